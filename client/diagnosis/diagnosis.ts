@@ -1,0 +1,81 @@
+import type { FaultId } from '../../grammar/vocabulary/faults.ts';
+import type { HazardId } from '../../grammar/vocabulary/hazards.ts';
+import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
+import type { PointId } from '../../grammar/vocabulary/points.ts';
+import type { QuantityId, UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
+import type { TestId } from '../../grammar/vocabulary/tests.ts';
+
+/** The circumstances of a reading: they decide which test it answers. */
+export interface Circumstances {
+  readonly power: 'on' | 'off' | 'unknown';
+  readonly call: 'cooling' | 'none' | 'unknown';
+  readonly bench: boolean;
+}
+
+/** What the diagnosis is told, in the order of the record. `seq` is the number of the event it came from. */
+export type Evidence =
+  | ({
+      readonly seq: number;
+      readonly kind: 'reading';
+      readonly quantity: QuantityId;
+      readonly at: readonly PointId[];
+      readonly value: Value;
+      readonly unit: UnitCode;
+    } & Circumstances)
+  | ({ readonly seq: number; readonly kind: 'observation'; readonly observation: ObservationId } & Circumstances)
+  | { readonly seq: number; readonly kind: 'repair'; readonly fault: FaultId };
+
+/** What must hold before a test is done. */
+export interface TestNeeds {
+  readonly power: 'on' | 'off' | 'any';
+  readonly call: 'cooling' | 'none' | 'any';
+  /** The part is out of the unit or its leads are lifted: only from proven dead. */
+  readonly bench: boolean;
+}
+
+export interface NextTest {
+  readonly id: TestId;
+  readonly function: 'volts' | 'ohms' | 'amps' | 'microfarads' | 'look' | 'temperature' | 'pressure';
+  readonly quantity: QuantityId | 'observation';
+  readonly at: readonly PointId[];
+  /** For a look: the observations that answer it. */
+  readonly answers?: readonly ObservationId[];
+  readonly needs: TestNeeds;
+  readonly minutes: number;
+  readonly hazards: readonly HazardId[];
+}
+
+export interface Suspect {
+  readonly fault: FaultId;
+  /** 0…1; all suspects, "something else" among them, sum to 1. */
+  readonly probability: number;
+}
+
+/** The answer of the diagnosis, for the evidence up to and with `forSeq`. */
+export interface Assessment {
+  readonly version: string;
+  readonly forSeq: number;
+  readonly suspects: readonly Suspect[];
+  /** Tests that may follow, the best first; parked and answered ones are left out. */
+  readonly next: readonly NextTest[];
+  /** Hazards that any plausible fault makes real now. */
+  readonly hazards: readonly HazardId[];
+  /** Readings that no single fault explains together: their seqs. */
+  readonly contradiction?: readonly number[];
+  /** True once one suspect stands out enough to be proved and repaired. */
+  readonly done: boolean;
+}
+
+/** A diagnosis made ready for one unit profile. Pure: the same evidence gives the same answer. */
+export interface Diagnosis {
+  assess(evidence: readonly Evidence[], parked: readonly TestId[]): Assessment;
+  /** The test that a reading in these circumstances answers, if any. */
+  testFor(
+    reading: { readonly quantity: QuantityId; readonly at: readonly PointId[] } & Circumstances,
+  ): TestId | undefined;
+  /** What the test would read under the leading suspects. Given only when asked, and after the reading in a live visit. */
+  explain(
+    test: TestId,
+    suspects: readonly Suspect[],
+  ): readonly { readonly fault: FaultId; readonly expected: Value; readonly unit: UnitCode }[];
+}

@@ -1,0 +1,102 @@
+import type { CommandId } from '../vocabulary/commands.ts';
+import type { Reading } from '../vocabulary/measurement.ts';
+import type { ObservationId } from '../vocabulary/observations.ts';
+import type { PointId } from '../vocabulary/points.ts';
+import type { UnitCode, Value } from '../vocabulary/quantities.ts';
+import type { ZoneId } from '../vocabulary/zones.ts';
+
+/** A device that opens or closes a circuit. An energy report needs both a device and a place. */
+export type SwitchingDevice = 'disconnect' | 'breaker' | 'thermostat-call' | 'service-switch';
+export type SwitchPlace = 'outdoor' | 'panel' | 'air-handler' | 'thermostat';
+
+export type Report =
+  | {
+      readonly type: 'energy';
+      readonly device: SwitchingDevice;
+      readonly place: SwitchPlace;
+      readonly state: 'open' | 'closed' | 'locked' | 'unlocked';
+    }
+  /** Meter on a known live source, every pair and conductor to ground, the same source again, in one breath. Volts. */
+  | {
+      readonly type: 'absence-of-voltage';
+      readonly zone: ZoneId;
+      readonly before: number;
+      readonly values: readonly number[];
+      readonly after: number;
+    }
+  | { readonly type: 'meter-proof'; readonly value: number }
+  | { readonly type: 'discharged'; readonly zone: ZoneId }
+  | { readonly type: 'observation'; readonly observation: ObservationId }
+  | { readonly type: 'injury' };
+
+/** What a technician may set right in the latest reading: another value, another place, or both. */
+export interface Correction {
+  readonly value?: Value;
+  readonly unit?: UnitCode;
+  readonly at?: readonly PointId[];
+}
+
+/** What was meant. Plain data, apart from how it was matched. */
+export type Meaning =
+  | { readonly kind: 'reading'; readonly reading: Reading }
+  /** A value with nothing to say where it was read: it binds only when exactly one reading is expected. */
+  | { readonly kind: 'value'; readonly value: Value; readonly unit?: UnitCode; readonly digits?: true }
+  | { readonly kind: 'several'; readonly parts: readonly Meaning[] }
+  | { readonly kind: 'command'; readonly command: CommandId; readonly correction?: Correction }
+  | { readonly kind: 'report'; readonly report: Report }
+  | { readonly kind: 'nameplate'; readonly field: string; readonly value: number | string; readonly unit?: UnitCode }
+  | { readonly kind: 'part'; readonly part: string; readonly ratings: Readonly<Record<string, number | string>> }
+  | {
+      readonly kind: 'wire';
+      readonly wire: {
+        readonly colour?: string;
+        readonly size?: string;
+        readonly from?: string;
+        readonly to?: string;
+        readonly action: 'lifted' | 'landed' | 'jumper-on' | 'jumper-off';
+      };
+    }
+  | { readonly kind: 'note'; readonly text: string }
+  | { readonly kind: 'unclear'; readonly reason: UnclearReason; readonly alternatives: readonly string[] };
+
+/** Why an utterance was not taken as one thing. */
+export type UnclearReason =
+  | 'empty'
+  | 'too-long'
+  | 'outside-grammar'
+  | 'no-place'
+  | 'several-places-fit'
+  | 'several-values-fit'
+  | 'needed-repair'
+  | 'implausible'
+  | 'teen-or-ty'
+  | 'not-english';
+
+export type Verdict = 'logged' | 'asked' | 'rejected';
+
+/** One utterance understood: its meaning, how sure, and whether it may be logged as it stands or must be asked. */
+export interface Understanding {
+  readonly heard: string;
+  readonly verdict: Verdict;
+  readonly meaning: Meaning;
+  /** 0…1, calibrated share of such utterances that are right. */
+  readonly confidence: number;
+  /** Words that were changed, skipped or supplied to make it fit. */
+  readonly repaired?: readonly { readonly heard: string; readonly taken: string }[];
+  /** Why it is asked. */
+  readonly reason?: UnclearReason;
+  /** For a teen/ty doubt: the other value. */
+  readonly twin?: number;
+  /** Other meanings, best first. */
+  readonly others?: readonly Meaning[];
+}
+
+/** What the visit expects now; it raises its own paths in matcher and recogniser, and binds a bare value. */
+export interface Expectation {
+  /** Readings expected now, the likeliest first. */
+  readonly readings: readonly { readonly quantity: Reading['quantity']; readonly at: readonly PointId[] }[];
+  /** A question that stands open. */
+  readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place';
+  /** The values between which a teen/ty question asks. */
+  readonly options?: readonly number[];
+}

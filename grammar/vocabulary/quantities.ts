@@ -1,0 +1,58 @@
+/**
+ * Physical quantities that a visit records, each with its UCUM unit code.
+ * UCUM codes: The Unified Code for Units of Measure (ucum.org). `gauge` marks a pressure that is read against the
+ * atmosphere: UCUM has no code for gauge pressure, so it is a field of its own.
+ */
+export type QuantityId =
+  | 'voltage'
+  | 'voltage-dc'
+  | 'current'
+  | 'resistance'
+  | 'capacitance'
+  | 'temperature'
+  | 'wet-bulb'
+  | 'pressure'
+  | 'vacuum'
+  | 'static-pressure'
+  | 'airflow'
+  | 'frequency'
+  | 'humidity'
+  | 'insulation'
+  | 'mass'
+  | 'time';
+
+/** UCUM unit codes in use. */
+export type UnitCode =
+  | 'V'
+  | 'mV'
+  | 'A'
+  | 'mA'
+  | 'Ohm'
+  | 'kOhm'
+  | 'MOhm'
+  | 'uF'
+  | '[degF]'
+  | 'Cel'
+  | '[psi]'
+  | "[in_i'Hg]"
+  | "[in_i'H2O]"
+  | 'um[Hg]'
+  | '[cft_i]/min'
+  | 'Hz'
+  | '%'
+  | 'min'
+  | '[lb_av]'
+  | '[oz_av]';
+
+declare const unitBrand: unique symbol;
+/** A number that carries its unit in the type: a volt is never an ohm. */
+export type In<U extends UnitCode> = number & { readonly [unitBrand]: U };
+export type Volts = In<'V'>;
+export type Amps = In<'A'>;
+export type Ohms = In<'Ohm'>;
+export type Microfarads = In<'uF'>;
+export type Fahrenheit = In<'[degF]'>;
+export type PsiGauge = In<'[psi]'> & { readonly gauge: true };
+
+/** A measured value: a number in the reading's unit, or an open circuit (over limit on ohms and continuity). */
+export type Value = number | 'open';
