@@ -1,0 +1,110 @@
+import type { Entry, Hash, Head, StreamId } from './envelope.ts';
+
+/** The version of the messages below. A server refuses a hello of another. */
+export const PROTOCOL = 1;
+/** The longest frame either side takes, in bytes of UTF-8. */
+export const MAX_FRAME_BYTES = 65_536;
+/** How many events a device sends ahead of their acknowledgement. */
+export const MAX_IN_FLIGHT = 64;
+
+/** Opens a stream for writing; the first message on the connection, within five seconds. Answered by `welcome`. */
+export interface Hello {
+  readonly kind: 'hello';
+  readonly protocol: number;
+  readonly stream: StreamId;
+  /** The device's wall clock, in milliseconds since 1970: a claim, kept beside the server's, never refused. */
+  readonly clock?: number;
+  /** Where a new epoch follows an older stream of the same visit and device: that stream's last link at the server.
+   *  The server seals the older stream there. */
+  readonly follows?: { readonly epoch: number; readonly head: Head };
+}
+
+/** One event. Answered by `ack` once it is on the disk, by `gap`, or by `fork`. */
+export interface Append extends Entry {
+  readonly kind: 'append';
+}
+
+/** Asks for everything of a visit beyond the heads already held, then for what follows, as it becomes durable. */
+export interface Watch {
+  readonly kind: 'watch';
+  readonly protocol: number;
+  readonly company: string;
+  readonly visit: string;
+  /** What the watcher holds of each stream; a stream that is not named is sent from its first event. */
+  readonly from: readonly { readonly device: string; readonly epoch: number; readonly seq: number }[];
+}
+
+export type ClientMessage = Hello | Append | Watch;
+
+/** Where the server's copy of the stream ends. Send what follows it. */
+export interface Welcome {
+  readonly kind: 'welcome';
+  readonly protocol: number;
+  readonly head: Head;
+  /** The server's wall clock, in milliseconds since 1970. */
+  readonly clock: number;
+}
+
+/** Everything up to and including `seq` is on the server's disk. */
+export interface Ack {
+  readonly kind: 'ack';
+  readonly seq: number;
+  readonly hash: Hash;
+  readonly receipt?: Receipt;
+}
+
+/** What the server signs: that it held `hash` at `seq` of the stream at `time`. Ed25519 over `receiptText`. */
+export interface Receipt {
+  readonly stream: StreamId;
+  readonly seq: number;
+  readonly hash: Hash;
+  /** The server's wall clock, in milliseconds since 1970. */
+  readonly time: number;
+  /** Which of the server's keys signed: the SHA-256 of its raw public key. */
+  readonly key: Hash;
+  /** 64 bytes in base64url. */
+  readonly signature: string;
+}
+
+/** An event came too early: send from `need` on. */
+export interface Gap {
+  readonly kind: 'gap';
+  readonly need: number;
+}
+
+/** Another event already stands at `seq`. Both are kept and the stream is flagged; the connection closes (1008). */
+export interface Fork {
+  readonly kind: 'fork';
+  readonly seq: number;
+  readonly held: Hash;
+  readonly sentence: string;
+}
+
+/** Why the connection is about to close: a code to act on and a sentence to show. */
+export interface Refusal {
+  readonly kind: 'error';
+  readonly code: string;
+  readonly sentence: string;
+}
+
+/** Events of a watched visit: in order of seq within a stream, of arrival at the server across streams. */
+export interface Events {
+  readonly kind: 'events';
+  readonly events: readonly WatchedEvent[];
+  /** True on the message that brings the watcher level with the server for the first time. */
+  readonly level: boolean;
+}
+
+export interface WatchedEvent extends Entry {
+  readonly device: string;
+  readonly epoch: number;
+  /** The server's wall clock when it took the event, in milliseconds since 1970. */
+  readonly receivedAt: number;
+}
+
+export type ServerMessage = Welcome | Ack | Gap | Fork | Refusal | Events;
+
+/** What is signed in a receipt, as text: one line a field, so that any tool can write it. */
+export function receiptText(receipt: Pick<Receipt, 'seq' | 'hash' | 'time'> & { readonly streamText: string }): string {
+  return `readback receipt 1\n${receipt.streamText}\n${receipt.seq}\n${receipt.hash}\n${receipt.time}\n`;
+}
