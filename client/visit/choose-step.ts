@@ -1,0 +1,107 @@
+import type { RankedTest } from '../../grammar/visit/inputs.ts';
+import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
+import type { Step, VisitContext } from './context.ts';
+import { ARRIVE_PLAN, actionStep, CAPACITOR_ZONES, PROVE_PLAN, testStep } from './plans.ts';
+
+/**
+ * What the visit asks for next: a plan step of the phase or the best test of the planner, and before it whatever its
+ * needs demand of the energy. Undefined where nothing can be asked yet (an answer of the diagnosis is on its way) or
+ * where the phase has nothing left.
+ */
+export function chooseStep(context: VisitContext): Step | undefined {
+  const goal = chooseGoal(context);
+  return goal === undefined ? undefined : (stepBefore(goal, context) ?? goal);
+}
+
+function chooseGoal(context: VisitContext): Step | undefined {
+  const open = (step: Step) => !isSettled(step, context);
+  switch (context.phase) {
+    case 'arrive':
+      return ARRIVE_PLAN.find(open);
+    case 'testing':
+      return isFresh(context) ? bestTest(context) : undefined;
+    case 'repair':
+      return actionStep('part-fitted', 'outdoor-load', { power: 'off', call: 'any', bench: false });
+    case 'prove':
+      return PROVE_PLAN.find((step) => open(step) && isDue(step, context));
+    case 'close':
+      return actionStep('visit-finished', 'none');
+    case 'closed':
+      return undefined;
+  }
+}
+
+/** The diagnosis has answered for the latest evidence. */
+export function isFresh(context: VisitContext): boolean {
+  return context.assessment?.forSeq === context.evidenceNumber;
+}
+
+/** A step that wants the unit to have run for a while is not due before. */
+export function isDue(step: Step, context: VisitContext): boolean {
+  return step.afterMinutes === undefined || minutesRunning(context) >= step.afterMinutes;
+}
+
+/** Minutes since the unit was seen running; 0 where it is not. */
+export function minutesRunning(context: VisitContext): number {
+  return context.runningSince === undefined ? 0 : (context.now.mono - context.runningSince) / MS_A_MINUTE;
+}
+
+const MS_A_MINUTE = 60_000;
+
+export function isSettled(step: Step, context: VisitContext): boolean {
+  return context.settled.includes(step.id) || context.parked.some((parked) => parked.step === step.id);
+}
+
+function bestTest(context: VisitContext): Step | undefined {
+  const test = context.assessment?.next.find(
+    (candidate) => !context.parked.some((parked) => parked.step === candidate.id),
+  );
+  return test === undefined ? undefined : testStep(test);
+}
+
+/** The step that must come first so that the goal's needs hold: power, proof, charge, call. */
+function stepBefore(goal: Step, context: VisitContext): Step | undefined {
+  const { needs } = goal;
+  if (needsDead(needs)) return stepToDead(context);
+  if (needs.power === 'on' && context.outdoorSwitch === 'open') {
+    return context.settled.includes('energy.covers-on')
+      ? actionStep('power-on', 'outdoor-load')
+      : actionStep('covers-on', 'none');
+  }
+  if (needs.call === 'cooling' && context.call === 'none') return actionStep('call-on', 'none');
+  return undefined;
+}
+
+export function needsDead(needs: RankedTest['needs']): boolean {
+  return needs.power === 'off' || needs.bench;
+}
+
+/** The order of the proof: call off, open and lock, prove absence of voltage, release stored charge. */
+function stepToDead(context: VisitContext): Step | undefined {
+  const line = context.energy['outdoor-load'];
+  if (context.outdoorSwitch !== 'open' || !context.locked) {
+    return context.call === 'none' ? actionStep('power-off', 'outdoor-load') : actionStep('call-off', 'none');
+  }
+  if (line !== 'reads-dead' && line !== 'proven-dead') return actionStep('absence-proved', 'outdoor-load');
+  if (line !== 'proven-dead') return actionStep('capacitors-discharged', 'outdoor-load');
+  return undefined;
+}
+
+/** Whether hands may meet a zone: proven dead, and for the outdoor unit its capacitor too. Unknown counts as live. */
+export function isProvenDead(zone: ZoneId | 'none', context: VisitContext): boolean {
+  if (zone === 'none') return true;
+  if (zone === 'disconnect-line' || zone === 'control' || zone === 'air-handler')
+    return context.energy[zone] === 'proven-dead';
+  return (
+    context.energy['outdoor-load'] === 'proven-dead' &&
+    CAPACITOR_ZONES.every((one) => context.energy[one] === 'proven-dead')
+  );
+}
+
+/** What the state of the unit's power was for a reading at a zone, as far as the record knows. */
+export function powerAt(zone: ZoneId | 'none', context: VisitContext): 'on' | 'off' | 'unknown' {
+  const energy = context.energy[zone === 'none' || zone === 'control' ? 'outdoor-load' : zone];
+  if (energy === 'live') return 'on';
+  if (energy === 'unknown') return context.outdoorSwitch === 'open' ? 'off' : 'unknown';
+  return 'off';
+}

@@ -1,0 +1,99 @@
+import type { Phase, WireMove } from '../../grammar/visit/events.ts';
+import type { InputTime, RankedSuspects, RankedTest } from '../../grammar/visit/inputs.ts';
+import type { FaultId } from '../../grammar/vocabulary/faults.ts';
+import type { Reading } from '../../grammar/vocabulary/measurement.ts';
+import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
+import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
+import type { EnergyState, ZoneId } from '../../grammar/vocabulary/zones.ts';
+import type { Evidence } from '../diagnosis/diagnosis.ts';
+
+/** One thing the visit asks for. Where it comes from decides when it is offered, its needs decide what guards it. */
+export interface Step {
+  readonly id: string;
+  /** For a test of the planner's. */
+  readonly test?: TestId;
+  readonly source: 'arrive' | 'planner' | 'energy' | 'repair' | 'prove' | 'close';
+  readonly ask:
+    | { readonly kind: 'reading'; readonly quantity: Reading['quantity']; readonly at: Reading['at'] }
+    | { readonly kind: 'look'; readonly answers: readonly ObservationId[] }
+    /** Answered by a report, a part or a command; `done` says by which. */
+    | { readonly kind: 'action'; readonly done: ActionDone };
+  readonly needs: RankedTest['needs'];
+  readonly hazards: readonly string[];
+  /** Offered only once the unit has run this long, in minutes. */
+  readonly afterMinutes?: number;
+  /** The zone whose energy the hands or probes meet. */
+  readonly zone: ZoneId | 'none';
+}
+
+/** What answers a step that asks for an action. */
+export type ActionDone =
+  | 'call-on'
+  | 'call-off'
+  | 'power-off'
+  | 'absence-proved'
+  | 'capacitors-discharged'
+  | 'part-fitted'
+  | 'covers-on'
+  | 'power-on'
+  | 'visit-finished';
+
+/** A question that stands open, and what is done with its answer. */
+export type Question =
+  | { readonly kind: 'teen-or-ty'; readonly reading: Reading; readonly options: readonly [number, number] }
+  | { readonly kind: 'confirm-reading'; readonly reading: Reading; readonly why: string }
+  | { readonly kind: 'measure-again'; readonly reading: Reading };
+
+export interface LoggedReading {
+  readonly number: number;
+  readonly reading: Reading;
+  readonly phase: Phase;
+  readonly judgedWord?: string;
+}
+
+/** All that a visit holds; together with the regions' states it is what a fold of the inputs restores. */
+export interface VisitContext {
+  readonly visit: string;
+  readonly site: string;
+  readonly role: 'technician' | 'trainee';
+  readonly unit: UnitProfile;
+  readonly now: InputTime;
+  readonly phase: Phase;
+  readonly pace: 'brief' | 'full';
+  readonly held: boolean;
+  /** Mirror of the energy region, written only by the entry of its states. */
+  readonly energy: Readonly<Record<ZoneId, EnergyState>>;
+  readonly call: 'cooling' | 'none' | 'unknown';
+  readonly outdoorSwitch: 'open' | 'closed' | 'unknown';
+  readonly locked: boolean;
+  /** A proof of absence of voltage in progress, number by number. Volts. */
+  readonly proof: { readonly before?: number; readonly values: readonly number[] } | undefined;
+  readonly discharged: readonly ZoneId[];
+  readonly readings: readonly LoggedReading[];
+  readonly evidence: readonly Evidence[];
+  /** Number of the latest evidence; answers of the diagnosis for an earlier one are stale. */
+  readonly evidenceNumber: number;
+  /** Number the diagnosis was last asked for. */
+  readonly askedFor: number;
+  readonly assessment: RankedSuspects | undefined;
+  readonly parked: readonly { readonly step: string; readonly test?: TestId; readonly why: string }[];
+  /** Plan steps (arrive, prove, close) that are answered. */
+  readonly settled: readonly string[];
+  readonly step: Step | undefined;
+  readonly question: Question | undefined;
+  /** Cautions acknowledged in this visit, as caution@zone. */
+  readonly acknowledged: readonly string[];
+  /** The caution that is being spoken or waits for its acknowledgement. */
+  readonly caution: { readonly id: string; readonly zone: ZoneId | 'none'; readonly prompt: string } | undefined;
+  readonly firstCautionSpoken: boolean;
+  readonly finding: { readonly fault: FaultId; readonly probability: number } | undefined;
+  readonly parts: readonly string[];
+  readonly wires: readonly WireMove[];
+  readonly notes: readonly string[];
+  /** When the unit was last set running, on the input clock. Milliseconds. */
+  readonly runningSince: number | undefined;
+  readonly lastPrompt: { readonly id: string; readonly text: string } | undefined;
+  readonly promptCount: number;
+  readonly readingCount: number;
+}

@@ -1,0 +1,14 @@
+import type { Expectation } from '../../grammar/phrases/meaning.ts';
+import type { VisitContext } from './context.ts';
+
+/** What the visit expects to hear now: the asked reading, or the answer to the question that stands open. */
+export function expectationOf(context: VisitContext): Expectation {
+  const { question, step, caution } = context;
+  if (question?.kind === 'teen-or-ty') {
+    return { readings: [question.reading], question: 'teen-or-ty', options: question.options };
+  }
+  const asked =
+    step?.ask.kind === 'reading' && caution === undefined ? [{ quantity: step.ask.quantity, at: step.ask.at }] : [];
+  if (question !== undefined) return { readings: asked, question: 'confirm' };
+  return caution === undefined ? { readings: asked } : { readings: [], question: 'acknowledge' };
+}

@@ -1,0 +1,33 @@
+import { ZONE_NAMES, ZONES } from '../../../grammar/vocabulary/zones.ts';
+import type { VisitContext } from '../context.ts';
+import { capital, faultWords, readbackWords } from '../prompts.ts';
+
+/** Where the visit stands: energy by zone as measured, readings so far, the leading suspect. */
+export function statusWords(context: VisitContext): string {
+  const energy = ZONES.filter((zone) => context.energy[zone] !== 'unknown')
+    .map((zone) => `${ZONE_NAMES[zone]} ${context.energy[zone].replace('-', ' ')}`)
+    .join(', ');
+  const leading = context.assessment?.suspects[0];
+  const suspect =
+    leading === undefined ? '' : ` Leading suspect: ${faultWords(leading.fault)}, ${percent(leading.probability)}.`;
+  return `${context.readings.length} readings. ${energy === '' ? 'Energy unknown everywhere, counts as live' : capital(energy)}.${suspect}`;
+}
+
+/** Why the next step is what it is: the leading suspects it can tell apart; no value is named before the reading. */
+export function whyWords(context: VisitContext): string {
+  const { assessment, step } = context;
+  if (step?.source === 'energy') return 'The next test wants it dead, or wants it live: this step brings it there.';
+  if (step?.source === 'prove') return 'The repair is proved by reading the same things again.';
+  if (assessment === undefined || assessment.suspects.length === 0) return 'Nothing is known yet; every reading helps.';
+  const named = assessment.suspects
+    .slice(0, 2)
+    .map(({ fault, probability }) => `${faultWords(fault)} ${percent(probability)}`)
+    .join(', ');
+  const last = context.readings.at(-1);
+  const after = last === undefined ? '' : ` Last: ${readbackWords(last.reading)}`;
+  return `It tells most for its time between: ${named}.${after}`;
+}
+
+export function percent(probability: number): string {
+  return `${Math.round(probability * 100)} percent`;
+}

@@ -1,0 +1,46 @@
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import { minutesRunning } from '../choose-step.ts';
+import type { VisitContext } from '../context.ts';
+import { SPLIT_AFTER_MINUTES } from '../plans.ts';
+import { SAY } from '../prompts.ts';
+import { sayNumber } from '../say-value.ts';
+import type { Turn } from '../turn.ts';
+
+/** Dry-bulb drop across the indoor coil, in Fahrenheit degrees: common practice; less when humid, more when dry. */
+const SPLIT_BAND = { low: 16, high: 22 };
+const SPLIT_SOURCE =
+  'temperature split 16 to 22 degrees Fahrenheit dry bulb: common practice; after 15 minutes running: CEC RA3.2.2';
+
+/** Judges the temperature split once return and supply air were both read in the proof, after long enough running. */
+export function judgeSplit(turn: Turn): void {
+  const { context } = turn;
+  const minutes = minutesRunning(context);
+  if (
+    minutes < SPLIT_AFTER_MINUTES ||
+    !context.settled.includes('prove.return-air') ||
+    !context.settled.includes('prove.supply-air')
+  )
+    return;
+  const returned = lastFahrenheit(context, 'return-air');
+  const supplied = lastFahrenheit(context, 'supply-air');
+  if (returned === undefined || supplied === undefined) return;
+  const split = Math.round((returned - supplied) * 10) / 10;
+  const fits = split >= SPLIT_BAND.low && split <= SPLIT_BAND.high;
+  turn.record({
+    type: 'split.judged',
+    split,
+    minutes: Math.round(minutes),
+    word: fits ? 'fits' : 'does not fit',
+    band: SPLIT_BAND,
+    source: SPLIT_SOURCE,
+  });
+  turn.say('answer', SAY.split(sayNumber(split), sayNumber(Math.round(minutes)), fits));
+}
+
+function lastFahrenheit(context: VisitContext, place: PointId): number | undefined {
+  const line = context.readings.findLast(
+    ({ reading, phase }) => phase === 'prove' && reading.quantity === 'temperature' && reading.at[0] === place,
+  );
+  if (line === undefined || typeof line.reading.value !== 'number') return undefined;
+  return line.reading.unit === 'Cel' ? line.reading.value * 1.8 + 32 : line.reading.value;
+}

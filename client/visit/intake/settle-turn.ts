@@ -1,0 +1,44 @@
+import { isSettled } from '../choose-step.ts';
+import type { Step, VisitContext } from '../context.ts';
+import { ARRIVE_PLAN, PROVE_PLAN } from '../plans.ts';
+import type { Turn } from '../turn.ts';
+
+/**
+ * What every turn ends with: a step that is answered makes room, a phase with nothing left gives way to the next, the
+ * diagnosis is asked for new evidence, and the next step is wanted.
+ */
+export function settleTurn(turn: Turn): void {
+  const { context } = turn;
+  if (context.phase === 'closed') return;
+  if (context.askedFor !== context.evidenceNumber) turn.askDiagnosis();
+  const { phase } = context;
+  const done = (plan: readonly Step[]) => plan.every((step) => isSettled(step, context));
+  if (phase === 'arrive' && done(ARRIVE_PLAN)) turn.raise({ type: 'phase.go', to: 'testing' });
+  if (phase === 'prove' && done(PROVE_PLAN)) turn.raise({ type: 'phase.go', to: 'close' });
+  turn.raise({ type: 'step.review' });
+}
+
+/** Whether what a step asks for has come about, by whatever way it came. Read after the energy region has settled. */
+export function isAnswered(step: Step, context: VisitContext): boolean {
+  if (step.ask.kind !== 'action') return isSettled(step, context);
+  switch (step.ask.done) {
+    case 'call-on':
+      return context.call === 'cooling';
+    case 'call-off':
+      return context.call === 'none';
+    case 'power-off':
+      return context.outdoorSwitch === 'open' && context.locked;
+    case 'absence-proved':
+      return context.energy['outdoor-load'] === 'reads-dead' || context.energy['outdoor-load'] === 'proven-dead';
+    case 'capacitors-discharged':
+      return context.energy['outdoor-load'] === 'proven-dead';
+    case 'part-fitted':
+      return context.phase !== 'repair';
+    case 'covers-on':
+      return context.settled.includes('energy.covers-on');
+    case 'power-on':
+      return context.outdoorSwitch === 'closed';
+    case 'visit-finished':
+      return context.phase === 'closed';
+  }
+}

@@ -1,0 +1,96 @@
+import type { Correction } from '../../../grammar/phrases/meaning.ts';
+import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import { chooseStep, isFresh } from '../choose-step.ts';
+import { SAY, stepWords } from '../prompts.ts';
+import type { Turn } from '../turn.ts';
+import { statusWords, whyWords } from './answer-status.ts';
+import { closeVisit } from './close-visit.ts';
+import { closeQuestion, rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
+import { takeReading } from './take-reading.ts';
+
+/** An order to Readback itself, by voice, touch or key. */
+export function takeCommand(turn: Turn, command: CommandId, correction?: Correction): void {
+  switch (command) {
+    case 'take-back':
+      return takeBack(turn);
+    case 'correct':
+      return takeCorrection(turn, correction ?? {});
+    case 'yes':
+    case 'no':
+      return answerQuestion(turn, command === 'yes');
+    case 'live':
+    case 'done':
+      turn.raise({ type: 'caution.acknowledged' });
+      return;
+    case 'say-again':
+      turn.say('answer', turn.context.lastPrompt?.text ?? SAY.help);
+      return;
+    case 'what-next':
+      return sayNext(turn);
+    case 'why':
+      turn.say('answer', whyWords(turn.context));
+      return;
+    case 'pass':
+    case 'cannot-reach':
+      return park(turn, command === 'pass' ? 'passed' : 'cannot reach');
+    case 'status':
+      turn.say('answer', statusWords(turn.context));
+      return;
+    case 'hold':
+      turn.raise({ type: 'step.set-aside' });
+      turn.raise({ type: 'hold' });
+      turn.say('answer', SAY.held);
+      return;
+    case 'go-on':
+      turn.say('answer', SAY.resumed);
+      turn.raise({ type: 'go.on' });
+      return;
+    case 'short-talk':
+    case 'full-talk':
+      turn.raise({ type: 'talk.to', pace: command === 'short-talk' ? 'brief' : 'full' });
+      turn.say('answer', command === 'short-talk' ? SAY.brief : SAY.full);
+      return;
+    case 'stop':
+      turn.hush(true);
+      return;
+    case 'finish':
+      return closeVisit(turn);
+    case 'help':
+      turn.say('answer', SAY.help);
+      return;
+  }
+}
+
+/** "Yes" takes the questioned reading as it stands; "no" sets it aside. */
+function answerQuestion(turn: Turn, yes: boolean): void {
+  const { question, caution } = turn.context;
+  if (question === undefined) {
+    if (yes && caution !== undefined) turn.raise({ type: 'caution.acknowledged' });
+    return;
+  }
+  if (question.kind === 'teen-or-ty') {
+    turn.say('question', SAY.digitsPlease);
+    return;
+  }
+  if (!yes) return rejectQuestioned(turn, question.reading);
+  closeQuestion(turn);
+  takeReading(turn, question.reading, 'confirmed');
+}
+
+function sayNext(turn: Turn): void {
+  const { context } = turn;
+  const step = context.step ?? chooseStep(context);
+  if (step !== undefined && context.caution === undefined) turn.say('step', stepWords(step, context));
+  else if (context.caution !== undefined) turn.say('answer', SAY.cautionFirst);
+  else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);
+}
+
+/** A step set aside by the technician comes back only when asked for; another takes its place. */
+function park(turn: Turn, why: string): void {
+  const { step, parked } = turn.context;
+  if (step === undefined) return;
+  turn.set({ parked: [...parked, { step: step.id, ...(step.test === undefined ? {} : { test: step.test }), why }] });
+  turn.record({ type: 'step.parked', step: step.id, why });
+  turn.say('answer', SAY.parked(stepWords(step, turn.context)));
+  turn.raise({ type: 'step.answered' });
+}

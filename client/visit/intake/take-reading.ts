@@ -1,0 +1,208 @@
+import type { Judged, TakenUnder } from '../../../grammar/visit/events.ts';
+import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { cautionById, cautionKey, liveCaution } from '../cautions.ts';
+import { isDue, isProvenDead, powerAt } from '../choose-step.ts';
+import type { Step, VisitContext } from '../context.ts';
+import { DEAD_BELOW_VOLTS } from '../dead-threshold.ts';
+import { ARRIVE_PLAN, CAPACITOR_ZONES, OUTDOOR_ZONES, PROVE_PLAN, zoneOf } from '../plans.ts';
+import {
+  capital,
+  judgedWords,
+  placeWords,
+  readbackWords,
+  SAY,
+  surpriseWords,
+  twinWords,
+  valueWords,
+} from '../prompts.ts';
+import type { Turn } from '../turn.ts';
+import { judgeSplit } from './judge-split.ts';
+import { takeProofNumber } from './take-proof.ts';
+
+const DEAD_ONLY = ['resistance', 'capacitance', 'insulation'] as const;
+
+/** How far a reading has come: straight from speech, or already confirmed by the technician. */
+export type Confirmed = 'as heard' | 'confirmed' | 'digits settled';
+
+/** A reading that may be the other of a teen/ty pair: asked before anything else is done with it. */
+export function askTwin(turn: Turn, reading: Reading, twin: number): void {
+  if (typeof reading.value !== 'number') return;
+  const options = [Math.min(reading.value, twin), Math.max(reading.value, twin)] as const;
+  turn.set({ question: { kind: 'teen-or-ty', reading, options } });
+  turn.raise({ type: 'question.asked' });
+  turn.record({ type: 'reading.asked', reading, why: 'teen or ty', twin });
+  turn.say('question', twinWords(options));
+}
+
+/** Takes one reading: interlocks first, then its rule, then the record, the energy and the diagnosis. */
+export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed): void {
+  const zone = zoneOf(reading.at);
+  if (refusedWhileNotDead(turn, reading, zone)) return;
+  const under = circumstances(turn.context, zone, reading);
+  const judged = judgeReading(reading, under, turn.context.unit);
+  if (confirmed !== 'confirmed' && judged?.word === 'does not fit' && !isProofOfEnergy(reading)) {
+    turn.set({ question: { kind: 'confirm-reading', reading, why: judgedWords(judged) } });
+    turn.raise({ type: 'question.asked' });
+    turn.record({ type: 'reading.asked', reading, why: judged.word });
+    turn.say('question', surpriseWords(reading, judgedWords(judged)));
+    return;
+  }
+  logReading(turn, reading, under, judged);
+  turn.say('readback', readback(reading, confirmed, judged?.word === 'marginal' ? judgedWords(judged) : ''));
+  followEnergy(turn, reading, zone);
+  if (turn.context.phase === 'prove') judgeSplit(turn);
+}
+
+function readback(reading: Reading, confirmed: Confirmed, remark: string): string {
+  const words = capital(readbackWords(reading, confirmed === 'digits settled'));
+  return remark === '' ? words : `${words} ${remark}`;
+}
+
+/** Ohms, continuity and microfarads outside proven dead: refused with value and reason, and never evidence. */
+function refusedWhileNotDead(turn: Turn, reading: Reading, zone: ZoneId | 'none'): boolean {
+  const deadOnly = (DEAD_ONLY as readonly string[]).includes(reading.quantity);
+  if (!deadOnly || reading.bench === true || isProvenDead(zone, turn.context)) return false;
+  turn.record({ type: 'reading.refused', reading, reason: 'not-proven-dead' });
+  turn.say('warning', SAY.notProvenDead);
+  return true;
+}
+
+/** Voltages that speak of energy are never held back by a question: they act at once. */
+function isProofOfEnergy(reading: Reading): boolean {
+  return reading.quantity === 'voltage-dc';
+}
+
+export function circumstances(context: VisitContext, zone: ZoneId | 'none', reading?: Reading): TakenUnder {
+  const evidence = reading !== undefined && isLiveVoltage(reading) ? 'on' : powerAt(zone, context);
+  return { power: evidence, call: context.call, phase: context.phase };
+}
+
+function isLiveVoltage(reading: Reading): boolean {
+  return (
+    (reading.quantity === 'voltage' && typeof reading.value === 'number' && reading.value >= DEAD_BELOW_VOLTS) ||
+    (reading.quantity === 'current' && typeof reading.value === 'number' && reading.value > 0)
+  );
+}
+
+/** Writes a reading to the record and the evidence, and settles the step that asked for it. */
+function logReading(turn: Turn, reading: Reading, under: TakenUnder, judged: Judged | undefined): void {
+  const { context } = turn;
+  const number = context.readingCount + 1;
+  const test = context.step !== undefined && answersStep(reading, context) ? context.step.test : undefined;
+  turn.record({ type: 'reading.logged', reading, number, under, ...(test === undefined ? {} : { test }) });
+  if (judged !== undefined) turn.record({ type: 'reading.judged', number, judged });
+  turn.set({
+    readingCount: number,
+    readings: [
+      ...context.readings,
+      { number, reading, phase: context.phase, ...(judged === undefined ? {} : { judgedWord: judged.word }) },
+    ],
+    evidence: [
+      ...context.evidence,
+      {
+        seq: number,
+        kind: 'reading',
+        quantity: reading.quantity,
+        at: reading.at,
+        value: reading.value,
+        unit: reading.unit,
+        power: under.power,
+        call: under.call,
+        bench: reading.bench === true,
+      },
+    ],
+    evidenceNumber: context.evidenceNumber + 1,
+    settled: settledBy(reading, context),
+  });
+}
+
+function answersStep(reading: Reading, context: VisitContext): boolean {
+  const ask = context.step?.ask;
+  return ask?.kind === 'reading' && ask.quantity === reading.quantity && samePlaces(ask.at, reading.at);
+}
+
+/** A plan's reading counts for its phase whether it was asked or volunteered. */
+function settledBy(reading: Reading, context: VisitContext): readonly string[] {
+  const id = context.step?.id;
+  const asked = id !== undefined && answersStep(reading, context) ? [id] : [];
+  const volunteered = [...ARRIVE_PLAN, ...PROVE_PLAN]
+    .filter((step) => isReadBy(step, reading, context))
+    .map((step) => step.id);
+  return [...new Set([...context.settled, ...asked, ...volunteered])];
+}
+
+function isReadBy(step: Step, reading: Reading, context: VisitContext): boolean {
+  return (
+    step.source === context.phase &&
+    step.ask.kind === 'reading' &&
+    step.ask.quantity === reading.quantity &&
+    samePlaces(step.ask.at, reading.at) &&
+    isDue(step, context)
+  );
+}
+
+/** What a logged reading says of the energy: live evidence, a number of the proof, a section's charge. */
+export function followEnergy(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void {
+  if (reading.quantity === 'voltage-dc') return followCharge(turn, reading, zone);
+  if (zone === 'none') return;
+  if (isLiveVoltage(reading)) return followLiveEvidence(turn, reading, zone);
+  if (reading.quantity === 'voltage') takeProofNumber(turn, reading, zone);
+}
+
+function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
+  const before = turn.context.energy[zone];
+  const wasDead = before === 'reads-dead' || before === 'proven-dead' || before === 'proving';
+  const zones = (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? OUTDOOR_ZONES : [zone];
+  const why = `${placeWords(reading.at)} reads ${valueWords(reading.value, reading.unit)}`;
+  for (const one of zones) turn.raise({ type: 'energy.live', zone: one, why });
+  turn.set({ proof: undefined, discharged: [] });
+  if (wasDead) {
+    const words = SAY.handsOff(placeWords(reading.at));
+    turn.record({ type: 'hazard.warned', words, zone });
+    turn.say('warning', words);
+    turn.raise({ type: 'step.set-aside' });
+    return;
+  }
+  cautionLate(turn, zone, reading);
+}
+
+/** A volunteered live reading is taken, and cautioned at once. */
+function cautionLate(turn: Turn, zone: ZoneId, reading: Reading): void {
+  if (reading.quantity !== 'voltage') return;
+  const id = liveCaution(zone);
+  const key = cautionKey(id, zone);
+  const { acknowledged, caution: pending } = turn.context;
+  if (acknowledged.includes(key)) return;
+  const caution = cautionById(id);
+  turn.record({ type: 'caution.spoken', caution: id, words: caution.words, source: caution.source, zone, late: true });
+  if (pending?.id !== id) turn.say('caution', caution.words);
+}
+
+/** Volts d.c. across a capacitor section: below the threshold its charge is released; both sections end the proof. */
+function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void {
+  const section = CAPACITOR_ZONES.find((one) => one === zone);
+  if (section === undefined || typeof reading.value !== 'number') return;
+  if (Math.abs(reading.value) >= DEAD_BELOW_VOLTS) {
+    turn.raise({ type: 'energy.live', zone: section, why: `${placeWords(reading.at)} holds a charge` });
+    turn.say('warning', SAY.charged(capital(readbackWords(reading))));
+    return;
+  }
+  const line = turn.context.energy['outdoor-load'];
+  if (line !== 'reads-dead' && line !== 'proven-dead') return;
+  const why = `${placeWords(reading.at)} below ${DEAD_BELOW_VOLTS} volts d.c. after discharge`;
+  for (const type of ['energy.reported-off', 'energy.proof-began', 'energy.read-dead', 'energy.proven-dead'] as const) {
+    turn.raise({ type, zone: section, why });
+  }
+  const discharged = [...new Set([...turn.context.discharged, section])];
+  turn.set({ discharged });
+  if (CAPACITOR_ZONES.every((one) => discharged.includes(one))) {
+    turn.raise({
+      type: 'energy.proven-dead',
+      zone: 'outdoor-load',
+      why: 'reads dead, both capacitor sections discharged',
+    });
+    turn.say('answer', SAY.provenDead);
+  }
+}

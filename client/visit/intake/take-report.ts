@@ -1,0 +1,124 @@
+import type { Report } from '../../../grammar/phrases/meaning.ts';
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { CAPACITOR_ZONES, OUTDOOR_ZONES } from '../plans.ts';
+import { capital, observationWords, SAY } from '../prompts.ts';
+import type { Turn } from '../turn.ts';
+import { takeMeterProof, takeProof } from './take-proof.ts';
+import { circumstances } from './take-reading.ts';
+
+export function takeReport(turn: Turn, report: Report): void {
+  switch (report.type) {
+    case 'energy':
+      return takeEnergyReport(turn, report);
+    case 'absence-of-voltage':
+      return takeProof(turn, report);
+    case 'meter-proof':
+      return takeMeterProof(turn, report.value);
+    case 'discharged':
+      turn.say('readback', 'Discharged. Now volts d.c. on each section.');
+      return;
+    case 'observation':
+      return takeObservation(turn, report.observation);
+    case 'injury':
+      return takeInjury(turn);
+  }
+}
+
+/** A word alone, with device and place, gives at most "reported off"; any word that power is back ends every proof. */
+function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }>): void {
+  if (report.device === 'thermostat-call') {
+    takeObservation(turn, report.state === 'closed' ? 'thermostat-calling' : 'thermostat-not-calling');
+    return;
+  }
+  const zones = zonesBehind(report.place);
+  const why = `${report.device} at ${report.place} reported ${report.state}`;
+  if (report.state === 'open' || report.state === 'locked') {
+    turn.set({
+      ...(zones.includes('outdoor-load')
+        ? { outdoorSwitch: 'open', locked: report.state === 'locked' || turn.context.locked }
+        : {}),
+      runningSince: undefined,
+    });
+    for (const zone of zones) {
+      if (!(CAPACITOR_ZONES as readonly ZoneId[]).includes(zone))
+        turn.raise({ type: 'energy.reported-off', zone, why });
+    }
+    turn.say('readback', turn.context.locked ? SAY.reportedOffLocked : SAY.reportedOff);
+    return;
+  }
+  if (zones.includes('outdoor-load'))
+    turn.set({ outdoorSwitch: report.state === 'closed' ? 'closed' : turn.context.outdoorSwitch, locked: false });
+  turn.set({ proof: undefined, discharged: [] });
+  const message = report.state === 'closed' ? 'energy.live' : 'energy.doubted';
+  for (const zone of zones) turn.raise({ type: message, zone, why });
+  turn.say('readback', SAY.powerBack);
+}
+
+function zonesBehind(place: Extract<Report, { type: 'energy' }>['place']): readonly ZoneId[] {
+  switch (place) {
+    case 'outdoor':
+      return OUTDOOR_ZONES;
+    case 'panel':
+      return ['disconnect-line', ...OUTDOOR_ZONES];
+    case 'air-handler':
+      return ['air-handler', 'control'];
+    case 'thermostat':
+      return [];
+  }
+}
+
+/** What is seen, heard or felt: evidence for the diagnosis, and where something runs, evidence of energy too. */
+export function takeObservation(turn: Turn, observation: ObservationId): void {
+  const running = observation === 'compressor-running' || observation === 'fan-turning';
+  if (observation === 'thermostat-calling') turn.set({ call: 'cooling' });
+  if (observation === 'thermostat-not-calling') turn.set({ call: 'none' });
+  const { context } = turn;
+  const number = context.readingCount + 1;
+  const seen = circumstances(context, 'outdoor-load');
+  const under = running ? { ...seen, power: 'on' as const } : seen;
+  turn.record({ type: 'observation.logged', observation, number, under });
+  const ask = context.step?.ask;
+  const answered =
+    ask?.kind === 'look' && (ask.answers as readonly string[]).includes(observation) && context.step !== undefined;
+  turn.set({
+    readingCount: number,
+    evidenceNumber: context.evidenceNumber + 1,
+    evidence: [
+      ...context.evidence,
+      { seq: number, kind: 'observation', observation, power: under.power, call: under.call, bench: false },
+    ],
+    settled: [...new Set([...context.settled, ...(answered ? [context.step.id] : []), ...settledByLook(observation)])],
+    ...(running && context.runningSince === undefined ? { runningSince: context.now.mono } : {}),
+  });
+  turn.say('readback', `${capital(observationWords(observation))}.`);
+  if (running) {
+    const why = `${observationWords(observation)}`;
+    for (const zone of OUTDOOR_ZONES) turn.raise({ type: 'energy.live', zone, why });
+    if (context.phase === 'prove') turn.startTimer('split-reminder', 5);
+  }
+}
+
+function settledByLook(observation: ObservationId): readonly string[] {
+  switch (observation) {
+    case 'thermostat-calling':
+      return ['energy.call-on', 'arrive.call'];
+    case 'thermostat-not-calling':
+      return ['energy.call-off', 'arrive.call'];
+    case 'thermostat-blank':
+      return ['arrive.call'];
+    case 'covers-on':
+      return ['energy.covers-on'];
+    default:
+      return [];
+  }
+}
+
+/** Power off, help, medical evaluation even if well; the visit is held. */
+function takeInjury(turn: Turn): void {
+  turn.record({ type: 'injury.reported' });
+  turn.hush(true);
+  turn.say('warning', SAY.injury);
+  turn.raise({ type: 'step.set-aside' });
+  turn.raise({ type: 'hold' });
+}

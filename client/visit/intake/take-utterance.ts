@@ -1,0 +1,105 @@
+import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
+import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { expectationOf } from '../expectation.ts';
+import { UNIT_OF } from '../expected-unit.ts';
+import { placeWords, SAY, surpriseWords } from '../prompts.ts';
+import type { Turn } from '../turn.ts';
+import { takeCommand } from './take-command.ts';
+import { closeQuestion } from './take-correction.ts';
+import { askTwin, takeReading } from './take-reading.ts';
+import { takeReport } from './take-report.ts';
+import { takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
+
+/** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
+export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
+  const { understanding } = utterance;
+  if (!utterance.accepted || understanding.verdict === 'rejected') {
+    turn.say('question', turn.context.question === undefined ? SAY.notTaken : SAY.answerFirst);
+    return;
+  }
+  if (turn.context.question !== undefined && answersQuestion(turn, understanding.meaning)) return;
+  if (understanding.verdict === 'asked') return askBack(turn, understanding);
+  takeMeaning(turn, understanding.meaning);
+}
+
+function takeMeaning(turn: Turn, meaning: Meaning): void {
+  switch (meaning.kind) {
+    case 'reading':
+      return takeReading(turn, meaning.reading, 'as heard');
+    case 'value':
+      return takeBareValue(turn, meaning);
+    case 'several':
+      for (const part of meaning.parts) takeMeaning(turn, part);
+      return;
+    case 'command':
+      return takeCommand(turn, meaning.command, meaning.correction);
+    case 'report':
+      return takeReport(turn, meaning.report);
+    case 'nameplate':
+      return takeNameplate(turn, meaning);
+    case 'part':
+      return takePart(turn, meaning);
+    case 'wire':
+      return takeWire(turn, meaning);
+    case 'note':
+      return takeNote(turn, meaning.text);
+    case 'unclear':
+      turn.say('question', SAY.unclear);
+      return;
+  }
+}
+
+/** A bare value that the matcher could not bind: asked for its place, never guessed. */
+function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>): void {
+  const expected = expectationOf(turn.context).readings;
+  const only = expected.length === 1 ? expected[0] : undefined;
+  if (only === undefined) {
+    turn.say('question', SAY.which);
+    return;
+  }
+  takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? UNIT_OF[only.quantity] }, 'as heard');
+}
+
+/** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */
+function askBack(turn: Turn, understanding: Understanding): void {
+  const { meaning, reason, twin } = understanding;
+  if (meaning.kind === 'reading' && reason === 'teen-or-ty' && twin !== undefined)
+    return askTwin(turn, meaning.reading, twin);
+  if (meaning.kind === 'reading') {
+    turn.set({ question: { kind: 'confirm-reading', reading: meaning.reading, why: reason ?? 'not sure' } });
+    turn.raise({ type: 'question.asked' });
+    turn.record({ type: 'reading.asked', reading: meaning.reading, why: reason ?? 'not sure' });
+    turn.say('question', surpriseWords(meaning.reading, ''));
+    return;
+  }
+  turn.say('question', meaning.kind === 'value' || reason === 'no-place' ? SAY.which : SAY.unclear);
+}
+
+/** Whether this was the answer to the question that stands open; if so it is dealt with. */
+function answersQuestion(turn: Turn, meaning: Meaning): boolean {
+  const { question } = turn.context;
+  if (question?.kind !== 'teen-or-ty') return false;
+  const value = valueIn(meaning, question.reading);
+  const chosen =
+    value === undefined ? undefined : question.options.find((option) => option === value || endsIn(option, value));
+  if (chosen === undefined) return false;
+  closeQuestion(turn);
+  takeReading(turn, { ...question.reading, value: chosen }, 'digits settled');
+  return true;
+}
+
+function valueIn(meaning: Meaning, asked: Reading): number | undefined {
+  const value =
+    meaning.kind === 'value'
+      ? meaning.value
+      : meaning.kind === 'reading' && placeWords(meaning.reading.at) === placeWords(asked.at)
+        ? meaning.reading.value
+        : undefined;
+  return typeof value === 'number' ? value : undefined;
+}
+
+/** "one five" settles 115: the last two digits are where the pair differs. */
+function endsIn(option: number, value: number): boolean {
+  return value >= 10 && value < 100 && Math.round(option) % 100 === value;
+}

@@ -1,0 +1,64 @@
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { capital, SAY } from '../prompts.ts';
+import { repairedBy } from '../repairs.ts';
+import type { Turn } from '../turn.ts';
+import { withNameplate } from './nameplate.ts';
+
+type Of<K extends Meaning['kind']> = Extract<Meaning, { kind: K }>;
+
+/** A nameplate value beats every default from then on, and the diagnosis is asked again for the unit it describes. */
+export function takeNameplate(turn: Turn, plate: Of<'nameplate'>): void {
+  const unit: UnitProfile = withNameplate(turn.context.unit, plate.field, plate.value);
+  turn.record({
+    type: 'nameplate.logged',
+    field: plate.field,
+    value: plate.value,
+    ...(plate.unit === undefined ? {} : { unit: plate.unit }),
+  });
+  turn.set({ unit, evidenceNumber: turn.context.evidenceNumber + 1 });
+  turn.say('readback', `Nameplate ${plate.field.replaceAll('-', ' ')}, ${plate.value}.`);
+}
+
+/** A part fitted: what it cures restarts the diagnosis from the readings that still hold, and the proof begins. */
+export function takePart(turn: Turn, part: Of<'part'>): void {
+  const { context } = turn;
+  const suspects = context.assessment?.suspects.map((suspect) => suspect.fault) ?? [];
+  const repairs = repairedBy(
+    part.part,
+    context.finding === undefined ? suspects : [context.finding.fault, ...suspects],
+  );
+  const ratings = Object.entries(part.ratings).map(([name, value]) => `${name.replaceAll('-', ' ')} ${value}`);
+  turn.record({ type: 'part.fitted', part: part.part, ratings: part.ratings, repairs: [...new Set(repairs)] });
+  const number = context.readingCount + 1;
+  turn.set({
+    readingCount: number,
+    parts: [...context.parts, `${part.part}${ratings.length === 0 ? '' : ` (${ratings.join(', ')})`}`],
+    evidence: [
+      ...context.evidence,
+      ...[...new Set(repairs)].map((fault) => ({ seq: number, kind: 'repair' as const, fault })),
+    ],
+    evidenceNumber: context.evidenceNumber + 1,
+    settled: [
+      ...context.settled.filter((id) => !id.startsWith('prove.') && id !== 'energy.covers-on'),
+      'repair.part-fitted',
+    ],
+  });
+  turn.say('readback', `Fitted: ${part.part}${ratings.length === 0 ? '' : `, ${ratings.join(', ')}`}.`);
+  turn.raise({ type: 'phase.go', to: 'prove' });
+}
+
+export function takeWire(turn: Turn, { wire }: Of<'wire'>): void {
+  turn.record({ type: 'wire.moved', wire });
+  turn.set({ wires: [...turn.context.wires, wire] });
+  const what = [wire.colour, wire.size].filter((word) => word !== undefined).join(' ');
+  const where =
+    wire.action === 'landed' ? ` on ${wire.to ?? 'its terminal'}` : wire.from === undefined ? '' : ` from ${wire.from}`;
+  turn.say('readback', `${capital(what === '' ? 'wire' : `${what} wire`)} ${wire.action.replace('-', ' ')}${where}.`);
+}
+
+export function takeNote(turn: Turn, text: string): void {
+  turn.record({ type: 'note.taken', text });
+  turn.set({ notes: [...turn.context.notes, text] });
+  turn.say('readback', SAY.noted);
+}

@@ -1,0 +1,92 @@
+import type { RankedTest } from '../../grammar/visit/inputs.ts';
+import type { PointId } from '../../grammar/vocabulary/points.ts';
+import { POINTS } from '../../grammar/vocabulary/points.ts';
+import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
+import type { ActionDone, Step } from './context.ts';
+
+/** The split is judged only after this long running, in minutes (CEC RA3.2.2: at least 15 minutes). */
+export const SPLIT_AFTER_MINUTES = 15;
+
+const NO_NEEDS: RankedTest['needs'] = { power: 'any', call: 'any', bench: false };
+const RUNNING: RankedTest['needs'] = { power: 'on', call: 'cooling', bench: false };
+
+function reading(
+  id: string,
+  source: Step['source'],
+  quantity: RankedTest['quantity'],
+  at: readonly PointId[],
+  needs = NO_NEEDS,
+): Step {
+  if (quantity === 'observation') throw new Error(`${id} is a look, not a reading`);
+  return { id, source, ask: { kind: 'reading', quantity, at }, needs, hazards: [], zone: zoneOf(at) };
+}
+
+/** Asked on arrival, in this order; each may be passed. */
+export const ARRIVE_PLAN: readonly Step[] = [
+  reading('arrive.outdoor-air', 'arrive', 'temperature', ['outdoor-air']),
+  reading('arrive.return-air', 'arrive', 'temperature', ['return-air']),
+  {
+    id: 'arrive.call',
+    source: 'arrive',
+    ask: { kind: 'look', answers: ['thermostat-calling', 'thermostat-not-calling', 'thermostat-blank'] },
+    needs: NO_NEEDS,
+    hazards: [],
+    zone: 'none',
+  },
+  {
+    id: 'arrive.look',
+    source: 'arrive',
+    ask: { kind: 'look', answers: ['fan-not-turning', 'fan-turning', 'compressor-running', 'compressor-not-running'] },
+    needs: NO_NEEDS,
+    hazards: [],
+    zone: 'none',
+  },
+];
+
+/** After the repair: power back by steps, then the same things again beside the first ones. */
+export const PROVE_PLAN: readonly Step[] = [
+  {
+    id: 'prove.fan-turning',
+    source: 'prove',
+    ask: { kind: 'look', answers: ['fan-turning', 'fan-not-turning'] },
+    needs: RUNNING,
+    hazards: [],
+    zone: 'none',
+  },
+  reading('prove.compressor-amps', 'prove', 'current', ['compressor'], RUNNING),
+  reading('prove.fan-amps', 'prove', 'current', ['fan-motor'], RUNNING),
+  {
+    ...reading('prove.return-air', 'prove', 'temperature', ['return-air'], RUNNING),
+    afterMinutes: SPLIT_AFTER_MINUTES,
+  },
+  {
+    ...reading('prove.supply-air', 'prove', 'temperature', ['supply-air'], RUNNING),
+    afterMinutes: SPLIT_AFTER_MINUTES,
+  },
+];
+
+/** A step that asks for an action. */
+export function actionStep(done: ActionDone, zone: ZoneId | 'none', needs: RankedTest['needs'] = NO_NEEDS): Step {
+  const source = done === 'part-fitted' ? 'repair' : done === 'visit-finished' ? 'close' : 'energy';
+  return { id: `${source}.${done}`, source, ask: { kind: 'action', done }, needs, hazards: [], zone };
+}
+
+/** A test of the planner's, as a step. */
+export function testStep(test: RankedTest): Step {
+  const { id, quantity, at, needs, hazards } = test;
+  const ask: Step['ask'] =
+    quantity === 'observation' ? { kind: 'look', answers: test.answers ?? [] } : { kind: 'reading', quantity, at };
+  return { id, test: id, source: 'planner', ask, needs, hazards, zone: zoneOf(at) };
+}
+
+/** The zone that probes at these places meet: a capacitor section where one is touched, else the first with a zone. */
+export function zoneOf(at: readonly PointId[]): ZoneId | 'none' {
+  const zones = at
+    .map((id) => POINTS.find((point) => point.id === id)?.zone ?? 'none')
+    .filter((zone) => zone !== 'none');
+  return zones.find((zone) => zone === 'capacitor-herm' || zone === 'capacitor-fan') ?? zones[0] ?? 'none';
+}
+
+/** Zones that are opened by the outdoor disconnect and hold no charge of their own, and the capacitor beside them. */
+export const OUTDOOR_ZONES = ['outdoor-load', 'capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];
+export const CAPACITOR_ZONES = ['capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];

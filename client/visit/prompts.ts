@@ -1,0 +1,238 @@
+import type { Judged } from '../../grammar/visit/events.ts';
+import type { FaultId } from '../../grammar/vocabulary/faults.ts';
+import { FAULTS } from '../../grammar/vocabulary/faults.ts';
+import type { Reading } from '../../grammar/vocabulary/measurement.ts';
+import { OBSERVATIONS, type ObservationId } from '../../grammar/vocabulary/observations.ts';
+import { POINTS, type PointId } from '../../grammar/vocabulary/points.ts';
+import type { QuantityId, UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
+import { cautionById, cautionsFor } from './cautions.ts';
+import type { ActionDone, Step, VisitContext } from './context.ts';
+import { sayDigits, sayNumber } from './say-value.ts';
+
+/** All words of the visit that are not cautions. None suggests a value before it is read; none calls anything safe. */
+
+const UNIT_WORDS: Readonly<Record<UnitCode, string>> = {
+  V: 'volts',
+  mV: 'millivolts',
+  A: 'amps',
+  mA: 'milliamps',
+  Ohm: 'ohms',
+  kOhm: 'kilohms',
+  MOhm: 'megohms',
+  uF: 'microfarads',
+  '[degF]': 'degrees',
+  Cel: 'degrees Celsius',
+  '[psi]': 'psi',
+  "[in_i'Hg]": 'inches of mercury',
+  "[in_i'H2O]": 'inches of water',
+  'um[Hg]': 'microns',
+  '[cft_i]/min': 'cubic feet a minute',
+  Hz: 'hertz',
+  '%': 'percent',
+  min: 'minutes',
+  '[lb_av]': 'pounds',
+  '[oz_av]': 'ounces',
+};
+
+const FUNCTION_WORDS: Readonly<Record<QuantityId, string>> = {
+  voltage: 'volts',
+  'voltage-dc': 'volts d.c.',
+  current: 'amps',
+  resistance: 'ohms',
+  capacitance: 'microfarads',
+  temperature: 'temperature',
+  'wet-bulb': 'wet bulb',
+  pressure: 'pressure',
+  vacuum: 'vacuum',
+  'static-pressure': 'static',
+  airflow: 'airflow',
+  frequency: 'hertz',
+  humidity: 'humidity',
+  insulation: 'megohms',
+  mass: 'weight',
+  time: 'minutes',
+  difference: 'difference',
+};
+
+export function pointWords(id: PointId): string {
+  return POINTS.find((point) => point.id === id)?.name ?? id;
+}
+
+/** Pairs that the trade names as one thing. */
+const PAIR_WORDS: readonly (readonly [PointId, PointId, string])[] = [
+  ['cap-C', 'cap-HERM', 'herm section'],
+  ['cap-C', 'cap-FAN', 'fan section'],
+  ['coil-1', 'coil-2', 'contactor coil'],
+];
+
+export function placeWords(at: readonly PointId[]): string {
+  const pair = PAIR_WORDS.find(([one, other]) => at.includes(one) && at.includes(other));
+  if (pair !== undefined) return pair[2];
+  return at.map(pointWords).join(' to ');
+}
+
+export function faultWords(id: FaultId): string {
+  return FAULTS.find((fault) => fault.id === id)?.name ?? id;
+}
+
+export function observationWords(id: ObservationId): string {
+  return OBSERVATIONS.find((observation) => observation.id === id)?.name ?? id;
+}
+
+/** "one eighteen volts": value and unit the trade's way; digit by digit where a doubt was just cleared. */
+export function valueWords(value: Value, unit: UnitCode, digitByDigit = false): string {
+  if (value === 'open') return 'open line';
+  return `${digitByDigit ? sayDigits(value) : sayNumber(value)} ${UNIT_WORDS[unit]}`;
+}
+
+export function readbackWords(reading: Reading, digitByDigit = false): string {
+  const bench = reading.bench === true ? ', on the bench' : '';
+  return `${placeWords(reading.at)}, ${valueWords(reading.value, reading.unit, digitByDigit)}${bench}.`;
+}
+
+export function surpriseWords(reading: Reading, why: string): string {
+  return `${readbackWords(reading, true)} ${why} Is that what the meter shows?`;
+}
+
+export function judgedWords(judged: Judged): string {
+  return judged.word === 'marginal' ? 'That is marginal.' : 'That does not fit.';
+}
+
+export function twinWords(options: readonly [number, number]): string {
+  return `Was that ${sayDigits(options[0])}, or ${sayDigits(options[1])}?`;
+}
+
+const ACTION_WORDS: Readonly<Record<ActionDone, { readonly brief: string; readonly full: string }>> = {
+  'call-on': {
+    brief: 'Set a call for cooling.',
+    full: 'Set the thermostat to call for cooling, then say "thermostat is calling".',
+  },
+  'call-off': {
+    brief: 'Take the call off at the thermostat.',
+    full: 'Take the cooling call off at the thermostat, then say "thermostat is not calling".',
+  },
+  'power-off': {
+    brief: 'Pull and lock the outdoor disconnect.',
+    full: 'Pull the outdoor disconnect, lock and tag it, then say "outdoor disconnect is pulled and locked".',
+  },
+  'absence-proved': {
+    brief: 'Prove it dead: meter, each pair, each leg to ground, meter again.',
+    full: 'Prove the meter on a known live source. Read leg to leg and each leg to ground. Prove the meter again. Say the five numbers.',
+  },
+  'capacitors-discharged': {
+    brief: 'Discharge both sections, then read volts d.c. on each.',
+    full: 'Discharge herm to common and fan to common through a resistor. Then read volts d.c. on each section and say both.',
+  },
+  'part-fitted': {
+    brief: 'Fit the part and say it with its ratings.',
+    full: 'Say each wire before it moves. Fit the part, land the wires, pull on each, then say the part with its ratings.',
+  },
+  'covers-on': { brief: 'Covers back on?', full: 'Refit the covers, then say "covers are on".' },
+  'power-on': {
+    brief: 'Outdoor disconnect back in.',
+    full: 'Stand to one side, put the outdoor disconnect back in, then say so.',
+  },
+  'visit-finished': {
+    brief: 'Say "finish the visit" when you are ready.',
+    full: 'Nothing is left to prove. Say "finish the visit", or go on reading.',
+  },
+};
+
+/** The words that ask a step; a live step already cautioned begins with the caution's short form. */
+export function stepWords(step: Step, context: VisitContext): string {
+  const lead = cautionsFor(step)
+    .map((id) => cautionById(id).again)
+    .join(' ');
+  const words = askWords(step, context);
+  return lead === '' ? words : `${lead} ${words}`;
+}
+
+function askWords(step: Step, context: VisitContext): string {
+  const full = context.pace === 'full' || context.role === 'trainee';
+  switch (step.ask.kind) {
+    case 'action':
+      return ACTION_WORDS[step.ask.done][full ? 'full' : 'brief'];
+    case 'look':
+      return `Look: ${step.ask.answers.map(observationWords).join(', or ')}?`;
+    case 'reading': {
+      const bench = step.needs.bench ? ', on the bench' : '';
+      const brief = `${capital(placeWords(step.ask.at))}, ${FUNCTION_WORDS[step.ask.quantity]}${bench}.`;
+      return full ? `${brief} ${placementWords(step)}` : brief;
+    }
+  }
+}
+
+/** Full talk: function, jack and where the probes go. */
+function placementWords(step: Step): string {
+  if (step.ask.kind !== 'reading') return '';
+  const [first, second] = step.ask.at;
+  const place = first === undefined ? '' : pointWords(first);
+  switch (step.ask.quantity) {
+    case 'voltage':
+      return `Meter on volts a.c., leads in the volt jacks. One probe on ${place}, the other on ${second === undefined ? 'ground' : pointWords(second)}. Read it out.`;
+    case 'voltage-dc':
+      return `Meter on volts d.c. One probe on ${place}, the other on ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
+    case 'resistance':
+    case 'insulation':
+      return `Meter on ohms, leads zeroed. Lift one lead of the part so that no other path counts. Read it out.`;
+    case 'capacitance':
+      return `Meter on microfarads. Leads off the section, probes on ${place} and ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
+    case 'current':
+      return `Clamp around one lead of the ${place}, alone. Read it out once it has settled.`;
+    case 'temperature':
+    case 'wet-bulb':
+      return `Probe in or on the ${place}, shaded from the sun, until it holds still. Read it out.`;
+    default:
+      return 'Read it out once it holds still.';
+  }
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+export const SAY = {
+  opened: (site: string, complaint: string) => `Visit open: ${site}. Complaint: ${complaint}.`,
+  notProvenDead: 'Refused: power was not proven off. Prove it dead, then measure again.',
+  impossible: (reading: Reading) => `${readbackWords(reading, true)} That cannot be. Measure it again.`,
+  handsOff: (where: string) =>
+    `Hands off: voltage present at ${where}. It may come back through a winding, or from another switch.`,
+  reportedOff: 'Reported off. Not proven. Lock and tag it.',
+  reportedOffLocked: 'Reported off and locked. Not proven.',
+  nothingLocked: 'Say which switch is open and locked, device and place, before the proof.',
+  groundNotSeen:
+    'No live leg has been read to this ground. Read one on the disconnect line side first, then prove again.',
+  proofShort: 'The proof wants both pairs to ground and leg to leg: three numbers between the two meter numbers.',
+  meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
+  stillVoltage: (volts: string) =>
+    `${volts} is not below three volts. Not dead. Find the other source, retest with a low impedance meter.`,
+  readsDead: 'Reads dead. Only test and discharge until the capacitor is read.',
+  charged: (words: string) => `${words} Still charged. Discharge it again, then read it.`,
+  provenDead: 'Below three volts on every pair and section. Proven dead here.',
+  powerBack: 'Power reported back. Proof ended.',
+  corrected: (reading: Reading) => `Corrected: ${readbackWords(reading)}`,
+  nothingToCorrect: 'Nothing to correct yet.',
+  takenBack: (reading: Reading) => `Taken back: ${readbackWords(reading)}`,
+  unclear: 'Not understood. Say the place, then the number.',
+  notTaken: 'Say it again: the place, then the number.',
+  which: 'Which place was that?',
+  answerFirst: 'Say it again, digit by digit.',
+  digitsPlease: 'Say the digits one by one.',
+  cautionFirst: 'Say "live" first.',
+  nextIs: 'Working it out.',
+  nothingNext: 'No test is left that tells more. Say the part you fitted, or finish the visit.',
+  parked: (what: string) => `Parked: ${what}`,
+  noted: 'Noted.',
+  held: 'Visit held. Say "go on with the visit" to take it up.',
+  resumed: 'Visit goes on.',
+  brief: 'Short talk.',
+  full: 'Full talk.',
+  injury: 'Power off. Call for help. See a doctor even if you feel well. Visit held.',
+  contradiction: 'Two readings contradict each other. Measure the last one again.',
+  help: 'Say a place and a number, what you see, what you switched, the part you fitted, or: what next, why, correction, take that back, say again, finish the visit.',
+  splitSoon: (minutes: string) => `Running ${minutes} minutes. The split is judged after fifteen.`,
+  split: (degrees: string, minutes: string, fits: boolean) =>
+    `Split ${degrees} degrees after ${minutes} minutes. ${fits ? 'That fits.' : 'That does not fit.'}`,
+  finding: (fault: string, percent: string) => `Finding: ${fault}, ${percent}.`,
+  openItems: (items: readonly string[]) => `Open: ${items.join('. ')}.`,
+} as const;

@@ -1,0 +1,151 @@
+import { cautionKey, dueCaution, GOVERNING_WORDS } from '../cautions.ts';
+import { chooseStep, isProvenDead, needsDead } from '../choose-step.ts';
+import type { VisitContext } from '../context.ts';
+import { isAnswered } from '../intake/settle-turn.ts';
+import type { MachineEvent } from '../messages.ts';
+import { stepWords } from '../prompts.ts';
+import { act, visitSetup } from '../setup.ts';
+import type { Turn } from '../turn.ts';
+
+interface Seen {
+  readonly context: VisitContext;
+  readonly event: MachineEvent;
+}
+
+/** Hands or an ohmmeter would meet a zone that is not proven dead. The interlock: such a step is never prompted. */
+function handsOnWithoutProof({ context }: Seen): boolean {
+  return context.step !== undefined && needsDead(context.step.needs) && !isProvenDead(context.step.zone, context);
+}
+
+function cautionDue({ context }: Seen): boolean {
+  return context.step !== undefined && dueCaution(context.step, context) !== undefined;
+}
+
+function cautionWasSpoken({ context, event }: Seen): boolean {
+  return event.type === 'mouth.finished' && event.prompt === context.caution?.prompt && event.outcome === 'spoken';
+}
+
+function cautionWasCut({ context, event }: Seen): boolean {
+  return event.type === 'mouth.finished' && event.prompt === context.caution?.prompt && event.outcome === 'cut';
+}
+
+const offer = act((turn: Turn) => {
+  if (turn.context.question !== undefined || turn.context.held) return;
+  const step = chooseStep(turn.context);
+  if (step === undefined) return;
+  turn.set({ step });
+  turn.raise({ type: 'step.offered' });
+});
+
+const speakCaution = act((turn: Turn) => {
+  const { step } = turn.context;
+  const caution = step === undefined ? undefined : dueCaution(step, turn.context);
+  if (step === undefined || caution === undefined) return;
+  const governing = turn.context.firstCautionSpoken ? '' : ` ${GOVERNING_WORDS}`;
+  const prompt = turn.say('caution', `${caution.words}${governing} Say "live" when you have it.`);
+  turn.set({ caution: { id: caution.id, zone: step.zone, prompt }, firstCautionSpoken: true });
+});
+
+const cautionSpoken = act((turn: Turn) => {
+  const { caution, lastPrompt, step } = turn.context;
+  if (caution === undefined || step === undefined) return;
+  const due = dueCaution(step, turn.context);
+  turn.record({
+    type: 'caution.spoken',
+    caution: caution.id,
+    words: lastPrompt?.id === caution.prompt ? lastPrompt.text : (due?.words ?? ''),
+    source: due?.source ?? '',
+    ...(caution.zone === 'none' ? {} : { zone: caution.zone }),
+  });
+});
+
+const acknowledge = act((turn: Turn) => {
+  const { caution } = turn.context;
+  if (caution === undefined) return;
+  turn.record({
+    type: 'caution.acknowledged',
+    caution: caution.id,
+    ...(caution.zone === 'none' ? {} : { zone: caution.zone }),
+  });
+  turn.set({ caution: undefined, acknowledged: [...turn.context.acknowledged, cautionKey(caution.id, caution.zone)] });
+});
+
+const askStep = act((turn: Turn) => {
+  const { step } = turn.context;
+  if (step === undefined) return;
+  const words = stepWords(step, turn.context);
+  turn.record({ type: 'step.asked', step: step.id, words });
+  turn.say('step', words);
+});
+
+function answered({ context }: Seen): boolean {
+  return context.step !== undefined && isAnswered(context.step, context);
+}
+
+/** The visit has moved on: the step belongs to a phase that is past, or another must come before it now. */
+function outOfPlace({ context }: Seen): boolean {
+  const { step, phase } = context;
+  if (step === undefined) return false;
+  if (step.source === 'energy') {
+    const now = chooseStep(context);
+    return now !== undefined && now.id !== step.id;
+  }
+  return PHASE_OF[step.source] !== phase;
+}
+
+const PHASE_OF = { arrive: 'arrive', planner: 'testing', repair: 'repair', prove: 'prove', close: 'close' } as const;
+
+const setAside = act((turn: Turn) => turn.set({ step: undefined, caution: undefined }));
+const setAsideAndGoOn = act((turn: Turn) => {
+  turn.set({ step: undefined, caution: undefined });
+  turn.raise({ type: 'step.wanted' });
+});
+
+const leave = {
+  'step.answered': { target: '#step-resting', actions: setAsideAndGoOn },
+  'step.review': [
+    { guard: answered, target: '#step-resting', actions: setAsideAndGoOn },
+    { guard: handsOnWithoutProof, target: '#step-resting', actions: setAsideAndGoOn },
+    { guard: outOfPlace, target: '#step-resting', actions: setAsideAndGoOn },
+  ],
+  'step.set-aside': { target: '#step-resting', actions: setAside },
+} as const;
+
+/**
+ * One step at a time: chosen, guarded, cautioned, asked. Nothing reaches `asked` but through `guarded`, and from there
+ * a live step only through a caution that was spoken whole and then acknowledged.
+ */
+export const stepRegion = visitSetup.createStateConfig({
+  initial: 'resting',
+  states: {
+    resting: {
+      id: 'step-resting',
+      on: { 'step.wanted': { actions: offer }, 'step.review': { actions: offer }, 'step.offered': 'guarded' },
+    },
+    guarded: {
+      id: 'step-guarded',
+      always: [
+        { guard: handsOnWithoutProof, target: 'resting', actions: setAside },
+        { guard: cautionDue, target: 'cautioning' },
+        { target: 'asked' },
+      ],
+    },
+    cautioning: {
+      initial: 'speaking',
+      on: leave,
+      states: {
+        speaking: {
+          entry: speakCaution,
+          on: {
+            'mouth.finished': [
+              { guard: cautionWasSpoken, target: 'awaiting', actions: cautionSpoken },
+              { guard: cautionWasCut, target: 'speaking', reenter: true },
+            ],
+          },
+        },
+        awaiting: { on: { 'caution.acknowledged': { target: '#step-guarded', actions: acknowledge } } },
+      },
+    },
+    asked: { entry: askStep, on: leave },
+  },
+});

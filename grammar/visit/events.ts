@@ -1,0 +1,160 @@
+import type { Meaning } from '../phrases/meaning.ts';
+import type { FaultId } from '../vocabulary/faults.ts';
+import type { HazardId } from '../vocabulary/hazards.ts';
+import type { Reading } from '../vocabulary/measurement.ts';
+import type { ObservationId } from '../vocabulary/observations.ts';
+import type { TestId } from '../vocabulary/tests.ts';
+import type { UnitProfile } from '../vocabulary/unit-profile.ts';
+import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
+import type { InputTime, VisitInput } from './inputs.ts';
+
+/** The phases of a visit, by function. Order is the technician's; a phase says what the talk is about. */
+export const PHASES = ['arrive', 'testing', 'repair', 'prove', 'close', 'closed'] as const;
+export type Phase = (typeof PHASES)[number];
+
+/** How a reading stands against its rule. `impossible` is asked again. */
+export type JudgedWord = 'fits' | 'marginal' | 'does not fit' | 'impossible';
+
+export interface Judged {
+  readonly word: JudgedWord;
+  readonly rule: string;
+  /** In the reading's unit; a missing end is open. */
+  readonly band: { readonly low?: number; readonly high?: number };
+  readonly source: string;
+  readonly tag: 'published' | 'memory' | 'practice' | 'derived' | 'nameplate';
+}
+
+/** Circumstances under which a reading was taken, as the visit held them at that moment. */
+export interface TakenUnder {
+  readonly power: 'on' | 'off' | 'unknown';
+  readonly call: 'cooling' | 'none' | 'unknown';
+  readonly phase: Phase;
+}
+
+export type WireMove = Extract<Meaning, { kind: 'wire' }>['wire'];
+
+/**
+ * What came of an input. Past tense; never edited: a correction is a new event. What was judged, ranked or cautioned
+ * carries the words and the version of that day, so that a fold never computes it again.
+ */
+export type VisitOutcome =
+  | {
+      readonly type: 'visit.opened';
+      readonly visit: string;
+      readonly site: string;
+      readonly complaint: string;
+      readonly role: 'technician' | 'trainee';
+      readonly unit: UnitProfile;
+      readonly software: string;
+    }
+  | { readonly type: 'phase.entered'; readonly phase: Phase }
+  | {
+      readonly type: 'reading.logged';
+      readonly reading: Reading;
+      /** Names this reading for corrections and for the diagnosis. */
+      readonly number: number;
+      readonly under: TakenUnder;
+      readonly test?: TestId;
+    }
+  | { readonly type: 'reading.judged'; readonly number: number; readonly judged: Judged }
+  | { readonly type: 'reading.asked'; readonly reading: Reading; readonly why: string; readonly twin?: number }
+  | {
+      readonly type: 'reading.refused';
+      readonly reading: Reading;
+      readonly reason: 'not-proven-dead' | 'impossible' | 'withdrawn-by-technician';
+    }
+  | { readonly type: 'reading.corrected'; readonly number: number; readonly from: Reading; readonly to: Reading }
+  | { readonly type: 'reading.withdrawn'; readonly number: number }
+  | {
+      readonly type: 'observation.logged';
+      readonly observation: ObservationId;
+      readonly number: number;
+      readonly under: TakenUnder;
+    }
+  | {
+      readonly type: 'nameplate.logged';
+      readonly field: string;
+      readonly value: number | string;
+      readonly unit?: string;
+    }
+  | {
+      readonly type: 'energy.changed';
+      readonly zone: ZoneId;
+      readonly from: EnergyState;
+      readonly to: EnergyState;
+      readonly why: string;
+    }
+  | {
+      readonly type: 'proof.recorded';
+      readonly zone: ZoneId;
+      readonly before: number;
+      readonly values: readonly number[];
+      readonly after: number;
+      readonly result: 'reads dead' | 'voltage present' | 'meter not proven';
+    }
+  | {
+      readonly type: 'caution.spoken';
+      readonly caution: string;
+      readonly words: string;
+      readonly source: string;
+      readonly zone?: ZoneId;
+      readonly late?: true;
+    }
+  | { readonly type: 'caution.acknowledged'; readonly caution: string; readonly zone?: ZoneId }
+  | { readonly type: 'hazard.warned'; readonly words: string; readonly zone: ZoneId }
+  | { readonly type: 'step.asked'; readonly step: string; readonly words: string }
+  | { readonly type: 'step.parked'; readonly step: string; readonly why: string }
+  | {
+      readonly type: 'suspects.ranked';
+      readonly version: string;
+      readonly forSeq: number;
+      readonly suspects: readonly { readonly fault: FaultId; readonly probability: number }[];
+      readonly hazards: readonly HazardId[];
+    }
+  | { readonly type: 'contradiction.noticed'; readonly numbers: readonly number[] }
+  | {
+      readonly type: 'finding.stated';
+      readonly fault: FaultId;
+      readonly probability: number;
+      readonly evidence: readonly number[];
+    }
+  | {
+      readonly type: 'part.fitted';
+      readonly part: string;
+      readonly ratings: Readonly<Record<string, number | string>>;
+      readonly repairs: readonly FaultId[];
+    }
+  | { readonly type: 'part.doubted'; readonly part: string; readonly why: string }
+  | { readonly type: 'wire.moved'; readonly wire: WireMove }
+  | {
+      readonly type: 'split.judged';
+      /** Return less supply air, in Fahrenheit degrees. */
+      readonly split: number;
+      readonly minutes: number;
+      readonly word: JudgedWord;
+      readonly band: { readonly low: number; readonly high: number };
+      readonly source: string;
+    }
+  | { readonly type: 'note.taken'; readonly text: string }
+  | { readonly type: 'injury.reported' }
+  | { readonly type: 'talk.changed'; readonly pace: 'brief' | 'full' }
+  | { readonly type: 'prompt.said'; readonly id: string; readonly kind: string; readonly text: string }
+  | { readonly type: 'visit.held' }
+  | { readonly type: 'visit.resumed' }
+  | { readonly type: 'listening.interrupted'; readonly fault: string; readonly sentence: string }
+  | { readonly type: 'close.refused'; readonly why: readonly string[] }
+  | { readonly type: 'visit.closed'; readonly summary: VisitSummary };
+
+export interface VisitSummary {
+  readonly finding: FaultId | 'none';
+  /** For the next technician: what was measured, what it means. */
+  readonly technical: readonly string[];
+  /** For the customer, in plain words. */
+  readonly plain: string;
+  readonly openItems: readonly string[];
+}
+
+/** A body as it stands in the record: the input itself, or what came of the input numbered `cause`. */
+export type VisitEvent =
+  | { readonly type: 'input.taken'; readonly input: VisitInput }
+  | (VisitOutcome & { readonly time: InputTime });

@@ -1,0 +1,344 @@
+import type { Understanding } from '../phrases/meaning.ts';
+import type { FaultId } from '../vocabulary/faults.ts';
+import type { Reading } from '../vocabulary/measurement.ts';
+import type { ObservationId } from '../vocabulary/observations.ts';
+import type { UnitProfile } from '../vocabulary/unit-profile.ts';
+import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
+import type { Judged, Phase, TakenUnder, VisitEvent, VisitSummary, WireMove } from './events.ts';
+import type { InputTime } from './inputs.ts';
+
+/** Where in the record something stands: the number of its event, and the time it claims. */
+export interface Moment {
+  readonly seq: number;
+  readonly time: InputTime;
+}
+
+export interface HeardLine extends Moment {
+  readonly text: string;
+  readonly understanding: Understanding;
+  readonly accepted: boolean;
+  readonly confidence: number;
+  readonly ear: string;
+}
+
+export interface SaidLine extends Moment {
+  readonly kind: string;
+  readonly text: string;
+}
+
+export interface ReadingLine extends Moment {
+  readonly number: number;
+  readonly reading: Reading;
+  readonly under: TakenUnder;
+  readonly judged?: Judged;
+  /** Values this reading had before it was set right, the oldest first. */
+  readonly corrected: readonly Reading[];
+  readonly withdrawn: boolean;
+}
+
+/** A visit as read from its record; every screen, print and export shows this and nothing else. */
+export interface FoldedVisit {
+  readonly visit: string;
+  readonly site: string;
+  readonly complaint: string;
+  readonly role: 'technician' | 'trainee';
+  readonly unit: UnitProfile;
+  readonly software: string;
+  readonly phase: Phase;
+  readonly held: boolean;
+  readonly first?: Moment;
+  readonly last?: Moment;
+  readonly heard: readonly HeardLine[];
+  readonly said: readonly SaidLine[];
+  readonly readings: readonly ReadingLine[];
+  readonly refused: readonly (Moment & { readonly reading: Reading; readonly reason: string })[];
+  readonly asked: readonly (Moment & { readonly reading: Reading; readonly why: string; readonly twin?: number })[];
+  readonly observations: readonly (Moment & { readonly observation: ObservationId })[];
+  readonly nameplate: readonly (Moment & {
+    readonly field: string;
+    readonly value: number | string;
+    readonly unit?: string;
+  })[];
+  readonly energy: Readonly<Record<ZoneId, EnergyState>>;
+  readonly energyChanges: readonly (Moment & {
+    readonly zone: ZoneId;
+    readonly from: EnergyState;
+    readonly to: EnergyState;
+    readonly why: string;
+  })[];
+  readonly proofs: readonly (Moment & {
+    readonly zone: ZoneId;
+    readonly before: number;
+    readonly values: readonly number[];
+    readonly after: number;
+    readonly result: string;
+  })[];
+  readonly cautions: readonly (Moment & {
+    readonly caution: string;
+    readonly words: string;
+    readonly source: string;
+    readonly zone?: ZoneId;
+    readonly late: boolean;
+    readonly acknowledgedAt?: Moment;
+  })[];
+  readonly suspects: readonly (Moment & {
+    readonly version: string;
+    readonly suspects: readonly { readonly fault: FaultId; readonly probability: number }[];
+  })[];
+  readonly steps: readonly (Moment & { readonly step: string; readonly words: string })[];
+  readonly phases: readonly (Moment & { readonly phase: Phase })[];
+  readonly finding?: { readonly fault: FaultId; readonly probability: number; readonly evidence: readonly number[] };
+  readonly parts: readonly (Moment & {
+    readonly part: string;
+    readonly ratings: Readonly<Record<string, number | string>>;
+    readonly repairs: readonly FaultId[];
+  })[];
+  readonly wires: readonly (Moment & { readonly wire: WireMove })[];
+  readonly notes: readonly (Moment & { readonly text: string })[];
+  readonly warnings: readonly (Moment & { readonly words: string })[];
+  readonly interruptions: readonly (Moment & { readonly sentence: string })[];
+  readonly split?: Moment & { readonly split: number; readonly minutes: number; readonly word: string };
+  readonly summary?: VisitSummary;
+  /** Event types this version does not know: shown as such, never dropped from the record. */
+  readonly unknown: readonly (Moment & { readonly type: string })[];
+}
+
+type Mutable<T> = {
+  -readonly [K in keyof T]: T[K] extends readonly (infer Item)[]
+    ? Item[]
+    : T[K] extends Readonly<Record<ZoneId, infer State>>
+      ? Record<ZoneId, State>
+      : T[K];
+};
+
+function emptyVisit(): Mutable<FoldedVisit> {
+  return {
+    visit: '',
+    site: '',
+    complaint: '',
+    role: 'technician',
+    unit: { id: 'unknown' },
+    software: '',
+    phase: 'arrive',
+    held: false,
+    heard: [],
+    said: [],
+    readings: [],
+    refused: [],
+    asked: [],
+    observations: [],
+    nameplate: [],
+    energy: Object.fromEntries(ZONES.map((zone) => [zone, 'unknown'])) as Record<ZoneId, EnergyState>,
+    energyChanges: [],
+    proofs: [],
+    cautions: [],
+    suspects: [],
+    steps: [],
+    phases: [],
+    parts: [],
+    wires: [],
+    notes: [],
+    warnings: [],
+    interruptions: [],
+    unknown: [],
+  };
+}
+
+/**
+ * Turns a record into a view: the one place where that is done. Nothing is judged, ranked or cautioned anew; what was
+ * said that day is shown. `events[i]` is the event numbered `from + i`. Events of an unknown type are listed as unknown.
+ */
+export function foldVisit(events: readonly VisitEvent[], from = 1): FoldedVisit {
+  const view = emptyVisit();
+  events.forEach((event, index) => {
+    const time = event.type === 'input.taken' ? event.input.time : event.time;
+    const moment: Moment = { seq: from + index, time };
+    view.first ??= moment;
+    view.last = moment;
+    foldEvent(view, event, moment);
+  });
+  return view;
+}
+
+function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment): void {
+  switch (event.type) {
+    case 'input.taken':
+      return foldInput(view, event.input, moment);
+    case 'visit.opened':
+      view.visit = event.visit;
+      view.site = event.site;
+      view.complaint = event.complaint;
+      view.role = event.role;
+      view.unit = event.unit;
+      view.software = event.software;
+      return;
+    case 'phase.entered':
+      view.phase = event.phase;
+      view.phases.push({ ...moment, phase: event.phase });
+      return;
+    case 'reading.logged':
+    case 'reading.judged':
+    case 'reading.corrected':
+    case 'reading.withdrawn':
+      return foldReading(view, event, moment);
+    case 'reading.asked':
+      view.asked.push({
+        ...moment,
+        reading: event.reading,
+        why: event.why,
+        ...(event.twin === undefined ? {} : { twin: event.twin }),
+      });
+      return;
+    case 'reading.refused':
+      view.refused.push({ ...moment, reading: event.reading, reason: event.reason });
+      return;
+    case 'observation.logged':
+      view.observations.push({ ...moment, observation: event.observation });
+      return;
+    case 'nameplate.logged':
+      view.nameplate.push({
+        ...moment,
+        field: event.field,
+        value: event.value,
+        ...(event.unit === undefined ? {} : { unit: event.unit }),
+      });
+      return;
+    case 'energy.changed':
+    case 'proof.recorded':
+    case 'caution.spoken':
+    case 'caution.acknowledged':
+    case 'hazard.warned':
+      return foldEnergy(view, event, moment);
+    case 'step.asked':
+      view.steps.push({ ...moment, step: event.step, words: event.words });
+      return;
+    case 'suspects.ranked':
+      view.suspects.push({ ...moment, version: event.version, suspects: event.suspects });
+      return;
+    case 'finding.stated':
+      view.finding = { fault: event.fault, probability: event.probability, evidence: event.evidence };
+      return;
+    case 'part.fitted':
+      view.parts.push({ ...moment, part: event.part, ratings: event.ratings, repairs: event.repairs });
+      return;
+    case 'wire.moved':
+      view.wires.push({ ...moment, wire: event.wire });
+      return;
+    case 'note.taken':
+      view.notes.push({ ...moment, text: event.text });
+      return;
+    case 'prompt.said':
+      view.said.push({ ...moment, kind: event.kind, text: event.text });
+      return;
+    case 'visit.held':
+    case 'visit.resumed':
+      view.held = event.type === 'visit.held';
+      return;
+    case 'listening.interrupted':
+      view.interruptions.push({ ...moment, sentence: event.sentence });
+      return;
+    case 'visit.closed':
+      view.summary = event.summary;
+      return;
+    case 'split.judged':
+      view.split = { ...moment, split: event.split, minutes: event.minutes, word: event.word };
+      return;
+    case 'step.parked':
+    case 'contradiction.noticed':
+    case 'part.doubted':
+    case 'injury.reported':
+    case 'talk.changed':
+    case 'close.refused':
+      return;
+    default:
+      view.unknown.push({ ...moment, type: (event as { type: string }).type });
+  }
+}
+
+function foldInput(
+  view: Mutable<FoldedVisit>,
+  input: Extract<VisitEvent, { type: 'input.taken' }>['input'],
+  moment: Moment,
+): void {
+  if (input.type !== 'heard.utterance') return;
+  const { understanding, accepted, confidence, ear } = input.utterance;
+  view.heard.push({ ...moment, text: understanding.heard, understanding, accepted, confidence, ear });
+}
+
+type ReadingEvent = Extract<
+  VisitEvent,
+  { type: 'reading.logged' | 'reading.judged' | 'reading.corrected' | 'reading.withdrawn' }
+>;
+
+function foldReading(view: Mutable<FoldedVisit>, event: ReadingEvent, moment: Moment): void {
+  if (event.type === 'reading.logged') {
+    view.readings.push({
+      ...moment,
+      number: event.number,
+      reading: event.reading,
+      under: event.under,
+      corrected: [],
+      withdrawn: false,
+    });
+    return;
+  }
+  const index = view.readings.findIndex((line) => line.number === event.number);
+  const line = view.readings[index];
+  if (line === undefined) return;
+  switch (event.type) {
+    case 'reading.judged':
+      view.readings[index] = { ...line, judged: event.judged };
+      return;
+    case 'reading.corrected': {
+      const { judged: _past, ...rest } = line;
+      view.readings[index] = { ...rest, reading: event.to, corrected: [...line.corrected, event.from] };
+      return;
+    }
+    case 'reading.withdrawn':
+      view.readings[index] = { ...line, withdrawn: true };
+  }
+}
+
+type EnergyEvent = Extract<
+  VisitEvent,
+  { type: 'energy.changed' | 'proof.recorded' | 'caution.spoken' | 'caution.acknowledged' | 'hazard.warned' }
+>;
+
+function foldEnergy(view: Mutable<FoldedVisit>, event: EnergyEvent, moment: Moment): void {
+  switch (event.type) {
+    case 'energy.changed':
+      view.energy[event.zone] = event.to;
+      view.energyChanges.push({ ...moment, zone: event.zone, from: event.from, to: event.to, why: event.why });
+      return;
+    case 'proof.recorded':
+      view.proofs.push({
+        ...moment,
+        zone: event.zone,
+        before: event.before,
+        values: event.values,
+        after: event.after,
+        result: event.result,
+      });
+      return;
+    case 'hazard.warned':
+      view.warnings.push({ ...moment, words: event.words });
+      return;
+    case 'caution.spoken': {
+      const { caution, words, source, zone, late } = event;
+      view.cautions.push({
+        ...moment,
+        caution,
+        words,
+        source,
+        late: late === true,
+        ...(zone === undefined ? {} : { zone }),
+      });
+      return;
+    }
+    case 'caution.acknowledged': {
+      const index = view.cautions.findLastIndex((line) => line.caution === event.caution && line.zone === event.zone);
+      const line = view.cautions[index];
+      if (line !== undefined) view.cautions[index] = { ...line, acknowledgedAt: moment };
+    }
+  }
+}

@@ -1,0 +1,80 @@
+import type { Understanding } from '../phrases/meaning.ts';
+import type { CommandId } from '../vocabulary/commands.ts';
+import type { FaultId } from '../vocabulary/faults.ts';
+import type { HazardId } from '../vocabulary/hazards.ts';
+import type { ObservationId } from '../vocabulary/observations.ts';
+import type { PointId } from '../vocabulary/points.ts';
+import type { QuantityId } from '../vocabulary/quantities.ts';
+import type { TestId } from '../vocabulary/tests.ts';
+import type { UnitProfile } from '../vocabulary/unit-profile.ts';
+
+/** The time of an input, read once at the clock edge. `mono` is milliseconds on a clock that never goes back. */
+export interface InputTime {
+  /** RFC 3339, UTC. */
+  readonly at: string;
+  readonly mono: number;
+}
+
+/** What the ear delivered, kept with the meaning it was given that day. */
+export interface HeardUtterance {
+  readonly id: string;
+  readonly ear: 'offline' | 'browser' | 'wav' | 'typed';
+  readonly accepted: boolean;
+  readonly confidence: number;
+  readonly understanding: Understanding;
+}
+
+/** A test that may follow, as the diagnosis ranked it. The same shape as client/diagnosis answers with. */
+export interface RankedTest {
+  readonly id: TestId;
+  readonly function: 'volts' | 'ohms' | 'amps' | 'microfarads' | 'look' | 'temperature' | 'pressure';
+  readonly quantity: QuantityId | 'observation';
+  readonly at: readonly PointId[];
+  readonly answers?: readonly ObservationId[];
+  readonly needs: {
+    readonly power: 'on' | 'off' | 'any';
+    readonly call: 'cooling' | 'none' | 'any';
+    readonly bench: boolean;
+  };
+  readonly minutes: number;
+  readonly hazards: readonly HazardId[];
+}
+
+/** The diagnosis' answer as the visit keeps it: what was ranked that day, never computed again by a fold. */
+export interface RankedSuspects {
+  readonly version: string;
+  /** The number of the evidence it was computed for; a stale answer is dropped. */
+  readonly forSeq: number;
+  readonly suspects: readonly { readonly fault: FaultId; readonly probability: number }[];
+  readonly next: readonly RankedTest[];
+  readonly hazards: readonly HazardId[];
+  readonly contradiction?: readonly number[];
+  readonly done: boolean;
+}
+
+/** Timers the visit asks its clock edge for. */
+export type TimerId = 'quiet' | 'split-reminder' | 'split-verdict' | 'check-in';
+
+/** Everything that can move a visit. Each names its origin; each is logged before it is acted on. */
+export type VisitInput =
+  | {
+      readonly type: 'opened.visit';
+      readonly time: InputTime;
+      readonly visit: string;
+      readonly site: string;
+      readonly complaint: string;
+      readonly role: 'technician' | 'trainee';
+      readonly unit: UnitProfile;
+      readonly software: string;
+    }
+  | { readonly type: 'heard.utterance'; readonly time: InputTime; readonly utterance: HeardUtterance }
+  | { readonly type: 'touched.command'; readonly time: InputTime; readonly command: CommandId }
+  | {
+      readonly type: 'mouth.finished';
+      readonly time: InputTime;
+      readonly prompt: string;
+      readonly outcome: 'spoken' | 'cut';
+    }
+  | { readonly type: 'diagnosis.answered'; readonly time: InputTime; readonly answer: RankedSuspects }
+  | { readonly type: 'timer.elapsed'; readonly time: InputTime; readonly timer: TimerId }
+  | { readonly type: 'ear.failed'; readonly time: InputTime; readonly fault: string; readonly sentence: string };
