@@ -1,0 +1,90 @@
+import { type Entry, type StreamId, streamText } from '../../../grammar/visit/envelope.ts';
+import { verifyChain } from '../../../grammar/visit/verify-chain.ts';
+import { RecordError } from '../errors.ts';
+import type { Acknowledgement, Follows } from '../visit-log.ts';
+import { sha256 } from './sha256.ts';
+
+/** A line of a record file. */
+type Line =
+  | { readonly kind: 'stream'; readonly version: 1; readonly stream: StreamId; readonly follows?: Follows }
+  | { readonly kind: 'batch'; readonly entries: readonly Entry[] }
+  | ({ readonly kind: 'acknowledged' } & Acknowledgement);
+
+export interface LogContents {
+  readonly expected: StreamId;
+  /** As the file's first line names it; missing in a new file. */
+  stream?: StreamId;
+  follows?: Follows;
+  readonly entries: Entry[];
+  acknowledged?: Acknowledgement;
+  /** Bytes of whole lines. */
+  length: number;
+  /** Bytes behind the last whole line. */
+  torn: number;
+}
+
+export function writeLine(line: Line): Uint8Array {
+  return Buffer.from(`${JSON.stringify(line)}\n`, 'utf8');
+}
+
+/**
+ * What a record file holds, checked from its first event on against its own chain and the kept acknowledgement.
+ * Only the bytes behind the last line end may be torn; anything else out of order is damage and is never repaired.
+ */
+export async function readLogFile(path: string, bytes: Buffer, expected: StreamId): Promise<LogContents> {
+  const length = bytes.lastIndexOf(0x0a) + 1;
+  const contents: LogContents = { expected, entries: [], length, torn: bytes.length - length };
+  const lines = bytes.subarray(0, length).toString('utf8').split('\n').slice(0, -1);
+  for (const [at, text] of lines.entries()) takeLine(contents, path, at + 1, text);
+  const verdict = await verifyChain(expected, contents.entries, sha256, contents.acknowledged);
+  // A cut at a line's end leaves no torn line to see: only the kept acknowledgement shows it, and the server has the rest.
+  if (!verdict.sound && verdict.reason !== 'short')
+    throw new RecordError('log-damaged', `${path} (event ${verdict.seq})`);
+  return contents;
+}
+
+function takeLine(contents: LogContents, path: string, number: number, text: string): void {
+  const line = parseLine(text);
+  if (line === undefined || (line.kind === 'stream') !== (number === 1)) {
+    throw new RecordError('log-damaged', `${path} (line ${number})`);
+  }
+  switch (line.kind) {
+    case 'stream':
+      if (line.version !== 1) throw new RecordError('log-newer', path);
+      if (streamText(line.stream) !== streamText(contents.expected)) throw new RecordError('log-other-visit', path);
+      contents.stream = line.stream;
+      if (line.follows !== undefined) contents.follows = line.follows;
+      return;
+    case 'batch':
+      contents.entries.push(...line.entries);
+      return;
+    case 'acknowledged': {
+      const { kind: _kind, ...acknowledged } = line;
+      contents.acknowledged = acknowledged;
+      return;
+    }
+    default:
+      line satisfies never;
+  }
+}
+
+function parseLine(text: string): Line | undefined {
+  let line: Partial<Record<string, unknown>> | null;
+  try {
+    line = JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+  if (typeof line !== 'object' || line === null) return undefined;
+  const whole =
+    (line['kind'] === 'stream' && typeof line['stream'] === 'object' && line['stream'] !== null) ||
+    (line['kind'] === 'batch' && Array.isArray(line['entries']) && line['entries'].every(isEntry)) ||
+    (line['kind'] === 'acknowledged' && typeof line['seq'] === 'number' && typeof line['hash'] === 'string');
+  return whole ? (line as unknown as Line) : undefined;
+}
+
+function isEntry(entry: unknown): entry is Entry {
+  if (typeof entry !== 'object' || entry === null) return false;
+  const { seq, hash, body } = entry as Partial<Entry>;
+  return typeof seq === 'number' && typeof hash === 'string' && typeof body === 'string';
+}

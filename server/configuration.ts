@@ -1,0 +1,76 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { ServerError } from './errors.ts';
+
+export interface Configuration {
+  readonly host: string;
+  /** 0 takes a free port. */
+  readonly port: number;
+  /** Absolute. */
+  readonly dataDir: string;
+  readonly tls?: { readonly cert: Buffer; readonly key: Buffer };
+  /** The address of a proxy that speaks TLS in front of this server, such as https://readback.example. */
+  readonly proxyOrigin?: string;
+  /** The record stops growing at this size, as if the disk were full. */
+  readonly maxDataBytes?: number;
+}
+
+type Environment = Readonly<Record<string, string | undefined>>;
+
+/**
+ * Reads HOST, PORT, DATA_DIR, TLS_CERT, TLS_KEY, PROXY_ORIGIN and DATA_LIMIT_MB.
+ * @throws {ServerError} setting-wrong, open-without-tls.
+ */
+export function readConfiguration(environment: Environment): Configuration {
+  const host = environment['HOST'] || '127.0.0.1';
+  const tls = readTls(environment);
+  const proxyOrigin = readProxyOrigin(environment);
+  if (!isLoopback(host) && tls === undefined && proxyOrigin === undefined)
+    throw new ServerError('open-without-tls', host);
+  const limit = environment['DATA_LIMIT_MB'];
+  return {
+    host,
+    port: wholeNumber('PORT', environment['PORT'] || '8470', 0, 65_535),
+    dataDir: resolve(environment['DATA_DIR'] || 'data'),
+    ...(tls === undefined ? {} : { tls }),
+    ...(proxyOrigin === undefined ? {} : { proxyOrigin }),
+    ...(limit ? { maxDataBytes: wholeNumber('DATA_LIMIT_MB', limit, 1, 10_000_000) * 1_000_000 } : {}),
+  };
+}
+
+/** True for a name or address that only this machine can reach. */
+export function isLoopback(host: string): boolean {
+  return host === 'localhost' || host === '::1' || host === '[::1]' || /^127(\.\d{1,3}){3}$/.test(host);
+}
+
+function readTls(environment: Environment): Configuration['tls'] {
+  const { TLS_CERT: cert, TLS_KEY: key } = environment;
+  if (!cert && !key) return undefined;
+  if (!cert || !key)
+    throw new ServerError('setting-wrong', 'TLS_CERT and TLS_KEY belong together: give both, or neither.');
+  return { cert: readSetting('TLS_CERT', cert), key: readSetting('TLS_KEY', key) };
+}
+
+function readProxyOrigin(environment: Environment): string | undefined {
+  const text = environment['PROXY_ORIGIN'];
+  if (!text) return undefined;
+  const url = URL.canParse(text) ? new URL(text) : undefined;
+  if (url?.protocol !== 'https:' || url.pathname !== '/') {
+    throw new ServerError('setting-wrong', `PROXY_ORIGIN=${text} must be an address such as https://readback.example.`);
+  }
+  return url.origin;
+}
+
+function wholeNumber(name: string, text: string, lowest: number, highest: number): number {
+  const value = Number(text);
+  if (/^\d+$/.test(text) && value >= lowest && value <= highest) return value;
+  throw new ServerError('setting-wrong', `${name}=${text} must be a whole number from ${lowest} to ${highest}.`);
+}
+
+function readSetting(name: string, path: string): Buffer {
+  try {
+    return readFileSync(path);
+  } catch (error) {
+    throw new ServerError('setting-wrong', `${name}=${path} cannot be read: name a file in PEM form.`, error);
+  }
+}

@@ -1,0 +1,50 @@
+/** Why the server does not start, or refuses: one table, one code a row, each with what to do next. */
+const SENTENCES = {
+  'port-taken': 'Port {detail} is taken by another program: stop it, or choose another port with PORT=8471.',
+  'port-denied':
+    'This user may not listen at {detail}: choose a port above 1023 with PORT, or an address of this machine with HOST.',
+  'setting-wrong': '{detail}',
+  'open-without-tls':
+    'HOST={detail} opens the server to the network: give TLS_CERT and TLS_KEY, or name the proxy in front of it with PROXY_ORIGIN=https://….',
+  'data-unwritable':
+    'The data folder {detail} cannot be written: permit writing there, or choose another with DATA_DIR.',
+  'data-foreign': '{detail} is not a Readback record: choose another folder with DATA_DIR.',
+  'data-damaged':
+    'The record {detail} is damaged: keep the file, and start with a good copy of it or with another DATA_DIR.',
+  'data-newer':
+    'The record {detail} was written by a newer version: update Readback, or choose another folder with DATA_DIR.',
+  'data-unsafe':
+    'The disk under {detail} does not keep what is written to it as asked: choose a local folder with DATA_DIR.',
+  'data-full': 'The disk is full: free space on the server; devices keep their events and send them again.',
+  'visit-unknown': 'There is no visit "{detail}" here: see /api/visits for those there are.',
+  'page-unknown': 'There is nothing at {detail}.',
+  'request-wrong': 'The request does not fit: {detail}.',
+  'origin-foreign': 'Only pages of this server may connect: open {detail} and work from there.',
+  'pages-unbuilt': 'The pages are not built: run "npm run build", then start again.',
+  'server-failed': 'The server failed at this request: try again; if it stays, restart the server and keep its output.',
+} as const;
+
+export type ServerErrorCode = keyof typeof SENTENCES;
+
+/** HTTP status of the codes that answer a request. */
+const STATUS: Partial<Record<ServerErrorCode, number>> = {
+  'visit-unknown': 404,
+  'page-unknown': 404,
+  'pages-unbuilt': 404,
+  'request-wrong': 400,
+  'origin-foreign': 403,
+  'data-full': 507,
+};
+
+/** A coded error of the server; `message` is one sentence that says what to do. */
+export class ServerError extends Error {
+  override readonly name = 'ServerError';
+  readonly code: ServerErrorCode;
+  readonly statusCode: number;
+
+  constructor(code: ServerErrorCode, detail = '', cause?: unknown) {
+    super(SENTENCES[code].replace('{detail}', detail), cause === undefined ? {} : { cause });
+    this.code = code;
+    this.statusCode = STATUS[code] ?? 500;
+  }
+}

@@ -1,0 +1,87 @@
+import { mkdir, readFile } from 'node:fs/promises';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import Fastify, { type FastifyInstance } from 'fastify';
+import { app } from './app.ts';
+import { type Configuration, readConfiguration } from './configuration.ts';
+import { ServerError } from './errors.ts';
+import { originRule } from './origins.ts';
+import { openSqliteStore } from './store/sqlite-store.ts';
+
+/** Boots the server: settings from the environment, one store, one port, and an orderly end. */
+async function main(): Promise<void> {
+  const configuration = readConfiguration(process.env);
+  await mkdir(configuration.dataDir, { recursive: true }).catch((error) => {
+    throw new ServerError('data-unwritable', configuration.dataDir, error);
+  });
+  const store = openSqliteStore(join(configuration.dataDir, 'readback.sqlite'), {
+    ...(configuration.maxDataBytes === undefined ? {} : { maxBytes: configuration.maxDataBytes }),
+  });
+  const fastify = Fastify({
+    // A client that dawdles over its headers or its request is cut, so that it cannot hold connections.
+    http: { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 1_000 },
+    forceCloseConnections: true,
+    ...(configuration.tls === undefined ? {} : { https: configuration.tls }),
+  }) as unknown as FastifyInstance;
+  await fastify.register(app, {
+    store,
+    origins: originRule(configuration),
+    webDir: fileURLToPath(new URL('../web', import.meta.url)),
+    version: await readVersion(),
+  });
+  endInGoodOrder(fastify);
+  await listen(fastify, configuration);
+  tellReady(fastify, configuration);
+}
+
+async function readVersion(): Promise<string> {
+  return JSON.parse(await readFile(new URL('../../package.json', import.meta.url), 'utf8')).version;
+}
+
+async function listen(fastify: FastifyInstance, { host, port }: Configuration): Promise<void> {
+  try {
+    await fastify.listen({ host, port });
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'EADDRINUSE') throw new ServerError('port-taken', String(port), error);
+    if (code === 'EACCES' || code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND') {
+      throw new ServerError('port-denied', `${host}:${port}`, error);
+    }
+    throw error;
+  }
+}
+
+/** Tells a person on the terminal, and a parent process by a message and a line of JSON. */
+function tellReady(fastify: FastifyInstance, { host, port: asked, tls, dataDir }: Configuration): void {
+  const { port } = fastify.server.address() as AddressInfo;
+  const name = host.includes(':') ? `[${host}]` : host;
+  const url = `${tls === undefined ? 'http' : 'https'}://${name}:${port}`;
+  process.stdout.write(`Readback is at ${url}\nRecords are kept in ${dataDir}\n`);
+  if (asked === 0) process.stdout.write(`${JSON.stringify({ ready: { url, port, dataDir } })}\n`);
+  process.send?.({ url, port, dataDir });
+}
+
+/** Takes nothing new, writes and acknowledges what is in hand, closes the store. A lost parent counts as a signal. */
+function endInGoodOrder(fastify: FastifyInstance): void {
+  let ending = false;
+  const end = () => {
+    if (ending) return;
+    ending = true;
+    fastify.close().then(
+      () => process.exit(0),
+      (error) => fail(error),
+    );
+  };
+  process.on('SIGTERM', end);
+  process.on('SIGINT', end);
+  process.on('disconnect', end);
+}
+
+function fail(error: unknown): void {
+  const sentence = error instanceof ServerError ? error.message : String((error as Error).stack ?? error);
+  process.stderr.write(`${sentence}\n`);
+  process.exit(1);
+}
+
+main().catch(fail);

@@ -1,0 +1,95 @@
+import type { Entry, Hash, Head, StreamId } from '../../grammar/visit/envelope.ts';
+
+/** An event as it came from a device, with the server's time of receipt in milliseconds since 1970. */
+export interface ReceivedEvent extends Entry {
+  readonly stream: StreamId;
+  readonly receivedAt: number;
+}
+
+/** What became of one received event. */
+export type CommitOutcome =
+  | { readonly kind: 'stored' }
+  /** Already held, byte for byte. */
+  | { readonly kind: 'duplicate' }
+  /** Another event stands at this number; this one is kept beside it and the stream is flagged. */
+  | { readonly kind: 'fork'; readonly held: Hash }
+  /** It came too early. */
+  | { readonly kind: 'gap'; readonly need: number }
+  /** Its hash does not follow from the event before it and its own body. */
+  | { readonly kind: 'broken' }
+  /** The stream was ended for good by a later epoch. */
+  | { readonly kind: 'sealed' };
+
+export type OpenOutcome =
+  | { readonly kind: 'open'; readonly head: Head }
+  | { readonly kind: 'sealed' }
+  /** The stream that is to be followed does not end where it was said to. */
+  | { readonly kind: 'unlinked' };
+
+export interface VisitSummary {
+  readonly visit: string;
+  readonly streams: number;
+  readonly events: number;
+  /** Milliseconds since 1970, by the server's clock. */
+  readonly firstReceivedAt: number;
+  readonly lastReceivedAt: number;
+  /** Events that contradict one already held. */
+  readonly forks: number;
+}
+
+export interface StreamSummary {
+  readonly device: string;
+  readonly epoch: number;
+  readonly head: Head;
+  readonly firstReceivedAt: number;
+  readonly lastReceivedAt: number;
+  readonly forks: number;
+  readonly sealed: boolean;
+  readonly follows?: { readonly epoch: number; readonly head: Head };
+}
+
+export interface StoredEvent extends Entry {
+  readonly device: string;
+  readonly epoch: number;
+  readonly receivedAt: number;
+  /** The order in which the server took events; grows, with holes. */
+  readonly arrival: number;
+}
+
+export interface StreamPosition {
+  readonly device: string;
+  readonly epoch: number;
+  readonly seq: number;
+}
+
+/**
+ * Where events are kept. It knows envelopes and no visit: bodies go in and come out byte for byte. Every method that
+ * reads takes the company, and answers for that company alone. One contract suite runs on every implementation.
+ */
+export interface EventStore {
+  /** Where the stream ends; where `follows` is given, seals the stream it names and links the new one to it. */
+  open(stream: StreamId, follows?: { readonly epoch: number; readonly head: Head }): Promise<OpenOutcome>;
+  /**
+   * Judges and keeps a batch, in order, in one transaction that is on the disk when the promise resolves.
+   * @throws {ServerError} data-full, server-failed: then nothing of the batch is kept.
+   */
+  commit(batch: readonly ReceivedEvent[]): Promise<readonly CommitOutcome[]>;
+  /** Newest activity first. */
+  visits(company: string, page: { readonly limit: number; readonly offset: number }): Promise<readonly VisitSummary[]>;
+  /** The visit's streams by device and epoch; empty for an unknown visit. */
+  streams(company: string, visit: string): Promise<readonly StreamSummary[]>;
+  /** By arrival: in order of seq within a stream, of receipt across streams. */
+  events(
+    company: string,
+    visit: string,
+    page: { readonly after: number; readonly limit: number },
+  ): Promise<readonly StoredEvent[]>;
+  /** What lies beyond the positions, by stream and seq; a stream that is not named counts from its first event. */
+  beyond(
+    company: string,
+    visit: string,
+    positions: readonly StreamPosition[],
+    limit: number,
+  ): Promise<readonly StoredEvent[]>;
+  close(): Promise<void>;
+}

@@ -1,0 +1,80 @@
+import type { Database } from 'better-sqlite3';
+import type { EventStore, StoredEvent, StreamSummary, VisitSummary } from './event-store.ts';
+
+interface StreamRow {
+  readonly device: string;
+  readonly epoch: number;
+  readonly headSeq: number;
+  readonly headHash: string;
+  readonly firstReceivedAt: number;
+  readonly lastReceivedAt: number;
+  readonly forks: number;
+  readonly sealed: 0 | 1;
+  readonly followsEpoch: number | null;
+  readonly followsSeq: number | null;
+  readonly followsHash: string | null;
+}
+
+type EventRow = Omit<StoredEvent, 'body'> & { readonly body: Buffer };
+
+const EVENT_COLUMNS = `event.arrival, stream.device, stream.epoch, event.seq, event.hash, event.body,
+  event.received_at AS receivedAt`;
+/** The first and the last event of a stream, each one look-up in the index; a stream without events has neither. */
+const STREAM_ENDS = `
+  stream
+  JOIN event AS first ON first.stream = stream.id AND first.seq = 1
+  JOIN event AS last ON last.stream = stream.id AND last.seq = (SELECT max(seq) FROM event WHERE stream = stream.id)`;
+
+/** The half of the SQLite store that reads; every query names the company. */
+export function sqliteReader(database: Database): Pick<EventStore, 'visits' | 'streams' | 'events' | 'beyond'> {
+  const visits = database.prepare<[string, number, number], VisitSummary>(`
+    SELECT visit, count(*) AS streams, sum(last.seq) AS events,
+      min(first.received_at) AS firstReceivedAt, max(last.received_at) AS lastReceivedAt,
+      sum((SELECT count(*) FROM fork WHERE fork.stream = stream.id)) AS forks
+    FROM ${STREAM_ENDS}
+    WHERE company = ? GROUP BY visit ORDER BY max(last.arrival) DESC LIMIT ? OFFSET ?`);
+  const streams = database.prepare<[string, string], StreamRow>(`
+    SELECT device, epoch, last.seq AS headSeq, last.hash AS headHash,
+      first.received_at AS firstReceivedAt, last.received_at AS lastReceivedAt,
+      (SELECT count(*) FROM fork WHERE fork.stream = stream.id) AS forks,
+      EXISTS (SELECT 1 FROM stream AS later WHERE later.company = stream.company AND later.visit = stream.visit
+        AND later.device = stream.device AND later.follows_epoch = stream.epoch) AS sealed,
+      follows_epoch AS followsEpoch, follows_seq AS followsSeq, follows_hash AS followsHash
+    FROM ${STREAM_ENDS}
+    WHERE company = ? AND visit = ? ORDER BY device, epoch`);
+  const events = database.prepare<[string, string, number, number], EventRow>(`
+    SELECT ${EVENT_COLUMNS} FROM stream JOIN event ON event.stream = stream.id
+    WHERE company = ? AND visit = ? AND arrival > ? ORDER BY arrival LIMIT ?`);
+  const beyond = database.prepare<[{ company: string; visit: string; positions: string; limit: number }], EventRow>(`
+    SELECT ${EVENT_COLUMNS} FROM stream
+    LEFT JOIN json_each(@positions) AS position ON position.value ->> 'device' = device AND position.value ->> 'epoch' = epoch
+    JOIN event ON event.stream = stream.id AND event.seq > coalesce(position.value ->> 'seq', 0)
+    WHERE company = @company AND visit = @visit ORDER BY arrival LIMIT @limit`);
+  return {
+    visits: async (company, { limit, offset }) => visits.all(company, limit, offset),
+    streams: async (company, visit) => streams.all(company, visit).map(toSummary),
+    events: async (company, visit, { after, limit }) => events.all(company, visit, after, limit).map(toEvent),
+    beyond: async (company, visit, positions, limit) =>
+      beyond.all({ company, visit, positions: JSON.stringify(positions), limit }).map(toEvent),
+  };
+}
+
+function toEvent(row: EventRow): StoredEvent {
+  return { ...row, body: row.body.toString('utf8') };
+}
+
+function toSummary(row: StreamRow): StreamSummary {
+  const { followsEpoch, followsSeq, followsHash } = row;
+  return {
+    device: row.device,
+    epoch: row.epoch,
+    head: { seq: row.headSeq, hash: row.headHash },
+    firstReceivedAt: row.firstReceivedAt,
+    lastReceivedAt: row.lastReceivedAt,
+    forks: row.forks,
+    sealed: row.sealed === 1,
+    ...(followsEpoch === null || followsSeq === null || followsHash === null
+      ? {}
+      : { follows: { epoch: followsEpoch, head: { seq: followsSeq, hash: followsHash } } }),
+  };
+}

@@ -1,0 +1,95 @@
+import type { Database } from 'better-sqlite3';
+import { ServerError } from '../errors.ts';
+
+/** "RBK1" in ASCII: tells our files from other SQLite files. */
+const APPLICATION_ID = 0x52424b31;
+const VERSION = 1;
+
+/** Tables that only grow. REPLACE deletes without a delete trigger, so a second row of a key is refused on insert. */
+const TABLES = `
+CREATE TABLE stream (
+  id INTEGER PRIMARY KEY,
+  company TEXT NOT NULL,
+  visit TEXT NOT NULL,
+  device TEXT NOT NULL,
+  epoch INTEGER NOT NULL,
+  follows_epoch INTEGER,
+  follows_seq INTEGER,
+  follows_hash TEXT,
+  UNIQUE (company, visit, device, epoch)
+) STRICT;
+
+CREATE TABLE event (
+  arrival INTEGER PRIMARY KEY AUTOINCREMENT,
+  stream INTEGER NOT NULL REFERENCES stream (id),
+  seq INTEGER NOT NULL CHECK (seq >= 1),
+  hash TEXT NOT NULL,
+  body BLOB NOT NULL,
+  received_at INTEGER NOT NULL,
+  UNIQUE (stream, seq)
+) STRICT;
+
+CREATE TABLE fork (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  stream INTEGER NOT NULL REFERENCES stream (id),
+  seq INTEGER NOT NULL,
+  hash TEXT NOT NULL,
+  body BLOB NOT NULL,
+  received_at INTEGER NOT NULL,
+  UNIQUE (stream, seq, hash)
+) STRICT;
+`;
+
+/** Each table's key, as a condition that finds a row NEW would replace. */
+const KEYS: Readonly<Record<string, string>> = {
+  stream: 'id = NEW.id OR (company = NEW.company AND visit = NEW.visit AND device = NEW.device AND epoch = NEW.epoch)',
+  event: 'arrival = NEW.arrival OR (stream = NEW.stream AND seq = NEW.seq)',
+  fork: 'id = NEW.id OR (stream = NEW.stream AND seq = NEW.seq AND hash = NEW.hash)',
+};
+
+const GUARDS = Object.entries(KEYS)
+  .map(
+    ([table, key]) => `
+CREATE TRIGGER ${table}_no_update BEFORE UPDATE ON ${table}
+BEGIN SELECT RAISE(ABORT, 'a record is never changed'); END;
+CREATE TRIGGER ${table}_no_delete BEFORE DELETE ON ${table}
+BEGIN SELECT RAISE(ABORT, 'a record is never deleted'); END;
+CREATE TRIGGER ${table}_no_replace BEFORE INSERT ON ${table}
+WHEN EXISTS (SELECT 1 FROM ${table} WHERE ${key})
+BEGIN SELECT RAISE(ABORT, 'a record is never replaced'); END;`,
+  )
+  .join('\n');
+
+/**
+ * Makes the tables in a new file, or checks that a found file is ours, whole and of this version.
+ * @throws {ServerError} data-foreign, data-newer, data-damaged.
+ */
+export function prepareSchema(database: Database, path: string): void {
+  const version = database.pragma('user_version', { simple: true });
+  const application = database.pragma('application_id', { simple: true });
+  const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get();
+  if (version === 0 && application === 0 && tables === 0) {
+    database.transaction(() => {
+      database.exec(TABLES + GUARDS);
+      database.pragma(`application_id = ${APPLICATION_ID}`);
+      database.pragma(`user_version = ${VERSION}`);
+    })();
+    return;
+  }
+  if (application !== APPLICATION_ID) throw new ServerError('data-foreign', path);
+  if (version !== VERSION) throw new ServerError('data-newer', path);
+  if (database.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new ServerError('data-damaged', path);
+}
+
+/**
+ * Sets what makes a commit outlive a power cut, and reads it back: a WAL file that is opened again silently falls to
+ * synchronous=NORMAL, which loses the last commits.
+ * @throws {ServerError} data-unsafe.
+ */
+export function demandDurability(database: Database, path: string): void {
+  const journal = database.pragma('journal_mode = WAL', { simple: true });
+  database.pragma('synchronous = FULL');
+  const synchronous = database.pragma('synchronous', { simple: true });
+  const FULL = 2;
+  if (journal !== 'wal' || synchronous !== FULL) throw new ServerError('data-unsafe', path);
+}

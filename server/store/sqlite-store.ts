@@ -1,0 +1,56 @@
+import SQLite, { type Database } from 'better-sqlite3';
+import { ServerError } from '../errors.ts';
+import type { EventStore } from './event-store.ts';
+import { sqliteReader } from './sqlite-reader.ts';
+import { demandDurability, prepareSchema } from './sqlite-schema.ts';
+import { sqliteWriter } from './sqlite-writer.ts';
+
+export interface SqliteOptions {
+  /** The file stops growing at this size, as if the disk were full. */
+  readonly maxBytes?: number;
+}
+
+const PAGE_BYTES = 4096;
+
+/**
+ * Opens the embedded store in one file; begins it where there is none.
+ * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-unsafe.
+ */
+export function openSqliteStore(path: string, options: SqliteOptions = {}): EventStore {
+  const database = openDatabase(path);
+  try {
+    demandDurability(database, path);
+    database.pragma('busy_timeout = 5000');
+    database.pragma('foreign_keys = ON');
+    database.pragma('trusted_schema = OFF');
+    prepareSchema(database, path);
+    if (options.maxBytes !== undefined) {
+      database.pragma(`max_page_count = ${Math.floor(options.maxBytes / PAGE_BYTES)}`);
+    }
+    return {
+      ...sqliteReader(database),
+      ...sqliteWriter(database),
+      close: async () => {
+        database.close();
+      },
+    };
+  } catch (error) {
+    database.close();
+    throw asOpeningError(error, path);
+  }
+}
+
+function openDatabase(path: string): Database {
+  try {
+    return new SQLite(path);
+  } catch (error) {
+    throw asOpeningError(error, path);
+  }
+}
+
+function asOpeningError(error: unknown, path: string): unknown {
+  if (!(error instanceof SQLite.SqliteError)) return new ServerError('data-unwritable', path, error);
+  if (error.code === 'SQLITE_NOTADB') return new ServerError('data-foreign', path, error);
+  if (error.code.startsWith('SQLITE_CORRUPT')) return new ServerError('data-damaged', path, error);
+  return new ServerError('data-unwritable', path, error);
+}

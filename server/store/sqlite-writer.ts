@@ -1,0 +1,111 @@
+import SQLite, { type Database } from 'better-sqlite3';
+import { type Hash, type Head, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
+import { ServerError } from '../errors.ts';
+import type { CommitOutcome, EventStore, OpenOutcome, ReceivedEvent } from './event-store.ts';
+import { judgeEvent, startHead } from './judge-event.ts';
+
+/** A stream while a batch is judged: where it ends, and where a later epoch ended it for good. */
+interface OpenStream {
+  id: number | undefined;
+  head: Head;
+  readonly sealedAt: number | undefined;
+}
+
+/** The half of the SQLite store that writes. Each call is one transaction, on the disk when it returns. */
+export function sqliteWriter(database: Database): Pick<EventStore, 'open' | 'commit'> {
+  const statements = prepareStatements(database);
+
+  function openStream(stream: StreamId): OpenStream {
+    const id = statements.findStream.get(stream.company, stream.visit, stream.device, stream.epoch);
+    const sealedAt = statements.sealedAt.get(stream.company, stream.visit, stream.device, stream.epoch) ?? undefined;
+    const head = id === undefined ? undefined : statements.head.get(id);
+    return { id, head: head ?? startHead(stream), sealedAt };
+  }
+
+  function insertStream(stream: StreamId, follows?: { readonly epoch: number; readonly head: Head }): number {
+    const { company, visit, device, epoch } = stream;
+    const link = follows === undefined ? [null, null, null] : [follows.epoch, follows.head.seq, follows.head.hash];
+    return Number(statements.insertStream.run(company, visit, device, epoch, ...link).lastInsertRowid);
+  }
+
+  const open = database.transaction((stream: StreamId, follows?: { epoch: number; head: Head }): OpenOutcome => {
+    const opened = openStream(stream);
+    if (opened.id === undefined && follows !== undefined) {
+      const older = openStream({ ...stream, epoch: follows.epoch });
+      if (follows.epoch >= stream.epoch || contradicts(older.head, follows.head)) return { kind: 'unlinked' };
+      insertStream(stream, follows);
+    }
+    const atItsEnd = opened.sealedAt !== undefined && opened.head.seq >= opened.sealedAt;
+    return atItsEnd ? { kind: 'sealed' } : { kind: 'open', head: opened.head };
+  });
+
+  function commitOne(opened: OpenStream, event: ReceivedEvent): CommitOutcome {
+    const id = opened.id;
+    const held = (seq: number): Hash | undefined => (id === undefined ? undefined : statements.hashAt.get(id, seq));
+    const outcome = judgeEvent(opened.head, event, held);
+    if (outcome.kind === 'stored') {
+      if (opened.sealedAt !== undefined && event.seq > opened.sealedAt) return { kind: 'sealed' };
+      opened.id ??= insertStream(event.stream);
+      statements.insertEvent.run(opened.id, event.seq, event.hash, Buffer.from(event.body, 'utf8'), event.receivedAt);
+      opened.head = { seq: event.seq, hash: event.hash };
+    } else if (outcome.kind === 'fork' && id !== undefined) {
+      const { seq, hash, receivedAt } = event;
+      statements.insertFork.run({ stream: id, seq, hash, body: Buffer.from(event.body, 'utf8'), receivedAt });
+    }
+    return outcome;
+  }
+
+  const commit = database.transaction((batch: readonly ReceivedEvent[]): CommitOutcome[] => {
+    const streams = new Map<string, OpenStream>();
+    return batch.map((event) => {
+      const key = streamText(event.stream);
+      const opened = streams.get(key) ?? openStream(event.stream);
+      streams.set(key, opened);
+      return commitOne(opened, event);
+    });
+  });
+
+  return {
+    open: async (stream, follows) => asServerErrors(() => open.immediate(stream, follows)),
+    commit: async (batch) => asServerErrors(() => commit.immediate(batch)),
+  };
+}
+
+/** A store that ends before the link has yet to be caught up; one that ends elsewhere, or later, speaks against it. */
+function contradicts(held: Head, linked: Head): boolean {
+  return held.seq > linked.seq || (held.seq === linked.seq && held.hash !== linked.hash);
+}
+
+function prepareStatements(database: Database) {
+  const ofDevice = 'company = ? AND visit = ? AND device = ?';
+  return {
+    findStream: database
+      .prepare<[string, string, string, number], number>(`SELECT id FROM stream WHERE ${ofDevice} AND epoch = ?`)
+      .pluck(),
+    sealedAt: database
+      .prepare<[string, string, string, number], number | null>(
+        `SELECT min(follows_seq) FROM stream WHERE ${ofDevice} AND follows_epoch = ?`,
+      )
+      .pluck(),
+    head: database.prepare<[number], Head>('SELECT seq, hash FROM event WHERE stream = ? ORDER BY seq DESC LIMIT 1'),
+    hashAt: database.prepare<[number, number], Hash>('SELECT hash FROM event WHERE stream = ? AND seq = ?').pluck(),
+    insertStream: database.prepare(
+      'INSERT INTO stream (company, visit, device, epoch, follows_epoch, follows_seq, follows_hash) VALUES (?, ?, ?, ?, ?, ?, ?)',
+    ),
+    insertEvent: database.prepare('INSERT INTO event (stream, seq, hash, body, received_at) VALUES (?, ?, ?, ?, ?)'),
+    insertFork: database.prepare(`
+      INSERT INTO fork (stream, seq, hash, body, received_at) SELECT @stream, @seq, @hash, @body, @receivedAt
+      WHERE NOT EXISTS (SELECT 1 FROM fork WHERE stream = @stream AND seq = @seq AND hash = @hash)`),
+  };
+}
+
+function asServerErrors<Result>(work: () => Result): Result {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof SQLite.SqliteError) {
+      throw new ServerError(error.code === 'SQLITE_FULL' ? 'data-full' : 'server-failed', '', error);
+    }
+    throw error;
+  }
+}

@@ -1,0 +1,135 @@
+import { Compile } from 'typebox/compile';
+import type { WebSocket } from 'ws';
+import { ClientMessageSchema } from '../../grammar/visit/message-schemas.ts';
+import {
+  type ClientMessage,
+  type Hello,
+  PROTOCOL,
+  type ServerMessage,
+  type Watch,
+} from '../../grammar/visit/messages.ts';
+import { reportFault } from '../report-fault.ts';
+import type { EventStore } from '../store/event-store.ts';
+import type { GroupCommit } from './group-commit.ts';
+import { type CloseReason, closeReason } from './refusals.ts';
+import type { VisitHub } from './visit-hub.ts';
+import { WatchSession } from './watch-session.ts';
+import { type Connection, WriterSession } from './writer-session.ts';
+
+export interface ConversationOptions {
+  readonly store: EventStore;
+  readonly hub: VisitHub;
+  readonly commits: GroupCommit;
+  readonly clock: () => number;
+  readonly company: string;
+  readonly helloWithinMs: number;
+}
+
+const clientMessage = Compile(ClientMessageSchema);
+/** A reader that lets this much pile up is not sent more until it has caught up. */
+const MOST_BUFFERED_BYTES = 1_000_000;
+const BUFFER_LOOK_MS = 20;
+
+/** One connection, from its first message (hello or watch) to its close. */
+export class Conversation implements Connection {
+  readonly #socket: WebSocket;
+  readonly #options: ConversationOptions;
+  readonly #helloTimer: NodeJS.Timeout;
+  /** What the connection is for; 'opening' while the store looks up where the stream ends. */
+  #session: 'new' | 'opening' | WriterSession | WatchSession = 'new';
+  #closed = false;
+
+  constructor(socket: WebSocket, options: ConversationOptions) {
+    this.#socket = socket;
+    this.#options = options;
+    this.#helloTimer = setTimeout(() => this.refuse(closeReason('hello-late')), options.helloWithinMs);
+    socket.on('message', (data, binary) => this.#received(data.toString(), binary));
+    // The close that follows says all there is to do (a frame too large: 1009; text that is not UTF-8: 1007).
+    socket.on('error', () => undefined);
+    socket.on('close', () => this.#end());
+  }
+
+  send(message: ServerMessage): void {
+    if (!this.#closed && this.#socket.readyState === this.#socket.OPEN) this.#socket.send(JSON.stringify(message));
+  }
+
+  refuse({ closeCode, code, sentence }: CloseReason): void {
+    if (this.#closed) return;
+    this.send({ kind: 'error', code, sentence });
+    this.#end();
+    this.#socket.close(closeCode, code);
+  }
+
+  async drained(): Promise<void> {
+    while (!this.#closed && this.#socket.bufferedAmount > MOST_BUFFERED_BYTES) {
+      await new Promise((resolve) => setTimeout(resolve, BUFFER_LOOK_MS));
+    }
+  }
+
+  /** Resolves when the connection is closed, cutting it where that takes too long. */
+  async gone(withinMs: number): Promise<void> {
+    if (this.#socket.readyState === this.#socket.CLOSED) return;
+    await new Promise<void>((resolve) => {
+      const timer = setTimeout(() => this.#socket.terminate(), withinMs);
+      this.#socket.once('close', () => {
+        clearTimeout(timer);
+        resolve();
+      });
+    });
+  }
+
+  #received(text: string, binary: boolean): void {
+    if (this.#closed) return;
+    if (binary) return this.refuse(closeReason('message-binary'));
+    let message: unknown;
+    try {
+      message = JSON.parse(text);
+    } catch {
+      return this.refuse(closeReason('not-json'));
+    }
+    if (!clientMessage.Check(message)) {
+      const [error] = clientMessage.Errors(message);
+      return this.refuse(
+        closeReason('message-wrong', error === undefined ? '' : `${error.instancePath} ${error.message}`),
+      );
+    }
+    this.#take(message);
+  }
+
+  #take(message: ClientMessage): void {
+    if (message.kind === 'append') {
+      if (this.#session instanceof WriterSession) return this.#session.append(message);
+      return this.refuse(closeReason('out-of-turn'));
+    }
+    if (this.#session !== 'new') return this.refuse(closeReason('out-of-turn'));
+    clearTimeout(this.#helloTimer);
+    if (message.protocol !== PROTOCOL) return this.refuse(closeReason('protocol-other', String(PROTOCOL)));
+    const company = message.kind === 'hello' ? message.stream.company : message.company;
+    if (company !== this.#options.company) return this.refuse(closeReason('company-foreign'));
+    if (message.kind === 'watch') this.#startWatch(message);
+    else
+      this.#startWriting(message).catch((error) => {
+        reportFault(error);
+        this.refuse(closeReason('server-failed'));
+      });
+  }
+
+  async #startWriting(hello: Hello): Promise<void> {
+    this.#session = 'opening';
+    const outcome = await this.#options.store.open(hello.stream, hello.follows);
+    if (outcome.kind === 'sealed') return this.refuse(closeReason('stream-sealed'));
+    if (outcome.kind === 'unlinked') return this.refuse(closeReason('link-wrong'));
+    this.#session = new WriterSession(hello.stream, this, this.#options.commits, this.#options.clock);
+    this.send({ kind: 'welcome', protocol: PROTOCOL, head: outcome.head, clock: this.#options.clock() });
+  }
+
+  #startWatch(watch: Watch): void {
+    this.#session = new WatchSession(watch, this, this.#options.store, this.#options.hub);
+  }
+
+  #end(): void {
+    this.#closed = true;
+    clearTimeout(this.#helloTimer);
+    if (this.#session instanceof WatchSession) this.#session.close();
+  }
+}

@@ -1,0 +1,37 @@
+/** Why a connection is closed: the close code (RFC 6455 and its registry) and the sentence sent before it. */
+const REFUSALS = {
+  'hello-late': [1008, 'No hello came within five seconds: connect again and say hello first.'],
+  'not-json': [1007, 'The message is not JSON: update this program.'],
+  'message-wrong': [1008, 'The message does not fit the protocol ({detail}): update this program.'],
+  'message-binary': [1003, 'Binary messages are not taken: send text.'],
+  'protocol-other': [
+    1008,
+    'This server speaks version {detail} of the protocol: load the page again, or update this program.',
+  ],
+  'company-foreign': [1008, 'This connection may not touch that company: sign in there.'],
+  'out-of-turn': [1008, 'The message came out of turn: say hello or watch once, then wait for the welcome.'],
+  'chain-broken': [1008, 'Event {detail} does not follow from the one before it: check the record on this device.'],
+  'stream-sealed': [1008, 'This stream was ended and carried on in a later epoch: open the newest one.'],
+  'link-wrong': [1008, 'The older stream does not end where this epoch begins: connect its older epoch again first.'],
+  'too-fast': [1013, 'Too many events are waiting: wait for acknowledgements, then send again.'],
+  'data-full': [
+    1011,
+    'The server cannot keep more: free space there. This device keeps its events and sends them again.',
+  ],
+  'server-failed': [1011, 'The server could not keep the events: nothing is lost on this device, it will try again.'],
+  'server-closing': [1012, 'The server is closing: this device keeps its events and connects again.'],
+  fork: [1008, ''],
+} as const;
+
+export type RefusalCode = keyof typeof REFUSALS;
+
+export interface CloseReason {
+  readonly closeCode: number;
+  readonly code: RefusalCode;
+  readonly sentence: string;
+}
+
+export function closeReason(code: RefusalCode, detail = ''): CloseReason {
+  const [closeCode, sentence] = REFUSALS[code];
+  return { closeCode, code, sentence: sentence.replace('{detail}', detail) };
+}

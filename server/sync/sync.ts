@@ -1,0 +1,62 @@
+import websocket from '@fastify/websocket';
+import type { FastifyInstance } from 'fastify';
+import { MAX_FRAME_BYTES } from '../../grammar/visit/messages.ts';
+import { ServerError } from '../errors.ts';
+import { allowedOrigin, type OriginRule, ownAddress } from '../origins.ts';
+import type { EventStore } from '../store/event-store.ts';
+import { Conversation } from './conversation.ts';
+import { GroupCommit } from './group-commit.ts';
+import { closeReason } from './refusals.ts';
+import { VisitHub } from './visit-hub.ts';
+
+export interface SyncOptions {
+  readonly store: EventStore;
+  readonly origins: OriginRule;
+  /** Milliseconds since 1970. */
+  readonly clock: () => number;
+  /** The company a request speaks for. */
+  readonly company: string;
+  readonly helloWithinMs: number;
+}
+
+/** How long a device may take to answer our close before its connection is cut. */
+const CLOSE_WITHIN_MS = 1_000;
+
+/** The WebSocket at /sync: devices write their streams, reviewers watch visits. */
+export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Promise<void> {
+  const hub = new VisitHub();
+  const commits = new GroupCommit(options.store, (events) => hub.tell(events.map(({ stream }) => stream)));
+  const conversations = new Set<Conversation>();
+
+  /** What was taken in is written and acknowledged before the connections are closed. */
+  async function closeAll(): Promise<void> {
+    await commits.drained();
+    const open = [...conversations];
+    for (const conversation of open) conversation.refuse(closeReason('server-closing'));
+    await Promise.all(open.map((conversation) => conversation.gone(CLOSE_WITHIN_MS)));
+  }
+
+  await app.register(websocket, {
+    options: { maxPayload: MAX_FRAME_BYTES, perMessageDeflate: false },
+    preClose: (done) => {
+      closeAll().then(() => done(), done);
+    },
+  });
+
+  app.get(
+    '/sync',
+    {
+      websocket: true,
+      preValidation: async (request) => {
+        if (!allowedOrigin(options.origins, request.headers.origin, request.headers.host)) {
+          throw new ServerError('origin-foreign', ownAddress(options.origins, request.headers.host));
+        }
+      },
+    },
+    (socket) => {
+      const conversation = new Conversation(socket, { ...options, hub, commits });
+      conversations.add(conversation);
+      socket.on('close', () => conversations.delete(conversation));
+    },
+  );
+}

@@ -1,0 +1,92 @@
+import type { StreamId } from '../../grammar/visit/envelope.ts';
+import type { Append, ServerMessage } from '../../grammar/visit/messages.ts';
+import { ServerError } from '../errors.ts';
+import type { CommitOutcome, ReceivedEvent } from '../store/event-store.ts';
+import type { GroupCommit, Submitter } from './group-commit.ts';
+import { type CloseReason, closeReason } from './refusals.ts';
+
+/** What a session does to its connection. */
+export interface Connection {
+  send(message: ServerMessage): void;
+  /** Says why, then closes. Nothing is sent afterwards. */
+  refuse(reason: CloseReason): void;
+}
+
+/** More than this many unanswered events mean that the device does not wait for acknowledgements. */
+const LONGEST_QUEUE = 256;
+
+/** One device that writes one stream, from its welcome on. */
+export class WriterSession implements Submitter {
+  readonly #stream: StreamId;
+  readonly #connection: Connection;
+  readonly #commits: GroupCommit;
+  readonly #clock: () => number;
+  #queued = 0;
+  /** The number last asked for: what was sent before the device heard of it is passed over in silence. */
+  #needed: number | undefined;
+
+  constructor(stream: StreamId, connection: Connection, commits: GroupCommit, clock: () => number) {
+    this.#stream = stream;
+    this.#connection = connection;
+    this.#commits = commits;
+    this.#clock = clock;
+  }
+
+  append({ seq, hash, body }: Append): void {
+    this.#queued += 1;
+    if (this.#queued > LONGEST_QUEUE) {
+      this.#connection.refuse(closeReason('too-fast'));
+      return;
+    }
+    this.#commits.submit({ stream: this.#stream, seq, hash, body, receivedAt: this.#clock() }, this);
+  }
+
+  committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): void {
+    this.#queued -= events.length;
+    let durable: ReceivedEvent | undefined;
+    for (const [at, event] of events.entries()) {
+      const outcome = outcomes[at] as CommitOutcome;
+      if (outcome.kind === 'stored' || outcome.kind === 'duplicate') {
+        durable = event;
+        if (outcome.kind === 'stored') this.#needed = undefined;
+        continue;
+      }
+      this.#acknowledge(durable);
+      durable = undefined;
+      if (!this.#answer(event, outcome)) return;
+    }
+    this.#acknowledge(durable);
+  }
+
+  failed(error: unknown): void {
+    const full = error instanceof ServerError && error.code === 'data-full';
+    this.#connection.refuse(closeReason(full ? 'data-full' : 'server-failed'));
+  }
+
+  /** Cumulative: one acknowledgement speaks for all before it. */
+  #acknowledge(event: ReceivedEvent | undefined): void {
+    if (event !== undefined) this.#connection.send({ kind: 'ack', seq: event.seq, hash: event.hash });
+  }
+
+  /** Answers what was not kept; false when the connection is at its end. */
+  #answer(event: ReceivedEvent, outcome: Exclude<CommitOutcome, { kind: 'stored' | 'duplicate' }>): boolean {
+    switch (outcome.kind) {
+      case 'gap':
+        if (this.#needed !== outcome.need) this.#connection.send({ kind: 'gap', need: outcome.need });
+        this.#needed = outcome.need;
+        return true;
+      case 'fork': {
+        const sentence = `Another event ${event.seq} of this stream is already held: both are kept; compare this device's record with the server's.`;
+        this.#connection.send({ kind: 'fork', seq: event.seq, held: outcome.held, sentence });
+        this.#connection.refuse({ ...closeReason('fork'), sentence });
+        return false;
+      }
+      case 'broken':
+        this.#connection.refuse(closeReason('chain-broken', String(event.seq)));
+        return false;
+      case 'sealed':
+        this.#connection.refuse(closeReason('stream-sealed'));
+        return false;
+    }
+  }
+}
