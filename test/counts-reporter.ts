@@ -1,0 +1,16 @@
+import type { Reporter, TestModule } from 'vitest/node';
+
+/** Closes a test run with its real counts, alone on a line. */
+export default class CountsReporter implements Reporter {
+  onTestRunEnd(modules: readonly TestModule[]): void {
+    const counts = { passed: 0, failed: 0, skipped: 0, pending: 0 };
+    for (const module of modules) {
+      for (const test of module.children.allTests()) counts[test.result().state] += 1;
+    }
+    const broken = modules.filter((module) => module.errors().length > 0).length;
+    const files = `${modules.length} files${broken > 0 ? `, ${broken} of them did not load` : ''}`;
+    console.log(
+      `\n${files}\n${counts.passed} passed, ${counts.failed + broken} failed, ${counts.skipped + counts.pending} skipped`,
+    );
+  }
+}
