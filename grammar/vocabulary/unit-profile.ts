@@ -20,4 +20,17 @@ export interface UnitProfile {
   readonly heatPump?: boolean;
   readonly inverterDriven?: boolean;
   readonly tons?: number;
+  /** A fused pull-out or safety switch at the unit; false: no line fuses there. */
+  readonly fusedDisconnect?: boolean;
+  /** Which conductor the float switch breaks. */
+  readonly floatSwitch?: 'breaks-R' | 'breaks-Y' | 'none';
+  readonly pressureSwitches?: boolean;
+  /** A start capacitor with relay beside the run capacitor. */
+  readonly hardStart?: boolean;
+  /** Primary tap that the control transformer is wired to. */
+  readonly transformerTap?: Volts;
+  /** Subcooling from the plate, in °F. */
+  readonly plateSubcooling?: number;
+  /** Feet above the sea; without it gauges are read as at sea level. */
+  readonly altitudeFeet?: number;
 }
