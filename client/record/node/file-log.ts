@@ -32,7 +32,7 @@ export async function openFileLog(path: string, stream: StreamId, follows?: Foll
     if (contents.torn > 0) await file.truncate(contents.length);
     if (contents.stream === undefined) {
       const line = writeLine({ kind: 'stream', version: 1, stream, ...(follows === undefined ? {} : { follows }) });
-      await file.write(line, contents.length);
+      await file.write(line, 0, line.length, contents.length);
       contents.length += line.length;
     }
     await file.datasync();

@@ -1,4 +1,4 @@
-import { type Entry, type StreamId, streamText } from '../../../grammar/visit/envelope.ts';
+import type { Entry, StreamId } from '../../../grammar/visit/envelope.ts';
 import { verifyChain } from '../../../grammar/visit/verify-chain.ts';
 import { RecordError } from '../errors.ts';
 import type { Acknowledgement, Follows } from '../visit-log.ts';
@@ -51,7 +51,7 @@ function takeLine(contents: LogContents, path: string, number: number, text: str
   switch (line.kind) {
     case 'stream':
       if (line.version !== 1) throw new RecordError('log-newer', path);
-      if (streamText(line.stream) !== streamText(contents.expected)) throw new RecordError('log-other-visit', path);
+      if (!sameStream(line.stream, contents.expected)) throw new RecordError('log-other-visit', path);
       contents.stream = line.stream;
       if (line.follows !== undefined) contents.follows = line.follows;
       return;
@@ -87,4 +87,8 @@ function isEntry(entry: unknown): entry is Entry {
   if (typeof entry !== 'object' || entry === null) return false;
   const { seq, hash, body } = entry as Partial<Entry>;
   return typeof seq === 'number' && typeof hash === 'string' && typeof body === 'string';
+}
+
+function sameStream(a: StreamId, b: StreamId): boolean {
+  return a.company === b.company && a.visit === b.visit && a.device === b.device && a.epoch === b.epoch;
 }
