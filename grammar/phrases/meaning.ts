@@ -1,19 +1,19 @@
 import type { CommandId } from '../vocabulary/commands.ts';
+import type { SwitchingDevice, SwitchPlace } from '../vocabulary/devices.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { UnitCode, Value } from '../vocabulary/quantities.ts';
 import type { ZoneId } from '../vocabulary/zones.ts';
 
-/** A device that opens or closes a circuit. An energy report needs both a device and a place. */
-export type SwitchingDevice = 'disconnect' | 'breaker' | 'thermostat-call' | 'service-switch';
-export type SwitchPlace = 'outdoor' | 'panel' | 'air-handler' | 'thermostat';
+export type { SwitchingDevice, SwitchPlace };
 
 export type Report =
   | {
       readonly type: 'energy';
       readonly device: SwitchingDevice;
       readonly place: SwitchPlace;
+      /** `locked` means open and locked. */
       readonly state: 'open' | 'closed' | 'locked' | 'unlocked';
     }
   /** Meter on a known live source, every pair and conductor to ground, the same source again, in one breath. Volts. */
@@ -81,7 +81,7 @@ export interface Understanding {
   readonly meaning: Meaning;
   /** 0…1, calibrated share of such utterances that are right. */
   readonly confidence: number;
-  /** Words that were changed, skipped or supplied to make it fit. */
+  /** Words that were changed (`taken` another), skipped (`taken` empty) or supplied (`heard` empty) to make it fit. */
   readonly repaired?: readonly { readonly heard: string; readonly taken: string }[];
   /** Why it is asked. */
   readonly reason?: UnclearReason;

@@ -13,6 +13,10 @@ export interface Reading {
   readonly gauge?: true;
   /** A value that moved while it was read ("bouncing eighteen to twenty-two"): its lowest and highest. */
   readonly range?: { readonly low: number; readonly high: number };
+  /** A value that was there and went ("eighty-six then drops out"): `value` is the peak. */
+  readonly peak?: true;
+  /** The meter's continuity tone stood for a number ("it beeps"): `value` 0 means no more than "closed". */
+  readonly tone?: true;
   /** The part is out of the unit, discharged, on the bench. */
   readonly bench?: true;
 }

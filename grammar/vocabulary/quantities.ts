@@ -10,6 +10,8 @@ export type QuantityId =
   | 'resistance'
   | 'capacitance'
   | 'temperature'
+  /** A difference of two temperatures: superheat, subcooling, split. Degrees, without the offset of the scale. */
+  | 'difference'
   | 'wet-bulb'
   | 'pressure'
   | 'vacuum'

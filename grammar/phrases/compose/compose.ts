@@ -1,0 +1,109 @@
+import { MEASURANDS } from '../../vocabulary/measurands.ts';
+import type { Expectation, Meaning } from '../meaning.ts';
+import type { Draft } from './draft.ts';
+import { composeReading, draftsOf, inOrder, rowsSaid, saidValue } from './reading.ts';
+import type { Segment } from './segment.ts';
+import {
+  composeAbsence,
+  composeBoth,
+  composeCorrection,
+  composeDischarged,
+  composeMeterProof,
+  composeSwitch,
+  sure,
+} from './speech.ts';
+import { composeMass, composeNameplate, composePart, composeWire } from './written.ts';
+
+/** Every meaning that one segment may have. Empty where its words do not make sense together. */
+export function compose(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  switch (segment.frame) {
+    case 'reading':
+      return composeReading(segment, expectation);
+    case 'value':
+      return composeValue(segment, expectation);
+    case 'both':
+      return composeBoth(segment, expectation);
+    case 'command': {
+      const order = segment.items.find((item) => item.tag === 'command');
+      return order === undefined ? [] : sure({ kind: 'command', command: order.command });
+    }
+    case 'correction':
+      return composeCorrection(segment, expectation);
+    case 'switch':
+      return composeSwitch(segment);
+    case 'absence':
+      return composeAbsence(segment);
+    case 'meter-proof':
+      return composeMeterProof(segment);
+    case 'discharged':
+      return composeDischarged(segment);
+    case 'observation': {
+      const seen = segment.items.find((item) => item.tag === 'observation');
+      return seen === undefined
+        ? []
+        : sure({ kind: 'report', report: { type: 'observation', observation: seen.observation } });
+    }
+    case 'injury':
+      return sure({ kind: 'report', report: { type: 'injury' } });
+    case 'nameplate':
+      return composeNameplate(segment);
+    case 'part':
+      return composePart(segment);
+    case 'wire':
+      return composeWire(segment);
+    case 'mass':
+      return composeMass(segment);
+    case 'note':
+    case 'remark': {
+      const text = segment.items.find((item) => item.tag === 'text');
+      return text === undefined ? [] : sure({ kind: 'note', text: text.text.replace(/^and /, '') });
+    }
+    case 'place':
+      return composePlace(segment, expectation);
+    case 'no-place':
+      return [{ meaning: { kind: 'unclear', reason: 'no-place', alternatives: [] }, cost: 0, doubt: 'no-place' }];
+  }
+}
+
+/** A value alone: the answer to a teen/ty question, the one expected reading, or nobody's. */
+function composeValue(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  const said = saidValue(segment.items);
+  if (said === undefined) return [];
+  const [unit] = said.units;
+  const meaning: Meaning = { kind: 'value', value: said.value, ...(unit && { unit }) };
+  if (expectation?.question === 'teen-or-ty' && typeof said.value === 'number') {
+    const { options = [] } = expectation;
+    const digits = said.number?.number.form === 'digits' || (said.words.length === 1 && said.value < 10);
+    const chosen = options.filter((option) => option === said.value || (digits && option % 100 === said.value));
+    if (digits && chosen.length === 1) return sure({ kind: 'value', value: chosen[0]!, digits: true });
+    return [{ meaning, cost: 0, doubt: 'teen-or-ty' }];
+  }
+  const expected = expectation?.readings ?? [];
+  if (expected.length === 0) return [{ meaning, cost: 0, doubt: 'no-place' }];
+  if (expected.length > 1) return [{ meaning, cost: 0, doubt: 'several-places-fit' }];
+  const [one] = expected;
+  const rows = MEASURANDS.filter(
+    (row) => row.quantity === one!.quantity && inOrder(row.at).join() === inOrder(one!.at).join(),
+  );
+  const bench = segment.items.some((item) => item.tag === 'bench');
+  const drafts = draftsOf(rows, said, bench, expectation);
+  return drafts.length > 0 ? drafts : [{ meaning, cost: 0, doubt: 'no-place' }];
+}
+
+/** A place alone answers "which one?"; otherwise a value is missing. */
+function composePlace(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  const [row] = rowsSaid(segment.items);
+  const place = segment.items.find((item) => item.tag === 'place');
+  const fitting = expectation?.question === 'which-place' ? expectation.readings : [];
+  const at = row?.at ?? fitting.find((one) => one.at.some((point) => point.endsWith(`@${place?.place}`)))?.at;
+  if (expectation?.question === 'which-place' && at !== undefined) {
+    return sure({ kind: 'command', command: 'correct', correction: { at } });
+  }
+  return [
+    {
+      meaning: { kind: 'unclear', reason: 'several-values-fit', alternatives: [] },
+      cost: 2,
+      doubt: 'several-values-fit',
+    },
+  ];
+}

@@ -1,0 +1,145 @@
+import { MEASURANDS } from '../../vocabulary/measurands.ts';
+import { PLACES } from '../../vocabulary/places.ts';
+import { POINTS, type Point, type PointId } from '../../vocabulary/points.ts';
+import { UNITS } from '../../vocabulary/units.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
+import { pattern } from '../pattern.ts';
+import { phraseBook } from '../phrase-book.ts';
+
+const tips = new Set(MEASURANDS.flatMap((row) => (row.at.length === 2 && !row.onlyByName ? row.at : [])));
+const POINT_ROWS: readonly (Point & { readonly id: PointId })[] = POINTS;
+
+/** Spoken names of single probe tips. */
+const TIP = phraseBook<PointId>(
+  POINT_ROWS.filter((point) => tips.has(point.id)).map((point) => ({ row: point.id, say: point.say ?? point.name })),
+  (points) => ({ tag: 'tip', points }),
+);
+
+/** Spoken names of whole measurands. */
+const NAMED = phraseBook<number>(
+  MEASURANDS.flatMap((row, index) => (row.say === undefined ? [] : [{ row: index, say: row.say }])),
+  (rows) => ({ tag: 'named', rows }),
+);
+
+const UNIT = alternative(
+  ...UNITS.map((unit) => sequence(pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: unit.quantities }))),
+);
+
+const PLACE = alternative(
+  ...PLACES.map((place) =>
+    sequence(pattern(`(at | in | on) [the] (${place.say})`), tag({ tag: 'place', place: place.id })),
+  ),
+);
+
+/** Words that stand for a value. */
+const WORD_VALUE = alternative(
+  sequence(
+    pattern(
+      'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
+    ),
+    tag({ tag: 'value', is: 'open' }),
+  ),
+  sequence(pattern('nothing | zilch | nada'), tag({ tag: 'value', is: 'nothing' })),
+  sequence(pattern('goose egg | [a] big fat zero'), tag({ tag: 'value', is: 'zero' })),
+  sequence(
+    pattern('it beeps | beeps | continuity | good continuity | has continuity | i have continuity'),
+    tag({ tag: 'value', is: 'tone' }),
+  ),
+  sequence(pattern('shorted | dead short | a dead short | short'), tag({ tag: 'value', is: 'shorted' })),
+);
+
+/** A number with the edges of its words marked. */
+export const NUMBER: Expression = sequence(
+  tag({ tag: 'number', edge: 'begin' }),
+  rule('number'),
+  tag({ tag: 'number', edge: 'end' }),
+);
+const UNIT_MAYBE = optional(rule('unit-name'));
+
+const MOVING = alternative(
+  sequence(
+    pattern(
+      'bouncing [between | from] | jumping [between | from] | swinging [between | from] | between | anywhere from',
+    ),
+    NUMBER,
+    pattern('to | and'),
+    NUMBER,
+    tag({ tag: 'moving', how: 'range' }),
+  ),
+  sequence(
+    NUMBER,
+    UNIT_MAYBE,
+    pattern('[and] then (drops out | drops off | drops to nothing | drops away | drops | falls off)'),
+    tag({ tag: 'moving', how: 'peak' }),
+  ),
+);
+
+const VALUE = alternative(sequence(NUMBER, UNIT_MAYBE), rule('word-value'), sequence(rule('moving'), UNIT_MAYBE));
+const BENCH = sequence(
+  pattern('[out] on the bench | bench [test | reading] | out of the unit | off the unit | removed'),
+  tag({ tag: 'bench' }),
+);
+const LINK = pattern(
+  "is | is reading | reads | read | reading | shows | showing | at | has | is at | i've got | i have | i get | i'm getting | i am getting | measures | measured | says | came in at | comes in at | still | now | is now | is showing | gives [me] | is about",
+);
+const LEAD = pattern(
+  "i've got | i have | i'm getting | i am getting | i got | getting | i read | i see | i'm seeing | seeing | that's | it's | it is | we have | we've got | looks like | there's | there is | reading",
+);
+
+const alternativeOf = (...choices: readonly (readonly [Expression, number])[]): Expression => ({
+  kind: 'alternative',
+  items: choices.map(([item]) => item),
+  weights: choices.map(([, weight]) => weight),
+});
+const NOTHING_BETWEEN = sequence();
+
+/** "leg one to ground", "coil", "across the fuse": what was measured. */
+const PROBE = alternative(
+  sequence(
+    optional(pattern('across | between | from | on')),
+    rule('tip'),
+    alternativeOf([pattern('to | and'), 1], [NOTHING_BETWEEN, 0.6]),
+    rule('tip'),
+    optional(rule('at-place')),
+  ),
+  sequence(rule('named'), optional(rule('at-place'))),
+);
+
+export const READING_RULES: Rules = {
+  tip: TIP,
+  named: NAMED,
+  'unit-name': UNIT,
+  'at-place': PLACE,
+  'word-value': WORD_VALUE,
+  moving: MOVING,
+  value: VALUE,
+  bench: BENCH,
+  link: LINK,
+  lead: LEAD,
+  probe: PROBE,
+  reading: alternative(
+    sequence(
+      optional(rule('bench')),
+      rule('probe'),
+      optional(rule('bench')),
+      optional(rule('link')),
+      rule('value'),
+      optional(alternative(rule('bench'), rule('at-place'))),
+      tag({ tag: 'frame', frame: 'reading' }),
+    ),
+    sequence(
+      optional(rule('lead')),
+      rule('value'),
+      pattern('on | at | across | from | for | on the | at the | in'),
+      rule('probe'),
+      optional(rule('bench')),
+      tag({ tag: 'frame', frame: 'reading' }),
+    ),
+  ),
+  'bare-value': sequence(
+    optional(rule('lead')),
+    rule('value'),
+    optional(rule('bench')),
+    tag({ tag: 'frame', frame: 'value' }),
+  ),
+};

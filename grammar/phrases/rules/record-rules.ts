@@ -1,0 +1,146 @@
+import { NAMEPLATE_FIELDS, type NameplateField } from '../../vocabulary/nameplate.ts';
+import { FITTED, PART_RATINGS, PARTS } from '../../vocabulary/parts.ts';
+import { POINTS, type Point } from '../../vocabulary/points.ts';
+import { JUMPER_ACTIONS, WIRE_ACTIONS, WIRE_COLOURS, WIRE_SIZES } from '../../vocabulary/wires.ts';
+import {
+  alternative,
+  type Expression,
+  optional,
+  type Rules,
+  repeat,
+  rule,
+  sequence,
+  tag,
+  word,
+} from '../expression.ts';
+import { pattern } from '../pattern.ts';
+import { phraseBook } from '../phrase-book.ts';
+import { NUMBER } from './reading-rules.ts';
+
+const FIELDS: readonly (NameplateField & { readonly id: (typeof NAMEPLATE_FIELDS)[number]['id'] })[] = NAMEPLATE_FIELDS;
+
+const named = (field: (typeof FIELDS)[number]): Expression =>
+  sequence(pattern(field.say), tag({ tag: 'field', field: field.id }));
+
+/** Every field that holds a number shares one number behind its name. */
+const NUMBER_FIELD = sequence(
+  alternative(...FIELDS.filter((field) => field.value !== 'choice').map(named)),
+  optional(pattern('is | at | of')),
+  NUMBER,
+  optional(sequence(optional(pattern('over | slash | to')), NUMBER)),
+  optional(rule('unit-name')),
+);
+
+const CHOICE_FIELD = alternative(
+  ...FIELDS.map((field) =>
+    sequence(
+      named(field),
+      optional(pattern('is')),
+      alternative(
+        ...(field.choices ?? []).map((choice) =>
+          sequence(pattern(choice.say), tag({ tag: 'choice', value: choice.value })),
+        ),
+      ),
+    ),
+  ).filter((_, index) => FIELDS[index]!.value === 'choice'),
+);
+
+const TONS = sequence(
+  NUMBER,
+  pattern('ton | tons'),
+  optional(pattern('unit | system')),
+  tag({ tag: 'field', field: 'tons' }),
+);
+
+const points: readonly (Point & { readonly id: (typeof POINTS)[number]['id'] })[] = POINTS;
+const wireEnd = phraseBook(
+  points.map((point) => ({ row: point.id, say: point.say ?? point.name })),
+  (ids) => ({ tag: 'tip', points: ids }),
+);
+
+const RATING = alternative(
+  sequence(
+    NUMBER,
+    optional(sequence(pattern('over | slash'), NUMBER)),
+    alternative(...PART_RATINGS.map((row) => sequence(pattern(row.say), tag({ tag: 'rating', rating: row.id })))),
+  ),
+  sequence(NUMBER, pattern('over | slash'), NUMBER, tag({ tag: 'rating', rating: 'uF' })),
+);
+
+export const RECORD_RULES: Rules = {
+  nameplate: sequence(
+    optional(
+      sequence(pattern('(nameplate | name plate | data plate | tag) [says | reads]'), tag({ tag: 'nameplate' })),
+    ),
+    alternative(NUMBER_FIELD, CHOICE_FIELD, TONS),
+    tag({ tag: 'frame', frame: 'nameplate' }),
+  ),
+  rating: RATING,
+  part: sequence(
+    pattern(FITTED),
+    repeat(rule('rating'), 0, 3),
+    alternative(...PARTS.map((part) => sequence(pattern(part.say), tag({ tag: 'part', part: part.id })))),
+    repeat(rule('rating'), 0, 3),
+    tag({ tag: 'frame', frame: 'part' }),
+  ),
+  'wire-end': wireEnd,
+  'wire-name': sequence(
+    optional(alternative(...WIRE_SIZES.map((row) => sequence(pattern(row.say), tag({ tag: 'size', size: row.size }))))),
+    optional(alternative(...WIRE_COLOURS.map((colour) => sequence(word(colour), tag({ tag: 'colour', colour }))))),
+    optional(alternative(...WIRE_SIZES.map((row) => sequence(pattern(row.say), tag({ tag: 'size', size: row.size }))))),
+    optional(pattern('wire | lead | conductor | one')),
+  ),
+  wire: sequence(
+    alternative(
+      sequence(
+        alternative(...WIRE_ACTIONS.map((row) => sequence(pattern(row.say), tag({ tag: 'wire', action: row.action })))),
+        optional(pattern('the | a')),
+        rule('wire-name'),
+        alternative(
+          sequence(
+            pattern('from | off | off of'),
+            rule('wire-end'),
+            tag({ tag: 'end', end: 'from' }),
+            optional(sequence(pattern('to | onto'), rule('wire-end'), tag({ tag: 'end', end: 'to' }))),
+          ),
+          sequence(pattern('on | onto | to | at | back on'), rule('wire-end'), tag({ tag: 'end', end: 'to' })),
+        ),
+      ),
+      sequence(
+        alternative(
+          ...JUMPER_ACTIONS.map((row) => sequence(pattern(row.say), tag({ tag: 'wire', action: row.action }))),
+        ),
+        rule('wire-end'),
+        tag({ tag: 'end', end: 'from' }),
+        pattern('to | and'),
+        rule('wire-end'),
+        tag({ tag: 'end', end: 'to' }),
+      ),
+    ),
+    tag({ tag: 'frame', frame: 'wire' }),
+  ),
+  mass: sequence(
+    alternative(
+      pattern('added | charged [in] | weighed in | put in'),
+      sequence(pattern('recovered | removed | took out | pulled out | weighed out'), tag({ tag: 'out' })),
+    ),
+    alternative(
+      sequence(
+        NUMBER,
+        pattern('pound | pounds'),
+        tag({ tag: 'unit', unit: '[lb_av]', of: ['mass'] }),
+        optional(
+          sequence(
+            optional(pattern('and')),
+            NUMBER,
+            pattern('ounce | ounces'),
+            tag({ tag: 'unit', unit: '[oz_av]', of: ['mass'] }),
+          ),
+        ),
+      ),
+      sequence(NUMBER, pattern('ounce | ounces'), tag({ tag: 'unit', unit: '[oz_av]', of: ['mass'] })),
+    ),
+    optional(pattern('[of] (refrigerant | gas | charge)')),
+    tag({ tag: 'frame', frame: 'mass' }),
+  ),
+};

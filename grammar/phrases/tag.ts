@@ -1,0 +1,66 @@
+import type { CommandId } from '../vocabulary/commands.ts';
+import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
+import type { ObservationId } from '../vocabulary/observations.ts';
+import type { PartId, PartRatingId } from '../vocabulary/parts.ts';
+import type { PlaceId } from '../vocabulary/places.ts';
+import type { PointId } from '../vocabulary/points.ts';
+import type { QuantityId, UnitCode } from '../vocabulary/quantities.ts';
+import type { ZoneId } from '../vocabulary/zones.ts';
+
+/** The kinds of segment an utterance is made of; each has one composer. */
+export type FrameId =
+  | 'reading'
+  | 'value'
+  | 'both'
+  | 'command'
+  | 'correction'
+  | 'switch'
+  | 'absence'
+  | 'meter-proof'
+  | 'discharged'
+  | 'observation'
+  | 'injury'
+  | 'nameplate'
+  | 'part'
+  | 'wire'
+  | 'mass'
+  | 'note'
+  | 'remark'
+  | 'place'
+  | 'no-place';
+
+/** What a path through the network says, in the order of the words. */
+export type Tag =
+  /** A probe tip; several points may share the name that was said. */
+  | { readonly tag: 'tip'; readonly points: readonly PointId[] }
+  /** A measurand's own name: rows of MEASURANDS. */
+  | { readonly tag: 'named'; readonly rows: readonly number[] }
+  | { readonly tag: 'place'; readonly place: PlaceId }
+  | { readonly tag: 'number'; readonly edge: 'begin' | 'end' }
+  /** A word that stands for a value: nothing, open, the meter's tone. */
+  | { readonly tag: 'value'; readonly is: 'zero' | 'open' | 'tone' | 'shorted' | 'nothing' }
+  | { readonly tag: 'unit'; readonly unit: UnitCode; readonly of: readonly QuantityId[] }
+  | { readonly tag: 'bench' }
+  | { readonly tag: 'moving'; readonly how: 'range' | 'peak' }
+  | { readonly tag: 'corrected' }
+  | { readonly tag: 'out' }
+  | { readonly tag: 'command'; readonly command: CommandId }
+  | { readonly tag: 'device'; readonly row: number }
+  | { readonly tag: 'state'; readonly state: 'open' | 'closed' | 'locked' | 'unlocked' }
+  | { readonly tag: 'zones'; readonly zones: readonly ZoneId[] }
+  | { readonly tag: 'observation'; readonly observation: ObservationId }
+  /** "nameplate …" was said before the field. */
+  | { readonly tag: 'nameplate' }
+  | { readonly tag: 'field'; readonly field: NameplateFieldId }
+  | { readonly tag: 'choice'; readonly value: string }
+  | { readonly tag: 'part'; readonly part: PartId }
+  | { readonly tag: 'rating'; readonly rating: PartRatingId }
+  | { readonly tag: 'colour'; readonly colour: string }
+  | { readonly tag: 'size'; readonly size: string }
+  | { readonly tag: 'wire'; readonly action: 'lifted' | 'landed' | 'jumper-on' | 'jumper-off' }
+  | { readonly tag: 'end'; readonly end: 'from' | 'to' }
+  | { readonly tag: 'dictated'; readonly edge: 'begin' | 'end' }
+  /** A function word that was not heard. */
+  | { readonly tag: 'supplied'; readonly word: string }
+  /** Closes a segment. */
+  | { readonly tag: 'frame'; readonly frame: FrameId };

@@ -1,0 +1,113 @@
+import type { ZoneId } from './zones.ts';
+
+/** A device that opens or closes a circuit. An energy report needs both a device and a place. */
+export type SwitchingDevice = 'disconnect' | 'breaker' | 'thermostat-call' | 'service-switch';
+export type SwitchPlace = 'outdoor' | 'panel' | 'air-handler' | 'thermostat';
+
+/**
+ * Devices with their places. `withoutPlace` marks names that leave the place open: opening is then asked about,
+ * closing is believed, since believing in power is the careful side.
+ */
+export const DEVICES = [
+  {
+    device: 'disconnect',
+    place: 'outdoor',
+    say: '(outdoor | condenser | outside | outdoor unit | condensing unit) (disconnect | pull out) | (disconnect | pull out) (at | on | for) the (condenser | outdoor unit | outside unit)',
+    at: '(outdoor | condenser | outside | outdoor unit) disconnect',
+  },
+  { device: 'disconnect', place: 'outdoor', withoutPlace: true, say: 'disconnect | pull out', at: 'disconnect' },
+  {
+    device: 'disconnect',
+    place: 'air-handler',
+    say: '(air handler | indoor | indoor unit | handler) (disconnect | pull out) | (disconnect | pull out) (at | on | for) the (air handler | indoor unit)',
+    at: '(air handler | indoor | indoor unit) disconnect',
+  },
+  {
+    device: 'breaker',
+    place: 'panel',
+    say: '(panel | main panel | condenser | outdoor unit | a c) breaker | breaker (at | in) the panel | breaker for the (condenser | outdoor unit | a c)',
+    at: '(panel | breaker panel | panel breaker | breaker in the panel)',
+  },
+  { device: 'breaker', place: 'panel', withoutPlace: true, say: 'breaker', at: 'breaker' },
+  {
+    device: 'breaker',
+    place: 'air-handler',
+    say: '(air handler | indoor | handler | indoor unit) breaker | breaker (at | on | for) the (air handler | indoor unit)',
+    at: '(air handler | indoor) breaker',
+  },
+  {
+    device: 'thermostat-call',
+    place: 'thermostat',
+    say: 'call for (cool | cooling) | cooling call | call (at | from) the $stat | $stat call',
+    at: '$stat',
+  },
+  {
+    device: 'service-switch',
+    place: 'air-handler',
+    say: '(service switch | furnace switch | air handler switch | switch at the air handler)',
+    at: '(service switch | furnace switch)',
+  },
+] as const satisfies readonly {
+  device: SwitchingDevice;
+  place: SwitchPlace;
+  withoutPlace?: true;
+  say: string;
+  at: string;
+}[];
+
+/** What can be reported of a device: after its name ("… is pulled") and before it ("I pulled the …"). */
+export const SWITCH_STATES = [
+  {
+    state: 'open',
+    after:
+      '(is | has been | are) ([been] pulled [out] | out | open | opened | off | switched off | turned off | killed | [in the] off [position])',
+    before: "[i | i've | i have] (pulled | opened | killed | switched off | turned off | shut off | cut)",
+  },
+  {
+    state: 'locked',
+    after:
+      '(is | has been) ([pulled | out | open | off] [and] locked [out] [and] [tagged] | pulled [out] [and] (locked [out] | tagged) [and] [tagged] | locked and tagged)',
+    before: "[i | i've | i have] (locked out | locked | pulled and locked | locked and tagged)",
+  },
+  {
+    state: 'unlocked',
+    after:
+      '(is | has been) unlocked | lock is off | (is | has been) (left unlocked) | lock has been (removed | taken off)',
+    before: "[i | i've | i have] (unlocked | took the lock off | taken the lock off | removed the lock from)",
+  },
+  {
+    state: 'closed',
+    after:
+      '(is | has been | are) (back in | in | back on | on | closed | restored | reset | plugged [back] in | pushed [back] in | switched [back] on | turned [back] on)',
+    before:
+      "[i | i've | i have] (closed | put back | plugged in | pushed in | reset | switched on | turned on | restored [power at] | put in)",
+  },
+] as const satisfies readonly { state: 'open' | 'closed' | 'locked' | 'unlocked'; after: string; before: string }[];
+
+/** Reports of power with a device named after it: "power is off at the outdoor disconnect". */
+export const POWER_STATES = [
+  { state: 'open', say: '[the] power is (off | out | killed | cut | dead)' },
+  { state: 'closed', say: '[the] power is (on | back on | restored | back) | (restored | turned on) [the] power' },
+  { state: 'locked', say: '[the] power is (locked out | off and locked [out])' },
+] as const satisfies readonly { state: 'open' | 'closed' | 'locked'; say: string }[];
+
+/** Sections of a capacitor that hold a charge of their own, as said of discharging. */
+export const CHARGED_PARTS = [
+  {
+    zones: ['capacitor-herm', 'capacitor-fan'],
+    say: '[the] [run | dual] (capacitor | cap) | both sections | both [capacitor] sections',
+  },
+  {
+    zones: ['capacitor-herm'],
+    say: '[the] [cap | capacitor] (herm | compressor) (section | side)| [cap | capacitor] herm',
+  },
+  { zones: ['capacitor-fan'], say: '[the] [cap | capacitor] fan (section | side) | fan (cap | capacitor)' },
+] as const satisfies readonly { zones: readonly ZoneId[]; say: string }[];
+
+/** Points of work at which absence of voltage is proved, as said. The first is meant where nothing is said. */
+export const PROOF_PLACES = [
+  { zone: 'outdoor-load', say: '(condenser | outdoor unit | contactor | load side | outdoor load side)' },
+  { zone: 'disconnect-line', say: '(line side [of the disconnect] | disconnect line side)' },
+  { zone: 'air-handler', say: '(air handler | indoor unit | handler | blower)' },
+  { zone: 'control', say: '(control | control circuit | twenty four volt side | transformer secondary)' },
+] as const satisfies readonly { zone: ZoneId; say: string }[];

@@ -1,0 +1,27 @@
+/** Words that say nothing. They cost little and change nothing. */
+export const FILLERS: readonly string[] = [
+  'okay',
+  'ok',
+  'so',
+  'well',
+  'alright',
+  'right',
+  'like',
+  'just',
+  'about',
+  'now',
+  'and',
+  'then',
+  'hey',
+  'yeah',
+  'please',
+  'the',
+  'a',
+  'an',
+  'my',
+  'got',
+  'here',
+];
+
+/** Sounds of thinking. Before a number they say nothing; inside or after one, the speaker may be about to go on. */
+export const HESITATIONS: readonly string[] = ['uh', 'um', 'er', 'erm', 'ah', 'hmm', 'mm', 'eh', 'uhm', 'umm'];

@@ -1,0 +1,176 @@
+import type { UnitCode } from './quantities.ts';
+
+/** One line of a nameplate or of what is known of the unit. */
+export interface NameplateField {
+  readonly id: string;
+  readonly name: string;
+  readonly say: string;
+  /** A number with its unit, two numbers said in one breath ("two oh eight two thirty"), or one word of a list. */
+  readonly value: 'number' | 'number-or-pair' | 'choice';
+  readonly unit?: UnitCode;
+  readonly choices?: readonly { readonly value: string; readonly say: string }[];
+  /** What the number can be at all, in `unit`. */
+  readonly low?: number;
+  readonly high?: number;
+  /** Also understood without the word "nameplate" before it. */
+  readonly alone?: true;
+}
+
+export const NAMEPLATE_FIELDS = [
+  {
+    id: 'supply-volts',
+    name: 'supply volts',
+    say: 'supply volts | supply voltage | rated volts | rated voltage | volts | voltage',
+    value: 'number-or-pair',
+    unit: 'V',
+    low: 90,
+    high: 600,
+  },
+  {
+    id: 'rla',
+    name: 'rated load amps',
+    say: 'r l a | rated load amps | compressor r l a | rated load',
+    value: 'number',
+    unit: 'A',
+    alone: true,
+  },
+  {
+    id: 'lra',
+    name: 'locked rotor amps',
+    say: 'l r a | locked rotor amps | compressor l r a | locked rotor',
+    value: 'number',
+    unit: 'A',
+    alone: true,
+  },
+  {
+    id: 'fan-fla',
+    name: 'fan full load amps',
+    say: '[fan [motor]] f l a | [fan [motor]] full load amps',
+    value: 'number',
+    unit: 'A',
+    alone: true,
+  },
+  {
+    id: 'blower-fla',
+    name: 'blower full load amps',
+    say: 'blower [motor] (f l a | full load amps)',
+    value: 'number',
+    unit: 'A',
+    alone: true,
+  },
+  {
+    id: 'min-circuit-amps',
+    name: 'minimum circuit ampacity',
+    say: 'm c a | minimum circuit (amps | ampacity) | min circuit (amps | ampacity)',
+    value: 'number',
+    unit: 'A',
+    alone: true,
+  },
+  {
+    id: 'max-overcurrent',
+    name: 'maximum overcurrent protection',
+    say: 'm o c p | max fuse | maximum fuse | max breaker | maximum breaker | max overcurrent | maximum overcurrent [protection]',
+    value: 'number',
+    unit: 'A',
+    alone: true,
+  },
+  {
+    id: 'capacitor-herm',
+    name: 'compressor capacitor',
+    say: '(herm | compressor) (capacitor | cap) | (capacitor | cap) herm | herm',
+    value: 'number',
+    unit: 'uF',
+  },
+  {
+    id: 'capacitor-fan',
+    name: 'fan capacitor',
+    say: 'fan (capacitor | cap) | (capacitor | cap) fan | fan',
+    value: 'number',
+    unit: 'uF',
+  },
+  {
+    id: 'capacitor-volts',
+    name: 'capacitor volts',
+    say: '(capacitor | cap) (volts | voltage)',
+    value: 'number',
+    unit: 'V',
+  },
+  {
+    id: 'refrigerant',
+    name: 'refrigerant',
+    say: 'refrigerant [is] | gas',
+    value: 'choice',
+    alone: true,
+    choices: [
+      { value: 'R-22', say: '[r] twenty two | [r] two two' },
+      { value: 'R-32', say: '[r] thirty two | [r] three two' },
+      { value: 'R-134a', say: '[r] one thirty four a | [r] one three four a' },
+      { value: 'R-290', say: '[r] two ninety | propane' },
+      { value: 'R-404A', say: '[r] four oh four [a] | [r] four zero four [a]' },
+      { value: 'R-407C', say: '[r] four oh seven [c] | [r] four zero seven [c]' },
+      { value: 'R-410A', say: '[r] four ten [a] | [r] four one oh [a] | [r] four one zero [a]' },
+      { value: 'R-454B', say: '[r] four fifty four [b] | [r] four five four [b]' },
+    ],
+  },
+  { id: 'charge', name: 'factory charge', say: '[factory] charge', value: 'number', unit: '[oz_av]' },
+  {
+    id: 'tons',
+    name: 'tons',
+    say: 'tons | tonnage | size | capacity',
+    value: 'number',
+    alone: true,
+  },
+  {
+    id: 'metering',
+    name: 'metering device',
+    say: 'metering [device] | metering device is',
+    value: 'choice',
+    alone: true,
+    choices: [
+      { value: 'fixed-orifice', say: '[fixed] orifice | piston | fixed' },
+      { value: 'thermostatic-valve', say: 't x v | thermostatic [expansion] valve | expansion valve | t e v' },
+    ],
+  },
+  {
+    id: 'contactor-poles',
+    name: 'contactor poles',
+    say: 'contactor | contactor is [a]',
+    value: 'choice',
+    choices: [
+      { value: '1', say: 'one pole | single pole' },
+      { value: '2', say: 'two pole | double pole' },
+    ],
+  },
+  {
+    id: 'heat-pump',
+    name: 'heat pump',
+    say: 'unit [is a] | unit is',
+    value: 'choice',
+    alone: true,
+    choices: [
+      { value: 'yes', say: 'heat pump' },
+      { value: 'no', say: 'straight cool | cooling only | straight cooling' },
+    ],
+  },
+  {
+    id: 'compressor-drive',
+    name: 'compressor drive',
+    say: '(unit | compressor) is | drive',
+    value: 'choice',
+    choices: [
+      { value: 'inverter', say: 'inverter [driven] | variable speed | communicating' },
+      { value: 'single-speed', say: 'single speed | single stage' },
+    ],
+  },
+  {
+    id: 'crankcase-heater',
+    name: 'crankcase heater',
+    say: 'crankcase heater',
+    value: 'choice',
+    choices: [
+      { value: 'yes', say: 'yes | fitted | present' },
+      { value: 'no', say: 'no | none | not fitted' },
+    ],
+  },
+] as const satisfies readonly NameplateField[];
+export type NameplateFieldId = (typeof NAMEPLATE_FIELDS)[number]['id'];

@@ -1,0 +1,48 @@
+/**
+ * Words of which spoken numbers are made. "niner", "tree", "fife" and the like: ICAO Annex 10, volume II, 5.2.1.4.3
+ * (pronunciation of numbers), from memory.
+ */
+export const ZERO_WORDS = ['zero', 'oh', 'o', 'nought', 'aught'] as const;
+
+export const UNIT_WORDS: Readonly<Record<string, number>> = {
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  niner: 9,
+  tree: 3,
+  fife: 5,
+  fower: 4,
+};
+
+export const TEEN_WORDS: Readonly<Record<string, number>> = {
+  ten: 10,
+  eleven: 11,
+  twelve: 12,
+  thirteen: 13,
+  fourteen: 14,
+  fifteen: 15,
+  sixteen: 16,
+  seventeen: 17,
+  eighteen: 18,
+  nineteen: 19,
+};
+
+export const TENS_WORDS: Readonly<Record<string, number>> = {
+  twenty: 20,
+  thirty: 30,
+  forty: 40,
+  fifty: 50,
+  sixty: 60,
+  seventy: 70,
+  eighty: 80,
+  ninety: 90,
+};
+
+export const POINT_WORDS = ['point', 'decimal'] as const;
+export const MINUS_WORDS = ['minus', 'negative'] as const;

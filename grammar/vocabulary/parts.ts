@@ -1,0 +1,65 @@
+import type { UnitCode } from './quantities.ts';
+
+/** A rating that may be said with a part: its name in the record, its unit, whether it may be said as a pair "a over b". */
+export interface PartRating {
+  readonly id: string;
+  readonly unit: UnitCode | 'pole' | 'ton' | '1';
+  readonly say: string;
+}
+
+/** Parts that are fitted, with the ratings that belong to each, in the order in which they are usually said. */
+export const PARTS = [
+  {
+    id: 'dual-capacitor',
+    name: 'dual capacitor',
+    say: 'dual [run] (capacitor | cap)',
+    ratings: ['herm-uF', 'fan-uF', 'volts'],
+  },
+  {
+    id: 'capacitor',
+    name: 'capacitor',
+    say: '[run | fan | single] (capacitor | cap)',
+    ratings: ['uF', 'volts', 'herm-uF', 'fan-uF'],
+  },
+  { id: 'hard-start', name: 'hard start kit', say: 'hard start [kit] | start kit', ratings: [] },
+  { id: 'contactor', name: 'contactor', say: 'contactor', ratings: ['poles', 'amps', 'coil-volts'] },
+  {
+    id: 'fan-motor',
+    name: 'fan motor',
+    say: '[condenser | outdoor] fan motor',
+    ratings: ['hp', 'rpm', 'volts', 'amps'],
+  },
+  { id: 'blower-motor', name: 'blower motor', say: 'blower motor', ratings: ['hp', 'volts', 'amps'] },
+  { id: 'fuse', name: 'fuse', say: '(fuse | fuses | line fuse | line fuses)', ratings: ['amps', 'volts'] },
+  { id: 'control-fuse', name: 'control fuse', say: 'control fuse | board fuse', ratings: ['amps'] },
+  { id: 'breaker', name: 'breaker', say: 'breaker', ratings: ['poles', 'amps'] },
+  { id: 'transformer', name: 'transformer', say: 'transformer', ratings: ['va', 'volts'] },
+  { id: 'thermostat', name: 'thermostat', say: 'thermostat | stat', ratings: [] },
+  { id: 'float-switch', name: 'float switch', say: 'float switch', ratings: [] },
+  { id: 'pressure-switch', name: 'pressure switch', say: '[high | low] pressure switch', ratings: [] },
+  { id: 'disconnect', name: 'disconnect', say: 'disconnect | pull out', ratings: ['amps'] },
+  { id: 'filter', name: 'air filter', say: '[air] filter', ratings: [] },
+  { id: 'filter-drier', name: 'filter drier', say: '[liquid line | filter] drier', ratings: [] },
+  { id: 'compressor', name: 'compressor', say: 'compressor', ratings: ['tons'] },
+  { id: 'valve-core', name: 'valve core', say: 'valve core | valve cores', ratings: [] },
+] as const;
+export type PartId = (typeof PARTS)[number]['id'];
+
+export const PART_RATINGS = [
+  { id: 'uF', unit: 'uF', say: 'microfarad | microfarads | mike | mikes' },
+  { id: 'herm-uF', unit: 'uF', say: 'microfarad herm | microfarads herm | herm' },
+  { id: 'fan-uF', unit: 'uF', say: 'microfarad fan | microfarads fan | fan' },
+  { id: 'volts', unit: 'V', say: 'volt | volts' },
+  { id: 'coil-volts', unit: 'V', say: 'volt coil | volts coil' },
+  { id: 'amps', unit: 'A', say: 'amp | amps' },
+  { id: 'poles', unit: 'pole', say: 'pole | poles' },
+  { id: 'hp', unit: '1', say: 'horse | horsepower | h p' },
+  { id: 'rpm', unit: '1', say: 'r p m' },
+  { id: 'va', unit: '1', say: 'v a' },
+  { id: 'tons', unit: 'ton', say: 'ton | tons' },
+] as const satisfies readonly PartRating[];
+export type PartRatingId = (typeof PART_RATINGS)[number]['id'];
+
+/** Words before a part that say it was put in. */
+export const FITTED =
+  "[i | i've | i have] (fitted | installed | put in | replaced | swapped in | new) [with] [a | an | the | in]";

@@ -1,0 +1,126 @@
+import type { QuantityId, UnitCode } from './quantities.ts';
+
+/**
+ * Units as UCUM codes (The Unified Code for Units of Measure, ucum.org), with every way each is said.
+ * `factor` and `offset` turn a value in this unit into the base unit of its quantity: base = value × factor + offset.
+ */
+export interface Unit {
+  readonly code: UnitCode;
+  readonly quantities: readonly QuantityId[];
+  readonly base: UnitCode;
+  readonly factor: number;
+  readonly offset?: number;
+  /** Short sign on screen and paper. */
+  readonly sign: string;
+  readonly say: string;
+}
+
+export const UNITS = [
+  {
+    code: 'V',
+    quantities: ['voltage', 'voltage-dc'],
+    base: 'V',
+    factor: 1,
+    sign: 'V',
+    say: 'volt | volts | v',
+  },
+  { code: 'V', quantities: ['voltage'], base: 'V', factor: 1, sign: 'V', say: '(volt | volts | v) a c | a c [volts]' },
+  {
+    code: 'V',
+    quantities: ['voltage-dc'],
+    base: 'V',
+    factor: 1,
+    sign: 'V',
+    say: '(volt | volts | v) d c | d c [volts]',
+  },
+  {
+    code: 'mV',
+    quantities: ['voltage', 'voltage-dc'],
+    base: 'V',
+    factor: 0.001,
+    sign: 'mV',
+    say: 'millivolt | millivolts',
+  },
+  { code: 'A', quantities: ['current'], base: 'A', factor: 1, sign: 'A', say: 'amp | amps | ampere | amperes' },
+  { code: 'mA', quantities: ['current'], base: 'A', factor: 0.001, sign: 'mA', say: 'milliamp | milliamps' },
+  { code: 'Ohm', quantities: ['resistance', 'insulation'], base: 'Ohm', factor: 1, sign: 'Ω', say: 'ohm | ohms' },
+  {
+    code: 'kOhm',
+    quantities: ['resistance', 'insulation'],
+    base: 'Ohm',
+    factor: 1e3,
+    sign: 'kΩ',
+    say: 'k | k ohms | kilohm | kilohms | kilo ohms',
+  },
+  {
+    code: 'MOhm',
+    quantities: ['resistance', 'insulation'],
+    base: 'Ohm',
+    factor: 1e6,
+    sign: 'MΩ',
+    say: 'meg | megs | megohm | megohms | meg ohms',
+  },
+  {
+    code: 'uF',
+    quantities: ['capacitance'],
+    base: 'uF',
+    factor: 1,
+    sign: 'µF',
+    say: 'microfarad | microfarads | micro farads | mike | mikes | mics | m f d | u f',
+  },
+  {
+    code: '[degF]',
+    quantities: ['temperature', 'wet-bulb', 'difference'],
+    base: '[degF]',
+    factor: 1,
+    sign: '°F',
+    say: 'degree | degrees | degrees fahrenheit | fahrenheit | degrees f',
+  },
+  {
+    code: 'Cel',
+    quantities: ['temperature', 'wet-bulb', 'difference'],
+    base: '[degF]',
+    factor: 1.8,
+    offset: 32,
+    sign: '°C',
+    say: 'degrees celsius | celsius | degrees c | degrees centigrade',
+  },
+  {
+    code: '[psi]',
+    quantities: ['pressure'],
+    base: '[psi]',
+    factor: 1,
+    sign: 'psig',
+    say: 'p s i | p s i g | psi | pounds | pound | pounds per square inch | pounds gauge',
+  },
+  {
+    code: "[in_i'Hg]",
+    quantities: ['vacuum'],
+    base: "[in_i'Hg]",
+    factor: 1,
+    sign: 'inHg',
+    say: 'inch of mercury | inches of mercury | inches of vacuum | inches vacuum',
+  },
+  {
+    code: "[in_i'H2O]",
+    quantities: ['static-pressure'],
+    base: "[in_i'H2O]",
+    factor: 1,
+    sign: 'inH2O',
+    say: 'inch [of] [water] [column] | inches [of] [water] [column]',
+  },
+  { code: 'um[Hg]', quantities: ['vacuum'], base: 'um[Hg]', factor: 1, sign: 'µmHg', say: 'micron | microns' },
+  {
+    code: '[cft_i]/min',
+    quantities: ['airflow'],
+    base: '[cft_i]/min',
+    factor: 1,
+    sign: 'cfm',
+    say: 'c f m | cubic feet [per] [a] minute',
+  },
+  { code: 'Hz', quantities: ['frequency'], base: 'Hz', factor: 1, sign: 'Hz', say: 'hertz | cycles' },
+  { code: '%', quantities: ['humidity'], base: '%', factor: 1, sign: '%', say: 'percent' },
+  { code: 'min', quantities: ['time'], base: 'min', factor: 1, sign: 'min', say: 'minute | minutes' },
+  { code: '[lb_av]', quantities: ['mass'], base: '[oz_av]', factor: 16, sign: 'lb', say: 'pound | pounds' },
+  { code: '[oz_av]', quantities: ['mass'], base: '[oz_av]', factor: 1, sign: 'oz', say: 'ounce | ounces' },
+] as const satisfies readonly Unit[];
