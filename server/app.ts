@@ -33,6 +33,10 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     const { host } = request.headers;
     if (!allowedHost(options.origins, host)) throw new ServerError('origin-foreign', ownAddress(options.origins, host));
   });
+  // A refused upgrade has left the HTTP server's own list of connections: nobody else would ever close it.
+  fastify.addHook('onResponse', async (request, reply) => {
+    if (request.headers.upgrade !== undefined && reply.statusCode >= 400) request.raw.socket.destroySoon();
+  });
   await addSecurityHeaders(fastify, options.origins.kind !== 'loopback');
   fastify
     .withTypeProvider<TypeBoxTypeProvider>()

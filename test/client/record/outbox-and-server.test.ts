@@ -9,6 +9,7 @@ import { watchVisit } from '../../../client/record/watch-visit.ts';
 import { type Entry, LOCAL_COMPANY } from '../../../grammar/visit/envelope.ts';
 import { verifyChain } from '../../../grammar/visit/verify-chain.ts';
 import { buildServer, scratchFolder } from '../../server/built-server.ts';
+import { getJson } from '../../server/get-json.ts';
 
 const scratch = scratchFolder();
 let program: string;
@@ -18,8 +19,8 @@ beforeAll(() => {
 afterAll(() => scratch.remove());
 
 const streamOf = (visit: string) => ({ company: LOCAL_COMPANY, visit, device: 'terminal', epoch: 1 });
-const heldEvents = async (url: string, visit: string): Promise<Entry[]> =>
-  (await (await fetch(`${url}/api/visits/${visit}/events`)).json()).events;
+const heldEvents = async (url: string, visit: string) =>
+  (await getJson<{ events: Entry[] }>(`${url}/api/visits/${visit}/events`)).events;
 
 describe('a record on its way to a server in a process of its own', () => {
   test('every event written here is read back there, byte for byte, with the same chain', async () => {
