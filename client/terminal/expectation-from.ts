@@ -1,0 +1,27 @@
+import type { Expectation } from '../../grammar/phrases/meaning.ts';
+import { MEASURANDS } from '../../grammar/vocabulary/measurands.ts';
+
+/**
+ * What `--expect` names: readings by their points ("L1,ground" or "compressor"), several apart by ";". Each set of
+ * points stands for every quantity of the tables that is measured there. Undefined where a set is in no table.
+ */
+export function expectationFrom(text: string): Expectation | undefined {
+  const readings: { quantity: (typeof MEASURANDS)[number]['quantity']; at: (typeof MEASURANDS)[number]['at'] }[] = [];
+  for (const set of text.split(';')) {
+    const points = set
+      .split(',')
+      .map((point) => point.trim().toLowerCase())
+      .sort()
+      .join();
+    const rows = MEASURANDS.filter(
+      (row) =>
+        [...row.at]
+          .map((point) => point.toLowerCase())
+          .sort()
+          .join() === points,
+    );
+    if (rows.length === 0) return undefined;
+    readings.push(...rows.slice(0, 1).map(({ quantity, at }) => ({ quantity, at })));
+  }
+  return { readings };
+}
