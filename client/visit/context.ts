@@ -58,6 +58,8 @@ export interface VisitContext {
   readonly site: string;
   readonly role: 'technician' | 'trainee';
   readonly unit: UnitProfile;
+  /** Nameplate fields read on this visit. */
+  readonly plate: Readonly<Record<string, number | string>>;
   readonly now: InputTime;
   readonly phase: Phase;
   readonly pace: 'brief' | 'full';

@@ -43,6 +43,7 @@ export function emptyContext(): VisitContext {
     site: '',
     role: 'technician',
     unit: { id: 'unknown' },
+    plate: {},
     now: { at: '1970-01-01T00:00:00.000Z', mono: 0 },
     phase: 'arrive',
     pace: 'brief',

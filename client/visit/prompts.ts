@@ -1,13 +1,15 @@
+import { sayDigits, sayNumber } from '../../grammar/phrases/numbers/say-number.ts';
 import type { Judged } from '../../grammar/visit/events.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import { FAULTS } from '../../grammar/vocabulary/faults.ts';
 import type { Reading } from '../../grammar/vocabulary/measurement.ts';
+import { NAMEPLATE_FIELDS } from '../../grammar/vocabulary/nameplate.ts';
 import { OBSERVATIONS, type ObservationId } from '../../grammar/vocabulary/observations.ts';
+import { PART_RATINGS, PARTS } from '../../grammar/vocabulary/parts.ts';
 import { POINTS, type PointId } from '../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
 import { cautionById, cautionsFor } from './cautions.ts';
 import type { ActionDone, Step, VisitContext } from './context.ts';
-import { sayDigits, sayNumber } from './say-value.ts';
 
 /** All words of the visit that are not cautions. None suggests a value before it is read; none calls anything safe. */
 
@@ -88,6 +90,27 @@ export function valueWords(value: Value, unit: UnitCode, digitByDigit = false): 
 export function readbackWords(reading: Reading, digitByDigit = false): string {
   const bench = reading.bench === true ? ', on the bench' : '';
   return `${placeWords(reading.at)}, ${valueWords(reading.value, reading.unit, digitByDigit)}${bench}.`;
+}
+
+export function nameplateWords(field: string, value: number | string, unit?: UnitCode): string {
+  const name = NAMEPLATE_FIELDS.find((one) => one.id === field)?.name ?? field;
+  const words = typeof value === 'number' ? (unit === undefined ? sayNumber(value) : valueWords(value, unit)) : value;
+  return `Nameplate ${name}, ${words}.`;
+}
+
+/** "dual capacitor, herm 45 microfarads": a part with its ratings in words. */
+export function partWords(part: string, ratings: Readonly<Record<string, number | string>>): string {
+  const name = PARTS.find((one) => one.id === part)?.name ?? part;
+  const rated = Object.entries(ratings).map(([id, value]) => ratingWords(id, value));
+  return [name, ...rated].join(', ');
+}
+
+function ratingWords(id: string, value: number | string): string {
+  const unit = PART_RATINGS.find((one) => one.id === id)?.unit;
+  const said = typeof value === 'number' ? sayNumber(value) : value;
+  const section = id === 'herm-uF' ? 'herm ' : id === 'fan-uF' ? 'fan ' : '';
+  const unitWords = unit === undefined || unit === '1' ? id : unit in UNIT_WORDS ? UNIT_WORDS[unit as UnitCode] : unit;
+  return `${section}${said} ${unitWords}`;
 }
 
 export function surpriseWords(reading: Reading, why: string): string {

@@ -1,9 +1,9 @@
+import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { minutesRunning } from '../choose-step.ts';
 import type { VisitContext } from '../context.ts';
 import { SPLIT_AFTER_MINUTES } from '../plans.ts';
 import { SAY } from '../prompts.ts';
-import { sayNumber } from '../say-value.ts';
 import type { Turn } from '../turn.ts';
 
 /** Dry-bulb drop across the indoor coil, in Fahrenheit degrees: common practice; less when humid, more when dry. */

@@ -1,27 +1,39 @@
 import type { Amps, Microfarads, Volts } from '../../../grammar/vocabulary/quantities.ts';
 import type { RefrigerantId, UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 
-/** A unit profile with one nameplate field set. Fields that the profile has no place for leave it as it was. */
-export function withNameplate(unit: UnitProfile, field: string, value: number | string): UnitProfile {
-  if (typeof value === 'string')
-    return field === 'refrigerant' ? { ...unit, refrigerant: value as RefrigerantId } : unit;
-  const capacitor = unit.capacitor ?? { herm: 0 as Microfarads, fan: 0 as Microfarads };
-  switch (field) {
-    case 'supply-volts':
-      return { ...unit, supply: { nominal: value as Volts } };
-    case 'capacitor-herm':
-      return { ...unit, capacitor: { ...capacitor, herm: value as Microfarads } };
-    case 'capacitor-fan':
-      return { ...unit, capacitor: { ...capacitor, fan: value as Microfarads } };
-    case 'compressor-rla':
-      return { ...unit, compressor: { lra: 0 as Amps, ...unit.compressor, rla: value as Amps } };
-    case 'compressor-lra':
-      return { ...unit, compressor: { rla: 0 as Amps, ...unit.compressor, lra: value as Amps } };
-    case 'fan-fla':
-      return { ...unit, fanMotor: { fla: value as Amps } };
-    case 'tons':
-      return { ...unit, tons: value };
-    default:
-      return unit;
-  }
+/** Nameplate fields read so far, by their id in the nameplate table. */
+export type Plate = Readonly<Record<string, number | string>>;
+
+/**
+ * The unit profile with all that the nameplate said of it; the nameplate wins. What comes in pairs (both capacitor
+ * sections, both compressor currents) is taken up once both are known: the diagnosis draws what it does not know.
+ */
+export function withNameplate(unit: UnitProfile, plate: Plate): UnitProfile {
+  const number = (field: string): number | undefined => {
+    const value = plate[field];
+    return typeof value === 'number' ? value : undefined;
+  };
+  const herm = number('capacitor-herm') ?? unit.capacitor?.herm;
+  const fan = number('capacitor-fan') ?? unit.capacitor?.fan;
+  const rla = number('rla') ?? unit.compressor?.rla;
+  const lra = number('lra') ?? unit.compressor?.lra;
+  const volts = number('supply-volts');
+  const fla = number('fan-fla');
+  const tons = number('tons');
+  const poles =
+    number('contactor-poles') ??
+    (plate['contactor-poles'] === undefined ? undefined : Number(plate['contactor-poles']));
+  const refrigerant = plate['refrigerant'];
+  return {
+    ...unit,
+    ...(herm !== undefined && fan !== undefined
+      ? { capacitor: { herm: herm as Microfarads, fan: fan as Microfarads } }
+      : {}),
+    ...(rla !== undefined && lra !== undefined ? { compressor: { rla: rla as Amps, lra: lra as Amps } } : {}),
+    ...(volts === undefined ? {} : { supply: { nominal: volts as Volts } }),
+    ...(fla === undefined ? {} : { fanMotor: { fla: fla as Amps } }),
+    ...(tons === undefined ? {} : { tons }),
+    ...(poles === 1 || poles === 2 ? { contactorPoles: poles } : {}),
+    ...(typeof refrigerant === 'string' ? { refrigerant: refrigerant as RefrigerantId } : {}),
+  };
 }

@@ -1,8 +1,8 @@
+import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { TimerId } from '../../../grammar/visit/inputs.ts';
 import { minutesRunning } from '../choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../plans.ts';
 import { SAY } from '../prompts.ts';
-import { sayNumber } from '../say-value.ts';
 import type { Turn } from '../turn.ts';
 
 const REMINDER_MINUTES = 5;

@@ -2,7 +2,7 @@ import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { expectationOf } from '../expectation.ts';
-import { UNIT_OF } from '../expected-unit.ts';
+import { expectedUnit } from '../expected-unit.ts';
 import { placeWords, SAY, surpriseWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { takeCommand } from './take-command.ts';
@@ -58,7 +58,7 @@ function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>)
     turn.say('question', SAY.which);
     return;
   }
-  takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? UNIT_OF[only.quantity] }, 'as heard');
+  takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? expectedUnit(only.quantity) }, 'as heard');
 }
 
 /** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */

@@ -1,6 +1,5 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
-import { capital, SAY } from '../prompts.ts';
+import { capital, nameplateWords, partWords, SAY } from '../prompts.ts';
 import { repairedBy } from '../repairs.ts';
 import type { Turn } from '../turn.ts';
 import { withNameplate } from './nameplate.ts';
@@ -9,15 +8,19 @@ type Of<K extends Meaning['kind']> = Extract<Meaning, { kind: K }>;
 
 /** A nameplate value beats every default from then on, and the diagnosis is asked again for the unit it describes. */
 export function takeNameplate(turn: Turn, plate: Of<'nameplate'>): void {
-  const unit: UnitProfile = withNameplate(turn.context.unit, plate.field, plate.value);
+  const read = { ...turn.context.plate, [plate.field]: plate.value };
   turn.record({
     type: 'nameplate.logged',
     field: plate.field,
     value: plate.value,
     ...(plate.unit === undefined ? {} : { unit: plate.unit }),
   });
-  turn.set({ unit, evidenceNumber: turn.context.evidenceNumber + 1 });
-  turn.say('readback', `Nameplate ${plate.field.replaceAll('-', ' ')}, ${plate.value}.`);
+  turn.set({
+    plate: read,
+    unit: withNameplate(turn.context.unit, read),
+    evidenceNumber: turn.context.evidenceNumber + 1,
+  });
+  turn.say('readback', nameplateWords(plate.field, plate.value, plate.unit));
 }
 
 /** A part fitted: what it cures restarts the diagnosis from the readings that still hold, and the proof begins. */
@@ -28,23 +31,20 @@ export function takePart(turn: Turn, part: Of<'part'>): void {
     part.part,
     context.finding === undefined ? suspects : [context.finding.fault, ...suspects],
   );
-  const ratings = Object.entries(part.ratings).map(([name, value]) => `${name.replaceAll('-', ' ')} ${value}`);
-  turn.record({ type: 'part.fitted', part: part.part, ratings: part.ratings, repairs: [...new Set(repairs)] });
+  const words = partWords(part.part, part.ratings);
+  turn.record({ type: 'part.fitted', part: part.part, ratings: part.ratings, repairs });
   const number = context.readingCount + 1;
   turn.set({
     readingCount: number,
-    parts: [...context.parts, `${part.part}${ratings.length === 0 ? '' : ` (${ratings.join(', ')})`}`],
-    evidence: [
-      ...context.evidence,
-      ...[...new Set(repairs)].map((fault) => ({ seq: number, kind: 'repair' as const, fault })),
-    ],
+    parts: [...context.parts, words],
+    evidence: [...context.evidence, ...repairs.map((fault) => ({ seq: number, kind: 'repair' as const, fault }))],
     evidenceNumber: context.evidenceNumber + 1,
     settled: [
       ...context.settled.filter((id) => !id.startsWith('prove.') && id !== 'energy.covers-on'),
       'repair.part-fitted',
     ],
   });
-  turn.say('readback', `Fitted: ${part.part}${ratings.length === 0 ? '' : `, ${ratings.join(', ')}`}.`);
+  turn.say('readback', `Fitted: ${words}.`);
   turn.raise({ type: 'phase.go', to: 'prove' });
 }
 
