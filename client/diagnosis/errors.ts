@@ -1,0 +1,26 @@
+/** Every error of the diagnosis, with what to do next. */
+export const DIAGNOSIS_ERRORS = {
+  'unknown-refrigerant': 'No saturation data for this refrigerant. Check the nameplate, or leave the refrigerant out.',
+  'saturation-out-of-range': 'Outside the limits of the saturation equation. Read the gauge or the thermometer again.',
+  'bad-profile':
+    'The unit profile cannot be right. Correct the named value, or leave it out if the plate does not say.',
+  'unknown-test': 'No such test. Ask for the list of tests.',
+  'unknown-fault': 'No such fault. Ask for the list of faults.',
+  'bad-reading':
+    'Not a reading of this test. Give a number in the unit of the test, "open" on ohms, or one of its answers.',
+  'wrong-unit': 'The unit does not belong to this quantity. Read again and name the unit.',
+  'point-not-on-unit': 'This unit has no such point. Correct the unit profile if it should.',
+  'bad-line': 'Not a line that this tool understands. Send one JSON object a line.',
+} as const;
+export type DiagnosisErrorCode = keyof typeof DIAGNOSIS_ERRORS;
+
+/** An error with its code; the message says what to do next. */
+export class DiagnosisError extends Error {
+  readonly code: DiagnosisErrorCode;
+
+  constructor(code: DiagnosisErrorCode, detail: string) {
+    super(`${code}: ${detail}. ${DIAGNOSIS_ERRORS[code]}`);
+    this.name = 'DiagnosisError';
+    this.code = code;
+  }
+}

@@ -1,0 +1,64 @@
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { between, chance, logBetween } from '../random.ts';
+import { type FaultModel, OPEN, PRACTICE, put, putMotor } from './fault-model.ts';
+
+const switches = (profile: UnitProfile) => profile.pressureSwitches !== false;
+
+/** 24 V circuit, thermostat, safety switches, blower. */
+export const CONTROL_FAULTS = {
+  'transformer-dead': {
+    weight: 2,
+    source: PRACTICE,
+    apply: (unit, random) => {
+      unit.transformerWorks = false;
+      if (chance(random, 0.7)) unit.transformerPrimaryOhms = OPEN;
+      else unit.transformerSecondaryOhms = OPEN;
+    },
+  },
+  'control-fuse-open': { weight: 1.5, source: PRACTICE, apply: put({ controlFuse: OPEN }) },
+  'control-short-Y-C': {
+    weight: 1,
+    source: PRACTICE,
+    apply: (unit, random) => {
+      unit.shortYC = logBetween(random, 0.05, 0.5);
+    },
+  },
+  'R-wire-broken': { weight: 0.4, source: PRACTICE, apply: put({ rWire: OPEN }) },
+  'Y-wire-broken-indoors': { weight: 0.6, source: PRACTICE, apply: put({ yWireIndoors: OPEN }) },
+  'Y-wire-broken-outdoors': { weight: 1, source: PRACTICE, apply: put({ yWireOutdoors: OPEN }) },
+  'C-wire-broken': { weight: 0.6, source: PRACTICE, apply: put({ cWire: OPEN }) },
+  'G-wire-broken': { weight: 0.3, source: PRACTICE, apply: put({ gWire: OPEN }) },
+  'thermostat-not-calling': { weight: 2, source: PRACTICE, apply: put({ thermostatCalls: false }) },
+  'float-switch-open': {
+    weight: 3,
+    source: 'common practice: a blocked drain is frequent in the season',
+    possible: (profile) => profile.floatSwitch !== 'none',
+    apply: (unit, random) => {
+      if (unit.floatBreaks === 'none') unit.floatBreaks = chance(random, 0.5) ? 'Y' : 'R';
+      unit.float = OPEN;
+    },
+  },
+  'high-switch-open': {
+    weight: 0.5,
+    source: PRACTICE,
+    possible: switches,
+    apply: put({ hasPressureSwitches: true, highSwitch: OPEN }),
+  },
+  'low-switch-open': {
+    weight: 0.7,
+    source: PRACTICE,
+    possible: switches,
+    apply: put({ hasPressureSwitches: true, lowSwitch: OPEN }),
+  },
+  'door-switch-open': { weight: 0.8, source: PRACTICE, apply: put({ doorSwitch: OPEN }) },
+  'blower-motor-open': { weight: 1, source: PRACTICE, apply: putMotor('blower', { runOpen: true }) },
+  'blower-seized': { weight: 0.8, source: PRACTICE, apply: putMotor('blower', { seized: true }) },
+  'blower-relay-open': { weight: 0.7, source: PRACTICE, apply: put({ blowerRelayWorks: false }) },
+  'blower-capacitor-weak': {
+    weight: 1,
+    source: PRACTICE,
+    apply: (unit, random) => {
+      unit.blowerMicrofarads = unit.blower.ratedMicrofarads * between(random, 0, 0.8);
+    },
+  },
+} as const satisfies Record<string, FaultModel>;

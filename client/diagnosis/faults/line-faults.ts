@@ -1,0 +1,78 @@
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { between, chance, logBetween, type Random } from '../random.ts';
+import type { Unit } from '../unit/unit.ts';
+import { type FaultModel, OPEN, openLeg, PRACTICE, put } from './fault-model.ts';
+
+const fused = (profile: UnitProfile) => profile.fusedDisconnect !== false;
+const twoPoles = (profile: UnitProfile) => profile.contactorPoles !== 1;
+
+/** At the contactor or load lug (whip), or at the line lug of the disconnect (feeder). */
+function loosenLug(unit: Unit, leg: 0 | 1, random: Random): void {
+  const ohms = logBetween(random, 1.5, 40);
+  if (chance(random, 0.7)) unit.whip[leg] = ohms;
+  else unit.feeder[leg] = ohms;
+}
+
+/** A burnt pole is open or drops many volts. */
+function burnPole(unit: Unit, leg: 0 | 1, random: Random): void {
+  if (leg === 1) unit.poles = 2;
+  unit.poleClosed[leg] = chance(random, 0.65) ? OPEN : logBetween(random, 0.5, 60);
+}
+
+const loseLeg =
+  (leg: 0 | 1): FaultModel['apply'] =>
+  (unit) => {
+    unit.legLost[leg] = true;
+  };
+
+/** Line circuit: service, breaker, disconnect, fuses, lugs, contactor. */
+export const LINE_FAULTS = {
+  'supply-low': {
+    weight: 0.6,
+    source: 'common practice; below range B of ANSI C84.1',
+    apply: (unit, random) => {
+      unit.legVolts *= between(random, 0.7, 0.87);
+    },
+  },
+  'lost-leg-1': { weight: 0.4, source: PRACTICE, apply: loseLeg(0) },
+  'lost-leg-2': { weight: 0.4, source: PRACTICE, apply: loseLeg(1) },
+  'breaker-tripped': { weight: 3, source: PRACTICE, apply: put({ breaker: [OPEN, OPEN] }) },
+  'breaker-pole-1-open': { weight: 0.4, source: PRACTICE, apply: openLeg('breaker', 0) },
+  'breaker-pole-2-open': { weight: 0.4, source: PRACTICE, apply: openLeg('breaker', 1) },
+  'disconnect-open': { weight: 1, source: PRACTICE, apply: put({ blade: [OPEN, OPEN] }) },
+  'line-fuse-1-open': { weight: 1, source: PRACTICE, possible: fused, apply: openLeg('fuse', 0) },
+  'line-fuse-2-open': { weight: 1, source: PRACTICE, possible: fused, apply: openLeg('fuse', 1) },
+  'loose-lug-1': { weight: 0.7, source: PRACTICE, apply: (unit, random) => loosenLug(unit, 0, random) },
+  'loose-lug-2': { weight: 0.7, source: PRACTICE, apply: (unit, random) => loosenLug(unit, 1, random) },
+  'air-handler-no-power': { weight: 1.5, source: PRACTICE, apply: put({ handlerFed: false }) },
+  'contactor-pole-1-burnt': { weight: 2, source: PRACTICE, apply: (unit, random) => burnPole(unit, 0, random) },
+  'contactor-pole-2-burnt': {
+    weight: 1.5,
+    source: PRACTICE,
+    possible: twoPoles,
+    apply: (unit, random) => burnPole(unit, 1, random),
+  },
+  'contactor-pole-1-stuck-closed': { weight: 0.6, source: PRACTICE, apply: put({ poleStuck: [true, false] }) },
+  'contactor-pole-2-stuck-closed': {
+    weight: 0.3,
+    source: PRACTICE,
+    possible: twoPoles,
+    apply: put({ poles: 2, poleStuck: [false, true] }),
+  },
+  'contactor-stuck-closed': {
+    weight: 0.5,
+    source: PRACTICE,
+    possible: twoPoles,
+    apply: put({ poles: 2, poleStuck: [true, true] }),
+  },
+  'contactor-jammed-open': { weight: 1, source: PRACTICE, apply: put({ armatureJammed: true }) },
+  'contactor-coil-open': { weight: 2.5, source: PRACTICE, apply: put({ coilOhms: OPEN }) },
+  'contactor-coil-shorted': {
+    weight: 0.6,
+    source: PRACTICE,
+    apply: (unit, random) => {
+      unit.coilOhms = between(random, 0.2, 1.5);
+      unit.coilReactance = between(random, 0.1, 1);
+    },
+  },
+} as const satisfies Record<string, FaultModel>;

@@ -1,0 +1,95 @@
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { between, chance, logBetween, type Random } from '../random.ts';
+import type { Motor } from '../unit/motor.ts';
+import type { Unit } from '../unit/unit.ts';
+import { type FaultModel, OPEN, PRACTICE, put, putMotor } from './fault-model.ts';
+
+/**
+ * A grounded winding takes the breaker or both fuses with it: either leg feeds the fault through the winding. A leak of
+ * kilohms takes neither.
+ */
+function ground(unit: Unit, motor: Motor, random: Random): void {
+  if (chance(random, 0.2)) {
+    motor.shellOhms = logBetween(random, 2e3, 3e5);
+    return;
+  }
+  motor.shellOhms = logBetween(random, 0.3, 50);
+  if (chance(random, 0.75)) unit.breaker = [OPEN, OPEN];
+  else unit.fuse = [OPEN, OPEN];
+}
+
+const hasHeater = (profile: UnitProfile) => profile.crankcaseHeater !== false;
+const LEADING = 'common practice: the most frequent electrical part replaced';
+
+/** Capacitors, compressor, outdoor fan. */
+export const LOAD_FAULTS = {
+  'herm-capacitor-weak': {
+    weight: 5,
+    source: LEADING,
+    apply: (unit, random) => {
+      unit.hermMicrofarads = unit.compressor.ratedMicrofarads * between(random, 0.1, 0.86);
+    },
+  },
+  'herm-capacitor-open': {
+    weight: 2.5,
+    source: LEADING,
+    apply: (unit, random) => {
+      unit.hermMicrofarads = unit.compressor.ratedMicrofarads * between(random, 0, 0.05);
+    },
+  },
+  'herm-capacitor-shorted': { weight: 0.4, source: PRACTICE, apply: put({ hermShorted: true }) },
+  'fan-capacitor-weak': {
+    weight: 6,
+    source: LEADING,
+    apply: (unit, random) => {
+      unit.fanMicrofarads = unit.fan.ratedMicrofarads * between(random, 0.1, 0.82);
+    },
+  },
+  'fan-capacitor-open': {
+    weight: 3,
+    source: LEADING,
+    apply: (unit, random) => {
+      unit.fanMicrofarads = unit.fan.ratedMicrofarads * between(random, 0, 0.05);
+    },
+  },
+  'fan-capacitor-shorted': { weight: 0.3, source: PRACTICE, apply: put({ fanCapShorted: true }) },
+  'hard-start-failed': {
+    weight: 0.5,
+    source: PRACTICE,
+    possible: (profile) => profile.hardStart !== false,
+    apply: (unit, random) => {
+      unit.hardStart = true;
+      unit.needsHardStart = true;
+      unit.hardStartMicrofarads = between(random, 0, 40);
+    },
+  },
+  'compressor-run-winding-open': { weight: 0.8, source: PRACTICE, apply: putMotor('compressor', { runOpen: true }) },
+  'compressor-start-winding-open': {
+    weight: 0.8,
+    source: PRACTICE,
+    apply: putMotor('compressor', { startOpen: true }),
+  },
+  'compressor-grounded': {
+    weight: 1.5,
+    source: PRACTICE,
+    apply: (unit, random) => ground(unit, unit.compressor, random),
+  },
+  'compressor-overload-open': { weight: 0.7, source: PRACTICE, apply: put({ overload: OPEN }) },
+  'compressor-seized': { weight: 1.2, source: PRACTICE, apply: putMotor('compressor', { seized: true }) },
+  'crankcase-heater-open': {
+    weight: 0.2,
+    source: 'common practice: seldom behind "does not cool"',
+    possible: hasHeater,
+    apply: put({ heaterOhms: OPEN }),
+  },
+  'fan-run-winding-open': { weight: 1, source: PRACTICE, apply: putMotor('fan', { runOpen: true }) },
+  'fan-start-winding-open': { weight: 1, source: PRACTICE, apply: putMotor('fan', { startOpen: true }) },
+  'fan-motor-grounded': { weight: 0.5, source: PRACTICE, apply: (unit, random) => ground(unit, unit.fan, random) },
+  'fan-bearings-seized': { weight: 1.5, source: PRACTICE, apply: putMotor('fan', { seized: true }) },
+  'defrost-fan-relay-open': {
+    weight: 0.7,
+    source: PRACTICE,
+    possible: (profile) => profile.heatPump !== false,
+    apply: put({ heatPump: true, defrostRelay: OPEN }),
+  },
+} as const satisfies Record<string, FaultModel>;

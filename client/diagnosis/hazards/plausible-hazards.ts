@@ -1,0 +1,37 @@
+import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import type { Posterior } from '../posterior/weigh-particles.ts';
+import type { FaultTable } from '../table/fault-table.ts';
+import type { TestModel } from '../tests/test-model.ts';
+import { HAZARD_SIGNS } from './hazard-signs.ts';
+
+/** A hazard is announced when any fault that is at least this probable makes it real. */
+const PLAUSIBLE = 0.01;
+
+/** Index into HAZARD_SIGNS of each sign that some plausible fault makes real. */
+export function plausibleSigns(table: FaultTable, posterior: Posterior): number[] {
+  const chance = new Float64Array(HAZARD_SIGNS.length);
+  for (let p = 0; p < table.hazards.length; p += 1) {
+    const bits = table.hazards[p]!;
+    if (bits === 0 || posterior.weight[p]! === 0) continue;
+    for (let s = 0; s < chance.length; s += 1) if (bits & (1 << s)) chance[s] = chance[s]! + posterior.weight[p]!;
+  }
+  return [...chance.keys()].filter((s) => chance[s]! >= PLAUSIBLE);
+}
+
+const FLAMMABLE = new Set(['R-32', 'R-454B', 'R-290']);
+
+/** Hazards of one step: its own, those of the fluid, and what plausible faults make real at its place. */
+export function hazardsOf(model: TestModel, signs: readonly number[], profile: UnitProfile): HazardId[] {
+  const found = new Set<HazardId>(model.hazards);
+  if (model.function === 'pressure' && profile.refrigerant && FLAMMABLE.has(profile.refrigerant)) {
+    found.add('flammable-refrigerant');
+  }
+  if (model.function !== 'temperature' && model.function !== 'pressure') {
+    for (const s of signs) {
+      const sign = HAZARD_SIGNS[s]!;
+      if ((sign.places as readonly string[]).includes(model.place)) found.add(sign.id);
+    }
+  }
+  return [...found];
+}

@@ -1,0 +1,87 @@
+import type { FaultId } from '../../grammar/vocabulary/faults.ts';
+import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
+import type { Assessment, Diagnosis, Evidence, NextTest } from './diagnosis.ts';
+import { explainTest } from './explain/explain-test.ts';
+import { HAZARD_SIGNS } from './hazards/hazard-signs.ts';
+import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
+import { chooseNext } from './planner/choose-next.ts';
+import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
+import { influence } from './posterior/influence.ts';
+import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
+import { weighParticles } from './posterior/weigh-particles.ts';
+import { buildTable } from './table/build-table.ts';
+import type { FaultTable } from './table/fault-table.ts';
+import { TEST_MODELS } from './tests/test-models.ts';
+
+/** A suspect stands out from this probability on. */
+const STANDS_OUT = 0.95;
+/** A reading that is this probably a stray one contradicts the rest. */
+const CONTRADICTS = 0.8;
+
+/**
+ * A diagnosis for one unit profile. Builds its table, about a second; `diagnosisFrom` takes one that is ready.
+ * Errors (DiagnosisError): `bad-profile`; from `assess`: `bad-reading`, `wrong-unit`, `saturation-out-of-range`.
+ */
+export function makeDiagnosis(profile: UnitProfile): Diagnosis {
+  return diagnosisFrom(buildTable(profile));
+}
+
+/** A diagnosis over a table that was built before, in a worker or at build time. */
+export function diagnosisFrom(table: FaultTable): Diagnosis {
+  const index = indexTests(table.tests);
+  const moved = influence(table);
+  return {
+    assess: (evidence, parked) => assess(table, evidence, parked, index, moved),
+    testFor: (reading) => findTest(index, reading),
+    explain: (test, suspects) => explainTest(table, test, suspects),
+  };
+}
+
+function assess(
+  table: FaultTable,
+  evidence: readonly Evidence[],
+  parked: readonly TestId[],
+  index: ReturnType<typeof indexTests>,
+  moved: (fault: FaultId, test: TestId) => boolean,
+): Assessment {
+  const standing = standingReadings(table.tests, index, evidence, moved);
+  const posterior = weighParticles(table, standing);
+  const answered = new Set(standing.taken.keys());
+  let stance = ON_ARRIVAL;
+  for (const test of answered) stance = stanceAfter(stance, test);
+  const signs = plausibleSigns(table, posterior);
+  const next = chooseNext(table, posterior, stance, answered, new Set(parked)).map(
+    ({ test }): NextTest => nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)),
+  );
+  const suspects = table.faults
+    .map((fault, f) => ({ fault, probability: posterior.fault[f]! }))
+    .sort((a, b) => b.probability - a.probability);
+  const strange = [...posterior.stray]
+    .filter(([, chance]) => chance > CONTRADICTS)
+    .map(([test]) => standing.taken.get(test)!.seq);
+  const top = suspects[0]!;
+  return {
+    version: table.version,
+    forSeq: evidence.at(-1)?.seq ?? 0,
+    suspects,
+    next,
+    hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
+    ...(strange.length > 0 ? { contradiction: strange } : {}),
+    done: top.probability >= STANDS_OUT && top.fault !== 'something-else',
+  };
+}
+
+function nextTest(id: TestId, hazards: NextTest['hazards']): NextTest {
+  const model = TEST_MODELS[id];
+  return {
+    id,
+    function: model.function,
+    quantity: model.quantity,
+    at: model.at,
+    ...(model.measure.kind === 'look' ? { answers: model.measure.answers } : {}),
+    needs: model.needs,
+    minutes: model.minutes,
+    hazards,
+  };
+}

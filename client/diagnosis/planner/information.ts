@@ -1,0 +1,68 @@
+import type { Posterior } from '../posterior/weigh-particles.ts';
+import { STRAY } from '../posterior/weigh-particles.ts';
+import type { Column, FaultTable } from '../table/fault-table.ts';
+
+/** Faults and particles that still matter; the rest is left out of the sums. */
+interface Alive {
+  readonly particles: readonly number[];
+  /** Index into `share` for each fault of the table, −1 when it no longer matters. */
+  readonly slot: Int16Array;
+  readonly share: readonly number[];
+}
+
+export function alive(table: FaultTable, posterior: Posterior): Alive {
+  const open = table.faults.indexOf('something-else');
+  const slot = new Int16Array(table.faults.length).fill(-1);
+  const share: number[] = [];
+  for (let f = 0; f < slot.length; f += 1) {
+    if (f === open || posterior.fault[f]! < 1e-4) continue;
+    slot[f] = share.length;
+    share.push(posterior.fault[f]!);
+  }
+  const particles: number[] = [];
+  for (let p = 0; p < posterior.weight.length; p += 1) {
+    if (slot[table.faultOf[p]!]! >= 0 && posterior.weight[p]! > 1e-7) particles.push(p);
+  }
+  return { particles, slot, share };
+}
+
+const entropyTerm = (x: number) => (x > 0 ? -x * Math.log(x) : 0);
+
+/** Outcome shares by fault: `joint[slot · outcomes + o]`. */
+function jointOutcomes(table: FaultTable, posterior: Posterior, live: Alive, column: Column): [Float64Array, number] {
+  const outcomes = column.kind === 'look' ? column.answers : column.bins;
+  const joint = new Float64Array(live.share.length * outcomes);
+  for (const p of live.particles) {
+    const base = live.slot[table.faultOf[p]!]! * outcomes;
+    const w = posterior.weight[p]!;
+    if (column.kind === 'look') {
+      for (let o = 0; o < outcomes; o += 1) joint[base + o] = joint[base + o]! + w * column.chance[p * outcomes + o]!;
+      continue;
+    }
+    const first = base + column.firstBin[p]!;
+    for (let o = 0; o < 3; o += 1) joint[first + o] = joint[first + o]! + w * column.share[p * 3 + o]!;
+  }
+  return [joint, outcomes];
+}
+
+/** Mutual information between the fault and the outcome of a test, nats. */
+export function informationOf(table: FaultTable, posterior: Posterior, live: Alive, column: Column): number {
+  const [joint, outcomes] = jointOutcomes(table, posterior, live, column);
+  const all = new Float64Array(outcomes);
+  let mass = 0;
+  let within = 0;
+  for (let s = 0; s < live.share.length; s += 1) {
+    let entropy = 0;
+    const share = live.share[s]!;
+    for (let o = 0; o < outcomes; o += 1) {
+      const given = (1 - STRAY) * (joint[s * outcomes + o]! / share) + STRAY / outcomes;
+      entropy += entropyTerm(given);
+      all[o] = all[o]! + share * given;
+    }
+    within += share * entropy;
+    mass += share;
+  }
+  let total = 0;
+  for (let o = 0; o < outcomes; o += 1) total += entropyTerm(all[o]! / mass);
+  return Math.max(0, total - within / mass);
+}

@@ -1,0 +1,76 @@
+import { HAZARDS } from '../../../grammar/vocabulary/hazards.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { Place } from '../tests/test-model.ts';
+import { TEST_MODELS } from '../tests/test-models.ts';
+
+/** Where the technician stands and what is switched on. */
+export interface Stance {
+  readonly place: Place;
+  readonly power: 'on' | 'off';
+  readonly call: 'cooling' | 'none';
+  readonly outdoorPanelOff: boolean;
+  readonly gaugesOn: boolean;
+}
+
+export const ON_ARRIVAL: Stance = {
+  place: 'thermostat',
+  power: 'on',
+  call: 'cooling',
+  outdoorPanelOff: false,
+  gaugesOn: false,
+};
+
+/** Minutes on foot (common practice, a house or small building). */
+function walk(from: Place, to: Place): number {
+  if (from === to) return 0;
+  const indoors = (place: Place) => place === 'thermostat' || place === 'air-handler';
+  const outside = (place: Place) => place === 'outdoor' || place === 'disconnect';
+  if (outside(from) && outside(to)) return 0.2;
+  if (indoors(from) && indoors(to)) return 0.8;
+  return 1.5;
+}
+
+/** Minutes to make power and call ready. Proving dead takes the longest. */
+function ready(stance: Stance, id: TestId): number {
+  const { needs } = TEST_MODELS[id];
+  let minutes = 0;
+  if (needs.power === 'off' && stance.power === 'on') minutes += 2;
+  if (needs.power === 'on' && stance.power === 'off') minutes += 1;
+  if (needs.call !== 'any' && needs.power === 'on' && needs.call !== stance.call) minutes += 1;
+  return minutes;
+}
+
+const misleads = new Set<string>(HAZARDS.filter((h) => 'misleads' in h).map((h) => h.id));
+/** A hazard to the body weighs like this many minutes. */
+const HAZARD_MINUTES = 0.25;
+
+const NO_PANEL: ReadonlySet<TestId> = new Set<TestId>([
+  'look-outdoor-fan',
+  'look-compressor',
+  'look-no-call',
+  'look-outdoor-coil',
+  'look-oil',
+  'temperature-outdoor-air',
+  'temperature-condenser-air-out',
+]);
+
+/** Minutes of a test from here, danger counted in. */
+export function testCost(stance: Stance, id: TestId): number {
+  const model = TEST_MODELS[id];
+  const danger = model.hazards.filter((h) => !misleads.has(h)).length * HAZARD_MINUTES;
+  const panel = model.place === 'outdoor' && !NO_PANEL.has(id) && !stance.outdoorPanelOff ? 1 : 0;
+  const gauges = model.function === 'pressure' && !stance.gaugesOn ? 2.5 : 0;
+  return model.minutes + walk(stance.place, model.place) + ready(stance, id) + panel + gauges + danger;
+}
+
+/** Where the technician stands after a test. */
+export function stanceAfter(stance: Stance, id: TestId): Stance {
+  const { place, needs, function: fn } = TEST_MODELS[id];
+  return {
+    place,
+    power: needs.power === 'any' ? stance.power : needs.power,
+    call: needs.call === 'any' ? stance.call : needs.call,
+    outdoorPanelOff: stance.outdoorPanelOff || (place === 'outdoor' && !NO_PANEL.has(id)),
+    gaugesOn: stance.gaugesOn || fn === 'pressure',
+  };
+}

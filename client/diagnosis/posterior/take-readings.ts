@@ -1,0 +1,151 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { Circumstances, Evidence } from '../diagnosis.ts';
+import { DiagnosisError } from '../errors.ts';
+import { OPEN_OHMS } from '../table/predict.ts';
+import { TEST_MODELS } from '../tests/test-models.ts';
+
+/** A reading that answers a test: a number in the test's own unit, or the observation of a look. */
+export interface Taken {
+  readonly seq: number;
+  readonly test: TestId;
+  /** V, A, Ohm (open: infinite), µF, °F, psi gauge; NaN for a look. */
+  readonly value: number;
+  readonly observation?: ObservationId;
+}
+
+const FACTORS: Partial<Record<QuantityId, Partial<Record<UnitCode, (value: number) => number>>>> = {
+  voltage: { V: (v) => v, mV: (v) => v / 1000 },
+  current: { A: (v) => v, mA: (v) => v / 1000 },
+  resistance: { Ohm: (v) => v, kOhm: (v) => v * 1e3, MOhm: (v) => v * 1e6 },
+  insulation: { Ohm: (v) => v, kOhm: (v) => v * 1e3, MOhm: (v) => v * 1e6 },
+  capacitance: { uF: (v) => v },
+  temperature: { '[degF]': (v) => v, Cel: (v) => v * 1.8 + 32 },
+  'wet-bulb': { '[degF]': (v) => v, Cel: (v) => v * 1.8 + 32 },
+  pressure: { '[psi]': (v) => v },
+};
+
+/** Widest value that an instrument at a cooling unit can show, in the test's own unit. */
+const LIMITS: Partial<Record<QuantityId, readonly [number, number]>> = {
+  voltage: [0, 1000],
+  current: [0, 600],
+  resistance: [0, Number.POSITIVE_INFINITY],
+  insulation: [0, Number.POSITIVE_INFINITY],
+  capacitance: [0, 1000],
+  temperature: [-60, 400],
+  'wet-bulb': [-20, 120],
+  pressure: [-15, 900],
+};
+
+/**
+ * A value in the test's own unit.
+ * Errors: `wrong-unit` when unit and quantity do not belong together; `bad-reading` for NaN, negative or absurd values.
+ */
+export function toOwnUnit(quantity: QuantityId, value: Value, unit: UnitCode): number {
+  if (value === 'open') {
+    if (quantity === 'resistance' || quantity === 'insulation') return OPEN_OHMS;
+    throw new DiagnosisError('bad-reading', `open, for ${quantity}`);
+  }
+  const convert = FACTORS[quantity]?.[unit];
+  if (!convert) throw new DiagnosisError('wrong-unit', `${quantity} in ${unit}`);
+  const own = convert(value);
+  const [low, high] = LIMITS[quantity]!;
+  if (!(own >= low && own <= high)) throw new DiagnosisError('bad-reading', `${value} ${unit} for ${quantity}`);
+  return own;
+}
+
+/** Tests by quantity and points, whatever the order of the probes. */
+export type TestIndex = ReadonlyMap<string, readonly TestId[]>;
+
+const key = (quantity: QuantityId | 'observation', at: readonly PointId[]) =>
+  `${quantity === 'insulation' ? 'resistance' : quantity}:${[...at].sort().join(',')}`;
+
+export function indexTests(tests: readonly TestId[]): TestIndex {
+  const index = new Map<string, TestId[]>();
+  for (const id of tests) {
+    const model = TEST_MODELS[id];
+    if (model.function === 'look') continue;
+    const at = key(model.quantity, model.at);
+    index.set(at, [...(index.get(at) ?? []), id]);
+  }
+  return index;
+}
+
+/** How well circumstances meet a test's needs: 2 exactly, 1 by the benefit of the doubt, 0 not. */
+function meets(id: TestId, c: Circumstances): 0 | 1 | 2 {
+  const { needs } = TEST_MODELS[id];
+  if (needs.power === 'on' && (c.power === 'off' || c.bench)) return 0;
+  if (needs.power === 'off' && c.power !== 'off' && !c.bench) return 0;
+  if (needs.call === 'none' && c.call !== 'none') return 0;
+  if (needs.call === 'cooling' && c.call === 'none') return 0;
+  if (needs.power === 'off' && needs.bench !== c.bench) return 1;
+  return c.power === 'unknown' || (needs.call === 'cooling' && c.call === 'unknown') ? 1 : 2;
+}
+
+/** The test that a reading in these circumstances answers. */
+export function findTest(
+  index: TestIndex,
+  reading: { readonly quantity: QuantityId; readonly at: readonly PointId[] } & Circumstances,
+): TestId | undefined {
+  const candidates = index.get(key(reading.quantity, reading.at)) ?? [];
+  return candidates.find((id) => meets(id, reading) === 2) ?? candidates.find((id) => meets(id, reading) === 1);
+}
+
+/** The look that an observation in these circumstances answers. */
+export function findLook(
+  tests: readonly TestId[],
+  observation: ObservationId,
+  circumstances: Circumstances,
+): TestId | undefined {
+  const looks = tests.filter((id) => {
+    const { measure } = TEST_MODELS[id];
+    return measure.kind === 'look' && measure.answers.includes(observation);
+  });
+  return looks.find((id) => meets(id, circumstances) > 0);
+}
+
+/** What one piece of evidence says, or undefined when no test of this unit asks for it. */
+export function takeReading(tests: readonly TestId[], index: TestIndex, item: Evidence): Taken | undefined {
+  if (item.kind === 'repair') return undefined;
+  if (item.kind === 'observation') {
+    const test = findLook(tests, item.observation, item);
+    return test && { seq: item.seq, test, value: Number.NaN, observation: item.observation };
+  }
+  const test = findTest(index, item);
+  return test && { seq: item.seq, test, value: toOwnUnit(item.quantity, item.value, item.unit) };
+}
+
+/** Readings that still hold, one for each test (the latest), and the faults repaired so far. */
+export interface Standing {
+  readonly taken: ReadonlyMap<TestId, Taken>;
+  readonly repaired: readonly FaultId[];
+}
+
+/**
+ * Folds the evidence: a later reading of a test replaces an earlier one; a repair removes the readings that the
+ * repaired fault could have moved.
+ */
+export function standingReadings(
+  tests: readonly TestId[],
+  index: TestIndex,
+  evidence: readonly Evidence[],
+  movedBy: (fault: FaultId, test: TestId) => boolean,
+): Standing {
+  const taken = new Map<TestId, Taken>();
+  const repaired: FaultId[] = [];
+  for (const item of evidence) {
+    if (item.kind === 'repair') {
+      repaired.push(item.fault);
+      for (const test of [...taken.keys()]) if (movedBy(item.fault, test)) taken.delete(test);
+      continue;
+    }
+    const reading = takeReading(tests, index, item);
+    if (!reading) continue;
+    taken.delete(reading.test);
+    taken.set(reading.test, reading);
+  }
+  return { taken, repaired };
+}

@@ -1,0 +1,147 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import { type Readings, residualOf } from '../refrigerant/expected-figures.ts';
+import type { FaultTable, NumberColumn } from '../table/fault-table.ts';
+import { ohmsScale } from '../table/predict.ts';
+import { TEST_MODELS } from '../tests/test-models.ts';
+import type { Standing, Taken } from './take-readings.ts';
+
+/** Share of readings that were misread, misheard or taken at the wrong place. */
+export const STRAY = 0.02;
+
+/** Weights over particles, and how each reading sat with them. */
+export interface Posterior {
+  /** Weight of each particle; they sum to 1. */
+  readonly weight: Float64Array;
+  /** Probability of each fault, in the order of the table. */
+  readonly fault: Float64Array;
+  /** For each reading used: the chance that it was a stray one. */
+  readonly stray: ReadonlyMap<TestId, number>;
+}
+
+/** Numbers of the readings, by test. */
+export function numbersOf(taken: ReadonlyMap<TestId, Taken>): Readings {
+  return new Map([...taken.values()].filter((t) => !Number.isNaN(t.value)).map((t) => [t.test, t.value]));
+}
+
+/** What is compared with the column: on its scale, once for each metering device, with its own doubt. */
+interface Compared {
+  readonly fixed: number;
+  readonly valve: number;
+  readonly unsure: number;
+}
+
+function compared(table: FaultTable, reading: Taken, readings: Readings): Compared | undefined {
+  const { measure } = TEST_MODELS[reading.test];
+  if (measure.kind === 'residual') return residualOf(measure.figure, readings, table.profile);
+  const value = measure.kind === 'ohms' || measure.kind === 'ohms-part' ? ohmsScale(reading.value) : reading.value;
+  return { fixed: value, valve: value, unsure: 0 };
+}
+
+const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
+
+/** Likelihood of a number under each particle, without the stray part. */
+function numberLikelihood(table: FaultTable, column: NumberColumn, y: Compared, out: Float64Array): void {
+  for (let p = 0; p < out.length; p += 1) {
+    const spread = y.unsure === 0 ? column.spread[p]! : Math.hypot(column.spread[p]!, y.unsure);
+    const z = ((table.valve[p] === 1 ? y.valve : y.fixed) - column.mean[p]!) / spread;
+    out[p] = Math.exp(-0.5 * z * z) / (spread * ROOT_TWO_PI);
+  }
+}
+
+/** Fills `out` with the likelihood of the reading under each particle; returns the density of a stray one. */
+function likelihood(table: FaultTable, reading: Taken, readings: Readings, out: Float64Array): number | undefined {
+  const column = table.columns[table.tests.indexOf(reading.test)];
+  if (!column) return undefined;
+  if (column.kind === 'look') {
+    const { measure } = TEST_MODELS[reading.test];
+    const answer = measure.kind === 'look' ? measure.answers.indexOf(reading.observation!) : -1;
+    for (let p = 0; p < out.length; p += 1) out[p] = column.chance[p * column.answers + answer]!;
+    return 1 / column.answers;
+  }
+  const y = compared(table, reading, readings);
+  if (!y) return undefined;
+  numberLikelihood(table, column, y, out);
+  return column.strayDensity;
+}
+
+/** Prior of each fault after the repairs: a repaired fault seldom returns, and often nothing else was wrong. */
+export function priorAfter(table: FaultTable, repaired: readonly FaultId[]): Float64Array {
+  const prior = Float64Array.from(table.prior);
+  if (repaired.length === 0) return prior;
+  for (const fault of repaired) {
+    const f = table.faults.indexOf(fault);
+    if (f >= 0 && fault !== 'nothing-wrong') prior[f] = prior[f]! * 0.02;
+  }
+  const clear = table.faults.indexOf('nothing-wrong');
+  prior[clear] = 0;
+  const rest = prior.reduce((a, b) => a + b, 0);
+  for (let f = 0; f < prior.length; f += 1) prior[f] = (prior[f]! / rest) * 0.4;
+  prior[clear] = 0.6;
+  return prior;
+}
+
+/**
+ * Weights the particles by every standing reading: w ∝ π/K · Π [(1 − ε)·N + ε·o]. Under "something else" each reading
+ * is as likely as it is over all faults together: nothing ties it to the others.
+ */
+export function weighParticles(table: FaultTable, standing: Standing): Posterior {
+  const prior = priorAfter(table, standing.repaired);
+  const particles = table.faultOf.length;
+  const log = new Float64Array(particles);
+  for (let p = 0; p < particles; p += 1) log[p] = Math.log(prior[table.faultOf[p]!]! / table.draws);
+  const open = table.faults.indexOf('something-else');
+  const readings = numbersOf(standing.taken);
+  const used: { test: TestId; fit: Float64Array; strayDensity: number }[] = [];
+  for (const reading of standing.taken.values()) {
+    const fit = new Float64Array(particles);
+    const strayDensity = likelihood(table, reading, readings, fit);
+    if (strayDensity === undefined) continue;
+    spreadOverAll(table, open, fit);
+    used.push({ test: reading.test, fit, strayDensity });
+    for (let p = 0; p < particles; p += 1) {
+      log[p] = log[p]! + Math.log((1 - STRAY) * fit[p]! + STRAY * strayDensity);
+    }
+  }
+  const weight = normalise(log);
+  const fault = new Float64Array(table.faults.length);
+  for (let p = 0; p < particles; p += 1) fault[table.faultOf[p]!] = fault[table.faultOf[p]!]! + weight[p]!;
+  const stray = new Map(used.map(({ test, fit, strayDensity }) => [test, strayChance(weight, fit, strayDensity)]));
+  return { weight, fault, stray };
+}
+
+/** Gives "something else" the average likelihood over the faults, by their prior. */
+function spreadOverAll(table: FaultTable, open: number, fit: Float64Array): void {
+  let sum = 0;
+  let mass = 0;
+  for (let p = 0; p < fit.length; p += 1) {
+    const f = table.faultOf[p]!;
+    if (f === open) continue;
+    sum += table.prior[f]! * fit[p]!;
+    mass += table.prior[f]!;
+  }
+  for (let k = 0; k < table.draws; k += 1) fit[open * table.draws + k] = sum / mass;
+}
+
+function normalise(log: Float64Array): Float64Array {
+  let top = Number.NEGATIVE_INFINITY;
+  for (let p = 0; p < log.length; p += 1) if (log[p]! > top) top = log[p]!;
+  let sum = 0;
+  const weight = new Float64Array(log.length);
+  for (let p = 0; p < log.length; p += 1) {
+    weight[p] = Math.exp(log[p]! - top);
+    sum += weight[p]!;
+  }
+  for (let p = 0; p < log.length; p += 1) weight[p] = weight[p]! / sum;
+  return weight;
+}
+
+function strayChance(weight: Float64Array, fit: Float64Array, strayDensity: number): number {
+  let chance = 0;
+  for (let p = 0; p < weight.length; p += 1) {
+    if (weight[p]! < 1e-9) continue;
+    const stray = STRAY * strayDensity;
+    chance += (weight[p]! * stray) / (stray + (1 - STRAY) * fit[p]!);
+  }
+  return chance;
+}

@@ -1,0 +1,48 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+
+/** A number that a reading of one test would be under each particle. */
+export interface NumberColumn {
+  readonly kind: 'number';
+  readonly mean: Float32Array;
+  readonly spread: Float32Array;
+  /** Density of a reading that has nothing to do with the unit (misread, misheard): one over the span of the test. */
+  readonly strayDensity: number;
+  /** For planning: the reading falls into one of `bins`; each particle spreads over three of them. */
+  readonly bins: number;
+  readonly firstBin: Uint8Array;
+  readonly share: Float32Array;
+}
+
+/** Chances of each answer of a look under each particle, answer by answer. */
+export interface LookColumn {
+  readonly kind: 'look';
+  readonly answers: number;
+  readonly chance: Float32Array;
+}
+
+export type Column = NumberColumn | LookColumn;
+
+/**
+ * Predicted readings: faults × draws × tests. Particle p belongs to fault `faultOf[p]` (index into `faults`). Plain
+ * data in typed arrays: it crosses a worker boundary or a file as it is.
+ */
+export interface FaultTable {
+  readonly version: string;
+  readonly profile: UnitProfile;
+  readonly draws: number;
+  readonly faults: readonly FaultId[];
+  /** Prior weight of each fault; they sum to 1. */
+  readonly prior: Float64Array;
+  readonly faultOf: Uint8Array;
+  /** 1 where the drawn unit has a thermostatic valve. */
+  readonly valve: Uint8Array;
+  /** Bits of HAZARD_SIGNS that are real for the particle. */
+  readonly hazards: Uint32Array;
+  readonly tests: readonly TestId[];
+  readonly columns: readonly (Column | null)[];
+}
+
+/** Changes whenever the same evidence could give another answer. */
+export const TABLE_VERSION = 'diagnosis-1';

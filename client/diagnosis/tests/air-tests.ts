@@ -1,0 +1,75 @@
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { Measure, Place, TestModel } from './test-model.ts';
+
+const RUNNING = { power: 'on', call: 'cooling', bench: false } as const;
+
+function reading(
+  fn: 'temperature' | 'pressure',
+  at: PointId,
+  place: Place,
+  minutes: number,
+  measure: Measure,
+  more?: Partial<TestModel>,
+): TestModel {
+  return {
+    function: fn,
+    quantity: fn === 'temperature' ? 'temperature' : 'pressure',
+    at: [at],
+    needs: RUNNING,
+    place,
+    minutes,
+    hazards: fn === 'pressure' ? ['pressurised-refrigerant', 'moving-fan'] : [],
+    measure,
+    ...more,
+  };
+}
+
+const CONDITION = { kind: 'condition' } as const;
+
+/**
+ * Air and refrigerant. A raw figure becomes a residual against what the conditions make expected; `requires` are the
+ * readings without which there is no figure. Set-up minutes hold the gauges and the wait for a steady state.
+ */
+export const AIR_TESTS = {
+  'temperature-outdoor-air': reading('temperature', 'outdoor-air', 'outdoor', 0.5, CONDITION),
+  'temperature-return-air': reading('temperature', 'return-air', 'air-handler', 0.7, CONDITION),
+  'wet-bulb-return-air': reading('temperature', 'return-air', 'air-handler', 1, CONDITION, { quantity: 'wet-bulb' }),
+  'temperature-supply-air': reading('temperature', 'supply-air', 'air-handler', 0.7, {
+    kind: 'residual',
+    figure: 'airDrop',
+    requires: ['temperature-return-air'],
+  }),
+  'temperature-condenser-air-out': reading('temperature', 'condenser-air-out', 'outdoor', 0.8, {
+    kind: 'residual',
+    figure: 'condenserRise',
+    requires: ['temperature-outdoor-air'],
+  }),
+  'temperature-suction-line': reading('temperature', 'suction-line', 'outdoor', 1.2, {
+    kind: 'residual',
+    figure: 'superheat',
+    requires: ['pressure-suction'],
+  }),
+  'temperature-liquid-line': reading('temperature', 'liquid-line', 'outdoor', 1.2, {
+    kind: 'residual',
+    figure: 'subcooling',
+    requires: ['pressure-liquid'],
+  }),
+  'temperature-discharge-line': reading(
+    'temperature',
+    'discharge-line',
+    'outdoor',
+    1.2,
+    { kind: 'residual', figure: 'discharge', requires: ['temperature-outdoor-air'] },
+    { hazards: ['hot-line', 'moving-fan'] },
+  ),
+  'pressure-suction': reading('pressure', 'suction-port', 'outdoor', 2.5, {
+    kind: 'residual',
+    figure: 'evaporating',
+    requires: [],
+  }),
+  'pressure-liquid': reading('pressure', 'liquid-port', 'outdoor', 2, {
+    kind: 'residual',
+    figure: 'condensing',
+    requires: ['temperature-outdoor-air'],
+  }),
+} as const satisfies Record<string, TestModel>;

@@ -1,0 +1,183 @@
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { between, chance, logBetween, normal, type Random } from '../random.ts';
+import type { Motor } from './motor.ts';
+import type { Residuals, Unit } from './unit.ts';
+
+/** A sound contact, blade, fuse or short piece of wire, ohms. */
+const SOUND = 0.01;
+
+function drawSupply(profile: UnitProfile, random: Random) {
+  const nominal = profile.supply?.nominal ?? (chance(random, 0.75) ? 240 : 208);
+  // 208Y/120 has its legs a third of a turn apart; service range A of ANSI C84.1 is ±5 %.
+  const threePhase = nominal < 225;
+  return {
+    nominal,
+    legVolts: 120 * between(random, 0.955, 1.04),
+    legAngle: threePhase ? (2 * Math.PI) / 3 : Math.PI,
+    legLost: [false, false] as [boolean, boolean],
+    house240Ohms: logBetween(random, 15, 150),
+    house120Ohms: [logBetween(random, 100, 3000), logBetween(random, 100, 3000)] as [number, number],
+    breaker: [SOUND, SOUND] as [number, number],
+    feeder: [between(random, 0.03, 0.1), between(random, 0.03, 0.1)] as [number, number],
+    blade: [SOUND, SOUND] as [number, number],
+    fuse: [SOUND, SOUND] as [number, number],
+    whip: [between(random, 0.01, 0.03), between(random, 0.01, 0.03)] as [number, number],
+    handlerFed: true,
+    strayEarth: logBetween(random, 2e-10, 4e-9),
+    strayPair: logBetween(random, 1e-10, 2e-9),
+  };
+}
+
+function drawCompressor(profile: UnitProfile, volts: number, random: Random): Motor {
+  const tons = profile.tons ?? between(random, 2, 5);
+  const rla = profile.compressor?.rla ?? tons * between(random, 4.2, 5.8);
+  const lra = profile.compressor?.lra ?? rla * between(random, 4.5, 6);
+  const stoppedOhms = volts / lra;
+  const runOhms = stoppedOhms * between(random, 0.2, 0.35);
+  return {
+    ratedVolts: volts,
+    turningAmps: rla * between(random, 0.6, 0.92),
+    stoppedAmps: lra * between(random, 0.9, 1.05),
+    ratedMicrofarads: profile.capacitor?.herm ?? between(random, 30, 60),
+    windingRatio: between(random, 1.15, 1.4),
+    runOhms,
+    startOhms: runOhms * between(random, 2, 4),
+    runOpen: false,
+    startOpen: false,
+    seized: false,
+    capacitorLimit: between(random, 0.45, 0.75),
+    voltageLimit: between(random, 0.68, 0.8),
+    shellOhms: logBetween(random, 2e7, 1e9),
+  };
+}
+
+function drawFan(profile: UnitProfile, volts: number, random: Random): Motor {
+  const fla = profile.fanMotor?.fla ?? between(random, 0.8, 2);
+  const stoppedAmps = fla * between(random, 1.6, 2.4);
+  const runOhms = (volts / stoppedAmps) * between(random, 0.3, 0.5);
+  return {
+    ratedVolts: volts,
+    turningAmps: fla * between(random, 0.65, 0.95),
+    stoppedAmps,
+    ratedMicrofarads: profile.capacitor?.fan ?? between(random, 3, 10),
+    windingRatio: between(random, 1.1, 1.35),
+    runOhms,
+    startOhms: runOhms * between(random, 1.3, 2.2),
+    runOpen: false,
+    startOpen: false,
+    seized: false,
+    capacitorLimit: between(random, 0.3, 0.7),
+    voltageLimit: between(random, 0.55, 0.7),
+    shellOhms: logBetween(random, 2e7, 1e9),
+  };
+}
+
+function drawBlower(volts: number, random: Random): Motor {
+  return {
+    ...drawFan({ id: '' }, volts, random),
+    turningAmps: between(random, 1.2, 3.5),
+    ratedMicrofarads: between(random, 5, 10),
+  };
+}
+
+function drawControl(profile: UnitProfile, random: Random) {
+  const breaks = { 'breaks-R': 'R', 'breaks-Y': 'Y', none: 'none' } as const;
+  const drawnFloat = chance(random, 0.5) ? 'Y' : chance(random, 0.6) ? 'R' : 'none';
+  return {
+    transformerWorks: true,
+    transformerPrimaryOhms: between(random, 20, 60),
+    transformerSecondaryOhms: between(random, 0.4, 1.5),
+    secondaryVolts: between(random, 25.5, 28.5),
+    leakageOhms: between(random, 0.8, 2.5),
+    controlFuse: SOUND,
+    floatBreaks: profile.floatSwitch ? breaks[profile.floatSwitch] : (drawnFloat as 'R' | 'Y' | 'none'),
+    float: SOUND,
+    commonBonded: chance(random, 0.5),
+    rWire: between(random, 0.2, 0.8),
+    yWireIndoors: between(random, 0.2, 0.8),
+    yWireOutdoors: between(random, 0.3, 1.2),
+    cWire: between(random, 0.3, 1.2),
+    gWire: between(random, 0.2, 0.8),
+    shortYC: Number.POSITIVE_INFINITY,
+    thermostatCalls: true,
+    thermostatOhms: logBetween(random, 800, 8000),
+    thermostatBatteries: chance(random, 0.4),
+    hasPressureSwitches: profile.pressureSwitches ?? chance(random, 0.7),
+    highSwitch: SOUND,
+    lowSwitch: SOUND,
+    highTripsWithoutFan: chance(random, 0.25),
+  };
+}
+
+/** How a sound unit's figures scatter about what its conditions make expected, °F (common practice, our widths). */
+export const SOUND_SCATTER: Readonly<Residuals> = {
+  evaporating: 3,
+  superheat: 3,
+  condensing: 4,
+  subcooling: 2.5,
+  discharge: 10,
+  condenserRise: 3.5,
+  airDrop: 1.8,
+};
+
+function drawResiduals(random: Random): Residuals {
+  const draw = (key: keyof Residuals) => normal(random, 0, SOUND_SCATTER[key]);
+  return {
+    evaporating: draw('evaporating'),
+    superheat: draw('superheat'),
+    condensing: draw('condensing'),
+    subcooling: draw('subcooling'),
+    discharge: draw('discharge'),
+    condenserRise: draw('condenserRise'),
+    airDrop: draw('airDrop'),
+  };
+}
+
+/** A sound unit that fits the profile; whatever the profile leaves open is drawn. */
+export function drawUnit(profile: UnitProfile, random: Random): Unit {
+  const supply = drawSupply(profile, random);
+  const volts = supply.nominal;
+  const compressor = drawCompressor(profile, volts, random);
+  const fan = drawFan(profile, volts, random);
+  const blower = drawBlower(volts, random);
+  const hasHeater = profile.crankcaseHeater ?? chance(random, 0.5);
+  const hardStart = profile.hardStart ?? chance(random, 0.2);
+  return {
+    ...supply,
+    poles: profile.contactorPoles ?? (chance(random, 0.5) ? 1 : 2),
+    poleClosed: [logBetween(random, 0.002, 0.02), logBetween(random, 0.002, 0.02)],
+    poleStuck: [false, false],
+    armatureJammed: false,
+    coilOhms: between(random, 9, 20),
+    coilReactance: between(random, 35, 70),
+    pickUpVolts: between(random, 17, 20),
+    heaterOhms: hasHeater ? between(random, 600, 1600) : Number.POSITIVE_INFINITY,
+    hermMicrofarads: compressor.ratedMicrofarads * normal(random, 0.99, 0.02),
+    hermShorted: false,
+    fanMicrofarads: fan.ratedMicrofarads * normal(random, 0.99, 0.025),
+    fanCapShorted: false,
+    hardStart,
+    hardStartMicrofarads: hardStart ? between(random, 88, 230) : 0,
+    needsHardStart: false,
+    compressor,
+    overload: SOUND,
+    overloadOpenWhenHot: chance(random, 0.4),
+    fan,
+    defrostRelay: SOUND,
+    doorSwitch: SOUND,
+    blower,
+    blowerMicrofarads: blower.ratedMicrofarads * normal(random, 0.99, 0.03),
+    blowerRelayWorks: true,
+    transformerTap: profile.transformerTap ?? (volts < 225 && chance(random, 0.6) ? 208 : 240),
+    ...drawControl(profile, random),
+    heatPump: profile.heatPump ?? chance(random, 0.4),
+    metering: profile.metering ?? (chance(random, 0.5) ? 'fixed-orifice' : 'thermostatic-valve'),
+    refrigerant: profile.refrigerant ?? 'R-410A',
+    residuals: drawResiduals(random),
+    filterDirty: chance(random, 0.1),
+    coilIced: false,
+    outdoorCoilDirty: chance(random, 0.08),
+    oilAtJoint: chance(random, 0.04),
+    reversed: false,
+  };
+}

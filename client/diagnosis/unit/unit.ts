@@ -1,0 +1,105 @@
+import type { RefrigerantId } from '../../../grammar/vocabulary/unit-profile.ts';
+import type { Motor } from './motor.ts';
+
+/** Ohms of a thing that conducts; Infinity is open. */
+export type Path = number;
+export type Pair<T> = [leg1: T, leg2: T];
+
+/** How far each refrigerant-side figure lies from what the conditions make it expected to be, in °F. */
+export interface Residuals {
+  evaporating: number;
+  superheat: number;
+  condensing: number;
+  subcooling: number;
+  discharge: number;
+  condenserRise: number;
+  airDrop: number;
+}
+
+/** One drawn unit: what the nameplate says, what it does not say (drawn), and what a fault did to it. */
+export interface Unit {
+  // supply
+  nominal: number;
+  legVolts: number;
+  /** Angle between the legs, radians: π on 120/240, 2π/3 on 208Y/120. */
+  legAngle: number;
+  legLost: Pair<boolean>;
+  house240Ohms: number;
+  house120Ohms: Pair<number>;
+  breaker: Pair<Path>;
+  feeder: Pair<Path>;
+  blade: Pair<Path>;
+  fuse: Pair<Path>;
+  whip: Pair<Path>;
+  handlerFed: boolean;
+  /** Stray capacitance of a conductor to earth and to its neighbour, farads. */
+  strayEarth: number;
+  strayPair: number;
+  // contactor
+  poles: 1 | 2;
+  poleClosed: Pair<Path>;
+  poleStuck: Pair<boolean>;
+  armatureJammed: boolean;
+  coilOhms: Path;
+  coilReactance: number;
+  pickUpVolts: number;
+  // loads
+  heaterOhms: Path;
+  hermMicrofarads: number;
+  hermShorted: boolean;
+  fanMicrofarads: number;
+  fanCapShorted: boolean;
+  hardStart: boolean;
+  hardStartMicrofarads: number;
+  /** Needs its hard-start part to start at all. */
+  needsHardStart: boolean;
+  compressor: Motor;
+  overload: Path;
+  /** When the compressor overheats: the overload happens to be open at the time of the readings. */
+  overloadOpenWhenHot: boolean;
+  fan: Motor;
+  defrostRelay: Path;
+  // indoor unit
+  doorSwitch: Path;
+  blower: Motor;
+  blowerMicrofarads: number;
+  blowerRelayWorks: boolean;
+  // 24 V
+  transformerTap: number;
+  transformerWorks: boolean;
+  transformerPrimaryOhms: Path;
+  transformerSecondaryOhms: Path;
+  /** Volts of the secondary without load on its own tap. */
+  secondaryVolts: number;
+  leakageOhms: number;
+  controlFuse: Path;
+  floatBreaks: 'R' | 'Y' | 'none';
+  float: Path;
+  commonBonded: boolean;
+  rWire: Path;
+  yWireIndoors: Path;
+  yWireOutdoors: Path;
+  cWire: Path;
+  gWire: Path;
+  shortYC: Path;
+  thermostatCalls: boolean;
+  /** Draws from R to C: an electronic thermostat without batteries. */
+  thermostatOhms: number;
+  /** Shows a display of its own even without 24 V. */
+  thermostatBatteries: boolean;
+  hasPressureSwitches: boolean;
+  highSwitch: Path;
+  lowSwitch: Path;
+  /** The high pressure switch trips when the condenser gets no air. */
+  highTripsWithoutFan: boolean;
+  // air and refrigerant
+  heatPump: boolean;
+  metering: 'fixed-orifice' | 'thermostatic-valve';
+  refrigerant: RefrigerantId;
+  residuals: Residuals;
+  filterDirty: boolean;
+  coilIced: boolean;
+  outdoorCoilDirty: boolean;
+  oilAtJoint: boolean;
+  reversed: boolean;
+}

@@ -1,0 +1,119 @@
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Assessment, Circumstances, Diagnosis, Evidence } from '../../../client/diagnosis/diagnosis.ts';
+import { makeDiagnosis } from '../../../client/diagnosis/make-diagnosis.ts';
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+
+const library: UnitProfile = JSON.parse(readFileSync('fixtures/units/library.json', 'utf8'));
+
+const CALL: Circumstances = { power: 'on', call: 'cooling', bench: false };
+const IDLE: Circumstances = { power: 'on', call: 'none', bench: false };
+const BENCH: Circumstances = { power: 'off', call: 'none', bench: true };
+
+let seq = 0;
+function read(quantity: QuantityId, at: PointId[], value: Value, unit: UnitCode, c = CALL): Evidence {
+  seq += 1;
+  return { seq, kind: 'reading', quantity, at, value, unit, ...c };
+}
+const volts = (a: PointId, b: PointId, value: number, c = CALL) => read('voltage', [a, b], value, 'V', c);
+function see(observation: ObservationId, c = CALL): Evidence {
+  seq += 1;
+  return { seq, kind: 'observation', observation, ...c };
+}
+
+const leader = (a: Assessment) => a.suspects[0]!;
+
+describe('the visits of the demo', () => {
+  let diagnosis: Diagnosis;
+  beforeAll(() => {
+    diagnosis = makeDiagnosis(library);
+  });
+
+  it('finds the weak fan section: fan still, compressor running then tripping, 1.1 of 5 microfarads', () => {
+    const before = [
+      volts('L1', 'L2', 238),
+      volts('L1', 'ground', 119),
+      volts('L2', 'ground', 119),
+      volts('T1', 'T2', 237),
+      volts('coil-1', 'coil-2', 25),
+      see('fan-not-turning'),
+      see('compressor-runs-then-trips'),
+    ];
+    const half = diagnosis.assess(before, []);
+    expect(half.done).toBe(false);
+    expect(half.next.slice(0, 4).some((t) => t.at.includes('cap-FAN') || t.at.includes('fan-S'))).toBe(true);
+    const bench = read('capacitance', ['cap-C', 'cap-FAN'], 1.1, 'uF', BENCH);
+    const after = diagnosis.assess([...before, bench], []);
+    expect(leader(after).fault).toBe('fan-capacitor-weak');
+    expect(leader(after).probability).toBeGreaterThan(0.95);
+    expect(after.done).toBe(true);
+  });
+
+  it('starts again after the repair, with the readings that still hold', () => {
+    const weak = read('capacitance', ['cap-C', 'cap-FAN'], 1.1, 'uF', BENCH);
+    const herm = read('capacitance', ['cap-C', 'cap-HERM'], 44, 'uF', BENCH);
+    const repaired: Evidence = { seq: 99, kind: 'repair', fault: 'fan-capacitor-weak' };
+    const after = diagnosis.assess([see('fan-not-turning'), weak, herm, repaired, see('fan-turning')], []);
+    expect(leader(after).fault).toBe('nothing-wrong');
+    const asked = after.next.map((t) => t.id);
+    expect(asked).not.toContain('microfarads-herm');
+    expect(asked).toContain('microfarads-fan');
+  });
+
+  it('finds the open line fuse by 240 volts across it, and announces the back-feed first', () => {
+    const before = [
+      see('compressor-not-running'),
+      volts('coil-1', 'coil-2', 25.4),
+      volts('L1', 'L2', 0.2),
+      volts('L1', 'ground', 119),
+      volts('L2', 'ground', 120),
+    ];
+    const half = diagnosis.assess(before, []);
+    expect(half.hazards).toContain('back-feed');
+    expect(half.next[0]!.hazards).toContain('back-feed');
+    expect(['volts-fuse-1', 'volts-fuse-2']).toContain(half.next[0]!.id);
+    const after = diagnosis.assess([...before, volts('fuse-1-line', 'fuse-1-load', 239)], []);
+    expect(leader(after)).toMatchObject({ fault: 'line-fuse-1-open' });
+    expect(after.done).toBe(true);
+  });
+
+  it('finds low charge from pressures and line temperatures in the same posterior', () => {
+    const evidence = [
+      see('fan-turning'),
+      see('compressor-running'),
+      read('temperature', ['return-air'], 78, '[degF]'),
+      read('temperature', ['supply-air'], 67, '[degF]'),
+      read('temperature', ['outdoor-air'], 88, '[degF]'),
+      read('pressure', ['suction-port'], 95, '[psi]'),
+      read('temperature', ['suction-line'], 58, '[degF]'),
+      read('pressure', ['liquid-port'], 290, '[psi]'),
+      read('temperature', ['liquid-line'], 93, '[degF]'),
+    ];
+    const after = diagnosis.assess(evidence, []);
+    expect(leader(after).fault).toBe('low-charge');
+    expect(leader(after).probability).toBeGreaterThan(0.9);
+  });
+
+  it('finds the pole that failed closed on a one-pole contactor', () => {
+    const onePole = makeDiagnosis({ ...library, contactorPoles: 1 });
+    const evidence = [
+      see('compressor-running', IDLE),
+      volts('coil-1', 'coil-2', 0.1, IDLE),
+      volts('T1', 'T2', 239, IDLE),
+    ];
+    const after = onePole.assess(evidence, []);
+    expect(leader(after).fault).toBe('contactor-pole-1-stuck-closed');
+    expect(after.done).toBe(true);
+    expect(after.hazards).toContain('contactor-may-not-open');
+  });
+
+  it('gives the same answer for the same evidence, and probabilities that sum to one', () => {
+    const evidence = [volts('L1', 'L2', 236), see('fan-not-turning')];
+    const once = diagnosis.assess(evidence, []);
+    expect(diagnosis.assess(evidence, [])).toEqual(once);
+    expect(once.suspects.reduce((sum, s) => sum + s.probability, 0)).toBeCloseTo(1, 9);
+  });
+});
