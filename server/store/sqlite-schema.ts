@@ -61,23 +61,32 @@ BEGIN SELECT RAISE(ABORT, 'a record is never replaced'); END;`,
   .join('\n');
 
 /**
- * Makes the tables in a new file, or checks that a found file is ours, whole and of this version.
- * @throws {ServerError} data-foreign, data-newer, data-damaged.
+ * Tells a new file from a record of ours, before anything is written to it.
+ * @throws {ServerError} data-foreign, data-newer.
  */
-export function prepareSchema(database: Database, path: string): void {
+export function identify(database: Database, path: string): 'new' | 'ours' {
   const version = database.pragma('user_version', { simple: true });
   const application = database.pragma('application_id', { simple: true });
   const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get();
-  if (version === 0 && application === 0 && tables === 0) {
-    database.transaction(() => {
-      database.exec(TABLES + GUARDS);
-      database.pragma(`application_id = ${APPLICATION_ID}`);
-      database.pragma(`user_version = ${VERSION}`);
-    })();
-    return;
-  }
+  if (version === 0 && application === 0 && tables === 0) return 'new';
   if (application !== APPLICATION_ID) throw new ServerError('data-foreign', path);
   if (version !== VERSION) throw new ServerError('data-newer', path);
+  return 'ours';
+}
+
+export function createTables(database: Database): void {
+  database.transaction(() => {
+    database.exec(TABLES + GUARDS);
+    database.pragma(`application_id = ${APPLICATION_ID}`);
+    database.pragma(`user_version = ${VERSION}`);
+  })();
+}
+
+/**
+ * Reads the structure of the whole file.
+ * @throws {ServerError} data-damaged.
+ */
+export function checkWhole(database: Database, path: string): void {
   if (database.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new ServerError('data-damaged', path);
 }
 

@@ -2,7 +2,7 @@ import SQLite, { type Database } from 'better-sqlite3';
 import { ServerError } from '../errors.ts';
 import type { EventStore } from './event-store.ts';
 import { sqliteReader } from './sqlite-reader.ts';
-import { demandDurability, prepareSchema } from './sqlite-schema.ts';
+import { checkWhole, createTables, demandDurability, identify } from './sqlite-schema.ts';
 import { sqliteWriter } from './sqlite-writer.ts';
 
 export interface SqliteOptions {
@@ -19,11 +19,13 @@ const PAGE_BYTES = 4096;
 export function openSqliteStore(path: string, options: SqliteOptions = {}): EventStore {
   const database = openDatabase(path);
   try {
+    const found = identify(database, path);
     demandDurability(database, path);
     database.pragma('busy_timeout = 5000');
     database.pragma('foreign_keys = ON');
     database.pragma('trusted_schema = OFF');
-    prepareSchema(database, path);
+    if (found === 'new') createTables(database);
+    else checkWhole(database, path);
     if (options.maxBytes !== undefined) {
       database.pragma(`max_page_count = ${Math.floor(options.maxBytes / PAGE_BYTES)}`);
     }
@@ -49,6 +51,7 @@ function openDatabase(path: string): Database {
 }
 
 function asOpeningError(error: unknown, path: string): unknown {
+  if (error instanceof ServerError) return error;
   if (!(error instanceof SQLite.SqliteError)) return new ServerError('data-unwritable', path, error);
   if (error.code === 'SQLITE_NOTADB') return new ServerError('data-foreign', path, error);
   if (error.code.startsWith('SQLITE_CORRUPT')) return new ServerError('data-damaged', path, error);
