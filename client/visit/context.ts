@@ -86,6 +86,8 @@ export interface VisitContext {
   readonly question: Question | undefined;
   /** Cautions acknowledged in this visit, as caution@zone. */
   readonly acknowledged: readonly string[];
+  /** Late cautions already spoken in this visit, as caution@zone: recorded each time, said once. */
+  readonly saidLate: readonly string[];
   /** The caution that is being spoken or waits for its acknowledgement. */
   readonly caution: { readonly id: string; readonly zone: ZoneId | 'none'; readonly prompt: string } | undefined;
   readonly firstCautionSpoken: boolean;

@@ -64,6 +64,7 @@ export function emptyContext(): VisitContext {
     step: undefined,
     question: undefined,
     acknowledged: [],
+    saidLate: [],
     caution: undefined,
     firstCautionSpoken: false,
     finding: undefined,
@@ -98,9 +99,9 @@ export const visitMachine = visitSetup.createMachine({
     'touched.command': { actions: take('touched.command', (turn, input) => takeCommand(turn, input.command)) },
     'diagnosis.answered': { actions: take('diagnosis.answered', (turn, input) => takeAnswer(turn, input.answer)) },
     'timer.elapsed': { actions: take('timer.elapsed', (turn, input) => takeTimer(turn, input.timer)) },
-    'ear.failed': {
-      actions: take('ear.failed', (turn, input) => {
-        turn.record({ type: 'listening.interrupted', fault: input.fault, sentence: input.sentence });
+    'edge.failed': {
+      actions: take('edge.failed', (turn, input) => {
+        turn.record({ type: 'edge.interrupted', edge: input.edge, fault: input.fault, sentence: input.sentence });
         turn.say('warning', input.sentence);
       }),
     },

@@ -8,6 +8,7 @@ import { OBSERVATIONS, type ObservationId } from '../../grammar/vocabulary/obser
 import { PART_RATINGS, PARTS } from '../../grammar/vocabulary/parts.ts';
 import { POINTS, type PointId } from '../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
+import { TESTS } from '../../grammar/vocabulary/tests.ts';
 import { cautionById, cautionsFor } from './cautions.ts';
 import type { ActionDone, Step, VisitContext } from './context.ts';
 
@@ -114,7 +115,8 @@ function ratingWords(id: string, value: number | string): string {
 }
 
 export function surpriseWords(reading: Reading, why: string): string {
-  return `${readbackWords(reading, true)} ${why} Is that what the meter shows?`;
+  const words = capital(readbackWords(reading, true));
+  return [words, why, 'Is that what the meter shows?'].filter((part) => part !== '').join(' ');
 }
 
 export function judgedWords(judged: Judged): string {
@@ -176,7 +178,9 @@ function askWords(step: Step, context: VisitContext): string {
     case 'action':
       return ACTION_WORDS[step.ask.done][full ? 'full' : 'brief'];
     case 'look':
-      return `Look: ${step.ask.answers.map(observationWords).join(', or ')}?`;
+      return full
+        ? `${lookWords(step)}: ${step.ask.answers.map(observationWords).join(', or ')}?`
+        : `${lookWords(step)}.`;
     case 'reading': {
       const bench = step.needs.bench ? ', on the bench' : '';
       const brief = `${capital(placeWords(step.ask.at))}, ${FUNCTION_WORDS[step.ask.quantity]}${bench}.`;
@@ -184,6 +188,18 @@ function askWords(step: Step, context: VisitContext): string {
     }
   }
 }
+
+/** What is looked at, without saying what may be seen there. */
+function lookWords(step: Step): string {
+  const name = step.test === undefined ? PLAN_LOOKS[step.id] : TESTS.find((test) => test.id === step.test)?.name;
+  return capital(name ?? step.id);
+}
+
+const PLAN_LOOKS: Readonly<Record<string, string>> = {
+  'arrive.call': 'look: thermostat, is it calling',
+  'arrive.look': 'look and listen: outdoor fan and compressor',
+  'prove.fan-turning': 'look: outdoor fan',
+};
 
 /** Full talk: function, jack and where the probes go. */
 function placementWords(step: Step): string {
@@ -217,7 +233,6 @@ export function capital(text: string): string {
 export const SAY = {
   opened: (site: string, complaint: string) => `Visit open: ${site}. Complaint: ${complaint}.`,
   notProvenDead: 'Refused: power was not proven off. Prove it dead, then measure again.',
-  impossible: (reading: Reading) => `${readbackWords(reading, true)} That cannot be. Measure it again.`,
   handsOff: (where: string) =>
     `Hands off: voltage present at ${where}. It may come back through a winding, or from another switch.`,
   reportedOff: 'Reported off. Not proven. Lock and tag it.',

@@ -199,7 +199,8 @@ export class VisitRun {
       .diagnose(unit, evidence, passed)
       .then((answer) => this.take({ type: 'diagnosis.answered', answer: kept(answer, forNumber) }))
       .catch((error: unknown) => {
-        this.#failure = error;
+        const sentence = error instanceof Error ? error.message : String(error);
+        this.take({ type: 'edge.failed', edge: 'diagnosis', fault: 'no-answer', sentence });
       })
       .finally(() => this.#end());
   }

@@ -141,7 +141,12 @@ export type VisitOutcome =
   | { readonly type: 'prompt.said'; readonly id: string; readonly kind: string; readonly text: string }
   | { readonly type: 'visit.held' }
   | { readonly type: 'visit.resumed' }
-  | { readonly type: 'listening.interrupted'; readonly fault: string; readonly sentence: string }
+  | {
+      readonly type: 'edge.interrupted';
+      readonly edge: 'ear' | 'mouth' | 'diagnosis';
+      readonly fault: string;
+      readonly sentence: string;
+    }
   | { readonly type: 'close.refused'; readonly why: readonly string[] }
   | { readonly type: 'visit.closed'; readonly summary: VisitSummary };
 

@@ -234,7 +234,7 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'visit.resumed':
       view.held = event.type === 'visit.held';
       return;
-    case 'listening.interrupted':
+    case 'edge.interrupted':
       view.interruptions.push({ ...moment, sentence: event.sentence });
       return;
     case 'visit.closed':

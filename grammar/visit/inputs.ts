@@ -77,4 +77,11 @@ export type VisitInput =
     }
   | { readonly type: 'diagnosis.answered'; readonly time: InputTime; readonly answer: RankedSuspects }
   | { readonly type: 'timer.elapsed'; readonly time: InputTime; readonly timer: TimerId }
-  | { readonly type: 'ear.failed'; readonly time: InputTime; readonly fault: string; readonly sentence: string };
+  | {
+      /** Something at an edge failed: a microphone, a voice, the diagnosis. `sentence` says what to do. */
+      readonly type: 'edge.failed';
+      readonly time: InputTime;
+      readonly edge: 'ear' | 'mouth' | 'diagnosis';
+      readonly fault: string;
+      readonly sentence: string;
+    };

@@ -173,11 +173,13 @@ function cautionLate(turn: Turn, zone: ZoneId, reading: Reading): void {
   if (reading.quantity !== 'voltage') return;
   const id = liveCaution(zone);
   const key = cautionKey(id, zone);
-  const { acknowledged, caution: pending } = turn.context;
+  const { acknowledged, caution: pending, saidLate } = turn.context;
   if (acknowledged.includes(key)) return;
   const caution = cautionById(id);
   turn.record({ type: 'caution.spoken', caution: id, words: caution.words, source: caution.source, zone, late: true });
-  if (pending?.id !== id) turn.say('caution', caution.words);
+  if (pending?.id === id || saidLate.includes(key)) return;
+  turn.set({ saidLate: [...saidLate, key] });
+  turn.say('caution', caution.words);
 }
 
 /** Volts d.c. across a capacitor section: below the threshold its charge is released; both sections end the proof. */
