@@ -103,7 +103,7 @@ export const SPEECH_RULES: Rules = {
   note: sequence(
     pattern('note | note that | make a note | take a note'),
     tag({ tag: 'dictated', edge: 'begin' }),
-    { kind: 'dictation' },
+    optional({ kind: 'dictation' }),
     tag({ tag: 'dictated', edge: 'end' }),
     frame('note'),
   ),

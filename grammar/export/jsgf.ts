@@ -1,0 +1,153 @@
+import { alternative, type Expression, optional, type Rules, rule, sequence } from '../phrases/expression.ts';
+import type { Expectation } from '../phrases/meaning.ts';
+import { pattern } from '../phrases/pattern.ts';
+import { RULES } from '../phrases/rules/utterance-rules.ts';
+import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
+import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
+import { UNITS } from '../vocabulary/units.ts';
+import { namesOf, sameReading, unitNamesOf } from './measurand-names.ts';
+import { plain } from './plain.ts';
+import { TIGHT_NUMBERS } from './tight-rules.ts';
+
+export interface JsgfOptions {
+  /**
+   * `expected`: the expected readings, bare values for them, orders and energy reports. `all`: every reading, report,
+   * nameplate line, part and wire as well. `commands`: orders and reports only.
+   */
+  readonly scope: 'expected' | 'all' | 'commands';
+}
+
+const OPEN_WORDS = pattern('open | o l | open line | over limit | infinite | no continuity');
+const TONE_WORDS = pattern('it beeps | shorted | dead short');
+const LINK = pattern("is | reads | at | shows | reading | i've got | i have");
+/** Rules of the wide grammar that the recogniser takes over, their numbers narrowed. */
+const ORDERS = ['order', 'correction', 'injury', 'placeless', 'note-opening'] as const;
+const REPORTS = ['switch', 'meter-proof', 'absence', 'discharged', 'observation'] as const;
+const RECORDS = ['nameplate', 'part', 'wire', 'mass', 'both'] as const;
+
+/**
+ * A grammar for the offline recogniser (JSGF, W3C Note 5 June 2000), built for the moment: what is expected first.
+ * Every sentence of it is understood by `understand` with the same expectation. Words that the recogniser's dictionary
+ * lacks stand in `PRONUNCIATIONS`.
+ *
+ * @returns the text of a grammar whose public rule is `<utterance>`
+ */
+export function toJsgf(expectation: Expectation | undefined, options: JsgfOptions): string {
+  const rules: Record<string, Expression> = { ...NARROWED, ...TIGHT_NUMBERS };
+  const tops: string[] = [];
+  const add = (name: string, expression: Expression): void => {
+    rules[name] = expression;
+    tops.push(name);
+  };
+
+  if (options.scope !== 'commands') {
+    if (expectation?.question === 'teen-or-ty') add('answer', pattern('$n-digit $n-digit [$n-digit]'));
+    (expectation?.readings ?? []).forEach((one, index) => {
+      const rows = MEASURANDS.filter((row) => sameReading(row, one));
+      rows.forEach((row, variant) => {
+        add(`expected-${index}-${variant}`, readingOf([row]));
+        if (expectation?.readings.length === 1) add(`value-${index}-${variant}`, valueOf(row));
+      });
+    });
+  }
+  if (options.scope === 'all') {
+    grouped().forEach((rows, index) => {
+      add(`reading-${index}`, readingOf(rows));
+    });
+  }
+  tops.push(...ORDERS, ...REPORTS);
+  if (options.scope === 'all') tops.push(...RECORDS);
+  rules['utterance'] = alternative(...tops.map(rule));
+  return print(rules, 'utterance');
+}
+
+/** The wide rules that are taken over, tags dropped, with numbers of ordinary size. */
+const NARROWED: Rules = {
+  ...Object.fromEntries(Object.entries(RULES).map(([name, expression]) => [name, plain(expression)])),
+  number: rule('to-299'),
+  'proof-number': pattern('zero | nothing | [zero] point $n-digit | $n-under'),
+  correction: sequence(
+    pattern('correction | no | make that | i meant | that was'),
+    alternative(sequence(rule('to-699'), optional(rule('unit-name'))), namesOf(MEASURANDS.slice(0, 2))),
+  ),
+  // One or two ratings before a part and one behind it, of the sizes that parts come in.
+  rated: pattern('$n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred'),
+  part: sequence(
+    pattern('fitted | installed | put in | replaced [with]'),
+    optional(pattern('a | an | the')),
+    optional(sequence(rule('rating'), optional(rule('rating')))),
+    alternative(...PARTS.map((row) => pattern(row.say))),
+    optional(rule('rating')),
+  ),
+  rating: alternative(
+    pattern('$rated over $n-unit'),
+    sequence(rule('rated'), alternative(...PART_RATINGS.map((row) => pattern(row.say)))),
+  ),
+  'unit-name': alternative(...UNITS.map((unit) => pattern(unit.say.replace(/\| psi \|/, '|')))),
+  'note-opening': pattern('note | make a note'),
+  'word-value': alternative(OPEN_WORDS, pattern('nothing')),
+};
+
+const valueOf = (row: Measurand): Expression => {
+  const number = sequence(rule(row.shape), optional(unitNamesOf(row)));
+  return row.open ? alternative(number, OPEN_WORDS, TONE_WORDS) : number;
+};
+
+/** Readings that share shape of number and units share one network behind their names. */
+const readingOf = (rows: readonly Measurand[]): Expression =>
+  sequence(namesOf(rows), optional(LINK), valueOf(rows[0]!));
+
+function grouped(): Measurand[][] {
+  const groups = new Map<string, Measurand[]>();
+  for (const row of MEASURANDS) {
+    const key = `${row.shape} ${row.quantity} ${row.unit} ${row.open ?? ''}`;
+    groups.set(key, [...(groups.get(key) ?? []), row]);
+  }
+  return [...groups.values()];
+}
+
+/** The rules that `root` leads to, as JSGF text. */
+function print(rules: Rules, root: string): string {
+  const wanted = [root];
+  const lines: string[] = [];
+  for (let at = 0; at < wanted.length; at += 1) {
+    const name = wanted[at]!;
+    const expression = rules[name];
+    if (expression === undefined) throw new Error(`no rule "${name}"`);
+    const text = written(expression, (used) => {
+      if (!wanted.includes(used)) wanted.push(used);
+    });
+    lines.push(`${name === root ? 'public ' : ''}<${name}> = ${text};`);
+  }
+  return `#JSGF V1.0;\ngrammar visit;\n${lines.join('\n')}\n`;
+}
+
+function written(expression: Expression, use: (rule: string) => void): string {
+  const inner = (item: Expression): string => written(item, use);
+  switch (expression.kind) {
+    case 'word':
+      return expression.word;
+    case 'sequence':
+      return expression.items.map((item) => (item.kind === 'alternative' ? `(${inner(item)})` : inner(item))).join(' ');
+    case 'alternative':
+      return expression.items.map(inner).join(' | ');
+    case 'optional':
+      return `[${inner(expression.item)}]`;
+    case 'repeat':
+      return writtenRepeat(inner(expression.item), expression.least, expression.most);
+    case 'rule':
+      use(expression.name);
+      return `<${expression.name}>`;
+    case 'tag':
+    case 'dictation':
+      throw new Error(`a ${expression.kind} has no place in a recogniser's grammar`);
+  }
+}
+
+function writtenRepeat(item: string, least: number, most: number | undefined): string {
+  const needed = Array.from({ length: least }, () => `(${item})`).join(' ');
+  if (most === undefined) return least === 0 ? `(${item})*` : `${needed} (${item})*`;
+  let spare = '';
+  for (let count = least; count < most; count += 1) spare = `[(${item})${spare === '' ? '' : ` ${spare}`}]`;
+  return `${needed} ${spare}`.trim();
+}

@@ -1,0 +1,43 @@
+import { alternative, type Expression, optional, sequence } from '../phrases/expression.ts';
+import type { Expectation } from '../phrases/meaning.ts';
+import { pattern } from '../phrases/pattern.ts';
+import type { Measurand } from '../vocabulary/measurands.ts';
+import { POINTS, type Point, type PointId } from '../vocabulary/points.ts';
+import { UNITS, type Unit } from '../vocabulary/units.ts';
+
+const points = new Map<PointId, Point>(POINTS.map((point) => [point.id, point]));
+const units: readonly Unit[] = UNITS;
+
+/** Whether a row is the reading that is expected: same quantity, same points in any order. */
+export const sameReading = (row: Measurand, one: Expectation['readings'][number]): boolean =>
+  row.quantity === one.quantity && [...row.at].sort().join() === [...one.at].sort().join();
+
+/** Everything that rows of the table may be called: their own names, and their tips in both orders. */
+export function namesOf(rows: readonly Measurand[]): Expression {
+  const own = rows.flatMap((row) => (row.say === undefined ? [] : [pattern(row.say)]));
+  const pairs = rows.flatMap((row) => {
+    const [one, other] = row.at;
+    if (one === undefined || other === undefined || row.onlyByName) return [];
+    return [tips(one, other), tips(other, one)];
+  });
+  return alternative(...own, ...pairs);
+}
+
+function tips(one: PointId, other: PointId): Expression {
+  const place = points.get(one)!.place;
+  const at = place === 'thermostat' || place === 'air-handler' || place === 'condenser' ? place : undefined;
+  const said = { thermostat: 'thermostat', 'air-handler': 'air handler', condenser: 'condenser' };
+  const where = at === undefined ? [] : [optional(pattern(`at the ${said[at]}`))];
+  return sequence(tip(one), pattern('to'), tip(other), ...where);
+}
+
+const tip = (id: PointId): Expression => {
+  const point = points.get(id)!;
+  return pattern(point.say ?? point.name);
+};
+
+/** How the units of a row are said aloud. "psi" is left to its letters: a dictionary says it like the Greek letter. */
+export function unitNamesOf(row: Measurand): Expression {
+  const said = units.filter((unit) => unit.quantities.includes(row.quantity));
+  return alternative(...said.map((unit) => pattern(unit.say.replace(/\| psi \|/, '|'))));
+}
