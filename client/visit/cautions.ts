@@ -1,3 +1,4 @@
+import type { HazardId } from '../../grammar/vocabulary/hazards.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from './context.ts';
 
@@ -11,6 +12,8 @@ export interface Caution {
   readonly words: string;
   readonly again: string;
   readonly source: string;
+  /** Hazards of the diagnosis that these words cover already. */
+  readonly covers?: readonly HazardId[];
 }
 
 export const CAUTIONS = [
@@ -43,6 +46,7 @@ export const CAUTIONS = [
     id: 'capacitor-charge',
     words: 'Caution: the capacitor may hold a charge. Discharge each section through a resistor, then measure.',
     again: 'May be charged.',
+    covers: ['charge-stays', 'capacitor-charge'],
     source: 'common practice (20 kilohm, 2 watt); NEC 460.6 by analogy',
   },
   {
@@ -57,6 +61,7 @@ export const CAUTIONS = [
       'Caution: running fan and a discharge line that burns. Place the clamp while it is dead, step back, then energise.',
     again: 'Running parts.',
     source: 'common practice',
+    covers: ['moving-fan', 'hot-line'],
   },
 ] as const satisfies readonly Caution[];
 
@@ -65,7 +70,31 @@ export type CautionId = (typeof CAUTIONS)[number]['id'];
 /** Spoken once in a visit, behind its first caution. */
 export const GOVERNING_WORDS = "Local codes, the maker's instructions and licensed practice govern.";
 
-/** The cautions that guard a step, in the order they are spoken. */
+/**
+ * What a hazard of the diagnosis adds to a caution, for hands and eyes. Those without words here are covered by the
+ * caution of the step itself. In the order of the danger: the first due ones are spoken.
+ */
+const HAZARD_WORDS: readonly (readonly [HazardId, string])[] = [
+  ['terminal-venting', 'A grounded winding can blow a terminal out: compressor cover stays on.'],
+  ['flammable-refrigerant', 'Flammable refrigerant: ventilate, no flame, no spark.'],
+  ['capacitor-high-voltage', 'The capacitor runs above four hundred volts.'],
+  ['charge-stays', 'The capacitor may not bleed down by itself.'],
+  ['back-feed', 'Back-feed possible: both load lugs can be live with nothing between them.'],
+  ['one-pole-leaves-leg', 'A one-pole contactor leaves a leg on the load side.'],
+  ['contactor-may-not-open', 'The contactor may stay closed without a call.'],
+  ['breaker-back-fed', 'An open breaker pole can be back-fed.'],
+  ['line-side-stays-live', "The disconnect's line side stays live."],
+  ['starts-after-reset', 'The compressor can restart by itself.'],
+  ['moving-fan', 'The fan can start without warning.'],
+  ['hot-line', 'The discharge line burns.'],
+  ['pressurised-refrigerant', 'Refrigerant under pressure: glasses and gloves.'],
+  ['control-stays-live', 'Twenty four volts stays live with the disconnect out.'],
+];
+const HAZARD_SOURCE = 'circuit solution of a plausible fault; common practice';
+/** At most so many hazards are added to one caution: the talk stays shorter than the work it guards. */
+const HAZARDS_A_CAUTION = 2;
+
+/** The cautions that belong to a step by what it does, in the order they are spoken. */
 export function cautionsFor(step: Step): readonly CautionId[] {
   if (step.ask.kind === 'action') {
     switch (step.ask.done) {
@@ -92,11 +121,21 @@ export function liveCaution(zone: ZoneId): CautionId {
   return zone === 'control' ? 'live-control' : 'live-line';
 }
 
-/** A caution is due once for each caution and zone in a visit. */
-export function dueCaution(step: Step, context: VisitContext): Caution | undefined {
-  const due = cautionsFor(step).find((id) => !context.acknowledged.includes(cautionKey(id, step.zone)));
-  return CAUTIONS.find((caution) => caution.id === due);
+/** What is to be spoken and acknowledged before a step: each once for its zone in a visit. */
+export function dueCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
+  const isDue = ({ id }: { readonly id: string }) => !context.acknowledged.includes(cautionKey(id, step.zone));
+  const all = cautionsFor(step).map(cautionById);
+  const own = all.filter(isDue);
+  if (all.length === 0 || (own.length === 0 && context.cautionedFor === step.id)) return own;
+  const covered = all.flatMap((one) => one.covers ?? []);
+  const hazards = HAZARD_WORDS.filter(([id]) => (step.hazards as readonly string[]).includes(id))
+    .map(([id, words]) => ({ id, words, source: HAZARD_SOURCE }))
+    .filter((one) => isDue(one) && !covered.includes(one.id))
+    .slice(0, HAZARDS_A_CAUTION);
+  return [...own, ...hazards];
 }
+
+export type SpokenCaution = Pick<Caution, 'id' | 'words' | 'source'>;
 
 export function cautionKey(id: string, zone: ZoneId | 'none'): string {
   return `${id}@${zone}`;

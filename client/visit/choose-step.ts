@@ -52,10 +52,12 @@ export function isSettled(step: Step, context: VisitContext): boolean {
   return context.settled.includes(step.id) || context.parked.some((parked) => parked.step === step.id);
 }
 
+/** The planner's best test; once power is out, its best that can be done as it stands. */
 function bestTest(context: VisitContext): Step | undefined {
-  const test = context.assessment?.next.find(
-    (candidate) => !context.parked.some((parked) => parked.step === candidate.id),
-  );
+  const open =
+    context.assessment?.next.filter((test) => !context.parked.some((parked) => parked.step === test.id)) ?? [];
+  const asItStands = context.outdoorSwitch === 'open' ? open.find((test) => test.needs.power !== 'on') : undefined;
+  const test = asItStands ?? open[0];
   return test === undefined ? undefined : testStep(test);
 }
 

@@ -1,12 +1,14 @@
 import type { Phase, WireMove } from '../../grammar/visit/events.ts';
 import type { InputTime, RankedSuspects, RankedTest } from '../../grammar/visit/inputs.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
+import type { HazardId } from '../../grammar/vocabulary/hazards.ts';
 import type { Reading } from '../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { EnergyState, ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Evidence } from '../diagnosis/diagnosis.ts';
+import type { SpokenCaution } from './cautions.ts';
 
 /** One thing the visit asks for. Where it comes from decides when it is offered, its needs decide what guards it. */
 export interface Step {
@@ -20,7 +22,7 @@ export interface Step {
     /** Answered by a report, a part or a command; `done` says by which. */
     | { readonly kind: 'action'; readonly done: ActionDone };
   readonly needs: RankedTest['needs'];
-  readonly hazards: readonly string[];
+  readonly hazards: readonly HazardId[];
   /** Offered only once the unit has run this long, in minutes. */
   readonly afterMinutes?: number;
   /** The zone whose energy the hands or probes meet. */
@@ -86,11 +88,14 @@ export interface VisitContext {
   readonly question: Question | undefined;
   /** Cautions acknowledged in this visit, as caution@zone. */
   readonly acknowledged: readonly string[];
+  /** The step for which cautions were acknowledged last: its further hazards do not hold it up again. */
+  readonly cautionedFor: string | undefined;
   /** Late cautions already spoken in this visit, as caution@zone: recorded each time, said once. */
   readonly saidLate: readonly string[];
   /** The caution that is being spoken or waits for its acknowledgement. */
-  readonly caution: { readonly id: string; readonly zone: ZoneId | 'none'; readonly prompt: string } | undefined;
-  readonly firstCautionSpoken: boolean;
+  readonly caution:
+    | { readonly spoken: readonly SpokenCaution[]; readonly zone: ZoneId | 'none'; readonly prompt: string }
+    | undefined;
   readonly finding: { readonly fault: FaultId; readonly probability: number } | undefined;
   readonly parts: readonly string[];
   readonly wires: readonly WireMove[];

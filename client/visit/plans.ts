@@ -34,9 +34,9 @@ export const ARRIVE_PLAN: readonly Step[] = [
     zone: 'none',
   },
   {
-    id: 'arrive.look',
+    id: 'arrive.fan',
     source: 'arrive',
-    ask: { kind: 'look', answers: ['fan-not-turning', 'fan-turning', 'compressor-running', 'compressor-not-running'] },
+    ask: { kind: 'look', answers: ['fan-not-turning', 'fan-turning', 'fan-hums'] },
     needs: NO_NEEDS,
     hazards: [],
     zone: 'none',

@@ -39,7 +39,7 @@ const UNIT_WORDS: Readonly<Record<UnitCode, string>> = {
 
 const FUNCTION_WORDS: Readonly<Record<QuantityId, string>> = {
   voltage: 'volts',
-  'voltage-dc': 'volts d.c.',
+  'voltage-dc': 'volts DC',
   current: 'amps',
   resistance: 'ohms',
   capacitance: 'microfarads',
@@ -89,8 +89,9 @@ export function valueWords(value: Value, unit: UnitCode, digitByDigit = false): 
 }
 
 export function readbackWords(reading: Reading, digitByDigit = false): string {
+  const direct = reading.quantity === 'voltage-dc' ? ' DC' : '';
   const bench = reading.bench === true ? ', on the bench' : '';
-  return `${placeWords(reading.at)}, ${valueWords(reading.value, reading.unit, digitByDigit)}${bench}.`;
+  return `${placeWords(reading.at)}, ${valueWords(reading.value, reading.unit, digitByDigit)}${direct}${bench}.`;
 }
 
 export function nameplateWords(field: string, value: number | string, unit?: UnitCode): string {
@@ -145,8 +146,8 @@ const ACTION_WORDS: Readonly<Record<ActionDone, { readonly brief: string; readon
     full: 'Prove the meter on a known live source. Read leg to leg and each leg to ground. Prove the meter again. Say the five numbers.',
   },
   'capacitors-discharged': {
-    brief: 'Discharge both sections, then read volts d.c. on each.',
-    full: 'Discharge herm to common and fan to common through a resistor. Then read volts d.c. on each section and say both.',
+    brief: 'Discharge both sections, then read volts DC on each.',
+    full: 'Discharge herm to common and fan to common through a resistor. Then read volts DC on each section and say both.',
   },
   'part-fitted': {
     brief: 'Fit the part and say it with its ratings.',
@@ -172,7 +173,8 @@ export function stepWords(step: Step, context: VisitContext): string {
   return lead === '' ? words : `${lead} ${words}`;
 }
 
-function askWords(step: Step, context: VisitContext): string {
+/** What a step asks, without the short form of its caution. */
+export function askWords(step: Step, context: VisitContext): string {
   const full = context.pace === 'full' || context.role === 'trainee';
   switch (step.ask.kind) {
     case 'action':
@@ -197,7 +199,7 @@ function lookWords(step: Step): string {
 
 const PLAN_LOOKS: Readonly<Record<string, string>> = {
   'arrive.call': 'look: thermostat, is it calling',
-  'arrive.look': 'look and listen: outdoor fan and compressor',
+  'arrive.fan': 'look: outdoor fan',
   'prove.fan-turning': 'look: outdoor fan',
 };
 
@@ -208,9 +210,9 @@ function placementWords(step: Step): string {
   const place = first === undefined ? '' : pointWords(first);
   switch (step.ask.quantity) {
     case 'voltage':
-      return `Meter on volts a.c., leads in the volt jacks. One probe on ${place}, the other on ${second === undefined ? 'ground' : pointWords(second)}. Read it out.`;
+      return `Meter on volts AC, leads in the volt jacks. One probe on ${place}, the other on ${second === undefined ? 'ground' : pointWords(second)}. Read it out.`;
     case 'voltage-dc':
-      return `Meter on volts d.c. One probe on ${place}, the other on ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
+      return `Meter on volts DC One probe on ${place}, the other on ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
     case 'resistance':
     case 'insulation':
       return `Meter on ohms, leads zeroed. Lift one lead of the part so that no other path counts. Read it out.`;

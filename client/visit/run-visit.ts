@@ -5,7 +5,7 @@ import type { InputTime, RankedSuspects, TimerId, VisitInput } from '../../gramm
 import type { CommandId } from '../../grammar/vocabulary/commands.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
-import type { Assessment, Evidence } from '../diagnosis/diagnosis.ts';
+import type { Assessment, Evidence, NextTest } from '../diagnosis/diagnosis.ts';
 import type { Mouth, Prompt } from '../speaking/mouth.ts';
 import type { VisitContext } from './context.ts';
 import { expectationOf } from './expectation.ts';
@@ -55,7 +55,8 @@ type Untimed<T> = T extends VisitInput ? Omit<T, 'time'> : never;
 
 /** The suspects kept with each ranking in the record; the rest is a tail of small probabilities. */
 const KEPT_SUSPECTS = 8;
-const KEPT_TESTS = 5;
+const KEPT_TESTS = 4;
+const KEPT_TESTS_DEAD = 3;
 
 /**
  * One running visit. Inputs are taken one after another: moved through the statechart, written to the record with all
@@ -249,8 +250,13 @@ function kept(answer: Assessment, forNumber: number): RankedSuspects {
     ...answer,
     forSeq: forNumber,
     suspects: answer.suspects.slice(0, KEPT_SUSPECTS),
-    next: answer.next.slice(0, KEPT_TESTS),
+    next: answer.next.filter((test, rank) => rank < KEPT_TESTS || isAmongFirst(test, answer.next)),
   };
+}
+
+/** The first few tests for power out are kept too: the technician may have switched off already. */
+function isAmongFirst(test: NextTest, ranked: readonly NextTest[]): boolean {
+  return test.needs.power !== 'on' && ranked.filter((one) => one.needs.power !== 'on').indexOf(test) < KEPT_TESTS_DEAD;
 }
 
 /** Folds the logged inputs, and finds which events of the last batch the record lacks. */

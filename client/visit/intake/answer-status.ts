@@ -17,9 +17,13 @@ export function statusWords(context: VisitContext): string {
 export function whyWords(context: VisitContext): string {
   const { assessment, step } = context;
   if (step?.source === 'energy') return 'The next test wants it dead, or wants it live: this step brings it there.';
+  if (context.finding !== undefined && context.phase === 'repair') {
+    return `The readings point to ${faultWords(context.finding.fault)}, ${percent(context.finding.probability)}.`;
+  }
   if (step?.source === 'prove') return 'The repair is proved by reading the same things again.';
   if (assessment === undefined || assessment.suspects.length === 0) return 'Nothing is known yet; every reading helps.';
   const named = assessment.suspects
+    .filter(({ probability }) => probability >= 0.01)
     .slice(0, 2)
     .map(({ fault, probability }) => `${faultWords(fault)} ${percent(probability)}`)
     .join(', ');

@@ -1,7 +1,7 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { chooseStep, isFresh } from '../choose-step.ts';
-import { SAY, stepWords } from '../prompts.ts';
+import { askWords, SAY, stepWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { closeVisit } from './close-visit.ts';
@@ -91,6 +91,6 @@ function park(turn: Turn, why: string): void {
   if (step === undefined) return;
   turn.set({ parked: [...parked, { step: step.id, ...(step.test === undefined ? {} : { test: step.test }), why }] });
   turn.record({ type: 'step.parked', step: step.id, why });
-  turn.say('answer', SAY.parked(stepWords(step, turn.context)));
+  turn.say('answer', SAY.parked(askWords(step, turn.context)));
   turn.raise({ type: 'step.answered' });
 }

@@ -177,7 +177,7 @@ function cautionLate(turn: Turn, zone: ZoneId, reading: Reading): void {
   if (acknowledged.includes(key)) return;
   const caution = cautionById(id);
   turn.record({ type: 'caution.spoken', caution: id, words: caution.words, source: caution.source, zone, late: true });
-  if (pending?.id === id || saidLate.includes(key)) return;
+  if (pending?.spoken.some((one) => one.id === id) || saidLate.includes(key)) return;
   turn.set({ saidLate: [...saidLate, key] });
   turn.say('caution', caution.words);
 }

@@ -16,7 +16,7 @@ export function takeReport(turn: Turn, report: Report): void {
     case 'meter-proof':
       return takeMeterProof(turn, report.value);
     case 'discharged':
-      turn.say('readback', 'Discharged. Now volts d.c. on each section.');
+      turn.say('readback', 'Discharged. Now volts DC on each section.');
       return;
     case 'observation':
       return takeObservation(turn, report.observation);
@@ -71,12 +71,13 @@ function zonesBehind(place: Extract<Report, { type: 'energy' }>['place']): reado
 /** What is seen, heard or felt: evidence for the diagnosis, and where something runs, evidence of energy too. */
 export function takeObservation(turn: Turn, observation: ObservationId): void {
   const running = observation === 'compressor-running' || observation === 'fan-turning';
+  const energised = running || ENERGISED.includes(observation);
   if (observation === 'thermostat-calling') turn.set({ call: 'cooling' });
   if (observation === 'thermostat-not-calling') turn.set({ call: 'none' });
   const { context } = turn;
   const number = context.readingCount + 1;
   const seen = circumstances(context, 'outdoor-load');
-  const under = running ? { ...seen, power: 'on' as const } : seen;
+  const under = energised ? { ...seen, power: 'on' as const } : seen;
   turn.record({ type: 'observation.logged', observation, number, under });
   const ask = context.step?.ask;
   const answered =
@@ -92,12 +93,15 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
     ...(running && context.runningSince === undefined ? { runningSince: context.now.mono } : {}),
   });
   turn.say('readback', `${capital(observationWords(observation))}.`);
-  if (running) {
+  if (energised) {
     const why = `${observationWords(observation)}`;
     for (const zone of OUTDOOR_ZONES) turn.raise({ type: 'energy.live', zone, why });
-    if (context.phase === 'prove') turn.startTimer('split-reminder', 5);
+    if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
   }
 }
+
+/** Something that hums or trips has power, even if it does not run. */
+const ENERGISED: readonly ObservationId[] = ['fan-hums', 'compressor-hums-and-trips', 'compressor-runs-then-trips'];
 
 function settledByLook(observation: ObservationId): readonly string[] {
   switch (observation) {

@@ -1,4 +1,4 @@
-import { cautionKey, dueCaution, GOVERNING_WORDS } from '../cautions.ts';
+import { cautionKey, dueCautions, GOVERNING_WORDS } from '../cautions.ts';
 import { chooseStep, isProvenDead, needsDead } from '../choose-step.ts';
 import type { VisitContext } from '../context.ts';
 import { isAnswered } from '../intake/settle-turn.ts';
@@ -18,7 +18,7 @@ function handsOnWithoutProof({ context }: Seen): boolean {
 }
 
 function cautionDue({ context }: Seen): boolean {
-  return context.step !== undefined && dueCaution(context.step, context) !== undefined;
+  return context.step !== undefined && dueCautions(context.step, context).length > 0;
 }
 
 function cautionWasSpoken({ context, event }: Seen): boolean {
@@ -39,35 +39,35 @@ const offer = act((turn: Turn) => {
 
 const speakCaution = act((turn: Turn) => {
   const { step } = turn.context;
-  const caution = step === undefined ? undefined : dueCaution(step, turn.context);
-  if (step === undefined || caution === undefined) return;
-  const governing = turn.context.firstCautionSpoken ? '' : ` ${GOVERNING_WORDS}`;
-  const prompt = turn.say('caution', `${caution.words}${governing} Say "live" when you have it.`);
-  turn.set({ caution: { id: caution.id, zone: step.zone, prompt }, firstCautionSpoken: true });
+  const due = step === undefined ? [] : dueCautions(step, turn.context);
+  if (step === undefined || due.length === 0) return;
+  const first = turn.context.acknowledged.length === 0;
+  const sentences = [
+    ...due.map((one) => one.words),
+    ...(first ? [GOVERNING_WORDS, 'Say "live" when you have it.'] : []),
+  ];
+  const prompt = turn.say('caution', sentences.join(' '));
+  turn.set({ caution: { spoken: due, zone: step.zone, prompt } });
 });
 
 const cautionSpoken = act((turn: Turn) => {
-  const { caution, lastPrompt, step } = turn.context;
-  if (caution === undefined || step === undefined) return;
-  const due = dueCaution(step, turn.context);
-  turn.record({
-    type: 'caution.spoken',
-    caution: caution.id,
-    words: lastPrompt?.id === caution.prompt ? lastPrompt.text : (due?.words ?? ''),
-    source: due?.source ?? '',
-    ...(caution.zone === 'none' ? {} : { zone: caution.zone }),
-  });
+  const { caution } = turn.context;
+  if (caution === undefined) return;
+  const zone = caution.zone === 'none' ? {} : { zone: caution.zone };
+  for (const { id, words, source } of caution.spoken)
+    turn.record({ type: 'caution.spoken', caution: id, words, source, ...zone });
 });
 
 const acknowledge = act((turn: Turn) => {
   const { caution } = turn.context;
   if (caution === undefined) return;
-  turn.record({
-    type: 'caution.acknowledged',
-    caution: caution.id,
-    ...(caution.zone === 'none' ? {} : { zone: caution.zone }),
+  const zone = caution.zone === 'none' ? {} : { zone: caution.zone };
+  for (const { id } of caution.spoken) turn.record({ type: 'caution.acknowledged', caution: id, ...zone });
+  turn.set({
+    caution: undefined,
+    cautionedFor: turn.context.step?.id,
+    acknowledged: [...turn.context.acknowledged, ...caution.spoken.map(({ id }) => cautionKey(id, caution.zone))],
   });
-  turn.set({ caution: undefined, acknowledged: [...turn.context.acknowledged, cautionKey(caution.id, caution.zone)] });
 });
 
 const askStep = act((turn: Turn) => {
@@ -86,6 +86,7 @@ function answered({ context }: Seen): boolean {
 function outOfPlace({ context }: Seen): boolean {
   const { step, phase } = context;
   if (step === undefined) return false;
+  if (step.needs.power === 'on' && context.outdoorSwitch === 'open') return true;
   if (step.source === 'energy') {
     const now = chooseStep(context);
     return now !== undefined && now.id !== step.id;
