@@ -46,7 +46,7 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
       const rows = MEASURANDS.filter((row) => sameReading(row, one));
       rows.forEach((row, variant) => {
         add(`expected-${index}-${variant}`, readingOf([row]));
-        if (expectation?.readings.length === 1) add(`value-${index}-${variant}`, valueOf(row));
+        if (expectation?.readings.length === 1) add(`value-${index}-${variant}`, valueFor(row));
       });
     });
   }
@@ -88,14 +88,14 @@ const NARROWED: Rules = {
   'word-value': alternative(OPEN_WORDS, pattern('nothing')),
 };
 
-const valueOf = (row: Measurand): Expression => {
+const valueFor = (row: Measurand): Expression => {
   const number = sequence(rule(row.shape), optional(unitNamesOf(row)));
   return row.open ? alternative(number, OPEN_WORDS, TONE_WORDS) : number;
 };
 
 /** Readings that share shape of number and units share one network behind their names. */
 const readingOf = (rows: readonly Measurand[]): Expression =>
-  sequence(namesOf(rows), optional(LINK), valueOf(rows[0]!));
+  sequence(namesOf(rows), optional(LINK), valueFor(rows[0]!));
 
 function grouped(): Measurand[][] {
   const groups = new Map<string, Measurand[]>();

@@ -34,14 +34,14 @@ export const NUMBER_RULES: Rules = {
   'after-buck': pattern('buck [$two | $zero $unit]'),
   whole: pattern(
     `$unit [$after-unit] | $two [$after-two] | $zero [$digit [$digit [$digit]]]
-     | an $after-hundred | $after-hundred | $after-thousand | $after-buck`,
+     | a ($after-hundred | $after-thousand | $after-buck) | an $after-hundred | $after-hundred | $after-thousand | $after-buck`,
   ),
   'point-word': anyOf(POINT_WORDS),
   decimals: pattern('$point-word ($digit [$digit [$digit]] | $two)'),
   minus: anyOf(MINUS_WORDS),
   magnitude: pattern(
     `$whole [$decimals | and (a (half | quarter) | one (half | quarter) | three quarters)] | $decimals
-     | a (half | quarter | $after-hundred | $after-thousand | $after-buck) | half | three quarters | ${NUMERAL}`,
+     | a (half | quarter) | half | three quarters | ${NUMERAL}`,
   ),
   number: pattern('[$minus] $magnitude [below [zero]]'),
 };
