@@ -1,0 +1,301 @@
+import { describe, expect, it } from 'vitest';
+import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { ARRIVAL, LIBRARY_VISIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+
+describe('a live step', () => {
+  it('is asked only after its caution was spoken whole and acknowledged', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...ARRIVAL, 'compressor runs then trips');
+    expect(visit.run.value).toMatchObject({ step: { cautioning: 'awaiting' } });
+    const asked = visit.of('step.asked').length;
+    await visit.type('what next');
+    expect(visit.of('step.asked')).toHaveLength(asked);
+    expect(visit.mouth.last()).toBe('Say "live" first.');
+    await visit.type('live');
+    expect(visit.run.value).toMatchObject({ step: 'asked' });
+    const types = visit.events().map((event) => event.type);
+    expect(types.lastIndexOf('step.asked')).toBeGreaterThan(types.lastIndexOf('caution.acknowledged'));
+    expect(types.lastIndexOf('caution.acknowledged')).toBeGreaterThan(types.lastIndexOf('caution.spoken'));
+    expect(visit.mouth.last()).toMatch(/^Live\. /);
+  });
+
+  it('speaks a caution that was cut short again, whole', async () => {
+    const visit = await TypedVisit.open();
+    visit.mouth.cutNext = 2;
+    await visit.type(...ARRIVAL, 'compressor runs then trips');
+    const cautions = visit.mouth.said.filter((prompt) => prompt.kind === 'caution');
+    expect(cautions).toHaveLength(3);
+    expect(new Set(cautions.map((prompt) => prompt.text)).size).toBe(1);
+    expect(visit.of('caution.spoken').length).toBeGreaterThan(0);
+  });
+
+  it('ends its first caution with who governs', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...ARRIVAL, 'compressor runs then trips');
+    const first = visit.mouth.said.find((prompt) => prompt.kind === 'caution')?.text;
+    expect(first).toContain("Local codes, the maker's instructions and licensed practice govern.");
+  });
+});
+
+describe('a volunteered live reading', () => {
+  it('is taken, cautioned at once and recorded as late', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one eighteen');
+    expect(visit.of('reading.logged')).toHaveLength(1);
+    expect(visit.of('caution.spoken')[0]).toMatchObject({ caution: 'live-line', zone: 'outdoor-load', late: true });
+    expect(visit.run.context.energy['outdoor-load']).toBe('live');
+  });
+});
+
+describe('ohms and microfarads', () => {
+  it('are refused with value and reason while the zone is not proven dead, and are never evidence', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one eighteen');
+    const evidence = visit.run.context.evidence.length;
+    await visit.type('fan common to fan run twelve ohms');
+    expect(visit.of('reading.refused')[0]).toMatchObject({
+      reason: 'not-proven-dead',
+      reading: { value: 12, unit: 'Ohm' },
+    });
+    expect(visit.run.context.evidence).toHaveLength(evidence);
+    expect(visit.mouth.last()).toContain('power was not proven off');
+  });
+
+  it('are taken on the bench at any time', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('herm section forty four point one microfarads on the bench');
+    expect(visit.of('reading.logged')[0]).toMatchObject({ reading: { quantity: 'capacitance', bench: true } });
+  });
+
+  it('are taken once the zone is proven dead', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, 'fan common to fan run twelve ohms');
+    expect(visit.of('reading.refused')).toEqual([]);
+    expect(visit.of('reading.logged').at(-1)).toMatchObject({ reading: { quantity: 'resistance', value: 12 } });
+  });
+});
+
+describe('the proof of absence of voltage', () => {
+  it('in one breath leads to reads dead, and the discharged sections to proven dead', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD);
+    const line = visit
+      .of('energy.changed')
+      .filter((event) => event.zone === 'outdoor-load')
+      .map((event) => event.to);
+    expect(line).toEqual(['live', 'reported-off', 'proving', 'reads-dead', 'proven-dead']);
+    expect(visit.of('proof.recorded')[0]).toMatchObject({
+      before: 240,
+      values: [0, 0, 0],
+      after: 240,
+      result: 'reads dead',
+    });
+  });
+
+  it('may be said number by number', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(
+      'leg one to ground one eighteen',
+      'outdoor disconnect is pulled and locked',
+      'meter proves two forty',
+      'leg one to leg two zero volts',
+      'leg one to ground zero volts',
+      'leg two to ground zero volts',
+      'meter proves two forty',
+    );
+    expect(visit.run.context.energy['outdoor-load']).toBe('reads-dead');
+  });
+
+  it('is not taken on a word alone', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one eighteen', 'outdoor disconnect is pulled and locked');
+    expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+  });
+
+  it('wants the switch reported and locked first', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one eighteen', 'meter two forty zero zero zero meter two forty');
+    expect(visit.run.context.energy['outdoor-load']).toBe('live');
+    await visit.type('outdoor disconnect is pulled', 'meter two forty zero zero zero meter two forty');
+    expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+    expect(visit.mouth.last()).toContain('Lock and tag it');
+  });
+
+  it('wants a ground that has read a live leg: an open ground reads a false zero', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor disconnect is pulled and locked', 'meter two forty zero zero zero meter two forty');
+    expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+    expect(visit.mouth.last()).toContain('No live leg has been read to this ground');
+  });
+
+  it('fails when voltage is found, and says so', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(
+      'leg one to ground one eighteen',
+      'outdoor disconnect is pulled and locked',
+      'meter two forty zero one eighteen zero meter two forty',
+    );
+    expect(visit.run.context.energy['outdoor-load']).toBe('live');
+    expect(visit.of('proof.recorded')[0]?.result).toBe('voltage present');
+  });
+
+  it('fails when the meter does not prove on a known source', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(
+      'leg one to ground one eighteen',
+      'outdoor disconnect is pulled and locked',
+      'meter two forty zero zero zero meter zero',
+    );
+    expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+    expect(visit.of('proof.recorded')[0]?.result).toBe('meter not proven');
+  });
+
+  it('keeps a section that still holds a charge from proven dead', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(
+      ...TO_PROVEN_DEAD.slice(0, -2),
+      'herm section thirty seven volts d c',
+      'fan section zero volts d c',
+    );
+    expect(visit.run.context.energy['outdoor-load']).toBe('reads-dead');
+    expect(visit.mouth.said.some((prompt) => prompt.text.includes('Still charged'))).toBe(true);
+  });
+
+  it('is lost the moment live evidence comes', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, 'leg one to ground one eighteen');
+    expect(visit.run.context.energy).toMatchObject({
+      'outdoor-load': 'live',
+      'capacitor-herm': 'live',
+      'capacitor-fan': 'live',
+    });
+    expect(visit.mouth.said.some((prompt) => prompt.text.startsWith('Hands off: voltage present'))).toBe(true);
+  });
+
+  it('is lost when power is reported back', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, 'outdoor disconnect is back in');
+    expect(visit.run.context.energy['outdoor-load']).toBe('live');
+  });
+
+  it('is not lost to 24 volts in its own zone', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, 'contactor coil twenty five volts');
+    expect(visit.run.context.energy).toMatchObject({ control: 'live', 'outdoor-load': 'proven-dead' });
+  });
+});
+
+describe('a hands-on step', () => {
+  it('is not prompted before its zone is proven dead: the steps to it come first, in their order', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(
+      ...ARRIVAL,
+      'compressor runs then trips',
+      'fan section one point one microfarads on the bench',
+      'yes',
+    );
+    expect(visit.run.context.phase).toBe('repair');
+    const steps = () => visit.of('step.asked').map((event) => event.step);
+    expect(steps()).not.toContain('repair.part-fitted');
+    await visit.type(...TO_PROVEN_DEAD);
+    expect(steps().slice(-3)).toEqual(['energy.absence-proved', 'energy.capacitors-discharged', 'repair.part-fitted']);
+  });
+});
+
+describe('what was heard wrong', () => {
+  it('is set right by a marked correction, as a new event', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one seventeen', 'correction one eighteen');
+    expect(visit.of('reading.logged')).toHaveLength(1);
+    expect(visit.of('reading.corrected')[0]).toMatchObject({ number: 1, from: { value: 117 }, to: { value: 118 } });
+    expect(visit.run.context.evidence.filter((item) => item.kind === 'reading')).toMatchObject([{ value: 118 }]);
+  });
+
+  it('is taken back and no longer evidence', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one seventeen', 'take that back');
+    expect(visit.of('reading.withdrawn')).toHaveLength(1);
+    expect(visit.run.context.evidence).toEqual([]);
+  });
+
+  it('is asked when a teen and a ty both fit, and settled digit by digit', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('compressor amps fourteen');
+    expect(visit.of('reading.logged')).toEqual([]);
+    expect(visit.mouth.last()).toBe('Was that one four, or four zero?');
+    await visit.type('one four');
+    expect(visit.of('reading.logged')[0]).toMatchObject({ reading: { value: 14, unit: 'A' } });
+  });
+
+  it('is asked when it does not fit its rule, and set aside at a no', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one thirty five');
+    expect(visit.of('reading.logged')).toEqual([]);
+    expect(visit.run.value).toMatchObject({ attention: 'asking' });
+    await visit.type('no');
+    expect(visit.of('reading.refused')[0]).toMatchObject({
+      reason: 'withdrawn-by-technician',
+      reading: { value: 135 },
+    });
+    expect(visit.run.value).toMatchObject({ attention: 'listening' });
+  });
+});
+
+describe('a bare value', () => {
+  it('binds to the one reading that is expected', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('ninety four');
+    expect(visit.of('reading.logged')[0]).toMatchObject({
+      reading: { at: ['outdoor-air'], value: 94, unit: '[degF]' },
+    });
+  });
+
+  it('binds to nothing where a look is asked', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor air ninety four', 'return air eighty', 'one eighteen');
+    expect(visit.of('reading.logged')).toHaveLength(2);
+  });
+});
+
+describe('the whole library visit', () => {
+  it('finds the weak fan section, proves the repair and closes', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...LIBRARY_VISIT);
+    await visit.later(16);
+    await visit.type('return air seventy six degrees', 'supply air fifty eight degrees', 'finish the visit');
+    expect(visit.run.context.phase).toBe('closed');
+    const view = foldVisit(visit.events());
+    expect(view.finding?.fault).toBe('fan-capacitor-weak');
+    expect(view.finding?.probability).toBeGreaterThan(0.95);
+    expect(view.split).toMatchObject({ split: 18, word: 'fits' });
+    expect(view.summary?.openItems).toEqual([]);
+    expect(view.phases.map((line) => line.phase)).toEqual(['arrive', 'testing', 'repair', 'prove', 'close', 'closed']);
+    expect(view.unknown).toEqual([]);
+  });
+
+  it('judges no split before fifteen minutes of running, and reminds every five', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...LIBRARY_VISIT, 'return air seventy six degrees', 'supply air fifty eight degrees');
+    expect(visit.of('split.judged')).toEqual([]);
+    await visit.later(11);
+    expect(visit.mouth.said.filter((prompt) => /^Running .* minutes/.test(prompt.text))).toHaveLength(2);
+    expect(visit.of('split.judged')).toEqual([]);
+  });
+
+  it('refuses to close while a jumper is in place', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('jumper on from R to Y', 'finish the visit');
+    expect(visit.of('close.refused')).toHaveLength(1);
+    await visit.type('jumper off from R to Y', 'finish the visit');
+    expect(visit.run.context.phase).toBe('closed');
+  });
+});
+
+describe('every prompt', () => {
+  it('holds none of the words that are listened for while the mouth speaks, and never says safe', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('full talk', ...LIBRARY_VISIT, 'why', 'status', 'what can i say', 'hold the visit', 'go on');
+    expect(visit.mouth.said.length).toBeGreaterThan(40);
+    for (const { text } of visit.mouth.said) expect(text).not.toMatch(/\b(stop|wait|no|hot|safe)\b/i);
+  });
+});
