@@ -6,6 +6,7 @@ const SENTENCES = {
   'log-other-visit': 'The record {detail} belongs to another visit: choose another file.',
   'log-newer': 'The record {detail} was written by a newer version: update this program and open it again.',
   'log-unwritable': 'The record cannot be written ({detail}): free space or permit writing, then go on.',
+  'log-full': 'There is no room left here: what came last is NOT saved. Free space on this device, then say it again.',
   'log-busy': 'The record {detail} is open in another program or tab: close it there, or go on there.',
   'server-missing': 'The server program did not start ({detail}): build the project first, then try again.',
 } as const;

@@ -1,0 +1,119 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { Entry, StreamId } from '../../../grammar/visit/envelope.ts';
+import { RecordError } from '../errors.ts';
+import type { Acknowledgement, Follows } from '../visit-log.ts';
+
+/** What the browser keeps of a stream beside its events. */
+export interface StreamRow {
+  /** streamText of `stream`. */
+  readonly key: string;
+  readonly stream: StreamId;
+  readonly follows?: Follows;
+  readonly acknowledged?: Acknowledgement;
+  /** The device's wall clock when the stream was begun, in milliseconds since 1970. */
+  readonly begunAt: number;
+}
+
+export interface EventRow extends Entry {
+  readonly key: string;
+}
+
+interface RecordSchema extends DBSchema {
+  streams: { key: string; value: StreamRow };
+  events: { key: [string, number]; value: EventRow };
+}
+
+type Stores = ('streams' | 'events')[];
+type Connection = IDBPDatabase<RecordSchema>;
+export type WriteTransaction = ReturnType<typeof begin>;
+
+const VERSION = 1;
+
+/**
+ * The page's database of records. A connection that the browser severs (a phone does so to a page in the background)
+ * is opened again at the next use.
+ */
+export class RecordDatabase {
+  readonly #name: string;
+  #connection: Promise<Connection> | undefined;
+
+  constructor(name = 'readback') {
+    this.#name = name;
+  }
+
+  async read<Result>(work: (connection: Connection) => Promise<Result>): Promise<Result> {
+    return this.#withConnection(work);
+  }
+
+  /**
+   * One transaction that is on the disk when this resolves. `work` may await nothing but the transaction itself.
+   * @throws {DOMException} as the browser gives it; nothing of the transaction is kept then.
+   */
+  async write(stores: Stores, work: (transaction: WriteTransaction) => Promise<void>): Promise<void> {
+    await this.#withConnection(async (connection) => {
+      const transaction = begin(connection, stores);
+      try {
+        await work(transaction);
+      } catch (error) {
+        // Where the transaction failed by itself, its own error says why; `work` only saw that it was gone.
+        transaction.done.catch(() => undefined);
+        try {
+          transaction.abort();
+        } catch {
+          await transaction.done;
+        }
+        throw error;
+      }
+      await transaction.done;
+    });
+  }
+
+  async close(): Promise<void> {
+    const connection = this.#connection;
+    this.#connection = undefined;
+    (await connection)?.close();
+  }
+
+  async #withConnection<Result>(work: (connection: Connection) => Promise<Result>): Promise<Result> {
+    const connection = await this.#open();
+    try {
+      return await work(connection);
+    } catch (error) {
+      if (isSevered(error)) this.#connection = undefined;
+      throw error;
+    }
+  }
+
+  #open(): Promise<Connection> {
+    this.#connection ??= openDB<RecordSchema>(this.#name, VERSION, {
+      upgrade: (database) => {
+        database.createObjectStore('streams', { keyPath: 'key' });
+        database.createObjectStore('events', { keyPath: ['key', 'seq'] });
+      },
+      // A newer page wants to change the form: this one lets go and opens again when it next writes.
+      blocking: () => void this.close(),
+      terminated: () => {
+        this.#connection = undefined;
+      },
+    }).catch((error) => {
+      this.#connection = undefined;
+      throw asOpeningError(error);
+    });
+    return this.#connection;
+  }
+}
+
+function begin(connection: Connection, stores: Stores) {
+  return connection.transaction(stores, 'readwrite', { durability: 'strict' });
+}
+
+/** The connection is gone, whatever was asked of it; another one may work. */
+export function isSevered(error: unknown): boolean {
+  return error instanceof DOMException && ['InvalidStateError', 'UnknownError', 'AbortError'].includes(error.name);
+}
+
+function asOpeningError(error: unknown): unknown {
+  if (!(error instanceof DOMException)) return error;
+  if (error.name === 'VersionError') return new RecordError('log-newer', 'in this browser', error);
+  return new RecordError('log-unwritable', `this browser keeps no database: ${error.name}`, error);
+}
