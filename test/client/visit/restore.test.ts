@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { VisitRun } from '../../../client/visit/run-visit.ts';
+import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { LIBRARY_VISIT, TypedVisit } from './typed-visit.ts';
+
+const heardIn = (bodies: readonly string[]): number =>
+  bodies.filter(
+    (body) => (JSON.parse(body) as VisitEvent & { input?: { type: string } }).input?.type === 'heard.utterance',
+  ).length;
+
+/** What matters of a visit when two runs of it are compared: everything but the times and the repeated prompts. */
+function gist(bodies: readonly string[]) {
+  const view = foldVisit(bodies.map((body) => JSON.parse(body) as VisitEvent));
+  return {
+    readings: view.readings.map(({ number, reading, corrected, withdrawn, judged }) => ({
+      number,
+      reading,
+      corrected,
+      withdrawn,
+      judged,
+    })),
+    refused: view.refused.map(({ reading, reason }) => ({ reading, reason })),
+    energy: view.energyChanges.map(({ zone, from, to }) => `${zone} ${from} ${to}`),
+    cautions: [...new Set(view.cautions.map(({ caution, zone }) => `${caution} ${zone}`))],
+    acknowledged: view.cautions.filter((line) => line.acknowledgedAt !== undefined).map(({ caution }) => caution),
+    finding: view.finding,
+    phase: view.phase,
+    parts: view.parts.map(({ part, ratings }) => ({ part, ratings })),
+  };
+}
+
+describe('a visit whose record was cut', () => {
+  it('goes on from every event to the same end', { timeout: 240_000 }, async () => {
+    const lines = [...LIBRARY_VISIT, 'fan common to fan run twelve ohms', 'finish the visit'];
+    const whole = await TypedVisit.open();
+    await whole.type(...lines);
+    const end = gist(whole.bodies);
+    expect(end.phase).toBe('closed');
+
+    for (let cut = 1; cut < whole.bodies.length; cut++) {
+      const kept = whole.bodies.slice(0, cut);
+      const again = new TypedVisit();
+      again.bodies.push(...kept);
+      again.run = await VisitRun.restore(again.edges(), kept);
+      await again.run.settled();
+      await again.type(...lines.slice(heardIn(kept)));
+      expect(gist(again.bodies), `cut after event ${cut}`).toEqual(end);
+    }
+  });
+
+  it('is completed with the events that the last input still owed, and no others', async () => {
+    const whole = await TypedVisit.open();
+    await whole.type('leg one to ground one eighteen');
+    const start = whole.bodies.findLastIndex((body) => body.includes('"heard.utterance"'));
+    const owed = whole.bodies.slice(
+      start + 1,
+      whole.bodies.findIndex((body, index) => index > start && body.includes('"input.taken"')),
+    );
+    expect(owed.length).toBeGreaterThan(2);
+
+    const again = new TypedVisit();
+    const kept = whole.bodies.slice(0, start + 2);
+    again.bodies.push(...kept);
+    again.run = await VisitRun.restore(again.edges(), kept);
+    await again.run.settled();
+    expect(again.bodies.slice(start + 1, start + 1 + owed.length)).toEqual(owed);
+  });
+
+  it('asks again for an acknowledgement that was pending: the caution is spoken anew', async () => {
+    const whole = await TypedVisit.open();
+    await whole.type(...LIBRARY_VISIT.slice(0, 5));
+    const kept = whole.bodies.slice(
+      0,
+      whole.bodies.findIndex((body) => body.includes('"mouth.finished"')),
+    );
+    const again = new TypedVisit();
+    again.bodies.push(...kept);
+    again.run = await VisitRun.restore(again.edges(), kept);
+    await again.run.settled();
+    expect(again.mouth.said.at(-1)?.kind).toBe('caution');
+    expect(again.run.value).toMatchObject({ step: { cautioning: 'awaiting' } });
+  });
+});
