@@ -52,13 +52,19 @@ export function isSettled(step: Step, context: VisitContext): boolean {
   return context.settled.includes(step.id) || context.parked.some((parked) => parked.step === step.id);
 }
 
-/** The planner's best test; once power is out, its best that can be done as it stands. */
+/** The planner's best test; once power or the call is off, its best that goes on from there. */
 function bestTest(context: VisitContext): Step | undefined {
   const open =
     context.assessment?.next.filter((test) => !context.parked.some((parked) => parked.step === test.id)) ?? [];
-  const asItStands = context.outdoorSwitch === 'open' ? open.find((test) => test.needs.power !== 'on') : undefined;
-  const test = asItStands ?? open[0];
+  const test = open.find((one) => !undoes(one.needs, context)) ?? open[0];
   return test === undefined ? undefined : testStep(test);
+}
+
+/** Whether a test would want back what the technician has just taken off. */
+export function undoes(needs: RankedTest['needs'], context: VisitContext): boolean {
+  return (
+    (needs.power === 'on' && context.outdoorSwitch === 'open') || (needs.call === 'cooling' && context.call === 'none')
+  );
 }
 
 /** The step that must come first so that the goal's needs hold: power, proof, charge, call. */

@@ -1,3 +1,4 @@
+import type { Meaning } from '../../grammar/phrases/meaning.ts';
 import type { Phase, WireMove } from '../../grammar/visit/events.ts';
 import type { InputTime, RankedSuspects, RankedTest } from '../../grammar/visit/inputs.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
@@ -45,7 +46,8 @@ export type ActionDone =
 export type Question =
   | { readonly kind: 'teen-or-ty'; readonly reading: Reading; readonly options: readonly [number, number] }
   | { readonly kind: 'confirm-reading'; readonly reading: Reading; readonly why: string }
-  | { readonly kind: 'measure-again'; readonly reading: Reading };
+  /** Anything else that was understood with a doubt: taken at a yes. */
+  | { readonly kind: 'confirm-meaning'; readonly meaning: Meaning };
 
 export interface LoggedReading {
   readonly number: number;

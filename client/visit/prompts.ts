@@ -1,5 +1,7 @@
+import type { Meaning, Report } from '../../grammar/phrases/meaning.ts';
 import { sayDigits, sayNumber } from '../../grammar/phrases/numbers/say-number.ts';
-import type { Judged } from '../../grammar/visit/events.ts';
+import type { Judged, WireMove } from '../../grammar/visit/events.ts';
+import { COMMANDS } from '../../grammar/vocabulary/commands.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import { FAULTS } from '../../grammar/vocabulary/faults.ts';
 import type { Reading } from '../../grammar/vocabulary/measurement.ts';
@@ -113,6 +115,61 @@ function ratingWords(id: string, value: number | string): string {
   const section = id === 'herm-uF' ? 'herm ' : id === 'fan-uF' ? 'fan ' : '';
   const unitWords = unit === undefined || unit === '1' ? id : unit in UNIT_WORDS ? UNIT_WORDS[unit as UnitCode] : unit;
   return `${section}${said} ${unitWords}`;
+}
+
+/** "brown wire lifted from capacitor fan". */
+export function wireWords(wire: WireMove): string {
+  const what = [wire.size, wire.colour].filter((word) => word !== undefined).join(' ');
+  const from = wire.from === undefined ? '' : ` from ${pointWords(wire.from as PointId)}`;
+  const to =
+    wire.to === undefined ? '' : ` ${wire.action === 'landed' ? 'on' : 'to'} ${pointWords(wire.to as PointId)}`;
+  const thing =
+    wire.action === 'jumper-on' || wire.action === 'jumper-off' ? 'jumper' : what === '' ? 'wire' : `${what} wire`;
+  return `${thing} ${wire.action.replace('jumper-', '')}${from}${to}`;
+}
+
+/** A meaning in words, for asking whether it was meant; undefined where it has none of its own. */
+export function meaningWords(meaning: Meaning): string | undefined {
+  switch (meaning.kind) {
+    case 'reading':
+      return readbackWords(meaning.reading).replace(/\.$/, '');
+    case 'wire':
+      return wireWords(meaning.wire);
+    case 'part':
+      return `fitted ${partWords(meaning.part, meaning.ratings)}`;
+    case 'nameplate':
+      return nameplateWords(meaning.field, meaning.value, meaning.unit).replace(/\.$/, '');
+    case 'command':
+      return COMMANDS.find((command) => command.id === meaning.command)?.name;
+    case 'report':
+      return reportWords(meaning.report);
+    case 'several': {
+      const parts = meaning.parts.map(meaningWords);
+      return parts.includes(undefined) ? undefined : parts.join(', and ');
+    }
+    case 'note':
+      return `note ${meaning.text}`;
+    case 'value':
+    case 'unclear':
+      return undefined;
+  }
+}
+
+function reportWords(report: Report): string | undefined {
+  switch (report.type) {
+    case 'observation':
+      return observationWords(report.observation);
+    case 'energy':
+      return `${report.place.replace('-', ' ')} ${report.device.replace('-', ' ')} ${report.state}`;
+    case 'meter-proof':
+      return `meter proves ${sayNumber(report.value)}`;
+    case 'absence-of-voltage':
+      return `proof: meter ${[report.before, ...report.values].map(sayNumber).join(', ')}, meter ${sayNumber(report.after)}`;
+    case 'discharged':
+      return 'capacitor discharged';
+    case 'injury':
+      return undefined;
+  }
 }
 
 export function surpriseWords(reading: Reading, why: string): string {
@@ -258,6 +315,7 @@ export const SAY = {
   which: 'Which place was that?',
   answerFirst: 'Say it again, digit by digit.',
   digitsPlease: 'Say the digits one by one.',
+  setAside: 'Set aside. Say it again.',
   cautionFirst: 'Say "live" first.',
   nextIs: 'Working it out.',
   nothingNext: 'No test is left that tells more. Say the part you fitted, or finish the visit.',

@@ -68,7 +68,7 @@ function answerQuestion(turn: Turn, yes: boolean): void {
     if (yes && caution !== undefined) turn.raise({ type: 'caution.acknowledged' });
     return;
   }
-  if (question.kind === 'teen-or-ty') {
+  if (question.kind !== 'confirm-reading') {
     turn.say('question', SAY.digitsPlease);
     return;
   }

@@ -9,7 +9,7 @@ import { circumstances, followEnergy, takeReading } from './take-reading.ts';
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
 export function takeCorrection(turn: Turn, correction: Correction): void {
   const { question, readings } = turn.context;
-  if (question !== undefined) {
+  if (question !== undefined && question.kind !== 'confirm-meaning') {
     closeQuestion(turn);
     takeReading(turn, corrected(question.reading, correction), 'as heard');
     return;

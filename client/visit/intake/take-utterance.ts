@@ -3,7 +3,7 @@ import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { expectationOf } from '../expectation.ts';
 import { expectedUnit } from '../expected-unit.ts';
-import { placeWords, SAY, surpriseWords } from '../prompts.ts';
+import { capital, meaningWords, placeWords, SAY, surpriseWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { takeCommand } from './take-command.ts';
 import { closeQuestion } from './take-correction.ts';
@@ -19,7 +19,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     return;
   }
   if (turn.context.question !== undefined && answersQuestion(turn, understanding.meaning)) return;
-  if (understanding.verdict === 'asked') return askBack(turn, understanding);
+  if (understanding.verdict === 'asked' && !isInjury(understanding.meaning)) return askBack(turn, understanding);
   takeMeaning(turn, understanding.meaning);
 }
 
@@ -61,6 +61,11 @@ function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>)
   takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? expectedUnit(only.quantity) }, 'as heard');
 }
 
+/** A call for help is acted on at once, however doubtful. */
+function isInjury(meaning: Meaning): boolean {
+  return meaning.kind === 'report' && meaning.report.type === 'injury';
+}
+
 /** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */
 function askBack(turn: Turn, understanding: Understanding): void {
   const { meaning, reason, twin } = understanding;
@@ -73,12 +78,33 @@ function askBack(turn: Turn, understanding: Understanding): void {
     turn.say('question', surpriseWords(meaning.reading, ''));
     return;
   }
-  turn.say('question', meaning.kind === 'value' || reason === 'no-place' ? SAY.which : SAY.unclear);
+  if (meaning.kind === 'value' || reason === 'no-place') {
+    turn.say('question', SAY.which);
+    return;
+  }
+  const words = meaningWords(meaning);
+  if (words === undefined) {
+    turn.say('question', SAY.unclear);
+    return;
+  }
+  turn.set({ question: { kind: 'confirm-meaning', meaning } });
+  turn.raise({ type: 'question.asked' });
+  turn.say('question', `${capital(words)}: is that right?`);
 }
 
 /** Whether this was the answer to the question that stands open; if so it is dealt with. */
 function answersQuestion(turn: Turn, meaning: Meaning): boolean {
   const { question } = turn.context;
+  if (
+    question?.kind === 'confirm-meaning' &&
+    meaning.kind === 'command' &&
+    (meaning.command === 'yes' || meaning.command === 'no')
+  ) {
+    closeQuestion(turn);
+    if (meaning.command === 'yes') takeMeaning(turn, question.meaning);
+    else turn.say('question', SAY.setAside);
+    return true;
+  }
   if (question?.kind !== 'teen-or-ty') return false;
   const value = valueIn(meaning, question.reading);
   const chosen =

@@ -1,5 +1,5 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { capital, nameplateWords, partWords, SAY } from '../prompts.ts';
+import { capital, nameplateWords, partWords, SAY, wireWords } from '../prompts.ts';
 import { repairedBy } from '../repairs.ts';
 import type { Turn } from '../turn.ts';
 import { withNameplate } from './nameplate.ts';
@@ -51,10 +51,7 @@ export function takePart(turn: Turn, part: Of<'part'>): void {
 export function takeWire(turn: Turn, { wire }: Of<'wire'>): void {
   turn.record({ type: 'wire.moved', wire });
   turn.set({ wires: [...turn.context.wires, wire] });
-  const what = [wire.colour, wire.size].filter((word) => word !== undefined).join(' ');
-  const where =
-    wire.action === 'landed' ? ` on ${wire.to ?? 'its terminal'}` : wire.from === undefined ? '' : ` from ${wire.from}`;
-  turn.say('readback', `${capital(what === '' ? 'wire' : `${what} wire`)} ${wire.action.replace('-', ' ')}${where}.`);
+  turn.say('readback', `${capital(wireWords(wire))}.`);
 }
 
 export function takeNote(turn: Turn, text: string): void {

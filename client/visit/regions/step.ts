@@ -1,5 +1,5 @@
 import { cautionKey, dueCautions, GOVERNING_WORDS } from '../cautions.ts';
-import { chooseStep, isProvenDead, needsDead } from '../choose-step.ts';
+import { chooseStep, isProvenDead, needsDead, undoes } from '../choose-step.ts';
 import type { VisitContext } from '../context.ts';
 import { isAnswered } from '../intake/settle-turn.ts';
 import type { MachineEvent } from '../messages.ts';
@@ -86,7 +86,7 @@ function answered({ context }: Seen): boolean {
 function outOfPlace({ context }: Seen): boolean {
   const { step, phase } = context;
   if (step === undefined) return false;
-  if (step.needs.power === 'on' && context.outdoorSwitch === 'open') return true;
+  if (undoes(step.needs, context)) return true;
   if (step.source === 'energy') {
     const now = chooseStep(context);
     return now !== undefined && now.id !== step.id;
