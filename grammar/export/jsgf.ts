@@ -23,7 +23,7 @@ const LINK = pattern("is | reads | at | shows | reading | i've got | i have");
 /** Rules of the wide grammar that the recogniser takes over, their numbers narrowed. */
 const ORDERS = ['order', 'correction', 'injury', 'placeless', 'note-opening'] as const;
 const REPORTS = ['switch', 'meter-proof', 'absence', 'discharged', 'observation'] as const;
-const RECORDS = ['nameplate', 'part', 'wire', 'mass', 'both'] as const;
+const RECORDS = ['nameplate', 'part', 'wire', 'mass', 'pair'] as const;
 
 /**
  * A grammar for the offline recogniser (JSGF, W3C Note 5 June 2000), built for the moment: what is expected first.

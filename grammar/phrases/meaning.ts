@@ -97,6 +97,8 @@ export interface Expectation {
   readonly readings: readonly { readonly quantity: Reading['quantity']; readonly at: readonly PointId[] }[];
   /** A question that stands open. */
   readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place';
+  /** The reading that was taken last: "same on the other" means it. */
+  readonly latest?: Reading;
   /** The values between which a teen/ty question asks. */
   readonly options?: readonly number[];
 }

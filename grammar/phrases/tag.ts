@@ -11,7 +11,8 @@ import type { ZoneId } from '../vocabulary/zones.ts';
 export type FrameId =
   | 'reading'
   | 'value'
-  | 'both'
+  | 'pair'
+  | 'same'
   | 'command'
   | 'correction'
   | 'switch'
@@ -43,6 +44,8 @@ export type Tag =
   | { readonly tag: 'bench' }
   | { readonly tag: 'moving'; readonly how: 'range' | 'peak' }
   | { readonly tag: 'corrected' }
+  /** Two values in one breath: both legs, both pressures, or two numbers that only look like pressures. */
+  | { readonly tag: 'pair'; readonly of: 'legs' | 'pressures' | 'over' }
   | { readonly tag: 'out' }
   | { readonly tag: 'command'; readonly command: CommandId }
   | { readonly tag: 'device'; readonly row: number }
@@ -60,6 +63,8 @@ export type Tag =
   | { readonly tag: 'wire'; readonly action: 'lifted' | 'landed' | 'jumper-on' | 'jumper-off' }
   | { readonly tag: 'end'; readonly end: 'from' | 'to' }
   | { readonly tag: 'dictated'; readonly edge: 'begin' | 'end' }
+  /** "I mean", "sorry": what was said before of this segment, or of its value, does not count. */
+  | { readonly tag: 'restart'; readonly of: 'all' | 'value' }
   /** A function word that was not heard. */
   | { readonly tag: 'supplied'; readonly word: string }
   /** Closes a segment. */

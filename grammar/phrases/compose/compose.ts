@@ -1,28 +1,32 @@
 import { MEASURANDS } from '../../vocabulary/measurands.ts';
 import type { Expectation, Meaning } from '../meaning.ts';
-import type { Draft } from './draft.ts';
-import { composeReading, draftsOf, inOrder, rowsSaid, saidValue } from './reading.ts';
+import { composeCorrection } from './correction.ts';
+import { type Draft, sure } from './draft.ts';
+import { composeReading, draftsOf } from './reading.ts';
+import { pairKey, rowsSaid } from './rows-said.ts';
+import { saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
-import {
-  composeAbsence,
-  composeBoth,
-  composeCorrection,
-  composeDischarged,
-  composeMeterProof,
-  composeSwitch,
-  sure,
-} from './speech.ts';
+import { composePair, composeSame } from './several.ts';
+import { composeAbsence, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
 import { composeMass, composeNameplate, composePart, composeWire } from './written.ts';
 
-/** Every meaning that one segment may have. Empty where its words do not make sense together. */
+/** Every meaning that one segment may have; asked where the speaker began again inside it. Empty where it has none. */
 export function compose(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  const drafts = draftsFor(segment, expectation);
+  if (!segment.restarted) return drafts;
+  return drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? 'several-values-fit' }));
+}
+
+function draftsFor(segment: Segment, expectation: Expectation | undefined): Draft[] {
   switch (segment.frame) {
     case 'reading':
       return composeReading(segment, expectation);
     case 'value':
       return composeValue(segment, expectation);
-    case 'both':
-      return composeBoth(segment, expectation);
+    case 'pair':
+      return composePair(segment, expectation);
+    case 'same':
+      return composeSame(expectation);
     case 'command': {
       const order = segment.items.find((item) => item.tag === 'command');
       return order === undefined ? [] : sure({ kind: 'command', command: order.command });
@@ -73,7 +77,7 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
   const meaning: Meaning = { kind: 'value', value: said.value, ...(unit && { unit }) };
   if (expectation?.question === 'teen-or-ty' && typeof said.value === 'number') {
     const { options = [] } = expectation;
-    const digits = said.number?.number.form === 'digits' || (said.words.length === 1 && said.value < 10);
+    const digits = said.number?.number.form === 'digits';
     const chosen = options.filter((option) => option === said.value || (digits && option % 100 === said.value));
     if (digits && chosen.length === 1) return sure({ kind: 'value', value: chosen[0]!, digits: true });
     return [{ meaning, cost: 0, doubt: 'teen-or-ty' }];
@@ -82,9 +86,7 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
   if (expected.length === 0) return [{ meaning, cost: 0, doubt: 'no-place' }];
   if (expected.length > 1) return [{ meaning, cost: 0, doubt: 'several-places-fit' }];
   const [one] = expected;
-  const rows = MEASURANDS.filter(
-    (row) => row.quantity === one!.quantity && inOrder(row.at).join() === inOrder(one!.at).join(),
-  );
+  const rows = MEASURANDS.filter((row) => row.quantity === one!.quantity && pairKey(row.at) === pairKey(one!.at));
   const bench = segment.items.some((item) => item.tag === 'bench');
   const drafts = draftsOf(rows, said, bench, expectation);
   return drafts.length > 0 ? drafts : [{ meaning, cost: 0, doubt: 'no-place' }];

@@ -12,3 +12,10 @@ export interface Draft {
   readonly doubt?: UnclearReason;
   readonly twin?: number;
 }
+
+/** The one meaning there is, without a doubt. */
+export const sure = (meaning: Meaning): Draft[] => [{ meaning, cost: 0 }];
+
+/** The one meaning there is; asked where `clean` does not hold. */
+export const unless = (clean: boolean, meaning: Meaning): Draft[] =>
+  clean ? sure(meaning) : [{ meaning, cost: 0, doubt: 'needed-repair' }];

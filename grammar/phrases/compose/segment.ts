@@ -1,6 +1,15 @@
-import type { Path } from '../match.ts';
+import { MINUS_WORDS } from '../../vocabulary/number-words.ts';
+import type { Path, Taken } from '../match.ts';
 import { readNumber, type SpokenNumber } from '../numbers/read-number.ts';
 import type { FrameId, Tag } from '../tag.ts';
+import { NUMERAL } from '../words.ts';
+
+/** Where a filler or a hesitation stood beside or in a number: a digit may have been lost there. */
+export interface Gaps {
+  readonly before: boolean;
+  readonly inside: boolean;
+  readonly after: boolean;
+}
 
 /** A number as it was said. */
 export interface SaidNumber {
@@ -8,70 +17,121 @@ export interface SaidNumber {
   readonly number: SpokenNumber;
   /** The words of the grammar that made it up; empty where it was typed in digits. */
   readonly words: readonly string[];
-  /** False where a filler or a hesitation stood inside it or a hesitation behind it: digits may be missing. */
-  readonly clean: boolean;
-  /** The word right before it, if any: "leg one | eighteen". */
-  readonly after: string | undefined;
+  readonly gaps: Gaps;
+  /** The word of the grammar right before it, if any: "leg one | eighteen". */
+  readonly follows: string | undefined;
 }
 export type Item =
-  | Exclude<Tag, { tag: 'number' | 'dictated' | 'frame' | 'supplied' }>
+  | Exclude<Tag, { tag: 'number' | 'dictated' | 'frame' | 'supplied' | 'restart' }>
   | SaidNumber
-  | { tag: 'text'; text: string };
+  | { readonly tag: 'text'; readonly text: string };
 
 /** A piece of an utterance that means one thing: what its tags and numbers said, in the order of the words. */
 export interface Segment {
   readonly frame: FrameId;
   readonly items: readonly Item[];
+  /** The speaker began again inside it: what was said first does not count. */
+  readonly restarted: boolean;
 }
+
+export const numbersOf = (items: readonly Item[]): SaidNumber[] => items.filter((item) => item.tag === 'said');
+
+/** No filler or hesitation beside or in any number of these. */
+export const unbroken = (numbers: readonly SaidNumber[]): boolean =>
+  numbers.every(({ gaps }) => !gaps.before && !gaps.inside && !gaps.after);
 
 /** Cuts a path into its segments. Undefined where the number words of some segment are not one number. */
 export function segmentsOf(path: Path): Segment[] | undefined {
   const segments: Segment[] = [];
   let items: Item[] = [];
-  let open:
-    | { words: string[]; numeral?: number; clean: boolean; filler: boolean; after: string | undefined }
-    | undefined;
+  let restarted = false;
+  let number: NumberSpan | undefined;
   let dictated: string[] | undefined;
-  let before: string | undefined;
+  let follows: string | undefined;
+  let filled = false;
 
   for (const { tags, taken } of path.steps) {
     for (const tag of tags) {
-      if (tag.tag === 'number' && tag.edge === 'begin') open = { words: [], clean: true, filler: false, after: before };
-      else if (tag.tag === 'number') {
-        const number = open?.numeral === undefined ? readNumber(open?.words ?? []) : numeral(open.numeral);
-        if (open === undefined || number === undefined) return undefined;
-        items.push({ tag: 'said', number, words: open.words, clean: open.clean, after: open.after });
-        open = undefined;
-      } else if (tag.tag === 'dictated' && tag.edge === 'begin') dictated = [];
-      else if (tag.tag === 'dictated') {
-        items.push({ tag: 'text', text: (dictated ?? []).join(' ') });
-        dictated = undefined;
-      } else if (tag.tag === 'frame') {
-        segments.push({ frame: tag.frame, items });
-        items = [];
-      } else if (tag.tag !== 'supplied') items.push(tag);
+      switch (tag.tag) {
+        case 'number': {
+          if (tag.edge === 'begin') {
+            number = new NumberSpan(follows, filled);
+            break;
+          }
+          const said = number?.close();
+          if (said === undefined) return undefined;
+          items.push(said);
+          number = undefined;
+          break;
+        }
+        case 'dictated':
+          if (tag.edge === 'end') items.push({ tag: 'text', text: (dictated ?? []).join(' ') });
+          dictated = tag.edge === 'begin' ? [] : undefined;
+          break;
+        case 'restart':
+          items = items.filter((item) => (tag.of === 'all' ? false : item.tag !== 'said' && item.tag !== 'unit'));
+          restarted = true;
+          break;
+        case 'frame':
+          segments.push({ frame: tag.frame, items, restarted });
+          items = [];
+          restarted = false;
+          break;
+        case 'supplied':
+          break;
+        default:
+          items.push(tag);
+      }
     }
     if (taken === undefined) continue;
     dictated?.push(taken.heard.text);
-    const word = 'word' in taken ? taken.word : undefined;
-    if (word !== undefined) before = word;
-    if (open === undefined) continue;
-    if (word === undefined) {
-      open.filler = true;
-      if (taken.how === 'hesitation' && open.words.length + (open.numeral === undefined ? 0 : 1) > 0)
-        open.clean = false;
-    } else {
-      if (open.filler && open.words.length > 0) open.clean = false;
-      if (word === '#')
-        open.numeral =
-          (open.words.includes('minus') || open.words.includes('negative') ? -1 : 1) * taken.heard.numeral!;
-      else open.words.push(word);
-      open.filler = false;
-    }
+    number?.take(taken);
+    if ('word' in taken) follows = taken.word;
+    filled = !('word' in taken);
   }
   return segments;
 }
 
-function numeral(value: number): SpokenNumber {
-  return { value, form: 'numeral' };
+/** The words of one number while a path goes through it. */
+class NumberSpan {
+  private readonly words: string[] = [];
+  private numeral: number | undefined;
+  private inside = false;
+  private trailing = 0;
+  private readonly follows: string | undefined;
+  private readonly before: boolean;
+
+  constructor(follows: string | undefined, before: boolean) {
+    this.follows = follows;
+    this.before = before;
+  }
+
+  take(taken: Taken): void {
+    if (!('word' in taken)) {
+      this.trailing += taken.how === 'hesitation' ? 2 : 1;
+      return;
+    }
+    if (this.trailing > 0) this.inside = true;
+    this.trailing = 0;
+    if (taken.word === NUMERAL) this.numeral = taken.heard.numeral;
+    else this.words.push(taken.word);
+  }
+
+  close(): SaidNumber | undefined {
+    const number = this.numeral === undefined ? readNumber(this.words) : this.typed(this.numeral);
+    if (number === undefined) return undefined;
+    return {
+      tag: 'said',
+      number,
+      words: this.numeral === undefined ? this.words : [],
+      // One filler behind a number may be a closing "okay"; a hesitation or more of them may hide digits.
+      gaps: { before: this.before, inside: this.inside, after: this.trailing > 1 },
+      follows: this.follows,
+    };
+  }
+
+  private typed(value: number): SpokenNumber {
+    const minus = this.words.some((word) => (MINUS_WORDS as readonly string[]).includes(word) || word === 'below');
+    return { value: minus && value !== 0 ? -value : value, form: 'numeral' };
+  }
 }

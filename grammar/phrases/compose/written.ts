@@ -1,9 +1,8 @@
 import { NAMEPLATE_FIELDS, type NameplateField } from '../../vocabulary/nameplate.ts';
 import { PARTS, type PartRatingId } from '../../vocabulary/parts.ts';
 import type { Meaning } from '../meaning.ts';
-import type { Draft } from './draft.ts';
-import type { Segment } from './segment.ts';
-import { numbersOf, sure, unless } from './speech.ts';
+import { type Draft, sure, unless } from './draft.ts';
+import { numbersOf, type Segment, unbroken } from './segment.ts';
 
 /** A line of the nameplate. */
 export function composeNameplate(segment: Segment): Draft[] {
@@ -26,10 +25,7 @@ export function composeNameplate(segment: Segment): Draft[] {
   const possible = numbers.every(({ number }) => number.value >= (low ?? 0) && number.value <= (high ?? 10_000));
   const meaning: Meaning = { kind: 'nameplate', field: field.id, value, ...(unit && { unit }) };
   if (!possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
-  return unless(
-    numbers.every((number) => number.clean),
-    meaning,
-  );
+  return unless(unbroken(numbers), meaning);
 }
 
 /** A part that was fitted, with its ratings. "45 over 5" makes a capacitor a dual one. */
@@ -50,7 +46,7 @@ export function composePart(segment: Segment): Draft[] {
   const part = named.part === 'capacitor' && ratings['fan-uF'] !== undefined ? 'dual-capacitor' : named.part;
   const known: readonly string[] = PARTS.find((row) => row.id === part)!.ratings;
   if (Object.keys(ratings).some((rating) => !known.includes(rating))) return [];
-  const clean = numbersOf(segment.items).every((number) => number.clean);
+  const clean = unbroken(numbersOf(segment.items));
   return unless(clean, { kind: 'part', part, ratings });
 }
 
@@ -78,16 +74,13 @@ export function composeMass(segment: Segment): Draft[] {
   if (first === undefined || unit === undefined) return [];
   const sign = segment.items.some((item) => item.tag === 'out') ? -1 : 1;
   const value = second === undefined ? first.number.value : first.number.value * 16 + second.number.value;
-  return unless(
-    numbers.every((number) => number.clean),
-    {
-      kind: 'reading',
-      reading: {
-        quantity: 'mass',
-        at: ['system'],
-        value: sign * value,
-        unit: second === undefined ? unit : '[oz_av]',
-      },
+  return unless(unbroken(numbers), {
+    kind: 'reading',
+    reading: {
+      quantity: 'mass',
+      at: ['system'],
+      value: sign * value,
+      unit: second === undefined ? unit : '[oz_av]',
     },
-  );
+  });
 }

@@ -74,7 +74,15 @@ const MOVING = alternative(
   ),
 );
 
-const VALUE = alternative(sequence(NUMBER, UNIT_MAYBE), rule('word-value'), sequence(rule('moving'), UNIT_MAYBE));
+/** "one eight, I mean one eighteen": what was said before it does not count. */
+const RESTART = pattern(
+  'i mean | sorry | no wait | wait no | rather | make that | no sorry | no i mean | let me see | strike that',
+);
+const NUMBER_AGAIN = sequence(
+  optional(sequence(NUMBER, UNIT_MAYBE, rule('restart'), tag({ tag: 'restart', of: 'value' }))),
+  NUMBER,
+);
+const VALUE = alternative(sequence(NUMBER_AGAIN, UNIT_MAYBE), rule('word-value'), sequence(rule('moving'), UNIT_MAYBE));
 const BENCH = sequence(
   pattern('[out] on the bench | bench [test | reading] | out of the unit | off the unit | removed'),
   tag({ tag: 'bench' }),
@@ -116,7 +124,12 @@ export const READING_RULES: Rules = {
   bench: BENCH,
   link: LINK,
   lead: LEAD,
-  probe: PROBE,
+  restart: RESTART,
+  probe: sequence(
+    optional(sequence(rule('one-probe'), rule('restart'), tag({ tag: 'restart', of: 'all' }))),
+    rule('one-probe'),
+  ),
+  'one-probe': PROBE,
   reading: alternative(
     sequence(
       optional(rule('bench')),

@@ -5,19 +5,41 @@ import { NUMBER, READING_RULES } from './reading-rules.ts';
 import { RECORD_RULES } from './record-rules.ts';
 import { SPEECH_RULES } from './speech-rules.ts';
 
-const BOTH = alternative(
+/** Two readings that share their unit: "one twenty both legs", "one eighteen over three forty". */
+const PAIR = alternative(
   sequence(
     NUMBER,
     optional(rule('unit-name')),
-    pattern('[on] both [legs | sides | lines] | both ways'),
-    tag({ tag: 'frame', frame: 'both' }),
+    pattern('[on | at] [both | each] (legs | sides | lines | leg) | both ways'),
+    tag({ tag: 'pair', of: 'legs' }),
   ),
   sequence(
-    pattern('both legs [are | read | at]'),
+    pattern('[both] legs [are | read | at | is] | both sides [are | read]'),
+    tag({ tag: 'pair', of: 'legs' }),
+    NUMBER,
+    optional(sequence(pattern('and'), NUMBER)),
+    optional(rule('unit-name')),
+  ),
+  sequence(
+    alternative(
+      sequence(
+        pattern('pressures [are | read | at] | gauges [are | read | show]'),
+        tag({ tag: 'pair', of: 'pressures' }),
+      ),
+      tag({ tag: 'pair', of: 'over' }),
+    ),
+    NUMBER,
+    pattern('over | and'),
     NUMBER,
     optional(rule('unit-name')),
-    tag({ tag: 'frame', frame: 'both' }),
   ),
+);
+
+const SAME = sequence(
+  pattern(
+    "[it's | it is] [the] same (on | at) [the] (other | other one | other leg | other side) | ditto [on] [the] [other | other leg | other side]",
+  ),
+  tag({ tag: 'frame', frame: 'same' }),
 );
 
 const CORRECTION = sequence(
@@ -40,11 +62,13 @@ export const RULES: Rules = {
   ...READING_RULES,
   ...SPEECH_RULES,
   ...RECORD_RULES,
-  both: BOTH,
+  pair: sequence(PAIR, tag({ tag: 'frame', frame: 'pair' })),
+  same: SAME,
   correction: CORRECTION,
   segment: alternative(
     rule('reading'),
-    rule('both'),
+    rule('pair'),
+    rule('same'),
     rule('order'),
     rule('switch'),
     rule('observation'),

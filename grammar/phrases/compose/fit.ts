@@ -1,0 +1,26 @@
+import type { Measurand } from '../../vocabulary/measurands.ts';
+import type { UnitCode, Value } from '../../vocabulary/quantities.ts';
+import { UNITS, type Unit } from '../../vocabulary/units.ts';
+
+const unitRows: readonly Unit[] = UNITS;
+
+/** How well a value fits a measurand: inside a likely band, possible at all, or not. */
+export type Fit = 'likely' | 'possible' | 'impossible';
+export const FIT_COST: Readonly<Record<Fit, number>> = { likely: 0, possible: 1, impossible: 3 };
+
+/** `value` in the unit of the row; undefined where the units do not measure the same. */
+export function inUnitOf(row: Measurand, value: number, unit: UnitCode): number | undefined {
+  const from = unitRows.find((candidate) => candidate.code === unit && candidate.quantities.includes(row.quantity));
+  const to = unitRows.find((candidate) => candidate.code === row.unit);
+  if (from === undefined || to === undefined || from.base !== to.base) return undefined;
+  const offset = (of: Unit): number => (row.quantity === 'difference' ? 0 : (of.offset ?? 0));
+  return (value * from.factor + offset(from) - offset(to)) / to.factor;
+}
+
+/** How a value said in `unit` fits the row's plausible and likely values. */
+export function fitOf(row: Measurand, value: Value, unit: UnitCode): Fit {
+  if (value === 'open') return row.open ? 'likely' : 'impossible';
+  const here = inUnitOf(row, value, unit);
+  if (here === undefined || here < row.low || here > row.high) return 'impossible';
+  return row.likely.some(([low, high]) => here >= low && here <= high) ? 'likely' : 'possible';
+}

@@ -1,0 +1,60 @@
+import type { QuantityId, UnitCode, Value } from '../../vocabulary/quantities.ts';
+import type { UnclearReason } from '../meaning.ts';
+import type { Item, SaidNumber } from './segment.ts';
+
+/** What was said of a value, taken from a segment's items. */
+export interface Said {
+  readonly value: Value;
+  /** The number, where one was said and not a word that stands for it. */
+  readonly number?: SaidNumber;
+  readonly range?: { readonly low: number; readonly high: number };
+  readonly peak?: true;
+  readonly tone?: true;
+  /** "nothing": no volts, but on ohms an open circuit. */
+  readonly nothing?: true;
+  readonly doubt?: UnclearReason;
+  readonly units: readonly UnitCode[];
+  /** What the spoken unit measures; empty where none was said. */
+  readonly of: readonly QuantityId[];
+}
+
+/** The value of a segment: a number, a range, a peak, or a word that stands for a value. */
+export function saidValue(items: readonly Item[]): Said | undefined {
+  const numbers = items.filter((item) => item.tag === 'said');
+  const moving = items.find((item) => item.tag === 'moving');
+  const word = items.find((item) => item.tag === 'value');
+  const unit = {
+    units: items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : [])),
+    of: items.find((item) => item.tag === 'unit')?.of ?? [],
+  };
+  const [first, second] = numbers;
+  if (moving?.how === 'range' && first && second) return { ...rangeOf(first, second), ...unit };
+  if (first !== undefined) {
+    const broken = numbers.some(({ gaps }) => gaps.inside || gaps.after);
+    const doubt = broken ? { doubt: 'needed-repair' as const } : {};
+    const peak = moving === undefined ? {} : { peak: true as const, doubt: 'several-values-fit' as const };
+    return { value: first.number.value, number: first, ...unit, ...doubt, ...peak };
+  }
+  switch (word?.is) {
+    case 'zero':
+      return { value: 0, ...unit };
+    case 'nothing':
+      return { value: 0, ...unit, nothing: true };
+    case 'open':
+      return { value: 'open', ...unit };
+    case 'tone':
+      return { value: 0, ...unit, tone: true };
+    case 'shorted':
+      return { value: 0, ...unit, tone: true, doubt: 'several-values-fit' };
+    default:
+      return undefined;
+  }
+}
+
+/** A value that moved while it was read: its middle stands for it, and it is always asked. */
+function rangeOf(first: SaidNumber, second: SaidNumber): Omit<Said, 'units' | 'of'> {
+  const low = Math.min(first.number.value, second.number.value);
+  const high = Math.max(first.number.value, second.number.value);
+  const middle = Math.round(((low + high) / 2) * 1000) / 1000;
+  return { value: middle, range: { low, high }, doubt: 'several-values-fit' };
+}

@@ -1,0 +1,82 @@
+import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
+import type { Reading } from '../../vocabulary/measurement.ts';
+import type { Expectation, Meaning } from '../meaning.ts';
+import type { Draft } from './draft.ts';
+import { draftsOf } from './reading.ts';
+import { saidValue } from './said-value.ts';
+import type { Item, Segment } from './segment.ts';
+
+const LEGS = ['L1', 'L2'].map(
+  (leg) => MEASURANDS.find((row) => row.quantity === 'voltage' && row.at[0] === leg && row.at[1] === 'ground')!,
+);
+const PRESSURES = ['suction-port', 'liquid-port'].map(
+  (port) => MEASURANDS.find((row) => row.quantity === 'pressure' && row.at[0] === port)!,
+);
+
+/** "one twenty both legs", "legs one eighteen and one nineteen", "one eighteen over three forty". */
+export function composePair(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  const kind = segment.items.find((item) => item.tag === 'pair')?.of;
+  const rows = kind === 'legs' ? LEGS : PRESSURES;
+  const others = segment.items.filter((item) => item.tag !== 'said');
+  const numbers = segment.items.filter((item) => item.tag === 'said');
+  const values = numbers.length === 1 ? [numbers[0]!, numbers[0]!] : numbers;
+  const parts = rows.flatMap((row, index) => partOf(row, [...others, values[index]!], expectation));
+  if (parts.length !== 2) return [];
+  const draft = sideBySide(parts);
+  // Nothing but the numbers says that "one eighteen over three forty" are pressures.
+  const named = kind !== 'over' || parts.every((part) => part.cost === 0);
+  return [named || draft.doubt !== undefined ? draft : { ...draft, doubt: 'no-place' }];
+}
+
+function partOf(row: Measurand, items: readonly Item[], expectation: Expectation | undefined): readonly Draft[] {
+  const said = saidValue(items);
+  return said === undefined ? [] : draftsOf([row], said, false, expectation);
+}
+
+/** Several meanings as one: as dear as the dearest, doubtful as the first that is. */
+export function sideBySide(parts: readonly Draft[]): Draft {
+  const doubtful = parts.find((part) => part.doubt !== undefined);
+  return {
+    meaning: { kind: 'several', parts: parts.map((part) => part.meaning) },
+    cost: Math.max(...parts.map((part) => part.cost)),
+    ...(doubtful?.doubt && { doubt: doubtful.doubt }),
+    ...(doubtful?.twin !== undefined && { twin: doubtful.twin }),
+  };
+}
+
+/** The same place on the other leg, winding or section: L1 ↔ L2, T1 ↔ T2, C–HERM ↔ C–FAN. */
+const SIBLINGS: readonly (readonly [string, string])[] = [
+  ['L1', 'L2'],
+  ['T1', 'T2'],
+  ['fuse-1-line', 'fuse-2-line'],
+  ['fuse-1-load', 'fuse-2-load'],
+  ['disconnect-line-1', 'disconnect-line-2'],
+  ['disconnect-load-1', 'disconnect-load-2'],
+  ['breaker-1', 'breaker-2'],
+  ['handler-L1', 'handler-L2'],
+];
+
+/** "same on the other": the latest reading's value on the other leg. Always asked: the number was not said. */
+export function composeSame(expectation: Expectation | undefined): Draft[] {
+  const latest = expectation?.latest;
+  const other = latest === undefined ? undefined : siblingOf(latest);
+  if (latest === undefined || other === undefined) {
+    const meaning: Meaning = { kind: 'unclear', reason: 'no-place', alternatives: [] };
+    return [{ meaning, cost: 0, doubt: 'no-place' }];
+  }
+  return [{ meaning: { kind: 'reading', reading: { ...latest, at: other } }, cost: 0, doubt: 'several-values-fit' }];
+}
+
+function siblingOf(latest: Reading): Reading['at'] | undefined {
+  const crossed = latest.at.map((point) => {
+    const pair = SIBLINGS.find((one) => one.includes(point));
+    return pair === undefined ? point : pair[0] === point ? pair[1] : pair[0];
+  });
+  const row = MEASURANDS.find(
+    (candidate) =>
+      candidate.quantity === latest.quantity &&
+      candidate.at.every((point) => crossed.includes(point)) &&
+      candidate.at.length === crossed.length,
+  );
+  return row === undefined || row.at.join() === latest.at.join() ? undefined : row.at;
+}
