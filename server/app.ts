@@ -10,11 +10,13 @@ import { reportFault } from './report-fault.ts';
 import { reviewRoutes } from './review/visits.ts';
 import { addSecurityHeaders } from './security-headers.ts';
 import type { EventStore } from './store/event-store.ts';
+import type { ReceiptSigner } from './sync/receipt-signer.ts';
 import { syncRoutes } from './sync/sync.ts';
 
 export interface AppOptions {
   readonly store: EventStore;
   readonly origins: OriginRule;
+  readonly signer: ReceiptSigner;
   /** The folder of the built web client; the server runs without it. */
   readonly webDir: string;
   readonly version: string;
@@ -23,7 +25,15 @@ export interface AppOptions {
   readonly helloWithinMs?: number;
 }
 
-const HealthSchema = Type.Object({ status: Type.Literal('ok'), version: Type.String(), protocol: Type.Integer() });
+const HealthSchema = Type.Object({
+  status: Type.Literal('ok'),
+  version: Type.String(),
+  protocol: Type.Integer(),
+  receiptKey: Type.String({ description: 'Ed25519 public key that signs receipts: 32 bytes in base64url' }),
+  clock: Type.Union([Type.Literal('ok'), Type.Literal('behind')], {
+    description: 'behind: this machine’s clock stands before the latest event it took',
+  }),
+});
 
 /** The whole server as one plugin: `main.ts` gives it a port, tests inject into it. */
 export async function app(fastify: FastifyInstance, options: AppOptions): Promise<void> {
@@ -44,11 +54,14 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
       status: 'ok' as const,
       version: options.version,
       protocol: PROTOCOL,
+      receiptKey: options.signer.publicKey,
+      clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
     }));
   await fastify.register(reviewRoutes, { store: options.store, company: LOCAL_COMPANY });
   await fastify.register(syncRoutes, {
     store: options.store,
     origins: options.origins,
+    signer: options.signer,
     company: LOCAL_COMPANY,
     clock,
     helloWithinMs: options.helloWithinMs ?? 5_000,

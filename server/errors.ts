@@ -15,6 +15,7 @@ const SENTENCES = {
     'The record {detail} was written by a newer version: update Readback, or choose another folder with DATA_DIR.',
   'data-unsafe':
     'The disk under {detail} does not keep what is written to it as asked: choose a local folder with DATA_DIR.',
+  'key-damaged': 'The key in {detail} is damaged: put a good copy there, or move it away to have a new one made.',
   'data-full': 'The disk is full: free space on the server; devices keep their events and send them again.',
   'visit-unknown': 'There is no visit "{detail}" here: see /api/visits for those there are.',
   'page-unknown': 'There is nothing at {detail}.',

@@ -8,6 +8,7 @@ import { type Configuration, readConfiguration } from './configuration.ts';
 import { ServerError } from './errors.ts';
 import { originRule } from './origins.ts';
 import { openSqliteStore } from './store/sqlite-store.ts';
+import { openReceiptSigner } from './sync/receipt-signer.ts';
 
 /** Boots the server: settings from the environment, one store, one port, and an orderly end. */
 async function main(): Promise<void> {
@@ -27,6 +28,7 @@ async function main(): Promise<void> {
   await fastify.register(app, {
     store,
     origins: originRule(configuration),
+    signer: openReceiptSigner(join(configuration.dataDir, 'receipt-key.pem')),
     webDir: fileURLToPath(new URL('../web', import.meta.url)),
     version: await readVersion(),
   });

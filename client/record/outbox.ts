@@ -105,14 +105,15 @@ export class Outbox {
   }
 
   #hello(): void {
+    const { stream, follows } = this.#log;
     this.#connection += 1;
     this.#inFlight.clear();
     this.#link.send({
       kind: 'hello',
       protocol: PROTOCOL,
-      stream: this.#log.stream,
+      stream,
       ...(this.#clock === undefined ? {} : { clock: this.#clock() }),
-      ...(this.#log.follows === undefined ? {} : { follows: this.#log.follows }),
+      ...(follows === undefined ? {} : { follows: { epoch: follows.epoch, head: follows.head } }),
     });
   }
 

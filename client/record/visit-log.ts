@@ -38,6 +38,8 @@ export interface VisitLog {
 export interface Follows {
   readonly epoch: number;
   readonly head: Head;
+  /** How many events of the older stream on this device still count: later ones were carried over into this epoch. */
+  readonly keeps: number;
 }
 
 export interface Acknowledgement {

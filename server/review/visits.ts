@@ -1,8 +1,8 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox';
-import Type from 'typebox';
+import Type, { type Static } from 'typebox';
 import { HashSchema, HeadSchema, NameSchema } from '../../grammar/visit/message-schemas.ts';
 import { ServerError } from '../errors.ts';
-import type { EventStore } from '../store/event-store.ts';
+import type { EventStore, StreamSummary } from '../store/event-store.ts';
 
 export interface ReviewOptions {
   readonly store: EventStore;
@@ -24,6 +24,14 @@ const VisitSchema = Type.Object({
   forks: Count,
 });
 
+/** What a reader should know of a stream before relying on it. */
+const FlagSchema = Type.Union([
+  Type.Literal('forked'),
+  Type.Literal('sealed'),
+  Type.Literal('clock-differs'),
+  Type.Literal('received-backwards'),
+]);
+
 const StreamSchema = Type.Object({
   device: NameSchema,
   epoch: Type.Integer(),
@@ -31,7 +39,8 @@ const StreamSchema = Type.Object({
   firstReceivedAt: Milliseconds,
   lastReceivedAt: Milliseconds,
   forks: Count,
-  sealed: Type.Boolean(),
+  flags: Type.Array(FlagSchema),
+  clockOffsetMs: Type.Optional(Type.Integer({ description: 'the device’s clock minus the server’s: a claim' })),
   follows: Type.Optional(Type.Object({ epoch: Type.Integer(), head: HeadSchema })),
 });
 
@@ -77,7 +86,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
       const { visit } = request.params;
       const streams = await store.streams(company, visit);
       if (streams.length === 0) throw new ServerError('visit-unknown', visit);
-      return { visit, streams: [...streams] };
+      return { visit, streams: streams.map((stream) => ({ ...stream, flags: flagsOf(stream) })) };
     },
   );
 
@@ -112,3 +121,16 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     },
   );
 };
+
+/** Further apart than this, a device's clock and the server's do not agree. */
+const CLOCK_TOLERANCE_MS = 120_000;
+
+function flagsOf(stream: StreamSummary): Static<typeof FlagSchema>[] {
+  const flags: [boolean, Static<typeof FlagSchema>][] = [
+    [stream.forks > 0, 'forked'],
+    [stream.sealed, 'sealed'],
+    [Math.abs(stream.clockOffsetMs ?? 0) > CLOCK_TOLERANCE_MS, 'clock-differs'],
+    [stream.receivedBackwards, 'received-backwards'],
+  ];
+  return flags.filter(([raised]) => raised).map(([, flag]) => flag);
+}

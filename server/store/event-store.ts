@@ -4,6 +4,8 @@ import type { Entry, Hash, Head, StreamId } from '../../grammar/visit/envelope.t
 export interface ReceivedEvent extends Entry {
   readonly stream: StreamId;
   readonly receivedAt: number;
+  /** The device's clock minus the server's when the connection began, where the device told: a claim. */
+  readonly clockOffsetMs?: number;
 }
 
 /** What became of one received event. */
@@ -45,6 +47,10 @@ export interface StreamSummary {
   readonly lastReceivedAt: number;
   readonly forks: number;
   readonly sealed: boolean;
+  /** Of the latest event, where its device told: how far the device's clock is ahead of the server's. */
+  readonly clockOffsetMs?: number;
+  /** The server's own clock went back while it took this stream: times of receipt do not order its events. */
+  readonly receivedBackwards: boolean;
   readonly follows?: { readonly epoch: number; readonly head: Head };
 }
 
@@ -91,5 +97,7 @@ export interface EventStore {
     positions: readonly StreamPosition[],
     limit: number,
   ): Promise<readonly StoredEvent[]>;
+  /** When the latest event came, by the clock of that time; undefined in an empty store. */
+  lastReceivedAt(): Promise<number | undefined>;
   close(): Promise<void>;
 }

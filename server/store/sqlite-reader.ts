@@ -10,6 +10,8 @@ interface StreamRow {
   readonly lastReceivedAt: number;
   readonly forks: number;
   readonly sealed: 0 | 1;
+  readonly clockOffset: number | null;
+  readonly receivedBackwards: 0 | 1;
   readonly followsEpoch: number | null;
   readonly followsSeq: number | null;
   readonly followsHash: string | null;
@@ -26,7 +28,9 @@ const STREAM_ENDS = `
   JOIN event AS last ON last.stream = stream.id AND last.seq = (SELECT max(seq) FROM event WHERE stream = stream.id)`;
 
 /** The half of the SQLite store that reads; every query names the company. */
-export function sqliteReader(database: Database): Pick<EventStore, 'visits' | 'streams' | 'events' | 'beyond'> {
+export function sqliteReader(
+  database: Database,
+): Pick<EventStore, 'visits' | 'streams' | 'events' | 'beyond' | 'lastReceivedAt'> {
   const visits = database.prepare<[string, number, number], VisitSummary>(`
     SELECT visit, count(*) AS streams, sum(last.seq) AS events,
       min(first.received_at) AS firstReceivedAt, max(last.received_at) AS lastReceivedAt,
@@ -39,6 +43,9 @@ export function sqliteReader(database: Database): Pick<EventStore, 'visits' | 's
       (SELECT count(*) FROM fork WHERE fork.stream = stream.id) AS forks,
       EXISTS (SELECT 1 FROM stream AS later WHERE later.company = stream.company AND later.visit = stream.visit
         AND later.device = stream.device AND later.follows_epoch = stream.epoch) AS sealed,
+      last.clock_offset AS clockOffset,
+      EXISTS (SELECT 1 FROM event AS later JOIN event AS before ON before.stream = later.stream AND before.seq = later.seq - 1
+        WHERE later.stream = stream.id AND later.received_at < before.received_at) AS receivedBackwards,
       follows_epoch AS followsEpoch, follows_seq AS followsSeq, follows_hash AS followsHash
     FROM ${STREAM_ENDS}
     WHERE company = ? AND visit = ? ORDER BY device, epoch`);
@@ -50,7 +57,11 @@ export function sqliteReader(database: Database): Pick<EventStore, 'visits' | 's
     LEFT JOIN json_each(@positions) AS position ON position.value ->> 'device' = device AND position.value ->> 'epoch' = epoch
     JOIN event ON event.stream = stream.id AND event.seq > coalesce(position.value ->> 'seq', 0)
     WHERE company = @company AND visit = @visit ORDER BY arrival LIMIT @limit`);
+  const lastReceivedAt = database
+    .prepare<[], number>('SELECT received_at FROM event ORDER BY arrival DESC LIMIT 1')
+    .pluck();
   return {
+    lastReceivedAt: async () => lastReceivedAt.get(),
     visits: async (company, { limit, offset }) => visits.all(company, limit, offset),
     streams: async (company, visit) => streams.all(company, visit).map(toSummary),
     events: async (company, visit, { after, limit }) => events.all(company, visit, after, limit).map(toEvent),
@@ -73,6 +84,8 @@ function toSummary(row: StreamRow): StreamSummary {
     lastReceivedAt: row.lastReceivedAt,
     forks: row.forks,
     sealed: row.sealed === 1,
+    receivedBackwards: row.receivedBackwards === 1,
+    ...(row.clockOffset === null ? {} : { clockOffsetMs: row.clockOffset }),
     ...(followsEpoch === null || followsSeq === null || followsHash === null
       ? {}
       : { follows: { epoch: followsEpoch, head: { seq: followsSeq, hash: followsHash } } }),

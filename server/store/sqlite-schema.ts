@@ -26,6 +26,7 @@ CREATE TABLE event (
   hash TEXT NOT NULL,
   body BLOB NOT NULL,
   received_at INTEGER NOT NULL,
+  clock_offset INTEGER,
   UNIQUE (stream, seq)
 ) STRICT;
 

@@ -46,7 +46,8 @@ export function sqliteWriter(database: Database): Pick<EventStore, 'open' | 'com
     if (outcome.kind === 'stored') {
       if (opened.sealedAt !== undefined && event.seq > opened.sealedAt) return { kind: 'sealed' };
       opened.id ??= insertStream(event.stream);
-      statements.insertEvent.run(opened.id, event.seq, event.hash, Buffer.from(event.body, 'utf8'), event.receivedAt);
+      const body = Buffer.from(event.body, 'utf8');
+      statements.insertEvent.run(opened.id, event.seq, event.hash, body, event.receivedAt, event.clockOffsetMs ?? null);
       opened.head = { seq: event.seq, hash: event.hash };
     } else if (outcome.kind === 'fork' && id !== undefined) {
       const { seq, hash, receivedAt } = event;
@@ -92,7 +93,9 @@ function prepareStatements(database: Database) {
     insertStream: database.prepare(
       'INSERT INTO stream (company, visit, device, epoch, follows_epoch, follows_seq, follows_hash) VALUES (?, ?, ?, ?, ?, ?, ?)',
     ),
-    insertEvent: database.prepare('INSERT INTO event (stream, seq, hash, body, received_at) VALUES (?, ?, ?, ?, ?)'),
+    insertEvent: database.prepare(
+      'INSERT INTO event (stream, seq, hash, body, received_at, clock_offset) VALUES (?, ?, ?, ?, ?, ?)',
+    ),
     insertFork: database.prepare(`
       INSERT INTO fork (stream, seq, hash, body, received_at) SELECT @stream, @seq, @hash, @body, @receivedAt
       WHERE NOT EXISTS (SELECT 1 FROM fork WHERE stream = @stream AND seq = @seq AND hash = @hash)`),

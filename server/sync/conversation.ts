@@ -10,17 +10,14 @@ import {
 } from '../../grammar/visit/messages.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
-import type { GroupCommit } from './group-commit.ts';
 import { type CloseReason, closeReason } from './refusals.ts';
 import type { VisitHub } from './visit-hub.ts';
 import { WatchSession } from './watch-session.ts';
-import { type Connection, WriterSession } from './writer-session.ts';
+import { type Connection, type WriterOptions, WriterSession } from './writer-session.ts';
 
-export interface ConversationOptions {
+export interface ConversationOptions extends WriterOptions {
   readonly store: EventStore;
   readonly hub: VisitHub;
-  readonly commits: GroupCommit;
-  readonly clock: () => number;
   readonly company: string;
   readonly helloWithinMs: number;
 }
@@ -119,7 +116,7 @@ export class Conversation implements Connection {
     const outcome = await this.#options.store.open(hello.stream, hello.follows);
     if (outcome.kind === 'sealed') return this.refuse(closeReason('stream-sealed'));
     if (outcome.kind === 'unlinked') return this.refuse(closeReason('link-wrong'));
-    this.#session = new WriterSession(hello.stream, this, this.#options.commits, this.#options.clock);
+    this.#session = new WriterSession(hello, this, this.#options);
     this.send({ kind: 'welcome', protocol: PROTOCOL, head: outcome.head, clock: this.#options.clock() });
   }
 

@@ -6,12 +6,14 @@ import { allowedOrigin, type OriginRule, ownAddress } from '../origins.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { Conversation } from './conversation.ts';
 import { GroupCommit } from './group-commit.ts';
+import type { ReceiptSigner } from './receipt-signer.ts';
 import { closeReason } from './refusals.ts';
 import { VisitHub } from './visit-hub.ts';
 
 export interface SyncOptions {
   readonly store: EventStore;
   readonly origins: OriginRule;
+  readonly signer: ReceiptSigner;
   /** Milliseconds since 1970. */
   readonly clock: () => number;
   /** The company a request speaks for. */

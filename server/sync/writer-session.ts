@@ -1,8 +1,9 @@
 import type { StreamId } from '../../grammar/visit/envelope.ts';
-import type { Append, ServerMessage } from '../../grammar/visit/messages.ts';
+import type { Append, Hello, ServerMessage } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
 import type { CommitOutcome, ReceivedEvent } from '../store/event-store.ts';
 import type { GroupCommit, Submitter } from './group-commit.ts';
+import type { ReceiptSigner } from './receipt-signer.ts';
 import { type CloseReason, closeReason } from './refusals.ts';
 
 /** What a session does to its connection. */
@@ -10,6 +11,13 @@ export interface Connection {
   send(message: ServerMessage): void;
   /** Says why, then closes. Nothing is sent afterwards. */
   refuse(reason: CloseReason): void;
+}
+
+export interface WriterOptions {
+  readonly commits: GroupCommit;
+  readonly signer: ReceiptSigner;
+  /** Milliseconds since 1970. */
+  readonly clock: () => number;
 }
 
 /** More than this many unanswered events mean that the device does not wait for acknowledgements. */
@@ -21,15 +29,19 @@ export class WriterSession implements Submitter {
   readonly #connection: Connection;
   readonly #commits: GroupCommit;
   readonly #clock: () => number;
+  readonly #signer: ReceiptSigner;
+  readonly #clockOffsetMs: number | undefined;
   #queued = 0;
   /** The number last asked for: what was sent before the device heard of it is passed over in silence. */
   #needed: number | undefined;
 
-  constructor(stream: StreamId, connection: Connection, commits: GroupCommit, clock: () => number) {
-    this.#stream = stream;
+  constructor(hello: Hello, connection: Connection, options: WriterOptions) {
+    this.#stream = hello.stream;
     this.#connection = connection;
-    this.#commits = commits;
-    this.#clock = clock;
+    this.#commits = options.commits;
+    this.#clock = options.clock;
+    this.#signer = options.signer;
+    if (hello.clock !== undefined) this.#clockOffsetMs = hello.clock - options.clock();
   }
 
   append({ seq, hash, body }: Append): void {
@@ -38,7 +50,8 @@ export class WriterSession implements Submitter {
       this.#connection.refuse(closeReason('too-fast'));
       return;
     }
-    this.#commits.submit({ stream: this.#stream, seq, hash, body, receivedAt: this.#clock() }, this);
+    const offset = this.#clockOffsetMs === undefined ? {} : { clockOffsetMs: this.#clockOffsetMs };
+    this.#commits.submit({ stream: this.#stream, seq, hash, body, receivedAt: this.#clock(), ...offset }, this);
   }
 
   committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): void {
@@ -65,7 +78,10 @@ export class WriterSession implements Submitter {
 
   /** Cumulative: one acknowledgement speaks for all before it. */
   #acknowledge(event: ReceivedEvent | undefined): void {
-    if (event !== undefined) this.#connection.send({ kind: 'ack', seq: event.seq, hash: event.hash });
+    if (event === undefined) return;
+    const { stream, seq, hash } = event;
+    const receipt = this.#signer.sign({ stream, seq, hash, time: this.#clock() });
+    this.#connection.send({ kind: 'ack', seq, hash, receipt });
   }
 
   /** Answers what was not kept; false when the connection is at its end. */

@@ -155,7 +155,7 @@ export const LOG_CONTRACT: readonly LogCase[] = [
     lasting: true,
     run: async (open, sha256) => {
       const stream = { ...freshStream(), epoch: 2 };
-      const follows = { epoch: 1, head: { seq: 7, hash: 'a'.repeat(64) } };
+      const follows = { epoch: 1, head: { seq: 7, hash: 'a'.repeat(64) }, keeps: 5 };
       const log = await open(stream, follows);
       const [one] = await log.append(['1', '2', '3']);
       await log.acknowledge({ seq: 1, hash: one?.hash ?? '' });

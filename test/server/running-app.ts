@@ -6,6 +6,7 @@ import type { ServerMessage } from '../../grammar/visit/messages.ts';
 import { type AppOptions, app } from '../../server/app.ts';
 import { startHead } from '../../server/store/judge-event.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
+import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { scratchFolder } from './built-server.ts';
 
 export interface RunningApp {
@@ -27,6 +28,7 @@ export async function runApp(
   await fastify.register(app, {
     store: openSqliteStore(join(scratch.path, 'readback.sqlite'), maxBytes === undefined ? {} : { maxBytes }),
     origins: { kind: 'loopback' },
+    signer: openReceiptSigner(join(scratch.path, 'receipt-key.pem')),
     webDir: join(scratch.path, 'web'),
     version: 'test',
     ...appOptions,

@@ -101,11 +101,16 @@ class BrowserLog implements IndexedDbLog {
       const later = laterAcknowledgement(this.#acknowledged, came);
       if (later === this.#acknowledged) return;
       await this.#twice(() =>
-        this.#database.write(['streams'], async (transaction) => {
-          const streams = transaction.objectStore('streams');
-          const row = await streams.get(this.#key);
-          if (row !== undefined) await streams.put({ ...row, acknowledged: later });
-        }),
+        this.#database.write(
+          ['streams'],
+          async (transaction) => {
+            const streams = transaction.objectStore('streams');
+            const row = await streams.get(this.#key);
+            if (row !== undefined) await streams.put({ ...row, acknowledged: later });
+          },
+          // The next event's strict transaction takes it along; lost, it is told anew by the server.
+          'relaxed',
+        ),
       );
       this.#acknowledged = later;
     });

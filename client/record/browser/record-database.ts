@@ -46,12 +46,16 @@ export class RecordDatabase {
   }
 
   /**
-   * One transaction that is on the disk when this resolves. `work` may await nothing but the transaction itself.
+   * One transaction, which is on the disk when this resolves (where `durability` is strict). `work` may await nothing but the transaction itself.
    * @throws {DOMException} as the browser gives it; nothing of the transaction is kept then.
    */
-  async write(stores: Stores, work: (transaction: WriteTransaction) => Promise<void>): Promise<void> {
+  async write(
+    stores: Stores,
+    work: (transaction: WriteTransaction) => Promise<void>,
+    durability: 'strict' | 'relaxed' = 'strict',
+  ): Promise<void> {
     await this.#withConnection(async (connection) => {
-      const transaction = begin(connection, stores);
+      const transaction = begin(connection, stores, durability);
       try {
         await work(transaction);
       } catch (error) {
@@ -103,8 +107,8 @@ export class RecordDatabase {
   }
 }
 
-function begin(connection: Connection, stores: Stores) {
-  return connection.transaction(stores, 'readwrite', { durability: 'strict' });
+function begin(connection: Connection, stores: Stores, durability: 'strict' | 'relaxed') {
+  return connection.transaction(stores, 'readwrite', { durability });
 }
 
 /** The connection is gone, whatever was asked of it; another one may work. */

@@ -80,7 +80,7 @@ class FileLog implements VisitLog {
   append(bodies: readonly string[]): Promise<readonly Entry[]> {
     return this.#run(async () => {
       const entries = await prepareEntries(this.head(), bodies, sha256);
-      if (entries.length > 0) await this.#write(writeLine({ kind: 'batch', entries }));
+      if (entries.length > 0) await this.#write(writeLine({ kind: 'batch', entries }), 'now');
       this.#entries.push(...entries);
       return entries;
     });
@@ -95,7 +95,7 @@ class FileLog implements VisitLog {
     return this.#run(async () => {
       const later = laterAcknowledgement(this.#acknowledged, came);
       if (later === this.#acknowledged) return;
-      await this.#write(writeLine({ kind: 'acknowledged', ...later }));
+      await this.#write(writeLine({ kind: 'acknowledged', ...later }), 'soon');
       this.#acknowledged = later;
     });
   }
@@ -109,12 +109,12 @@ class FileLog implements VisitLog {
   }
 
   /** Writes behind the last good line; a write that failed half-way is overwritten or cut away by the next opening. */
-  async #write(line: Uint8Array): Promise<void> {
+  async #write(line: Uint8Array, durable: 'now' | 'soon'): Promise<void> {
     if (!this.#open) throw new RecordError('log-closed');
     try {
       await this.#file.truncate(this.#length);
       await this.#file.write(line, 0, line.length, this.#length);
-      await this.#file.datasync();
+      if (durable === 'now') await this.#file.datasync();
       this.#length += line.length;
     } catch (error) {
       throw new RecordError('log-unwritable', this.#path, error);

@@ -1,0 +1,61 @@
+import { createHash, createPrivateKey, createPublicKey, generateKeyPairSync, type KeyObject, sign } from 'node:crypto';
+import { closeSync, fsyncSync, openSync, readFileSync, writeSync } from 'node:fs';
+import { type Hash, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
+import { type Receipt, receiptText } from '../../grammar/visit/messages.ts';
+import { ServerError } from '../errors.ts';
+
+/** Signs that this server held an event at a time: what a device keeps against a record that is cut or written anew. */
+export interface ReceiptSigner {
+  /** The raw Ed25519 public key, 32 bytes in base64url. */
+  readonly publicKey: string;
+  sign(held: { readonly stream: StreamId; readonly seq: number; readonly hash: Hash; readonly time: number }): Receipt;
+}
+
+/**
+ * The server's key in its data folder, made where there is none. Lost, it is made anew: old receipts then name a key
+ * that nobody holds, and still prove what they prove to who kept the old public key.
+ * @throws {ServerError} data-unwritable, key-damaged.
+ */
+export function openReceiptSigner(path: string): ReceiptSigner {
+  const privateKey = readKey(path) ?? makeKey(path);
+  const { x: publicKey } = createPublicKey(privateKey).export({ format: 'jwk' }) as { x: string };
+  const key = createHash('sha256').update(Buffer.from(publicKey, 'base64url')).digest('hex');
+  return {
+    publicKey,
+    sign: (held) => {
+      const text = receiptText({ ...held, streamText: streamText(held.stream) });
+      const signature = sign(null, Buffer.from(text, 'utf8'), privateKey).toString('base64url');
+      return { ...held, key, signature };
+    },
+  };
+}
+
+function readKey(path: string): KeyObject | undefined {
+  let pem: string;
+  try {
+    pem = readFileSync(path, 'utf8');
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
+    throw new ServerError('data-unwritable', path, error);
+  }
+  try {
+    const key = createPrivateKey(pem);
+    if (key.asymmetricKeyType === 'ed25519') return key;
+  } catch {
+    // Said below, as for a key of another kind.
+  }
+  throw new ServerError('key-damaged', path);
+}
+
+function makeKey(path: string): KeyObject {
+  const { privateKey } = generateKeyPairSync('ed25519');
+  try {
+    const file = openSync(path, 'wx', 0o600);
+    writeSync(file, privateKey.export({ type: 'pkcs8', format: 'pem' }).toString());
+    fsyncSync(file);
+    closeSync(file);
+  } catch (error) {
+    throw new ServerError('data-unwritable', path, error);
+  }
+  return privateKey;
+}
