@@ -14,6 +14,14 @@ export function chooseStep(context: VisitContext): Step | undefined {
 }
 
 function chooseGoal(context: VisitContext): Step | undefined {
+  const goal = goalOfPhase(context);
+  return goal !== undefined && context.gate !== undefined && (needsDead(goal.needs) || goal.needs.power === 'on')
+    ? undefined
+    : goal;
+}
+
+/** Where the maker's procedure governs, nothing live and nothing hands-on is prompted: readings are taken as they come. */
+function goalOfPhase(context: VisitContext): Step | undefined {
   const open = (step: Step) => !isSettled(step, context);
   switch (context.phase) {
     case 'arrive':

@@ -1,5 +1,5 @@
 import type { Meaning } from '../../grammar/phrases/meaning.ts';
-import type { Phase, WireMove } from '../../grammar/visit/events.ts';
+import type { Focus, Phase, WireMove } from '../../grammar/visit/events.ts';
 import type { InputTime, RankedSuspects, RankedTest } from '../../grammar/visit/inputs.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { HazardId } from '../../grammar/vocabulary/hazards.ts';
@@ -66,6 +66,14 @@ export interface VisitContext {
   readonly plate: Readonly<Record<string, number | string>>;
   readonly now: InputTime;
   readonly phase: Phase;
+  /** What the search is about; written by the entry of the phase region's states. */
+  readonly focus: Focus | undefined;
+  /** The supervisor who acknowledged a trainee's live steps, while it counts. */
+  readonly supervisor: string | undefined;
+  /** Set where the maker's procedure governs instead of the interlocks here. */
+  readonly gate: 'inverter-driven' | 'A3-refrigerant' | undefined;
+  /** When the technician was last heard, on the input clock. Milliseconds. */
+  readonly lastHeard: number;
   readonly pace: 'brief' | 'full';
   readonly held: boolean;
   /** Mirror of the energy region, written only by the entry of its states. */

@@ -1,6 +1,7 @@
 import type { VisitInput } from '../../grammar/visit/inputs.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from './context.ts';
+import { gateUnit } from './intake/gate-unit.ts';
 import { settleTurn } from './intake/settle-turn.ts';
 import { takeAnswer } from './intake/take-answer.ts';
 import { takeCommand } from './intake/take-command.ts';
@@ -11,6 +12,7 @@ import { attentionRegion } from './regions/attention.ts';
 import { energyRegion } from './regions/energy.ts';
 import { paceRegion } from './regions/pace.ts';
 import { phaseRegion } from './regions/phase.ts';
+import { roleRegion } from './regions/role.ts';
 import { stepRegion } from './regions/step.ts';
 import { act, visitSetup } from './setup.ts';
 import type { Turn } from './turn.ts';
@@ -34,6 +36,8 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
   turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software });
   turn.record({ type: 'phase.entered', phase: 'arrive' });
   turn.say('answer', SAY.opened(site, complaint));
+  turn.raise({ type: 'role.is', role });
+  gateUnit(turn);
 }
 
 /** What a visit holds before its first input. */
@@ -46,6 +50,10 @@ export function emptyContext(): VisitContext {
     plate: {},
     now: { at: '1970-01-01T00:00:00.000Z', mono: 0 },
     phase: 'arrive',
+    focus: undefined,
+    supervisor: undefined,
+    gate: undefined,
+    lastHeard: 0,
     pace: 'brief',
     held: false,
     energy: Object.fromEntries(ZONES.map((zone) => [zone, 'unknown'])) as Record<ZoneId, EnergyState>,
@@ -79,7 +87,7 @@ export function emptyContext(): VisitContext {
 }
 
 /**
- * The visit's statechart: five parallel regions and the inputs that move them. It is moved by the pure `transition()`
+ * The visit's statechart: six parallel regions and the inputs that move them. It is moved by the pure `transition()`
  * only; time enters as inputs, and what it records, says or asks comes back as actions for the runner.
  */
 export const visitMachine = visitSetup.createMachine({
@@ -92,10 +100,16 @@ export const visitMachine = visitSetup.createMachine({
     attention: attentionRegion,
     step: stepRegion,
     pace: paceRegion,
+    role: roleRegion,
   },
   on: {
     'opened.visit': { actions: take('opened.visit', openVisit) },
-    'heard.utterance': { actions: take('heard.utterance', (turn, input) => takeUtterance(turn, input.utterance)) },
+    'heard.utterance': {
+      actions: take('heard.utterance', (turn, input) => {
+        turn.set({ lastHeard: input.time.mono });
+        takeUtterance(turn, input.utterance);
+      }),
+    },
     'touched.command': { actions: take('touched.command', (turn, input) => takeCommand(turn, input.command)) },
     'diagnosis.answered': { actions: take('diagnosis.answered', (turn, input) => takeAnswer(turn, input.answer)) },
     'timer.elapsed': { actions: take('timer.elapsed', (turn, input) => takeTimer(turn, input.timer)) },

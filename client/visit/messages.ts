@@ -1,4 +1,4 @@
-import type { Phase } from '../../grammar/visit/events.ts';
+import type { Focus, Phase } from '../../grammar/visit/events.ts';
 import type { VisitInput } from '../../grammar/visit/inputs.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 
@@ -22,6 +22,8 @@ export type InternalEvent =
   | { readonly type: 'question.asked' }
   | { readonly type: 'question.closed' }
   | { readonly type: 'talk.to'; readonly pace: 'brief' | 'full' }
+  | { readonly type: 'role.is'; readonly role: 'technician' | 'trainee' }
+  | { readonly type: 'focus.on'; readonly focus: Focus }
   | { readonly type: 'hold' }
   | { readonly type: 'go.on' };
 

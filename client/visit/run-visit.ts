@@ -221,6 +221,7 @@ export class VisitRun {
     if (caution !== undefined && lastPrompt?.id === caution.prompt) this.#speak({ ...lastPrompt, kind: 'caution' });
     else if (lastPrompt !== undefined) this.#speak({ ...lastPrompt, kind: 'answer' });
     if (runningSince !== undefined && context.phase === 'prove') this.#startTimer('split-reminder', 5);
+    this.#startTimer('quiet', 30);
   }
 
   #begin(): void {

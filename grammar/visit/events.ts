@@ -12,6 +12,10 @@ import type { InputTime, VisitInput } from './inputs.ts';
 export const PHASES = ['arrive', 'testing', 'repair', 'prove', 'close', 'closed'] as const;
 export type Phase = (typeof PHASES)[number];
 
+/** What a test is about, by function: where in the unit the search stands. */
+export const FOCUSES = ['air-side', 'control-circuit', 'line-circuit', 'loads', 'refrigerant'] as const;
+export type Focus = (typeof FOCUSES)[number];
+
 /** How a reading stands against its rule. `impossible` is asked again. */
 export type JudgedWord = 'fits' | 'marginal' | 'does not fit' | 'impossible';
 
@@ -48,6 +52,10 @@ export type VisitOutcome =
       readonly software: string;
     }
   | { readonly type: 'phase.entered'; readonly phase: Phase }
+  | { readonly type: 'focus.moved'; readonly focus: Focus }
+  | { readonly type: 'supervisor.acknowledged'; readonly supervisor: string }
+  /** The maker's procedure governs this unit: what the visit does not pretend to cover. */
+  | { readonly type: 'unit.gated'; readonly gate: 'inverter-driven' | 'A3-refrigerant'; readonly words: string }
   | {
       readonly type: 'reading.logged';
       readonly reading: Reading;

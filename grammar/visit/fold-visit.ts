@@ -243,6 +243,9 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'split.judged':
       view.split = { ...moment, split: event.split, minutes: event.minutes, word: event.word };
       return;
+    case 'focus.moved':
+    case 'supervisor.acknowledged':
+    case 'unit.gated':
     case 'step.parked':
     case 'contradiction.noticed':
     case 'part.doubted':

@@ -77,6 +77,8 @@ export type VisitInput =
     }
   | { readonly type: 'diagnosis.answered'; readonly time: InputTime; readonly answer: RankedSuspects }
   | { readonly type: 'timer.elapsed'; readonly time: InputTime; readonly timer: TimerId }
+  /** A supervisor, present or watching, acknowledges a trainee's live steps. */
+  | { readonly type: 'supervisor.acknowledged'; readonly time: InputTime; readonly supervisor: string }
   | {
       /** Something at an edge failed: a microphone, a voice, the diagnosis. `sentence` says what to do. */
       readonly type: 'edge.failed';

@@ -24,6 +24,11 @@ export function withNameplate(unit: UnitProfile, plate: Plate): UnitProfile {
     number('contactor-poles') ??
     (plate['contactor-poles'] === undefined ? undefined : Number(plate['contactor-poles']));
   const refrigerant = plate['refrigerant'];
+  const yes = (field: string): boolean | undefined => (plate[field] === undefined ? undefined : plate[field] === 'yes');
+  const heatPump = yes('heat-pump');
+  const heater = yes('crankcase-heater');
+  const metering = plate['metering'];
+  const drive = plate['compressor-drive'];
   return {
     ...unit,
     ...(herm !== undefined && fan !== undefined
@@ -34,6 +39,10 @@ export function withNameplate(unit: UnitProfile, plate: Plate): UnitProfile {
     ...(fla === undefined ? {} : { fanMotor: { fla: fla as Amps } }),
     ...(tons === undefined ? {} : { tons }),
     ...(poles === 1 || poles === 2 ? { contactorPoles: poles } : {}),
+    ...(heatPump === undefined ? {} : { heatPump }),
+    ...(heater === undefined ? {} : { crankcaseHeater: heater }),
+    ...(metering === 'fixed-orifice' || metering === 'thermostatic-valve' ? { metering } : {}),
+    ...(drive === undefined ? {} : { inverterDriven: drive === 'inverter' }),
     ...(typeof refrigerant === 'string' ? { refrigerant: refrigerant as RefrigerantId } : {}),
   };
 }

@@ -6,6 +6,7 @@ import { DEAD_BELOW_VOLTS } from '../dead-threshold.ts';
 import { CAPACITOR_ZONES } from '../plans.ts';
 import { capital, SAY, valueWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { QUIET_MINUTES } from './take-timer.ts';
 
 /** A known live source reads at least this, in volts: well under any 120 V leg, well over a 24 V circuit. Our choice. */
 const KNOWN_SOURCE_VOLTS = 100;
@@ -99,5 +100,6 @@ function readDead(turn: Turn, zone: ZoneId): void {
   turn.raise({ type: 'energy.proof-began', zone, why });
   turn.raise({ type: 'energy.read-dead', zone, why });
   for (const section of CAPACITOR_ZONES) turn.raise({ type: 'energy.reported-off', zone: section, why });
+  turn.startTimer('quiet', QUIET_MINUTES);
   turn.say('answer', SAY.readsDead);
 }

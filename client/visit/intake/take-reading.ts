@@ -200,6 +200,10 @@ function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void
   const discharged = [...new Set([...turn.context.discharged, section])];
   turn.set({ discharged });
   if (CAPACITOR_ZONES.every((one) => discharged.includes(one))) {
+    if (turn.context.gate !== undefined) {
+      turn.say('answer', SAY.gatedProof);
+      return;
+    }
     turn.raise({
       type: 'energy.proven-dead',
       zone: 'outdoor-load',

@@ -1,19 +1,53 @@
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { TimerId } from '../../../grammar/visit/inputs.ts';
+import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { minutesRunning } from '../choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../plans.ts';
 import { SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 
 const REMINDER_MINUTES = 5;
+const MS_A_MINUTE = 60_000;
+/** After so many minutes without a word a proof is asked again (our rule). */
+export const QUIET_MINUTES = 30;
 
 /** Time comes in as an input; what it brings about depends on where the visit stands. */
 export function takeTimer(turn: Turn, timer: TimerId): void {
-  const { runningSince, phase } = turn.context;
-  if (timer !== 'split-reminder' || runningSince === undefined || phase !== 'prove') return;
-  const minutes = minutesRunning(turn.context);
-  if (minutes < SPLIT_AFTER_MINUTES) {
-    turn.say('answer', SAY.splitSoon(sayNumber(Math.round(minutes))));
-    turn.startTimer('split-reminder', REMINDER_MINUTES);
+  if (turn.context.phase === 'closed') return;
+  switch (timer) {
+    case 'split-reminder':
+      return remindOfSplit(turn);
+    case 'quiet':
+      return endQuietProof(turn);
+    case 'split-verdict':
+    case 'check-in':
+      return;
   }
+}
+
+function remindOfSplit(turn: Turn): void {
+  const { runningSince, phase } = turn.context;
+  if (runningSince === undefined || phase !== 'prove') return;
+  const minutes = minutesRunning(turn.context);
+  if (minutes >= SPLIT_AFTER_MINUTES) return;
+  turn.say('answer', SAY.splitSoon(sayNumber(Math.round(minutes))));
+  turn.startTimer('split-reminder', REMINDER_MINUTES);
+}
+
+/** A proof that nobody has spoken over for half an hour lapses to what was reported: it is proved again. */
+function endQuietProof(turn: Turn): void {
+  const { energy, now, lastHeard } = turn.context;
+  const proven = ZONES.filter((zone) => energy[zone] === 'proven-dead' || energy[zone] === 'reads-dead');
+  if (proven.length === 0) return;
+  const quiet = (now.mono - lastHeard) / MS_A_MINUTE;
+  if (quiet < QUIET_MINUTES) {
+    turn.startTimer('quiet', QUIET_MINUTES - quiet);
+    return;
+  }
+  for (const zone of proven) {
+    turn.raise({ type: 'energy.doubted', zone, why: 'thirty minutes without a word' });
+    turn.raise({ type: 'energy.reported-off', zone, why: 'the switch was reported open before' });
+  }
+  turn.set({ discharged: [], proof: undefined });
+  turn.say('warning', SAY.quiet);
 }

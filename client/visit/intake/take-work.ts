@@ -2,6 +2,7 @@ import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { capital, nameplateWords, partWords, SAY, wireWords } from '../prompts.ts';
 import { repairedBy } from '../repairs.ts';
 import type { Turn } from '../turn.ts';
+import { gateUnit } from './gate-unit.ts';
 import { withNameplate } from './nameplate.ts';
 
 type Of<K extends Meaning['kind']> = Extract<Meaning, { kind: K }>;
@@ -21,6 +22,7 @@ export function takeNameplate(turn: Turn, plate: Of<'nameplate'>): void {
     evidenceNumber: turn.context.evidenceNumber + 1,
   });
   turn.say('readback', nameplateWords(plate.field, plate.value, plate.unit));
+  gateUnit(turn);
 }
 
 /** A part fitted: what it cures restarts the diagnosis from the readings that still hold, and the proof begins. */

@@ -1,9 +1,10 @@
-import { cautionKey, dueCautions, GOVERNING_WORDS } from '../cautions.ts';
+import { cautionKey, cautionsFor, dueCautions, GOVERNING_WORDS } from '../cautions.ts';
 import { chooseStep, isProvenDead, needsDead, undoes } from '../choose-step.ts';
 import type { VisitContext } from '../context.ts';
+import { focusOf } from '../focus-of.ts';
 import { isAnswered } from '../intake/settle-turn.ts';
 import type { MachineEvent } from '../messages.ts';
-import { stepWords } from '../prompts.ts';
+import { SAY, stepWords } from '../prompts.ts';
 import { act, visitSetup } from '../setup.ts';
 import type { Turn } from '../turn.ts';
 
@@ -21,6 +22,16 @@ function cautionDue({ context }: Seen): boolean {
   return context.step !== undefined && dueCautions(context.step, context).length > 0;
 }
 
+/** A trainee's live step on a real visit wants a supervisor's acknowledgement first. */
+function supervisorDue({ context }: Seen): boolean {
+  const { step, role, supervisor } = context;
+  return role === 'trainee' && supervisor === undefined && step !== undefined && cautionsFor(step).length > 0;
+}
+
+function supervisorThere({ context }: Seen): boolean {
+  return context.supervisor !== undefined;
+}
+
 function cautionWasSpoken({ context, event }: Seen): boolean {
   return event.type === 'mouth.finished' && event.prompt === context.caution?.prompt && event.outcome === 'spoken';
 }
@@ -34,6 +45,7 @@ const offer = act((turn: Turn) => {
   const step = chooseStep(turn.context);
   if (step === undefined) return;
   turn.set({ step });
+  if (step.source === 'planner') turn.raise({ type: 'focus.on', focus: focusOf(step) });
   turn.raise({ type: 'step.offered' });
 });
 
@@ -128,6 +140,7 @@ export const stepRegion = visitSetup.createStateConfig({
       always: [
         { guard: handsOnWithoutProof, target: 'resting', actions: setAside },
         { guard: cautionDue, target: 'cautioning' },
+        { guard: supervisorDue, target: 'unsupervised' },
         { target: 'asked' },
       ],
     },
@@ -145,6 +158,13 @@ export const stepRegion = visitSetup.createStateConfig({
           },
         },
         awaiting: { on: { 'caution.acknowledged': { target: '#step-guarded', actions: acknowledge } } },
+      },
+    },
+    unsupervised: {
+      entry: act((turn: Turn) => void turn.say('warning', SAY.supervisorFirst)),
+      on: {
+        ...leave,
+        'step.review': [{ guard: supervisorThere, target: 'guarded' }, ...leave['step.review']],
       },
     },
     asked: { entry: askStep, on: leave },

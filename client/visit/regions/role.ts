@@ -1,0 +1,49 @@
+import type { MachineEvent } from '../messages.ts';
+import { act, visitSetup } from '../setup.ts';
+
+const supervised = act((turn, event) => {
+  if (event.type !== 'supervisor.acknowledged') return;
+  turn.set({ now: event.time, supervisor: event.supervisor });
+  turn.record({ type: 'supervisor.acknowledged', supervisor: event.supervisor });
+  turn.raise({ type: 'step.review' });
+});
+
+const alone = act((turn) => turn.set({ supervisor: undefined }));
+
+function is(role: 'technician' | 'trainee') {
+  return {
+    guard: ({ event }: { event: MachineEvent }) => event.type === 'role.is' && event.role === role,
+    target: role,
+  };
+}
+
+/**
+ * Who holds the probes. A trainee's live steps want a supervisor's acknowledgement; it lapses whenever the visit is
+ * held or power is put back, so that nobody is counted on who has left.
+ */
+export const roleRegion = visitSetup.createStateConfig({
+  initial: 'technician',
+  states: {
+    technician: { on: { 'role.is': is('trainee') } },
+    trainee: {
+      initial: 'alone',
+      states: {
+        alone: { entry: alone, on: { 'supervisor.acknowledged': { target: 'supervised', actions: supervised } } },
+        supervised: { on: { hold: 'alone', 'energy.live': { guard: afterDead, target: 'alone' } } },
+      },
+    },
+  },
+});
+
+/** Power came back to a zone that was off. */
+function afterDead({
+  context,
+  event,
+}: {
+  context: { energy: Readonly<Record<string, string>> };
+  event: MachineEvent;
+}): boolean {
+  if (event.type !== 'energy.live') return false;
+  const before = context.energy[event.zone];
+  return before === 'reads-dead' || before === 'proven-dead' || before === 'reported-off';
+}
