@@ -3,6 +3,7 @@ import Type, { type Static } from 'typebox';
 import { HashSchema, HeadSchema, NameSchema } from '../../grammar/visit/message-schemas.ts';
 import { ServerError } from '../errors.ts';
 import type { EventStore, StreamSummary } from '../store/event-store.ts';
+import { checkVisit } from './check-visit.ts';
 
 export interface ReviewOptions {
   readonly store: EventStore;
@@ -54,6 +55,18 @@ const EventSchema = Type.Object({
   arrival: Type.Integer(),
 });
 
+const CheckedStreamSchema = Type.Object({
+  device: NameSchema,
+  epoch: Type.Integer(),
+  /** True where every event still is as it was written. */
+  sound: Type.Boolean(),
+  /** Of the first event that is not. */
+  seq: Type.Optional(Type.Integer()),
+  reason: Type.Optional(Type.String()),
+  sentence: Type.Optional(Type.String()),
+  head: Type.Optional(HeadSchema),
+});
+
 /** Visits listed and read back. Bodies are passed on as they are: what they mean is the reader's business. */
 export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app, { store, company }) => {
   app.get(
@@ -87,6 +100,26 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
       const streams = await store.streams(company, visit);
       if (streams.length === 0) throw new ServerError('visit-unknown', visit);
       return { visit, streams: streams.map((stream) => ({ ...stream, flags: flagsOf(stream) })) };
+    },
+  );
+
+  app.get(
+    '/api/visits/:visit/check',
+    {
+      schema: {
+        params: VisitParameters,
+        response: {
+          200: Type.Object({ visit: NameSchema, streams: Type.Array(CheckedStreamSchema) }),
+          400: ErrorSchema,
+          404: ErrorSchema,
+        },
+      },
+    },
+    async (request) => {
+      const { visit } = request.params;
+      const checked = await checkVisit(store, company, visit);
+      if (checked.length === 0) throw new ServerError('visit-unknown', visit);
+      return { visit, streams: [...checked] };
     },
   );
 

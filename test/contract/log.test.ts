@@ -3,6 +3,7 @@ import { afterAll, describe, test } from 'vitest';
 import { openMemoryLog } from '../../client/record/memory-log.ts';
 import { openFileLog } from '../../client/record/node/file-log.ts';
 import { sha256 } from '../../client/record/node/sha256.ts';
+import type { VisitLog } from '../../client/record/visit-log.ts';
 import { streamText } from '../../grammar/visit/envelope.ts';
 import { scratchFolder } from '../server/built-server.ts';
 import { LOG_CONTRACT } from './log-contract.ts';
@@ -18,12 +19,14 @@ describe('the memory log', () => {
 
 describe('the file log', () => {
   for (const { name, run } of LOG_CONTRACT) {
-    test(name, () =>
-      run(
-        async (stream, follows) =>
-          (await openFileLog(join(scratch.path, `${streamText(stream)}.jsonl`), stream, follows)).log,
-        sha256,
-      ),
-    );
+    test(name, async () => {
+      const opened: VisitLog[] = [];
+      await run(async (stream, follows) => {
+        const { log } = await openFileLog(join(scratch.path, `${streamText(stream)}.jsonl`), stream, follows);
+        opened.push(log);
+        return log;
+      }, sha256);
+      for (const log of opened) await log.close();
+    });
   }
 });

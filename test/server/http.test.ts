@@ -52,9 +52,17 @@ describe('visits over HTTP', () => {
     expect(rest.next).toBeUndefined();
   });
 
+  test('a visit is checked against its own chain', async () => {
+    expect((await ask('/api/visits/v-http/check')).json()).toMatchObject({
+      visit: 'v-http',
+      streams: [{ device: 'phone', epoch: 1, sound: true, head: { seq: 3 } }],
+    });
+  });
+
   test.each([
     ['/api/visits/v-none', 404, 'visit-unknown'],
     ['/api/visits/v-none/events', 404, 'visit-unknown'],
+    ['/api/visits/v-none/check', 404, 'visit-unknown'],
     ['/api/visits/V%2F..%2F', 400, 'request-wrong'],
     ['/api/visits?limit=0', 400, 'request-wrong'],
     ['/api/visits?limit=abc', 400, 'request-wrong'],

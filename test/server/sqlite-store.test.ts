@@ -4,6 +4,7 @@ import SQLite from 'better-sqlite3';
 import { afterAll, describe, expect, test } from 'vitest';
 import { sha256 } from '../../client/record/node/sha256.ts';
 import { verifyChain } from '../../grammar/visit/verify-chain.ts';
+import { checkVisit } from '../../server/review/check-visit.ts';
 import { demandDurability } from '../../server/store/sqlite-schema.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { scratchFolder } from './built-server.ts';
@@ -84,13 +85,11 @@ describe('a record in SQLite that is not as it was', () => {
       flipped[flipped.indexOf(`needle-${target};`) + 3]! ^= 0x02;
       writeFileSync(path, flipped);
       const store = openSqliteStore(path);
+      const found = { sound: false, seq: target + 1, reason: 'altered' };
       const events = await store.events('local', stream.visit, { after: 0, limit: 100 });
+      expect(await verifyChain(stream, events, sha256)).toMatchObject(found);
+      expect(await checkVisit(store, 'local', stream.visit)).toMatchObject([{ device: 'phone', epoch: 1, ...found }]);
       await store.close();
-      expect(await verifyChain(stream, events, sha256)).toMatchObject({
-        sound: false,
-        seq: target + 1,
-        reason: 'altered',
-      });
     }
   });
 
