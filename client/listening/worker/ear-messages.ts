@@ -1,0 +1,20 @@
+import type { Expectation } from '../../../grammar/phrases/meaning.ts';
+import type { EarFault, Utterance } from '../ear.ts';
+
+/** What the page tells the decoder worker. Sound does not come this way: it comes over the port of `listen`. */
+export type EarOrder =
+  /** Load the recogniser, then take sound from the port: blocks of 16 kHz samples, -1…1. */
+  | { readonly order: 'listen'; readonly port: MessagePort }
+  | { readonly order: 'expect'; readonly expectation: Expectation }
+  /** While the mouth speaks only the urgent words are heeded. */
+  | { readonly order: 'heed'; readonly what: 'everything' | 'urgent' };
+
+export type EarNews =
+  | { readonly news: 'ready' }
+  | { readonly news: 'utterance'; readonly utterance: Utterance }
+  | { readonly news: 'fault'; readonly fault: EarFault; readonly detail: string }
+  /** Whether somebody is heard to speak just now. */
+  | { readonly news: 'speech'; readonly on: boolean }
+  /** No sound has come for a while, or it has come again after so many seconds. */
+  | { readonly news: 'no-sound' }
+  | { readonly news: 'sound-again'; readonly seconds: number };

@@ -1,0 +1,2 @@
+/** Facts that the bundler puts in (see bundle/vite.config.ts). */
+declare const __VERSION__: string;

@@ -1,0 +1,67 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
+import { MODEL_FILES, modelFiles } from './model-files.ts';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const version: string = JSON.parse(readFileSync(here('../../../package.json'), 'utf8')).version;
+const recogniser: string = JSON.parse(
+  readFileSync(here('../../../node_modules/soundswallower/package.json'), 'utf8'),
+).version;
+
+/** Builds the pages, their workers and the service worker into .build/web, which the server serves. */
+export default defineConfig({
+  root: here('..'),
+  publicDir: 'public',
+  build: {
+    outDir: here('../../../.build/web'),
+    emptyOutDir: true,
+    // A data: address for a small asset would be refused by the content security policy where it is code.
+    assetsInlineLimit: 0,
+  },
+  worker: { format: 'es' },
+  resolve: {
+    // The recogniser imports a stand-in for Blob that crashes in a worker; every browser it runs in has Blob itself.
+    alias: { 'blob-polyfill': here('../../listening/worker/native-blob.ts') },
+  },
+  define: {
+    __VERSION__: JSON.stringify(version),
+    __MODEL_CACHE__: JSON.stringify(`readback-model-${recogniser}`),
+    __MODEL_FILES__: JSON.stringify(MODEL_FILES),
+  },
+  plugins: [
+    modelFiles(here('../../../node_modules/soundswallower/model/en-us')),
+    VitePWA({
+      strategies: 'generateSW',
+      // A new version waits until every page of the old one is closed: a visit is never changed under the hand.
+      registerType: 'prompt',
+      injectRegister: null,
+      filename: 'service-worker.js',
+      manifest: {
+        name: 'Readback',
+        short_name: 'Readback',
+        description: 'Hands-free logging at a cooling system that does not cool',
+        id: '/',
+        start_url: '/',
+        display: 'standalone',
+        background_color: '#fbfaf5',
+        theme_color: '#fbfaf5',
+        icons: [
+          { src: '/icon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' },
+          { src: '/icon-192.png', sizes: '192x192', type: 'image/png', purpose: 'any' },
+          { src: '/icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any maskable' },
+        ],
+      },
+      workbox: {
+        // Everything but the recogniser's model, which the decoder keeps in a cache of its own (see keep-model.ts).
+        globPatterns: ['**/*.{html,js,css,wasm,svg,png,webmanifest}'],
+        navigateFallback: '/index.html',
+        navigateFallbackDenylist: [/^\/api\//, /^\/sync/],
+        clientsClaim: true,
+        cleanupOutdatedCaches: true,
+        sourcemap: false,
+      },
+    }),
+  ],
+});

@@ -1,0 +1,26 @@
+import './theme.css';
+import { lazy, StrictMode, Suspense } from 'react';
+import { createRoot } from 'react-dom/client';
+import { keepForOffline } from './session/keep-for-offline.ts';
+import { TechnicianPage } from './technician/technician-page.tsx';
+
+/** Fetched only where it is asked for: a technician's phone does not carry it. */
+const ReviewPage = lazy(() => import('./review/review-page.tsx').then((module) => ({ default: module.ReviewPage })));
+
+function Page() {
+  if (!location.pathname.startsWith('/review')) return <TechnicianPage />;
+  return (
+    <Suspense fallback={<p className="quiet">Loading the review…</p>}>
+      <ReviewPage />
+    </Suspense>
+  );
+}
+
+const place = document.getElementById('page');
+if (place === null) throw new Error('index.html has no place for the page');
+createRoot(place).render(
+  <StrictMode>
+    <Page />
+  </StrictMode>,
+);
+keepForOffline();

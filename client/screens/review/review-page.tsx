@@ -1,0 +1,3 @@
+export function ReviewPage() {
+  return <main className="review" />;
+}

@@ -1,0 +1,41 @@
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import type { Assessment, Evidence } from '../../diagnosis/diagnosis.ts';
+import type { DiagnosisQuestion, DiagnosisReply } from '../worker/diagnosis-messages.ts';
+
+/** The diagnosis in its worker: the page stays free while a table is built. */
+export class DiagnosisLink {
+  readonly #worker = new Worker(new URL('../worker/diagnosis-worker.ts', import.meta.url), { type: 'module' });
+  readonly #open = new Map<number, { resolve(answer: Assessment): void; reject(error: Error): void }>();
+  #number = 0;
+
+  constructor() {
+    this.#worker.onmessage = ({ data }: MessageEvent<DiagnosisReply>) => this.#take(data);
+    this.#worker.onerror = () => this.#failAll('The diagnosis stopped: load the page again; the record is kept.');
+  }
+
+  ask(unit: UnitProfile, evidence: readonly Evidence[], parked: readonly TestId[]): Promise<Assessment> {
+    this.#number += 1;
+    const number = this.#number;
+    return new Promise((resolve, reject) => {
+      this.#open.set(number, { resolve, reject });
+      this.#worker.postMessage({ number, unit, evidence, parked } satisfies DiagnosisQuestion);
+    });
+  }
+
+  end(): void {
+    this.#worker.terminate();
+  }
+
+  #take(reply: DiagnosisReply): void {
+    const waiting = this.#open.get(reply.number);
+    this.#open.delete(reply.number);
+    if ('answer' in reply) waiting?.resolve(reply.answer);
+    else waiting?.reject(new Error(reply.sentence));
+  }
+
+  #failAll(sentence: string): void {
+    for (const waiting of this.#open.values()) waiting.reject(new Error(sentence));
+    this.#open.clear();
+  }
+}

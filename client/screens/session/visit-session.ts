@@ -1,0 +1,214 @@
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import { understand } from '../../../grammar/phrases/understand.ts';
+import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import { MicrophoneEar, type MicrophoneState } from '../../listening/browser/microphone-ear.ts';
+import type { Utterance } from '../../listening/ear.ts';
+import type { Outbox, OutboxState } from '../../record/outbox.ts';
+import type { VisitLog } from '../../record/visit-log.ts';
+import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mouth.ts';
+import type { VisitContext } from '../../visit/context.ts';
+import { type VisitEdges, VisitRun } from '../../visit/run-visit.ts';
+import { DiagnosisLink } from './diagnosis-link.ts';
+import { PageClock } from './page-clock.ts';
+import { readBodies } from './read-bodies.ts';
+
+/** All that the technician's page shows of a running visit. A new object for every change. */
+export interface SessionState {
+  readonly folded: FoldedVisit;
+  readonly context: VisitContext;
+  readonly outbox: OutboxState;
+  readonly ear: MicrophoneState;
+  readonly mouth: PageMouthState;
+  /** Nothing more can be written: the visit stands until this is mended and taken up again. */
+  readonly problem: string | undefined;
+}
+
+export type Opening = Parameters<typeof VisitRun.open>[1];
+
+/**
+ * One visit running in a page: the visit itself with its edges here (microphone or typing, voice, clock, log with
+ * outbox), and the state that the page shows.
+ */
+export class VisitSession {
+  readonly #log: VisitLog;
+  readonly #outbox: Outbox;
+  readonly #diagnosis = new DiagnosisLink();
+  readonly #mouth: PageMouth;
+  readonly #ear: MicrophoneEar;
+  readonly #clock: PageClock;
+  readonly #listeners = new Set<() => void>();
+  readonly #events: VisitEvent[];
+  #run: VisitRun | undefined;
+  #problem: string | undefined;
+  #state: SessionState | undefined;
+  #typed = 0;
+
+  private constructor(log: VisitLog, outbox: Outbox, events: readonly VisitEvent[]) {
+    this.#log = log;
+    this.#outbox = outbox;
+    this.#events = [...events];
+    this.#clock = new PageClock(timeOf(events.at(-1)));
+    this.#ear = new MicrophoneEar(() => this.#changed());
+    this.#mouth = new PageMouth(globalThis.speechSynthesis, ({ speaking }) => {
+      this.#ear.heed(speaking === undefined ? 'everything' : 'urgent');
+      this.#changed();
+    });
+    outbox.subscribe(() => this.#changed());
+  }
+
+  /** Begins a visit in an empty log. */
+  static open(log: VisitLog, outbox: Outbox, opening: Opening): VisitSession {
+    const session = new VisitSession(log, outbox, []);
+    session.#begin(VisitRun.open(session.#edges(), opening));
+    return session;
+  }
+
+  /** Takes up the visit that stands in the log. */
+  static async resume(log: VisitLog, outbox: Outbox): Promise<VisitSession> {
+    const bodies = await readAll(log);
+    const session = new VisitSession(log, outbox, readBodies(bodies));
+    session.#begin(await VisitRun.restore(session.#edges(), bodies));
+    return session;
+  }
+
+  /** After what hindered writing was mended: takes the visit up from its log. */
+  async takeUpAgain(): Promise<void> {
+    const bodies = await readAll(this.#log);
+    this.#events.splice(0, this.#events.length, ...readBodies(bodies));
+    this.#problem = undefined;
+    this.#begin(await VisitRun.restore(this.#edges(), bodies));
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  /** The same object until something changes. */
+  readonly state = (): SessionState => {
+    this.#state ??= this.#makeState();
+    return this.#state;
+  };
+
+  /** Takes a typed sentence, as if it had been said. */
+  type(text: string): void {
+    this.#hear({ id: this.#nextTyped(), ear: 'typed', text, alternatives: [], confidence: 1, accepted: true });
+  }
+
+  /** Takes what was entered by touch: it needs no understanding. `words` stand in the record as what was heard. */
+  enter(meaning: Meaning, words: string): void {
+    this.#run?.take({
+      type: 'heard.utterance',
+      utterance: {
+        id: this.#nextTyped(),
+        ear: 'typed',
+        accepted: true,
+        confidence: 1,
+        understanding: { heard: words, verdict: 'logged', meaning, confidence: 1 },
+      },
+    });
+  }
+
+  touch(command: CommandId): void {
+    if (command === 'stop') this.#mouth.hush(true);
+    this.#run?.touch(command);
+  }
+
+  /** Called from a tap or key, so that the browser lets the page listen and speak. */
+  async startEar(): Promise<void> {
+    this.#mouth.prime();
+    this.#ear.expect(this.#run?.expectation ?? { readings: [] });
+    await this.#ear.start({
+      onUtterance: (utterance) => this.#hear(utterance),
+      onFault: (fault, sentence) => this.#run?.take({ type: 'edge.failed', edge: 'ear', fault, sentence }),
+    });
+  }
+
+  stopEar(): Promise<void> {
+    return this.#ear.stop();
+  }
+
+  retryNow(): void {
+    this.#outbox.retryNow();
+  }
+
+  /** Resolves when nothing is being taken, spoken or worked out. */
+  async settled(): Promise<void> {
+    await this.#run?.settled();
+  }
+
+  async end(): Promise<void> {
+    await this.#ear.stop();
+    this.#mouth.hush(true);
+    this.#diagnosis.end();
+    this.#outbox.stop();
+    await this.#log.close();
+  }
+
+  #begin(run: VisitRun): void {
+    this.#run = run;
+    run.onView(({ expectation }) => {
+      this.#ear.expect(expectation);
+      this.#changed();
+    });
+    this.#changed();
+  }
+
+  #edges(): VisitEdges {
+    return {
+      understand: (text, expectation, alternatives) => understand(text, expectation, { alternatives }),
+      diagnose: (unit, evidence, parked) => this.#diagnosis.ask(unit, evidence, parked),
+      mouth: this.#mouth,
+      clock: this.#clock,
+      append: (bodies) => this.#append(bodies),
+    };
+  }
+
+  async #append(bodies: readonly string[]): Promise<void> {
+    try {
+      await this.#outbox.append(bodies);
+      this.#events.push(...readBodies(bodies));
+    } catch (error) {
+      this.#problem = error instanceof Error ? error.message : String(error);
+      this.#mouth.hush(true);
+      this.#changed();
+      throw error;
+    }
+  }
+
+  #hear(utterance: Pick<Utterance, 'id' | 'ear' | 'text' | 'alternatives' | 'confidence' | 'accepted'>): void {
+    this.#run?.hear(utterance);
+  }
+
+  #nextTyped(): string {
+    this.#typed += 1;
+    return `typed-${this.#events.length}-${this.#typed}`;
+  }
+
+  #changed(): void {
+    this.#state = undefined;
+    for (const listener of this.#listeners) listener();
+  }
+
+  #makeState(): SessionState {
+    if (this.#run === undefined) throw new Error('the session has not begun');
+    return {
+      folded: foldVisit(this.#events),
+      context: this.#run.context,
+      outbox: this.#outbox.state(),
+      ear: this.#ear.state(),
+      mouth: this.#mouth.state(),
+      problem: this.#problem,
+    };
+  }
+}
+
+function timeOf(event: VisitEvent | undefined) {
+  return event === undefined ? undefined : event.type === 'input.taken' ? event.input.time : event.time;
+}
+
+async function readAll(log: VisitLog): Promise<readonly string[]> {
+  return (await log.read(1)).map((entry) => entry.body);
+}

@@ -1,0 +1,22 @@
+import { type EnergyState, ZONE_NAMES, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { ENERGY_WORDS, EnergySign, ZONE_SHORT } from './energy-signs.tsx';
+
+/** Energy by zone, always visible: word, shape and colour for each. */
+export function EnergyBand({ energy }: { readonly energy: Readonly<Record<ZoneId, EnergyState>> }) {
+  return (
+    <ul className="energy-band" aria-label="Energy by zone">
+      {ZONES.map((zone) => (
+        <li key={zone} className={`energy-cell energy-${energy[zone]}`} data-zone={zone} data-energy={energy[zone]}>
+          <span className="energy-zone" aria-hidden="true">
+            {ZONE_SHORT[zone]}
+          </span>
+          <span className="reader-only">{ZONE_NAMES[zone]}: </span>
+          <span className="energy-state">
+            <EnergySign state={energy[zone]} />
+            {ENERGY_WORDS[energy[zone]]}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,65 @@
+import type { Meaning, Report, Understanding } from '../../../grammar/phrases/meaning.ts';
+import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
+import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
+import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
+import { showPlace, showReading, showUnit, showValue } from './show-reading.ts';
+
+/** What was understood, in one line. */
+export function showMeaning(meaning: Meaning): string {
+  switch (meaning.kind) {
+    case 'reading':
+      return showReading(meaning.reading);
+    case 'value':
+      return meaning.unit === undefined ? `${meaning.value}` : showValue(meaning.value, meaning.unit);
+    case 'several':
+      return meaning.parts.map(showMeaning).join('; ');
+    case 'command':
+      return showCommand(meaning);
+    case 'report':
+      return showReport(meaning.report);
+    case 'nameplate':
+      return `nameplate ${meaning.field.replaceAll('-', ' ')} ${meaning.value}${meaning.unit === undefined ? '' : ` ${showUnit(meaning.unit)}`}`;
+    case 'part':
+      return ['fitted', meaning.part.replaceAll('-', ' '), ...Object.values(meaning.ratings)].join(' ');
+    case 'wire': {
+      const { colour, size, from, to, action } = meaning.wire;
+      const where = [from === undefined ? '' : `from ${from}`, to === undefined ? '' : `to ${to}`];
+      return [colour, size, 'wire', action.replace('-', ' '), ...where].filter(Boolean).join(' ');
+    }
+    case 'note':
+      return `note: ${meaning.text}`;
+    case 'unclear':
+      return 'not understood';
+  }
+}
+
+function showCommand(meaning: Extract<Meaning, { kind: 'command' }>): string {
+  const name = COMMANDS.find((command) => command.id === meaning.command)?.name ?? meaning.command;
+  const { correction } = meaning;
+  if (correction === undefined) return name;
+  const at = correction.at === undefined ? '' : ` ${showPlace(correction.at)}`;
+  return `${name}:${at}${correction.value === undefined ? '' : ` ${correction.value}`}`;
+}
+
+function showReport(report: Report): string {
+  switch (report.type) {
+    case 'energy':
+      return `${report.device.replace('-', ' ')} at ${report.place.replace('-', ' ')}: ${report.state}`;
+    case 'absence-of-voltage':
+      return `meter ${report.before}; ${report.values.join(', ')}; meter ${report.after} (${ZONE_NAMES[report.zone]})`;
+    case 'meter-proof':
+      return `meter proven at ${report.value} V`;
+    case 'discharged':
+      return `discharged: ${ZONE_NAMES[report.zone]}`;
+    case 'observation':
+      return OBSERVATIONS.find((one) => one.id === report.observation)?.name ?? report.observation;
+    case 'injury':
+      return 'somebody is hurt';
+  }
+}
+
+const VERDICT_WORDS = { logged: 'taken', asked: 'asked back', rejected: 'not taken' } as const;
+
+export function showVerdict(understanding: Understanding, accepted: boolean): string {
+  return accepted ? VERDICT_WORDS[understanding.verdict] : 'not accepted';
+}

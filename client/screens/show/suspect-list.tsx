@@ -1,0 +1,30 @@
+import { FAULTS, type FaultId } from '../../../grammar/vocabulary/faults.ts';
+
+export function faultName(id: FaultId): string {
+  return FAULTS.find((fault) => fault.id === id)?.name ?? id;
+}
+
+export function percent(probability: number): string {
+  return `${Math.round(probability * 100)} %`;
+}
+
+interface Suspected {
+  readonly fault: FaultId;
+  readonly probability: number;
+}
+
+/** The leading suspects with their probability, as words and as a bar. */
+export function SuspectList({ suspects, most }: { readonly suspects: readonly Suspected[]; readonly most: number }) {
+  if (suspects.length === 0) return <p className="quiet">No suspects yet: nothing has been read.</p>;
+  return (
+    <ol className="suspects">
+      {suspects.slice(0, most).map(({ fault, probability }) => (
+        <li key={fault}>
+          <span className="suspect-name">{faultName(fault)}</span>
+          <span className="suspect-share">{percent(probability)}</span>
+          <meter min={0} max={1} value={probability} aria-label={`${faultName(fault)} ${percent(probability)}`} />
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,67 @@
+import { type FormEvent, useRef } from 'react';
+import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import { showMeaning, showVerdict } from '../show/show-understanding.ts';
+
+interface HeardPanelProps {
+  readonly folded: FoldedVisit;
+  readonly onType: (text: string) => void;
+}
+
+/** What was heard, what was understood, what was answered; and the line to type on instead. */
+export function HeardPanel({ folded, onType }: HeardPanelProps) {
+  const line = useRef<HTMLInputElement>(null);
+  const heard = folded.heard.at(-1);
+  const said = folded.said.at(-1);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    const text = line.current?.value.trim() ?? '';
+    if (text === '' || line.current === null) return;
+    line.current.value = '';
+    onType(text);
+  };
+  return (
+    <section className="heard" aria-label="Heard and understood">
+      <dl>
+        <div>
+          <dt>heard</dt>
+          <dd data-heard>{heard === undefined ? 'nothing yet' : heard.text}</dd>
+        </div>
+        <div>
+          <dt>understood</dt>
+          <dd data-understood>
+            {heard === undefined
+              ? '–'
+              : `${showMeaning(heard.understanding.meaning)} · ${showVerdict(heard.understanding, heard.accepted)}`}
+          </dd>
+        </div>
+        <div>
+          <dt>said</dt>
+          {/* Every prompt is read out by a screen reader too; a caution or warning at once. */}
+          <dd data-said aria-live="polite">
+            {said?.kind === 'caution' || said?.kind === 'warning' ? '' : said?.text}
+            <span role="alert">{said?.kind === 'caution' || said?.kind === 'warning' ? said.text : ''}</span>
+          </dd>
+        </div>
+      </dl>
+      <form className="type-line" onSubmit={submit}>
+        <label className="reader-only" htmlFor="type-line">
+          Type what you would say
+        </label>
+        <input
+          id="type-line"
+          ref={line}
+          className="control"
+          placeholder="type it instead"
+          autoComplete="off"
+          autoCapitalize="off"
+          spellCheck={false}
+          enterKeyHint="send"
+          maxLength={2000}
+        />
+        <button type="submit" className="control">
+          Send
+        </button>
+      </form>
+    </section>
+  );
+}

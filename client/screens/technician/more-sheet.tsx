@@ -1,0 +1,62 @@
+import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import type { VisitContext } from '../../visit/context.ts';
+import { Sheet } from './sheet.tsx';
+
+export type MoreChoice = 'reading' | 'seen' | 'switched' | 'part' | 'set-right' | 'hurt' | 'ear';
+
+interface MoreSheetProps {
+  readonly context: VisitContext;
+  readonly earOn: boolean;
+  readonly onCommand: (command: CommandId) => void;
+  readonly onChoose: (choice: MoreChoice) => void;
+  readonly onClose: () => void;
+}
+
+/** Everything that can be said, by touch: what happened, and orders to Readback itself. */
+export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: MoreSheetProps) {
+  const talk = context.pace === 'full' ? 'short-talk' : 'full-talk';
+  return (
+    <Sheet title="More" onClose={onClose}>
+      <div className="keys">
+        <Choice label="A reading" onPress={() => onChoose('reading')} />
+        <Choice label="Something seen" onPress={() => onChoose('seen')} />
+        <Choice label="Power switched" onPress={() => onChoose('switched')} />
+        <Choice label="Part fitted" onPress={() => onChoose('part')} />
+        <Choice label="Set last right" onPress={() => onChoose('set-right')} disabled={context.readings.length === 0} />
+        <Choice label="Take it back" onPress={() => onCommand('take-back')} disabled={context.readings.length === 0} />
+        <Choice label="What next" onPress={() => onCommand('what-next')} />
+        <Choice label="Why" onPress={() => onCommand('why')} />
+        <Choice label="Say again" onPress={() => onCommand('say-again')} />
+        <Choice label="Cannot reach it" onPress={() => onCommand('cannot-reach')} />
+        <Choice label="Where are we" onPress={() => onCommand('status')} />
+        <Choice
+          label={context.held ? 'Go on' : 'Hold the visit'}
+          onPress={() => onCommand(context.held ? 'go-on' : 'hold')}
+        />
+        <Choice label={talk === 'full-talk' ? 'Full talk' : 'Short talk'} onPress={() => onCommand(talk)} />
+        <Choice label={earOn ? 'Ear off' : 'Ear on'} onPress={() => onChoose('ear')} />
+        <Choice label="Finish the visit" onPress={() => onCommand('finish')} />
+        <button type="button" className="key warm" onClick={() => onChoose('hurt')}>
+          Somebody is hurt
+        </button>
+        <button type="button" className="key wide" onClick={onClose}>
+          Back
+        </button>
+      </div>
+    </Sheet>
+  );
+}
+
+interface ChoiceProps {
+  readonly label: string;
+  readonly onPress: () => void;
+  readonly disabled?: boolean;
+}
+
+function Choice({ label, onPress, disabled = false }: ChoiceProps) {
+  return (
+    <button type="button" className="key" onClick={onPress} disabled={disabled}>
+      {label}
+    </button>
+  );
+}

@@ -1,0 +1,63 @@
+import type { FoldedVisit, ReadingLine } from '../../../grammar/visit/fold-visit.ts';
+import type { VisitContext } from '../../visit/context.ts';
+import { showPlace, showUnit } from '../show/show-reading.ts';
+import { faultName, percent } from '../show/suspect-list.tsx';
+
+interface NowPanelProps {
+  readonly folded: FoldedVisit;
+  readonly context: VisitContext;
+}
+
+/** One thing at a time: the open caution, else the open question, else the step; the latest value large beside it. */
+export function NowPanel({ folded, context }: NowPanelProps) {
+  const { kind, title, words } = nowAsked(folded, context);
+  const latest = folded.readings.findLast((line) => !line.withdrawn);
+  const leading = context.assessment?.suspects[0];
+  return (
+    <section className="now" aria-label="Now">
+      <div className={`asked asked-${kind}`} data-asked={kind}>
+        <h2>{title}</h2>
+        <p className="asked-words">{words}</p>
+      </div>
+      {latest === undefined ? null : <LiveValue line={latest} />}
+      {leading === undefined || folded.summary !== undefined ? null : (
+        <p className="leading">
+          Leading suspect: <strong>{faultName(leading.fault)}</strong> {percent(leading.probability)}
+        </p>
+      )}
+    </section>
+  );
+}
+
+function LiveValue({ line }: { readonly line: ReadingLine }) {
+  const { reading, judged } = line;
+  return (
+    <p className="live-value" data-live-value={String(reading.value)}>
+      <span className="live-place">
+        {showPlace(reading.at)}
+        {judged === undefined ? null : <em> {judged.word}</em>}
+      </span>
+      <span className="live-number">
+        {reading.value === 'open' ? 'open' : reading.value}
+        <span className="live-unit">{showUnit(reading.unit)}</span>
+      </span>
+    </p>
+  );
+}
+
+interface Asked {
+  readonly kind: 'caution' | 'question' | 'step' | 'held' | 'closed' | 'waiting';
+  readonly title: string;
+  readonly words: string;
+}
+
+function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
+  const lastSaid = (kind: string) => folded.said.findLast((line) => line.kind === kind)?.text;
+  if (folded.summary !== undefined) return { kind: 'closed', title: 'Visit closed', words: folded.summary.plain };
+  if (context.held) return { kind: 'held', title: 'Visit held', words: context.lastPrompt?.text ?? '' };
+  if (context.caution !== undefined) return { kind: 'caution', title: 'Caution', words: lastSaid('caution') ?? '' };
+  if (context.question !== undefined) return { kind: 'question', title: 'Question', words: lastSaid('question') ?? '' };
+  if (context.step !== undefined)
+    return { kind: 'step', title: 'Next', words: folded.steps.at(-1)?.words ?? lastSaid('step') ?? '' };
+  return { kind: 'waiting', title: 'Readback', words: context.lastPrompt?.text ?? '' };
+}

@@ -1,0 +1,38 @@
+import { useEffect, useState } from 'react';
+import type { StreamId } from '../../../grammar/visit/envelope.ts';
+import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import { openTabNews } from '../../record/browser/tab-news.ts';
+import type { Device } from '../session/device.ts';
+import { EnergyBand } from '../show/energy-band.tsx';
+import { ReadingTable } from '../show/reading-table.tsx';
+
+interface OtherTabProps {
+  readonly device: Device;
+  readonly stream: StreamId;
+}
+
+/** A visit that another tab writes: shown here as it grows, and taken up here when that tab closes. */
+export function OtherTab({ device, stream }: OtherTabProps) {
+  const [folded, setFolded] = useState<FoldedVisit>();
+  useEffect(() => {
+    const read = () => void device.read(stream).then((visit) => setFolded(visit.folded));
+    read();
+    const news = openTabNews(stream.visit, read);
+    return () => news.close();
+  }, [device, stream]);
+  return (
+    <main className="start" data-other-tab>
+      <h1>{folded?.site ?? 'Visit'}</h1>
+      <p className="notice" role="status">
+        Another tab writes this visit. It is shown here as it grows; close the other tab to go on in this one.
+      </p>
+      {folded === undefined ? null : (
+        <>
+          <EnergyBand energy={folded.energy} />
+          <p className="asked-words">{folded.said.at(-1)?.text}</p>
+          <ReadingTable readings={folded.readings} />
+        </>
+      )}
+    </main>
+  );
+}

@@ -1,0 +1,132 @@
+import { useState } from 'react';
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
+import { UNITS } from '../../../grammar/vocabulary/units.ts';
+import { FUNCTION_NAMES, showPlace, showReading, showValue } from '../show/show-reading.ts';
+import { NumberPad } from './number-pad.tsx';
+import { Sheet } from './sheet.tsx';
+import type { PadRequest } from './touch-keys.ts';
+
+interface PadSheetProps {
+  readonly request: PadRequest;
+  readonly onEnter: (meaning: Meaning, words: string) => void;
+  readonly onClose: () => void;
+}
+
+/** The number pad for what is asked: one number, or several one after another. */
+export function PadSheet({ request, onEnter, onClose }: PadSheetProps) {
+  const [values, setValues] = useState<readonly Value[]>([]);
+  const asked = numbersOf(request);
+  const at = Math.min(values.length, asked.length - 1);
+  const now = asked[at];
+  if (now === undefined) return null;
+  const take = (value: Value, unit: string) => {
+    const all = [...values, value];
+    if (all.length < asked.length) return setValues(all);
+    const { meaning, words } = meaningOf(request, all, unit as UnitCode);
+    onEnter(meaning, words);
+    onClose();
+  };
+  return (
+    <Sheet title={now.title} onClose={onClose} tall>
+      <NumberPad
+        key={at}
+        title={asked.length === 1 ? now.title : `${at + 1} of ${asked.length}: ${now.title}`}
+        units={unitsOf(now.quantity)}
+        mayBeOpen={now.quantity === 'resistance' || now.quantity === 'insulation'}
+        mayBeNegative={now.quantity === 'temperature' || now.quantity === 'wet-bulb'}
+        onEnter={take}
+        onCancel={onClose}
+      />
+    </Sheet>
+  );
+}
+
+interface AskedNumber {
+  readonly title: string;
+  readonly quantity: QuantityId;
+}
+
+const PROOF_NUMBERS = [
+  'meter on a known live source',
+  'leg to leg',
+  'leg one to ground',
+  'leg two to ground',
+  'meter on the live source again',
+];
+const SECTIONS: readonly (readonly [PointId, PointId])[] = [
+  ['cap-C', 'cap-HERM'],
+  ['cap-C', 'cap-FAN'],
+];
+
+function numbersOf(request: PadRequest): readonly AskedNumber[] {
+  switch (request.kind) {
+    case 'reading':
+      return [{ title: `${showPlace(request.at)}, ${FUNCTION_NAMES[request.quantity]}`, quantity: request.quantity }];
+    case 'set-right':
+      return [{ title: `Set right: ${showReading(request.reading)}`, quantity: request.reading.quantity }];
+    case 'proof':
+      return PROOF_NUMBERS.map((title) => ({ title, quantity: 'voltage' }));
+    case 'discharge':
+      return SECTIONS.map((at) => ({ title: `${showPlace(at)}, volts d.c.`, quantity: 'voltage-dc' }));
+  }
+}
+
+function meaningOf(
+  request: PadRequest,
+  values: readonly Value[],
+  unit: UnitCode,
+): { readonly meaning: Meaning; readonly words: string } {
+  const numbers = values.map(Number);
+  switch (request.kind) {
+    case 'reading': {
+      const reading = readingOf(request.quantity, request.at, values[0] as Value, unit, request.bench);
+      return { meaning: { kind: 'reading', reading }, words: showReading(reading) };
+    }
+    case 'set-right': {
+      const value = values[0] as Value;
+      return {
+        meaning: { kind: 'command', command: 'correct', correction: { value, unit } },
+        words: `correction ${showValue(value, unit)}`,
+      };
+    }
+    case 'proof': {
+      const [before = 0, ...rest] = numbers;
+      const after = rest.pop() ?? 0;
+      return {
+        meaning: {
+          kind: 'report',
+          report: { type: 'absence-of-voltage', zone: 'outdoor-load', before, values: rest, after },
+        },
+        words: `meter ${before}, ${rest.join(', ')}, meter ${after}`,
+      };
+    }
+    case 'discharge': {
+      const readings = SECTIONS.map((at, index) => readingOf('voltage-dc', at, numbers[index] ?? 0, 'V', false));
+      return {
+        meaning: { kind: 'several', parts: readings.map((reading) => ({ kind: 'reading', reading })) },
+        words: readings.map(showReading).join(', '),
+      };
+    }
+  }
+}
+
+function readingOf(quantity: QuantityId, at: Reading['at'], value: Value, unit: UnitCode, bench: boolean): Reading {
+  return {
+    quantity,
+    at,
+    value,
+    unit,
+    ...(quantity === 'pressure' ? { gauge: true as const } : {}),
+    ...(bench ? { bench: true as const } : {}),
+  };
+}
+
+/** The quantity's units, its base unit first. */
+function unitsOf(quantity: QuantityId): readonly { readonly code: UnitCode; readonly sign: string }[] {
+  const units = UNITS.filter((unit) => (unit.quantities as readonly QuantityId[]).includes(quantity));
+  const sorted = [...units].sort((a, b) => Number(b.base === b.code) - Number(a.base === a.code));
+  return [...new Map(sorted.map(({ code, sign }) => [code, { code, sign }])).values()];
+}

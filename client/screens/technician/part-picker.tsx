@@ -1,0 +1,51 @@
+import { useState } from 'react';
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import { PART_RATINGS, PARTS, type PartId } from '../../../grammar/vocabulary/parts.ts';
+import { NumberPad } from './number-pad.tsx';
+import { PickSheet } from './pick-sheet.tsx';
+import { Sheet } from './sheet.tsx';
+
+interface PartPickerProps {
+  readonly onEnter: (meaning: Meaning, words: string) => void;
+  readonly onClose: () => void;
+}
+
+/** The part that was fitted, then each of its ratings; a rating that is not on the part is passed. */
+export function PartPicker({ onEnter, onClose }: PartPickerProps) {
+  const [part, setPart] = useState<PartId>();
+  const [ratings, setRatings] = useState<Readonly<Record<string, number>>>({});
+  const [at, setAt] = useState(0);
+  const asked: readonly string[] = PARTS.find(({ id }) => id === part)?.ratings ?? [];
+  const enter = (chosen: PartId, all: Readonly<Record<string, number>>) => {
+    const name = PARTS.find(({ id }) => id === chosen)?.name ?? chosen;
+    onEnter({ kind: 'part', part: chosen, ratings: all }, ['fitted', name, ...Object.values(all)].join(' '));
+    onClose();
+  };
+  const next = (chosen: PartId, all: Readonly<Record<string, number>>) => {
+    setRatings(all);
+    if (at + 1 < asked.length) setAt(at + 1);
+    else enter(chosen, all);
+  };
+  if (part === undefined) {
+    const picks = PARTS.map(({ id, name }) => ({ label: name, value: id }));
+    const pick = (id: PartId) => {
+      setPart(id);
+      if ((PARTS.find((one) => one.id === id)?.ratings.length ?? 0) === 0) enter(id, {});
+    };
+    return <PickSheet title="Part fitted" picks={picks} onPick={pick} onClose={onClose} />;
+  }
+  const rating = asked[at] ?? '';
+  const title = `${rating.replaceAll('-', ' ')} on the new part`;
+  const unit = PART_RATINGS.find(({ id }) => id === rating)?.unit ?? '';
+  return (
+    <Sheet title={title} onClose={onClose} tall>
+      <NumberPad
+        key={at}
+        title={title}
+        units={[{ code: unit, sign: unit === '1' ? '' : unit }]}
+        onEnter={(value) => next(part, { ...ratings, [rating]: Number(value) })}
+        onCancel={() => next(part, ratings)}
+      />
+    </Sheet>
+  );
+}

@@ -1,0 +1,43 @@
+import type { MicrophoneState } from '../../listening/browser/microphone-ear.ts';
+import type { OutboxState } from '../../record/outbox.ts';
+import type { PageMouthState } from '../../speaking/browser/page-mouth.ts';
+
+interface StatusStripProps {
+  readonly ear: MicrophoneState;
+  readonly mouth: PageMouthState;
+  readonly outbox: OutboxState;
+  readonly onEar: () => void;
+  readonly onRetry: () => void;
+}
+
+const EAR_WORDS: Readonly<Record<MicrophoneState['ear'], string>> = {
+  off: 'ear off',
+  starting: 'ear starting',
+  listening: 'listening',
+  hearing: 'hearing you',
+  failed: 'ear failed',
+};
+
+/** Whether it listens, whether it speaks, whether the record is at the server and how much is not. */
+export function StatusStrip({ ear, mouth, outbox, onEar, onRetry }: StatusStripProps) {
+  const unsent = outbox.written - outbox.acknowledged;
+  const half = mouth.speaking !== undefined && (ear.ear === 'listening' || ear.ear === 'hearing');
+  return (
+    <header className="strip">
+      <button type="button" className={`chip ear-${ear.ear}`} data-ear={ear.ear} onClick={onEar}>
+        <span className="chip-sign" aria-hidden="true" />
+        {half ? 'speaking: only “stop”' : EAR_WORDS[ear.ear]}
+      </button>
+      <span className="chip plain">{mouth.voice === undefined ? 'no voice: shown only' : 'voice on'}</span>
+      <button
+        type="button"
+        className={`chip link-${outbox.link.link}`}
+        data-link={outbox.link.link}
+        data-unsent={unsent}
+        onClick={onRetry}
+      >
+        {outbox.link.link === 'open' ? 'server' : 'no server'}: {unsent} unsent
+      </button>
+    </header>
+  );
+}

@@ -1,0 +1,131 @@
+import './technician.css';
+import { useEffect, useRef, useState } from 'react';
+import type { StreamId } from '../../../grammar/visit/envelope.ts';
+import { claimWriter, type WriterClaim } from '../../record/browser/one-writer.ts';
+import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
+import { Device, type DeviceVisit } from '../session/device.ts';
+import type { VisitSession } from '../session/visit-session.ts';
+import { OpenVisit, type VisitOpening } from './open-visit.tsx';
+import { OtherTab } from './other-tab.tsx';
+import { RunningVisit } from './running-visit.tsx';
+
+type Place =
+  | { readonly at: 'looking' }
+  | { readonly at: 'visits'; readonly visits: readonly DeviceVisit[] }
+  | { readonly at: 'running'; readonly session: VisitSession }
+  | { readonly at: 'other-tab'; readonly stream: StreamId }
+  | { readonly at: 'failed'; readonly sentence: string };
+
+const device = new Device();
+
+/** The technician's page: goes on with the visit that is open, else lists the visits here and opens a new one. */
+export function TechnicianPage() {
+  const [place, setPlace] = useState<Place>({ at: 'looking' });
+  const claim = useRef<WriterClaim>(undefined);
+
+  const enter = (stream: StreamId, session: () => Promise<VisitSession>) => {
+    claim.current?.release();
+    claim.current = claimWriter(stream.visit, {
+      writing: () => {
+        session()
+          .then((running) => setPlace({ at: 'running', session: running }))
+          .catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
+      },
+      waiting: () => setPlace({ at: 'other-tab', stream }),
+    });
+  };
+  const open = (opening: VisitOpening) => {
+    // Asked at the moment when it matters and is understood: before a record is written here.
+    void askRoomForRecord();
+    const stream = device.newStream();
+    enter(stream, () => device.begin(stream, opening));
+  };
+  const goOn = (stream: StreamId) => enter(stream, () => device.resume(stream));
+  const list = async () => setPlace({ at: 'visits', visits: await device.visits() });
+  const leave = async (session: VisitSession) => {
+    await session.end();
+    claim.current?.release();
+    await list();
+  };
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the page is loaded
+  useEffect(() => {
+    let gone = false;
+    const look = async () => {
+      const visits = await device.visits();
+      const running = visits.find((visit) => !visit.closed && visit.folded.first !== undefined);
+      if (gone) return;
+      if (running === undefined || location.search === '?visits') setPlace({ at: 'visits', visits });
+      else goOn(running.stream);
+    };
+    look().catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
+    return () => {
+      gone = true;
+      claim.current?.release();
+    };
+  }, []);
+
+  switch (place.at) {
+    case 'looking':
+      return <p className="quiet">Looking for open visits…</p>;
+    case 'running':
+      return <RunningVisit session={place.session} onLeave={() => void leave(place.session)} />;
+    case 'other-tab':
+      return <OtherTab device={device} stream={place.stream} />;
+    case 'failed':
+      return (
+        <main className="start">
+          <h1>Readback</h1>
+          <p className="notice" role="alert">
+            {place.sentence}
+          </p>
+        </main>
+      );
+    case 'visits':
+      return <Start visits={place.visits} onOpen={open} onGoOn={goOn} />;
+  }
+}
+
+interface StartProps {
+  readonly visits: readonly DeviceVisit[];
+  readonly onOpen: (opening: VisitOpening) => void;
+  readonly onGoOn: (stream: StreamId) => void;
+}
+
+function Start({ visits, onOpen, onGoOn }: StartProps) {
+  const open = visits.filter((visit) => !visit.closed && visit.folded.first !== undefined);
+  return (
+    <main className="start">
+      <h1>Readback</h1>
+      <p>
+        Say what the meter shows; both hands stay on the probes. <a href="/review">Review of visits</a>
+      </p>
+      {open.length === 0 ? null : (
+        <section>
+          <h2>Go on with</h2>
+          <ul className="open-visits">
+            {open.map(({ stream, folded }) => (
+              <li key={stream.visit}>
+                <button type="button" className="key first" onClick={() => onGoOn(stream)}>
+                  {folded.site}: {folded.complaint}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <section>
+        <h2>New visit</h2>
+        <OpenVisit onOpen={onOpen} />
+      </section>
+      <footer className="caution-note">
+        Live work is for qualified people. Readback says what was measured, never that something is safe. Local codes,
+        the maker’s instructions and licensed practice govern.
+      </footer>
+    </main>
+  );
+}
+
+function sentenceOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

@@ -1,0 +1,60 @@
+import type { Amps, Microfarads, Volts } from '../../../grammar/vocabulary/quantities.ts';
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+
+/** Invented units of common kinds, to begin from; the nameplate of the real one is then typed or said over them. */
+export const UNIT_STOCK: readonly { readonly name: string; readonly unit: UnitProfile }[] = [
+  {
+    name: '3 ton split heat pump, 240 V, R-410A, 45/5 µF',
+    unit: {
+      id: 'split-heat-pump-3-ton',
+      supply: { nominal: 240 as Volts },
+      contactorPoles: 2,
+      capacitor: { herm: 45 as Microfarads, fan: 5 as Microfarads },
+      compressor: { rla: 15.4 as Amps, lra: 77 as Amps },
+      fanMotor: { fla: 1.2 as Amps },
+      crankcaseHeater: true,
+      metering: 'thermostatic-valve',
+      refrigerant: 'R-410A',
+      heatPump: true,
+      tons: 3,
+      fusedDisconnect: true,
+      floatSwitch: 'breaks-Y',
+      pressureSwitches: true,
+      hardStart: false,
+    },
+  },
+  {
+    name: '2½ ton split cooling, 240 V, R-410A, 35/5 µF',
+    unit: {
+      id: 'split-cooling-2-half-ton',
+      supply: { nominal: 240 as Volts },
+      contactorPoles: 1,
+      capacitor: { herm: 35 as Microfarads, fan: 5 as Microfarads },
+      compressor: { rla: 12.8 as Amps, lra: 61 as Amps },
+      fanMotor: { fla: 0.9 as Amps },
+      metering: 'fixed-orifice',
+      refrigerant: 'R-410A',
+      heatPump: false,
+      tons: 2.5,
+      floatSwitch: 'breaks-Y',
+    },
+  },
+  {
+    name: '4 ton split heat pump, 208 V, R-454B, 55/7.5 µF',
+    unit: {
+      id: 'split-heat-pump-4-ton',
+      supply: { nominal: 208 as Volts },
+      contactorPoles: 2,
+      capacitor: { herm: 55 as Microfarads, fan: 7.5 as Microfarads },
+      compressor: { rla: 19.9 as Amps, lra: 109 as Amps },
+      fanMotor: { fla: 1.4 as Amps },
+      crankcaseHeater: true,
+      metering: 'thermostatic-valve',
+      refrigerant: 'R-454B',
+      heatPump: true,
+      tons: 4,
+      pressureSwitches: true,
+    },
+  },
+  { name: 'Nothing known yet', unit: { id: 'unknown' } },
+];
