@@ -28,3 +28,9 @@ export type InternalEvent =
   | { readonly type: 'go.on' };
 
 export type MachineEvent = VisitInput | InternalEvent;
+
+export type EnergyMessage = Extract<InternalEvent, { zone: ZoneId }>;
+
+export function isEnergyMessage(event: MachineEvent): event is EnergyMessage {
+  return event.type.startsWith('energy.');
+}

@@ -1,5 +1,6 @@
 import { setup } from 'xstate';
 import type { VisitContext } from './context.ts';
+import { GUARDS } from './guards.ts';
 import type { MachineEvent } from './messages.ts';
 import { type Effect, Turn } from './turn.ts';
 
@@ -15,6 +16,7 @@ export const visitSetup = setup({
     events: {} as MachineEvent,
     input: {} as VisitContext,
   },
+  guards: GUARDS,
   actions: {
     record: (_, _params: Params<'record'>) => {},
     say: (_, _params: Params<'say'>) => {},

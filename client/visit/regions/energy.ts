@@ -1,13 +1,7 @@
 import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { InternalEvent, MachineEvent } from '../messages.ts';
+import { isEnergyMessage } from '../messages.ts';
 import { act, visitSetup } from '../setup.ts';
 import type { Turn } from '../turn.ts';
-
-type EnergyMessage = Extract<InternalEvent, { zone: ZoneId }>;
-
-function isEnergyMessage(event: MachineEvent): event is EnergyMessage {
-  return event.type.startsWith('energy.');
-}
 
 /** Writes the mirror in the context and the event in the record: the one place where a zone's energy changes. */
 function enter(zone: ZoneId, to: EnergyState) {
@@ -19,16 +13,12 @@ function enter(zone: ZoneId, to: EnergyState) {
   });
 }
 
-function forZone(zone: ZoneId) {
-  return ({ event }: { event: MachineEvent }) => isEnergyMessage(event) && event.zone === zone;
-}
-
 /**
  * The energy of one zone. `unknown` counts as live everywhere. A word alone leads only to `reported-off`; numbers lead
  * to `reads-dead`; released charge to `proven-dead`. Live evidence ends a proof from wherever it stood.
  */
 function zoneRegion(zone: ZoneId) {
-  const mine = forZone(zone);
+  const mine = { type: 'concerns zone', params: { zone } } as const;
   const live = { guard: mine, target: 'live' } as const;
   const doubted = { guard: mine, target: 'unknown' } as const;
   return visitSetup.createStateConfig({

@@ -1,44 +1,9 @@
-import { cautionKey, cautionsFor, dueCautions, GOVERNING_WORDS } from '../cautions.ts';
-import { chooseStep, isProvenDead, needsDead, undoes } from '../choose-step.ts';
-import type { VisitContext } from '../context.ts';
+import { cautionKey, dueCautions, GOVERNING_WORDS } from '../cautions.ts';
+import { chooseStep } from '../choose-step.ts';
 import { focusOf } from '../focus-of.ts';
-import { isAnswered } from '../intake/settle-turn.ts';
-import type { MachineEvent } from '../messages.ts';
 import { SAY, stepWords } from '../prompts.ts';
 import { act, visitSetup } from '../setup.ts';
 import type { Turn } from '../turn.ts';
-
-interface Seen {
-  readonly context: VisitContext;
-  readonly event: MachineEvent;
-}
-
-/** Hands or an ohmmeter would meet a zone that is not proven dead. The interlock: such a step is never prompted. */
-function handsOnWithoutProof({ context }: Seen): boolean {
-  return context.step !== undefined && needsDead(context.step.needs) && !isProvenDead(context.step.zone, context);
-}
-
-function cautionDue({ context }: Seen): boolean {
-  return context.step !== undefined && dueCautions(context.step, context).length > 0;
-}
-
-/** A trainee's live step on a real visit wants a supervisor's acknowledgement first. */
-function supervisorDue({ context }: Seen): boolean {
-  const { step, role, supervisor } = context;
-  return role === 'trainee' && supervisor === undefined && step !== undefined && cautionsFor(step).length > 0;
-}
-
-function supervisorThere({ context }: Seen): boolean {
-  return context.supervisor !== undefined;
-}
-
-function cautionWasSpoken({ context, event }: Seen): boolean {
-  return event.type === 'mouth.finished' && event.prompt === context.caution?.prompt && event.outcome === 'spoken';
-}
-
-function cautionWasCut({ context, event }: Seen): boolean {
-  return event.type === 'mouth.finished' && event.prompt === context.caution?.prompt && event.outcome === 'cut';
-}
 
 const offer = act((turn: Turn) => {
   if (turn.context.question !== undefined || turn.context.held) return;
@@ -90,24 +55,6 @@ const askStep = act((turn: Turn) => {
   turn.say('step', words);
 });
 
-function answered({ context }: Seen): boolean {
-  return context.step !== undefined && isAnswered(context.step, context);
-}
-
-/** The visit has moved on: the step belongs to a phase that is past, or another must come before it now. */
-function outOfPlace({ context }: Seen): boolean {
-  const { step, phase } = context;
-  if (step === undefined) return false;
-  if (undoes(step.needs, context)) return true;
-  if (step.source === 'energy') {
-    const now = chooseStep(context);
-    return now !== undefined && now.id !== step.id;
-  }
-  return PHASE_OF[step.source] !== phase;
-}
-
-const PHASE_OF = { arrive: 'arrive', planner: 'testing', repair: 'repair', prove: 'prove', close: 'close' } as const;
-
 const setAside = act((turn: Turn) => turn.set({ step: undefined, caution: undefined }));
 const setAsideAndGoOn = act((turn: Turn) => {
   turn.set({ step: undefined, caution: undefined });
@@ -117,9 +64,9 @@ const setAsideAndGoOn = act((turn: Turn) => {
 const leave = {
   'step.answered': { target: '#step-resting', actions: setAsideAndGoOn },
   'step.review': [
-    { guard: answered, target: '#step-resting', actions: setAsideAndGoOn },
-    { guard: handsOnWithoutProof, target: '#step-resting', actions: setAsideAndGoOn },
-    { guard: outOfPlace, target: '#step-resting', actions: setAsideAndGoOn },
+    { guard: 'step answered', target: '#step-resting', actions: setAsideAndGoOn },
+    { guard: 'hands-on without proof', target: '#step-resting', actions: setAsideAndGoOn },
+    { guard: 'step out of place', target: '#step-resting', actions: setAsideAndGoOn },
   ],
   'step.set-aside': { target: '#step-resting', actions: setAside },
 } as const;
@@ -138,9 +85,9 @@ export const stepRegion = visitSetup.createStateConfig({
     guarded: {
       id: 'step-guarded',
       always: [
-        { guard: handsOnWithoutProof, target: 'resting', actions: setAside },
-        { guard: cautionDue, target: 'cautioning' },
-        { guard: supervisorDue, target: 'unsupervised' },
+        { guard: 'hands-on without proof', target: 'resting', actions: setAside },
+        { guard: 'caution due', target: 'cautioning' },
+        { guard: 'supervisor due', target: 'unsupervised' },
         { target: 'asked' },
       ],
     },
@@ -152,8 +99,8 @@ export const stepRegion = visitSetup.createStateConfig({
           entry: speakCaution,
           on: {
             'mouth.finished': [
-              { guard: cautionWasSpoken, target: 'awaiting', actions: cautionSpoken },
-              { guard: cautionWasCut, target: 'speaking', reenter: true },
+              { guard: 'caution was spoken', target: 'awaiting', actions: cautionSpoken },
+              { guard: 'caution was cut', target: 'speaking', reenter: true },
             ],
           },
         },
@@ -164,7 +111,7 @@ export const stepRegion = visitSetup.createStateConfig({
       entry: act((turn: Turn) => void turn.say('warning', SAY.supervisorFirst)),
       on: {
         ...leave,
-        'step.review': [{ guard: supervisorThere, target: 'guarded' }, ...leave['step.review']],
+        'step.review': [{ guard: 'supervisor there', target: 'guarded' }, ...leave['step.review']],
       },
     },
     asked: { entry: askStep, on: leave },
