@@ -6,7 +6,7 @@ import { sha256 } from '../../client/record/node/sha256.ts';
 import type { VisitLog } from '../../client/record/visit-log.ts';
 import { streamText } from '../../grammar/visit/envelope.ts';
 import { scratchFolder } from '../server/built-server.ts';
-import { LOG_CONTRACT } from './log-contract.ts';
+import { LOG_CONTRACT } from './page/log-contract.ts';
 
 const scratch = scratchFolder();
 afterAll(() => scratch.remove());

@@ -1,6 +1,6 @@
-import type { VisitLog } from '../../client/record/visit-log.ts';
-import type { Sha256, StreamId } from '../../grammar/visit/envelope.ts';
-import { verifyChain } from '../../grammar/visit/verify-chain.ts';
+import type { VisitLog } from '../../../client/record/visit-log.ts';
+import type { Sha256, StreamId } from '../../../grammar/visit/envelope.ts';
+import { verifyChain } from '../../../grammar/visit/verify-chain.ts';
 
 /** Opens the log of a stream; opened again after a close, it holds what it held. */
 export type OpenLog = (stream: StreamId, follows?: VisitLog['follows']) => Promise<VisitLog>;
