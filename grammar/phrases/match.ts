@@ -1,10 +1,10 @@
 import { FILLERS, HESITATIONS } from '../vocabulary/fillers.ts';
 import { HOMOPHONES } from '../vocabulary/homophones.ts';
-import { TEEN_WORDS, UNIT_WORDS, ZERO_WORDS } from '../vocabulary/number-words.ts';
-import type { Follow, Network } from './network.ts';
+import { NUMBER_WORDS, TEEN_WORDS, UNIT_WORDS } from '../vocabulary/number-words.ts';
+import type { Follow, Network, Step } from './network.ts';
 import type { Tag } from './tag.ts';
 import type { HeardWord } from './tokenise.ts';
-import { NUMERAL } from './words.ts';
+import { NUMERAL, POSSESSIVE } from './words.ts';
 
 /** How one heard word was taken. */
 export type Taken =
@@ -36,9 +36,22 @@ interface Token {
   readonly back: Token | undefined;
   readonly tags: readonly Tag[];
   readonly taken: Taken | undefined;
+  /** Function words supplied so far. */
+  readonly supplied: number;
 }
 
 const COST = { homophone: 0.4, filler: 0.4, hesitation: 0.4, skipped: 3 } as const;
+/** Function words that are easily swallowed, and what it costs to supply one. */
+const SWALLOWED: readonly (readonly [string, number])[] = [
+  ['to', 1.5],
+  ['the', 0.5],
+  ['is', 1],
+  ['at', 1],
+  ['of', 0.7],
+  ['on', 1],
+  ['a', 0.5],
+];
+const MOST_SUPPLIED = 2;
 /** Tokens alive at once; beyond it only the cheapest go on. */
 const BEAM = 400;
 
@@ -48,24 +61,26 @@ const numberWords = new Map<number, string[]>();
 for (const [word, value] of [...Object.entries(UNIT_WORDS), ...Object.entries(TEEN_WORDS)]) {
   numberWords.set(value, [...(numberWords.get(value) ?? []), word]);
 }
-const isNumber = (word: HeardWord): boolean =>
-  word.numeral !== undefined ||
-  word.text in UNIT_WORDS ||
-  word.text in TEEN_WORDS ||
-  (ZERO_WORDS as readonly string[]).includes(word.text);
+const numberNames = new Set(NUMBER_WORDS);
+const isNumber = (word: HeardWord): boolean => word.numeral !== undefined || numberNames.has(word.text);
 
 /**
  * The cheapest ways through the network for the heard words, best first; empty where there is none. Without
  * `options.near` only heard words, homophones and fillers are taken; with it, words may be repaired or passed over,
  * never number words.
  */
-export function match(network: Network, heard: readonly HeardWord[], options: MatchOptions = {}): Path[] {
+export function match(network: Network, words: readonly HeardWord[], options: MatchOptions = {}): Path[] {
   const keep = options.keep ?? 12;
   const forgiving = options.near !== undefined;
-  const follow = (state: number): Follow => network.follow(state, forgiving);
-  let alive = expand([{ state: network.start, cost: 0, back: undefined, tags: [], taken: undefined }], follow, keep);
+  const follow = (state: number): Follow => network.follow(state);
+  let alive = expand(
+    [{ state: network.start, cost: 0, back: undefined, tags: [], taken: undefined, supplied: 0 }],
+    follow,
+    keep,
+    forgiving,
+  );
 
-  for (const word of heard) {
+  for (const word of words.flatMap((heard) => apart(heard, network))) {
     const choices = choicesFor(word, network, options.near);
     const next: Token[] = [];
     for (const token of alive) {
@@ -78,6 +93,7 @@ export function match(network: Network, heard: readonly HeardWord[], options: Ma
             back: token,
             tags: step.tags,
             taken: { how: choice.how, heard: word, word: choice.word },
+            supplied: token.supplied,
           });
         }
       }
@@ -88,6 +104,7 @@ export function match(network: Network, heard: readonly HeardWord[], options: Ma
           back: token,
           tags: step.tags,
           taken: { how: 'word', heard: word, word: word.text },
+          supplied: token.supplied,
         });
       }
       const passed = passOver(word, forgiving);
@@ -98,17 +115,25 @@ export function match(network: Network, heard: readonly HeardWord[], options: Ma
           back: token,
           tags: [],
           taken: { how: passed, heard: word },
+          supplied: token.supplied,
         });
       }
     }
-    alive = expand(next, follow, keep);
+    alive = expand(next, follow, keep, forgiving);
     if (alive.length === 0) return [];
   }
   return finish(alive, follow, keep);
 }
 
+/** "compressor's" → compressor, 's: short for "is", or nothing. */
+function apart(word: HeardWord, network: Network): HeardWord[] {
+  const stem = /^(.+)'s$/.exec(word.text)?.[1];
+  if (stem === undefined || network.words.has(word.text) || !network.words.has(stem)) return [word];
+  return [{ text: stem }, { text: POSSESSIVE }];
+}
+
 function passOver(word: HeardWord, forgiving: boolean): 'filler' | 'hesitation' | 'skipped' | undefined {
-  if (fillers.has(word.text)) return 'filler';
+  if (fillers.has(word.text) || word.text === POSSESSIVE) return 'filler';
   if (hesitations.has(word.text)) return 'hesitation';
   return forgiving && !isNumber(word) ? 'skipped' : undefined;
 }
@@ -123,35 +148,62 @@ function choicesFor(word: HeardWord, network: Network, near: MatchOptions['near'
     return [NUMERAL, ...spoken].map((text) => ({ word: text, cost: 0, how: 'word' }));
   }
   const choices: Choice[] = [{ word: word.text, cost: 0, how: 'word' }];
-  for (const other of HOMOPHONES[word.text] ?? [])
+  for (const other of HOMOPHONES[word.text] ?? []) {
     choices.push({ word: other, cost: COST.homophone, how: 'homophone' });
+  }
+  if (!network.words.has(word.text)) {
+    const one = word.text.endsWith('s') ? word.text.slice(0, -1) : `${word.text}s`;
+    if (one.length >= 4) choices.push({ word: one, cost: COST.homophone, how: 'homophone' });
+  }
   if (near !== undefined) {
     for (const other of near(word.text)) choices.push({ ...other, how: 'near' });
   }
   return choices.filter((choice) => network.words.has(choice.word));
 }
 
-/** Adds the joints that tokens stand before, keeps the best few of each state and the best `BEAM` of all. */
-function expand(tokens: readonly Token[], follow: (state: number) => Follow, keep: number): Token[] {
+/**
+ * Adds what can be reached without another word (joints; in a forgiving match, swallowed function words), keeps the best
+ * few of each state and the best `BEAM` of all.
+ */
+function expand(
+  tokens: readonly Token[],
+  follow: (state: number) => Follow,
+  keep: number,
+  forgiving: boolean,
+): Token[] {
   const byState = new Map<number, Token[]>();
+  const pass = (from: Token, step: Step, cost: number, word?: string): void => {
+    const tags: readonly Tag[] = word === undefined ? step.tags : [...step.tags, { tag: 'supplied', word }];
+    const supplied = from.supplied + (word === undefined ? 0 : 1);
+    add({ state: step.to, cost: from.cost + cost, back: from, tags, taken: undefined, supplied });
+  };
   const add = (token: Token): void => {
-    const here = byState.get(token.state);
-    if (here === undefined) byState.set(token.state, [token]);
-    else {
-      if (here.length >= keep && here.at(-1)!.cost <= token.cost) return;
-      let at = here.length;
-      while (at > 0 && here[at - 1]!.cost > token.cost) at -= 1;
-      here.splice(at, 0, token);
-      if (here.length > keep) here.pop();
-    }
-    for (const joint of follow(token.state).joints) {
-      add({ state: joint.to, cost: token.cost + joint.cost, back: token, tags: joint.tags, taken: undefined });
+    if (!insert(byState, token, keep)) return;
+    const after = follow(token.state);
+    for (const joint of after.joints) pass(token, joint, joint.cost);
+    if (!forgiving || token.supplied >= MOST_SUPPLIED) return;
+    for (const [word, price] of SWALLOWED) {
+      for (const step of after.byWord.get(word) ?? []) pass(token, step, step.cost + price, word);
     }
   };
   for (const token of tokens) add(token);
   const all = [...byState.values()].flat();
-  if (all.length <= BEAM) return all;
-  return all.sort((a, b) => a.cost - b.cost).slice(0, BEAM);
+  return all.length <= BEAM ? all : all.sort((a, b) => a.cost - b.cost).slice(0, BEAM);
+}
+
+/** Puts a token among the best `keep` of its state, cheapest first; false where it is too dear. */
+function insert(byState: Map<number, Token[]>, token: Token, keep: number): boolean {
+  const here = byState.get(token.state);
+  if (here === undefined) {
+    byState.set(token.state, [token]);
+    return true;
+  }
+  if (here.length >= keep && here.at(-1)!.cost <= token.cost) return false;
+  let at = here.length;
+  while (at > 0 && here[at - 1]!.cost > token.cost) at -= 1;
+  here.splice(at, 0, token);
+  if (here.length > keep) here.pop();
+  return true;
 }
 
 function finish(alive: readonly Token[], follow: (state: number) => Follow, keep: number): Path[] {

@@ -25,8 +25,7 @@ export interface Follow {
 export interface Network {
   readonly start: number;
   readonly words: ReadonlySet<string>;
-  /** `forgiving`: function words may be passed over without being heard, at a cost. */
-  follow(state: number, forgiving: boolean): Follow;
+  follow(state: number): Follow;
 }
 
 type Arc =
@@ -41,18 +40,6 @@ interface Entry {
   readonly back: number;
   readonly outer: Entry | undefined;
 }
-
-/** Function words that are easily swallowed, and what it costs to supply one. */
-const SWALLOWED: Readonly<Record<string, number>> = {
-  to: 1.5,
-  the: 0.5,
-  is: 1,
-  at: 1,
-  of: 0.7,
-  on: 1,
-  a: 0.5,
-  and: 0.8,
-};
 
 /** Builds the network of `rules[root]`. @throws Error for a rule that is named nowhere. */
 export function buildNetwork(rules: Rules, root: string): Network {
@@ -83,26 +70,19 @@ export function buildNetwork(rules: Rules, root: string): Network {
     return state;
   };
 
-  function explore(from: number, forgiving: boolean): Follow {
+  function explore(from: number): Follow {
     const byWord = new Map<string, Step[]>();
     const anyWord: Step[] = [];
     const joined: Step[] = [];
     const ends: Omit<Step, 'to'>[] = [];
-    const walk = (
-      at: number,
-      entry: Entry,
-      cost: number,
-      tags: readonly Tag[],
-      supplied: number,
-      first: boolean,
-    ): void => {
+    const walk = (at: number, entry: Entry, cost: number, tags: readonly Tag[], first: boolean): void => {
       if (!first && joints.has(at)) {
         joined.push({ to: stateOf(at, entry), cost, tags });
         return;
       }
       if (layout.ends.has(at)) {
         if (entry.outer === undefined) ends.push({ cost, tags });
-        else walk(entry.back, entry.outer, cost, tags, supplied, false);
+        else walk(entry.back, entry.outer, cost, tags, false);
       }
       for (const arc of arcs[at]!) {
         if ('word' in arc) {
@@ -110,29 +90,24 @@ export function buildNetwork(rules: Rules, root: string): Network {
           const steps = byWord.get(arc.word);
           if (steps === undefined) byWord.set(arc.word, [step]);
           else steps.push(step);
-          const price = forgiving && supplied < 2 ? SWALLOWED[arc.word] : undefined;
-          if (price !== undefined) {
-            walk(arc.to, entry, cost + price, [...tags, { tag: 'supplied', word: arc.word }], supplied + 1, false);
-          }
         } else if ('any' in arc) anyWord.push({ to: stateOf(arc.to, entry), cost, tags });
-        else if ('call' in arc) walk(laid.get(arc.call)!.start, enter(arc.to, entry), cost, tags, supplied, false);
-        else walk(arc.to, entry, cost + arc.cost, arc.tag === undefined ? tags : [...tags, arc.tag], supplied, false);
+        else if ('call' in arc) walk(laid.get(arc.call)!.start, enter(arc.to, entry), cost, tags, false);
+        else walk(arc.to, entry, cost + arc.cost, arc.tag === undefined ? tags : [...tags, arc.tag], false);
       }
     };
     const { at, entry } = states[from]!;
-    walk(at, entry, 0, [], 0, true);
+    walk(at, entry, 0, [], true);
     return { byWord, anyWord, joints: joined, ends };
   }
 
-  const followers: [Map<number, Follow>, Map<number, Follow>] = [new Map(), new Map()];
+  const explored = new Map<number, Follow>();
   return {
     start: stateOf(laid.get(root)!.start, outermost),
     words: layout.words,
-    follow(from, forgiving) {
-      const explored = followers[forgiving ? 1 : 0];
+    follow(from) {
       let follow = explored.get(from);
       if (follow === undefined) {
-        follow = explore(from, forgiving);
+        follow = explore(from);
         explored.set(from, follow);
       }
       return follow;

@@ -63,8 +63,9 @@ export type Tag =
   | { readonly tag: 'wire'; readonly action: 'lifted' | 'landed' | 'jumper-on' | 'jumper-off' }
   | { readonly tag: 'end'; readonly end: 'from' | 'to' }
   | { readonly tag: 'dictated'; readonly edge: 'begin' | 'end' }
-  /** "I mean", "sorry": what was said before of this segment, or of its value, does not count. */
-  | { readonly tag: 'restart'; readonly of: 'all' | 'value' }
+  /** "I mean", "sorry": what was said before of this segment, or of its value, does not count;
+   * `echo`: the number that follows begins with the same words again. */
+  | { readonly tag: 'restart'; readonly of: 'all' | 'value' | 'echo' }
   /** A function word that was not heard. */
   | { readonly tag: 'supplied'; readonly word: string }
   /** Closes a segment. */

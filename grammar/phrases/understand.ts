@@ -1,24 +1,32 @@
 import { compose } from './compose/compose.ts';
 import type { Draft } from './compose/draft.ts';
 import { segmentsOf } from './compose/segment.ts';
-import { match, type Path } from './match.ts';
+import { confidenceOf } from './confidence.ts';
+import { match, type Near, type Path } from './match.ts';
 import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
+import { makeNear } from './near.ts';
 import { buildNetwork, type Network } from './network.ts';
 import { RULES } from './rules/utterance-rules.ts';
+import { suggest } from './suggest.ts';
 import { type HeardWord, tokenise } from './tokenise.ts';
 
 /** Longer utterances than this many words are not taken apart; a note may be as long as it likes. */
 const LONGEST = 60;
+/** Longer ones than this are not repaired. */
+const LONGEST_REPAIRED = 24;
 /** Two meanings whose costs differ by less are both possible. */
 const MARGIN = 0.35;
 
 export interface UnderstandOptions {
   /** Other hypotheses of the recogniser, best first. */
   readonly alternatives?: readonly string[];
+  /** Digits were typed by hand: 115 cannot be a misheard 150. */
+  readonly typed?: boolean;
 }
 
 export type Understand = (text: string, expectation?: Expectation, options?: UnderstandOptions) => Understanding;
 
+/** A meaning with what it cost to get there. */
 interface Weighed {
   readonly draft: Draft;
   readonly cost: number;
@@ -28,15 +36,22 @@ interface Weighed {
 /** Builds the network once from the tables and gives the function that understands by it. Pure and without state. */
 export function makeUnderstand(): Understand {
   const network = buildNetwork(RULES, 'utterance');
-  return (text, expectation) => understandWith(network, text, expectation);
+  const near = makeNear(network.words);
+  return (text, expectation, options) => {
+    const one = (heard: string): Understanding => understandOne(network, near, heard, expectation);
+    const best = one(text);
+    const settled = options?.typed ? withoutTwin(best) : best;
+    return weighAlternatives(settled, (options?.alternatives ?? []).slice(0, 5).map(one));
+  };
 }
 
 let ready: Understand | undefined;
 /**
  * What a sentence means and whether it may be logged. The network is built at the first call.
  *
- * @param text what was heard, in words or typed with digits
+ * @param text what was heard, in words or with digits
  * @param expectation what the visit waits for: binds bare values and prefers its own readings
+ * @param options other hypotheses of the recogniser; whether the digits were typed
  * @returns never throws; `unclear` with a reason where the text is no sentence of the grammar
  */
 export const understand: Understand = (text, expectation, options) => {
@@ -44,31 +59,85 @@ export const understand: Understand = (text, expectation, options) => {
   return ready(text, expectation, options);
 };
 
-function understandWith(network: Network, text: string, expectation: Expectation | undefined): Understanding {
-  const heard = tokenise(text);
-  if (heard.length === 0) return unclear(text, 'empty');
-  const note = heard[0]?.text === 'note';
-  if (heard.length > LONGEST && !note) return unclear(text, 'too-long');
-  if (heard.length > LONGEST) {
-    return { heard: text, verdict: 'logged', meaning: { kind: 'note', text: textAfter(heard, 1) }, confidence: 0.95 };
+/**
+ * The recogniser's other hypotheses weigh in: where the first makes no sense, the first other that would be logged is
+ * asked; where two make sense and differ in a value, the first is asked instead of logged.
+ */
+function weighAlternatives(best: Understanding, others: readonly Understanding[]): Understanding {
+  const sensible = others.filter((other) => other.verdict === 'logged');
+  const [other] = sensible;
+  if (other === undefined) return best;
+  if (best.meaning.kind === 'unclear' || best.verdict === 'rejected') {
+    return { ...other, verdict: 'asked', reason: 'needed-repair', confidence: other.confidence * 0.7 };
   }
-  let weighed = weigh(match(network, heard), expectation);
-  if (weighed.length === 0) weighed = weigh(match(network, heard, { near: () => [] }), expectation);
-  const [best] = weighed;
-  if (best === undefined) return unclear(text, 'outside-grammar');
-  return judge(text, best, weighed.slice(1));
+  const key = JSON.stringify(best.meaning);
+  const rivals = sensible.filter((one) => JSON.stringify(one.meaning) !== key).map((one) => one.meaning);
+  if (best.verdict !== 'logged' || rivals.length === 0) return best;
+  return {
+    ...best,
+    verdict: 'asked',
+    reason: 'several-values-fit',
+    confidence: best.confidence * 0.7,
+    others: [...rivals, ...(best.others ?? [])].slice(0, 4),
+  };
 }
 
-const textAfter = (heard: readonly HeardWord[], from: number): string =>
-  heard
-    .slice(from)
-    .map((word) => word.text)
-    .join(' ');
+/** A doubt between teen and ty falls away where the digits were typed. */
+function withoutTwin(understood: Understanding): Understanding {
+  const { reason, twin, ...rest } = understood;
+  if (reason !== 'teen-or-ty' || twin === undefined || !/\d/.test(understood.heard)) return understood;
+  return { ...rest, verdict: 'logged', confidence: 1 };
+}
 
-const unclear = (heard: string, reason: UnclearReason): Understanding => ({
+function understandOne(
+  network: Network,
+  near: (heard: string) => readonly Near[],
+  text: string,
+  expectation: Expectation | undefined,
+): Understanding {
+  const heard = tokenise(text);
+  if (heard.length === 0) return unclear(text, 'empty', []);
+  if (heard.length > LONGEST) {
+    return heard[0]?.text === 'note' ? longNote(text, heard) : unclear(text, 'too-long', []);
+  }
+  let weighed = weigh(match(network, heard), expectation);
+  if (weighed.length === 0 && heard.length <= LONGEST_REPAIRED) {
+    const repaired = weigh(match(network, heard, { near }), expectation);
+    weighed = repaired.filter((one) => one.repaired.length * 2.5 <= Math.max(heard.length, 2.5));
+  }
+  const words = (): string[] => heard.map((word) => word.text);
+  const [best] = weighed;
+  if (best === undefined) {
+    return unclear(text, foreign(text) ? 'not-english' : 'outside-grammar', suggest(words(), near));
+  }
+  const judged = judge(text, best, weighed.slice(1));
+  if (judged.meaning.kind !== 'unclear' || judged.meaning.alternatives.length > 0) return judged;
+  return { ...judged, meaning: { ...judged.meaning, alternatives: suggest(words(), near) } };
+}
+
+/** Mostly letters that English does not write. */
+function foreign(text: string): boolean {
+  const letters = text.match(/\p{L}/gu) ?? [];
+  return letters.filter((letter) => !/[a-zµ]/i.test(letter)).length * 4 > letters.length;
+}
+
+const longNote = (heard: string, words: readonly HeardWord[]): Understanding => ({
+  heard,
+  verdict: 'logged',
+  meaning: {
+    kind: 'note',
+    text: words
+      .slice(1)
+      .map((word) => word.text)
+      .join(' '),
+  },
+  confidence: 0.95,
+});
+
+const unclear = (heard: string, reason: UnclearReason, alternatives: readonly string[]): Understanding => ({
   heard,
   verdict: 'rejected',
-  meaning: { kind: 'unclear', reason, alternatives: [] },
+  meaning: { kind: 'unclear', reason, alternatives },
   confidence: 0,
   reason,
 });
@@ -98,8 +167,7 @@ function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
   let cost = 0;
   let doubt: Draft | undefined;
   for (const choices of drafts) {
-    const ranked = [...choices].sort((a, b) => a.cost - b.cost);
-    const [best, next] = ranked;
+    const [best, next] = [...choices].sort((a, b) => a.cost - b.cost);
     if (best === undefined) return [];
     parts.push(...(best.meaning.kind === 'several' ? best.meaning.parts : [best.meaning]));
     cost += best.cost;
@@ -128,20 +196,20 @@ function repairsOf(path: Path): Weighed['repaired'] {
 
 /** Logged as it stands, or asked and why. */
 function judge(heard: string, best: Weighed, rest: readonly Weighed[]): Understanding {
-  const rivals = rest.filter((other) => other.cost < best.cost + MARGIN);
+  const { draft, cost, repaired } = best;
+  const rival = rest.find((other) => other.cost < cost + MARGIN);
   const reason =
-    best.draft.doubt ??
-    (best.repaired.length > 0 ? 'needed-repair' : rivals.length > 0 ? rivalry(best, rivals[0]!) : undefined);
-  const nobody = best.draft.meaning.kind === 'value' && reason === 'no-place';
+    draft.doubt ?? (repaired.length > 0 ? 'needed-repair' : rival === undefined ? undefined : rivalry(best, rival));
+  const nobody = draft.meaning.kind === 'value' && reason === 'no-place';
   const others = rest.slice(0, 4).map((other) => other.draft.meaning);
   return {
     heard,
     verdict: reason === undefined ? 'logged' : nobody ? 'rejected' : 'asked',
-    meaning: best.draft.meaning,
-    confidence: Math.max(0.05, (reason === undefined ? 0.98 : 0.6) - 0.1 * Math.min(best.cost, 4)),
-    ...(best.repaired.length > 0 && { repaired: best.repaired }),
+    meaning: draft.meaning,
+    confidence: confidenceOf({ cost, margin: (rest[0]?.cost ?? cost + 4) - cost, repairs: repaired.length, reason }),
+    ...(repaired.length > 0 && { repaired }),
     ...(reason && { reason }),
-    ...(best.draft.twin !== undefined && { twin: best.draft.twin }),
+    ...(draft.twin !== undefined && { twin: draft.twin }),
     ...(others.length > 0 && { others }),
   };
 }

@@ -40,6 +40,7 @@ export const HOMOPHONES: Readonly<Record<string, readonly string[]>> = {
   lock: ['locked'],
   weight: ['wait'],
   braker: ['breaker'],
+  "'s": ['is'],
   know: ['no'],
   hi: ['high'],
   lo: ['low'],

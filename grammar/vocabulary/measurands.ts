@@ -474,7 +474,12 @@ export const MEASURANDS: readonly Measurand[] = [
     say: 'outdoor wet bulb | outside wet bulb',
   },
   { ...degrees(20, 100, 35, 75), quantity: 'wet-bulb', at: ['supply-air'], say: 'supply wet bulb' },
-  { ...degrees(-20, 90, 0, 50), quantity: 'difference', at: ['suction-line'], say: 'superheat | suction superheat' },
+  {
+    ...degrees(-20, 90, 0, 50),
+    quantity: 'difference',
+    at: ['suction-line'],
+    say: 'superheat | super heat | suction superheat',
+  },
   {
     ...degrees(-20, 90, 0, 40),
     quantity: 'difference',

@@ -46,3 +46,20 @@ export const TENS_WORDS: Readonly<Record<string, number>> = {
 
 export const POINT_WORDS = ['point', 'decimal'] as const;
 export const MINUS_WORDS = ['minus', 'negative'] as const;
+
+/** Every word that may stand in a number and changes it. */
+export const NUMBER_WORDS: readonly string[] = [
+  ...ZERO_WORDS,
+  ...Object.keys(UNIT_WORDS),
+  ...Object.keys(TEEN_WORDS),
+  ...Object.keys(TENS_WORDS),
+  ...POINT_WORDS,
+  ...MINUS_WORDS,
+  'hundred',
+  'thousand',
+  'buck',
+  'half',
+  'quarter',
+  'quarters',
+  'below',
+];

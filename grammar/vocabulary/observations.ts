@@ -81,6 +81,16 @@ export const OBSERVATIONS = [
     say: "[the] (blower | indoor fan | blower motor) ((is not | isn't | not) (running | on | going | turning) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off)",
   },
   {
+    id: 'blower-spins-freely',
+    name: 'blower spins freely by hand',
+    say: '[the] (blower | blower wheel) (spins | turns | is) (free | freely | easy | easily) [by hand]',
+  },
+  {
+    id: 'blower-stiff',
+    name: 'blower is stiff by hand',
+    say: '[the] (blower | blower wheel) (is | feels | turns) (stiff | tight | hard | seized | rough) [by hand]',
+  },
+  {
     id: 'filter-dirty',
     name: 'filter is dirty',
     say: '[the] [air] filter is ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | packed)',

@@ -129,6 +129,7 @@ export const TESTS = [
   { id: 'look-breaker', name: 'look: outdoor breaker' },
   { id: 'look-disconnect', name: 'look: disconnect' },
   { id: 'look-fan-by-hand', name: 'look: fan turned by hand' },
+  { id: 'look-blower-by-hand', name: 'look: blower turned by hand' },
   { id: 'look-compressor-heat', name: 'look: compressor heat, hand near the shell' },
   { id: 'temperature-outdoor-air', name: 'temperature of the outdoor air' },
   { id: 'temperature-return-air', name: 'temperature of the return air' },

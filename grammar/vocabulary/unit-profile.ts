@@ -14,6 +14,8 @@ export interface UnitProfile {
   readonly capacitor?: { readonly herm: Microfarads; readonly fan: Microfarads };
   readonly compressor?: { readonly rla: Amps; readonly lra: Amps };
   readonly fanMotor?: { readonly fla: Amps };
+  /** Rating on the blower's capacitor. */
+  readonly blowerCapacitor?: Microfarads;
   readonly crankcaseHeater?: boolean;
   readonly metering?: 'fixed-orifice' | 'thermostatic-valve';
   readonly refrigerant?: RefrigerantId;

@@ -49,6 +49,7 @@ export function segmentsOf(path: Path): Segment[] | undefined {
   let dictated: string[] | undefined;
   let follows: string | undefined;
   let filled = false;
+  let echo: readonly string[] | undefined;
 
   for (const { tags, taken } of path.steps) {
     for (const tag of tags) {
@@ -59,9 +60,10 @@ export function segmentsOf(path: Path): Segment[] | undefined {
             break;
           }
           const said = number?.close();
-          if (said === undefined) return undefined;
+          if (said === undefined || (echo !== undefined && !echoes(echo, said.words))) return undefined;
           items.push(said);
           number = undefined;
+          echo = undefined;
           break;
         }
         case 'dictated':
@@ -69,7 +71,8 @@ export function segmentsOf(path: Path): Segment[] | undefined {
           dictated = tag.edge === 'begin' ? [] : undefined;
           break;
         case 'restart':
-          items = items.filter((item) => (tag.of === 'all' ? false : item.tag !== 'said' && item.tag !== 'unit'));
+          if (tag.of === 'echo') echo = numbersOf(items).at(-1)?.words ?? [];
+          items = items.filter((item) => tag.of !== 'all' && item.tag !== 'said' && item.tag !== 'unit');
           restarted = true;
           break;
         case 'frame':
@@ -90,6 +93,11 @@ export function segmentsOf(path: Path): Segment[] | undefined {
     filled = !('word' in taken);
   }
   return segments;
+}
+
+/** "one eight" before "one eighteen": a number broken off and begun again. */
+function echoes(broken: readonly string[], again: readonly string[]): boolean {
+  return broken.length > 0 && broken.length <= again.length && broken.every((word, at) => again[at]!.startsWith(word));
 }
 
 /** The words of one number while a path goes through it. */

@@ -78,10 +78,16 @@ const MOVING = alternative(
 const RESTART = pattern(
   'i mean | sorry | no wait | wait no | rather | make that | no sorry | no i mean | let me see | strike that',
 );
-const NUMBER_AGAIN = sequence(
-  optional(sequence(NUMBER, UNIT_MAYBE, rule('restart'), tag({ tag: 'restart', of: 'value' }))),
-  NUMBER,
-);
+const NUMBER_AGAIN: Expression = {
+  kind: 'alternative',
+  items: [
+    NUMBER,
+    sequence(NUMBER, UNIT_MAYBE, rule('restart'), tag({ tag: 'restart', of: 'value' }), NUMBER),
+    // "one eight one eighteen": taken only where the second number begins with the words of the first.
+    sequence(NUMBER, tag({ tag: 'restart', of: 'echo' }), NUMBER),
+  ],
+  weights: [1, 1, 0.3],
+};
 const VALUE = alternative(sequence(NUMBER_AGAIN, UNIT_MAYBE), rule('word-value'), sequence(rule('moving'), UNIT_MAYBE));
 const BENCH = sequence(
   pattern('[out] on the bench | bench [test | reading] | out of the unit | off the unit | removed'),

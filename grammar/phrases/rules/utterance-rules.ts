@@ -29,7 +29,7 @@ const PAIR = alternative(
       tag({ tag: 'pair', of: 'over' }),
     ),
     NUMBER,
-    pattern('over | and'),
+    pattern('over'),
     NUMBER,
     optional(rule('unit-name')),
   ),

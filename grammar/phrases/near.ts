@@ -1,0 +1,70 @@
+import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
+import type { Near } from './match.ts';
+import { NEAR_WORDS } from './near-words.ts';
+
+const numbers = new Set(NUMBER_WORDS);
+
+/** A changed word costs this much besides its distance. */
+const CHANGED = 1;
+const MISSPELT = 1.3;
+
+let sounds: ReadonlyMap<string, readonly Near[]> | undefined;
+
+function readTable(): ReadonlyMap<string, readonly Near[]> {
+  const byHeard = new Map<string, Near[]>();
+  for (const line of NEAR_WORDS.trim().split('\n')) {
+    const [word = '', ...others] = line.split(' ');
+    for (const other of others) {
+      const [heard = '', hundredths = '0'] = other.split(':');
+      const near = { word, cost: CHANGED + Number(hundredths) / 100 };
+      byHeard.set(heard, [...(byHeard.get(heard) ?? []), near]);
+    }
+  }
+  return byHeard;
+}
+
+/**
+ * Words of the grammar that a heard word may have been: those that sound near it by the CMU dictionary or, for a word
+ * that no dictionary has, those spelt near it. Never for a number word and never a number word.
+ */
+export function makeNear(words: ReadonlySet<string>): (heard: string) => readonly Near[] {
+  const known = new Map<string, readonly Near[]>();
+  const long = [...words].filter((word) => word.length >= 4 && !numbers.has(word));
+  return (heard) => {
+    if (numbers.has(heard)) return [];
+    sounds ??= readTable();
+    const sound = sounds.get(heard);
+    if (sound !== undefined || heard.length < 4 || heard.length > 20 || words.has(heard)) return sound ?? [];
+    let near = known.get(heard);
+    if (near === undefined) {
+      near = spelling(heard, long);
+      if (known.size < 1000) known.set(heard, near);
+    }
+    return near;
+  };
+}
+
+function spelling(heard: string, words: readonly string[]): Near[] {
+  return words.flatMap((word) => {
+    const allowed = word.length >= 8 ? 2 : 1;
+    const edits = editsWithin(heard, word, allowed);
+    return edits === undefined ? [] : [{ word, cost: MISSPELT + 0.3 * (edits - 1) }];
+  });
+}
+
+/** Letters changed, added or left out between two spellings; undefined for more than `allowed`. */
+function editsWithin(one: string, other: string, allowed: number): number | undefined {
+  if (Math.abs(one.length - other.length) > allowed) return undefined;
+  let row = Array.from({ length: other.length + 1 }, (_, at) => at);
+  for (let i = 0; i < one.length; i += 1) {
+    const next = [i + 1];
+    for (let j = 0; j < other.length; j += 1) {
+      const change = one[i] === other[j] ? 0 : 1;
+      next.push(Math.min(row[j]! + change, row[j + 1]! + 1, next[j]! + 1));
+    }
+    row = next;
+    if (Math.min(...row) > allowed) return undefined;
+  }
+  const edits = row.at(-1)!;
+  return edits <= allowed ? edits : undefined;
+}
