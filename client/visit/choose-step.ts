@@ -1,7 +1,8 @@
 import type { RankedTest } from '../../grammar/visit/inputs.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from './context.ts';
-import { ARRIVE_PLAN, actionStep, CAPACITOR_ZONES, PROVE_PLAN, testStep } from './plans.ts';
+import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from './isolation.ts';
+import { ARRIVE_PLAN, actionStep, PROVE_PLAN, testStep, zoneOf } from './plans.ts';
 
 /**
  * What the visit asks for next: a plan step of the phase or the best test of the planner, and before it whatever its
@@ -64,24 +65,24 @@ export function isSettled(step: Step, context: VisitContext): boolean {
 function bestTest(context: VisitContext): Step | undefined {
   const open =
     context.assessment?.next.filter((test) => !context.parked.some((parked) => parked.step === test.id)) ?? [];
-  const test = open.find((one) => !undoes(one.needs, context)) ?? open[0];
+  const test = open.find((one) => !undoes(one.needs, zoneOf(one.at), context)) ?? open[0];
   return test === undefined ? undefined : testStep(test);
 }
 
 /** Whether a test would want back what the technician has just taken off. */
-export function undoes(needs: RankedTest['needs'], context: VisitContext): boolean {
-  return (
-    (needs.power === 'on' && context.outdoorSwitch === 'open') || (needs.call === 'cooling' && context.call === 'none')
-  );
+export function undoes(needs: RankedTest['needs'], zone: ZoneId | 'none', context: VisitContext): boolean {
+  const opened = isOpened(zone === 'none' ? 'outdoor-load' : zone, context);
+  return (needs.power === 'on' && opened) || (needs.call === 'cooling' && context.call === 'none');
 }
 
 /** The step that must come first so that the goal's needs hold: power, proof, charge, call. */
 function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   const { needs } = goal;
-  if (needsDead(needs)) return stepToDead(context);
-  if (needs.power === 'on' && context.outdoorSwitch === 'open') {
+  if (needsDead(needs)) return goal.zone === 'none' ? undefined : stepToDead(provedWith(goal.zone), context);
+  const zone = goal.zone === 'none' ? 'outdoor-load' : goal.zone;
+  if (needs.power === 'on' && isOpened(zone, context)) {
     return context.settled.includes('energy.covers-on')
-      ? actionStep('power-on', 'outdoor-load')
+      ? actionStep('power-on', provedWith(zone))
       : actionStep('covers-on', 'none');
   }
   if (needs.call === 'cooling' && context.call === 'none') return actionStep('call-on', 'none');
@@ -93,31 +94,27 @@ export function needsDead(needs: RankedTest['needs']): boolean {
 }
 
 /** The order of the proof: call off, open and lock, prove absence of voltage, release stored charge. */
-function stepToDead(context: VisitContext): Step | undefined {
-  const line = context.energy['outdoor-load'];
-  if (context.outdoorSwitch !== 'open' || !context.locked) {
-    return context.call === 'none' ? actionStep('power-off', 'outdoor-load') : actionStep('call-off', 'none');
+function stepToDead(zone: ZoneId, context: VisitContext): Step | undefined {
+  const energy = context.energy[zone];
+  if (isolationOf(zone, context) !== 'locked') {
+    return context.call === 'none' ? actionStep('power-off', zone) : actionStep('call-off', 'none');
   }
-  if (line !== 'reads-dead' && line !== 'proven-dead') return actionStep('absence-proved', 'outdoor-load');
-  if (line !== 'proven-dead') return actionStep('capacitors-discharged', 'outdoor-load');
+  if (energy !== 'reads-dead' && energy !== 'proven-dead') return actionStep('absence-proved', zone);
+  if (energy !== 'proven-dead') return actionStep('capacitors-discharged', zone);
   return undefined;
 }
 
 /** Whether hands may meet a zone: proven dead, and for the outdoor unit its capacitor too. Unknown counts as live. */
 export function isProvenDead(zone: ZoneId | 'none', context: VisitContext): boolean {
   if (zone === 'none') return true;
-  if (zone === 'disconnect-line' || zone === 'control' || zone === 'air-handler')
-    return context.energy[zone] === 'proven-dead';
-  return (
-    context.energy['outdoor-load'] === 'proven-dead' &&
-    CAPACITOR_ZONES.every((one) => context.energy[one] === 'proven-dead')
-  );
+  const together: readonly ZoneId[] = provedWith(zone) === 'outdoor-load' ? OUTDOOR_ZONES : [zone];
+  return together.every((one) => context.energy[one] === 'proven-dead');
 }
 
 /** What the state of the unit's power was for a reading at a zone, as far as the record knows. */
 export function powerAt(zone: ZoneId | 'none', context: VisitContext): 'on' | 'off' | 'unknown' {
   const energy = context.energy[zone === 'none' || zone === 'control' ? 'outdoor-load' : zone];
   if (energy === 'live') return 'on';
-  if (energy === 'unknown') return context.outdoorSwitch === 'open' ? 'off' : 'unknown';
+  if (energy === 'unknown') return isOpened(zone === 'none' ? 'outdoor-load' : zone, context) ? 'off' : 'unknown';
   return 'off';
 }

@@ -10,6 +10,7 @@ import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { EnergyState, ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Evidence } from '../diagnosis/diagnosis.ts';
 import type { SpokenCaution } from './cautions.ts';
+import type { Isolation, IsolationPlace } from './isolation.ts';
 
 /** One thing the visit asks for. Where it comes from decides when it is offered, its needs decide what guards it. */
 export interface Step {
@@ -79,10 +80,10 @@ export interface VisitContext {
   /** Mirror of the energy region, written only by the entry of its states. */
   readonly energy: Readonly<Record<ZoneId, EnergyState>>;
   readonly call: 'cooling' | 'none' | 'unknown';
-  readonly outdoorSwitch: 'open' | 'closed' | 'unknown';
-  readonly locked: boolean;
+  /** What was last reported of each switch. */
+  readonly isolation: Readonly<Record<IsolationPlace, Isolation>>;
   /** A proof of absence of voltage in progress, number by number. Volts. */
-  readonly proof: { readonly before?: number; readonly values: readonly number[] } | undefined;
+  readonly proof: { readonly zone: ZoneId; readonly before: number; readonly values: readonly number[] } | undefined;
   readonly discharged: readonly ZoneId[];
   readonly readings: readonly LoggedReading[];
   readonly evidence: readonly Evidence[];

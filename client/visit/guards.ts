@@ -45,7 +45,7 @@ function answered({ context }: Seen): boolean {
 function outOfPlace({ context }: Seen): boolean {
   const { step, phase } = context;
   if (step === undefined) return false;
-  if (undoes(step.needs, context)) return true;
+  if (undoes(step.needs, step.zone, context)) return true;
   if (step.source === 'energy') {
     const now = chooseStep(context);
     return now !== undefined && now.id !== step.id;

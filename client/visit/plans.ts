@@ -68,7 +68,8 @@ export const PROVE_PLAN: readonly Step[] = [
 /** A step that asks for an action. */
 export function actionStep(done: ActionDone, zone: ZoneId | 'none', needs: RankedTest['needs'] = NO_NEEDS): Step {
   const source = done === 'part-fitted' ? 'repair' : done === 'visit-finished' ? 'close' : 'energy';
-  return { id: `${source}.${done}`, source, ask: { kind: 'action', done }, needs, hazards: [], zone };
+  const elsewhere = zone === 'outdoor-load' || zone === 'none' ? '' : `@${zone}`;
+  return { id: `${source}.${done}${elsewhere}`, source, ask: { kind: 'action', done }, needs, hazards: [], zone };
 }
 
 /** A test of the planner's, as a step. */
@@ -76,7 +77,13 @@ export function testStep(test: RankedTest): Step {
   const { id, quantity, at, needs, hazards } = test;
   const ask: Step['ask'] =
     quantity === 'observation' ? { kind: 'look', answers: test.answers ?? [] } : { kind: 'reading', quantity, at };
-  return { id, test: id, source: 'planner', ask, needs, hazards, zone: zoneOf(at) };
+  return { id, test: id, source: 'planner', ask, needs, hazards, zone: needs.bench ? benchZone(at) : zoneOf(at) };
+}
+
+/** A part is taken out where its load side is: a pulled fuse is handled with the outdoor unit dead. */
+function benchZone(at: readonly PointId[]): ZoneId | 'none' {
+  const outdoor = at.some((id) => POINTS.find((point) => point.id === id)?.zone === 'outdoor-load');
+  return outdoor ? 'outdoor-load' : zoneOf(at);
 }
 
 /** The zone that probes at these places meet: a capacitor section where one is touched, else the first with a zone. */
@@ -86,7 +93,3 @@ export function zoneOf(at: readonly PointId[]): ZoneId | 'none' {
     .filter((zone) => zone !== 'none');
   return zones.find((zone) => zone === 'capacitor-herm' || zone === 'capacitor-fan') ?? zones[0] ?? 'none';
 }
-
-/** Zones that are opened by the outdoor disconnect and hold no charge of their own, and the capacitor beside them. */
-export const OUTDOOR_ZONES = ['outdoor-load', 'capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];
-export const CAPACITOR_ZONES = ['capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];

@@ -11,6 +11,7 @@ import { PART_RATINGS, PARTS } from '../../grammar/vocabulary/parts.ts';
 import { POINTS, type PointId } from '../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
 import { TESTS } from '../../grammar/vocabulary/tests.ts';
+import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import { cautionById, cautionsFor } from './cautions.ts';
 import type { ActionDone, Step, VisitContext } from './context.ts';
 
@@ -221,6 +222,44 @@ const ACTION_WORDS: Readonly<Record<ActionDone, { readonly brief: string; readon
   },
 };
 
+/** Where a zone other than the outdoor unit's is opened, and what stores a charge there. */
+const ELSEWHERE: Readonly<Partial<Record<ZoneId, { readonly at: string; readonly off: string; readonly on: string }>>> =
+  {
+    'disconnect-line': {
+      at: 'the disconnect line side',
+      off: 'Open and lock the breaker at the panel.',
+      on: 'Breaker at the panel back on.',
+    },
+    'air-handler': {
+      at: 'the air handler',
+      off: "Open and lock the air handler's switch.",
+      on: "Air handler's switch back on.",
+    },
+    control: {
+      at: 'the control circuit',
+      off: "Open and lock the air handler's switch: it feeds the transformer.",
+      on: "Air handler's switch back on.",
+    },
+  };
+
+function actionWords(done: ActionDone, zone: ZoneId | 'none', full: boolean): string {
+  const elsewhere = zone === 'none' ? undefined : ELSEWHERE[zone];
+  const words = ACTION_WORDS[done][full ? 'full' : 'brief'];
+  if (elsewhere === undefined) return words;
+  switch (done) {
+    case 'power-off':
+      return elsewhere.off;
+    case 'power-on':
+      return elsewhere.on;
+    case 'absence-proved':
+      return words.replace(/\.$/, ` at ${elsewhere.at}.`);
+    case 'capacitors-discharged':
+      return 'Discharge the blower capacitor, then read volts DC on it.';
+    default:
+      return words;
+  }
+}
+
 /** The words that ask a step; a live step already cautioned begins with the caution's short form. */
 export function stepWords(step: Step, context: VisitContext): string {
   const lead = cautionsFor(step)
@@ -235,7 +274,7 @@ export function askWords(step: Step, context: VisitContext): string {
   const full = context.pace === 'full' || context.role === 'trainee';
   switch (step.ask.kind) {
     case 'action':
-      return ACTION_WORDS[step.ask.done][full ? 'full' : 'brief'];
+      return actionWords(step.ask.done, step.zone, full);
     case 'look':
       return full
         ? `${lookWords(step)}: ${step.ask.answers.map(observationWords).join(', or ')}?`
@@ -309,6 +348,7 @@ export const SAY = {
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
   supervisorFirst: "A trainee's live step: a supervisor must acknowledge it first.",
   quiet: 'Thirty quiet minutes. The proof has lapsed: prove it dead again before hands go in.',
+  unlocked: 'Reported unlocked. Proof ended: counts as live.',
   powerBack: 'Power reported back. Proof ended.',
   corrected: (reading: Reading) => `Corrected: ${readbackWords(reading)}`,
   nothingToCorrect: 'Nothing to correct yet.',

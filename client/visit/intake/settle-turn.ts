@@ -1,5 +1,6 @@
 import { isSettled } from '../choose-step.ts';
 import type { Step, VisitContext } from '../context.ts';
+import { isOpened, isolationOf } from '../isolation.ts';
 import { ARRIVE_PLAN, PROVE_PLAN } from '../plans.ts';
 import type { Turn } from '../turn.ts';
 
@@ -27,17 +28,17 @@ export function isAnswered(step: Step, context: VisitContext): boolean {
     case 'call-off':
       return context.call === 'none';
     case 'power-off':
-      return context.outdoorSwitch === 'open' && context.locked;
+      return step.zone !== 'none' && isolationOf(step.zone, context) === 'locked';
     case 'absence-proved':
-      return context.energy['outdoor-load'] === 'reads-dead' || context.energy['outdoor-load'] === 'proven-dead';
+      return step.zone !== 'none' && ['reads-dead', 'proven-dead'].includes(context.energy[step.zone]);
     case 'capacitors-discharged':
-      return context.energy['outdoor-load'] === 'proven-dead';
+      return step.zone !== 'none' && context.energy[step.zone] === 'proven-dead';
     case 'part-fitted':
       return context.phase !== 'repair';
     case 'covers-on':
       return context.settled.includes('energy.covers-on');
     case 'power-on':
-      return context.outdoorSwitch === 'closed';
+      return step.zone !== 'none' && !isOpened(step.zone, context);
     case 'visit-finished':
       return context.phase === 'closed';
   }

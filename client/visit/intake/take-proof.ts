@@ -1,40 +1,38 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../context.ts';
 import { DEAD_BELOW_VOLTS } from '../dead-threshold.ts';
-import { CAPACITOR_ZONES } from '../plans.ts';
+import { CAPACITOR_ZONES, holdsCharge, isolationOf, provedWith } from '../isolation.ts';
+import { zoneOf } from '../plans.ts';
 import { capital, SAY, valueWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { QUIET_MINUTES } from './take-timer.ts';
 
-/** A known live source reads at least this, in volts: well under any 120 V leg, well over a 24 V circuit. Our choice. */
-const KNOWN_SOURCE_VOLTS = 100;
-/** Leg to leg and each leg to ground. */
-const PAIRS_TO_PROVE = 3;
+/** A known live source reads at least this, in volts: well under any leg or 24 V circuit, well over a ghost. Our choice. */
+const KNOWN_SOURCE_VOLTS = { line: 100, control: 18 } as const;
+/** Leg to leg and each leg to ground; one pair on the 24 V side. */
+const PAIRS_TO_PROVE = { line: 3, control: 1 } as const;
 
 type Proof = Extract<Report, { type: 'absence-of-voltage' }>;
 
+const kindOf = (zone: ZoneId): 'line' | 'control' => (zone === 'control' ? 'control' : 'line');
+
 /** The whole proof in one breath: meter, every pair, meter again. Numbers are required; the dialogue is not. */
 export function takeProof(turn: Turn, proof: Proof): void {
-  const { zone, before, values, after } = proof;
+  const { before, values, after } = proof;
+  const zone = provedWith(proof.zone);
   if (!mayBeProved(turn, zone)) return;
-  if (values.length < PAIRS_TO_PROVE) {
+  if (values.length < PAIRS_TO_PROVE[kindOf(zone)]) {
     turn.say('answer', SAY.proofShort);
     return;
   }
   const present = values.find((value) => Math.abs(value) >= DEAD_BELOW_VOLTS);
-  const proven = before >= KNOWN_SOURCE_VOLTS && after >= KNOWN_SOURCE_VOLTS;
+  const known = KNOWN_SOURCE_VOLTS[kindOf(zone)];
+  const proven = before >= known && after >= known;
   const result = present !== undefined ? 'voltage present' : proven ? 'reads dead' : 'meter not proven';
   turn.record({ type: 'proof.recorded', zone, before, values, after, result });
-  if (present !== undefined) {
-    turn.set({ proof: undefined });
-    const words = SAY.stillVoltage(capital(valueWords(present, 'V')));
-    turn.record({ type: 'hazard.warned', words, zone });
-    turn.raise({ type: 'energy.live', zone, why: `${valueWords(present, 'V')} in the proof` });
-    turn.say('warning', words);
-    return;
-  }
+  if (present !== undefined) return foundVoltage(turn, zone, present);
   if (!proven) {
     turn.say('answer', SAY.meterNotProven);
     return;
@@ -44,25 +42,32 @@ export function takeProof(turn: Turn, proof: Proof): void {
 
 /** The meter read on a known live source: opens a proof, or closes one whose pairs are all read. */
 export function takeMeterProof(turn: Turn, volts: number): void {
-  const zone: ZoneId = 'outdoor-load';
-  if (!mayBeProved(turn, zone)) return;
   const { proof } = turn.context;
-  if (volts < KNOWN_SOURCE_VOLTS) {
+  const zone = proof?.zone ?? zoneToProve(turn.context);
+  if (!mayBeProved(turn, zone)) return;
+  if (volts < KNOWN_SOURCE_VOLTS[kindOf(zone)]) {
     turn.say('answer', SAY.meterNotProven);
     return;
   }
-  if (proof?.before === undefined || proof.values.length === 0) {
-    turn.set({ proof: { before: volts, values: [] } });
+  if (proof === undefined || proof.values.length === 0) {
+    turn.set({ proof: { zone, before: volts, values: [] } });
     turn.say('readback', `Meter ${valueWords(volts, 'V')}. Now each pair and each leg to ground.`);
     return;
   }
   takeProof(turn, { type: 'absence-of-voltage', zone, before: proof.before, values: proof.values, after: volts });
 }
 
+/** The zone a meter proof is for: the one the step asks for, else the first that is reported off. */
+function zoneToProve(context: VisitContext): ZoneId {
+  const { step, energy } = context;
+  if (step?.ask.kind === 'action' && step.ask.done === 'absence-proved' && step.zone !== 'none') return step.zone;
+  return ZONES.find((zone) => energy[zone] === 'reported-off') ?? 'outdoor-load';
+}
+
 /** A voltage below the threshold while a proof is open counts as one of its pairs. */
 export function takeProofNumber(turn: Turn, reading: Reading, zone: ZoneId): void {
   const { proof } = turn.context;
-  if (proof?.before === undefined || zone !== 'outdoor-load' || typeof reading.value !== 'number') return;
+  if (proof === undefined || proof.zone !== provedWith(zone) || typeof reading.value !== 'number') return;
   turn.set({ proof: { ...proof, values: [...proof.values, reading.value] } });
 }
 
@@ -72,11 +77,11 @@ function mayBeProved(turn: Turn, zone: ZoneId): boolean {
     turn.say('answer', SAY.nothingLocked);
     return false;
   }
-  if (!context.locked) {
+  if (isolationOf(zone, context) !== 'locked') {
     turn.say('answer', SAY.reportedOff);
     return false;
   }
-  if (!groundHasReadALiveLeg(context)) {
+  if (zone !== 'control' && !groundHasReadALiveLeg(context, zone)) {
     turn.say('answer', SAY.groundNotSeen);
     return false;
   }
@@ -84,22 +89,40 @@ function mayBeProved(turn: Turn, zone: ZoneId): boolean {
 }
 
 /** An open ground reads a false zero: the ground used must itself have read a full leg while live. */
-function groundHasReadALiveLeg(context: VisitContext): boolean {
+function groundHasReadALiveLeg(context: VisitContext, zone: ZoneId): boolean {
+  const indoors = zone === 'air-handler';
   return context.readings.some(
     ({ reading }) =>
       reading.quantity === 'voltage' &&
       reading.at.includes('ground') &&
+      (zoneOf(reading.at) === 'air-handler') === indoors &&
       typeof reading.value === 'number' &&
-      reading.value >= KNOWN_SOURCE_VOLTS,
+      reading.value >= KNOWN_SOURCE_VOLTS.line,
   );
 }
 
+function foundVoltage(turn: Turn, zone: ZoneId, volts: number): void {
+  turn.set({ proof: undefined });
+  const words = SAY.stillVoltage(capital(valueWords(volts, 'V')));
+  turn.record({ type: 'hazard.warned', words, zone });
+  turn.raise({ type: 'energy.live', zone, why: `${valueWords(volts, 'V')} in the proof` });
+  turn.say('warning', words);
+}
+
+/** Reads dead: where a charge may be held, only testing and discharging; where none can be, proven dead at once. */
 function readDead(turn: Turn, zone: ZoneId): void {
   const why = 'meter proven, every pair and leg to ground below 3 volts, meter proven again';
   turn.set({ proof: undefined });
   turn.raise({ type: 'energy.proof-began', zone, why });
   turn.raise({ type: 'energy.read-dead', zone, why });
-  for (const section of CAPACITOR_ZONES) turn.raise({ type: 'energy.reported-off', zone: section, why });
   turn.startTimer('quiet', QUIET_MINUTES);
+  if (!holdsCharge(zone)) {
+    turn.raise({ type: 'energy.proven-dead', zone, why: 'reads dead, holds no charge' });
+    turn.say('answer', SAY.provenDead);
+    return;
+  }
+  if (zone === 'outdoor-load') {
+    for (const section of CAPACITOR_ZONES) turn.raise({ type: 'energy.reported-off', zone: section, why });
+  }
   turn.say('answer', SAY.readsDead);
 }

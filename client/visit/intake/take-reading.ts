@@ -6,7 +6,8 @@ import { cautionById, cautionKey, liveCaution } from '../cautions.ts';
 import { isDue, isProvenDead, powerAt } from '../choose-step.ts';
 import type { Step, VisitContext } from '../context.ts';
 import { DEAD_BELOW_VOLTS } from '../dead-threshold.ts';
-import { ARRIVE_PLAN, CAPACITOR_ZONES, OUTDOOR_ZONES, PROVE_PLAN, zoneOf } from '../plans.ts';
+import { CAPACITOR_ZONES, holdsCharge, OUTDOOR_ZONES, provedWith } from '../isolation.ts';
+import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../plans.ts';
 import {
   capital,
   judgedWords,
@@ -182,33 +183,36 @@ function cautionLate(turn: Turn, zone: ZoneId, reading: Reading): void {
   turn.say('caution', caution.words);
 }
 
-/** Volts d.c. across a capacitor section: below the threshold its charge is released; both sections end the proof. */
+/** Volts d.c. across a capacitor: below the threshold its charge is released, and with the last one the proof ends. */
 function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void {
-  const section = CAPACITOR_ZONES.find((one) => one === zone);
-  if (section === undefined || typeof reading.value !== 'number') return;
+  if (zone === 'none' || typeof reading.value !== 'number') return;
+  const proved = provedWith(zone);
+  if (!holdsCharge(proved)) return;
   if (Math.abs(reading.value) >= DEAD_BELOW_VOLTS) {
-    turn.raise({ type: 'energy.live', zone: section, why: `${placeWords(reading.at)} holds a charge` });
+    turn.raise({ type: 'energy.live', zone, why: `${placeWords(reading.at)} holds a charge` });
     turn.say('warning', SAY.charged(capital(readbackWords(reading))));
     return;
   }
-  const line = turn.context.energy['outdoor-load'];
-  if (line !== 'reads-dead' && line !== 'proven-dead') return;
+  const energy = turn.context.energy[proved];
+  if (energy !== 'reads-dead' && energy !== 'proven-dead') return;
   const why = `${placeWords(reading.at)} below ${DEAD_BELOW_VOLTS} volts d.c. after discharge`;
-  for (const type of ['energy.reported-off', 'energy.proof-began', 'energy.read-dead', 'energy.proven-dead'] as const) {
-    turn.raise({ type, zone: section, why });
-  }
-  const discharged = [...new Set([...turn.context.discharged, section])];
-  turn.set({ discharged });
-  if (CAPACITOR_ZONES.every((one) => discharged.includes(one))) {
-    if (turn.context.gate !== undefined) {
-      turn.say('answer', SAY.gatedProof);
-      return;
+  const sections: readonly ZoneId[] = proved === 'outdoor-load' ? CAPACITOR_ZONES : [];
+  if (sections.includes(zone)) {
+    for (const type of [
+      'energy.reported-off',
+      'energy.proof-began',
+      'energy.read-dead',
+      'energy.proven-dead',
+    ] as const) {
+      turn.raise({ type, zone, why });
     }
-    turn.raise({
-      type: 'energy.proven-dead',
-      zone: 'outdoor-load',
-      why: 'reads dead, both capacitor sections discharged',
-    });
-    turn.say('answer', SAY.provenDead);
+    turn.set({ discharged: [...new Set([...turn.context.discharged, zone])] });
   }
+  if (!sections.every((one) => turn.context.discharged.includes(one))) return;
+  if (turn.context.gate !== undefined) {
+    turn.say('answer', SAY.gatedProof);
+    return;
+  }
+  turn.raise({ type: 'energy.proven-dead', zone: proved, why: 'reads dead, stored charge released and measured' });
+  turn.say('answer', SAY.provenDead);
 }

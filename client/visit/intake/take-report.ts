@@ -1,7 +1,7 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { CAPACITOR_ZONES, OUTDOOR_ZONES } from '../plans.ts';
+import { CAPACITOR_ZONES, OUTDOOR_ZONES, zonesOpenedAt } from '../isolation.ts';
 import { capital, observationWords, SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
@@ -31,41 +31,32 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
     takeObservation(turn, report.state === 'closed' ? 'thermostat-calling' : 'thermostat-not-calling');
     return;
   }
-  const zones = zonesBehind(report.place);
-  const why = `${report.device} at ${report.place} reported ${report.state}`;
+  if (report.place === 'thermostat') return;
+  const { place } = report;
+  const zones = zonesOpenedAt(place);
+  const why = `${report.device} at ${place.replace('-', ' ')} reported ${report.state}`;
+  const { isolation } = turn.context;
   if (report.state === 'open' || report.state === 'locked') {
+    const state = isolation[place] === 'locked' ? 'locked' : report.state;
     turn.set({
-      ...(zones.includes('outdoor-load')
-        ? { outdoorSwitch: 'open', locked: report.state === 'locked' || turn.context.locked }
-        : {}),
-      runningSince: undefined,
+      isolation: { ...isolation, [place]: state },
+      ...(place === 'air-handler' ? {} : { runningSince: undefined }),
     });
     for (const zone of zones) {
       if (!(CAPACITOR_ZONES as readonly ZoneId[]).includes(zone))
         turn.raise({ type: 'energy.reported-off', zone, why });
     }
-    turn.say('readback', turn.context.locked ? SAY.reportedOffLocked : SAY.reportedOff);
+    turn.say('readback', state === 'locked' ? SAY.reportedOffLocked : SAY.reportedOff);
     return;
   }
-  if (zones.includes('outdoor-load'))
-    turn.set({ outdoorSwitch: report.state === 'closed' ? 'closed' : turn.context.outdoorSwitch, locked: false });
-  turn.set({ proof: undefined, discharged: [] });
+  turn.set({
+    isolation: { ...isolation, [place]: report.state === 'closed' ? 'closed' : 'open' },
+    proof: undefined,
+    discharged: [],
+  });
   const message = report.state === 'closed' ? 'energy.live' : 'energy.doubted';
   for (const zone of zones) turn.raise({ type: message, zone, why });
-  turn.say('readback', SAY.powerBack);
-}
-
-function zonesBehind(place: Extract<Report, { type: 'energy' }>['place']): readonly ZoneId[] {
-  switch (place) {
-    case 'outdoor':
-      return OUTDOOR_ZONES;
-    case 'panel':
-      return ['disconnect-line', ...OUTDOOR_ZONES];
-    case 'air-handler':
-      return ['air-handler', 'control'];
-    case 'thermostat':
-      return [];
-  }
+  turn.say('readback', report.state === 'closed' ? SAY.powerBack : SAY.unlocked);
 }
 
 /** What is seen, heard or felt: evidence for the diagnosis, and where something runs, evidence of energy too. */
