@@ -296,6 +296,13 @@ export const MEASURANDS: readonly Measurand[] = [
     at: ['cap-C', 'cap-FAN'],
     say: '[cap | capacitor] fan section | fan section (residual | left over) volts | (cap | capacitor) fan | fan cap',
   },
+  {
+    ...RAISED,
+    quantity: 'voltage-dc',
+    likely: [[0, 3]],
+    at: ['blower-cap-1', 'blower-cap-2'],
+    say: 'blower (cap | capacitor)',
+  },
   { ...LEG, at: ['cap-C', 'ground'], onlyByName: true, say: '(cap | capacitor) common to ground' },
   // compressor windings
   { ...winding(0.2, 4), at: ['comp-C', 'comp-R'], say: '[compressor] run winding' },
