@@ -14,8 +14,10 @@ import { buildTable } from './table/build-table.ts';
 import type { FaultTable } from './table/fault-table.ts';
 import { TEST_MODELS } from './tests/test-models.ts';
 
-/** A suspect stands out from this probability on. */
+/** A suspect can stand out from this probability on. */
 const STANDS_OUT = 0.95;
+/** What a wrong repair costs, minutes (our figure: a part fetched and fitted for nothing). */
+const WRONG_REPAIR_MINUTES = 150;
 /** A reading that is this probably a stray one contradicts the rest. */
 const CONTRADICTS = 0.8;
 
@@ -51,15 +53,12 @@ function assess(
   let stance = ON_ARRIVAL;
   for (const test of answered) stance = stanceAfter(stance, test);
   const signs = plausibleSigns(table, posterior);
-  const next = chooseNext(table, posterior, stance, answered, new Set(parked)).map(
-    ({ test }): NextTest => nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)),
-  );
+  const ranked = chooseNext(table, posterior, stance, standing, new Set(parked));
+  const next = ranked.map(({ test }) => nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)));
   const suspects = table.faults
     .map((fault, f) => ({ fault, probability: posterior.fault[f]! }))
     .sort((a, b) => b.probability - a.probability);
-  const strange = [...posterior.stray]
-    .filter(([, chance]) => chance > CONTRADICTS)
-    .map(([test]) => standing.taken.get(test)!.seq);
+  const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
   const top = suspects[0]!;
   return {
     version: table.version,
@@ -68,8 +67,14 @@ function assess(
     next,
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
     ...(strange.length > 0 ? { contradiction: strange } : {}),
-    done: top.probability >= STANDS_OUT && top.fault !== 'something-else',
+    done: top.fault !== 'something-else' && standsOut(top.probability, ranked[0]?.cost),
   };
+}
+
+/** Sure enough that one more test would cost more than the risk it takes away. */
+function standsOut(probability: number, nextMinutes: number | undefined): boolean {
+  if (probability < STANDS_OUT) return false;
+  return nextMinutes === undefined || (1 - probability) * WRONG_REPAIR_MINUTES < nextMinutes;
 }
 
 function nextTest(id: TestId, hazards: NextTest['hazards']): NextTest {

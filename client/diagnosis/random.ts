@@ -33,15 +33,19 @@ export function chance(random: Random, probability: number): boolean {
   return random() < probability;
 }
 
+/** Steps of a plastic-number sequence: each next point falls into the widest gap (M. Roberts' R2, from memory). */
+const EVEN_STEPS = [0.754877666246693, 0.569840290998053] as const;
+
 /**
- * The stream whose first number is the k-th of n even strata: n such streams cover the first quantity drawn evenly.
- * `stratum` is k in 0…n−1.
+ * A stream whose first number is the k-th of n even strata and whose next two fill the square evenly: n such streams
+ * leave no gap in the first quantities drawn. `stratum` is k in 0…n−1.
  */
 export function stratified(random: Random, stratum: number, strata: number): Random {
-  let first = true;
+  let drawn = -1;
   return () => {
-    if (!first) return random();
-    first = false;
-    return (stratum + random()) / strata;
+    drawn += 1;
+    if (drawn === 0) return (stratum + random()) / strata;
+    const step = EVEN_STEPS[drawn - 1];
+    return step === undefined ? random() : (0.5 + stratum * step) % 1;
   };
 }

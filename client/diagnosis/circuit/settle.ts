@@ -108,10 +108,11 @@ function startMotors(unit: Unit, into: Settled): void {
   }
 }
 
-/** The compressor is fed but does not turn, or turns without outdoor air. */
+/** The compressor draws and does not turn, or turns without outdoor air. With its run winding open it draws little. */
 export function overheats(unit: Unit, settled: Settled): boolean {
   const fed = settled.volts('T1', 'T2') > 60;
-  const standing = settled.state.compressor === 'stopped' && unit.overload !== Number.POSITIVE_INFINITY;
+  const draws = unit.overload !== Number.POSITIVE_INFINITY && !unit.compressor.runOpen;
+  const standing = settled.state.compressor === 'stopped' && draws;
   return fed && (standing || settled.state.fan === 'stopped');
 }
 

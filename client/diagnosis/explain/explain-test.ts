@@ -66,10 +66,10 @@ export function explainTest(
   const unit = UNITS[fn];
   if (column?.kind !== 'number' || !unit) return [];
   return suspects
-    .filter(({ fault }) => fault !== 'something-else')
+    .filter(({ fault }) => fault !== 'something-else' && table.faults.includes(fault))
     .map(({ fault }) => {
-      const start = table.faults.indexOf(fault) * table.draws;
-      const mean = middle(Array.from(column.mean.subarray(start, start + table.draws)));
+      const f = table.faults.indexOf(fault);
+      const mean = middle(Array.from(column.mean.subarray(table.first[f]!, table.first[f + 1]!)));
       return { fault, expected: toValue(mean), unit };
     });
 

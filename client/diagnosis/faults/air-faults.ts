@@ -72,10 +72,16 @@ export const SHIFTS = {
   },
 } as const satisfies Record<string, Residuals>;
 
-/** A thermostatic valve holds superheat and lets subcooling move first (common practice). */
-function shift(unit: Unit, by: Residuals, severity: number): void {
+/**
+ * A thermostatic valve holds superheat and lets subcooling move first (common practice). Units differ in how far each
+ * figure moves.
+ */
+function shift(unit: Unit, typical: Residuals, severity: number, random: Random): void {
   const valve = unit.metering === 'thermostatic-valve';
   const r = unit.residuals;
+  const by = Object.fromEntries(
+    Object.entries(typical).map(([figure, size]) => [figure, size * between(random, 0.4, 1.4)]),
+  ) as unknown as Residuals;
   r.evaporating += severity * by.evaporating * (valve ? 0.75 : 1);
   r.superheat += severity * by.superheat * (valve ? 0.35 : 1);
   r.condensing += severity * by.condensing;
@@ -87,76 +93,92 @@ function shift(unit: Unit, by: Residuals, severity: number): void {
 
 const severe = (random: Random) => between(random, 0.45, 1.15);
 
+/** Ice takes air from the coil, whatever made it. */
+function ice(unit: Unit, probability: number, random: Random): void {
+  if (!chance(random, probability)) return;
+  unit.coilIced = true;
+  shift(unit, SHIFTS.lowIndoorAir, between(random, 0.3, 0.9), random);
+}
+
 /** Indoor air, outdoor coil, refrigerant. */
 export const AIR_FAULTS = {
   'filter-dirty': {
     weight: 3,
     source: PRACTICE,
+    graded: true,
     apply: (unit, random) => {
       unit.filterDirty = true;
-      unit.coilIced = chance(random, 0.2);
-      shift(unit, SHIFTS.lowIndoorAir, severe(random));
+      shift(unit, SHIFTS.lowIndoorAir, severe(random), random);
+      ice(unit, 0.2, random);
     },
   },
   'indoor-coil-iced': {
     weight: 1,
     source: PRACTICE,
+    graded: true,
     apply: (unit, random) => {
       unit.coilIced = true;
-      shift(unit, SHIFTS.lowIndoorAir, between(random, 0.8, 1.6));
+      shift(unit, SHIFTS.lowIndoorAir, between(random, 0.8, 1.6), random);
       unit.residuals.airDrop -= between(random, 0, 12);
     },
   },
   'low-indoor-air': {
     weight: 1.5,
     source: PRACTICE,
+    graded: true,
     apply: (unit, random) => {
+      shift(unit, SHIFTS.lowIndoorAir, severe(random), random);
       unit.filterDirty = chance(random, 0.05);
-      unit.coilIced = chance(random, 0.12);
-      shift(unit, SHIFTS.lowIndoorAir, severe(random));
+      ice(unit, 0.12, random);
     },
   },
   'low-charge': {
     weight: 6,
     source: PRACTICE,
+    graded: true,
     apply: (unit, random) => {
       const severity = between(random, 0.4, 1.3);
       unit.oilAtJoint = chance(random, 0.4);
-      unit.coilIced = chance(random, 0.25);
-      shift(unit, SHIFTS.lowCharge, severity);
+      shift(unit, SHIFTS.lowCharge, severity, random);
+      ice(unit, 0.25, random);
       if (severity > 1.1 && unit.hasPressureSwitches && chance(random, 0.5)) unit.lowSwitch = Number.POSITIVE_INFINITY;
     },
   },
   overcharge: {
     weight: 0.8,
     source: PRACTICE,
-    apply: (unit, random) => shift(unit, SHIFTS.overcharge, severe(random)),
+    graded: true,
+    apply: (unit, random) => shift(unit, SHIFTS.overcharge, severe(random), random),
   },
   'liquid-restriction': {
     weight: 1,
     source: PRACTICE,
+    graded: true,
     apply: (unit, random) => {
-      unit.coilIced = chance(random, 0.2);
-      shift(unit, SHIFTS.restriction, severe(random));
+      shift(unit, SHIFTS.restriction, severe(random), random);
+      ice(unit, 0.2, random);
     },
   },
   'condenser-dirty': {
     weight: 2.5,
     source: PRACTICE,
+    graded: true,
     apply: (unit, random) => {
       unit.outdoorCoilDirty = true;
-      shift(unit, SHIFTS.condenserDirty, severe(random));
+      shift(unit, SHIFTS.condenserDirty, severe(random), random);
     },
   },
   'non-condensables': {
     weight: 0.4,
     source: PRACTICE,
-    apply: (unit, random) => shift(unit, SHIFTS.nonCondensables, severe(random)),
+    graded: true,
+    apply: (unit, random) => shift(unit, SHIFTS.nonCondensables, severe(random), random),
   },
   'leaking-valves': {
     weight: 0.7,
     source: PRACTICE,
-    apply: (unit, random) => shift(unit, SHIFTS.leakingValves, severe(random)),
+    graded: true,
+    apply: (unit, random) => shift(unit, SHIFTS.leakingValves, severe(random), random),
   },
   'reversing-valve-stuck': {
     weight: 0.5,

@@ -12,6 +12,10 @@ export interface FaultModel {
    */
   readonly weight: number;
   readonly source: string;
+  /**
+   * Its readings move a long way with its severity, so that it needs more draws than the others to leave no gap.
+   */
+  readonly graded?: true;
   /** False when the profile rules it out. */
   readonly possible?: (profile: UnitProfile) => boolean;
   /** Puts the fault into a sound unit. The first number drawn is its severity. */

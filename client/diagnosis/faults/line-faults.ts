@@ -8,7 +8,7 @@ const twoPoles = (profile: UnitProfile) => profile.contactorPoles !== 1;
 
 /** At the contactor or load lug (whip), or at the line lug of the disconnect (feeder). */
 function loosenLug(unit: Unit, leg: 0 | 1, random: Random): void {
-  const ohms = logBetween(random, 1.5, 40);
+  const ohms = logBetween(random, 1, 40);
   if (chance(random, 0.7)) unit.whip[leg] = ohms;
   else unit.feeder[leg] = ohms;
 }
@@ -16,7 +16,8 @@ function loosenLug(unit: Unit, leg: 0 | 1, random: Random): void {
 /** A burnt pole is open or drops many volts. */
 function burnPole(unit: Unit, leg: 0 | 1, random: Random): void {
   if (leg === 1) unit.poles = 2;
-  unit.poleClosed[leg] = chance(random, 0.65) ? OPEN : logBetween(random, 0.5, 60);
+  const severity = random();
+  unit.poleClosed[leg] = severity > 0.4 ? OPEN : 0.5 * 120 ** (severity / 0.4);
 }
 
 const loseLeg =
@@ -30,6 +31,7 @@ export const LINE_FAULTS = {
   'supply-low': {
     weight: 0.6,
     source: 'common practice; below range B of ANSI C84.1',
+    graded: true,
     apply: (unit, random) => {
       unit.legVolts *= between(random, 0.7, 0.87);
     },
@@ -42,13 +44,19 @@ export const LINE_FAULTS = {
   'disconnect-open': { weight: 1, source: PRACTICE, apply: put({ blade: [OPEN, OPEN] }) },
   'line-fuse-1-open': { weight: 1, source: PRACTICE, possible: fused, apply: openLeg('fuse', 0) },
   'line-fuse-2-open': { weight: 1, source: PRACTICE, possible: fused, apply: openLeg('fuse', 1) },
-  'loose-lug-1': { weight: 0.7, source: PRACTICE, apply: (unit, random) => loosenLug(unit, 0, random) },
-  'loose-lug-2': { weight: 0.7, source: PRACTICE, apply: (unit, random) => loosenLug(unit, 1, random) },
+  'loose-lug-1': { weight: 0.7, source: PRACTICE, graded: true, apply: (unit, random) => loosenLug(unit, 0, random) },
+  'loose-lug-2': { weight: 0.7, source: PRACTICE, graded: true, apply: (unit, random) => loosenLug(unit, 1, random) },
   'air-handler-no-power': { weight: 1.5, source: PRACTICE, apply: put({ handlerFed: false }) },
-  'contactor-pole-1-burnt': { weight: 2, source: PRACTICE, apply: (unit, random) => burnPole(unit, 0, random) },
+  'contactor-pole-1-burnt': {
+    weight: 2,
+    source: PRACTICE,
+    graded: true,
+    apply: (unit, random) => burnPole(unit, 0, random),
+  },
   'contactor-pole-2-burnt': {
     weight: 1.5,
     source: PRACTICE,
+    graded: true,
     possible: twoPoles,
     apply: (unit, random) => burnPole(unit, 1, random),
   },

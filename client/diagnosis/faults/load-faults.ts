@@ -1,5 +1,5 @@
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
-import { between, chance, logBetween, type Random } from '../random.ts';
+import { between, chance, type Random } from '../random.ts';
 import type { Motor } from '../unit/motor.ts';
 import type { Unit } from '../unit/unit.ts';
 import { type FaultModel, OPEN, PRACTICE, put, putMotor } from './fault-model.ts';
@@ -9,11 +9,9 @@ import { type FaultModel, OPEN, PRACTICE, put, putMotor } from './fault-model.ts
  * kilohms takes neither.
  */
 function ground(unit: Unit, motor: Motor, random: Random): void {
-  if (chance(random, 0.2)) {
-    motor.shellOhms = logBetween(random, 2e3, 3e5);
-    return;
-  }
-  motor.shellOhms = logBetween(random, 0.3, 50);
+  const severity = random();
+  motor.shellOhms = severity < 0.75 ? 0.2 * 300 ** (severity / 0.75) : 60 * 7000 ** (4 * severity - 3);
+  if (severity >= 0.75) return;
   if (chance(random, 0.75)) unit.breaker = [OPEN, OPEN];
   else unit.fuse = [OPEN, OPEN];
 }
@@ -26,6 +24,7 @@ export const LOAD_FAULTS = {
   'herm-capacitor-weak': {
     weight: 5,
     source: LEADING,
+    graded: true,
     apply: (unit, random) => {
       unit.hermMicrofarads = unit.compressor.ratedMicrofarads * between(random, 0.1, 0.86);
     },
@@ -41,6 +40,7 @@ export const LOAD_FAULTS = {
   'fan-capacitor-weak': {
     weight: 6,
     source: LEADING,
+    graded: true,
     apply: (unit, random) => {
       unit.fanMicrofarads = unit.fan.ratedMicrofarads * between(random, 0.1, 0.82);
     },
@@ -72,6 +72,7 @@ export const LOAD_FAULTS = {
   'compressor-grounded': {
     weight: 1.5,
     source: PRACTICE,
+    graded: true,
     apply: (unit, random) => ground(unit, unit.compressor, random),
   },
   'compressor-overload-open': { weight: 0.7, source: PRACTICE, apply: put({ overload: OPEN }) },

@@ -17,12 +17,13 @@ export function influence(table: FaultTable): (fault: FaultId, test: TestId) => 
     if (f < 0 || fault === 'something-else') return true;
     if (!column) return false;
     let moved = 0;
-    for (let k = 0; k < table.draws; k += 1) {
-      const p = f * table.draws + k;
-      const q = sound * table.draws + k;
+    const draws = table.first[f + 1]! - table.first[f]!;
+    for (let k = 0; k < draws; k += 1) {
+      const p = table.first[f]! + k;
+      const q = table.first[sound]! + k;
       moved += column.kind === 'look' ? lookMoved(column.chance, column.answers, p, q) : numberMoved(column, p, q);
     }
-    return moved / table.draws > SHARE;
+    return moved / draws > SHARE;
   };
 }
 

@@ -15,6 +15,14 @@ export interface Taken {
   /** V, A, Ohm (open: infinite), µF, °F, psi gauge; NaN for a look. */
   readonly value: number;
   readonly observation?: ObservationId;
+  /** How often it was read in a row with the same result: a reading taken again is seldom misread twice. */
+  readonly times: number;
+}
+
+/** The same result again: the same answer, or a number within what meters and hands differ by. */
+function agrees(a: Taken, b: Taken): boolean {
+  if (a.observation !== undefined || b.observation !== undefined) return a.observation === b.observation;
+  return Math.abs(a.value - b.value) <= 0.06 * Math.max(a.value, b.value) + 1.5;
 }
 
 const FACTORS: Partial<Record<QuantityId, Partial<Record<UnitCode, (value: number) => number>>>> = {
@@ -112,21 +120,24 @@ export function takeReading(tests: readonly TestId[], index: TestIndex, item: Ev
   if (item.kind === 'repair') return undefined;
   if (item.kind === 'observation') {
     const test = findLook(tests, item.observation, item);
-    return test && { seq: item.seq, test, value: Number.NaN, observation: item.observation };
+    return test && { seq: item.seq, test, value: Number.NaN, observation: item.observation, times: 1 };
   }
   const test = findTest(index, item);
-  return test && { seq: item.seq, test, value: toOwnUnit(item.quantity, item.value, item.unit) };
+  return test && { seq: item.seq, test, value: toOwnUnit(item.quantity, item.value, item.unit), times: 1 };
 }
 
-/** Readings that still hold, one for each test (the latest), and the faults repaired so far. */
+/** Readings that still hold, and the faults repaired so far. */
 export interface Standing {
+  /** Every distinct result, in the order it was last read. Two of one test contradict each other. */
+  readonly all: readonly Taken[];
+  /** The latest result of each test. */
   readonly taken: ReadonlyMap<TestId, Taken>;
   readonly repaired: readonly FaultId[];
 }
 
 /**
- * Folds the evidence: a later reading of a test replaces an earlier one; a repair removes the readings that the
- * repaired fault could have moved.
+ * Folds the evidence: the same result again counts as one that was read twice; another result stands beside the
+ * earlier one; a repair removes the readings that the repaired fault could have moved.
  */
 export function standingReadings(
   tests: readonly TestId[],
@@ -134,18 +145,19 @@ export function standingReadings(
   evidence: readonly Evidence[],
   movedBy: (fault: FaultId, test: TestId) => boolean,
 ): Standing {
-  const taken = new Map<TestId, Taken>();
+  let all: Taken[] = [];
   const repaired: FaultId[] = [];
   for (const item of evidence) {
     if (item.kind === 'repair') {
       repaired.push(item.fault);
-      for (const test of [...taken.keys()]) if (movedBy(item.fault, test)) taken.delete(test);
+      all = all.filter(({ test }) => !movedBy(item.fault, test));
       continue;
     }
     const reading = takeReading(tests, index, item);
     if (!reading) continue;
-    taken.delete(reading.test);
-    taken.set(reading.test, reading);
+    const before = all.find((r) => r.test === reading.test && agrees(r, reading));
+    all = all.filter((r) => r !== before);
+    all.push(before ? { ...reading, times: before.times + 1 } : reading);
   }
-  return { taken, repaired };
+  return { all, taken: new Map(all.map((r) => [r.test, r])), repaired };
 }

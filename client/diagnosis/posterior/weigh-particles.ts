@@ -8,6 +8,8 @@ import type { Standing, Taken } from './take-readings.ts';
 
 /** Share of readings that were misread, misheard or taken at the wrong place. */
 export const STRAY = 0.02;
+/** However often a reading is repeated, it may have been taken at the wrong place. */
+const LEAST_STRAY = 0.002;
 
 /** Weights over particles, and how each reading sat with them. */
 export interface Posterior {
@@ -16,7 +18,7 @@ export interface Posterior {
   /** Probability of each fault, in the order of the table. */
   readonly fault: Float64Array;
   /** For each reading used: the chance that it was a stray one. */
-  readonly stray: ReadonlyMap<TestId, number>;
+  readonly stray: ReadonlyMap<Taken, number>;
 }
 
 /** Numbers of the readings, by test. */
@@ -33,7 +35,9 @@ interface Compared {
 
 function compared(table: FaultTable, reading: Taken, readings: Readings): Compared | undefined {
   const { measure } = TEST_MODELS[reading.test];
-  if (measure.kind === 'residual') return residualOf(measure.figure, readings, table.profile);
+  if (measure.kind === 'residual') {
+    return residualOf(measure.figure, new Map(readings).set(reading.test, reading.value), table.profile);
+  }
   const value = measure.kind === 'ohms' || measure.kind === 'ohms-part' ? ohmsScale(reading.value) : reading.value;
   return { fixed: value, valve: value, unsure: 0 };
 }
@@ -49,7 +53,10 @@ function numberLikelihood(table: FaultTable, column: NumberColumn, y: Compared, 
   }
 }
 
-/** Fills `out` with the likelihood of the reading under each particle; returns the density of a stray one. */
+/**
+ * Fills `out` with the likelihood of the reading under each particle; returns the density of a stray one over the span
+ * of the test.
+ */
 function likelihood(table: FaultTable, reading: Taken, readings: Readings, out: Float64Array): number | undefined {
   const column = table.columns[table.tests.indexOf(reading.test)];
   if (!column) return undefined;
@@ -89,38 +96,45 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
   const prior = priorAfter(table, standing.repaired);
   const particles = table.faultOf.length;
   const log = new Float64Array(particles);
-  for (let p = 0; p < particles; p += 1) log[p] = Math.log(prior[table.faultOf[p]!]! / table.draws);
+  for (let p = 0; p < particles; p += 1)
+    log[p] = Math.log((prior[table.faultOf[p]!]! * table.complaint[p]!) / drawsOf(table, table.faultOf[p]!));
   const open = table.faults.indexOf('something-else');
   const readings = numbersOf(standing.taken);
-  const used: { test: TestId; fit: Float64Array; strayDensity: number }[] = [];
-  for (const reading of standing.taken.values()) {
+  const used: { reading: Taken; fit: Float64Array; stray: number; strayDensity: number }[] = [];
+  for (const reading of standing.all) {
     const fit = new Float64Array(particles);
-    const strayDensity = likelihood(table, reading, readings, fit);
-    if (strayDensity === undefined) continue;
-    spreadOverAll(table, open, fit);
-    used.push({ test: reading.test, fit, strayDensity });
+    const even = likelihood(table, reading, readings, fit);
+    if (even === undefined) continue;
+    // A misread reading is half anything, half what some other fault would have shown.
+    const strayDensity = 0.5 * even + 0.5 * spreadOverAll(table, open, fit);
+    const stray = Math.max(LEAST_STRAY, STRAY ** reading.times);
+    used.push({ reading, fit, stray, strayDensity });
     for (let p = 0; p < particles; p += 1) {
-      log[p] = log[p]! + Math.log((1 - STRAY) * fit[p]! + STRAY * strayDensity);
+      log[p] = log[p]! + Math.log((1 - stray) * fit[p]! + stray * strayDensity);
     }
   }
   const weight = normalise(log);
   const fault = new Float64Array(table.faults.length);
   for (let p = 0; p < particles; p += 1) fault[table.faultOf[p]!] = fault[table.faultOf[p]!]! + weight[p]!;
-  const stray = new Map(used.map(({ test, fit, strayDensity }) => [test, strayChance(weight, fit, strayDensity)]));
-  return { weight, fault, stray };
+  const strays = new Map(used.map((u) => [u.reading, strayChance(weight, u.fit, u.stray, u.strayDensity)]));
+  return { weight, fault, stray: strays };
 }
 
-/** Gives "something else" the average likelihood over the faults, by their prior. */
-function spreadOverAll(table: FaultTable, open: number, fit: Float64Array): void {
+const drawsOf = (table: FaultTable, f: number) => table.first[f + 1]! - table.first[f]!;
+
+/** Gives "something else" the average likelihood over the faults, by their prior, and returns it. */
+function spreadOverAll(table: FaultTable, open: number, fit: Float64Array): number {
   let sum = 0;
   let mass = 0;
-  for (let p = 0; p < fit.length; p += 1) {
-    const f = table.faultOf[p]!;
+  for (let f = 0; f < table.faults.length; f += 1) {
     if (f === open) continue;
-    sum += table.prior[f]! * fit[p]!;
+    let inner = 0;
+    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) inner += fit[p]!;
+    sum += (table.prior[f]! * inner) / drawsOf(table, f);
     mass += table.prior[f]!;
   }
-  for (let k = 0; k < table.draws; k += 1) fit[open * table.draws + k] = sum / mass;
+  fit.fill(sum / mass, table.first[open]!, table.first[open + 1]!);
+  return sum / mass;
 }
 
 function normalise(log: Float64Array): Float64Array {
@@ -136,12 +150,12 @@ function normalise(log: Float64Array): Float64Array {
   return weight;
 }
 
-function strayChance(weight: Float64Array, fit: Float64Array, strayDensity: number): number {
+function strayChance(weight: Float64Array, fit: Float64Array, share: number, strayDensity: number): number {
   let chance = 0;
   for (let p = 0; p < weight.length; p += 1) {
     if (weight[p]! < 1e-9) continue;
-    const stray = STRAY * strayDensity;
-    chance += (weight[p]! * stray) / (stray + (1 - STRAY) * fit[p]!);
+    const stray = share * strayDensity;
+    chance += (weight[p]! * stray) / (stray + (1 - share) * fit[p]!);
   }
   return chance;
 }

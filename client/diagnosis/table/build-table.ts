@@ -8,17 +8,21 @@ import { hazardBits } from '../hazards/hazard-signs.ts';
 import { seededRandom, stratified } from '../random.ts';
 import type { Measure, Moment } from '../tests/test-model.ts';
 import { TEST_IDS, TEST_MODELS } from '../tests/test-models.ts';
+import { checkProfile } from '../unit/check-profile.ts';
 import { drawUnit } from '../unit/draw-unit.ts';
 import type { Unit } from '../unit/unit.ts';
 import { binReadings } from './bin-readings.ts';
+import { complaintChance } from './complaint.ts';
 import { type Column, type FaultTable, type NumberColumn, TABLE_VERSION } from './fault-table.ts';
 import { predict } from './predict.ts';
 
-/** Draws for each fault: 24 with a circuit mismatch of a few per cent match 128 without. */
-export const DRAWS = 32;
+/** Draws for a fault, and for one whose readings move a long way with its severity. */
+const DRAWS = 28;
+const GRADED_DRAWS = 72;
 
 export interface BuildOptions {
-  readonly draws?: number;
+  /** Times the usual number of draws. */
+  readonly fineness?: number;
   readonly seed?: number;
   /** Called with 0…1 after each fault. */
   readonly onProgress?: (share: number) => void;
@@ -88,42 +92,65 @@ function finish(column: Column | null): Column | null {
   return done;
 }
 
+/** Faults that mirror each other (leg one, leg two) share their draws, so that neither is favoured by chance. */
+function familyOf(fault: FaultId): number {
+  const family = fault.replace(/[12]/, '');
+  return FAULTS.findIndex((f) => f.id.replace(/[12]/, '') === family);
+}
+
+/** The sound unit has as many draws as any: it is what the others are compared with. */
+function firstOfEach(faults: readonly FaultId[], fineness: number): Uint32Array {
+  const first = new Uint32Array(faults.length + 1);
+  faults.forEach((id, f) => {
+    const many = FAULT_MODELS[id].graded || id === 'nothing-wrong';
+    first[f + 1] = first[f]! + Math.round((many ? GRADED_DRAWS : DRAWS) * fineness);
+  });
+  return first;
+}
+
 /**
  * Builds the table for one unit profile: draws sound units, puts each fault into them, solves, writes down every
- * reading. The same profile and seed give the same table.
+ * reading. The same profile and seed give the same table. Errors as `checkProfile`.
  */
 export function buildTable(profile: UnitProfile, options: BuildOptions = {}): FaultTable {
-  const draws = options.draws ?? DRAWS;
+  checkProfile(profile);
   const faults: FaultId[] = FAULTS.map((f) => f.id).filter((id) => FAULT_MODELS[id].possible?.(profile) ?? true);
-  const particles = faults.length * draws;
+  const first = firstOfEach(faults, options.fineness ?? 1);
+  const particles = first.at(-1)!;
   const tests = testsFor(profile);
   const columns = tests.map((id) => emptyColumn(TEST_MODELS[id].measure, particles));
+  const complaint = new Float32Array(particles);
   const valve = new Uint8Array(particles);
   const hazards = new Uint32Array(particles);
   const work = { cooling: new Settled(), idle: new Settled(), dead: new Settled() };
   for (let f = 0; f < faults.length; f += 1) {
+    const draws = first[f + 1]! - first[f]!;
     for (let k = 0; k < draws; k += 1) {
       // The same draw of the sound unit under every fault: faults then differ by the fault alone.
       const unit = drawUnit(profile, seededRandom((options.seed ?? 1) * 7919 + k));
-      const severity = seededRandom((options.seed ?? 1) * 104_729 + f * 997 + k);
+      const severity = seededRandom((options.seed ?? 1) * 104_729 + familyOf(faults[f]!) * 997 + k);
       FAULT_MODELS[faults[f]!].apply(unit, stratified(severity, k, draws));
       const moment = settleMoment(unit, work);
-      const p = f * draws + k;
+      const p = first[f]! + k;
+      complaint[p] = complaintChance(moment);
       valve[p] = unit.metering === 'thermostatic-valve' ? 1 : 0;
       hazards[p] = hazardBits(moment);
       writeParticle(columns, tests, moment, p);
     }
     options.onProgress?.((f + 1) / faults.length);
   }
+  const faultOf = new Uint8Array(particles);
+  for (let f = 0; f < faults.length; f += 1) faultOf.fill(f, first[f]!, first[f + 1]!);
   const weights = faults.map((id) => FAULT_MODELS[id].weight);
   const total = weights.reduce((a, b) => a + b, 0);
   return {
     version: TABLE_VERSION,
     profile,
-    draws,
+    first,
     faults,
     prior: Float64Array.from(weights, (w) => w / total),
-    faultOf: Uint8Array.from({ length: particles }, (_, p) => Math.floor(p / draws)),
+    faultOf,
+    complaint,
     valve,
     hazards,
     tests,

@@ -31,11 +31,14 @@ export type Column = NumberColumn | LookColumn;
 export interface FaultTable {
   readonly version: string;
   readonly profile: UnitProfile;
-  readonly draws: number;
+  /** Particles first[f] … first[f + 1] − 1 are the draws of fault f. */
+  readonly first: Uint32Array;
   readonly faults: readonly FaultId[];
   /** Prior weight of each fault; they sum to 1. */
   readonly prior: Float64Array;
   readonly faultOf: Uint8Array;
+  /** How likely each particle is to bring a complaint at all; the prior of its draws. */
+  readonly complaint: Float32Array;
   /** 1 where the drawn unit has a thermostatic valve. */
   readonly valve: Uint8Array;
   /** Bits of HAZARD_SIGNS that are real for the particle. */

@@ -192,6 +192,13 @@ export const LOOK_TESTS = {
     'outdoor',
     0.4,
   ),
+  'look-blower-by-hand': look(
+    ['blower-spins-freely', 'blower-stiff'],
+    ({ unit }) => odds(unit.blower.seized ? 0.04 : 0.97),
+    OFF,
+    'air-handler',
+    0.6,
+  ),
   'look-compressor-heat': look(
     ['compressor-very-hot', 'compressor-not-hot'],
     ({ unit, cooling }) => odds(overheats(unit, cooling) || cooling.state.overloadTripped ? 0.75 : 0.06),

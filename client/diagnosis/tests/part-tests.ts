@@ -151,6 +151,14 @@ export const OHMS_TESTS = {
     ({ unit, cooling }) => (cooling.state.controlFuseBlown ? OPEN : unit.controlFuse),
   ),
   'ohms-Y-C': onBench({ at: ['Y@air-handler', 'C@air-handler'], place: 'air-handler', minutes: 1.5 }, callLoop),
+  'ohms-Y-wire': onBench(
+    { at: ['Y@air-handler', 'Y@condenser'], place: 'outdoor', minutes: 4 },
+    ({ unit }) => unit.yWireOutdoors,
+  ),
+  'ohms-C-wire': onBench(
+    { at: ['C@air-handler', 'C@condenser'], place: 'outdoor', minutes: 4 },
+    ({ unit }) => unit.cWire,
+  ),
   'ohms-float': onBench(
     { at: ['float-1', 'float-2'], place: 'air-handler', minutes: 1, possible: (p) => p.floatSwitch !== 'none' },
     ({ unit }) => unit.float,
@@ -169,6 +177,13 @@ export const OHMS_TESTS = {
   ),
   'ohms-blower': onBench({ at: ['blower-1', 'blower-2'], place: 'air-handler', minutes: 1.5 }, ({ unit }) =>
     unit.blower.runOpen ? OPEN : unit.blower.runOhms,
+  ),
+  // The meter charges a sound section to "open"; a shorted one stays near nothing.
+  'ohms-cap-HERM': onBench({ at: ['cap-C', 'cap-HERM'], place: 'outdoor', minutes: 1 }, ({ unit }) =>
+    unit.hermShorted ? 0.1 : OPEN,
+  ),
+  'ohms-cap-FAN': onBench({ at: ['cap-C', 'cap-FAN'], place: 'outdoor', minutes: 1 }, ({ unit }) =>
+    unit.fanCapShorted ? 0.1 : OPEN,
   ),
 } as const satisfies Record<string, TestModel>;
 

@@ -7,6 +7,8 @@ export const POINT_NODES: Partial<Readonly<Record<PointId, NodeName>>> = {
   neutral: 'earth',
   shell: 'earth',
   'fan-frame': 'earth',
+  'service-1': 'service-1',
+  'service-2': 'service-2',
   'breaker-1': 'breaker-1',
   'breaker-2': 'breaker-2',
   'disconnect-line-1': 'disconnect-line-1',

@@ -39,7 +39,14 @@ export type Measure =
       /** Chance of each answer; they sum to 1. */
       readonly chances: (moment: Moment) => readonly number[];
     }
-  | { readonly kind: 'residual'; readonly figure: keyof Residuals; readonly requires: readonly TestId[] }
+  | {
+      readonly kind: 'residual';
+      readonly figure: keyof Residuals;
+      /** Without these there is no figure. */
+      readonly requires: readonly TestId[];
+      /** Without these the figure is judged more loosely. */
+      readonly sharpenedBy: readonly TestId[];
+    }
   /** Only sets what is expected of other figures. */
   | { readonly kind: 'condition' };
 

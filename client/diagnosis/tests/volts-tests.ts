@@ -23,6 +23,7 @@ interface Probe {
   readonly minutes?: number;
   readonly hazards?: readonly HazardId[];
   readonly possible?: (profile: UnitProfile) => boolean;
+  readonly onlyVolunteered?: true;
 }
 
 const fused = (profile: UnitProfile) => profile.fusedDisconnect !== false;
@@ -66,10 +67,14 @@ const PROBES = {
   'volts-breaker': panel('breaker-1', 'breaker-2'),
   'volts-breaker-1-ground': panel('breaker-1', 'ground'),
   'volts-breaker-2-ground': panel('breaker-2', 'ground'),
+  'volts-service': panel('service-1', 'service-2'),
+  'volts-breaker-pole-1': panel('service-1', 'breaker-1'),
+  'volts-breaker-pole-2': panel('service-2', 'breaker-2'),
   'volts-lug-1': { at: ['disconnect-load-1', 'L1'], place: 'outdoor', hazards: LINE, minutes: 1.2 },
   'volts-lug-2': { at: ['disconnect-load-2', 'L2'], place: 'outdoor', hazards: LINE, minutes: 1.2 },
   'volts-coil': low('outdoor', 'coil-1', 'coil-2'),
   'volts-Y-C-condenser': low('outdoor', 'Y@condenser', 'C@condenser'),
+  'volts-Y-ground-condenser': low('outdoor', 'Y@condenser', 'ground'),
   'volts-R-C-condenser': { ...low('outdoor', 'R@condenser', 'C@condenser'), possible: heatPump },
   'volts-O-C-condenser': { ...low('outdoor', 'O@condenser', 'C@condenser'), possible: heatPump },
   'volts-R-C-air-handler': low('air-handler', 'R@air-handler', 'C@air-handler'),
@@ -79,8 +84,9 @@ const PROBES = {
   'volts-R-Y-thermostat': low('thermostat', 'R@thermostat', 'Y@thermostat'),
   'volts-R-G-thermostat': low('thermostat', 'R@thermostat', 'G@thermostat'),
   'volts-Y-C-thermostat': low('thermostat', 'Y@thermostat', 'C@thermostat'),
-  'volts-R-ground': low('air-handler', 'R@air-handler', 'ground'),
-  'volts-C-ground': low('air-handler', 'C@air-handler', 'ground'),
+  // Where the common floats these mislead: taken when offered, never asked for.
+  'volts-R-ground': { ...low('air-handler', 'R@air-handler', 'ground'), onlyVolunteered: true },
+  'volts-C-ground': { ...low('air-handler', 'C@air-handler', 'ground'), onlyVolunteered: true },
   'volts-float': { ...low('air-handler', 'float-1', 'float-2'), possible: floatSwitch },
   'volts-high-switch': { ...low('outdoor', 'high-switch-1', 'high-switch-2'), possible: pressureSwitches },
   'volts-low-switch': { ...low('outdoor', 'low-switch-1', 'low-switch-2'), possible: pressureSwitches },
@@ -136,6 +142,7 @@ function model(id: WithCall, when: 'cooling' | 'idle'): TestModel {
     needs: { power: 'on', call: when === 'cooling' ? 'cooling' : 'none', bench: false },
     place: probe.place,
     minutes: probe.minutes ?? 0.6,
+    ...(probe.onlyVolunteered ? { onlyVolunteered: true } : {}),
     hazards:
       probe.place === 'outdoor' && when === 'cooling'
         ? [...(probe.hazards ?? LINE), 'moving-fan']

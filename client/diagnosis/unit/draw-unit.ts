@@ -72,11 +72,11 @@ function drawFan(profile: UnitProfile, volts: number, random: Random): Motor {
   };
 }
 
-function drawBlower(volts: number, random: Random): Motor {
+function drawBlower(profile: UnitProfile, volts: number, random: Random): Motor {
   return {
     ...drawFan({ id: '' }, volts, random),
     turningAmps: between(random, 1.2, 3.5),
-    ratedMicrofarads: between(random, 5, 10),
+    ratedMicrofarads: profile.blowerCapacitor ?? between(random, 5, 10),
   };
 }
 
@@ -139,7 +139,7 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
   const volts = supply.nominal;
   const compressor = drawCompressor(profile, volts, random);
   const fan = drawFan(profile, volts, random);
-  const blower = drawBlower(volts, random);
+  const blower = drawBlower(profile, volts, random);
   const hasHeater = profile.crankcaseHeater ?? chance(random, 0.5);
   const hardStart = profile.hardStart ?? chance(random, 0.2);
   return {

@@ -1,0 +1,183 @@
+import { FAULTS, type FaultId } from '../../grammar/vocabulary/faults.ts';
+import { HAZARDS } from '../../grammar/vocabulary/hazards.ts';
+import { OBSERVATIONS, type ObservationId } from '../../grammar/vocabulary/observations.ts';
+import { POINTS } from '../../grammar/vocabulary/points.ts';
+import type { UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
+import { TESTS, type TestId } from '../../grammar/vocabulary/tests.ts';
+import type { Assessment, Diagnosis, Evidence, NextTest } from '../diagnosis/diagnosis.ts';
+import { DiagnosisError } from '../diagnosis/errors.ts';
+import { TEST_MODELS } from '../diagnosis/tests/test-models.ts';
+
+const UNITS: Readonly<Record<NextTest['function'], UnitCode | 'observation'>> = {
+  volts: 'V',
+  amps: 'A',
+  ohms: 'Ohm',
+  microfarads: 'uF',
+  temperature: '[degF]',
+  pressure: '[psi]',
+  look: 'observation',
+};
+
+/** A test as the tool's lines say it. */
+export interface TestLine {
+  readonly id: TestId;
+  readonly function: NextTest['function'];
+  readonly quantity: NextTest['quantity'];
+  readonly from?: string;
+  readonly to?: string;
+  readonly unit: string;
+  readonly answers?: readonly ObservationId[];
+  readonly needs: NextTest['needs'];
+  readonly place: string;
+  readonly minutes: number;
+  readonly hazards: readonly string[];
+}
+
+export interface StatusLine {
+  readonly next: TestLine | null;
+  readonly suspects: readonly { readonly fault: FaultId; readonly probability: number }[];
+  readonly hazards: readonly string[];
+  readonly contradiction?: readonly number[];
+  readonly done: boolean;
+}
+
+export interface ErrorLine {
+  readonly error: { readonly code: string; readonly message: string };
+}
+
+function testLine(id: TestId, hazards?: readonly string[]): TestLine {
+  const model = TEST_MODELS[id];
+  const [from, to] = model.at;
+  return {
+    id,
+    function: model.function,
+    quantity: model.quantity,
+    ...(from ? { from } : {}),
+    ...(to ? { to } : {}),
+    unit: UNITS[model.function],
+    ...(model.measure.kind === 'look' ? { answers: model.measure.answers } : {}),
+    needs: model.needs,
+    place: model.place,
+    minutes: model.minutes,
+    hazards: hazards ?? model.hazards,
+  };
+}
+
+/** Everything that the lines can name, in words: for whoever plugs in a simulator of his own. */
+export function listLines(): object[] {
+  const models = new Map(TESTS.map((t) => [t.id, t.name]));
+  return [
+    ...TESTS.map(({ id }) => ({ list: 'test', name: models.get(id), ...testLine(id) })),
+    ...FAULTS.map((fault) => ({ list: 'fault', ...fault })),
+    ...POINTS.map(({ id, name, zone }) => ({ list: 'point', id, name, zone })),
+    ...OBSERVATIONS.map(({ id, name }) => ({ list: 'answer', id, name })),
+    ...HAZARDS.map((hazard) => ({ list: 'hazard', ...hazard })),
+  ];
+}
+
+/** A talk with the diagnosis, one object in, one object out. A line that is refused changes nothing. */
+export class DiagnoseSession {
+  private readonly diagnosis: Diagnosis;
+  private evidence: readonly Evidence[] = [];
+  private skipped: readonly TestId[] = [];
+  private current: Assessment;
+
+  constructor(diagnosis: Diagnosis) {
+    this.diagnosis = diagnosis;
+    this.current = diagnosis.assess([], []);
+  }
+
+  status(): StatusLine {
+    const { suspects, next, hazards, contradiction, done } = this.current;
+    const first = next[0];
+    const finished = done || first === undefined;
+    return {
+      next: finished ? null : testLine(first.id, first.hazards),
+      suspects: suspects
+        .filter((s, i) => i < 5 || s.probability >= 0.005)
+        .map(({ fault, probability }) => ({ fault, probability: Math.round(probability * 1e4) / 1e4 })),
+      hazards,
+      ...(contradiction ? { contradiction } : {}),
+      done: finished,
+    };
+  }
+
+  /** One line of JSON in, the answer out. Errors are answered, not thrown. */
+  hear(line: string): StatusLine | ErrorLine {
+    try {
+      this.take(parse(line));
+      return this.status();
+    } catch (error) {
+      if (error instanceof DiagnosisError) return { error: { code: error.code, message: error.message } };
+      throw error;
+    }
+  }
+
+  private take(message: Record<string, unknown>): void {
+    const asked = this.current.next[0]?.id;
+    if (message['skip'] === true) {
+      if (!asked) throw new DiagnosisError('unknown-test', 'nothing is asked');
+      this.move(this.evidence, [...this.skipped, asked]);
+      return;
+    }
+    if ('repaired' in message) {
+      const fault = FAULTS.find((f) => f.id === message['repaired'])?.id;
+      if (!fault) throw new DiagnosisError('unknown-fault', String(message['repaired']));
+      this.move([...this.evidence, { seq: this.evidence.length + 1, kind: 'repair', fault }], []);
+      return;
+    }
+    if (!('reading' in message)) throw new DiagnosisError('bad-line', 'no reading, skip or repaired');
+    const named = 'test' in message ? TESTS.find((t) => t.id === message['test'])?.id : asked;
+    if (!named) throw new DiagnosisError('unknown-test', String(message['test'] ?? 'nothing is asked'));
+    this.move([...this.evidence, this.toEvidence(named, message['reading'])], this.skipped);
+  }
+
+  /** Assesses first: only what can be assessed is kept. */
+  private move(evidence: readonly Evidence[], skipped: readonly TestId[]): void {
+    this.current = this.diagnosis.assess(evidence, skipped);
+    this.evidence = evidence;
+    this.skipped = skipped;
+  }
+
+  private toEvidence(test: TestId, reading: unknown): Evidence {
+    const { measure, needs, quantity, at, function: fn } = TEST_MODELS[test];
+    const seq = this.evidence.length + 1;
+    const circumstances = {
+      power: needs.power === 'any' ? ('unknown' as const) : needs.power,
+      call: needs.call === 'any' ? ('unknown' as const) : needs.call,
+      bench: needs.bench,
+    };
+    if (measure.kind === 'look') {
+      const observation = measure.answers.find((a) => a === reading);
+      if (!observation) throw new DiagnosisError('bad-reading', `${String(reading)} for ${test}`);
+      return { seq, kind: 'observation', observation, ...circumstances };
+    }
+    if (typeof reading !== 'number' && reading !== 'open') {
+      throw new DiagnosisError('bad-reading', `${String(reading)} for ${test}`);
+    }
+    const evidence: Evidence = {
+      seq,
+      kind: 'reading',
+      quantity: quantity as Exclude<typeof quantity, 'observation'>,
+      at,
+      value: reading as Value,
+      unit: UNITS[fn] as UnitCode,
+      ...circumstances,
+    };
+    if (this.diagnosis.testFor(evidence) === undefined) throw new DiagnosisError('point-not-on-unit', test);
+    return evidence;
+  }
+}
+
+function parse(line: string): Record<string, unknown> {
+  let value: unknown;
+  try {
+    value = JSON.parse(line);
+  } catch {
+    throw new DiagnosisError('bad-line', line.slice(0, 80));
+  }
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    throw new DiagnosisError('bad-line', line.slice(0, 80));
+  }
+  return value as Record<string, unknown>;
+}

@@ -1,0 +1,274 @@
+import type { FaultId } from '../../grammar/vocabulary/faults.ts';
+import type { Dice } from './dice.ts';
+import type { HiddenMotor, HiddenUnit, Ratings } from './hidden-unit.ts';
+
+const OPEN = Number.POSITIVE_INFINITY;
+type Hide = (u: HiddenUnit, dice: Dice) => void;
+
+function toShell(u: HiddenUnit, motor: HiddenMotor, dice: Dice): void {
+  motor.shellOhms = dice.yes(0.8) ? dice.span(0.2, 30) : 10 ** dice.span(3.5, 5.3);
+  if (motor.shellOhms > 100) return;
+  if (dice.yes(0.8)) u.breaker = [OPEN, OPEN];
+  else u.fuse = [OPEN, OPEN];
+}
+
+function loose(u: HiddenUnit, leg: 0 | 1, dice: Dice): void {
+  const where = dice.yes(0.75) ? u.whip : u.feeder;
+  where[leg] = 10 ** dice.span(0.3, 1.5);
+}
+
+const share = (motor: HiddenMotor, low: number, high: number, dice: Dice) => {
+  motor.microfarads = motor.rated * dice.span(low, high);
+};
+
+/** What each fault does to the hidden unit: severities of the simulator's own. */
+const HIDE: Readonly<Record<Exclude<FaultId, 'something-else' | 'nothing-wrong'>, Hide>> = {
+  'supply-low': (u, d) => {
+    u.leg = 120 * d.span(0.7, 0.86);
+  },
+  'lost-leg-1': (u) => {
+    u.lost[0] = true;
+  },
+  'lost-leg-2': (u) => {
+    u.lost[1] = true;
+  },
+  'breaker-tripped': (u) => {
+    u.breaker = [OPEN, OPEN];
+  },
+  'breaker-pole-1-open': (u) => {
+    u.breaker[0] = OPEN;
+  },
+  'breaker-pole-2-open': (u) => {
+    u.breaker[1] = OPEN;
+  },
+  'disconnect-open': (u) => {
+    u.blade = [OPEN, OPEN];
+  },
+  'line-fuse-1-open': (u) => {
+    u.fuse[0] = OPEN;
+  },
+  'line-fuse-2-open': (u) => {
+    u.fuse[1] = OPEN;
+  },
+  'loose-lug-1': (u, d) => loose(u, 0, d),
+  'loose-lug-2': (u, d) => loose(u, 1, d),
+  'air-handler-no-power': (u) => {
+    u.handlerOn = false;
+  },
+  'contactor-pole-1-burnt': (u, d) => {
+    u.pole[0] = d.yes(0.7) ? OPEN : 10 ** d.span(-0.1, 1.5);
+  },
+  'contactor-pole-2-burnt': (u, d) => {
+    u.pole[1] = d.yes(0.7) ? OPEN : 10 ** d.span(-0.1, 1.5);
+  },
+  'contactor-pole-1-stuck-closed': (u) => {
+    u.welded[0] = true;
+  },
+  'contactor-pole-2-stuck-closed': (u) => {
+    u.welded[1] = true;
+  },
+  'contactor-stuck-closed': (u) => {
+    u.welded = [true, true];
+  },
+  'contactor-jammed-open': (u) => {
+    u.jammed = true;
+  },
+  'contactor-coil-open': (u) => {
+    u.coilR = OPEN;
+  },
+  'contactor-coil-shorted': (u, d) => {
+    u.coilR = d.span(0.3, 1.2);
+    u.coilX = 0.3;
+  },
+  'herm-capacitor-weak': (u, d) => share(u.compressor, 0.15, 0.85, d),
+  'herm-capacitor-open': (u, d) => share(u.compressor, 0, 0.04, d),
+  'herm-capacitor-shorted': (u) => {
+    u.compressor.capShorted = true;
+  },
+  'fan-capacitor-weak': (u, d) => share(u.fan, 0.12, 0.8, d),
+  'fan-capacitor-open': (u, d) => share(u.fan, 0, 0.04, d),
+  'fan-capacitor-shorted': (u) => {
+    u.fan.capShorted = true;
+  },
+  'hard-start-failed': (u, d) => {
+    u.kicker = 'failed';
+    u.kickerMicrofarads = d.span(0, 35);
+  },
+  'compressor-run-winding-open': (u) => {
+    u.compressor.mainDc = OPEN;
+  },
+  'compressor-start-winding-open': (u) => {
+    u.compressor.auxDc = OPEN;
+  },
+  'compressor-grounded': (u, d) => toShell(u, u.compressor, d),
+  'compressor-overload-open': (u) => {
+    u.overload = OPEN;
+  },
+  'compressor-seized': (u) => {
+    u.compressor.stuck = true;
+  },
+  'crankcase-heater-open': (u) => {
+    u.heater = OPEN;
+  },
+  'fan-run-winding-open': (u) => {
+    u.fan.mainDc = OPEN;
+  },
+  'fan-start-winding-open': (u) => {
+    u.fan.auxDc = OPEN;
+  },
+  'fan-motor-grounded': (u, d) => toShell(u, u.fan, d),
+  'fan-bearings-seized': (u) => {
+    u.fan.stuck = true;
+  },
+  'defrost-fan-relay-open': (u) => {
+    u.fanRelay = OPEN;
+  },
+  'transformer-dead': (u, d) => {
+    if (d.yes(0.7)) u.primaryOhms = OPEN;
+    else u.secondaryOhms = OPEN;
+  },
+  'control-fuse-open': (u) => {
+    u.fuse24 = OPEN;
+  },
+  'control-short-Y-C': (u, d) => {
+    u.shortYC = d.span(0, 0.4);
+  },
+  'R-wire-broken': (u) => {
+    u.wireR = OPEN;
+  },
+  'Y-wire-broken-indoors': (u) => {
+    u.wireYin = OPEN;
+  },
+  'Y-wire-broken-outdoors': (u) => {
+    u.wireYout = OPEN;
+  },
+  'C-wire-broken': (u) => {
+    u.wireC = OPEN;
+  },
+  'G-wire-broken': (u) => {
+    u.wireG = OPEN;
+  },
+  'thermostat-not-calling': (u, d) => {
+    u.statCalls = false;
+    u.statShowsCall = d.yes(0.5);
+  },
+  'float-switch-open': (u) => {
+    u.floatOhms = OPEN;
+  },
+  'high-switch-open': (u) => {
+    u.high = OPEN;
+  },
+  'low-switch-open': (u) => {
+    u.low = OPEN;
+  },
+  'door-switch-open': (u) => {
+    u.door = OPEN;
+  },
+  'blower-motor-open': (u) => {
+    u.blower.mainDc = OPEN;
+  },
+  'blower-seized': (u) => {
+    u.blower.stuck = true;
+  },
+  'blower-relay-open': (u) => {
+    u.blowerContact = false;
+  },
+  'blower-capacitor-weak': (u, d) => share(u.blower, 0, 0.75, d),
+  'filter-dirty': (u, d) => {
+    u.filterDirty = true;
+    u.air *= d.span(0.35, 0.62);
+    u.iced = d.yes(0.25);
+  },
+  'indoor-coil-iced': (u, d) => {
+    u.iced = true;
+    u.air *= d.span(0.15, 0.45);
+  },
+  'low-indoor-air': (u, d) => {
+    u.air *= d.span(0.38, 0.62);
+    u.iced = d.yes(0.12);
+  },
+  'low-charge': (u, d) => {
+    u.charge = d.span(0.58, 0.82);
+    u.oil = d.yes(0.4);
+    u.iced = d.yes(0.2);
+  },
+  overcharge: (u, d) => {
+    u.charge = d.span(1.25, 1.5);
+  },
+  'liquid-restriction': (u, d) => {
+    u.restriction = d.span(0.5, 1);
+  },
+  'condenser-dirty': (u, d) => {
+    u.outdoorDirty = true;
+    u.condenser *= d.span(0.38, 0.65);
+  },
+  'non-condensables': (u, d) => {
+    u.gas = d.span(0.5, 1.2);
+  },
+  'leaking-valves': (u, d) => {
+    u.leak = d.span(0.3, 0.6);
+  },
+  'reversing-valve-stuck': (u) => {
+    u.reversed = true;
+  },
+};
+
+/** Whether a unit with these ratings can have the fault at all. */
+export function canHave(fault: FaultId, r: Ratings): boolean {
+  switch (fault) {
+    case 'something-else':
+    case 'nothing-wrong':
+      return false;
+    case 'contactor-pole-2-burnt':
+    case 'contactor-pole-2-stuck-closed':
+    case 'contactor-stuck-closed':
+      return r.poles === 2;
+    case 'crankcase-heater-open':
+      return r.heater;
+    case 'hard-start-failed':
+      return r.kicker;
+    case 'defrost-fan-relay-open':
+    case 'reversing-valve-stuck':
+      return r.heatPump;
+    case 'high-switch-open':
+    case 'low-switch-open':
+      return r.switches;
+    case 'float-switch-open':
+      return r.floatIn !== 'none';
+    default:
+      return true;
+  }
+}
+
+/** Hides a fault in a sound unit. */
+export function hideFault(u: HiddenUnit, fault: FaultId, dice: Dice): void {
+  if (fault === 'something-else' || fault === 'nothing-wrong') return;
+  HIDE[fault](u, dice);
+}
+
+/**
+ * How often each fault comes up: rough shares of a summer's calls, written for the simulator (common practice). Faults
+ * not named come up at the last figure.
+ */
+const OFTEN: Partial<Record<FaultId, number>> = {
+  'fan-capacitor-weak': 7,
+  'herm-capacitor-weak': 6,
+  'low-charge': 6,
+  'fan-capacitor-open': 3,
+  'herm-capacitor-open': 3,
+  'breaker-tripped': 3,
+  'float-switch-open': 3,
+  'filter-dirty': 3,
+  'condenser-dirty': 3,
+  'contactor-coil-open': 2,
+  'contactor-pole-1-burnt': 2,
+  'transformer-dead': 2,
+  'thermostat-not-calling': 2,
+  'control-fuse-open': 2,
+  'air-handler-no-power': 1.5,
+  'fan-bearings-seized': 1.5,
+  'compressor-grounded': 1.5,
+  'low-indoor-air': 1.5,
+  'crankcase-heater-open': 0.2,
+};
+export const howOften = (fault: FaultId): number => OFTEN[fault] ?? 0.8;

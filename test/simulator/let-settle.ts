@@ -1,0 +1,111 @@
+import type { HiddenMotor, HiddenUnit } from './hidden-unit.ts';
+import type { Network } from './network.ts';
+import { torque } from './psc-motor.ts';
+import { type CycleState, runCycle } from './refrigerant-cycle.ts';
+import { controlNetwork, lineNetwork, magnitude, type Running } from './unit-circuits.ts';
+
+/** The hidden unit at one position of the thermostat, everything settled. */
+export interface Settled {
+  readonly line: Network;
+  readonly control: Network;
+  readonly running: Running;
+  readonly compressorTurns: boolean;
+  readonly fanTurns: boolean;
+  readonly blowerTurns: boolean;
+  /** The compressor is fed and cannot turn, or has tripped on heat. */
+  readonly compressorTrips: 'no' | 'cannot start' | 'runs first';
+  readonly fuse24Out: boolean;
+  readonly highOut: boolean;
+  readonly cycle: CycleState;
+}
+
+const STILL = { compressor: 1, fan: 1, blower: 1 };
+
+/** The slip at which the motor carries its load; 1 when it cannot start or would stall. */
+function slipOf(m: HiddenMotor, volts: number, breakaway: number): number {
+  const whole = Number.isFinite(m.mainDc) && Number.isFinite(m.auxDc) && !m.capShorted;
+  if (m.stuck || !whole || volts < 20) return 1;
+  const sound = torque(m.windings, m.volts, m.rated, 1);
+  if (torque(m.windings, volts, m.microfarads, 1) < breakaway * sound) return 1;
+  for (let slip = 0.01; slip < 0.4; slip += 0.01) {
+    if (torque(m.windings, volts, m.microfarads, slip) >= m.load) return slip;
+  }
+  return 1;
+}
+
+function breakawayOf(u: HiddenUnit): number {
+  if (u.kicker === 'failed') return 9;
+  return u.compressor.breakaway * (u.kicker === 'good' ? 0.7 : 1);
+}
+
+function relays(u: HiddenUnit, call: boolean, highOut: boolean, fuseOut: boolean) {
+  const idle: Running = { contactor: false, blowerRelay: false, overloadOut: false, slips: STILL };
+  const primary = magnitude(lineNetwork(u, idle), 'transformer-primary-1', 'transformer-primary-2');
+  let control = controlNetwork(u, primary, call, fuseOut, highOut);
+  const sagged = (primary * u.secondaryVolts) / u.tap - magnitude(control, 'transformer-secondary-1', 'C@air-handler');
+  const blown = fuseOut || sagged / u.secondaryLeak > 3.2;
+  if (blown && !fuseOut) control = controlNetwork(u, primary, call, true, highOut);
+  const coil = magnitude(control, 'coil-1', 'coil-2');
+  return {
+    control,
+    blown,
+    contactor: coil >= u.pullIn && Number.isFinite(u.coilR) && u.coilR > 3,
+    blowerRelay: magnitude(control, 'G@air-handler', 'C@air-handler') > 16,
+  };
+}
+
+function spin(u: HiddenUnit, standing: Running): Running['slips'] {
+  const first = lineNetwork(u, standing);
+  const start = {
+    compressor: slipOf(u.compressor, magnitude(first, 'comp-R', 'winding'), breakawayOf(u)),
+    fan: slipOf(u.fan, magnitude(first, 'fan-R', 'fan-C'), u.fan.breakaway),
+    blower: slipOf(u.blower, magnitude(first, 'blower-1', 'blower-2'), u.blower.breakaway),
+  };
+  if (start.compressor === 1 && start.fan === 1) return start;
+  // Once the big motor runs the line recovers: let the others try again on better volts.
+  const then = lineNetwork(u, { ...standing, slips: start });
+  return {
+    compressor: start.compressor,
+    fan: slipOf(u.fan, magnitude(then, 'fan-R', 'fan-C'), u.fan.breakaway),
+    blower: start.blower,
+  };
+}
+
+/** Lets relays pull, motors start and protectors trip. `fuseOut` carries a blown control fuse on from before. */
+export function letSettle(u: HiddenUnit, call: boolean, fuseOut = false): Settled {
+  let { control, blown, contactor, blowerRelay } = relays(u, call, false, fuseOut);
+  const standing: Running = { contactor, blowerRelay, overloadOut: false, slips: STILL };
+  let running: Running = { ...standing, slips: spin(u, standing) };
+  let line = lineNetwork(u, running);
+  const fed = magnitude(line, 'T1', 'T2') > 60;
+  const turns = running.slips.compressor < 1;
+  const noAir = turns && running.slips.fan === 1;
+  const stalls = fed && !turns && Number.isFinite(u.overload) && Number.isFinite(u.compressor.mainDc);
+  let highOut = false;
+  if (noAir && u.restingNow && u.highFirst && u.switchesFitted && contactor) {
+    highOut = true;
+    ({ control, blown, contactor } = relays(u, call, true, fuseOut));
+    const stop = { ...running.slips, compressor: 1, fan: 1 };
+    running = { ...running, contactor, slips: stop };
+    line = lineNetwork(u, running);
+  } else if ((noAir || stalls) && u.restingNow) {
+    running = { ...running, overloadOut: true, slips: { ...running.slips, compressor: 1 } };
+    line = lineNetwork(u, running);
+  }
+  const compressorTurns = running.slips.compressor < 1;
+  const fanTurns = running.slips.fan < 1;
+  const blowerTurns = running.slips.blower < 1;
+  const speed = fanTurns ? Math.min(1, (1 - running.slips.fan) / 0.92) : 0;
+  return {
+    line,
+    control,
+    running,
+    compressorTurns,
+    fanTurns,
+    blowerTurns,
+    compressorTrips: stalls ? 'cannot start' : noAir ? 'runs first' : 'no',
+    fuse24Out: blown,
+    highOut,
+    cycle: runCycle(u, compressorTurns, speed, blowerTurns),
+  };
+}

@@ -1,0 +1,125 @@
+import { makeDiagnosis } from '../../client/diagnosis/make-diagnosis.ts';
+import { saturationTemperature } from '../../client/diagnosis/refrigerant/saturation.ts';
+import { testsFor } from '../../client/diagnosis/table/build-table.ts';
+import { listLines } from '../../client/terminal/diagnose-session.ts';
+import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import type { Plate } from './branching-chart.ts';
+import { Dice } from './dice.ts';
+import { drawCase, profileFor, type Wrong } from './draw-case.ts';
+import { drawRatings, type Ratings } from './hidden-unit.ts';
+import { type Outcome, runChart, runDiagnosis } from './run-case.ts';
+import type { Job } from './work-clock.ts';
+
+export interface Quality {
+  readonly cases: number;
+  readonly right: number;
+  readonly confidentlyWrong: number;
+  readonly medianTests: number;
+  readonly meanTests: number;
+  readonly medianMinutes: number;
+  readonly meanMinutes: number;
+}
+
+export interface Round {
+  readonly diagnosis: Quality;
+  readonly chart: Quality;
+  readonly order: Quality;
+  /** Claimed against true share of right leaders, by bin of probability. */
+  readonly calibration: readonly { readonly claimed: number; readonly true: number; readonly steps: number }[];
+  readonly outcomes: readonly Outcome[];
+  readonly stepMilliseconds: readonly number[];
+}
+
+const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / Math.max(1, values.length);
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? 0;
+}
+
+interface Done {
+  readonly right: boolean;
+  readonly confidentlyWrong?: boolean;
+  readonly tests: number;
+  readonly minutes: number;
+}
+
+function summarise(done: readonly Done[]): Quality {
+  return {
+    cases: done.length,
+    right: mean(done.map((d) => (d.right ? 1 : 0))),
+    confidentlyWrong: mean(done.map((d) => (d.confidentlyWrong ? 1 : 0))),
+    medianTests: median(done.map((d) => d.tests)),
+    meanTests: mean(done.map((d) => d.tests)),
+    medianMinutes: median(done.map((d) => d.minutes)),
+    meanMinutes: mean(done.map((d) => d.minutes)),
+  };
+}
+
+function plateOf(r: Ratings): Plate {
+  return {
+    herm: r.herm,
+    fan: r.fanMicrofarads,
+    blower: r.blowerMicrofarads,
+    valve: r.valve,
+    subcool: r.subcool,
+    dew: (psi) => saturationTemperature(r.fluid, 'dew', psi + 14.696),
+    bubble: (psi) => saturationTemperature(r.fluid, 'bubble', psi + 14.696),
+  };
+}
+
+const every = new Map(
+  (listLines() as { list: string; id: TestId }[])
+    .filter((l) => l.list === 'test')
+    .map((l) => [l.id, l as unknown as Job]),
+);
+
+export interface RoundOptions {
+  readonly wrong: Wrong;
+  /** Unit designs, and cases for each. */
+  readonly designs: number;
+  readonly casesEach: number;
+  readonly faults: 1 | 2;
+  readonly seed: number;
+  readonly misread: number;
+}
+
+/** Runs one round of cases for the diagnosis, the branching chart and the fixed order. */
+export function runRound(o: RoundOptions): Round {
+  const outcomes: Outcome[] = [];
+  const chart: Done[] = [];
+  const order: Done[] = [];
+  for (let d = 0; d < o.designs; d += 1) {
+    const ratings = drawRatings(new Dice(o.seed * 1000 + d));
+    const profile = profileFor(ratings, `design-${o.seed}-${d}`, o.wrong);
+    const diagnosis = makeDiagnosis(profile);
+    const has = new Set(testsFor(profileFor(ratings, 'true', 'matched')));
+    const jobs = new Map([...every].filter(([id]) => has.has(id)));
+    for (let c = 0; c < o.casesEach; c += 1) {
+      const seed = o.seed * 100_003 + d * 1009 + c;
+      const again = () => drawCase(ratings, seed, o.wrong, o.faults);
+      outcomes.push(runDiagnosis(diagnosis, again(), o.misread));
+      chart.push(runChart('chart', again(), plateOf(ratings), jobs, o.misread));
+      order.push(runChart('order', again(), plateOf(ratings), jobs, o.misread));
+    }
+  }
+  return {
+    diagnosis: summarise(outcomes),
+    chart: summarise(chart),
+    order: summarise(order),
+    calibration: calibrate(outcomes),
+    outcomes,
+    stepMilliseconds: outcomes.flatMap((x) => x.steps),
+  };
+}
+
+function calibrate(outcomes: readonly Outcome[]) {
+  const bins = Array.from({ length: 10 }, () => [] as (readonly [number, boolean])[]);
+  for (const claim of outcomes.flatMap((x) => x.claims)) bins[Math.min(9, Math.floor(claim[0] * 10))]!.push(claim);
+  return bins
+    .filter((bin) => bin.length > 0)
+    .map((bin) => ({
+      claimed: mean(bin.map(([p]) => p)),
+      true: mean(bin.map(([, right]) => (right ? 1 : 0))),
+      steps: bin.length,
+    }));
+}

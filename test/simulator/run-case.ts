@@ -1,0 +1,112 @@
+import type { Diagnosis } from '../../client/diagnosis/diagnosis.ts';
+import { DiagnoseSession, type StatusLine } from '../../client/terminal/diagnose-session.ts';
+import type { FaultId } from '../../grammar/vocabulary/faults.ts';
+import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import { followChart, type Plate } from './branching-chart.ts';
+import type { Case } from './draw-case.ts';
+import { followOrder } from './fixed-order.ts';
+import { type Answer, Instrument } from './instrument.ts';
+import { type Job, WorkClock } from './work-clock.ts';
+
+export interface Outcome {
+  readonly faults: readonly FaultId[];
+  readonly named: readonly FaultId[];
+  readonly probability: number;
+  /** The last ranking, for reading a failure. */
+  readonly last: readonly { readonly fault: FaultId; readonly probability: number }[];
+  readonly right: boolean;
+  /** Named with P above 0.95, and wrong. */
+  readonly confidentlyWrong: boolean;
+  readonly tests: number;
+  readonly minutes: number;
+  readonly asked: readonly string[];
+  /** For calibration: the probability of each step's leader, and whether it was the truth. */
+  readonly claims: readonly (readonly [number, boolean])[];
+  /** Milliseconds of each step. */
+  readonly steps: readonly number[];
+}
+
+const MOST_TESTS = 40;
+
+function say(session: DiagnoseSession, message: object): StatusLine {
+  const answer = session.hear(JSON.stringify(message));
+  if ('error' in answer) throw new Error(answer.error.message);
+  return answer;
+}
+
+/** The diagnosis at work on a case, through the lines of the tool, until it names a fault; then the next fault. */
+export function runDiagnosis(diagnosis: Diagnosis, kase: Case, misread: number): Outcome {
+  const session = new DiagnoseSession(diagnosis);
+  const clock = new WorkClock();
+  let instrument = new Instrument(kase.unit, kase.dice, misread);
+  let left = [...kase.faults];
+  const named: FaultId[] = [];
+  const asked: string[] = [];
+  const claims: [number, boolean][] = [];
+  const steps: number[] = [];
+  let status = session.status();
+  let probability = 0;
+  let sure = true;
+  while (clock.tests < MOST_TESTS) {
+    const leader = status.suspects[0]!;
+    claims.push([leader.probability, left.includes(leader.fault)]);
+    if (status.done || !status.next) {
+      named.push(leader.fault);
+      probability = leader.probability;
+      sure &&= leader.probability > 0.95;
+      if (!left.includes(leader.fault)) break;
+      left = left.filter((f) => f !== leader.fault);
+      if (left.length === 0) break;
+      instrument = new Instrument(kase.rebuild(left), kase.dice, misread);
+      status = say(session, { repaired: leader.fault });
+      continue;
+    }
+    clock.count(status.next as Job);
+    const reading = instrument.answer(status.next);
+    asked.push(`${status.next.id}=${reading}`);
+    const before = performance.now();
+    status = say(session, { reading });
+    steps.push(performance.now() - before);
+  }
+  const right = left.length === 0;
+  const { tests, minutes } = clock;
+  const confidentlyWrong = !right && named.length > 0 && sure;
+  const last = status.suspects.slice(0, 4);
+  return {
+    faults: kase.faults,
+    named,
+    probability,
+    last,
+    right,
+    confidentlyWrong,
+    tests,
+    minutes,
+    asked,
+    claims,
+    steps,
+  };
+}
+
+/** A chart at work on the same case. `jobs` are the tests of the tool's own list. */
+export function runChart(
+  which: 'chart' | 'order',
+  kase: Case,
+  plate: Plate,
+  jobs: ReadonlyMap<TestId, Job>,
+  misread: number,
+) {
+  const clock = new WorkClock();
+  const instrument = new Instrument(kase.unit, kase.dice, misread);
+  const known = new Map<TestId, Answer>();
+  const measure = (test: TestId): Answer | undefined => {
+    const job = jobs.get(test);
+    if (!job) return undefined;
+    if (known.has(test)) return known.get(test);
+    clock.count(job);
+    const answer = instrument.answer(job);
+    known.set(test, answer);
+    return answer;
+  };
+  const named = which === 'chart' ? followChart(measure, plate) : followOrder(measure, plate);
+  return { named, right: kase.faults.includes(named), tests: clock.tests, minutes: clock.minutes };
+}

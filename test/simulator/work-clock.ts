@@ -1,0 +1,59 @@
+import type { Asked } from './instrument.ts';
+
+/** A test with where it is done and how long the work itself takes. */
+export interface Job extends Asked {
+  readonly place: string;
+  readonly minutes: number;
+}
+
+/**
+ * Minutes of a visit, counted the same way for whoever chooses the tests: the work, the walk, making power and call
+ * ready, the outdoor panel once, the gauges once (common practice, our figures).
+ */
+export class WorkClock {
+  minutes = 0;
+  tests = 0;
+  private place = 'thermostat';
+  private power = 'on';
+  private call = 'cooling';
+  private panelOff = false;
+  private gaugesOn = false;
+
+  count(job: Job): void {
+    this.tests += 1;
+    this.minutes += job.minutes + this.walk(job.place) + this.ready(job);
+    if (job.place === 'outdoor' && job.function !== 'look' && job.function !== 'temperature' && !this.panelOff) {
+      this.minutes += 1;
+      this.panelOff = true;
+    }
+    if (job.function === 'pressure' && !this.gaugesOn) {
+      this.minutes += 2.5;
+      this.gaugesOn = true;
+    }
+  }
+
+  private walk(to: string): number {
+    const from = this.place;
+    this.place = to;
+    if (from === to) return 0;
+    const indoors = ['thermostat', 'air-handler'];
+    const outside = ['outdoor', 'disconnect'];
+    if (indoors.includes(from) && indoors.includes(to)) return 0.8;
+    if (outside.includes(from) && outside.includes(to)) return 0.2;
+    return 1.5;
+  }
+
+  private ready(job: Job): number {
+    let minutes = 0;
+    const { power, call } = job.needs;
+    if (power !== 'any' && power !== this.power) {
+      minutes += power === 'off' ? 2 : 1;
+      this.power = power;
+    }
+    if (power === 'on' && call !== 'any' && call !== this.call) {
+      minutes += 1;
+      this.call = call;
+    }
+    return minutes;
+  }
+}
