@@ -24,6 +24,7 @@ export function meterError(quantity: QuantityId, value: number): number {
       return 0.02 * size + 0.05;
     case 'temperature':
     case 'wet-bulb':
+    case 'difference':
       return 1;
     default:
       return 0.02 * size;
@@ -43,11 +44,12 @@ export function judgeReading(reading: Reading, under: TakenUnder, unit: UnitProf
   const { value } = reading;
   if (value === 'open') return undefined;
   for (const rule of RULES) {
-    if (!speaksOf(rule, reading, under)) continue;
-    const scale = rule.of === undefined ? 1 : nameplateFigure(unit, rule.of);
-    if (scale === undefined) continue;
-    const fit = scaled(rule.fit, scale);
-    const limit = scaled(rule.limit, scale);
+    if (!speaksOf(rule, reading, under) || (rule.metering !== undefined && rule.metering !== unit.metering)) continue;
+    const figure = rule.of === undefined ? 1 : nameplateFigure(unit, rule.of);
+    if (figure === undefined) continue;
+    const bandOn = (band: Band): Band => (rule.shift === true ? shifted(band, figure) : scaled(band, figure));
+    const fit = bandOn(rule.fit);
+    const limit = bandOn(rule.limit);
     return {
       word: placeInBands(value, fit, limit, meterError(reading.quantity, value)),
       rule: rule.id,
@@ -73,6 +75,13 @@ function scaled(band: Band, by: number): Band {
   return {
     ...(band.low === undefined ? {} : { low: round(band.low * by) }),
     ...(band.high === undefined ? {} : { high: round(band.high * by) }),
+  };
+}
+
+function shifted(band: Band, by: number): Band {
+  return {
+    ...(band.low === undefined ? {} : { low: round(band.low + by) }),
+    ...(band.high === undefined ? {} : { high: round(band.high + by) }),
   };
 }
 

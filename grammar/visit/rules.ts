@@ -26,7 +26,11 @@ export interface ReadingRule {
   readonly at: readonly (readonly PointId[])[];
   readonly power?: 'on' | 'off';
   readonly call?: 'cooling' | 'none';
+  /** Speaks only of units with this metering device. */
+  readonly metering?: 'fixed-orifice' | 'thermostatic-valve';
   readonly of?: NameplateFigure;
+  /** With `of`: the bands are added to the nameplate figure instead of multiplied with it. */
+  readonly shift?: true;
   readonly fit: Band;
   readonly limit: Band;
   readonly source: string;
@@ -199,6 +203,80 @@ export const RULES: readonly ReadingRule[] = [
     source: 'dead threshold below 3 V d.c.: common practice',
     tag: 'practice',
   },
+  {
+    id: 'transformer-secondary-no-call',
+    quantity: 'voltage',
+    unit: 'V',
+    at: [['coil-1', 'coil-2']],
+    power: 'on',
+    call: 'none',
+    fit: { high: 3 },
+    limit: { high: 4.8 },
+    source: 'no call, no coil volts: common practice; drop-out at 20 % of rated, 4.8 V: IEC 60947-4-1, from memory',
+    tag: 'memory',
+  },
+  {
+    id: 'coil-resistance',
+    quantity: 'resistance',
+    unit: 'Ohm',
+    at: [['coil-1', 'coil-2']],
+    fit: { low: 9, high: 20 },
+    limit: { low: 5, high: 40 },
+    source: '24 V contactor coil about 9–20 ohms d.c.: common practice; the outer limits are our choice',
+    tag: 'practice',
+  },
+  {
+    id: 'insulation-to-shell',
+    quantity: 'insulation',
+    unit: 'MOhm',
+    at: [
+      ['comp-C', 'shell'],
+      ['comp-R', 'shell'],
+      ['comp-S', 'shell'],
+    ],
+    fit: { low: 2 },
+    limit: { low: 0.5 },
+    source: "under 0.5 megohm condemn after a retest, 0.5–2 marginal: common practice; makers' limits differ and win",
+    tag: 'practice',
+  },
+  {
+    id: 'superheat-valve',
+    quantity: 'difference',
+    unit: '[degF]',
+    at: [['suction-line']],
+    metering: 'thermostatic-valve',
+    power: 'on',
+    fit: { low: 8, high: 16 },
+    limit: { low: 4, high: 25 },
+    source: 'thermostatic valve 4–25 °F acceptable: CEC RA3.2.2.6 (2008); 8 °F and up usual: common practice',
+    tag: 'published',
+  },
+  {
+    id: 'subcooling-plate',
+    quantity: 'difference',
+    unit: '[degF]',
+    at: [['liquid-line']],
+    metering: 'thermostatic-valve',
+    power: 'on',
+    of: 'plate-subcooling',
+    shift: true,
+    fit: { low: -3, high: 3 },
+    limit: { low: -4, high: 4 },
+    source: 'plate subcooling ±3 °F: CEC RA3.2.2.6 (2008); ±4 °F field tolerance is our choice',
+    tag: 'published',
+  },
+  {
+    id: 'split',
+    quantity: 'difference',
+    unit: '[degF]',
+    at: [['supply-air', 'return-air']],
+    power: 'on',
+    fit: { low: 16, high: 22 },
+    limit: { low: 14, high: 24 },
+    source:
+      'temperature split 16–22 °F dry bulb, less when humid, more when dry: common practice; outer limits our choice',
+    tag: 'practice',
+  },
 ];
 
 /** The nameplate figure a rule stands on, or undefined where the nameplate does not say it. */
@@ -214,5 +292,7 @@ export function nameplateFigure(unit: UnitProfile, figure: NameplateFigure): num
       return unit.compressor?.rla;
     case 'fan-fla':
       return unit.fanMotor?.fla;
+    case 'plate-subcooling':
+      return unit.plateSubcooling;
   }
 }
