@@ -2,6 +2,7 @@ import type { RankedTest } from '../../grammar/visit/inputs.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from './context.ts';
 import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from './isolation.ts';
+import { looseWires } from './landings.ts';
 import { ARRIVE_PLAN, actionStep, PROVE_PLAN, testStep, zoneOf } from './plans.ts';
 
 /**
@@ -61,10 +62,18 @@ export function isSettled(step: Step, context: VisitContext): boolean {
   return context.settled.includes(step.id) || context.parked.some((parked) => parked.step === step.id);
 }
 
-/** The planner's best test; once power or the call is off, its best that goes on from there. */
+/** A step that was set aside this often is not asked again; it is named when the visit closes. */
+const TIMES_ASKED = 3;
+
+function timesParked(step: string, context: VisitContext): number {
+  return context.parked.filter((parked) => parked.step === step).length;
+}
+
+/** The planner's best test; parked ones come back when nothing else is left; once power or the call is off, its best that goes on from there. */
 function bestTest(context: VisitContext): Step | undefined {
-  const open =
-    context.assessment?.next.filter((test) => !context.parked.some((parked) => parked.step === test.id)) ?? [];
+  const next = context.assessment?.next ?? [];
+  const untouched = next.filter((test) => timesParked(test.id, context) === 0);
+  const open = untouched.length > 0 ? untouched : next.filter((test) => timesParked(test.id, context) < TIMES_ASKED);
   const test = open.find((one) => !undoes(one.needs, zoneOf(one.at), context)) ?? open[0];
   return test === undefined ? undefined : testStep(test);
 }
@@ -81,6 +90,10 @@ function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   if (needsDead(needs)) return goal.zone === 'none' ? undefined : stepToDead(provedWith(goal.zone), context);
   const zone = goal.zone === 'none' ? 'outdoor-load' : goal.zone;
   if (needs.power === 'on' && isOpened(zone, context)) {
+    if (looseWires(context.wires).length > 0) return actionStep('wires-landed', 'none');
+    if (context.wires.some((wire) => wire.action === 'landed') && !context.settled.includes('repair.tug-tested')) {
+      return actionStep('tug-tested', 'none');
+    }
     return context.settled.includes('energy.covers-on')
       ? actionStep('power-on', provedWith(zone))
       : actionStep('covers-on', 'none');

@@ -39,6 +39,8 @@ export type ActionDone =
   | 'absence-proved'
   | 'capacitors-discharged'
   | 'part-fitted'
+  | 'wires-landed'
+  | 'tug-tested'
   | 'covers-on'
   | 'power-on'
   | 'visit-finished';
@@ -48,7 +50,22 @@ export type Question =
   | { readonly kind: 'teen-or-ty'; readonly reading: Reading; readonly options: readonly [number, number] }
   | { readonly kind: 'confirm-reading'; readonly reading: Reading; readonly why: string }
   /** Anything else that was understood with a doubt: taken at a yes. */
-  | { readonly kind: 'confirm-meaning'; readonly meaning: Meaning };
+  | { readonly kind: 'confirm-meaning'; readonly meaning: Meaning; readonly confirmed?: true };
+
+export interface FittedPart {
+  readonly part: string;
+  readonly words: string;
+  /** Number of its repair evidence. */
+  readonly number: number;
+  /** What was held against it and overridden. */
+  readonly doubts: readonly string[];
+}
+
+export type Undoable =
+  | { readonly kind: 'reading'; readonly number: number }
+  | { readonly kind: 'observation'; readonly number: number }
+  | { readonly kind: 'part'; readonly number: number }
+  | { readonly kind: 'wire' };
 
 export interface LoggedReading {
   readonly number: number;
@@ -108,7 +125,11 @@ export interface VisitContext {
     | { readonly spoken: readonly SpokenCaution[]; readonly zone: ZoneId | 'none'; readonly prompt: string }
     | undefined;
   readonly finding: { readonly fault: FaultId; readonly probability: number } | undefined;
-  readonly parts: readonly string[];
+  readonly parts: readonly FittedPart[];
+  /** What "take that back" takes back next: the latest is last. */
+  readonly undoable: readonly Undoable[];
+  /** Why the visit did not close when it was last asked to; a spoken reason overrides. */
+  readonly closeRefused: readonly string[];
   readonly wires: readonly WireMove[];
   readonly notes: readonly string[];
   /** When the unit was last set running, on the input clock. Milliseconds. */

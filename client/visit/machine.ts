@@ -76,6 +76,8 @@ export function emptyContext(): VisitContext {
     caution: undefined,
     finding: undefined,
     parts: [],
+    undoable: [],
+    closeRefused: [],
     wires: [],
     notes: [],
     runningSince: undefined,

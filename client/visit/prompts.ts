@@ -71,6 +71,11 @@ const PAIR_WORDS: readonly (readonly [PointId, PointId, string])[] = [
   ['coil-1', 'coil-2', 'contactor coil'],
 ];
 
+/** A terminal by whatever name the record holds. */
+export function pointNamed(id: string): string {
+  return POINTS.find((point) => point.id === id)?.name ?? id;
+}
+
 export function placeWords(at: readonly PointId[]): string {
   const pair = PAIR_WORDS.find(([one, other]) => at.includes(one) && at.includes(other));
   if (pair !== undefined) return pair[2];
@@ -210,6 +215,14 @@ const ACTION_WORDS: Readonly<Record<ActionDone, { readonly brief: string; readon
   'part-fitted': {
     brief: 'Fit the part and say it with its ratings.',
     full: 'Say each wire before it moves. Fit the part, land the wires, pull on each, then say the part with its ratings.',
+  },
+  'wires-landed': {
+    brief: 'A wire is still off. Land it and say where.',
+    full: 'A wire that was lifted is still off. Land it, pull on it, and say its colour and terminal.',
+  },
+  'tug-tested': {
+    brief: 'Pull on each landed wire. Say done.',
+    full: 'Pull on each wire that was landed, one by one. When none moves, say done.',
   },
   'covers-on': { brief: 'Covers back on?', full: 'Refit the covers, then say "covers are on".' },
   'power-on': {
@@ -353,6 +366,8 @@ export const SAY = {
   corrected: (reading: Reading) => `Corrected: ${readbackWords(reading)}`,
   nothingToCorrect: 'Nothing to correct yet.',
   takenBack: (reading: Reading) => `Taken back: ${readbackWords(reading)}`,
+  observationBack: 'Taken back.',
+  powerIsOn: (what: string) => `Hands off: ${what}. Power is on: it may come from another switch.`,
   unclear: 'Not understood. Say the place, then the number.',
   notTaken: 'Say it again: the place, then the number.',
   which: 'Which place was that?',

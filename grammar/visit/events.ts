@@ -132,7 +132,16 @@ export type VisitOutcome =
       readonly ratings: Readonly<Record<string, number | string>>;
       readonly repairs: readonly FaultId[];
     }
-  | { readonly type: 'part.doubted'; readonly part: string; readonly why: string }
+  | {
+      readonly type: 'part.doubted';
+      readonly part: string;
+      readonly weight: 'refuse' | 'warn';
+      readonly why: string;
+      readonly source: string;
+    }
+  | { readonly type: 'part.withdrawn'; readonly part: string }
+  | { readonly type: 'landing.doubted'; readonly wire: WireMove; readonly why: string }
+  | { readonly type: 'close.overridden'; readonly why: readonly string[]; readonly reason: string }
   | { readonly type: 'wire.moved'; readonly wire: WireMove }
   | {
       readonly type: 'split.judged';

@@ -249,6 +249,9 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'step.parked':
     case 'contradiction.noticed':
     case 'part.doubted':
+    case 'part.withdrawn':
+    case 'landing.doubted':
+    case 'close.overridden':
     case 'injury.reported':
     case 'talk.changed':
     case 'close.refused':

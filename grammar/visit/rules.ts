@@ -8,7 +8,13 @@ export interface Band {
 }
 
 /** A number from the nameplate on which a band can stand. */
-export type NameplateFigure = 'supply-nominal' | 'capacitor-herm' | 'capacitor-fan' | 'compressor-rla' | 'fan-fla';
+export type NameplateFigure =
+  | 'supply-nominal'
+  | 'capacitor-herm'
+  | 'capacitor-fan'
+  | 'compressor-rla'
+  | 'fan-fla'
+  | 'plate-subcooling';
 
 /** Where a rule's figures come from. */
 export type SourceTag = 'published' | 'memory' | 'practice' | 'derived' | 'nameplate';

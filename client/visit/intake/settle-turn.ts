@@ -1,6 +1,7 @@
 import { isSettled } from '../choose-step.ts';
 import type { Step, VisitContext } from '../context.ts';
 import { isOpened, isolationOf } from '../isolation.ts';
+import { looseWires } from '../landings.ts';
 import { ARRIVE_PLAN, PROVE_PLAN } from '../plans.ts';
 import type { Turn } from '../turn.ts';
 
@@ -35,6 +36,10 @@ export function isAnswered(step: Step, context: VisitContext): boolean {
       return step.zone !== 'none' && context.energy[step.zone] === 'proven-dead';
     case 'part-fitted':
       return context.phase !== 'repair';
+    case 'wires-landed':
+      return looseWires(context.wires).length === 0;
+    case 'tug-tested':
+      return context.settled.includes('repair.tug-tested');
     case 'covers-on':
       return context.settled.includes('energy.covers-on');
     case 'power-on':

@@ -19,9 +19,10 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
     case 'no':
       return answerQuestion(turn, command === 'yes');
     case 'live':
-    case 'done':
       turn.raise({ type: 'caution.acknowledged' });
       return;
+    case 'done':
+      return takeDone(turn);
     case 'say-again':
       turn.say('answer', turn.context.lastPrompt?.text ?? SAY.help);
       return;
@@ -75,6 +76,17 @@ function answerQuestion(turn: Turn, yes: boolean): void {
   if (!yes) return rejectQuestioned(turn, question.reading);
   closeQuestion(turn);
   takeReading(turn, question.reading, 'confirmed');
+}
+
+/** "Done" answers a pull on the wires; otherwise it acknowledges as "live" does. */
+function takeDone(turn: Turn): void {
+  const { step, settled } = turn.context;
+  if (step?.ask.kind === 'action' && step.ask.done === 'tug-tested') {
+    turn.set({ settled: [...settled, 'repair.tug-tested'] });
+    turn.say('readback', 'Wires pulled, none moved.');
+    return;
+  }
+  turn.raise({ type: 'caution.acknowledged' });
 }
 
 function sayNext(turn: Turn): void {

@@ -1,8 +1,9 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
+import type { WireMove } from '../../../grammar/visit/events.ts';
 import { judgeReading } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { zoneOf } from '../plans.ts';
-import { capital, judgedWords, readbackWords, SAY } from '../prompts.ts';
+import { capital, judgedWords, readbackWords, SAY, wireWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { circumstances, followEnergy, takeReading } from './take-reading.ts';
 
@@ -50,21 +51,53 @@ function corrected(reading: Reading, correction: Correction): Reading {
   };
 }
 
-/** Takes back the latest reading: it stays in the record, withdrawn, and no longer counts as evidence. */
+/** Takes back the latest thing said of the unit: it stays in the record, withdrawn, and no longer counts. */
 export function takeBack(turn: Turn): void {
-  const { readings, evidence } = turn.context;
-  const last = readings.at(-1);
+  const { undoable, evidence } = turn.context;
+  const last = undoable.at(-1);
   if (last === undefined) {
     turn.say('answer', SAY.nothingToCorrect);
     return;
   }
-  turn.record({ type: 'reading.withdrawn', number: last.number });
+  turn.set({ undoable: undoable.slice(0, -1) });
+  if (last.kind === 'wire') return takeBackWire(turn);
   turn.set({
-    evidenceNumber: turn.context.evidenceNumber + 1,
-    readings: readings.slice(0, -1),
     evidence: evidence.filter((item) => item.seq !== last.number),
+    evidenceNumber: turn.context.evidenceNumber + 1,
   });
-  turn.say('readback', SAY.takenBack(last.reading));
+  if (last.kind === 'part') return takeBackPart(turn, last.number);
+  turn.record({ type: 'reading.withdrawn', number: last.number });
+  const reading = turn.context.readings.find((item) => item.number === last.number)?.reading;
+  turn.set({ readings: turn.context.readings.filter((item) => item.number !== last.number) });
+  turn.say('readback', reading === undefined ? SAY.observationBack : SAY.takenBack(reading));
+}
+
+function takeBackPart(turn: Turn, number: number): void {
+  const { parts, settled } = turn.context;
+  const part = parts.find((one) => one.number === number);
+  if (part === undefined) return;
+  turn.record({ type: 'part.withdrawn', part: part.part });
+  turn.set({
+    parts: parts.filter((one) => one.number !== number),
+    settled: settled.filter((id) => id !== 'repair.part-fitted'),
+  });
+  turn.say('readback', `Taken back: ${part.words}.`);
+  turn.raise({ type: 'phase.go', to: 'repair' });
+}
+
+/** A wire taken back is recorded as moved back: what is on its terminal is never guessed. */
+function takeBackWire(turn: Turn): void {
+  const { wires } = turn.context;
+  const wire = wires.at(-1);
+  if (wire === undefined) return;
+  const undone = { lifted: 'landed', landed: 'lifted', 'jumper-on': 'jumper-off', 'jumper-off': 'jumper-on' } as const;
+  turn.set({ wires: wires.slice(0, -1) });
+  turn.record({ type: 'wire.moved', wire: { ...wire, action: undone[wire.action], ...swapped(wire) } });
+  turn.say('readback', `Taken back: ${wireWords(wire)}.`);
+}
+
+function swapped(wire: WireMove): Pick<WireMove, 'from' | 'to'> {
+  return { ...(wire.to === undefined ? {} : { from: wire.to }), ...(wire.from === undefined ? {} : { to: wire.from }) };
 }
 
 export function closeQuestion(turn: Turn): void {

@@ -116,6 +116,7 @@ function logReading(turn: Turn, reading: Reading, under: TakenUnder, judged: Jud
     ],
     evidenceNumber: context.evidenceNumber + 1,
     settled: settledBy(reading, context),
+    undoable: [...context.undoable, { kind: 'reading', number }],
   });
 }
 

@@ -1,7 +1,7 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { CAPACITOR_ZONES, OUTDOOR_ZONES, zonesOpenedAt } from '../isolation.ts';
+import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesOpenedAt } from '../isolation.ts';
 import { capital, observationWords, SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
@@ -80,11 +80,17 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
       ...context.evidence,
       { seq: number, kind: 'observation', observation, power: under.power, call: under.call, bench: false },
     ],
+    undoable: [...context.undoable, { kind: 'observation', number }],
     settled: [...new Set([...context.settled, ...(answered ? [context.step.id] : []), ...settledByLook(observation)])],
     ...(running && context.runningSince === undefined ? { runningSince: context.now.mono } : {}),
   });
   turn.say('readback', `${capital(observationWords(observation))}.`);
   if (energised) {
+    if (isOpened('outdoor-load', context)) {
+      const words = SAY.powerIsOn(observationWords(observation));
+      turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
+      turn.say('warning', words);
+    }
     const why = `${observationWords(observation)}`;
     for (const zone of OUTDOOR_ZONES) turn.raise({ type: 'energy.live', zone, why });
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);

@@ -23,7 +23,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   takeMeaning(turn, understanding.meaning);
 }
 
-function takeMeaning(turn: Turn, meaning: Meaning): void {
+function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
   switch (meaning.kind) {
     case 'reading':
       return takeReading(turn, meaning.reading, 'as heard');
@@ -39,9 +39,9 @@ function takeMeaning(turn: Turn, meaning: Meaning): void {
     case 'nameplate':
       return takeNameplate(turn, meaning);
     case 'part':
-      return takePart(turn, meaning);
+      return takePart(turn, meaning, confirmed);
     case 'wire':
-      return takeWire(turn, meaning);
+      return takeWire(turn, meaning, confirmed);
     case 'note':
       return takeNote(turn, meaning.text);
     case 'unclear':
@@ -101,7 +101,7 @@ function answersQuestion(turn: Turn, meaning: Meaning): boolean {
     (meaning.command === 'yes' || meaning.command === 'no')
   ) {
     closeQuestion(turn);
-    if (meaning.command === 'yes') takeMeaning(turn, question.meaning);
+    if (meaning.command === 'yes') takeMeaning(turn, question.meaning, question.confirmed === true);
     else turn.say('question', SAY.setAside);
     return true;
   }

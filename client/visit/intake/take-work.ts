@@ -1,7 +1,10 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import { checkPart } from '../check-part.ts';
+import { doubtLanding } from '../landings.ts';
 import { capital, nameplateWords, partWords, SAY, wireWords } from '../prompts.ts';
 import { repairedBy } from '../repairs.ts';
 import type { Turn } from '../turn.ts';
+import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
 import { withNameplate } from './nameplate.ts';
 
@@ -25,8 +28,30 @@ export function takeNameplate(turn: Turn, plate: Of<'nameplate'>): void {
   gateUnit(turn);
 }
 
-/** A part fitted: what it cures restarts the diagnosis from the readings that still hold, and the proof begins. */
-export function takePart(turn: Turn, part: Of<'part'>): void {
+/**
+ * A part fitted: its ratings are held against the nameplate; a part that is refused stays in only at a yes, as an open
+ * item. What it cures restarts the diagnosis from the readings that still hold, and the proof begins.
+ */
+export function takePart(turn: Turn, part: Of<'part'>, confirmed: boolean): void {
+  const { context } = turn;
+  const doubts = checkPart(part.part, part.ratings, context.unit, context.plate);
+  for (const doubt of doubts) turn.record({ type: 'part.doubted', part: part.part, ...doubt });
+  const refused = doubts.filter((doubt) => doubt.weight === 'refuse').map((doubt) => doubt.why);
+  if (refused.length > 0 && !confirmed) {
+    turn.set({ question: { kind: 'confirm-meaning', meaning: part, confirmed: true } });
+    turn.raise({ type: 'question.asked' });
+    turn.say('question', `Does not match. ${refused.join(' ')} Keep it all the same?`);
+    return;
+  }
+  fitPart(
+    turn,
+    part,
+    refused,
+    doubts.filter((doubt) => doubt.weight === 'warn').map((doubt) => doubt.why),
+  );
+}
+
+function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warnings: readonly string[]): void {
   const { context } = turn;
   const suspects = context.assessment?.suspects.map((suspect) => suspect.fault) ?? [];
   const repairs = repairedBy(
@@ -38,21 +63,39 @@ export function takePart(turn: Turn, part: Of<'part'>): void {
   const number = context.readingCount + 1;
   turn.set({
     readingCount: number,
-    parts: [...context.parts, words],
+    parts: [...context.parts, { part: part.part, words, number, doubts: refused }],
+    undoable: [...context.undoable, { kind: 'part', number }],
     evidence: [...context.evidence, ...repairs.map((fault) => ({ seq: number, kind: 'repair' as const, fault }))],
     evidenceNumber: context.evidenceNumber + 1,
     settled: [
-      ...context.settled.filter((id) => !id.startsWith('prove.') && id !== 'energy.covers-on'),
+      ...context.settled.filter(
+        (id) => !id.startsWith('prove.') && id !== 'energy.covers-on' && id !== 'repair.tug-tested',
+      ),
       'repair.part-fitted',
     ],
   });
   turn.say('readback', `Fitted: ${words}.`);
+  if (warnings.length > 0) turn.say('warning', warnings.join(' '));
   turn.raise({ type: 'phase.go', to: 'prove' });
 }
 
-export function takeWire(turn: Turn, { wire }: Of<'wire'>): void {
+/** A wire or a jumper moved: recorded before it moves, checked and read back when it lands. */
+export function takeWire(turn: Turn, meaning: Of<'wire'>, confirmed: boolean): void {
+  const { wire } = meaning;
+  const doubt = wire.action === 'landed' && !confirmed ? doubtLanding(turn.context.wires, wire) : undefined;
+  if (doubt !== undefined) {
+    turn.record({ type: 'landing.doubted', wire, why: doubt });
+    turn.set({ question: { kind: 'confirm-meaning', meaning, confirmed: true } });
+    turn.raise({ type: 'question.asked' });
+    turn.say('question', `${capital(wireWords(wire))}. ${doubt} Is that where it belongs?`);
+    return;
+  }
   turn.record({ type: 'wire.moved', wire });
-  turn.set({ wires: [...turn.context.wires, wire] });
+  turn.set({
+    wires: [...turn.context.wires, wire],
+    undoable: [...turn.context.undoable, { kind: 'wire' }],
+    settled: turn.context.settled.filter((id) => id !== 'repair.tug-tested'),
+  });
   turn.say('readback', `${capital(wireWords(wire))}.`);
 }
 
@@ -60,4 +103,5 @@ export function takeNote(turn: Turn, text: string): void {
   turn.record({ type: 'note.taken', text });
   turn.set({ notes: [...turn.context.notes, text] });
   turn.say('readback', SAY.noted);
+  if (turn.context.closeRefused.length > 0) overrideClose(turn, text);
 }

@@ -1,0 +1,73 @@
+import type { WireMove } from '../../grammar/visit/events.ts';
+
+/** A wire that is off its terminal. */
+export interface LooseWire {
+  readonly colour?: string;
+  readonly size?: string;
+  readonly from: string;
+}
+
+/**
+ * Terminals that share a conductor in a single-phase unit with a dual run capacitor: a wire may land on any of its own
+ * group. Common practice; the diagram on the unit governs.
+ */
+const TOGETHER: readonly (readonly string[])[] = [
+  ['T1', 'comp-C', 'fan-C'],
+  ['T2', 'cap-C', 'comp-R', 'fan-R'],
+  ['cap-HERM', 'comp-S'],
+  ['cap-FAN', 'fan-S'],
+  ['L1', 'disconnect-load-1'],
+  ['L2', 'disconnect-load-2'],
+];
+
+/** Wires lifted and not yet landed, in the order they came off. */
+export function looseWires(moves: readonly WireMove[]): readonly LooseWire[] {
+  const loose: LooseWire[] = [];
+  for (const move of moves) {
+    if (move.action === 'lifted') loose.push({ ...named(move), from: move.from ?? 'an unnamed terminal' });
+    if (move.action === 'landed') {
+      const index = indexOfWire(loose, move);
+      if (index >= 0) loose.splice(index, 1);
+    }
+  }
+  return loose;
+}
+
+/** Why a landing is doubted: it is another terminal than the one the wire came off, and not one of its group. */
+export function doubtLanding(moves: readonly WireMove[], landing: WireMove): string | undefined {
+  const loose = looseWires(moves);
+  const wire = loose[indexOfWire(loose, landing)];
+  if (wire === undefined) return loose.length === 0 ? undefined : 'No wire of that colour was lifted.';
+  if (landing.to === undefined || landing.to === wire.from || belongTogether(landing.to, wire.from)) return undefined;
+  return `It came off ${wire.from}; those terminals do not belong together.`;
+}
+
+function belongTogether(one: string, other: string): boolean {
+  return TOGETHER.some((group) => group.includes(one) && group.includes(other));
+}
+
+/** The loose wire a landing speaks of: by colour and size where they are said, else by the terminal it came off. */
+function indexOfWire(loose: readonly LooseWire[], landing: WireMove): number {
+  const byName = loose.findIndex(
+    (wire) =>
+      landing.colour !== undefined &&
+      wire.colour === landing.colour &&
+      (landing.size === undefined || landing.size === wire.size),
+  );
+  if (byName >= 0 || landing.colour !== undefined) return byName;
+  const byPlace = loose.findIndex((wire) => wire.from === landing.to);
+  return byPlace >= 0 || loose.length !== 1 ? byPlace : 0;
+}
+
+function named(move: WireMove): Pick<LooseWire, 'colour' | 'size'> {
+  return {
+    ...(move.colour === undefined ? {} : { colour: move.colour }),
+    ...(move.size === undefined ? {} : { size: move.size }),
+  };
+}
+
+/** Jumpers put on and not taken off again. */
+export function jumpersInPlace(moves: readonly WireMove[]): number {
+  const count = (action: WireMove['action']) => moves.filter((move) => move.action === action).length;
+  return Math.max(0, count('jumper-on') - count('jumper-off'));
+}
