@@ -2,8 +2,8 @@ import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { Answer } from './instrument.ts';
 
-/** Takes a reading; undefined when the unit has no such part. */
-export type Measure = (test: TestId) => Answer | undefined;
+/** Takes a reading, or takes it again; undefined when the unit has no such part. */
+export type Measure = (test: TestId, again?: true) => Answer | undefined;
 
 /** What the plate says, as far as the chart uses it. */
 export interface Plate {
@@ -19,6 +19,13 @@ export interface Plate {
 
 const num = (answer: Answer | undefined): number =>
   typeof answer === 'number' ? answer : answer === 'open' ? 1e9 : -1;
+
+/** Measures twice before condemning a part; a third reading settles a quarrel. */
+function condemns(measure: Measure, test: TestId, bad: (value: number) => boolean): boolean {
+  const first = measure(test);
+  if (first === undefined || !bad(num(first))) return false;
+  return bad(num(measure(test, true))) || bad(num(measure(test, true)));
+}
 
 /**
  * The chart of a good technician: symptoms first, then the half of the machine that they point to, each branch split
@@ -63,12 +70,14 @@ function shortOrFuse(measure: Measure): FaultId {
 function blowerStill(measure: Measure, plate: Plate): FaultId {
   if (num(measure('volts-R-C-air-handler')) < 18) return noControlPower(measure);
   if (num(measure('volts-G-C-air-handler')) < 18) {
-    if (num(measure('volts-R-G-thermostat')) > 18) return 'thermostat-not-calling';
-    return 'G-wire-broken';
+    if (condemns(measure, 'volts-R-C-thermostat', (v) => v < 18)) return 'R-wire-broken';
+    return condemns(measure, 'volts-R-G-thermostat', (v) => v > 18) ? 'thermostat-not-calling' : 'G-wire-broken';
   }
-  if (num(measure('volts-blower')) < 100) return 'blower-relay-open';
-  if (num(measure('microfarads-blower')) < 0.9 * plate.blower) return 'blower-capacitor-weak';
-  return num(measure('ohms-blower')) > 1e6 ? 'blower-motor-open' : 'blower-seized';
+  const volts = num(measure('volts-blower'));
+  if (volts < 100) return 'blower-relay-open';
+  if (volts < 190) return 'supply-low';
+  if (condemns(measure, 'microfarads-blower', (c) => c < 0.9 * plate.blower)) return 'blower-capacitor-weak';
+  return measure('look-blower-by-hand') === 'blower-stiff' ? 'blower-seized' : 'blower-motor-open';
 }
 
 function outdoorsDead(measure: Measure, plate: Plate): FaultId {
@@ -81,7 +90,7 @@ function outdoorsDead(measure: Measure, plate: Plate): FaultId {
   if (num(measure('volts-T1-T2')) < 190) {
     return num(measure('volts-L1-T1')) > 10 ? 'contactor-pole-1-burnt' : 'contactor-pole-2-burnt';
   }
-  return fanStill(measure, plate);
+  return compressorStill(measure, plate);
 }
 
 function noCoilVolts(measure: Measure): FaultId {
@@ -112,9 +121,7 @@ function noLineVolts(measure: Measure): FaultId {
   }
   if (num(measure('volts-handler-supply')) < 100) return lostLeg(measure);
   if (num(measure('volts-breaker')) > 190) return looseLug(measure);
-  return num(measure('volts-breaker-1-ground')) < num(measure('volts-breaker-2-ground'))
-    ? 'breaker-pole-1-open'
-    : 'breaker-pole-2-open';
+  return num(measure('volts-breaker-pole-1')) > 60 ? 'breaker-pole-1-open' : 'breaker-pole-2-open';
 }
 
 function blownFuse(measure: Measure, fuse: 'line-fuse-1-open' | 'line-fuse-2-open'): FaultId {
@@ -129,40 +136,57 @@ function looseLug(measure: Measure): FaultId {
   return one < two ? 'loose-lug-1' : 'loose-lug-2';
 }
 
+/** Line volts under load come before any part outdoors is blamed. */
+function badLine(measure: Measure): FaultId | undefined {
+  if (!condemns(measure, 'volts-L1-L2', (v) => v < 190)) return undefined;
+  return num(measure('volts-disconnect-line')) < 190 ? 'supply-low' : looseLug(measure);
+}
+
 function fanStill(measure: Measure, plate: Plate): FaultId {
-  const microfarads = num(measure('microfarads-fan'));
-  if (microfarads < 0.02 * plate.fan) return 'fan-capacitor-open';
-  if (microfarads < 0.06 * plate.fan) return 'fan-capacitor-open';
-  if (microfarads < 0.9 * plate.fan) return 'fan-capacitor-weak';
+  const line = badLine(measure);
+  if (line) return line;
+  if (num(measure('volts-fan')) < 100) {
+    if (num(measure('volts-T1-T2')) > 190) return 'defrost-fan-relay-open';
+    return num(measure('volts-L1-T1')) > 10 ? 'contactor-pole-1-burnt' : 'contactor-pole-2-burnt';
+  }
+  if (condemns(measure, 'microfarads-fan', (c) => c < 0.9 * plate.fan)) {
+    if (num(measure('microfarads-fan')) > 0.06 * plate.fan) return 'fan-capacitor-weak';
+    return num(measure('ohms-cap-FAN')) < 5 ? 'fan-capacitor-shorted' : 'fan-capacitor-open';
+  }
   if (measure('look-fan-by-hand') === 'fan-stiff') return 'fan-bearings-seized';
-  if (num(measure('ohms-fan-C-R')) > 1e6) return 'fan-run-winding-open';
-  if (num(measure('ohms-fan-C-S')) > 1e6) return 'fan-start-winding-open';
-  if (num(measure('ohms-fan-frame')) < 5e5) return 'fan-motor-grounded';
-  return 'defrost-fan-relay-open';
+  if (condemns(measure, 'ohms-fan-C-R', (r) => r > 1e6)) return 'fan-run-winding-open';
+  if (condemns(measure, 'ohms-fan-C-S', (r) => r > 1e6)) return 'fan-start-winding-open';
+  return condemns(measure, 'ohms-fan-frame', (r) => r < 5e5) ? 'fan-motor-grounded' : 'fan-bearings-seized';
 }
 
 function compressorStill(measure: Measure, plate: Plate): FaultId {
-  if (num(measure('volts-T1-T2')) < 195) {
-    if (num(measure('volts-L1-L2')) < 195) return looseLug(measure);
+  const line = badLine(measure);
+  if (line) return line;
+  if (num(measure('volts-T1-T2')) < 190) {
     return num(measure('volts-L1-T1')) > 8 ? 'contactor-pole-1-burnt' : 'contactor-pole-2-burnt';
   }
-  const microfarads = num(measure('microfarads-herm'));
-  if (microfarads < 0.06 * plate.herm) return 'herm-capacitor-open';
-  if (microfarads < 0.9 * plate.herm) return 'herm-capacitor-weak';
-  const run = num(measure('ohms-compressor-C-R'));
-  const start = num(measure('ohms-compressor-C-S'));
-  if (run > 1e6 && start > 1e6) return 'compressor-overload-open';
-  if (run > 1e6) return 'compressor-run-winding-open';
-  if (start > 1e6) return 'compressor-start-winding-open';
-  if (num(measure('ohms-compressor-shell')) < 5e5) return 'compressor-grounded';
+  if (condemns(measure, 'microfarads-herm', (c) => c < 0.9 * plate.herm)) {
+    if (num(measure('microfarads-herm')) > 0.06 * plate.herm) return 'herm-capacitor-weak';
+    return num(measure('ohms-cap-HERM')) < 5 ? 'herm-capacitor-shorted' : 'herm-capacitor-open';
+  }
+  if (condemns(measure, 'ohms-compressor-R-S', (r) => r > 1e6)) {
+    return num(measure('ohms-compressor-C-R')) > 1e6 ? 'compressor-run-winding-open' : 'compressor-start-winding-open';
+  }
+  if (condemns(measure, 'ohms-compressor-R-shell', (r) => r < 5e5)) return 'compressor-grounded';
   const kick = measure('microfarads-hard-start');
   if (kick !== undefined && num(kick) < 60) return 'hard-start-failed';
+  const hot = measure('look-compressor-heat') === 'compressor-very-hot';
+  if (!hot && condemns(measure, 'ohms-compressor-C-R', (r) => r > 1e6)) return 'compressor-overload-open';
   return 'compressor-seized';
 }
 
 function bothRun(measure: Measure, plate: Plate): FaultId {
-  if (measure('look-filter') === 'filter-dirty') return 'filter-dirty';
-  if (measure('look-outdoor-coil') === 'outdoor-coil-dirty') return 'condenser-dirty';
+  if (measure('look-filter') === 'filter-dirty' && measure('look-filter', true) === 'filter-dirty')
+    return 'filter-dirty';
+  const dirty = measure('look-outdoor-coil') === 'outdoor-coil-dirty';
+  if (dirty && measure('look-outdoor-coil', true) === 'outdoor-coil-dirty') return 'condenser-dirty';
+  const line = badLine(measure);
+  if (line) return line;
   const back = num(measure('temperature-return-air'));
   const split = back - num(measure('temperature-supply-air'));
   if (split < -2) return 'reversing-valve-stuck';
@@ -172,12 +196,13 @@ function bothRun(measure: Measure, plate: Plate): FaultId {
   const superheat = num(measure('temperature-suction-line')) - evaporating;
   const liquid = plate.bubble(num(measure('pressure-liquid')));
   const subcooling = liquid - num(measure('temperature-liquid-line'));
+  if (measure('look-indoor-coil') === 'coil-iced' && superheat < 14) return 'indoor-coil-iced';
   const meant = plate.valve ? 11 : Math.max(5, (3 * wetBulb - 80 - outdoor) / 2);
   const lean = evaporating < 38;
   if (lean && subcooling < plate.subcool - 4) return 'low-charge';
   if (superheat > meant + 7 && subcooling > plate.subcool + 3) return 'liquid-restriction';
   if (superheat > meant + 7) return 'low-charge';
-  if (lean) return measure('look-indoor-coil') === 'coil-iced' ? 'indoor-coil-iced' : 'low-indoor-air';
+  if (lean) return 'low-indoor-air';
   if (liquid > outdoor + 32) return subcooling > plate.subcool + 8 ? 'non-condensables' : 'condenser-dirty';
   if (subcooling > plate.subcool + 5) return 'overcharge';
   if (evaporating > 52) return 'leaking-valves';

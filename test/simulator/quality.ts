@@ -27,6 +27,7 @@ export interface Round {
   /** Claimed against true share of right leaders, by bin of probability. */
   readonly calibration: readonly { readonly claimed: number; readonly true: number; readonly steps: number }[];
   readonly outcomes: readonly Outcome[];
+  readonly charts: readonly Done[];
   readonly stepMilliseconds: readonly number[];
 }
 
@@ -108,6 +109,7 @@ export function runRound(o: RoundOptions): Round {
     order: summarise(order),
     calibration: calibrate(outcomes),
     outcomes,
+    charts: chart,
     stepMilliseconds: outcomes.flatMap((x) => x.steps),
   };
 }

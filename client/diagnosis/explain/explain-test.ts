@@ -62,7 +62,7 @@ export function explainTest(
 ): ReturnType<Diagnosis['explain']> {
   if (!Object.hasOwn(TEST_MODELS, test)) throw new DiagnosisError('unknown-test', test);
   const { measure, function: fn } = TEST_MODELS[test];
-  const column = table.columns[table.tests.indexOf(test)];
+  const column = table.columns[table.tests.indexOf(test)]?.column;
   const unit = UNITS[fn];
   if (column?.kind !== 'number' || !unit) return [];
   return suspects

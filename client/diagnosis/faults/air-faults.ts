@@ -50,7 +50,7 @@ export const SHIFTS = {
     subcooling: -2,
     discharge: -10,
     condenserRise: -5,
-    airDrop: 7,
+    airDrop: 10,
   },
   nonCondensables: {
     evaporating: 2,

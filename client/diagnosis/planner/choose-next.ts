@@ -116,11 +116,11 @@ function candidates(
   const found: Candidate[] = [];
   for (let t = 0; t < table.tests.length; t += 1) {
     const id = table.tests[t]!;
-    const column = table.columns[t];
-    if (!column || answered.has(id) || TEST_MODELS[id].onlyVolunteered) continue;
+    const entry = table.columns[t];
+    if (!entry || answered.has(id) || TEST_MODELS[id].onlyVolunteered) continue;
     const steps = chain(id, answered, reachable);
     if (!steps) continue;
-    const information = informationOf(table, posterior, live, column);
+    const information = informationOf(table, posterior, live, entry);
     if (information >= least) found.push({ information, steps });
   }
   return found;

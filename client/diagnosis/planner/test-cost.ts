@@ -41,6 +41,8 @@ function ready(stance: Stance, id: TestId): number {
 }
 
 const misleads = new Set<string>(HAZARDS.filter((h) => 'misleads' in h).map((h) => h.id));
+/** Each test is asked, answered and read back, whatever it is (our figure). */
+const TALK_MINUTES = 0.35;
 /** A hazard to the body weighs like this many minutes. */
 const HAZARD_MINUTES = 0.25;
 
@@ -60,7 +62,7 @@ export function testCost(stance: Stance, id: TestId): number {
   const danger = model.hazards.filter((h) => !misleads.has(h)).length * HAZARD_MINUTES;
   const panel = model.place === 'outdoor' && !NO_PANEL.has(id) && !stance.outdoorPanelOff ? 1 : 0;
   const gauges = model.function === 'pressure' && !stance.gaugesOn ? 2.5 : 0;
-  return model.minutes + walk(stance.place, model.place) + ready(stance, id) + panel + gauges + danger;
+  return TALK_MINUTES + model.minutes + walk(stance.place, model.place) + ready(stance, id) + panel + gauges + danger;
 }
 
 /** Where the technician stands after a test. */

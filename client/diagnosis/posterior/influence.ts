@@ -13,7 +13,7 @@ export function influence(table: FaultTable): (fault: FaultId, test: TestId) => 
   const sound = table.faults.indexOf('nothing-wrong');
   return (fault, test) => {
     const f = table.faults.indexOf(fault);
-    const column = table.columns[table.tests.indexOf(test)];
+    const column = table.columns[table.tests.indexOf(test)]?.column;
     if (f < 0 || fault === 'something-else') return true;
     if (!column) return false;
     let moved = 0;

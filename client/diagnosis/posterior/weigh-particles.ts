@@ -1,7 +1,7 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import { type Readings, residualOf } from '../refrigerant/expected-figures.ts';
-import type { FaultTable, NumberColumn } from '../table/fault-table.ts';
+import type { FaultTable, LookColumn, NumberColumn } from '../table/fault-table.ts';
 import { ohmsScale } from '../table/predict.ts';
 import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Standing, Taken } from './take-readings.ts';
@@ -44,32 +44,55 @@ function compared(table: FaultTable, reading: Taken, readings: Readings): Compar
 
 const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 
-/** Likelihood of a number under each particle, without the stray part. */
-function numberLikelihood(table: FaultTable, column: NumberColumn, y: Compared, out: Float64Array): void {
-  for (let p = 0; p < out.length; p += 1) {
+/** Likelihood of a reading under particle p, without the stray part. */
+type Likeness = (p: number) => number;
+
+function numberFit(table: FaultTable, column: NumberColumn, y: Compared): Likeness {
+  return (p) => {
     const spread = y.unsure === 0 ? column.spread[p]! : Math.hypot(column.spread[p]!, y.unsure);
     const z = ((table.valve[p] === 1 ? y.valve : y.fixed) - column.mean[p]!) / spread;
-    out[p] = Math.exp(-0.5 * z * z) / (spread * ROOT_TWO_PI);
+    return Math.exp(-0.5 * z * z) / (spread * ROOT_TWO_PI);
+  };
+}
+
+function lookFit(column: LookColumn, reading: Taken): Likeness {
+  const { measure } = TEST_MODELS[reading.test];
+  const answer = measure.kind === 'look' ? measure.answers.indexOf(reading.observation!) : -1;
+  return (p) => column.chance[p * column.answers + answer]!;
+}
+
+/** Average likeness of the sound unit's draws, for each kind of unit. */
+function soundFit(table: FaultTable, likeness: Likeness): Float64Array {
+  const sum = new Float64Array(table.kinds);
+  const count = new Float64Array(table.kinds);
+  for (let p = table.first[table.sound]!; p < table.first[table.sound + 1]!; p += 1) {
+    const k = table.kind[p]!;
+    sum[k] = sum[k]! + likeness(p);
+    count[k] = count[k]! + 1;
   }
+  const all = sum.reduce((a, b) => a + b, 0) / count.reduce((a, b) => a + b, 0);
+  return sum.map((x, k) => (count[k]! > 0 ? x / count[k]! : all));
 }
 
 /**
- * Fills `out` with the likelihood of the reading under each particle; returns the density of a stray one over the span
- * of the test.
+ * The likelihood of a reading under every particle. A fault that cannot move the test has the sound unit's: its own
+ * draws differ from it by chance only. Also returns the density of a stray reading over the span of the test.
  */
-function likelihood(table: FaultTable, reading: Taken, readings: Readings, out: Float64Array): number | undefined {
-  const column = table.columns[table.tests.indexOf(reading.test)];
-  if (!column) return undefined;
-  if (column.kind === 'look') {
-    const { measure } = TEST_MODELS[reading.test];
-    const answer = measure.kind === 'look' ? measure.answers.indexOf(reading.observation!) : -1;
-    for (let p = 0; p < out.length; p += 1) out[p] = column.chance[p * column.answers + answer]!;
-    return 1 / column.answers;
+function likelihood(table: FaultTable, reading: Taken, readings: Readings): [Float64Array, number] | undefined {
+  const entry = table.columns[table.tests.indexOf(reading.test)];
+  if (!entry) return undefined;
+  const { column, moved } = entry;
+  const y = column.kind === 'number' ? compared(table, reading, readings) : undefined;
+  if (column.kind === 'number' && !y) return undefined;
+  const likeness = column.kind === 'look' ? lookFit(column, reading) : numberFit(table, column, y!);
+  const sound = soundFit(table, likeness);
+  const out = new Float64Array(table.kind.length);
+  for (let f = 0; f < moved.length; f += 1) {
+    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) {
+      out[p] = moved[f] === 1 ? likeness(p) : sound[table.kind[p]!]!;
+    }
   }
-  const y = compared(table, reading, readings);
-  if (!y) return undefined;
-  numberLikelihood(table, column, y, out);
-  return column.strayDensity;
+  return [out, column.kind === 'look' ? 1 / column.answers : column.strayDensity];
 }
 
 /** Prior of each fault after the repairs: a repaired fault seldom returns, and often nothing else was wrong. */
@@ -100,40 +123,40 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
     log[p] = Math.log((prior[table.faultOf[p]!]! * table.complaint[p]!) / drawsOf(table, table.faultOf[p]!));
   const open = table.faults.indexOf('something-else');
   const readings = numbersOf(standing.taken);
-  const used: { reading: Taken; fit: Float64Array; stray: number; strayDensity: number }[] = [];
+  const used: { reading: Taken; likeness: Float64Array; stray: number; strayDensity: number }[] = [];
   for (const reading of standing.all) {
-    const fit = new Float64Array(particles);
-    const even = likelihood(table, reading, readings, fit);
-    if (even === undefined) continue;
+    const found = likelihood(table, reading, readings);
+    if (!found) continue;
+    const [likeness, even] = found;
     // A misread reading is half anything, half what some other fault would have shown.
-    const strayDensity = 0.5 * even + 0.5 * spreadOverAll(table, open, fit);
+    const strayDensity = 0.5 * even + 0.5 * spreadOverAll(table, open, likeness);
     const stray = Math.max(LEAST_STRAY, STRAY ** reading.times);
-    used.push({ reading, fit, stray, strayDensity });
+    used.push({ reading, likeness, stray, strayDensity });
     for (let p = 0; p < particles; p += 1) {
-      log[p] = log[p]! + Math.log((1 - stray) * fit[p]! + stray * strayDensity);
+      log[p] = log[p]! + Math.log((1 - stray) * likeness[p]! + stray * strayDensity);
     }
   }
   const weight = normalise(log);
   const fault = new Float64Array(table.faults.length);
   for (let p = 0; p < particles; p += 1) fault[table.faultOf[p]!] = fault[table.faultOf[p]!]! + weight[p]!;
-  const strays = new Map(used.map((u) => [u.reading, strayChance(weight, u.fit, u.stray, u.strayDensity)]));
+  const strays = new Map(used.map((u) => [u.reading, strayChance(weight, u.likeness, u.stray, u.strayDensity)]));
   return { weight, fault, stray: strays };
 }
 
 const drawsOf = (table: FaultTable, f: number) => table.first[f + 1]! - table.first[f]!;
 
 /** Gives "something else" the average likelihood over the faults, by their prior, and returns it. */
-function spreadOverAll(table: FaultTable, open: number, fit: Float64Array): number {
+function spreadOverAll(table: FaultTable, open: number, likeness: Float64Array): number {
   let sum = 0;
   let mass = 0;
   for (let f = 0; f < table.faults.length; f += 1) {
     if (f === open) continue;
     let inner = 0;
-    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) inner += fit[p]!;
+    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) inner += likeness[p]!;
     sum += (table.prior[f]! * inner) / drawsOf(table, f);
     mass += table.prior[f]!;
   }
-  fit.fill(sum / mass, table.first[open]!, table.first[open + 1]!);
+  likeness.fill(sum / mass, table.first[open]!, table.first[open + 1]!);
   return sum / mass;
 }
 
@@ -150,12 +173,12 @@ function normalise(log: Float64Array): Float64Array {
   return weight;
 }
 
-function strayChance(weight: Float64Array, fit: Float64Array, share: number, strayDensity: number): number {
+function strayChance(weight: Float64Array, likeness: Float64Array, share: number, strayDensity: number): number {
   let chance = 0;
   for (let p = 0; p < weight.length; p += 1) {
     if (weight[p]! < 1e-9) continue;
     const stray = share * strayDensity;
-    chance += (weight[p]! * stray) / (stray + (1 - share) * fit[p]!);
+    chance += (weight[p]! * stray) / (stray + (1 - share) * likeness[p]!);
   }
   return chance;
 }

@@ -14,6 +14,7 @@ import type { Unit } from '../unit/unit.ts';
 import { binReadings } from './bin-readings.ts';
 import { complaintChance } from './complaint.ts';
 import { type Column, type FaultTable, type NumberColumn, TABLE_VERSION } from './fault-table.ts';
+import { movedBy } from './moved-tests.ts';
 import { predict } from './predict.ts';
 
 /** Draws for a fault, and for one whose readings move a long way with its severity. */
@@ -80,8 +81,8 @@ function writeParticle(columns: readonly (Column | null)[], tests: readonly Test
 }
 
 /** The span of readings decides how unlikely a stray one is; then the bins for planning. */
-function finish(column: Column | null): Column | null {
-  if (column?.kind !== 'number') return column;
+function finish(column: Column): Column {
+  if (column.kind !== 'number') return column;
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (let p = 0; p < column.mean.length; p += 1) {
@@ -119,6 +120,7 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
   const particles = first.at(-1)!;
   const tests = testsFor(profile);
   const columns = tests.map((id) => emptyColumn(TEST_MODELS[id].measure, particles));
+  const kind = new Uint8Array(particles);
   const complaint = new Float32Array(particles);
   const valve = new Uint8Array(particles);
   const hazards = new Uint32Array(particles);
@@ -132,6 +134,7 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
       FAULT_MODELS[faults[f]!].apply(unit, stratified(severity, k, draws));
       const moment = settleMoment(unit, work);
       const p = first[f]! + k;
+      kind[p] = (unit.nominal < 225 ? 2 : 0) + (unit.poles === 1 ? 1 : 0);
       complaint[p] = complaintChance(moment);
       valve[p] = unit.metering === 'thermostatic-valve' ? 1 : 0;
       hazards[p] = hazardBits(moment);
@@ -141,6 +144,9 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
   }
   const faultOf = new Uint8Array(particles);
   for (let f = 0; f < faults.length; f += 1) faultOf.fill(f, first[f]!, first[f + 1]!);
+  const sound = faults.indexOf('nothing-wrong');
+  // Poles are settled by a fault where it needs two of them; only an open profile makes kinds.
+  const single = profile.supply !== undefined && profile.contactorPoles !== undefined;
   const weights = faults.map((id) => FAULT_MODELS[id].weight);
   const total = weights.reduce((a, b) => a + b, 0);
   return {
@@ -150,10 +156,16 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
     faults,
     prior: Float64Array.from(weights, (w) => w / total),
     faultOf,
+    kind: single ? kind.fill(0) : kind,
+    kinds: single ? 1 : 4,
+    sound,
     complaint,
     valve,
     hazards,
     tests,
-    columns: columns.map(finish),
+    columns: columns.map((column) => {
+      const done = column && finish(column);
+      return done && { column: done, moved: movedBy(done, first, sound) };
+    }),
   };
 }

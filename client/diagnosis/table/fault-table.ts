@@ -24,6 +24,12 @@ export interface LookColumn {
 
 export type Column = NumberColumn | LookColumn;
 
+/** A column with the faults that can move it: 1 for each. The others read as the sound unit does. */
+export interface TestColumn {
+  readonly column: Column;
+  readonly moved: Uint8Array;
+}
+
 /**
  * Predicted readings: faults × draws × tests. Particle p belongs to fault `faultOf[p]` (index into `faults`). Plain
  * data in typed arrays: it crosses a worker boundary or a file as it is.
@@ -37,6 +43,14 @@ export interface FaultTable {
   /** Prior weight of each fault; they sum to 1. */
   readonly prior: Float64Array;
   readonly faultOf: Uint8Array;
+  /**
+   * What the profile leaves open and every fault shares: supply and contactor poles. Each particle's kind, and the
+   * number of kinds.
+   */
+  readonly kind: Uint8Array;
+  readonly kinds: number;
+  /** Place of `nothing-wrong` in `faults`. */
+  readonly sound: number;
   /** How likely each particle is to bring a complaint at all; the prior of its draws. */
   readonly complaint: Float32Array;
   /** 1 where the drawn unit has a thermostatic valve. */
@@ -44,7 +58,8 @@ export interface FaultTable {
   /** Bits of HAZARD_SIGNS that are real for the particle. */
   readonly hazards: Uint32Array;
   readonly tests: readonly TestId[];
-  readonly columns: readonly (Column | null)[];
+  /** Null for readings that only set what is expected of others. */
+  readonly columns: readonly (TestColumn | null)[];
 }
 
 /** Changes whenever the same evidence could give another answer. */

@@ -46,7 +46,7 @@ function drawCompressor(profile: UnitProfile, volts: number, random: Random): Mo
     startOpen: false,
     seized: false,
     capacitorLimit: between(random, 0.45, 0.75),
-    voltageLimit: between(random, 0.68, 0.8),
+    voltageLimit: between(random, 0.64, 0.84),
     shellOhms: logBetween(random, 2e7, 1e9),
   };
 }
@@ -67,7 +67,7 @@ function drawFan(profile: UnitProfile, volts: number, random: Random): Motor {
     startOpen: false,
     seized: false,
     capacitorLimit: between(random, 0.3, 0.7),
-    voltageLimit: between(random, 0.55, 0.7),
+    voltageLimit: between(random, 0.55, 0.85),
     shellOhms: logBetween(random, 2e7, 1e9),
   };
 }
