@@ -22,7 +22,7 @@ const SENTENCES = {
   'permission-refused': 'This page may not use the microphone: allow it in the address bar, or type and touch instead.',
   'device-lost': 'The microphone is gone: plug it in again and switch the ear on, or type and touch instead.',
   'model-missing':
-    'The recogniser could not be loaded ({detail}): connect to the server once and switch the ear on again, or type and touch instead.',
+    'The recogniser could not be loaded ({detail}): connect to the server and switch the ear on again, or type and touch instead.',
 } as const;
 
 /**
@@ -190,4 +190,9 @@ function faultOf(error: unknown): EarFault {
   if (error.name === 'NotAllowedError' || error.name === 'SecurityError') return 'permission-refused';
   if (error.name === 'NotFoundError' || error.name === 'OverconstrainedError') return 'no-microphone';
   return error.name === 'NotReadableError' ? 'device-lost' : 'model-missing';
+}
+
+/** The file that is missing, where the detail names one. */
+function culprit(detail: string): string {
+  return /\/model\/\S+\.gz: [^)]*/.exec(detail)?.[0] ?? (detail === '' ? 'its program' : detail);
 }

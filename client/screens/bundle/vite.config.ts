@@ -19,6 +19,8 @@ export default defineConfig({
     emptyOutDir: true,
     // A data: address for a small asset would be refused by the content security policy where it is code.
     assetsInlineLimit: 0,
+    // The grammar with its pronunciations is one part of 400 kB that every visit needs; splitting it would not make it less.
+    chunkSizeWarningLimit: 1_000,
   },
   worker: { format: 'es' },
   resolve: {

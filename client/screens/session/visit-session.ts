@@ -23,6 +23,8 @@ export interface SessionState {
   readonly mouth: PageMouthState;
   /** Nothing more can be written: the visit stands until this is mended and taken up again. */
   readonly problem: string | undefined;
+  /** Something is being taken, spoken or worked out. */
+  readonly busy: boolean;
 }
 
 export type Opening = Parameters<typeof VisitRun.open>[1];
@@ -44,6 +46,7 @@ export class VisitSession {
   #problem: string | undefined;
   #state: SessionState | undefined;
   #typed = 0;
+  #busy = 0;
 
   private constructor(log: VisitLog, outbox: Outbox, events: readonly VisitEvent[]) {
     this.#log = log;
@@ -99,21 +102,23 @@ export class VisitSession {
 
   /** Takes what was entered by touch: it needs no understanding. `words` stand in the record as what was heard. */
   enter(meaning: Meaning, words: string): void {
-    this.#run?.take({
-      type: 'heard.utterance',
-      utterance: {
-        id: this.#nextTyped(),
-        ear: 'typed',
-        accepted: true,
-        confidence: 1,
-        understanding: { heard: words, verdict: 'logged', meaning, confidence: 1 },
-      },
-    });
+    this.#work((run) =>
+      run.take({
+        type: 'heard.utterance',
+        utterance: {
+          id: this.#nextTyped(),
+          ear: 'typed',
+          accepted: true,
+          confidence: 1,
+          understanding: { heard: words, verdict: 'logged', meaning, confidence: 1 },
+        },
+      }),
+    );
   }
 
   touch(command: CommandId): void {
     if (command === 'stop') this.#mouth.hush(true);
-    this.#run?.touch(command);
+    this.#work((run) => run.touch(command));
   }
 
   /** Called from a tap or key, so that the browser lets the page listen and speak. */
@@ -122,7 +127,8 @@ export class VisitSession {
     this.#ear.expect(this.#run?.expectation ?? { readings: [] });
     await this.#ear.start({
       onUtterance: (utterance) => this.#hear(utterance),
-      onFault: (fault, sentence) => this.#run?.take({ type: 'edge.failed', edge: 'ear', fault, sentence }),
+      onFault: (fault, sentence) =>
+        this.#work((run) => run.take({ type: 'edge.failed', edge: 'ear', fault, sentence })),
     });
   }
 
@@ -132,11 +138,6 @@ export class VisitSession {
 
   retryNow(): void {
     this.#outbox.retryNow();
-  }
-
-  /** Resolves when nothing is being taken, spoken or worked out. */
-  async settled(): Promise<void> {
-    await this.#run?.settled();
   }
 
   async end(): Promise<void> {
@@ -153,7 +154,25 @@ export class VisitSession {
       this.#ear.expect(expectation);
       this.#changed();
     });
+    this.#work(() => undefined);
+  }
+
+  /** Gives the run something to do, and shows that it is at it until everything that follows has come about. */
+  #work(give: (run: VisitRun) => void): void {
+    const run = this.#run;
+    if (run === undefined) return;
+    give(run);
+    this.#busy += 1;
     this.#changed();
+    const done = () => {
+      this.#busy -= 1;
+      this.#changed();
+    };
+    run.settled().then(done, (error: unknown) => {
+      // Whatever stopped the run must be seen: where it was the record, #append has said so already.
+      this.#problem ??= error instanceof Error ? error.message : String(error);
+      done();
+    });
   }
 
   #edges(): VisitEdges {
@@ -179,7 +198,7 @@ export class VisitSession {
   }
 
   #hear(utterance: Pick<Utterance, 'id' | 'ear' | 'text' | 'alternatives' | 'confidence' | 'accepted'>): void {
-    this.#run?.hear(utterance);
+    this.#work((run) => run.hear(utterance));
   }
 
   #nextTyped(): string {
@@ -201,6 +220,7 @@ export class VisitSession {
       ear: this.#ear.state(),
       mouth: this.#mouth.state(),
       problem: this.#problem,
+      busy: this.#busy > 0,
     };
   }
 }

@@ -22,7 +22,9 @@ export function SuspectList({ suspects, most }: { readonly suspects: readonly Su
         <li key={fault}>
           <span className="suspect-name">{faultName(fault)}</span>
           <span className="suspect-share">{percent(probability)}</span>
-          <meter min={0} max={1} value={probability} aria-label={`${faultName(fault)} ${percent(probability)}`} />
+          <svg className="suspect-bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
+            <rect width={100 * probability} height={4} />
+          </svg>
         </li>
       ))}
     </ol>

@@ -4,11 +4,13 @@ import { showMeaning, showVerdict } from '../show/show-understanding.ts';
 
 interface HeardPanelProps {
   readonly folded: FoldedVisit;
+  /** What the page already shows large; it is not shown a second time, only read out. */
+  readonly shown: string;
   readonly onType: (text: string) => void;
 }
 
 /** What was heard, what was understood, what was answered; and the line to type on instead. */
-export function HeardPanel({ folded, onType }: HeardPanelProps) {
+export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
   const line = useRef<HTMLInputElement>(null);
   const heard = folded.heard.at(-1);
   const said = folded.said.at(-1);
@@ -34,7 +36,7 @@ export function HeardPanel({ folded, onType }: HeardPanelProps) {
               : `${showMeaning(heard.understanding.meaning)} · ${showVerdict(heard.understanding, heard.accepted)}`}
           </dd>
         </div>
-        <div>
+        <div className={said?.text === shown ? 'reader-only' : undefined}>
           <dt>said</dt>
           {/* Every prompt is read out by a screen reader too; a caution or warning at once. */}
           <dd data-said aria-live="polite">

@@ -1,6 +1,7 @@
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { VisitContext } from '../../visit/context.ts';
 import { Sheet } from './sheet.tsx';
+import { readingToSetRight } from './touch-keys.ts';
 
 export type MoreChoice = 'reading' | 'seen' | 'switched' | 'part' | 'set-right' | 'hurt' | 'ear';
 
@@ -18,15 +19,23 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
   return (
     <Sheet title="More" onClose={onClose}>
       <div className="keys">
+        <button type="button" className="key warm" onClick={() => onChoose('hurt')}>
+          Somebody is hurt
+        </button>
         <Choice label="A reading" onPress={() => onChoose('reading')} />
         <Choice label="Something seen" onPress={() => onChoose('seen')} />
         <Choice label="Power switched" onPress={() => onChoose('switched')} />
         <Choice label="Part fitted" onPress={() => onChoose('part')} />
-        <Choice label="Set last right" onPress={() => onChoose('set-right')} disabled={context.readings.length === 0} />
+        <Choice
+          label="Set it right"
+          onPress={() => onChoose('set-right')}
+          disabled={readingToSetRight(context) === undefined}
+        />
         <Choice label="Take it back" onPress={() => onCommand('take-back')} disabled={context.readings.length === 0} />
         <Choice label="What next" onPress={() => onCommand('what-next')} />
         <Choice label="Why" onPress={() => onCommand('why')} />
         <Choice label="Say again" onPress={() => onCommand('say-again')} />
+        <Choice label="Pass on this" onPress={() => onCommand('pass')} />
         <Choice label="Cannot reach it" onPress={() => onCommand('cannot-reach')} />
         <Choice label="Where are we" onPress={() => onCommand('status')} />
         <Choice
@@ -36,10 +45,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
         <Choice label={talk === 'full-talk' ? 'Full talk' : 'Short talk'} onPress={() => onCommand(talk)} />
         <Choice label={earOn ? 'Ear off' : 'Ear on'} onPress={() => onChoose('ear')} />
         <Choice label="Finish the visit" onPress={() => onCommand('finish')} />
-        <button type="button" className="key warm" onClick={() => onChoose('hurt')}>
-          Somebody is hurt
-        </button>
-        <button type="button" className="key wide" onClick={onClose}>
+        <button type="button" className="key full leave" onClick={onClose}>
           Back
         </button>
       </div>

@@ -3,6 +3,9 @@ import type { VisitContext } from '../../visit/context.ts';
 import { showPlace, showUnit } from '../show/show-reading.ts';
 import { faultName, percent } from '../show/suspect-list.tsx';
 
+/** Words that would push the value and what was heard off a phone's screen are set smaller. */
+const LONG_WORDS = 90;
+
 interface NowPanelProps {
   readonly folded: FoldedVisit;
   readonly context: VisitContext;
@@ -17,10 +20,10 @@ export function NowPanel({ folded, context }: NowPanelProps) {
     <section className="now" aria-label="Now">
       <div className={`asked asked-${kind}`} data-asked={kind}>
         <h2>{title}</h2>
-        <p className="asked-words">{words}</p>
+        <p className={words.length > LONG_WORDS ? 'asked-words long' : 'asked-words'}>{words}</p>
       </div>
       {latest === undefined ? null : <LiveValue line={latest} />}
-      {leading === undefined || folded.summary !== undefined ? null : (
+      {leading === undefined || kind === 'caution' || kind === 'closed' ? null : (
         <p className="leading">
           Leading suspect: <strong>{faultName(leading.fault)}</strong> {percent(leading.probability)}
         </p>
@@ -51,7 +54,7 @@ interface Asked {
   readonly words: string;
 }
 
-function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
+export function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
   const lastSaid = (kind: string) => folded.said.findLast((line) => line.kind === kind)?.text;
   if (folded.summary !== undefined) return { kind: 'closed', title: 'Visit closed', words: folded.summary.plain };
   if (context.held) return { kind: 'held', title: 'Visit held', words: context.lastPrompt?.text ?? '' };

@@ -4,10 +4,11 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import { UNITS } from '../../../grammar/vocabulary/units.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { FUNCTION_NAMES, showPlace, showReading, showValue } from '../show/show-reading.ts';
 import { NumberPad } from './number-pad.tsx';
 import { Sheet } from './sheet.tsx';
-import type { PadRequest } from './touch-keys.ts';
+import type { PadRequest } from './touch-key.ts';
 
 interface PadSheetProps {
   readonly request: PadRequest;
@@ -49,17 +50,20 @@ interface AskedNumber {
   readonly quantity: QuantityId;
 }
 
-const PROOF_NUMBERS = [
-  'meter on a known live source',
-  'leg to leg',
-  'leg one to ground',
-  'leg two to ground',
-  'meter on the live source again',
-];
-const SECTIONS: readonly (readonly [PointId, PointId])[] = [
-  ['cap-C', 'cap-HERM'],
-  ['cap-C', 'cap-FAN'],
-];
+/** What is read in a proof: on the 24 V side there is one pair, elsewhere each pair and each leg to ground. */
+function proofNumbers(zone: ZoneId): readonly string[] {
+  const between = zone === 'control' ? ['R to C'] : ['leg to leg', 'leg one to ground', 'leg two to ground'];
+  return ['meter on a known live source', ...between, 'meter on the live source again'];
+}
+
+/** Where a zone's stored charge is read. */
+function chargedSections(zone: ZoneId): readonly (readonly [PointId, PointId])[] {
+  if (zone === 'air-handler') return [['blower-cap-1', 'blower-cap-2']];
+  return [
+    ['cap-C', 'cap-HERM'],
+    ['cap-C', 'cap-FAN'],
+  ];
+}
 
 function numbersOf(request: PadRequest): readonly AskedNumber[] {
   switch (request.kind) {
@@ -68,9 +72,12 @@ function numbersOf(request: PadRequest): readonly AskedNumber[] {
     case 'set-right':
       return [{ title: `Set right: ${showReading(request.reading)}`, quantity: request.reading.quantity }];
     case 'proof':
-      return PROOF_NUMBERS.map((title) => ({ title, quantity: 'voltage' }));
+      return proofNumbers(request.zone).map((title) => ({ title, quantity: 'voltage' }));
     case 'discharge':
-      return SECTIONS.map((at) => ({ title: `${showPlace(at)}, volts d.c.`, quantity: 'voltage-dc' }));
+      return chargedSections(request.zone).map((at) => ({
+        title: `${showPlace(at)}, volts d.c.`,
+        quantity: 'voltage-dc',
+      }));
   }
 }
 
@@ -98,13 +105,15 @@ function meaningOf(
       return {
         meaning: {
           kind: 'report',
-          report: { type: 'absence-of-voltage', zone: 'outdoor-load', before, values: rest, after },
+          report: { type: 'absence-of-voltage', zone: request.zone, before, values: rest, after },
         },
         words: `meter ${before}, ${rest.join(', ')}, meter ${after}`,
       };
     }
     case 'discharge': {
-      const readings = SECTIONS.map((at, index) => readingOf('voltage-dc', at, numbers[index] ?? 0, 'V', false));
+      const readings = chargedSections(request.zone).map((at, index) =>
+        readingOf('voltage-dc', at, numbers[index] ?? 0, 'V', false),
+      );
       return {
         meaning: { kind: 'several', parts: readings.map((reading) => ({ kind: 'reading', reading })) },
         words: readings.map(showReading).join(', '),

@@ -23,7 +23,7 @@ export function PickSheet<T>({ title, picks, onPick, onClose }: PickSheetProps<T
             {label}
           </button>
         ))}
-        <button type="button" className="key first full" onClick={onClose}>
+        <button type="button" className="key full leave" onClick={onClose}>
           Back
         </button>
       </div>

@@ -3,7 +3,7 @@ import { POINTS, type PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import { FUNCTION_NAMES, showPoint } from '../show/show-reading.ts';
 import { PickSheet } from './pick-sheet.tsx';
-import type { PadRequest } from './touch-keys.ts';
+import type { PadRequest } from './touch-key.ts';
 
 interface ReadingPickerProps {
   readonly onPicked: (request: PadRequest) => void;

@@ -7,14 +7,15 @@ import { ReadingTable } from '../show/reading-table.tsx';
 import { SuspectList } from '../show/suspect-list.tsx';
 import { HeardPanel } from './heard-panel.tsx';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
-import { NowPanel } from './now-panel.tsx';
+import { NowPanel, nowAsked } from './now-panel.tsx';
 import { PadSheet } from './pad-sheet.tsx';
 import { PartPicker } from './part-picker.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { ReadingPicker } from './reading-picker.tsx';
 import { StatusStrip } from './status-strip.tsx';
 import { SwitchPicker } from './switch-picker.tsx';
-import { keysFor, type PadRequest, type TouchKey } from './touch-keys.ts';
+import type { PadRequest, TouchKey } from './touch-key.ts';
+import { keysFor, readingToSetRight } from './touch-keys.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 
 interface RunningVisitProps {
@@ -31,7 +32,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
   const state = useSyncExternalStore(session.subscribe, session.state);
   const [open, setOpen] = useState<Open>();
   useWakeLock();
-  const { folded, context, ear, mouth, outbox, problem } = state;
+  const { folded, context, ear, mouth, outbox, problem, busy } = state;
   const earOn = ear.ear !== 'off' && ear.ear !== 'failed';
   const toggleEar = () => void (earOn ? session.stopEar() : session.startEar());
   const press = ({ does }: TouchKey) => {
@@ -43,45 +44,40 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
   const close = () => setOpen(undefined);
   const cautionBeingSpoken = context.caution !== undefined && mouth.speaking?.id === context.caution.prompt;
   return (
-    <main className="visit" data-phase={context.phase} data-readings={context.readings.length}>
+    <main className="visit" aria-busy={busy} data-phase={context.phase} data-readings={context.readings.length}>
       <h1 className="reader-only">Visit at {folded.site}</h1>
-      <StatusStrip ear={ear} mouth={mouth} outbox={outbox} onEar={toggleEar} onRetry={() => session.retryNow()} />
-      <EnergyBand energy={folded.energy} />
-      <Notices
-        session={session}
-        problem={problem}
-        earFault={ear.fault}
-        stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
-      />
-      <NowPanel folded={folded} context={context} />
-      <HeardPanel folded={folded} onType={(text) => session.type(text)} />
-      <nav className="keys visit-keys" aria-label="Answers by touch">
-        {keysFor(context).map((key) => (
-          <button
-            type="button"
-            key={key.label}
-            className={`key ${key.tone === 'plain' ? '' : key.tone} ${key.width === 1 ? '' : 'wide'}`}
-            disabled={cautionBeingSpoken}
-            onClick={() => press(key)}
-          >
-            {key.label}
-          </button>
-        ))}
-        {mouth.speaking === undefined ? null : (
-          <button type="button" className="key" onClick={() => session.touch('stop')}>
-            Stop
-          </button>
-        )}
-        {folded.summary === undefined ? (
-          <button type="button" className="key" onClick={() => setOpen({ sheet: 'more' })}>
-            More
-          </button>
-        ) : (
-          <button type="button" className="key first wide" onClick={onLeave}>
-            To the visits
-          </button>
-        )}
-      </nav>
+      <div className="visit-now">
+        <StatusStrip ear={ear} mouth={mouth} outbox={outbox} onEar={toggleEar} onRetry={() => session.retryNow()} />
+        <EnergyBand energy={folded.energy} />
+        <Notices
+          session={session}
+          problem={problem}
+          earFault={ear.fault}
+          stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
+        />
+        <NowPanel folded={folded} context={context} />
+        <HeardPanel folded={folded} shown={nowAsked(folded, context).words} onType={(text) => session.type(text)} />
+        <nav className="keys visit-keys" aria-label="Answers by touch">
+          {keysFor(context).map((key) => (
+            <button
+              type="button"
+              key={key.label}
+              className={`key ${key.tone === 'plain' ? '' : key.tone} ${key.width === 1 ? '' : 'wide'}`}
+              disabled={cautionBeingSpoken}
+              onClick={() => press(key)}
+            >
+              {key.label}
+            </button>
+          ))}
+          <LastKey
+            speaking={mouth.speaking !== undefined}
+            closed={folded.summary !== undefined}
+            onStop={() => session.touch('stop')}
+            onMore={() => setOpen({ sheet: 'more' })}
+            onLeave={onLeave}
+          />
+        </nav>
+      </div>
       <aside className="so-far" aria-label="So far">
         <h2>Suspects</h2>
         <SuspectList suspects={context.assessment?.suspects ?? []} most={6} />
@@ -92,6 +88,34 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
         <OpenSheet open={open} session={session} show={setOpen} close={close} earOn={earOn} toggleEar={toggleEar} />
       )}
     </main>
+  );
+}
+
+interface LastKeyProps {
+  readonly speaking: boolean;
+  readonly closed: boolean;
+  readonly onStop: () => void;
+  readonly onMore: () => void;
+  readonly onLeave: () => void;
+}
+
+/** The key that is always there: stop while it speaks, else everything else that can be said. */
+function LastKey({ speaking, closed, onStop, onMore, onLeave }: LastKeyProps) {
+  if (speaking) {
+    return (
+      <button type="button" className="key" onClick={onStop}>
+        Stop
+      </button>
+    );
+  }
+  return closed ? (
+    <button type="button" className="key first full" onClick={onLeave}>
+      To the visits
+    </button>
+  ) : (
+    <button type="button" className="key" onClick={onMore}>
+      More
+    </button>
   );
 }
 
@@ -143,12 +167,12 @@ function OpenSheet({ open, session, show, close, earOn, toggleEar }: OpenSheetPr
   const { context } = session.state();
   const enter = (meaning: Meaning, words: string) => session.enter(meaning, words);
   const choose = (choice: MoreChoice) => {
-    const last = context.readings.at(-1);
+    const reading = readingToSetRight(context);
     if (choice === 'ear') toggleEar();
     if (choice === 'hurt') enter({ kind: 'report', report: { type: 'injury' } }, 'somebody is hurt');
     if (choice === 'ear' || choice === 'hurt') close();
     else if (choice !== 'set-right') show({ sheet: choice });
-    else if (last !== undefined) show({ sheet: 'pad', pad: { kind: 'set-right', reading: last.reading } });
+    else if (reading !== undefined) show({ sheet: 'pad', pad: { kind: 'set-right', reading } });
   };
   const see = (observation: ObservationId) => {
     enter({ kind: 'report', report: { type: 'observation', observation } }, nameOf(observation));

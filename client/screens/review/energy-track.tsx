@@ -1,0 +1,68 @@
+import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import { type EnergyState, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { ENERGY_WORDS, ZONE_SHORT } from '../show/energy-signs.tsx';
+import { Track } from './track.tsx';
+import type { TrackScale } from './track-scale.ts';
+
+interface EnergyTrackProps {
+  readonly changes: FoldedVisit['energyChanges'];
+  readonly scale: TrackScale;
+  readonly timeOf: (seq: number) => number;
+  readonly end: number;
+  readonly moment: number;
+}
+
+const ROW = 24;
+/** A word is written into a stretch that is at least this wide. */
+const WORD_FITS = 74;
+
+/** One row a zone, its states one after another: colour and word; the shape is told by the band of the moment. */
+export function EnergyTrack({ changes, scale, timeOf, end, moment }: EnergyTrackProps) {
+  return (
+    <Track name="Energy by zone" height={ZONES.length * ROW} moment={moment} scale={scale}>
+      {ZONES.map((zone, index) => (
+        <g key={zone}>
+          <text className="track-name" x={4} y={index * ROW + 17}>
+            {ZONE_SHORT[zone]}
+          </text>
+          {stretches(zone, changes, timeOf, end).map(({ state, from, to }) => {
+            const x = scale.across(from);
+            const width = Math.max(1.5, scale.across(to) - x);
+            return (
+              <g key={`${state}-${from}`} className={`stretch stretch-${state}`}>
+                <rect x={x} y={index * ROW + 1} width={width} height={ROW - 2} />
+                {width < WORD_FITS ? null : (
+                  <text x={x + 4} y={index * ROW + 17}>
+                    {ENERGY_WORDS[state]}
+                  </text>
+                )}
+              </g>
+            );
+          })}
+        </g>
+      ))}
+    </Track>
+  );
+}
+
+interface Stretch {
+  readonly state: EnergyState;
+  readonly from: number;
+  readonly to: number;
+}
+
+function stretches(
+  zone: ZoneId,
+  changes: FoldedVisit['energyChanges'],
+  timeOf: (seq: number) => number,
+  end: number,
+): readonly Stretch[] {
+  const mine = changes.filter((change) => change.zone === zone);
+  const starts = [
+    { state: 'unknown' as EnergyState, from: 0 },
+    ...mine.map(({ to, seq }) => ({ state: to, from: timeOf(seq) })),
+  ];
+  return starts
+    .map(({ state, from }, index) => ({ state, from, to: starts[index + 1]?.from ?? end }))
+    .filter(({ from, to }, index) => to > from || index === starts.length - 1);
+}

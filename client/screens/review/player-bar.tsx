@@ -1,0 +1,104 @@
+import type { KeyboardEvent } from 'react';
+import { fragmentOf } from './media-fragment.ts';
+import { showMoment } from './replay-times.ts';
+import type { TranscriptLine } from './transcript-lines.ts';
+import { type Replay, SPEEDS } from './use-replay.ts';
+
+interface PlayerBarProps {
+  readonly replay: Replay;
+  readonly times: readonly number[];
+  readonly lines: readonly TranscriptLine[];
+  readonly count: number;
+  readonly closed: boolean;
+}
+
+const LITTLE = 5;
+const LOT = 60;
+
+/** Play, pause, step and go to a moment, by pointer and by keys. */
+export function PlayerBar({ replay, times, lines, count, closed }: PlayerBarProps) {
+  const end = times.at(-1) ?? 0;
+  const { moment } = replay;
+  const latest = lines.findLast((line) => line.seq <= count);
+  const onKeyDown = (event: KeyboardEvent) => {
+    const order = KEYS[event.key];
+    if (order === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    if (order === 'play') replay.playing ? replay.pause() : replay.play();
+    else if (order === 'on' || order === 'back') replay.step(order);
+    else if (order === 'start') replay.seek(0);
+    else if (order === 'end') replay.seek(end);
+    else replay.seek(Math.min(end, moment + order));
+  };
+  return (
+    <section className="player" aria-label="Replay">
+      <input
+        type="range"
+        min={0}
+        max={Math.max(end, 0.1)}
+        step={0.1}
+        value={moment}
+        aria-label="Moment of the visit"
+        aria-valuetext={`${showMoment(moment)} of ${showMoment(end)}: ${latest?.text ?? 'before the first entry'}`}
+        onChange={(event) => replay.seek(Number(event.target.value))}
+        onKeyDown={onKeyDown}
+      />
+      <div className="player-keys">
+        <button type="button" className="control" onClick={() => replay.step('back')} title="One entry back (,)">
+          ‹ back
+        </button>
+        <button
+          type="button"
+          className="control play"
+          onClick={() => (replay.playing ? replay.pause() : replay.play())}
+        >
+          {replay.playing ? 'Pause' : 'Play'}
+        </button>
+        <button type="button" className="control" onClick={() => replay.step('on')} title="One entry on (.)">
+          on ›
+        </button>
+        <output className="player-time" aria-live="off">
+          {showMoment(moment)} / {showMoment(end)}
+          <span className="quiet player-count"> entry {count}</span>
+        </output>
+      </div>
+      <div className="player-keys">
+        {SPEEDS.map(({ name, factor }) => (
+          <button
+            type="button"
+            className="control"
+            key={name}
+            aria-pressed={replay.speed === factor}
+            onClick={() => replay.setSpeed(factor)}
+          >
+            {name}
+          </button>
+        ))}
+        {closed ? null : (
+          <button type="button" className="control" aria-pressed={replay.following} onClick={() => replay.follow()}>
+            live
+          </button>
+        )}
+        <a href={fragmentOf(moment)} data-moment-link>
+          this moment
+        </a>
+      </div>
+    </section>
+  );
+}
+
+/** Keys on the slider. A number is that many seconds. */
+const KEYS: Readonly<Record<string, number | 'play' | 'on' | 'back' | 'start' | 'end'>> = {
+  ' ': 'play',
+  k: 'play',
+  '.': 'on',
+  ',': 'back',
+  ArrowRight: LITTLE,
+  ArrowUp: LITTLE,
+  ArrowLeft: -LITTLE,
+  ArrowDown: -LITTLE,
+  PageUp: LOT,
+  PageDown: -LOT,
+  Home: 'start',
+  End: 'end',
+};

@@ -1,0 +1,69 @@
+import { useMemo } from 'react';
+import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { MomentPanel } from './moment-panel.tsx';
+import { PlayerBar } from './player-bar.tsx';
+import { countAt, replayTimes } from './replay-times.ts';
+import { Tables } from './tables.tsx';
+import { Tracks } from './tracks.tsx';
+import { Transcript } from './transcript.tsx';
+import { transcriptLines } from './transcript-lines.ts';
+import { useReplay } from './use-replay.ts';
+import { useWatchedVisit, type WatchedVisit } from './use-watched-visit.ts';
+
+/** One visit: transcript, readings, energy and suspects on one clock. What is shown is the record folded up to then. */
+export function ReplayView({ visit }: { readonly visit: string }) {
+  const watched = useWatchedVisit(visit);
+  if (watched.events.length === 0) {
+    return (
+      <main className="review-list">
+        <h1>Visit {visit}</h1>
+        <p role="status">{waitingWords(watched)}</p>
+        <a href="/review">All visits</a>
+      </main>
+    );
+  }
+  return <Replayed visit={visit} watched={watched} />;
+}
+
+function Replayed({ visit, watched }: { readonly visit: string; readonly watched: WatchedVisit }) {
+  const { events, level, link } = watched;
+  const whole = useMemo(() => foldVisit(events), [events]);
+  const times = useMemo(() => replayTimes(events), [events]);
+  const lines = useMemo(() => transcriptLines(whole), [whole]);
+  const replay = useReplay(times, true);
+  const count = replay.following ? events.length : countAt(times, replay.moment);
+  const then = useMemo(() => foldVisit(events.slice(0, count)), [events, count]);
+  return (
+    <main className="review" data-count={count} data-events={events.length} data-level={level}>
+      <header className="review-head">
+        <h1>
+          {whole.site} <span className="quiet">{whole.complaint}</span>
+        </h1>
+        <p>
+          <a href="/review">All visits</a>
+          <span className="quiet"> {visit} · </span>
+          <span data-link={link.link}>{linkWords(watched, replay.following)}</span>
+        </p>
+      </header>
+      <div className="review-side">
+        <MomentPanel folded={then} />
+        <Tracks folded={whole} times={times} moment={replay.moment} seek={replay.seek} />
+        <Tables folded={then} />
+      </div>
+      <Transcript lines={lines} times={times} count={count} seek={replay.seek} />
+      <PlayerBar replay={replay} times={times} lines={lines} count={count} closed={whole.summary !== undefined} />
+    </main>
+  );
+}
+
+function waitingWords({ link, level }: WatchedVisit): string {
+  if (link.link === 'stopped') return link.sentence;
+  if (link.link === 'waiting') return 'The server cannot be reached; it is tried again by itself.';
+  return level ? 'The server holds no entry of this visit yet; it will be shown as it comes.' : 'Reading the visit…';
+}
+
+function linkWords({ link }: WatchedVisit, following: boolean): string {
+  if (link.link === 'stopped') return link.sentence;
+  if (link.link !== 'open') return 'no server: what is here stays';
+  return following ? 'following live' : 'connected';
+}

@@ -1,0 +1,47 @@
+import { useEffect, useRef } from 'react';
+import { showMoment } from './replay-times.ts';
+import type { TranscriptLine } from './transcript-lines.ts';
+
+interface TranscriptProps {
+  readonly lines: readonly TranscriptLine[];
+  readonly times: readonly number[];
+  /** How many events have happened at the moment that is shown. */
+  readonly count: number;
+  readonly seek: (moment: number) => void;
+}
+
+/** The whole talk and what came of it; the line of the moment is marked, and choosing a line goes there. */
+export function Transcript({ lines, times, count, seek }: TranscriptProps) {
+  const current = lines.findLastIndex((line) => line.seq <= count);
+  const list = useRef<HTMLOListElement>(null);
+  useEffect(() => {
+    const item = list.current?.children[current];
+    if (item instanceof HTMLElement && list.current !== null) {
+      list.current.scrollTop = item.offsetTop - list.current.offsetTop - list.current.clientHeight / 2;
+    }
+  }, [current]);
+  return (
+    <section className="transcript" aria-label="Transcript">
+      <h2>Transcript</h2>
+      <ol ref={list}>
+        {lines.map((line, index) => (
+          <li key={`${line.seq}-${line.kind}-${line.text}`} data-kind={line.kind} data-seq={line.seq}>
+            <button
+              type="button"
+              className={`line line-${line.kind}`}
+              aria-current={index === current ? 'step' : undefined}
+              onClick={() => seek(times[line.seq - 1] ?? 0)}
+            >
+              <span className="line-time">{showMoment(times[line.seq - 1] ?? 0)}</span>
+              <span className="line-kind">{line.kind}</span>
+              <span className="line-text">{line.text}</span>
+              {line.detail === undefined || line.detail === '' ? null : (
+                <span className="line-detail">{line.detail}</span>
+              )}
+            </button>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

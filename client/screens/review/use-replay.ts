@@ -1,0 +1,108 @@
+import { useCallback, useEffect, useRef, useState } from 'react';
+import { fragmentOf, momentOf } from './media-fragment.ts';
+import { runOn, stepEvent } from './replay-times.ts';
+
+export const SPEEDS = [
+  { name: 'slow', factor: 0.5 },
+  { name: 'normal', factor: 1 },
+  { name: 'fast', factor: 6 },
+] as const;
+
+export interface Replay {
+  /** Seconds since the first event. */
+  readonly moment: number;
+  readonly playing: boolean;
+  /** Keeps to the newest event as it comes. */
+  readonly following: boolean;
+  readonly speed: number;
+  seek(moment: number): void;
+  play(): void;
+  pause(): void;
+  follow(): void;
+  step(way: 'on' | 'back'): void;
+  setSpeed(factor: number): void;
+}
+
+/** The one clock of a replay. The moment is kept in the address, so that a link leads to it. */
+export function useReplay(times: readonly number[], startAtEnd: boolean): Replay {
+  const [moment, setMoment] = useState(() => momentOf(location.hash) ?? 0);
+  const [playing, setPlaying] = useState(false);
+  const [following, setFollowing] = useState(() => momentOf(location.hash) === undefined && startAtEnd);
+  const [speed, setSpeed] = useState(1);
+  const end = times.at(-1) ?? 0;
+  const shown = following ? end : Math.min(moment, Math.max(end, moment));
+
+  const seek = useCallback((to: number) => {
+    const clamped = Math.max(0, to);
+    setFollowing(false);
+    setMoment(clamped);
+    history.replaceState(history.state, '', fragmentOf(clamped));
+  }, []);
+
+  useEffect(() => {
+    const moved = () => {
+      const asked = momentOf(location.hash);
+      if (asked !== undefined) seek(asked);
+    };
+    addEventListener('hashchange', moved);
+    return () => removeEventListener('hashchange', moved);
+  }, [seek]);
+
+  usePlaying(playing, times, speed, setMoment, () => setPlaying(false));
+
+  return {
+    moment: shown,
+    playing,
+    following,
+    speed,
+    seek,
+    setSpeed,
+    play: () => {
+      setFollowing(false);
+      setMoment(shown >= end ? 0 : shown);
+      setPlaying(true);
+    },
+    pause: () => {
+      setPlaying(false);
+      seek(shown);
+    },
+    follow: () => {
+      setPlaying(false);
+      setFollowing(true);
+      history.replaceState(history.state, '', location.pathname + location.search);
+    },
+    step: (way) => {
+      setPlaying(false);
+      seek(stepEvent(times, shown, way));
+    },
+  };
+}
+
+/** Moves the moment on with the screen's frames while playing, and stops at the end. */
+function usePlaying(
+  playing: boolean,
+  times: readonly number[],
+  speed: number,
+  setMoment: (change: (before: number) => number) => void,
+  ended: () => void,
+): void {
+  const latest = useRef({ times, ended });
+  latest.current = { times, ended };
+  useEffect(() => {
+    if (!playing) return;
+    let frame = 0;
+    let before = performance.now();
+    const tick = (now: number) => {
+      const seconds = ((now - before) / 1000) * speed;
+      before = now;
+      setMoment((moment) => {
+        const next = runOn(latest.current.times, moment, seconds);
+        if (next >= (latest.current.times.at(-1) ?? 0)) queueMicrotask(latest.current.ended);
+        return next;
+      });
+      frame = requestAnimationFrame(tick);
+    };
+    frame = requestAnimationFrame(tick);
+    return () => cancelAnimationFrame(frame);
+  }, [playing, speed, setMoment]);
+}

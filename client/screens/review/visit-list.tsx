@@ -1,0 +1,78 @@
+import { useEffect, useState } from 'react';
+import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { readBodies } from '../session/read-bodies.ts';
+
+interface ListedVisit {
+  readonly visit: string;
+  readonly events: number;
+  readonly lastReceivedAt: number;
+  readonly folded: FoldedVisit;
+}
+
+/** What is read of each visit for the list: enough for its opening. */
+const OPENING_EVENTS = 4;
+
+/** All visits the server holds, the latest first. */
+export function VisitList() {
+  const [visits, setVisits] = useState<readonly ListedVisit[]>();
+  const [problem, setProblem] = useState<string>();
+  useEffect(() => {
+    fetchVisits()
+      .then(setVisits)
+      .catch(() => setProblem('The server cannot be reached: start it, then load this page again.'));
+  }, []);
+  return (
+    <main className="review-list">
+      <h1>Visits</h1>
+      <p>
+        <a href="/">Technician’s page</a>
+      </p>
+      {problem === undefined ? null : (
+        <p className="notice" role="alert">
+          {problem}
+        </p>
+      )}
+      {visits?.length === 0 ? <p>No visit has reached this server yet.</p> : null}
+      <ul>
+        {visits?.map(({ visit, events, lastReceivedAt, folded }) => (
+          <li key={visit}>
+            <a className="visit-card" href={`/review?visit=${encodeURIComponent(visit)}`}>
+              <strong>{folded.site === '' ? visit : folded.site}</strong>
+              <span>{folded.complaint}</span>
+              <span className="quiet">
+                {folded.role}, opened {showTime(folded.first?.time.at)}; {events} entries, the last received{' '}
+                {showTime(new Date(lastReceivedAt).toISOString())}
+              </span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </main>
+  );
+}
+
+async function fetchVisits(): Promise<readonly ListedVisit[]> {
+  const { visits } = (await fetchJson('/api/visits')) as {
+    visits: readonly { visit: string; events: number; lastReceivedAt: number }[];
+  };
+  const opened = await Promise.all(
+    visits.map(async (row) => {
+      const path = `/api/visits/${encodeURIComponent(row.visit)}/events?limit=${OPENING_EVENTS}`;
+      const { events } = (await fetchJson(path)) as { events: readonly { body: string }[] };
+      return { ...row, folded: foldVisit(readBodies(events.map((event) => event.body))) };
+    }),
+  );
+  return opened.toSorted((a, b) => b.lastReceivedAt - a.lastReceivedAt);
+}
+
+async function fetchJson(path: string): Promise<unknown> {
+  const response = await fetch(path);
+  if (!response.ok) throw new Error(`${path}: ${response.status}`);
+  return response.json();
+}
+
+/** In the reader's own time zone, to the minute. */
+function showTime(at: string | undefined): string {
+  if (at === undefined || at === '') return 'at an unknown time';
+  return new Date(at).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' });
+}

@@ -1,0 +1,70 @@
+import type { SwitchingDevice, SwitchPlace } from '../../../grammar/vocabulary/devices.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { Step, VisitContext } from '../../visit/context.ts';
+import { looseWires } from '../../visit/landings.ts';
+import { commandKey, observationKey, padKey, reportKey, type TouchKey } from './touch-key.ts';
+
+/** The switch that takes a zone off, with its name. */
+function switchOf(zone: Step['zone']): {
+  readonly device: SwitchingDevice;
+  readonly place: SwitchPlace;
+  readonly name: string;
+} {
+  switch (zone) {
+    case 'disconnect-line':
+      return { device: 'breaker', place: 'panel', name: 'Breaker at the panel' };
+    case 'air-handler':
+    case 'control':
+      return { device: 'service-switch', place: 'air-handler', name: "Air handler's switch" };
+    default:
+      return { device: 'disconnect', place: 'outdoor', name: 'Outdoor disconnect' };
+  }
+}
+
+function switched(zone: Step['zone'], state: 'locked' | 'closed', words: string): TouchKey {
+  const { device, place, name } = switchOf(zone);
+  return reportKey(`${name} ${words}`, { kind: 'report', report: { type: 'energy', device, place, state } }, 2);
+}
+
+/** What answers a step that asks for something to be done. */
+export function keysForAction(step: Step, context: VisitContext): readonly TouchKey[] {
+  if (step.ask.kind !== 'action') return [];
+  const zone: ZoneId = step.zone === 'none' ? 'outdoor-load' : step.zone;
+  switch (step.ask.done) {
+    case 'call-on':
+      return [observationKey('thermostat-calling', 2)];
+    case 'call-off':
+      return [observationKey('thermostat-not-calling', 2)];
+    case 'power-off':
+      return [switched(step.zone, 'locked', 'is open and locked')];
+    case 'absence-proved':
+      return [padKey('Enter the numbers', { kind: 'proof', zone }, 2)];
+    case 'capacitors-discharged':
+      return [
+        reportKey('Discharged', { kind: 'report', report: { type: 'discharged', zone } }),
+        padKey('Enter volts d.c.', { kind: 'discharge', zone }),
+      ];
+    case 'part-fitted':
+      return [{ label: 'Part is fitted', tone: 'first', width: 2, does: { do: 'open', sheet: 'part' } }];
+    case 'wires-landed':
+      return looseWires(context.wires).map(({ colour, size, from }) =>
+        reportKey([colour, size, 'wire landed on', from].filter(Boolean).join(' '), {
+          kind: 'wire',
+          wire: {
+            action: 'landed',
+            to: from,
+            ...(colour === undefined ? {} : { colour }),
+            ...(size === undefined ? {} : { size }),
+          },
+        }),
+      );
+    case 'tug-tested':
+      return [commandKey('Done: none moves', 'done', 'first', 2)];
+    case 'covers-on':
+      return [observationKey('covers-on', 2)];
+    case 'power-on':
+      return [switched(step.zone, 'closed', 'is back on')];
+    case 'visit-finished':
+      return [commandKey('Finish the visit', 'finish', 'first', 2)];
+  }
+}

@@ -1,0 +1,99 @@
+import { existsSync } from 'node:fs';
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type LocalServer, startLocalServer } from '../../client/record/node/local-server.ts';
+import { findChromium } from './find-chromium.ts';
+
+const root = new URL('../../', import.meta.url);
+const PROGRAM = fileURLToPath(new URL('.build/server/main.js', root));
+const PICTURES = fileURLToPath(new URL('test-results/', root));
+
+export const PHONE = { width: 390, height: 844 } as const;
+export const DESK = { width: 1280, height: 800 } as const;
+
+/** A folder of its own, gone after the test. */
+export async function scratch(): Promise<{ readonly path: string; remove(): Promise<void> }> {
+  const path = await mkdtemp(join(tmpdir(), 'readback-browser-'));
+  return { path, remove: () => rm(path, { recursive: true, force: true, maxRetries: 5 }) };
+}
+
+/** The server as users run it, with the pages as they are built. */
+export async function startServer(dataDir: string, port = 0): Promise<LocalServer> {
+  const pages = fileURLToPath(new URL('.build/web/index.html', root));
+  if (!existsSync(pages)) throw new Error('the pages are not built: run "npm run build && npm run build:web" first');
+  return startLocalServer({ program: PROGRAM, dataDir, port });
+}
+
+export interface BrowserOptions {
+  readonly profile: string;
+  /** A WAV file that the microphone hears from its opening on. Without one the microphone hears the browser's beeps. */
+  readonly sound?: string;
+  readonly microphone?: 'allowed' | 'refused' | 'absent';
+  readonly size?: { readonly width: number; readonly height: number };
+  readonly args?: readonly string[];
+}
+
+/** A real browser with a profile on the disk, and all that it asked of the network and complained about. */
+export class ReadbackBrowser {
+  readonly context: BrowserContext;
+  /** Addresses asked for, other than data: and blob:. */
+  readonly requests: string[] = [];
+  readonly errors: string[] = [];
+
+  private constructor(context: BrowserContext) {
+    this.context = context;
+    context.on('request', (request) => {
+      if (/^(https?|wss?):/.test(request.url())) this.requests.push(request.url());
+    });
+    context.on('weberror', (error) => this.errors.push(String(error.error())));
+    context.on('console', (message) => {
+      if (message.type() === 'error') this.errors.push(message.text());
+    });
+  }
+
+  static async open(options: BrowserOptions): Promise<ReadbackBrowser> {
+    const { path, environment } = await findChromium();
+    const context = await chromium.launchPersistentContext(options.profile, {
+      executablePath: path,
+      env: { ...process.env, ...environment },
+      chromiumSandbox: false,
+      viewport: options.size ?? PHONE,
+      args: ['--disable-gpu', ...microphoneArgs(options), ...(options.args ?? [])],
+    });
+    context.setDefaultTimeout(20_000);
+    return new ReadbackBrowser(context);
+  }
+
+  async page(url: string): Promise<Page> {
+    const page = await this.context.newPage();
+    await page.goto(url);
+    return page;
+  }
+
+  async close(): Promise<void> {
+    await this.context.close();
+  }
+}
+
+function microphoneArgs({ sound, microphone = 'allowed' }: BrowserOptions): readonly string[] {
+  if (microphone === 'absent') return [];
+  return [
+    '--use-fake-device-for-media-stream',
+    microphone === 'allowed' ? '--use-fake-ui-for-media-stream' : '--deny-permission-prompts',
+    ...(sound === undefined ? [] : [`--use-file-for-fake-audio-capture=${sound}`]),
+  ];
+}
+
+/** Keeps a picture of the page at both sizes, for people to look at. */
+export async function picture(page: Page, name: string): Promise<void> {
+  await mkdir(PICTURES, { recursive: true });
+  const before = page.viewportSize();
+  for (const size of [PHONE, DESK]) {
+    await page.setViewportSize(size);
+    await page.screenshot({ path: join(PICTURES, `${name}-${size.width}x${size.height}.png`) });
+  }
+  if (before !== null) await page.setViewportSize(before);
+}

@@ -1,0 +1,64 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+
+/** What a person does at the technician's page, by keyboard. */
+export class Technician {
+  readonly page: Page;
+
+  constructor(page: Page) {
+    this.page = page;
+  }
+
+  /** Fills the form and opens a visit with the keyboard alone. */
+  async openVisit(site: string, complaint: string): Promise<void> {
+    const { page } = this;
+    await page.getByLabel('Site').focus();
+    await page.keyboard.type(site);
+    await page.keyboard.press('Tab');
+    await page.keyboard.type(complaint);
+    await page.keyboard.press('Enter');
+    await page.locator('main.visit').waitFor();
+    await this.settled();
+  }
+
+  /** Types a sentence and waits until all that follows from it has come about. */
+  async type(sentence: string): Promise<void> {
+    await this.page.locator('#type-line').focus();
+    await this.page.keyboard.type(sentence);
+    await this.page.keyboard.press('Enter');
+    await this.settled();
+  }
+
+  async settled(): Promise<void> {
+    await this.page.locator('main.visit[aria-busy="false"]').waitFor({ timeout: 30_000 });
+  }
+
+  /** Everything written here is at the server. */
+  async sent(): Promise<void> {
+    await this.page.locator('[data-link="open"][data-unsent="0"]').waitFor({ timeout: 30_000 });
+  }
+
+  async said(): Promise<string> {
+    return (await this.page.locator('[data-said]').textContent()) ?? '';
+  }
+
+  async energy(zone: string): Promise<string | null> {
+    return this.page.locator(`[data-zone="${zone}"]`).getAttribute('data-energy');
+  }
+}
+
+export type Line = { readonly id: string; readonly words: string } | { readonly later: number };
+
+/** The library visit as it is spoken in the demo: lines in order, and the minutes that pass between. */
+export function libraryLines(): readonly Line[] {
+  const text = readFileSync(new URL('../../fixtures/visits/library/spoken.txt', import.meta.url), 'utf8');
+  return text
+    .split('\n')
+    .filter((line) => line.trim() !== '' && !line.startsWith('#'))
+    .map((line) => {
+      const later = /^@later (\d+)/.exec(line);
+      if (later !== null) return { later: Number(later[1]) };
+      const [id = '', , words = ''] = line.split('|').map((part) => part.trim());
+      return { id, words };
+    });
+}
