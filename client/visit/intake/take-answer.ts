@@ -1,4 +1,5 @@
 import type { RankedSuspects } from '../../../grammar/visit/inputs.ts';
+import type { VisitContext } from '../context.ts';
 import { faultWords, SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { percent } from './answer-status.ts';
@@ -30,11 +31,14 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
 function stateFinding(turn: Turn, answer: RankedSuspects): void {
   const leading = answer.suspects[0];
   if (leading === undefined) return;
-  const evidence = turn.context.readings
-    .filter((item) => item.judgedWord === 'does not fit')
-    .map((item) => item.number);
+  const evidence = unfitting(turn.context);
   turn.set({ finding: leading });
   turn.record({ type: 'finding.stated', fault: leading.fault, probability: leading.probability, evidence });
   turn.say('answer', SAY.finding(faultWords(leading.fault), percent(leading.probability)));
   turn.raise({ type: 'phase.go', to: 'repair' });
+}
+
+/** Numbers of the readings that do not fit their rule: what a finding stands on. */
+export function unfitting(context: VisitContext): readonly number[] {
+  return context.readings.filter((item) => item.judgedWord === 'does not fit').map((item) => item.number);
 }

@@ -43,7 +43,7 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   if (refusedWhileNotDead(turn, reading, zone)) return;
   const under = circumstances(turn.context, zone, reading);
   const judged = judgeReading(reading, under, turn.context.unit);
-  if (confirmed !== 'confirmed' && judged?.word === 'does not fit' && !isProofOfEnergy(reading)) {
+  if (confirmed !== 'confirmed' && judged?.word === 'does not fit' && !actsAtOnce(reading, zone, turn.context)) {
     turn.set({ question: { kind: 'confirm-reading', reading, why: judgedWords(judged) } });
     turn.raise({ type: 'question.asked' });
     turn.record({ type: 'reading.asked', reading, why: judged.word });
@@ -70,9 +70,11 @@ function refusedWhileNotDead(turn: Turn, reading: Reading, zone: ZoneId | 'none'
   return true;
 }
 
-/** Voltages that speak of energy are never held back by a question: they act at once. */
-function isProofOfEnergy(reading: Reading): boolean {
-  return reading.quantity === 'voltage-dc';
+/** A charge, or voltage where none should be, is never held back by a question: it acts at once. */
+function actsAtOnce(reading: Reading, zone: ZoneId | 'none', context: VisitContext): boolean {
+  if (reading.quantity === 'voltage-dc') return true;
+  if (zone === 'none' || !isLiveVoltage(reading)) return false;
+  return context.energy[zone] !== 'live' && context.energy[zone] !== 'unknown';
 }
 
 export function circumstances(context: VisitContext, zone: ZoneId | 'none', reading?: Reading): TakenUnder {

@@ -1,4 +1,5 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { checkPart } from '../check-part.ts';
 import { doubtLanding } from '../landings.ts';
 import { capital, nameplateWords, partWords, SAY, wireWords } from '../prompts.ts';
@@ -7,6 +8,7 @@ import type { Turn } from '../turn.ts';
 import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
 import { withNameplate } from './nameplate.ts';
+import { unfitting } from './take-answer.ts';
 
 type Of<K extends Meaning['kind']> = Extract<Meaning, { kind: K }>;
 
@@ -59,6 +61,7 @@ function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warni
     context.finding === undefined ? suspects : [context.finding.fault, ...suspects],
   );
   const words = partWords(part.part, part.ratings);
+  stateUnprovedFinding(turn, repairs);
   turn.record({ type: 'part.fitted', part: part.part, ratings: part.ratings, repairs });
   const number = context.readingCount + 1;
   turn.set({
@@ -77,6 +80,20 @@ function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warni
   turn.say('readback', `Fitted: ${words}.`);
   if (warnings.length > 0) turn.say('warning', warnings.join(' '));
   turn.raise({ type: 'phase.go', to: 'prove' });
+}
+
+/** A part fitted before the diagnosis was done: the leading suspect it cures is stated with the doubt that is left. */
+function stateUnprovedFinding(turn: Turn, repairs: readonly FaultId[]): void {
+  const { finding, assessment } = turn.context;
+  const cured = assessment?.suspects.find((suspect) => repairs.includes(suspect.fault));
+  if (finding !== undefined || cured === undefined) return;
+  turn.set({ finding: cured });
+  turn.record({
+    type: 'finding.stated',
+    fault: cured.fault,
+    probability: cured.probability,
+    evidence: unfitting(turn.context),
+  });
 }
 
 /** A wire or a jumper moved: recorded before it moves, checked and read back when it lands. */
