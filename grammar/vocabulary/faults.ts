@@ -10,8 +10,7 @@ export interface FaultName {
 export const FAULTS = [
   // supply
   { id: 'supply-low', name: 'supply voltage low' },
-  { id: 'lost-leg-1', name: 'utility leg one lost' },
-  { id: 'lost-leg-2', name: 'utility leg two lost' },
+  { id: 'lost-utility-leg', name: 'one utility leg lost' },
   { id: 'breaker-tripped', name: 'outdoor breaker tripped' },
   { id: 'breaker-pole-1-open', name: 'breaker pole one open' },
   { id: 'breaker-pole-2-open', name: 'breaker pole two open' },

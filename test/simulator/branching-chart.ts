@@ -53,12 +53,7 @@ function noControlPower(measure: Measure): FaultId {
   if (num(measure('volts-transformer-primary')) > 180) return 'transformer-dead';
   if (num(measure('volts-handler-supply')) > 180) return 'door-switch-open';
   if (num(measure('volts-disconnect-line')) > 180) return 'air-handler-no-power';
-  return lostLeg(measure);
-}
-
-function lostLeg(measure: Measure): FaultId {
-  const one = num(measure('volts-breaker-1-ground'));
-  return one < num(measure('volts-breaker-2-ground')) ? 'lost-leg-1' : 'lost-leg-2';
+  return 'lost-utility-leg';
 }
 
 function shortOrFuse(measure: Measure): FaultId {
@@ -119,7 +114,7 @@ function noLineVolts(measure: Measure): FaultId {
     if (num(measure('ohms-compressor-shell')) < 5e5) return 'compressor-grounded';
     return num(measure('ohms-fan-frame')) < 5e5 ? 'fan-motor-grounded' : 'breaker-tripped';
   }
-  if (num(measure('volts-handler-supply')) < 100) return lostLeg(measure);
+  if (num(measure('volts-handler-supply')) < 100) return 'lost-utility-leg';
   if (num(measure('volts-breaker')) > 190) return looseLug(measure);
   return num(measure('volts-breaker-pole-1')) > 60 ? 'breaker-pole-1-open' : 'breaker-pole-2-open';
 }

@@ -26,11 +26,8 @@ const HIDE: Readonly<Record<Exclude<FaultId, 'something-else' | 'nothing-wrong'>
   'supply-low': (u, d) => {
     u.leg = 120 * d.span(0.7, 0.86);
   },
-  'lost-leg-1': (u) => {
-    u.lost[0] = true;
-  },
-  'lost-leg-2': (u) => {
-    u.lost[1] = true;
+  'lost-utility-leg': (u, d) => {
+    u.lost[d.yes(0.5) ? 0 : 1] = true;
   },
   'breaker-tripped': (u) => {
     u.breaker = [OPEN, OPEN];

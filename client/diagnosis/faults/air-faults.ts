@@ -80,15 +80,15 @@ function shift(unit: Unit, typical: Residuals, severity: number, random: Random)
   const valve = unit.metering === 'thermostatic-valve';
   const r = unit.residuals;
   const by = Object.fromEntries(
-    Object.entries(typical).map(([figure, size]) => [figure, size * between(random, 0.4, 1.4)]),
+    Object.entries(typical).map(([figure, size]) => [figure, size * between(random, 0.3, 1.4)]),
   ) as unknown as Residuals;
-  r.evaporating += severity * by.evaporating * (valve ? 0.75 : 1);
+  r.evaporating += severity * by.evaporating * (valve ? 0.5 : 1);
   r.superheat += severity * by.superheat * (valve ? 0.35 : 1);
   r.condensing += severity * by.condensing;
   r.subcooling += severity * by.subcooling * (valve ? 1.2 : 1);
   r.discharge += severity * by.discharge * (valve ? 0.8 : 1);
   r.condenserRise += severity * by.condenserRise;
-  r.airDrop += severity * by.airDrop * (valve ? 0.85 : 1);
+  r.airDrop += severity * by.airDrop * (valve ? 0.7 : 1);
 }
 
 const severe = (random: Random) => between(random, 0.45, 1.15);

@@ -20,12 +20,6 @@ function burnPole(unit: Unit, leg: 0 | 1, random: Random): void {
   unit.poleClosed[leg] = severity > 0.4 ? OPEN : 0.5 * 120 ** (severity / 0.4);
 }
 
-const loseLeg =
-  (leg: 0 | 1): FaultModel['apply'] =>
-  (unit) => {
-    unit.legLost[leg] = true;
-  };
-
 /** Line circuit: service, breaker, disconnect, fuses, lugs, contactor. */
 export const LINE_FAULTS = {
   'supply-low': {
@@ -36,8 +30,14 @@ export const LINE_FAULTS = {
       unit.legVolts *= between(random, 0.7, 0.87);
     },
   },
-  'lost-leg-1': { weight: 0.4, source: PRACTICE, apply: loseLeg(0) },
-  'lost-leg-2': { weight: 0.4, source: PRACTICE, apply: loseLeg(1) },
+  // Either leg: other 240 V loads feed the lost one, and a voltmeter cannot tell them apart for sure.
+  'lost-utility-leg': {
+    weight: 0.8,
+    source: PRACTICE,
+    apply: (unit, random) => {
+      unit.legLost[random() < 0.5 ? 0 : 1] = true;
+    },
+  },
   'breaker-tripped': { weight: 3, source: PRACTICE, apply: put({ breaker: [OPEN, OPEN] }) },
   'breaker-pole-1-open': { weight: 0.4, source: PRACTICE, apply: openLeg('breaker', 0) },
   'breaker-pole-2-open': { weight: 0.4, source: PRACTICE, apply: openLeg('breaker', 1) },

@@ -8,7 +8,7 @@ import { type Stance, stanceAfter, testCost } from './test-cost.ts';
 
 /** A test tells something from this much on: nats, and share of what is not known. */
 const LEAST_INFORMATION = 4e-3;
-const LEAST_SHARE = 0.015;
+const LEAST_SHARE = 0.025;
 /** A reading that is more probably a stray one than this is worth taking again. */
 const DOUBTFUL = 0.25;
 /** Beyond so many readings of one test another settles nothing. */

@@ -43,7 +43,7 @@ function liveFault(table: FaultTable, { weight, fault }: Posterior, f: number): 
     if (w > 1e-4 * share) particles.push(p);
   }
   const draws = (share * share) / squares;
-  return { fault: f, share, particles, trust: draws / (draws + 0.5), kinds };
+  return { fault: f, share, particles, trust: draws / (draws + 1.5), kinds };
 }
 
 const entropyTerm = (x: number) => (x > 0 ? -x * Math.log(x) : 0);
@@ -85,43 +85,55 @@ function cachedSound(table: FaultTable, entry: TestColumn): Float64Array {
   return found;
 }
 
-/** Chance of each outcome under a fault, misreadings included. */
-function outcomesUnder(table: FaultTable, posterior: Posterior, live: LiveFault, entry: TestColumn): Float64Array {
-  const { column, moved } = entry;
-  const outcomes = outcomesOf(column);
+/** Chance of each outcome for a fault that cannot move the test. */
+function usualOutcomes(table: FaultTable, live: LiveFault, entry: TestColumn): Float64Array {
+  const outcomes = outcomesOf(entry.column);
   const sound = cachedSound(table, entry);
   const usual = new Float64Array(outcomes);
   for (let k = 0; k < table.kinds; k += 1) {
     for (let o = 0; o < outcomes; o += 1) usual[o] = usual[o]! + live.kinds[k]! * sound[k * outcomes + o]!;
   }
-  const own = new Float64Array(outcomes);
-  if (moved[live.fault] === 1) {
-    for (const p of live.particles) addOutcomes(column, p, (live.trust * posterior.weight[p]!) / live.share, own, 0);
-  }
-  const rest = moved[live.fault] === 1 ? 1 - live.trust : 1;
-  return own.map((x, o) => (1 - STRAY) * (x + rest * usual[o]!) + STRAY / outcomes);
+  return usual;
+}
+
+/** Chance of each outcome for a fault that can, by its draws. */
+function movedOutcomes(posterior: Posterior, live: LiveFault, entry: TestColumn): Float64Array {
+  const own = new Float64Array(outcomesOf(entry.column));
+  for (const p of live.particles) addOutcomes(entry.column, p, posterior.weight[p]! / live.share, own, 0);
+  return own;
 }
 
 /** Mutual information between the fault and the outcome of a test, nats. */
 export function informationOf(table: FaultTable, posterior: Posterior, live: Alive, entry: TestColumn): number {
-  if (!live.faults.some(({ fault }) => entry.moved[fault] === 1)) return 0;
-  const outcomes = outcomesOf(entry.column);
-  const all = new Float64Array(outcomes);
-  let mass = 0;
-  let within = 0;
-  let usual: { entropy: number; given: Float64Array } | undefined;
+  const { moved, column } = entry;
+  if (!live.faults.some(({ fault }) => moved[fault] === 1)) return 0;
+  const outcomes = outcomesOf(column);
+  // With one kind of unit all faults that cannot move the test are one group with one distribution.
+  const groups: { share: number; trust: number; own: Float64Array }[] = [];
+  let still: { share: number; trust: number; own: Float64Array } | undefined;
   for (const fault of live.faults) {
-    const still = entry.moved[fault.fault] === 0 && table.kinds === 1;
-    let now = still ? usual : undefined;
-    if (!now) {
-      const given = outcomesUnder(table, posterior, fault, entry);
-      now = { given, entropy: given.reduce((sum, x) => sum + entropyTerm(x), 0) };
-      if (still) usual = now;
+    if (moved[fault.fault] === 1) {
+      groups.push({ share: fault.share, trust: fault.trust, own: movedOutcomes(posterior, fault, entry) });
+    } else if (still && table.kinds === 1) {
+      still.share += fault.share;
+    } else {
+      still = { share: fault.share, trust: 1, own: usualOutcomes(table, fault, entry) };
+      groups.push(still);
     }
-    for (let o = 0; o < outcomes; o += 1) all[o] = all[o]! + fault.share * now.given[o]!;
-    within += fault.share * now.entropy;
-    mass += fault.share;
   }
-  const total = all.reduce((sum, x) => sum + entropyTerm(x / mass), 0);
-  return Math.max(0, total - within / mass);
+  const mass = groups.reduce((sum, { share }) => sum + share, 0);
+  const pooled = new Float64Array(outcomes);
+  for (const { share, own } of groups)
+    for (let o = 0; o < outcomes; o += 1) pooled[o] = pooled[o]! + (share / mass) * own[o]!;
+  let within = 0;
+  for (const { share, trust, own } of groups) {
+    // A fault with few draws left is taken to read partly as everything else does.
+    for (let o = 0; o < outcomes; o += 1) {
+      within += (share / mass) * entropyTerm(withStray(trust * own[o]! + (1 - trust) * pooled[o]!, outcomes));
+    }
+  }
+  const total = pooled.reduce((sum, x) => sum + entropyTerm(withStray(x, outcomes)), 0);
+  return Math.max(0, total - within);
 }
+
+const withStray = (chance: number, outcomes: number) => (1 - STRAY) * chance + STRAY / outcomes;
