@@ -8,16 +8,15 @@ import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
 import { chooseNext } from './planner/choose-next.ts';
 import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
 import { influence } from './posterior/influence.ts';
+import { pivotalReading } from './posterior/pivotal-reading.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { weighParticles } from './posterior/weigh-particles.ts';
 import { buildTable } from './table/build-table.ts';
 import type { FaultTable } from './table/fault-table.ts';
 import { TEST_MODELS } from './tests/test-models.ts';
 
-/** A suspect can stand out from this probability on. */
+/** A suspect stands out from this probability on, once no single unrepeated reading carries it. */
 const STANDS_OUT = 0.95;
-/** What a wrong repair costs, minutes (our figure: a part fetched and fitted for nothing). */
-const WRONG_REPAIR_MINUTES = 150;
 /** A reading that is this probably a stray one contradicts the rest. */
 const CONTRADICTS = 0.8;
 
@@ -53,13 +52,18 @@ function assess(
   let stance = ON_ARRIVAL;
   for (const test of answered) stance = stanceAfter(stance, test);
   const signs = plausibleSigns(table, posterior);
-  const ranked = chooseNext(table, posterior, stance, standing, new Set(parked));
-  const next = ranked.map(({ test }) => nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)));
   const suspects = table.faults
     .map((fault, f) => ({ fault, probability: posterior.fault[f]! }))
     .sort((a, b) => b.probability - a.probability);
-  const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
   const top = suspects[0]!;
+  const standsOut = top.probability >= STANDS_OUT && top.fault !== 'something-else';
+  const pivot = standsOut ? pivotalReading(table, posterior, table.faults.indexOf(top.fault)) : undefined;
+  const again = pivot && !parked.includes(pivot.test) ? [pivot.test] : [];
+  const ranked = chooseNext(table, posterior, stance, standing, new Set(parked)).map(({ test }) => test);
+  const next = [...new Set([...again, ...ranked])].map((test) =>
+    nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)),
+  );
+  const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
   return {
     version: table.version,
     forSeq: evidence.at(-1)?.seq ?? 0,
@@ -67,14 +71,8 @@ function assess(
     next,
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
     ...(strange.length > 0 ? { contradiction: strange } : {}),
-    done: top.fault !== 'something-else' && standsOut(top.probability, ranked[0]?.cost),
+    done: standsOut && again.length === 0,
   };
-}
-
-/** Sure enough that one more test would cost more than the risk it takes away. */
-function standsOut(probability: number, nextMinutes: number | undefined): boolean {
-  if (probability < STANDS_OUT) return false;
-  return nextMinutes === undefined || (1 - probability) * WRONG_REPAIR_MINUTES < nextMinutes;
 }
 
 function nextTest(id: TestId, hazards: NextTest['hazards']): NextTest {

@@ -34,8 +34,12 @@ export const LINE_FAULTS = {
   'lost-utility-leg': {
     weight: 0.8,
     source: PRACTICE,
+    graded: true,
     apply: (unit, random) => {
-      unit.legLost[random() < 0.5 ? 0 : 1] = true;
+      unit.house240Ohms = logBetween(random, 15, 200);
+      const leg = random() < 0.5 ? 0 : 1;
+      unit.house120Ohms[leg] = logBetween(random, 60, 3000);
+      unit.legLost[leg] = true;
     },
   },
   'breaker-tripped': { weight: 3, source: PRACTICE, apply: put({ breaker: [OPEN, OPEN] }) },

@@ -7,7 +7,7 @@ import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Standing, Taken } from './take-readings.ts';
 
 /** Share of readings that were misread, misheard or taken at the wrong place. */
-export const STRAY = 0.02;
+export const STRAY = 0.03;
 /** However often a reading is repeated, it may have been taken at the wrong place. */
 const LEAST_STRAY = 0.002;
 
@@ -19,6 +19,8 @@ export interface Posterior {
   readonly fault: Float64Array;
   /** For each reading used: the chance that it was a stray one. */
   readonly stray: ReadonlyMap<Taken, number>;
+  /** For each reading used: what it multiplied each particle by. */
+  readonly factor: ReadonlyMap<Taken, Float64Array>;
 }
 
 /** Numbers of the readings, by test. */
@@ -123,24 +125,23 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
     log[p] = Math.log((prior[table.faultOf[p]!]! * table.complaint[p]!) / drawsOf(table, table.faultOf[p]!));
   const open = table.faults.indexOf('something-else');
   const readings = numbersOf(standing.taken);
-  const used: { reading: Taken; likeness: Float64Array; stray: number; strayDensity: number }[] = [];
+  const used: { reading: Taken; factor: Float64Array; strayPart: number }[] = [];
   for (const reading of standing.all) {
     const found = likelihood(table, reading, readings);
     if (!found) continue;
     const [likeness, even] = found;
     // A misread reading is half anything, half what some other fault would have shown.
-    const strayDensity = 0.5 * even + 0.5 * spreadOverAll(table, open, likeness);
+    const strayDensity = even + spreadOverAll(table, open, likeness);
     const stray = Math.max(LEAST_STRAY, STRAY ** reading.times);
-    used.push({ reading, likeness, stray, strayDensity });
-    for (let p = 0; p < particles; p += 1) {
-      log[p] = log[p]! + Math.log((1 - stray) * likeness[p]! + stray * strayDensity);
-    }
+    const factor = likeness.map((x) => (1 - stray) * x + stray * strayDensity);
+    used.push({ reading, factor, strayPart: stray * strayDensity });
+    for (let p = 0; p < particles; p += 1) log[p] = log[p]! + Math.log(factor[p]!);
   }
   const weight = normalise(log);
   const fault = new Float64Array(table.faults.length);
   for (let p = 0; p < particles; p += 1) fault[table.faultOf[p]!] = fault[table.faultOf[p]!]! + weight[p]!;
-  const strays = new Map(used.map((u) => [u.reading, strayChance(weight, u.likeness, u.stray, u.strayDensity)]));
-  return { weight, fault, stray: strays };
+  const stray = new Map(used.map((u) => [u.reading, strayChance(weight, u.factor, u.strayPart)]));
+  return { weight, fault, stray, factor: new Map(used.map((u) => [u.reading, u.factor])) };
 }
 
 const drawsOf = (table: FaultTable, f: number) => table.first[f + 1]! - table.first[f]!;
@@ -173,12 +174,8 @@ function normalise(log: Float64Array): Float64Array {
   return weight;
 }
 
-function strayChance(weight: Float64Array, likeness: Float64Array, share: number, strayDensity: number): number {
+function strayChance(weight: Float64Array, factor: Float64Array, strayPart: number): number {
   let chance = 0;
-  for (let p = 0; p < weight.length; p += 1) {
-    if (weight[p]! < 1e-9) continue;
-    const stray = share * strayDensity;
-    chance += (weight[p]! * stray) / (stray + (1 - share) * likeness[p]!);
-  }
+  for (let p = 0; p < weight.length; p += 1) chance += (weight[p]! * strayPart) / factor[p]!;
   return chance;
 }

@@ -22,10 +22,17 @@ export function atmosphere(altitudeFeet: number): number {
   return 14.695949 * (1 - 6.8754e-6 * altitudeFeet) ** 5.2559;
 }
 
+/** The wet bulb that was read, unless the dry bulb denies it: it cannot be the warmer of the two. */
+export function wetBulbOf(readings: Readings): number | undefined {
+  const wetBulb = readings.get('wet-bulb-return-air');
+  const dryBulb = readings.get('temperature-return-air');
+  return wetBulb !== undefined && dryBulb !== undefined && wetBulb > dryBulb + 2 ? undefined : wetBulb;
+}
+
 function conditions(readings: Readings) {
   const outdoor = readings.get('temperature-outdoor-air');
   const returnAir = readings.get('temperature-return-air');
-  const wetBulb = readings.get('wet-bulb-return-air');
+  const wetBulb = wetBulbOf(readings);
   const guessedWetBulb = (returnAir ?? USUAL.returnAir) - 13;
   return {
     outdoor: outdoor ?? USUAL.outdoor,
