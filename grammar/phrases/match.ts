@@ -41,19 +41,11 @@ interface Token {
 }
 
 const COST = { homophone: 0.4, filler: 0.4, hesitation: 0.4, skipped: 3 } as const;
-/** Function words that are easily swallowed, and what it costs to supply one. */
-const SWALLOWED: readonly (readonly [string, number])[] = [
-  ['to', 1.5],
-  ['the', 0.5],
-  ['is', 1],
-  ['at', 1],
-  ['of', 0.7],
-  ['on', 1],
-  ['a', 0.5],
-];
 const MOST_SUPPLIED = 2;
 /** Tokens alive at once; beyond it only the cheapest go on. */
-const BEAM = 400;
+const BEAM = 200;
+/** Tokens dearer than the cheapest by more are given up. */
+const WIDTH = 5;
 
 const fillers = new Set(FILLERS);
 const hesitations = new Set(HESITATIONS);
@@ -70,8 +62,8 @@ const isNumber = (word: HeardWord): boolean => word.numeral !== undefined || num
  * never number words.
  */
 export function match(network: Network, words: readonly HeardWord[], options: MatchOptions = {}): Path[] {
-  const keep = options.keep ?? 12;
   const forgiving = options.near !== undefined;
+  const keep = options.keep ?? (forgiving ? 4 : 12);
   const follow = (state: number): Follow => network.follow(state);
   let alive = expand(
     [{ state: network.start, cost: 0, back: undefined, tags: [], taken: undefined, supplied: 0 }],
@@ -172,19 +164,17 @@ function expand(
   forgiving: boolean,
 ): Token[] {
   const byState = new Map<number, Token[]>();
-  const pass = (from: Token, step: Step, cost: number, word?: string): void => {
-    const tags: readonly Tag[] = word === undefined ? step.tags : [...step.tags, { tag: 'supplied', word }];
-    const supplied = from.supplied + (word === undefined ? 0 : 1);
-    add({ state: step.to, cost: from.cost + cost, back: from, tags, taken: undefined, supplied });
+  let dearest = Number.POSITIVE_INFINITY;
+  for (const token of tokens) dearest = Math.min(dearest, token.cost + WIDTH);
+  const pass = (from: Token, step: Step, supplied: number): void => {
+    add({ state: step.to, cost: from.cost + step.cost, back: from, tags: step.tags, taken: undefined, supplied });
   };
   const add = (token: Token): void => {
-    if (!insert(byState, token, keep)) return;
+    if (token.cost > dearest || !insert(byState, token, keep)) return;
     const after = follow(token.state);
-    for (const joint of after.joints) pass(token, joint, joint.cost);
+    for (const joint of after.joints) pass(token, joint, token.supplied);
     if (!forgiving || token.supplied >= MOST_SUPPLIED) return;
-    for (const [word, price] of SWALLOWED) {
-      for (const step of after.byWord.get(word) ?? []) pass(token, step, step.cost + price, word);
-    }
+    for (const step of after.swallowed) pass(token, step, token.supplied + 1);
   };
   for (const token of tokens) add(token);
   const all = [...byState.values()].flat();

@@ -7,20 +7,18 @@ const numbers = new Set(NUMBER_WORDS);
 /** A changed word costs this much besides its distance. */
 const CHANGED = 1;
 const MISSPELT = 1.3;
+/** Heard words whose neighbours are kept. */
+const REMEMBERED = 1000;
 
-let sounds: ReadonlyMap<string, readonly Near[]> | undefined;
-
-function readTable(): ReadonlyMap<string, readonly Near[]> {
-  const byHeard = new Map<string, Near[]>();
-  for (const line of NEAR_WORDS.trim().split('\n')) {
-    const [word = '', ...others] = line.split(' ');
-    for (const other of others) {
-      const [heard = '', hundredths = '0'] = other.split(':');
-      const near = { word, cost: CHANGED + Number(hundredths) / 100 };
-      byHeard.set(heard, [...(byHeard.get(heard) ?? []), near]);
-    }
+/** The table's lines that name `heard`, read where it is asked for: the whole is never taken apart. */
+function soundingLike(heard: string): Near[] {
+  const near: Near[] = [];
+  for (let at = NEAR_WORDS.indexOf(` ${heard}:`); at >= 0; at = NEAR_WORDS.indexOf(` ${heard}:`, at + 1)) {
+    const line = NEAR_WORDS.lastIndexOf('\n', at) + 1;
+    const word = NEAR_WORDS.slice(line, NEAR_WORDS.indexOf(' ', line));
+    near.push({ word, cost: CHANGED + Number.parseInt(NEAR_WORDS.slice(at + heard.length + 2), 10) / 100 });
   }
-  return byHeard;
+  return near;
 }
 
 /**
@@ -31,14 +29,12 @@ export function makeNear(words: ReadonlySet<string>): (heard: string) => readonl
   const known = new Map<string, readonly Near[]>();
   const long = [...words].filter((word) => word.length >= 4 && !numbers.has(word));
   return (heard) => {
-    if (numbers.has(heard)) return [];
-    sounds ??= readTable();
-    const sound = sounds.get(heard);
-    if (sound !== undefined || heard.length < 4 || heard.length > 20 || words.has(heard)) return sound ?? [];
     let near = known.get(heard);
     if (near === undefined) {
-      near = spelling(heard, long);
-      if (known.size < 1000) known.set(heard, near);
+      near = numbers.has(heard) ? [] : soundingLike(heard);
+      const strange = near.length === 0 && heard.length >= 4 && heard.length <= 20 && !words.has(heard);
+      if (strange && !numbers.has(heard)) near = spelling(heard, long);
+      if (known.size < REMEMBERED) known.set(heard, near);
     }
     return near;
   };

@@ -15,6 +15,8 @@ export interface Follow {
   /** Joints: states whose own followers are shared by many and therefore not copied here. */
   readonly joints: readonly Step[];
   readonly ends: readonly Omit<Step, 'to'>[];
+  /** Steps over function words that are easily swallowed, with the price of supplying one in their cost. */
+  readonly swallowed: readonly Step[];
 }
 
 /**
@@ -97,7 +99,7 @@ export function buildNetwork(rules: Rules, root: string): Network {
     };
     const { at, entry } = states[from]!;
     walk(at, entry, 0, [], true);
-    return { byWord, anyWord, joints: joined, ends };
+    return { byWord, anyWord, joints: joined, ends, swallowed: swallowedIn(byWord) };
   }
 
   const explored = new Map<number, Follow>();
@@ -114,6 +116,26 @@ export function buildNetwork(rules: Rules, root: string): Network {
     },
   };
 }
+
+/** Function words that are easily swallowed, and what it costs to supply one. */
+const SWALLOWED: readonly (readonly [string, number])[] = [
+  ['to', 1.5],
+  ['the', 0.5],
+  ['is', 1],
+  ['at', 1],
+  ['of', 0.7],
+  ['on', 1],
+  ['a', 0.5],
+];
+
+const swallowedIn = (byWord: ReadonlyMap<string, readonly Step[]>): Step[] =>
+  SWALLOWED.flatMap(([word, price]) =>
+    (byWord.get(word) ?? []).map((step) => ({
+      to: step.to,
+      cost: step.cost + price,
+      tags: [...step.tags, { tag: 'supplied', word } as const],
+    })),
+  );
 
 interface Layout {
   readonly arcs: readonly (readonly Arc[])[];

@@ -12,6 +12,8 @@ import { type HeardWord, tokenise } from './tokenise.ts';
 
 /** Longer utterances than this many words are not taken apart; a note may be as long as it likes. */
 const LONGEST = 60;
+/** In characters: beyond it a text is not even split into words. */
+const LONGEST_TEXT = 2000;
 /** Longer ones than this are not repaired. */
 const LONGEST_REPAIRED = 24;
 /** Two meanings whose costs differ by less are both possible. */
@@ -95,10 +97,12 @@ function understandOne(
   text: string,
   expectation: Expectation | undefined,
 ): Understanding {
+  const note = /^\s*note\b/i.test(text);
+  if (text.length > LONGEST_TEXT && !note) return unclear(text, 'too-long', []);
   const heard = tokenise(text);
   if (heard.length === 0) return unclear(text, 'empty', []);
   if (heard.length > LONGEST) {
-    return heard[0]?.text === 'note' ? longNote(text, heard) : unclear(text, 'too-long', []);
+    return note ? longNote(text, heard) : unclear(text, 'too-long', []);
   }
   let weighed = weigh(match(network, heard), expectation);
   if (weighed.length === 0 && heard.length <= LONGEST_REPAIRED) {

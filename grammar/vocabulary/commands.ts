@@ -1,18 +1,28 @@
-/** Spoken orders to Readback itself. Names are our own. */
+/**
+ * Spoken orders to Readback itself. Names are our own. `joins`: also understood in one breath with something else
+ * ("leg one one eighteen, what next"); words as common as "right" or "full" are not.
+ */
 export const COMMANDS = [
-  { id: 'take-back', name: 'take that back', say: 'take (that | it) back | scratch that | strike that | undo [that]' },
+  {
+    id: 'take-back',
+    name: 'take that back',
+    joins: true,
+    say: 'take (that | it) back | scratch that | strike that | undo [that]',
+  },
   { id: 'correct', name: 'correction', say: 'correction' },
   {
     id: 'say-again',
     name: 'say again',
+    joins: true,
     say: 'say again | say that again | repeat [that] | come again | what was that',
   },
   {
     id: 'what-next',
     name: 'what next',
+    joins: true,
     say: "what next | what's next | what is next | next step | what now | next | what do i do next",
   },
-  { id: 'why', name: 'why', say: 'why | why that | why is that | tell me why' },
+  { id: 'why', name: 'why', joins: true, say: 'why | why that | why is that | tell me why' },
   {
     id: 'pass',
     name: 'pass on this one',
@@ -26,13 +36,14 @@ export const COMMANDS = [
   {
     id: 'status',
     name: 'where are we',
+    joins: true,
     say: 'where are we | status | what do we have | what have we got | what do we know',
   },
   { id: 'hold', name: 'hold the visit', say: 'hold the visit | hold on | pause | take five | hang on' },
   { id: 'go-on', name: 'go on with the visit', say: 'go on [with the visit] | carry on | continue | resume' },
   { id: 'short-talk', name: 'short talk', say: 'short talk | brief | talk less | keep it short' },
   { id: 'full-talk', name: 'full talk', say: 'full talk | full | talk more | give me the long version' },
-  { id: 'stop', name: 'stop', say: 'stop | wait | quiet | hush' },
+  { id: 'stop', name: 'stop', joins: true, say: 'stop | wait | quiet | hush' },
   {
     id: 'yes',
     name: 'yes',

@@ -80,7 +80,7 @@ export const SWITCH_STATES = [
     after:
       '(is | has been | are) (back in | in | back on | on | closed | restored | reset | plugged [back] in | pushed [back] in | switched [back] on | turned [back] on)',
     before:
-      "[i | i've | i have] (closed | put back | plugged in | pushed in | reset | switched on | turned on | restored [power at] | put in)",
+      "[i | i've | i have] (closed | put back | plugged in | pushed in | reset | switched on | turned on | restored [power at])",
   },
 ] as const satisfies readonly { state: 'open' | 'closed' | 'locked' | 'unlocked'; after: string; before: string }[];
 

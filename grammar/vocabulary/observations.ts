@@ -179,10 +179,16 @@ export const OBSERVATIONS = [
   },
   {
     id: 'breaker-on',
-    name: 'breaker is on',
-    say: "[the] breaker (is (on | in | set) | (is not | isn't | not) tripped)",
+    name: 'breaker is set',
+    // "breaker is on" is a report of energy, not a look.
+    say: "[the] breaker (is set | is holding | (is not | isn't | not) tripped | was [found] on) | found the breaker on",
   },
-  { id: 'disconnect-in', name: 'disconnect is in', say: '[the] disconnect is (in | on) | [the] pull out is in' },
+  {
+    id: 'disconnect-in',
+    name: 'disconnect was found in',
+    // "disconnect is in" is a report of energy, not a look.
+    say: 'found the disconnect (in | on | closed) | [the] disconnect was [found] (in | on | closed)',
+  },
   {
     id: 'disconnect-out',
     name: 'disconnect was found out',

@@ -11,7 +11,9 @@ export function composeCorrection(segment: Segment, expectation: Expectation | u
   const [row] = rowsSaid(segment.items);
   if (row !== undefined && said !== undefined) return composeReading(segment, expectation).map(asCorrection);
   if (row !== undefined) return [correct({ at: row.at })];
-  if (said === undefined) return [];
+  // A place that no row knows is not dropped in silence.
+  const placed = segment.items.some((item) => item.tag === 'tip' || item.tag === 'named' || item.tag === 'place');
+  if (said === undefined || placed) return [];
   const [unit] = said.units;
   const broken = said.number?.gaps.before === true;
   const doubt = said.doubt ?? (broken ? 'needed-repair' : undefined);

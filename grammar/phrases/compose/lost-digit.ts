@@ -17,6 +17,6 @@ export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode): 
   const ofPlace = said.follows === 'one' || said.follows === 'two' ? [said.follows] : [];
   return [...heardBefore, ...ofPlace].some((word) => {
     const longer = readNumber([word, ...said.words]);
-    return longer !== undefined && longer.form !== 'digits' && fitOf(row, longer.value, unit) !== 'impossible';
+    return longer !== undefined && fitOf(row, longer.value, unit) !== 'impossible';
   });
 }

@@ -105,7 +105,7 @@ class NumberSpan {
   private readonly words: string[] = [];
   private numeral: number | undefined;
   private inside = false;
-  private trailing = 0;
+  private trailing = false;
   private readonly follows: string | undefined;
   private readonly before: boolean;
 
@@ -116,11 +116,11 @@ class NumberSpan {
 
   take(taken: Taken): void {
     if (!('word' in taken)) {
-      this.trailing += taken.how === 'hesitation' ? 2 : 1;
+      this.trailing = true;
       return;
     }
-    if (this.trailing > 0) this.inside = true;
-    this.trailing = 0;
+    if (this.trailing) this.inside = true;
+    this.trailing = false;
     if (taken.word === NUMERAL) this.numeral = taken.heard.numeral;
     else this.words.push(taken.word);
   }
@@ -132,8 +132,8 @@ class NumberSpan {
       tag: 'said',
       number,
       words: this.numeral === undefined ? this.words : [],
-      // One filler behind a number may be a closing "okay"; a hesitation or more of them may hide digits.
-      gaps: { before: this.before, inside: this.inside, after: this.trailing > 1 },
+      // Even a closing "okay" behind a number may stand where a digit was.
+      gaps: { before: this.before, inside: this.inside, after: this.trailing },
       follows: this.follows,
     };
   }

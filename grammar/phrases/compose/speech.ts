@@ -35,15 +35,11 @@ export function composeAbsence(segment: Segment): Draft[] {
       after,
     },
   };
-  const known = (volts: number): number => (volts >= 20 && volts <= 600 ? 0 : 2);
-  return [
-    {
-      meaning,
-      // Many small numbers are dearer than few: "two oh eight" is not 2, 0, 8.
-      cost: known(before) + known(after) + 0.4 * values.length,
-      ...(!unbroken(numbers) && { doubt: 'needed-repair' as const }),
-    },
-  ];
+  const proofs = [before, after].filter((volts) => volts < 20 || volts > 600).length;
+  const wild = proofs > 0 || values.some((volts) => volts < 0 || volts > 600);
+  const doubt = unbroken(numbers) ? (wild ? 'implausible' : undefined) : 'needed-repair';
+  // Many small numbers are dearer than few: "two oh eight" is not 2, 0, 8.
+  return [{ meaning, cost: 2 * proofs + 0.4 * values.length, ...(doubt && { doubt }) }];
 }
 
 export function composeMeterProof(segment: Segment): Draft[] {

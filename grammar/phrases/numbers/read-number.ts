@@ -60,7 +60,9 @@ function readFraction(words: readonly string[]): SpokenNumber | undefined {
   if (fraction === undefined) return undefined;
   if (and < 0) return { value: fraction, form: 'cardinal' };
   const whole = readWhole(words.slice(0, and));
-  return whole && { ...whole, value: whole.value + fraction };
+  // "buck and a quarter": of a hundred.
+  const share = whole?.form === 'slang' ? 100 * fraction : fraction;
+  return whole && { ...whole, value: whole.value + share };
 }
 
 /** A whole number 0…99 999 without sign. */

@@ -32,13 +32,14 @@ const PLACE = alternative(
 );
 
 /** Words that stand for a value. */
-const WORD_VALUE = alternative(
-  sequence(
-    pattern(
-      'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
-    ),
-    tag({ tag: 'value', is: 'open' }),
+const OPEN = sequence(
+  pattern(
+    'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
   ),
+  tag({ tag: 'value', is: 'open' }),
+);
+const WORD_VALUE = alternative(
+  OPEN,
   sequence(pattern('nothing | zilch | nada'), tag({ tag: 'value', is: 'nothing' })),
   sequence(pattern('goose egg | [a] big fat zero'), tag({ tag: 'value', is: 'zero' })),
   sequence(
@@ -127,6 +128,8 @@ export const READING_RULES: Rules = {
   'word-value': WORD_VALUE,
   moving: MOVING,
   value: VALUE,
+  // After "no" the tone and "nothing" would say the contrary: "no continuity".
+  'plain-value': alternative(sequence(NUMBER, UNIT_MAYBE), OPEN),
   bench: BENCH,
   link: LINK,
   lead: LEAD,

@@ -17,6 +17,12 @@ const power = alternative(
   ...POWER_STATES.map((row) => sequence(pattern(row.say), tag({ tag: 'state', state: row.state }))),
 );
 
+const orders = (rows: readonly (typeof COMMANDS)[number][]): Expression =>
+  sequence(
+    alternative(...rows.map((row) => sequence(pattern(row.say), tag({ tag: 'command', command: row.id })))),
+    frame('command'),
+  );
+
 /** A value in a proof of absence of voltage: each is a number of its own. */
 const PROOF_VALUE = sequence(
   optional(pattern('and')),
@@ -28,10 +34,8 @@ const PROOF_VALUE = sequence(
 
 export const SPEECH_RULES: Rules = {
   ...Object.fromEntries(Object.entries(NAMES).map(([name, say]) => [name, pattern(say)])),
-  order: sequence(
-    alternative(...COMMANDS.map((row) => sequence(pattern(row.say), tag({ tag: 'command', command: row.id })))),
-    frame('command'),
-  ),
+  order: orders(COMMANDS),
+  'joined-order': orders(COMMANDS.filter((row) => 'joins' in row)),
   'device-name': device('say'),
   'device-at': device('at'),
   switch: sequence(
@@ -96,12 +100,12 @@ export const SPEECH_RULES: Rules = {
   ),
   injury: sequence(
     pattern(
-      "i got (bit | shocked | zapped | hit | burned | burnt | hurt | lit up | cut) | i (am | 'm) (hurt | injured) | i'm (hurt | injured) | (it | that) (bit | shocked | zapped | got) me | got bit | i've been (shocked | hurt | burned) | somebody got (hurt | shocked | hit) | he got (hurt | shocked | hit)",
+      "i got (bit | shocked | zapped | hit | burned | burnt | hurt | lit up | cut) | (i am | i'm) (hurt | injured) | (it | that) (bit | shocked | zapped | got) me | got bit | i've been (shocked | hurt | burned) | somebody got (hurt | shocked | hit) | he got (hurt | shocked | hit)",
     ),
     frame('injury'),
   ),
   note: sequence(
-    pattern('note | note that | make a note | take a note'),
+    pattern('note | make a note | take a note'),
     tag({ tag: 'dictated', edge: 'begin' }),
     optional({ kind: 'dictation' }),
     tag({ tag: 'dictated', edge: 'end' }),
