@@ -1,5 +1,7 @@
+import { appendFileSync, readdirSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { build } from 'vite';
@@ -188,6 +190,32 @@ describe('a browser that is killed while it writes', () => {
     expect(count).toBeGreaterThanOrEqual(told);
     await browser.close();
   });
+});
+
+describe('a browser that was killed in the middle of a write', () => {
+  /** Seven bytes that announce a record of 75, of which nothing follows: what a kill between two writes leaves. */
+  const TORN_RECORD = Buffer.from('73bf0f854b0001', 'hex');
+
+  test('keeps the record through the next crash, although its store writes on behind the torn one', async () => {
+    const profile = `${scratch.path}/profile-torn`;
+    for (const session of [1, 2]) {
+      const browser = await openBrowser(profile);
+      const opened = await openPage(browser);
+      expect(await opened.evaluate((n) => page.appendSettled([`{"session":${n}}`]), session)).toBe(session);
+      await killBrowser(browser);
+      if (session === 1) appendFileSync(latestLog(profile), TORN_RECORD);
+    }
+    const browser = await openBrowser(profile);
+    const opened = await openPage(browser);
+    expect(await opened.evaluate(() => page.check())).toEqual({ sound: true, count: 2 });
+    await browser.close();
+  });
+
+  function latestLog(profile: string): string {
+    const folder = join(profile, 'Default/IndexedDB');
+    const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.log'));
+    return join(folder, names.sort().at(-1) as string);
+  }
 });
 
 /** Ends the browser's own process without a word (SIGKILL), as a crash or an empty battery would. */

@@ -53,6 +53,15 @@ const page = {
     return log.head().seq;
   },
 
+  /** Appends once no earlier crash can harm what is written. */
+  async appendSettled(bodies: readonly string[]): Promise<number> {
+    const database = new RecordDatabase();
+    await database.settled();
+    const log = await openIndexedDbLog(database, stream);
+    await log.append(bodies);
+    return log.head().seq;
+  },
+
   /** Appends one event after another for ever, telling each number once it is said to be kept. */
   async appendWithoutEnd(tell: (seq: number) => void): Promise<void> {
     const log = await openPageLog();
