@@ -127,6 +127,29 @@ const INSULATION: Bands = {
   shape: 'to-9999',
   open: true,
 };
+/** Across a capacitor's section on ohms: it climbs from nothing to over limit; shorted stays low. */
+const SECTION: Bands = {
+  quantity: 'resistance',
+  unit: 'Ohm',
+  low: 0,
+  high: 1e8,
+  likely: [
+    [0, 5],
+    [1e5, 1e8],
+  ],
+  shape: 'to-9999',
+  open: true,
+};
+/** A conductor end to end, or two with their ends free. */
+const WIRE: Bands = {
+  quantity: 'resistance',
+  unit: 'Ohm',
+  low: 0,
+  high: 1e8,
+  likely: [[0, 5]],
+  shape: 'to-99',
+  open: true,
+};
 /** Closed contacts, a fuse, a switch: next to nothing or open. */
 const CONTACT: Bands = {
   quantity: 'resistance',
@@ -243,6 +266,16 @@ export const MEASURANDS: readonly Measurand[] = [
   },
   { ...ACROSS, at: ['disconnect-line-1', 'disconnect-load-1'], say: '[across] disconnect (blade | pole) one' },
   { ...ACROSS, at: ['disconnect-line-2', 'disconnect-load-2'], say: '[across] disconnect (blade | pole) two' },
+  {
+    ...ACROSS,
+    at: ['disconnect-load-1', 'L1'],
+    say: 'whip conductor one | drop [on | across] (lug | whip conductor) one | lug one drop',
+  },
+  {
+    ...ACROSS,
+    at: ['disconnect-load-2', 'L2'],
+    say: 'whip conductor two | drop [on | across] (lug | whip conductor) two | lug two drop',
+  },
   { ...ACROSS, at: ['fuse-1-line', 'fuse-1-load'], say: '[across] [line] fuse one | [across] [the] first fuse' },
   { ...ACROSS, at: ['fuse-2-line', 'fuse-2-load'], say: '[across] [line] fuse two | [across] [the] second fuse' },
   { ...CONTACT, at: ['fuse-1-line', 'fuse-1-load'], say: '[line] fuse one | [the] first fuse' },
@@ -251,6 +284,15 @@ export const MEASURANDS: readonly Measurand[] = [
   { ...LEG, at: ['fuse-1-load', 'ground'] },
   { ...LEG, at: ['fuse-2-line', 'ground'] },
   { ...LEG, at: ['fuse-2-load', 'ground'] },
+  {
+    ...PAIR,
+    at: ['service-1', 'service-2'],
+    say: 'service [volts | voltage] | panel bus | service leg to leg | at the panel bus',
+  },
+  { ...LEG, at: ['service-1', 'ground'], say: 'service leg one' },
+  { ...LEG, at: ['service-2', 'ground'], say: 'service leg two' },
+  { ...ACROSS, at: ['service-1', 'breaker-1'], say: 'across breaker pole one | breaker pole one drop' },
+  { ...ACROSS, at: ['service-2', 'breaker-2'], say: 'across breaker pole two | breaker pole two drop' },
   { ...LEG, at: ['breaker-1', 'ground'], say: 'breaker pole one' },
   { ...LEG, at: ['breaker-2', 'ground'], say: 'breaker pole two' },
   {
@@ -273,6 +315,12 @@ export const MEASURANDS: readonly Measurand[] = [
     ...microfarads(40, 25),
     at: ['blower-cap-1', 'blower-cap-2'],
     say: 'blower (cap | capacitor) | indoor (cap | capacitor)',
+  },
+  {
+    ...microfarads(700, 400),
+    shape: 'to-699',
+    at: ['start-cap-1', 'start-cap-2'],
+    say: '[hard] start (cap | capacitor)',
   },
   // capacitor: volts while running, and what is left after
   {
@@ -304,6 +352,8 @@ export const MEASURANDS: readonly Measurand[] = [
     say: 'blower (cap | capacitor)',
   },
   { ...LEG, at: ['cap-C', 'ground'], onlyByName: true, say: '(cap | capacitor) common to ground' },
+  { ...SECTION, at: ['cap-C', 'cap-HERM'] },
+  { ...SECTION, at: ['cap-C', 'cap-FAN'] },
   // compressor windings
   { ...winding(0.2, 4), at: ['comp-C', 'comp-R'], say: '[compressor] run winding' },
   { ...winding(1, 12), at: ['comp-C', 'comp-S'], say: '[compressor] start winding' },
@@ -321,7 +371,8 @@ export const MEASURANDS: readonly Measurand[] = [
     onlyByName: true,
     say: '[compressor] insulation [resistance] | [compressor] insulation to (shell | ground) | compressor megger | megger',
   },
-  // outdoor fan motor windings
+  // outdoor fan motor: volts at its leads, windings
+  { ...RAISED, at: ['fan-C', 'fan-R'], rare: true, say: 'fan motor volts | at the fan motor' },
   { ...winding(8, 90), rare: true, at: ['fan-C', 'fan-R'], say: 'fan [motor] run winding' },
   { ...winding(10, 150), rare: true, at: ['fan-C', 'fan-S'], say: 'fan [motor] start winding' },
   { ...winding(20, 220), rare: true, at: ['fan-R', 'fan-S'] },
@@ -362,6 +413,13 @@ export const MEASURANDS: readonly Measurand[] = [
   { ...CONTROL, at: ['C@air-handler', 'O@air-handler'] },
   { ...CONTROL, at: ['C@air-handler', 'B@air-handler'] },
   { ...CONTROL, at: ['C@air-handler', 'W@air-handler'] },
+  { ...CONTROL, at: ['R@air-handler', 'ground'] },
+  { ...CONTROL, at: ['C@air-handler', 'ground'] },
+  { ...CONTROL, at: ['Y@condenser', 'ground'] },
+  // a control wire end to end, with a long lead, or two wires with their ends free
+  { ...WIRE, at: ['Y@air-handler', 'Y@condenser'], onlyByName: true, say: 'y wire | yellow wire' },
+  { ...WIRE, at: ['C@air-handler', 'C@condenser'], onlyByName: true, say: 'c wire | common wire' },
+  { ...WIRE, at: ['C@air-handler', 'Y@air-handler'] },
   { ...CONTROL, at: ['R@condenser', 'C@condenser'] },
   { ...CONTROL, at: ['R@condenser', 'Y@condenser'] },
   { ...CONTROL, at: ['C@condenser', 'Y@condenser'] },
@@ -438,6 +496,16 @@ export const MEASURANDS: readonly Measurand[] = [
     ...amps(30, 15),
     at: ['blower-motor'],
     say: 'blower (amps | current | draw) | blower motor (amps | current | draw) | indoor fan amps | blower',
+  },
+  {
+    ...amps(30, 10),
+    at: ['comp-S'],
+    say: 'start lead (amps | current) | start winding (amps | current) | compressor start amps | amps on the start lead',
+  },
+  {
+    ...amps(10, 3),
+    at: ['fan-S'],
+    say: 'fan start lead (amps | current) | fan [motor] start (amps | current) | amps on the fan start lead',
   },
   { ...amps(5, 2), at: ['crankcase-heater'], say: '[crankcase] heater amps' },
   // temperatures
