@@ -136,7 +136,7 @@ export class MicrophoneEar implements Ear {
 
   #fail(fault: EarFault, detail: string): void {
     const sentence =
-      fault in SENTENCES ? SENTENCES[fault as keyof typeof SENTENCES].replace('{detail}', detail) : detail;
+      fault in SENTENCES ? SENTENCES[fault as keyof typeof SENTENCES].replace('{detail}', culprit(detail)) : detail;
     void this.#release();
     this.#become({ ear: 'failed', fault: sentence });
     this.#callbacks?.onFault(fault, sentence);

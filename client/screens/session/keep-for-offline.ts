@@ -1,12 +1,16 @@
+import { fetchModelAhead } from '../../listening/worker/model-cache.ts';
+
 /**
- * Installs the service worker that keeps the pages for use without the server. A new version is fetched in the
- * background and takes over when every page of the old one is closed.
+ * Keeps the program and the recogniser's model on the device, so that from the second load on a visit needs no server.
+ * A new version is fetched in the background and takes over when every page of the old one is closed.
  */
 export function keepForOffline(): void {
   if (!('serviceWorker' in navigator) || !import.meta.env.PROD) return;
+  const keep = async () => {
+    await navigator.serviceWorker.register('/service-worker.js');
+    await fetchModelAhead();
+  };
   addEventListener('load', () => {
-    navigator.serviceWorker.register('/service-worker.js').catch((error: unknown) => {
-      console.warn('The pages cannot be kept for use without the server:', error);
-    });
+    keep().catch((error: unknown) => console.warn('Not everything could be kept for use without the server:', error));
   });
 }

@@ -121,6 +121,10 @@ export class VisitSession {
     this.#work((run) => run.touch(command));
   }
 
+  acknowledgeAsSupervisor(supervisor: string): void {
+    this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor }));
+  }
+
   /** Called from a tap or key, so that the browser lets the page listen and speak. */
   async startEar(): Promise<void> {
     this.#mouth.prime();
@@ -197,8 +201,20 @@ export class VisitSession {
     }
   }
 
-  #hear(utterance: Pick<Utterance, 'id' | 'ear' | 'text' | 'alternatives' | 'confidence' | 'accepted'>): void {
-    this.#work((run) => run.hear(utterance));
+  #hear(
+    utterance: Pick<Utterance, 'id' | 'ear' | 'text' | 'alternatives' | 'confidence' | 'accepted'> & {
+      verdictMs?: number;
+    },
+  ): void {
+    const began = performance.now() - (utterance.verdictMs ?? 0);
+    this.#work((run) => {
+      const forget = run.onView(() => {
+        forget();
+        // Last loud sample to verdict, for whoever looks into the browser's own timings; the bench reads it too.
+        performance.measure('readback.heard', { start: Math.max(0, began), end: performance.now() });
+      });
+      run.hear(utterance);
+    });
   }
 
   #nextTyped(): string {

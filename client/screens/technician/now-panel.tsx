@@ -2,6 +2,7 @@ import type { FoldedVisit, ReadingLine } from '../../../grammar/visit/fold-visit
 import type { VisitContext } from '../../visit/context.ts';
 import { showPlace, showUnit } from '../show/show-reading.ts';
 import { faultName, percent } from '../show/suspect-list.tsx';
+import { needsSupervisor } from './supervisor-sheet.tsx';
 
 /** Words that would push the value and what was heard off a phone's screen are set smaller. */
 const LONG_WORDS = 90;
@@ -19,7 +20,9 @@ export function NowPanel({ folded, context }: NowPanelProps) {
   return (
     <section className="now" aria-label="Now">
       <div className={`asked asked-${kind}`} data-asked={kind}>
-        <h2>{title}</h2>
+        <h2>
+          {title} <span className="busy-sign">working it out</span>
+        </h2>
         <p className={words.length > LONG_WORDS ? 'asked-words long' : 'asked-words'}>{words}</p>
       </div>
       {latest === undefined ? null : <LiveValue line={latest} />}
@@ -60,6 +63,8 @@ export function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
   if (context.held) return { kind: 'held', title: 'Visit held', words: context.lastPrompt?.text ?? '' };
   if (context.caution !== undefined) return { kind: 'caution', title: 'Caution', words: lastSaid('caution') ?? '' };
   if (context.question !== undefined) return { kind: 'question', title: 'Question', words: lastSaid('question') ?? '' };
+  if (needsSupervisor(context))
+    return { kind: 'question', title: 'Supervisor first', words: lastSaid('warning') ?? '' };
   if (context.step !== undefined)
     return { kind: 'step', title: 'Next', words: folded.steps.at(-1)?.words ?? lastSaid('step') ?? '' };
   return { kind: 'waiting', title: 'Readback', words: context.lastPrompt?.text ?? '' };

@@ -13,6 +13,7 @@ import { PartPicker } from './part-picker.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { ReadingPicker } from './reading-picker.tsx';
 import { StatusStrip } from './status-strip.tsx';
+import { SupervisorSheet } from './supervisor-sheet.tsx';
 import { SwitchPicker } from './switch-picker.tsx';
 import type { PadRequest, TouchKey } from './touch-key.ts';
 import { keysFor, readingToSetRight } from './touch-keys.ts';
@@ -24,7 +25,7 @@ interface RunningVisitProps {
 }
 
 type Open =
-  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' }
+  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' }
   | { readonly sheet: 'pad'; readonly pad: PadRequest };
 
 /** The technician's page while a visit runs. */
@@ -47,7 +48,15 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
     <main className="visit" aria-busy={busy} data-phase={context.phase} data-readings={context.readings.length}>
       <h1 className="reader-only">Visit at {folded.site}</h1>
       <div className="visit-now">
-        <StatusStrip ear={ear} mouth={mouth} outbox={outbox} onEar={toggleEar} onRetry={() => session.retryNow()} />
+        <StatusStrip
+          ear={ear}
+          mouth={mouth}
+          outbox={outbox}
+          pace={context.pace}
+          onEar={toggleEar}
+          onTalk={() => session.touch(context.pace === 'full' ? 'short-talk' : 'full-talk')}
+          onRetry={() => session.retryNow()}
+        />
         <EnergyBand energy={folded.energy} />
         <Notices
           session={session}
@@ -200,6 +209,8 @@ function OpenSheet({ open, session, show, close, earOn, toggleEar }: OpenSheetPr
       return <SwitchPicker onEnter={enter} onClose={close} />;
     case 'part':
       return <PartPicker onEnter={enter} onClose={close} />;
+    case 'supervisor':
+      return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
     case 'pad':
       return <PadSheet request={open.pad} onEnter={enter} onClose={close} />;
   }

@@ -6,7 +6,9 @@ interface StatusStripProps {
   readonly ear: MicrophoneState;
   readonly mouth: PageMouthState;
   readonly outbox: OutboxState;
+  readonly pace: 'brief' | 'full';
   readonly onEar: () => void;
+  readonly onTalk: () => void;
   readonly onRetry: () => void;
 }
 
@@ -19,7 +21,7 @@ const EAR_WORDS: Readonly<Record<MicrophoneState['ear'], string>> = {
 };
 
 /** Whether it listens, whether it speaks, whether the record is at the server and how much is not. */
-export function StatusStrip({ ear, mouth, outbox, onEar, onRetry }: StatusStripProps) {
+export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }: StatusStripProps) {
   const unsent = outbox.written - outbox.acknowledged;
   const half = mouth.speaking !== undefined && (ear.ear === 'listening' || ear.ear === 'hearing');
   return (
@@ -28,7 +30,12 @@ export function StatusStrip({ ear, mouth, outbox, onEar, onRetry }: StatusStripP
         <span className="chip-sign" aria-hidden="true" />
         {half ? 'speaking: only “stop”' : EAR_WORDS[ear.ear]}
       </button>
-      <span className="chip plain">{mouth.voice === undefined ? 'no voice: shown only' : 'voice on'}</span>
+      <button type="button" className="chip talk" aria-pressed={pace === 'full'} onClick={onTalk}>
+        <span>
+          {pace === 'full' ? 'full talk' : 'short talk'}
+          <span className="chip-note">{mouth.voice === undefined ? 'no voice' : 'spoken'}</span>
+        </span>
+      </button>
       <button
         type="button"
         className={`chip link-${outbox.link.link}`}
@@ -36,7 +43,10 @@ export function StatusStrip({ ear, mouth, outbox, onEar, onRetry }: StatusStripP
         data-unsent={unsent}
         onClick={onRetry}
       >
-        {outbox.link.link === 'open' ? 'server' : 'no server'}: {unsent} unsent
+        <span>
+          {outbox.link.link === 'open' ? 'server' : 'no server'}
+          <span className="chip-note">{unsent} unsent</span>
+        </span>
       </button>
     </header>
   );

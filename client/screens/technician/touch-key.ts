@@ -23,7 +23,7 @@ export type KeyDoes =
   | { readonly do: 'command'; readonly command: CommandId }
   | { readonly do: 'enter'; readonly meaning: Meaning; readonly words: string }
   | { readonly do: 'pad'; readonly pad: PadRequest }
-  | { readonly do: 'open'; readonly sheet: 'part' };
+  | { readonly do: 'open'; readonly sheet: 'part' | 'supervisor' };
 
 export interface TouchKey {
   readonly label: string;

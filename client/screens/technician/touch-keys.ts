@@ -2,7 +2,15 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { Question, Step, VisitContext } from '../../visit/context.ts';
 import { showUnit } from '../show/show-reading.ts';
 import { keysForAction } from './action-keys.ts';
+import { needsSupervisor } from './supervisor-sheet.tsx';
 import { commandKey, observationKey, padKey, reportKey, type TouchKey } from './touch-key.ts';
+
+const SUPERVISOR: TouchKey = {
+  label: 'Supervisor is here',
+  tone: 'first',
+  width: 2,
+  does: { do: 'open', sheet: 'supervisor' },
+};
 
 /** The few keys of the moment: an open caution or question first, then what answers the step. */
 export function keysFor(context: VisitContext): readonly TouchKey[] {
@@ -10,6 +18,7 @@ export function keysFor(context: VisitContext): readonly TouchKey[] {
   if (context.held) return [commandKey('Go on with the visit', 'go-on', 'first', 2)];
   if (context.caution !== undefined) return [commandKey('Live – I have it', 'live', 'warm', 2)];
   if (context.question !== undefined) return keysForQuestion(context.question);
+  if (needsSupervisor(context)) return [SUPERVISOR];
   if (context.step !== undefined) return keysForStep(context.step, context);
   return [commandKey('What next', 'what-next', 'first', 2)];
 }

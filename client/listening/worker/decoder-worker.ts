@@ -1,0 +1,138 @@
+import createRnnoise from '@jitsi/rnnoise-wasm/dist/rnnoise.js';
+import rnnoiseWasm from '@jitsi/rnnoise-wasm/dist/rnnoise.wasm?url';
+import createSoundswallower from 'soundswallower';
+import type { Expectation } from '../../../grammar/phrases/meaning.ts';
+import type { Hearing } from '../hearing.ts';
+import { ListeningError } from '../listening-error.ts';
+import type { SpeechModule } from '../recogniser/speech-module.ts';
+import { toUtterance } from '../to-utterance.ts';
+import { openVisitHearing } from '../visit-hearing.ts';
+import type { EarNews, EarOrder } from './ear-messages.ts';
+import { MODEL_FOLDER } from './model-cache.ts';
+import { modelFetch } from './model-fetch.ts';
+
+declare const self: DedicatedWorkerGlobalScope;
+
+/** No sound for so long means that the microphone was taken away: the phone was locked, or another call came. */
+const SILENT_AFTER_MS = 1_500;
+
+/** Blocks of 20 ms: as long as the longest utterance and what follows it. */
+const KEPT_ARRIVALS = 1_000;
+
+/**
+ * The recogniser's own thread: sound comes over a port from the audio thread, what was heard goes to the page.
+ * Orders that come while the recogniser is loading are kept and carried out when it is there.
+ */
+class DecoderWorker {
+  #hearing: Hearing | undefined;
+  #expectation: Expectation = { readings: [] };
+  #heeds: 'everything' | 'urgent' = 'everything';
+  #count = 0;
+  #speaking = false;
+  #soundAt = 0;
+  #silent = false;
+  #missed = 0;
+  /** When sound of the last seconds came, by this thread's clock. */
+  #arrivals: { readonly audioMs: number; readonly at: number }[] = [];
+  readonly #session = crypto.randomUUID();
+
+  take(order: EarOrder): void {
+    switch (order.order) {
+      case 'listen':
+        void this.#listen(order.port);
+        return;
+      case 'expect':
+        this.#expectation = order.expectation;
+        this.#hearing?.expect(order.expectation);
+        return;
+      case 'heed':
+        this.#heeds = order.what;
+        this.#hearing?.heed(order.what);
+        return;
+    }
+  }
+
+  async #listen(port: MessagePort): Promise<void> {
+    try {
+      const hearing = await open();
+      hearing.expect(this.#expectation);
+      hearing.heed(this.#heeds);
+      this.#hearing = hearing;
+      this.#soundAt = performance.now();
+      port.onmessage = ({ data }: MessageEvent<Float32Array>) => this.#sound(hearing, data);
+      setInterval(() => this.#watchSound(), SILENT_AFTER_MS / 2);
+      tell({ news: 'ready' });
+    } catch (error) {
+      tellFault(error);
+    }
+  }
+
+  #sound(hearing: Hearing, samples: Float32Array): void {
+    this.#soundCame(hearing.audioMs);
+    try {
+      for (const heard of hearing.push(samples)) {
+        this.#count += 1;
+        const utterance = toUtterance(heard, 'offline', `${this.#session}-${this.#count}`);
+        tell({ news: 'utterance', utterance: { ...utterance, verdictMs: this.#msSince(heard.endedMs) } });
+      }
+    } catch (error) {
+      tellFault(error);
+    }
+    if (hearing.speaking === this.#speaking) return;
+    this.#speaking = hearing.speaking;
+    tell({ news: 'speech', on: this.#speaking });
+  }
+
+  /** How long ago the sound up to there came: with all that this thread was behind by. */
+  #msSince(audioMs: number): number {
+    const came = this.#arrivals.findLast((arrival) => arrival.audioMs <= audioMs);
+    return came === undefined ? 0 : performance.now() - came.at;
+  }
+
+  #soundCame(audioMs: number): void {
+    const now = performance.now();
+    this.#arrivals.push({ audioMs, at: now });
+    if (this.#arrivals.length > KEPT_ARRIVALS) this.#arrivals.shift();
+    if (this.#silent) tell({ news: 'sound-again', seconds: Math.round((now - this.#soundAt) / 1000) });
+    this.#silent = false;
+    this.#missed = 0;
+    this.#soundAt = now;
+  }
+
+  /** Twice in a row: after a long computation the sound that came meanwhile is still to be taken. */
+  #watchSound(): void {
+    if (this.#silent || performance.now() - this.#soundAt < SILENT_AFTER_MS) return;
+    this.#missed += 1;
+    if (this.#missed < 2) return;
+    this.#silent = true;
+    tell({ news: 'no-sound' });
+  }
+}
+
+async function open(): Promise<Hearing> {
+  const network = self.fetch.bind(self);
+  // The recogniser asks for its model by the global fetch; it is given one that keeps what it fetched.
+  self.fetch = modelFetch(network);
+  const [speech, rnnoise] = await Promise.all([
+    createSoundswallower() as unknown as Promise<SpeechModule>,
+    createRnnoise({ locateFile: () => rnnoiseWasm }),
+  ]);
+  const model = { id: 'bundled', folder: MODEL_FOLDER } as const;
+  try {
+    return await openVisitHearing({ speech, model, rnnoise, now: () => performance.now() });
+  } finally {
+    self.fetch = network;
+  }
+}
+
+function tell(news: EarNews): void {
+  self.postMessage(news);
+}
+
+function tellFault(error: unknown): void {
+  const detail = error instanceof Error ? error.message : String(error);
+  tell({ news: 'fault', fault: error instanceof ListeningError ? error.fault : 'model-missing', detail });
+}
+
+const worker = new DecoderWorker();
+self.onmessage = ({ data }: MessageEvent<EarOrder>) => worker.take(data);

@@ -1,0 +1,50 @@
+import { type FormEvent, useRef } from 'react';
+import { cautionsFor } from '../../visit/cautions.ts';
+import type { VisitContext } from '../../visit/context.ts';
+import { Sheet } from './sheet.tsx';
+
+/** A trainee's live step waits for a supervisor (the visit itself holds it; this only says so). */
+export function needsSupervisor({ role, supervisor, step, caution }: VisitContext): boolean {
+  return (
+    role === 'trainee' &&
+    supervisor === undefined &&
+    caution === undefined &&
+    step !== undefined &&
+    cautionsFor(step).length > 0
+  );
+}
+
+interface SupervisorSheetProps {
+  readonly onAcknowledge: (supervisor: string) => void;
+  readonly onClose: () => void;
+}
+
+/** The supervisor who stands by acknowledges the trainee's live steps by name. */
+export function SupervisorSheet({ onAcknowledge, onClose }: SupervisorSheetProps) {
+  const name = useRef<HTMLInputElement>(null);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    const supervisor = name.current?.value.trim() ?? '';
+    if (supervisor === '') return;
+    onAcknowledge(supervisor);
+    onClose();
+  };
+  return (
+    <Sheet title="Supervisor" onClose={onClose}>
+      <form className="supervisor" onSubmit={submit}>
+        <label>
+          I am here, and acknowledge the trainee’s live steps. Name:
+          <input ref={name} className="control" autoComplete="off" maxLength={80} required />
+        </label>
+        <div className="keys">
+          <button type="submit" className="key warm wide">
+            Acknowledge
+          </button>
+          <button type="button" className="key" onClick={onClose}>
+            Back
+          </button>
+        </div>
+      </form>
+    </Sheet>
+  );
+}

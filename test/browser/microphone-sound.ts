@@ -1,0 +1,66 @@
+import { readFileSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import type { Line } from './technician.ts';
+
+const RATE = 16_000;
+const HEADER = 44;
+/** The page opens the visit, loads its recogniser and listens before the first word. */
+const LEAD_SECONDS = 6;
+/** After a sentence: its answer is worked out, and a caution stays on the screen before it can be acknowledged. */
+const GAP_SECONDS = 2.6;
+/** Where minutes pass in the visit, the test moves the page's clock in this stretch. */
+const LATER_SECONDS = 9;
+/** The microphone begins again at the end of its file; the test is over by then. */
+const END_SECONDS = 60;
+
+export interface MicrophoneSound {
+  readonly path: string;
+  readonly seconds: number;
+  /** When each sentence begins and ends in the file, in seconds. */
+  readonly spoken: readonly { readonly id: string; readonly from: number; readonly to: number }[];
+}
+
+/** Joins the recorded sentences of a visit into one sound for the browser's microphone, with pauses between them. */
+export async function microphoneSound(path: string, lines: readonly Line[]): Promise<MicrophoneSound> {
+  const parts: Buffer[] = [silence(LEAD_SECONDS)];
+  const spoken: { id: string; from: number; to: number }[] = [];
+  let at = LEAD_SECONDS;
+  for (const line of lines) {
+    const sound = 'later' in line ? silence(LATER_SECONDS) : sentence(line.id);
+    const seconds = sound.length / 2 / RATE;
+    if (!('later' in line)) spoken.push({ id: line.id, from: at, to: at + seconds });
+    parts.push(sound, silence(GAP_SECONDS));
+    at += seconds + GAP_SECONDS;
+  }
+  const samples = Buffer.concat([...parts, silence(END_SECONDS)]);
+  await writeFile(path, Buffer.concat([header(samples.length), samples]));
+  return { path, seconds: at, spoken };
+}
+
+function sentence(id: string): Buffer {
+  const file = readFileSync(new URL(`../../fixtures/audio/library/${id}.wav`, import.meta.url));
+  if (file.readUInt32LE(24) !== RATE || file.readUInt16LE(22) !== 1) throw new Error(`${id}.wav is not 16 kHz mono`);
+  return file.subarray(HEADER);
+}
+
+function silence(seconds: number): Buffer {
+  return Buffer.alloc(Math.round(seconds * RATE) * 2);
+}
+
+/** WAVE, 16 kHz, mono, 16-bit PCM. */
+function header(bytes: number): Buffer {
+  const made = Buffer.alloc(HEADER);
+  made.write('RIFF', 0);
+  made.writeUInt32LE(HEADER - 8 + bytes, 4);
+  made.write('WAVEfmt ', 8);
+  made.writeUInt32LE(16, 16);
+  made.writeUInt16LE(1, 20);
+  made.writeUInt16LE(1, 22);
+  made.writeUInt32LE(RATE, 24);
+  made.writeUInt32LE(RATE * 2, 28);
+  made.writeUInt16LE(2, 32);
+  made.writeUInt16LE(16, 34);
+  made.write('data', 36);
+  made.writeUInt32LE(bytes, 40);
+  return made;
+}
