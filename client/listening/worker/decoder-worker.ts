@@ -7,6 +7,7 @@ import { ListeningError } from '../listening-error.ts';
 import type { SpeechModule } from '../recogniser/speech-module.ts';
 import { toUtterance } from '../to-utterance.ts';
 import { openVisitHearing } from '../visit-hearing.ts';
+import { SAMPLE_RATE } from '../wav.ts';
 import type { EarNews, EarOrder } from './ear-messages.ts';
 import { MODEL_FOLDER } from './model-cache.ts';
 import { modelFetch } from './model-fetch.ts';
@@ -17,7 +18,7 @@ declare const self: DedicatedWorkerGlobalScope;
 const SILENT_AFTER_MS = 1_500;
 
 /** Blocks of 20 ms: as long as the longest utterance and what follows it. */
-const KEPT_ARRIVALS = 1_000;
+const KEPT_LAGS = 1_000;
 
 /**
  * The recogniser's own thread: sound comes over a port from the audio thread, what was heard goes to the page.
@@ -32,8 +33,8 @@ class DecoderWorker {
   #soundAt = 0;
   #silent = false;
   #missed = 0;
-  /** When sound of the last seconds came, by this thread's clock. */
-  #arrivals: { readonly audioMs: number; readonly at: number }[] = [];
+  /** For the sound of the last seconds: this thread's clock less the sound's own, in milliseconds. */
+  #lags: number[] = [];
   readonly #session = crypto.randomUUID();
 
   take(order: EarOrder): void {
@@ -53,6 +54,8 @@ class DecoderWorker {
   }
 
   async #listen(port: MessagePort): Promise<void> {
+    // What is said while the recogniser is loading is not heard: the page does not say "listening" yet.
+    port.onmessage = () => undefined;
     try {
       const hearing = await open();
       hearing.expect(this.#expectation);
@@ -68,7 +71,7 @@ class DecoderWorker {
   }
 
   #sound(hearing: Hearing, samples: Float32Array): void {
-    this.#soundCame(hearing.audioMs);
+    this.#soundCame(hearing.audioMs + (samples.length * 1000) / SAMPLE_RATE);
     try {
       for (const heard of hearing.push(samples)) {
         this.#count += 1;
@@ -83,17 +86,22 @@ class DecoderWorker {
     tell({ news: 'speech', on: this.#speaking });
   }
 
-  /** How long ago the sound up to there came: with all that this thread was behind by. */
+  /**
+   * How long ago the sound up to there was made. Sound waits in this thread's queue while it computes, so the time at
+   * which it is taken is late by a changing amount: the least of the last seconds is what the way itself takes.
+   */
   #msSince(audioMs: number): number {
-    const came = this.#arrivals.findLast((arrival) => arrival.audioMs <= audioMs);
-    return came === undefined ? 0 : performance.now() - came.at;
+    return performance.now() - Math.min(...this.#lags) - audioMs;
   }
 
-  #soundCame(audioMs: number): void {
+  #soundCame(takenMs: number): void {
     const now = performance.now();
-    this.#arrivals.push({ audioMs, at: now });
-    if (this.#arrivals.length > KEPT_ARRIVALS) this.#arrivals.shift();
-    if (this.#silent) tell({ news: 'sound-again', seconds: Math.round((now - this.#soundAt) / 1000) });
+    if (this.#silent) {
+      tell({ news: 'sound-again', seconds: Math.round((now - this.#soundAt) / 1000) });
+      this.#lags = [];
+    }
+    this.#lags.push(now - takenMs);
+    if (this.#lags.length > KEPT_LAGS) this.#lags.shift();
     this.#silent = false;
     this.#missed = 0;
     this.#soundAt = now;
