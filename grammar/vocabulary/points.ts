@@ -21,6 +21,20 @@ export interface Point {
 export const POINTS = [
   // outdoor unit, line circuit
   {
+    id: 'service-1',
+    name: 'service leg one at the panel',
+    zone: 'disconnect-line',
+    place: 'panel',
+    say: 'service (leg | line) one | panel bus one',
+  },
+  {
+    id: 'service-2',
+    name: 'service leg two at the panel',
+    zone: 'disconnect-line',
+    place: 'panel',
+    say: 'service (leg | line) two | panel bus two',
+  },
+  {
     id: 'breaker-1',
     name: 'breaker pole one',
     zone: 'disconnect-line',
