@@ -1,6 +1,6 @@
 import type { RefrigerantId } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Dice } from './dice.ts';
-import { type Windings, windingsFor } from './psc-motor.ts';
+import { torque, type Windings, windingsFor } from './psc-motor.ts';
 
 const OPEN = Number.POSITIVE_INFINITY;
 
@@ -167,6 +167,13 @@ function motor(dice: Dice, volts: number, turning: number, stopped: number, rate
   };
 }
 
+/** The most a sound motor can pull at any speed, synchronous watts. */
+function pullOut(m: HiddenMotor): number {
+  let most = 0;
+  for (let slip = 0.02; slip <= 0.4; slip += 0.02) most = Math.max(most, torque(m.windings, m.volts, m.rated, slip));
+  return most;
+}
+
 /** A sound unit with those ratings. `spread` widens everything the nameplate does not fix. */
 export function drawHiddenUnit(r: Ratings, dice: Dice, spread = 1): HiddenUnit {
   const wide = (low: number, high: number) => {
@@ -175,12 +182,12 @@ export function drawHiddenUnit(r: Ratings, dice: Dice, spread = 1): HiddenUnit {
     return dice.span(low > 0 ? Math.max(middle * 0.1, middle - reach) : middle - reach, middle + reach);
   };
   const compressor = motor(dice, r.volts, r.rla * wide(0.62, 0.88), r.lra * wide(0.92, 1.05), r.herm, wide(1.2, 1.4));
-  compressor.load = 0.8 * r.volts * r.rla * wide(0.62, 0.88);
+  compressor.load = Math.min(0.8 * r.volts * r.rla * wide(0.62, 0.88), 0.55 * pullOut(compressor));
   const fan = motor(dice, r.volts, r.fla * wide(0.7, 0.95), r.fla * wide(1.6, 2.4), r.fanMicrofarads, wide(1, 1.2));
-  fan.load = 0.55 * r.volts * r.fla * wide(0.6, 0.85);
+  fan.load = Math.min(0.55 * r.volts * r.fla * wide(0.6, 0.85), 0.55 * pullOut(fan));
   const blowerAmps = wide(1.2, 3.2);
   const blower = motor(dice, r.volts, blowerAmps, blowerAmps * wide(1.7, 2.5), r.blowerMicrofarads, wide(1, 1.2));
-  blower.load = 0.55 * r.volts * blowerAmps * 0.75;
+  blower.load = Math.min(0.55 * r.volts * blowerAmps * 0.75, 0.55 * pullOut(blower));
   return {
     threePhase: r.volts === 208,
     leg: 120 * (1 + spread * dice.leaning(-0.045, 0.04)),

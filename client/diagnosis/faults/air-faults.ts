@@ -50,7 +50,7 @@ export const SHIFTS = {
     subcooling: -2,
     discharge: -10,
     condenserRise: -5,
-    airDrop: 10,
+    airDrop: 12,
   },
   nonCondensables: {
     evaporating: 2,
@@ -119,7 +119,7 @@ export const AIR_FAULTS = {
     apply: (unit, random) => {
       unit.coilIced = true;
       shift(unit, SHIFTS.lowIndoorAir, between(random, 0.8, 1.6), random);
-      unit.residuals.airDrop -= between(random, 0, 12);
+      unit.residuals.airDrop += between(random, -12, 8);
     },
   },
   'low-indoor-air': {

@@ -9,15 +9,21 @@ const twoPoles = (profile: UnitProfile) => profile.contactorPoles !== 1;
 /** At the contactor or load lug (whip), or at the line lug of the disconnect (feeder). */
 function loosenLug(unit: Unit, leg: 0 | 1, random: Random): void {
   const ohms = logBetween(random, 1, 40);
-  if (chance(random, 0.7)) unit.whip[leg] = ohms;
+  const atContactor = chance(random, 0.5);
+  if (atContactor) unit.whip[leg] = ohms;
   else unit.feeder[leg] = ohms;
+  // Seven in ten are at the contactor or the load lug.
+  unit.drawWeight = atContactor ? 1.4 : 0.6;
 }
 
 /** A burnt pole is open or drops many volts. */
 function burnPole(unit: Unit, leg: 0 | 1, random: Random): void {
   if (leg === 1) unit.poles = 2;
   const severity = random();
-  unit.poleClosed[leg] = severity > 0.4 ? OPEN : 0.5 * 120 ** (severity / 0.4);
+  const conducts = severity < 0.75;
+  unit.poleClosed[leg] = conducts ? 0.5 * 120 ** (severity / 0.75) : OPEN;
+  // Two poles in five still conduct; they differ among themselves and need most of the draws.
+  unit.drawWeight = conducts ? 0.4 / 0.75 : 0.6 / 0.25;
 }
 
 /** Line circuit: service, breaker, disconnect, fuses, lugs, contactor. */

@@ -122,7 +122,7 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
   const particles = table.faultOf.length;
   const log = new Float64Array(particles);
   for (let p = 0; p < particles; p += 1)
-    log[p] = Math.log((prior[table.faultOf[p]!]! * table.complaint[p]!) / drawsOf(table, table.faultOf[p]!));
+    log[p] = Math.log((prior[table.faultOf[p]!]! * table.standing[p]!) / drawsOf(table, table.faultOf[p]!));
   const open = table.faults.indexOf('something-else');
   const readings = numbersOf(standing.taken);
   const used: { reading: Taken; factor: Float64Array; strayPart: number }[] = [];
@@ -131,7 +131,7 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
     if (!found) continue;
     const [likeness, even] = found;
     // A misread reading is half anything, half what some other fault would have shown.
-    const strayDensity = even + spreadOverAll(table, open, likeness);
+    const strayDensity = 0.5 * even + 0.5 * spreadOverAll(table, open, likeness);
     const stray = Math.max(LEAST_STRAY, STRAY ** reading.times);
     const factor = likeness.map((x) => (1 - stray) * x + stray * strayDensity);
     used.push({ reading, factor, strayPart: stray * strayDensity });

@@ -121,7 +121,7 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
   const tests = testsFor(profile);
   const columns = tests.map((id) => emptyColumn(TEST_MODELS[id].measure, particles));
   const kind = new Uint8Array(particles);
-  const complaint = new Float32Array(particles);
+  const standing = new Float32Array(particles);
   const valve = new Uint8Array(particles);
   const hazards = new Uint32Array(particles);
   const work = { cooling: new Settled(), idle: new Settled(), dead: new Settled() };
@@ -135,7 +135,7 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
       const moment = settleMoment(unit, work);
       const p = first[f]! + k;
       kind[p] = (unit.nominal < 225 ? 2 : 0) + (unit.poles === 1 ? 1 : 0);
-      complaint[p] = complaintChance(moment);
+      standing[p] = unit.drawWeight * complaintChance(moment);
       valve[p] = unit.metering === 'thermostatic-valve' ? 1 : 0;
       hazards[p] = hazardBits(moment);
       writeParticle(columns, tests, moment, p);
@@ -159,7 +159,7 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
     kind: single ? kind.fill(0) : kind,
     kinds: single ? 1 : 4,
     sound,
-    complaint,
+    standing,
     valve,
     hazards,
     tests,

@@ -51,8 +51,8 @@ export interface FaultTable {
   readonly kinds: number;
   /** Place of `nothing-wrong` in `faults`. */
   readonly sound: number;
-  /** How likely each particle is to bring a complaint at all; the prior of its draws. */
-  readonly complaint: Float32Array;
+  /** What each particle counts for among the draws of its fault: how likely it brings a complaint at all. */
+  readonly standing: Float32Array;
   /** 1 where the drawn unit has a thermostatic valve. */
   readonly valve: Uint8Array;
   /** Bits of HAZARD_SIGNS that are real for the particle. */

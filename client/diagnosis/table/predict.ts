@@ -31,7 +31,7 @@ export function meterVolts(
 }
 
 /** Share of a value by which our circuit may differ from the true one, and the least that matters. */
-const MISMATCH = { volts: 0.06, amps: 0.2, ohms: 0.3, microfarads: 0.03 } as const;
+const MISMATCH = { volts: 0.07, amps: 0.2, ohms: 0.3, microfarads: 0.03 } as const;
 
 function predictVolts(settled: Settled, from: number, to: number): Predicted {
   const { volts, ghost } = meterVolts(settled, from, to);

@@ -43,7 +43,7 @@ const low = (place: Place, a: PointId, b: PointId): Probe => ({
   at: [a, b],
   place,
   hazards: LOW,
-  minutes: place === 'thermostat' ? 1 : 0.5,
+  minutes: place === 'thermostat' ? 1.2 : 0.5,
 });
 const handler = (a: PointId, b: PointId): Probe => ({ at: [a, b], place: 'air-handler', hazards: LINE, minutes: 0.8 });
 

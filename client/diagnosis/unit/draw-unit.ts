@@ -143,6 +143,7 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
   const hasHeater = profile.crankcaseHeater ?? chance(random, 0.5);
   const hardStart = profile.hardStart ?? chance(random, 0.2);
   return {
+    drawWeight: 1,
     ...supply,
     poles: profile.contactorPoles ?? (chance(random, 0.5) ? 1 : 2),
     poleClosed: [logBetween(random, 0.002, 0.02), logBetween(random, 0.002, 0.02)],

@@ -18,6 +18,8 @@ export interface Residuals {
 
 /** One drawn unit: what the nameplate says, what it does not say (drawn), and what a fault did to it. */
 export interface Unit {
+  /** How much this draw counts among the draws of its fault: rare shapes are drawn more often and count less. */
+  drawWeight: number;
   // supply
   nominal: number;
   legVolts: number;
