@@ -109,7 +109,7 @@ export const AIR_FAULTS = {
     apply: (unit, random) => {
       unit.filterDirty = true;
       shift(unit, SHIFTS.lowIndoorAir, severe(random), random);
-      ice(unit, 0.2, random);
+      ice(unit, 0.15, random);
     },
   },
   'indoor-coil-iced': {
@@ -129,7 +129,7 @@ export const AIR_FAULTS = {
     apply: (unit, random) => {
       shift(unit, SHIFTS.lowIndoorAir, severe(random), random);
       unit.filterDirty = chance(random, 0.05);
-      ice(unit, 0.12, random);
+      ice(unit, 0.07, random);
     },
   },
   'low-charge': {
@@ -140,7 +140,7 @@ export const AIR_FAULTS = {
       const severity = between(random, 0.4, 1.3);
       unit.oilAtJoint = chance(random, 0.4);
       shift(unit, SHIFTS.lowCharge, severity, random);
-      ice(unit, 0.25, random);
+      ice(unit, 0.15, random);
       if (severity > 1.1 && unit.hasPressureSwitches && chance(random, 0.5)) unit.lowSwitch = Number.POSITIVE_INFINITY;
     },
   },
@@ -156,7 +156,7 @@ export const AIR_FAULTS = {
     graded: true,
     apply: (unit, random) => {
       shift(unit, SHIFTS.restriction, severe(random), random);
-      ice(unit, 0.2, random);
+      ice(unit, 0.12, random);
     },
   },
   'condenser-dirty': {

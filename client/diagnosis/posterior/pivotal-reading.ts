@@ -1,9 +1,12 @@
 import type { FaultTable } from '../table/fault-table.ts';
-import type { Taken } from './take-readings.ts';
-import type { Posterior } from './weigh-particles.ts';
+import { TEST_MODELS } from '../tests/test-models.ts';
+import type { Standing, Taken } from './take-readings.ts';
+import { type Posterior, weighParticles } from './weigh-particles.ts';
 
 /** Without a pivotal reading its leader would not even be the likelier half. */
 const HALF = 0.5;
+/** A test that was read so often settles nothing by one reading more. */
+const MOST_READINGS = 3;
 
 /** Probability of a fault had the reading not been taken. */
 function without(table: FaultTable, posterior: Posterior, factor: Float64Array, fault: number): number {
@@ -17,18 +20,36 @@ function without(table: FaultTable, posterior: Posterior, factor: Float64Array, 
   return own / all;
 }
 
+/** The same for a condition, which carries no weight itself but moves what is expected of others. */
+function withoutCondition(table: FaultTable, standing: Standing, condition: Taken, fault: number): number {
+  const all = standing.all.filter((r) => r !== condition);
+  const taken = new Map(all.map((r) => [r.test, r]));
+  return weighParticles(table, { ...standing, all, taken }).fault[fault]!;
+}
+
 /**
  * The one reading, taken once, on which the leading fault rests most: worth a second look before a part is condemned.
  * Undefined when none is, or when one that was taken twice already carries the leader.
  */
-export function pivotalReading(table: FaultTable, posterior: Posterior, leader: number): Taken | undefined {
+export function pivotalReading(
+  table: FaultTable,
+  posterior: Posterior,
+  standing: Standing,
+  leader: number,
+): Taken | undefined {
   let pivot: Taken | undefined;
   let least = HALF;
-  for (const [reading, factor] of posterior.factor) {
-    const share = without(table, posterior, factor, leader);
+  for (const reading of standing.all) {
+    const factor = posterior.factor.get(reading);
+    const condition = TEST_MODELS[reading.test].measure.kind === 'condition';
+    if (!factor && !(condition && reading.times === 1)) continue;
+    const share = factor
+      ? without(table, posterior, factor, leader)
+      : withoutCondition(table, standing, reading, leader);
     if (share >= HALF) continue;
     if (reading.times > 1) return undefined;
-    if (share < least) {
+    const readings = standing.all.filter((r) => r.test === reading.test).reduce((sum, r) => sum + r.times, 0);
+    if (share < least && readings < MOST_READINGS) {
       least = share;
       pivot = reading;
     }

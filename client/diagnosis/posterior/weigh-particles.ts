@@ -9,7 +9,7 @@ import type { Standing, Taken } from './take-readings.ts';
 /** Share of readings that were misread, misheard or taken at the wrong place. */
 export const STRAY = 0.03;
 /** However often a reading is repeated, it may have been taken at the wrong place. */
-const LEAST_STRAY = 0.002;
+const LEAST_STRAY = 1e-4;
 
 /** Weights over particles, and how each reading sat with them. */
 export interface Posterior {

@@ -1,8 +1,9 @@
 import type { Moment } from '../tests/test-model.ts';
+import { SOUND_SCATTER } from '../unit/draw-unit.ts';
 import type { Residuals } from '../unit/unit.ts';
 
 /** What the thermometers and gauges themselves and our expectation add, °F. */
-export const READING_SPREAD: Readonly<Residuals> = {
+const READING_SPREAD: Readonly<Residuals> = {
   evaporating: 2.5,
   superheat: 3.5,
   condensing: 3.5,
@@ -68,5 +69,5 @@ export function predictResidual({ unit, cooling }: Moment, figure: keyof Residua
   if (unit.reversed) return REVERSED[figure];
   if (fan === 'stopped') return NO_OUTDOOR_AIR[figure];
   if (blower === 'stopped') return NO_INDOOR_AIR[figure];
-  return { mean: unit.residuals[figure], spread: READING_SPREAD[figure] };
+  return { mean: unit.residuals[figure], spread: Math.hypot(READING_SPREAD[figure], SOUND_SCATTER[figure]) };
 }

@@ -3,6 +3,7 @@ import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { putDeadCircuit } from '../circuit/branch-values.ts';
 import { Settled, settle } from '../circuit/settle.ts';
+import { AIR_FAULTS } from '../faults/air-faults.ts';
 import { FAULT_MODELS } from '../faults/fault-models.ts';
 import { hazardBits } from '../hazards/hazard-signs.ts';
 import { seededRandom, stratified } from '../random.ts';
@@ -93,8 +94,12 @@ function finish(column: Column): Column {
   return done;
 }
 
-/** Faults that mirror each other (leg one, leg two) share their draws, so that neither is favoured by chance. */
+/**
+ * Faults that mirror each other (leg one, leg two) share their draws, and so do those that shift the refrigerant
+ * figures: none is favoured by chance.
+ */
 function familyOf(fault: FaultId): number {
+  if (fault in AIR_FAULTS) return FAULTS.length;
   const family = fault.replace(/[12]/, '');
   return FAULTS.findIndex((f) => f.id.replace(/[12]/, '') === family);
 }

@@ -120,18 +120,16 @@ export const SOUND_SCATTER: Readonly<Residuals> = {
   airDrop: 1.8,
 };
 
-function drawResiduals(random: Random): Residuals {
-  const draw = (key: keyof Residuals) => normal(random, 0, SOUND_SCATTER[key]);
-  return {
-    evaporating: draw('evaporating'),
-    superheat: draw('superheat'),
-    condensing: draw('condensing'),
-    subcooling: draw('subcooling'),
-    discharge: draw('discharge'),
-    condenserRise: draw('condenserRise'),
-    airDrop: draw('airDrop'),
-  };
-}
+/** A sound unit sits where its conditions put it; its scatter belongs to the spread of a prediction. */
+const NO_SHIFT: Readonly<Residuals> = {
+  evaporating: 0,
+  superheat: 0,
+  condensing: 0,
+  subcooling: 0,
+  discharge: 0,
+  condenserRise: 0,
+  airDrop: 0,
+};
 
 /** A sound unit that fits the profile; whatever the profile leaves open is drawn. */
 export function drawUnit(profile: UnitProfile, random: Random): Unit {
@@ -174,7 +172,7 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     heatPump: profile.heatPump ?? chance(random, 0.4),
     metering: profile.metering ?? (chance(random, 0.5) ? 'fixed-orifice' : 'thermostatic-valve'),
     refrigerant: profile.refrigerant ?? 'R-410A',
-    residuals: drawResiduals(random),
+    residuals: { ...NO_SHIFT },
     filterDirty: chance(random, 0.1),
     coilIced: false,
     outdoorCoilDirty: chance(random, 0.08),
