@@ -2,6 +2,7 @@ import './theme.css';
 import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
 import { keepForOffline } from './session/keep-for-offline.ts';
+import { Mishap } from './show/mishap.tsx';
 import { TechnicianPage } from './technician/technician-page.tsx';
 
 /** Fetched only where it is asked for: a technician's phone does not carry it. */
@@ -20,7 +21,9 @@ const place = document.getElementById('page');
 if (place === null) throw new Error('index.html has no place for the page');
 createRoot(place).render(
   <StrictMode>
-    <Page />
+    <Mishap>
+      <Page />
+    </Mishap>
   </StrictMode>,
 );
 keepForOffline();

@@ -1,7 +1,19 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
-import { ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
+import { accessFaults, overflow, smallestKey } from './look-over.ts';
+import { DESK, PHONE, picture, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
+import { onlyVisit, servedRecord, standingReadings } from './served-record.ts';
 import { libraryLines, Technician } from './technician.ts';
+
+/** Screens to look at on the way: after the line with this id. */
+const PICTURES: Readonly<Record<string, string>> = {
+  '02-return-air': 'visit-look',
+  '05-compressor': 'visit-caution',
+  '10-leg-two': 'visit-live-step',
+  '22-bare': 'visit-question',
+  '35-compressor-amps': 'visit-digits',
+  '40-finish': 'visit-closed',
+};
 
 describe('the library visit by keyboard alone', () => {
   let folder: Awaited<ReturnType<typeof scratch>>;
@@ -19,25 +31,73 @@ describe('the library visit by keyboard alone', () => {
     await folder.remove();
   });
 
-  test('comes to its close, and the server holds all of it', async () => {
+  test('comes to its close, fits the screen, can be read by everyone, and is at the server whole', async () => {
     const page = await browser.page('about:blank');
     await page.clock.install();
     await page.goto(server.url);
+    await picture(page, 'start');
+    expect(await accessFaults(page)).toEqual([]);
     const technician = new Technician(page);
     await technician.openVisit('Town library, reading room', 'does not cool');
     for (const line of libraryLines()) {
-      if ('later' in line) await page.clock.fastForward(line.later * 60_000);
-      else await technician.type(line.words);
-      if (process.env['TRACE'])
-        console.log(
-          JSON.stringify(line),
-          '=>',
-          await technician.said(),
-          '|',
-          await page.locator('.asked-words').textContent(),
-        );
+      if ('later' in line) {
+        await page.clock.fastForward(line.later * 60_000);
+        continue;
+      }
+      await technician.type(line.words);
+      const name = PICTURES[line.id];
+      if (name === undefined) continue;
+      await picture(page, name);
+      expect.soft(await accessFaults(page), name).toEqual([]);
+      for (const size of [DESK, PHONE]) {
+        await page.setViewportSize(size);
+        expect.soft(await overflow(page), `${name} at ${size.width}`).toBeLessThanOrEqual(0);
+      }
     }
     await technician.sent();
     expect(await page.locator('[data-asked]').getAttribute('data-asked')).toBe('closed');
+    const { folded, flaw } = await servedRecord(server.url, await onlyVisit(server.url));
+    expect(flaw).toBeUndefined();
+    expect(folded.summary).toBeDefined();
+    expect(standingReadings(folded)).toContain('cap-C–cap-FAN 1.1 uF');
+    expect(standingReadings(folded)).toContain('L2–ground 119 V');
+    expect(folded.refused.map(({ reading }) => reading.quantity)).toContain('resistance');
+  }, 120_000);
+
+  test('asks nothing of any other address, and breaks no rule of its own policy', () => {
+    expect(browser.requests.length).toBeGreaterThan(5);
+    expect(browser.requests.filter((url) => new URL(url).host !== new URL(server.url).host)).toEqual([]);
+    expect(browser.errors).toEqual([]);
+  });
+
+  test('is listed for review, and replayed to the same readings', async () => {
+    const page = await browser.page(`${server.url}/review`);
+    await page.locator('.visit-card').first().waitFor();
+    await picture(page, 'review-list');
+    expect(await accessFaults(page)).toEqual([]);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await page.locator('main.review[data-level="true"]').waitFor();
+    await picture(page, 'review-end');
+    expect(await accessFaults(page)).toEqual([]);
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    const { folded } = await servedRecord(server.url, await onlyVisit(server.url));
+    expect(await page.locator('tr[data-reading]').count()).toBe(folded.readings.length);
+    await page.close();
+  });
+
+  test('gives a glove keys of 20 mm at arm’s length', async () => {
+    const page = await browser.page(`${server.url}/?visits`);
+    const technician = new Technician(page);
+    await technician.openVisit('Second site', 'warm upstairs');
+    // 6.05 CSS pixels a millimetre: 390 of them across 64.5 mm of glass.
+    expect((await smallestKey(page)).width).toBeGreaterThanOrEqual(121);
+    expect((await smallestKey(page)).height).toBeGreaterThanOrEqual(121);
+    const value = page.locator('.live-number');
+    await technician.type('outdoor air ninety four degrees');
+    expect(
+      Number.parseFloat(await value.evaluate((element) => getComputedStyle(element).fontSize)),
+    ).toBeGreaterThanOrEqual(72);
   });
 });

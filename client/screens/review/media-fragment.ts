@@ -8,7 +8,8 @@ export function momentOf(fragment: string): number | undefined {
   // Where a name comes twice, the last one counts (section 5.1.1 of the specification: later overrides).
   const value = pairs.findLast((pair) => pair.startsWith('t='))?.slice(2);
   if (value === undefined) return undefined;
-  const range = decodeURIComponent(value).replace(/^npt:/, '');
+  const range = decoded(value)?.replace(/^npt:/, '');
+  if (range === undefined) return undefined;
   const [start = '', end] = range.split(',');
   if (start === '') return end === undefined ? undefined : seconds(end) === undefined ? undefined : 0;
   const from = seconds(start);
@@ -19,6 +20,14 @@ export function momentOf(fragment: string): number | undefined {
 
 export function fragmentOf(moment: number): string {
   return `#t=${Math.round(moment * 10) / 10}`;
+}
+
+function decoded(text: string): string | undefined {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return undefined;
+  }
 }
 
 const SECONDS = /^\d+(\.\d*)?$/;

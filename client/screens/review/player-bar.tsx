@@ -1,12 +1,12 @@
 import type { KeyboardEvent } from 'react';
 import { fragmentOf } from './media-fragment.ts';
-import { showMoment } from './replay-times.ts';
+import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
 import { type Replay, SPEEDS } from './use-replay.ts';
 
 interface PlayerBarProps {
   readonly replay: Replay;
-  readonly times: readonly number[];
+  readonly times: ReplayTimes;
   readonly lines: readonly TranscriptLine[];
   readonly count: number;
   readonly closed: boolean;
@@ -17,7 +17,7 @@ const LOT = 60;
 
 /** Play, pause, step and go to a moment, by pointer and by keys. */
 export function PlayerBar({ replay, times, lines, count, closed }: PlayerBarProps) {
-  const end = times.at(-1) ?? 0;
+  const { end } = times;
   const { moment } = replay;
   const latest = lines.findLast((line) => line.seq <= count);
   const onKeyDown = (event: KeyboardEvent) => {
@@ -35,12 +35,12 @@ export function PlayerBar({ replay, times, lines, count, closed }: PlayerBarProp
       <input
         type="range"
         min={0}
-        max={Math.max(end, 0.1)}
+        max={Math.max(times.playedEnd, 0.1)}
         step={0.1}
-        value={moment}
+        value={times.toPlayed(moment)}
         aria-label="Moment of the visit"
         aria-valuetext={`${showMoment(moment)} of ${showMoment(end)}: ${latest?.text ?? 'before the first entry'}`}
-        onChange={(event) => replay.seek(Number(event.target.value))}
+        onChange={(event) => replay.seek(times.toMoment(Number(event.target.value)))}
         onKeyDown={onKeyDown}
       />
       <div className="player-keys">

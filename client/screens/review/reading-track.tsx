@@ -46,13 +46,19 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
   const low = Math.min(0, ...ends);
   const high = Math.max(1e-9, ...ends);
   const down = (value: number) => top + LANE - PAD - ((value - low) / (high - low)) * (LANE - 2 * PAD);
+  const sides = labelSides(
+    readings.map((line) => ({
+      x: scale.across(timeOf(line.seq)),
+      low: line.reading.value !== 'open' && down(line.reading.value) > top + LANE / 2,
+    })),
+  );
   return (
     <g>
       <text className="track-name" x={4} y={top + LANE / 2 + 5}>
         {name}
       </text>
       <line className="track-lane" x1={TRACK_LEFT} x2={scale.right} y1={top + LANE - 1} y2={top + LANE - 1} />
-      {readings.map((line) => {
+      {readings.map((line, index) => {
         const x = scale.across(timeOf(line.seq));
         const { value, unit, at } = line.reading;
         const y = value === 'open' ? top + PAD : down(value);
@@ -68,7 +74,7 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
             ) : (
               <circle cx={x} cy={y} r={4.5} />
             )}
-            <text x={x} y={y > top + LANE / 2 ? y - 8 : y + 18} textAnchor="middle">
+            <text x={x} y={sides[index] === 'above' ? y - 8 : y + 18} textAnchor="middle">
               {value}
             </text>
           </g>
@@ -92,4 +98,18 @@ function Band({ band, x, down, low, high }: BandProps) {
   return (
     <path className="band" d={`M${x - 10} ${top} H${x + 10} M${x} ${top} V${bottom} M${x - 10} ${bottom} H${x + 10}`} />
   );
+}
+
+/** Labels nearer than this would lie over one another. */
+const LABEL_WIDTH = 40;
+
+/** A low mark has its number above it and a high one below, unless the one before it is near and on that side. */
+function labelSides(marks: readonly { readonly x: number; readonly low: boolean }[]): readonly ('above' | 'below')[] {
+  const sides: ('above' | 'below')[] = [];
+  marks.forEach(({ x, low }, index) => {
+    const near = index > 0 && x - (marks[index - 1]?.x ?? 0) < LABEL_WIDTH;
+    const own = low ? 'above' : 'below';
+    sides.push(near && sides[index - 1] === own ? (own === 'above' ? 'below' : 'above') : own);
+  });
+  return sides;
 }

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { MomentPanel } from './moment-panel.tsx';
 import { PlayerBar } from './player-bar.tsx';
-import { countAt, replayTimes } from './replay-times.ts';
+import { ReplayTimes } from './replay-times.ts';
 import { Tables } from './tables.tsx';
 import { Tracks } from './tracks.tsx';
 import { Transcript } from './transcript.tsx';
@@ -28,10 +28,10 @@ export function ReplayView({ visit }: { readonly visit: string }) {
 function Replayed({ visit, watched }: { readonly visit: string; readonly watched: WatchedVisit }) {
   const { events, level, link } = watched;
   const whole = useMemo(() => foldVisit(events), [events]);
-  const times = useMemo(() => replayTimes(events), [events]);
+  const times = useMemo(() => ReplayTimes.of(events), [events]);
   const lines = useMemo(() => transcriptLines(whole), [whole]);
   const replay = useReplay(times, true);
-  const count = replay.following ? events.length : countAt(times, replay.moment);
+  const count = replay.following ? events.length : times.countAt(replay.moment);
   const then = useMemo(() => foldVisit(events.slice(0, count)), [events, count]);
   return (
     <main className="review" data-count={count} data-events={events.length} data-level={level}>
@@ -42,7 +42,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
         <p>
           <a href="/review">All visits</a>
           <span className="quiet"> {visit} · </span>
-          <span data-link={link.link}>{linkWords(watched, replay.following)}</span>
+          <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
         </p>
       </header>
       <div className="review-side">
@@ -62,7 +62,8 @@ function waitingWords({ link, level }: WatchedVisit): string {
   return level ? 'The server holds no entry of this visit yet; it will be shown as it comes.' : 'Reading the visit…';
 }
 
-function linkWords({ link }: WatchedVisit, following: boolean): string {
+function linkWords({ link }: WatchedVisit, following: boolean, closed: boolean): string {
+  if (closed) return 'closed';
   if (link.link === 'stopped') return link.sentence;
   if (link.link !== 'open') return 'no server: what is here stays';
   return following ? 'following live' : 'connected';

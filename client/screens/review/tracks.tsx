@@ -2,25 +2,25 @@ import { type MouseEvent, type RefObject, useEffect, useRef, useState } from 're
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { EnergyTrack } from './energy-track.tsx';
 import { ReadingTrack } from './reading-track.tsx';
-import { showMoment } from './replay-times.ts';
+import { type ReplayTimes, showMoment } from './replay-times.ts';
 import { SuspectTrack } from './suspect-track.tsx';
-import { momentAt, trackScale } from './track-scale.ts';
+import { momentAt, TRACK_LEFT, trackScale } from './track-scale.ts';
 
 interface TracksProps {
   readonly folded: FoldedVisit;
-  readonly times: readonly number[];
+  readonly times: ReplayTimes;
   readonly moment: number;
   readonly seek: (moment: number) => void;
 }
 
 /** Readings, energy and suspects over one time line; a click goes to its moment, the line marks the one shown. */
 export function Tracks({ folded, times, moment, seek }: TracksProps) {
-  const end = Math.max(times.at(-1) ?? 0, 1);
+  const { end } = times;
   const place = useRef<HTMLDivElement>(null);
-  const scale = trackScale(useWidth(place), end);
-  const timeOf = (seq: number) => times[seq - 1] ?? 0;
+  const scale = trackScale(useWidth(place), times);
+  const timeOf = (seq: number) => times.momentOf(seq);
   const go = (event: MouseEvent<HTMLElement>) => {
-    seek(momentAt(event.clientX - event.currentTarget.getBoundingClientRect().left - PADDING, scale, end));
+    seek(momentAt(event.clientX - event.currentTarget.getBoundingClientRect().left - PADDING, scale, times));
   };
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the slider of the player does the same by keys
@@ -29,14 +29,25 @@ export function Tracks({ folded, times, moment, seek }: TracksProps) {
       <ReadingTrack readings={folded.readings} scale={scale} timeOf={timeOf} moment={moment} />
       <EnergyTrack changes={folded.energyChanges} scale={scale} timeOf={timeOf} end={end} moment={moment} />
       <SuspectTrack rankings={folded.suspects} scale={scale} timeOf={timeOf} end={end} moment={moment} />
-      <p className="track-ends quiet" aria-hidden="true">
-        <span>{showMoment(0)}</span>
-        <span>{showMoment(end)}</span>
-      </p>
+      <svg className="track-axis" width={scale.width} height={20} aria-hidden="true">
+        {times.longStretches(TOLD_FROM).map(({ begins, lasts }) => (
+          <text key={begins} x={(scale.across(begins) + scale.across(begins + lasts)) / 2} y={14} textAnchor="middle">
+            ⋯ {showMoment(lasts)} ⋯
+          </text>
+        ))}
+        <text x={TRACK_LEFT} y={14}>
+          {showMoment(0)}
+        </text>
+        <text x={scale.right} y={14} textAnchor="end">
+          {showMoment(end)}
+        </text>
+      </svg>
     </div>
   );
 }
 
+/** A quiet stretch of so many seconds is told of under the tracks. */
+const TOLD_FROM = 60;
 /** The padding of `.tracks` in review.css. */
 const PADDING = 8;
 

@@ -1,10 +1,10 @@
 import { useEffect, useRef } from 'react';
-import { showMoment } from './replay-times.ts';
+import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
 
 interface TranscriptProps {
   readonly lines: readonly TranscriptLine[];
-  readonly times: readonly number[];
+  readonly times: ReplayTimes;
   /** How many events have happened at the moment that is shown. */
   readonly count: number;
   readonly seek: (moment: number) => void;
@@ -30,9 +30,9 @@ export function Transcript({ lines, times, count, seek }: TranscriptProps) {
               type="button"
               className={`line line-${line.kind}`}
               aria-current={index === current ? 'step' : undefined}
-              onClick={() => seek(times[line.seq - 1] ?? 0)}
+              onClick={() => seek(times.momentOf(line.seq))}
             >
-              <span className="line-time">{showMoment(times[line.seq - 1] ?? 0)}</span>
+              <span className="line-time">{showMoment(times.momentOf(line.seq))}</span>
               <span className="line-kind">{line.kind}</span>
               <span className="line-text">{line.text}</span>
               {line.detail === undefined || line.detail === '' ? null : (

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { fragmentOf, momentOf } from './media-fragment.ts';
-import { runOn, stepEvent } from './replay-times.ts';
+import type { ReplayTimes } from './replay-times.ts';
 
 export const SPEEDS = [
   { name: 'slow', factor: 0.5 },
@@ -24,12 +24,12 @@ export interface Replay {
 }
 
 /** The one clock of a replay. The moment is kept in the address, so that a link leads to it. */
-export function useReplay(times: readonly number[], startAtEnd: boolean): Replay {
+export function useReplay(times: ReplayTimes, startAtEnd: boolean): Replay {
   const [moment, setMoment] = useState(() => momentOf(location.hash) ?? 0);
   const [playing, setPlaying] = useState(false);
   const [following, setFollowing] = useState(() => momentOf(location.hash) === undefined && startAtEnd);
   const [speed, setSpeed] = useState(1);
-  const end = times.at(-1) ?? 0;
+  const { end } = times;
   const shown = following ? end : Math.min(moment, Math.max(end, moment));
 
   const seek = useCallback((to: number) => {
@@ -73,7 +73,7 @@ export function useReplay(times: readonly number[], startAtEnd: boolean): Replay
     },
     step: (way) => {
       setPlaying(false);
-      seek(stepEvent(times, shown, way));
+      seek(times.step(shown, way));
     },
   };
 }
@@ -81,7 +81,7 @@ export function useReplay(times: readonly number[], startAtEnd: boolean): Replay
 /** Moves the moment on with the screen's frames while playing, and stops at the end. */
 function usePlaying(
   playing: boolean,
-  times: readonly number[],
+  times: ReplayTimes,
   speed: number,
   setMoment: (change: (before: number) => number) => void,
   ended: () => void,
@@ -96,8 +96,8 @@ function usePlaying(
       const seconds = ((now - before) / 1000) * speed;
       before = now;
       setMoment((moment) => {
-        const next = runOn(latest.current.times, moment, seconds);
-        if (next >= (latest.current.times.at(-1) ?? 0)) queueMicrotask(latest.current.ended);
+        const next = latest.current.times.runOn(moment, seconds);
+        if (next >= latest.current.times.end) queueMicrotask(latest.current.ended);
         return next;
       });
       frame = requestAnimationFrame(tick);

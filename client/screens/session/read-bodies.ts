@@ -1,15 +1,22 @@
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import type { InputTime } from '../../../grammar/visit/inputs.ts';
+
+/** A type that no version writes: a fold lists it as unknown. */
+const UNREADABLE = 'unreadable';
 
 /**
- * The event in a body as it stands in a record. A body that holds no event (of a newer version, or damaged) becomes one
- * of an unknown type, so that it keeps its number and is shown as such.
+ * The events in the bodies of a record, in order. A body that holds no event (damaged, or of quite another version) still
+ * keeps its number: it becomes one of a type that is unknown, at the time of the event before it.
  */
-export function readBody(body: string): VisitEvent {
-  const event = parse(body);
-  const type = typeOf(event);
-  if (type === undefined) return unknownEvent('unreadable');
-  if (type === 'input.taken') return isInput(event) ? (event as VisitEvent) : unknownEvent(type);
-  return isTimed(event) ? (event as VisitEvent) : unknownEvent(type);
+export function readBodies(bodies: readonly string[]): readonly VisitEvent[] {
+  let last: InputTime = { at: '1970-01-01T00:00:00.000Z', mono: 0 };
+  return bodies.map((body) => {
+    const event = parse(body);
+    const time = timeOf(event);
+    if (time === undefined) return { type: UNREADABLE, time: last } as unknown as VisitEvent;
+    last = time;
+    return event as VisitEvent;
+  });
 }
 
 function parse(body: string): unknown {
@@ -20,38 +27,15 @@ function parse(body: string): unknown {
   }
 }
 
-function typeOf(event: unknown): string | undefined {
-  if (typeof event !== 'object' || event === null || !('type' in event)) return undefined;
-  return typeof event.type === 'string' ? event.type : undefined;
+/** The time of something that has the outer form of an event, else undefined. */
+function timeOf(event: unknown): InputTime | undefined {
+  if (!isObject(event) || typeof event['type'] !== 'string') return undefined;
+  const timed = event['type'] === 'input.taken' ? event['input'] : event;
+  const time = isObject(timed) ? timed['time'] : undefined;
+  const whole = isObject(time) && typeof time['at'] === 'string' && typeof time['mono'] === 'number';
+  return whole ? (time as unknown as InputTime) : undefined;
 }
 
-function isInput(event: unknown): boolean {
-  return typeof event === 'object' && event !== null && 'input' in event && isTimed(event.input);
-}
-
-function isTimed(event: unknown): boolean {
-  if (typeof event !== 'object' || event === null || !('time' in event)) return false;
-  const { time } = event;
-  if (typeof time !== 'object' || time === null || !('at' in time) || !('mono' in time)) return false;
-  return typeof time.at === 'string' && typeof time.mono === 'number';
-}
-
-/** Stands where something unknown stands; its time is filled in from its neighbour by `readBodies`. */
-function unknownEvent(type: string): VisitEvent {
-  return { type, time: { at: '', mono: Number.NaN } } as unknown as VisitEvent;
-}
-
-/** The events in bodies, in order. What carries no time is given that of the event before it. */
-export function readBodies(bodies: readonly string[]): readonly VisitEvent[] {
-  let last = { at: '1970-01-01T00:00:00.000Z', mono: 0 };
-  return bodies.map((body) => {
-    const event = readBody(body);
-    if (event.type === 'input.taken') {
-      last = event.input.time;
-      return event;
-    }
-    if (Number.isNaN(event.time.mono)) return { ...event, time: last };
-    last = event.time;
-    return event;
-  });
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null;
 }

@@ -9,12 +9,10 @@ export function EnergyBand({ energy }: { readonly energy: Readonly<Record<ZoneId
         <li key={zone} className={`energy-cell energy-${energy[zone]}`} data-zone={zone} data-energy={energy[zone]}>
           <span className="energy-zone" aria-hidden="true">
             {ZONE_SHORT[zone]}
+            <EnergySign state={energy[zone]} />
           </span>
           <span className="reader-only">{ZONE_NAMES[zone]}: </span>
-          <span className="energy-state">
-            <EnergySign state={energy[zone]} />
-            {ENERGY_WORDS[energy[zone]]}
-          </span>
+          <span className="energy-state">{ENERGY_WORDS[energy[zone]]}</span>
         </li>
       ))}
     </ul>

@@ -25,7 +25,7 @@ export function NowPanel({ folded, context }: NowPanelProps) {
         </h2>
         <p className={words.length > LONG_WORDS ? 'asked-words long' : 'asked-words'}>{words}</p>
       </div>
-      {latest === undefined ? null : <LiveValue line={latest} />}
+      <LiveValue context={context} latest={latest} />
       {leading === undefined || kind === 'caution' || kind === 'closed' ? null : (
         <p className="leading">
           Leading suspect: <strong>{faultName(leading.fault)}</strong> {percent(leading.probability)}
@@ -35,17 +35,33 @@ export function NowPanel({ folded, context }: NowPanelProps) {
   );
 }
 
-function LiveValue({ line }: { readonly line: ReadingLine }) {
-  const { reading, judged } = line;
+interface LiveValueProps {
+  readonly context: VisitContext;
+  readonly latest: ReadingLine | undefined;
+}
+
+/** The value in question, else the latest one logged. */
+function LiveValue({ context, latest }: LiveValueProps) {
+  const { question } = context;
+  const asked = question !== undefined && 'reading' in question ? question.reading : undefined;
+  const reading = asked ?? latest?.reading;
+  if (reading === undefined) return null;
+  const word = asked === undefined ? latest?.judged?.word : 'asked';
   return (
     <p className="live-value" data-live-value={String(reading.value)}>
       <span className="live-place">
         {showPlace(reading.at)}
-        {judged === undefined ? null : <em> {judged.word}</em>}
+        {word === undefined ? null : <em> {word}</em>}
       </span>
       <span className="live-number">
-        {reading.value === 'open' ? 'open' : reading.value}
-        <span className="live-unit">{showUnit(reading.unit)}</span>
+        {question?.kind === 'teen-or-ty' ? (
+          <>
+            {question.options[0]} <span className="live-or">or</span> {question.options[1]}
+          </>
+        ) : (
+          reading.value
+        )}
+        {reading.value === 'open' ? null : <span className="live-unit">{showUnit(reading.unit)}</span>}
       </span>
     </p>
   );

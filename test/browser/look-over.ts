@@ -1,0 +1,42 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+
+const AXE = readFileSync(new URL('../../node_modules/axe-core/axe.min.js', import.meta.url), 'utf8');
+
+/** WCAG 2.2, levels A, AA and AAA (contrast 7:1), as far as axe-core can tell from a page. */
+const RULES = ['wcag2a', 'wcag2aa', 'wcag2aaa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** What axe-core finds wrong with the page as it stands, one line a finding. */
+export async function accessFaults(page: Page): Promise<readonly string[]> {
+  // Through the debugging protocol, which the page's content security policy does not hold back.
+  await page.evaluate(AXE);
+  return page.evaluate(async (rules) => {
+    const { axe } = globalThis as unknown as {
+      axe: {
+        run(
+          options: object,
+        ): Promise<{ violations: { id: string; nodes: { target: string[]; failureSummary: string }[] }[] }>;
+      };
+    };
+    const { violations } = await axe.run({ runOnly: rules });
+    return violations.flatMap(({ id, nodes }) =>
+      nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary}`),
+    );
+  }, RULES);
+}
+
+/** Whether anything sticks out of the page's width. */
+export async function overflow(page: Page): Promise<number> {
+  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+}
+
+/** The size of the smallest key of the page, in CSS pixels. */
+export async function smallestKey(page: Page): Promise<{ readonly width: number; readonly height: number }> {
+  return page.evaluate(() => {
+    const boxes = [...document.querySelectorAll('.key')].map((key) => key.getBoundingClientRect());
+    return {
+      width: Math.min(...boxes.map((box) => box.width)),
+      height: Math.min(...boxes.map((box) => box.height)),
+    };
+  });
+}
