@@ -1,5 +1,5 @@
 import { createHash, createPrivateKey, createPublicKey, generateKeyPairSync, type KeyObject, sign } from 'node:crypto';
-import { closeSync, fsyncSync, openSync, readFileSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, openSync, readFileSync, writeFileSync } from 'node:fs';
 import { type Hash, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { type Receipt, receiptText } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
@@ -51,7 +51,7 @@ function makeKey(path: string): KeyObject {
   const { privateKey } = generateKeyPairSync('ed25519');
   try {
     const file = openSync(path, 'wx', 0o600);
-    writeSync(file, privateKey.export({ type: 'pkcs8', format: 'pem' }).toString());
+    writeFileSync(file, privateKey.export({ type: 'pkcs8', format: 'pem' }).toString());
     fsyncSync(file);
     closeSync(file);
   } catch (error) {

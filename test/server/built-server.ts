@@ -8,11 +8,16 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 
 /** The server program as users run it. A child process runs JavaScript, so it is built first where it is out of date. */
 export function buildServer(): string {
-  execFileSync(process.execPath, [join(root, 'node_modules/typescript/bin/tsc'), '-b', 'server'], {
+  return buildRoom('server', 'main.js');
+}
+
+/** A file of a room as JavaScript, for a process that is not this one. */
+export function buildRoom(room: string, file: string): string {
+  execFileSync(process.execPath, [join(root, 'node_modules/typescript/bin/tsc'), '-b', room], {
     cwd: root,
     stdio: 'inherit',
   });
-  return join(root, '.build/server/main.js');
+  return join(root, '.build', room, file);
 }
 
 /** A folder of its own for one test file; `remove` takes it away again. */

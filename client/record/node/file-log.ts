@@ -32,15 +32,16 @@ export async function openFileLog(path: string, stream: StreamId, follows?: Foll
     if (contents.torn > 0) await file.truncate(contents.length);
     if (contents.stream === undefined) {
       const line = writeLine({ kind: 'stream', version: 1, stream, ...(follows === undefined ? {} : { follows }) });
-      await file.write(line, 0, line.length, contents.length);
+      await writeWhole(file, line, contents.length);
       contents.length += line.length;
+      await keepName(path);
     }
     await file.datasync();
     const log = new FileLog(file, path, contents, await emptyHead(stream, sha256), contents.follows ?? follows);
     return contents.torn > 0 ? { log, notice: tornNotice(path, contents) } : { log };
   } catch (error) {
     await file.close();
-    throw error;
+    throw error instanceof RecordError ? error : new RecordError('log-unwritable', path, error);
   }
 }
 
@@ -113,12 +114,27 @@ class FileLog implements VisitLog {
     if (!this.#open) throw new RecordError('log-closed');
     try {
       await this.#file.truncate(this.#length);
-      await this.#file.write(line, 0, line.length, this.#length);
+      await writeWhole(this.#file, line, this.#length);
       if (durable === 'now') await this.#file.datasync();
       this.#length += line.length;
     } catch (error) {
       throw new RecordError('log-unwritable', this.#path, error);
     }
+  }
+}
+
+/** A new file outlives a power cut only where its folder was written too; some systems do not let one ask for that. */
+async function keepName(path: string): Promise<void> {
+  const folder = await open(dirname(path), 'r').catch(() => undefined);
+  await folder?.sync().catch(() => undefined);
+  await folder?.close();
+}
+
+/** A disk that fills up may take a part of what is written without an error: the rest is written, or refused, after it. */
+async function writeWhole(file: FileHandle, bytes: Uint8Array, position: number): Promise<void> {
+  for (let at = 0; at < bytes.length; ) {
+    const { bytesWritten } = await file.write(bytes, at, bytes.length - at, position + at);
+    at += bytesWritten;
   }
 }
 

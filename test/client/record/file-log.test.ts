@@ -1,8 +1,9 @@
+import { execFileSync } from 'node:child_process';
 import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { openFileLog } from '../../../client/record/node/file-log.ts';
-import { scratchFolder } from '../../server/built-server.ts';
+import { buildRoom, scratchFolder } from '../../server/built-server.ts';
 
 const scratch = scratchFolder();
 afterAll(() => scratch.remove());
@@ -92,5 +93,30 @@ describe('a record file that was damaged elsewhere', () => {
     await expect(openFileLog(path, stream)).rejects.toMatchObject({ code: 'log-newer' });
     await expect(openFileLog(scratch.path, stream)).rejects.toMatchObject({ code: 'log-unwritable' });
     await expect(openFileLog(join(path, 'below-a-file'), stream)).rejects.toThrow(/cannot be written/);
+  });
+});
+
+describe('a record file on a disk that takes no more', () => {
+  test('refuses the event in one sentence, keeps all before it, and goes on once there is room', async () => {
+    const program = buildRoom('client/record/node', 'file-log.js');
+    const path = join(scratch.path, 'full.jsonl');
+    const script = `
+      const { log } = await (await import(${JSON.stringify(program)})).openFileLog(${JSON.stringify(path)}, ${JSON.stringify(stream)});
+      try { for (;;) await log.append(['x'.repeat(3000)]); }
+      catch ({ code, message }) { console.log(JSON.stringify({ code, message, kept: log.head().seq })); }`;
+    // No file of this process may grow beyond 40 KiB (setrlimit): the last line does not fit whole.
+    const out = execFileSync('bash', [
+      '-c',
+      'ulimit -f 40; exec "$0" --input-type=module -e "$1"',
+      process.execPath,
+      script,
+    ]);
+    const told = JSON.parse(out.toString());
+    expect(told).toMatchObject({ code: 'log-unwritable', message: expect.stringContaining('free space') });
+    expect(told.kept).toBeGreaterThan(8);
+    const { log } = await openFileLog(path, stream);
+    expect(log.head().seq).toBe(told.kept);
+    await log.append(['there is room again']);
+    await log.close();
   });
 });
