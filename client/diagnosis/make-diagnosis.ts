@@ -57,9 +57,12 @@ function assess(
     .sort((a, b) => b.probability - a.probability);
   const top = suspects[0]!;
   const standsOut = top.probability >= STANDS_OUT && top.fault !== 'something-else';
-  const pivot = standsOut ? pivotalReading(table, posterior, standing, table.faults.indexOf(top.fault)) : undefined;
-  const again = pivot && !parked.includes(pivot.test) ? [pivot.test] : [];
   const ranked = chooseNext(table, posterior, stance, standing, new Set(parked)).map(({ test }) => test);
+  const pivot =
+    standsOut || ranked.length === 0
+      ? pivotalReading(table, posterior, standing, table.faults.indexOf(top.fault))
+      : undefined;
+  const again = pivot && !parked.includes(pivot.test) ? [pivot.test] : [];
   const next = [...new Set([...again, ...ranked])].map((test) =>
     nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)),
   );

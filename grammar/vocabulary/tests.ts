@@ -149,5 +149,6 @@ export const TESTS = [
   { id: 'temperature-discharge-line', name: 'temperature of the discharge line' },
   { id: 'pressure-suction', name: 'suction pressure' },
   { id: 'pressure-liquid', name: 'liquid pressure' },
+  { id: 'pressure-standing', name: 'liquid pressure at rest, coil at outdoor temperature' },
 ] as const satisfies readonly TestName[];
 export type TestId = (typeof TESTS)[number]['id'];

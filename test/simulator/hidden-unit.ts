@@ -128,6 +128,8 @@ export function drawRatings(dice: Dice): Ratings {
   const tons = dice.pick([1.5, 2, 2.5, 3, 3.5, 4, 5]);
   const rla = Math.round(tons * dice.leaning(4.4, 5.8) * 10) / 10;
   const volts = dice.yes(0.75) ? 240 : 208;
+  const fla = Math.round(dice.leaning(0.8, 2) * 10) / 10;
+  const fanMicrofarads = dice.pick(fla < 1.1 ? [3, 4] : fla < 1.4 ? [4, 5] : fla < 1.7 ? [5, 7.5] : [7.5, 10]);
   return {
     volts,
     poles: dice.yes(0.5) ? 1 : 2,
@@ -138,9 +140,9 @@ export function drawRatings(dice: Dice): Ratings {
     tons,
     rla,
     lra: Math.round(rla * dice.leaning(4.6, 5.8)),
-    fla: Math.round(dice.leaning(0.8, 2) * 10) / 10,
+    fla,
     herm: dice.pick(tons < 2.5 ? [25, 30, 35] : tons < 4 ? [35, 40, 45, 50] : [55, 60, 70, 80]),
-    fanMicrofarads: dice.pick([3, 4, 5, 7.5, 10]),
+    fanMicrofarads,
     blowerMicrofarads: dice.pick([5, 7.5, 10]),
     floatIn: dice.pick(['R', 'Y', 'Y', 'none'] as const),
     switches: dice.yes(0.7),

@@ -39,7 +39,7 @@ function still(u: HiddenUnit, blowerTurns: boolean): CycleState {
   const around = u.outdoorF - 1;
   return {
     suctionPsi: gauge(u.fluid, 'dew', around),
-    liquidPsi: gauge(u.fluid, 'bubble', around),
+    liquidPsi: gauge(u.fluid, 'bubble', around + 12 * u.gas),
     suctionLineF: u.outdoorF,
     liquidLineF: u.outdoorF,
     dischargeF: u.outdoorF + 4,

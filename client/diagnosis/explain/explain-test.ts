@@ -36,6 +36,7 @@ function rawFigure(table: FaultTable, figure: keyof Residuals, residual: number)
   switch (figure) {
     case 'evaporating':
       return gauge('dew');
+    case 'standing':
     case 'condensing':
       return gauge('bubble');
     case 'superheat':

@@ -15,6 +15,7 @@ export const SHIFTS = {
     discharge: 28,
     condenserRise: -7,
     airDrop: -8,
+    standing: 0,
   },
   overcharge: {
     evaporating: 3,
@@ -24,6 +25,7 @@ export const SHIFTS = {
     discharge: -4,
     condenserRise: 1,
     airDrop: -1,
+    standing: 0,
   },
   restriction: {
     evaporating: -17,
@@ -33,6 +35,7 @@ export const SHIFTS = {
     discharge: 24,
     condenserRise: -7,
     airDrop: -8,
+    standing: 0,
   },
   condenserDirty: {
     evaporating: 5,
@@ -42,6 +45,7 @@ export const SHIFTS = {
     discharge: 22,
     condenserRise: 11,
     airDrop: -3,
+    standing: 0,
   },
   lowIndoorAir: {
     evaporating: -14,
@@ -51,6 +55,7 @@ export const SHIFTS = {
     discharge: -10,
     condenserRise: -5,
     airDrop: 12,
+    standing: 0,
   },
   nonCondensables: {
     evaporating: 2,
@@ -60,6 +65,7 @@ export const SHIFTS = {
     discharge: 18,
     condenserRise: 0,
     airDrop: -3,
+    standing: 12,
   },
   leakingValves: {
     evaporating: 15,
@@ -69,6 +75,7 @@ export const SHIFTS = {
     discharge: -18,
     condenserRise: -9,
     airDrop: -10,
+    standing: 0,
   },
 } as const satisfies Record<string, Residuals>;
 
@@ -87,6 +94,7 @@ function shift(unit: Unit, typical: Residuals, severity: number, random: Random)
   r.condensing += severity * by.condensing;
   r.subcooling += severity * by.subcooling * (valve ? 1.2 : 1);
   r.discharge += severity * by.discharge * (valve ? 0.8 : 1);
+  r.standing += severity * by.standing;
   r.condenserRise += severity * by.condenserRise;
   r.airDrop += severity * by.airDrop * (valve ? 0.7 : 1);
 }

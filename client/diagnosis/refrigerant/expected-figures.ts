@@ -57,6 +57,7 @@ const EXPECTED: Readonly<Record<keyof Residuals, (c: Conditions, profile: UnitPr
   subcooling: (_, profile) => same(profile.plateSubcooling ?? 10, profile.plateSubcooling === undefined ? 1.5 : 0),
   discharge: (c) => same(c.outdoor + 78, c.outdoorUnsure),
   condenserRise: (c) => same(18, 0.05 * c.outdoorUnsure),
+  standing: (c) => same(c.outdoor, c.outdoorUnsure),
   airDrop: (c) => same(19.5 - 0.7 * (c.wetBulb - 67) + 0.5 * (c.returnAir - 80), 0.7 * c.wetBulbUnsure),
 };
 
@@ -83,6 +84,8 @@ export function figureOf(figure: keyof Residuals, readings: Readings, profile: U
       return fluid && less(get('temperature-suction-line'), saturated(fluid, 'dew', get('pressure-suction'), profile));
     case 'condensing':
       return fluid && saturated(fluid, 'bubble', get('pressure-liquid'), profile);
+    case 'standing':
+      return fluid && saturated(fluid, 'bubble', get('pressure-standing'), profile);
     case 'subcooling':
       return fluid && less(saturated(fluid, 'bubble', get('pressure-liquid'), profile), get('temperature-liquid-line'));
     case 'discharge':

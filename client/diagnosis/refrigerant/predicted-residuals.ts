@@ -11,6 +11,7 @@ const READING_SPREAD: Readonly<Residuals> = {
   discharge: 8,
   condenserRise: 3,
   airDrop: 1.8,
+  standing: 1.5,
 };
 
 export interface Predicted {
@@ -27,6 +28,7 @@ const AT_REST: Readonly<Record<keyof Residuals, Predicted>> = {
   discharge: { mean: -75, spread: 15 },
   condenserRise: { mean: -18, spread: 3 },
   airDrop: { mean: -18, spread: 3 },
+  standing: { mean: 0, spread: 2 },
 };
 
 /** Running without outdoor air: head climbs until something trips. */
@@ -38,6 +40,7 @@ const NO_OUTDOOR_AIR: Readonly<Record<keyof Residuals, Predicted>> = {
   discharge: { mean: 40, spread: 18 },
   condenserRise: { mean: 10, spread: 20 },
   airDrop: { mean: -6, spread: 4 },
+  standing: { mean: 0, spread: 2 },
 };
 
 /** Running without indoor air: the coil freezes. */
@@ -49,6 +52,7 @@ const NO_INDOOR_AIR: Readonly<Record<keyof Residuals, Predicted>> = {
   discharge: { mean: -15, spread: 12 },
   condenserRise: { mean: -10, spread: 4 },
   airDrop: { mean: 4, spread: 14 },
+  standing: { mean: 0, spread: 2 },
 };
 
 /** Reversing valve left in heating: the coils have changed places. */
@@ -60,14 +64,17 @@ const REVERSED: Readonly<Record<keyof Residuals, Predicted>> = {
   discharge: { mean: -5, spread: 14 },
   condenserRise: { mean: -28, spread: 6 },
   airDrop: { mean: -38, spread: 6 },
+  standing: { mean: 0, spread: 2 },
 };
 
 /** A residual under the drawn unit, gated on what runs. °F. */
 export function predictResidual({ unit, cooling }: Moment, figure: keyof Residuals): Predicted {
   const { compressor, fan, blower } = cooling.state;
-  if (compressor === 'stopped') return AT_REST[figure];
-  if (unit.reversed) return REVERSED[figure];
-  if (fan === 'stopped') return NO_OUTDOOR_AIR[figure];
-  if (blower === 'stopped') return NO_INDOOR_AIR[figure];
+  if (figure !== 'standing') {
+    if (compressor === 'stopped') return AT_REST[figure];
+    if (unit.reversed) return REVERSED[figure];
+    if (fan === 'stopped') return NO_OUTDOOR_AIR[figure];
+    if (blower === 'stopped') return NO_INDOOR_AIR[figure];
+  }
   return { mean: unit.residuals[figure], spread: Math.hypot(READING_SPREAD[figure], SOUND_SCATTER[figure]) };
 }

@@ -13,7 +13,7 @@ export function complaintChance({ unit, cooling, idle }: Moment): number {
   const { compressor, fan, blower } = cooling.state;
   if (compressor === 'stopped' || fan === 'stopped' || blower === 'stopped' || unit.reversed) return 1;
   if (idle.state.compressor === 'turning' || unit.coilIced) return 1;
-  const figures = Object.keys(SOUND_SCATTER) as (keyof Residuals)[];
+  const figures = (Object.keys(SOUND_SCATTER) as (keyof Residuals)[]).filter((f) => f !== 'standing');
   const worst = Math.max(...figures.map((f) => Math.abs(unit.residuals[f]) / SOUND_SCATTER[f]));
   return worst > 2.5 ? 1 : UNNOTICED;
 }

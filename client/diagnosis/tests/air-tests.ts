@@ -78,4 +78,13 @@ export const AIR_TESTS = {
     requires: ['temperature-outdoor-air'],
     sharpenedBy: [],
   }),
+  // Off until the outdoor coil has the temperature of the air: a quarter of an hour with the fan running helps.
+  'pressure-standing': reading(
+    'pressure',
+    'liquid-port',
+    'outdoor',
+    15,
+    { kind: 'residual', figure: 'standing', requires: ['temperature-outdoor-air'], sharpenedBy: [] },
+    { needs: { power: 'on', call: 'none', bench: false }, hazards: ['pressurised-refrigerant'] },
+  ),
 } as const satisfies Record<string, TestModel>;

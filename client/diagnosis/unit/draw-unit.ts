@@ -45,8 +45,8 @@ function drawCompressor(profile: UnitProfile, volts: number, random: Random): Mo
     runOpen: false,
     startOpen: false,
     seized: false,
-    capacitorLimit: between(random, 0.45, 0.75),
-    voltageLimit: between(random, 0.64, 0.84),
+    capacitorLimit: between(random, 0.4, 0.9),
+    voltageLimit: between(random, 0.54, 0.85),
     shellOhms: logBetween(random, 2e7, 1e9),
   };
 }
@@ -66,7 +66,7 @@ function drawFan(profile: UnitProfile, volts: number, random: Random): Motor {
     runOpen: false,
     startOpen: false,
     seized: false,
-    capacitorLimit: between(random, 0.3, 0.7),
+    capacitorLimit: between(random, 0.3, 0.85),
     voltageLimit: between(random, 0.55, 0.85),
     shellOhms: logBetween(random, 2e7, 1e9),
   };
@@ -118,6 +118,7 @@ export const SOUND_SCATTER: Readonly<Residuals> = {
   discharge: 10,
   condenserRise: 3.5,
   airDrop: 1.8,
+  standing: 1.5,
 };
 
 /** A sound unit sits where its conditions put it; its scatter belongs to the spread of a prediction. */
@@ -129,6 +130,7 @@ const NO_SHIFT: Readonly<Residuals> = {
   discharge: 0,
   condenserRise: 0,
   airDrop: 0,
+  standing: 0,
 };
 
 /** A sound unit that fits the profile; whatever the profile leaves open is drawn. */

@@ -14,6 +14,8 @@ export interface Residuals {
   discharge: number;
   condenserRise: number;
   airDrop: number;
+  /** At rest, coil at outdoor temperature: saturation of the liquid pressure over outdoors. Only foreign gas moves it. */
+  standing: number;
 }
 
 /** One drawn unit: what the nameplate says, what it does not say (drawn), and what a fault did to it. */
