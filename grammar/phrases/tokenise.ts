@@ -1,4 +1,4 @@
-import { SPELLED } from '../vocabulary/homophones.ts';
+import { REFRIGERANT_MARKS, SPELLED } from '../vocabulary/homophones.ts';
 
 /** One word of what was heard. `numeral` is set where it was written in digits. */
 export interface HeardWord {
@@ -10,7 +10,7 @@ const SIGNS: Readonly<Record<string, string>> = {
   '°f': ' degrees fahrenheit ',
   '°c': ' degrees celsius ',
   '°': ' degrees ',
-  Ω: ' ohms ',
+  ω: ' ohms ',
   µ: 'u',
   μ: 'u',
   '%': ' percent ',
@@ -64,7 +64,7 @@ export function tokenise(text: string): HeardWord[] {
     .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
     .replace(/(\d)\s*\/\s*(?=\d)/g, '$1 over ')
     .replace(/([a-z])\s*[/]\s*(?=[a-z])/g, '$1 to ')
-    .replace(/\b[a-z0-9]+(?:-\d+[a-z]?)?(?![\w.])/g, (mark) => SPELLED[mark.replace('-', '')] ?? mark);
+    .replace(/\b[a-z0-9]+(?:-\d+[a-z]?)?(?![\w.])/g, (mark) => REFRIGERANT_MARKS[mark.replace('-', '')] ?? mark);
   const words: HeardWord[] = [];
   for (const piece of plain.match(/-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}]+/gu) ?? []) {
     addPiece(piece, words);
@@ -85,5 +85,6 @@ function addPiece(piece: string, words: HeardWord[]): void {
   }
   const suffix = words.at(-1)?.numeral === undefined ? undefined : SUFFIXES[piece];
   if (suffix !== undefined) words.push(...suffix.map((text) => ({ text })));
+  else if (SPELLED[piece] !== undefined) words.push(...SPELLED[piece].split(' ').map((text) => ({ text })));
   else words.push({ text: piece.replace(/^'+|'+$/g, '') });
 }

@@ -49,7 +49,7 @@ export const HOMOPHONES: Readonly<Record<string, readonly string[]>> = {
   fuze: ['fuse'],
 };
 
-/** Marks written as one word and said letter by letter or number by number. */
+/** Marks written as one word and said letter by letter. */
 export const SPELLED: Readonly<Record<string, string>> = {
   rla: 'r l a',
   lra: 'l r a',
@@ -69,7 +69,12 @@ export const SPELLED: Readonly<Record<string, string>> = {
   dc: 'd c',
   hp: 'h p',
   rpm: 'r p m',
+  va: 'v a',
   rc: 'r c',
+};
+
+/** Refrigerant marks (ASHRAE 34) as they are said. */
+export const REFRIGERANT_MARKS: Readonly<Record<string, string>> = {
   r22: 'r twenty two',
   r32: 'r thirty two',
   r134a: 'r one thirty four a',

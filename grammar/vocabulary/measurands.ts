@@ -23,7 +23,7 @@ export interface Measurand {
   readonly shape: NumberShape;
   /** Names of its own, besides the names of its tips. */
   readonly say?: string;
-  /** Not meant by bare letters ("C to R") unless it is expected or its place is said. */
+  /** Not what is meant by names it shares with others ("C to R", "herm section"), unless expected or a unit says so. */
   readonly rare?: true;
   /** Reached only by its own names, not by naming its tips. */
   readonly onlyByName?: true;
@@ -92,7 +92,7 @@ const RAISED: Bands = {
   high: 520,
   likely: [
     [0, 6],
-    [200, 460],
+    [320, 460],
   ],
   shape: 'to-699',
 };
@@ -165,7 +165,8 @@ const microfarads = (high: number, likely: number): Bands => ({
   unit: 'uF',
   low: 0,
   high,
-  likely: [[0, likely]],
+  // Nothing at all is as likely a voltage that was meant.
+  likely: [[0.2, likely]],
   shape: 'to-99',
   open: true,
 });
@@ -333,6 +334,7 @@ export const MEASURANDS: readonly Measurand[] = [
   {
     ...RAISED,
     quantity: 'voltage-dc',
+    rare: true,
     likely: [[0, 3]],
     at: ['cap-C', 'cap-HERM'],
     say: '[cap | capacitor] herm section | herm section (residual | left over) volts | [cap | capacitor] herm',
@@ -340,6 +342,7 @@ export const MEASURANDS: readonly Measurand[] = [
   {
     ...RAISED,
     quantity: 'voltage-dc',
+    rare: true,
     likely: [[0, 3]],
     at: ['cap-C', 'cap-FAN'],
     say: '[cap | capacitor] fan section | fan section (residual | left over) volts | (cap | capacitor) fan | fan cap',
@@ -347,13 +350,14 @@ export const MEASURANDS: readonly Measurand[] = [
   {
     ...RAISED,
     quantity: 'voltage-dc',
+    rare: true,
     likely: [[0, 3]],
     at: ['blower-cap-1', 'blower-cap-2'],
     say: 'blower (cap | capacitor)',
   },
   { ...LEG, at: ['cap-C', 'ground'], onlyByName: true, say: '(cap | capacitor) common to ground' },
-  { ...SECTION, at: ['cap-C', 'cap-HERM'] },
-  { ...SECTION, at: ['cap-C', 'cap-FAN'] },
+  { ...SECTION, rare: true, at: ['cap-C', 'cap-HERM'] },
+  { ...SECTION, rare: true, at: ['cap-C', 'cap-FAN'] },
   // compressor windings
   { ...winding(0.2, 4), at: ['comp-C', 'comp-R'], say: '[compressor] run winding' },
   { ...winding(1, 12), at: ['comp-C', 'comp-S'], say: '[compressor] start winding' },
@@ -419,7 +423,7 @@ export const MEASURANDS: readonly Measurand[] = [
   // a control wire end to end, with a long lead, or two wires with their ends free
   { ...WIRE, at: ['Y@air-handler', 'Y@condenser'], onlyByName: true, say: 'y wire | yellow wire' },
   { ...WIRE, at: ['C@air-handler', 'C@condenser'], onlyByName: true, say: 'c wire | common wire' },
-  { ...WIRE, at: ['C@air-handler', 'Y@air-handler'] },
+  { ...WIRE, rare: true, at: ['C@air-handler', 'Y@air-handler'] },
   { ...CONTROL, at: ['R@condenser', 'C@condenser'] },
   { ...CONTROL, at: ['R@condenser', 'Y@condenser'] },
   { ...CONTROL, at: ['C@condenser', 'Y@condenser'] },
@@ -454,7 +458,8 @@ export const MEASURANDS: readonly Measurand[] = [
     likely: [
       [0, 6],
       [108, 132],
-      [187, 264],
+      [198, 210],
+      [216, 264],
     ],
     at: ['transformer-primary-1', 'transformer-primary-2'],
     say: '[transformer] primary [volts] | primary side [of the] [transformer]',
@@ -486,16 +491,20 @@ export const MEASURANDS: readonly Measurand[] = [
   { ...ACROSS, at: ['door-switch-1', 'door-switch-2'], say: '[across the] [blower] door switch' },
   { ...CONTACT, at: ['door-switch-1', 'door-switch-2'], say: '[across the] [blower] door switch' },
   // amps: a clamp around one lead
-  { ...amps(200, 40), at: ['compressor'], say: 'compressor amps | compressor current | compressor | compressor draw' },
+  {
+    ...amps(200, 40),
+    at: ['compressor'],
+    say: 'compressor amps | compressor current | compressor | compressor draw | amps [on | at] [the] compressor',
+  },
   {
     ...amps(15, 5),
     at: ['fan-motor'],
-    say: '[outdoor | condenser] fan (amps | current | draw) | [outdoor | condenser] fan motor (amps | current | draw) | fan motor | outdoor fan | condenser fan',
+    say: '[outdoor | condenser] fan (amps | current | draw) | [outdoor | condenser] fan motor (amps | current | draw) | fan motor | outdoor fan | condenser fan | amps [on | at] [the] [outdoor | condenser] fan [motor]',
   },
   {
     ...amps(30, 15),
     at: ['blower-motor'],
-    say: 'blower (amps | current | draw) | blower motor (amps | current | draw) | indoor fan amps | blower',
+    say: 'blower (amps | current | draw) | blower motor (amps | current | draw) | indoor fan amps | blower | amps [on | at] [the] blower [motor]',
   },
   {
     ...amps(30, 10),
@@ -550,7 +559,7 @@ export const MEASURANDS: readonly Measurand[] = [
   },
   { ...degrees(20, 100, 35, 75), quantity: 'wet-bulb', at: ['supply-air'], say: 'supply wet bulb' },
   {
-    ...degrees(-20, 90, 0, 50),
+    ...degrees(-20, 90, 0, 45),
     quantity: 'difference',
     at: ['suction-line'],
     say: 'superheat | super heat | suction superheat',

@@ -8,7 +8,8 @@ import { saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
 import { composePair, composeSame } from './several.ts';
 import { composeAbsence, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
-import { composeMass, composeNameplate, composePart, composeWire } from './written.ts';
+import { composeWire } from './wire.ts';
+import { composeMass, composeNameplate, composePart } from './written.ts';
 
 /** Every meaning that one segment may have; asked where the speaker began again inside it. Empty where it has none. */
 export function compose(segment: Segment, expectation: Expectation | undefined): Draft[] {

@@ -1,22 +1,28 @@
 import type { Measurand } from '../../vocabulary/measurands.ts';
-import { TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from '../../vocabulary/number-words.ts';
+import { POINT_WORDS, TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from '../../vocabulary/number-words.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
 import { readNumber } from '../numbers/read-number.ts';
 import { fitOf } from './fit.ts';
 import type { SaidNumber } from './segment.ts';
 
 const NUMBER_WORDS = [...Object.keys(UNIT_WORDS), ...Object.keys(TEEN_WORDS), ...Object.keys(TENS_WORDS)];
+const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).includes(word);
 
 /**
  * Whether a digit may have been lost before a number: a filler stands there ("uh eighteen"), or the digit of the
  * place does ("leg one eighteen", two that ran together), and with such a digit the value would still be possible here.
+ * A value that is not a likely one here is doubted even where the longer one is not possible at this place.
  */
 export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode): boolean {
-  if (said.words.length === 0) return false;
-  const heardBefore = said.gaps.before ? NUMBER_WORDS : [];
-  const ofPlace = said.follows === 'one' || said.follows === 'two' ? [said.follows] : [];
-  return [...heardBefore, ...ofPlace].some((word) => {
-    const longer = readNumber([word, ...said.words]);
-    return longer !== undefined && fitOf(row, longer.value, unit) !== 'impossible';
-  });
+  const [first, second] = said.words;
+  if (first === undefined) return false;
+  const longer = (before: string): number | undefined => readNumber([before, ...said.words])?.value;
+  const possible = (value: number | undefined): boolean =>
+    value !== undefined && fitOf(row, value, unit) !== 'impossible';
+  if (said.gaps.before && NUMBER_WORDS.some((word) => possible(longer(word)))) return true;
+  // "pole one, point two" and "leg one, zero" are never one number.
+  const apart = isPoint(first) || (first === 'zero' && (second === undefined || isPoint(second)));
+  if (apart || (said.follows !== 'one' && said.follows !== 'two')) return false;
+  const joined = longer(said.follows);
+  return possible(joined) || (joined !== undefined && fitOf(row, said.number.value, unit) !== 'likely');
 }

@@ -26,12 +26,7 @@ export function composeReading(segment: Segment, expectation: Expectation | unde
   const said = saidValue(segment.items);
   if (said === undefined) return [];
   const bench = segment.items.some((item) => item.tag === 'bench');
-  const placed = segment.items.some((item) => item.tag === 'place');
-  const rows = rowsSaid(segment.items);
-  const rare = !placed && rows.some((row) => !row.rare);
-  return draftsOf(rows, said, bench, expectation).map((draft) =>
-    rare && draft.row?.rare ? { ...draft, cost: draft.cost + RARE } : draft,
-  );
+  return draftsOf(rowsSaid(segment.items), said, bench, expectation);
 }
 
 /** One draft for each row that the value may belong to; other places of the same family are left out. */
@@ -51,7 +46,11 @@ export function draftsOf(
   const expected = measurable.filter((row) => isExpected(row, expectation));
   const best = new Map<string, Measurand>();
   for (const row of [...expected, ...measurable]) if (!best.has(family(row))) best.set(family(row), row);
-  return [...best.values()].map((row) => draftOf(row, said, bench, expected.includes(row)));
+  const common = measurable.some((row) => !row.rare);
+  return [...best.values()].map((row) => {
+    const draft = draftOf(row, said, bench, expected.includes(row));
+    return common && row.rare && !expected.includes(row) ? { ...draft, cost: draft.cost + RARE } : draft;
+  });
 }
 
 function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean): Draft {
@@ -73,7 +72,6 @@ function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean):
   const doubt = doubtOf(row, said, unit, fit, twin);
   return {
     meaning: { kind: 'reading', reading },
-    row,
     cost: FIT_COST[fit] + (expected ? 0 : UNEXPECTED),
     ...(doubt && { doubt }),
     ...(twin !== undefined && { twin }),

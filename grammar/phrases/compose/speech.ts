@@ -17,10 +17,15 @@ export function composeSwitch(segment: Segment): Draft[] {
   return 'withoutPlace' in row && !careful ? [{ meaning, cost: 0, doubt: 'no-place' }] : sure(meaning);
 }
 
+/** Lowest voltage of a source on which a meter is proved: a 24 V transformer. */
+const LOWEST_SOURCE = 22;
+
 /** "meter two forty, zero, zero, zero, meter two forty". */
 export function composeAbsence(segment: Segment): Draft[] {
   const numbers = numbersOf(segment.items);
-  const values = numbers.map((item) => item.number.value);
+  const values = segment.items.flatMap((item) =>
+    item.tag === 'said' ? [item.number.value] : item.tag === 'value' ? [0] : [],
+  );
   const zones = segment.items.flatMap((item) => (item.tag === 'zones' ? item.zones : []));
   const before = values[0];
   const after = values.at(-1);
@@ -35,11 +40,11 @@ export function composeAbsence(segment: Segment): Draft[] {
       after,
     },
   };
-  const proofs = [before, after].filter((volts) => volts < 20 || volts > 600).length;
+  const proofs = [before, after].filter((volts) => volts < LOWEST_SOURCE || volts > 600).length;
   const wild = proofs > 0 || values.some((volts) => volts < 0 || volts > 600);
   const doubt = unbroken(numbers) ? (wild ? 'implausible' : undefined) : 'needed-repair';
-  // Many small numbers are dearer than few: "two oh eight" is not 2, 0, 8.
-  return [{ meaning, cost: 2 * proofs + 0.4 * values.length, ...(doubt && { doubt }) }];
+  // Two legs make three readings: each to ground and one to the other. Other counts are taken, but are dearer.
+  return [{ meaning, cost: 2 * proofs + 0.4 * Math.abs(values.length - 2 - 3), ...(doubt && { doubt }) }];
 }
 
 export function composeMeterProof(segment: Segment): Draft[] {

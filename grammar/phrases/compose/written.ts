@@ -1,8 +1,10 @@
 import { NAMEPLATE_FIELDS, type NameplateField } from '../../vocabulary/nameplate.ts';
 import { PARTS, type PartRatingId } from '../../vocabulary/parts.ts';
+import type { UnitCode } from '../../vocabulary/quantities.ts';
+import { UNITS } from '../../vocabulary/units.ts';
 import type { Meaning } from '../meaning.ts';
 import { type Draft, sure, unless } from './draft.ts';
-import { numbersOf, type Segment, unbroken } from './segment.ts';
+import { numbersOf, type SaidNumber, type Segment, unbroken } from './segment.ts';
 
 /** A line of the nameplate. */
 export function composeNameplate(segment: Segment): Draft[] {
@@ -15,18 +17,35 @@ export function composeNameplate(segment: Segment): Draft[] {
   if (choice !== undefined) return sure({ kind: 'nameplate', field: field.id, value: choice.value });
   const numbers = numbersOf(segment.items);
   const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
-  const fieldUnit = 'unit' in field ? field.unit : undefined;
-  const unit = units[0] ?? fieldUnit;
-  if (units.length > 0 && fieldUnit !== undefined && units[0] !== fieldUnit) return [];
-  const [first, second] = numbers;
-  if (first === undefined || (second !== undefined && field.value !== 'number-or-pair')) return [];
-  const value = second === undefined ? first.number.value : `${first.number.value}/${second.number.value}`;
+  const amount = amountOf(field, numbers, units);
+  if (amount === undefined) return [];
   const { low, high }: NameplateField = field;
   const possible = numbers.every(({ number }) => number.value >= (low ?? 0) && number.value <= (high ?? 10_000));
-  const meaning: Meaning = { kind: 'nameplate', field: field.id, value, ...(unit && { unit }) };
+  const meaning: Meaning = { kind: 'nameplate', field: field.id, ...amount };
   if (!possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
   return unless(unbroken(numbers), meaning);
 }
+
+/** One number, two where the field has two ("208/230"), or pounds and ounces; undefined where the unit is another's. */
+function amountOf(
+  field: NameplateField,
+  numbers: readonly SaidNumber[],
+  units: readonly UnitCode[],
+): { value: number | string; unit?: UnitCode } | undefined {
+  const [first, second] = numbers;
+  if (first === undefined) return undefined;
+  const unit = units[0] ?? field.unit;
+  const withUnit = unit === undefined ? {} : { unit };
+  if (units.some((said) => field.unit === undefined || baseOf(said) !== baseOf(field.unit))) return undefined;
+  if (second === undefined) return { value: first.number.value, ...withUnit };
+  if (units[0] === '[lb_av]' && units[1] === '[oz_av]') {
+    return { value: first.number.value * 16 + second.number.value, unit: '[oz_av]' };
+  }
+  if (field.value !== 'number-or-pair' || units.length > 1) return undefined;
+  return { value: `${first.number.value}/${second.number.value}`, ...withUnit };
+}
+
+const baseOf = (unit: UnitCode): UnitCode | undefined => UNITS.find((row) => row.code === unit)?.base;
 
 /** A part that was fitted, with its ratings. "45 over 5" makes a capacitor a dual one. */
 export function composePart(segment: Segment): Draft[] {
@@ -48,21 +67,6 @@ export function composePart(segment: Segment): Draft[] {
   if (Object.keys(ratings).some((rating) => !known.includes(rating))) return [];
   const clean = unbroken(numbersOf(segment.items));
   return unless(clean, { kind: 'part', part, ratings });
-}
-
-/** A wire that is lifted or landed, a jumper that is put on or taken off. */
-export function composeWire(segment: Segment): Draft[] {
-  const action = segment.items.find((item) => item.tag === 'wire');
-  if (action === undefined) return [];
-  const wire: { colour?: string; size?: string; from?: string; to?: string } = {};
-  let ends: readonly string[] = [];
-  for (const item of segment.items) {
-    if (item.tag === 'colour') wire.colour = item.colour;
-    else if (item.tag === 'size') wire.size = item.size;
-    else if (item.tag === 'tip') ends = item.points;
-    else if (item.tag === 'end' && ends[0] !== undefined) wire[item.end] = ends[0];
-  }
-  return sure({ kind: 'wire', wire: { ...wire, action: action.action } });
 }
 
 /** Refrigerant put in or taken out, by weight in ounces where both units are said; taken out is negative. */

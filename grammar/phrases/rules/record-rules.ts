@@ -27,8 +27,8 @@ const NUMBER_FIELD = sequence(
   alternative(...FIELDS.filter((field) => field.value !== 'choice').map(named)),
   optional(pattern('is | at | of')),
   NUMBER,
-  optional(sequence(optional(pattern('over | slash | to')), NUMBER)),
   optional(rule('unit-name')),
+  optional(sequence(optional(pattern('over | slash | to | and')), NUMBER, optional(rule('unit-name')))),
 );
 
 const CHOICE_FIELD = alternative(
@@ -101,9 +101,21 @@ export const RECORD_RULES: Rules = {
             pattern('from | off | off of'),
             rule('wire-end'),
             tag({ tag: 'end', end: 'from' }),
-            optional(sequence(pattern('to | onto'), rule('wire-end'), tag({ tag: 'end', end: 'to' }))),
+            optional(
+              sequence(
+                pattern('to | onto'),
+                rule('wire-end'),
+                optional(rule('at-place')),
+                tag({ tag: 'end', end: 'to' }),
+              ),
+            ),
           ),
-          sequence(pattern('on | onto | to | at | back on'), rule('wire-end'), tag({ tag: 'end', end: 'to' })),
+          sequence(
+            pattern('on | onto | to | at | back on'),
+            rule('wire-end'),
+            optional(rule('at-place')),
+            tag({ tag: 'end', end: 'to' }),
+          ),
         ),
       ),
       sequence(

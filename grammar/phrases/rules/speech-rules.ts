@@ -26,9 +26,10 @@ const orders = (rows: readonly (typeof COMMANDS)[number][]): Expression =>
 /** A value in a proof of absence of voltage: each is a number of its own. */
 const PROOF_VALUE = sequence(
   optional(pattern('and')),
-  tag({ tag: 'number', edge: 'begin' }),
-  rule('proof-number'),
-  tag({ tag: 'number', edge: 'end' }),
+  alternative(
+    sequence(tag({ tag: 'number', edge: 'begin' }), rule('proof-number'), tag({ tag: 'number', edge: 'end' })),
+    sequence(pattern('nothing'), tag({ tag: 'value', is: 'zero' })),
+  ),
   optional(pattern('volts | volt')),
 );
 
@@ -75,7 +76,7 @@ export const SPEECH_RULES: Rules = {
     frame('meter-proof'),
   ),
   'proof-number': alternative(
-    pattern('$zero [$point-word $digit [$digit]] | nothing | $point-word $digit [$digit]'),
+    pattern('$zero [$point-word $digit [$digit]] | $point-word $digit [$digit]'),
     pattern('$unit [$point-word $digit [$digit]] | $two | $unit $two | $unit oh $unit | #'),
   ),
   'proof-place': alternative(
