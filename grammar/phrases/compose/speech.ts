@@ -41,7 +41,8 @@ export function composeAbsence(segment: Segment): Draft[] {
     },
   };
   const proofs = [before, after].filter((volts) => volts < LOWEST_SOURCE || volts > 600).length;
-  const wild = proofs > 0 || values.some((volts) => volts < 0 || volts > 600);
+  // A meter that reads nothing on its source is a proof that failed: it is taken, and judged elsewhere.
+  const wild = values.some((volts) => volts < 0 || volts > 600);
   const doubt = unbroken(numbers) ? (wild ? 'implausible' : undefined) : 'needed-repair';
   // Two legs make three readings: each to ground and one to the other. Other counts are taken, but are dearer.
   return [{ meaning, cost: 2 * proofs + 0.4 * Math.abs(values.length - 2 - 3), ...(doubt && { doubt }) }];
