@@ -20,15 +20,18 @@ export interface Utterance {
   readonly realTimeFactor: number;
 }
 
-/** What can be wrong at the edge of hearing; every code has its sentence in the errors table. */
+/** What can be wrong at the edge of hearing; every code has its sentence in listening-error.ts. */
 export type EarFault =
   | 'no-microphone'
   | 'permission-refused'
   | 'model-missing'
   | 'grammar-unknown-word'
+  | 'grammar-broken'
+  | 'file-not-found'
   | 'not-a-wav'
   | 'wav-not-supported'
   | 'wav-empty'
+  | 'wav-cut-short'
   | 'nothing-heard'
   | 'device-lost';
 

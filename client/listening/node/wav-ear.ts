@@ -1,0 +1,72 @@
+import { readFile } from 'node:fs/promises';
+import { basename } from 'node:path';
+import type { Expectation } from '../../../grammar/phrases/meaning.ts';
+import type { Ear, EarFault, Utterance } from '../ear.ts';
+import type { Hearing } from '../hearing.ts';
+import { ListeningError } from '../listening-error.ts';
+import { toUtterance } from '../to-utterance.ts';
+import { readWav, SAMPLE_RATE } from '../wav.ts';
+import { loadHearing } from './load-hearing.ts';
+
+/** Sound goes in by 20 ms, as a microphone gives it. */
+const BLOCK = SAMPLE_RATE / 50;
+
+/** An ear for sound files: each is fed as if it came in real time, through the very path a microphone takes. */
+export class WavEar implements Ear {
+  readonly kind = 'wav';
+  readonly #files: readonly string[];
+  #hearing: Hearing | undefined;
+  #count = 0;
+
+  /** @param files heard one after another by `start` */
+  constructor(files: readonly string[] = []) {
+    this.#files = files;
+  }
+
+  async start(callbacks: {
+    onUtterance(utterance: Utterance): void;
+    onFault(fault: EarFault, detail: string): void;
+  }): Promise<void> {
+    for (const file of this.#files) {
+      try {
+        for (const utterance of await this.listen(file)) callbacks.onUtterance(utterance);
+      } catch (error) {
+        if (!(error instanceof ListeningError)) throw error;
+        callbacks.onFault(error.fault, error.message);
+      }
+    }
+  }
+
+  expect(expectation: Expectation): void {
+    this.#hearing?.expect(expectation);
+  }
+
+  /**
+   * Hears one file.
+   * @throws ListeningError `file-not-found`, `not-a-wav`, `wav-not-supported`, `wav-empty`, `wav-cut-short`,
+   * `nothing-heard`, `model-missing`
+   */
+  async listen(file: string, expectation?: Expectation): Promise<readonly Utterance[]> {
+    const name = basename(file);
+    const bytes = await readFile(file).catch(() => {
+      throw new ListeningError('file-not-found', { detail: file });
+    });
+    const samples = readWav(bytes, name);
+    this.#hearing ??= await loadHearing();
+    if (expectation !== undefined) this.#hearing.expect(expectation);
+    const heard = [];
+    for (let at = 0; at < samples.length; at += BLOCK)
+      heard.push(...this.#hearing.push(samples.subarray(at, at + BLOCK)));
+    heard.push(...this.#hearing.flush());
+    if (heard.length === 0) throw new ListeningError('nothing-heard', { detail: name });
+    return heard.map((one) => {
+      this.#count += 1;
+      return toUtterance(one, 'wav', `${name}#${this.#count}`);
+    });
+  }
+
+  async stop(): Promise<void> {
+    this.#hearing?.close();
+    this.#hearing = undefined;
+  }
+}

@@ -1,0 +1,23 @@
+/**
+ * How well the words explain the sound: the score of the grammar's best path less that of the phone loop, for each
+ * frame of speech. The loop may follow any sounds, so the difference is about the cost of having to keep to sentences:
+ * small for speech within the grammar, large for anything else.
+ */
+export function marginOf(grammarScore: number, loopScore: number, speechFrames: number): number {
+  return (grammarScore - loopScore) / Math.max(1, speechFrames);
+}
+
+/** Where a model's margins are cut. Calibrated on people, never on synthetic voices: those fit the loop too well. */
+export interface Gate {
+  /** Below this the sound is no sentence of the grammar. */
+  readonly reject: number;
+  /** From this on the expected grammar's words are taken without asking the whole grammar. */
+  readonly sure: number;
+  /** How many units of margin change the odds of being right by e. */
+  readonly scale: number;
+}
+
+/** 0…1: an even chance at the cut. */
+export function confidenceOf(margin: number, gate: Gate): number {
+  return 1 / (1 + Math.exp(-(margin - gate.reject) / gate.scale));
+}

@@ -1,0 +1,13 @@
+import type { Pronunciations } from './grammar-decoder.ts';
+
+/** The sounds of American English as the acoustic models have them (ARPAbet as in the CMU Pronouncing Dictionary). */
+const PHONES =
+  'AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH'.split(' ');
+
+const wordOf = (phone: string): string => `_${phone.toLowerCase()}`;
+
+/** A word for each sound. */
+export const PHONE_WORDS: Pronunciations = Object.fromEntries(PHONES.map((phone) => [wordOf(phone), [phone]]));
+
+/** Any sounds in any order: what the score of a grammar is held against, to tell its sentences from other speech. */
+export const PHONE_LOOP = `#JSGF V1.0;\ngrammar sounds;\npublic <any> = (${PHONES.map(wordOf).join(' | ')})+;\n`;

@@ -1,0 +1,37 @@
+/** What this room uses of a soundswallower module (MIT), however it was loaded. */
+export interface SpeechModule {
+  readonly HEAP8: Int8Array;
+  readonly Decoder: new (config: Readonly<Record<string, string | number | boolean>>) => ModuleDecoder;
+  _malloc(bytes: number): number;
+  _free(address: number): void;
+  /** Best words of the utterance; writes their path's score (int32) to `scoreAddress`. */
+  _decoder_hyp(decoder: number, scoreAddress: number): number;
+  _decoder_init_fe(decoder: number): number;
+  _decoder_init_feat_s3file(decoder: number, lda: number): number;
+  _acmod_reinit_feat(acousticModel: number, frontEnd: number, features: number): number;
+}
+
+/** The part of its `Decoder` that is used here; two fields are needed that its own types leave out. */
+export interface ModuleDecoder {
+  readonly cdecoder: number;
+  readonly cacmod: number;
+  delete(): void;
+  set_config(key: string, value: string | number): boolean;
+  initialize(): Promise<unknown>;
+  start(): void;
+  stop(): void;
+  process_audio(samples: Float32Array, noSearch?: boolean, fullUtterance?: boolean): number;
+  get_text(): string;
+  lookup_word(word: string): string | null;
+  add_words(...words: [string, string][]): void;
+  set_grammar(jsgf: string, topRule?: string): void;
+  spectrogram(samples: Float32Array): { readonly data: Float32Array; readonly nfr: number; readonly nfeat: number };
+}
+
+/** An acoustic model with its dictionary: folders or addresses, without a slash at the end. */
+export interface SpeechModel {
+  readonly id: 'bundled' | 'wideband';
+  readonly folder: string;
+  /** Where the model's own folder has no `dict.txt`. */
+  readonly dictionary?: string;
+}

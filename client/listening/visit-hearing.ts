@@ -1,0 +1,43 @@
+import { toJsgf } from '../../grammar/export/jsgf.ts';
+import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
+import type { Expectation } from '../../grammar/phrases/meaning.ts';
+import { understand } from '../../grammar/phrases/understand.ts';
+import { Hearing } from './hearing.ts';
+import { GATES } from './recogniser/gates.ts';
+import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
+import type { NoiseModule } from './sound/denoiser.ts';
+
+export interface VisitHearingParts {
+  readonly speech: SpeechModule;
+  readonly model: SpeechModel;
+  readonly rnnoise: NoiseModule;
+  /** Any clock in milliseconds; only differences count. */
+  now(): number;
+}
+
+/** Hearing with the grammar of a visit: what is expected first, everything else as a second look at the kept sound. */
+export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearing> {
+  return await Hearing.open({
+    ...parts,
+    pronunciations: PRONUNCIATIONS,
+    gate: GATES[parts.model.id],
+    grammarFor: visitGrammar,
+    isWhole: isWholeSentence,
+  });
+}
+
+/** The JSGF of the moment; undefined where nothing is expected more than anything else. */
+export function visitGrammar(expectation: Expectation | 'all' | 'urgent'): string | undefined {
+  if (expectation === 'all') return toJsgf(undefined, { scope: 'all' });
+  if (expectation === 'urgent') return URGENT;
+  return expectation.readings.length === 0 && expectation.question === undefined
+    ? undefined
+    : toJsgf(expectation, { scope: 'expected' });
+}
+
+/** All that is heeded while the mouth speaks. */
+const URGENT = '#JSGF V1.0;\ngrammar urgent;\npublic <utterance> = stop | wait | no | hot;\n';
+
+function isWholeSentence(text: string, expectation: Expectation): boolean {
+  return text !== '' && understand(text, expectation).verdict === 'logged';
+}
