@@ -12,7 +12,7 @@ export interface SocketCallbacks {
 }
 
 /** Timers as an edge provides them; the core reads no clock. */
-export interface Timers {
+interface Timers {
   set(milliseconds: number, elapsed: () => void): () => void;
 }
 

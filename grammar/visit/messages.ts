@@ -67,13 +67,13 @@ export interface Receipt {
 }
 
 /** An event came too early: send from `need` on. */
-export interface Gap {
+interface Gap {
   readonly kind: 'gap';
   readonly need: number;
 }
 
 /** Another event already stands at `seq`. Both are kept and the stream is flagged; the connection closes (1008). */
-export interface Fork {
+interface Fork {
   readonly kind: 'fork';
   readonly seq: number;
   readonly held: Hash;
@@ -81,14 +81,14 @@ export interface Fork {
 }
 
 /** Why the connection is about to close: a code to act on and a sentence to show. */
-export interface Refusal {
+interface Refusal {
   readonly kind: 'error';
   readonly code: string;
   readonly sentence: string;
 }
 
 /** Events of a watched visit: in order of seq within a stream, of arrival at the server across streams. */
-export interface Events {
+interface Events {
   readonly kind: 'events';
   readonly events: readonly WatchedEvent[];
   /** True on the message that brings the watcher level with the server for the first time. */

@@ -103,6 +103,12 @@ describe('the browser’s log', () => {
     await opened.close();
   });
 
+  test('knows the newest epoch of its visit and device', async () => {
+    const opened = await freshPage();
+    expect(await opened.evaluate(() => page.newestEpochs())).toEqual([undefined, 1, 3, 3, undefined]);
+    await opened.close();
+  });
+
   test('written by a newer page, it says so', async () => {
     const opened = await freshPage();
     expect(await opened.evaluate(() => page.openNewer())).toBe('log-newer');

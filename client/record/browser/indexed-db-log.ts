@@ -20,7 +20,7 @@ export interface IndexedDbLog extends VisitLog {
 /**
  * Opens, or begins, a stream in the browser's database. Every append is on the disk (`durability: 'strict'`) before it
  * resolves.
- * @throws {RecordError} log-newer, log-unwritable.
+ * @throws {RecordError} log-newer, log-full, log-unwritable.
  */
 export async function openIndexedDbLog(
   database: RecordDatabase,
@@ -30,11 +30,15 @@ export async function openIndexedDbLog(
   const key = streamText(stream);
   const begun: StreamRow = { key, stream, begunAt: Date.now(), ...(follows === undefined ? {} : { follows }) };
   let row = begun;
-  await database.write(['streams'], async (transaction) => {
-    const found = await transaction.objectStore('streams').get(key);
-    if (found === undefined) await transaction.objectStore('streams').add(begun);
-    else row = found;
-  });
+  await database
+    .write(['streams'], async (transaction) => {
+      const found = await transaction.objectStore('streams').get(key);
+      if (found === undefined) await transaction.objectStore('streams').add(begun);
+      else row = found;
+    })
+    .catch((error) => {
+      throw asWritingError(error);
+    });
   const log = new BrowserLog(database, key, row, await emptyHead(stream, sha256));
   await log.refresh();
   return log;

@@ -14,7 +14,7 @@ export interface StreamRow {
   readonly begunAt: number;
 }
 
-export interface EventRow extends Entry {
+interface EventRow extends Entry {
   readonly key: string;
 }
 
@@ -125,6 +125,8 @@ function begin(connection: Connection, stores: Stores, durability: 'strict' | 'r
 /** More than Chromium's store holds back before it begins a new log (4 MB), in values it does not put into files. */
 const SCRATCH_VALUES = 90;
 const SCRATCH_LENGTH = 50_000;
+/** With less room than this, what is written for a moment could take the room of an event. */
+const ROOM_FOR_SCRATCH = 50_000_000;
 
 /**
  * A crash in the middle of a write leaves half a record at the end of the log in which Chromium's store keeps its
@@ -134,6 +136,8 @@ const SCRATCH_LENGTH = 50_000;
  */
 async function leaveTornLog(connection: Connection): Promise<void> {
   try {
+    const { quota = 0, usage = 0 } = await navigator.storage.estimate();
+    if (quota - usage < ROOM_FOR_SCRATCH) return;
     const filling = begin(connection, ['scratch'], 'strict');
     const scratch = filling.objectStore('scratch');
     for (let at = 0; at < SCRATCH_VALUES; at += 1) void scratch.put('0'.repeat(SCRATCH_LENGTH), at);

@@ -1,3 +1,4 @@
+import { browserLogStore } from '../../../client/record/browser/browser-log-store.ts';
 import { openIndexedDbLog } from '../../../client/record/browser/indexed-db-log.ts';
 import { claimWriter } from '../../../client/record/browser/one-writer.ts';
 import { RecordDatabase } from '../../../client/record/browser/record-database.ts';
@@ -109,6 +110,17 @@ const page = {
     await other.refresh();
     await other.append(['after looking']);
     return { code, kept: (await one.read(1)).map((entry) => entry.body) };
+  },
+
+  async newestEpochs(): Promise<(number | undefined)[]> {
+    const store = browserLogStore(new RecordDatabase('epochs'));
+    const found = [await store.newestEpoch(stream)];
+    for (const epoch of [1, 3, 2]) {
+      await store.open({ ...stream, epoch });
+      found.push(await store.newestEpoch(stream));
+    }
+    found.push(await store.newestEpoch({ ...stream, device: 'other' }));
+    return found;
   },
 
   async openNewer(): Promise<string> {
