@@ -20,11 +20,17 @@ export interface Plate {
 const num = (answer: Answer | undefined): number =>
   typeof answer === 'number' ? answer : answer === 'open' ? 1e9 : -1;
 
-/** Measures twice before condemning a part; a third reading settles a quarrel. */
-function condemns(measure: Measure, test: TestId, bad: (value: number) => boolean): boolean {
+/** Whether a reading is of this kind. What is not as it should be is read again; a third reading settles a quarrel. */
+function reads(measure: Measure, test: TestId, bad: (value: number) => boolean): boolean {
   const first = measure(test);
   if (first === undefined || !bad(num(first))) return false;
   return bad(num(measure(test, true))) || bad(num(measure(test, true)));
+}
+
+/** The same for a look: one of these answers. */
+function sees(measure: Measure, test: TestId, ...what: readonly Answer[]): boolean {
+  const seen = (again?: true) => what.includes(measure(test, again) as Answer);
+  return seen() && (seen(true) || seen(true));
 }
 
 /**
@@ -32,96 +38,95 @@ function condemns(measure: Measure, test: TestId, bad: (value: number) => boolea
  * in the middle where that is possible, the part itself measured last. Written for the comparison (common practice).
  */
 export function followChart(measure: Measure, plate: Plate): FaultId {
-  const stat = measure('look-thermostat');
-  if (stat === 'thermostat-blank') return noControlPower(measure);
-  if (stat === 'thermostat-not-calling') return 'thermostat-not-calling';
-  if (measure('look-blower') === 'blower-not-running') return blowerStill(measure, plate);
-  const fan = measure('look-outdoor-fan');
-  const compressor = measure('look-compressor');
-  if (fan !== 'fan-turning' && compressor === 'compressor-not-running') return outdoorsDead(measure, plate);
-  if (fan !== 'fan-turning') return fanStill(measure, plate);
-  if (compressor !== 'compressor-running') return compressorStill(measure, plate);
+  if (sees(measure, 'look-thermostat', 'thermostat-blank')) return noControlPower(measure);
+  if (sees(measure, 'look-thermostat', 'thermostat-not-calling')) return 'thermostat-not-calling';
+  if (sees(measure, 'look-blower', 'blower-not-running')) return blowerStill(measure, plate);
+  const fanStands = sees(measure, 'look-outdoor-fan', 'fan-not-turning', 'fan-hums');
+  const still = sees(measure, 'look-compressor', 'compressor-not-running', 'compressor-hums-and-trips');
+  if (fanStands && still) return outdoorsDead(measure, plate);
+  if (fanStands) return fanStill(measure, plate);
+  if (still) return compressorStill(measure, plate);
   return bothRun(measure, plate);
 }
 
 function noControlPower(measure: Measure): FaultId {
-  if (num(measure('volts-R-C-air-handler')) > 18) return 'R-wire-broken';
-  if (num(measure('volts-transformer-secondary')) > 18) {
-    if (num(measure('volts-control-fuse')) > 18) return shortOrFuse(measure);
+  if (reads(measure, 'volts-R-C-air-handler', (v) => v > 18)) return 'R-wire-broken';
+  if (reads(measure, 'volts-transformer-secondary', (v) => v > 18)) {
+    if (reads(measure, 'volts-control-fuse', (v) => v > 18)) return shortOrFuse(measure);
     return 'float-switch-open';
   }
-  if (num(measure('volts-transformer-primary')) > 180) return 'transformer-dead';
-  if (num(measure('volts-handler-supply')) > 180) return 'door-switch-open';
-  if (num(measure('volts-disconnect-line')) > 180) return 'air-handler-no-power';
+  if (reads(measure, 'volts-transformer-primary', (v) => v > 180)) return 'transformer-dead';
+  if (reads(measure, 'volts-handler-supply', (v) => v > 180)) return 'door-switch-open';
+  if (reads(measure, 'volts-disconnect-line', (v) => v > 180)) return 'air-handler-no-power';
   return 'lost-utility-leg';
 }
 
 function shortOrFuse(measure: Measure): FaultId {
   const loop = num(measure('ohms-Y-C'));
   if (loop > 6) return 'control-fuse-open';
-  return num(measure('ohms-coil')) < 4 ? 'contactor-coil-shorted' : 'control-short-Y-C';
+  return reads(measure, 'ohms-coil', (v) => v < 4) ? 'contactor-coil-shorted' : 'control-short-Y-C';
 }
 
 function blowerStill(measure: Measure, plate: Plate): FaultId {
-  if (num(measure('volts-R-C-air-handler')) < 18) return noControlPower(measure);
-  if (num(measure('volts-G-C-air-handler')) < 18) {
-    if (condemns(measure, 'volts-R-C-thermostat', (v) => v < 18)) return 'R-wire-broken';
-    return condemns(measure, 'volts-R-G-thermostat', (v) => v > 18) ? 'thermostat-not-calling' : 'G-wire-broken';
+  if (reads(measure, 'volts-R-C-air-handler', (v) => v < 18)) return noControlPower(measure);
+  if (reads(measure, 'volts-G-C-air-handler', (v) => v < 18)) {
+    if (reads(measure, 'volts-R-C-thermostat', (v) => v < 18)) return 'R-wire-broken';
+    return reads(measure, 'volts-R-G-thermostat', (v) => v > 18) ? 'thermostat-not-calling' : 'G-wire-broken';
   }
   const volts = num(measure('volts-blower'));
   if (volts < 100) return 'blower-relay-open';
   if (volts < 190) return 'supply-low';
-  if (condemns(measure, 'microfarads-blower', (c) => c < 0.9 * plate.blower)) return 'blower-capacitor-weak';
-  return measure('look-blower-by-hand') === 'blower-stiff' ? 'blower-seized' : 'blower-motor-open';
+  if (reads(measure, 'microfarads-blower', (c) => c < 0.9 * plate.blower)) return 'blower-capacitor-weak';
+  return sees(measure, 'look-blower-by-hand', 'blower-stiff') ? 'blower-seized' : 'blower-motor-open';
 }
 
 function outdoorsDead(measure: Measure, plate: Plate): FaultId {
   const coil = num(measure('volts-coil'));
   if (coil < 17) return noCoilVolts(measure);
-  if (measure('look-contactor') === 'contactor-not-pulled-in') {
-    return num(measure('ohms-coil')) > 1e6 ? 'contactor-coil-open' : 'contactor-jammed-open';
+  if (sees(measure, 'look-contactor', 'contactor-not-pulled-in')) {
+    return reads(measure, 'ohms-coil', (v) => v > 1e6) ? 'contactor-coil-open' : 'contactor-jammed-open';
   }
-  if (num(measure('volts-L1-L2')) < 190) return noLineVolts(measure);
-  if (num(measure('volts-T1-T2')) < 190) {
-    return num(measure('volts-L1-T1')) > 10 ? 'contactor-pole-1-burnt' : 'contactor-pole-2-burnt';
+  if (reads(measure, 'volts-L1-L2', (v) => v < 190)) return noLineVolts(measure);
+  if (reads(measure, 'volts-T1-T2', (v) => v < 190)) {
+    return reads(measure, 'volts-L1-T1', (v) => v > 10) ? 'contactor-pole-1-burnt' : 'contactor-pole-2-burnt';
   }
   return compressorStill(measure, plate);
 }
 
 function noCoilVolts(measure: Measure): FaultId {
-  if (num(measure('volts-Y-C-condenser')) > 18) {
-    if (num(measure('volts-high-switch')) > 18) return 'high-switch-open';
+  if (reads(measure, 'volts-Y-C-condenser', (v) => v > 18)) {
+    if (reads(measure, 'volts-high-switch', (v) => v > 18)) return 'high-switch-open';
     return 'low-switch-open';
   }
-  if (num(measure('volts-R-C-air-handler')) < 18) return noControlPower(measure);
-  if (num(measure('volts-float')) > 18) return 'float-switch-open';
-  if (num(measure('volts-Y-C-air-handler')) > 18) {
-    return num(measure('ohms-Y-C')) > 1e6 && num(measure('volts-R-C-condenser')) < 5
+  if (reads(measure, 'volts-R-C-air-handler', (v) => v < 18)) return noControlPower(measure);
+  if (reads(measure, 'volts-float', (v) => v > 18)) return 'float-switch-open';
+  if (reads(measure, 'volts-Y-C-air-handler', (v) => v > 18)) {
+    return reads(measure, 'ohms-Y-C', (v) => v > 1e6) && reads(measure, 'volts-R-C-condenser', (v) => v < 5)
       ? 'C-wire-broken'
       : 'Y-wire-broken-outdoors';
   }
-  return num(measure('volts-R-Y-thermostat')) > 18 ? 'thermostat-not-calling' : 'Y-wire-broken-indoors';
+  return reads(measure, 'volts-R-Y-thermostat', (v) => v > 18) ? 'thermostat-not-calling' : 'Y-wire-broken-indoors';
 }
 
 function noLineVolts(measure: Measure): FaultId {
-  if (num(measure('volts-disconnect-load')) > 190) return looseLug(measure);
-  if (num(measure('volts-disconnect-line')) > 190) {
-    if (num(measure('volts-fuse-1')) > 60) return blownFuse(measure, 'line-fuse-1-open');
-    if (num(measure('volts-fuse-2')) > 60) return blownFuse(measure, 'line-fuse-2-open');
+  if (reads(measure, 'volts-disconnect-load', (v) => v > 190)) return looseLug(measure);
+  if (reads(measure, 'volts-disconnect-line', (v) => v > 190)) {
+    if (reads(measure, 'volts-fuse-1', (v) => v > 60)) return blownFuse(measure, 'line-fuse-1-open');
+    if (reads(measure, 'volts-fuse-2', (v) => v > 60)) return blownFuse(measure, 'line-fuse-2-open');
     return 'disconnect-open';
   }
-  if (measure('look-breaker') === 'breaker-tripped') {
-    if (num(measure('ohms-compressor-shell')) < 5e5) return 'compressor-grounded';
-    return num(measure('ohms-fan-frame')) < 5e5 ? 'fan-motor-grounded' : 'breaker-tripped';
+  if (sees(measure, 'look-breaker', 'breaker-tripped')) {
+    if (reads(measure, 'ohms-compressor-shell', (v) => v < 5e5)) return 'compressor-grounded';
+    return reads(measure, 'ohms-fan-frame', (v) => v < 5e5) ? 'fan-motor-grounded' : 'breaker-tripped';
   }
-  if (num(measure('volts-handler-supply')) < 100) return 'lost-utility-leg';
-  if (num(measure('volts-breaker')) > 190) return looseLug(measure);
-  return num(measure('volts-breaker-pole-1')) > 60 ? 'breaker-pole-1-open' : 'breaker-pole-2-open';
+  if (reads(measure, 'volts-handler-supply', (v) => v < 100)) return 'lost-utility-leg';
+  if (reads(measure, 'volts-breaker', (v) => v > 190)) return looseLug(measure);
+  return reads(measure, 'volts-breaker-pole-1', (v) => v > 60) ? 'breaker-pole-1-open' : 'breaker-pole-2-open';
 }
 
 function blownFuse(measure: Measure, fuse: 'line-fuse-1-open' | 'line-fuse-2-open'): FaultId {
-  if (num(measure('ohms-compressor-shell')) < 5e5) return 'compressor-grounded';
-  return num(measure('ohms-fan-frame')) < 5e5 ? 'fan-motor-grounded' : fuse;
+  if (reads(measure, 'ohms-compressor-shell', (v) => v < 5e5)) return 'compressor-grounded';
+  return reads(measure, 'ohms-fan-frame', (v) => v < 5e5) ? 'fan-motor-grounded' : fuse;
 }
 
 function looseLug(measure: Measure): FaultId {
@@ -133,53 +138,53 @@ function looseLug(measure: Measure): FaultId {
 
 /** Line volts under load come before any part outdoors is blamed. */
 function badLine(measure: Measure): FaultId | undefined {
-  if (!condemns(measure, 'volts-L1-L2', (v) => v < 190)) return undefined;
-  return num(measure('volts-disconnect-line')) < 190 ? 'supply-low' : looseLug(measure);
+  if (!reads(measure, 'volts-L1-L2', (v) => v < 190)) return undefined;
+  return reads(measure, 'volts-disconnect-line', (v) => v < 190) ? 'supply-low' : looseLug(measure);
 }
 
 function fanStill(measure: Measure, plate: Plate): FaultId {
   const line = badLine(measure);
   if (line) return line;
-  if (num(measure('volts-fan')) < 100) {
-    if (num(measure('volts-T1-T2')) > 190) return 'defrost-fan-relay-open';
-    return num(measure('volts-L1-T1')) > 10 ? 'contactor-pole-1-burnt' : 'contactor-pole-2-burnt';
+  if (reads(measure, 'volts-fan', (v) => v < 100)) {
+    if (reads(measure, 'volts-T1-T2', (v) => v > 190)) return 'defrost-fan-relay-open';
+    return reads(measure, 'volts-L1-T1', (v) => v > 10) ? 'contactor-pole-1-burnt' : 'contactor-pole-2-burnt';
   }
-  if (condemns(measure, 'microfarads-fan', (c) => c < 0.9 * plate.fan)) {
-    if (num(measure('microfarads-fan')) > 0.06 * plate.fan) return 'fan-capacitor-weak';
-    return num(measure('ohms-cap-FAN')) < 5 ? 'fan-capacitor-shorted' : 'fan-capacitor-open';
+  if (reads(measure, 'microfarads-fan', (c) => c < 0.9 * plate.fan)) {
+    if (reads(measure, 'microfarads-fan', (v) => v > 0.06 * plate.fan)) return 'fan-capacitor-weak';
+    return reads(measure, 'ohms-cap-FAN', (v) => v < 5) ? 'fan-capacitor-shorted' : 'fan-capacitor-open';
   }
-  if (measure('look-fan-by-hand') === 'fan-stiff') return 'fan-bearings-seized';
-  if (condemns(measure, 'ohms-fan-C-R', (r) => r > 1e6)) return 'fan-run-winding-open';
-  if (condemns(measure, 'ohms-fan-C-S', (r) => r > 1e6)) return 'fan-start-winding-open';
-  return condemns(measure, 'ohms-fan-frame', (r) => r < 5e5) ? 'fan-motor-grounded' : 'fan-bearings-seized';
+  if (sees(measure, 'look-fan-by-hand', 'fan-stiff')) return 'fan-bearings-seized';
+  if (reads(measure, 'ohms-fan-C-R', (r) => r > 1e6)) return 'fan-run-winding-open';
+  if (reads(measure, 'ohms-fan-C-S', (r) => r > 1e6)) return 'fan-start-winding-open';
+  return reads(measure, 'ohms-fan-frame', (r) => r < 5e5) ? 'fan-motor-grounded' : 'fan-bearings-seized';
 }
 
 function compressorStill(measure: Measure, plate: Plate): FaultId {
   const line = badLine(measure);
   if (line) return line;
-  if (num(measure('volts-T1-T2')) < 190) {
-    return num(measure('volts-L1-T1')) > 8 ? 'contactor-pole-1-burnt' : 'contactor-pole-2-burnt';
+  if (reads(measure, 'volts-T1-T2', (v) => v < 190)) {
+    return reads(measure, 'volts-L1-T1', (v) => v > 8) ? 'contactor-pole-1-burnt' : 'contactor-pole-2-burnt';
   }
-  if (condemns(measure, 'microfarads-herm', (c) => c < 0.9 * plate.herm)) {
-    if (num(measure('microfarads-herm')) > 0.06 * plate.herm) return 'herm-capacitor-weak';
-    return num(measure('ohms-cap-HERM')) < 5 ? 'herm-capacitor-shorted' : 'herm-capacitor-open';
+  if (reads(measure, 'microfarads-herm', (c) => c < 0.9 * plate.herm)) {
+    if (reads(measure, 'microfarads-herm', (v) => v > 0.06 * plate.herm)) return 'herm-capacitor-weak';
+    return reads(measure, 'ohms-cap-HERM', (v) => v < 5) ? 'herm-capacitor-shorted' : 'herm-capacitor-open';
   }
-  if (condemns(measure, 'ohms-compressor-R-S', (r) => r > 1e6)) {
-    return num(measure('ohms-compressor-C-R')) > 1e6 ? 'compressor-run-winding-open' : 'compressor-start-winding-open';
+  if (reads(measure, 'ohms-compressor-R-S', (r) => r > 1e6)) {
+    return reads(measure, 'ohms-compressor-C-R', (v) => v > 1e6)
+      ? 'compressor-run-winding-open'
+      : 'compressor-start-winding-open';
   }
-  if (condemns(measure, 'ohms-compressor-R-shell', (r) => r < 5e5)) return 'compressor-grounded';
+  if (reads(measure, 'ohms-compressor-R-shell', (r) => r < 5e5)) return 'compressor-grounded';
   const kick = measure('microfarads-hard-start');
   if (kick !== undefined && num(kick) < 60) return 'hard-start-failed';
-  const hot = measure('look-compressor-heat') === 'compressor-very-hot';
-  if (!hot && condemns(measure, 'ohms-compressor-C-R', (r) => r > 1e6)) return 'compressor-overload-open';
+  const hot = sees(measure, 'look-compressor-heat', 'compressor-very-hot');
+  if (!hot && reads(measure, 'ohms-compressor-C-R', (r) => r > 1e6)) return 'compressor-overload-open';
   return 'compressor-seized';
 }
 
 function bothRun(measure: Measure, plate: Plate): FaultId {
-  if (measure('look-filter') === 'filter-dirty' && measure('look-filter', true) === 'filter-dirty')
-    return 'filter-dirty';
-  const dirty = measure('look-outdoor-coil') === 'outdoor-coil-dirty';
-  if (dirty && measure('look-outdoor-coil', true) === 'outdoor-coil-dirty') return 'condenser-dirty';
+  if (sees(measure, 'look-filter', 'filter-dirty')) return 'filter-dirty';
+  if (sees(measure, 'look-outdoor-coil', 'outdoor-coil-dirty')) return 'condenser-dirty';
   const line = badLine(measure);
   if (line) return line;
   const back = num(measure('temperature-return-air'));
@@ -191,7 +196,7 @@ function bothRun(measure: Measure, plate: Plate): FaultId {
   const superheat = num(measure('temperature-suction-line')) - evaporating;
   const liquid = plate.bubble(num(measure('pressure-liquid')));
   const subcooling = liquid - num(measure('temperature-liquid-line'));
-  if (measure('look-indoor-coil') === 'coil-iced' && superheat < 14) return 'indoor-coil-iced';
+  if (sees(measure, 'look-indoor-coil', 'coil-iced') && superheat < 14) return 'indoor-coil-iced';
   const meant = plate.valve ? 11 : Math.max(5, (3 * wetBulb - 80 - outdoor) / 2);
   const lean = evaporating < 38;
   if (lean && subcooling < plate.subcool - 4) return 'low-charge';
@@ -206,18 +211,18 @@ function bothRun(measure: Measure, plate: Plate): FaultId {
 }
 
 function stillUnclear(measure: Measure, plate: Plate): FaultId {
-  if (measure('look-no-call') === 'compressor-running') {
+  if (sees(measure, 'look-no-call', 'compressor-running')) {
     const two = measure('ohms-pole-2');
-    const one = num(measure('ohms-pole-1')) < 5;
+    const one = reads(measure, 'ohms-pole-1', (v) => v < 5);
     if (two === undefined) return 'contactor-pole-1-stuck-closed';
     if (one && num(two) < 5) return 'contactor-stuck-closed';
     return one ? 'contactor-pole-1-stuck-closed' : 'contactor-pole-2-stuck-closed';
   }
-  if (num(measure('microfarads-fan')) < 0.9 * plate.fan) return 'fan-capacitor-weak';
-  if (num(measure('microfarads-herm')) < 0.9 * plate.herm) return 'herm-capacitor-weak';
+  if (reads(measure, 'microfarads-fan', (v) => v < 0.9 * plate.fan)) return 'fan-capacitor-weak';
+  if (reads(measure, 'microfarads-herm', (v) => v < 0.9 * plate.herm)) return 'herm-capacitor-weak';
   const heater = measure('ohms-crankcase-heater');
   if (heater !== undefined && num(heater) > 1e6) return 'crankcase-heater-open';
-  if (num(measure('volts-L1-L2')) < 190) return 'supply-low';
+  if (reads(measure, 'volts-L1-L2', (v) => v < 190)) return 'supply-low';
   const one = num(measure('ohms-pole-1'));
   if (one < 5) return 'contactor-pole-1-stuck-closed';
   return 'contactor-pole-2-stuck-closed';

@@ -4,6 +4,7 @@ import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { Dice } from './dice.ts';
 import { drawHiddenUnit, type HiddenUnit, type Ratings } from './hidden-unit.ts';
 import { canHave, hideFault, howOften } from './hide-fault.ts';
+import { letSettle } from './let-settle.ts';
 
 /** In which way the profile given to the diagnosis is not the truth. */
 export type Wrong = 'matched' | 'spread' | 'supply' | 'poles' | 'heater' | 'metering' | 'sparse';
@@ -63,8 +64,25 @@ const GROUPS: readonly RegExp[] = [
 ];
 const groupOf = (fault: FaultId) => GROUPS.findIndex((g) => g.test(fault));
 
+/** A unit that works as it should is seldom called out for; one that cools badly or stands still always is. */
+function isCalledOut(unit: HiddenUnit, sound: HiddenUnit, dice: Dice): boolean {
+  const now = letSettle(unit, true);
+  const usual = letSettle(sound, true);
+  const stands = !now.compressorTurns || !now.fanTurns || !now.blowerTurns;
+  if (stands || unit.reversed || unit.iced || letSettle(unit, false, now.fuse24Out).compressorTurns) return true;
+  const off = (figure: 'supplyF' | 'suctionLineF' | 'condensingF') => Math.abs(now.cycle[figure] - usual.cycle[figure]);
+  return off('supplyF') > 3 || off('suctionLineF') > 6 || off('condensingF') > 8 || dice.yes(0.2);
+}
+
 /** Draws a case for these ratings: one fault, or two of different kinds. */
 export function drawCase(r: Ratings, seed: number, wrong: Wrong, count: 1 | 2): Case {
+  for (let attempt = 0; ; attempt += 1) {
+    const drawn = drawOnce(r, seed + attempt * 7_368_787, wrong, count);
+    if (isCalledOut(drawn.unit, drawn.rebuild([]), new Dice(seed + attempt))) return drawn;
+  }
+}
+
+function drawOnce(r: Ratings, seed: number, wrong: Wrong, count: 1 | 2): Case {
   const dice = new Dice(seed);
   const able = FAULTS.map((f) => f.id).filter((f) => canHave(f, r) && listed(f, wrong, r));
   const draw = () => dice.weighted(able.map((f) => [f, howOften(f)] as const));

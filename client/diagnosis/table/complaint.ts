@@ -3,7 +3,7 @@ import { SOUND_SCATTER } from '../unit/draw-unit.ts';
 import type { Residuals } from '../unit/unit.ts';
 
 /** A part that is weak and still does its work seldom brings a technician (our figure). */
-const UNNOTICED = 0.35;
+const UNNOTICED = 0.2;
 
 /**
  * How likely the drawn unit is to be called out for "does not cool": surely when something stands still that should
