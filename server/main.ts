@@ -57,7 +57,9 @@ async function listen(fastify: FastifyInstance, { host, port }: Configuration): 
 /** Tells a person on the terminal, and a parent process by a message and a line of JSON. */
 function tellReady(fastify: FastifyInstance, { host, port: asked, tls, dataDir }: Configuration): void {
   const { port } = fastify.server.address() as AddressInfo;
-  const name = host.includes(':') ? `[${host}]` : host;
+  // At every address of the machine: one that surely works is shown.
+  const everywhere = host === '0.0.0.0' || host === '::';
+  const name = everywhere ? 'localhost' : host.includes(':') ? `[${host}]` : host;
   const url = `${tls === undefined ? 'http' : 'https'}://${name}:${port}`;
   process.stdout.write(`Readback is at ${url}\nRecords are kept in ${dataDir}\n`);
   if (asked === 0) process.stdout.write(`${JSON.stringify({ ready: { url, port, dataDir } })}\n`);
