@@ -76,15 +76,36 @@ export class ReadbackBrowser {
   async close(): Promise<void> {
     await this.context.close();
   }
+
+  /** Ends the browser as a crash would. */
+  async kill(): Promise<void> {
+    const session = await this.context.browser()?.newBrowserCDPSession();
+    const processes = (await session?.send('SystemInfo.getProcessInfo'))?.processInfo ?? [];
+    const own = processes.find(({ type }) => type === 'browser');
+    if (own === undefined) throw new Error('the browser does not tell its process');
+    const closed = new Promise((resolve) => this.context.once('close', resolve));
+    process.kill(own.id, 'SIGKILL');
+    await closed;
+  }
 }
 
 function microphoneArgs({ sound, microphone = 'allowed' }: BrowserOptions): readonly string[] {
   if (microphone === 'absent') return [];
   return [
     '--use-fake-device-for-media-stream',
-    microphone === 'allowed' ? '--use-fake-ui-for-media-stream' : '--deny-permission-prompts',
+    `--use-fake-ui-for-media-stream${microphone === 'refused' ? '=deny' : ''}`,
     ...(sound === undefined ? [] : [`--use-file-for-fake-audio-capture=${sound}`]),
   ];
+}
+
+/** What a person does in the browser's own settings: no microphone for the pages of this address. */
+export async function refuseMicrophone(context: BrowserContext, origin: string): Promise<void> {
+  const session = await context.browser()?.newBrowserCDPSession();
+  await session?.send('Browser.setPermission', {
+    permission: { name: 'microphone' },
+    setting: 'denied',
+    origin,
+  });
 }
 
 /** Keeps a picture of the page at both sizes, for people to look at. */

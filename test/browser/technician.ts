@@ -23,10 +23,20 @@ export class Technician {
 
   /** Types a sentence and waits until all that follows from it has come about. */
   async type(sentence: string): Promise<void> {
+    await this.send(sentence);
+    await this.settled();
+  }
+
+  /** Types a sentence and waits for nothing. */
+  async send(sentence: string): Promise<void> {
     await this.page.locator('#type-line').focus();
     await this.page.keyboard.type(sentence);
     await this.page.keyboard.press('Enter');
-    await this.settled();
+  }
+
+  /** How many sentences the record holds. */
+  async heardCount(): Promise<number> {
+    return Number(await this.page.locator('main.visit').getAttribute('data-heard-count'));
   }
 
   async settled(): Promise<void> {

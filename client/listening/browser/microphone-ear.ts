@@ -57,7 +57,10 @@ export class MicrophoneEar implements Ear {
       this.#stream.getAudioTracks()[0]?.addEventListener('ended', () => this.#fail('device-lost', ''));
       await this.#listen(this.#stream);
     } catch (error) {
-      this.#fail(faultOf(error), error instanceof Error ? error.message : String(error));
+      this.#fail(
+        error instanceof EarError ? error.fault : 'model-missing',
+        error instanceof Error ? error.message : String(error),
+      );
     }
   }
 
@@ -181,16 +184,18 @@ class EarError extends Error {
 async function openMicrophone(): Promise<MediaStream> {
   // Without https (or this machine itself) a page has no microphone at all.
   if (navigator.mediaDevices === undefined) throw new EarError('no-microphone', '');
-  return navigator.mediaDevices.getUserMedia(MICROPHONE);
+  return navigator.mediaDevices.getUserMedia(MICROPHONE).catch((error: DOMException) => {
+    throw new EarError(MICROPHONE_FAULTS[error.name] ?? 'no-microphone', error.message);
+  });
 }
 
-function faultOf(error: unknown): EarFault {
-  if (error instanceof EarError) return error.fault;
-  if (!(error instanceof DOMException)) return 'model-missing';
-  if (error.name === 'NotAllowedError' || error.name === 'SecurityError') return 'permission-refused';
-  if (error.name === 'NotFoundError' || error.name === 'OverconstrainedError') return 'no-microphone';
-  return error.name === 'NotReadableError' ? 'device-lost' : 'model-missing';
-}
+/** By the names that the W3C's Media Capture and Streams gives to what can go wrong. */
+const MICROPHONE_FAULTS: Readonly<Record<string, EarFault>> = {
+  NotAllowedError: 'permission-refused',
+  SecurityError: 'permission-refused',
+  NotReadableError: 'device-lost',
+  AbortError: 'device-lost',
+};
 
 /** The file that is missing, where the detail names one. */
 function culprit(detail: string): string {

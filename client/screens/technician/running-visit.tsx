@@ -45,7 +45,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
   const close = () => setOpen(undefined);
   const cautionBeingSpoken = context.caution !== undefined && mouth.speaking?.id === context.caution.prompt;
   return (
-    <main className="visit" aria-busy={busy} data-phase={context.phase} data-readings={context.readings.length}>
+    <main className="visit" aria-busy={busy} data-phase={context.phase} data-heard-count={folded.heard.length}>
       <h1 className="reader-only">Visit at {folded.site}</h1>
       <div className="visit-now">
         <StatusStrip
