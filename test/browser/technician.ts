@@ -72,3 +72,20 @@ export function libraryLines(): readonly Line[] {
       return { id, words };
     });
 }
+
+/** The readings that stand at the end of the library visit, in order. */
+export const LIBRARY_READINGS: readonly string[] = [
+  'outdoor-air 94 [degF]',
+  'return-air 80 [degF]',
+  'L1–ground 118 V',
+  'L2–ground 119 V',
+  'L1–L2 241 V',
+  'cap-C–cap-HERM 0 V',
+  'cap-C–cap-FAN 0 V',
+  'cap-C–cap-FAN 1.1 uF',
+  'cap-C–cap-HERM 44.1 uF',
+  'compressor 14 A',
+  'fan-motor 0.9 A',
+  'return-air 76 [degF]',
+  'supply-air 58 [degF]',
+];

@@ -21,6 +21,7 @@ export default defineConfig({
     assetsInlineLimit: 0,
     // The grammar with its pronunciations is one part of 400 kB that every visit needs; splitting it would not make it less.
     chunkSizeWarningLimit: 1_000,
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
   worker: { format: 'es' },
   resolve: {
