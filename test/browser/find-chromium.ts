@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { accessSync, constants, existsSync } from 'node:fs';
 import { mkdir, mkdtemp, readFile, rename, rm } from 'node:fs/promises';
 import { delimiter, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { PROJECT_ROOT } from './project-root.ts';
 
 export interface FoundChromium {
   readonly path: string;
@@ -37,9 +37,9 @@ function isProgram(path: string): boolean {
  * whatever lies there for whole, so it is given a folder of its own, which is put in place by one rename.
  */
 async function packagedChromium(): Promise<FoundChromium> {
-  const manifest = new URL('../../node_modules/@sparticuz/chromium/package.json', import.meta.url);
+  const manifest = join(PROJECT_ROOT, 'node_modules/@sparticuz/chromium/package.json');
   const { version } = JSON.parse(await readFile(manifest, 'utf8')) as { version: string };
-  const build = fileURLToPath(new URL('../../.build', import.meta.url));
+  const build = join(PROJECT_ROOT, '.build');
   const folder = join(build, `chromium-${version}`);
   if (!existsSync(folder)) {
     await mkdir(build, { recursive: true });

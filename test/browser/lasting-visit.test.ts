@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
-import { ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
+import { keptForOffline, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
 import { onlyVisit, servedRecord, standingReadings } from './served-record.ts';
 import { Technician } from './technician.ts';
 
@@ -138,12 +138,7 @@ describe('a visit outlasts what befalls the page', () => {
 
   test('after the first load the visit runs without the server, from a cold start, and is sent when it is back', async () => {
     const first = await browser.page(server.url);
-    await first.evaluate(async () => {
-      await navigator.serviceWorker.ready;
-      const model = (await caches.keys()).find((name) => name.startsWith('readback-model-')) ?? '';
-      while ((await (await caches.open(model)).keys()).length < 9)
-        await new Promise((resolve) => setTimeout(resolve, 100));
-    });
+    await keptForOffline(first);
     await server.stop();
     await browser.close();
     browser = await ReadbackBrowser.open({ profile: `${folder.path}/profile` });

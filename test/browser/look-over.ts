@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
+import { PROJECT_ROOT } from './project-root.ts';
 
-const AXE = readFileSync(new URL('../../node_modules/axe-core/axe.min.js', import.meta.url), 'utf8');
+const AXE = readFileSync(join(PROJECT_ROOT, 'node_modules/axe-core/axe.min.js'), 'utf8');
 
 /** WCAG 2.2, levels A, AA and AAA (contrast 7:1), as far as axe-core can tell from a page. */
 const RULES = ['wcag2a', 'wcag2aa', 'wcag2aaa', 'wcag21a', 'wcag21aa', 'wcag22aa'];

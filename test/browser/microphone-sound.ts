@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { PROJECT_ROOT } from './project-root.ts';
 import type { Line } from './technician.ts';
 
 const RATE = 16_000;
@@ -38,7 +40,7 @@ export async function microphoneSound(path: string, lines: readonly Line[]): Pro
 }
 
 function sentence(id: string): Buffer {
-  const file = readFileSync(new URL(`../../fixtures/audio/library/${id}.wav`, import.meta.url));
+  const file = readFileSync(join(PROJECT_ROOT, 'fixtures/audio/library', `${id}.wav`));
   if (file.readUInt32LE(24) !== RATE || file.readUInt16LE(22) !== 1) throw new Error(`${id}.wav is not 16 kHz mono`);
   return file.subarray(HEADER);
 }

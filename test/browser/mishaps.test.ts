@@ -1,9 +1,9 @@
 import { cp, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type LocalServer, startLocalServer } from '../../client/record/node/local-server.ts';
+import { PROJECT_ROOT } from './project-root.ts';
 import {
   type BrowserOptions,
   picture,
@@ -153,12 +153,11 @@ describe('a record that cannot be written or sent', () => {
 
 /** Works on a copy of the built program and pages that may be spoilt. */
 async function withBuild(work: (folder: string) => Promise<void>): Promise<void> {
-  const root = fileURLToPath(new URL('../../', import.meta.url));
   // Beside the build, so that the program finds its packages.
-  const copy = join(root, `.build-copy-${process.pid}`);
+  const copy = join(PROJECT_ROOT, `.build-copy-${process.pid}`);
   try {
     for (const part of ['server', 'grammar', 'web']) {
-      await cp(join(root, '.build', part), join(copy, part), { recursive: true });
+      await cp(join(PROJECT_ROOT, '.build', part), join(copy, part), { recursive: true });
     }
     await work(copy);
   } finally {

@@ -2,14 +2,13 @@ import { existsSync } from 'node:fs';
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { type LocalServer, startLocalServer } from '../../client/record/node/local-server.ts';
 import { findChromium } from './find-chromium.ts';
+import { PROJECT_ROOT } from './project-root.ts';
 
-const root = new URL('../../', import.meta.url);
-const PROGRAM = fileURLToPath(new URL('.build/server/main.js', root));
-const PICTURES = fileURLToPath(new URL('test-results/', root));
+const PROGRAM = join(PROJECT_ROOT, '.build/server/main.js');
+const PICTURES = join(PROJECT_ROOT, 'test-results');
 
 export const PHONE = { width: 390, height: 844 } as const;
 export const DESK = { width: 1280, height: 800 } as const;
@@ -22,7 +21,7 @@ export async function scratch(): Promise<{ readonly path: string; remove(): Prom
 
 /** The server as users run it, with the pages as they are built. */
 export async function startServer(dataDir: string, port = 0): Promise<LocalServer> {
-  const pages = fileURLToPath(new URL('.build/web/index.html', root));
+  const pages = join(PROJECT_ROOT, '.build/web/index.html');
   if (!existsSync(pages)) throw new Error('the pages are not built: run "npm run build && npm run build:web" first');
   return startLocalServer({ program: PROGRAM, dataDir, port });
 }
@@ -77,11 +76,15 @@ export class ReadbackBrowser {
     await this.context.close();
   }
 
+  /** The browser's processes, as it tells them itself. */
+  async processes(): Promise<readonly { readonly type: string; readonly id: number }[]> {
+    const session = await this.context.browser()?.newBrowserCDPSession();
+    return (await session?.send('SystemInfo.getProcessInfo'))?.processInfo ?? [];
+  }
+
   /** Ends the browser as a crash would. */
   async kill(): Promise<void> {
-    const session = await this.context.browser()?.newBrowserCDPSession();
-    const processes = (await session?.send('SystemInfo.getProcessInfo'))?.processInfo ?? [];
-    const own = processes.find(({ type }) => type === 'browser');
+    const own = (await this.processes()).find(({ type }) => type === 'browser');
     if (own === undefined) throw new Error('the browser does not tell its process');
     const closed = new Promise((resolve) => this.context.once('close', resolve));
     process.kill(own.id, 'SIGKILL');
@@ -96,6 +99,16 @@ function microphoneArgs({ sound, microphone = 'allowed' }: BrowserOptions): read
     `--use-fake-ui-for-media-stream${microphone === 'refused' ? '=deny' : ''}`,
     ...(sound === undefined ? [] : [`--use-file-for-fake-audio-capture=${sound}`]),
   ];
+}
+
+/** Waits until everything that a start without the server needs is on the device: pages and model. */
+export async function keptForOffline(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+    const name = (await caches.keys()).find((key) => key.startsWith('readback-model-')) ?? '';
+    while ((await (await caches.open(name)).keys()).length < 9)
+      await new Promise((resolve) => setTimeout(resolve, 100));
+  });
 }
 
 /** What a person does in the browser's own settings: no microphone for the pages of this address. */

@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
+import { PROJECT_ROOT } from './project-root.ts';
 
 /** What a person does at the technician's page, by keyboard. */
 export class Technician {
@@ -61,7 +63,7 @@ export type Line = { readonly id: string; readonly words: string } | { readonly 
 
 /** The library visit as it is spoken in the demo: lines in order, and the minutes that pass between. */
 export function libraryLines(): readonly Line[] {
-  const text = readFileSync(new URL('../../fixtures/visits/library/spoken.txt', import.meta.url), 'utf8');
+  const text = readFileSync(join(PROJECT_ROOT, 'fixtures/visits/library/spoken.txt'), 'utf8');
   return text
     .split('\n')
     .filter((line) => line.trim() !== '' && !line.startsWith('#'))
