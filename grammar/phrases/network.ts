@@ -99,7 +99,7 @@ export function buildNetwork(rules: Rules, root: string): Network {
     };
     const { at, entry } = states[from]!;
     walk(at, entry, 0, [], true);
-    return { byWord, anyWord, joints: joined, ends, swallowed: swallowedIn(byWord) };
+    return { byWord, anyWord, joints: joined, ends, swallowed: joints.has(at) ? [] : swallowedIn(byWord) };
   }
 
   const explored = new Map<number, Follow>();
@@ -120,12 +120,10 @@ export function buildNetwork(rules: Rules, root: string): Network {
 /** Function words that are easily swallowed, and what it costs to supply one. */
 const SWALLOWED: readonly (readonly [string, number])[] = [
   ['to', 1.5],
-  ['the', 0.5],
   ['is', 1],
   ['at', 1],
   ['of', 0.7],
   ['on', 1],
-  ['a', 0.5],
 ];
 
 const swallowedIn = (byWord: ReadonlyMap<string, readonly Step[]>): Step[] =>

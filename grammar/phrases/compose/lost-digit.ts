@@ -16,10 +16,11 @@ const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).in
 export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode): boolean {
   const [first, second] = said.words;
   if (first === undefined) return false;
-  const longer = (before: string): number | undefined => readNumber([before, ...said.words])?.value;
+  const longer = (...before: readonly string[]): number | undefined => readNumber([...before, ...said.words])?.value;
   const possible = (value: number | undefined): boolean =>
     value !== undefined && fitOf(row, value, unit) !== 'impossible';
-  if (said.gaps.before && NUMBER_WORDS.some((word) => possible(longer(word)))) return true;
+  if (said.gaps.before && NUMBER_WORDS.some((word) => possible(longer(word)) || possible(longer(word, 'and'))))
+    return true;
   // "pole one, point two" and "leg one, zero" are never one number.
   const apart = isPoint(first) || (first === 'zero' && (second === undefined || isPoint(second)));
   if (apart || (said.follows !== 'one' && said.follows !== 'two')) return false;

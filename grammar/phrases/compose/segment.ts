@@ -89,8 +89,10 @@ export function segmentsOf(path: Path): Segment[] | undefined {
     if (taken === undefined) continue;
     dictated?.push(taken.heard.text);
     number?.take(taken);
+    // "pole uh one | point two": the digit behind a filler may belong to the number, not to the place.
+    const digit = 'word' in taken && (taken.word === 'one' || taken.word === 'two');
+    filled = !('word' in taken) || (filled && digit);
     if ('word' in taken) follows = taken.word;
-    filled = !('word' in taken);
   }
   return segments;
 }
@@ -106,6 +108,8 @@ class NumberSpan {
   private numeral: number | undefined;
   private inside = false;
   private trailing = false;
+  /** One word at least was heard as a number word and not as "to" or "for". */
+  private heard = false;
   private readonly follows: string | undefined;
   private readonly before: boolean;
 
@@ -121,6 +125,7 @@ class NumberSpan {
     }
     if (this.trailing) this.inside = true;
     this.trailing = false;
+    if (taken.how === 'word') this.heard = true;
     if (taken.word === NUMERAL) this.numeral = taken.heard.numeral;
     else this.words.push(taken.word);
   }
@@ -133,7 +138,7 @@ class NumberSpan {
       number,
       words: this.numeral === undefined ? this.words : [],
       // Even a closing "okay" behind a number may stand where a digit was.
-      gaps: { before: this.before, inside: this.inside, after: this.trailing },
+      gaps: { before: this.before, inside: this.inside || !this.heard, after: this.trailing },
       follows: this.follows,
     };
   }

@@ -1,7 +1,8 @@
 import { DEVICES } from '../../vocabulary/devices.ts';
 import type { Meaning } from '../meaning.ts';
+import { readNumber } from '../numbers/read-number.ts';
 import { type Draft, sure, unless } from './draft.ts';
-import { numbersOf, type Segment, unbroken } from './segment.ts';
+import { numbersOf, type SaidNumber, type Segment, unbroken } from './segment.ts';
 
 /** A report of a switching device. Without a place, power off is asked about and power on is believed. */
 export function composeSwitch(segment: Segment): Draft[] {
@@ -43,9 +44,18 @@ export function composeAbsence(segment: Segment): Draft[] {
   const proofs = [before, after].filter((volts) => volts < LOWEST_SOURCE || volts > 600).length;
   // A meter that reads nothing on its source is a proof that failed: it is taken, and judged elsewhere.
   const wild = values.some((volts) => volts < 0 || volts > 600);
-  const doubt = unbroken(numbers) ? (wild ? 'implausible' : undefined) : 'needed-repair';
+  const joined = numbers.some((number, at) => at > 0 && runsOn(numbers[at - 1]!, number));
+  const doubt = !unbroken(numbers) ? 'needed-repair' : wild ? 'implausible' : joined ? 'several-values-fit' : undefined;
   // Two legs make three readings: each to ground and one to the other. Other counts are taken, but are dearer.
-  return [{ meaning, cost: 2 * proofs + 0.4 * Math.abs(values.length - 2 - 3), ...(doubt && { doubt }) }];
+  const cost = 2 * proofs + 0.3 * Math.abs(values.length - 2 - 3) + (joined ? 0.5 : 0);
+  return [{ meaning, cost, ...(doubt && { doubt }) }];
+}
+
+/** "two forty | one", "five | oh": nothing between them, and the first number might as well go on. */
+function runsOn(one: SaidNumber, next: SaidNumber): boolean {
+  if (next.follows === undefined || next.follows !== one.words.at(-1)) return false;
+  const joined = readNumber([...one.words, ...next.words])?.value;
+  return joined !== undefined && joined !== 0 && joined <= 600;
 }
 
 export function composeMeterProof(segment: Segment): Draft[] {

@@ -43,5 +43,5 @@ export const NUMBER_RULES: Rules = {
     `$whole [$decimals | and (a (half | quarter) | one (half | quarter) | three quarters)] | $decimals
      | a (half | quarter) | half | three quarters | ${NUMERAL}`,
   ),
-  number: pattern('[$minus] $magnitude [below [zero]]'),
+  number: pattern('$minus $magnitude | $magnitude [below [zero]]'),
 };

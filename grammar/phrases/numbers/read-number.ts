@@ -34,7 +34,9 @@ const FRACTIONS: Readonly<Record<string, number>> = {
  */
 export function readNumber(words: readonly string[]): SpokenNumber | undefined {
   const last = words.at(-1);
-  if ((MINUS_WORDS as readonly string[]).includes(words[0] ?? '')) return negative(readNumber(words.slice(1)));
+  if ((MINUS_WORDS as readonly string[]).includes(words[0] ?? '')) {
+    return words.includes('below') ? undefined : negative(readNumber(words.slice(1)));
+  }
   if (last === 'below') return negative(readNumber(words.slice(0, -1)));
   if (isZero(last) && words.at(-2) === 'below') return negative(readNumber(words.slice(0, -2)));
 

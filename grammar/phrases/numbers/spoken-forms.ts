@@ -82,6 +82,10 @@ export function spokenForms(value: number): string[] {
   const digit = unit(tenth);
   const points = whole === 0 ? [`point ${digit}`] : [];
   const forms = [...points, ...spokenWholes(whole).map((form) => `${form} point ${digit}`)];
-  if (tenth === 5 && whole > 0) forms.push(...spokenWholes(whole).map((form) => `${form} and a half`));
+  if (tenth === 5 && whole > 0) {
+    // "a buck and a half" is 150.
+    const counted = spokenWholes(whole).filter((form) => !form.includes('buck'));
+    forms.push(...counted.map((form) => `${form} and a half`));
+  }
   return forms;
 }

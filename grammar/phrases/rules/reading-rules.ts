@@ -95,7 +95,7 @@ const BENCH = sequence(
   tag({ tag: 'bench' }),
 );
 const LINK = pattern(
-  "is | is reading | reads | read | reading | shows | showing | at | has | is at | i've got | i have | i get | i'm getting | i am getting | measures | measured | says | came in at | comes in at | still | now | is now | is showing | gives [me] | is about | is drawing | drawing | draws | is pulling | pulling | pulls",
+  "is | is reading | reads | read | reading | shows | showing | at | has | is at | i've got | i have | i get | i'm getting | i am getting | measures | measured | says | came in at | comes in at | still | is showing | gives [me] | is drawing | drawing | draws | is pulling | pulling | pulls",
 );
 const LEAD = pattern(
   "i've got | i have | i'm getting | i am getting | i got | getting | i read | i see | i'm seeing | seeing | that's | it's | it is | we have | we've got | looks like | there's | there is | reading",

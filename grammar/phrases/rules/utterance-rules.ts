@@ -85,7 +85,7 @@ export const RULES: Rules = {
     rule('note'),
   ),
   utterance: alternative(
-    repeat(sequence(rule('segment'), optional(pattern('and | then'))), 1),
+    repeat(sequence(optional(pattern('and | then')), rule('segment')), 1),
     rule('order'),
     rule('bare-value'),
     rule('placeless'),
