@@ -27,6 +27,9 @@ export interface SessionState {
   readonly busy: boolean;
 }
 
+/** The quiet window after own speech, in milliseconds: the room's echo and the speaker's own delay. Our choice. */
+const ECHO_MS = 300;
+
 export type Opening = Parameters<typeof VisitRun.open>[1];
 
 /**
@@ -47,6 +50,7 @@ export class VisitSession {
   #state: SessionState | undefined;
   #typed = 0;
   #busy = 0;
+  #echo: ReturnType<typeof setTimeout> | undefined;
 
   private constructor(log: VisitLog, outbox: Outbox, events: readonly VisitEvent[]) {
     this.#log = log;
@@ -54,8 +58,8 @@ export class VisitSession {
     this.#events = [...events];
     this.#clock = new PageClock(timeOf(events.at(-1)));
     this.#ear = new MicrophoneEar(() => this.#changed());
-    this.#mouth = new PageMouth(globalThis.speechSynthesis, ({ speaking }) => {
-      this.#ear.heed(speaking === undefined ? 'everything' : 'urgent');
+    this.#mouth = new PageMouth(globalThis.speechSynthesis, (state) => {
+      this.#heed(state);
       this.#changed();
     });
     outbox.subscribe(() => this.#changed());
@@ -215,6 +219,13 @@ export class VisitSession {
       });
       run.hear(utterance);
     });
+  }
+
+  /** While a voice sounds, and until its echo is gone, only the urgent words are heeded; what is only shown is silent. */
+  #heed({ voice, speaking }: PageMouthState): void {
+    clearTimeout(this.#echo);
+    if (voice !== undefined && speaking !== undefined) this.#ear.heed('urgent');
+    else this.#echo = setTimeout(() => this.#ear.heed('everything'), voice === undefined ? 0 : ECHO_MS);
   }
 
   #nextTyped(): string {

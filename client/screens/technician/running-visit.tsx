@@ -5,6 +5,7 @@ import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
 import { SuspectList } from '../show/suspect-list.tsx';
+import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
 import { NowPanel, nowAsked } from './now-panel.tsx';
@@ -33,9 +34,13 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
   const state = useSyncExternalStore(session.subscribe, session.state);
   const [open, setOpen] = useState<Open>();
   useWakeLock();
+  useEarHabit(session);
   const { folded, context, ear, mouth, outbox, problem, busy } = state;
   const earOn = ear.ear !== 'off' && ear.ear !== 'failed';
-  const toggleEar = () => void (earOn ? session.stopEar() : session.startEar());
+  const toggleEar = () => {
+    rememberEar(!earOn);
+    void (earOn ? session.stopEar() : session.startEar());
+  };
   const press = ({ does }: TouchKey) => {
     if (does.do === 'command') session.touch(does.command);
     else if (does.do === 'enter') session.enter(does.meaning, does.words);

@@ -23,7 +23,8 @@ const EAR_WORDS: Readonly<Record<MicrophoneState['ear'], string>> = {
 /** Whether it listens, whether it speaks, whether the record is at the server and how much is not. */
 export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }: StatusStripProps) {
   const unsent = outbox.written - outbox.acknowledged;
-  const half = mouth.speaking !== undefined && (ear.ear === 'listening' || ear.ear === 'hearing');
+  const half =
+    mouth.voice !== undefined && mouth.speaking !== undefined && (ear.ear === 'listening' || ear.ear === 'hearing');
   return (
     <header className="strip">
       <button type="button" className={`chip ear-${ear.ear}`} data-ear={ear.ear} onClick={onEar}>
