@@ -116,7 +116,7 @@ export const AIR_FAULTS = {
     graded: true,
     apply: (unit, random) => {
       unit.filterDirty = true;
-      shift(unit, SHIFTS.lowIndoorAir, severe(random), random);
+      shift(unit, SHIFTS.lowIndoorAir, between(random, 0.4, 1.6), random);
       ice(unit, 0.15, random);
     },
   },
@@ -126,7 +126,7 @@ export const AIR_FAULTS = {
     graded: true,
     apply: (unit, random) => {
       unit.coilIced = true;
-      shift(unit, SHIFTS.lowIndoorAir, between(random, 0.8, 1.6), random);
+      shift(unit, SHIFTS.lowIndoorAir, between(random, 0.7, 1.8), random);
       unit.residuals.airDrop += between(random, -12, 8);
     },
   },
@@ -135,7 +135,7 @@ export const AIR_FAULTS = {
     source: PRACTICE,
     graded: true,
     apply: (unit, random) => {
-      shift(unit, SHIFTS.lowIndoorAir, severe(random), random);
+      shift(unit, SHIFTS.lowIndoorAir, between(random, 0.4, 1.6), random);
       unit.filterDirty = chance(random, 0.05);
       ice(unit, 0.07, random);
     },

@@ -42,9 +42,9 @@ function ready(stance: Stance, id: TestId): number {
 
 const misleads = new Set<string>(HAZARDS.filter((h) => 'misleads' in h).map((h) => h.id));
 /** Each test is asked, answered and read back, whatever it is (our figure). */
-const TALK_MINUTES = 0.35;
+const TALK_MINUTES = 0.3;
 /** A hazard to the body weighs like this many minutes. */
-const HAZARD_MINUTES = 0.25;
+const HAZARD_MINUTES = 0.15;
 
 const NO_PANEL: ReadonlySet<TestId> = new Set<TestId>([
   'look-outdoor-fan',

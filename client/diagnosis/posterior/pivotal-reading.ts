@@ -3,8 +3,8 @@ import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Standing, Taken } from './take-readings.ts';
 import { type Posterior, weighParticles } from './weigh-particles.ts';
 
-/** Without a pivotal reading its leader would not even be the likelier half. */
-const HALF = 0.5;
+/** Without a pivotal reading its leader would be far from sure. */
+const FAR_FROM_SURE = 0.7;
 /** A test that was read so often settles nothing by one reading more. */
 const MOST_READINGS = 3;
 
@@ -38,7 +38,7 @@ export function pivotalReading(
   leader: number,
 ): Taken | undefined {
   let pivot: Taken | undefined;
-  let least = HALF;
+  let least = FAR_FROM_SURE;
   for (const reading of standing.all) {
     const factor = posterior.factor.get(reading);
     const condition = TEST_MODELS[reading.test].measure.kind === 'condition';
@@ -46,7 +46,7 @@ export function pivotalReading(
     const share = factor
       ? without(table, posterior, factor, leader)
       : withoutCondition(table, standing, reading, leader);
-    if (share >= HALF) continue;
+    if (share >= FAR_FROM_SURE) continue;
     if (reading.times > 1) return undefined;
     const readings = standing.all.filter((r) => r.test === reading.test).reduce((sum, r) => sum + r.times, 0);
     if (share < least && readings < MOST_READINGS) {

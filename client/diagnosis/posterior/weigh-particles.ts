@@ -7,7 +7,7 @@ import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Standing, Taken } from './take-readings.ts';
 
 /** Share of readings that were misread, misheard or taken at the wrong place. */
-export const STRAY = 0.03;
+export const STRAY = 0.02;
 /** However often a reading is repeated, it may have been taken at the wrong place. */
 const LEAST_STRAY = 1e-4;
 
