@@ -1,7 +1,8 @@
 import { ListeningError } from '../listening-error.ts';
 import { SAMPLE_RATE } from '../wav.ts';
+import { type Automaton, toAutomaton } from './automaton.ts';
 import { cepstralMean } from './cepstral-mean.ts';
-import { grammarWords } from './grammar-words.ts';
+import { parseJsgf } from './parse-jsgf.ts';
 import type { ModuleDecoder, SpeechModel, SpeechModule } from './speech-module.ts';
 
 /** What a decoder made of an utterance. */
@@ -65,14 +66,18 @@ export class GrammarDecoder {
 
   /** @throws ListeningError `grammar-unknown-word` naming every such word, or `grammar-broken` */
   setGrammar(jsgf: string): void {
-    const unknown = [...grammarWords(jsgf)].filter((word) => !this.#knows(word));
+    this.setNetwork(toAutomaton(parseJsgf(jsgf)));
+  }
+
+  /** @throws ListeningError `grammar-unknown-word` naming every such word */
+  setNetwork(network: Automaton): void {
+    const words = new Set(network.arcs.flatMap((arcs) => [...arcs.keys()]));
+    const unknown = [...words].filter((word) => !this.#knows(word));
     if (unknown.length > 0) {
       throw new ListeningError('grammar-unknown-word', { detail: unknown.map((word) => `"${word}"`).join(', ') });
     }
-    try {
-      this.#decoder.set_grammar(jsgf);
-    } catch (error) {
-      throw new ListeningError('grammar-broken', { detail: error instanceof Error ? error.message : String(error) });
+    if (this.#module._decoder_set_fsg(this.#decoder.cdecoder, this.#networkOf(network)) < 0) {
+      throw new ListeningError('grammar-broken', { detail: 'the recogniser refused it' });
     }
   }
 
@@ -110,6 +115,38 @@ export class GrammarDecoder {
   close(): void {
     this.#module._free(this.#scoreAddress);
     this.#decoder.delete();
+  }
+
+  /** The network in the module's own memory. Every word costs the same there: what may be said is not weighed. */
+  #networkOf({ arcs, final }: Automaton): number {
+    const module = this.#module;
+    const { cdecoder } = this.#decoder;
+    const network = this.#withText('grammar', (name) =>
+      module._fsg_model_init(name, module._decoder_logmath(cdecoder), SETTINGS.lw, arcs.length + 1),
+    );
+    // The module knows one end only: all ends lead there without a word.
+    const end = arcs.length;
+    module._fsg_set_states(network, 0, end);
+    const numbers = new Map<string, number>();
+    arcs.forEach((own, from) => {
+      for (const [word, to] of own) {
+        const number = numbers.get(word) ?? this.#withText(word, (text) => module._fsg_model_word_add(network, text));
+        numbers.set(word, number);
+        module._fsg_model_trans_add(network, from, to, 0, number);
+      }
+      if (final[from]) module._fsg_model_null_trans_add(network, from, end, 0);
+    });
+    return network;
+  }
+
+  /** Lends a word to the module: ASCII, closed by a zero. */
+  #withText(text: string, use: (address: number) => number): number {
+    const address = this.#module._malloc(text.length + 1);
+    for (let index = 0; index < text.length; index += 1) this.#module.HEAP8[address + index] = text.charCodeAt(index);
+    this.#module.HEAP8[address + text.length] = 0;
+    const result = use(address);
+    this.#module._free(address);
+    return result;
   }
 
   #knows(word: string): boolean {

@@ -9,6 +9,14 @@ export interface SpeechModule {
   _decoder_init_fe(decoder: number): number;
   _decoder_init_feat_s3file(decoder: number, lda: number): number;
   _acmod_reinit_feat(acousticModel: number, frontEnd: number, features: number): number;
+  _decoder_logmath(decoder: number): number;
+  /** Gives a finished network to the decoder, which owns it from then on. */
+  _decoder_set_fsg(decoder: number, network: number): number;
+  _fsg_model_init(name: number, logmath: number, weight: number, states: number): number;
+  _fsg_model_word_add(network: number, word: number): number;
+  _fsg_model_trans_add(network: number, from: number, to: number, logProbability: number, word: number): void;
+  _fsg_model_null_trans_add(network: number, from: number, to: number, logProbability: number): number;
+  _fsg_set_states(network: number, start: number, final: number): void;
 }
 
 /** The part of its `Decoder` that is used here; two fields are needed that its own types leave out. */
@@ -21,10 +29,10 @@ export interface ModuleDecoder {
   start(): void;
   stop(): void;
   process_audio(samples: Float32Array, noSearch?: boolean, fullUtterance?: boolean): number;
+  /** Empty where no path through the network reached its end. */
   get_text(): string;
   lookup_word(word: string): string | null;
   add_words(...words: [string, string][]): void;
-  set_grammar(jsgf: string, topRule?: string): void;
   spectrogram(samples: Float32Array): { readonly data: Float32Array; readonly nfr: number; readonly nfeat: number };
 }
 
