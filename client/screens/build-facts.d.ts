@@ -1,2 +1,2 @@
-/** Facts that the bundler puts in (see bundle/vite.config.ts). */
+/** Facts that the bundler puts in (see node/vite.config.ts). */
 declare const __VERSION__: string;

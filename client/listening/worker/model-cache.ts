@@ -1,4 +1,4 @@
-/** Facts that the bundler puts in (see screens/bundle/vite.config.ts). */
+/** Facts that the bundler puts in (see screens/node/vite.config.ts). */
 declare const __MODEL_CACHE__: string;
 declare const __MODEL_FILES__: readonly string[];
 
