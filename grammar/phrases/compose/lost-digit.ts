@@ -1,11 +1,10 @@
 import type { Measurand } from '../../vocabulary/measurands.ts';
-import { POINT_WORDS, TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from '../../vocabulary/number-words.ts';
+import { NUMBER_WORDS, POINT_WORDS } from '../../vocabulary/number-words.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
 import { readNumber } from '../numbers/read-number.ts';
 import { fitOf } from './fit.ts';
 import type { SaidNumber } from './segment.ts';
 
-const NUMBER_WORDS = [...Object.keys(UNIT_WORDS), ...Object.keys(TEEN_WORDS), ...Object.keys(TENS_WORDS)];
 const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).includes(word);
 
 /**

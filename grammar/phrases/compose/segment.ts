@@ -102,14 +102,17 @@ function echoes(broken: readonly string[], again: readonly string[]): boolean {
   return broken.length > 0 && broken.length <= again.length && broken.every((word, at) => again[at]!.startsWith(word));
 }
 
+/** Words that link more often than they count. */
+const LINKING = new Set(['to', 'too', 'for']);
+
 /** The words of one number while a path goes through it. */
 class NumberSpan {
   private readonly words: string[] = [];
   private numeral: number | undefined;
   private inside = false;
   private trailing = false;
-  /** One word at least was heard as a number word and not as "to" or "for". */
-  private heard = false;
+  /** A "to" or "for" was taken for a number word. */
+  private linking = false;
   private readonly follows: string | undefined;
   private readonly before: boolean;
 
@@ -125,7 +128,7 @@ class NumberSpan {
     }
     if (this.trailing) this.inside = true;
     this.trailing = false;
-    if (taken.how === 'word') this.heard = true;
+    if (taken.how === 'homophone' && LINKING.has(taken.heard.text)) this.linking = true;
     if (taken.word === NUMERAL) this.numeral = taken.heard.numeral;
     else this.words.push(taken.word);
   }
@@ -138,7 +141,7 @@ class NumberSpan {
       number,
       words: this.numeral === undefined ? this.words : [],
       // Even a closing "okay" behind a number may stand where a digit was.
-      gaps: { before: this.before, inside: this.inside || !this.heard, after: this.trailing },
+      gaps: { before: this.before, inside: this.inside || this.linking, after: this.trailing },
       follows: this.follows,
     };
   }
