@@ -50,6 +50,15 @@ export class Technician {
     await this.page.locator('[data-link="open"][data-unsent="0"]').waitFor({ timeout: 30_000 });
   }
 
+  /** Acknowledges by touch every caution that stands open, once each was given. */
+  async acknowledgeCautions(): Promise<void> {
+    const live = this.page.getByRole('button', { name: 'Live – I have it' });
+    while ((await live.count()) > 0) {
+      await live.click();
+      await this.settled();
+    }
+  }
+
   async said(): Promise<string> {
     return (await this.page.locator('[data-said]').textContent()) ?? '';
   }
