@@ -6,7 +6,8 @@ interface HeardPanelProps {
   readonly folded: FoldedVisit;
   /** What the page already shows large; it is not shown a second time, only read out. */
   readonly shown: string;
-  readonly onType: (text: string) => void;
+  /** Missing while nothing can be taken. */
+  readonly onType: ((text: string) => void) | undefined;
 }
 
 /** What was heard, what was understood, what was answered; and the line to type on instead. */
@@ -17,7 +18,7 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
   const submit = (event: FormEvent) => {
     event.preventDefault();
     const text = line.current?.value.trim() ?? '';
-    if (text === '' || line.current === null) return;
+    if (text === '' || line.current === null || onType === undefined) return;
     line.current.value = '';
     onType(text);
   };
@@ -60,7 +61,7 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
           enterKeyHint="send"
           maxLength={2000}
         />
-        <button type="submit" className="control">
+        <button type="submit" className="control" disabled={onType === undefined}>
           Send
         </button>
       </form>

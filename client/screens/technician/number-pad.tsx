@@ -35,7 +35,7 @@ export function NumberPad({ title, units, mayBeOpen, mayBeNegative, onEnter, onC
       <h2 className="pad-title">{title}</h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the number typed so far takes the focus, so that digits can be typed at once */}
       <output className="pad-value" tabIndex={0} aria-live="polite">
-        {text === '' ? '–' : text} <span className="pad-unit">{units.find((one) => one.code === unit)?.sign}</span>
+        {text} <span className="pad-unit">{units.find((one) => one.code === unit)?.sign}</span>
       </output>
       <div className="pad-choices">
         {units.length > 1 &&

@@ -70,14 +70,18 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
           stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
         />
         <NowPanel folded={folded} context={context} />
-        <HeardPanel folded={folded} shown={nowAsked(folded, context).words} onType={(text) => session.type(text)} />
+        <HeardPanel
+          folded={folded}
+          shown={nowAsked(folded, context).words}
+          onType={problem === undefined ? (text) => session.type(text) : undefined}
+        />
         <nav className="keys visit-keys" aria-label="Answers by touch">
           {keysFor(context).map((key) => (
             <button
               type="button"
               key={key.label}
               className={`key ${key.tone === 'plain' ? '' : key.tone} ${key.width === 1 ? '' : 'wide'}`}
-              disabled={cautionBeingSpoken}
+              disabled={cautionBeingSpoken || problem !== undefined}
               onClick={() => press(key)}
             >
               {key.label}
