@@ -103,7 +103,7 @@ describe('the library visit by keyboard alone', () => {
   test('the looking over would notice: grey on white, a key without a name', async () => {
     const page = await browser.page('about:blank');
     await page.setContent(
-      '<html lang="en"><title>t</title><main><p style="color:#888">grey</p><button></button></main>',
+      '<html lang="en"><title>t</title><main><p style="color:#666">grey</p><button></button></main>',
     );
     const faults = (await accessFaults(page)).map((fault) => fault.split(':')[0]);
     expect(faults).toEqual(expect.arrayContaining(['color-contrast-enhanced', 'button-name']));

@@ -20,7 +20,7 @@ export async function accessFaults(page: Page): Promise<readonly string[]> {
         ): Promise<{ violations: { id: string; nodes: { target: string[]; failureSummary: string }[] }[] }>;
       };
     };
-    const { violations } = await axe.run({ runOnly: rules });
+    const { violations } = await axe.run({ runOnly: rules, rules: { 'color-contrast-enhanced': { enabled: true } } });
     return violations.flatMap(({ id, nodes }) =>
       nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary}`),
     );
