@@ -74,7 +74,8 @@ function assess(
     next,
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
     ...(strange.length > 0 ? { contradiction: strange } : {}),
-    done: standsOut && again.length === 0,
+    done: standsOut,
+    ...(again[0] ? { confirm: again[0] } : {}),
   };
 }
 

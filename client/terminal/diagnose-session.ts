@@ -88,9 +88,10 @@ export class DiagnoseSession {
   }
 
   status(): StatusLine {
-    const { suspects, next, hazards, contradiction, done } = this.current;
+    const { suspects, next, hazards, contradiction, done, confirm } = this.current;
     const first = next[0];
-    const finished = done || first === undefined;
+    // A part is condemned by a reading only when it was read twice.
+    const finished = (done && confirm === undefined) || first === undefined;
     return {
       next: finished ? null : testLine(first.id, first.hazards),
       suspects: suspects

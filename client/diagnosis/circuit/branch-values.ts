@@ -118,6 +118,7 @@ function putControl(unit: Unit, state: RelayState, put: Put): void {
   put('control-fuse', state.controlFuseBlown ? 0 : conductance(unit.controlFuse));
   put('float-in-R', unit.floatBreaks === 'R' ? conductance(unit.float) : 100);
   put('float-in-Y', unit.floatBreaks === 'Y' ? conductance(unit.float) : 100);
+  put('stray-R', 0, OMEGA * unit.strayEarth);
   put('common-bond', unit.commonBonded ? 10 : 0, OMEGA * unit.strayEarth);
   put('R-wire-indoors', conductance(unit.rWire));
   put('C-wire-indoors', 2);

@@ -108,6 +108,7 @@ export const BRANCHES = [
   { id: 'transformer-magnetising', from: 'handler-door', to: 'handler-2' },
   { id: 'control-fuse', from: 'secondary-hot', to: 'fused-hot' },
   { id: 'float-in-R', from: 'fused-hot', to: 'R-handler' },
+  { id: 'stray-R', from: 'R-handler', to: 'earth' },
   { id: 'common-bond', from: 'C-handler', to: 'earth' },
   { id: 'R-wire-indoors', from: 'R-handler', to: 'R-thermostat' },
   { id: 'C-wire-indoors', from: 'C-handler', to: 'C-thermostat' },
