@@ -7,6 +7,7 @@ import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
 import { UNITS } from '../vocabulary/units.ts';
 import { namesOf, sameReading, unitNamesOf } from './measurand-names.ts';
 import { plain } from './plain.ts';
+import { reachedRules } from './reached-rules.ts';
 import { TIGHT_NUMBERS } from './tight-rules.ts';
 
 export interface JsgfOptions {
@@ -63,7 +64,11 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
 
 /** The wide rules that are taken over, tags dropped, with numbers of ordinary size. */
 const NARROWED: Rules = {
-  ...Object.fromEntries(Object.entries(RULES).map(([name, expression]) => [name, plain(expression)])),
+  ...Object.fromEntries(Object.entries(RULES).map(([name, expression]) => [name, plain(expression, 'drop')])),
+  pair: alternative(
+    pattern('$number [volts] both legs | both legs [are] $number [volts] | legs $number and $number [volts]'),
+    pattern('[pressures] $to-699 over $to-699 [p s i | pounds]'),
+  ),
   number: rule('to-299'),
   'proof-number': pattern('zero | nothing | [zero] point $n-digit | $n-under'),
   correction: sequence(
@@ -90,7 +95,8 @@ const NARROWED: Rules = {
 
 const valueFor = (row: Measurand): Expression => {
   const number = sequence(rule(row.shape), optional(unitNamesOf(row)));
-  return row.open ? alternative(number, OPEN_WORDS, TONE_WORDS) : number;
+  if (!row.open) return number;
+  return row.quantity === 'resistance' ? alternative(number, OPEN_WORDS, TONE_WORDS) : alternative(number, OPEN_WORDS);
 };
 
 /** Readings that share shape of number and units share one network behind their names. */
@@ -108,35 +114,27 @@ function grouped(): Measurand[][] {
 
 /** The rules that `root` leads to, as JSGF text. */
 function print(rules: Rules, root: string): string {
-  const wanted = [root];
-  const lines: string[] = [];
-  for (let at = 0; at < wanted.length; at += 1) {
-    const name = wanted[at]!;
-    const expression = rules[name];
-    if (expression === undefined) throw new Error(`no rule "${name}"`);
-    const text = written(expression, (used) => {
-      if (!wanted.includes(used)) wanted.push(used);
-    });
-    lines.push(`${name === root ? 'public ' : ''}<${name}> = ${text};`);
-  }
+  const lines = reachedRules(rules, root).map(
+    ([name, expression]) => `${name === root ? 'public ' : ''}<${name}> = ${written(expression)};`,
+  );
   return `#JSGF V1.0;\ngrammar visit;\n${lines.join('\n')}\n`;
 }
 
-function written(expression: Expression, use: (rule: string) => void): string {
-  const inner = (item: Expression): string => written(item, use);
+function written(expression: Expression): string {
   switch (expression.kind) {
     case 'word':
       return expression.word;
     case 'sequence':
-      return expression.items.map((item) => (item.kind === 'alternative' ? `(${inner(item)})` : inner(item))).join(' ');
+      return expression.items
+        .map((item) => (item.kind === 'alternative' ? `(${written(item)})` : written(item)))
+        .join(' ');
     case 'alternative':
-      return expression.items.map(inner).join(' | ');
+      return expression.items.map(written).join(' | ');
     case 'optional':
-      return `[${inner(expression.item)}]`;
+      return `[${written(expression.item)}]`;
     case 'repeat':
-      return writtenRepeat(inner(expression.item), expression.least, expression.most);
+      return writtenRepeat(written(expression.item), expression.least, expression.most);
     case 'rule':
-      use(expression.name);
       return `<${expression.name}>`;
     case 'tag':
     case 'dictation':

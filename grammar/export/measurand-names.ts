@@ -38,6 +38,7 @@ const tip = (id: PointId): Expression => {
 
 /** How the units of a row are said aloud. "psi" is left to its letters: a dictionary says it like the Greek letter. */
 export function unitNamesOf(row: Measurand): Expression {
-  const said = units.filter((unit) => unit.quantities.includes(row.quantity));
+  const base = units.find((unit) => unit.code === row.unit)?.base;
+  const said = units.filter((unit) => unit.quantities.includes(row.quantity) && unit.base === base);
   return alternative(...said.map((unit) => pattern(unit.say.replace(/\| psi \|/, '|'))));
 }

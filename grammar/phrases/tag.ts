@@ -52,8 +52,6 @@ export type Tag =
   | { readonly tag: 'state'; readonly state: 'open' | 'closed' | 'locked' | 'unlocked' }
   | { readonly tag: 'zones'; readonly zones: readonly ZoneId[] }
   | { readonly tag: 'observation'; readonly observation: ObservationId }
-  /** "nameplate …" was said before the field. */
-  | { readonly tag: 'nameplate' }
   | { readonly tag: 'field'; readonly field: NameplateFieldId }
   | { readonly tag: 'choice'; readonly value: string }
   | { readonly tag: 'part'; readonly part: PartId }

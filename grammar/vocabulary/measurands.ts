@@ -356,8 +356,13 @@ export const MEASURANDS: readonly Measurand[] = [
     say: 'blower (cap | capacitor)',
   },
   { ...LEG, at: ['cap-C', 'ground'], onlyByName: true, say: '(cap | capacitor) common to ground' },
-  { ...SECTION, rare: true, at: ['cap-C', 'cap-HERM'] },
-  { ...SECTION, rare: true, at: ['cap-C', 'cap-FAN'] },
+  { ...SECTION, rare: true, at: ['cap-C', 'cap-HERM'], say: '[cap | capacitor] herm [section | side]' },
+  {
+    ...SECTION,
+    rare: true,
+    at: ['cap-C', 'cap-FAN'],
+    say: '[cap | capacitor] fan (section | side) | fan (cap | capacitor)',
+  },
   // compressor windings
   { ...winding(0.2, 4), at: ['comp-C', 'comp-R'], say: '[compressor] run winding' },
   { ...winding(1, 12), at: ['comp-C', 'comp-S'], say: '[compressor] start winding' },

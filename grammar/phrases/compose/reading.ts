@@ -13,6 +13,7 @@ import type { Segment } from './segment.ts';
 /** A reading that is expected costs this much less than the same one unasked. */
 const UNEXPECTED = 0.6;
 const RARE = 0.8;
+const MISPLACED = 1;
 
 /** Points of the same letters at another place count as one family: the first of the table is meant if nothing is said. */
 const family = (row: Measurand): string =>
@@ -26,7 +27,15 @@ export function composeReading(segment: Segment, expectation: Expectation | unde
   const said = saidValue(segment.items);
   if (said === undefined) return [];
   const bench = segment.items.some((item) => item.tag === 'bench');
-  return draftsOf(rowsSaid(segment.items), said, bench, expectation);
+  const rows = rowsSaid(segment.items);
+  if (rows.length > 0) return draftsOf(rows, said, bench, expectation);
+  // A place that none of them stands at is not dropped in silence.
+  const elsewhere = rowsSaid(segment.items.filter((item) => item.tag !== 'place'));
+  return draftsOf(elsewhere, said, bench, expectation).map((draft) => ({
+    ...draft,
+    cost: draft.cost + MISPLACED,
+    doubt: draft.doubt ?? 'several-places-fit',
+  }));
 }
 
 /** One draft for each row that the value may belong to; other places of the same family are left out. */

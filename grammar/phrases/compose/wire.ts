@@ -10,24 +10,41 @@ type End = 'from' | 'to';
 export function composeWire(segment: Segment): Draft[] {
   const action = segment.items.find((item) => item.tag === 'wire')?.action;
   if (action === undefined) return [];
-  const { colour, size, ends } = partsOf(segment);
+  const { colour, size, ends, misplaced } = partsOf(segment);
   const jumper = action.startsWith('jumper');
   const chosen = choose(ends, jumper);
   if (chosen === undefined) return [];
   const { from, to, doubtful } = chosen;
   const wire = { ...(colour && { colour }), ...(size && { size }), ...(from && { from }), ...(to && { to }), action };
-  return [{ meaning: { kind: 'wire', wire }, cost: 0, ...(doubtful && { doubt: 'several-places-fit' as const }) }];
+  return [
+    {
+      meaning: { kind: 'wire', wire },
+      cost: 0,
+      ...((doubtful || misplaced) && { doubt: 'several-places-fit' as const }),
+    },
+  ];
 }
 
-function partsOf(segment: Segment): { colour?: string; size?: string; ends: Partial<Record<End, PointId[]>> } {
-  const parts: { colour?: string; size?: string; ends: Partial<Record<End, PointId[]>> } = { ends: {} };
+interface WireParts {
+  colour?: string;
+  size?: string;
+  ends: Partial<Record<End, PointId[]>>;
+  /** A place was said at which no such terminal stands. */
+  misplaced: boolean;
+}
+
+function partsOf(segment: Segment): WireParts {
+  const parts: WireParts = { ends: {}, misplaced: false };
   let points: readonly PointId[] = [];
   for (const item of segment.items) {
     if (item.tag === 'colour') parts.colour = item.colour;
     else if (item.tag === 'size') parts.size = item.size;
     else if (item.tag === 'tip') points = item.points;
-    else if (item.tag === 'place') points = points.filter((point) => standsAt(point, item.place));
-    else if (item.tag === 'end') parts.ends[item.end] = [...points];
+    else if (item.tag === 'place') {
+      const there = points.filter((point) => standsAt(point, item.place));
+      parts.misplaced ||= there.length === 0;
+      if (there.length > 0) points = there;
+    } else if (item.tag === 'end') parts.ends[item.end] = [...points];
   }
   return parts;
 }

@@ -11,8 +11,6 @@ export function composeNameplate(segment: Segment): Draft[] {
   const named = segment.items.find((item) => item.tag === 'field');
   const field = NAMEPLATE_FIELDS.find((row) => row.id === named?.field);
   if (field === undefined) return [];
-  const said = segment.items.some((item) => item.tag === 'nameplate');
-  if (!said && !('alone' in field)) return [];
   const choice = segment.items.find((item) => item.tag === 'choice');
   if (choice !== undefined) return sure({ kind: 'nameplate', field: field.id, value: choice.value });
   const numbers = numbersOf(segment.items);
@@ -53,20 +51,22 @@ export function composePart(segment: Segment): Draft[] {
   if (named === undefined) return [];
   const ratings: Partial<Record<PartRatingId, number>> = {};
   let waiting: number[] = [];
+  let odd = false;
   for (const item of segment.items) {
     if (item.tag === 'said') waiting.push(item.number.value);
     if (item.tag !== 'rating') continue;
     const [first, second] = waiting;
     waiting = [];
+    odd ||= ratings[item.rating] !== undefined || (second !== undefined && item.rating !== 'uF');
     if (second === undefined) ratings[item.rating] = first!;
-    else if (item.rating !== 'uF') return [];
     else Object.assign(ratings, { 'herm-uF': first, 'fan-uF': second });
   }
   const part = named.part === 'capacitor' && ratings['fan-uF'] !== undefined ? 'dual-capacitor' : named.part;
   const known: readonly string[] = PARTS.find((row) => row.id === part)!.ratings;
-  if (Object.keys(ratings).some((rating) => !known.includes(rating))) return [];
-  const clean = unbroken(numbersOf(segment.items));
-  return unless(clean, { kind: 'part', part, ratings });
+  odd ||= Object.entries(ratings).some(([rating, value]) => !known.includes(rating) || value <= 0);
+  const meaning: Meaning = { kind: 'part', part, ratings };
+  if (odd) return [{ meaning, cost: 2, doubt: 'implausible' }];
+  return unless(unbroken(numbersOf(segment.items)), meaning);
 }
 
 /** Refrigerant put in or taken out, by weight in ounces where both units are said; taken out is negative. */

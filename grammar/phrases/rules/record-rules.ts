@@ -19,31 +19,38 @@ import { NUMBER } from './reading-rules.ts';
 
 const FIELDS: readonly (NameplateField & { readonly id: (typeof NAMEPLATE_FIELDS)[number]['id'] })[] = NAMEPLATE_FIELDS;
 
+/** Fields that are understood without "nameplate" before them. */
+const ALONE = FIELDS.filter((field) => field.alone);
+
 const named = (field: (typeof FIELDS)[number]): Expression =>
   sequence(pattern(field.say), tag({ tag: 'field', field: field.id }));
 
-/** Every field that holds a number shares one number behind its name. */
-const NUMBER_FIELD = sequence(
-  alternative(...FIELDS.filter((field) => field.value !== 'choice').map(named)),
-  optional(pattern('is | at | of')),
-  NUMBER,
-  optional(rule('unit-name')),
-  optional(sequence(optional(pattern('over | slash | to | and')), NUMBER, optional(rule('unit-name')))),
-);
+/** Fields that hold a number share one number behind their names. */
+const numberField = (fields: typeof FIELDS): Expression =>
+  sequence(
+    alternative(...fields.filter((field) => field.value !== 'choice').map(named)),
+    optional(pattern('is | at | of')),
+    NUMBER,
+    optional(rule('unit-name')),
+    optional(sequence(optional(pattern('over | slash | to | and')), NUMBER, optional(rule('unit-name')))),
+  );
 
-const CHOICE_FIELD = alternative(
-  ...FIELDS.map((field) =>
-    sequence(
-      named(field),
-      optional(pattern('is')),
-      alternative(
-        ...(field.choices ?? []).map((choice) =>
-          sequence(pattern(choice.say), tag({ tag: 'choice', value: choice.value })),
+const choiceField = (fields: typeof FIELDS): Expression =>
+  alternative(
+    ...fields
+      .filter((field) => field.value === 'choice')
+      .map((field) =>
+        sequence(
+          named(field),
+          optional(pattern('is')),
+          alternative(
+            ...(field.choices ?? []).map((choice) =>
+              sequence(pattern(choice.say), tag({ tag: 'choice', value: choice.value })),
+            ),
+          ),
         ),
       ),
-    ),
-  ).filter((_, index) => FIELDS[index]!.value === 'choice'),
-);
+  );
 
 const TONS = sequence(
   NUMBER,
@@ -69,10 +76,15 @@ const RATING = alternative(
 
 export const RECORD_RULES: Rules = {
   nameplate: sequence(
-    optional(
-      sequence(pattern('(nameplate | name plate | data plate | tag) [says | reads]'), tag({ tag: 'nameplate' })),
+    alternative(
+      sequence(
+        pattern('(nameplate | name plate | data plate | tag) [says | reads]'),
+        alternative(numberField(FIELDS), choiceField(FIELDS), TONS),
+      ),
+      numberField(ALONE),
+      choiceField(ALONE),
+      TONS,
     ),
-    alternative(NUMBER_FIELD, CHOICE_FIELD, TONS),
     tag({ tag: 'frame', frame: 'nameplate' }),
   ),
   rating: RATING,
