@@ -40,7 +40,7 @@ function liveFault(table: FaultTable, { weight, fault }: Posterior, f: number): 
     const w = weight[p]!;
     kinds[table.kind[p]!] = kinds[table.kind[p]!]! + w / share;
     squares += w * w;
-    if (w > 1e-4 * share) particles.push(p);
+    if (w > 1e-3 * share) particles.push(p);
   }
   const draws = (share * share) / squares;
   return { fault: f, share, particles, trust: draws / (draws + 1.5), kinds };

@@ -1,7 +1,7 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import { type Readings, residualOf } from '../refrigerant/expected-figures.ts';
-import type { FaultTable, LookColumn, NumberColumn } from '../table/fault-table.ts';
+import type { Column, FaultTable, LookColumn, NumberColumn } from '../table/fault-table.ts';
 import { ohmsScale } from '../table/predict.ts';
 import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Standing, Taken } from './take-readings.ts';
@@ -76,16 +76,33 @@ function soundFit(table: FaultTable, likeness: Likeness): Float64Array {
   return sum.map((x, k) => (count[k]! > 0 ? x / count[k]! : all));
 }
 
+interface Likelihood {
+  readonly likeness: Float64Array;
+  /** Density of a reading that says nothing of the unit. */
+  readonly strayDensity: number;
+}
+
 /**
  * The likelihood of a reading under every particle. A fault that cannot move the test has the sound unit's: its own
- * draws differ from it by chance only. Also returns the density of a stray reading over the span of the test.
+ * draws differ from it by chance only. With it the density of a stray reading.
  */
-function likelihood(table: FaultTable, reading: Taken, readings: Readings): [Float64Array, number] | undefined {
+function likelihood(table: FaultTable, reading: Taken, readings: Readings): Likelihood | undefined {
   const entry = table.columns[table.tests.indexOf(reading.test)];
   if (!entry) return undefined;
   const { column, moved } = entry;
   const y = column.kind === 'number' ? compared(table, reading, readings) : undefined;
   if (column.kind === 'number' && !y) return undefined;
+  const key = `${reading.test} ${y ? `${y.fixed} ${y.valve} ${y.unsure}` : reading.observation}`;
+  return remember(table, key, () => computeLikelihood(table, reading, column, moved, y));
+}
+
+function computeLikelihood(
+  table: FaultTable,
+  reading: Taken,
+  column: Column,
+  moved: Uint8Array,
+  y: Compared | undefined,
+): Likelihood {
   const likeness = column.kind === 'look' ? lookFit(column, reading) : numberFit(table, column, y!);
   const sound = soundFit(table, likeness);
   const out = new Float64Array(table.kind.length);
@@ -94,7 +111,24 @@ function likelihood(table: FaultTable, reading: Taken, readings: Readings): [Flo
       out[p] = moved[f] === 1 ? likeness(p) : sound[table.kind[p]!]!;
     }
   }
-  return [out, column.kind === 'look' ? 1 / column.answers : column.strayDensity];
+  const open = table.faults.indexOf('something-else');
+  const even = column.kind === 'look' ? 1 / column.answers : column.strayDensity;
+  // A misread reading is half anything, half what some other fault would have shown.
+  return { likeness: out, strayDensity: 0.5 * even + 0.5 * spreadOverAll(table, open, out) };
+}
+
+/** Likelihoods of the last readings: each step of a visit asks for those of all the steps before. */
+const remembered = new WeakMap<FaultTable, Map<string, Likelihood>>();
+const MOST_REMEMBERED = 64;
+
+function remember(table: FaultTable, key: string, compute: () => Likelihood): Likelihood {
+  const known = remembered.get(table) ?? new Map<string, Likelihood>();
+  remembered.set(table, known);
+  const found = known.get(key) ?? compute();
+  known.delete(key);
+  known.set(key, found);
+  if (known.size > MOST_REMEMBERED) known.delete(known.keys().next().value!);
+  return found;
 }
 
 /** Prior of each fault after the repairs: a repaired fault seldom returns, and often nothing else was wrong. */
@@ -123,15 +157,12 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
   const log = new Float64Array(particles);
   for (let p = 0; p < particles; p += 1)
     log[p] = Math.log((prior[table.faultOf[p]!]! * table.standing[p]!) / drawsOf(table, table.faultOf[p]!));
-  const open = table.faults.indexOf('something-else');
   const readings = numbersOf(standing.taken);
   const used: { reading: Taken; factor: Float64Array; strayPart: number }[] = [];
   for (const reading of standing.all) {
     const found = likelihood(table, reading, readings);
     if (!found) continue;
-    const [likeness, even] = found;
-    // A misread reading is half anything, half what some other fault would have shown.
-    const strayDensity = 0.5 * even + 0.5 * spreadOverAll(table, open, likeness);
+    const { likeness, strayDensity } = found;
     const stray = Math.max(LEAST_STRAY, STRAY ** reading.times);
     const factor = likeness.map((x) => (1 - stray) * x + stray * strayDensity);
     used.push({ reading, factor, strayPart: stray * strayDensity });
