@@ -18,6 +18,8 @@ const END_SECONDS = 60;
 export interface MicrophoneSound {
   readonly path: string;
   readonly seconds: number;
+  /** The middle of the stretch in which minutes pass, in seconds. */
+  readonly laterAt: number;
   /** When each sentence begins and ends in the file, in seconds. */
   readonly spoken: readonly { readonly id: string; readonly from: number; readonly to: number }[];
 }
@@ -27,16 +29,18 @@ export async function microphoneSound(path: string, lines: readonly Line[]): Pro
   const parts: Buffer[] = [silence(LEAD_SECONDS)];
   const spoken: { id: string; from: number; to: number }[] = [];
   let at = LEAD_SECONDS;
+  let laterAt = 0;
   for (const line of lines) {
     const sound = 'later' in line ? silence(LATER_SECONDS) : sentence(line.id);
     const seconds = sound.length / 2 / RATE;
-    if (!('later' in line)) spoken.push({ id: line.id, from: at, to: at + seconds });
+    if ('later' in line) laterAt = at + seconds / 2;
+    else spoken.push({ id: line.id, from: at, to: at + seconds });
     parts.push(sound, silence(GAP_SECONDS));
     at += seconds + GAP_SECONDS;
   }
   const samples = Buffer.concat([...parts, silence(END_SECONDS)]);
   await writeFile(path, Buffer.concat([header(samples.length), samples]));
-  return { path, seconds: at, spoken };
+  return { path, seconds: at, laterAt, spoken };
 }
 
 function sentence(id: string): Buffer {
