@@ -13,6 +13,7 @@ export const HOMOPHONES: Readonly<Record<string, readonly string[]>> = {
   ait: ['eight'],
   won: ['one'],
   wun: ['one'],
+  tousand: ['thousand'],
   lag: ['leg'],
   legs: ['leg'],
   lead: ['led'],

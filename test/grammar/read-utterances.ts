@@ -145,13 +145,13 @@ function shortReading(reading: Reading): string {
     ...reading.at,
     reading.value,
     reading.unit,
-    reading.gauge && 'gauge',
-    reading.range && `range ${reading.range.low} ${reading.range.high}`,
-    reading.peak && 'peak',
-    reading.tone && 'tone',
-    reading.bench && 'bench',
+    reading.gauge ? 'gauge' : undefined,
+    reading.range ? `range ${reading.range.low} ${reading.range.high}` : undefined,
+    reading.peak ? 'peak' : undefined,
+    reading.tone ? 'tone' : undefined,
+    reading.bench ? 'bench' : undefined,
   ]
-    .filter((part) => part !== undefined && part !== false)
+    .filter((part) => part !== undefined)
     .join(' ');
 }
 

@@ -29,7 +29,9 @@ export const NUMBER_RULES: Rules = {
   // Alternatives below never begin alike: the matcher then follows one way through a number, not many.
   'after-hundred': pattern('hundred [[and] $under]'),
   'after-thousand': pattern('thousand [[and] ($unit [$after-hundred | $two] | $two [$after-hundred])]'),
-  'after-unit': pattern('$digit [$digit [$digit]] | $two [$after-thousand] | $after-hundred | $after-thousand'),
+  'after-unit': pattern(
+    '$digit [$after-thousand | $digit [$digit]] | $two [$after-thousand] | $after-hundred | $after-thousand',
+  ),
   'after-two': pattern('$two | $zero $unit | $after-hundred | $after-thousand'),
   'after-buck': pattern('buck [$two | $zero $unit]'),
   whole: pattern(
