@@ -11,7 +11,7 @@ import { influence } from './posterior/influence.ts';
 import { pivotalReading } from './posterior/pivotal-reading.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { weighParticles } from './posterior/weigh-particles.ts';
-import { buildTable } from './table/build-table.ts';
+import { type BuildOptions, buildTable } from './table/build-table.ts';
 import type { FaultTable } from './table/fault-table.ts';
 import { TEST_MODELS } from './tests/test-models.ts';
 
@@ -21,11 +21,12 @@ const STANDS_OUT = 0.95;
 const CONTRADICTS = 0.8;
 
 /**
- * A diagnosis for one unit profile. Builds its table, about a second; `diagnosisFrom` takes one that is ready.
+ * A diagnosis for one unit profile. Builds its table, about a second: in a worker, with `onProgress` told how far it
+ * is; `diagnosisFrom` takes one that is ready.
  * Errors (DiagnosisError): `bad-profile`; from `assess`: `bad-reading`, `wrong-unit`, `saturation-out-of-range`.
  */
-export function makeDiagnosis(profile: UnitProfile): Diagnosis {
-  return diagnosisFrom(buildTable(profile));
+export function makeDiagnosis(profile: UnitProfile, options: BuildOptions = {}): Diagnosis {
+  return diagnosisFrom(buildTable(profile, options));
 }
 
 /** A diagnosis over a table that was built before, in a worker or at build time. */

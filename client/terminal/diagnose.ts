@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
+import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { DiagnosisError } from '../diagnosis/errors.ts';
-import { makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
+import { diagnosisFrom, makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
+import { readStockTable } from '../diagnosis/node/stock-tables.ts';
 import { DiagnoseSession, listLines } from './diagnose-session.ts';
 
 const USAGE = 'Usage: npm run -s diagnose -- --unit FILE | --list';
@@ -17,7 +19,8 @@ function fail(message: string): void {
 
 async function talk(file: string): Promise<void> {
   const profile: UnitProfile = JSON.parse(readFileSync(file, 'utf8'));
-  const session = new DiagnoseSession(makeDiagnosis(profile));
+  const stock = readStockTable(fileURLToPath(new URL('../../stock-tables', import.meta.url)), profile);
+  const session = new DiagnoseSession(stock ? diagnosisFrom(stock) : makeDiagnosis(profile));
   print(session.status());
   for await (const line of createInterface({ input: process.stdin })) {
     if (line.trim() !== '') print(session.hear(line));
