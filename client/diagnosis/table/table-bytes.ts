@@ -53,7 +53,8 @@ export function readTableBytes(bytes: Uint8Array): FaultTable {
   if (line < 0) throw new DiagnosisError('bad-table', 'no head');
   let json = '';
   for (let i = 0; i < line; i += 1) json += String.fromCharCode(bytes[i]!);
-  const body = bytes.slice(padded(line + 1));
+  // A copy in a buffer of its own: what came from a file may lie anywhere in a larger one.
+  const body = new Uint8Array(bytes.subarray(padded(line + 1)));
   const table = JSON.parse(json, (_, value: unknown) =>
     isReference(value) ? new ARRAYS[value.array](body.buffer, value.at, value.length) : value,
   ) as FaultTable;
