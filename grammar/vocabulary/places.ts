@@ -14,7 +14,9 @@ export const PLACES = [
   },
   {
     id: 'condenser',
-    say: 'condenser | outdoor unit | outside unit | outside',
+    say: 'condenser | outdoor unit | outside unit',
+    // Said without "at the".
+    alone: 'outside | outdoors',
     within: ['contactor', 'capacitor', 'compressor', 'fan-motor', 'disconnect'],
   },
 ] as const;

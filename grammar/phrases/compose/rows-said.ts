@@ -10,6 +10,8 @@ const pointRows = new Map<PointId, Point>(POINTS.map((point) => [point.id, point
 export const pairKey = (at: readonly PointId[]): string =>
   [...at].sort((a, b) => order.get(a)! - order.get(b)!).join(' ');
 
+/** The other tip where only one is said. */
+const GROUND: readonly PointId[] = ['ground'];
 const rowsOfPair = new Map<string, Measurand[]>();
 for (const row of MEASURANDS) {
   if (row.onlyByName) continue;
@@ -17,15 +19,24 @@ for (const row of MEASURANDS) {
   rowsOfPair.set(key, [...(rowsOfPair.get(key) ?? []), row]);
 }
 
-/** What a segment may have been read on: rows of the table, in its order. A place that was said narrows them. */
+/**
+ * What a segment may have been read on: rows of the table, in its order. A place narrows the name or the tip it follows
+ * ("R to C at the thermostat", "Y at the air handler to Y at the condenser").
+ */
 export function rowsSaid(items: readonly Item[]): Measurand[] {
-  const named = items.findLast((item) => item.tag === 'named');
-  const tips = items.filter((item) => item.tag === 'tip');
-  const place = items.findLast((item) => item.tag === 'place')?.place;
-  let rows: Measurand[] = [];
-  if (named !== undefined) rows = named.rows.map((index) => MEASURANDS[index]!);
-  else if (tips.length > 0) rows = rowsOfTips(tips[0]!.points, tips[1]?.points ?? ['ground']);
-  return place === undefined ? rows : rows.filter((row) => row.at.some((point) => standsAt(point, place)));
+  let rows: Measurand[] | undefined;
+  const tips: (readonly PointId[])[] = [];
+  for (const item of items) {
+    if (item.tag === 'named') rows = item.rows.map((index) => MEASURANDS[index]!);
+    else if (item.tag === 'tip') tips.push(item.points);
+    else if (item.tag === 'place') {
+      rows = rows?.filter((row) => row.at.some((point) => standsAt(point, item.place)));
+      const last = tips.pop();
+      if (last !== undefined) tips.push(last.filter((point) => standsAt(point, item.place)));
+    }
+  }
+  const [first, second = GROUND] = tips;
+  return rows ?? (first === undefined ? [] : rowsOfTips(first, second));
 }
 
 function rowsOfTips(first: readonly PointId[], second: readonly PointId[]): Measurand[] {

@@ -27,7 +27,10 @@ const UNIT = alternative(
 
 const PLACE = alternative(
   ...PLACES.map((place) =>
-    sequence(pattern(`(at | in | on) [the] (${place.say})`), tag({ tag: 'place', place: place.id })),
+    sequence(
+      pattern(`(at | in | on) [the] (${place.say})${'alone' in place ? ` | ${place.alone}` : ''}`),
+      tag({ tag: 'place', place: place.id }),
+    ),
   ),
 );
 
@@ -113,6 +116,7 @@ const PROBE = alternative(
   sequence(
     optional(pattern('across | between | from | on')),
     rule('tip'),
+    optional(rule('at-place')),
     alternativeOf([pattern('to | and'), 1], [NOTHING_BETWEEN, 0.6]),
     rule('tip'),
     optional(rule('at-place')),
