@@ -1,11 +1,13 @@
 import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { listStreams, openIndexedDbLog } from '../../record/browser/indexed-db-log.ts';
-import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
+import { browserLogStore } from '../../record/browser/browser-log-store.ts';
+import { listStreams } from '../../record/browser/indexed-db-log.ts';
+import { browserLink } from '../../record/browser/link-edge.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
 import { openTabNews } from '../../record/browser/tab-news.ts';
-import { Outbox } from '../../record/outbox.ts';
+import { readEpochs } from '../../record/next-epoch.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
+import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
 import { readBodies } from './read-bodies.ts';
 import { type Opening, VisitSession } from './visit-session.ts';
 
@@ -21,17 +23,21 @@ const DEVICE_KEY = 'readback.device';
 /** The records on this device: what visits there are, and the way into one. */
 export class Device {
   readonly #database = new RecordDatabase();
+  readonly #store = browserLogStore(this.#database);
 
   /** The visits written on this device, the latest begun first. */
   async visits(): Promise<readonly DeviceVisit[]> {
-    const streams = await listStreams(this.#database);
-    return Promise.all(streams.map(({ stream }) => this.read(stream)));
+    const streams = (await listStreams(this.#database)).map(({ stream }) => stream);
+    return Promise.all(streams.filter(({ epoch }) => epoch === 1).map((stream) => this.read(stream)));
   }
 
-  /** One visit as it stands now. */
+  /** One visit as it stands now, over all epochs of its stream. */
   async read(stream: StreamId): Promise<DeviceVisit> {
-    const log = await openIndexedDbLog(this.#database, stream);
-    const folded = foldVisit(readBodies((await log.read(1)).map((entry) => entry.body)));
+    const newest = (await this.#store.newestEpoch(stream)) ?? 0;
+    const logs: VisitLog[] = [];
+    for (let epoch = 1; epoch <= newest; epoch += 1) logs.push(await this.#store.open({ ...stream, epoch }));
+    const entries = logs.length === 0 ? [] : await readEpochs(logs);
+    const folded = foldVisit(readBodies(entries.map((entry) => entry.body)));
     return { stream, folded, closed: folded.summary !== undefined };
   }
 
@@ -41,46 +47,26 @@ export class Device {
 
   /** To be called by the one tab that holds the writer's lock. */
   async begin(stream: StreamId, opening: Omit<Opening, 'type' | 'visit' | 'software'>): Promise<VisitSession> {
-    const log = await openIndexedDbLog(this.#database, stream);
     const software = `readback ${__VERSION__}`;
-    return VisitSession.open(log, this.#outbox(log), {
-      type: 'opened.visit',
-      visit: stream.visit,
-      software,
-      ...opening,
-    });
+    const whole: Opening = { type: 'opened.visit', visit: stream.visit, software, ...opening };
+    return VisitSession.open(
+      await this.#record(stream),
+      openTabNews(stream.visit, () => undefined),
+      whole,
+    );
   }
 
   /** To be called by the one tab that holds the writer's lock. */
   async resume(stream: StreamId): Promise<VisitSession> {
-    const log = await openIndexedDbLog(this.#database, stream);
-    return VisitSession.resume(log, this.#outbox(log));
+    return VisitSession.resume(
+      await this.#record(stream),
+      openTabNews(stream.visit, () => undefined),
+    );
   }
 
-  #outbox(log: VisitLog): Outbox {
-    const news = openTabNews(log.stream.visit, () => undefined);
-    const outbox = new Outbox({ log: telling(log, news.tellGrown), clock: Date.now, ...browserLink() }).start();
-    onReachable(() => outbox.retryNow());
-    return outbox;
+  #record(stream: StreamId): Promise<VisitRecord> {
+    return openVisitRecord({ stream, store: this.#store, link: browserLink(), clock: Date.now });
   }
-}
-
-/** The same log, with the other tabs told of every append. */
-function telling(log: VisitLog, grown: () => void): VisitLog {
-  return {
-    stream: log.stream,
-    ...(log.follows === undefined ? {} : { follows: log.follows }),
-    head: () => log.head(),
-    acknowledged: () => log.acknowledged(),
-    append: async (bodies) => {
-      const entries = await log.append(bodies);
-      grown();
-      return entries;
-    },
-    read: (from, limit) => log.read(from, limit),
-    acknowledge: (acknowledgement) => log.acknowledge(acknowledgement),
-    close: () => log.close(),
-  };
 }
 
 /** A name for this device that stays: not for people, only to keep its streams apart from others'. */

@@ -5,8 +5,10 @@ import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.t
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { MicrophoneEar, type MicrophoneState } from '../../listening/browser/microphone-ear.ts';
 import type { Utterance } from '../../listening/ear.ts';
-import type { Outbox, OutboxState } from '../../record/outbox.ts';
-import type { VisitLog } from '../../record/visit-log.ts';
+import { onReachable } from '../../record/browser/link-edge.ts';
+import type { TabNews } from '../../record/browser/tab-news.ts';
+import type { OutboxState } from '../../record/outbox.ts';
+import type { VisitRecord } from '../../record/visit-record.ts';
 import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mouth.ts';
 import type { VisitContext } from '../../visit/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run-visit.ts';
@@ -37,8 +39,9 @@ export type Opening = Parameters<typeof VisitRun.open>[1];
  * outbox), and the state that the page shows.
  */
 export class VisitSession {
-  readonly #log: VisitLog;
-  readonly #outbox: Outbox;
+  readonly #record: VisitRecord;
+  readonly #news: TabNews;
+  readonly #forgetNetwork: () => void;
   readonly #diagnosis = new DiagnosisLink();
   readonly #mouth: PageMouth;
   readonly #ear: MicrophoneEar;
@@ -52,9 +55,9 @@ export class VisitSession {
   #busy = 0;
   #echo: ReturnType<typeof setTimeout> | undefined;
 
-  private constructor(log: VisitLog, outbox: Outbox, events: readonly VisitEvent[]) {
-    this.#log = log;
-    this.#outbox = outbox;
+  private constructor(record: VisitRecord, news: TabNews, events: readonly VisitEvent[]) {
+    this.#record = record;
+    this.#news = news;
     this.#events = [...events];
     this.#clock = new PageClock(timeOf(events.at(-1)));
     this.#ear = new MicrophoneEar(() => this.#changed());
@@ -62,27 +65,28 @@ export class VisitSession {
       this.#heed(state);
       this.#changed();
     });
-    outbox.subscribe(() => this.#changed());
+    record.subscribe(() => this.#changed());
+    this.#forgetNetwork = onReachable(() => record.retryNow());
   }
 
-  /** Begins a visit in an empty log. */
-  static open(log: VisitLog, outbox: Outbox, opening: Opening): VisitSession {
-    const session = new VisitSession(log, outbox, []);
+  /** Begins a visit in an empty record. `news` tells other tabs of this browser whenever it grows. */
+  static open(record: VisitRecord, news: TabNews, opening: Opening): VisitSession {
+    const session = new VisitSession(record, news, []);
     session.#begin(VisitRun.open(session.#edges(), opening));
     return session;
   }
 
-  /** Takes up the visit that stands in the log. */
-  static async resume(log: VisitLog, outbox: Outbox): Promise<VisitSession> {
-    const bodies = await readAll(log);
-    const session = new VisitSession(log, outbox, readBodies(bodies));
+  /** Takes up the visit that stands in the record. */
+  static async resume(record: VisitRecord, news: TabNews): Promise<VisitSession> {
+    const bodies = await readAll(record);
+    const session = new VisitSession(record, news, readBodies(bodies));
     session.#begin(await VisitRun.restore(session.#edges(), bodies));
     return session;
   }
 
-  /** After what hindered writing was mended: takes the visit up from its log. */
+  /** After what hindered writing was mended: takes the visit up from its record. */
   async takeUpAgain(): Promise<void> {
-    const bodies = await readAll(this.#log);
+    const bodies = await readAll(this.#record);
     this.#events.splice(0, this.#events.length, ...readBodies(bodies));
     this.#problem = undefined;
     this.#begin(await VisitRun.restore(this.#edges(), bodies));
@@ -145,15 +149,16 @@ export class VisitSession {
   }
 
   retryNow(): void {
-    this.#outbox.retryNow();
+    this.#record.retryNow();
   }
 
   async end(): Promise<void> {
     await this.#ear.stop();
     this.#mouth.hush(true);
     this.#diagnosis.end();
-    this.#outbox.stop();
-    await this.#log.close();
+    this.#forgetNetwork();
+    this.#news.close();
+    await this.#record.close();
   }
 
   #begin(run: VisitRun): void {
@@ -195,7 +200,8 @@ export class VisitSession {
 
   async #append(bodies: readonly string[]): Promise<void> {
     try {
-      await this.#outbox.append(bodies);
+      await this.#record.append(bodies);
+      this.#news.tellGrown();
       this.#events.push(...readBodies(bodies));
     } catch (error) {
       this.#problem = error instanceof Error ? error.message : String(error);
@@ -243,7 +249,7 @@ export class VisitSession {
     return {
       folded: foldVisit(this.#events),
       context: this.#run.context,
-      outbox: this.#outbox.state(),
+      outbox: this.#record.state(),
       ear: this.#ear.state(),
       mouth: this.#mouth.state(),
       problem: this.#problem,
@@ -256,6 +262,6 @@ function timeOf(event: VisitEvent | undefined) {
   return event === undefined ? undefined : event.type === 'input.taken' ? event.input.time : event.time;
 }
 
-async function readAll(log: VisitLog): Promise<readonly string[]> {
-  return (await log.read(1)).map((entry) => entry.body);
+async function readAll(record: VisitRecord): Promise<readonly string[]> {
+  return (await record.read()).map((entry) => entry.body);
 }
