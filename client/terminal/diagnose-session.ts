@@ -6,6 +6,7 @@ import type { UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
 import { TESTS, type TestId } from '../../grammar/vocabulary/tests.ts';
 import type { Assessment, Diagnosis, Evidence, NextTest } from '../diagnosis/diagnosis.ts';
 import { DiagnosisError } from '../diagnosis/errors.ts';
+import { MINUTES } from '../diagnosis/planner/test-cost.ts';
 import { TEST_MODELS } from '../diagnosis/tests/test-models.ts';
 
 const UNITS: Readonly<Record<NextTest['function'], UnitCode | 'observation'>> = {
@@ -72,6 +73,7 @@ export function listLines(): object[] {
     ...POINTS.map(({ id, name, zone }) => ({ list: 'point', id, name, zone })),
     ...OBSERVATIONS.map(({ id, name }) => ({ list: 'answer', id, name })),
     ...HAZARDS.map((hazard) => ({ list: 'hazard', ...hazard })),
+    { list: 'minutes', ...MINUTES },
   ];
 }
 

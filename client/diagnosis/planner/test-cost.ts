@@ -20,23 +20,37 @@ export const ON_ARRIVAL: Stance = {
   gaugesOn: false,
 };
 
-/** Minutes on foot (common practice, a house or small building). */
+/** Minutes beside the work itself (common practice for a house or small building, our figures). */
+export const MINUTES = {
+  /** On foot. */
+  indoorsToOutdoors: 1.5,
+  thermostatToAirHandler: 0.8,
+  disconnectToUnit: 0.2,
+  /** Off, locked and proven dead; back on; the call given or taken. */
+  provingDead: 2,
+  powerOn: 1,
+  callChanged: 1,
+  /** Once a visit. */
+  outdoorPanel: 1,
+  gauges: 2.5,
+} as const;
+
 function walk(from: Place, to: Place): number {
   if (from === to) return 0;
   const indoors = (place: Place) => place === 'thermostat' || place === 'air-handler';
   const outside = (place: Place) => place === 'outdoor' || place === 'disconnect';
-  if (outside(from) && outside(to)) return 0.2;
-  if (indoors(from) && indoors(to)) return 0.8;
-  return 1.5;
+  if (outside(from) && outside(to)) return MINUTES.disconnectToUnit;
+  if (indoors(from) && indoors(to)) return MINUTES.thermostatToAirHandler;
+  return MINUTES.indoorsToOutdoors;
 }
 
 /** Minutes to make power and call ready. Proving dead takes the longest. */
 function ready(stance: Stance, id: TestId): number {
   const { needs } = TEST_MODELS[id];
   let minutes = 0;
-  if (needs.power === 'off' && stance.power === 'on') minutes += 2;
-  if (needs.power === 'on' && stance.power === 'off') minutes += 1;
-  if (needs.call !== 'any' && needs.power === 'on' && needs.call !== stance.call) minutes += 1;
+  if (needs.power === 'off' && stance.power === 'on') minutes += MINUTES.provingDead;
+  if (needs.power === 'on' && stance.power === 'off') minutes += MINUTES.powerOn;
+  if (needs.call !== 'any' && needs.power === 'on' && needs.call !== stance.call) minutes += MINUTES.callChanged;
   return minutes;
 }
 
@@ -60,8 +74,8 @@ const NO_PANEL: ReadonlySet<TestId> = new Set<TestId>([
 export function testCost(stance: Stance, id: TestId): number {
   const model = TEST_MODELS[id];
   const danger = model.hazards.filter((h) => !misleads.has(h)).length * HAZARD_MINUTES;
-  const panel = model.place === 'outdoor' && !NO_PANEL.has(id) && !stance.outdoorPanelOff ? 1 : 0;
-  const gauges = model.function === 'pressure' && !stance.gaugesOn ? 2.5 : 0;
+  const panel = model.place === 'outdoor' && !NO_PANEL.has(id) && !stance.outdoorPanelOff ? MINUTES.outdoorPanel : 0;
+  const gauges = model.function === 'pressure' && !stance.gaugesOn ? MINUTES.gauges : 0;
   return TALK_MINUTES + model.minutes + walk(stance.place, model.place) + ready(stance, id) + panel + gauges + danger;
 }
 

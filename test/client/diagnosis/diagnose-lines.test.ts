@@ -1,0 +1,101 @@
+import { readFileSync } from 'node:fs';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { diagnosisFrom } from '../../../client/diagnosis/make-diagnosis.ts';
+import { buildTable } from '../../../client/diagnosis/table/build-table.ts';
+import { DiagnoseSession, listLines, type StatusLine } from '../../../client/terminal/diagnose-session.ts';
+import { FAULTS } from '../../../grammar/vocabulary/faults.ts';
+import { POINTS } from '../../../grammar/vocabulary/points.ts';
+import { TESTS } from '../../../grammar/vocabulary/tests.ts';
+
+const table = buildTable(JSON.parse(readFileSync('fixtures/units/library.json', 'utf8')));
+const diagnosis = diagnosisFrom(table);
+
+describe('a talk with the diagnosis, line by line', () => {
+  let session: DiagnoseSession;
+  beforeEach(() => {
+    session = new DiagnoseSession(diagnosis);
+  });
+  const say = (message: object) => session.hear(JSON.stringify(message));
+  const ok = (message: object): StatusLine => {
+    const answer = say(message);
+    if ('error' in answer) throw new Error(answer.error.message);
+    return answer;
+  };
+
+  it('asks, takes the reading of what was asked, and asks the next thing', () => {
+    const first = session.status();
+    expect(first.done).toBe(false);
+    expect(first.next).toMatchObject({
+      function: expect.any(String),
+      needs: expect.any(Object),
+      minutes: expect.any(Number),
+    });
+    const answer = first.next!.answers?.[0] ?? 240;
+    const second = ok({ reading: answer });
+    expect(second.next!.id).not.toBe(first.next!.id);
+  });
+
+  it('takes a reading of another test by its id, and open on ohms', () => {
+    ok({ reading: 'fan-not-turning', test: 'look-outdoor-fan' });
+    const { suspects } = ok({ reading: 'open', test: 'ohms-fan-C-R' });
+    expect(suspects[0]).toMatchObject({ fault: 'fan-run-winding-open' });
+  });
+
+  it('passes a test over and does not ask for it again', () => {
+    const asked = session.status().next!.id;
+    let status = ok({ skip: true });
+    for (let i = 0; i < 10 && status.next; i += 1) {
+      expect(status.next.id).not.toBe(asked);
+      status = ok({ skip: true });
+    }
+  });
+
+  it('asks once more for the reading that condemns, then is done; a repair starts it again', () => {
+    ok({ reading: 'fan-not-turning', test: 'look-outdoor-fan' });
+    ok({ reading: 'compressor-runs-then-trips', test: 'look-compressor' });
+    const once = ok({ reading: 1.1, test: 'microfarads-fan' });
+    expect(once).toMatchObject({ done: false, next: { id: 'microfarads-fan' } });
+    const twice = ok({ reading: 1.1 });
+    expect(twice).toMatchObject({ done: true, next: null });
+    expect(twice.suspects[0]).toMatchObject({ fault: 'fan-capacitor-weak' });
+    const after = ok({ repaired: 'fan-capacitor-weak' });
+    expect(after.done).toBe(false);
+    expect(after.suspects[0]!.fault).toBe('nothing-wrong');
+  });
+
+  it('lists every test, fault, point, answer and hazard in words', () => {
+    const lines = listLines() as { list: string; id?: string; name?: string }[];
+    const count = (list: string) => lines.filter((l) => l.list === list).length;
+    expect(count('test')).toBe(TESTS.length);
+    expect(count('fault')).toBe(FAULTS.length);
+    expect(count('point')).toBe(POINTS.length);
+    expect(lines.filter((l) => l.list !== 'minutes').every((l) => l.id && l.name)).toBe(true);
+  });
+});
+
+describe('lines that make no sense', () => {
+  const refused: readonly (readonly [string, string, string])[] = [
+    ['not JSON', '{reading:', 'bad-line'],
+    ['a list', '[1,2]', 'bad-line'],
+    ['nothing known', '{"foo":1}', 'bad-line'],
+    ['an unknown test', '{"reading":1,"test":"volts-moon"}', 'unknown-test'],
+    ['an unknown fault', '{"repaired":"gremlins"}', 'unknown-fault'],
+    ['words for volts', '{"reading":"plenty","test":"volts-L1-L2"}', 'bad-reading'],
+    ['null', '{"reading":null,"test":"volts-L1-L2"}', 'bad-reading'],
+    ['negative ohms', '{"reading":-3,"test":"ohms-coil"}', 'bad-reading'],
+    ['open for volts', '{"reading":"open","test":"volts-L1-L2"}', 'bad-reading'],
+    ['thousands of volts', '{"reading":4160,"test":"volts-L1-L2"}', 'bad-reading'],
+    ['an answer of another look', '{"reading":"filter-dirty","test":"look-outdoor-fan"}', 'bad-reading'],
+    ['a pressure past every limit', '{"reading":890,"test":"pressure-liquid"}', 'saturation-out-of-range'],
+    ['a part this unit lacks', '{"reading":150,"test":"microfarads-hard-start"}', 'point-not-on-unit'],
+  ];
+  for (const [what, line, code] of refused) {
+    it(`${what}: ${code}, and nothing changes`, () => {
+      const session = new DiagnoseSession(diagnosis);
+      session.hear('{"reading":"fan-not-turning","test":"look-outdoor-fan"}');
+      const before = session.status();
+      expect(session.hear(line)).toMatchObject({ error: { code } });
+      expect(session.status()).toEqual(before);
+    });
+  }
+});
