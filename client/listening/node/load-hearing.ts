@@ -1,21 +1,64 @@
+import { existsSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { tmpdir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import createNoiseModule from '@jitsi/rnnoise-wasm/dist/rnnoise-sync.js';
 import createSpeechModule from 'soundswallower';
+import { openGrammarHearing } from '../grammar-hearing.ts';
 import type { Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
-import type { SpeechModule } from '../recogniser/speech-module.ts';
+import type { SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
 import type { NoiseModule } from '../sound/denoiser.ts';
 import { openVisitHearing } from '../visit-hearing.ts';
 
 const require = createRequire(import.meta.url);
+const BUNDLED = join(dirname(require.resolve('soundswallower')), 'model', 'en-us');
 
-/** Loads recogniser, model and noise gate from their packages. @throws ListeningError `model-missing` */
-export async function loadHearing(): Promise<Hearing> {
-  const speech = (await createSpeechModule()) as unknown as SpeechModule;
-  const model = { id: 'bundled', folder: join(dirname(require.resolve('soundswallower')), 'model', 'en-us') } as const;
-  return await openVisitHearing({ speech, model, rnnoise: await loadNoiseModule(), now: () => performance.now() });
+/** What the wideband model was trained on; Debian's package has it in another form (`feat.params`). */
+const WIDEBAND_FEATURES = {
+  lowerf: 130,
+  upperf: 6800,
+  nfilt: 25,
+  transform: 'dct',
+  lifter: 22,
+  feat: '1s_c_d_dd',
+  svspec: '0-12/13-25/26-38',
+  cmn: 'current',
+  varnorm: false,
+};
+
+export interface HearingOptions {
+  /** JSGF to hear by instead of the grammar of a visit. */
+  readonly grammar?: string;
+  /** Folder of a wideband model (Debian's pocketsphinx-en-us: /usr/share/pocketsphinx/model/en-us/en-us). */
+  readonly model?: string;
+}
+
+/** Loads recogniser, model and noise gate from their packages. @throws ListeningError `model-missing`, `grammar-broken` */
+export async function loadHearing({ grammar, model }: HearingOptions = {}): Promise<Hearing> {
+  const parts = {
+    speech: (await createSpeechModule()) as unknown as SpeechModule,
+    model: model === undefined ? ({ id: 'bundled', folder: BUNDLED } as const) : widebandModel(model),
+    rnnoise: await loadNoiseModule(),
+    now: () => performance.now(),
+  };
+  return grammar === undefined ? await openVisitHearing(parts) : await openGrammarHearing(parts, grammar);
+}
+
+/** The model's own files beside the description that the recogniser reads; the dictionary is the bundled one. */
+function widebandModel(folder: string): SpeechModel {
+  const files = ['mdef', 'means', 'variances', 'sendump', 'transition_matrices', 'noisedict'];
+  const missing = files.filter((file) => !existsSync(join(folder, file)));
+  if (missing.length > 0) {
+    throw new ListeningError('model-missing', { detail: `${folder} has no ${missing.join(', ')}` });
+  }
+  const beside = mkdtempSync(join(tmpdir(), 'readback-model-'));
+  for (const file of files) {
+    symlinkSync(resolve(folder, file), join(beside, file === 'noisedict' ? 'noisedict.txt' : file));
+  }
+  writeFileSync(join(beside, 'feat_params.json'), JSON.stringify(WIDEBAND_FEATURES));
+  return { id: 'wideband', folder: beside, dictionary: join(BUNDLED, 'dict.txt') };
 }
 
 async function loadNoiseModule(): Promise<NoiseModule> {

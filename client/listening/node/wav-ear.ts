@@ -6,7 +6,7 @@ import type { Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
 import { toUtterance } from '../to-utterance.ts';
 import { readWav, SAMPLE_RATE } from '../wav.ts';
-import { loadHearing } from './load-hearing.ts';
+import { type HearingOptions, loadHearing } from './load-hearing.ts';
 
 /** Sound goes in by 20 ms, as a microphone gives it. */
 const BLOCK = SAMPLE_RATE / 50;
@@ -15,12 +15,15 @@ const BLOCK = SAMPLE_RATE / 50;
 export class WavEar implements Ear {
   readonly kind = 'wav';
   readonly #files: readonly string[];
+  readonly #options: HearingOptions;
   #hearing: Hearing | undefined;
+  #expectation: Expectation | undefined;
   #count = 0;
 
   /** @param files heard one after another by `start` */
-  constructor(files: readonly string[] = []) {
+  constructor(files: readonly string[] = [], options: HearingOptions = {}) {
     this.#files = files;
+    this.#options = options;
   }
 
   async start(callbacks: {
@@ -38,6 +41,7 @@ export class WavEar implements Ear {
   }
 
   expect(expectation: Expectation): void {
+    this.#expectation = expectation;
     this.#hearing?.expect(expectation);
   }
 
@@ -52,12 +56,13 @@ export class WavEar implements Ear {
       throw new ListeningError('file-not-found', { detail: file });
     });
     const samples = readWav(bytes, name);
-    this.#hearing ??= await loadHearing();
-    if (expectation !== undefined) this.#hearing.expect(expectation);
+    const hearing = this.#hearing ?? (await loadHearing(this.#options));
+    this.#hearing = hearing;
+    const expected = expectation ?? this.#expectation;
+    if (expected !== undefined) hearing.expect(expected);
     const heard = [];
-    for (let at = 0; at < samples.length; at += BLOCK)
-      heard.push(...this.#hearing.push(samples.subarray(at, at + BLOCK)));
-    heard.push(...this.#hearing.flush());
+    for (let at = 0; at < samples.length; at += BLOCK) heard.push(...hearing.push(samples.subarray(at, at + BLOCK)));
+    heard.push(...hearing.flush());
     if (heard.length === 0) throw new ListeningError('nothing-heard', { detail: name });
     return heard.map((one) => {
       this.#count += 1;

@@ -8,6 +8,16 @@ export interface Automaton {
   readonly final: readonly boolean[];
 }
 
+/** Whether the words, apart by spaces, are a whole sentence of the network. */
+export function accepts({ arcs, final }: Automaton, text: string): boolean {
+  let at: number | undefined = 0;
+  for (const word of text.split(' ')) {
+    at = arcs[at]?.get(word);
+    if (at === undefined) return false;
+  }
+  return final[at] === true;
+}
+
 /** A network under construction: words and empty moves, one start, one end. */
 interface Loose {
   readonly words: [word: string, to: number][][];

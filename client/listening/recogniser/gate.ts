@@ -15,6 +15,8 @@ export interface Gate {
   readonly sure: number;
   /** How many units of margin change the odds of being right by e. */
   readonly scale: number;
+  /** Mean cepstrum of the speech it was calibrated on: what the first utterance of all is decoded under. */
+  readonly mean: readonly number[];
 }
 
 /** 0…1: an even chance at the cut. */

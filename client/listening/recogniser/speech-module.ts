@@ -10,6 +10,8 @@ export interface SpeechModule {
   _decoder_init_feat_s3file(decoder: number, lda: number): number;
   _acmod_reinit_feat(acousticModel: number, frontEnd: number, features: number): number;
   _decoder_logmath(decoder: number): number;
+  /** On the module's own scale. */
+  _logmath_log(logmath: number, probability: number): number;
   /** Gives a finished network to the decoder, which owns it from then on. */
   _decoder_set_fsg(decoder: number, network: number): number;
   _fsg_model_init(name: number, logmath: number, weight: number, states: number): number;

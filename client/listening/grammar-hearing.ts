@@ -1,0 +1,21 @@
+import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
+import { Hearing } from './hearing.ts';
+import { accepts, toAutomaton } from './recogniser/automaton.ts';
+import { GATES } from './recogniser/gates.ts';
+import { parseJsgf } from './recogniser/parse-jsgf.ts';
+import type { VisitHearingParts } from './visit-hearing.ts';
+
+/**
+ * Hearing by any JSGF grammar, along the very path of a visit: the same noise gate, recogniser and rejection.
+ * @throws ListeningError `model-missing`, `grammar-broken`, `grammar-unknown-word`
+ */
+export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string): Promise<Hearing> {
+  const network = toAutomaton(parseJsgf(jsgf));
+  return await Hearing.open({
+    ...parts,
+    pronunciations: PRONUNCIATIONS,
+    gate: GATES[parts.model.id],
+    grammarFor: (expectation) => (expectation === 'all' ? jsgf : undefined),
+    isWhole: (text) => accepts(network, text),
+  });
+}
