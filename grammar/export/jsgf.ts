@@ -1,30 +1,27 @@
 import { alternative, type Expression, optional, type Rules, rule, sequence } from '../phrases/expression.ts';
 import type { Expectation } from '../phrases/meaning.ts';
 import { pattern } from '../phrases/pattern.ts';
-import { RULES } from '../phrases/rules/utterance-rules.ts';
 import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
-import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
-import { UNITS } from '../vocabulary/units.ts';
 import { namesOf, sameReading, unitNamesOf } from './measurand-names.ts';
-import { plain } from './plain.ts';
+import { NARROWED_RULES, OPEN_WORDS } from './narrowed-rules.ts';
 import { reachedRules } from './reached-rules.ts';
 import { TIGHT_NUMBERS } from './tight-rules.ts';
 
 export interface JsgfOptions {
   /**
-   * `expected`: the expected readings, bare values for them, orders and energy reports. `all`: every reading, report,
-   * nameplate line, part and wire as well. `commands`: orders and reports only.
+   * `expected`: the expected readings, bare values for them, orders and reports of switches; small, so that it is made
+   * and decoded fast. `all`: every reading, report, nameplate line, part and wire as well. `commands`: orders and
+   * reports only.
    */
   readonly scope: 'expected' | 'all' | 'commands';
 }
 
-const OPEN_WORDS = pattern('open | o l | open line | over limit | infinite | no continuity');
 const TONE_WORDS = pattern('it beeps | shorted | dead short');
 const LINK = pattern("is | reads | at | shows | reading | i've got | i have");
 /** Rules of the wide grammar that the recogniser takes over, their numbers narrowed. */
-const ORDERS = ['order', 'correction', 'injury', 'placeless', 'note-opening'] as const;
-const REPORTS = ['switch', 'meter-proof', 'absence', 'discharged', 'observation'] as const;
-const RECORDS = ['nameplate', 'part', 'wire', 'mass', 'pair'] as const;
+const ORDERS = ['order', 'correction', 'injury', 'note-opening', 'switch'] as const;
+const REPORTS = ['placeless', 'meter-proof', 'absence', 'discharged', 'observation'] as const;
+const RECORDS = ['nameplate', 'nameplate-pair', 'nameplate-choice', 'part', 'wire', 'mass', 'pair'] as const;
 
 /**
  * A grammar for the offline recogniser (JSGF, W3C Note 5 June 2000), built for the moment: what is expected first.
@@ -34,7 +31,7 @@ const RECORDS = ['nameplate', 'part', 'wire', 'mass', 'pair'] as const;
  * @returns the text of a grammar whose public rule is `<utterance>`
  */
 export function toJsgf(expectation: Expectation | undefined, options: JsgfOptions): string {
-  const rules: Record<string, Expression> = { ...NARROWED, ...TIGHT_NUMBERS };
+  const rules: Record<string, Expression> = { ...NARROWED_RULES, ...TIGHT_NUMBERS };
   const tops: string[] = [];
   const add = (name: string, expression: Expression): void => {
     rules[name] = expression;
@@ -56,42 +53,12 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
       add(`reading-${index}`, readingOf(rows));
     });
   }
-  tops.push(...ORDERS, ...REPORTS);
+  tops.push(...ORDERS);
+  if (options.scope !== 'expected') tops.push(...REPORTS);
   if (options.scope === 'all') tops.push(...RECORDS);
   rules['utterance'] = alternative(...tops.map(rule));
   return print(rules, 'utterance');
 }
-
-/** The wide rules that are taken over, tags dropped, with numbers of ordinary size. */
-const NARROWED: Rules = {
-  ...Object.fromEntries(Object.entries(RULES).map(([name, expression]) => [name, plain(expression, 'drop')])),
-  pair: alternative(
-    pattern('$number [volts] both legs | both legs [are] $number [volts] | legs $number and $number [volts]'),
-    pattern('[pressures] $to-699 over $to-699 [p s i | pounds]'),
-  ),
-  number: rule('to-299'),
-  'proof-number': pattern('zero | nothing | [zero] point $n-digit | $n-under'),
-  correction: sequence(
-    pattern('correction | no | make that | i meant | that was'),
-    alternative(sequence(rule('to-699'), optional(rule('unit-name'))), namesOf(MEASURANDS.slice(0, 2))),
-  ),
-  // One or two ratings before a part and one behind it, of the sizes that parts come in.
-  rated: pattern('$n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred'),
-  part: sequence(
-    pattern('fitted | installed | put in | replaced [with]'),
-    optional(pattern('a | an | the')),
-    optional(sequence(rule('rating'), optional(rule('rating')))),
-    alternative(...PARTS.map((row) => pattern(row.say))),
-    optional(rule('rating')),
-  ),
-  rating: alternative(
-    pattern('$rated over $n-unit'),
-    sequence(rule('rated'), alternative(...PART_RATINGS.map((row) => pattern(row.say)))),
-  ),
-  'unit-name': alternative(...UNITS.map((unit) => pattern(unit.say.replace(/\| psi \|/, '|')))),
-  'note-opening': pattern('note | make a note'),
-  'word-value': alternative(OPEN_WORDS, pattern('nothing')),
-};
 
 const valueFor = (row: Measurand): Expression => {
   const number = sequence(rule(row.shape), optional(unitNamesOf(row)));

@@ -19,28 +19,29 @@ export function composeNameplate(segment: Segment): Draft[] {
   if (amount === undefined) return [];
   const { low, high }: NameplateField = field;
   const possible = numbers.every(({ number }) => number.value >= (low ?? 0) && number.value <= (high ?? 10_000));
-  const meaning: Meaning = { kind: 'nameplate', field: field.id, ...amount };
-  if (!possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
+  const { odd, ...said } = amount;
+  const meaning: Meaning = { kind: 'nameplate', field: field.id, ...said };
+  if (odd || !possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
   return unless(unbroken(numbers), meaning);
 }
 
-/** One number, two where the field has two ("208/230"), or pounds and ounces; undefined where the unit is another's. */
+/** One number, two where the field has two ("208/230"), or pounds and ounces; odd where they are not the field's. */
 function amountOf(
   field: NameplateField,
   numbers: readonly SaidNumber[],
   units: readonly UnitCode[],
-): { value: number | string; unit?: UnitCode } | undefined {
+): { value: number | string; unit?: UnitCode; odd: boolean } | undefined {
   const [first, second] = numbers;
   if (first === undefined) return undefined;
   const unit = units[0] ?? field.unit;
   const withUnit = unit === undefined ? {} : { unit };
-  if (units.some((said) => field.unit === undefined || baseOf(said) !== baseOf(field.unit))) return undefined;
-  if (second === undefined) return { value: first.number.value, ...withUnit };
-  if (units[0] === '[lb_av]' && units[1] === '[oz_av]') {
-    return { value: first.number.value * 16 + second.number.value, unit: '[oz_av]' };
+  const foreign = units.some((said) => field.unit === undefined || baseOf(said) !== baseOf(field.unit));
+  if (second === undefined) return { value: first.number.value, ...withUnit, odd: foreign };
+  if (!foreign && units[0] === '[lb_av]' && units[1] === '[oz_av]') {
+    return { value: first.number.value * 16 + second.number.value, unit: '[oz_av]', odd: false };
   }
-  if (field.value !== 'number-or-pair' || units.length > 1) return undefined;
-  return { value: `${first.number.value}/${second.number.value}`, ...withUnit };
+  const odd = foreign || field.value !== 'number-or-pair' || units.length > 1;
+  return { value: `${first.number.value}/${second.number.value}`, ...withUnit, odd };
 }
 
 const baseOf = (unit: UnitCode): UnitCode | undefined => UNITS.find((row) => row.code === unit)?.base;

@@ -1,0 +1,102 @@
+import {
+  alternative,
+  type Expression,
+  optional,
+  type Rules,
+  repeat,
+  rule,
+  sequence,
+  word,
+} from '../phrases/expression.ts';
+import { pattern } from '../phrases/pattern.ts';
+import { RULES } from '../phrases/rules/utterance-rules.ts';
+import { MEASURANDS } from '../vocabulary/measurands.ts';
+import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
+import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
+import { UNITS } from '../vocabulary/units.ts';
+import { WIRE_ACTIONS } from '../vocabulary/wires.ts';
+import { namesOf } from './measurand-names.ts';
+import { plain } from './plain.ts';
+
+/** Words for an open circuit that the recogniser listens for. */
+export const OPEN_WORDS = pattern('open | o l | open line | over limit | infinite | no continuity');
+
+const fieldNames = (fields: readonly (typeof NAMEPLATE_FIELDS)[number][]): Expression =>
+  alternative(...fields.flatMap((field) => (field.value === 'choice' ? [] : [pattern(field.say)])));
+
+/**
+ * The rules of the language as the recogniser takes them over: tags dropped, numbers of ordinary size, what is rarely
+ * said left out. Every sentence of these is one of the wide rules too.
+ */
+export const NARROWED_RULES: Rules = {
+  ...Object.fromEntries(Object.entries(RULES).map(([name, expression]) => [name, plain(expression, 'drop')])),
+  pair: alternative(
+    pattern('$number [volts] both legs | both legs [are] $number [volts] | legs $number and $number [volts]'),
+    pattern('[pressures] $to-699 over $to-699 [p s i | pounds]'),
+  ),
+  number: rule('to-299'),
+  'proof-number': pattern('zero | nothing | [zero] point $n-digit | $n-under'),
+  // The voltages of sources on which a meter is proved: 24, 120, 208 and 240 V, each 10 % up and down.
+  'n-source': pattern(
+    'twenty [$n-unit] | one (twenty | thirty) [$n-unit] | one (ten | eleven | twelve | thirteen | fourteen | fifteen | sixteen | seventeen | eighteen | nineteen) | one oh $n-unit | two (twenty | thirty | forty | fifty) [$n-unit] | two ten | two oh $n-unit | two one $n-unit',
+  ),
+  'meter-proof': pattern('[the] meter (proves | proved | reads | checks good at) $n-source [volts]'),
+  absence: sequence(
+    optional(sequence(pattern('at [the]'), rule('proof-place'))),
+    pattern('meter $n-source [volts]'),
+    repeat(rule('proof-step'), 1),
+    pattern('meter $n-source [volts]'),
+  ),
+  'proof-step': pattern('[leg one | leg two | leg to leg | t one | t two] $proof-number [volts]'),
+  correction: sequence(
+    pattern('correction | no | make that | i meant | that was'),
+    alternative(sequence(rule('to-699'), optional(rule('unit-name'))), namesOf(MEASURANDS.slice(0, 2))),
+  ),
+  // One or two ratings before a part and one behind it, of the sizes that parts come in.
+  rated: pattern('$n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred'),
+  part: sequence(
+    pattern('fitted | installed | put in | replaced [with]'),
+    optional(pattern('a | an | the')),
+    optional(sequence(rule('rating'), optional(rule('rating')))),
+    alternative(...PARTS.map((row) => pattern(row.say))),
+    optional(rule('rating')),
+  ),
+  rating: alternative(
+    pattern('$rated over $n-unit'),
+    sequence(rule('rated'), alternative(...PART_RATINGS.map((row) => pattern(row.say)))),
+  ),
+  nameplate: sequence(
+    alternative(
+      sequence(word('nameplate'), fieldNames(NAMEPLATE_FIELDS)),
+      fieldNames(NAMEPLATE_FIELDS.filter((field) => 'alone' in field)),
+    ),
+    optional(word('is')),
+    rule('to-699'),
+    optional(rule('unit-name')),
+  ),
+  'nameplate-pair': pattern('nameplate (supply volts | volts | supply voltage) $n-source [over] $n-source'),
+  'nameplate-choice': sequence(
+    optional(word('nameplate')),
+    alternative(
+      ...NAMEPLATE_FIELDS.flatMap((field) =>
+        field.value === 'choice' && 'alone' in field
+          ? [sequence(pattern(field.say), alternative(...field.choices.map((choice) => pattern(choice.say))))]
+          : [],
+      ),
+    ),
+  ),
+  wire: alternative(
+    sequence(
+      alternative(...WIRE_ACTIONS.map((row) => pattern(row.say))),
+      optional(pattern('the')),
+      rule('wire-name'),
+      pattern('from | off | on | onto'),
+      rule('wire-end'),
+    ),
+    pattern('jumper [is] [from | on | off] $letter to $letter | jumped $letter to $letter'),
+  ),
+  letter: pattern('r | c | y | g | o | b | w'),
+  'unit-name': alternative(...UNITS.map((unit) => pattern(unit.say.replace(/\| psi \|/, '|')))),
+  'note-opening': pattern('note | make a note'),
+  'word-value': alternative(OPEN_WORDS, pattern('nothing')),
+};
