@@ -1,0 +1,115 @@
+import type { Expectation } from '../phrases/meaning.ts';
+import { spokenForms } from '../phrases/numbers/spoken-forms.ts';
+import { COMMANDS } from '../vocabulary/commands.ts';
+import { CHARGED_PARTS, DEVICES, SWITCH_STATES } from '../vocabulary/devices.ts';
+import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
+import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
+import { NAMES } from '../vocabulary/names.ts';
+import { OBSERVATIONS } from '../vocabulary/observations.ts';
+import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
+import { POINTS, type PointId } from '../vocabulary/points.ts';
+import { UNITS, type Unit } from '../vocabulary/units.ts';
+import { WIRE_COLOURS, WIRE_SIZES } from '../vocabulary/wires.ts';
+import { sameReading } from './measurand-names.ts';
+
+const names = new Map<PointId, string>(POINTS.map((point) => [point.id, point.name]));
+const units: readonly Unit[] = UNITS;
+const WIDTH = 100;
+
+/**
+ * What can be said, for people: plain text to print, straight from the tables. Brackets mark words that may be left out,
+ * a bar stands between choices.
+ *
+ * @param expectation only what belongs to this step: its readings and the orders; everything where left out
+ */
+export function toPhraseSheet(expectation?: Expectation): string {
+  const rows =
+    expectation === undefined
+      ? MEASURANDS
+      : MEASURANDS.filter((row) => expectation.readings.some((one) => sameReading(row, one)));
+  const readings = section('Readings: place, then value; or value, then place', rows.map(readingLine));
+  const orders = section(
+    'Orders',
+    COMMANDS.map((row) => line(row.name, row.say)),
+  );
+  if (expectation !== undefined) return [readings, orders].join('\n');
+  return [
+    readings,
+    section(
+      'Units',
+      units.map((unit) => line(`${unit.sign} (${unit.code})`, unit.say)),
+    ),
+    section('Numbers', NUMBER_LINES),
+    orders,
+    section(
+      'Switches: always the device and its place',
+      DEVICES.map((row) => line(`${row.device}, ${row.place}`, row.say)),
+    ),
+    section(
+      '… then what it is',
+      SWITCH_STATES.map((row) => line(row.state, row.after)),
+    ),
+    section('Absence of voltage, in one breath', ['meter two forty, zero, zero, zero, meter two forty']),
+    section(
+      'Discharged',
+      CHARGED_PARTS.map((row) => line(row.zones.join(' and '), row.say)),
+    ),
+    section(
+      'Seen, heard, felt',
+      OBSERVATIONS.map((row) => line(row.name, row.say)),
+    ),
+    section(
+      'Nameplate, then the line and its value',
+      NAMEPLATE_FIELDS.map((row) => line(row.name, row.say)),
+    ),
+    section(
+      'Fitted, then the part with its ratings',
+      PARTS.map((row) => line(row.name, row.say)),
+    ),
+    section(
+      'Ratings',
+      PART_RATINGS.map((row) => line(row.id, row.say)),
+    ),
+    section('Wires: lifted or landed, size, colour, from or on a terminal', [
+      ...wrap(`colours: ${WIRE_COLOURS.join(', ')}`),
+      ...wrap(`sizes: ${WIRE_SIZES.map((row) => row.size).join(', ')}`),
+      'jumper from R to Y; jumper off R to Y',
+    ]),
+    section('Anything else', ['note …', 'I got bit']),
+  ].join('\n');
+}
+
+const NUMBER_LINES = [118, 208, 44.1, 0.4, 1250].flatMap((value) =>
+  wrap(`${value}: ${spokenForms(value).slice(0, 8).join(', ')}`),
+);
+
+function readingLine(row: Measurand): string {
+  const tips = row.at.map((point) => names.get(point)!);
+  const own = row.say === undefined ? '' : row.say;
+  const both = tips.length === 2 && !row.onlyByName ? tips.join(' to ') : '';
+  const unit = units.find((one) => one.code === row.unit)!;
+  const said = [both, own].filter((part) => part !== '').join(' | ');
+  return line(`${row.quantity}, ${unit.sign}`, said === '' ? tips.join(', ') : said);
+}
+
+const line = (name: string, say: string): string => wrap(`${name}: ${spelt(say)}`).join('\n');
+
+/** Names used inside phrases written out. */
+const spelt = (say: string): string =>
+  Object.entries(NAMES).reduce((text, [name, meant]) => text.replaceAll(`$${name}`, meant), say);
+
+const section = (title: string, lines: readonly string[]): string =>
+  `${title}\n${'-'.repeat(title.length)}\n${lines.join('\n')}\n`;
+
+/** Lines no longer than a sheet is wide, broken between words; what goes on is set in. */
+function wrap(text: string): string[] {
+  const lines: string[] = [];
+  let row = '';
+  for (const word of text.split(' ')) {
+    if (row !== '' && `${row} ${word}`.length > WIDTH) {
+      lines.push(row);
+      row = `    ${word}`;
+    } else row = row === '' ? word : `${row} ${word}`;
+  }
+  return [...lines, row];
+}
