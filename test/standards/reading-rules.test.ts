@@ -126,9 +126,13 @@ const CASES: readonly Case[] = [
 ];
 
 describe('the rules that judge a reading', () => {
-  it.each(CASES)('%s: %o', (rule, reading, under, word, unit = UNIT) => {
-    expect(judgeReading(reading as Reading, under, unit)).toMatchObject({ rule, word });
-  });
+  it.each(CASES.map((one) => ({ one, name: `${one[0]}: ${one[1].value} ${one[1].unit} ${one[3]}` })))(
+    '$name',
+    ({ one }) => {
+      const [rule, reading, under, word, unit = UNIT] = one;
+      expect(judgeReading(reading as Reading, under, unit)).toMatchObject({ rule, word });
+    },
+  );
 
   it('are each tried with a value that fits, one that is marginal and one that does not fit', () => {
     for (const { id } of RULES) {

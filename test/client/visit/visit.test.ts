@@ -180,7 +180,7 @@ describe('the proof of absence of voltage', () => {
 
   it('is not lost to 24 volts in its own zone', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(...TO_PROVEN_DEAD, 'contactor coil twenty five volts');
+    await visit.type(...TO_PROVEN_DEAD, 'R to C twenty six');
     expect(visit.run.context.energy).toMatchObject({ control: 'live', 'outdoor-load': 'proven-dead' });
   });
 });

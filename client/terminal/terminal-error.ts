@@ -1,0 +1,21 @@
+/** What can go wrong on the terminal, each with what to do about it. One table, one code a row. */
+const SENTENCES = {
+  'script-missing': 'There is no recorded visit called {detail}: see fixtures/visits for those there are.',
+  'script-broken': 'The recorded visit holds a line that cannot be read ({detail}): write it as "id | voice | words".',
+  'folder-unwritable':
+    'The folder {detail} cannot be written: permit writing there, or set DATA_DIR to another folder.',
+  usage: 'Usage: {detail}',
+} as const;
+
+export type TerminalErrorCode = keyof typeof SENTENCES;
+
+/** A coded error of the terminal tools; `message` is one sentence that says what to do. */
+export class TerminalError extends Error {
+  override readonly name = 'TerminalError';
+  readonly code: TerminalErrorCode;
+
+  constructor(code: TerminalErrorCode, detail: string, cause?: unknown) {
+    super(SENTENCES[code].replace('{detail}', detail), cause === undefined ? {} : { cause });
+    this.code = code;
+  }
+}
