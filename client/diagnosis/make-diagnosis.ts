@@ -33,8 +33,11 @@ export function makeDiagnosis(profile: UnitProfile, options: BuildOptions = {}):
 export function diagnosisFrom(table: FaultTable): Diagnosis {
   const index = indexTests(table.tests);
   const moved = influence(table);
+  // Every visit begins with nothing read: that answer weighs every draw of every fault, and is worked out once.
+  const atTheDoor = assess(table, [], [], index, moved);
   return {
-    assess: (evidence, parked) => assess(table, evidence, parked, index, moved),
+    assess: (evidence, parked) =>
+      evidence.length === 0 && parked.length === 0 ? atTheDoor : assess(table, evidence, parked, index, moved),
     testFor: (reading) => findTest(index, reading),
     explain: (test, suspects) => explainTest(table, test, suspects),
   };

@@ -13,7 +13,7 @@ function loosenLug(unit: Unit, leg: 0 | 1, random: Random): void {
   if (atContactor) unit.whip[leg] = ohms;
   else unit.feeder[leg] = ohms;
   // Seven in ten are at the contactor or the load lug.
-  unit.drawWeight = atContactor ? 1.4 : 0.6;
+  unit.drawWeight *= atContactor ? 1.4 : 0.6;
 }
 
 /** A burnt pole is open or drops many volts. */
@@ -23,7 +23,7 @@ function burnPole(unit: Unit, leg: 0 | 1, random: Random): void {
   const conducts = severity < 0.75;
   unit.poleClosed[leg] = conducts ? 0.5 * 120 ** (severity / 0.75) : OPEN;
   // Two poles in five still conduct; they differ among themselves and need most of the draws.
-  unit.drawWeight = conducts ? 0.4 / 0.75 : 0.6 / 0.25;
+  unit.drawWeight *= conducts ? 0.4 / 0.75 : 0.6 / 0.25;
 }
 
 /** Line circuit: service, breaker, disconnect, fuses, lugs, contactor. */

@@ -85,55 +85,67 @@ function cachedSound(table: FaultTable, entry: TestColumn): Float64Array {
   return found;
 }
 
-/** Chance of each outcome for a fault that cannot move the test. */
-function usualOutcomes(table: FaultTable, live: LiveFault, entry: TestColumn): Float64Array {
-  const outcomes = outcomesOf(entry.column);
+/** Adds the chance of each outcome for a fault that cannot move the test: the sound unit's, by kind. */
+function addUsual(table: FaultTable, entry: TestColumn, kinds: Float64Array, weight: number, into: Float64Array): void {
   const sound = cachedSound(table, entry);
-  const usual = new Float64Array(outcomes);
   for (let k = 0; k < table.kinds; k += 1) {
-    for (let o = 0; o < outcomes; o += 1) usual[o] = usual[o]! + live.kinds[k]! * sound[k * outcomes + o]!;
+    const w = weight * kinds[k]!;
+    if (w === 0) continue;
+    for (let o = 0; o < into.length; o += 1) into[o] = into[o]! + w * sound[k * into.length + o]!;
   }
-  return usual;
 }
 
-/** Chance of each outcome for a fault that can, by its draws. */
-function movedOutcomes(posterior: Posterior, live: LiveFault, entry: TestColumn): Float64Array {
-  const own = new Float64Array(outcomesOf(entry.column));
-  for (const p of live.particles) addOutcomes(entry.column, p, posterior.weight[p]! / live.share, own, 0);
-  return own;
+const withStray = (chance: number, outcomes: number) => (1 - STRAY) * chance + STRAY / outcomes;
+
+function entropyOf(chances: Float64Array): number {
+  let sum = 0;
+  for (let o = 0; o < chances.length; o += 1) sum += entropyTerm(withStray(chances[o]!, chances.length));
+  return sum;
+}
+
+/** Faults that read alike, with the chance of each outcome under them. */
+interface Group {
+  share: number;
+  trust: number;
+  readonly own: Float64Array;
+}
+
+/** Each fault that can move the test by itself, all the others as one. */
+function groupsOf(table: FaultTable, posterior: Posterior, live: Alive, entry: TestColumn): Group[] {
+  const { moved, column } = entry;
+  const outcomes = outcomesOf(column);
+  const groups: Group[] = [];
+  const still: Group = { share: 0, trust: 1, own: new Float64Array(outcomes) };
+  for (const { fault, share, trust, particles, kinds } of live.faults) {
+    if (moved[fault] === 0) {
+      still.share += share;
+      addUsual(table, entry, kinds, share, still.own);
+      continue;
+    }
+    const own = new Float64Array(outcomes);
+    for (const p of particles) addOutcomes(column, p, posterior.weight[p]! / share, own, 0);
+    groups.push({ share, trust, own });
+  }
+  if (still.share === 0) return groups;
+  for (let o = 0; o < outcomes; o += 1) still.own[o] = still.own[o]! / still.share;
+  return [...groups, still];
 }
 
 /** Mutual information between the fault and the outcome of a test, nats. */
 export function informationOf(table: FaultTable, posterior: Posterior, live: Alive, entry: TestColumn): number {
-  const { moved, column } = entry;
-  if (!live.faults.some(({ fault }) => moved[fault] === 1)) return 0;
-  const outcomes = outcomesOf(column);
-  // With one kind of unit all faults that cannot move the test are one group with one distribution.
-  const groups: { share: number; trust: number; own: Float64Array }[] = [];
-  let still: { share: number; trust: number; own: Float64Array } | undefined;
-  for (const fault of live.faults) {
-    if (moved[fault.fault] === 1) {
-      groups.push({ share: fault.share, trust: fault.trust, own: movedOutcomes(posterior, fault, entry) });
-    } else if (still && table.kinds === 1) {
-      still.share += fault.share;
-    } else {
-      still = { share: fault.share, trust: 1, own: usualOutcomes(table, fault, entry) };
-      groups.push(still);
-    }
-  }
+  if (!live.faults.some(({ fault }) => entry.moved[fault] === 1)) return 0;
+  const groups = groupsOf(table, posterior, live, entry);
+  const outcomes = outcomesOf(entry.column);
   const mass = groups.reduce((sum, { share }) => sum + share, 0);
   const pooled = new Float64Array(outcomes);
-  for (const { share, own } of groups)
+  for (const { share, own } of groups) {
     for (let o = 0; o < outcomes; o += 1) pooled[o] = pooled[o]! + (share / mass) * own[o]!;
+  }
   let within = 0;
   for (const { share, trust, own } of groups) {
     // A fault with few draws left is taken to read partly as everything else does.
-    for (let o = 0; o < outcomes; o += 1) {
-      within += (share / mass) * entropyTerm(withStray(trust * own[o]! + (1 - trust) * pooled[o]!, outcomes));
-    }
+    for (let o = 0; o < outcomes; o += 1) own[o] = trust * own[o]! + (1 - trust) * pooled[o]!;
+    within += (share / mass) * entropyOf(own);
   }
-  const total = pooled.reduce((sum, x) => sum + entropyTerm(withStray(x, outcomes)), 0);
-  return Math.max(0, total - within);
+  return Math.max(0, entropyOf(pooled) - within);
 }
-
-const withStray = (chance: number, outcomes: number) => (1 - STRAY) * chance + STRAY / outcomes;

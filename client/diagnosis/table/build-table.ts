@@ -21,6 +21,7 @@ import { predict } from './predict.ts';
 /** Draws for a fault, and for one whose readings move a long way with its severity. */
 const DRAWS = 28;
 const GRADED_DRAWS = 72;
+const SOUND_DRAWS = 160;
 
 export interface BuildOptions {
   /** Times the usual number of draws. */
@@ -104,12 +105,12 @@ function familyOf(fault: FaultId): number {
   return FAULTS.findIndex((f) => f.id.replace(/[12]/, '') === family);
 }
 
-/** The sound unit has as many draws as any: it is what the others are compared with. */
+/** The sound unit has the most draws: it is what the others are compared with, kind by kind. */
 function firstOfEach(faults: readonly FaultId[], fineness: number): Uint32Array {
   const first = new Uint32Array(faults.length + 1);
   faults.forEach((id, f) => {
-    const many = FAULT_MODELS[id].graded || id === 'nothing-wrong';
-    first[f + 1] = first[f]! + Math.round((many ? GRADED_DRAWS : DRAWS) * fineness);
+    const draws = id === 'nothing-wrong' ? SOUND_DRAWS : FAULT_MODELS[id].graded ? GRADED_DRAWS : DRAWS;
+    first[f + 1] = first[f]! + Math.round(draws * fineness);
   });
   return first;
 }
@@ -150,8 +151,6 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
   const faultOf = new Uint8Array(particles);
   for (let f = 0; f < faults.length; f += 1) faultOf.fill(f, first[f]!, first[f + 1]!);
   const sound = faults.indexOf('nothing-wrong');
-  // Poles are settled by a fault where it needs two of them; only an open profile makes kinds.
-  const single = profile.supply !== undefined && profile.contactorPoles !== undefined;
   const weights = faults.map((id) => FAULT_MODELS[id].weight);
   const total = weights.reduce((a, b) => a + b, 0);
   return {
@@ -161,8 +160,8 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
     faults,
     prior: Float64Array.from(weights, (w) => w / total),
     faultOf,
-    kind: single ? kind.fill(0) : kind,
-    kinds: single ? 1 : 4,
+    kind,
+    kinds: 4,
     sound,
     standing,
     valve,

@@ -44,8 +44,8 @@ export interface FaultTable {
   readonly prior: Float64Array;
   readonly faultOf: Uint8Array;
   /**
-   * What the profile leaves open and every fault shares: supply and contactor poles. Each particle's kind, and the
-   * number of kinds.
+   * What every fault shares and a plate may have wrong: supply and contactor poles. Each particle's kind, and the number
+   * of kinds.
    */
   readonly kind: Uint8Array;
   readonly kinds: number;

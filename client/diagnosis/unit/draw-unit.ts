@@ -6,11 +6,32 @@ import type { Residuals, Unit } from './unit.ts';
 /** A sound contact, blade, fuse or short piece of wire, ohms. */
 const SOUND = 0.01;
 
+/** A plate is read wrongly, or the wiring is not what it says, this often (our figures). */
+const DOUBT = { supply: 0.08, poles: 0.04 } as const;
+/** Share of the draws that take the other value; they count for less accordingly. */
+const OTHERWISE = 0.15;
+
+/**
+ * What the profile states, seldom the other value: draws that take it count as little as the doubt is small. Unknown
+ * values are drawn by `usual`, the chance of the first.
+ */
+function stated<T>(value: T | undefined, both: readonly [T, T], usual: number, doubt: number, random: Random) {
+  if (value === undefined) return { value: chance(random, usual) ? both[0] : both[1], weight: 1 };
+  const other = chance(random, OTHERWISE);
+  const weight = other ? doubt / OTHERWISE : (1 - doubt) / (1 - OTHERWISE);
+  return { value: other ? (value === both[0] ? both[1] : both[0]) : value, weight };
+}
+
 function drawSupply(profile: UnitProfile, random: Random) {
-  const nominal = profile.supply?.nominal ?? (chance(random, 0.75) ? 240 : 208);
+  const given = profile.supply?.nominal as number | undefined;
+  const known = given === undefined ? undefined : given < 225 ? 208 : 240;
+  const drawn = stated<number>(known, [240, 208], 0.75, DOUBT.supply, random);
+  // A 230 V plate is what the motors were made for; the supply behind it is 240 or 208.
+  const nominal = drawn.value === known ? given! : drawn.value;
   // 208Y/120 has its legs a third of a turn apart; service range A of ANSI C84.1 is ±5 %.
   const threePhase = nominal < 225;
   return {
+    drawWeight: drawn.weight,
     nominal,
     legVolts: 120 * between(random, 0.955, 1.04),
     legAngle: threePhase ? (2 * Math.PI) / 3 : Math.PI,
@@ -137,15 +158,16 @@ const NO_SHIFT: Readonly<Residuals> = {
 export function drawUnit(profile: UnitProfile, random: Random): Unit {
   const supply = drawSupply(profile, random);
   const volts = supply.nominal;
+  const poles = stated<1 | 2>(profile.contactorPoles, [1, 2], 0.5, DOUBT.poles, random);
   const compressor = drawCompressor(profile, volts, random);
   const fan = drawFan(profile, volts, random);
   const blower = drawBlower(profile, volts, random);
   const hasHeater = profile.crankcaseHeater ?? chance(random, 0.5);
   const hardStart = profile.hardStart ?? chance(random, 0.2);
   return {
-    drawWeight: 1,
     ...supply,
-    poles: profile.contactorPoles ?? (chance(random, 0.5) ? 1 : 2),
+    drawWeight: supply.drawWeight * poles.weight,
+    poles: poles.value,
     poleClosed: [logBetween(random, 0.002, 0.02), logBetween(random, 0.002, 0.02)],
     poleStuck: [false, false],
     armatureJammed: false,
