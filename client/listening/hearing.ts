@@ -169,7 +169,8 @@ export class Hearing {
 
   #begin(): void {
     if (this.#grammarStale) {
-      this.#recogniser.setExpected(this.#parts.grammarFor(this.#heeds === 'urgent' ? 'urgent' : this.#expectation));
+      const urgent = this.#heeds === 'urgent';
+      this.#recogniser.setExpected(this.#parts.grammarFor(urgent ? 'urgent' : this.#expectation), urgent);
       this.#grammarStale = false;
     }
     this.#startedMs = Math.max(0, this.#clock.audioMs - 100);

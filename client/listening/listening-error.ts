@@ -12,7 +12,7 @@ const SENTENCES: Readonly<Record<EarFault, string>> = {
   'wav-not-supported':
     '{detail}; only 16 kHz, mono, 16-bit PCM is taken: convert it with "sox IN -r 16000 -c 1 -b 16 OUT.wav".',
   'wav-empty': '{detail} holds no sound: record it again.',
-  'wav-cut-short': '{detail} was cut short ({missing} s of sound are missing): copy or record it again.',
+  'wav-cut-short': '{detail} was cut short ({missing} of its sound is missing): copy or record it again.',
   'nothing-heard': 'No speech was heard in {detail}: speak nearer to the microphone, or type and touch instead.',
   'device-lost': 'The microphone is gone: plug it in again, or type and touch instead.',
 };

@@ -70,7 +70,7 @@ function samplesAt(view: DataView, at: number, size: number, name: string): Floa
   const missing = at + size - view.byteLength;
   // A stream that was written without knowing its end says the largest size.
   if (missing > 0 && size !== 0xffffffff) {
-    throw new ListeningError('wav-cut-short', { detail: name, missing: (missing / 2 / SAMPLE_RATE).toFixed(2) });
+    throw new ListeningError('wav-cut-short', { detail: name, missing: `${(missing / 2 / SAMPLE_RATE).toFixed(2)} s` });
   }
   const samples = new Float32Array(Math.floor(Math.min(size, view.byteLength - at) / 2));
   for (let index = 0; index < samples.length; index += 1) {

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
-import type { Ear, EarFault, Utterance } from '../ear.ts';
+import type { Ear, Utterance } from '../ear.ts';
 import type { Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
 import { toUtterance } from '../to-utterance.ts';
@@ -11,12 +11,15 @@ import { type HearingOptions, loadHearing } from './load-hearing.ts';
 /** Sound goes in by 20 ms, as a microphone gives it. */
 const BLOCK = SAMPLE_RATE / 50;
 
+type Callbacks = Parameters<Ear['start']>[0];
+
 /** An ear for sound files: each is fed as if it came in real time, through the very path a microphone takes. */
 export class WavEar implements Ear {
   readonly kind = 'wav';
   readonly #files: readonly string[];
   readonly #options: HearingOptions;
   #hearing: Hearing | undefined;
+  #callbacks: Callbacks | undefined;
   #expectation: Expectation | undefined;
   #count = 0;
 
@@ -26,17 +29,20 @@ export class WavEar implements Ear {
     this.#options = options;
   }
 
-  async start(callbacks: {
-    onUtterance(utterance: Utterance): void;
-    onFault(fault: EarFault, detail: string): void;
-  }): Promise<void> {
-    for (const file of this.#files) {
-      try {
-        for (const utterance of await this.listen(file)) callbacks.onUtterance(utterance);
-      } catch (error) {
-        if (!(error instanceof ListeningError)) throw error;
-        callbacks.onFault(error.fault, error.message);
-      }
+  async start(callbacks: Callbacks): Promise<void> {
+    this.#callbacks = callbacks;
+    for (const file of this.#files) await this.play(file);
+  }
+
+  /** Hears one file and delivers what was said in it, or what was wrong with it. */
+  async play(file: string): Promise<void> {
+    const callbacks = this.#callbacks;
+    if (callbacks === undefined) return;
+    try {
+      for (const utterance of await this.listen(file)) callbacks.onUtterance(utterance);
+    } catch (error) {
+      if (!(error instanceof ListeningError)) throw error;
+      callbacks.onFault(error.fault, error.message);
     }
   }
 
@@ -71,6 +77,7 @@ export class WavEar implements Ear {
   }
 
   async stop(): Promise<void> {
+    this.#callbacks = undefined;
     this.#hearing?.close();
     this.#hearing = undefined;
   }

@@ -38,6 +38,7 @@ export class Recogniser {
   readonly #loop: GrammarDecoder;
   readonly #gate: Gate;
   #tight = false;
+  #alone = false;
   #kept: Float32Array[] = [];
   /** What the utterance is decoded under. */
   #mean: readonly number[];
@@ -71,10 +72,14 @@ export class Recogniser {
     this.#everything.setGrammar(jsgf);
   }
 
-  /** The sentences expected now; undefined: none more than others. Not while an utterance is open. */
-  setExpected(jsgf: string | undefined): void {
+  /**
+   * The sentences expected now; undefined: none more than others. Not while an utterance is open.
+   * @param alone nothing else is heeded: no second look by all sentences
+   */
+  setExpected(jsgf: string | undefined, alone = false): void {
     if (jsgf !== undefined) this.#expected.setGrammar(jsgf);
     this.#tight = jsgf !== undefined;
+    this.#alone = this.#tight && alone;
   }
 
   begin(): void {
@@ -105,7 +110,7 @@ export class Recogniser {
     const margin = (found: Hypothesis): number =>
       found.text === '' ? Number.NEGATIVE_INFINITY : marginOf(found.score, loop.score, speechFrames);
     if (!this.#tight) return this.#judge(first, margin(first), 'everything', []);
-    if (margin(first) >= this.#gate.sure) return this.#judge(first, margin(first), 'expected', []);
+    if (this.#alone || margin(first) >= this.#gate.sure) return this.#judge(first, margin(first), 'expected', []);
     const second = this.#again(this.#everything);
     const others = first.text === second.text ? [] : [first.text, second.text];
     return margin(first) + EXPECTED_FIRST >= margin(second)

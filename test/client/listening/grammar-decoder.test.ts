@@ -1,0 +1,31 @@
+import { describe, expect, test } from 'vitest';
+import { loadHearing } from '../../../client/listening/node/load-hearing.ts';
+
+const grammar = (rule: string): string => `#JSGF V1.0;\ngrammar test;\npublic <s> = ${rule};\n`;
+
+describe('a recogniser', { timeout: 60_000 }, () => {
+  test('names every word that it cannot pronounce instead of crashing', async () => {
+    await expect(loadHearing({ grammar: grammar('one | zxqvish | two qwrtyish') })).rejects.toMatchObject({
+      fault: 'grammar-unknown-word',
+      message: expect.stringMatching(/"zxqvish", "qwrtyish"/),
+    });
+  });
+
+  test('says what is wrong with a grammar that cannot be read', async () => {
+    await expect(loadHearing({ grammar: 'public <s> = one;' })).rejects.toMatchObject({ fault: 'grammar-broken' });
+  });
+
+  test('says which files a model lacks', async () => {
+    await expect(loadHearing({ model: '/nowhere' })).rejects.toMatchObject({
+      fault: 'model-missing',
+      message: expect.stringMatching(/\/nowhere has no mdef/),
+    });
+  });
+
+  test('can pronounce every word of the visit', async () => {
+    // A word without a pronunciation would be refused here.
+    const hearing = await loadHearing();
+    expect(hearing.speaking).toBe(false);
+    hearing.close();
+  });
+});

@@ -1,0 +1,38 @@
+import { fileURLToPath } from 'node:url';
+import { describe } from 'vitest';
+import { WavEar } from '../../client/listening/node/wav-ear.ts';
+import { TypedEar } from '../../client/listening/typed-ear.ts';
+import { earContract } from './ear-contract.ts';
+
+/** Where each sentence of the contract lies as sound. */
+const SOUND: Readonly<Record<string, string>> = {
+  'leg one to ground one eighteen': fileURLToPath(
+    new URL('../../fixtures/audio/library/09-leg-one.wav', import.meta.url),
+  ),
+  why: fileURLToPath(new URL('../../fixtures/audio/library/25-why.wav', import.meta.url)),
+};
+
+describe('the typed ear', () => {
+  earContract(async () => {
+    let now = 0;
+    const ear = new TypedEar(() => (now += 100));
+    return {
+      ear,
+      hear: async (sentences) => {
+        for (const sentence of sentences) ear.type(sentence);
+      },
+    };
+  });
+});
+
+describe('the ear for sound files', { timeout: 120_000 }, () => {
+  earContract(async () => {
+    const ear = new WavEar();
+    return {
+      ear,
+      hear: async (sentences) => {
+        for (const sentence of sentences) await ear.play(SOUND[sentence]!);
+      },
+    };
+  });
+});
