@@ -1,7 +1,7 @@
 import { FILLERS, HESITATIONS } from '../vocabulary/fillers.ts';
 import { HOMOPHONES } from '../vocabulary/homophones.ts';
 import { NUMBER_WORDS, TEEN_WORDS, UNIT_WORDS } from '../vocabulary/number-words.ts';
-import type { Follow, Network, Step } from './network.ts';
+import { joined, type Layer, type Network, type Place, type Step } from './network.ts';
 import type { Tag } from './tag.ts';
 import type { HeardWord } from './tokenise.ts';
 import { NUMERAL, POSSESSIVE } from './words.ts';
@@ -31,7 +31,8 @@ export interface MatchOptions {
 }
 
 interface Token {
-  readonly state: number;
+  readonly place: Place;
+  readonly layers: readonly Layer[];
   readonly cost: number;
   readonly back: Token | undefined;
   readonly tags: readonly Tag[];
@@ -63,58 +64,157 @@ const isNumber = (word: HeardWord): boolean => word.numeral !== undefined || num
  */
 export function match(network: Network, words: readonly HeardWord[], options: MatchOptions = {}): Path[] {
   const forgiving = options.near !== undefined;
-  const keep = options.keep ?? (forgiving ? 4 : 12);
-  const follow = (state: number): Follow => network.follow(state);
-  let alive = expand(
-    [{ state: network.start, cost: 0, back: undefined, tags: [], taken: undefined, supplied: 0 }],
-    follow,
-    keep,
-    forgiving,
-  );
-
+  const search = new Search(network, options.keep ?? (forgiving ? 4 : 12), forgiving);
+  search.begin();
   for (const word of words.flatMap((heard) => apart(heard, network))) {
-    const choices = choicesFor(word, network, options.near);
-    const next: Token[] = [];
-    for (const token of alive) {
-      const after = follow(token.state);
-      for (const choice of choices) {
-        for (const step of after.byWord.get(choice.word) ?? []) {
-          next.push({
-            state: step.to,
-            cost: token.cost + step.cost + choice.cost,
-            back: token,
-            tags: step.tags,
-            taken: { how: choice.how, heard: word, word: choice.word },
-            supplied: token.supplied,
-          });
+    if (!search.advance(word, choicesFor(word, network, options.near), passOver(word, forgiving))) return [];
+  }
+  return search.paths();
+}
+
+/** The ways that are still open after each word, the cheapest few of each place. */
+class Search {
+  private alive: Token[] = [];
+  private byPlace = new Map<number, Token[]>();
+  private dearest = Number.POSITIVE_INFINITY;
+  private readonly network: Network;
+  private readonly keep: number;
+  private readonly forgiving: boolean;
+
+  constructor(network: Network, keep: number, forgiving: boolean) {
+    this.network = network;
+    this.keep = keep;
+    this.forgiving = forgiving;
+  }
+
+  begin(): void {
+    this.add(this.network.start, 0, undefined, [], undefined, 0);
+    this.settle();
+  }
+
+  /** Takes one heard word in every way it can be taken; false where no way is left. */
+  advance(heard: HeardWord, choices: readonly Choice[], passed: keyof typeof COST | undefined): boolean {
+    const tokens = this.alive;
+    // The cheapest way on is known only when all are: a first look at costs alone sets the limit.
+    this.dearest = this.cheapest(tokens, choices, passed) + WIDTH;
+    for (const token of tokens) {
+      for (const layer of token.layers) {
+        for (const choice of choices) {
+          for (const step of layer.follow.byWord.get(choice.word) ?? []) {
+            this.step(token, layer, step, choice.cost, { how: choice.how, heard, word: choice.word });
+          }
+        }
+        for (const step of layer.follow.anyWord) {
+          this.step(token, layer, step, 0, { how: 'word', heard, word: heard.text });
         }
       }
-      for (const step of after.anyWord) {
-        next.push({
-          state: step.to,
-          cost: token.cost + step.cost,
-          back: token,
-          tags: step.tags,
-          taken: { how: 'word', heard: word, word: word.text },
-          supplied: token.supplied,
-        });
-      }
-      const passed = passOver(word, forgiving);
-      if (passed !== undefined) {
-        next.push({
-          state: token.state,
-          cost: token.cost + COST[passed],
-          back: token,
-          tags: [],
-          taken: { how: passed, heard: word },
-          supplied: token.supplied,
-        });
+      if (passed !== undefined && passed !== 'homophone') {
+        this.add(
+          token.place,
+          token.cost + COST[passed],
+          token,
+          [],
+          { how: passed, heard },
+          token.supplied,
+          token.layers,
+        );
       }
     }
-    alive = expand(next, follow, keep, forgiving);
-    if (alive.length === 0) return [];
+    this.settle();
+    return this.alive.length > 0;
   }
-  return finish(alive, follow, keep);
+
+  paths(): Path[] {
+    const ended: { token: Token; cost: number; tags: readonly Tag[] }[] = [];
+    for (const token of this.alive) {
+      for (const { follow, entry, cost, tags } of token.layers) {
+        if (entry.outer !== undefined) continue;
+        for (const end of follow.ends) {
+          ended.push({ token, cost: token.cost + cost + end.cost, tags: joined(tags, end.tags) });
+        }
+      }
+    }
+    ended.sort((a, b) => a.cost - b.cost);
+    return ended.slice(0, this.keep).map(({ token, cost, tags }) => ({ cost, steps: stepsOf(token, tags) }));
+  }
+
+  private cheapest(
+    tokens: readonly Token[],
+    choices: readonly Choice[],
+    passed: keyof typeof COST | undefined,
+  ): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (const token of tokens) {
+      if (passed !== undefined) least = Math.min(least, token.cost + COST[passed]);
+      for (const layer of token.layers) {
+        const before = token.cost + layer.cost;
+        for (const choice of choices) {
+          for (const step of layer.follow.byWord.get(choice.word) ?? []) {
+            least = Math.min(least, before + step.cost + choice.cost);
+          }
+        }
+        for (const step of layer.follow.anyWord) least = Math.min(least, before + step.cost);
+      }
+    }
+    return least;
+  }
+
+  private step(from: Token, layer: Layer, step: Step, cost: number, taken: Taken | undefined, supplied = 0): void {
+    const whole = from.cost + layer.cost + step.cost + cost;
+    if (whole > this.dearest) return;
+    const place = this.network.landing(step, layer);
+    this.add(place, whole, from, joined(layer.tags, step.tags), taken, from.supplied + supplied);
+  }
+
+  /** Adds a token among the best of its place, and what it reaches without another word. */
+  private add(
+    place: Place,
+    cost: number,
+    back: Token | undefined,
+    tags: readonly Tag[],
+    taken: Taken | undefined,
+    supplied: number,
+    layers: readonly Layer[] = this.network.layersOf(place),
+  ): void {
+    if (cost > this.dearest) return;
+    const token: Token = { place, layers, cost, back, tags, taken, supplied };
+    if (!this.insert(token)) return;
+    for (const layer of token.layers) {
+      for (const joint of layer.follow.joints) this.step(token, layer, joint, 0, undefined);
+      if (!this.forgiving || supplied >= MOST_SUPPLIED) continue;
+      for (const step of layer.follow.swallowed) this.step(token, layer, step, 0, undefined, 1);
+    }
+  }
+
+  /** Puts a token among the best `keep` of its place, cheapest first; false where it is too dear. */
+  private insert(token: Token): boolean {
+    const key = this.network.keyOf(token.place);
+    const here = this.byPlace.get(key);
+    if (here === undefined) {
+      this.byPlace.set(key, [token]);
+      return true;
+    }
+    if (here.length >= this.keep && here.at(-1)!.cost <= token.cost) return false;
+    let at = here.length;
+    while (at > 0 && here[at - 1]!.cost > token.cost) at -= 1;
+    here.splice(at, 0, token);
+    if (here.length > this.keep) here.pop();
+    return true;
+  }
+
+  private settle(): void {
+    const all = [...this.byPlace.values()].flat();
+    this.alive = all.length <= BEAM ? all : all.sort((a, b) => a.cost - b.cost).slice(0, BEAM);
+    this.byPlace = new Map();
+  }
+}
+
+function stepsOf(token: Token, tags: readonly Tag[]): Path['steps'] {
+  const steps: Path['steps'][number][] = [{ tags }];
+  for (let at: Token | undefined = token; at?.back !== undefined; at = at.back) {
+    steps.push(at.taken === undefined ? { tags: at.tags } : { tags: at.tags, taken: at.taken });
+  }
+  return steps.reverse();
 }
 
 /** "compressor's" → compressor, 's: short for "is", or nothing. */
@@ -151,64 +251,4 @@ function choicesFor(word: HeardWord, network: Network, near: MatchOptions['near'
     for (const other of near(word.text)) choices.push({ ...other, how: 'near' });
   }
   return choices.filter((choice) => network.words.has(choice.word));
-}
-
-/**
- * Adds what can be reached without another word (joints; in a forgiving match, swallowed function words), keeps the best
- * few of each state and the best `BEAM` of all.
- */
-function expand(
-  tokens: readonly Token[],
-  follow: (state: number) => Follow,
-  keep: number,
-  forgiving: boolean,
-): Token[] {
-  const byState = new Map<number, Token[]>();
-  let dearest = Number.POSITIVE_INFINITY;
-  for (const token of tokens) dearest = Math.min(dearest, token.cost + WIDTH);
-  const pass = (from: Token, step: Step, supplied: number): void => {
-    add({ state: step.to, cost: from.cost + step.cost, back: from, tags: step.tags, taken: undefined, supplied });
-  };
-  const add = (token: Token): void => {
-    if (token.cost > dearest || !insert(byState, token, keep)) return;
-    const after = follow(token.state);
-    for (const joint of after.joints) pass(token, joint, token.supplied);
-    if (!forgiving || token.supplied >= MOST_SUPPLIED) return;
-    for (const step of after.swallowed) pass(token, step, token.supplied + 1);
-  };
-  for (const token of tokens) add(token);
-  const all = [...byState.values()].flat();
-  return all.length <= BEAM ? all : all.sort((a, b) => a.cost - b.cost).slice(0, BEAM);
-}
-
-/** Puts a token among the best `keep` of its state, cheapest first; false where it is too dear. */
-function insert(byState: Map<number, Token[]>, token: Token, keep: number): boolean {
-  const here = byState.get(token.state);
-  if (here === undefined) {
-    byState.set(token.state, [token]);
-    return true;
-  }
-  if (here.length >= keep && here.at(-1)!.cost <= token.cost) return false;
-  let at = here.length;
-  while (at > 0 && here[at - 1]!.cost > token.cost) at -= 1;
-  here.splice(at, 0, token);
-  if (here.length > keep) here.pop();
-  return true;
-}
-
-function finish(alive: readonly Token[], follow: (state: number) => Follow, keep: number): Path[] {
-  const ended: { token: Token; cost: number; tags: readonly Tag[] }[] = [];
-  for (const token of alive) {
-    for (const end of follow(token.state).ends) {
-      ended.push({ token, cost: token.cost + end.cost, tags: end.tags });
-    }
-  }
-  ended.sort((a, b) => a.cost - b.cost);
-  return ended.slice(0, keep).map(({ token, cost, tags }) => {
-    const steps: Path['steps'][number][] = [{ tags }];
-    for (let at: Token | undefined = token; at?.back !== undefined; at = at.back) {
-      steps.unshift(at.taken === undefined ? { tags: at.tags } : { tags: at.tags, taken: at.taken });
-    }
-    return { cost, steps };
-  });
 }

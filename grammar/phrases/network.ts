@@ -1,121 +1,150 @@
-import type { Expression, Rules } from './expression.ts';
+import type { Rules } from './expression.ts';
+import { layOut } from './lay-out.ts';
 import type { Tag } from './tag.ts';
 
-/** A step over one word: the tags passed on the way to it, in order, and what it cost. */
-export interface Step {
-  readonly to: number;
+/** What a way costs and says. */
+interface Passage {
   readonly cost: number;
+  /** Tags passed, in order. */
   readonly tags: readonly Tag[];
 }
 
-/** All that can follow a state without another word between. */
+/** A step to a state of the same rule or of rules entered on the way; `back`: where each of these will return to. */
+export interface Step extends Passage {
+  readonly to: number;
+  readonly back: readonly number[];
+}
+
+/** All that can follow a state of a rule without another word between, whatever rule it was entered from. */
 export interface Follow {
   readonly byWord: ReadonlyMap<string, readonly Step[]>;
   readonly anyWord: readonly Step[];
-  /** Joints: states whose own followers are shared by many and therefore not copied here. */
   readonly joints: readonly Step[];
-  readonly ends: readonly Omit<Step, 'to'>[];
+  /** Ways to the end of the state's own rule. */
+  readonly ends: readonly Passage[];
   /** Steps over function words that are easily swallowed, with the price of supplying one in their cost. */
   readonly swallowed: readonly Step[];
 }
 
-/**
- * The words of the grammar as a finite network, weighted. Every rule is laid out once; a state is a place in a rule
- * together with the way back out of it, and is made when it is first reached. So the whole costs little to build, and
- * what nobody says costs nothing.
- */
-export interface Network {
-  readonly start: number;
-  readonly words: ReadonlySet<string>;
-  follow(state: number): Follow;
-}
-
-type Arc =
-  | { readonly to: number; readonly word: string }
-  | { readonly to: number; readonly any: true }
-  | { readonly to: number; readonly call: string }
-  | { readonly to: number; readonly cost: number; readonly tag?: Tag };
-
-/** Where a rule was entered from: the place to go on at, and the entry around that. */
+/** Where a rule was entered from: the state to go on at, and the entry around that. */
 interface Entry {
   readonly id: number;
   readonly back: number;
   readonly outer: Entry | undefined;
 }
 
-/** Builds the network of `rules[root]`. @throws Error for a rule that is named nowhere. */
-export function buildNetwork(rules: Rules, root: string): Network {
-  const layout = layOut(rules, root);
-  const { arcs, joints, laid } = layout;
+/** A state of a rule together with the way back out of it. */
+export interface Place {
+  readonly at: number;
+  readonly entry: Entry;
+}
 
-  const entries = new Map<number, Entry>();
-  const outermost: Entry = { id: 0, back: -1, outer: undefined };
-  const enter = (back: number, outer: Entry): Entry => {
-    const key = outer.id * arcs.length + back;
-    let entry = entries.get(key);
+/** What follows a place in its own rule, or in a rule around it once the inner ones have ended. */
+export interface Layer extends Passage {
+  readonly follow: Follow;
+  readonly entry: Entry;
+}
+
+/**
+ * The words of the grammar as a finite network, weighted. Every rule is laid out once, and what follows a state is found
+ * once for the state, however many rules it is entered from; so the whole is small and costs little to build, and what
+ * nobody says costs nothing.
+ */
+export class Network {
+  readonly start: Place;
+  readonly words: ReadonlySet<string>;
+  private readonly layout: ReturnType<typeof layOut>;
+  private readonly entries = new Map<number, Entry>();
+  private readonly explored = new Map<number, Follow>();
+
+  /** @throws Error for a rule that is named nowhere */
+  constructor(rules: Rules, root: string) {
+    this.layout = layOut(rules, root);
+    this.words = this.layout.words;
+    this.start = { at: this.layout.laid.get(root)!.start, entry: { id: 0, back: -1, outer: undefined } };
+  }
+
+  /** The same number for the same place. */
+  keyOf(place: Place): number {
+    return place.entry.id * this.layout.arcs.length + place.at;
+  }
+
+  /** What can follow a place: within its rule, and in the rules around it as far as the inner ones can end here. */
+  layersOf(place: Place): Layer[] {
+    const layers: Layer[] = [{ follow: this.followOf(place.at), entry: place.entry, cost: 0, tags: [] }];
+    for (const { follow, entry, cost, tags } of layers) {
+      if (entry.outer === undefined) continue;
+      for (const end of follow.ends) {
+        layers.push({
+          follow: this.followOf(entry.back),
+          entry: entry.outer,
+          cost: cost + end.cost,
+          tags: joined(tags, end.tags),
+        });
+      }
+    }
+    return layers;
+  }
+
+  /** Where a step of a layer leads. */
+  landing(step: Step, layer: Layer): Place {
+    let { entry } = layer;
+    for (const back of step.back) entry = this.enter(back, entry);
+    return { at: step.to, entry };
+  }
+
+  private enter(back: number, outer: Entry): Entry {
+    const key = outer.id * this.layout.arcs.length + back;
+    let entry = this.entries.get(key);
     if (entry === undefined) {
-      entry = { id: entries.size + 1, back, outer };
-      entries.set(key, entry);
+      entry = { id: this.entries.size + 1, back, outer };
+      this.entries.set(key, entry);
     }
     return entry;
-  };
+  }
 
-  const known = new Map<number, number>();
-  const states: { readonly at: number; readonly entry: Entry }[] = [];
-  const stateOf = (at: number, entry: Entry): number => {
-    const key = entry.id * arcs.length + at;
-    let state = known.get(key);
-    if (state === undefined) {
-      state = states.push({ at, entry }) - 1;
-      known.set(key, state);
+  private followOf(at: number): Follow {
+    let follow = this.explored.get(at);
+    if (follow === undefined) {
+      follow = this.explore(at);
+      this.explored.set(at, follow);
     }
-    return state;
-  };
+    return follow;
+  }
 
-  function explore(from: number): Follow {
+  private explore(from: number): Follow {
+    const { arcs, joints, ends, laid } = this.layout;
     const byWord = new Map<string, Step[]>();
-    const anyWord: Step[] = [];
-    const joined: Step[] = [];
-    const ends: Omit<Step, 'to'>[] = [];
-    const walk = (at: number, entry: Entry, cost: number, tags: readonly Tag[], first: boolean): void => {
+    const found = { anyWord: [] as Step[], joints: [] as Step[], ends: [] as Passage[] };
+    const walk = (at: number, back: readonly number[], cost: number, tags: readonly Tag[], first: boolean): void => {
       if (!first && joints.has(at)) {
-        joined.push({ to: stateOf(at, entry), cost, tags });
+        found.joints.push({ to: at, back, cost, tags });
         return;
       }
-      if (layout.ends.has(at)) {
-        if (entry.outer === undefined) ends.push({ cost, tags });
-        else walk(entry.back, entry.outer, cost, tags, false);
+      if (ends.has(at)) {
+        const behind = back.at(-1);
+        if (behind === undefined) found.ends.push({ cost, tags });
+        else walk(behind, back.slice(0, -1), cost, tags, false);
       }
       for (const arc of arcs[at]!) {
         if ('word' in arc) {
-          const step = { to: stateOf(arc.to, entry), cost, tags };
+          const step = { to: arc.to, back, cost, tags };
           const steps = byWord.get(arc.word);
           if (steps === undefined) byWord.set(arc.word, [step]);
           else steps.push(step);
-        } else if ('any' in arc) anyWord.push({ to: stateOf(arc.to, entry), cost, tags });
-        else if ('call' in arc) walk(laid.get(arc.call)!.start, enter(arc.to, entry), cost, tags, false);
-        else walk(arc.to, entry, cost + arc.cost, arc.tag === undefined ? tags : [...tags, arc.tag], false);
+        } else if ('any' in arc) found.anyWord.push({ to: arc.to, back, cost, tags });
+        else if ('call' in arc) walk(laid.get(arc.call)!.start, [...back, arc.to], cost, tags, false);
+        else walk(arc.to, back, cost + arc.cost, arc.tag === undefined ? tags : [...tags, arc.tag], false);
       }
     };
-    const { at, entry } = states[from]!;
-    walk(at, entry, 0, [], true);
-    return { byWord, anyWord, joints: joined, ends, swallowed: joints.has(at) ? [] : swallowedIn(byWord) };
+    walk(from, [], 0, [], true);
+    return { byWord, ...found, swallowed: joints.has(from) ? [] : swallowedIn(byWord) };
   }
-
-  const explored = new Map<number, Follow>();
-  return {
-    start: stateOf(laid.get(root)!.start, outermost),
-    words: layout.words,
-    follow(from) {
-      let follow = explored.get(from);
-      if (follow === undefined) {
-        follow = explore(from);
-        explored.set(from, follow);
-      }
-      return follow;
-    },
-  };
 }
+
+/** Two lists of tags as one; most are empty. */
+export const joined = (one: readonly Tag[], other: readonly Tag[]): readonly Tag[] =>
+  one.length === 0 ? other : other.length === 0 ? one : [...one, ...other];
 
 /** Function words that are easily swallowed, and what it costs to supply one. */
 const SWALLOWED: readonly (readonly [string, number])[] = [
@@ -129,123 +158,8 @@ const SWALLOWED: readonly (readonly [string, number])[] = [
 const swallowedIn = (byWord: ReadonlyMap<string, readonly Step[]>): Step[] =>
   SWALLOWED.flatMap(([word, price]) =>
     (byWord.get(word) ?? []).map((step) => ({
-      to: step.to,
+      ...step,
       cost: step.cost + price,
       tags: [...step.tags, { tag: 'supplied', word } as const],
     })),
   );
-
-interface Layout {
-  readonly arcs: readonly (readonly Arc[])[];
-  readonly joints: ReadonlySet<number>;
-  readonly ends: ReadonlySet<number>;
-  readonly words: ReadonlySet<string>;
-  readonly laid: ReadonlyMap<string, { readonly start: number }>;
-}
-
-/** Lays out `root` and every rule that it leads to, each once. */
-function layOut(rules: Rules, root: string): Layout {
-  const arcs: Arc[][] = [];
-  const joints = new Set<number>();
-  const ends = new Set<number>();
-  const words = new Set<string>();
-  const laid = new Map<string, { start: number }>();
-  const waiting: string[] = [];
-  const state = (): number => arcs.push([]) - 1;
-  const pass = (from: number, to: number, cost = 0): void => {
-    arcs[from]!.push({ to, cost });
-  };
-  const want = (name: string): void => {
-    if (laid.has(name)) return;
-    laid.set(name, { start: state() });
-    waiting.push(name);
-  };
-
-  /** Lays `item` out from state `from`; returns the state behind it. */
-  function lay(item: Expression, from: number): number {
-    switch (item.kind) {
-      case 'word': {
-        const to = state();
-        words.add(item.word);
-        arcs[from]!.push({ to, word: item.word });
-        return to;
-      }
-      case 'sequence':
-        return item.items.reduce((at, next) => lay(next, at), from);
-      case 'alternative':
-        return layAlternative(item, from);
-      case 'optional': {
-        const to = lay(item.item, from);
-        pass(from, to);
-        return to;
-      }
-      case 'repeat':
-        return layRepeat(item, from);
-      case 'rule': {
-        const to = state();
-        want(item.name);
-        arcs[from]!.push({ to, call: item.name });
-        return to;
-      }
-      case 'tag': {
-        const to = state();
-        arcs[from]!.push({ to, cost: 0, tag: item.tag });
-        return to;
-      }
-      case 'dictation': {
-        const to = state();
-        arcs[from]!.push({ to, any: true });
-        arcs[to]!.push({ to, any: true });
-        return to;
-      }
-    }
-  }
-
-  function layAlternative(item: Extract<Expression, { kind: 'alternative' }>, from: number): number {
-    const to = state();
-    item.items.forEach((choice, index) => {
-      const weight = item.weights?.[index] ?? 1;
-      let at = from;
-      if (weight !== 1) {
-        at = state();
-        pass(from, at, -Math.log(weight));
-      }
-      pass(lay(choice, at), to);
-    });
-    return to;
-  }
-
-  function layRepeat(item: Extract<Expression, { kind: 'repeat' }>, from: number): number {
-    let at = from;
-    if (item.most === undefined) {
-      for (let count = 1; count < item.least; count += 1) at = lay(item.item, at);
-      const joint = state();
-      joints.add(joint);
-      pass(at, joint);
-      const behind = lay(item.item, joint);
-      pass(behind, joint);
-      if (item.least > 0) return behind;
-      const to = state();
-      pass(joint, to);
-      return to;
-    }
-    for (let count = 0; count < item.least; count += 1) at = lay(item.item, at);
-    const to = state();
-    for (let count = item.least; count < item.most; count += 1) {
-      pass(at, to);
-      at = lay(item.item, at);
-    }
-    pass(at, to);
-    return to;
-  }
-
-  want(root);
-  for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
-    const named = rules[name];
-    if (named === undefined) throw new Error(`no rule "${name}"`);
-    const end = state();
-    pass(lay(named, laid.get(name)!.start), end);
-    ends.add(end);
-  }
-  return { arcs, joints, ends, words, laid };
-}

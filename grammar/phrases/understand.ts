@@ -5,7 +5,7 @@ import { confidenceOf } from './confidence.ts';
 import { match, type Near, type Path } from './match.ts';
 import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
 import { makeNear } from './near.ts';
-import { buildNetwork, type Network } from './network.ts';
+import { Network } from './network.ts';
 import { RULES } from './rules/utterance-rules.ts';
 import { suggest } from './suggest.ts';
 import { type HeardWord, tokenise } from './tokenise.ts';
@@ -37,7 +37,7 @@ interface Weighed {
 
 /** Builds the network once from the tables and gives the function that understands by it. Pure and without state. */
 export function makeUnderstand(): Understand {
-  const network = buildNetwork(RULES, 'utterance');
+  const network = new Network(RULES, 'utterance');
   const near = makeNear(network.words);
   return (text, expectation, options) => {
     const one = (heard: string): Understanding => understandOne(network, near, heard, expectation);

@@ -27,12 +27,12 @@ const REASONS = [
   'not-english',
 ];
 
-/** Every line of fixtures/utterances. @throws Error naming the line that cannot be read. */
-export function readUtterances(): Utterance[] {
-  return readdirSync(FOLDER)
+/** Every line of fixtures/utterances, or of another folder. @throws Error naming the line that cannot be read. */
+export function readUtterances(folder: URL = FOLDER): Utterance[] {
+  return readdirSync(folder)
     .filter((name) => name.endsWith('.txt'))
     .sort()
-    .flatMap((name) => readFile(name, readFileSync(new URL(name, FOLDER), 'utf8')));
+    .flatMap((name) => readFile(name, readFileSync(new URL(name, folder), 'utf8')));
 }
 
 function readFile(name: string, content: string): Utterance[] {

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { SPOKEN_RULES, toSrgsAbnf, toSrgsXml } from '../../../grammar/export/srgs.ts';
 import { match } from '../../../grammar/phrases/match.ts';
-import { buildNetwork } from '../../../grammar/phrases/network.ts';
+import { Network } from '../../../grammar/phrases/network.ts';
 import { RULES } from '../../../grammar/phrases/rules/utterance-rules.ts';
 import { randomPath, seeded, wordsOf } from '../random-sentence.ts';
 import { accepts } from './accepts.ts';
 import { readAbnf, readSrgsXml } from './read-grammars.ts';
 
-const network = buildNetwork(RULES, 'utterance');
+const network = new Network(RULES, 'utterance');
 const COUNT = 2_500;
 
 describe.each([

@@ -5,7 +5,7 @@ import { fitOf } from '../../../grammar/phrases/compose/fit.ts';
 import { segmentsOf } from '../../../grammar/phrases/compose/segment.ts';
 import { match } from '../../../grammar/phrases/match.ts';
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
-import { buildNetwork } from '../../../grammar/phrases/network.ts';
+import { Network } from '../../../grammar/phrases/network.ts';
 import { spokenForms } from '../../../grammar/phrases/numbers/spoken-forms.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
 import { RULES } from '../../../grammar/phrases/rules/utterance-rules.ts';
@@ -159,7 +159,7 @@ describe('a generated sentence', () => {
   }, 300_000);
 });
 
-const network = buildNetwork(RULES, 'utterance');
+const network = new Network(RULES, 'utterance');
 const VOCABULARY = [...network.words].filter((word) => word !== '#');
 const STRANGE = [
   'banana',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { match } from '../../../grammar/phrases/match.ts';
-import { buildNetwork } from '../../../grammar/phrases/network.ts';
+import { Network } from '../../../grammar/phrases/network.ts';
 import { NUMBER_RULES } from '../../../grammar/phrases/numbers/number-rules.ts';
 import { readNumber } from '../../../grammar/phrases/numbers/read-number.ts';
 import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
@@ -44,7 +44,7 @@ describe('numbers in words', () => {
   });
 
   it('takes every form in its network', () => {
-    const network = buildNetwork(NUMBER_RULES, 'number');
+    const network = new Network(NUMBER_RULES, 'number');
     for (let tenths = 0; tenths <= 99_990; tenths += 37) {
       for (const form of spokenForms(tenths / 10)) {
         expect(match(network, tokenise(form))[0]?.cost, form).toBe(0);

@@ -1,0 +1,155 @@
+import { pathToFileURL } from 'node:url';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
+import { wordsToNumbers } from 'words-to-numbers';
+import { toJsgf } from '../../grammar/export/jsgf.ts';
+import { Network } from '../../grammar/phrases/network.ts';
+import { RULES } from '../../grammar/phrases/rules/utterance-rules.ts';
+import { makeUnderstand, type Understand } from '../../grammar/phrases/understand.ts';
+import { compare, readUtterances, type Utterance } from '../grammar/read-utterances.ts';
+import { type Bench, type Figure, median, quantile } from './figures.ts';
+
+/** Aims of the language. */
+const AIMS = { parse: 0.3, build: 50, memory: 5, right: 99 } as const;
+
+const time = (work: () => void): number => {
+  const start = performance.now();
+  work();
+  return performance.now() - start;
+};
+
+/** Bytes in use after everything that can be freed was freed. */
+function heldBytes(): number {
+  setFlagsFromString('--expose-gc');
+  (runInNewContext('gc') as () => void)();
+  return process.memoryUsage().heapUsed;
+}
+
+/** What one writes without a grammar: a general number-words parser, then a regular expression by hand. */
+const BY_HAND =
+  /^(?<place>(?:leg|line|l|t) ?[12](?: to (?:ground|(?:leg|line|l|t) ?[12]))?|[a-z ]+?)(?: (?:is|reads|at))? (?<value>-?\d+(?:\.\d+)?) ?(?<unit>[a-z ]+)?$/;
+function byHand(text: string): { place: string; value: number } | undefined {
+  const found = BY_HAND.exec(String(wordsToNumbers(text.toLowerCase())))?.groups;
+  return found === undefined ? undefined : { place: found['place']!, value: Number(found['value']) };
+}
+
+function measure(lines: readonly Utterance[], rounds: number, parse: (line: Utterance) => void): number[] {
+  const times: number[] = [];
+  for (let round = 0; round < rounds; round += 1) for (const line of lines) times.push(time(() => parse(line)));
+  return times;
+}
+
+function buildFigures(): Figure[] {
+  const networks = Array.from({ length: 15 }, () => time(() => new Network(RULES, 'utterance')));
+  return [
+    { name: 'network built, median', value: median(networks), unit: 'ms', against: `limit ${AIMS.build} ms` },
+    { name: 'network built, first', value: networks[0]!, unit: 'ms', against: `limit ${AIMS.build} ms` },
+  ];
+}
+
+function memoryFigures(lines: readonly Utterance[]): Figure[] {
+  const before = heldBytes();
+  const understand = makeUnderstand();
+  understand('leg one to ground one eighteen');
+  const built = (heldBytes() - before) / 1e6;
+  for (const line of lines) understand(line.text, line.expectation);
+  const used = (heldBytes() - before) / 1e6;
+  // Used below again, so that nothing of it is freed before it is counted.
+  understand('what next');
+  return [
+    { name: 'memory held: network, first sentence', value: built, unit: 'MB', against: `limit ${AIMS.memory} MB` },
+    {
+      name: 'memory held: after every line of the fixtures',
+      value: used,
+      unit: 'MB',
+      against: `limit ${AIMS.memory} MB`,
+    },
+  ];
+}
+
+function speedFigures(lines: readonly Utterance[], rounds: number): Figure[] {
+  const understand = makeUnderstand();
+  const cold = measure(lines, 1, (line) => understand(line.text, line.expectation));
+  const ours = measure(lines, rounds, (line) => understand(line.text, line.expectation));
+  measure(lines, 1, (line) => byHand(line.text));
+  const theirs = measure(lines, rounds, (line) => byHand(line.text));
+  const mended = lines.map((line) => ({
+    ...line,
+    text: line.text.replace(/(?<= )(to|section|is|at|air) /, 'banana '),
+  }));
+  const broken = mended.filter((line, index) => line.text !== lines[index]!.text);
+  const repaired = measure(broken, Math.max(1, rounds / 2), (line) => understand(line.text, line.expectation));
+  const peer = `words-to-numbers and a regular expression: ${median(theirs).toFixed(3)} / ${quantile(theirs, 0.95).toFixed(3)} ms (median / p95)`;
+  return [
+    { name: 'utterance understood, median', value: median(ours), unit: 'ms', against: peer },
+    {
+      name: 'utterance understood, p95',
+      value: quantile(ours, 0.95),
+      unit: 'ms',
+      against: `aim ${AIMS.parse} ms; ${ratio(ours, theirs)}`,
+    },
+    { name: 'utterance understood, longest', value: Math.max(...ours), unit: 'ms', against: 'limit 50 ms' },
+    { name: 'first time it is said, p95', value: quantile(cold, 0.95), unit: 'ms', against: 'limit 50 ms' },
+    { name: 'with a strange word in it, p95', value: quantile(repaired, 0.95), unit: 'ms', against: 'limit 50 ms' },
+  ];
+}
+
+const ratio = (ours: readonly number[], theirs: readonly number[]): string =>
+  `${(quantile(ours, 0.95) / quantile(theirs, 0.95)).toFixed(1)} × the peer`;
+
+function qualityFigures(lines: readonly Utterance[], understand: Understand): Figure[] {
+  const count = { right: 0, asked: 0, wrong: 0 };
+  const bins = Array.from({ length: 10 }, () => ({ said: 0, right: 0, count: 0 }));
+  for (const line of lines) {
+    const understood = understand(line.text, line.expectation);
+    const outcome = compare(line, understood);
+    count[outcome] += 1;
+    const bin = bins[Math.min(9, Math.floor(understood.confidence * 10))]!;
+    bin.said += understood.confidence;
+    bin.right += outcome === 'right' ? 1 : 0;
+    bin.count += 1;
+  }
+  const readings = lines.filter((line) => /^[a-z-]+ .* \S+$/.test(line.meaning) && line.verdict === 'logged');
+  const peerRight = readings.filter((line) =>
+    line.meaning.split(' ').includes(String(byHand(line.text)?.value)),
+  ).length;
+  const share = (part: number, of: number): number => (100 * part) / of;
+  return [
+    {
+      name: `of ${lines.length} written utterances right`,
+      value: share(count.right, lines.length),
+      unit: '%',
+      against: `aim ${AIMS.right} %`,
+    },
+    { name: 'asked where they could have been taken', value: share(count.asked, lines.length), unit: '%' },
+    { name: 'logged as something else', value: count.wrong, unit: '', against: 'limit 0' },
+    {
+      name: 'value found by words-to-numbers and a regular expression',
+      value: share(peerRight, readings.length),
+      unit: '%',
+      against: 'of the lines to be logged, place and unit not counted',
+    },
+  ];
+}
+
+function recogniserFigures(): Figure[] {
+  const expected = { readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] } as const;
+  const narrow = Array.from({ length: 20 }, () => time(() => toJsgf(expected, { scope: 'expected' })));
+  const whole = Array.from({ length: 20 }, () => time(() => toJsgf(undefined, { scope: 'all' })));
+  return [
+    { name: 'recogniser grammar for one expected reading, written', value: median(narrow), unit: 'ms' },
+    { name: 'recogniser grammar for everything, written', value: median(whole), unit: 'ms' },
+  ];
+}
+
+/** The language: options rounds=10. */
+export const bench: Bench = async (options, progress) => {
+  const lines = readUtterances(pathToFileURL('fixtures/utterances/'));
+  progress('memory');
+  const memory = memoryFigures(lines);
+  progress('network');
+  const build = buildFigures();
+  progress('speed');
+  const speed = speedFigures(lines, Number(options.get('rounds') ?? 10));
+  return [...speed, ...build, ...memory, ...qualityFigures(lines, makeUnderstand()), ...recogniserFigures()];
+};
