@@ -27,6 +27,8 @@ const FAR = 20;
 const FOLLOW = 0.2;
 /** How much better, for each frame, a sentence of the whole grammar must fit than an expected one to be taken instead. */
 const EXPECTED_FIRST = 0.1;
+/** How much less, for each frame, another sentence may fit and still be what was said. */
+const NEAR = 1;
 
 /**
  * Expected sentences first, all sentences as a second look at the kept sound, both held against a phone loop. Blocks
@@ -112,7 +114,9 @@ export class Recogniser {
     if (!this.#tight) return this.#judge(first, margin(first), 'everything', []);
     if (this.#alone || margin(first) >= this.#gate.sure) return this.#judge(first, margin(first), 'expected', []);
     const second = this.#again(this.#everything);
-    const others = first.text === second.text ? [] : [first.text, second.text];
+    // A sentence that fits clearly worse is no alternative: it is what a closed grammar makes of anything.
+    const near = Math.abs(margin(first) - margin(second)) < NEAR;
+    const others = near ? [first.text, second.text] : [];
     return margin(first) + EXPECTED_FIRST >= margin(second)
       ? this.#judge(first, margin(first), 'expected', others)
       : this.#judge(second, margin(second), 'everything', others);
