@@ -22,7 +22,7 @@ export interface Recognition {
  * anew under its own: with another voice or microphone that is worth 1 to 4 right in 100 (measured on people), with the
  * same one it would only cost time.
  */
-const FAR = 20;
+const FAR = 14;
 /** How much the mean of each utterance counts in what the next is decoded under. */
 const FOLLOW = 0.2;
 /** How much better, for each frame, a sentence of the whole grammar must fit than an expected one to be taken instead. */
