@@ -19,9 +19,12 @@ export async function pageRoutes(app: FastifyInstance, { webDir }: { readonly we
       index: false,
       redirect: false,
       dotfiles: 'ignore',
+      // The build puts .br and .gz beside what compresses well.
+      preCompressed: true,
       cacheControl: false,
       setHeaders: (reply, path) => {
         const hashed = path.startsWith(join(webDir, 'assets'));
+        reply.setHeader('Vary', 'Accept-Encoding');
         reply.setHeader('Cache-Control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache');
       },
     });

@@ -8,8 +8,9 @@ const RATE = 16_000;
 const HEADER = 44;
 /** The page opens the visit, loads its recogniser and listens before the first word. */
 const LEAD_SECONDS = 6;
-/** After a sentence: its answer is worked out, and a caution stays on the screen before it can be acknowledged. */
-const GAP_SECONDS = 2.6;
+/** After a sentence: its answer is worked out, and before "live" a caution stays on the screen until it may be taken. */
+const GAP_SECONDS = 1.8;
+const GAP_BEFORE_LIVE_SECONDS = 3.4;
 /** Where minutes pass in the visit, the test moves the page's clock in this stretch. */
 const LATER_SECONDS = 9;
 /** The microphone begins again at the end of its file; the test is over by then. */
@@ -30,17 +31,22 @@ export async function microphoneSound(path: string, lines: readonly Line[]): Pro
   const spoken: { id: string; from: number; to: number }[] = [];
   let at = LEAD_SECONDS;
   let laterAt = 0;
-  for (const line of lines) {
+  for (const [index, line] of lines.entries()) {
     const sound = 'later' in line ? silence(LATER_SECONDS) : sentence(line.id);
     const seconds = sound.length / 2 / RATE;
     if ('later' in line) laterAt = at + seconds / 2;
     else spoken.push({ id: line.id, from: at, to: at + seconds });
-    parts.push(sound, silence(GAP_SECONDS));
-    at += seconds + GAP_SECONDS;
+    const gap = isLive(lines[index + 1]) ? GAP_BEFORE_LIVE_SECONDS : GAP_SECONDS;
+    parts.push(sound, silence(gap));
+    at += seconds + gap;
   }
   const samples = Buffer.concat([...parts, silence(END_SECONDS)]);
   await writeFile(path, Buffer.concat([header(samples.length), samples]));
   return { path, seconds: at, laterAt, spoken };
+}
+
+function isLive(line: Line | undefined): boolean {
+  return line !== undefined && 'words' in line && line.words === 'live';
 }
 
 function sentence(id: string): Buffer {

@@ -77,6 +77,20 @@ describe('the pages keep to themselves', () => {
   });
 });
 
+test('scripts are sent packed, in whichever way the browser takes', async () => {
+  const html = await (await fetch(server.url)).text();
+  const script = /src="(\/assets\/[^"]+\.js)"/.exec(html)?.[1] ?? '';
+  const sizes = new Map<string, number>();
+  for (const encoding of ['br', 'gzip', 'identity']) {
+    const response = await fetch(server.url + script, { headers: { 'accept-encoding': encoding } });
+    expect(response.headers.get('content-encoding') ?? 'identity').toBe(encoding);
+    expect(response.headers.get('vary')).toMatch(/accept-encoding/i);
+    sizes.set(encoding, Number(response.headers.get('content-length')));
+    expect((await response.text()).length).toBeGreaterThan(100_000);
+  }
+  expect(sizes.get('gzip')).toBeLessThan((sizes.get('identity') ?? 0) / 2);
+});
+
 describe('the pages can be installed', () => {
   test('by a manifest with a name, a start, a display of its own and icons that are there', async () => {
     const page = await browser.page(server.url);

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { compressedFiles } from './compressed-files.ts';
 import { MODEL_FILES, modelFiles } from './model-files.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -34,6 +35,7 @@ export default defineConfig({
     __MODEL_FILES__: JSON.stringify(MODEL_FILES),
   },
   plugins: [
+    compressedFiles(),
     modelFiles(here('../../../node_modules/soundswallower/model/en-us')),
     VitePWA({
       strategies: 'generateSW',
