@@ -121,5 +121,35 @@ export function layOut(rules: Rules, root: string): Layout {
     pass(lay(named, laid.get(name)!.start), end);
     ends.add(end);
   }
+  markJoints(arcs, laid, joints);
   return { arcs, joints, ends, words, laid };
+}
+
+/** A rule that may begin with more words than this is a joint. */
+const MANY = 32;
+
+/** Makes joints of the rules that may begin with many words; words of rules that are joints themselves do not count. */
+function markJoints(
+  arcs: readonly (readonly Arc[])[],
+  laid: ReadonlyMap<string, { readonly start: number }>,
+  joints: Set<number>,
+): void {
+  const counts = new Map<number, number>();
+  const count = (start: number): number => {
+    const known = counts.get(start);
+    if (known !== undefined) return known;
+    let words = 0;
+    const seen = new Set([start]);
+    for (const at of seen) {
+      for (const arc of arcs[at]!) {
+        if ('word' in arc) words += 1;
+        else if ('call' in arc) words += count(laid.get(arc.call)!.start);
+        else if ('cost' in arc) seen.add(arc.to);
+      }
+    }
+    if (words > MANY) joints.add(start);
+    counts.set(start, words > MANY ? 0 : words);
+    return counts.get(start)!;
+  };
+  for (const { start } of laid.values()) count(start);
 }

@@ -1,7 +1,7 @@
 import { FILLERS, HESITATIONS } from '../vocabulary/fillers.ts';
 import { HOMOPHONES } from '../vocabulary/homophones.ts';
 import { NUMBER_WORDS, TEEN_WORDS, UNIT_WORDS } from '../vocabulary/number-words.ts';
-import { joined, type Layer, type Network, type Place, type Step } from './network.ts';
+import { joined, type Layer, type Network, type Place, type Step, stepsOver } from './network.ts';
 import type { Tag } from './tag.ts';
 import type { HeardWord } from './tokenise.ts';
 import { NUMERAL, POSSESSIVE } from './words.ts';
@@ -41,6 +41,7 @@ interface Token {
   readonly supplied: number;
 }
 
+type PassedOver = 'filler' | 'hesitation' | 'skipped';
 const COST = { homophone: 0.4, filler: 0.4, hesitation: 0.4, skipped: 3 } as const;
 const MOST_SUPPLIED = 2;
 /** Tokens alive at once; beyond it only the cheapest go on. */
@@ -93,70 +94,65 @@ class Search {
   }
 
   /** Takes one heard word in every way it can be taken; false where no way is left. */
-  advance(heard: HeardWord, choices: readonly Choice[], passed: keyof typeof COST | undefined): boolean {
+  advance(heard: HeardWord, choices: readonly Choice[], passed: PassedOver | undefined): boolean {
     const tokens = this.alive;
-    // The cheapest way on is known only when all are: a first look at costs alone sets the limit.
-    this.dearest = this.cheapest(tokens, choices, passed) + WIDTH;
+    this.dearest = Number.POSITIVE_INFINITY;
     for (const token of tokens) {
-      for (const layer of token.layers) {
-        for (const choice of choices) {
-          for (const step of layer.follow.byWord.get(choice.word) ?? []) {
-            this.step(token, layer, step, choice.cost, { how: choice.how, heard, word: choice.word });
-          }
-        }
-        for (const step of layer.follow.anyWord) {
-          this.step(token, layer, step, 0, { how: 'word', heard, word: heard.text });
-        }
-      }
-      if (passed !== undefined && passed !== 'homophone') {
-        this.add(
-          token.place,
-          token.cost + COST[passed],
-          token,
-          [],
-          { how: passed, heard },
-          token.supplied,
-          token.layers,
-        );
-      }
+      this.take(token, heard, choices);
+      if (passed === undefined) continue;
+      const cost = token.cost + COST[passed];
+      this.add(token.place, cost, token, [], { how: passed, heard }, token.supplied, token.layers);
     }
     this.settle();
     return this.alive.length > 0;
   }
 
+  /** The steps of a token over one word; joints are entered only where one of the choices can follow. */
+  private take(token: Token, heard: HeardWord, choices: readonly Choice[]): void {
+    for (const layer of token.layers) {
+      const { follow } = layer;
+      for (const choice of choices) {
+        for (const step of stepsOver(follow, choice.word)) {
+          if (step.word !== choice.word) continue;
+          this.step(token, layer, step, choice.cost, { how: choice.how, heard, word: choice.word });
+        }
+      }
+      for (const step of follow.anyWord) this.step(token, layer, step, 0, { how: 'word', heard, word: heard.text });
+      for (const joint of follow.joints) {
+        const begins = this.network.beginningsOf(joint.to);
+        if (begins !== 'any' && !choices.some((choice) => begins.has(choice.word))) continue;
+        this.take(this.at(token, layer, joint), heard, choices);
+      }
+    }
+  }
+
+  /** A token that has gone on to a joint without another word. */
+  private at(from: Token, layer: Layer, joint: Step): Token {
+    const place = this.network.landing(joint, layer);
+    const layers = this.network.layersOf(place);
+    const cost = from.cost + layer.cost + joint.cost;
+    const { supplied } = from;
+    return { place, layers, cost, back: from, tags: joined(layer.tags, joint.tags), taken: undefined, supplied };
+  }
+
   paths(): Path[] {
     const ended: { token: Token; cost: number; tags: readonly Tag[] }[] = [];
-    for (const token of this.alive) {
-      for (const { follow, entry, cost, tags } of token.layers) {
+    const collect = (token: Token): void => {
+      for (const layer of token.layers) {
+        const { follow, entry, cost, tags } = layer;
+        // A joint may be passed to the end only where nothing needs to follow it.
+        for (const joint of follow.joints) {
+          if (this.network.beginningsOf(joint.to) === 'any') collect(this.at(token, layer, joint));
+        }
         if (entry.outer !== undefined) continue;
         for (const end of follow.ends) {
           ended.push({ token, cost: token.cost + cost + end.cost, tags: joined(tags, end.tags) });
         }
       }
-    }
+    };
+    this.alive.forEach(collect);
     ended.sort((a, b) => a.cost - b.cost);
     return ended.slice(0, this.keep).map(({ token, cost, tags }) => ({ cost, steps: stepsOf(token, tags) }));
-  }
-
-  private cheapest(
-    tokens: readonly Token[],
-    choices: readonly Choice[],
-    passed: keyof typeof COST | undefined,
-  ): number {
-    let least = Number.POSITIVE_INFINITY;
-    for (const token of tokens) {
-      if (passed !== undefined) least = Math.min(least, token.cost + COST[passed]);
-      for (const layer of token.layers) {
-        const before = token.cost + layer.cost;
-        for (const choice of choices) {
-          for (const step of layer.follow.byWord.get(choice.word) ?? []) {
-            least = Math.min(least, before + step.cost + choice.cost);
-          }
-        }
-        for (const step of layer.follow.anyWord) least = Math.min(least, before + step.cost);
-      }
-    }
-    return least;
   }
 
   private step(from: Token, layer: Layer, step: Step, cost: number, taken: Taken | undefined, supplied = 0): void {
@@ -174,36 +170,40 @@ class Search {
     tags: readonly Tag[],
     taken: Taken | undefined,
     supplied: number,
-    layers: readonly Layer[] = this.network.layersOf(place),
+    layers?: readonly Layer[],
   ): void {
     if (cost > this.dearest) return;
-    const token: Token = { place, layers, cost, back, tags, taken, supplied };
-    if (!this.insert(token)) return;
+    this.dearest = Math.min(this.dearest, cost + WIDTH);
+    const here = this.roomAt(place, cost);
+    if (here === undefined) return;
+    const token: Token = { place, layers: layers ?? this.network.layersOf(place), cost, back, tags, taken, supplied };
+    let at = here.length;
+    while (at > 0 && here[at - 1]!.cost > cost) at -= 1;
+    here.splice(at, 0, token);
+    if (here.length > this.keep) here.pop();
+    if (!this.forgiving || supplied >= MOST_SUPPLIED) return;
     for (const layer of token.layers) {
-      for (const joint of layer.follow.joints) this.step(token, layer, joint, 0, undefined);
-      if (!this.forgiving || supplied >= MOST_SUPPLIED) continue;
       for (const step of layer.follow.swallowed) this.step(token, layer, step, 0, undefined, 1);
     }
   }
 
-  /** Puts a token among the best `keep` of its place, cheapest first; false where it is too dear. */
-  private insert(token: Token): boolean {
-    const key = this.network.keyOf(token.place);
+  /** The tokens of a place, cheapest first; undefined where there are enough of them that cost no more. */
+  private roomAt(place: Place, cost: number): Token[] | undefined {
+    const key = this.network.keyOf(place);
     const here = this.byPlace.get(key);
     if (here === undefined) {
-      this.byPlace.set(key, [token]);
-      return true;
+      const fresh: Token[] = [];
+      this.byPlace.set(key, fresh);
+      return fresh;
     }
-    if (here.length >= this.keep && here.at(-1)!.cost <= token.cost) return false;
-    let at = here.length;
-    while (at > 0 && here[at - 1]!.cost > token.cost) at -= 1;
-    here.splice(at, 0, token);
-    if (here.length > this.keep) here.pop();
-    return true;
+    return here.length >= this.keep && here.at(-1)!.cost <= cost ? undefined : here;
   }
 
   private settle(): void {
-    const all = [...this.byPlace.values()].flat();
+    const all: Token[] = [];
+    for (const here of this.byPlace.values()) {
+      for (const token of here) if (token.cost <= this.dearest) all.push(token);
+    }
     this.alive = all.length <= BEAM ? all : all.sort((a, b) => a.cost - b.cost).slice(0, BEAM);
     this.byPlace = new Map();
   }
@@ -224,7 +224,7 @@ function apart(word: HeardWord, network: Network): HeardWord[] {
   return [{ text: stem }, { text: POSSESSIVE }];
 }
 
-function passOver(word: HeardWord, forgiving: boolean): 'filler' | 'hesitation' | 'skipped' | undefined {
+function passOver(word: HeardWord, forgiving: boolean): PassedOver | undefined {
   if (fillers.has(word.text) || word.text === POSSESSIVE) return 'filler';
   if (hesitations.has(word.text)) return 'hesitation';
   return forgiving && !isNumber(word) ? 'skipped' : undefined;

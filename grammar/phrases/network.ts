@@ -15,9 +15,15 @@ export interface Step extends Passage {
   readonly back: readonly number[];
 }
 
+export interface WordStep extends Step {
+  readonly word: string;
+}
+
 /** All that can follow a state of a rule without another word between, whatever rule it was entered from. */
 export interface Follow {
-  readonly byWord: ReadonlyMap<string, readonly Step[]>;
+  /** Steps over each word, the first words first where there are few, by their word where there are many. */
+  readonly few: readonly WordStep[];
+  readonly many: ReadonlyMap<string, readonly WordStep[]> | undefined;
   readonly anyWord: readonly Step[];
   readonly joints: readonly Step[];
   /** Ways to the end of the state's own rule. */
@@ -56,6 +62,7 @@ export class Network {
   private readonly layout: ReturnType<typeof layOut>;
   private readonly entries = new Map<number, Entry>();
   private readonly explored = new Map<number, Follow>();
+  private readonly beginnings = new Map<number, ReadonlySet<string> | 'any'>();
 
   /** @throws Error for a rule that is named nowhere */
   constructor(rules: Rules, root: string) {
@@ -93,6 +100,28 @@ export class Network {
     return { at: step.to, entry };
   }
 
+  /** The words that can follow a state; 'any' where every word can, or where its rule can end without one. */
+  beginningsOf(at: number): ReadonlySet<string> | 'any' {
+    let begins = this.beginnings.get(at);
+    if (begins === undefined) {
+      begins = this.findBeginnings(at);
+      this.beginnings.set(at, begins);
+    }
+    return begins;
+  }
+
+  private findBeginnings(at: number): ReadonlySet<string> | 'any' {
+    const { few, many, anyWord, ends, joints } = this.followOf(at);
+    if (anyWord.length > 0 || ends.length > 0) return 'any';
+    const words = new Set(many?.keys() ?? few.map((step) => step.word));
+    for (const joint of joints) {
+      const inner = this.beginningsOf(joint.to);
+      if (inner === 'any') return 'any';
+      for (const word of inner) words.add(word);
+    }
+    return words;
+  }
+
   private enter(back: number, outer: Entry): Entry {
     const key = outer.id * this.layout.arcs.length + back;
     let entry = this.entries.get(key);
@@ -106,6 +135,8 @@ export class Network {
   private followOf(at: number): Follow {
     let follow = this.explored.get(at);
     if (follow === undefined) {
+      // All are forgotten rather than the oldest: what is said in one visit never comes near.
+      if (this.explored.size >= REMEMBERED) this.explored.clear();
       follow = this.explore(at);
       this.explored.set(at, follow);
     }
@@ -114,8 +145,7 @@ export class Network {
 
   private explore(from: number): Follow {
     const { arcs, joints, ends, laid } = this.layout;
-    const byWord = new Map<string, Step[]>();
-    const found = { anyWord: [] as Step[], joints: [] as Step[], ends: [] as Passage[] };
+    const found = { words: [] as WordStep[], anyWord: [] as Step[], joints: [] as Step[], ends: [] as Passage[] };
     const walk = (at: number, back: readonly number[], cost: number, tags: readonly Tag[], first: boolean): void => {
       if (!first && joints.has(at)) {
         found.joints.push({ to: at, back, cost, tags });
@@ -128,38 +158,61 @@ export class Network {
       }
       for (const arc of arcs[at]!) {
         if ('word' in arc) {
-          const step = { to: arc.to, back, cost, tags };
-          const steps = byWord.get(arc.word);
-          if (steps === undefined) byWord.set(arc.word, [step]);
-          else steps.push(step);
+          found.words.push({ word: arc.word, to: arc.to, back, cost, tags });
         } else if ('any' in arc) found.anyWord.push({ to: arc.to, back, cost, tags });
         else if ('call' in arc) walk(laid.get(arc.call)!.start, [...back, arc.to], cost, tags, false);
         else walk(arc.to, back, cost + arc.cost, arc.tag === undefined ? tags : [...tags, arc.tag], false);
       }
     };
     walk(from, [], 0, [], true);
-    return { byWord, ...found, swallowed: joints.has(from) ? [] : swallowedIn(byWord) };
+    const { words, anyWord } = found;
+    return {
+      ...(words.length > FEW ? { few: NONE, many: groupedByWord(words) } : { few: shared(words), many: undefined }),
+      anyWord: shared(anyWord),
+      joints: shared(found.joints),
+      ends: shared(found.ends),
+      swallowed: shared(joints.has(from) ? [] : swallowedIn(words)),
+    };
   }
 }
+
+/** States whose followers are kept at most. */
+const REMEMBERED = 1500;
+/** More steps than this are looked up by their word, fewer one after the other. */
+const FEW = 12;
+/** One empty list for all: most states have nothing of most kinds. */
+const NONE: readonly never[] = [];
+const shared = <T>(list: readonly T[]): readonly T[] => (list.length === 0 ? NONE : list);
+
+function groupedByWord(steps: readonly WordStep[]): ReadonlyMap<string, readonly WordStep[]> {
+  const groups = new Map<string, WordStep[]>();
+  for (const step of steps) {
+    const group = groups.get(step.word);
+    if (group === undefined) groups.set(step.word, [step]);
+    else group.push(step);
+  }
+  return groups;
+}
+
+/** The steps of a state over one word; among few there may be others, to be passed by. */
+export const stepsOver = (follow: Follow, word: string): readonly WordStep[] =>
+  follow.many === undefined ? follow.few : (follow.many.get(word) ?? NONE);
 
 /** Two lists of tags as one; most are empty. */
 export const joined = (one: readonly Tag[], other: readonly Tag[]): readonly Tag[] =>
   one.length === 0 ? other : other.length === 0 ? one : [...one, ...other];
 
 /** Function words that are easily swallowed, and what it costs to supply one. */
-const SWALLOWED: readonly (readonly [string, number])[] = [
+const SWALLOWED: ReadonlyMap<string, number> = new Map([
   ['to', 1.5],
   ['is', 1],
   ['at', 1],
   ['of', 0.7],
   ['on', 1],
-];
+]);
 
-const swallowedIn = (byWord: ReadonlyMap<string, readonly Step[]>): Step[] =>
-  SWALLOWED.flatMap(([word, price]) =>
-    (byWord.get(word) ?? []).map((step) => ({
-      ...step,
-      cost: step.cost + price,
-      tags: [...step.tags, { tag: 'supplied', word } as const],
-    })),
-  );
+const swallowedIn = (steps: readonly WordStep[]): Step[] =>
+  steps.flatMap(({ word, to, back, cost, tags }) => {
+    const price = SWALLOWED.get(word);
+    return price === undefined ? [] : [{ to, back, cost: cost + price, tags: [...tags, { tag: 'supplied', word }] }];
+  });
