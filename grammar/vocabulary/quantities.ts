@@ -51,10 +51,7 @@ declare const unitBrand: unique symbol;
 export type In<U extends UnitCode> = number & { readonly [unitBrand]: U };
 export type Volts = In<'V'>;
 export type Amps = In<'A'>;
-export type Ohms = In<'Ohm'>;
 export type Microfarads = In<'uF'>;
-export type Fahrenheit = In<'[degF]'>;
-export type PsiGauge = In<'[psi]'> & { readonly gauge: true };
 
 /** A measured value: a number in the reading's unit, or an open circuit (over limit on ohms and continuity). */
 export type Value = number | 'open';
