@@ -177,7 +177,7 @@ export class Network {
 }
 
 /** States whose followers are kept at most. */
-const REMEMBERED = 1500;
+const REMEMBERED = 1800;
 /** More steps than this are looked up by their word, fewer one after the other. */
 const FEW = 12;
 /** One empty list for all: most states have nothing of most kinds. */

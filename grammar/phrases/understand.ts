@@ -1,7 +1,7 @@
 import { compose } from './compose/compose.ts';
 import type { Draft } from './compose/draft.ts';
 import { segmentsOf } from './compose/segment.ts';
-import { confidenceOf } from './confidence.ts';
+import { confidenceOf, type MatchSigns } from './confidence.ts';
 import { match, type Near, type Path } from './match.ts';
 import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
 import { makeNear } from './near.ts';
@@ -35,12 +35,16 @@ interface Weighed {
   readonly repaired: NonNullable<Understanding['repaired']>;
 }
 
-/** Builds the network once from the tables and gives the function that understands by it. Pure and without state. */
-export function makeUnderstand(): Understand {
+/**
+ * Builds the network once from the tables and gives the function that understands by it.
+ *
+ * @param watch is told the signs from which each confidence was set; for fitting its weights
+ */
+export function makeUnderstand(watch?: (signs: MatchSigns) => void): Understand {
   const network = new Network(RULES, 'utterance');
   const near = makeNear(network.words);
   return (text, expectation, options) => {
-    const one = (heard: string): Understanding => understandOne(network, near, heard, expectation);
+    const one = (heard: string): Understanding => understandOne(network, near, heard, expectation, watch);
     const best = one(text);
     const settled = options?.typed ? withoutTwin(best) : best;
     return weighAlternatives(settled, (options?.alternatives ?? []).slice(0, 5).map(one));
@@ -96,6 +100,7 @@ function understandOne(
   near: (heard: string) => readonly Near[],
   text: string,
   expectation: Expectation | undefined,
+  watch: ((signs: MatchSigns) => void) | undefined,
 ): Understanding {
   const note = /^\s*note\b/i.test(text);
   if (text.length > LONGEST_TEXT && !note) return unclear(text, 'too-long', []);
@@ -114,7 +119,7 @@ function understandOne(
   if (best === undefined) {
     return unclear(text, foreign(text) ? 'not-english' : 'outside-grammar', suggest(words(), near));
   }
-  const judged = judge(text, best, weighed.slice(1));
+  const judged = judge(text, best, weighed.slice(1), watch);
   if (judged.meaning.kind !== 'unclear' || judged.meaning.alternatives.length > 0) return judged;
   return { ...judged, meaning: { ...judged.meaning, alternatives: suggest(words(), near) } };
 }
@@ -199,18 +204,25 @@ function repairsOf(path: Path): Weighed['repaired'] {
 }
 
 /** Logged as it stands, or asked and why. */
-function judge(heard: string, best: Weighed, rest: readonly Weighed[]): Understanding {
+function judge(
+  heard: string,
+  best: Weighed,
+  rest: readonly Weighed[],
+  watch: ((signs: MatchSigns) => void) | undefined,
+): Understanding {
   const { draft, cost, repaired } = best;
   const rival = rest.find((other) => other.cost < cost + MARGIN);
   const reason =
     draft.doubt ?? (repaired.length > 0 ? 'needed-repair' : rival === undefined ? undefined : rivalry(best, rival));
   const nobody = draft.meaning.kind === 'value' && reason === 'no-place';
+  const signs = { cost, margin: (rest[0]?.cost ?? cost + 4) - cost, repairs: repaired.length, reason };
+  watch?.(signs);
   const others = rest.slice(0, 4).map((other) => other.draft.meaning);
   return {
     heard,
     verdict: reason === undefined ? 'logged' : nobody ? 'rejected' : 'asked',
     meaning: draft.meaning,
-    confidence: confidenceOf({ cost, margin: (rest[0]?.cost ?? cost + 4) - cost, repairs: repaired.length, reason }),
+    confidence: confidenceOf(signs),
     ...(repaired.length > 0 && { repaired }),
     ...(reason && { reason }),
     ...(draft.twin !== undefined && { twin: draft.twin }),

@@ -2,11 +2,11 @@ import { pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { wordsToNumbers } from 'words-to-numbers';
+import { compare, readUtterances, type Utterance } from '../../fixtures/utterances/read-utterances.ts';
 import { toJsgf } from '../../grammar/export/jsgf.ts';
 import { Network } from '../../grammar/phrases/network.ts';
 import { RULES } from '../../grammar/phrases/rules/utterance-rules.ts';
 import { makeUnderstand, type Understand } from '../../grammar/phrases/understand.ts';
-import { compare, readUtterances, type Utterance } from '../grammar/read-utterances.ts';
 import { type Bench, type Figure, median, quantile } from './figures.ts';
 
 /** Aims of the language. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { short } from '../../../fixtures/utterances/read-utterances.ts';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
-import { short } from '../read-utterances.ts';
 
 const understand = makeUnderstand();
 const LEG: Expectation = { readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] };

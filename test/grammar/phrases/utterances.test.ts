@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { compare, readUtterances, short } from '../../../fixtures/utterances/read-utterances.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
-import { compare, readUtterances, short } from '../read-utterances.ts';
 
 const understand = makeUnderstand();
 const lines = readUtterances();

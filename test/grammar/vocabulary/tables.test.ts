@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { TEST_MODELS } from '../../../client/diagnosis/tests/test-models.ts';
+import { short } from '../../../fixtures/utterances/read-utterances.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
@@ -11,7 +12,6 @@ import { POINTS, type Point } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import { UNITS, type Unit } from '../../../grammar/vocabulary/units.ts';
 import { WIRE_COLOURS } from '../../../grammar/vocabulary/wires.ts';
-import { short } from '../read-utterances.ts';
 
 const understand = makeUnderstand();
 const units: readonly Unit[] = UNITS;
