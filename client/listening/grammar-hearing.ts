@@ -14,7 +14,7 @@ export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string)
   return await Hearing.open({
     ...parts,
     pronunciations: PRONUNCIATIONS,
-    gate: GATES[parts.model.id],
+    gates: GATES,
     grammarFor: (expectation) => (expectation === 'all' ? jsgf : undefined),
     isWhole: (text) => accepts(network, text),
   });

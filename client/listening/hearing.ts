@@ -3,6 +3,7 @@ import type { Gate } from './recogniser/gate.ts';
 import type { Pronunciations } from './recogniser/grammar-decoder.ts';
 import { Recogniser, type Recognition } from './recogniser/recogniser.ts';
 import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
+import { type Recognising, TwoModels } from './recogniser/two-models.ts';
 import { DENOISER_DELAY, Denoiser, FRAME, type NoiseModule } from './sound/denoiser.ts';
 import { makeDither } from './sound/dither.ts';
 import { Endpointer } from './sound/endpointer.ts';
@@ -12,10 +13,12 @@ import { SpeechClock } from './sound/speech-clock.ts';
 export interface HearingParts {
   readonly speech: SpeechModule;
   readonly model: SpeechModel;
+  /** A second model, whose agreement is asked; the better one of the two comes first. */
+  readonly second?: SpeechModel;
   readonly rnnoise: NoiseModule;
   /** Words that the model's dictionary lacks. */
   readonly pronunciations: Pronunciations;
-  readonly gate: Gate;
+  readonly gates: Readonly<Record<SpeechModel['id'], Gate>>;
   /** JSGF of everything that can be said (`all`), or of what is expected now; undefined: nothing special is. */
   grammarFor(expectation: Expectation | 'all' | 'urgent'): string | undefined;
   /** Whether the words so far are something whole: a pause after them ends the utterance sooner. */
@@ -47,7 +50,7 @@ const WET = 0.8;
 /** Sound in, utterances out: noise taken out, speech found, recognised, gated. Blocks while it computes. */
 export class Hearing {
   readonly #parts: HearingParts;
-  readonly #recogniser: Recogniser;
+  readonly #recogniser: Recognising;
   readonly #denoiser: Denoiser;
   readonly #dither = makeDither();
   readonly #endpointer = new Endpointer();
@@ -64,7 +67,7 @@ export class Hearing {
   #heeds: 'everything' | 'urgent' = 'everything';
   #grammarStale = true;
 
-  private constructor(parts: HearingParts, recogniser: Recogniser) {
+  private constructor(parts: HearingParts, recogniser: Recognising) {
     this.#parts = parts;
     this.#recogniser = recogniser;
     this.#denoiser = new Denoiser(parts.rnnoise);
@@ -72,7 +75,10 @@ export class Hearing {
 
   /** Loads the model and builds the grammars. @throws ListeningError `model-missing`, `grammar-unknown-word` */
   static async open(parts: HearingParts): Promise<Hearing> {
-    const recogniser = await Recogniser.open(parts.speech, parts.model, parts.pronunciations, parts.gate);
+    const open = (model: SpeechModel): Promise<Recogniser> =>
+      Recogniser.open(parts.speech, model, parts.pronunciations, parts.gates[model.id]);
+    const first = await open(parts.model);
+    const recogniser = parts.second === undefined ? first : new TwoModels(first, await open(parts.second));
     const all = parts.grammarFor('all');
     if (all !== undefined) recogniser.setEverything(all);
     return new Hearing(parts, recogniser);

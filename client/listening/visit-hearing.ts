@@ -10,6 +10,8 @@ import type { NoiseModule } from './sound/denoiser.ts';
 export interface VisitHearingParts {
   readonly speech: SpeechModule;
   readonly model: SpeechModel;
+  /** A second model, whose agreement is asked. */
+  readonly second?: SpeechModel;
   readonly rnnoise: NoiseModule;
   /** Any clock in milliseconds; only differences count. */
   now(): number;
@@ -20,7 +22,7 @@ export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearin
   return await Hearing.open({
     ...parts,
     pronunciations: PRONUNCIATIONS,
-    gate: GATES[parts.model.id],
+    gates: GATES,
     grammarFor: visitGrammar,
     isWhole: isWholeSentence,
   });

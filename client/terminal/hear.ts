@@ -9,13 +9,14 @@ import { describeUnderstanding } from './describe-understanding.ts';
 import { expectationFrom } from './expectation-from.ts';
 
 const USAGE =
-  'Usage: npm run -s hear -- [--expect POINT,POINT[;POINT,POINT]] [--grammar FILE.jsgf] [--model FOLDER] FILE.wav …';
+  'Usage: npm run -s hear -- [--expect POINT,POINT[;POINT,POINT]] [--grammar FILE.jsgf] [--model FOLDER [--both]] FILE.wav …';
 
 interface Order {
   readonly files: readonly string[];
   readonly expectation?: Expectation;
   readonly grammar?: string;
   readonly model?: string;
+  readonly both?: boolean;
 }
 
 /** Sound files in, one JSON object for each utterance out. Exits 1 where a file could not be heard, 2 on wrong use. */
@@ -71,13 +72,17 @@ async function readOrder(args: readonly string[]): Promise<Order | undefined> {
   const text = { type: 'string' } as const;
   let given: ReturnType<typeof parse>;
   const parse = () =>
-    parseArgs({ args: [...args], allowPositionals: true, options: { expect: text, grammar: text, model: text } });
+    parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: { expect: text, grammar: text, model: text, both: { type: 'boolean' } },
+    });
   try {
     given = parse();
   } catch {
     return undefined;
   }
-  const { expect, grammar, model } = given.values;
+  const { expect, grammar, model, both } = given.values;
   const expectation = expect === undefined ? undefined : expectationFrom(expect);
   if (given.positionals.length === 0 || (expect !== undefined && expectation === undefined)) return undefined;
   const jsgf = grammar === undefined ? undefined : await readFile(grammar, 'utf8').catch(() => undefined);
@@ -90,6 +95,7 @@ async function readOrder(args: readonly string[]): Promise<Order | undefined> {
     ...(expectation && { expectation }),
     ...(jsgf !== undefined && { grammar: jsgf }),
     ...(model !== undefined && { model }),
+    ...(both === true && { both }),
   };
 }
 

@@ -15,6 +15,8 @@ import { openVisitHearing } from '../visit-hearing.ts';
 const require = createRequire(import.meta.url);
 const BUNDLED = join(dirname(require.resolve('soundswallower')), 'model', 'en-us');
 
+const BUNDLED_MODEL: SpeechModel = { id: 'bundled', folder: BUNDLED };
+
 /** What the wideband model was trained on; Debian's package has it in another form (`feat.params`). */
 const WIDEBAND_FEATURES = {
   lowerf: 130,
@@ -33,13 +35,16 @@ export interface HearingOptions {
   readonly grammar?: string;
   /** Folder of a wideband model (Debian's pocketsphinx-en-us: /usr/share/pocketsphinx/model/en-us/en-us). */
   readonly model?: string;
+  /** With a wideband model: whether the bundled one is asked as well, and what they do not agree on is doubted. */
+  readonly both?: boolean;
 }
 
 /** Loads recogniser, model and noise gate from their packages. @throws ListeningError `model-missing`, `grammar-broken` */
-export async function loadHearing({ grammar, model }: HearingOptions = {}): Promise<Hearing> {
+export async function loadHearing({ grammar, model, both }: HearingOptions = {}): Promise<Hearing> {
   const parts = {
     speech: (await createSpeechModule()) as unknown as SpeechModule,
-    model: model === undefined ? ({ id: 'bundled', folder: BUNDLED } as const) : widebandModel(model),
+    model: model === undefined ? BUNDLED_MODEL : widebandModel(model),
+    ...(model !== undefined && both === true && { second: BUNDLED_MODEL }),
     rnnoise: await loadNoiseModule(),
     now: () => performance.now(),
   };
