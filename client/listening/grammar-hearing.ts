@@ -1,6 +1,6 @@
 import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
 import { Hearing } from './hearing.ts';
-import { accepts, toAutomaton } from './recogniser/automaton.ts';
+import { follow, toAutomaton } from './recogniser/automaton.ts';
 import { GATES } from './recogniser/gates.ts';
 import { parseJsgf } from './recogniser/parse-jsgf.ts';
 import type { VisitHearingParts } from './visit-hearing.ts';
@@ -16,6 +16,10 @@ export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string)
     pronunciations: PRONUNCIATIONS,
     gates: GATES,
     grammarFor: (expectation) => (expectation === 'all' ? jsgf : undefined),
-    isWhole: (text) => accepts(network, text),
+    // What may go on is waited for: people take breath before "with milk".
+    isWhole: (text) => {
+      const { whole, more } = follow(network, text);
+      return whole && !more;
+    },
   });
 }

@@ -8,14 +8,14 @@ export interface Automaton {
   readonly final: readonly boolean[];
 }
 
-/** Whether the words, apart by spaces, are a whole sentence of the network. */
-export function accepts({ arcs, final }: Automaton, text: string): boolean {
+/** Whether the words, apart by spaces, are a whole sentence of the network; and whether more words may follow them. */
+export function follow({ arcs, final }: Automaton, text: string): { readonly whole: boolean; readonly more: boolean } {
   let at: number | undefined = 0;
   for (const word of text.split(' ')) {
     at = arcs[at]?.get(word);
-    if (at === undefined) return false;
+    if (at === undefined) return { whole: false, more: false };
   }
-  return final[at] === true;
+  return { whole: final[at] === true, more: (arcs[at]?.size ?? 0) > 0 };
 }
 
 /** A network under construction: words and empty moves, one start, one end. */

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import type { Hearing } from '../../../client/listening/hearing.ts';
-import { accepts, toAutomaton } from '../../../client/listening/recogniser/automaton.ts';
+import { follow, toAutomaton } from '../../../client/listening/recogniser/automaton.ts';
 import { parseJsgf } from '../../../client/listening/recogniser/parse-jsgf.ts';
 import { visitGrammar } from '../../../client/listening/visit-hearing.ts';
 import { speak, type Voice } from '../../../fixtures/speak.ts';
@@ -50,7 +50,7 @@ export function readingSentences(every: number): readonly string[] {
     readFileSync(new URL(file, folder), 'utf8')
       .split('\n')
       .map((line) => line.split('=>')[0]!.trim())
-      .filter((line) => /^[a-z' ]+$/.test(line) && line.split(' ').length > 1 && accepts(network, line))
+      .filter((line) => /^[a-z' ]+$/.test(line) && line.split(' ').length > 1 && follow(network, line).whole)
       .filter((line) => {
         const { meaning, verdict } = understand(line);
         return verdict === 'logged' && meaning.kind === 'reading';

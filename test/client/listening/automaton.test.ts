@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Automaton, accepts, toAutomaton } from '../../../client/listening/recogniser/automaton.ts';
+import { type Automaton, follow, toAutomaton } from '../../../client/listening/recogniser/automaton.ts';
 import { parseJsgf } from '../../../client/listening/recogniser/parse-jsgf.ts';
 
 const network = (rules: string): Automaton => toAutomaton(parseJsgf(`#JSGF V1.0;\ngrammar test;\n${rules}`));
+
+const accepts = (net: Automaton, text: string): boolean => follow(net, text).whole;
 
 describe('a network made from a JSGF grammar', () => {
   test('takes the sentences of the grammar and no others', () => {
@@ -29,6 +31,14 @@ describe('a network made from a JSGF grammar', () => {
     expect(accepts(net, 'please kindly open the window thank you')).toBe(true);
     expect(accepts(net, 'move a menu')).toBe(true);
     expect(accepts(net, 'open the the window')).toBe(false);
+  });
+
+  test('knows whether a sentence may go on', () => {
+    const net = network('public <s> = leg one [volts] | note;');
+    expect(follow(net, 'leg')).toEqual({ whole: false, more: true });
+    expect(follow(net, 'leg one')).toEqual({ whole: true, more: true });
+    expect(follow(net, 'note')).toEqual({ whole: true, more: false });
+    expect(follow(net, 'leg two')).toEqual({ whole: false, more: false });
   });
 
   test('is deterministic and has no two states alike: copies of a rule are shared', () => {
