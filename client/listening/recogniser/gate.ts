@@ -11,6 +11,8 @@ export function marginOf(grammarScore: number, loopScore: number, speechFrames: 
 export interface Gate {
   /** Below this the sound is no sentence of the grammar. */
   readonly reject: number;
+  /** How much more is asked of the shortest utterance; fades until `LONG`. A short foreign word fits something easily. */
+  readonly short: number;
   /** From this on the expected grammar's words are taken without asking the whole grammar. */
   readonly sure: number;
   /** How many units of margin change the odds of being right by e. */
@@ -19,7 +21,14 @@ export interface Gate {
   readonly mean: readonly number[];
 }
 
+/** Frames of speech from which on an utterance is not short: one second. */
+const LONG = 100;
+
+/** The margin that an utterance of so many frames of speech must have. */
+export const cutOf = (gate: Gate, speechFrames: number): number =>
+  gate.reject + gate.short * Math.max(0, 1 - speechFrames / LONG);
+
 /** 0…1: an even chance at the cut. */
-export function confidenceOf(margin: number, gate: Gate): number {
-  return 1 / (1 + Math.exp(-(margin - gate.reject) / gate.scale));
+export function confidenceOf(margin: number, gate: Gate, speechFrames: number): number {
+  return 1 / (1 + Math.exp(-(margin - cutOf(gate, speechFrames)) / gate.scale));
 }

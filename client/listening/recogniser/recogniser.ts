@@ -1,4 +1,4 @@
-import { confidenceOf, type Gate, marginOf } from './gate.ts';
+import { confidenceOf, cutOf, type Gate, marginOf } from './gate.ts';
 import { GrammarDecoder, type Hypothesis, type Pronunciations } from './grammar-decoder.ts';
 import { PHONE_LOOP, PHONE_WORDS } from './phone-loop.ts';
 import type { SpeechModel, SpeechModule } from './speech-module.ts';
@@ -116,15 +116,16 @@ export class Recogniser {
     const first = this.#first.end();
     const margin = (found: Hypothesis): number =>
       found.text === '' ? Number.NEGATIVE_INFINITY : marginOf(found.score, loop.score, speechFrames);
-    if (!this.#tight) return this.#judge(first, margin(first), 'everything', []);
-    if (this.#alone || margin(first) >= this.#gate.sure) return this.#judge(first, margin(first), 'expected', []);
+    if (!this.#tight) return this.#judge(first, margin(first), speechFrames, 'everything', []);
+    if (this.#alone || margin(first) >= this.#gate.sure)
+      return this.#judge(first, margin(first), speechFrames, 'expected', []);
     const second = this.#again(this.#everything);
     // A sentence that fits clearly worse is no alternative: it is what a closed grammar makes of anything.
     const near = Math.abs(margin(first) - margin(second)) < NEAR;
     const others = near ? [first.text, second.text] : [];
     return margin(first) + EXPECTED_FIRST >= margin(second)
-      ? this.#judge(first, margin(first), 'expected', others)
-      : this.#judge(second, margin(second), 'everything', others);
+      ? this.#judge(first, margin(first), speechFrames, 'expected', others)
+      : this.#judge(second, margin(second), speechFrames, 'everything', others);
   }
 
   close(): void {
@@ -162,11 +163,17 @@ export class Recogniser {
     return decoder.end();
   }
 
-  #judge({ text }: Hypothesis, margin: number, pass: Recognition['pass'], sentences: readonly string[]): Recognition {
+  #judge(
+    { text }: Hypothesis,
+    margin: number,
+    speechFrames: number,
+    pass: Recognition['pass'],
+    sentences: readonly string[],
+  ): Recognition {
     return {
       text,
-      accepted: margin >= this.#gate.reject,
-      confidence: confidenceOf(margin, this.#gate),
+      accepted: margin >= cutOf(this.#gate, speechFrames),
+      confidence: confidenceOf(margin, this.#gate, speechFrames),
       margin,
       pass,
       alternatives: sentences.filter((sentence) => sentence !== text && sentence !== ''),
