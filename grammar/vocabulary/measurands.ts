@@ -381,7 +381,7 @@ export const MEASURANDS: readonly Measurand[] = [
     say: '[compressor] insulation [resistance] | [compressor] insulation to (shell | ground) | compressor megger | megger',
   },
   // outdoor fan motor: volts at its leads, windings
-  { ...RAISED, at: ['fan-C', 'fan-R'], rare: true, say: 'fan motor volts | at the fan motor' },
+  { ...RAISED, at: ['fan-C', 'fan-R'], rare: true, say: 'fan motor volts | volts at the fan motor' },
   { ...winding(8, 90), rare: true, at: ['fan-C', 'fan-R'], say: 'fan [motor] run winding' },
   { ...winding(10, 150), rare: true, at: ['fan-C', 'fan-S'], say: 'fan [motor] start winding' },
   { ...winding(20, 220), rare: true, at: ['fan-R', 'fan-S'] },
@@ -606,10 +606,11 @@ export const MEASURANDS: readonly Measurand[] = [
   {
     quantity: 'vacuum',
     unit: "[in_i'Hg]",
+    rare: true,
     at: ['suction-port'],
     low: 0,
     high: 30,
-    likely: [[0, 30]],
+    likely: [[25, 30]],
     shape: 'to-99',
     gauge: true,
     say: 'suction [pressure] | low side [pressure]',

@@ -42,8 +42,8 @@ export function composeAbsence(segment: Segment): Draft[] {
     },
   };
   const proofs = [before, after].filter((volts) => volts < LOWEST_SOURCE || volts > 600).length;
-  // A meter that reads nothing on its source is a proof that failed: it is taken, and judged elsewhere.
-  const wild = values.some((volts) => volts < 0 || volts > 600);
+  // A meter that reads nothing on its source once is a proof that failed: it is taken, and judged elsewhere.
+  const wild = proofs === 2 || values.some((volts) => volts < 0 || volts > 600);
   const joined = numbers.some((number, at) => at > 0 && runsOn(numbers[at - 1]!, number));
   const doubt = !unbroken(numbers) ? 'needed-repair' : wild ? 'implausible' : joined ? 'several-values-fit' : undefined;
   // Two legs make three readings: each to ground and one to the other. Other counts are taken, but are dearer.
