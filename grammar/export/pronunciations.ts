@@ -30,7 +30,6 @@ export const PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
   millivolts: ['M IH L AH V OW L T S', 'M IH L IY V OW L T S'],
   nought: ['N AO T'],
   overcurrent: ['OW V ER K ER AH N T'],
-  "stat's": ['S T AE T S'],
   subcool: ['S AH B K UW L'],
   subcooling: ['S AH B K UW L IH NG'],
   superheat: ['S UW P ER HH IY T'],

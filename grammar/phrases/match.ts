@@ -1,4 +1,4 @@
-import { FILLERS, HESITATIONS } from '../vocabulary/fillers.ts';
+import { FILLERS, HESITATIONS, NEGATIONS } from '../vocabulary/fillers.ts';
 import { HOMOPHONES } from '../vocabulary/homophones.ts';
 import { NUMBER_WORDS, TEEN_WORDS, UNIT_WORDS } from '../vocabulary/number-words.ts';
 import { joined, type Layer, type Network, type Place, type Step, stepsOver } from './network.ts';
@@ -51,6 +51,7 @@ const WIDTH = 5;
 
 const fillers = new Set(FILLERS);
 const hesitations = new Set(HESITATIONS);
+const negations = new Set(NEGATIONS);
 const numberWords = new Map<number, string[]>();
 for (const [word, value] of [...Object.entries(UNIT_WORDS), ...Object.entries(TEEN_WORDS)]) {
   numberWords.set(value, [...(numberWords.get(value) ?? []), word]);
@@ -227,7 +228,7 @@ function apart(word: HeardWord, network: Network): HeardWord[] {
 function passOver(word: HeardWord, forgiving: boolean): PassedOver | undefined {
   if (fillers.has(word.text) || word.text === POSSESSIVE) return 'filler';
   if (hesitations.has(word.text)) return 'hesitation';
-  return forgiving && !isNumber(word) ? 'skipped' : undefined;
+  return forgiving && !isNumber(word) && !negations.has(word.text) ? 'skipped' : undefined;
 }
 
 interface Choice extends Near {

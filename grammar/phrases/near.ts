@@ -1,8 +1,10 @@
+import { NEGATIONS } from '../vocabulary/fillers.ts';
 import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
 import type { Near } from './match.ts';
 import { NEAR_WORDS } from './near-words.ts';
 
-const numbers = new Set(NUMBER_WORDS);
+/** Words that repair leaves alone. */
+const kept = new Set([...NUMBER_WORDS, ...NEGATIONS]);
 
 /** A changed word costs this much besides its distance. */
 const CHANGED = 1;
@@ -23,17 +25,17 @@ function soundingLike(heard: string): Near[] {
 
 /**
  * Words of the grammar that a heard word may have been: those that sound near it by the CMU dictionary or, for a word
- * that no dictionary has, those spelt near it. Never for a number word and never a number word.
+ * that no dictionary has, those spelt near it. Never for a number word or a negation, and never one of these.
  */
 export function makeNear(words: ReadonlySet<string>): (heard: string) => readonly Near[] {
   const known = new Map<string, readonly Near[]>();
-  const long = [...words].filter((word) => word.length >= 4 && !numbers.has(word));
+  const long = [...words].filter((word) => word.length >= 4 && !kept.has(word));
   return (heard) => {
     let near = known.get(heard);
     if (near === undefined) {
-      near = numbers.has(heard) ? [] : soundingLike(heard);
+      near = kept.has(heard) ? [] : soundingLike(heard);
       const strange = near.length === 0 && heard.length >= 4 && heard.length <= 20 && !words.has(heard);
-      if (strange && !numbers.has(heard)) near = spelling(heard, long);
+      if (strange && !kept.has(heard)) near = spelling(heard, long);
       if (known.size < REMEMBERED) known.set(heard, near);
     }
     return near;

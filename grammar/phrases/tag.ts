@@ -39,13 +39,15 @@ export type Tag =
   | { readonly tag: 'place'; readonly place: PlaceId }
   | { readonly tag: 'number'; readonly edge: 'begin' | 'end' }
   /** A word that stands for a value: nothing, open, the meter's tone. */
-  | { readonly tag: 'value'; readonly is: 'zero' | 'open' | 'tone' | 'shorted' | 'nothing' }
+  | { readonly tag: 'value'; readonly is: 'zero' | 'open' | 'tone' | 'shorted' | 'nothing' | 'dead' }
   | { readonly tag: 'unit'; readonly unit: UnitCode; readonly of: readonly QuantityId[] }
+  /** What is measured, said without a unit: "voltage across", "is drawing". */
+  | { readonly tag: 'measures'; readonly of: readonly QuantityId[] }
   | { readonly tag: 'bench' }
   | { readonly tag: 'moving'; readonly how: 'range' | 'peak' }
   | { readonly tag: 'corrected' }
   /** Two values in one breath: both legs, both pressures, or two numbers that only look like pressures. */
-  | { readonly tag: 'pair'; readonly of: 'legs' | 'pressures' | 'over' }
+  | { readonly tag: 'pair'; readonly of: 'legs' | 'pressures' | 'over' | 'capacitor' }
   | { readonly tag: 'out' }
   | { readonly tag: 'command'; readonly command: CommandId }
   | { readonly tag: 'device'; readonly row: number }

@@ -1,8 +1,10 @@
+import { LINKING_WORDS } from '../vocabulary/homophones.ts';
+import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
 import { compose } from './compose/compose.ts';
 import type { Draft } from './compose/draft.ts';
 import { segmentsOf } from './compose/segment.ts';
 import { confidenceOf, type MatchSigns } from './confidence.ts';
-import { match, type Near, type Path } from './match.ts';
+import { match, type Near, type Path, type Taken } from './match.ts';
 import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
 import { makeNear } from './near.ts';
 import { Network } from './network.ts';
@@ -193,12 +195,16 @@ function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
   ];
 }
 
+/** "leg to ground": a word that links more often than it counts was taken for a digit. Not without asking. */
+const countsLink = (taken: Taken | undefined): taken is Taken & { readonly how: 'homophone' } =>
+  taken?.how === 'homophone' && LINKING_WORDS.includes(taken.heard.text) && NUMBER_WORDS.includes(taken.word);
+
 function repairsOf(path: Path): Weighed['repaired'] {
   const repaired: { heard: string; taken: string }[] = [];
   for (const { tags, taken } of path.steps) {
     for (const tag of tags) if (tag.tag === 'supplied') repaired.push({ heard: '', taken: tag.word });
     if (taken?.how === 'skipped') repaired.push({ heard: taken.heard.text, taken: '' });
-    if (taken?.how === 'near') repaired.push({ heard: taken.heard.text, taken: taken.word });
+    if (taken?.how === 'near' || countsLink(taken)) repaired.push({ heard: taken.heard.text, taken: taken.word });
   }
   return repaired;
 }

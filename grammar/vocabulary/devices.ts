@@ -38,7 +38,7 @@ export const DEVICES = [
   {
     device: 'thermostat-call',
     place: 'thermostat',
-    say: 'call for (cool | cooling) | cooling call | call (at | from) the $stat | $stat call',
+    say: '[the] call | call for (cool | cooling) | cooling call | call (at | from) the $stat | $stat call | $stat',
     at: '$stat',
   },
   {
@@ -83,6 +83,21 @@ export const SWITCH_STATES = [
       "[i | i've | i have] (closed | put back | plugged in | pushed in | reset | switched on | turned on | restored [power at])",
   },
 ] as const satisfies readonly { state: 'open' | 'closed' | 'locked' | 'unlocked'; after: string; before: string }[];
+
+/** What can be reported with a device's name in the middle: "turned the thermostat off". */
+export const SWITCH_AROUND = [
+  { state: 'open', before: "[i | i've | i have] (turned | switched | shut | pulled) [the]", after: 'off | out' },
+  {
+    state: 'closed',
+    before: "[i | i've | i have] (turned | switched | put | plugged | pushed) [the]",
+    after: 'on | back on | in | back in',
+  },
+  {
+    state: 'locked',
+    before: "[i | i've | i have] (pulled | opened | turned off | switched off) [the]",
+    after: '[and] locked it [out]',
+  },
+] as const satisfies readonly { state: 'open' | 'closed' | 'locked'; before: string; after: string }[];
 
 /** Reports of power with a device named after it: "power is off at the outdoor disconnect". */
 export const POWER_STATES = [

@@ -50,6 +50,9 @@ export const HOMOPHONES: Readonly<Record<string, readonly string[]>> = {
   fuze: ['fuse'],
 };
 
+/** Words that link more often than they count: as digits they are asked about. */
+export const LINKING_WORDS: readonly string[] = ['to', 'too', 'for'];
+
 /** Marks written as one word and said letter by letter. */
 export const SPELLED: Readonly<Record<string, string>> = {
   rla: 'r l a',

@@ -305,12 +305,12 @@ export const MEASURANDS: readonly Measurand[] = [
   {
     ...microfarads(120, 90),
     at: ['cap-C', 'cap-HERM'],
-    say: '[cap | capacitor] herm [section | side] | compressor (section | side) [of the] [cap | capacitor] | [run] (cap | capacitor) compressor (section | side)',
+    say: '[cap | capacitor] herm [section | side] | herm side of the (cap | capacitor) | compressor (section | side) [of the] [cap | capacitor] | [run] (cap | capacitor) compressor (section | side)',
   },
   {
     ...microfarads(30, 20),
     at: ['cap-C', 'cap-FAN'],
-    say: '[cap | capacitor] fan (section | side) | fan (cap | capacitor) | (cap | capacitor) fan',
+    say: '[cap | capacitor] fan (section | side) | fan (cap | capacitor) | (cap | capacitor) fan | fan side of the (cap | capacitor) | fan',
   },
   {
     ...microfarads(40, 25),
@@ -326,10 +326,11 @@ export const MEASURANDS: readonly Measurand[] = [
   // capacitor: volts while running, and what is left after
   {
     ...RAISED,
+    rare: true,
     at: ['cap-C', 'cap-HERM'],
     say: 'herm volts | [across] herm | (cap | capacitor) herm',
   },
-  { ...RAISED, at: ['cap-C', 'cap-FAN'], say: '(cap | capacitor) fan volts' },
+  { ...RAISED, rare: true, at: ['cap-C', 'cap-FAN'], say: '(cap | capacitor) fan volts' },
   { ...RAISED, at: ['cap-HERM', 'cap-FAN'] },
   {
     ...RAISED,
@@ -370,7 +371,7 @@ export const MEASURANDS: readonly Measurand[] = [
   {
     ...TO_SHELL,
     at: ['comp-C', 'shell'],
-    say: 'compressor to ground | windings to shell | winding to shell | compressor windings to (shell | ground) | compressor to shell',
+    say: 'compressor to ground | windings to (shell | ground) | winding to (shell | ground) | compressor windings to (shell | ground) | compressor to shell',
   },
   { ...TO_SHELL, at: ['comp-R', 'shell'] },
   { ...TO_SHELL, at: ['comp-S', 'shell'] },
@@ -472,7 +473,7 @@ export const MEASURANDS: readonly Measurand[] = [
   {
     ...CONTROL,
     at: ['transformer-secondary-1', 'transformer-secondary-2'],
-    say: '[transformer] secondary [volts] | secondary side [of the] [transformer] | transformer output',
+    say: '[transformer] secondary [volts] | secondary side [of the] [transformer] | transformer [output] | out of the transformer',
   },
   {
     ...winding(1, 60),
@@ -504,7 +505,7 @@ export const MEASURANDS: readonly Measurand[] = [
   {
     ...amps(15, 5),
     at: ['fan-motor'],
-    say: '[outdoor | condenser] fan (amps | current | draw) | [outdoor | condenser] fan motor (amps | current | draw) | fan motor | outdoor fan | condenser fan | amps [on | at] [the] [outdoor | condenser] fan [motor]',
+    say: '[outdoor | condenser] fan (amps | current | draw) | [outdoor | condenser] fan motor (amps | current | draw) | fan motor | outdoor fan | condenser fan | fan | amps [on | at] [the] [outdoor | condenser] fan [motor]',
   },
   {
     ...amps(30, 15),
@@ -528,7 +529,7 @@ export const MEASURANDS: readonly Measurand[] = [
   {
     ...degrees(-30, 135, 40, 120),
     at: ['outdoor-air'],
-    say: 'outdoor [air] [temp | temperature] | outside [air] [temp | temperature] | ambient [air] [temp | temperature]',
+    say: 'outside | outdoors | outdoor [air] [temp | temperature] | outside [air] [temp | temperature] | ambient [air] [temp | temperature]',
   },
   {
     ...degrees(0, 190, 60, 150),

@@ -98,7 +98,7 @@ export const NAMEPLATE_FIELDS = [
   {
     id: 'refrigerant',
     name: 'refrigerant',
-    say: 'refrigerant [is] | gas',
+    say: 'refrigerant [is] | gas [is] | system is | unit is',
     value: 'choice',
     alone: true,
     choices: [
@@ -174,3 +174,7 @@ export const NAMEPLATE_FIELDS = [
   },
 ] as const satisfies readonly NameplateField[];
 export type NameplateFieldId = (typeof NAMEPLATE_FIELDS)[number]['id'];
+
+/** Before the two ratings of a dual capacitor, compressor section first. */
+export const RATED_PAIR =
+  'nameplate [says | reads] [cap | capacitor] | [the] (cap | capacitor) is rated [at] | rated | nameplate dual (cap | capacitor)';

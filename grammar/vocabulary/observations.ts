@@ -38,7 +38,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-hums-and-trips',
     name: 'compressor hums and trips',
-    say: '[the] compressor (hums and (trips | kicks off | cuts out | goes off) | trips [on] [the] [overload] | kicks off | hums | runs and (trips | kicks off | cuts out) | is tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
+    say: '[the] compressor ((hums | is humming) [and (trips | kicks off | cuts out | goes off)] | trips [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | is tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
   },
   {
     id: 'compressor-very-hot',
@@ -124,7 +124,7 @@ export const OBSERVATIONS = [
   {
     id: 'thermostat-blank',
     name: 'thermostat is blank',
-    say: "[the] $stat (is | screen is | display is) (blank | dead | dark) | stat's blank",
+    say: '[the] $stat (is | screen is | display is) (blank | dead | dark)',
   },
   {
     id: 'thermostat-calling',

@@ -60,6 +60,11 @@ export const PART_RATINGS = [
 ] as const satisfies readonly PartRating[];
 export type PartRatingId = (typeof PART_RATINGS)[number]['id'];
 
-/** Words before a part that say it was put in. */
+/** Words between a part that was taken out and the ratings of the one put in: "swapped the cap for a …". */
+export const FITTED_FOR = '(for | with) [a | an]';
+
+/** Words before a part that say it was put in, and behind it. */
 export const FITTED =
-  "[i | i've | i have] (fitted | installed | put in | replaced | swapped in | new) [with] [a | an | the | in]";
+  "[i | i've | i have] (fitted | installed | put in | replaced | swapped | swapped in | new) [with] [a | an | the | in] [new | another]";
+
+export const FITTED_AFTER = 'installed | fitted | is in | in place';

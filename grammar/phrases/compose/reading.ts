@@ -47,7 +47,7 @@ export function draftsOf(
 ): Draft[] {
   const measurable = rows.filter(
     (row) =>
-      (said.of.length === 0 || said.of.includes(row.quantity)) &&
+      (said.of?.includes(row.quantity) ?? true) &&
       said.units.every((unit) => inUnitOf(row, 0, unit) !== undefined) &&
       (!said.tone || row.quantity === 'resistance') &&
       (!bench || row.quantity === 'resistance' || row.quantity === 'capacitance'),

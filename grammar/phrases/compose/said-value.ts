@@ -14,8 +14,8 @@ export interface Said {
   readonly nothing?: true;
   readonly doubt?: UnclearReason;
   readonly units: readonly UnitCode[];
-  /** What the spoken unit measures; empty where none was said. */
-  readonly of: readonly QuantityId[];
+  /** What the unit and the words beside it leave to be measured; undefined where nothing of the kind was said. */
+  readonly of: readonly QuantityId[] | undefined;
 }
 
 /** The value of a segment: a number, a range, a peak, or a word that stands for a value. */
@@ -25,7 +25,7 @@ export function saidValue(items: readonly Item[]): Said | undefined {
   const word = items.find((item) => item.tag === 'value');
   const unit = {
     units: items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : [])),
-    of: items.find((item) => item.tag === 'unit')?.of ?? [],
+    of: measured(items),
   };
   const [first, second] = numbers;
   if (moving?.how === 'range' && first && second) return { ...rangeOf(first, second), ...unit };
@@ -44,11 +44,21 @@ export function saidValue(items: readonly Item[]): Said | undefined {
       return { value: 'open', ...unit };
     case 'tone':
       return { value: 0, ...unit, tone: true };
+    case 'dead':
+      // A claim more than a reading: "the load side is dead".
+      return { value: 0, ...unit, doubt: 'several-values-fit' };
     case 'shorted':
       return { value: 0, ...unit, tone: true, doubt: 'several-values-fit' };
     default:
       return undefined;
   }
+}
+
+/** What the unit and the words beside it leave to be measured. */
+function measured(items: readonly Item[]): readonly QuantityId[] | undefined {
+  const said = items.flatMap((item) => (item.tag === 'unit' || item.tag === 'measures' ? [item.of] : []));
+  const [first, ...others] = said;
+  return others.reduce((left, more) => left?.filter((quantity) => more.includes(quantity)), first);
 }
 
 /** A value that moved while it was read: its middle stands for it, and it is always asked. */

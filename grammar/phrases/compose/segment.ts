@@ -102,17 +102,12 @@ function echoes(broken: readonly string[], again: readonly string[]): boolean {
   return broken.length > 0 && broken.length <= again.length && broken.every((word, at) => again[at]!.startsWith(word));
 }
 
-/** Words that link more often than they count. */
-const LINKING = new Set(['to', 'too', 'for']);
-
 /** The words of one number while a path goes through it. */
 class NumberSpan {
   private readonly words: string[] = [];
   private numeral: number | undefined;
   private inside = false;
   private trailing = false;
-  /** A "to" or "for" was taken for a number word. */
-  private linking = false;
   private readonly follows: string | undefined;
   private readonly before: boolean;
 
@@ -128,7 +123,6 @@ class NumberSpan {
     }
     if (this.trailing) this.inside = true;
     this.trailing = false;
-    if (taken.how === 'homophone' && LINKING.has(taken.heard.text)) this.linking = true;
     if (taken.word === NUMERAL) this.numeral = taken.heard.numeral;
     else this.words.push(taken.word);
   }
@@ -141,7 +135,7 @@ class NumberSpan {
       number,
       words: this.numeral === undefined ? this.words : [],
       // Even a closing "okay" behind a number may stand where a digit was.
-      gaps: { before: this.before, inside: this.inside || this.linking, after: this.trailing },
+      gaps: { before: this.before, inside: this.inside, after: this.trailing },
       follows: this.follows,
     };
   }

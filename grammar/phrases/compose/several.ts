@@ -13,10 +13,14 @@ const PRESSURES = ['suction-port', 'liquid-port'].map(
   (port) => MEASURANDS.find((row) => row.quantity === 'pressure' && row.at[0] === port)!,
 );
 
+const SECTIONS = ['cap-HERM', 'cap-FAN'].map(
+  (section) => MEASURANDS.find((row) => row.quantity === 'capacitance' && row.at[1] === section)!,
+);
+
 /** "one twenty both legs", "legs one eighteen and one nineteen", "one eighteen over three forty". */
 export function composePair(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const kind = segment.items.find((item) => item.tag === 'pair')?.of;
-  const rows = kind === 'legs' ? LEGS : PRESSURES;
+  const rows = kind === 'legs' ? LEGS : kind === 'capacitor' ? SECTIONS : PRESSURES;
   const others = segment.items.filter((item) => item.tag !== 'said');
   const numbers = segment.items.filter((item) => item.tag === 'said');
   const values = numbers.length === 1 ? [numbers[0]!, numbers[0]!] : numbers;
@@ -30,7 +34,8 @@ export function composePair(segment: Segment, expectation: Expectation | undefin
 
 function partOf(row: Measurand, items: readonly Item[], expectation: Expectation | undefined): readonly Draft[] {
   const said = saidValue(items);
-  return said === undefined ? [] : draftsOf([row], said, false, expectation);
+  const bench = items.some((item) => item.tag === 'bench');
+  return said === undefined ? [] : draftsOf([row], said, bench, expectation);
 }
 
 /** Several meanings as one: as dear as the dearest, doubtful as the first that is. */

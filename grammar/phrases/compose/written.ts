@@ -1,4 +1,4 @@
-import { NAMEPLATE_FIELDS, type NameplateField } from '../../vocabulary/nameplate.ts';
+import { NAMEPLATE_FIELDS, type NameplateField, type NameplateFieldId } from '../../vocabulary/nameplate.ts';
 import { PARTS, type PartRatingId } from '../../vocabulary/parts.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
 import { UNITS } from '../../vocabulary/units.ts';
@@ -8,6 +8,12 @@ import { numbersOf, type SaidNumber, type Segment, unbroken } from './segment.ts
 
 /** A line of the nameplate. */
 export function composeNameplate(segment: Segment): Draft[] {
+  const fields = segment.items.filter((item) => item.tag === 'field');
+  if (fields.length === 2)
+    return composeRatedPair(
+      segment,
+      fields.map((item) => item.field),
+    );
   const named = segment.items.find((item) => item.tag === 'field');
   const field = NAMEPLATE_FIELDS.find((row) => row.id === named?.field);
   if (field === undefined) return [];
@@ -23,6 +29,19 @@ export function composeNameplate(segment: Segment): Draft[] {
   const meaning: Meaning = { kind: 'nameplate', field: field.id, ...said };
   if (odd || !possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
   return unless(unbroken(numbers), meaning);
+}
+
+/** "forty five over five" on a nameplate: a line for each section. */
+function composeRatedPair(segment: Segment, fields: readonly NameplateFieldId[]): Draft[] {
+  const numbers = numbersOf(segment.items);
+  const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
+  if (numbers.length !== 2 || units.some((unit) => unit !== 'uF')) return [];
+  const parts = numbers.map(({ number }, index): Meaning => {
+    return { kind: 'nameplate', field: fields[index]!, value: number.value, unit: 'uF' };
+  });
+  const possible = numbers.every(({ number }) => number.value > 0 && number.value <= 120);
+  const meaning: Meaning = { kind: 'several', parts };
+  return possible ? unless(unbroken(numbers), meaning) : [{ meaning, cost: 2, doubt: 'implausible' }];
 }
 
 /** One number, two where the field has two ("208/230"), or pounds and ounces; odd where they are not the field's. */

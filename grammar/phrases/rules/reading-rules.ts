@@ -1,6 +1,18 @@
 import { MEASURANDS } from '../../vocabulary/measurands.ts';
 import { PLACES } from '../../vocabulary/places.ts';
 import { POINTS, type Point, type PointId } from '../../vocabulary/points.ts';
+import type { QuantityId } from '../../vocabulary/quantities.ts';
+import {
+  BENCH_WORDS,
+  LEADS,
+  LINKS,
+  PEAK_WORDS,
+  PLACE_PREPOSITIONS,
+  QUANTITY_NAMES,
+  RANGE_WORDS,
+  RESTARTS,
+  VALUE_WORDS,
+} from '../../vocabulary/reading-words.ts';
 import { UNITS } from '../../vocabulary/units.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
 import { pattern } from '../pattern.ts';
@@ -34,23 +46,21 @@ const PLACE = alternative(
   ),
 );
 
-/** Words that stand for a value. */
-const OPEN = sequence(
-  pattern(
-    'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
-  ),
-  tag({ tag: 'value', is: 'open' }),
-);
-const WORD_VALUE = alternative(
-  OPEN,
-  sequence(pattern('nothing | zilch | nada'), tag({ tag: 'value', is: 'nothing' })),
-  sequence(pattern('goose egg | [a] big fat zero'), tag({ tag: 'value', is: 'zero' })),
+/** A word that stands for a value. */
+const valueWord = (row: (typeof VALUE_WORDS)[number]): Expression =>
   sequence(
-    pattern('it beeps | beeps | continuity | good continuity | has continuity | i have continuity'),
-    tag({ tag: 'value', is: 'tone' }),
-  ),
-  sequence(pattern('shorted | dead short | a dead short | short'), tag({ tag: 'value', is: 'shorted' })),
-);
+    pattern(row.say),
+    tag({ tag: 'value', is: row.is }),
+    ...('of' in row ? [tag({ tag: 'measures', of: row.of })] : []),
+  );
+
+/** Phrases of a table, some of which say what is measured. */
+const measuring = (rows: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[]): Expression =>
+  alternative(
+    ...rows.map((row) =>
+      row.of === undefined ? pattern(row.say) : sequence(pattern(row.say), tag({ tag: 'measures', of: row.of })),
+    ),
+  );
 
 /** A number with the edges of its words marked. */
 export const NUMBER: Expression = sequence(
@@ -61,27 +71,11 @@ export const NUMBER: Expression = sequence(
 const UNIT_MAYBE = optional(rule('unit-name'));
 
 const MOVING = alternative(
-  sequence(
-    pattern(
-      'bouncing [between | from] | jumping [between | from] | swinging [between | from] | between | anywhere from',
-    ),
-    NUMBER,
-    pattern('to | and'),
-    NUMBER,
-    tag({ tag: 'moving', how: 'range' }),
-  ),
-  sequence(
-    NUMBER,
-    UNIT_MAYBE,
-    pattern('[and] then (drops out | drops off | drops to nothing | drops away | drops | falls off)'),
-    tag({ tag: 'moving', how: 'peak' }),
-  ),
+  sequence(pattern(RANGE_WORDS), NUMBER, pattern('to | and'), NUMBER, tag({ tag: 'moving', how: 'range' })),
+  sequence(NUMBER, UNIT_MAYBE, pattern(PEAK_WORDS), tag({ tag: 'moving', how: 'peak' })),
 );
 
 /** "one eight, I mean one eighteen": what was said before it does not count. */
-const RESTART = pattern(
-  'i mean | sorry | no wait | wait no | rather | make that | no sorry | no i mean | let me see | strike that',
-);
 const NUMBER_AGAIN: Expression = {
   kind: 'alternative',
   items: [
@@ -92,17 +86,8 @@ const NUMBER_AGAIN: Expression = {
   ],
   weights: [1, 1, 0.3],
 };
-const VALUE = alternative(sequence(NUMBER_AGAIN, UNIT_MAYBE), rule('word-value'), sequence(rule('moving'), UNIT_MAYBE));
-const BENCH = sequence(
-  pattern('[out] on the bench | bench [test | reading] | out of the unit | off the unit | removed'),
-  tag({ tag: 'bench' }),
-);
-const LINK = pattern(
-  "is | is reading | reads | read | reading | shows | showing | at | has | is at | i've got | i have | i get | i'm getting | i am getting | measures | measured | says | came in at | comes in at | still | is showing | gives [me] | is drawing | drawing | draws | is pulling | pulling | pulls",
-);
-const LEAD = pattern(
-  "i've got | i have | i'm getting | i am getting | i got | getting | i read | i see | i'm seeing | seeing | that's | it's | it is | we have | we've got | looks like | there's | there is | reading",
-);
+const value = (words: 'word-value' | 'bare-word'): Expression =>
+  alternative(sequence(NUMBER_AGAIN, UNIT_MAYBE), rule(words), sequence(rule('moving'), UNIT_MAYBE));
 
 const alternativeOf = (...choices: readonly (readonly [Expression, number])[]): Expression => ({
   kind: 'alternative',
@@ -114,6 +99,7 @@ const NOTHING_BETWEEN = sequence();
 /** "leg one to ground", "coil", "across the fuse": what was measured. */
 const PROBE = alternative(
   sequence(
+    optional(rule('quantity-name')),
     optional(pattern('across | between | from | on')),
     rule('tip'),
     optional(rule('at-place')),
@@ -121,7 +107,11 @@ const PROBE = alternative(
     rule('tip'),
     optional(rule('at-place')),
   ),
-  sequence(rule('named'), optional(rule('at-place'))),
+  sequence(
+    optional(sequence(rule('quantity-name'), optional(pattern('on | at | of | across | from')))),
+    rule('named'),
+    optional(rule('at-place')),
+  ),
 );
 
 export const READING_RULES: Rules = {
@@ -129,15 +119,20 @@ export const READING_RULES: Rules = {
   named: NAMED,
   'unit-name': UNIT,
   'at-place': PLACE,
-  'word-value': WORD_VALUE,
+  'word-value': alternative(...VALUE_WORDS.map(valueWord)),
+  'bare-word': alternative(...VALUE_WORDS.filter((row) => !('withPlace' in row)).map(valueWord)),
   moving: MOVING,
-  value: VALUE,
+  value: value('word-value'),
   // After "no" the tone and "nothing" would say the contrary: "no continuity".
-  'plain-value': alternative(sequence(NUMBER, UNIT_MAYBE), OPEN),
-  bench: BENCH,
-  link: LINK,
-  lead: LEAD,
-  restart: RESTART,
+  'plain-value': alternative(
+    sequence(NUMBER, UNIT_MAYBE),
+    ...VALUE_WORDS.filter((row) => row.is === 'open').map(valueWord),
+  ),
+  bench: sequence(pattern(BENCH_WORDS), tag({ tag: 'bench' })),
+  link: measuring(LINKS),
+  lead: measuring(LEADS),
+  'quantity-name': measuring(QUANTITY_NAMES),
+  restart: pattern(RESTARTS),
   probe: sequence(
     optional(sequence(rule('one-probe'), rule('restart'), tag({ tag: 'restart', of: 'all' }))),
     rule('one-probe'),
@@ -156,7 +151,7 @@ export const READING_RULES: Rules = {
     sequence(
       optional(rule('lead')),
       rule('value'),
-      alternativeOf([pattern('on | at | across | from | for | on the | at the | in'), 1], [NOTHING_BETWEEN, 0.5]),
+      alternativeOf([pattern(PLACE_PREPOSITIONS), 1], [NOTHING_BETWEEN, 0.5]),
       rule('probe'),
       optional(rule('bench')),
       tag({ tag: 'frame', frame: 'reading' }),
@@ -164,7 +159,7 @@ export const READING_RULES: Rules = {
   ),
   'bare-value': sequence(
     optional(rule('lead')),
-    rule('value'),
+    value('bare-word'),
     optional(rule('bench')),
     tag({ tag: 'frame', frame: 'value' }),
   ),

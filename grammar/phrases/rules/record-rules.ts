@@ -1,5 +1,5 @@
-import { NAMEPLATE_FIELDS, type NameplateField } from '../../vocabulary/nameplate.ts';
-import { FITTED, PART_RATINGS, PARTS } from '../../vocabulary/parts.ts';
+import { NAMEPLATE_FIELDS, type NameplateField, RATED_PAIR } from '../../vocabulary/nameplate.ts';
+import { FITTED, FITTED_AFTER, FITTED_FOR, PART_RATINGS, PARTS } from '../../vocabulary/parts.ts';
 import { POINTS, type Point } from '../../vocabulary/points.ts';
 import { JUMPER_ACTIONS, WIRE_ACTIONS, WIRE_COLOURS, WIRE_SIZES } from '../../vocabulary/wires.ts';
 import {
@@ -53,10 +53,22 @@ const choiceField = (fields: typeof FIELDS): Expression =>
   );
 
 const TONS = sequence(
+  optional(pattern("it's [a] | it is [a] | unit is [a] | this is a")),
   NUMBER,
   pattern('ton | tons'),
   optional(pattern('unit | system')),
   tag({ tag: 'field', field: 'tons' }),
+);
+
+/** "nameplate says forty five over five", "cap is rated forty five over five": both sections at once. */
+const RATED_CAPACITOR = sequence(
+  pattern(RATED_PAIR),
+  NUMBER,
+  pattern('over | slash'),
+  NUMBER,
+  optional(rule('unit-name')),
+  tag({ tag: 'field', field: 'capacitor-herm' }),
+  tag({ tag: 'field', field: 'capacitor-fan' }),
 );
 
 const points: readonly (Point & { readonly id: (typeof POINTS)[number]['id'] })[] = POINTS;
@@ -84,6 +96,7 @@ export const RECORD_RULES: Rules = {
       numberField(ALONE),
       choiceField(ALONE),
       TONS,
+      RATED_CAPACITOR,
     ),
     tag({ tag: 'frame', frame: 'nameplate' }),
   ),
@@ -92,7 +105,9 @@ export const RECORD_RULES: Rules = {
     pattern(FITTED),
     repeat(rule('rating'), 0, 3),
     alternative(...PARTS.map((part) => sequence(pattern(part.say), tag({ tag: 'part', part: part.id })))),
+    optional(pattern(FITTED_FOR)),
     repeat(rule('rating'), 0, 3),
+    optional(pattern(FITTED_AFTER)),
     tag({ tag: 'frame', frame: 'part' }),
   ),
   'wire-end': wireEnd,

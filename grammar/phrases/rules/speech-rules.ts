@@ -1,7 +1,24 @@
 import { COMMANDS } from '../../vocabulary/commands.ts';
-import { CHARGED_PARTS, DEVICES, POWER_STATES, PROOF_PLACES, SWITCH_STATES } from '../../vocabulary/devices.ts';
+import {
+  CHARGED_PARTS,
+  DEVICES,
+  POWER_STATES,
+  PROOF_PLACES,
+  SWITCH_AROUND,
+  SWITCH_STATES,
+} from '../../vocabulary/devices.ts';
 import { NAMES } from '../../vocabulary/names.ts';
 import { OBSERVATIONS } from '../../vocabulary/observations.ts';
+import { REMARKS } from '../../vocabulary/reading-words.ts';
+import {
+  DISCHARGED,
+  INJURY,
+  METER_PROVES,
+  NOTE,
+  PLACELESS,
+  PROOF_PAIRS,
+  PROVING_SOURCE,
+} from '../../vocabulary/report-words.ts';
 import { alternative, type Expression, optional, type Rules, repeat, rule, sequence, tag } from '../expression.ts';
 import { pattern } from '../pattern.ts';
 import { NUMBER } from './reading-rules.ts';
@@ -44,6 +61,9 @@ export const SPEECH_RULES: Rules = {
       sequence(rule('device-name'), state('after')),
       sequence(state('before'), optional(pattern('the')), rule('device-name')),
       sequence(power, pattern('(at | in | on) [the]'), rule('device-at')),
+      ...SWITCH_AROUND.map((row) =>
+        sequence(pattern(row.before), rule('device-name'), pattern(row.after), tag({ tag: 'state', state: row.state })),
+      ),
     ),
     frame('switch'),
   ),
@@ -53,26 +73,22 @@ export const SPEECH_RULES: Rules = {
     ),
     frame('observation'),
   ),
+  'charged-part': alternative(
+    ...CHARGED_PARTS.map((row) => sequence(pattern(row.say), tag({ tag: 'zones', zones: row.zones }))),
+  ),
   discharged: sequence(
     alternative(
-      sequence(
-        alternative(...CHARGED_PARTS.map((row) => sequence(pattern(row.say), tag({ tag: 'zones', zones: row.zones })))),
-        pattern('(is | are | has been | have been) (discharged | bled [down | off] | drained)'),
-      ),
-      sequence(
-        pattern("[i | i've | i have] (discharged | bled [down | off] | bleeding down)"),
-        alternative(...CHARGED_PARTS.map((row) => sequence(pattern(row.say), tag({ tag: 'zones', zones: row.zones })))),
-      ),
+      sequence(rule('charged-part'), pattern(DISCHARGED.after)),
+      sequence(pattern(DISCHARGED.before), rule('charged-part')),
+      sequence(pattern(DISCHARGED.around[0]), rule('charged-part'), pattern(DISCHARGED.around[1])),
     ),
     frame('discharged'),
   ),
   'meter-proof': sequence(
-    pattern(
-      '[the] meter (proves | proved | proven | reads | shows | is proved | is proven | checks | tests) [out] [good] [at | on | to]',
-    ),
+    pattern(METER_PROVES),
     NUMBER,
     optional(pattern('volts | volt')),
-    optional(pattern('on a (known [live] | live) source | on the known source')),
+    optional(pattern(PROVING_SOURCE)),
     frame('meter-proof'),
   ),
   'proof-number': alternative(
@@ -96,17 +112,10 @@ export const SPEECH_RULES: Rules = {
     frame('absence'),
   ),
   'proof-step': sequence(optional(pattern('$proof-probe [is | reads]')), PROOF_VALUE),
-  'proof-probe': pattern(
-    '(leg | line | l) (one | two) [to (ground | leg two | line two | l two)] | leg to leg | line to line | ground to ground | t one [to (ground | t two)] | t two [to ground]',
-  ),
-  injury: sequence(
-    pattern(
-      "i got (bit | shocked | zapped | hit | burned | burnt | hurt | lit up | cut) | (i am | i'm) (hurt | injured) | (it | that) (bit | shocked | zapped | got) me | got bit | i've been (shocked | hurt | burned) | somebody got (hurt | shocked | hit) | he got (hurt | shocked | hit)",
-    ),
-    frame('injury'),
-  ),
+  'proof-probe': pattern(PROOF_PAIRS),
+  injury: sequence(pattern(INJURY), frame('injury')),
   note: sequence(
-    pattern('note | make a note | take a note'),
+    pattern(NOTE),
     tag({ tag: 'dictated', edge: 'begin' }),
     optional({ kind: 'dictation' }),
     tag({ tag: 'dictated', edge: 'end' }),
@@ -114,16 +123,9 @@ export const SPEECH_RULES: Rules = {
   ),
   remark: sequence(
     tag({ tag: 'dictated', edge: 'begin' }),
-    pattern(
-      "[and] [it's | it is | that's | that is] [still | slowly] (climbing | rising | dropping | falling | going up | going down | coming up | coming down | steady | holding | holding steady | jumping around | noisy)",
-    ),
+    pattern(REMARKS),
     tag({ tag: 'dictated', edge: 'end' }),
     frame('remark'),
   ),
-  placeless: sequence(
-    pattern(
-      "(it | it's | it is | that | that's | everything) [is] (dead | off | hot | out | killed | cold | de energized) | it's (dead | off | out | killed)",
-    ),
-    frame('no-place'),
-  ),
+  placeless: sequence(pattern(PLACELESS), frame('no-place')),
 };

@@ -1,58 +1,65 @@
-import { alternative, optional, type Rules, repeat, rule, sequence, tag } from '../expression.ts';
+import {
+  AND_BETWEEN,
+  BOTH_LEGS_AFTER,
+  BOTH_LEGS_BEFORE,
+  BOTH_PRESSURES,
+  BOTH_SECTIONS,
+  CORRECTIONS,
+  OVER_BETWEEN,
+  SAME_ON_OTHER,
+} from '../../vocabulary/reading-words.ts';
+import { alternative, type Expression, optional, type Rules, repeat, rule, sequence, tag } from '../expression.ts';
 import { NUMBER_RULES } from '../numbers/number-rules.ts';
 import { pattern } from '../pattern.ts';
 import { NUMBER, READING_RULES } from './reading-rules.ts';
 import { RECORD_RULES } from './record-rules.ts';
 import { SPEECH_RULES } from './speech-rules.ts';
 
+const of = (pair: 'legs' | 'pressures' | 'over' | 'capacitor'): Expression => tag({ tag: 'pair', of: pair });
+const UNIT_MAYBE = optional(rule('unit-name'));
+const LEAD_MAYBE = optional(rule('lead'));
+
 /** Two readings that share their unit: "one twenty both legs", "one eighteen over three forty". */
 const PAIR = alternative(
+  sequence(LEAD_MAYBE, NUMBER, UNIT_MAYBE, pattern(BOTH_LEGS_AFTER), of('legs')),
   sequence(
+    pattern(BOTH_LEGS_BEFORE),
+    of('legs'),
     NUMBER,
-    optional(rule('unit-name')),
-    pattern('[on | at] [both | each] (legs | sides | lines | leg) | both ways'),
-    tag({ tag: 'pair', of: 'legs' }),
+    // "legs one hundred and six" is one number before it is two.
+    { kind: 'alternative', items: [sequence(), sequence(pattern('and'), NUMBER)], weights: [1, 0.6] },
+    UNIT_MAYBE,
   ),
+  sequence(pattern(BOTH_PRESSURES), of('pressures'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE),
   sequence(
-    pattern('[both] legs [are | read | at | is] | both sides [are | read]'),
-    tag({ tag: 'pair', of: 'legs' }),
+    optional(rule('bench')),
+    pattern(BOTH_SECTIONS),
+    of('capacitor'),
     NUMBER,
-    optional(sequence(pattern('and'), NUMBER)),
-    optional(rule('unit-name')),
+    pattern(AND_BETWEEN),
+    NUMBER,
+    UNIT_MAYBE,
+    optional(rule('bench')),
   ),
-  sequence(
-    alternative(
-      sequence(
-        pattern('pressures [are | read | at] | gauges [are | read | show]'),
-        tag({ tag: 'pair', of: 'pressures' }),
-      ),
-      tag({ tag: 'pair', of: 'over' }),
-    ),
-    NUMBER,
-    pattern('over'),
-    NUMBER,
-    optional(rule('unit-name')),
-  ),
+  sequence(LEAD_MAYBE, of('over'), NUMBER, pattern(OVER_BETWEEN), NUMBER, UNIT_MAYBE),
 );
 
-const SAME = sequence(
-  pattern(
-    "[it's | it is] [the] same (on | at) [the] (other | other one | other leg | other side) | ditto [on] [the] [other | other leg | other side]",
-  ),
-  tag({ tag: 'frame', frame: 'same' }),
-);
+const SAME = sequence(pattern(SAME_ON_OTHER), tag({ tag: 'frame', frame: 'same' }));
 
 const CORRECTION = sequence(
-  pattern(
-    "correction | no | nope | make that | no make that | i meant | no i meant | that should be | that was | that's wrong | wrong | change that to | not that",
-  ),
+  pattern(CORRECTIONS),
   tag({ tag: 'corrected' }),
-  alternative(
-    rule('plain-value'),
-    sequence(rule('probe'), optional(sequence(optional(rule('link')), rule('plain-value')))),
-    sequence(rule('tip'), optional(sequence(optional(rule('link')), rule('plain-value')))),
-    rule('at-place'),
-  ),
+  {
+    kind: 'alternative',
+    items: [
+      rule('plain-value'),
+      sequence(rule('probe'), optional(sequence(optional(rule('link')), rule('value')))),
+      sequence(rule('tip'), optional(sequence(optional(rule('link')), rule('value')))),
+      rule('at-place'),
+    ],
+    // "no voltage at the coil" is a reading before it is a correction.
+    weights: [1, 0.3, 0.3, 1],
+  },
   tag({ tag: 'frame', frame: 'correction' }),
 );
 

@@ -120,9 +120,9 @@ describe('a generated sentence', () => {
         const segments = segmentsOf(path);
         const meant = segments?.length === 1 ? compose(segments[0]!, undefined) : [];
         const understood = understand(text);
-        if (meant.length > 0) expect(understood.reason, text).not.toBe('outside-grammar');
         // Words that may mean something likelier than what they were generated for are decided by that.
         const plain = meant.some((draft) => draft.doubt === undefined && draft.cost < 1);
+        if (plain) expect(understood.reason, text).not.toBe('outside-grammar');
         if (understood.verdict !== 'logged' || !plain) return;
         logged += 1;
         expect(
@@ -204,7 +204,7 @@ const everyWordFits = (text: string): boolean =>
   );
 
 describe('a sentence with up to two words corrupted', () => {
-  it('that leaves the grammar is never logged with another value (20 000 corruptions)', () => {
+  it('that leaves the grammar is never logged with another value (12 000 corruptions)', () => {
     let left = 0;
     fc.assert(
       fc.property(fc.integer(), (seed) => {
@@ -218,9 +218,9 @@ describe('a sentence with up to two words corrupted', () => {
         if (after.verdict !== 'logged' || valuesOf(after.meaning) === '') return;
         expect(valuesOf(after.meaning), `${text} → ${changed}`).toBe(valuesOf(before.meaning));
       }),
-      { numRuns: 20_000, seed: SEED },
+      { numRuns: 12_000, seed: SEED },
     );
-    expect(left).toBeGreaterThan(8_000);
+    expect(left).toBeGreaterThan(5_000);
   }, 300_000);
 
   it('with a filler or a hesitation in place of a number word is never logged with another value', () => {
