@@ -12,9 +12,11 @@ all aul:0 aull:0 ahl:25 ohl:25 ole:25 uhl:25 hall:45 haul:45
 ambient ambien:95 ambiance:100 ambience:100
 amp hamp:45 hampe:45
 ampacity ambassador:110
+amperage umbrage:90
 ampere amber:25 hamper:45 ember:50 amor:70 amp:70 amperes:70 camper:70 damper:70 gamper:70 kamper:70 pamper:70 samper:70 tamper:70
 amperes ambers:25 hampers:45 embers:50 ampere:70 campers:70 dampers:70 pampers:70 anchors:90 amber:95 bumpers:95 emperors:95 empires:95 eppers:95 jumpers:95 tempers:95 umpires:95 uppers:95 alpers:100 amateurs:100
 amps amp:70 apps:70 camps:70 champs:70 damps:70 kamps:70 lamps:70 ramps:70 tamps:70
+another nother:45 nether:70 mother:80 nuffer:85 nusser:85 unser:85
 anywhere unaware:85 anyway:100
 around round:40 arend:60 arraigned:60 earned:70 surround:70
 away erway:40 way:45 waye:45 wei:45 weigh:45 wey:45 whey:45
@@ -48,6 +50,7 @@ bulging belching:55 budging:70 barging:80 balling:95 behling:95 belling:95 bohli
 burned bernd:25 berndt:25 bernt:25 burnt:25 bund:40 bunde:40 band:60 banned:60 bend:60 bind:60 bond:60 bonde:60 boned:60 bound:60 bunt:65 bunte:65 bern:70 bernat:70 berne:70 bird:70 burd:70 burn:70 burndy:70 burne:70
 burning berning:0 bunning:40 durning:55 banning:60 behning:60 bening:60 benning:60 binning:60 boehning:60 bohning:60 boning:60 berninger:70 burnings:70 earning:70 panning:85 penning:85 pining:85 pinning:85 durnin:90 banging:95 beaming:95 benin:95 bombing:95 bonin:95
 burnt bernd:0 berndt:0 bernt:0 burned:25 bunt:40 bunte:40 bernat:45 bandt:60 bendt:60 bent:60 bente:60 bondt:60 bonet:60 bonte:60 bund:65 bunde:65 pundt:65 punt:65 bern:70 berne:70 bernet:70 bernett:70 bert:70 berte:70
+bus buss:0 busse:0 buzz:20 buzze:20 bass:25 basse:25 beauce:25 bess:25 besse:25 boese:25 bos:25 boss:25 bosse:25 bowse:25 pus:25 bearce:40 bearse:40 bearss:40 buff:40 burse:40 baas:45 baus:45 baz:45 boase:45
 but butt:0 baht:25 bat:25 batt:25 batte:25 bet:25 bett:25 bhatt:25 boat:25 bot:25 bott:25 bought:25 bud:25 budd:25 budde:25 putt:25 bert:40 berte:40 birt:40 burt:40 burtt:40 abut:45
 call kall:0 kaul:0 caul:25 coal:25 coale:25 cole:25 coll:25 colle:25 cul:25 cull:25 gall:25 gaul:25 gaulle:25 kahl:25 kahle:25 koehl:25 koelle:25 kohl:25 kol:25 kole:25 koll:25 kolle:25 kuhl:25 kull:25
 calling colling:25 culling:25 galling:25 koelling:25 kolling:25 caughlin:35 kohring:55 pauling:55 pawling:55 coiling:60 colin:60 collin:60 cooling:60 cowling:60 cullin:60 curling:60 keeling:60 kelling:60 killing:60 kolin:60 coleen:65 alling:70 cling:70 crawling:70
@@ -55,6 +58,7 @@ calls coals:25 coles:25 galls:25 gauls:25 kohls:25 goals:50 goelz:50 golz:50 gul
 came kaim:0 game:25 chem:30 kehm:30 keim:30 kem:30 khem:30 kim:30 kimm:30 kym:30 cain:35 caine:35 cane:35 cayne:35 kain:35 kaine:35 kane:35 kayne:35
 can caen:0 cahn:0 cann:0 kan:0 kann:0 kanne:0 gahn:25 gan:25 gann:25 kehn:25 kehne:25 ken:25 kenn:25 kuhne:25 kun:25 cam:35 camm:35 kam:35 kamm:35 kang:35 cana:45 kana:45 khanna:45
 can't cant:0 kandt:0 kant:0 canned:25 cunt:25 gant:25 gantt:25 kent:25 ghent:50 kunde:50 pant:55 tant:55 conte:60 count:60 kindt:60 kint:60 ant:70 aunt:70 caen:70 cahn:70 can:70 cann:70 cannot:70 canter:70
+cancel ganzel:45 gensel:50 consul:60 council:60 counsel:60 counsell:60 kinsel:60 kinsell:60 canceled:70 cancelled:70 cancels:70 cannell:70 cansler:70 cassel:70 castle:70 kasel:70 kasell:70 kassel:70 kastle:70 kienzle:80 kinzel:80 kuenzel:80 pencil:80 tensile:80
 cannot connote:50 kennett:50 cant:70 kandt:70 kant:70 kanode:75 cannock:80 canup:80 canupp:80 kanak:80 connaught:85 curnutt:85 curnutte:85 gamut:85 gannett:85 keynote:85 cana:95 canada:95 canned:95 cunt:95 gant:95 gantt:95 kana:95 kanno:95
 cap capp:0 kapp:0 cab:25 cup:25 cupp:25 gap:25 gapp:25 kepp:25 cappa:45 kappa:45
 capacitor capacity:60 capacitors:70 kapusta:110
@@ -131,6 +135,8 @@ down downe:0 town:25 towne:25 dowen:45
 drain draine:0 drane:0 train:25 trane:25 dahrain:45 brain:55 duane:55 dwayne:55 grain:55 grein:55 treen:55 trinh:55 draughn:60 drawn:60 drone:60 drown:60 dream:65 dring:65 terrain:65 torain:65 dain:70 dane:70 dayne:70 deign:70
 drained trained:25 brained:55 grained:55 trend:55 droned:60 drowned:60 dreamed:65 deigned:70 drain:70 draine:70 drane:70 rained:70 reigned:70 reined:70 trent:80 greened:85 grinde:85 grinned:85 dreamt:90 trimmed:90 drummed:95 strained:95 trade:95 train:95
 draw traugh:25
+drawing drying:60 drawings:70 dring:70 growing:80 trying:85 draughon:95 droning:95 dropping:95 drubbing:95 drugging:95 drumming:95 rowing:95 truong:95
+draws draus:0 dross:20 droz:25 brause:55 drees:60 dreese:60 dreis:60 drewes:60 drews:60 dries:60 druse:60 druze:60 daus:70 dawes:70 daws:70 draw:70 drawers:70 drawls:70 trus:70 truss:70 bross:75 brose:80 broz:80 drace:80
 drier dreier:0 dryer:0 trier:25 breier:55 briar:55 brier:55 bryer:55 dwyer:55 grier:55 drayer:60 dreyer:60 driver:70 dry:70 drye:70 dryers:70 dryser:70 dyar:70 dyer:70 ryer:70
 drive derive:40 drove:60 dive:70 driver:70 drives:70 dry:70 drye:70
 driven riven:70 griffen:80 griffon:80 draffen:85 graven:85 divan:95 striven:95 criven:100 devan:100 devon:100 drinnon:100 drivel:100 ravan:100 raven:100
@@ -220,7 +226,7 @@ horse hoarse:0 hors:20 whores:20 horace:45 horus:45 harff:65 harth:65 hearth:65 
 horsepower hoffpauir:110
 hot hott:0 haught:25 haut:25 haute:25 hodde:25 hote:25 hut:25 hutt:25 hata:45 ott:45 otte:45
 housing hazing:60 herzing:60 hosing:60 housings:70 hassing:80 hessing:80 hissing:80 hausen:95 arousing:100 bowsing:100 howling:100 rousing:100
-humming heming:25 hemming:25 homing:25 hanging:60 hanning:60 henning:60 honing:60 hermine:75 ming:90 hamling:95 hammering:95 haning:95 harming:95 hawing:95 helming:95 heminger:95 hemminger:95 hemmings:95 henin:95 hoeing:95 coming:100 cumming:100 dumbing:100 huffing:100
+humming heming:25 hemming:25 homing:25 hanging:60 hanning:60 henning:60 honing:60 hermine:75 hamling:95 hammering:95 haning:95 harming:95 hawing:95 helming:95 heminger:95 hemminger:95 hemmings:95 henin:95 hoeing:95 coming:100 cumming:100 dumbing:100 huffing:100 hugging:100
 hums hammes:25 hams:25 hems:25 holmes:25 homes:25 hommes:25 homs:25 herms:40 haimes:60 hames:60 hangs:60 hannes:60 haymes:60 heims:60 hennes:60 hens:60 henze:60 hiems:60 himes:60 hones:60 hons:60 hymes:60 hymns:60 ambs:70
 hurt herdt:0 hert:0 hirt:0 hurtt:0 heard:25 herd:25 hird:25 hurd:25 hut:40 hutt:40 erte:45 herta:45 hurta:45
 hush hasch:25 hash:25 hasz:25 hesch:25 hoesch:25 hosch:25 huch:30 hutch:30 hersch:40 hersh:40 hirsch:40 hirsh:40 hursh:40
@@ -238,6 +244,7 @@ inverter invert:70 invader:85 innovator:105
 isn't ison:90 sundt:90 resent:95 zandt:95 zant:95 zent:95 besant:100 easement:100 eason:100 peasant:100 pheasant:100
 joint joynt:0 joined:25 gent:60 jandt:60 jaunt:60 jent:60 jundt:60 join:70 joints:70
 joints gents:60 gentz:60 jantz:60 jaunts:60 jentz:60 joint:70 joynt:70 chants:90 joines:90 joins:90 joynes:90 schantz:90 shantz:90 shontz:90 shunts:90 tschantz:90 joined:95 joists:100 points:100
+juice jews:20 joos:20 cheuse:30 jewess:45
 jump chump:30 champ:55 chomp:55 schamp:55 schempp:55 shamp:55 giampa:70 jumped:70 jumper:70 jumps:70 jumpy:70
 jumped jump:70 junked:90 empt:95 bumped:100 chump:100 dumped:100 humped:100 jumper:100 jumps:100 jumpy:100 lumped:100 pumped:100 schumpert:100 shumpert:100 thumped:100
 jumper jumpy:60 giampa:65 jump:70 jumpers:70 schamber:80 jumbo:85 junker:90 ampere:95 jammer:95 ciampa:95 bumper:100 chump:100 dumper:100 jumped:100 jumps:100 lumper:100 mumper:100 schumpert:100 shumpert:100 thumper:100
@@ -299,6 +306,7 @@ mics nikes:35 mikus:45 mites:55 macks:60 macs:60 makes:60 max:60 maxx:60 meckes:
 middle maidel:30 medal:30 meddle:30 medel:30 meidl:30 medulla:45 mittal:50 metal:55 mettle:55 knittel:60 knittle:60 madel:60 madl:60 modal:60 model:60 muddle:60 nidal:60 nedel:65 needle:65 neidl:65 migdal:70 mindel:70 schmidl:70 metall:80
 mike majka:45 mica:45 micah:45
 min mihn:0 minh:0 main:30 maine:30 mane:30 mayne:30 mean:30 mein:30 meine:30 men:30 menn:30 menne:30 meyn:30 mien:30 mihm:35 mim:35 ming:35 minna:45
+mind mined:0 maned:60 manned:60 maund:60 mend:60 mende:60 moaned:60 monde:60 mound:60 mund:60 minder:70 minds:70 mine:70 minored:70 ninad:80
 minimum minimal:100
 minute minot:0 minott:0 mynatt:0 minette:25 mint:45 manatt:60 minet:60 minit:60 monit:60 ninette:60 mehmet:65 memmott:65 minerd:65 mehnert:70 minna:70 minutes:70 meant:75 mente:75 manette:85 monette:85 minta:90 mainard:95 mamet:95 maynard:95
 minutes mints:45 mintz:45 minot:70 minott:70 minute:70 mynatt:70 meents:75 mentz:75 minarets:95 minette:95 menace:100 midgets:100 millets:100 minas:100 mantz:105 meints:105 monts:105 montz:105 mounts:105 mountz:105 muntz:105
@@ -310,6 +318,7 @@ nada nadeau:50 nata:50 noda:50 mada:60 nod:70 noto:75
 name maim:35 mame:35 mayme:35
 nameplate nameplates:70
 neutral neutrally:70 neutrals:70 mitral:95 noodle:95 neural:100 notre:100
+never nuffer:50 niver:60 ever:70 neva:70 nevers:70
 new gnu:0 knew:0 nau:30 neault:30 noe:30 noh:30 moo:35 moue:35 anew:45
 next nixed:30 maxed:60 mixed:65 mixte:65 annexed:70 knecht:70 necked:70 necks:70 nest:70 neste:70 nex:70 akst:95 axed:95 axt:95 knacks:95 nast:95 anikst:100 hext:100 kekst:100 knicks:100 nicked:100 nicks:100 nist:100 nix:100
 nitrogen nitration:90
@@ -331,6 +340,7 @@ orifice oreffice:85 orefice:85 aureus:95
 other thur:45
 ounces answers:100 anthes:100 anzus:100
 outdoor outdoors:70 outpour:100
+outdoors outdoor:70 outdoes:95 outpours:100
 output outputs:70 outpost:100
 outside outsider:70 outsides:70 outsized:70 outset:85 outsize:100
 over ofer:25 ova:40
@@ -358,6 +368,7 @@ position possession:30 opposition:70 positioned:70 positions:70 petition:100 pez
 pound bound:25 pained:60 panned:60 pawned:60 penned:60 pined:60 pinned:60 pond:60 abound:70 lbs:70 pounder:70 pounds:70 count:80
 pounds lbs:0 bounds:25 ponds:60 abounds:70 pound:70 pounders:70 bands:85 bends:85 binds:85 bonds:85 bownds:85 bunds:85 pounce:90 bound:95 counts:100 hounds:100 kountz:100 mounds:100 pounder:100 rounds:100 sounds:100 zounds:100
 power bauer:25 bougher:25 bower:25
+power's powers:0 bauers:25 bowers:25 towers:55 payers:60 pyres:60 hours:70 ours:70 perz:70 powders:70 power:70 purrs:70 powis:80
 present pleasant:55 prisoned:55 prizant:55 peasant:70 presenter:70 presents:70 crescent:75 prescient:90 presson:90 besant:95 presence:100 prison:100
 pressure prescher:0 brasher:50 preacher:60 prusha:65 prussia:65 pressured:70 pressures:70 bratcher:80 crusher:80 bridger:85 britcher:85 krischer:85 krisher:85 pleasure:85 pledger:85 pletcher:85 pletscher:85 treasure:85 beshore:95 rusher:95 prucha:95 drescher:100 dresher:100 fresher:100
 pressures brashers:50 preachers:60 precious:60 prescher:70 pressure:70 pressurize:70 crushers:80 braziers:85 bridgers:85 pleasures:85 treasures:85 creches:95 pressured:100 brushes:110 prayers:110
@@ -378,6 +389,8 @@ pump bump:25 pomp:25 kump:55 pimp:60 plump:70 pompa:70 pumped:70 pumps:70 pup:70
 purple burble:50 percle:55 pirkl:55 pirkle:55 pirtle:55 purtell:55 purtle:55 papal:60 paypal:60 people:60 peppel:60 pepple:60 poppell:60 popple:60 purpa:70 purples:70 berkel:80 birchall:80 birkel:80 birtle:80 burchell:80 burkel:80 burkle:80 kerbel:80
 pushed poached:60 push:70 put:70
 put pote:30 puett:30
+puts puetz:30 boats:55 boots:55 bootz:55 paetz:60 pates:60 pats:60 patz:60 pautz:60 peets:60 peetz:60 peitz:60 pets:60 petz:60 pietz:60 pits:60 pitts:60 pitz:60 pots:60 potts:60 pouts:60 putts:60 putz:60 pultz:70
+putting butting:25 patting:25 petting:25 batting:50 betting:50 boating:50 botting:50 budding:50 padding:50 cutting:55 patin:60 pattin:60 pitting:60 pouting:60 petain:65 abutting:70 puttering:70 bedding:75 boeding:75 bucking:80 coating:80 koetting:80 packing:80 pecking:80
 quiet quite:45 clyatt:55 quieter:70 quiets:70 wiatt:70 wyatt:70 guyot:95 quote:95 clyte:100 quart:100 twite:100
 ran rahn:0 ranh:0 rann:0 rehn:25 ren:25 renn:25 renne:25 run:25 wren:25 wrenn:25 rahm:35 ram:35 ramm:35 rang:35 rana:45
 rated raided:25 redid:55 waited:55 weighted:55 righted:60 rotted:60 routed:60 rutted:60 grated:70 reddit:80 redditt:80 waded:80 readied:85 rettig:85 whetted:85 whitted:85 witted:85 braided:95 traded:95 awaited:100 baited:100 bated:100 dated:100 fated:100
@@ -421,6 +434,7 @@ seeing saying:30 sawing:60 sewing:60 sighing:60 sowing:60 suing:60 ceasing:70 ce
 seized ceased:45 sized:60 cede:70 cees:70 eased:70 fazed:70 phased:70 saez:70 seas:70 sease:70 seed:70 sees:70 seese:70 seize:70 sies:70 sneezed:70 cist:75 cyst:75
 service searfoss:25 servaas:25 surface:25 serfass:50 servis:60 serviss:60 servers:60 serves:65 serfs:70 surveys:80 cephus:85 surfers:85 servo:95 circus:100 gervase:100 nervous:100 servam:100 servan:100 servile:100
 set sette:0 said:25 sat:25 sate:30 seat:30 sit:30 fett:40 fette:40 ceta:45 zed:45
+she shi:0 shieh:0 shih:0 sze:0 chea:30 chee:30 chez:30 jee:30 jie:30 schey:30 shay:30 shea:30 shia:45 shiah:45
 shell shall:25 shull:25 chell:30 gel:30 gell:30 jell:30 scheel:30 scheele:30 schiel:30 schiele:30 schill:30 shale:30 shiel:30 shill:30
 shocked shucked:25 chalked:55 choked:55 chucked:55 joked:55 shopped:55 schacht:60 shirked:60 schaack:70 schaadt:70 schoch:70 schock:70 schott:70 shaak:70 shock:70 shot:70 shott:70 szot:70 szott:70 jogged:80
 short shortt:0 schardt:25 shored:25 shard:50 chart:55 jorde:55 schork:55 ohrt:70 ort:70 schor:70 schorr:70 shor:70 shore:70 shorr:70 shorter:70 shorts:70 shorty:70 shortz:70 chard:80 charred:80 jarred:80 scharp:80 schult:80 schulte:80
@@ -455,7 +469,6 @@ stands sands:70 stand:70 stentz:70 strands:70 stunts:70 stuntz:70 spends:80 stan
 start starred:25 stored:50 starck:55 stark:55 starke:55 staar:70 staat:70 star:70 starched:70 starr:70 starter:70 starts:70 steuart:70 stott:70 tart:70 tarte:70 tartt:70 scarred:80 sparred:80 sport:80 stoldt:80 stolt:80 stolte:80 storch:80
 started sported:80 darted:95 sorted:95 smarted:100 starting:100
 stat stet:25 stead:50 stud:50 scat:55 spat:55 stac:55 stack:55 stapp:55 staat:60 state:60 stitt:60 stott:60 stout:60 stoute:60 austat:70 istat:70 sat:70 stacked:70 stadt:70 staffed:70 stant:70 stashed:70 stats:70 statz:70
-stat's stats:0 statz:0 stetz:25 stutts:25 stutz:25 status:45 spats:55 spatz:55 stacks:55 staats:60 states:60 steitz:60 stites:60 stitz:60 stoots:60 stotts:60 stotz:60 sturtz:60 stutes:60 satz:70 stat:70 studds:70 studs:70 steppes:80
 static statics:70 sadek:95 stadnik:95 tadic:95 stanek:100 stattin:100
 status stats:45 statz:45 stetz:70 stratus:70 stutts:70 stutz:70 stutters:85 stratas:90 spats:100 spatz:100 stacks:100 staten:100 staton:100 statton:100 statum:100 staats:105 states:105 steitz:105 stites:105 stitz:105 stoots:105 stotts:105 stotz:105 sturtz:105
 steady study:25 sturdy:60 stead:70 steadied:70 steadier:70 teddie:70 teddy:70 stubby:80 stetter:85 stouder:85 spady:85 speedy:85 stader:90 deady:95 sadie:95 seti:95 setty:95 stet:95 stud:95 studied:95 studies:95 studley:95 taddy:95 teti:95
@@ -470,6 +483,7 @@ strike streich:0 streit:55 stripe:55 strite:55 strack:60 stracke:60 strauch:60 s
 stuck stucke:0 staack:25 stac:25 stack:25 stalk:25 stec:25 stech:25 steck:25 stock:25 stocke:25 stoke:25 stokke:25 sterk:40 sturc:40 stag:50 stagg:50 stupp:55 stake:60 steak:60 steuck:60 stick:60 stueck:60 sotak:70 sta:70
 sub saab:25 sabb:25 sob:25 sup:25 serb:40
 suction section:25 faction:65 action:95 auction:95 sanction:95 sectioned:95 sections:95 session:95 fiction:100 suchan:100 succumb:105 affection:110 function:110
+super suber:25 soper:30 suppa:40 zuber:45 sober:55 souter:55 sucre:55 sueker:55 suiter:55 suitor:55 suter:55 sutor:55 sapper:60 soupy:60 supper:60 suba:65 scooper:70 sewer:70 soup:70 spur:70 spurr:70 stupar:70 stupor:70 supers:70
 supply supplee:60 apply:70 supplied:70 supplier:70 supplies:70 sublime:95 spry:100
 swapped swept:60 swiped:60 swooped:60 swap:70 swapp:70 swat:70 swab:95 swamped:95 swope:95 flopped:95 stopped:100 swapo:100 swaps:100 swatched:100
 swinging swimming:35 slinging:55 singing:70 winging:70 slimming:90 swooning:95 flinging:95 stinging:100 swaying:100 swilling:100 switching:100 sinning:105 winning:105
@@ -521,6 +535,7 @@ vacuum vacuumed:70 vacuums:70
 valve val:70 valves:70
 vapor faber:50 fabre:50 vater:55 viper:60 vape:70 vapors:70 faker:80 fieber:80
 variable variables:70 veritable:100
+verified verify:70 vilified:85 rarefied:100 terrified:100 verifies:100
 version virgen:30 aversion:45 vision:60 versions:70 vachon:90 virgin:90 varone:95 persian:100 urchin:100 verdun:100 vernon:100 virden:100 virgins:100
 very vary:0 verri:0 verry:0 fairey:25 fairy:25 ferri:25 ferrie:25 ferry:25 fery:25 farrey:50 farry:50 farai:55 veley:55 velie:55 vari:60 varo:60 vera:60 vero:60 aerie:70 airey:70 airy:70 arie:70 ary:70 eyrie:70
 visit visitor:70 visits:70 fisette:75 vist:90 ficek:100 vinet:100
@@ -529,13 +544,16 @@ voltage volta:70 folta:95
 volts voeltz:0 voltz:0 folts:25 foltz:25 vaults:25 faults:50 fults:55 fultz:55 folds:70 foulds:70 volt:70 votes:70 feltes:85 felts:85 feltz:85 voelz:90 voles:90 volz:90 faulds:95 folse:95 vault:95 vold:95 boltz:100 colts:100
 volume volumes:70
 wait waite:0 waitt:0 wayt:0 whate:0 wade:25 waid:25 waide:25 weighed:25 wet:30 wheat:30 whet:30 whit:30 whitt:30 wit:30 witt:30 witte:30 await:45
+want wand:25 wont:25 wanta:45 wante:45 wond:50 wonk:55 weant:60 wendt:60 went:60 wente:60 windt:60 wint:60 juan:70 wan:70 wanda:70 wann:70 wants:70 wantz:70 watt:70 wonda:70 lundt:80 lunt:80 runte:80
 water lawter:55 walker:55 waiter:60 wetter:60 whiter:60 witter:60 wachter:70 walter:70 wat:70 watered:70 waterer:70 waters:70 watery:70 lauder:80 lotter:80 lutter:80 rotor:80 rotter:80 rutter:80 whopper:80 yachter:80
 ways wais:0 weighs:0 wace:20 wease:30 weese:30 wheeze:30 whiz:30 wiese:30 wiz:30
 we've weave:0 waive:30 wave:30
 weighed wade:0 waid:0 waide:0 wait:25 waite:25 waitt:25 wayt:25 whate:25 wed:30 wedd:30 weed:30 wehde:30 wied:30
 welded wielded:30 wilted:55 wedded:70 yielded:85 whetted:95 waded:100 weeded:100 weldin:100 welding:100 weldy:100
+went wendt:0 wente:0 wend:25 wende:25 weant:30 windt:30 wint:30 lent:55 rent:55 waned:55 weaned:55 want:60 wont:60 ent:70 schwent:70 wen:70 wenda:70 wentz:70 wet:70 when:70 whet:70 wanat:75 weyandt:75 weyant:75
 wet whet:0 wed:25 wedd:25 wehde:25 wait:30 waite:30 waitt:30 wayt:30 whate:30 wheat:30 whit:30 whitt:30 wit:30 witt:30 witte:30
 what's whats:0 watts:25 watz:25 wetz:25 werts:40 wertz:40 wirtz:40 worts:40 wurtz:40 lutz:55 ruts:55 rutts:55 rutz:55 waites:60 waits:60 weights:60 weitz:60 whites:60 wits:60 witts:60 witz:60 utz:70 wads:70 wass:70
+wheel wail:30 wale:30 welle:30 weyl:30 whale:30 wil:30 will:30 wille:30
 where ware:0 wear:0 wehr:0 werre:0 weir:30 wier:30 aware:45
 while weil:0 weill:0 wile:0 wyle:0 awhile:45
 whip whipp:0 weep:30
