@@ -12,9 +12,9 @@ interface Delivered {
   readonly faults: [EarFault, string][];
 }
 
-/** What every ear keeps to. `make` gives a fresh one; it must be able to hear "leg one to ground one eighteen" and "why". */
+/** What every ear keeps to. `make` gives a fresh one; it must be able to hear "leg one to ground one eighteen" and "tell me why". */
 export function earContract(make: () => Promise<EarUnderTest>): void {
-  const said = ['leg one to ground one eighteen', 'why'];
+  const said = ['leg one to ground one eighteen', 'tell me why'];
 
   const listen = async ({ ear, hear }: EarUnderTest, sentences = said): Promise<Delivered> => {
     const delivered: Delivered = { utterances: [], faults: [] };

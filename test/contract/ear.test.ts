@@ -9,7 +9,7 @@ const SOUND: Readonly<Record<string, string>> = {
   'leg one to ground one eighteen': fileURLToPath(
     new URL('../../fixtures/audio/library/09-leg-one.wav', import.meta.url),
   ),
-  why: fileURLToPath(new URL('../../fixtures/audio/library/25-why.wav', import.meta.url)),
+  'tell me why': fileURLToPath(new URL('../../fixtures/audio/library/25-why.wav', import.meta.url)),
 };
 
 describe('the typed ear', () => {
