@@ -122,7 +122,8 @@ export function layOut(rules: Rules, root: string): Layout {
     ends.add(end);
   }
   markJoints(arcs, laid, joints);
-  return { arcs, joints, ends, words, laid };
+  // Lists that grew by one arc have room for many: their copies have not.
+  return { arcs: arcs.map((list) => list.slice()), joints, ends, words, laid };
 }
 
 /** A rule that may begin with more words than this is a joint. */

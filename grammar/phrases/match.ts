@@ -26,6 +26,8 @@ export interface Near {
 export interface MatchOptions {
   /** Words that sound near a heard one. Given: the matcher repairs; left out: only what was heard counts. */
   readonly near?: (heard: string) => readonly Near[];
+  /** How many words may be changed, passed over or supplied. */
+  readonly mostRepairs?: number;
   /** How many paths to keep in one state, and to give back. */
   readonly keep?: number;
 }
@@ -37,13 +39,12 @@ interface Token {
   readonly back: Token | undefined;
   readonly tags: readonly Tag[];
   readonly taken: Taken | undefined;
-  /** Function words supplied so far. */
-  readonly supplied: number;
+  /** Words changed, passed over and supplied so far. */
+  readonly repairs: number;
 }
 
 type PassedOver = 'filler' | 'hesitation' | 'skipped';
 const COST = { homophone: 0.4, filler: 0.4, hesitation: 0.4, skipped: 3 } as const;
-const MOST_SUPPLIED = 2;
 /** Tokens alive at once; beyond it only the cheapest go on. */
 const BEAM = 200;
 /** Tokens dearer than the cheapest by more are given up. */
@@ -66,7 +67,7 @@ const isNumber = (word: HeardWord): boolean => word.numeral !== undefined || num
  */
 export function match(network: Network, words: readonly HeardWord[], options: MatchOptions = {}): Path[] {
   const forgiving = options.near !== undefined;
-  const search = new Search(network, options.keep ?? (forgiving ? 4 : 12), forgiving);
+  const search = new Search(network, options.keep ?? (forgiving ? 4 : 12), forgiving ? (options.mostRepairs ?? 2) : 0);
   search.begin();
   for (const word of words.flatMap((heard) => apart(heard, network))) {
     if (!search.advance(word, choicesFor(word, network, options.near), passOver(word, forgiving))) return [];
@@ -81,12 +82,12 @@ class Search {
   private dearest = Number.POSITIVE_INFINITY;
   private readonly network: Network;
   private readonly keep: number;
-  private readonly forgiving: boolean;
+  private readonly mostRepairs: number;
 
-  constructor(network: Network, keep: number, forgiving: boolean) {
+  constructor(network: Network, keep: number, mostRepairs: number) {
     this.network = network;
     this.keep = keep;
-    this.forgiving = forgiving;
+    this.mostRepairs = mostRepairs;
   }
 
   begin(): void {
@@ -102,7 +103,8 @@ class Search {
       this.take(token, heard, choices);
       if (passed === undefined) continue;
       const cost = token.cost + COST[passed];
-      this.add(token.place, cost, token, [], { how: passed, heard }, token.supplied, token.layers);
+      const repairs = token.repairs + (passed === 'skipped' ? 1 : 0);
+      this.add(token.place, cost, token, [], { how: passed, heard }, repairs, token.layers);
     }
     this.settle();
     return this.alive.length > 0;
@@ -132,8 +134,8 @@ class Search {
     const place = this.network.landing(joint, layer);
     const layers = this.network.layersOf(place);
     const cost = from.cost + layer.cost + joint.cost;
-    const { supplied } = from;
-    return { place, layers, cost, back: from, tags: joined(layer.tags, joint.tags), taken: undefined, supplied };
+    const { repairs } = from;
+    return { place, layers, cost, back: from, tags: joined(layer.tags, joint.tags), taken: undefined, repairs };
   }
 
   paths(): Path[] {
@@ -157,10 +159,11 @@ class Search {
   }
 
   private step(from: Token, layer: Layer, step: Step, cost: number, taken: Taken | undefined, supplied = 0): void {
+    const repairs = from.repairs + supplied + (taken?.how === 'near' ? 1 : 0);
     const whole = from.cost + layer.cost + step.cost + cost;
-    if (whole > this.dearest) return;
+    if (whole > this.dearest || repairs > this.mostRepairs) return;
     const place = this.network.landing(step, layer);
-    this.add(place, whole, from, joined(layer.tags, step.tags), taken, from.supplied + supplied);
+    this.add(place, whole, from, joined(layer.tags, step.tags), taken, repairs);
   }
 
   /** Adds a token among the best of its place, and what it reaches without another word. */
@@ -170,19 +173,19 @@ class Search {
     back: Token | undefined,
     tags: readonly Tag[],
     taken: Taken | undefined,
-    supplied: number,
+    repairs: number,
     layers?: readonly Layer[],
   ): void {
-    if (cost > this.dearest) return;
+    if (cost > this.dearest || repairs > this.mostRepairs) return;
     this.dearest = Math.min(this.dearest, cost + WIDTH);
     const here = this.roomAt(place, cost);
     if (here === undefined) return;
-    const token: Token = { place, layers: layers ?? this.network.layersOf(place), cost, back, tags, taken, supplied };
+    const token: Token = { place, layers: layers ?? this.network.layersOf(place), cost, back, tags, taken, repairs };
     let at = here.length;
     while (at > 0 && here[at - 1]!.cost > cost) at -= 1;
     here.splice(at, 0, token);
     if (here.length > this.keep) here.pop();
-    if (!this.forgiving || supplied >= MOST_SUPPLIED) return;
+    if (repairs >= this.mostRepairs) return;
     for (const layer of token.layers) {
       for (const step of layer.follow.swallowed) this.step(token, layer, step, 0, undefined, 1);
     }

@@ -166,8 +166,10 @@ export class Network {
     };
     walk(from, [], 0, [], true);
     const { words, anyWord } = found;
+    const many = words.length > FEW;
     return {
-      ...(words.length > FEW ? { few: NONE, many: groupedByWord(words) } : { few: shared(words), many: undefined }),
+      few: many ? NONE : shared(words),
+      many: many ? groupedByWord(words) : undefined,
       anyWord: shared(anyWord),
       joints: shared(found.joints),
       ends: shared(found.ends),
@@ -177,12 +179,13 @@ export class Network {
 }
 
 /** States whose followers are kept at most. */
-const REMEMBERED = 1800;
+const REMEMBERED = 2600;
 /** More steps than this are looked up by their word, fewer one after the other. */
 const FEW = 12;
 /** One empty list for all: most states have nothing of most kinds. */
 const NONE: readonly never[] = [];
-const shared = <T>(list: readonly T[]): readonly T[] => (list.length === 0 ? NONE : list);
+/** A list that grew has room for more; its copy has not. */
+const shared = <T>(list: readonly T[]): readonly T[] => (list.length === 0 ? NONE : list.slice());
 
 function groupedByWord(steps: readonly WordStep[]): ReadonlyMap<string, readonly WordStep[]> {
   const groups = new Map<string, WordStep[]>();

@@ -18,6 +18,8 @@ const LONGEST = 60;
 const LONGEST_TEXT = 2000;
 /** Longer ones than this are not repaired. */
 const LONGEST_REPAIRED = 24;
+/** Of how many of its words an utterance may be mended. */
+const MENDABLE = 0.4;
 /** Two meanings whose costs differ by less are both possible. */
 const MARGIN = 0.35;
 
@@ -113,8 +115,8 @@ function understandOne(
   }
   let weighed = weigh(match(network, heard), expectation);
   if (weighed.length === 0 && heard.length <= LONGEST_REPAIRED) {
-    const repaired = weigh(match(network, heard, { near }), expectation);
-    weighed = repaired.filter((one) => one.repaired.length * 2.5 <= Math.max(heard.length, 2.5));
+    const mostRepairs = Math.max(1, Math.floor(heard.length * MENDABLE));
+    weighed = weigh(match(network, heard, { near, mostRepairs }), expectation);
   }
   const words = (): string[] => heard.map((word) => word.text);
   const [best] = weighed;
