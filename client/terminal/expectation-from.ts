@@ -3,7 +3,7 @@ import { MEASURANDS } from '../../grammar/vocabulary/measurands.ts';
 
 /**
  * What `--expect` names: readings by their points ("L1,ground" or "compressor"), several apart by ";". Each set of
- * points stands for every quantity of the tables that is measured there. Undefined where a set is in no table.
+ * points stands for the first quantity that the table has there. Undefined where a set is in no row.
  */
 export function expectationFrom(text: string): Expectation | undefined {
   const readings: { quantity: (typeof MEASURANDS)[number]['quantity']; at: (typeof MEASURANDS)[number]['at'] }[] = [];

@@ -1,7 +1,7 @@
 import { NEGATIONS } from '../vocabulary/fillers.ts';
 import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
-import type { Near } from './match.ts';
 import { NEAR_WORDS } from './near-words.ts';
+import type { Near } from './word-choices.ts';
 
 /** Words that repair leaves alone. */
 const kept = new Set([...NUMBER_WORDS, ...NEGATIONS]);

@@ -3,7 +3,7 @@ import { MEASURANDS } from '../vocabulary/measurands.ts';
 import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
 import { OBSERVATIONS } from '../vocabulary/observations.ts';
 import { POINTS, type PointId } from '../vocabulary/points.ts';
-import type { Near } from './match.ts';
+import type { Near } from './word-choices.ts';
 
 const names = new Map<PointId, string>(POINTS.map((point) => [point.id, point.name.replaceAll(',', '')]));
 

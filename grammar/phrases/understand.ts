@@ -1,16 +1,14 @@
-import { LINKING_WORDS } from '../vocabulary/homophones.ts';
-import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
-import { compose } from './compose/compose.ts';
-import type { Draft } from './compose/draft.ts';
-import { segmentsOf } from './compose/segment.ts';
-import { confidenceOf, type MatchSigns } from './confidence.ts';
-import { match, type Near, type Path, type Taken } from './match.ts';
-import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
+import type { MatchSigns } from './confidence.ts';
+import { judge } from './judge.ts';
+import { match } from './match.ts';
+import type { Expectation, UnclearReason, Understanding } from './meaning.ts';
 import { makeNear } from './near.ts';
 import { Network } from './network.ts';
 import { RULES } from './rules/utterance-rules.ts';
 import { suggest } from './suggest.ts';
 import { type HeardWord, tokenise } from './tokenise.ts';
+import { weigh } from './weigh.ts';
+import type { Near } from './word-choices.ts';
 
 /** Longer utterances than this many words are not taken apart; a note may be as long as it likes. */
 const LONGEST = 60;
@@ -20,8 +18,6 @@ const LONGEST_TEXT = 2000;
 const LONGEST_REPAIRED = 24;
 /** Of how many of its words an utterance may be mended. */
 const MENDABLE = 0.4;
-/** Two meanings whose costs differ by less are both possible. */
-const MARGIN = 0.35;
 
 export interface UnderstandOptions {
   /** Other hypotheses of the recogniser, best first. */
@@ -31,13 +27,6 @@ export interface UnderstandOptions {
 }
 
 export type Understand = (text: string, expectation?: Expectation, options?: UnderstandOptions) => Understanding;
-
-/** A meaning with what it cost to get there. */
-interface Weighed {
-  readonly draft: Draft;
-  readonly cost: number;
-  readonly repaired: NonNullable<Understanding['repaired']>;
-}
 
 /**
  * Builds the network once from the tables and gives the function that understands by it.
@@ -154,93 +143,3 @@ const unclear = (heard: string, reason: UnclearReason, alternatives: readonly st
   confidence: 0,
   reason,
 });
-
-/** The meanings of all paths, the best first, each once. */
-function weigh(paths: readonly Path[], expectation: Expectation | undefined): Weighed[] {
-  const byMeaning = new Map<string, Weighed>();
-  for (const path of paths) {
-    const segments = segmentsOf(path);
-    if (segments === undefined) continue;
-    const drafts = segments.map((segment) => compose(segment, expectation));
-    for (const draft of together(drafts)) {
-      const weighed = { draft, cost: path.cost + draft.cost, repaired: repairsOf(path) };
-      const key = JSON.stringify(draft.meaning);
-      const known = byMeaning.get(key);
-      if (known === undefined || known.cost > weighed.cost) byMeaning.set(key, weighed);
-    }
-  }
-  return [...byMeaning.values()].sort((a, b) => a.cost - b.cost);
-}
-
-/** One draft for the whole: the only segment's own, or all of them side by side. */
-function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
-  const [only] = drafts;
-  if (drafts.length === 1 && only !== undefined) return only;
-  const parts: Meaning[] = [];
-  let cost = 0;
-  let doubt: Draft | undefined;
-  for (const choices of drafts) {
-    const [best, next] = [...choices].sort((a, b) => a.cost - b.cost);
-    if (best === undefined) return [];
-    parts.push(...(best.meaning.kind === 'several' ? best.meaning.parts : [best.meaning]));
-    cost += best.cost;
-    if (best.doubt !== undefined) doubt ??= best;
-    else if (next !== undefined && next.cost < best.cost + MARGIN) doubt ??= { ...best, doubt: 'several-places-fit' };
-  }
-  return [
-    {
-      meaning: { kind: 'several', parts },
-      cost: cost + 0.9 * (drafts.length - 1),
-      ...(doubt?.doubt && { doubt: doubt.doubt }),
-      ...(doubt?.twin !== undefined && { twin: doubt.twin }),
-    },
-  ];
-}
-
-/** "leg to ground": a word that links more often than it counts was taken for a digit. Not without asking. */
-const countsLink = (taken: Taken | undefined): taken is Taken & { readonly how: 'homophone' } =>
-  taken?.how === 'homophone' && LINKING_WORDS.includes(taken.heard.text) && NUMBER_WORDS.includes(taken.word);
-
-function repairsOf(path: Path): Weighed['repaired'] {
-  const repaired: { heard: string; taken: string }[] = [];
-  for (const { tags, taken } of path.steps) {
-    for (const tag of tags) if (tag.tag === 'supplied') repaired.push({ heard: '', taken: tag.word });
-    if (taken?.how === 'skipped') repaired.push({ heard: taken.heard.text, taken: '' });
-    if (taken?.how === 'near' || countsLink(taken)) repaired.push({ heard: taken.heard.text, taken: taken.word });
-  }
-  return repaired;
-}
-
-/** Logged as it stands, or asked and why. */
-function judge(
-  heard: string,
-  best: Weighed,
-  rest: readonly Weighed[],
-  watch: ((signs: MatchSigns) => void) | undefined,
-): Understanding {
-  const { draft, cost, repaired } = best;
-  const rival = rest.find((other) => other.cost < cost + MARGIN);
-  const reason =
-    draft.doubt ?? (repaired.length > 0 ? 'needed-repair' : rival === undefined ? undefined : rivalry(best, rival));
-  const nobody = draft.meaning.kind === 'value' && reason === 'no-place';
-  const signs = { cost, margin: (rest[0]?.cost ?? cost + 4) - cost, repairs: repaired.length, reason };
-  watch?.(signs);
-  const others = rest.slice(0, 4).map((other) => other.draft.meaning);
-  return {
-    heard,
-    verdict: reason === undefined ? 'logged' : nobody ? 'rejected' : 'asked',
-    meaning: draft.meaning,
-    confidence: confidenceOf(signs),
-    ...(repaired.length > 0 && { repaired }),
-    ...(reason && { reason }),
-    ...(draft.twin !== undefined && { twin: draft.twin }),
-    ...(others.length > 0 && { others }),
-  };
-}
-
-/** Why two meanings cannot be told apart: another place, or another value. */
-function rivalry(best: Weighed, rival: Weighed): UnclearReason {
-  const [one, other] = [best.draft.meaning, rival.draft.meaning];
-  const sameValue = one.kind === 'reading' && other.kind === 'reading' && one.reading.value === other.reading.value;
-  return sameValue ? 'several-places-fit' : 'several-values-fit';
-}

@@ -1,7 +1,8 @@
 import { MINUS_WORDS } from '../../vocabulary/number-words.ts';
-import type { Path, Taken } from '../match.ts';
+import type { Path } from '../match.ts';
 import { readNumber, type SpokenNumber } from '../numbers/read-number.ts';
 import type { FrameId, Tag } from '../tag.ts';
+import type { Taken } from '../word-choices.ts';
 import { NUMERAL } from '../words.ts';
 
 /** Where a filler or a hesitation stood beside or in a number: a digit may have been lost there. */

@@ -1,0 +1,37 @@
+import { confidenceOf, type MatchSigns } from './confidence.ts';
+import type { UnclearReason, Understanding } from './meaning.ts';
+import { MARGIN, type Weighed } from './weigh.ts';
+
+/** Logged as it stands, or asked and why. */
+export function judge(
+  heard: string,
+  best: Weighed,
+  rest: readonly Weighed[],
+  watch: ((signs: MatchSigns) => void) | undefined,
+): Understanding {
+  const { draft, cost, repaired } = best;
+  const rival = rest.find((other) => other.cost < cost + MARGIN);
+  const reason =
+    draft.doubt ?? (repaired.length > 0 ? 'needed-repair' : rival === undefined ? undefined : rivalry(best, rival));
+  const nobody = draft.meaning.kind === 'value' && reason === 'no-place';
+  const signs = { cost, margin: (rest[0]?.cost ?? cost + 4) - cost, repairs: repaired.length, reason };
+  watch?.(signs);
+  const others = rest.slice(0, 4).map((other) => other.draft.meaning);
+  return {
+    heard,
+    verdict: reason === undefined ? 'logged' : nobody ? 'rejected' : 'asked',
+    meaning: draft.meaning,
+    confidence: confidenceOf(signs),
+    ...(repaired.length > 0 && { repaired }),
+    ...(reason && { reason }),
+    ...(draft.twin !== undefined && { twin: draft.twin }),
+    ...(others.length > 0 && { others }),
+  };
+}
+
+/** Why two meanings cannot be told apart: another place, or another value. */
+function rivalry(best: Weighed, rival: Weighed): UnclearReason {
+  const [one, other] = [best.draft.meaning, rival.draft.meaning];
+  const sameValue = one.kind === 'reading' && other.kind === 'reading' && one.reading.value === other.reading.value;
+  return sameValue ? 'several-places-fit' : 'several-values-fit';
+}
