@@ -63,6 +63,7 @@ export const SPELLED: Readonly<Record<string, string>> = {
   txv: 't x v',
   tev: 't e v',
   cfm: 'c f m',
+  psig: 'p s i g',
   ol: 'o l',
   rh: 'r h',
   mfd: 'm f d',
