@@ -78,7 +78,10 @@ function isCalledOut(unit: HiddenUnit, sound: HiddenUnit, dice: Dice): boolean {
 export function drawCase(r: Ratings, seed: number, wrong: Wrong, count: 1 | 2): Case {
   for (let attempt = 0; ; attempt += 1) {
     const drawn = drawOnce(r, seed + attempt * 7_368_787, wrong, count);
-    if (isCalledOut(drawn.unit, drawn.rebuild([]), new Dice(seed + attempt))) return drawn;
+    // Each of two faults must be one that somebody would call for by itself.
+    const sound = drawn.rebuild([]);
+    const alone = drawn.faults.map((fault) => drawn.rebuild([fault]));
+    if (alone.every((unit) => isCalledOut(unit, sound, new Dice(seed + attempt)))) return drawn;
   }
 }
 

@@ -131,6 +131,9 @@ function remember(table: FaultTable, key: string, compute: () => Likelihood): Li
   return found;
 }
 
+/** How often one repair is all that was needed, before anything was read again (our weight, on the careful side). */
+const CLEAR_AFTER_REPAIR = 0.3;
+
 /** Prior of each fault after the repairs: a repaired fault seldom returns, and often nothing else was wrong. */
 export function priorAfter(table: FaultTable, repaired: readonly FaultId[]): Float64Array {
   const prior = Float64Array.from(table.prior);
@@ -142,8 +145,8 @@ export function priorAfter(table: FaultTable, repaired: readonly FaultId[]): Flo
   const clear = table.faults.indexOf('nothing-wrong');
   prior[clear] = 0;
   const rest = prior.reduce((a, b) => a + b, 0);
-  for (let f = 0; f < prior.length; f += 1) prior[f] = (prior[f]! / rest) * 0.4;
-  prior[clear] = 0.6;
+  for (let f = 0; f < prior.length; f += 1) prior[f] = (prior[f]! / rest) * (1 - CLEAR_AFTER_REPAIR);
+  prior[clear] = CLEAR_AFTER_REPAIR;
   return prior;
 }
 

@@ -13,7 +13,7 @@ import { TEST_MODELS } from '../../../client/diagnosis/tests/test-models.ts';
 import { drawUnit } from '../../../client/diagnosis/unit/draw-unit.ts';
 import type { Unit } from '../../../client/diagnosis/unit/unit.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import type { Amps, Volts } from '../../../grammar/vocabulary/quantities.ts';
+import type { Volts } from '../../../grammar/vocabulary/quantities.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 
 /** The physical traps of the trade, each with its number from the circuit and the hazard that is announced. */
@@ -80,13 +80,9 @@ describe('what physics shows and a flow chart misses', () => {
   });
 
   it('6: a loose lug reads good without load and collapses under it', () => {
-    const m = moment(
-      'loose-lug-1',
-      { ...TWO_POLES, compressor: { rla: 18 as Amps, lra: 105 as Amps } },
-      { whip: [20, 0.02], feeder: [0.05, 0.05] },
-    );
+    const m = moment('loose-lug-1', TWO_POLES, { whip: [20, 0.02], feeder: [0.05, 0.05] });
     expect(m.idle.volts('L1', 'L2')).toBeGreaterThan(225);
-    expect(m.cooling.volts('L1', 'L2')).toBeLessThan(60);
+    expect(m.cooling.volts('L1', 'L2')).toBeLessThan(0.4 * m.idle.volts('L1', 'L2'));
     expect(announced(m)).toContain('loose-lug-needs-load');
   });
 
