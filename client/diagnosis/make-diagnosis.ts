@@ -1,4 +1,3 @@
-import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Diagnosis, Evidence, NextTest } from './diagnosis.ts';
@@ -32,12 +31,12 @@ export function makeDiagnosis(profile: UnitProfile, options: BuildOptions = {}):
 /** A diagnosis over a table that was built before, in a worker or at build time. */
 export function diagnosisFrom(table: FaultTable): Diagnosis {
   const index = indexTests(table.tests);
-  const moved = influence(table);
+  const fallsWith = influence(table);
   // Every visit begins with nothing read: that answer weighs every draw of every fault, and is worked out once.
-  const atTheDoor = assess(table, [], [], index, moved);
+  const atTheDoor = assess(table, [], [], index, fallsWith);
   return {
     assess: (evidence, parked) =>
-      evidence.length === 0 && parked.length === 0 ? atTheDoor : assess(table, evidence, parked, index, moved),
+      evidence.length === 0 && parked.length === 0 ? atTheDoor : assess(table, evidence, parked, index, fallsWith),
     testFor: (reading) => findTest(index, reading),
     explain: (test, suspects) => explainTest(table, test, suspects),
   };
@@ -48,9 +47,9 @@ function assess(
   evidence: readonly Evidence[],
   parked: readonly TestId[],
   index: ReturnType<typeof indexTests>,
-  moved: (fault: FaultId, test: TestId) => boolean,
+  fallsWith: ReturnType<typeof influence>,
 ): Assessment {
-  const standing = standingReadings(table.tests, index, evidence, moved);
+  const standing = standingReadings(table.tests, index, evidence, fallsWith);
   const posterior = weighParticles(table, standing);
   const answered = new Set(standing.taken.keys());
   let stance = ON_ARRIVAL;

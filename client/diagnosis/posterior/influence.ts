@@ -1,30 +1,35 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import type { TestId } from '../../../grammar/vocabulary/tests.ts';
-import type { FaultTable } from '../table/fault-table.ts';
+import type { FaultTable, TestColumn } from '../table/fault-table.ts';
+import { ohmsScale } from '../table/predict.ts';
+import { TEST_MODELS } from '../tests/test-models.ts';
+import type { Taken } from './take-readings.ts';
 
-/** A reading is moved by a fault when this share of its draws differ from the sound unit's. */
+/** A reading falls with a repair when this share of the fault's draws differ from the sound unit's. */
 const SHARE = 0.15;
 
 /**
- * Whether a fault can move the reading of a test: its draws are compared with the same draws of the sound unit. After
- * a repair the moved readings no longer hold.
+ * Whether a reading falls with the repair of a fault: when the fault often moves its test, or moves it now and then and
+ * the reading is not what a sound unit shows. What the fault cannot move stays.
  */
-export function influence(table: FaultTable): (fault: FaultId, test: TestId) => boolean {
-  const sound = table.faults.indexOf('nothing-wrong');
-  return (fault, test) => {
+export function influence(table: FaultTable): (fault: FaultId, reading: Taken) => boolean {
+  return (fault, reading) => {
     const f = table.faults.indexOf(fault);
-    const column = table.columns[table.tests.indexOf(test)]?.column;
+    const entry = table.columns[table.tests.indexOf(reading.test)];
     if (f < 0 || fault === 'something-else') return true;
-    if (!column) return false;
-    let moved = 0;
-    const draws = table.first[f + 1]! - table.first[f]!;
-    for (let k = 0; k < draws; k += 1) {
-      const p = table.first[f]! + k;
-      const q = table.first[sound]! + k;
-      moved += column.kind === 'look' ? lookMoved(column.chance, column.answers, p, q) : numberMoved(column, p, q);
-    }
-    return moved / draws > SHARE;
+    if (!entry || entry.moved[f] === 0) return false;
+    return shareMoved(table, entry, f) > SHARE || !looksSound(table, entry, reading);
   };
+}
+
+function shareMoved(table: FaultTable, { column }: TestColumn, f: number): number {
+  const draws = table.first[f + 1]! - table.first[f]!;
+  let moved = 0;
+  for (let k = 0; k < draws; k += 1) {
+    const p = table.first[f]! + k;
+    const q = table.first[table.sound]! + k;
+    moved += column.kind === 'look' ? lookMoved(column.chance, column.answers, p, q) : numberMoved(column, p, q);
+  }
+  return moved / draws;
 }
 
 function numberMoved(column: { mean: Float32Array; spread: Float32Array }, p: number, q: number): 0 | 1 {
@@ -36,4 +41,21 @@ function lookMoved(chance: Float32Array, answers: number, p: number, q: number):
   let distance = 0;
   for (let a = 0; a < answers; a += 1) distance += Math.abs(chance[p * answers + a]! - chance[q * answers + a]!);
   return distance > 0.3 ? 1 : 0;
+}
+
+/** The reading lies within three deviations of some sound draw, or is an answer that a sound unit often gives. */
+function looksSound(table: FaultTable, { column }: TestColumn, reading: Taken): boolean {
+  const { measure } = TEST_MODELS[reading.test];
+  // A figure of the refrigerant side needs its conditions to be judged: it is taken again.
+  if (measure.kind === 'residual') return false;
+  const answer = measure.kind === 'look' ? measure.answers.indexOf(reading.observation!) : -1;
+  const value = measure.kind === 'ohms' || measure.kind === 'ohms-part' ? ohmsScale(reading.value) : reading.value;
+  for (let p = table.first[table.sound]!; p < table.first[table.sound + 1]!; p += 1) {
+    const sound =
+      column.kind === 'look'
+        ? column.chance[p * column.answers + answer]! > 0.3
+        : Math.abs(value - column.mean[p]!) < 3 * column.spread[p]!;
+    if (sound) return true;
+  }
+  return false;
 }

@@ -143,14 +143,14 @@ export function standingReadings(
   tests: readonly TestId[],
   index: TestIndex,
   evidence: readonly Evidence[],
-  movedBy: (fault: FaultId, test: TestId) => boolean,
+  fallsWith: (fault: FaultId, reading: Taken) => boolean,
 ): Standing {
   let all: Taken[] = [];
   const repaired: FaultId[] = [];
   for (const item of evidence) {
     if (item.kind === 'repair') {
       repaired.push(item.fault);
-      all = all.filter(({ test }) => !movedBy(item.fault, test));
+      all = all.filter((reading) => !fallsWith(item.fault, reading));
       continue;
     }
     const reading = takeReading(tests, index, item);
