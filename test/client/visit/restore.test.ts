@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { VisitRun } from '../../../client/visit/run-visit.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { LIBRARY_VISIT, TypedVisit } from './typed-visit.ts';
+import { LIBRARY_VISIT, TO_LIVE_STEP, TypedVisit } from './typed-visit.ts';
 
 const heardIn = (bodies: readonly string[]): number =>
   bodies.filter(
@@ -69,7 +69,7 @@ describe('a visit whose record was cut', () => {
 
   it('asks again for an acknowledgement that was pending: the caution is spoken anew', async () => {
     const whole = await TypedVisit.open();
-    await whole.type(...LIBRARY_VISIT.slice(0, 5));
+    await whole.type(...TO_LIVE_STEP);
     const kept = whole.bodies.slice(
       0,
       whole.bodies.findIndex((body) => body.includes('"mouth.finished"')),

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { ARRIVAL, LIBRARY_VISIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_VISIT, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
 describe('a live step', () => {
   it('is asked only after its caution was spoken whole and acknowledged', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(...ARRIVAL, 'compressor runs then trips');
+    await visit.type(...TO_LIVE_STEP);
     expect(visit.run.value).toMatchObject({ step: { cautioning: 'awaiting' } });
     const asked = visit.of('step.asked').length;
     await visit.type('what next');
@@ -22,7 +22,7 @@ describe('a live step', () => {
   it('speaks a caution that was cut short again, whole', async () => {
     const visit = await TypedVisit.open();
     visit.mouth.cutNext = 2;
-    await visit.type(...ARRIVAL, 'compressor runs then trips');
+    await visit.type(...TO_LIVE_STEP);
     const cautions = visit.mouth.said.filter((prompt) => prompt.kind === 'caution');
     expect(cautions).toHaveLength(3);
     expect(new Set(cautions.map((prompt) => prompt.text)).size).toBe(1);
@@ -31,7 +31,7 @@ describe('a live step', () => {
 
   it('ends its first caution with who governs', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(...ARRIVAL, 'compressor runs then trips');
+    await visit.type(...TO_LIVE_STEP);
     const first = visit.mouth.said.find((prompt) => prompt.kind === 'caution')?.text;
     expect(first).toContain("Local codes, the maker's instructions and licensed practice govern.");
   });
