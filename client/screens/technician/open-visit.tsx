@@ -1,14 +1,7 @@
 import { type FormEvent, useState } from 'react';
-import type { Amps, Microfarads, Volts } from '../../../grammar/vocabulary/quantities.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { openingFrom, REFRIGERANTS, type VisitOpening } from './opening-from.ts';
 import { UNIT_STOCK } from './unit-stock.ts';
-
-export interface VisitOpening {
-  readonly site: string;
-  readonly complaint: string;
-  readonly role: 'technician' | 'trainee';
-  readonly unit: UnitProfile;
-}
 
 /** What a visit is opened with. Whatever is left empty is unknown, and may be said or typed later. */
 export function OpenVisit({ onOpen }: { readonly onOpen: (opening: VisitOpening) => void }) {
@@ -62,6 +55,18 @@ export function OpenVisit({ onOpen }: { readonly onOpen: (opening: VisitOpening)
               <input className="control" name={name} inputMode="decimal" defaultValue={of(unit) ?? ''} />
             </label>
           ))}
+          <label>
+            Refrigerant
+            <select className="control" name="refrigerant" defaultValue={unit.refrigerant ?? ''}>
+              <option value="">not known</option>
+              {REFRIGERANTS.map((name) => (
+                <option key={name}>{name}</option>
+              ))}
+            </select>
+          </label>
+          <label className="choice">
+            <input type="checkbox" name="inverter" defaultChecked={unit.inverterDriven === true} /> inverter driven
+          </label>
         </div>
       </details>
       <button type="submit" className="key first">
@@ -80,36 +85,3 @@ const PLATE_FIELDS: readonly { name: string; label: string; of: (unit: UnitProfi
   { name: 'fla', label: 'Fan FLA, A', of: (unit) => unit.fanMotor?.fla },
   { name: 'tons', label: 'Tons', of: (unit) => unit.tons },
 ];
-
-function openingFrom(form: FormData): VisitOpening {
-  const text = (name: string) => String(form.get(name) ?? '').trim();
-  const number = (name: string) => {
-    const value = Number(text(name).replace(',', '.'));
-    return text(name) !== '' && Number.isFinite(value) && value > 0 ? value : undefined;
-  };
-  const from = UNIT_STOCK[Number(text('stock'))]?.unit ?? { id: 'unknown' };
-  const {
-    supply: _supply,
-    capacitor: _capacitor,
-    compressor: _compressor,
-    fanMotor: _fan,
-    tons: _tons,
-    ...rest
-  } = from;
-  const [supply, herm, fan, rla, lra, fla, tons] = ['supply', 'herm', 'fan', 'rla', 'lra', 'fla', 'tons'].map(number);
-  return {
-    site: text('site'),
-    complaint: text('complaint'),
-    role: text('role') === 'trainee' ? 'trainee' : 'technician',
-    unit: {
-      ...rest,
-      ...(supply === undefined ? {} : { supply: { nominal: supply as Volts } }),
-      ...(herm === undefined || fan === undefined
-        ? {}
-        : { capacitor: { herm: herm as Microfarads, fan: fan as Microfarads } }),
-      ...(rla === undefined || lra === undefined ? {} : { compressor: { rla: rla as Amps, lra: lra as Amps } }),
-      ...(fla === undefined ? {} : { fanMotor: { fla: fla as Amps } }),
-      ...(tons === undefined ? {} : { tons }),
-    },
-  };
-}

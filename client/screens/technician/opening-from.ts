@@ -1,0 +1,56 @@
+import type { Amps, Microfarads, Volts } from '../../../grammar/vocabulary/quantities.ts';
+import type { RefrigerantId, UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { UNIT_STOCK } from './unit-stock.ts';
+
+export interface VisitOpening {
+  readonly site: string;
+  readonly complaint: string;
+  readonly role: 'technician' | 'trainee';
+  readonly unit: UnitProfile;
+}
+
+export const REFRIGERANTS: readonly RefrigerantId[] = [
+  'R-22',
+  'R-32',
+  'R-134a',
+  'R-290',
+  'R-404A',
+  'R-407C',
+  'R-410A',
+  'R-454B',
+];
+
+/** What the filled form says. A field that was emptied is unknown, also where the stock unit had a value for it. */
+export function openingFrom(form: { get(name: string): unknown }): VisitOpening {
+  const text = (name: string) => String(form.get(name) ?? '').trim();
+  return {
+    site: text('site'),
+    complaint: text('complaint'),
+    role: text('role') === 'trainee' ? 'trainee' : 'technician',
+    unit: unitFrom(text),
+  };
+}
+
+function unitFrom(text: (name: string) => string): UnitProfile {
+  const stock = UNIT_STOCK[Number(text('stock'))]?.unit ?? { id: 'unknown' };
+  const { supply: _supply, capacitor: _capacitor, compressor: _compressor, fanMotor: _fan, ...rest } = stock;
+  const { tons: _tons, refrigerant: _refrigerant, inverterDriven: _inverter, ...kept } = rest;
+  const number = (name: string) => {
+    const value = Number(text(name).replace(',', '.'));
+    return text(name) !== '' && Number.isFinite(value) && value > 0 ? value : undefined;
+  };
+  const [supply, herm, fan, rla, lra, fla, tons] = ['supply', 'herm', 'fan', 'rla', 'lra', 'fla', 'tons'].map(number);
+  const refrigerant = REFRIGERANTS.find((name) => name === text('refrigerant'));
+  return {
+    ...kept,
+    ...(supply === undefined ? {} : { supply: { nominal: supply as Volts } }),
+    ...(herm === undefined || fan === undefined
+      ? {}
+      : { capacitor: { herm: herm as Microfarads, fan: fan as Microfarads } }),
+    ...(rla === undefined || lra === undefined ? {} : { compressor: { rla: rla as Amps, lra: lra as Amps } }),
+    ...(fla === undefined ? {} : { fanMotor: { fla: fla as Amps } }),
+    ...(tons === undefined ? {} : { tons }),
+    ...(refrigerant === undefined ? {} : { refrigerant }),
+    ...(text('inverter') === '' ? {} : { inverterDriven: true }),
+  };
+}
