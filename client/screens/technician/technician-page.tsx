@@ -5,7 +5,8 @@ import { claimWriter, type WriterClaim } from '../../record/browser/one-writer.t
 import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
 import { Device, type DeviceVisit } from '../session/device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
-import { OpenVisit, type VisitOpening } from './open-visit.tsx';
+import { OpenVisit } from './open-visit.tsx';
+import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
 import { RunningVisit } from './running-visit.tsx';
 
