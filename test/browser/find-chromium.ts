@@ -51,7 +51,7 @@ async function packagedChromium(): Promise<FoundChromium> {
 }
 
 async function unpackInto(folder: string): Promise<void> {
-  const before = { ...process.env };
+  const { TMPDIR, AWS_EXECUTION_ENV } = process.env;
   process.env['TMPDIR'] = folder;
   // By this name the package decides whether to unpack the libraries that a bare system lacks.
   process.env['AWS_EXECUTION_ENV'] = 'AWS_Lambda_nodejs20.x';
@@ -59,8 +59,15 @@ async function unpackInto(folder: string): Promise<void> {
     const { default: chromium } = await import('@sparticuz/chromium');
     await chromium.executablePath();
   } finally {
-    process.env = before;
+    putBack('TMPDIR', TMPDIR);
+    putBack('AWS_EXECUTION_ENV', AWS_EXECUTION_ENV);
   }
+}
+
+/** Others hold on to the environment object: it is set right in place, never replaced. */
+function putBack(name: string, value: string | undefined): void {
+  if (value === undefined) delete process.env[name];
+  else process.env[name] = value;
 }
 
 /** The package's own libraries, only where the system lacks one of them. */
