@@ -1,33 +1,21 @@
 import { useState, useSyncExternalStore } from 'react';
-import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
 import { SuspectList } from '../show/suspect-list.tsx';
 import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
-import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
 import { NowPanel, nowAsked } from './now-panel.tsx';
-import { PadSheet } from './pad-sheet.tsx';
-import { PartPicker } from './part-picker.tsx';
-import { PickSheet } from './pick-sheet.tsx';
-import { ReadingPicker } from './reading-picker.tsx';
+import { type Open, OpenSheet } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
-import { SupervisorSheet } from './supervisor-sheet.tsx';
-import { SwitchPicker } from './switch-picker.tsx';
-import type { PadRequest, TouchKey } from './touch-key.ts';
-import { keysFor, readingToSetRight } from './touch-keys.ts';
+import type { TouchKey } from './touch-key.ts';
+import { keysFor } from './touch-keys.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 
 interface RunningVisitProps {
   readonly session: VisitSession;
   readonly onLeave: () => void;
 }
-
-type Open =
-  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' }
-  | { readonly sheet: 'pad'; readonly pad: PadRequest };
 
 /** The technician's page while a visit runs. */
 export function RunningVisit({ session, onLeave }: RunningVisitProps) {
@@ -170,63 +158,4 @@ function Notices({ session, problem, earFault, stopped }: NoticesProps) {
       )}
     </div>
   );
-}
-
-interface OpenSheetProps {
-  readonly open: Open;
-  readonly session: VisitSession;
-  readonly show: (open: Open | undefined) => void;
-  readonly close: () => void;
-  readonly earOn: boolean;
-  readonly toggleEar: () => void;
-}
-
-function OpenSheet({ open, session, show, close, earOn, toggleEar }: OpenSheetProps) {
-  const { context } = session.state();
-  const enter = (meaning: Meaning, words: string) => session.enter(meaning, words);
-  const choose = (choice: MoreChoice) => {
-    const reading = readingToSetRight(context);
-    if (choice === 'ear') toggleEar();
-    if (choice === 'hurt') enter({ kind: 'report', report: { type: 'injury' } }, 'somebody is hurt');
-    if (choice === 'ear' || choice === 'hurt') close();
-    else if (choice !== 'set-right') show({ sheet: choice });
-    else if (reading !== undefined) show({ sheet: 'pad', pad: { kind: 'set-right', reading } });
-  };
-  const see = (observation: ObservationId) => {
-    enter({ kind: 'report', report: { type: 'observation', observation } }, nameOf(observation));
-    close();
-  };
-  switch (open.sheet) {
-    case 'more':
-      return (
-        <MoreSheet
-          context={context}
-          earOn={earOn}
-          onChoose={choose}
-          onClose={close}
-          onCommand={(command) => {
-            session.touch(command);
-            close();
-          }}
-        />
-      );
-    case 'reading':
-      return <ReadingPicker onPicked={(pad) => show({ sheet: 'pad', pad })} onClose={close} />;
-    case 'seen':
-      return <PickSheet title="Something seen" picks={SEEN} onPick={see} onClose={close} />;
-    case 'switched':
-      return <SwitchPicker onEnter={enter} onClose={close} />;
-    case 'part':
-      return <PartPicker onEnter={enter} onClose={close} />;
-    case 'supervisor':
-      return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
-    case 'pad':
-      return <PadSheet request={open.pad} onEnter={enter} onClose={close} />;
-  }
-}
-
-const SEEN = OBSERVATIONS.map(({ id, name }) => ({ label: name, value: id }));
-
-function nameOf(observation: ObservationId): string {
-  return OBSERVATIONS.find(({ id }) => id === observation)?.name ?? observation;
 }

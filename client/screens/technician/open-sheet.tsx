@@ -1,0 +1,94 @@
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { VisitContext } from '../../visit/context.ts';
+import type { VisitSession } from '../session/visit-session.ts';
+import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
+import { PadSheet } from './pad-sheet.tsx';
+import { PartPicker } from './part-picker.tsx';
+import { PickSheet } from './pick-sheet.tsx';
+import { ReadingPicker } from './reading-picker.tsx';
+import { SupervisorSheet } from './supervisor-sheet.tsx';
+import { SwitchPicker } from './switch-picker.tsx';
+import type { PadRequest } from './touch-key.ts';
+import { readingToSetRight } from './touch-keys.ts';
+
+/** Which sheet is open. */
+export type Open =
+  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' }
+  | { readonly sheet: 'pad'; readonly pad: PadRequest };
+
+interface OpenSheetProps {
+  readonly open: Open;
+  readonly session: VisitSession;
+  readonly show: (open: Open | undefined) => void;
+  readonly close: () => void;
+  readonly earOn: boolean;
+  readonly toggleEar: () => void;
+}
+
+/** The sheet that is open over the page, and what comes of it. */
+export function OpenSheet({ open, session, show, close, earOn, toggleEar }: OpenSheetProps) {
+  const { context } = session.state();
+  const enter = (meaning: Meaning, words: string) => session.enter(meaning, words);
+  const choose = (choice: MoreChoice) => {
+    const reading = readingToSetRight(context);
+    switch (choice) {
+      case 'ear':
+        toggleEar();
+        return close();
+      case 'hurt':
+        enter({ kind: 'report', report: { type: 'injury' } }, 'somebody is hurt');
+        return close();
+      case 'proof':
+        return show({ sheet: 'pad', pad: { kind: 'proof', zone: zoneToProve(context) } });
+      case 'set-right':
+        return reading === undefined ? close() : show({ sheet: 'pad', pad: { kind: 'set-right', reading } });
+      default:
+        return show({ sheet: choice });
+    }
+  };
+  const see = (observation: ObservationId) => {
+    enter({ kind: 'report', report: { type: 'observation', observation } }, nameOf(observation));
+    close();
+  };
+  switch (open.sheet) {
+    case 'more':
+      return (
+        <MoreSheet
+          context={context}
+          earOn={earOn}
+          onChoose={choose}
+          onClose={close}
+          onCommand={(command) => {
+            session.touch(command);
+            close();
+          }}
+        />
+      );
+    case 'reading':
+      return <ReadingPicker onPicked={(pad) => show({ sheet: 'pad', pad })} onClose={close} />;
+    case 'seen':
+      return <PickSheet title="Something seen" picks={SEEN} onPick={see} onClose={close} />;
+    case 'switched':
+      return <SwitchPicker onEnter={enter} onClose={close} />;
+    case 'part':
+      return <PartPicker onEnter={enter} onClose={close} />;
+    case 'supervisor':
+      return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
+    case 'pad':
+      return <PadSheet request={open.pad} onEnter={enter} onClose={close} />;
+  }
+}
+
+const SEEN = OBSERVATIONS.map(({ id, name }) => ({ label: name, value: id }));
+
+function nameOf(observation: ObservationId): string {
+  return OBSERVATIONS.find(({ id }) => id === observation)?.name ?? observation;
+}
+
+/** The zone whose switch was reported open, the outdoor unit first where several were. */
+function zoneToProve({ energy }: VisitContext): ZoneId {
+  const zones: readonly ZoneId[] = ['outdoor-load', 'disconnect-line', 'air-handler', 'control'];
+  return zones.find((zone) => energy[zone] === 'reported-off') ?? 'outdoor-load';
+}
