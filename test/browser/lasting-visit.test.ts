@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
-import { keptForOffline, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
+import { keptForOffline, picture, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
 import { onlyVisit, servedRecord, standingReadings } from './served-record.ts';
 import { Technician } from './technician.ts';
 
@@ -149,6 +149,7 @@ describe('a visit outlasts what befalls the page', () => {
     expect(await technician.energy('outdoor-load')).toBe('reads-dead');
     const unsent = Number(await page.locator('[data-unsent]').getAttribute('data-unsent'));
     expect(unsent).toBeGreaterThan(50);
+    await picture(page, 'visit-without-server');
     await page.getByRole('button', { name: 'ear off' }).click();
     await page.locator('[data-ear="listening"]').waitFor({ timeout: 30_000 });
     server = await startServer(`${folder.path}/data`, server.port);
@@ -169,6 +170,7 @@ describe('a visit outlasts what befalls the page', () => {
     expect(await second.locator('#type-line').count()).toBe(0);
     await technician.type('return air eighty degrees');
     await second.getByText('return air').first().waitFor();
+    await picture(second, 'visit-other-tab');
     await first.close();
     const heir = await takenUp(second);
     await heir.type('thermostat is calling');

@@ -138,6 +138,7 @@ describe('a record that cannot be written or sent', () => {
       try {
         const technician = await openVisit({}, newer.url);
         await technician.page.locator('[data-link-stopped]').waitFor();
+        await picture(technician.page, 'visit-other-server');
         expect(await technician.page.locator('[data-link-stopped]').textContent()).toMatch(/goes on here and is kept/);
         await technician.type('outdoor air ninety four degrees');
         expect(await technician.heardCount()).toBe(1);

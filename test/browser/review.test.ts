@@ -57,6 +57,7 @@ describe('a visit on its time line', () => {
     await technician.page.bringToFront();
     await technician.type('leg two to ground one nineteen');
     await page.locator('.moment-value').getByText('119 V').waitFor();
+    await picture(page, 'review-live');
     expect(await page.locator('[data-heard]').textContent()).toBe('leg two to ground one nineteen');
     expect(await page.locator('.moment [data-zone="outdoor-load"]').getAttribute('data-energy')).toBe('live');
     await page.close();
