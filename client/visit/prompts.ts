@@ -389,6 +389,7 @@ export const SAY = {
   splitSoon: (minutes: string) => `Running ${minutes} minutes. The split is judged after fifteen.`,
   split: (degrees: string, minutes: string, fits: boolean) =>
     `Split ${degrees} degrees after ${minutes} minutes. ${fits ? 'That fits.' : 'That does not fit.'}`,
+  because: (fault: string, was: string, now: string) => `That moves ${fault} from ${was} to ${now}.`,
   finding: (fault: string, percent: string) => `Finding: ${fault}, ${percent}.`,
   openItems: (items: readonly string[]) => `Open: ${items.join('. ')}.`,
 } as const;

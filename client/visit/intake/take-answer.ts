@@ -16,6 +16,7 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
     suspects: answer.suspects,
     hazards: answer.hazards,
   });
+  explainReading(turn, answer, context.assessment);
   if (answer.contradiction !== undefined) {
     turn.record({ type: 'contradiction.noticed', numbers: answer.contradiction });
     if (context.assessment?.contradiction === undefined) turn.say('warning', SAY.contradiction);
@@ -26,6 +27,26 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
     turn.raise({ type: 'phase.go', to: 'repair' });
   }
 }
+
+/** Full talk says, after a reading, what it has done to the suspects: never before, and only where it moved them. */
+function explainReading(turn: Turn, answer: RankedSuspects, before: RankedSuspects | undefined): void {
+  const { pace, role, phase } = turn.context;
+  const leading = answer.suspects[0];
+  if (
+    (pace === 'brief' && role !== 'trainee') ||
+    phase !== 'testing' ||
+    answer.done ||
+    leading === undefined ||
+    before === undefined
+  )
+    return;
+  const was = before.suspects.find((suspect) => suspect.fault === leading.fault)?.probability ?? 0;
+  if (Math.abs(leading.probability - was) < MOVED) return;
+  turn.say('answer', SAY.because(faultWords(leading.fault), percent(was), percent(leading.probability)));
+}
+
+/** A leading suspect has moved when its probability has changed by this much. Our choice. */
+const MOVED = 0.03;
 
 /** The finding, with the readings it stands on, before any part is condemned or fitted. */
 function stateFinding(turn: Turn, answer: RankedSuspects): void {

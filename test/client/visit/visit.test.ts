@@ -291,6 +291,25 @@ describe('the whole library visit', () => {
   });
 });
 
+describe('full talk', () => {
+  it('says where the probes go, and after a reading what it did to the suspects', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('full talk', ...TO_LIVE_STEP, 'live');
+    const placed = visit.mouth.last();
+    await visit.type('contactor is pulled in');
+    expect(placed).toMatch(/Meter on volts AC, leads in the volt jacks\. One probe on /);
+    expect(
+      visit.mouth.said.some((prompt) => /^That moves .* from \d+ percent to \d+ percent\.$/.test(prompt.text)),
+    ).toBe(true);
+  });
+
+  it('keeps that to itself in short talk', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_LIVE_STEP, 'live', 'contactor is pulled in');
+    expect(visit.mouth.said.some((prompt) => prompt.text.startsWith('That moves '))).toBe(false);
+  });
+});
+
 describe('every prompt', () => {
   it('holds none of the words that are listened for while the mouth speaks, and never says safe', async () => {
     const visit = await TypedVisit.open();
