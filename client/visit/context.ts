@@ -5,6 +5,7 @@ import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { HazardId } from '../../grammar/vocabulary/hazards.ts';
 import type { Reading } from '../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
+import type { PointId } from '../../grammar/vocabulary/points.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { EnergyState, ZoneId } from '../../grammar/vocabulary/zones.ts';
@@ -51,6 +52,12 @@ export type Question =
   | { readonly kind: 'confirm-reading'; readonly reading: Reading; readonly why: string }
   /** Anything else that was understood with a doubt: taken at a yes. */
   | { readonly kind: 'confirm-meaning'; readonly meaning: Meaning; readonly confirmed?: true };
+
+/** One pair of the proof: where the tips stood, and the volts. */
+export interface ProvedPair {
+  readonly at: readonly PointId[];
+  readonly value: number;
+}
 
 export interface FittedPart {
   readonly part: string;
@@ -100,7 +107,7 @@ export interface VisitContext {
   /** What was last reported of each switch. */
   readonly isolation: Readonly<Record<IsolationPlace, Isolation>>;
   /** A proof of absence of voltage in progress, number by number. Volts. */
-  readonly proof: { readonly zone: ZoneId; readonly before: number; readonly values: readonly number[] } | undefined;
+  readonly proof: { readonly zone: ZoneId; readonly before: number; readonly pairs: readonly ProvedPair[] } | undefined;
   readonly discharged: readonly ZoneId[];
   readonly readings: readonly LoggedReading[];
   readonly evidence: readonly Evidence[];

@@ -7,8 +7,9 @@ export function expectationOf(context: VisitContext): Expectation {
   if (question?.kind === 'teen-or-ty') {
     return { readings: [question.reading], question: 'teen-or-ty', options: question.options };
   }
+  if (question?.kind === 'confirm-reading') return { readings: [question.reading], question: 'confirm' };
   const asked =
     step?.ask.kind === 'reading' && caution === undefined ? [{ quantity: step.ask.quantity, at: step.ask.at }] : [];
-  if (question !== undefined) return { readings: asked, question: 'confirm' };
+  if (question !== undefined) return { readings: [], question: 'confirm' };
   return caution === undefined ? { readings: asked } : { readings: [], question: 'acknowledge' };
 }

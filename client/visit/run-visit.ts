@@ -93,7 +93,9 @@ export class VisitRun {
     const folded = foldInputs(bodies);
     const run = new VisitRun(edges, folded.snapshot);
     if (folded.missing.length > 0) await edges.append(folded.missing);
-    run.#takeUp();
+    const said = run.context.lastPrompt?.id;
+    await run.#lapseQuietProof();
+    run.#takeUp(said);
     return run;
   }
 
@@ -210,8 +212,16 @@ export class VisitRun {
     this.#edges.clock.after(minutes, () => this.take({ type: 'timer.elapsed', timer }));
   }
 
-  /** After a restore: what was being spoken is spoken again, what was being worked out is asked again. */
-  #takeUp(): void {
+  /** After a pause the proof is looked at first: one that has been quiet too long lapses before anything is said. */
+  async #lapseQuietProof(): Promise<void> {
+    const { energy } = this.#snapshot.context;
+    if (!Object.values(energy).some((state) => state === 'reads-dead' || state === 'proven-dead')) return;
+    this.take({ type: 'timer.elapsed', timer: 'quiet' });
+    await this.#turns;
+  }
+
+  /** After a restore: what was being spoken is spoken again (unless a lapsed proof spoke since), what was being worked out is asked again. */
+  #takeUp(said: string | undefined): void {
     const { context } = this.#snapshot;
     if (context.phase === 'closed') return;
     if (context.assessment?.forSeq !== context.evidenceNumber && context.askedFor === context.evidenceNumber) {
@@ -219,9 +229,8 @@ export class VisitRun {
     }
     const { caution, lastPrompt, runningSince } = context;
     if (caution !== undefined && lastPrompt?.id === caution.prompt) this.#speak({ ...lastPrompt, kind: 'caution' });
-    else if (lastPrompt !== undefined) this.#speak({ ...lastPrompt, kind: 'answer' });
+    else if (lastPrompt !== undefined && lastPrompt.id === said) this.#speak({ ...lastPrompt, kind: 'answer' });
     if (runningSince !== undefined && context.phase === 'prove') this.#startTimer('split-reminder', 5);
-    this.#startTimer('quiet', 30);
   }
 
   #begin(): void {

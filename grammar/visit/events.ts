@@ -69,7 +69,7 @@ export type VisitOutcome =
   | {
       readonly type: 'reading.refused';
       readonly reading: Reading;
-      readonly reason: 'not-proven-dead' | 'impossible' | 'withdrawn-by-technician';
+      readonly reason: 'not-proven-dead' | 'impossible' | 'read-again' | 'withdrawn-by-technician';
     }
   | { readonly type: 'reading.corrected'; readonly number: number; readonly from: Reading; readonly to: Reading }
   | { readonly type: 'reading.withdrawn'; readonly number: number }

@@ -53,7 +53,7 @@ export interface RankedSuspects {
 }
 
 /** Timers the visit asks its clock edge for. */
-export type TimerId = 'quiet' | 'split-reminder' | 'split-verdict' | 'check-in';
+export type TimerId = 'quiet' | 'split-reminder';
 
 /** Everything that can move a visit. Each names its origin; each is logged before it is acted on. */
 export type VisitInput =

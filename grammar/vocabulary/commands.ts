@@ -47,7 +47,7 @@ export const COMMANDS = [
   { id: 'go-on', name: 'go on with the visit', say: 'go on [with the visit] | carry on | continue | resume' },
   { id: 'short-talk', name: 'short talk', say: 'short talk | brief | talk less | keep it short' },
   { id: 'full-talk', name: 'full talk', say: 'full talk | full | talk more | give me the long version' },
-  { id: 'stop', name: 'stop', joins: true, say: 'stop | wait | [be] quiet | hush | shut up' },
+  { id: 'stop', name: 'stop', joins: true, say: 'stop | wait | [be] quiet | hush | shut up | hot' },
   {
     id: 'yes',
     name: 'yes',
@@ -58,7 +58,7 @@ export const COMMANDS = [
     name: 'no',
     say: "no | nope | negative | wrong | [no] (that's | that is) (wrong | not right) | no it's not | no it is not",
   },
-  { id: 'live', name: 'live', say: "live | it's live | hot | understood live" },
+  { id: 'live', name: 'live', say: "live | it's live | understood live" },
   { id: 'done', name: 'done', say: "done | it's done | all done | that's done | finished | ready" },
   {
     id: 'finish',

@@ -2,14 +2,22 @@ import type { Correction } from '../../../grammar/phrases/meaning.ts';
 import type { WireMove } from '../../../grammar/visit/events.ts';
 import { judgeReading } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantities.ts';
+import { UNITS } from '../../../grammar/vocabulary/units.ts';
 import { zoneOf } from '../plans.ts';
 import { capital, judgedWords, readbackWords, SAY, wireWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
-import { circumstances, followEnergy, takeReading } from './take-reading.ts';
+import { circumstances, followEnergy, refusedWhileNotDead, takeReading } from './take-reading.ts';
 
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
 export function takeCorrection(turn: Turn, correction: Correction): void {
   const { question, readings } = turn.context;
+  const subject =
+    question !== undefined && question.kind !== 'confirm-meaning' ? question.reading : readings.at(-1)?.reading;
+  if (subject !== undefined && !unitBelongs(correction.unit, subject.quantity)) {
+    turn.say('question', SAY.otherUnit);
+    return;
+  }
   if (question !== undefined && question.kind !== 'confirm-meaning') {
     closeQuestion(turn);
     takeReading(turn, corrected(question.reading, correction), 'as heard');
@@ -21,6 +29,7 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
     return;
   }
   const reading = corrected(last.reading, correction);
+  if (refusedWhileNotDead(turn, reading, zoneOf(reading.at))) return;
   const under = circumstances(turn.context, zoneOf(reading.at), reading);
   const judged = judgeReading(reading, under, turn.context.unit);
   turn.record({ type: 'reading.corrected', number: last.number, from: last.reading, to: reading });
@@ -40,6 +49,14 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   const remark = judged?.word === 'does not fit' || judged?.word === 'marginal' ? ` ${judgedWords(judged)}` : '';
   turn.say('readback', `${SAY.corrected(reading)}${remark}`);
   followEnergy(turn, reading, zoneOf(reading.at));
+}
+
+/** A correction may change a number or a place, never what was measured. */
+function unitBelongs(unit: UnitCode | undefined, quantity: QuantityId): boolean {
+  return (
+    unit === undefined ||
+    UNITS.some((one) => one.code === unit && (one.quantities as readonly QuantityId[]).includes(quantity))
+  );
 }
 
 function corrected(reading: Reading, correction: Correction): Reading {

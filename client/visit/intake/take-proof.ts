@@ -1,7 +1,8 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { VisitContext } from '../context.ts';
+import type { ProvedPair, VisitContext } from '../context.ts';
 import { DEAD_BELOW_VOLTS } from '../dead-threshold.ts';
 import { CAPACITOR_ZONES, holdsCharge, isolationOf, provedWith } from '../isolation.ts';
 import { zoneOf } from '../plans.ts';
@@ -49,12 +50,17 @@ export function takeMeterProof(turn: Turn, volts: number): void {
     turn.say('answer', SAY.meterNotProven);
     return;
   }
-  if (proof === undefined || proof.values.length === 0) {
-    turn.set({ proof: { zone, before: volts, values: [] } });
+  if (proof === undefined || proof.pairs.length === 0) {
+    turn.set({ proof: { zone, before: volts, pairs: [] } });
     turn.say('readback', `Meter ${valueWords(volts, 'V')}. Now each pair and each leg to ground.`);
     return;
   }
-  takeProof(turn, { type: 'absence-of-voltage', zone, before: proof.before, values: proof.values, after: volts });
+  if (!coversEveryPair(proof.pairs, zone)) {
+    turn.say('answer', SAY.proofShort);
+    return;
+  }
+  const values = proof.pairs.map((pair) => pair.value);
+  takeProof(turn, { type: 'absence-of-voltage', zone, before: proof.before, values, after: volts });
 }
 
 /** The zone a meter proof is for: the one the step asks for, else the first that is reported off. */
@@ -68,7 +74,24 @@ function zoneToProve(context: VisitContext): ZoneId {
 export function takeProofNumber(turn: Turn, reading: Reading, zone: ZoneId): void {
   const { proof } = turn.context;
   if (proof === undefined || proof.zone !== provedWith(zone) || typeof reading.value !== 'number') return;
-  turn.set({ proof: { ...proof, values: [...proof.values, reading.value] } });
+  turn.set({ proof: { ...proof, pairs: [...proof.pairs, { at: reading.at, value: reading.value }] } });
+}
+
+/** Both legs read to ground and to each other: the same pair read three times proves one pair. */
+function coversEveryPair(pairs: readonly ProvedPair[], zone: ZoneId): boolean {
+  if (zone === 'control') return pairs.length >= PAIRS_TO_PROVE.control;
+  const grounded: readonly PointId[] = pairs.flatMap(({ at }) =>
+    at.includes('ground') ? at.filter((one) => one !== 'ground') : [],
+  );
+  return pairs.some(({ at: [one, other] }) => {
+    if (one === undefined || other === undefined || legOf(one) === legOf(other)) return false;
+    return grounded.includes(one) && grounded.includes(other);
+  });
+}
+
+/** Which leg a conductor belongs to, by the number in its name: L1 and T1 are one leg, however many places it has. */
+function legOf(point: PointId): string | undefined {
+  return /[12]/.exec(point)?.[0];
 }
 
 function mayBeProved(turn: Turn, zone: ZoneId): boolean {

@@ -62,7 +62,7 @@ function readback(reading: Reading, confirmed: Confirmed, remark: string): strin
 }
 
 /** Ohms, continuity and microfarads outside proven dead: refused with value and reason, and never evidence. */
-function refusedWhileNotDead(turn: Turn, reading: Reading, zone: ZoneId | 'none'): boolean {
+export function refusedWhileNotDead(turn: Turn, reading: Reading, zone: ZoneId | 'none'): boolean {
   const deadOnly = (DEAD_ONLY as readonly string[]).includes(reading.quantity);
   if (!deadOnly || reading.bench === true || isProvenDead(zone, turn.context)) return false;
   turn.record({ type: 'reading.refused', reading, reason: 'not-proven-dead' });

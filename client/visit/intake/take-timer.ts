@@ -19,9 +19,6 @@ export function takeTimer(turn: Turn, timer: TimerId): void {
       return remindOfSplit(turn);
     case 'quiet':
       return endQuietProof(turn);
-    case 'split-verdict':
-    case 'check-in':
-      return;
   }
 }
 
@@ -39,7 +36,7 @@ function endQuietProof(turn: Turn): void {
   const { energy, now, lastHeard } = turn.context;
   const proven = ZONES.filter((zone) => energy[zone] === 'proven-dead' || energy[zone] === 'reads-dead');
   if (proven.length === 0) return;
-  const quiet = (now.mono - lastHeard) / MS_A_MINUTE;
+  const quiet = Math.max(0, now.mono - lastHeard) / MS_A_MINUTE;
   if (quiet < QUIET_MINUTES) {
     turn.startTimer('quiet', QUIET_MINUTES - quiet);
     return;

@@ -1,5 +1,6 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { expectationOf } from '../expectation.ts';
 import { expectedUnit } from '../expected-unit.ts';
@@ -71,6 +72,11 @@ function askBack(turn: Turn, understanding: Understanding): void {
   const { meaning, reason, twin } = understanding;
   if (meaning.kind === 'reading' && reason === 'teen-or-ty' && twin !== undefined)
     return askTwin(turn, meaning.reading, twin);
+  if (meaning.kind === 'reading' && reason === 'implausible') {
+    turn.record({ type: 'reading.refused', reading: meaning.reading, reason: 'impossible' });
+    turn.say('question', SAY.impossible(meaning.reading));
+    return;
+  }
   if (meaning.kind === 'reading') {
     turn.set({ question: { kind: 'confirm-reading', reading: meaning.reading, why: reason ?? 'not sure' } });
     turn.raise({ type: 'question.asked' });
@@ -105,6 +111,7 @@ function answersQuestion(turn: Turn, meaning: Meaning): boolean {
     else turn.say('question', SAY.setAside);
     return true;
   }
+  if (question?.kind === 'confirm-reading') return readAgain(turn, question.reading, meaning);
   if (question?.kind !== 'teen-or-ty') return false;
   const value = valueIn(meaning, question.reading);
   const chosen =
@@ -113,6 +120,18 @@ function answersQuestion(turn: Turn, meaning: Meaning): boolean {
   closeQuestion(turn);
   takeReading(turn, { ...question.reading, value: chosen }, 'digits settled');
   return true;
+}
+
+/** The questioned reading, read again: the new one takes its place, the old one stays in the record as set aside. */
+function readAgain(turn: Turn, asked: Reading, meaning: Meaning): boolean {
+  const again =
+    meaning.kind === 'reading' &&
+    meaning.reading.quantity === asked.quantity &&
+    samePlaces(meaning.reading.at, asked.at);
+  if (!again) return false;
+  turn.record({ type: 'reading.refused', reading: asked, reason: 'read-again' });
+  closeQuestion(turn);
+  return false;
 }
 
 function valueIn(meaning: Meaning, asked: Reading): number | undefined {

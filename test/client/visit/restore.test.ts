@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { VisitRun } from '../../../client/visit/run-visit.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { LIBRARY_VISIT, TO_LIVE_STEP, TypedVisit } from './typed-visit.ts';
+import { LIBRARY_VISIT, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
 const heardIn = (bodies: readonly string[]): number =>
   bodies.filter(
@@ -80,5 +80,21 @@ describe('a visit whose record was cut', () => {
     await again.run.settled();
     expect(again.mouth.said.at(-1)?.kind).toBe('caution');
     expect(again.run.value).toMatchObject({ step: { cautioning: 'awaiting' } });
+  });
+
+  it.each([
+    [31, 'reported-off'],
+    [10, 'proven-dead'],
+  ])('after %i quiet minutes finds its proof %s', async (minutes, energy) => {
+    const whole = await TypedVisit.open();
+    await whole.type(...TO_PROVEN_DEAD);
+    const again = new TypedVisit();
+    const { mono } = whole.run.context.now;
+    again.clock.step(mono / 60_000 + minutes);
+    again.bodies.push(...whole.bodies);
+    again.run = await VisitRun.restore(again.edges(), whole.bodies);
+    await again.run.settled();
+    expect(again.run.context.energy['outdoor-load']).toBe(energy);
+    expect(again.mouth.said.some((prompt) => prompt.text.startsWith('Thirty quiet minutes'))).toBe(minutes > 30);
   });
 });

@@ -318,3 +318,71 @@ describe('every prompt', () => {
     for (const { text } of visit.mouth.said) expect(text).not.toMatch(/\b(stop|wait|no|hot|safe)\b/i);
   });
 });
+
+describe('a proof said number by number', () => {
+  const opened = [
+    'leg one to ground one eighteen',
+    'outdoor disconnect is pulled and locked',
+    'meter proves two forty',
+  ] as const;
+
+  it('does not count the same pair three times', async () => {
+    const visit = await TypedVisit.open();
+    const pair = 'leg one to leg two zero volts';
+    await visit.type(...opened, pair, pair, pair, 'meter proves two forty');
+    expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+    expect(visit.of('proof.recorded')).toEqual([]);
+    expect(visit.mouth.last()).toContain('three numbers');
+  });
+
+  it('does not take two places on one leg for a pair', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(
+      ...opened,
+      'leg one to ground zero volts',
+      'T one to ground zero volts',
+      'leg one to T one zero volts',
+    );
+    await visit.type('meter proves two forty');
+    expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+  });
+});
+
+describe('an impossible value', () => {
+  it('is asked again and cannot be confirmed', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground three forty');
+    expect(visit.mouth.last()).toContain('That cannot be. Measure it again.');
+    await visit.type('yes');
+    expect(visit.of('reading.logged')).toEqual([]);
+    expect(visit.of('reading.refused')[0]).toMatchObject({ reason: 'impossible', reading: { value: 340 } });
+  });
+});
+
+describe('a question that stands open', () => {
+  it('takes a bare value as the questioned reading read again, and binds it nowhere else', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one thirty five', 'one eighteen');
+    expect(visit.of('reading.logged')).toMatchObject([{ reading: { at: ['L1', 'ground'], value: 118 } }]);
+    expect(visit.of('reading.refused')).toMatchObject([{ reason: 'read-again', reading: { value: 135 } }]);
+    expect(visit.run.context.question).toBeUndefined();
+  });
+});
+
+describe('a correction', () => {
+  it('never changes what was measured', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one eighteen', 'correction one nineteen ohms');
+    expect(visit.of('reading.corrected')).toEqual([]);
+    expect(visit.mouth.last()).toContain('does not belong to this reading');
+  });
+});
+
+describe('the words that are listened for while the mouth speaks', () => {
+  it.each(['stop', 'wait', 'hot'])('"%s" acknowledges no caution', async (word) => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_LIVE_STEP, word);
+    expect(visit.of('caution.acknowledged')).toEqual([]);
+    expect(visit.run.value).toMatchObject({ step: { cautioning: 'awaiting' } });
+  });
+});
