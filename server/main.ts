@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { mkdir, readFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
@@ -9,6 +10,8 @@ import { ServerError } from './errors.ts';
 import { originRule } from './origins.ts';
 import { openSqliteStore } from './store/sqlite-store.ts';
 import { openReceiptSigner } from './sync/receipt-signer.ts';
+
+const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
 
 /** Boots the server: settings from the environment, one store, one port, and an orderly end. */
 async function main(): Promise<void> {
@@ -29,7 +32,7 @@ async function main(): Promise<void> {
     store,
     origins: originRule(configuration),
     signer: openReceiptSigner(join(configuration.dataDir, 'receipt-key.pem')),
-    webDir: fileURLToPath(new URL('../web', import.meta.url)),
+    webDir: WEB_DIR,
     version: await readVersion(),
   });
   endInGoodOrder(fastify);
@@ -61,9 +64,16 @@ function tellReady(fastify: FastifyInstance, { host, port: asked, tls, dataDir }
   const everywhere = host === '0.0.0.0' || host === '::';
   const name = everywhere ? 'localhost' : host.includes(':') ? `[${host}]` : host;
   const url = `${tls === undefined ? 'http' : 'https'}://${name}:${port}`;
-  process.stdout.write(`Readback is at ${url}\nRecords are kept in ${dataDir}\n`);
+  process.stdout.write(`Readback is at ${url}\nRecords are kept in ${dataDir}\n${earWords()}\n`);
   if (asked === 0) process.stdout.write(`${JSON.stringify({ ready: { url, port, dataDir } })}\n`);
   process.send?.({ url, port, dataDir });
+}
+
+/** Which ear the pages will find: the model is built beside them. */
+function earWords(): string {
+  return existsSync(join(WEB_DIR, 'model/en-us/mdef.gz'))
+    ? 'Ear: the offline recogniser with its bundled model'
+    : 'Ear: none, the pages are not built; run "npm start" to build them (typing works in the terminal tools)';
 }
 
 /** Takes nothing new, writes and acknowledges what is in hand, closes the store. A lost parent counts as a signal. */

@@ -56,6 +56,12 @@ export const CAUTIONS = [
     source: 'common practice',
   },
   {
+    id: 'reset-once',
+    words: 'Caution: before this one reset, read each winding to the shell. Compressor cover stays on.',
+    again: 'One reset.',
+    source: 'common practice: a grounded winding can vent the terminal',
+  },
+  {
     id: 'running-parts',
     words:
       'Caution: running fan and a discharge line that burns. Place the clamp while it is dead, step back, then energise.',
@@ -121,10 +127,20 @@ export function liveCaution(zone: ZoneId): CautionId {
   return zone === 'control' ? 'live-control' : 'live-line';
 }
 
+/** A blown fuse or a tripped breaker may stand for a grounded winding: power goes back once, and only after a look. */
+function resetCaution(step: Step, context: VisitContext): readonly CautionId[] {
+  const powerOn = step.ask.kind === 'action' && step.ask.done === 'power-on';
+  const overcurrent = context.parts.some(({ part }) => part === 'fuse' || part === 'breaker');
+  const tripped = context.evidence.some(
+    (item) => item.kind === 'observation' && item.observation === 'breaker-tripped',
+  );
+  return powerOn && (overcurrent || tripped) ? ['reset-once'] : [];
+}
+
 /** What is to be spoken and acknowledged before a step: each once for its zone in a visit. */
 export function dueCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
   const isDue = ({ id }: { readonly id: string }) => !context.acknowledged.includes(cautionKey(id, step.zone));
-  const all = cautionsFor(step).map(cautionById);
+  const all = [...cautionsFor(step), ...resetCaution(step, context)].map(cautionById);
   const own = all.filter(isDue);
   if (all.length === 0 || (own.length === 0 && context.cautionedFor === step.id)) return own;
   const covered = all.flatMap((one) => one.covers ?? []);

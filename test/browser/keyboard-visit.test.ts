@@ -8,7 +8,7 @@ import { LIBRARY_READINGS, libraryLines, Technician } from './technician.ts';
 /** Screens to look at on the way: after the line with this id. */
 const PICTURES: Readonly<Record<string, string>> = {
   '02-return-air': 'visit-look',
-  '05-compressor': 'visit-caution',
+  '09-leg-one': 'visit-caution',
   '10-leg-two': 'visit-live-step',
   '22-bare': 'visit-question',
   '35-compressor-amps': 'visit-digits',
@@ -47,6 +47,8 @@ describe('the library visit by keyboard alone', () => {
       await technician.type(line.words);
       const name = PICTURES[line.id];
       if (name === undefined) continue;
+      if (name === 'visit-caution')
+        expect(await page.locator('[data-asked]').getAttribute('data-asked')).toBe('caution');
       await picture(page, name);
       expect.soft(await accessFaults(page), name).toEqual([]);
       for (const size of [DESK, PHONE]) {

@@ -117,10 +117,11 @@ describe('a started server', () => {
     for (const signal of ['SIGTERM', 'SIGINT'] as const) {
       const dataDir = join(scratch.path, signal);
       const child = start({ DATA_DIR: dataDir, PORT: '0' });
-      const [where, what, json] = await readyLines(child);
+      const [where, what, ear, json] = await readyLines(child);
       const { ready } = JSON.parse(json ?? '');
       expect(where).toBe(`Readback is at ${ready.url}`);
       expect(what).toBe(`Records are kept in ${dataDir}`);
+      expect(ear).toMatch(/^Ear: (the offline recogniser|none)/);
       const stream = streamOf('v-boot');
       const client = await RawClient.open(ready.url);
       await client.hello(stream);

@@ -1,7 +1,8 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { chooseStep, isFresh } from '../choose-step.ts';
-import { askWords, SAY, stepWords } from '../prompts.ts';
+import { SAY } from '../prompts.ts';
+import { askWords, stepWords } from '../step-words.ts';
 import type { Turn } from '../turn.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { closeVisit } from './close-visit.ts';

@@ -1,8 +1,9 @@
 import { cautionKey, dueCautions, GOVERNING_WORDS } from '../cautions.ts';
 import { chooseStep } from '../choose-step.ts';
 import { focusOf } from '../focus-of.ts';
-import { SAY, stepWords } from '../prompts.ts';
+import { SAY } from '../prompts.ts';
 import { act, visitSetup } from '../setup.ts';
+import { stepWords } from '../step-words.ts';
 import type { Turn } from '../turn.ts';
 
 const offer = act((turn: Turn) => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { ARRIVAL, LIBRARY_VISIT, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_VISIT, REPAIR_AND_PROOF, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
 describe('a live step', () => {
   it('is asked only after its caution was spoken whole and acknowledged', async () => {
@@ -384,5 +384,22 @@ describe('the words that are listened for while the mouth speaks', () => {
     await visit.type(...TO_LIVE_STEP, word);
     expect(visit.of('caution.acknowledged')).toEqual([]);
     expect(visit.run.value).toMatchObject({ step: { cautioning: 'awaiting' } });
+  });
+});
+
+describe('power put back after a fuse', () => {
+  it('wants the windings read to the shell first, in a caution that is acknowledged', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, 'fitted a sixty amp fuse', 'covers are on');
+    expect(visit.mouth.last()).toContain('before this one reset, read each winding to the shell');
+    await visit.type('live');
+    expect(visit.of('caution.acknowledged').map((event) => event.caution)).toContain('reset-once');
+    expect(visit.of('step.asked').at(-1)?.step).toBe('energy.power-on');
+  });
+
+  it('is not spoken of after any other part', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, ...REPAIR_AND_PROOF);
+    expect(visit.of('caution.spoken').map((event) => event.caution)).not.toContain('reset-once');
   });
 });
