@@ -18,6 +18,8 @@ export type Played =
       readonly understood: Understanding;
       readonly right: boolean;
     }
+  /** How much of the unit's table is built, 0…1. */
+  | { readonly type: 'building'; readonly share: number }
   | { readonly type: 'said'; readonly prompt: Prompt }
   | { readonly type: 'view'; readonly view: VisitView };
 
@@ -54,9 +56,8 @@ export async function playVisit(
   const mouth = new PrintedMouth((prompt) => edges.tell({ type: 'said', prompt }));
   const run = VisitRun.open(
     {
-      understand: (text, expectation, alternatives) =>
-        understand(text, expectation, { alternatives: [...alternatives] }),
-      diagnose: diagnoseFor(),
+      understand,
+      diagnose: diagnoseFor((share) => edges.tell({ type: 'building', share })),
       mouth,
       clock,
       append: edges.append,

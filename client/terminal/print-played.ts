@@ -18,6 +18,8 @@ export function printPlayed(played: Played): readonly string[] {
       const timing = `${Math.round(utterance.confidence * 100)} %, ${Math.round(utterance.verdictMs)} ms`;
       return [row('heard', `"${utterance.text}" (${timing})`), row('understood', `${words} [${understood.verdict}]`)];
     }
+    case 'building':
+      return played.share === 0 ? [row('diagnosis', 'getting to know this unit, about a second')] : [];
     case 'said':
       return [row(played.prompt.kind === 'caution' ? 'CAUTION' : 'says', played.prompt.text)];
     case 'view':

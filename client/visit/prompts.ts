@@ -195,6 +195,7 @@ export const SAY = {
   opened: (site: string, complaint: string) => `Visit open: ${site}. Complaint: ${complaint}.`,
   notProvenDead: 'Refused: power was not proven off. Prove it dead, then measure again.',
   impossible: (reading: Reading) => `${capital(readbackWords(reading, true))} That cannot be. Measure it again.`,
+  lacks: (what: string) => `This unit is listed without ${what}.`,
   otherUnit: 'That unit does not belong to this reading. Say the number with its own unit.',
   handsOff: (where: string) =>
     `Hands off: voltage present at ${where}. It may come back through a winding, or from another switch.`,

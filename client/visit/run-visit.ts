@@ -1,5 +1,6 @@
 import { initialTransition, type SnapshotFrom, transition } from 'xstate';
 import type { Expectation, Understanding } from '../../grammar/phrases/meaning.ts';
+import type { UnderstandOptions } from '../../grammar/phrases/understand.ts';
 import type { VisitEvent, VisitOutcome } from '../../grammar/visit/events.ts';
 import type { InputTime, RankedSuspects, TimerId, VisitInput } from '../../grammar/visit/inputs.ts';
 import type { CommandId } from '../../grammar/vocabulary/commands.ts';
@@ -31,7 +32,7 @@ export interface Clock {
 
 /** The edges of a visit: all that differs between browser, terminal and tests. */
 export interface VisitEdges {
-  readonly understand: (text: string, expectation: Expectation, alternatives: readonly string[]) => Understanding;
+  readonly understand: (text: string, expectation: Expectation, options: UnderstandOptions) => Understanding;
   readonly diagnose: (
     unit: UnitProfile,
     evidence: readonly Evidence[],
@@ -127,7 +128,10 @@ export class VisitRun {
         ear: heard.ear,
         accepted: heard.accepted,
         confidence: heard.confidence,
-        understanding: this.#edges.understand(heard.text, this.expectation, heard.alternatives),
+        understanding: this.#edges.understand(heard.text, this.expectation, {
+          alternatives: heard.alternatives,
+          typed: heard.ear === 'typed',
+        }),
       },
     }));
   }

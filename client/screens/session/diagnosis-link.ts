@@ -1,7 +1,7 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Evidence } from '../../diagnosis/diagnosis.ts';
-import type { DiagnosisQuestion, DiagnosisReply } from '../worker/diagnosis-messages.ts';
+import type { DiagnosisNews, DiagnosisQuestion } from '../worker/diagnosis-messages.ts';
 
 /** The diagnosis in its worker: the page stays free while a table is built. */
 export class DiagnosisLink {
@@ -9,8 +9,10 @@ export class DiagnosisLink {
   readonly #open = new Map<number, { resolve(answer: Assessment): void; reject(error: Error): void }>();
   #number = 0;
 
-  constructor() {
-    this.#worker.onmessage = ({ data }: MessageEvent<DiagnosisReply>) => this.#take(data);
+  /** @param onBuilding is told how much of the unit's table is built, 0…1; 1 when it is there. */
+  constructor(onBuilding: (share: number) => void) {
+    this.#worker.onmessage = ({ data }: MessageEvent<DiagnosisNews>) =>
+      'building' in data ? onBuilding(data.building) : this.#take(data);
     this.#worker.onerror = () => this.#failAll('The diagnosis stopped: load the page again; the record is kept.');
   }
 
@@ -27,7 +29,7 @@ export class DiagnosisLink {
     this.#worker.terminate();
   }
 
-  #take(reply: DiagnosisReply): void {
+  #take(reply: Exclude<DiagnosisNews, { building: number }>): void {
     const waiting = this.#open.get(reply.number);
     this.#open.delete(reply.number);
     if ('answer' in reply) waiting?.resolve(reply.answer);

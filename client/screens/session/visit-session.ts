@@ -27,6 +27,8 @@ export interface SessionState {
   readonly problem: string | undefined;
   /** Something is being taken, spoken or worked out. */
   readonly busy: boolean;
+  /** How much of the unit's table is built, 0…1, while the diagnosis waits for it. */
+  readonly building: number | undefined;
 }
 
 /** The quiet window after own speech, in milliseconds: the room's echo and the speaker's own delay. Our choice. */
@@ -42,7 +44,10 @@ export class VisitSession {
   readonly #record: VisitRecord;
   readonly #news: TabNews;
   readonly #forgetNetwork: () => void;
-  readonly #diagnosis = new DiagnosisLink();
+  readonly #diagnosis = new DiagnosisLink((share) => {
+    this.#building = share < 1 ? share : undefined;
+    this.#changed();
+  });
   readonly #mouth: PageMouth;
   readonly #ear: MicrophoneEar;
   readonly #clock: PageClock;
@@ -53,6 +58,7 @@ export class VisitSession {
   #state: SessionState | undefined;
   #typed = 0;
   #busy = 0;
+  #building: number | undefined;
   #echo: ReturnType<typeof setTimeout> | undefined;
 
   private constructor(record: VisitRecord, news: TabNews, events: readonly VisitEvent[]) {
@@ -190,7 +196,7 @@ export class VisitSession {
 
   #edges(): VisitEdges {
     return {
-      understand: (text, expectation, alternatives) => understand(text, expectation, { alternatives }),
+      understand,
       diagnose: (unit, evidence, parked) => this.#diagnosis.ask(unit, evidence, parked),
       mouth: this.#mouth,
       clock: this.#clock,
@@ -254,6 +260,7 @@ export class VisitSession {
       mouth: this.#mouth.state(),
       problem: this.#problem,
       busy: this.#busy > 0,
+      building: this.#building,
     };
   }
 }

@@ -10,10 +10,12 @@ const LONG_WORDS = 90;
 interface NowPanelProps {
   readonly folded: FoldedVisit;
   readonly context: VisitContext;
+  /** Share of the unit's table that is built, while it is. */
+  readonly building: number | undefined;
 }
 
 /** One thing at a time: the open caution, else the open question, else the step; the latest value large beside it. */
-export function NowPanel({ folded, context }: NowPanelProps) {
+export function NowPanel({ folded, context, building }: NowPanelProps) {
   const { kind, title, words } = nowAsked(folded, context);
   const latest = folded.readings.findLast((line) => !line.withdrawn);
   const leading = context.assessment?.suspects[0];
@@ -21,7 +23,10 @@ export function NowPanel({ folded, context }: NowPanelProps) {
     <section className="now" aria-label="Now">
       <div className={`asked asked-${kind}`} data-asked={kind}>
         <h2>
-          {title} <span className="busy-sign">working it out</span>
+          {title}{' '}
+          <span className="busy-sign">
+            {building === undefined ? 'working it out' : `getting to know this unit, ${percent(building)}`}
+          </span>
         </h2>
         <p className={words.length > LONG_WORDS ? 'asked-words long' : 'asked-words'}>{words}</p>
       </div>

@@ -23,7 +23,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
   const [open, setOpen] = useState<Open>();
   useWakeLock();
   useEarHabit(session);
-  const { folded, context, ear, mouth, outbox, problem, busy } = state;
+  const { folded, context, ear, mouth, outbox, problem, busy, building } = state;
   const earOn = ear.ear !== 'off' && ear.ear !== 'failed';
   const toggleEar = () => {
     rememberEar(!earOn);
@@ -57,7 +57,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
           earFault={ear.fault}
           stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
         />
-        <NowPanel folded={folded} context={context} />
+        <NowPanel folded={folded} context={context} building={building} />
         <HeardPanel
           folded={folded}
           shown={nowAsked(folded, context).words}

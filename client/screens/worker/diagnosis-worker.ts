@@ -1,12 +1,13 @@
 import { diagnoseFor } from '../../visit/diagnose-for.ts';
-import type { DiagnosisQuestion, DiagnosisReply } from './diagnosis-messages.ts';
+import type { DiagnosisNews, DiagnosisQuestion, DiagnosisReply } from './diagnosis-messages.ts';
 
 declare const self: DedicatedWorkerGlobalScope;
 
-const diagnose = diagnoseFor();
+const tell = (news: DiagnosisNews) => self.postMessage(news);
+const diagnose = diagnoseFor((building) => tell({ building }));
 
 self.onmessage = async ({ data }: MessageEvent<DiagnosisQuestion>) => {
-  self.postMessage(await replyTo(data));
+  tell(await replyTo(data));
 };
 
 async function replyTo({ number, unit, evidence, parked }: DiagnosisQuestion): Promise<DiagnosisReply> {

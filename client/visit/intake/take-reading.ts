@@ -19,6 +19,7 @@ import {
   valueWords,
 } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { unitLacks } from '../unit-lacks.ts';
 import { judgeSplit } from './judge-split.ts';
 import { takeProofNumber } from './take-proof.ts';
 
@@ -43,17 +44,30 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   if (refusedWhileNotDead(turn, reading, zone)) return;
   const under = circumstances(turn.context, zone, reading);
   const judged = judgeReading(reading, under, turn.context.unit);
-  if (confirmed !== 'confirmed' && judged?.word === 'does not fit' && !actsAtOnce(reading, zone, turn.context)) {
-    turn.set({ question: { kind: 'confirm-reading', reading, why: judgedWords(judged) } });
+  const doubt = doubtOf(reading, judged, turn.context);
+  if (confirmed !== 'confirmed' && doubt !== undefined && !actsAtOnce(reading, zone, turn.context)) {
+    turn.set({ question: { kind: 'confirm-reading', reading, why: doubt.words } });
     turn.raise({ type: 'question.asked' });
-    turn.record({ type: 'reading.asked', reading, why: judged.word });
-    turn.say('question', surpriseWords(reading, judgedWords(judged)));
+    turn.record({ type: 'reading.asked', reading, why: doubt.why });
+    turn.say('question', surpriseWords(reading, doubt.words));
     return;
   }
   logReading(turn, reading, under, judged);
   turn.say('readback', readback(reading, confirmed, judged?.word === 'marginal' ? judgedWords(judged) : ''));
   followEnergy(turn, reading, zone);
   if (turn.context.phase === 'prove') judgeSplit(turn);
+}
+
+/** Why a reading is asked once more: the unit has no such place by its profile, or the value does not fit. */
+function doubtOf(
+  reading: Reading,
+  judged: Judged | undefined,
+  context: VisitContext,
+): { readonly why: string; readonly words: string } | undefined {
+  const lacks = unitLacks(context.unit, reading.at);
+  const known = context.readings.some((item) => samePlaces(item.reading.at, reading.at));
+  if (lacks !== undefined && !known) return { why: `listed without ${lacks}`, words: SAY.lacks(lacks) };
+  return judged?.word === 'does not fit' ? { why: judged.word, words: judgedWords(judged) } : undefined;
 }
 
 function readback(reading: Reading, confirmed: Confirmed, remark: string): string {

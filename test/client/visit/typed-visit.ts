@@ -63,8 +63,7 @@ export class TypedVisit {
 
   edges(): VisitEdges {
     return {
-      understand: (text, expectation, alternatives) =>
-        understand(text, expectation, { alternatives: [...alternatives] }),
+      understand,
       diagnose,
       mouth: this.mouth,
       clock: this.clock,

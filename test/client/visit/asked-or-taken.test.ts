@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { LIBRARY_UNIT, TypedVisit } from './typed-visit.ts';
+
+describe('digits typed by hand', () => {
+  it('are taken as typed, where the same number spoken is asked for its teen or ty', async () => {
+    const typed = await TypedVisit.open();
+    await typed.type('suction pressure 118 psi');
+    expect(typed.of('reading.asked')).toEqual([]);
+    expect(typed.of('reading.logged')).toMatchObject([{ reading: { at: ['suction-port'], value: 118 } }]);
+
+    const spoken = await TypedVisit.open();
+    const text = 'suction pressure 118 psi';
+    spoken.run.hear({ id: 'w1', ear: 'wav', text, alternatives: [], confidence: 1, accepted: true });
+    await spoken.run.settled();
+    expect(spoken.of('reading.asked')).toMatchObject([{ why: 'teen or ty', twin: 180 }]);
+  });
+});
+
+describe('"same on the other"', () => {
+  it('means the reading taken last on its other leg, and is asked', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('leg one to ground one eighteen');
+    expect(await visit.type('same on the other')).toContain('Leg two to ground, one one eight volts.');
+    await visit.type('yes');
+    expect(visit.of('reading.logged').at(-1)).toMatchObject({ reading: { at: ['L2', 'ground'], value: 118 } });
+  });
+
+  it('means nothing before anything was read', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('same on the other', 'yes');
+    expect(visit.of('reading.logged')).toEqual([]);
+  });
+});
+
+describe('a reading at a place the unit is listed without', () => {
+  const bare = { ...LIBRARY_UNIT, id: 'bare', floatSwitch: 'none', fusedDisconnect: false } as const;
+
+  it('is asked before it is taken, once for its place', async () => {
+    const visit = await TypedVisit.open(bare);
+    const asked = await visit.type('fuse one two forty volts');
+    expect(asked).toMatch(/This unit is listed without fuses at the disconnect\. Is that what the meter shows\?$/);
+    expect(visit.of('reading.logged')).toEqual([]);
+    await visit.type('yes');
+    expect(visit.of('reading.logged')).toHaveLength(1);
+    await visit.type('fuse one two forty one volts');
+    expect(visit.of('reading.logged')).toHaveLength(2);
+  });
+
+  it('is set aside at a no, and kept in the record', async () => {
+    const visit = await TypedVisit.open(bare);
+    await visit.type('float switch twenty four volts', 'no');
+    expect(visit.of('reading.logged')).toEqual([]);
+    expect(visit.of('reading.refused')).toMatchObject([{ reason: 'withdrawn-by-technician', reading: { value: 24 } }]);
+  });
+
+  it('is taken at once where the unit has the place, or nobody knows', async () => {
+    const visit = await TypedVisit.open({ id: 'unknown' });
+    await visit.type('float switch twenty four volts');
+    expect(visit.of('reading.logged')).toHaveLength(1);
+  });
+});
