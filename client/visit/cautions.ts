@@ -1,4 +1,5 @@
 import type { HazardId } from '../../grammar/vocabulary/hazards.ts';
+import type { PointId } from '../../grammar/vocabulary/points.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from './context.ts';
 
@@ -19,7 +20,8 @@ export interface Caution {
 export const CAUTIONS = [
   {
     id: 'live-line',
-    words: 'Caution: live line voltage. Meter rated for it, gloves and glasses on, rings off, dry footing.',
+    words:
+      'Caution: live line voltage. Meter rated for it, leads in the volt jacks, gloves and glasses on, rings off, dry footing.',
     again: 'Live.',
     source: 'NFPA 70E 120.5 and Table 130.4; IEC 61010-2-030 category III; ASTM D120 gloves',
   },
@@ -69,6 +71,25 @@ export const CAUTIONS = [
     source: 'common practice',
     covers: ['moving-fan', 'hot-line'],
   },
+  {
+    id: 'contactor-by-hand',
+    words: 'Never push a contactor in by hand while it is fed.',
+    again: 'Hands off the armature.',
+    source: 'common practice: an arc at the contacts, and a load that starts on whoever holds it',
+  },
+  {
+    id: 'refrigerant-pressure',
+    words: 'Caution: refrigerant under pressure, it burns by frost. Glasses and gloves on, hoses clear of the fan.',
+    again: 'Under pressure.',
+    source: 'ASHRAE Standard 15 user notes, from memory; common practice',
+    covers: ['pressurised-refrigerant'],
+  },
+  {
+    id: 'insulation-test',
+    words: 'Caution: insulation test. Electronics lifted off first, and never on a compressor in vacuum.',
+    again: 'Electronics off, no vacuum.',
+    source: "common practice; compressor makers' instructions govern",
+  },
 ] as const satisfies readonly Caution[];
 
 export type CautionId = (typeof CAUTIONS)[number]['id'];
@@ -97,8 +118,8 @@ const HAZARD_WORDS: readonly (readonly [HazardId, string])[] = [
   ['control-stays-live', 'Twenty four volts stays live with the disconnect out.'],
 ];
 const HAZARD_SOURCE = 'circuit solution of a plausible fault; common practice';
-/** At most so many hazards are added to one caution: the talk stays shorter than the work it guards. */
-const HAZARDS_A_CAUTION = 2;
+/** So many warnings at most in one prompt, the step's own first: the talk stays shorter than the work it guards. */
+const WARNINGS_A_PROMPT = 3;
 
 /** The cautions that belong to a step by what it does, in the order they are spoken. */
 export function cautionsFor(step: Step): readonly CautionId[] {
@@ -116,11 +137,17 @@ export function cautionsFor(step: Step): readonly CautionId[] {
         return [];
     }
   }
+  if (step.ask.kind === 'reading' && step.ask.quantity === 'insulation') return ['insulation-test'];
+  if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') return ['refrigerant-pressure'];
   if (step.ask.kind === 'look' || step.needs.power !== 'on' || step.zone === 'none') return [];
   if (step.ask.quantity === 'current') return ['running-parts'];
   if (step.ask.quantity !== 'voltage' && step.ask.quantity !== 'voltage-dc') return [];
-  return [liveCaution(step.zone)];
+  const atContactor = step.ask.at.some((point) => CONTACTOR_POINTS.includes(point));
+  return atContactor ? [liveCaution(step.zone), 'contactor-by-hand'] : [liveCaution(step.zone)];
 }
+
+/** Where a technician is tempted to push the armature in. */
+const CONTACTOR_POINTS: readonly PointId[] = ['L1', 'L2', 'T1', 'T2', 'coil-1', 'coil-2'];
 
 /** The caution that belongs to a live voltage in a zone. */
 export function liveCaution(zone: ZoneId): CautionId {
@@ -147,7 +174,7 @@ export function dueCautions(step: Step, context: VisitContext): readonly SpokenC
   const hazards = HAZARD_WORDS.filter(([id]) => (step.hazards as readonly string[]).includes(id))
     .map(([id, words]) => ({ id, words, source: HAZARD_SOURCE }))
     .filter((one) => isDue(one) && !covered.includes(one.id))
-    .slice(0, HAZARDS_A_CAUTION);
+    .slice(0, Math.max(0, WARNINGS_A_PROMPT - own.length));
   return [...own, ...hazards];
 }
 

@@ -1,4 +1,5 @@
 import type { RankedTest } from '../../grammar/visit/inputs.ts';
+import { samePlaces } from '../../grammar/visit/judge-reading.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from './context.ts';
 import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from './isolation.ts';
@@ -58,8 +59,13 @@ export function minutesRunning(context: VisitContext): number {
 
 const MS_A_MINUTE = 60_000;
 
+/** Answered, parked, or not called for on this visit. */
 export function isSettled(step: Step, context: VisitContext): boolean {
-  return context.settled.includes(step.id) || context.parked.some((parked) => parked.step === step.id);
+  return (
+    context.settled.includes(step.id) ||
+    context.parked.some((parked) => parked.step === step.id) ||
+    (step.withGauges === true && !context.readings.some(({ reading }) => reading.quantity === 'pressure'))
+  );
 }
 
 /** A step that was set aside this often is not asked again; it is named when the visit closes. */
@@ -69,8 +75,24 @@ function timesParked(step: string, context: VisitContext): number {
   return context.parked.filter((parked) => parked.step === step).length;
 }
 
+/**
+ * The test that alone carries the leading suspect and was read once: it is asked again before a part is condemned,
+ * unless the technician was asked about it already or has passed it over.
+ */
+export function readOnceMore(context: VisitContext): RankedTest | undefined {
+  const { assessment, readings } = context;
+  const test = assessment?.next.find(({ id }) => id === assessment.confirm);
+  if (assessment?.done !== true || test === undefined || timesParked(test.id, context) > 0) return undefined;
+  const taken = readings.findLast(
+    ({ reading }) => reading.quantity === test.quantity && samePlaces(reading.at, test.at),
+  );
+  return taken?.confirmed === true ? undefined : test;
+}
+
 /** The planner's best test; parked ones come back when nothing else is left; once power or the call is off, its best that goes on from there. */
 function bestTest(context: VisitContext): Step | undefined {
+  const again = readOnceMore(context);
+  if (again !== undefined) return testStep(again);
   const next = context.assessment?.next ?? [];
   const untouched = next.filter((test) => timesParked(test.id, context) === 0);
   const open = untouched.length > 0 ? untouched : next.filter((test) => timesParked(test.id, context) < TIMES_ASKED);

@@ -28,6 +28,8 @@ export interface Step {
   readonly hazards: readonly HazardId[];
   /** Offered only once the unit has run this long, in minutes. */
   readonly afterMinutes?: number;
+  /** Offered only where gauges were put on in this visit: a charge that nobody doubts is left alone. */
+  readonly withGauges?: true;
   /** The zone whose energy the hands or probes meet. */
   readonly zone: ZoneId | 'none';
 }
@@ -78,7 +80,11 @@ export interface LoggedReading {
   readonly number: number;
   readonly reading: Reading;
   readonly phase: Phase;
+  /** When, on the input clock. Milliseconds. */
+  readonly mono: number;
   readonly judgedWord?: string;
+  /** Asked back, and said to be what the meter shows. */
+  readonly confirmed?: true;
 }
 
 /** All that a visit holds; together with the regions' states it is what a fold of the inputs restores. */

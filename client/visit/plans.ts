@@ -63,6 +63,20 @@ export const PROVE_PLAN: readonly Step[] = [
     ...reading('prove.supply-air', 'prove', 'temperature', ['supply-air'], RUNNING),
     afterMinutes: SPLIT_AFTER_MINUTES,
   },
+  ...(
+    [
+      ['prove.suction-pressure', 'pressure', 'suction-port'],
+      ['prove.suction-line', 'temperature', 'suction-line'],
+      ['prove.liquid-pressure', 'pressure', 'liquid-port'],
+      ['prove.liquid-line', 'temperature', 'liquid-line'],
+    ] as const
+  ).map(
+    ([id, quantity, place]): Step => ({
+      ...reading(id, 'prove', quantity, [place], RUNNING),
+      afterMinutes: SPLIT_AFTER_MINUTES,
+      withGauges: true,
+    }),
+  ),
 ];
 
 /** A step that asks for an action. */

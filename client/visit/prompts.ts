@@ -1,6 +1,6 @@
 import type { Meaning, Report } from '../../grammar/phrases/meaning.ts';
 import { sayDigits, sayNumber } from '../../grammar/phrases/numbers/say-number.ts';
-import type { Judged, WireMove } from '../../grammar/visit/events.ts';
+import type { ChargeFigure, Judged, WireMove } from '../../grammar/visit/events.ts';
 import { COMMANDS } from '../../grammar/vocabulary/commands.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import { FAULTS } from '../../grammar/vocabulary/faults.ts';
@@ -86,16 +86,45 @@ export function observationWords(id: ObservationId): string {
   return OBSERVATIONS.find((observation) => observation.id === id)?.name ?? id;
 }
 
+/** "four pounds two ounces", as a scale shows it. */
+function weightWords(ounces: number): string {
+  const pounds = Math.floor(ounces / 16);
+  const rest = Math.round((ounces - pounds * 16) * 10) / 10;
+  const parts = [
+    ...(pounds > 0 ? [`${sayNumber(pounds)} ${pounds === 1 ? 'pound' : 'pounds'}`] : []),
+    ...(rest > 0 || pounds === 0 ? [`${sayNumber(rest)} ${rest === 1 ? 'ounce' : 'ounces'}`] : []),
+  ];
+  return parts.join(' ');
+}
+
 /** "one eighteen volts": value and unit the trade's way; digit by digit where a doubt was just cleared. */
 export function valueWords(value: Value, unit: UnitCode, digitByDigit = false): string {
   if (value === 'open') return 'open line';
+  if (unit === '[oz_av]') return weightWords(Math.abs(value));
   return `${digitByDigit ? sayDigits(value) : sayNumber(value)} ${UNIT_WORDS[unit]}`;
+}
+
+/** What was measured: its place, and the quantity where the place alone does not say which. */
+function measuredWords({ quantity, at, value }: Reading): string {
+  const place = placeWords(at);
+  switch (quantity) {
+    case 'wet-bulb':
+      return `${place} wet bulb`;
+    case 'mass':
+      return typeof value === 'number' && value < 0 ? 'refrigerant out' : 'refrigerant in';
+    case 'vacuum':
+      return at[0] === 'system' ? 'vacuum' : place;
+    case 'pressure':
+      return at[0] === 'system' ? 'system pressure' : place;
+    default:
+      return place;
+  }
 }
 
 export function readbackWords(reading: Reading, digitByDigit = false): string {
   const direct = reading.quantity === 'voltage-dc' ? ' DC' : '';
   const bench = reading.bench === true ? ', on the bench' : '';
-  return `${placeWords(reading.at)}, ${valueWords(reading.value, reading.unit, digitByDigit)}${direct}${bench}.`;
+  return `${measuredWords(reading)}, ${valueWords(reading.value, reading.unit, digitByDigit)}${direct}${bench}.`;
 }
 
 export function nameplateWords(field: string, value: number | string, unit?: UnitCode): string {
@@ -112,6 +141,7 @@ export function partWords(part: string, ratings: Readonly<Record<string, number 
 }
 
 function ratingWords(id: string, value: number | string): string {
+  if (typeof value === 'number' && id in UNIT_WORDS) return valueWords(value, id as UnitCode);
   const unit = PART_RATINGS.find((one) => one.id === id)?.unit;
   const said = typeof value === 'number' ? sayNumber(value) : value;
   const section = id === 'herm-uF' ? 'herm ' : id === 'fan-uF' ? 'fan ' : '';
@@ -191,6 +221,12 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+const CHARGE_WORDS: Readonly<Record<ChargeFigure, string>> = {
+  superheat: 'Superheat',
+  subcooling: 'Subcooling',
+  'condensing-over-ambient': 'Condensing over ambient',
+};
+
 export const SAY = {
   opened: (site: string, complaint: string) => `Visit open: ${site}. Complaint: ${complaint}.`,
   notProvenDead: 'Refused: power was not proven off. Prove it dead, then measure again.',
@@ -242,6 +278,8 @@ export const SAY = {
   splitSoon: (minutes: string) => `Running ${minutes} minutes. The split is judged after fifteen.`,
   split: (degrees: string, minutes: string, fits: boolean) =>
     `Split ${degrees} degrees after ${minutes} minutes. ${fits ? 'That fits.' : 'That does not fit.'}`,
+  onceMore: (test: string) => `All rests on one reading, ${test}. Take it once more before a part is condemned.`,
+  charge: (figure: ChargeFigure, words: string) => `${CHARGE_WORDS[figure]}: ${words}.`,
   because: (fault: string, was: string, now: string) => `That moves ${fault} from ${was} to ${now}.`,
   finding: (fault: string, percent: string) => `Finding: ${fault}, ${percent}.`,
   openItems: (items: readonly string[]) => `Open: ${items.join('. ')}.`,

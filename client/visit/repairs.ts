@@ -1,8 +1,13 @@
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { PartId } from '../../grammar/vocabulary/parts.ts';
 
+/** Refrigerant weighed in counts as a part fitted. */
+export const CHARGE = 'refrigerant';
+
 /** Which suspects a fitted part cures: the diagnosis starts again without them. */
-const CURES: Readonly<Partial<Record<PartId, readonly FaultId[]>>> = {
+const CURES: Readonly<Partial<Record<PartId | typeof CHARGE, readonly FaultId[]>>> = {
+  [CHARGE]: ['low-charge', 'overcharge', 'non-condensables'],
+  'valve-core': ['low-charge'],
   'dual-capacitor': [
     'herm-capacitor-weak',
     'herm-capacitor-open',
@@ -53,6 +58,6 @@ const CURES: Readonly<Partial<Record<PartId, readonly FaultId[]>>> = {
 
 /** The faults among the suspects that a part cures. A part the table does not know cures none. */
 export function repairedBy(part: string, suspects: readonly FaultId[]): readonly FaultId[] {
-  const cures = CURES[part as PartId] ?? [];
+  const cures = CURES[part as PartId | typeof CHARGE] ?? [];
   return [...new Set(suspects)].filter((fault) => cures.includes(fault));
 }

@@ -109,7 +109,10 @@ export function askWords(step: Step, context: VisitContext): string {
         : `${lookWords(step)}.`;
     case 'reading': {
       const bench = step.needs.bench ? ', on the bench' : '';
-      const brief = `${capital(placeWords(step.ask.at))}, ${FUNCTION_WORDS[step.ask.quantity]}${bench}.`;
+      const place = placeWords(step.ask.at);
+      const what = FUNCTION_WORDS[step.ask.quantity];
+      // "suction pressure" says already what is read there.
+      const brief = `${capital(place.endsWith(what) ? place : `${place}, ${what}`)}${bench}.`;
       return full ? `${brief} ${placementWords(step)}` : brief;
     }
   }

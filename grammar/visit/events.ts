@@ -4,7 +4,7 @@ import type { HazardId } from '../vocabulary/hazards.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { TestId } from '../vocabulary/tests.ts';
-import type { UnitProfile } from '../vocabulary/unit-profile.ts';
+import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
 import type { InputTime, VisitInput } from './inputs.ts';
 
@@ -34,6 +34,20 @@ export interface TakenUnder {
   readonly call: 'cooling' | 'none' | 'unknown';
   readonly phase: Phase;
 }
+
+/** What two instruments say of the charge together. */
+export type ChargeFigure = 'superheat' | 'subcooling' | 'condensing-over-ambient';
+
+/** Why a figure of the charge carries no verdict: outside its validity, or without what it is held against. */
+export type NoVerdict =
+  | 'not-running'
+  | 'running-too-short'
+  | 'outdoors-too-cold'
+  | 'outdoor-unknown'
+  | 'outside-the-chart'
+  | 'no-valid-test'
+  | 'mixed-line'
+  | 'no-target';
 
 export type WireMove = Extract<Meaning, { kind: 'wire' }>['wire'];
 
@@ -151,6 +165,18 @@ export type VisitOutcome =
       readonly word: JudgedWord;
       readonly band: { readonly low: number; readonly high: number };
       readonly source: string;
+    }
+  | {
+      readonly type: 'charge.judged';
+      readonly figure: ChargeFigure;
+      /** In Fahrenheit degrees. */
+      readonly value: number;
+      readonly refrigerant: RefrigerantId;
+      /** Numbers of the two readings it stands on. */
+      readonly readings: readonly [number, number];
+      readonly minutes: number;
+      readonly judged?: Judged;
+      readonly noVerdict?: NoVerdict;
     }
   | { readonly type: 'note.taken'; readonly text: string }
   | { readonly type: 'injury.reported' }

@@ -4,7 +4,7 @@ import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
-import type { Judged, Phase, TakenUnder, VisitEvent, VisitSummary, WireMove } from './events.ts';
+import type { Judged, Phase, TakenUnder, VisitEvent, VisitOutcome, VisitSummary, WireMove } from './events.ts';
 import type { InputTime } from './inputs.ts';
 
 /** Where in the record something stands: the number of its event, and the time it claims. */
@@ -98,10 +98,14 @@ export interface FoldedVisit {
   readonly warnings: readonly (Moment & { readonly words: string })[];
   readonly interruptions: readonly (Moment & { readonly sentence: string })[];
   readonly split?: Moment & { readonly split: number; readonly minutes: number; readonly word: string };
+  /** Superheat, subcooling and condensing over ambient, before the repair and in its proof. */
+  readonly charge: readonly (Moment & ChargeJudged)[];
   readonly summary?: VisitSummary;
   /** Event types this version does not know: shown as such, never dropped from the record. */
   readonly unknown: readonly (Moment & { readonly type: string })[];
 }
+
+type ChargeJudged = Omit<Extract<VisitOutcome, { type: 'charge.judged' }>, 'type'>;
 
 type Mutable<T> = {
   -readonly [K in keyof T]: T[K] extends readonly (infer Item)[]
@@ -137,6 +141,7 @@ function emptyVisit(): Mutable<FoldedVisit> {
     phases: [],
     parts: [],
     wires: [],
+    charge: [],
     notes: [],
     warnings: [],
     interruptions: [],
@@ -243,6 +248,11 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'split.judged':
       view.split = { ...moment, split: event.split, minutes: event.minutes, word: event.word };
       return;
+    case 'charge.judged': {
+      const { type: _type, time: _time, ...judged } = event;
+      view.charge.push({ ...moment, ...judged });
+      return;
+    }
     case 'focus.moved':
     case 'supervisor.acknowledged':
     case 'unit.gated':

@@ -50,6 +50,8 @@ export interface RankedSuspects {
   readonly hazards: readonly HazardId[];
   readonly contradiction?: readonly number[];
   readonly done: boolean;
+  /** The leader rests on this one test, read once. */
+  readonly confirm?: TestId;
 }
 
 /** Timers the visit asks its clock edge for. */

@@ -114,6 +114,15 @@ export const NAMEPLATE_FIELDS = [
   },
   { id: 'charge', name: 'factory charge', say: '[factory] charge', value: 'number', unit: '[oz_av]' },
   {
+    id: 'subcooling',
+    name: 'subcooling',
+    say: '[target | design] subcooling',
+    value: 'number',
+    unit: '[degF]',
+    low: 3,
+    high: 25,
+  },
+  {
     id: 'tons',
     name: 'tons',
     say: 'tons | tonnage | size | capacity',

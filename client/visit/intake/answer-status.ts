@@ -1,3 +1,4 @@
+import type { Phase } from '../../../grammar/visit/events.ts';
 import { ZONE_NAMES, ZONES } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../context.ts';
 import { capital, faultWords, readbackWords } from '../prompts.ts';
@@ -13,10 +14,17 @@ export function statusWords(context: VisitContext): string {
   return `${context.readings.length} readings. ${energy === '' ? 'Energy unknown everywhere, counts as live' : capital(energy)}.${suspect}`;
 }
 
+/** Why power or the call is to be changed now, by what comes after it. */
+const ENERGY_WHY: Readonly<Partial<Record<Phase, string>>> = {
+  testing: 'The next test wants the power so: this step brings it there.',
+  repair: 'The repair is hands-on: it wants the unit proven dead.',
+  prove: 'The repair is proved with the unit running.',
+};
+
 /** Why the next step is what it is: the leading suspects it can tell apart; no value is named before the reading. */
 export function whyWords(context: VisitContext): string {
   const { assessment, step } = context;
-  if (step?.source === 'energy') return 'The next test wants it dead, or wants it live: this step brings it there.';
+  if (step?.source === 'energy') return ENERGY_WHY[context.phase] ?? 'The next test wants the power so.';
   if (context.finding !== undefined && context.phase === 'repair') {
     return `The readings point to ${faultWords(context.finding.fault)}, ${percent(context.finding.probability)}.`;
   }

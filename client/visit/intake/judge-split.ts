@@ -14,6 +14,8 @@ const SPLIT_SOURCE =
 /** Judges the temperature split once return and supply air were both read in the proof, after long enough running. */
 export function judgeSplit(turn: Turn): void {
   const { context } = turn;
+  const latest = context.readings.at(-1)?.reading.at[0];
+  if (latest !== 'return-air' && latest !== 'supply-air') return;
   const minutes = minutesRunning(context);
   if (
     minutes < SPLIT_AFTER_MINUTES ||

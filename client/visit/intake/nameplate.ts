@@ -20,6 +20,7 @@ export function withNameplate(unit: UnitProfile, plate: Plate): UnitProfile {
   const volts = number('supply-volts');
   const fla = number('fan-fla');
   const tons = number('tons');
+  const plateSubcooling = number('subcooling');
   const poles =
     number('contactor-poles') ??
     (plate['contactor-poles'] === undefined ? undefined : Number(plate['contactor-poles']));
@@ -38,6 +39,7 @@ export function withNameplate(unit: UnitProfile, plate: Plate): UnitProfile {
     ...(volts === undefined ? {} : { supply: { nominal: volts as Volts } }),
     ...(fla === undefined ? {} : { fanMotor: { fla: fla as Amps } }),
     ...(tons === undefined ? {} : { tons }),
+    ...(plateSubcooling === undefined ? {} : { plateSubcooling }),
     ...(poles === 1 || poles === 2 ? { contactorPoles: poles } : {}),
     ...(heatPump === undefined ? {} : { heatPump }),
     ...(heater === undefined ? {} : { crankcaseHeater: heater }),

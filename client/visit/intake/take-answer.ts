@@ -1,6 +1,8 @@
-import type { RankedSuspects } from '../../../grammar/visit/inputs.ts';
+import type { RankedSuspects, RankedTest } from '../../../grammar/visit/inputs.ts';
+import { TESTS } from '../../../grammar/vocabulary/tests.ts';
+import { readOnceMore } from '../choose-step.ts';
 import type { VisitContext } from '../context.ts';
-import { faultWords, SAY } from '../prompts.ts';
+import { faultWords, placeWords, SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { percent } from './answer-status.ts';
 
@@ -21,11 +23,18 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
     turn.record({ type: 'contradiction.noticed', numbers: answer.contradiction });
     if (context.assessment?.contradiction === undefined) turn.say('warning', SAY.contradiction);
   }
-  if (context.phase === 'testing' && answer.done) stateFinding(turn, answer);
+  const again = context.phase === 'testing' ? readOnceMore(turn.context) : undefined;
+  if (again !== undefined) turn.say('answer', SAY.onceMore(againWords(again)));
+  else if (context.phase === 'testing' && answer.done) stateFinding(turn, answer);
   else if (context.phase === 'testing' && answer.next.length === 0) {
     turn.say('answer', SAY.nothingNext);
     turn.raise({ type: 'phase.go', to: 'repair' });
   }
+}
+
+function againWords({ id, at, quantity }: RankedTest): string {
+  const name = TESTS.find((test) => test.id === id)?.name ?? id;
+  return quantity === 'observation' ? name : placeWords(at);
 }
 
 /** Full talk says, after a reading, what it has done to the suspects: never before, and only where it moved them. */

@@ -20,8 +20,10 @@ import {
 } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { unitLacks } from '../unit-lacks.ts';
+import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
 import { takeProofNumber } from './take-proof.ts';
+import { takeCharge } from './take-work.ts';
 
 const DEAD_ONLY = ['resistance', 'capacitance', 'insulation'] as const;
 
@@ -52,10 +54,12 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
     turn.say('question', surpriseWords(reading, doubt.words));
     return;
   }
-  logReading(turn, reading, under, judged);
+  logReading(turn, reading, under, judged, confirmed);
   turn.say('readback', readback(reading, confirmed, judged?.word === 'marginal' ? judgedWords(judged) : ''));
   followEnergy(turn, reading, zone);
   if (turn.context.phase === 'prove') judgeSplit(turn);
+  judgeCharge(turn);
+  takeCharge(turn, reading);
 }
 
 /** Why a reading is asked once more: the unit has no such place by its profile, or the value does not fit. */
@@ -104,7 +108,13 @@ function isLiveVoltage(reading: Reading): boolean {
 }
 
 /** Writes a reading to the record and the evidence, and settles the step that asked for it. */
-function logReading(turn: Turn, reading: Reading, under: TakenUnder, judged: Judged | undefined): void {
+function logReading(
+  turn: Turn,
+  reading: Reading,
+  under: TakenUnder,
+  judged: Judged | undefined,
+  confirmed: Confirmed,
+): void {
   const { context } = turn;
   const number = context.readingCount + 1;
   const test = context.step !== undefined && answersStep(reading, context) ? context.step.test : undefined;
@@ -114,7 +124,14 @@ function logReading(turn: Turn, reading: Reading, under: TakenUnder, judged: Jud
     readingCount: number,
     readings: [
       ...context.readings,
-      { number, reading, phase: context.phase, ...(judged === undefined ? {} : { judgedWord: judged.word }) },
+      {
+        number,
+        reading,
+        phase: context.phase,
+        mono: context.now.mono,
+        ...(judged === undefined ? {} : { judgedWord: judged.word }),
+        ...(confirmed === 'confirmed' ? { confirmed: true } : {}),
+      },
     ],
     evidence: [
       ...context.evidence,

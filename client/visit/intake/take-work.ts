@@ -1,9 +1,10 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { checkPart } from '../check-part.ts';
 import { doubtLanding } from '../landings.ts';
 import { capital, nameplateWords, partWords, SAY, wireWords } from '../prompts.ts';
-import { repairedBy } from '../repairs.ts';
+import { CHARGE, repairedBy } from '../repairs.ts';
 import type { Turn } from '../turn.ts';
 import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
@@ -77,9 +78,22 @@ function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warni
       'repair.part-fitted',
     ],
   });
-  turn.say('readback', `Fitted: ${words}.`);
+  // A weight was read back as a reading already.
+  if (part.part !== CHARGE) turn.say('readback', `Fitted: ${words}.`);
   if (warnings.length > 0) turn.say('warning', warnings.join(' '));
   turn.raise({ type: 'phase.go', to: 'prove' });
+}
+
+/**
+ * Refrigerant weighed in, in the unit of the scale: a repair where a suspect or the finding is one that it cures,
+ * otherwise a reading like any other.
+ */
+export function takeCharge(turn: Turn, reading: Reading): void {
+  if (reading.quantity !== 'mass' || typeof reading.value !== 'number' || reading.value <= 0) return;
+  const { assessment, finding } = turn.context;
+  const leading = finding?.fault ?? assessment?.suspects[0]?.fault;
+  if (leading === undefined || repairedBy(CHARGE, [leading]).length === 0) return;
+  fitPart(turn, { kind: 'part', part: CHARGE, ratings: { [reading.unit]: reading.value } }, [], []);
 }
 
 /** A part fitted before the diagnosis was done: the leading suspect it cures is stated with the doubt that is left. */
