@@ -36,9 +36,18 @@ const tip = (id: PointId): Expression => {
   return pattern(point.say ?? point.name);
 };
 
-/** How the units of a row are said aloud. "psi" is left to its letters: a dictionary says it like the Greek letter. */
+/**
+ * A unit as the recogniser listens for it. "psi" is left to its letters: a dictionary says it like the Greek letter.
+ * A letter behind "degrees" is left out: the hiss that ends the word makes a "c" of itself, and Fahrenheit Celsius.
+ */
+export function unitName(unit: { readonly say: string }): Expression {
+  const names = unit.say.split('|').map((name) => name.trim());
+  return pattern(names.filter((name) => !/^(psi|degrees [cf])$/.test(name)).join(' | '));
+}
+
+/** How the units of a row are said aloud. */
 export function unitNamesOf(row: Measurand): Expression {
   const base = units.find((unit) => unit.code === row.unit)?.base;
   const said = units.filter((unit) => unit.quantities.includes(row.quantity) && unit.base === base);
-  return alternative(...said.map((unit) => pattern(unit.say.replace(/\| psi \|/, '|'))));
+  return alternative(...said.map(unitName));
 }

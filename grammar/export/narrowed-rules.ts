@@ -15,7 +15,7 @@ import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
 import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
 import { UNITS } from '../vocabulary/units.ts';
 import { WIRE_ACTIONS } from '../vocabulary/wires.ts';
-import { namesOf } from './measurand-names.ts';
+import { namesOf, unitName } from './measurand-names.ts';
 import { plain } from './plain.ts';
 
 /** Words for an open circuit that the recogniser listens for. */
@@ -52,14 +52,14 @@ export const NARROWED_RULES: Rules = {
     pattern('correction | no | make that | i meant | that was'),
     alternative(sequence(rule('to-699'), optional(rule('unit-name'))), namesOf(MEASURANDS.slice(0, 2))),
   ),
-  // One or two ratings before a part and one behind it, of the sizes that parts come in.
+  // One or two ratings before a part and behind it, of the sizes that parts come in.
   rated: pattern('$n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred'),
   part: sequence(
     pattern('fitted | installed | put in | replaced [with]'),
     optional(pattern('a | an | the')),
     optional(sequence(rule('rating'), optional(rule('rating')))),
     alternative(...PARTS.map((row) => pattern(row.say))),
-    optional(rule('rating')),
+    optional(sequence(rule('rating'), optional(rule('rating')))),
   ),
   rating: alternative(
     pattern('$rated over $n-unit'),
@@ -96,7 +96,7 @@ export const NARROWED_RULES: Rules = {
     pattern('jumper [is] [from | on | off] $letter to $letter | jumped $letter to $letter'),
   ),
   letter: pattern('r | c | y | g | o | b | w'),
-  'unit-name': alternative(...UNITS.map((unit) => pattern(unit.say.replace(/\| psi \|/, '|')))),
+  'unit-name': alternative(...UNITS.map(unitName)),
   'note-opening': pattern('note | make a note'),
   'word-value': alternative(OPEN_WORDS, pattern('nothing')),
 };
