@@ -141,8 +141,9 @@ export class Hearing {
   #frame(frame: Float32Array): Heard[] {
     const began = this.#parts.now();
     const { samples, speech } = this.#clean(frame);
-    this.#clock.frame(levelOf(frame), this.#endpointer.open);
+    const open = this.#endpointer.open;
     const turn = this.#endpointer.step(speech, this.#hangoverMs);
+    this.#clock.frame(levelOf(frame), open, turn === 'speaking');
     let recognition: Recognition | undefined;
     if (turn === 'began') this.#begin();
     if (turn === 'quiet') this.#keepPreRoll(samples);

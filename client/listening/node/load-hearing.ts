@@ -10,7 +10,7 @@ import type { Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
 import type { SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
 import type { NoiseModule } from '../sound/denoiser.ts';
-import { openVisitHearing } from '../visit-hearing.ts';
+import { openVisitHearing, type VisitHearingParts } from '../visit-hearing.ts';
 
 const require = createRequire(import.meta.url);
 const BUNDLED = join(dirname(require.resolve('soundswallower')), 'model', 'en-us');
@@ -40,15 +40,20 @@ export interface HearingOptions {
 }
 
 /** Loads recogniser, model and noise gate from their packages. @throws ListeningError `model-missing`, `grammar-broken` */
-export async function loadHearing({ grammar, model, both }: HearingOptions = {}): Promise<Hearing> {
-  const parts = {
+export async function loadHearing({ grammar, ...options }: HearingOptions = {}): Promise<Hearing> {
+  const parts = await loadHearingParts(options);
+  return grammar === undefined ? await openVisitHearing(parts) : await openGrammarHearing(parts, grammar);
+}
+
+/** Recogniser, model and noise gate, not yet put together. @throws ListeningError `model-missing` */
+export async function loadHearingParts({ model, both }: Omit<HearingOptions, 'grammar'>): Promise<VisitHearingParts> {
+  return {
     speech: (await createSpeechModule()) as unknown as SpeechModule,
     model: model === undefined ? BUNDLED_MODEL : widebandModel(model),
     ...(model !== undefined && both === true && { second: BUNDLED_MODEL }),
     rnnoise: await loadNoiseModule(),
     now: () => performance.now(),
   };
-  return grammar === undefined ? await openVisitHearing(parts) : await openGrammarHearing(parts, grammar);
 }
 
 /** The model's own files beside the description that the recogniser reads; the dictionary is the bundled one. */

@@ -13,6 +13,8 @@ export interface Recognition {
   readonly margin: number;
   /** Which grammar the words come from. */
   readonly pass: 'expected' | 'everything';
+  /** How many times the sound was decoded before the words were believed. */
+  readonly looks: number;
   /** The other grammar's sentence, where it was asked and differs. */
   readonly alternatives: readonly string[];
 }
@@ -116,16 +118,16 @@ export class Recogniser {
     const first = this.#first.end();
     const margin = (found: Hypothesis): number =>
       found.text === '' ? Number.NEGATIVE_INFINITY : marginOf(found.score, loop.score, speechFrames);
-    if (!this.#tight) return this.#judge(first, margin(first), speechFrames, 'everything', []);
+    if (!this.#tight) return this.#judge(first, margin(first), speechFrames, 'everything', [], 1);
     if (this.#alone || margin(first) >= this.#gate.sure)
-      return this.#judge(first, margin(first), speechFrames, 'expected', []);
+      return this.#judge(first, margin(first), speechFrames, 'expected', [], 1);
     const second = this.#again(this.#everything);
     // A sentence that fits clearly worse is no alternative: it is what a closed grammar makes of anything.
     const near = Math.abs(margin(first) - margin(second)) < NEAR;
     const others = near ? [first.text, second.text] : [];
     return margin(first) + EXPECTED_FIRST >= margin(second)
-      ? this.#judge(first, margin(first), speechFrames, 'expected', others)
-      : this.#judge(second, margin(second), speechFrames, 'everything', others);
+      ? this.#judge(first, margin(first), speechFrames, 'expected', others, 2)
+      : this.#judge(second, margin(second), speechFrames, 'everything', others, 2);
   }
 
   close(): void {
@@ -169,6 +171,7 @@ export class Recogniser {
     speechFrames: number,
     pass: Recognition['pass'],
     sentences: readonly string[],
+    looks: number,
   ): Recognition {
     return {
       text,
@@ -176,6 +179,7 @@ export class Recogniser {
       confidence: confidenceOf(margin, this.#gate, speechFrames),
       margin,
       pass,
+      looks,
       alternatives: sentences.filter((sentence) => sentence !== text && sentence !== ''),
     };
   }

@@ -8,13 +8,14 @@ const FLOOR_RISE = 0.02;
 const SMOOTHING = 0.3;
 
 /**
- * Keeps two times side by side, both in milliseconds of sound: when speech was last loud, told from levels alone (so
- * that it does not depend on the voice detector whose lag it measures), and when the computing for all sound so far
+ * Keeps two times side by side, both in milliseconds of sound: when speech was last loud, told from levels (not from
+ * the voice detector, whose lag it measures; the detector only tells a knock after the last word from speech), and when the computing for all sound so far
  * would be done, had the sound come in real time.
  */
 export class SpeechClock {
   #audioMs = 0;
   #busyUntilMs = 0;
+  #loudMs = 0;
   #lastSpeechMs = 0;
   #peakDb = -100;
   #smoothDb = -100;
@@ -25,7 +26,7 @@ export class SpeechClock {
     return this.#audioMs;
   }
 
-  /** End of the last frame that was loud enough to be speech. */
+  /** End of the last frame that was loud enough to be speech and had a voice in it or after it. */
   get lastSpeechMs(): number {
     return this.#lastSpeechMs;
   }
@@ -42,20 +43,27 @@ export class SpeechClock {
     return this.#floorDb;
   }
 
-  /** A frame has come. */
-  frame(levelDb: number, speaking: boolean): void {
+  /**
+   * A frame has come.
+   * @param open whether an utterance is open
+   * @param voiced whether the voice detector takes the frame for speech: it lags, but a loud frame that no voice
+   * follows or goes with is a noise
+   */
+  frame(levelDb: number, open: boolean, voiced: boolean): void {
     this.#audioMs += FRAME_MS;
     this.#levelDb = levelDb;
     this.#smoothDb += SMOOTHING * (levelDb - this.#smoothDb);
     this.#floorDb = Math.min(this.#floorDb + FLOOR_RISE, Math.max(-90, this.#smoothDb));
-    if (speaking) this.#peakDb = Math.max(this.#peakDb, levelDb);
+    if (open) this.#peakDb = Math.max(this.#peakDb, levelDb);
     const loud = levelDb > Math.max(this.#floorDb + ABOVE_FLOOR_DB, this.#peakDb - BELOW_PEAK_DB);
-    if (loud && speaking) this.#lastSpeechMs = this.#audioMs;
+    if (loud && open) this.#loudMs = this.#audioMs;
+    if (voiced) this.#lastSpeechMs = this.#loudMs;
   }
 
   /** Speech was found to have begun just now. */
   beginSpeech(): void {
     this.#peakDb = this.#levelDb;
+    this.#loudMs = this.#audioMs;
     this.#lastSpeechMs = this.#audioMs;
   }
 

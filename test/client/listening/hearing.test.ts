@@ -107,7 +107,7 @@ describe('hearing', { timeout: 120_000 }, () => {
     expect(taken.length).toBeLessThanOrEqual(1);
   });
 
-  test('tells the end of speech from the levels alone, and counts the pause it waited', () => {
+  test('tells the end of speech from the levels, and counts the pause it waited', () => {
     const sound = said('thermostat is calling');
     const from = hearing.audioMs;
     const [heard] = hear(sound);

@@ -1,0 +1,35 @@
+import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { loadHearing } from '../../../client/listening/node/load-hearing.ts';
+import type { Figure } from '../figures.ts';
+import { hear } from './hear-sound.ts';
+import { ORDERS } from './orders-set.ts';
+import { chosen, type Plan } from './plan.ts';
+import { readSound } from './read-sound.ts';
+import { margins, shareFigure, type Tried, triedFrom } from './tried.ts';
+
+/** Recordings of people that hold no sentence of the grammar they are held against: each one accepted is one too many. */
+export async function foreign(plan: Plan, folder: string): Promise<Figure[]> {
+  const visit = await loadHearing(plan.settings);
+  const coffee = await loadHearing({ ...plan.settings, grammar: ORDERS });
+  const figures: Figure[] = [];
+  for (const [part, grammar, hearing] of [
+    ['other-speech', 'the visit', visit],
+    ['commands', 'the visit', visit],
+    ['other-speech', 'the orders', coffee],
+  ] as const) {
+    const name = `${part} against ${grammar}`;
+    const files = chosen((await readdir(join(folder, part))).sort(), plan);
+    const tried: Tried[] = [];
+    for (const file of files) {
+      tried.push(triedFrom(file, hear(hearing, await readSound(join(folder, part, file))), () => false));
+      if (tried.length % 20 === 0) plan.progress(`${name}: ${tried.length} of ${files.length}`);
+    }
+    const accepted = tried.filter(({ outcome }) => outcome !== 'rejected');
+    figures.push(shareFigure(`${name}: accepted`, accepted.length, tried.length, 'aim ≤ 1 %'), ...margins(name, tried));
+    for (const one of accepted) plan.progress(`  ${one.name} "${one.text}" ${one.margin.toFixed(1)}`);
+  }
+  visit.close();
+  coffee.close();
+  return figures;
+}

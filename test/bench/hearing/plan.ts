@@ -1,0 +1,65 @@
+/** What a run of the hearing bench was asked to do. */
+export interface Plan {
+  readonly sets: readonly string[];
+  /** Takes every so many-th recording or sentence, from the `from`-th on. */
+  readonly every: number;
+  readonly from: number;
+  readonly half: Half;
+  /** Decibels over the noise; `undefined`: as recorded. Each set has its own levels where none are named. */
+  readonly levels: readonly (number | undefined)[] | undefined;
+  readonly people: string | undefined;
+  readonly digits: string | undefined;
+  /** Any folder of sound with its words. */
+  readonly folder: string | undefined;
+  /** A wideband model; with `both` the bundled one is asked as well. */
+  readonly settings: { readonly model?: string; readonly both?: boolean };
+  /** How long each noise is listened to. */
+  readonly minutes: number;
+  progress(text: string): void;
+}
+
+/**
+ * Recordings are parted by their place in the sorted list, speakers and voices likewise: on the even ones the ear was
+ * tuned, on the odd ones it is reported.
+ */
+export type Half = 'all' | 'tune' | 'report';
+
+export const EVERY_SET = ['orders', 'foreign', 'digits', 'spoken', 'noise', 'speed', 'folder'] as const;
+
+/** @throws Error that names what is wrong with the options */
+export function planFrom(options: ReadonlyMap<string, string>, progress: Plan['progress']): Plan {
+  const sets = options.get('sets')?.split(',') ?? EVERY_SET;
+  const unknown = sets.filter((set) => !(EVERY_SET as readonly string[]).includes(set));
+  if (unknown.length > 0)
+    throw new Error(`there is no set ${unknown.join(', ')}: name some of ${EVERY_SET.join(', ')}`);
+  const half = options.get('half') ?? 'all';
+  if (half !== 'all' && half !== 'tune' && half !== 'report') throw new Error('half is one of all, tune, report');
+  const model = options.get('model');
+  return {
+    sets,
+    half,
+    every: Number(options.get('every') ?? 1),
+    from: Number(options.get('from') ?? 0),
+    levels: options
+      .get('at')
+      ?.split(',')
+      .map((level) => (level === 'clean' ? undefined : Number(level))),
+    people: options.get('people'),
+    digits: options.get('digits'),
+    folder: options.get('folder'),
+    settings: { ...(model !== undefined && { model }), ...(options.get('both') === 'yes' && { both: true }) },
+    minutes: Number(options.get('minutes') ?? 10),
+    progress,
+  };
+}
+
+/** The part of a sorted list that the plan takes. */
+export function chosen<Item>(items: readonly Item[], { half, every, from }: Plan): readonly Item[] {
+  return inHalf(items, half).filter((_, index) => index % every === from);
+}
+
+export function inHalf<Item>(items: readonly Item[], half: Half): readonly Item[] {
+  return half === 'all' ? items : items.filter((_, index) => index % 2 === (half === 'tune' ? 0 : 1));
+}
+
+export const levelName = (level: number | undefined): string => (level === undefined ? 'clean' : `${level} dB`);
