@@ -33,7 +33,12 @@ export type EarFault =
   | 'wav-empty'
   | 'wav-cut-short'
   | 'nothing-heard'
-  | 'device-lost';
+  | 'device-lost'
+  | 'recogniser-missing'
+  | 'recogniser-refused'
+  | 'recogniser-unreachable'
+  | 'recogniser-silent'
+  | 'language-missing';
 
 /** sound → utterance. One contract suite runs on every implementation. */
 export interface Ear {

@@ -15,6 +15,13 @@ const SENTENCES: Readonly<Record<EarFault, string>> = {
   'wav-cut-short': '{detail} was cut short ({missing} of its sound is missing): copy or record it again.',
   'nothing-heard': 'No speech was heard in {detail}: speak nearer to the microphone, or type and touch instead.',
   'device-lost': 'The microphone is gone: plug it in again, or type and touch instead.',
+  'recogniser-missing': 'This browser has no recogniser of its own: choose the offline one under More, Sound.',
+  'recogniser-refused': 'The browser does not let its recogniser be used: choose the offline one under More, Sound.',
+  'recogniser-unreachable':
+    'The browser’s recogniser cannot reach its service: choose the offline one under More, Sound.',
+  'recogniser-silent': 'The browser’s recogniser does not answer: choose the offline one under More, Sound.',
+  'language-missing':
+    'The browser has no English of its own on this device: let it send the sound away, or choose the offline recogniser.',
 };
 
 /** A fault of hearing with its sentence as the message. */

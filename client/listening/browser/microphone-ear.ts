@@ -2,12 +2,7 @@ import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { Ear, EarFault, Utterance } from '../ear.ts';
 import type { EarNews, EarOrder } from '../worker/ear-messages.ts';
 import captureUrl from './capture-worklet.ts?worker&url';
-
-export interface MicrophoneState {
-  readonly ear: 'off' | 'starting' | 'listening' | 'hearing' | 'failed';
-  /** What went wrong, and what to do. */
-  readonly fault?: string;
-}
+import type { MicrophoneState, PageEar } from './page-ear.ts';
 
 type Callbacks = Parameters<Ear['start']>[0];
 
@@ -29,7 +24,7 @@ const SENTENCES = {
  * The device's microphone through the offline recogniser: the sound goes from the audio thread to a worker, past the
  * page; here only starts, stops and what was heard pass.
  */
-export class MicrophoneEar implements Ear {
+export class MicrophoneEar implements PageEar {
   readonly kind = 'offline';
   readonly #changed: () => void;
   #state: MicrophoneState = { ear: 'off' };

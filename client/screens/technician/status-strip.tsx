@@ -1,4 +1,4 @@
-import type { MicrophoneState } from '../../listening/browser/microphone-ear.ts';
+import type { MicrophoneState } from '../../listening/browser/page-ear.ts';
 import type { OutboxState } from '../../record/outbox.ts';
 import type { PageMouthState } from '../../speaking/browser/page-mouth.ts';
 
