@@ -87,7 +87,7 @@ export const CAUTIONS = [
   {
     id: 'insulation-test',
     words: 'Caution: insulation test. Electronics lifted off first, and never on a compressor in vacuum.',
-    again: 'Electronics off, no vacuum.',
+    again: 'Electronics off.',
     source: "common practice; compressor makers' instructions govern",
   },
 ] as const satisfies readonly Caution[];
@@ -101,7 +101,7 @@ export const GOVERNING_WORDS = "Local codes, the maker's instructions and licens
  * What a hazard of the diagnosis adds to a caution, for hands and eyes. Those without words here are covered by the
  * caution of the step itself. In the order of the danger: the first due ones are spoken.
  */
-const HAZARD_WORDS: readonly (readonly [HazardId, string])[] = [
+export const HAZARD_WORDS: readonly (readonly [HazardId, string])[] = [
   ['terminal-venting', 'A grounded winding can blow a terminal out: compressor cover stays on.'],
   ['flammable-refrigerant', 'Flammable refrigerant: ventilate, no flame, no spark.'],
   ['capacitor-high-voltage', 'The capacitor runs above four hundred volts.'],

@@ -1,7 +1,7 @@
 import type { RankedSuspects, RankedTest } from '../../../grammar/visit/inputs.ts';
 import { TESTS } from '../../../grammar/vocabulary/tests.ts';
 import { readOnceMore } from '../choose-step.ts';
-import type { VisitContext } from '../context.ts';
+import type { Step, VisitContext } from '../context.ts';
 import { faultWords, placeWords, SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { percent } from './answer-status.ts';
@@ -24,12 +24,21 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
     if (context.assessment?.contradiction === undefined) turn.say('warning', SAY.contradiction);
   }
   const again = context.phase === 'testing' ? readOnceMore(turn.context) : undefined;
-  if (again !== undefined) turn.say('answer', SAY.onceMore(againWords(again)));
-  else if (context.phase === 'testing' && answer.done) stateFinding(turn, answer);
+  if (again !== undefined) {
+    turn.say('answer', SAY.onceMore(againWords(again)));
+    turn.raise({ type: 'step.set-aside' });
+  } else if (context.phase === 'testing' && answer.done) stateFinding(turn, answer);
   else if (context.phase === 'testing' && answer.next.length === 0) {
     turn.say('answer', SAY.nothingNext);
     turn.raise({ type: 'phase.go', to: 'repair' });
   }
+}
+
+/** Where the test that was to be read once more is passed over, the finding stands on what there is. */
+export function goOnWithout(turn: Turn, step: Step): void {
+  const { assessment, phase } = turn.context;
+  if (phase === 'testing' && assessment?.done === true && step.test === assessment.confirm)
+    stateFinding(turn, assessment);
 }
 
 function againWords({ id, at, quantity }: RankedTest): string {

@@ -6,6 +6,7 @@ import { askWords, stepWords } from '../step-words.ts';
 import type { Turn } from '../turn.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { closeVisit } from './close-visit.ts';
+import { goOnWithout } from './take-answer.ts';
 import { closeQuestion, rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
 import { takeReading } from './take-reading.ts';
 
@@ -105,5 +106,6 @@ function park(turn: Turn, why: string): void {
   turn.set({ parked: [...parked, { step: step.id, ...(step.test === undefined ? {} : { test: step.test }), why }] });
   turn.record({ type: 'step.parked', step: step.id, why });
   turn.say('answer', SAY.parked(askWords(step, turn.context)));
+  goOnWithout(turn, step);
   turn.raise({ type: 'step.answered' });
 }

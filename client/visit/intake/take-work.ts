@@ -85,16 +85,20 @@ function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warni
 }
 
 /**
- * Refrigerant weighed in, in the unit of the scale: a repair where a suspect or the finding is one that it cures,
- * otherwise a reading like any other.
+ * Refrigerant weighed in, in the unit of the scale: a repair where the finding, or a suspect more likely than not, is
+ * one that it cures; otherwise a reading like any other.
  */
 export function takeCharge(turn: Turn, reading: Reading): void {
   if (reading.quantity !== 'mass' || typeof reading.value !== 'number' || reading.value <= 0) return;
   const { assessment, finding } = turn.context;
-  const leading = finding?.fault ?? assessment?.suspects[0]?.fault;
-  if (leading === undefined || repairedBy(CHARGE, [leading]).length === 0) return;
+  const leading = assessment?.suspects[0];
+  const suspected =
+    finding?.fault ?? (leading !== undefined && leading.probability >= SUSPECTED ? leading.fault : undefined);
+  if (suspected === undefined || repairedBy(CHARGE, [suspected]).length === 0) return;
   fitPart(turn, { kind: 'part', part: CHARGE, ratings: { [reading.unit]: reading.value } }, [], []);
 }
+
+const SUSPECTED = 0.5;
 
 /** A part fitted before the diagnosis was done: the leading suspect it cures is stated with the doubt that is left. */
 function stateUnprovedFinding(turn: Turn, repairs: readonly FaultId[]): void {

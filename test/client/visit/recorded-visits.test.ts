@@ -56,6 +56,8 @@ const EXPECTED = {
       'breaker-back-fed',
       'late live-line',
       'late live-line',
+      'live-line',
+      'back-feed',
       'switch-off',
       'prove-as-live',
       'capacitor-charge',
