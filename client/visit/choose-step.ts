@@ -4,7 +4,7 @@ import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from './context.ts';
 import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from './isolation.ts';
 import { looseWires } from './landings.ts';
-import { ARRIVE_PLAN, actionStep, PROVE_PLAN, testStep, zoneOf } from './plans.ts';
+import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, zoneOf } from './plans.ts';
 
 /**
  * What the visit asks for next: a plan step of the phase or the best test of the planner, and before it whatever its
@@ -36,7 +36,7 @@ function goalOfPhase(context: VisitContext): Step | undefined {
     case 'prove':
       return PROVE_PLAN.find((step) => open(step) && isDue(step, context));
     case 'close':
-      return actionStep('visit-finished', 'none');
+      return CLOSE_PLAN.find(open) ?? actionStep('visit-finished', 'none');
     case 'closed':
       return undefined;
   }

@@ -3,6 +3,7 @@ import type { Focus, Phase, WireMove } from '../../grammar/visit/events.ts';
 import type { InputTime, RankedSuspects, RankedTest } from '../../grammar/visit/inputs.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { HazardId } from '../../grammar/vocabulary/hazards.ts';
+import type { JobItemId } from '../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../grammar/vocabulary/points.ts';
@@ -30,6 +31,8 @@ export interface Step {
   readonly afterMinutes?: number;
   /** Offered only where gauges were put on in this visit: a charge that nobody doubts is left alone. */
   readonly withGauges?: true;
+  /** Asked once; when something else is said instead it is passed by, and named when the visit closes. */
+  readonly optional?: true;
   /** The zone whose energy the hands or probes meet. */
   readonly zone: ZoneId | 'none';
 }
@@ -46,6 +49,13 @@ export type ActionDone =
   | 'tug-tested'
   | 'covers-on'
   | 'power-on'
+  | 'consent-asked'
+  | 'meter-named'
+  | 'nameplate-read'
+  | 'thermostat-agreed'
+  | 'recommended'
+  | 'technician-signed'
+  | 'customer-signed'
   | 'visit-finished';
 
 /** A question that stands open, and what is done with its answer. */
@@ -63,6 +73,7 @@ export interface ProvedPair {
 
 export interface FittedPart {
   readonly part: string;
+  readonly ratings: Readonly<Record<string, number | string>>;
   readonly words: string;
   /** Number of its repair evidence. */
   readonly number: number;
@@ -74,7 +85,9 @@ export type Undoable =
   | { readonly kind: 'reading'; readonly number: number }
   | { readonly kind: 'observation'; readonly number: number }
   | { readonly kind: 'part'; readonly number: number }
-  | { readonly kind: 'wire' };
+  | { readonly kind: 'wire' }
+  | { readonly kind: 'item'; readonly item: JobItemId }
+  | { readonly kind: 'recommendation'; readonly text: string };
 
 export interface LoggedReading {
   readonly number: number;
@@ -145,6 +158,11 @@ export interface VisitContext {
   readonly closeRefused: readonly string[];
   readonly wires: readonly WireMove[];
   readonly notes: readonly string[];
+  readonly items: readonly JobItemId[];
+  readonly recommendations: readonly string[];
+  readonly signed: Readonly<Partial<Record<'technician' | 'customer', string>>>;
+  /** Optional steps that were asked and passed by. */
+  readonly passedBy: readonly string[];
   /** When the unit was last set running, on the input clock. Milliseconds. */
   readonly runningSince: number | undefined;
   readonly lastPrompt: { readonly id: string; readonly text: string } | undefined;

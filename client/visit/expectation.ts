@@ -1,5 +1,13 @@
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
+import { isSettled } from './choose-step.ts';
 import type { VisitContext } from './context.ts';
+import { ARRIVE_PLAN } from './plans.ts';
+
+/** While an optional question of arrival stands, a bare value is the first reading that arrival asks for. */
+function firstReading(context: VisitContext): Expectation['readings'] {
+  const ask = ARRIVE_PLAN.find((step) => step.optional !== true && !isSettled(step, context))?.ask;
+  return ask?.kind === 'reading' ? [{ quantity: ask.quantity, at: ask.at }] : [];
+}
 
 /** What the visit expects to hear now, and the reading that "same on the other" would mean. */
 export function expectationOf(context: VisitContext): Expectation {
@@ -15,7 +23,11 @@ function awaited(context: VisitContext): Expectation {
   }
   if (question?.kind === 'confirm-reading') return { readings: [question.reading], question: 'confirm' };
   const asked =
-    step?.ask.kind === 'reading' && caution === undefined ? [{ quantity: step.ask.quantity, at: step.ask.at }] : [];
+    step?.optional === true
+      ? firstReading(context)
+      : step?.ask.kind === 'reading' && caution === undefined
+        ? [{ quantity: step.ask.quantity, at: step.ask.at }]
+        : [];
   if (question !== undefined) return { readings: [], question: 'confirm' };
   return caution === undefined ? { readings: asked } : { readings: [], question: 'acknowledge' };
 }

@@ -2,7 +2,8 @@ import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from './context.ts';
 
 /** Where a zone's supply can be opened and locked. A thermostat is none of them: it is not isolation. */
-export type IsolationPlace = 'outdoor' | 'panel' | 'air-handler';
+export const ISOLATION_PLACES = ['outdoor', 'panel', 'air-handler'] as const;
+export type IsolationPlace = (typeof ISOLATION_PLACES)[number];
 /** What was last reported of a switch; `locked` means open and locked. */
 export type Isolation = 'unknown' | 'closed' | 'open' | 'locked';
 

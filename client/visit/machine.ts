@@ -2,6 +2,7 @@ import type { VisitInput } from '../../grammar/visit/inputs.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from './context.ts';
 import { gateUnit } from './intake/gate-unit.ts';
+import { passOptional } from './intake/pass-optional.ts';
 import { settleTurn } from './intake/settle-turn.ts';
 import { takeAnswer } from './intake/take-answer.ts';
 import { takeCommand } from './intake/take-command.ts';
@@ -80,6 +81,10 @@ export function emptyContext(): VisitContext {
     closeRefused: [],
     wires: [],
     notes: [],
+    items: [],
+    recommendations: [],
+    signed: {},
+    passedBy: [],
     runningSince: undefined,
     lastPrompt: undefined,
     promptCount: 0,
@@ -109,6 +114,7 @@ export const visitMachine = visitSetup.createMachine({
       actions: take('heard.utterance', (turn, input) => {
         turn.set({ lastHeard: input.time.mono });
         takeUtterance(turn, input.utterance);
+        passOptional(turn, input.utterance);
       }),
     },
     'touched.command': { actions: take('touched.command', (turn, input) => takeCommand(turn, input.command)) },

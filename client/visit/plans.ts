@@ -21,8 +21,16 @@ function reading(
   return { id, source, ask: { kind: 'reading', quantity, at }, needs, hazards: [], zone: zoneOf(at) };
 }
 
-/** Asked on arrival, in this order; each may be passed. */
+function asked(id: string, done: ActionDone, source: 'arrive' | 'close'): Step {
+  const optional = source === 'arrive' ? { optional: true as const } : {};
+  return { id, source, ask: { kind: 'action', done }, needs: NO_NEEDS, hazards: [], zone: 'none', ...optional };
+}
+
+/** Asked on arrival, in this order; each may be passed, and the optional ones pass by themselves. */
 export const ARRIVE_PLAN: readonly Step[] = [
+  asked('arrive.consent', 'consent-asked', 'arrive'),
+  asked('arrive.nameplate', 'nameplate-read', 'arrive'),
+  asked('arrive.meter', 'meter-named', 'arrive'),
   reading('arrive.outdoor-air', 'arrive', 'temperature', ['outdoor-air']),
   reading('arrive.return-air', 'arrive', 'temperature', ['return-air']),
   {
@@ -77,6 +85,15 @@ export const PROVE_PLAN: readonly Step[] = [
       withGauges: true,
     }),
   ),
+];
+
+/** Asked when nothing is left to prove; "finish the visit" closes at any time and names what is open. */
+export const CLOSE_PLAN: readonly Step[] = [
+  asked('energy.covers-on', 'covers-on', 'close'),
+  asked('close.thermostat', 'thermostat-agreed', 'close'),
+  asked('close.recommend', 'recommended', 'close'),
+  asked('close.technician', 'technician-signed', 'close'),
+  asked('close.customer', 'customer-signed', 'close'),
 ];
 
 /** A step that asks for an action. */

@@ -4,6 +4,7 @@ import type { ChargeFigure, Judged, WireMove } from '../../grammar/visit/events.
 import { COMMANDS } from '../../grammar/vocabulary/commands.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import { FAULTS } from '../../grammar/vocabulary/faults.ts';
+import { DICTATIONS, JOB_ITEMS, type JobItemId } from '../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../grammar/vocabulary/measurement.ts';
 import { NAMEPLATE_FIELDS } from '../../grammar/vocabulary/nameplate.ts';
 import { OBSERVATIONS, type ObservationId } from '../../grammar/vocabulary/observations.ts';
@@ -97,6 +98,10 @@ function weightWords(ounces: number): string {
   return parts.join(' ');
 }
 
+export function itemWords(id: JobItemId): string {
+  return JOB_ITEMS.find((item) => item.id === id)?.name ?? id;
+}
+
 /** "one eighteen volts": value and unit the trade's way; digit by digit where a doubt was just cleared. */
 export function valueWords(value: Value, unit: UnitCode, digitByDigit = false): string {
   if (value === 'open') return 'open line';
@@ -179,6 +184,10 @@ export function meaningWords(meaning: Meaning): string | undefined {
       const parts = meaning.parts.map(meaningWords);
       return parts.includes(undefined) ? undefined : parts.join(', and ');
     }
+    case 'dictated':
+      return `${DICTATIONS.find((row) => row.as === meaning.as)?.name ?? meaning.as} ${meaning.text}`;
+    case 'check-on-me':
+      return `check on you ${meaning.every ? 'every' : 'in'} ${sayNumber(meaning.minutes)} minutes`;
     case 'note':
       return `note ${meaning.text}`;
     case 'value':
@@ -199,6 +208,8 @@ function reportWords(report: Report): string | undefined {
       return `proof: meter ${[report.before, ...report.values].map(sayNumber).join(', ')}, meter ${sayNumber(report.after)}`;
     case 'discharged':
       return 'capacitor discharged';
+    case 'job-item':
+      return itemWords(report.item);
     case 'injury':
       return undefined;
   }
@@ -280,6 +291,11 @@ export const SAY = {
     `Split ${degrees} degrees after ${minutes} minutes. ${fits ? 'That fits.' : 'That does not fit.'}`,
   onceMore: (test: string) => `All rests on one reading, ${test}. Take it once more before a part is condemned.`,
   charge: (figure: ChargeFigure, words: string) => `${CHARGE_WORDS[figure]}: ${words}.`,
+  declined: 'Declined: nothing is done to the unit. Say "customer agrees" to go on, or finish the visit.',
+  meterTooLow:
+    'Category three or better is used at equipment wired to the building: that meter stays off line voltage.',
+  recommendWhat: 'Say what is recommended behind the word.',
+  signedByWhom: 'Say the name behind it, or write it under More.',
   because: (fault: string, was: string, now: string) => `That moves ${fault} from ${was} to ${now}.`,
   finding: (fault: string, percent: string) => `Finding: ${fault}, ${percent}.`,
   openItems: (items: readonly string[]) => `Open: ${items.join('. ')}.`,

@@ -44,6 +44,34 @@ const ACTION_WORDS: Readonly<Record<ActionDone, { readonly brief: string; readon
     brief: 'Outdoor disconnect back in.',
     full: 'Stand to one side, put the outdoor disconnect back in, then say so.',
   },
+  'consent-asked': {
+    brief: 'Does the customer agree to the work?',
+    full: 'Ask the customer for consent to the work. Say "customer agrees", or "customer declined".',
+  },
+  'nameplate-read': {
+    brief: 'Nameplate: volts, amps, microfarads, refrigerant.',
+    full: 'Read the nameplate line by line, each behind the word "nameplate". Leave out what is not on it.',
+  },
+  'meter-named': {
+    brief: 'Which category is the meter?',
+    full: 'Look at the category marked beside the jacks of the meter, then say "meter is category" and its number.',
+  },
+  'thermostat-agreed': {
+    brief: 'Thermostat as agreed?',
+    full: 'Set the thermostat as agreed with the customer, then say "thermostat is set as agreed".',
+  },
+  recommended: {
+    brief: 'Anything to recommend?',
+    full: 'Say "recommend" and what for, or "nothing to recommend".',
+  },
+  'technician-signed': {
+    brief: 'Who signs for the work?',
+    full: 'Say "technician signs" and the name, or write it under More.',
+  },
+  'customer-signed': {
+    brief: 'Does the customer sign?',
+    full: 'Say "customer signs" and the name, or "customer not present", or write it under More.',
+  },
   'visit-finished': {
     brief: 'Say "finish the visit" when you are ready.',
     full: 'Nothing is left to prove. Say "finish the visit", or go on reading.',

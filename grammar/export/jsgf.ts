@@ -19,8 +19,8 @@ export interface JsgfOptions {
 const TONE_WORDS = pattern('it beeps | shorted | dead short');
 const LINK = pattern("is | reads | at | shows | reading | i've got | i have");
 /** Rules of the wide grammar that the recogniser takes over, their numbers narrowed. */
-const ORDERS = ['order', 'correction', 'injury', 'note-opening', 'switch'] as const;
-const REPORTS = ['placeless', 'meter-proof', 'absence', 'discharged', 'observation'] as const;
+const ORDERS = ['order', 'correction', 'injury', 'note-opening', 'switch', 'check-on-me'] as const;
+const REPORTS = ['placeless', 'meter-proof', 'absence', 'discharged', 'observation', 'job-item'] as const;
 const RECORDS = ['nameplate', 'nameplate-pair', 'nameplate-choice', 'part', 'wire', 'mass', 'pair'] as const;
 
 /**

@@ -95,8 +95,9 @@ export const NARROWED_RULES: Rules = {
     ),
     pattern('jumper [is] [from | on | off] $letter to $letter | jumped $letter to $letter'),
   ),
+  'check-on-me': pattern('check on me (every | in) $n-under minutes'),
   letter: pattern('r | c | y | g | o | b | w'),
   'unit-name': alternative(...UNITS.map(unitName)),
-  'note-opening': pattern('note | make a note'),
+  'note-opening': pattern('note | make a note | recommend'),
   'word-value': alternative(OPEN_WORDS, pattern('nothing')),
 };

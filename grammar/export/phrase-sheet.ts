@@ -2,6 +2,7 @@ import type { Expectation } from '../phrases/meaning.ts';
 import { spokenForms } from '../phrases/numbers/spoken-forms.ts';
 import { COMMANDS } from '../vocabulary/commands.ts';
 import { CHARGED_PARTS, DEVICES, SWITCH_STATES } from '../vocabulary/devices.ts';
+import { DICTATIONS, JOB_ITEMS } from '../vocabulary/job-items.ts';
 import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
 import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
 import { NAMES } from '../vocabulary/names.ts';
@@ -75,7 +76,16 @@ export function toPhraseSheet(expectation?: Expectation): string {
       ...wrap(`sizes: ${WIRE_SIZES.map((row) => row.size).join(', ')}`),
       'jumper from R to Y; jumper off R to Y',
     ]),
-    section('Anything else', ['note …', 'I got bit']),
+    section(
+      'The job',
+      JOB_ITEMS.map((row) => line(row.name, row.say)),
+    ),
+    section('Anything else', [
+      'note …',
+      ...DICTATIONS.map((row) => `${row.name} …`),
+      'check on me every twenty minutes; check on me in ten',
+      'I got bit',
+    ]),
   ].join('\n');
 }
 

@@ -35,5 +35,6 @@ export const PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
   superheat: ['S UW P ER HH IY T'],
   thermostatic: ['TH ER M AH S T AE T IH K'],
   tstat: ['T IY S T AE T'],
+  valved: ['V AE L V D'],
   windings: ['W AY N D IH NG Z'],
 };

@@ -1,5 +1,6 @@
 import type { CommandId } from '../vocabulary/commands.ts';
 import type { SwitchingDevice, SwitchPlace } from '../vocabulary/devices.ts';
+import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PointId } from '../vocabulary/points.ts';
@@ -27,6 +28,7 @@ export type Report =
   | { readonly type: 'meter-proof'; readonly value: number }
   | { readonly type: 'discharged'; readonly zone: ZoneId }
   | { readonly type: 'observation'; readonly observation: ObservationId }
+  | { readonly type: 'job-item'; readonly item: JobItemId }
   | { readonly type: 'injury' };
 
 /** What a technician may set right in the latest reading: another value, another place, or both. */
@@ -57,6 +59,10 @@ export type Meaning =
       };
     }
   | { readonly kind: 'note'; readonly text: string }
+  /** Words under a heading of their own: what is recommended, or who signs. */
+  | { readonly kind: 'dictated'; readonly as: DictatedAs; readonly text: string }
+  /** The lone-worker check is asked for. Minutes; `every` until it is cancelled, else once. */
+  | { readonly kind: 'check-on-me'; readonly minutes: number; readonly every: boolean }
   | { readonly kind: 'unclear'; readonly reason: UnclearReason; readonly alternatives: readonly string[] };
 
 /** Why an utterance was not taken as one thing. */

@@ -1,4 +1,5 @@
 import type { CommandId } from '../vocabulary/commands.ts';
+import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PartId, PartRatingId } from '../vocabulary/parts.ts';
@@ -21,6 +22,9 @@ export type FrameId =
   | 'discharged'
   | 'observation'
   | 'injury'
+  | 'job-item'
+  | 'dictation'
+  | 'check-on-me'
   | 'nameplate'
   | 'part'
   | 'wire'
@@ -54,6 +58,9 @@ export type Tag =
   | { readonly tag: 'state'; readonly state: 'open' | 'closed' | 'locked' | 'unlocked' }
   | { readonly tag: 'zones'; readonly zones: readonly ZoneId[] }
   | { readonly tag: 'observation'; readonly observation: ObservationId }
+  | { readonly tag: 'item'; readonly item: JobItemId }
+  | { readonly tag: 'dictated-as'; readonly as: DictatedAs }
+  | { readonly tag: 'every' }
   | { readonly tag: 'field'; readonly field: NameplateFieldId }
   | { readonly tag: 'choice'; readonly value: string }
   | { readonly tag: 'part'; readonly part: PartId }

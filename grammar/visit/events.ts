@@ -1,6 +1,7 @@
 import type { Meaning } from '../phrases/meaning.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { HazardId } from '../vocabulary/hazards.ts';
+import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { TestId } from '../vocabulary/tests.ts';
@@ -179,6 +180,12 @@ export type VisitOutcome =
       readonly noVerdict?: NoVerdict;
     }
   | { readonly type: 'note.taken'; readonly text: string }
+  /** Something of the job that is no measurement: consent, the meter's category, an opened circuit, how it was left. */
+  | { readonly type: 'item.reported'; readonly item: JobItemId }
+  | { readonly type: 'item.withdrawn'; readonly item: JobItemId }
+  | { readonly type: 'recommendation.made'; readonly text: string }
+  | { readonly type: 'recommendation.withdrawn'; readonly text: string }
+  | { readonly type: 'visit.signed'; readonly who: 'technician' | 'customer'; readonly name: string }
   | { readonly type: 'injury.reported' }
   | { readonly type: 'talk.changed'; readonly pace: 'brief' | 'full' }
   | { readonly type: 'prompt.said'; readonly id: string; readonly kind: string; readonly text: string }

@@ -1,5 +1,6 @@
 import type { Understanding } from '../phrases/meaning.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
+import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
@@ -95,6 +96,10 @@ export interface FoldedVisit {
   })[];
   readonly wires: readonly (Moment & { readonly wire: WireMove })[];
   readonly notes: readonly (Moment & { readonly text: string })[];
+  /** What was reported of the job and not withdrawn, in order. */
+  readonly items: readonly (Moment & { readonly item: JobItemId })[];
+  readonly recommendations: readonly (Moment & { readonly text: string })[];
+  readonly signatures: readonly (Moment & { readonly who: 'technician' | 'customer'; readonly name: string })[];
   readonly warnings: readonly (Moment & { readonly words: string })[];
   readonly interruptions: readonly (Moment & { readonly sentence: string })[];
   readonly split?: Moment & { readonly split: number; readonly minutes: number; readonly word: string };
@@ -143,6 +148,9 @@ function emptyVisit(): Mutable<FoldedVisit> {
     wires: [],
     charge: [],
     notes: [],
+    items: [],
+    recommendations: [],
+    signatures: [],
     warnings: [],
     interruptions: [],
     unknown: [],
@@ -232,6 +240,12 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'note.taken':
       view.notes.push({ ...moment, text: event.text });
       return;
+    case 'item.reported':
+    case 'item.withdrawn':
+    case 'recommendation.made':
+    case 'recommendation.withdrawn':
+    case 'visit.signed':
+      return foldJob(view, event, moment);
     case 'prompt.said':
       view.said.push({ ...moment, kind: event.kind, text: event.text });
       return;
@@ -268,6 +282,39 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
       return;
     default:
       view.unknown.push({ ...moment, type: (event as { type: string }).type });
+  }
+}
+
+type JobEvent = Extract<
+  VisitEvent,
+  {
+    type: 'item.reported' | 'item.withdrawn' | 'recommendation.made' | 'recommendation.withdrawn' | 'visit.signed';
+  }
+>;
+
+function foldJob(view: Mutable<FoldedVisit>, event: JobEvent, moment: Moment): void {
+  switch (event.type) {
+    case 'item.reported':
+      view.items.push({ ...moment, item: event.item });
+      return;
+    case 'item.withdrawn': {
+      const last = view.items.findLastIndex((line) => line.item === event.item);
+      if (last >= 0) view.items.splice(last, 1);
+      return;
+    }
+    case 'recommendation.made':
+      view.recommendations.push({ ...moment, text: event.text });
+      return;
+    case 'recommendation.withdrawn': {
+      const last = view.recommendations.findLastIndex((line) => line.text === event.text);
+      if (last >= 0) view.recommendations.splice(last, 1);
+      return;
+    }
+    case 'visit.signed':
+      view.signatures = [
+        ...view.signatures.filter((line) => line.who !== event.who),
+        { ...moment, who: event.who, name: event.name },
+      ];
   }
 }
 

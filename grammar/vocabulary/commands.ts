@@ -59,6 +59,12 @@ export const COMMANDS = [
     say: "no | nope | negative | wrong | [no] (that's | that is) (wrong | not right) | no it's not | no it is not",
   },
   { id: 'live', name: 'live', say: "live | it's live | understood live" },
+  {
+    id: 'fine',
+    name: 'I am fine',
+    say: "i am (fine | okay | all right) | i'm (fine | okay | all right)",
+  },
+  { id: 'cancel-check', name: 'cancel the check', say: 'cancel the check | end the check | no more checks' },
   { id: 'done', name: 'done', say: "done | it's done | all done | that's done | finished | ready" },
   {
     id: 'finish',

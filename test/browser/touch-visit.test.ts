@@ -51,6 +51,7 @@ const asked = async () => (await page.locator('.asked-words').textContent()) ?? 
 describe('a visit by touch alone', () => {
   test('from arrival to a part that is fitted: pads, looks, reports, a proof, a picker', async () => {
     await open('technician');
+    await press('customer agreed to the work', 'Pass', 'meter is category three');
     await press('Enter it');
     await picture(page, 'visit-pad');
     expect(await accessFaults(page)).toEqual([]);
@@ -89,6 +90,12 @@ describe('a visit by touch alone', () => {
     await press('Yes, it shows that');
     await press('More', 'Part fitted', 'dual capacitor');
     await enter('45', '5', '440');
+    await press('More', 'Recommend, sign');
+    expect(await accessFaults(page)).toEqual([]);
+    await page.getByLabel('Recommend to the customer').fill('a new filter');
+    await page.getByLabel('Signed by the technician').fill('Robin Vale');
+    await picture(page, 'visit-sign');
+    await press('Record it');
     await technician.sent();
     const { folded, flaw } = await servedRecord(server.url, await onlyVisit(server.url));
     expect(flaw).toBeUndefined();
@@ -104,6 +111,9 @@ describe('a visit by touch alone', () => {
     expect(folded.parts.map(({ part, ratings }) => [part, ratings])).toEqual([
       ['dual-capacitor', { 'herm-uF': 45, 'fan-uF': 5, volts: 440 }],
     ]);
+    expect(folded.items.map(({ item }) => item)).toEqual(['consent-given', 'meter-category-three']);
+    expect(folded.recommendations.map(({ text }) => text)).toEqual(['a new filter']);
+    expect(folded.signatures).toMatchObject([{ who: 'technician', name: 'Robin Vale' }]);
     expect(folded.heard.every((line) => line.ear === 'typed')).toBe(true);
   }, 90_000);
 
@@ -120,7 +130,7 @@ describe('a visit by touch alone', () => {
 describe('short and full talk', () => {
   test('is switched by touch and by word, and is in the record', async () => {
     await open('technician');
-    expect(await asked()).toBe('Outdoor air, temperature.');
+    expect(await asked()).toBe('Does the customer agree to the work?');
     await page.getByRole('button', { name: 'short talk' }).click();
     await technician.type('outdoor air ninety four degrees');
     expect(await asked()).toMatch(/^Return air, temperature\. .*Read it out/);
@@ -137,6 +147,7 @@ describe('short and full talk', () => {
 
   test('a trainee is told where the probes go, and waits for a supervisor before live work', async () => {
     await open('trainee');
+    await press('customer agreed to the work', 'Pass', 'Pass');
     expect(await asked()).toMatch(/^Outdoor air, temperature\. .*Read it out/);
     for (const line of [
       'outdoor air ninety four degrees',

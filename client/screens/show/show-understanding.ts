@@ -1,5 +1,6 @@
 import type { Meaning, Report, Understanding } from '../../../grammar/phrases/meaning.ts';
 import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
+import { DICTATIONS, JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
 import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { showPlace, showReading, showUnit, showValue } from './show-reading.ts';
@@ -28,6 +29,10 @@ export function showMeaning(meaning: Meaning): string {
     }
     case 'note':
       return `note: ${meaning.text}`;
+    case 'dictated':
+      return `${DICTATIONS.find((row) => row.as === meaning.as)?.name ?? meaning.as}: ${meaning.text}`;
+    case 'check-on-me':
+      return `check on me ${meaning.every ? 'every' : 'in'} ${meaning.minutes} min`;
     case 'unclear':
       return 'not understood';
   }
@@ -53,6 +58,8 @@ function showReport(report: Report): string {
       return `discharged: ${ZONE_NAMES[report.zone]}`;
     case 'observation':
       return OBSERVATIONS.find((one) => one.id === report.observation)?.name ?? report.observation;
+    case 'job-item':
+      return JOB_ITEMS.find((one) => one.id === report.item)?.name ?? report.item;
     case 'injury':
       return 'somebody is hurt';
   }

@@ -2,7 +2,7 @@ import type { SwitchingDevice, SwitchPlace } from '../../../grammar/vocabulary/d
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../../visit/context.ts';
 import { looseWires } from '../../visit/landings.ts';
-import { commandKey, observationKey, padKey, reportKey, type TouchKey } from './touch-key.ts';
+import { commandKey, itemKey, observationKey, padKey, reportKey, type TouchKey, writeKey } from './touch-key.ts';
 
 /** The switch that takes a zone off, with its name. */
 function switchOf(zone: Step['zone']): {
@@ -29,6 +29,7 @@ function switched(zone: Step['zone'], state: 'locked' | 'closed', words: string)
 /** What answers a step that asks for something to be done. */
 export function keysForAction(step: Step, context: VisitContext): readonly TouchKey[] {
   if (step.ask.kind !== 'action') return [];
+  const pass = commandKey('Pass', 'pass');
   const zone: ZoneId = step.zone === 'none' ? 'outdoor-load' : step.zone;
   switch (step.ask.done) {
     case 'call-on':
@@ -64,6 +65,20 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
       return [observationKey('covers-on', 2)];
     case 'power-on':
       return [switched(step.zone, 'closed', 'is back on')];
+    case 'consent-asked':
+      return [itemKey('consent-given'), itemKey('consent-refused')];
+    case 'meter-named':
+      return [itemKey('meter-category-two'), itemKey('meter-category-three'), itemKey('meter-category-four'), pass];
+    case 'nameplate-read':
+      return [itemKey('nameplate-unreadable'), pass];
+    case 'thermostat-agreed':
+      return [itemKey('thermostat-as-agreed'), pass];
+    case 'recommended':
+      return [itemKey('nothing-to-recommend'), writeKey('Write a recommendation')];
+    case 'technician-signed':
+      return [writeKey('Write the name'), pass];
+    case 'customer-signed':
+      return [writeKey('Write the name'), itemKey('customer-not-present')];
     case 'visit-finished':
       return [commandKey('Finish the visit', 'finish', 'first', 2)];
   }

@@ -3,7 +3,7 @@ import type { VisitContext } from '../../visit/context.ts';
 import { Sheet } from './sheet.tsx';
 import { readingToSetRight } from './touch-keys.ts';
 
-export type MoreChoice = 'reading' | 'seen' | 'switched' | 'proof' | 'part' | 'set-right' | 'hurt' | 'ear';
+export type MoreChoice = 'reading' | 'seen' | 'switched' | 'proof' | 'part' | 'set-right' | 'write' | 'hurt' | 'ear';
 
 interface MoreSheetProps {
   readonly context: VisitContext;
@@ -27,6 +27,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
         <Choice label="Power switched" onPress={() => onChoose('switched')} />
         <Choice label="Prove it dead" onPress={() => onChoose('proof')} />
         <Choice label="Part fitted" onPress={() => onChoose('part')} />
+        <Choice label="Recommend, sign" onPress={() => onChoose('write')} />
         <Choice
           label="Set it right"
           onPress={() => onChoose('set-right')}

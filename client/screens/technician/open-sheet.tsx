@@ -12,10 +12,11 @@ import { SupervisorSheet } from './supervisor-sheet.tsx';
 import { SwitchPicker } from './switch-picker.tsx';
 import type { PadRequest } from './touch-key.ts';
 import { readingToSetRight } from './touch-keys.ts';
+import { WriteSheet } from './write-sheet.tsx';
 
 /** Which sheet is open. */
 export type Open =
-  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' }
+  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' | 'write' }
   | { readonly sheet: 'pad'; readonly pad: PadRequest };
 
 interface OpenSheetProps {
@@ -76,6 +77,8 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <PartPicker onEnter={enter} onClose={close} />;
     case 'supervisor':
       return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
+    case 'write':
+      return <WriteSheet signed={context.signed} onEnter={enter} onClose={close} />;
     case 'pad':
       return <PadSheet request={open.pad} onEnter={enter} onClose={close} />;
   }

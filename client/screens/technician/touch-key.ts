@@ -1,5 +1,6 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import { JOB_ITEMS, type JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
@@ -23,7 +24,7 @@ export type KeyDoes =
   | { readonly do: 'command'; readonly command: CommandId }
   | { readonly do: 'enter'; readonly meaning: Meaning; readonly words: string }
   | { readonly do: 'pad'; readonly pad: PadRequest }
-  | { readonly do: 'open'; readonly sheet: 'part' | 'supervisor' };
+  | { readonly do: 'open'; readonly sheet: 'part' | 'supervisor' | 'write' };
 
 export interface TouchKey {
   readonly label: string;
@@ -49,6 +50,16 @@ export function reportKey(label: string, meaning: Meaning, width: TouchKey['widt
 export function observationKey(observation: ObservationId, width: TouchKey['width'] = 1): TouchKey {
   const name = OBSERVATIONS.find((one) => one.id === observation)?.name ?? observation;
   return reportKey(name, { kind: 'report', report: { type: 'observation', observation } }, width);
+}
+
+export function itemKey(item: JobItemId): TouchKey {
+  const name = JOB_ITEMS.find((one) => one.id === item)?.name ?? item;
+  return reportKey(name, { kind: 'report', report: { type: 'job-item', item } });
+}
+
+/** Opens the sheet where words are written: recommendations and names. */
+export function writeKey(label: string): TouchKey {
+  return { label, tone: 'first', width: 1, does: { do: 'open', sheet: 'write' } };
 }
 
 export function padKey(label: string, pad: PadRequest, width: TouchKey['width'] = 1): TouchKey {

@@ -1,8 +1,9 @@
-import type { VisitSummary } from '../../../grammar/visit/events.ts';
 import type { VisitContext } from '../context.ts';
+import { ISOLATION_PLACES } from '../isolation.ts';
 import { jumpersInPlace, looseWires } from '../landings.ts';
-import { capital, faultWords, placeWords, pointNamed, readbackWords, SAY, valueWords } from '../prompts.ts';
+import { pointNamed, SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { summarise } from './summarise.ts';
 
 /** Closes the visit, or refuses and says why; a note spoken right after is the reason that overrides. */
 export function closeVisit(turn: Turn): void {
@@ -36,56 +37,11 @@ function whyNotClosed(context: VisitContext): readonly string[] {
   const loose = looseWires(context.wires).map((wire) =>
     [wire.size, wire.colour, 'wire from', pointNamed(wire.from)].filter(Boolean).join(' '),
   );
+  const locked = ISOLATION_PLACES.filter((place) => context.isolation[place] === 'locked');
   return [
     ...(jumpersInPlace(context.wires) > 0 ? ['A jumper is still in place. Take it off and say so.'] : []),
     ...(loose.length > 0 ? [`Not landed: ${loose.join(', ')}. Land it and say so.`] : []),
+    ...locked.map((place) => `The switch at the ${place.replace('-', ' ')} is still locked. Report it back on.`),
     ...(context.question === undefined ? [] : ['A question stands open. Answer it first.']),
   ];
-}
-
-function summarise(context: VisitContext, left: readonly string[]): VisitSummary {
-  const { finding } = context;
-  const repaired = context.parts.length > 0;
-  const proved = context.readings.some((item) => item.phase === 'prove');
-  const technical = context.readings.map(
-    ({ number, reading, phase, judgedWord }) =>
-      `${number}. ${phase}: ${readbackWords(reading)}${judgedWord === undefined ? '' : ` ${capital(judgedWord)}.`}`,
-  );
-  return {
-    finding: finding?.fault ?? 'none',
-    technical: [...technical, ...pairs(context)],
-    plain: plainWords(context),
-    openItems: [
-      ...left,
-      ...(repaired && !proved ? ['the repair was not proved by readings'] : []),
-      ...(context.settled.includes('energy.covers-on') ? [] : ['covers were not reported back on']),
-      ...(context.call === 'unknown' ? ['the thermostat was not reported'] : []),
-      ...context.parts.flatMap((part) => part.doubts.map((doubt) => `${part.part}: ${doubt}`)),
-      ...context.parked.map(({ step, why }) => `${step}: ${why}`),
-    ],
-  };
-}
-
-/** The same place read before the repair and in its proof, side by side. */
-function pairs(context: VisitContext): readonly string[] {
-  const after = context.readings.filter((item) => item.phase === 'prove');
-  return after.flatMap(({ reading }) => {
-    const before = context.readings.find(
-      (item) =>
-        item.phase !== 'prove' &&
-        item.reading.quantity === reading.quantity &&
-        placeWords(item.reading.at) === placeWords(reading.at),
-    );
-    if (before === undefined) return [];
-    const was = valueWords(before.reading.value, before.reading.unit);
-    return [`Before and after, ${placeWords(reading.at)}: ${was}, then ${valueWords(reading.value, reading.unit)}.`];
-  });
-}
-
-function plainWords(context: VisitContext): string {
-  const { finding, parts } = context;
-  if (finding === undefined) return 'No fault was proved on this visit. What was measured is in the record.';
-  const found = `The readings point to this: ${faultWords(finding.fault)}.`;
-  const done = parts.length === 0 ? 'No part was fitted.' : `Fitted: ${parts.map((part) => part.words).join('; ')}.`;
-  return `${found} ${done} What was measured before and after is in the record.`;
 }

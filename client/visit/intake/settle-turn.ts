@@ -14,7 +14,7 @@ export function settleTurn(turn: Turn): void {
   if (context.phase === 'closed') return;
   if (context.askedFor !== context.evidenceNumber) turn.askDiagnosis();
   const { phase } = context;
-  const done = (plan: readonly Step[]) => plan.every((step) => isSettled(step, context));
+  const done = (plan: readonly Step[]) => plan.every((step) => step.optional === true || isSettled(step, context));
   if (phase === 'arrive' && done(ARRIVE_PLAN)) turn.raise({ type: 'phase.go', to: 'testing' });
   if (phase === 'prove' && done(PROVE_PLAN)) turn.raise({ type: 'phase.go', to: 'close' });
   turn.raise({ type: 'step.review' });
@@ -44,6 +44,14 @@ export function isAnswered(step: Step, context: VisitContext): boolean {
       return context.settled.includes('energy.covers-on');
     case 'power-on':
       return step.zone !== 'none' && !isOpened(step.zone, context);
+    case 'consent-asked':
+    case 'meter-named':
+    case 'nameplate-read':
+    case 'thermostat-agreed':
+    case 'recommended':
+    case 'technician-signed':
+    case 'customer-signed':
+      return isSettled(step, context);
     case 'visit-finished':
       return context.phase === 'closed';
   }

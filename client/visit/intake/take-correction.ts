@@ -4,9 +4,11 @@ import { judgeReading } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantities.ts';
 import { UNITS } from '../../../grammar/vocabulary/units.ts';
+import type { Undoable } from '../context.ts';
 import { zoneOf } from '../plans.ts';
-import { capital, judgedWords, readbackWords, SAY, wireWords } from '../prompts.ts';
+import { capital, itemWords, judgedWords, readbackWords, SAY, wireWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { SETTLED_BY_ITEM } from './take-job.ts';
 import { circumstances, followEnergy, refusedWhileNotDead, takeReading } from './take-reading.ts';
 
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
@@ -78,6 +80,7 @@ export function takeBack(turn: Turn): void {
   }
   turn.set({ undoable: undoable.slice(0, -1) });
   if (last.kind === 'wire') return takeBackWire(turn);
+  if (last.kind === 'item' || last.kind === 'recommendation') return takeBackJob(turn, last);
   turn.set({
     evidence: evidence.filter((item) => item.seq !== last.number),
     evidenceNumber: turn.context.evidenceNumber + 1,
@@ -87,6 +90,25 @@ export function takeBack(turn: Turn): void {
   const reading = turn.context.readings.find((item) => item.number === last.number)?.reading;
   turn.set({ readings: turn.context.readings.filter((item) => item.number !== last.number) });
   turn.say('readback', reading === undefined ? SAY.observationBack : SAY.takenBack(reading));
+}
+
+/** An item or a recommendation taken back; what it had answered is asked again. */
+function takeBackJob(turn: Turn, last: Extract<Undoable, { kind: 'item' | 'recommendation' }>): void {
+  const { items, recommendations, settled } = turn.context;
+  if (last.kind === 'item') {
+    turn.record({ type: 'item.withdrawn', item: last.item });
+    const answered = SETTLED_BY_ITEM[last.item];
+    turn.set({
+      items: items.toSpliced(items.lastIndexOf(last.item), 1),
+      settled: settled.filter((id) => id !== answered),
+    });
+    turn.say('readback', `Taken back: ${itemWords(last.item)}.`);
+    if (answered?.startsWith(`${turn.context.phase}.`)) turn.raise({ type: 'step.answered' });
+    return;
+  }
+  turn.record({ type: 'recommendation.withdrawn', text: last.text });
+  turn.set({ recommendations: recommendations.toSpliced(recommendations.lastIndexOf(last.text), 1) });
+  turn.say('readback', `Taken back: recommend ${last.text}.`);
 }
 
 function takeBackPart(turn: Turn, number: number): void {

@@ -4,6 +4,7 @@ import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesOpenedAt } from '../isolation.ts';
 import { capital, observationWords, SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
 import { circumstances } from './take-reading.ts';
 
@@ -20,6 +21,8 @@ export function takeReport(turn: Turn, report: Report): void {
       return;
     case 'observation':
       return takeObservation(turn, report.observation);
+    case 'job-item':
+      return takeItem(turn, report.item);
     case 'injury':
       return takeInjury(turn);
   }

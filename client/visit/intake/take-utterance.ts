@@ -8,6 +8,7 @@ import { capital, meaningWords, placeWords, SAY, surpriseWords } from '../prompt
 import type { Turn } from '../turn.ts';
 import { takeCommand } from './take-command.ts';
 import { closeQuestion } from './take-correction.ts';
+import { takeDictated } from './take-job.ts';
 import { askTwin, takeReading } from './take-reading.ts';
 import { takeReport } from './take-report.ts';
 import { takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
@@ -43,6 +44,8 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
       return takePart(turn, meaning, confirmed);
     case 'wire':
       return takeWire(turn, meaning, confirmed);
+    case 'dictated':
+      return takeDictated(turn, meaning.as, meaning.text);
     case 'note':
       return takeNote(turn, meaning.text);
     case 'unclear':

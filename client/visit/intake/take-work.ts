@@ -26,6 +26,8 @@ export function takeNameplate(turn: Turn, plate: Of<'nameplate'>): void {
     plate: read,
     unit: withNameplate(turn.context.unit, read),
     evidenceNumber: turn.context.evidenceNumber + 1,
+    settled: [...new Set([...turn.context.settled, 'arrive.nameplate'])],
+    passedBy: turn.context.passedBy.filter((id) => id !== 'arrive.nameplate'),
   });
   turn.say('readback', nameplateWords(plate.field, plate.value, plate.unit));
   gateUnit(turn);
@@ -67,7 +69,7 @@ function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warni
   const number = context.readingCount + 1;
   turn.set({
     readingCount: number,
-    parts: [...context.parts, { part: part.part, words, number, doubts: refused }],
+    parts: [...context.parts, { part: part.part, ratings: part.ratings, words, number, doubts: refused }],
     undoable: [...context.undoable, { kind: 'part', number }],
     evidence: [...context.evidence, ...repairs.map((fault) => ({ seq: number, kind: 'repair' as const, fault }))],
     evidenceNumber: context.evidenceNumber + 1,

@@ -7,7 +7,7 @@ import { pairKey, rowsSaid } from './rows-said.ts';
 import { saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
 import { composePair, composeSame } from './several.ts';
-import { composeAbsence, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
+import { composeAbsence, composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
 import { composeWire } from './wire.ts';
 import { composeMass, composeNameplate, composePart } from './written.ts';
 
@@ -50,6 +50,19 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
     }
     case 'injury':
       return sure({ kind: 'report', report: { type: 'injury' } });
+    case 'job-item': {
+      const said = segment.items.find((item) => item.tag === 'item');
+      return said === undefined ? [] : sure({ kind: 'report', report: { type: 'job-item', item: said.item } });
+    }
+    case 'check-on-me':
+      return composeCheckOnMe(segment);
+    case 'dictation': {
+      const heading = segment.items.find((item) => item.tag === 'dictated-as');
+      const text = segment.items.find((item) => item.tag === 'text');
+      return heading === undefined || text === undefined
+        ? []
+        : sure({ kind: 'dictated', as: heading.as, text: text.text });
+    }
     case 'nameplate':
       return composeNameplate(segment);
     case 'part':

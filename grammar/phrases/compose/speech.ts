@@ -67,6 +67,16 @@ export function composeMeterProof(segment: Segment): Draft[] {
   return unless(unbroken([number]), meaning);
 }
 
+/** The lone-worker check: from one minute to two hours. */
+export function composeCheckOnMe(segment: Segment): Draft[] {
+  const [number] = numbersOf(segment.items);
+  if (number === undefined) return [];
+  const every = segment.items.some((item) => item.tag === 'every');
+  const meaning: Meaning = { kind: 'check-on-me', minutes: number.number.value, every };
+  if (meaning.minutes < 1 || meaning.minutes > 120) return [{ meaning, cost: 2, doubt: 'implausible' }];
+  return unless(unbroken([number]), meaning);
+}
+
 export function composeDischarged(segment: Segment): Draft[] {
   const zones = segment.items.flatMap((item) => (item.tag === 'zones' ? item.zones : []));
   const parts: Meaning[] = zones.map((zone) => ({ kind: 'report', report: { type: 'discharged', zone } }));

@@ -7,6 +7,7 @@ import {
   SWITCH_AROUND,
   SWITCH_STATES,
 } from '../../vocabulary/devices.ts';
+import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../vocabulary/job-items.ts';
 import { NAMES } from '../../vocabulary/names.ts';
 import { OBSERVATIONS } from '../../vocabulary/observations.ts';
 import { REMARKS } from '../../vocabulary/reading-words.ts';
@@ -114,6 +115,23 @@ export const SPEECH_RULES: Rules = {
   'proof-step': sequence(optional(pattern('$proof-probe [is | reads]')), PROOF_VALUE),
   'proof-probe': pattern(PROOF_PAIRS),
   injury: sequence(pattern(INJURY), frame('injury')),
+  'job-item': sequence(
+    alternative(...JOB_ITEMS.map((row) => sequence(pattern(row.say), tag({ tag: 'item', item: row.id })))),
+    frame('job-item'),
+  ),
+  'check-on-me': sequence(
+    alternative(sequence(pattern(CHECK_ON_ME.every), tag({ tag: 'every' })), pattern(CHECK_ON_ME.once)),
+    NUMBER,
+    optional(pattern('minutes | minute')),
+    frame('check-on-me'),
+  ),
+  dictation: sequence(
+    alternative(...DICTATIONS.map((row) => sequence(pattern(row.say), tag({ tag: 'dictated-as', as: row.as })))),
+    tag({ tag: 'dictated', edge: 'begin' }),
+    optional({ kind: 'dictation' }),
+    tag({ tag: 'dictated', edge: 'end' }),
+    frame('dictation'),
+  ),
   note: sequence(
     pattern(NOTE),
     tag({ tag: 'dictated', edge: 'begin' }),

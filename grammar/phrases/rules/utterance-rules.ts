@@ -86,10 +86,10 @@ export const RULES: Rules = {
     rule('part'),
     rule('wire'),
     rule('mass'),
-    rule('injury'),
+    alternative(rule('injury'), rule('job-item'), rule('check-on-me')),
     rule('correction'),
     rule('remark'),
-    rule('note'),
+    alternative(rule('note'), rule('dictation')),
   ),
   utterance: alternative(
     repeat(sequence(optional(pattern('and | then')), rule('segment')), 1),

@@ -268,7 +268,11 @@ describe('the whole library visit', () => {
     expect(view.finding?.fault).toBe('fan-capacitor-weak');
     expect(view.finding?.probability).toBeGreaterThan(0.95);
     expect(view.split).toMatchObject({ split: 18, word: 'fits' });
-    expect(view.summary?.openItems).toEqual([]);
+    expect(view.summary?.openItems).toEqual([
+      'the thermostat was not reported as agreed',
+      'the technician has not signed',
+      'the customer has not signed',
+    ]);
     expect(view.phases.map((line) => line.phase)).toEqual(['arrive', 'testing', 'repair', 'prove', 'close', 'closed']);
     expect(view.unknown).toEqual([]);
   });

@@ -75,6 +75,13 @@ export const LINES = [
   'disconnect line one to ground one nineteen',
   'meter two forty zero zero zero meter two forty at the disconnect line side',
   'good morning over there',
+  'customer agrees',
+  'customer declined',
+  'meter is cat three',
+  'thermostat is set as agreed',
+  'recommend a new filter',
+  'technician signs robin vale',
+  'customer not present',
 ] as const;
 
 /** Rankings of the diagnosis, as inputs: live, dead, bench and look tests in several orders. */
@@ -280,6 +287,9 @@ class Walker {
         'yes',
         'jumper off from R to Y',
         'landed the brown wire on fan',
+        'outdoor disconnect is back in',
+        'breaker at the panel is back on',
+        'air handler switch is back on',
         'finish the visit',
       ]) {
         if (!this.#closed()) this.say(line);

@@ -4,6 +4,7 @@ import { short } from '../../../fixtures/utterances/read-utterances.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
+import { JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import { NAMEPLATE_FIELDS, type NameplateField } from '../../../grammar/vocabulary/nameplate.ts';
 import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
@@ -112,6 +113,13 @@ describe('everything that has a name can be said by it', () => {
       const understood = understand(words.join(' '));
       expect(understood.verdict, words.join(' ')).toBe('logged');
       expect(short(understood.meaning), words.join(' ')).toBe(`seen ${id}`);
+    }
+  });
+
+  it.each(JOB_ITEMS.map((row) => [row.id, row] as const))('job item: %s', (id, row) => {
+    for (const words of [row.name.split(' '), ...sentences(pattern(row.say.replaceAll('$stat', 'thermostat')))]) {
+      const understood = understand(words.join(' '));
+      expect(`${understood.verdict} ${short(understood.meaning)}`, words.join(' ')).toBe(`logged item ${id}`);
     }
   });
 

@@ -1,0 +1,63 @@
+import type { DictatedAs, JobItemId } from '../../../grammar/vocabulary/job-items.ts';
+import { capital, itemWords, SAY } from '../prompts.ts';
+import type { Turn } from '../turn.ts';
+
+/** Which plan step an item answers. */
+export const SETTLED_BY_ITEM: Readonly<Partial<Record<JobItemId, string>>> = {
+  'consent-given': 'arrive.consent',
+  'consent-refused': 'arrive.consent',
+  'meter-category-two': 'arrive.meter',
+  'meter-category-three': 'arrive.meter',
+  'meter-category-four': 'arrive.meter',
+  'nameplate-unreadable': 'arrive.nameplate',
+  'thermostat-as-agreed': 'close.thermostat',
+  'nothing-to-recommend': 'close.recommend',
+  'customer-not-present': 'close.customer',
+};
+
+/** Something of the job, in a word: recorded and read back, never evidence for the diagnosis. */
+export function takeItem(turn: Turn, item: JobItemId): void {
+  const { items, undoable, settled } = turn.context;
+  const step = SETTLED_BY_ITEM[item];
+  turn.record({ type: 'item.reported', item });
+  turn.set({
+    items: [...items, item],
+    undoable: [...undoable, { kind: 'item', item }],
+    settled: step === undefined ? settled : [...new Set([...settled, step])],
+    passedBy: turn.context.passedBy.filter((id) => id !== step),
+  });
+  turn.say('readback', `${capital(itemWords(item))}.`);
+  if (item === 'consent-refused') {
+    turn.say('answer', SAY.declined);
+    turn.raise({ type: 'phase.go', to: 'close' });
+  }
+  if (item === 'meter-category-two') {
+    turn.record({ type: 'hazard.warned', words: SAY.meterTooLow, zone: 'outdoor-load' });
+    turn.say('warning', SAY.meterTooLow);
+  }
+}
+
+/** Words under a heading: a recommendation, or who signs. Without words they are asked for. */
+export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
+  if (text === '') {
+    turn.say('question', as === 'recommendation' ? SAY.recommendWhat : SAY.signedByWhom);
+    return;
+  }
+  const { settled } = turn.context;
+  if (as === 'recommendation') {
+    turn.record({ type: 'recommendation.made', text });
+    turn.set({
+      recommendations: [...turn.context.recommendations, text],
+      undoable: [...turn.context.undoable, { kind: 'recommendation', text }],
+      settled: [...new Set([...settled, 'close.recommend'])],
+    });
+    turn.say('readback', `Recommended: ${text}.`);
+    return;
+  }
+  turn.record({ type: 'visit.signed', who: as, name: text });
+  turn.set({
+    signed: { ...turn.context.signed, [as]: text },
+    settled: [...new Set([...settled, `close.${as}`])],
+  });
+  turn.say('readback', `Signed, ${as}: ${text}.`);
+}

@@ -1,0 +1,82 @@
+/**
+ * What belongs to the job and is no measurement: consent, the meter's category, the opened circuit, what is asked when
+ * the visit closes. Reported in a word; none is evidence for the diagnosis.
+ */
+export const JOB_ITEMS = [
+  {
+    id: 'consent-given',
+    name: 'customer agreed to the work',
+    say: '[the] customer (agrees | agreed) [to the work] | [the] customer approved (it | the work) | [the] work is approved | consent [is] given | we have consent',
+  },
+  {
+    id: 'consent-refused',
+    name: 'customer declined the work',
+    say: '[the] customer declined [it | the work] | [the] work is declined | consent [is] refused',
+  },
+  {
+    id: 'meter-category-two',
+    name: 'meter is category two',
+    say: '[the] meter is (cat | category) two | (cat | category) two meter',
+  },
+  {
+    id: 'meter-category-three',
+    name: 'meter is category three',
+    say: '[the] meter is (cat | category) three | (cat | category) three meter',
+  },
+  {
+    id: 'meter-category-four',
+    name: 'meter is category four',
+    say: '[the] meter is (cat | category) four | (cat | category) four meter',
+  },
+  {
+    id: 'nameplate-unreadable',
+    name: 'nameplate cannot be read',
+    say: '[the] nameplate (is unreadable | cannot be read | is gone | is missing)',
+  },
+  {
+    id: 'circuit-opened',
+    name: 'refrigerant circuit is opened',
+    say: "[i | i've | i have] opened the ([refrigerant] circuit | system) | [the] refrigerant circuit is (open | opened)",
+  },
+  { id: 'leak-found', name: 'leak found', say: 'found (a | the) leak | leak found' },
+  {
+    id: 'no-leak-found',
+    name: 'leak search found nothing',
+    say: 'no (leak | leaks) [found] | found no (leak | leaks) | leak search found nothing',
+  },
+  {
+    id: 'vacuum-isolated',
+    name: 'vacuum pump is valved off',
+    say: '[the] [vacuum] pump is (isolated | valved off) | valved off the [vacuum] pump | vacuum is isolated | decay test started',
+  },
+  {
+    id: 'thermostat-as-agreed',
+    name: 'thermostat is set as agreed',
+    say: '[the] $stat (is set | set) as agreed | [the] $stat is (as agreed | as found) | [the] $stat left as found',
+  },
+  {
+    id: 'nothing-to-recommend',
+    name: 'nothing to recommend',
+    say: 'nothing to recommend | no (recommendation | recommendations)',
+  },
+  {
+    id: 'customer-not-present',
+    name: 'customer is not present',
+    say: '[the] customer ([is] not present | is not (here | home)) | nobody [is] home',
+  },
+] as const;
+export type JobItemId = (typeof JOB_ITEMS)[number]['id'];
+
+/** What is dictated under a heading of its own, and the words before it. */
+export const DICTATIONS = [
+  { as: 'recommendation', name: 'recommend', say: '[i] recommend' },
+  { as: 'technician', name: 'technician signs', say: '[the] technician signs [off]' },
+  { as: 'customer', name: 'customer signs', say: '[the] customer signs [off]' },
+] as const;
+export type DictatedAs = (typeof DICTATIONS)[number]['as'];
+
+/** Asks for the lone-worker check: how often, or when once. */
+export const CHECK_ON_ME = {
+  every: 'check on me every',
+  once: '(check on me | check in with me) in',
+} as const;

@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import { PLAIN_WORDS } from '../../../client/visit/plain-words.ts';
+import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { FAULTS } from '../../../grammar/vocabulary/faults.ts';
+import { LIBRARY_VISIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+
+const PROVED = ['return air seventy six degrees', 'supply air fifty eight degrees'] as const;
+
+async function proved(): Promise<TypedVisit> {
+  const visit = await TypedVisit.open();
+  await visit.type(...LIBRARY_VISIT);
+  await visit.later(16);
+  await visit.type(...PROVED);
+  return visit;
+}
+
+describe('when nothing is left to prove', () => {
+  it('asks for thermostat, recommendations and signatures one by one, then for the end', async () => {
+    const visit = await proved();
+    const asked = () => visit.of('step.asked').at(-1)?.step;
+    expect(visit.run.context.phase).toBe('close');
+    expect(asked()).toBe('close.thermostat');
+    await visit.type('thermostat is set as agreed');
+    expect(asked()).toBe('close.recommend');
+    await visit.type('recommend a new filter');
+    expect(asked()).toBe('close.technician');
+    await visit.type('technician signs robin vale');
+    expect(asked()).toBe('close.customer');
+    await visit.type('customer not present');
+    expect(asked()).toBe('close.visit-finished');
+    await visit.type('finish the visit');
+    const view = foldVisit(visit.events());
+    expect(view.summary?.openItems).toEqual([]);
+    expect(view.recommendations.map((line) => line.text)).toEqual(['a new filter']);
+    expect(view.signatures).toMatchObject([{ who: 'technician', name: 'robin vale' }]);
+    expect(view.items.map((line) => line.item)).toEqual(['thermostat-as-agreed', 'customer-not-present']);
+  });
+
+  it('takes the same things in any order and earlier in the visit', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('recommend cleaning the outdoor coil', 'customer signs sam hill');
+    await visit.type(...LIBRARY_VISIT);
+    await visit.later(16);
+    await visit.type(...PROVED, 'thermostat left as found');
+    expect(visit.of('step.asked').at(-1)?.step).toBe('close.technician');
+  });
+
+  it('names what stands open instead of passing it over', async () => {
+    const visit = await proved();
+    await visit.type('finish the visit');
+    expect(foldVisit(visit.events()).summary?.openItems).toEqual([
+      'the thermostat was not reported as agreed',
+      'the technician has not signed',
+      'the customer has not signed',
+    ]);
+    expect(visit.mouth.last()).toContain('Open: the thermostat was not reported as agreed.');
+  });
+
+  it('takes back what was reported, and asks it again', async () => {
+    const visit = await proved();
+    await visit.type('thermostat is set as agreed', 'take that back');
+    expect(visit.of('step.asked').at(-1)?.step).toBe('close.thermostat');
+    await visit.type('recommend a new filter', 'take that back');
+    const view = foldVisit(visit.events());
+    expect(view.items).toEqual([]);
+    expect(view.recommendations).toEqual([]);
+  });
+
+  it('asks for the words behind a heading that came alone', async () => {
+    const visit = await proved();
+    await visit.type('technician signs');
+    expect(visit.mouth.last()).toContain('Say the name behind it');
+    expect(visit.of('visit.signed')).toEqual([]);
+  });
+});
+
+describe('a close with a switch still locked', () => {
+  it('is refused and says which, and goes through with a spoken reason that stays an open item', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, 'finish the visit');
+    expect(visit.of('close.refused')[0]?.why).toEqual([
+      'The switch at the outdoor is still locked. Report it back on.',
+    ]);
+    expect(visit.run.context.phase).not.toBe('closed');
+    await visit.type('note left off for the night');
+    expect(visit.run.context.phase).toBe('closed');
+    expect(visit.of('close.overridden')[0]?.reason).toBe('left off for the night');
+    expect(foldVisit(visit.events()).summary?.openItems.join(' ')).toContain('still locked');
+  });
+
+  it('goes through once power was reported back', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, 'finish the visit', 'outdoor disconnect is back in', 'finish the visit');
+    expect(visit.run.context.phase).toBe('closed');
+  });
+});
+
+describe('the summaries', () => {
+  it('give the next technician the finding with the numbers of its readings', async () => {
+    const visit = await proved();
+    await visit.type('recommend a new filter', 'finish the visit');
+    const technical = foldVisit(visit.events()).summary?.technical ?? [];
+    expect(technical.find((line) => line.startsWith('Finding:'))).toMatch(
+      /^Finding: capacitor fan section weak, \d+ percent; readings [\d, ]+ out of their bands\.$/,
+    );
+    expect(technical.some((line) => line.startsWith('Fitted: dual capacitor'))).toBe(true);
+    expect(technical).toContain('Recommended: a new filter.');
+  });
+
+  it('give the customer plain words with no part, number or certainty that was not measured', async () => {
+    const visit = await proved();
+    await visit.type('recommend a new filter', 'finish the visit');
+    const plain = foldVisit(visit.events()).summary?.plain ?? '';
+    expect(plain).toContain('the part that helps the outdoor fan start and run has lost strength');
+    expect(plain).toContain('It was measured again after that');
+    expect(plain).toContain('Recommended: a new filter.');
+    expect(plain).not.toMatch(/\b(microfarads?|percent|safe|certain|definitely|guarantee)\b/i);
+  });
+
+  it('say that nothing was proved where nothing was', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('finish the visit');
+    expect(foldVisit(visit.events()).summary?.plain).toBe('No fault was proved on this visit. Nothing was fitted.');
+  });
+
+  it('leave other causes open where the finding was not proved', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor fan is not turning', 'fitted a forty five over five dual capacitor four forty volt');
+    await visit.type('finish the visit');
+    const view = foldVisit(visit.events());
+    expect(view.finding?.probability ?? 0).toBeLessThan(0.95);
+    expect(view.summary?.plain).toContain('Other causes are not ruled out.');
+    expect(view.summary?.plain).toContain('It was not measured again after that.');
+  });
+
+  it.each(FAULTS.map((fault) => [fault.id] as const))('have everyday words for %s', (id) => {
+    expect(PLAIN_WORDS[id]).not.toMatch(/\b(herm|contactor|lug|microfarads?|safe|[LTCRSYG]\d?)\b/);
+  });
+});
+
+describe('a customer who declines', () => {
+  it('ends the search: nothing is done to the unit, and the summary says so', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('customer declined the work');
+    expect(visit.run.context.phase).toBe('close');
+    await visit.type('finish the visit');
+    expect(foldVisit(visit.events()).summary?.plain).toContain('Work was declined.');
+  });
+});
