@@ -4,6 +4,8 @@ const SENTENCES = {
   'script-broken': 'The recorded visit holds a line that cannot be read ({detail}): write it as "id | voice | words".',
   'folder-unwritable':
     'The folder {detail} cannot be written: permit writing there, or set DATA_DIR to another folder.',
+  'record-missing': 'The file {detail} cannot be read: name a record under the data folder.',
+  'record-broken': 'No record of a visit ({detail}): give a device file, or one event a line.',
   usage: 'Usage: {detail}',
 } as const;
 

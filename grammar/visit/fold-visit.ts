@@ -5,7 +5,7 @@ import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
-import type { Judged, Phase, TakenUnder, VisitEvent, VisitOutcome, VisitSummary, WireMove } from './events.ts';
+import type { Focus, Judged, Phase, TakenUnder, VisitEvent, VisitOutcome, VisitSummary, WireMove } from './events.ts';
 import type { InputTime } from './inputs.ts';
 
 /** Where in the record something stands: the number of its event, and the time it claims. */
@@ -100,6 +100,9 @@ export interface FoldedVisit {
   readonly items: readonly (Moment & { readonly item: JobItemId })[];
   readonly recommendations: readonly (Moment & { readonly text: string })[];
   readonly signatures: readonly (Moment & { readonly who: 'technician' | 'customer'; readonly name: string })[];
+  readonly focuses: readonly (Moment & { readonly focus: Focus })[];
+  /** Closes that went through with something left, and the reason that was spoken. */
+  readonly overrides: readonly (Moment & { readonly why: readonly string[]; readonly reason: string })[];
   readonly warnings: readonly (Moment & { readonly words: string })[];
   readonly interruptions: readonly (Moment & { readonly sentence: string })[];
   readonly split?: Moment & { readonly split: number; readonly minutes: number; readonly word: string };
@@ -151,6 +154,8 @@ function emptyVisit(): Mutable<FoldedVisit> {
     items: [],
     recommendations: [],
     signatures: [],
+    focuses: [],
+    overrides: [],
     warnings: [],
     interruptions: [],
     unknown: [],
@@ -268,6 +273,11 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
       return;
     }
     case 'focus.moved':
+      view.focuses.push({ ...moment, focus: event.focus });
+      return;
+    case 'close.overridden':
+      view.overrides.push({ ...moment, why: event.why, reason: event.reason });
+      return;
     case 'supervisor.acknowledged':
     case 'unit.gated':
     case 'step.parked':
@@ -275,7 +285,6 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'part.doubted':
     case 'part.withdrawn':
     case 'landing.doubted':
-    case 'close.overridden':
     case 'injury.reported':
     case 'talk.changed':
     case 'close.refused':

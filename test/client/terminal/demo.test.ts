@@ -3,7 +3,10 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
+import { VisitRecordSchema } from '../../../grammar/export/visit-record-schema.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 
@@ -78,6 +81,15 @@ describe('the demo, from sound to record', () => {
     expect(bare?.understanding.meaning).toMatchObject({ kind: 'reading', reading: { at: ['cap-C', 'cap-FAN'] } });
     const outOfOrder = events.filter((event) => event.type === 'reading.logged' && event.test === undefined);
     expect(outOfOrder.length).toBeGreaterThan(0);
+  });
+
+  it('leaves a record that prints as one document, valid by its JSON Schema', async () => {
+    const { readEvents } = await import('../../../client/terminal/read-events.ts');
+    const document = toVisitRecord(await readEvents(String(summaryOf(run)['record'])));
+    const valid = new Ajv2020({ strict: true }).compile(JSON.parse(JSON.stringify(VisitRecordSchema)));
+    expect(valid(JSON.parse(JSON.stringify(document))), JSON.stringify(valid.errors)).toBe(true);
+    expect(document).toMatchObject({ phase: 'closed', finding: { fault: 'fan-capacitor-weak' } });
+    expect(document.parts).toHaveLength(1);
   });
 
   it('leaves a record whose lines are the events told, and keeps it after a torn end', async () => {

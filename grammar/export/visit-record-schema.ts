@@ -1,0 +1,162 @@
+import Type, { type Static } from 'typebox';
+import { FOCUSES, PHASES } from '../visit/events.ts';
+import { ENERGY_STATES, type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
+
+/** Nothing that is not named is let through. */
+const closed = { additionalProperties: false };
+const oneOf = <const T extends readonly string[]>(words: T) =>
+  Type.Unsafe<T[number]>({ type: 'string', enum: [...words] });
+
+/** RFC 3339, UTC, as the clock of the device gave it. */
+const Time = Type.String({ pattern: '^\\d{4}-\\d{2}-\\d{2}T\\d{2}:\\d{2}:\\d{2}(\\.\\d+)?Z$' });
+const Words = Type.String({ minLength: 1 });
+/** A number in `unit`, or the meter's word for an open circuit. */
+const Value = Type.Union([Type.Number(), Type.Literal('open')]);
+/** UCUM code. */
+const Unit = Type.String({ minLength: 1 });
+const Zone = oneOf(ZONES);
+const Probability = Type.Number({ minimum: 0, maximum: 1 });
+const Numbers = Type.Array(Type.Integer({ minimum: 1 }));
+
+const MeasuredSchema = Type.Object(
+  {
+    quantity: Words,
+    at: Type.Array(Words, { minItems: 1 }),
+    value: Value,
+    unit: Unit,
+    bench: Type.Optional(Type.Literal(true)),
+  },
+  closed,
+);
+
+const JudgedSchema = Type.Object(
+  {
+    word: oneOf(['fits', 'marginal', 'does not fit', 'impossible']),
+    rule: Words,
+    low: Type.Optional(Type.Number()),
+    high: Type.Optional(Type.Number()),
+    source: Words,
+    tag: oneOf(['published', 'memory', 'practice', 'derived', 'nameplate']),
+  },
+  closed,
+);
+
+const ReadingSchema = Type.Object(
+  {
+    number: Type.Integer({ minimum: 1 }),
+    at: Time,
+    reading: MeasuredSchema,
+    power: oneOf(['on', 'off', 'unknown']),
+    call: oneOf(['cooling', 'none', 'unknown']),
+    phase: oneOf(PHASES),
+    judged: Type.Optional(JudgedSchema),
+    /** What it read before it was set right, the oldest first. */
+    corrected: Type.Array(MeasuredSchema),
+    withdrawn: Type.Boolean(),
+  },
+  closed,
+);
+
+const WireSchema = Type.Object(
+  {
+    at: Time,
+    action: oneOf(['lifted', 'landed', 'jumper-on', 'jumper-off']),
+    colour: Type.Optional(Words),
+    size: Type.Optional(Words),
+    from: Type.Optional(Words),
+    to: Type.Optional(Words),
+  },
+  closed,
+);
+
+const SummarySchema = Type.Object(
+  { finding: Words, technical: Type.Array(Words), plain: Words, openItems: Type.Array(Words) },
+  closed,
+);
+
+/** The whole visit as one document: JSON Schema, draft 2020-12. Times are UTC, units UCUM, points and zones as in the vocabulary. */
+export const VisitRecordSchema = Type.Object(
+  {
+    format: Type.Literal('readback-visit'),
+    version: Type.Literal(1),
+    visit: Words,
+    site: Type.String(),
+    complaint: Type.String(),
+    role: oneOf(['technician', 'trainee']),
+    software: Words,
+    unit: Type.Object({ id: Words }, { additionalProperties: true }),
+    opened: Time,
+    lastEvent: Time,
+    events: Type.Integer({ minimum: 1 }),
+    phase: oneOf(PHASES),
+    phases: Type.Array(Type.Object({ at: Time, phase: oneOf(PHASES) }, closed)),
+    focuses: Type.Array(Type.Object({ at: Time, focus: oneOf(FOCUSES) }, closed)),
+    items: Type.Array(Type.Object({ at: Time, item: Words, words: Words }, closed)),
+    nameplate: Type.Array(
+      Type.Object(
+        { at: Time, field: Words, value: Type.Union([Type.Number(), Type.String()]), unit: Type.Optional(Unit) },
+        closed,
+      ),
+    ),
+    readings: Type.Array(ReadingSchema),
+    refused: Type.Array(Type.Object({ at: Time, reading: MeasuredSchema, reason: Words }, closed)),
+    observations: Type.Array(Type.Object({ at: Time, observation: Words, words: Words }, closed)),
+    energy: Type.Unsafe<Record<ZoneId, EnergyState>>(
+      Type.Object(Object.fromEntries(ZONES.map((zone) => [zone, oneOf(ENERGY_STATES)])), closed),
+    ),
+    energyChanges: Type.Array(
+      Type.Object({ at: Time, zone: Zone, from: oneOf(ENERGY_STATES), to: oneOf(ENERGY_STATES), why: Words }, closed),
+    ),
+    /** Volts, in the order they were read. */
+    proofs: Type.Array(
+      Type.Object(
+        {
+          at: Time,
+          zone: Zone,
+          before: Type.Number(),
+          values: Type.Array(Type.Number()),
+          after: Type.Number(),
+          result: oneOf(['reads dead', 'voltage present', 'meter not proven']),
+        },
+        closed,
+      ),
+    ),
+    cautions: Type.Array(
+      Type.Object(
+        {
+          at: Time,
+          caution: Words,
+          words: Words,
+          source: Words,
+          zone: Type.Optional(Zone),
+          late: Type.Boolean(),
+          acknowledged: Type.Optional(Time),
+        },
+        closed,
+      ),
+    ),
+    warnings: Type.Array(Type.Object({ at: Time, words: Words }, closed)),
+    finding: Type.Optional(Type.Object({ fault: Words, probability: Probability, evidence: Numbers }, closed)),
+    parts: Type.Array(
+      Type.Object(
+        {
+          at: Time,
+          part: Words,
+          ratings: Type.Record(Type.String(), Type.Union([Type.Number(), Type.String()])),
+          repairs: Type.Array(Words),
+        },
+        closed,
+      ),
+    ),
+    wires: Type.Array(WireSchema),
+    notes: Type.Array(Type.Object({ at: Time, text: Type.String() }, closed)),
+    recommendations: Type.Array(Type.Object({ at: Time, text: Words }, closed)),
+    signatures: Type.Array(Type.Object({ at: Time, who: oneOf(['technician', 'customer']), name: Words }, closed)),
+    /** Closed with something left: what, and the reason that was spoken. */
+    overrides: Type.Array(Type.Object({ at: Time, why: Type.Array(Words), reason: Type.String() }, closed)),
+    summary: Type.Optional(SummarySchema),
+  },
+  { ...closed, $schema: 'https://json-schema.org/draft/2020-12/schema', title: 'A visit, whole' },
+);
+
+export type VisitRecord = Static<typeof VisitRecordSchema>;

@@ -1,0 +1,119 @@
+import type { VisitEvent } from '../visit/events.ts';
+import { foldVisit, type Moment, type ReadingLine } from '../visit/fold-visit.ts';
+import { JOB_ITEMS } from '../vocabulary/job-items.ts';
+import type { Reading } from '../vocabulary/measurement.ts';
+import { OBSERVATIONS } from '../vocabulary/observations.ts';
+import type { VisitRecord } from './visit-record-schema.ts';
+
+type Json<K extends keyof VisitRecord> = VisitRecord[K];
+
+/**
+ * The whole visit as one document, by a pure fold over its events: nothing is judged or computed anew. It holds no
+ * sound and no transcript; those stay in the record itself.
+ *
+ * @throws {RangeError} for no events at all: a visit has at least its opening
+ */
+export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
+  const view = foldVisit(events);
+  if (view.first === undefined || view.last === undefined) throw new RangeError('a record holds at least one event');
+  return {
+    format: 'readback-visit',
+    version: 1,
+    visit: view.visit,
+    site: view.site,
+    complaint: view.complaint,
+    role: view.role,
+    software: view.software,
+    unit: { ...view.unit },
+    opened: view.first.time.at,
+    lastEvent: view.last.time.at,
+    events: events.length,
+    phase: view.phase,
+    phases: view.phases.map((line) => ({ ...at(line), phase: line.phase })),
+    focuses: view.focuses.map((line) => ({ ...at(line), focus: line.focus })),
+    items: view.items.map((line) => ({ ...at(line), item: line.item, words: nameIn(JOB_ITEMS, line.item) })),
+    nameplate: view.nameplate.map((line) => ({
+      ...at(line),
+      field: line.field,
+      value: line.value,
+      ...(line.unit === undefined ? {} : { unit: line.unit }),
+    })),
+    readings: view.readings.map(readingOf),
+    refused: view.refused.map((line) => ({ ...at(line), reading: measured(line.reading), reason: line.reason })),
+    observations: view.observations.map((line) => ({
+      ...at(line),
+      observation: line.observation,
+      words: nameIn(OBSERVATIONS, line.observation),
+    })),
+    energy: { ...view.energy },
+    energyChanges: view.energyChanges.map(({ seq: _seq, time, ...line }) => ({ at: time.at, ...line })),
+    proofs: view.proofs.map(({ seq: _seq, time, values, result, ...line }) => ({
+      at: time.at,
+      ...line,
+      values: [...values],
+      result: result as Json<'proofs'>[number]['result'],
+    })),
+    cautions: view.cautions.map(({ seq: _seq, time, acknowledgedAt, ...line }) => ({
+      at: time.at,
+      ...line,
+      ...(acknowledgedAt === undefined ? {} : { acknowledged: acknowledgedAt.time.at }),
+    })),
+    warnings: view.warnings.map((line) => ({ ...at(line), words: line.words })),
+    ...(view.finding === undefined ? {} : { finding: { ...view.finding, evidence: [...view.finding.evidence] } }),
+    parts: view.parts.map((line) => ({
+      ...at(line),
+      part: line.part,
+      ratings: { ...line.ratings },
+      repairs: [...line.repairs],
+    })),
+    wires: view.wires.map((line) => ({ ...at(line), ...line.wire })),
+    notes: view.notes.map((line) => ({ ...at(line), text: line.text })),
+    recommendations: view.recommendations.map((line) => ({ ...at(line), text: line.text })),
+    signatures: view.signatures.map((line) => ({ ...at(line), who: line.who, name: line.name })),
+    overrides: view.overrides.map((line) => ({ ...at(line), why: [...line.why], reason: line.reason })),
+    ...(view.summary === undefined
+      ? {}
+      : {
+          summary: {
+            ...view.summary,
+            technical: [...view.summary.technical],
+            openItems: [...view.summary.openItems],
+          },
+        }),
+  };
+}
+
+const at = (moment: Moment): { at: string } => ({ at: moment.time.at });
+
+function nameIn(table: readonly { readonly id: string; readonly name: string }[], id: string): string {
+  return table.find((row) => row.id === id)?.name ?? id;
+}
+
+function measured({ quantity, at: places, value, unit, bench }: Reading): Json<'readings'>[number]['reading'] {
+  return { quantity, at: [...places], value, unit, ...(bench === true ? { bench: true as const } : {}) };
+}
+
+function readingOf(line: ReadingLine): Json<'readings'>[number] {
+  const { judged, under } = line;
+  return {
+    number: line.number,
+    ...at(line),
+    reading: measured(line.reading),
+    power: under.power,
+    call: under.call,
+    phase: under.phase,
+    ...(judged === undefined
+      ? {}
+      : {
+          judged: {
+            word: judged.word,
+            rule: judged.rule,
+            ...judged.band,
+            source: judged.source,
+            tag: judged.tag,
+          },
+        }),
+    corrected: line.corrected.map(measured),
+    withdrawn: line.withdrawn,
+  };
+}
