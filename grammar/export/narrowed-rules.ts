@@ -98,6 +98,6 @@ export const NARROWED_RULES: Rules = {
   'check-on-me': pattern('check on me (every | in) $n-under minutes'),
   letter: pattern('r | c | y | g | o | b | w'),
   'unit-name': alternative(...UNITS.map(unitName)),
-  'note-opening': pattern('note | make a note | recommend'),
+  'note-opening': pattern('note | make a note | recommend | technician signs'),
   'word-value': alternative(OPEN_WORDS, pattern('nothing')),
 };

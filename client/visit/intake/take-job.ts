@@ -39,25 +39,27 @@ export function takeItem(turn: Turn, item: JobItemId): void {
 
 /** Words under a heading: a recommendation, or who signs. Without words they are asked for. */
 export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
-  if (text === '') {
+  // An ear that knows only its grammar takes no names: the technician's word is a signature without one.
+  const said = text === '' && as === 'technician' ? 'by voice' : text;
+  if (said === '') {
     turn.say('question', as === 'recommendation' ? SAY.recommendWhat : SAY.signedByWhom);
     return;
   }
   const { settled } = turn.context;
   if (as === 'recommendation') {
-    turn.record({ type: 'recommendation.made', text });
+    turn.record({ type: 'recommendation.made', text: said });
     turn.set({
-      recommendations: [...turn.context.recommendations, text],
-      undoable: [...turn.context.undoable, { kind: 'recommendation', text }],
+      recommendations: [...turn.context.recommendations, said],
+      undoable: [...turn.context.undoable, { kind: 'recommendation', text: said }],
       settled: [...new Set([...settled, 'close.recommend'])],
     });
-    turn.say('readback', `Recommended: ${text}.`);
+    turn.say('readback', `Recommended: ${said}.`);
     return;
   }
-  turn.record({ type: 'visit.signed', who: as, name: text });
+  turn.record({ type: 'visit.signed', who: as, name: said });
   turn.set({
-    signed: { ...turn.context.signed, [as]: text },
+    signed: { ...turn.context.signed, [as]: said },
     settled: [...new Set([...settled, `close.${as}`])],
   });
-  turn.say('readback', `Signed, ${as}: ${text}.`);
+  turn.say('readback', `Signed, ${as}: ${said}.`);
 }

@@ -68,9 +68,16 @@ describe('when nothing is left to prove', () => {
 
   it('asks for the words behind a heading that came alone', async () => {
     const visit = await proved();
-    await visit.type('technician signs');
-    expect(visit.mouth.last()).toContain('Say the name behind it');
+    await visit.type('customer signs');
+    expect(visit.mouth.said.some((prompt) => prompt.text.startsWith('Say the name behind it'))).toBe(true);
     expect(visit.of('visit.signed')).toEqual([]);
+  });
+
+  it("takes the technician's word alone as a signature by voice, and a name later in its place", async () => {
+    const visit = await proved();
+    await visit.type('technician signs', 'technician signs robin vale');
+    expect(visit.of('visit.signed').map((event) => event.name)).toEqual(['by voice', 'robin vale']);
+    expect(foldVisit(visit.events()).signatures.map((line) => line.name)).toEqual(['robin vale']);
   });
 });
 
