@@ -12,6 +12,7 @@ import { addSecurityHeaders } from './security-headers.ts';
 import type { EventStore } from './store/event-store.ts';
 import type { ReceiptSigner } from './sync/receipt-signer.ts';
 import { syncRoutes } from './sync/sync.ts';
+import { widebandModelRoutes } from './wideband-model.ts';
 
 export interface AppOptions {
   readonly store: EventStore;
@@ -19,6 +20,8 @@ export interface AppOptions {
   readonly signer: ReceiptSigner;
   /** The folder of the built web client; the server runs without it. */
   readonly webDir: string;
+  /** The folder of a 16 kHz acoustic model that pages may choose; undefined where this machine has none. */
+  readonly widebandModel?: string | undefined;
   readonly version: string;
   /** Milliseconds since 1970. */
   readonly clock?: () => number;
@@ -30,6 +33,7 @@ const HealthSchema = Type.Object({
   version: Type.String(),
   protocol: Type.Integer(),
   receiptKey: Type.String({ description: 'Ed25519 public key that signs receipts: 32 bytes in base64url' }),
+  models: Type.Array(Type.String(), { description: 'acoustic models that the pages can load from here' }),
   clock: Type.Union([Type.Literal('ok'), Type.Literal('behind')], {
     description: 'behind: this machine’s clock stands before the latest event it took',
   }),
@@ -55,6 +59,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
       version: options.version,
       protocol: PROTOCOL,
       receiptKey: options.signer.publicKey,
+      models: options.widebandModel === undefined ? ['bundled'] : ['bundled', 'wideband'],
       clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
     }));
   await fastify.register(reviewRoutes, { store: options.store, company: LOCAL_COMPANY });
@@ -66,6 +71,9 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     clock,
     helloWithinMs: options.helloWithinMs ?? 5_000,
   });
+  if (options.widebandModel !== undefined) {
+    await fastify.register(widebandModelRoutes, { folder: options.widebandModel });
+  }
   await fastify.register(pageRoutes, { webDir: options.webDir });
   fastify.addHook('onClose', () => options.store.close());
 }

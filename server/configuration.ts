@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { ServerError } from './errors.ts';
+import { findWidebandModel } from './wideband-model.ts';
 
 export interface Configuration {
   readonly host: string;
@@ -13,12 +14,14 @@ export interface Configuration {
   readonly proxyOrigin?: string;
   /** The record stops growing at this size, as if the disk were full. */
   readonly maxDataBytes?: number;
+  /** The folder of a 16 kHz acoustic model; undefined where there is none. */
+  readonly widebandModel: string | undefined;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
 /**
- * Reads HOST, PORT, DATA_DIR, TLS_CERT, TLS_KEY, PROXY_ORIGIN and DATA_LIMIT_MB.
+ * Reads HOST, PORT, DATA_DIR, TLS_CERT, TLS_KEY, PROXY_ORIGIN, DATA_LIMIT_MB and WIDEBAND_MODEL.
  * @throws {ServerError} setting-wrong, open-without-tls.
  */
 export function readConfiguration(environment: Environment): Configuration {
@@ -32,6 +35,7 @@ export function readConfiguration(environment: Environment): Configuration {
     host,
     port: wholeNumber('PORT', environment['PORT'] || '8470', 0, 65_535),
     dataDir: resolve(environment['DATA_DIR'] || 'data'),
+    widebandModel: findWidebandModel(environment['WIDEBAND_MODEL']),
     ...(tls === undefined ? {} : { tls }),
     ...(proxyOrigin === undefined ? {} : { proxyOrigin }),
     ...(limit ? { maxDataBytes: wholeNumber('DATA_LIMIT_MB', limit, 1, 10_000_000) * 1_000_000 } : {}),

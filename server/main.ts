@@ -33,6 +33,7 @@ async function main(): Promise<void> {
     origins: originRule(configuration),
     signer: openReceiptSigner(join(configuration.dataDir, 'receipt-key.pem')),
     webDir: WEB_DIR,
+    widebandModel: configuration.widebandModel,
     version: await readVersion(),
   });
   endInGoodOrder(fastify);
@@ -58,22 +59,25 @@ async function listen(fastify: FastifyInstance, { host, port }: Configuration): 
 }
 
 /** Tells a person on the terminal, and a parent process by a message and a line of JSON. */
-function tellReady(fastify: FastifyInstance, { host, port: asked, tls, dataDir }: Configuration): void {
+function tellReady(fastify: FastifyInstance, { host, port: asked, tls, dataDir, widebandModel }: Configuration): void {
   const { port } = fastify.server.address() as AddressInfo;
   // At every address of the machine: one that surely works is shown.
   const everywhere = host === '0.0.0.0' || host === '::';
   const name = everywhere ? 'localhost' : host.includes(':') ? `[${host}]` : host;
   const url = `${tls === undefined ? 'http' : 'https'}://${name}:${port}`;
-  process.stdout.write(`Readback is at ${url}\nRecords are kept in ${dataDir}\n${earWords()}\n`);
+  process.stdout.write(`Readback is at ${url}\nRecords are kept in ${dataDir}\n${earWords(widebandModel)}\n`);
   if (asked === 0) process.stdout.write(`${JSON.stringify({ ready: { url, port, dataDir } })}\n`);
   process.send?.({ url, port, dataDir });
 }
 
-/** Which ear the pages will find: the model is built beside them. */
-function earWords(): string {
-  return existsSync(join(WEB_DIR, 'model/en-us/mdef.gz'))
-    ? 'Ear: the offline recogniser with its bundled model'
-    : 'Ear: none, the pages are not built; run "npm start" to build them (typing works in the terminal tools)';
+/** Which ear the pages will find: the bundled model is built beside them, a wideband one may be on this machine. */
+function earWords(widebandModel: string | undefined): string {
+  if (!existsSync(join(WEB_DIR, 'model/en-us/mdef.gz'))) {
+    return 'Ear: none, the pages are not built; run "npm start" to build them (typing works in the terminal tools)';
+  }
+  return widebandModel === undefined
+    ? 'Ear: the offline recogniser with its bundled model only (apt-get install pocketsphinx-en-us adds a 16 kHz one)'
+    : `Ear: the offline recogniser with its bundled model, and the 16 kHz model of ${widebandModel}`;
 }
 
 /** Takes nothing new, writes and acknowledges what is in hand, closes the store. A lost parent counts as a signal. */

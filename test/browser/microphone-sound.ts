@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { speak } from '../../fixtures/speak.ts';
 import { PROJECT_ROOT } from './project-root.ts';
 import type { Line } from './technician.ts';
 
@@ -43,6 +44,20 @@ export async function microphoneSound(path: string, lines: readonly Line[]): Pro
   const samples = Buffer.concat([...parts, silence(END_SECONDS)]);
   await writeFile(path, Buffer.concat([header(samples.length), samples]));
   return { path, seconds: at, laterAt, spoken };
+}
+
+/** One sound for the browser's microphone: sentences as the offline voice says them, and seconds of silence. */
+export async function spokenSound(path: string, parts: readonly (string | number)[]): Promise<string> {
+  const sounds = parts.map((part) => (typeof part === 'number' ? silence(part) : pcm(speak({ name: 'slt' }, part))));
+  const samples = Buffer.concat(sounds);
+  await writeFile(path, Buffer.concat([header(samples.length), samples]));
+  return path;
+}
+
+function pcm(samples: Float32Array): Buffer {
+  const bytes = Buffer.alloc(samples.length * 2);
+  for (const [index, sample] of samples.entries()) bytes.writeInt16LE(Math.round(sample * 32_767), index * 2);
+  return bytes;
 }
 
 function isLive(line: Line | undefined): boolean {

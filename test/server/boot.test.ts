@@ -90,7 +90,8 @@ describe('the server does not start, and says in one sentence why', () => {
 
 describe('settings', () => {
   test('without any, the server is at 127.0.0.1:8470 with its record in ./data', () => {
-    expect(readConfiguration({})).toEqual({ host: '127.0.0.1', port: 8470, dataDir: join(process.cwd(), 'data') });
+    const configuration = readConfiguration({ WIDEBAND_MODEL: '/nowhere' });
+    expect(configuration).toEqual({ host: '127.0.0.1', port: 8470, dataDir: join(process.cwd(), 'data') });
   });
 
   test.each([

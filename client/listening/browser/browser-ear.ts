@@ -47,6 +47,7 @@ export class BrowserEar implements PageEar {
   #callbacks: Callbacks | undefined;
   #running: SpeechRecognition | undefined;
   #heeds: 'everything' | 'urgent' = 'everything';
+  #attends = true;
   #silentEnds = 0;
   #watch: ReturnType<typeof setTimeout> | undefined;
   #restart: ReturnType<typeof setTimeout> | undefined;
@@ -76,6 +77,10 @@ export class BrowserEar implements PageEar {
 
   heed(what: 'everything' | 'urgent'): void {
     this.#heeds = what;
+  }
+
+  attend(on: boolean): void {
+    this.#attends = on;
   }
 
   async stop(): Promise<void> {
@@ -157,9 +162,13 @@ export class BrowserEar implements PageEar {
   #deliver(utterances: readonly Utterance[]): void {
     if (utterances.length > 0) this.#silentEnds = 0;
     for (const utterance of utterances) {
-      if (this.#heeds === 'urgent' && !URGENT.test(utterance.text)) continue;
-      this.#callbacks?.onUtterance(utterance);
+      if (this.#heedsNow(utterance.text)) this.#callbacks?.onUtterance(utterance);
     }
+  }
+
+  #heedsNow(text: string): boolean {
+    if (!this.#attends) return text === 'stop';
+    return this.#heeds === 'everything' || URGENT.test(text);
   }
 
   #answerWithin(ms: number, otherwise: () => void): void {

@@ -13,28 +13,23 @@ const BLOCK = 320;
 
 /**
  * Runs on the audio thread: takes the microphone's sound, brings it to 16 kHz and hands it on in blocks of 20 ms over
- * the port it is given, past the page, so that a busy page does not hold the sound up.
+ * the ports it is given, past the page, so that a busy page does not hold the sound up.
  */
 class Capture extends AudioWorkletProcessor {
   readonly #resampler = new Resampler(sampleRate, HEARD_RATE);
   #block = new Float32Array(BLOCK);
   #filled = 0;
-  #to: MessagePort | undefined;
+  readonly #to: MessagePort[] = [];
 
   constructor() {
     super();
-    this.port.onmessage = ({ data }: MessageEvent<MessagePort | 'stop'>) => {
-      this.#to = data === 'stop' ? undefined : data;
-      this.#ended = data === 'stop';
-    };
+    this.port.onmessage = ({ data }: MessageEvent<MessagePort>) => this.#to.push(data);
   }
-
-  #ended = false;
 
   process(inputs: readonly (readonly Float32Array[])[]): boolean {
     const channel = inputs[0]?.[0];
     if (channel !== undefined) this.#take(this.#resampler.push(channel));
-    return !this.#ended;
+    return true;
   }
 
   #take(samples: Float32Array): void {
@@ -42,8 +37,7 @@ class Capture extends AudioWorkletProcessor {
       this.#block[this.#filled] = sample;
       this.#filled += 1;
       if (this.#filled < BLOCK) continue;
-      this.#to?.postMessage(this.#block, [this.#block.buffer]);
-      this.#block = new Float32Array(BLOCK);
+      for (const port of this.#to) port.postMessage(this.#block);
       this.#filled = 0;
     }
   }

@@ -1,8 +1,12 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { Ear, EarFault, Utterance } from '../ear.ts';
-import type { EarNews, EarOrder } from '../worker/ear-messages.ts';
+import type { EarNews, EarOrder, ModelName } from '../worker/ear-messages.ts';
 import captureUrl from './capture-worklet.ts?worker&url';
 import type { MicrophoneState, PageEar } from './page-ear.ts';
+
+/** A recogniser that breaks down more often is not started again. */
+const MOST_CRASHES = 3;
+const DEVICE_SETTLES_MS = 500;
 
 type Callbacks = Parameters<Ear['start']>[0];
 
@@ -27,15 +31,23 @@ const SENTENCES = {
 export class MicrophoneEar implements PageEar {
   readonly kind = 'offline';
   readonly #changed: () => void;
+  readonly #model: ModelName;
   #state: MicrophoneState = { ear: 'off' };
   #callbacks: Callbacks | undefined;
   #worker: Worker | undefined;
   #stream: MediaStream | undefined;
   #context: AudioContext | undefined;
+  #capture: AudioWorkletNode | undefined;
   #expectation: Expectation = { readings: [] };
+  #heeds: 'everything' | 'urgent' = 'everything';
+  #attends = true;
+  /** When listening broke off by itself; it is logged once it is whole again. */
+  #brokeOffAt: number | undefined;
+  #crashes = 0;
 
-  constructor(changed: () => void) {
+  constructor(changed: () => void, model: ModelName = 'bundled') {
     this.#changed = changed;
+    this.#model = model;
   }
 
   state(): MicrophoneState {
@@ -46,17 +58,10 @@ export class MicrophoneEar implements PageEar {
   async start(callbacks: Callbacks): Promise<void> {
     if (this.#state.ear !== 'off' && this.#state.ear !== 'failed') return;
     this.#callbacks = callbacks;
-    this.#become({ ear: 'starting' });
-    try {
-      this.#stream = await openMicrophone();
-      this.#stream.getAudioTracks()[0]?.addEventListener('ended', () => this.#fail('device-lost', ''));
-      await this.#listen(this.#stream);
-    } catch (error) {
-      this.#fail(
-        error instanceof EarError ? error.fault : 'model-missing',
-        error instanceof Error ? error.message : String(error),
-      );
-    }
+    this.#brokeOffAt = undefined;
+    this.#crashes = 0;
+    navigator.mediaDevices?.addEventListener('devicechange', this.#takeUpAgain);
+    await this.#open();
   }
 
   expect(expectation: Expectation): void {
@@ -65,28 +70,64 @@ export class MicrophoneEar implements PageEar {
   }
 
   heed(what: 'everything' | 'urgent'): void {
+    this.#heeds = what;
     this.#order({ order: 'heed', what });
   }
 
+  attend(on: boolean): void {
+    this.#attends = on;
+    this.#order({ order: 'attend', on });
+  }
+
+  /** Gives the sound to somebody else too, in blocks of 20 ms at 16 kHz, while the ear is on. */
+  sound(): MessagePort | undefined {
+    if (this.#capture === undefined) return undefined;
+    const { port1, port2 } = new MessageChannel();
+    this.#capture.port.postMessage(port1, [port1]);
+    return port2;
+  }
+
   async stop(): Promise<void> {
+    navigator.mediaDevices?.removeEventListener('devicechange', this.#takeUpAgain);
+    this.#callbacks = undefined;
     await this.#release();
     this.#become({ ear: 'off' });
+  }
+
+  async #open(): Promise<void> {
+    this.#become({ ear: 'starting' });
+    try {
+      const stream = await openMicrophone();
+      // Switched off while the browser asked.
+      if (this.#callbacks === undefined) return endTracks(stream);
+      this.#stream = stream;
+      stream.getAudioTracks()[0]?.addEventListener('ended', () => {
+        if (this.#stream === stream) this.#loseMicrophone();
+      });
+      await this.#listen(stream);
+      this.#whole();
+    } catch (error) {
+      this.#fail(
+        error instanceof EarError ? error.fault : 'model-missing',
+        error instanceof Error ? error.message : String(error),
+      );
+    }
   }
 
   async #listen(stream: MediaStream): Promise<void> {
     const context = new AudioContext({ latencyHint: 'interactive' });
     this.#context = context;
     document.addEventListener('visibilitychange', this.#wake);
+    // Another program's call suspends the sound, on some phones for good unless it is asked for.
+    context.addEventListener('statechange', this.#wake);
     await context.audioWorklet.addModule(captureUrl);
-    const capture = new AudioWorkletNode(context, 'readback-capture', { numberOfOutputs: 0, channelCount: 1 });
-    const { port1, port2 } = new MessageChannel();
-    capture.port.postMessage(port1, [port1]);
-    context.createMediaStreamSource(stream).connect(capture);
+    this.#capture = new AudioWorkletNode(context, 'readback-capture', { numberOfOutputs: 0, channelCount: 1 });
+    context.createMediaStreamSource(stream).connect(this.#capture);
     await context.resume();
-    await this.#startWorker(port2);
+    await this.#startWorker();
   }
 
-  #startWorker(port: MessagePort): Promise<void> {
+  #startWorker(): Promise<void> {
     const worker = new Worker(new URL('../worker/decoder-worker.ts', import.meta.url), { type: 'module' });
     this.#worker = worker;
     return new Promise((resolve, reject) => {
@@ -99,11 +140,53 @@ export class MicrophoneEar implements PageEar {
         event.preventDefault();
         const error = new EarError('model-missing', event.message);
         if (this.#state.ear === 'starting') reject(error);
-        else this.#fail(error.fault, error.message);
+        else this.#startAnew(error);
       };
       this.#order({ order: 'expect', expectation: this.#expectation });
-      worker.postMessage({ order: 'listen', port } satisfies EarOrder, [port]);
+      this.#order({ order: 'heed', what: this.#heeds });
+      this.#order({ order: 'attend', on: this.#attends });
+      const port = this.sound();
+      if (port === undefined) reject(new EarError('device-lost', ''));
+      else worker.postMessage({ order: 'listen', port, model: this.#model } satisfies EarOrder, [port]);
     });
+  }
+
+  /** The recogniser broke down: another is started over the same sound. One that does so again and again is broken. */
+  #startAnew(error: EarError): void {
+    this.#worker?.terminate();
+    this.#crashes += 1;
+    if (this.#crashes > MOST_CRASHES) return this.#fail(error.fault, error.message);
+    this.#brokeOffAt ??= performance.now();
+    this.#become({ ear: 'starting' });
+    this.#startWorker()
+      .then(() => this.#whole())
+      .catch((again: Error) => this.#fail('model-missing', again.message));
+  }
+
+  /** The microphone went: said at once, and the one that is there now is taken, whenever there is one. */
+  #loseMicrophone(): void {
+    this.#brokeOffAt ??= performance.now();
+    this.#fail('device-lost', '');
+    void this.#takeUpAgain();
+  }
+
+  readonly #takeUpAgain = async (): Promise<void> => {
+    if (this.#brokeOffAt === undefined || this.#state.ear !== 'failed') return;
+    // Browsers tell of the change before the new device answers.
+    await new Promise((resolve) => setTimeout(resolve, DEVICE_SETTLES_MS));
+    if (this.#callbacks !== undefined && this.#state.ear === 'failed') await this.#open();
+  };
+
+  /** Listens again: the gap is said and logged. */
+  #whole(): void {
+    if (this.#brokeOffAt === undefined) return;
+    const seconds = Math.max(1, Math.round((performance.now() - this.#brokeOffAt) / 1000));
+    this.#brokeOffAt = undefined;
+    this.#tellGap(seconds);
+  }
+
+  #tellGap(seconds: number): void {
+    this.#callbacks?.onFault('device-lost', `Listening was off for ${seconds} seconds. Listening again.`);
   }
 
   #take(news: EarNews): void {
@@ -123,7 +206,7 @@ export class MicrophoneEar implements PageEar {
         });
       case 'sound-again':
         this.#become({ ear: 'listening' });
-        this.#callbacks?.onFault('device-lost', `Listening was off for ${news.seconds} seconds. Listening again.`);
+        this.#tellGap(news.seconds);
     }
   }
 
@@ -140,19 +223,23 @@ export class MicrophoneEar implements PageEar {
     this.#callbacks?.onFault(fault, sentence);
   }
 
-  /** A phone that was locked leaves the sound suspended. */
+  /** A phone that was locked leaves the sound suspended; so does a call. */
   readonly #wake = () => {
-    if (document.visibilityState === 'visible') void this.#context?.resume();
+    if (document.visibilityState !== 'visible' || this.#context?.state === 'closed') return;
+    // Refused while another program has the sound: the next change of state asks again.
+    void this.#context?.resume().catch(() => undefined);
   };
 
   async #release(): Promise<void> {
     document.removeEventListener('visibilitychange', this.#wake);
     this.#worker?.terminate();
     this.#worker = undefined;
-    for (const track of this.#stream?.getTracks() ?? []) track.stop();
+    if (this.#stream !== undefined) endTracks(this.#stream);
     this.#stream = undefined;
     const context = this.#context;
     this.#context = undefined;
+    this.#capture = undefined;
+    context?.removeEventListener('statechange', this.#wake);
     await context?.close();
   }
 
@@ -174,6 +261,10 @@ class EarError extends Error {
     super(detail);
     this.fault = fault;
   }
+}
+
+function endTracks(stream: MediaStream): void {
+  for (const track of stream.getTracks()) track.stop();
 }
 
 async function openMicrophone(): Promise<MediaStream> {

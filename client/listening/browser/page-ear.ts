@@ -6,8 +6,10 @@ export interface MicrophoneState {
   readonly fault?: string;
 }
 
-/** An ear in a page: one that can be watched, and told to heed only the urgent words while the mouth speaks. */
+/** An ear in a page: one that can be watched, told to heed only the urgent words, or to attend to nothing. */
 export interface PageEar extends Ear {
   state(): MicrophoneState;
   heed(what: 'everything' | 'urgent'): void;
+  /** Whether what is said counts just now. While it does not, "stop" alone is heard; the decoder stays warm. */
+  attend(on: boolean): void;
 }

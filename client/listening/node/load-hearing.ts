@@ -9,6 +9,7 @@ import { openGrammarHearing } from '../grammar-hearing.ts';
 import type { Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
 import type { SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
+import { WIDEBAND_FEATURES } from '../recogniser/wideband-features.ts';
 import type { NoiseModule } from '../sound/denoiser.ts';
 import { openVisitHearing, type VisitHearingParts } from '../visit-hearing.ts';
 
@@ -16,19 +17,6 @@ const require = createRequire(import.meta.url);
 const BUNDLED = join(dirname(require.resolve('soundswallower')), 'model', 'en-us');
 
 const BUNDLED_MODEL: SpeechModel = { id: 'bundled', folder: BUNDLED };
-
-/** What the wideband model was trained on; Debian's package has it in another form (`feat.params`). */
-const WIDEBAND_FEATURES = {
-  lowerf: 130,
-  upperf: 6800,
-  nfilt: 25,
-  transform: 'dct',
-  lifter: 22,
-  feat: '1s_c_d_dd',
-  svspec: '0-12/13-25/26-38',
-  cmn: 'current',
-  varnorm: false,
-};
 
 export interface HearingOptions {
   /** JSGF to hear by instead of the grammar of a visit. */

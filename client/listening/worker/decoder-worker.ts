@@ -2,20 +2,23 @@ import createRnnoise from '@jitsi/rnnoise-wasm/dist/rnnoise.js';
 import rnnoiseWasm from '@jitsi/rnnoise-wasm/dist/rnnoise.wasm?url';
 import createSoundswallower from 'soundswallower';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
-import type { Hearing } from '../hearing.ts';
+import type { Heard, Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
-import type { SpeechModule } from '../recogniser/speech-module.ts';
+import type { SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
 import { toUtterance } from '../to-utterance.ts';
 import { openVisitHearing } from '../visit-hearing.ts';
 import { SAMPLE_RATE } from '../wav.ts';
-import type { EarNews, EarOrder } from './ear-messages.ts';
-import { MODEL_FOLDER } from './model-cache.ts';
+import type { EarNews, EarOrder, ModelName } from './ear-messages.ts';
+import { MODEL_FOLDERS } from './model-cache.ts';
 import { modelFetch } from './model-fetch.ts';
 
 declare const self: DedicatedWorkerGlobalScope;
 
 /** No sound for so long means that the microphone was taken away: the phone was locked, or another call came. */
 const SILENT_AFTER_MS = 1_500;
+
+/** The end of the last word, after the key came up. */
+const AFTER_KEY_MS = 300;
 
 /** Blocks of 20 ms: as long as the longest utterance and what follows it. */
 const KEPT_LAGS = 1_000;
@@ -29,6 +32,10 @@ class DecoderWorker {
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
   #count = 0;
+  #attends = true;
+  /** Whether it attended when the sentence that is open, or was last, began. */
+  #attendedToOpen = true;
+  #closing: ReturnType<typeof setTimeout> | undefined;
   #speaking = false;
   #soundAt = 0;
   #silent = false;
@@ -40,7 +47,7 @@ class DecoderWorker {
   take(order: EarOrder): void {
     switch (order.order) {
       case 'listen':
-        void this.#listen(order.port);
+        void this.#listen(order.port, order.model);
         return;
       case 'expect':
         this.#expectation = order.expectation;
@@ -48,18 +55,44 @@ class DecoderWorker {
         return;
       case 'heed':
         this.#heeds = order.what;
-        this.#hearing?.heed(order.what);
+        this.#hearing?.heed(this.#heedsNow());
+        return;
+      case 'attend':
+        this.#attend(order.on);
         return;
     }
   }
 
-  async #listen(port: MessagePort): Promise<void> {
+  #heedsNow(): 'everything' | 'urgent' {
+    return this.#attends ? this.#heeds : 'urgent';
+  }
+
+  #attend(on: boolean): void {
+    if (on === this.#attends) return;
+    this.#attends = on;
+    this.#hearing?.heed(this.#heedsNow());
+    clearTimeout(this.#closing);
+    // Others may be talking when the key goes down: their sentence ends there. When it comes up, its own ends soon after.
+    if (on) this.#closeSentence();
+    else this.#closing = setTimeout(() => this.#closeSentence(), AFTER_KEY_MS);
+  }
+
+  #closeSentence(): void {
+    const hearing = this.#hearing;
+    if (hearing === undefined || !hearing.speaking) return;
+    this.#deliver(() => hearing.flush());
+    // The silence that closed it took no time.
+    this.#lags = [];
+    this.#tellSpeech(hearing.speaking);
+  }
+
+  async #listen(port: MessagePort, model: ModelName): Promise<void> {
     // What is said while the recogniser is loading is not heard: the page does not say "listening" yet.
     port.onmessage = () => undefined;
     try {
-      const hearing = await open();
+      const hearing = await open(model);
       hearing.expect(this.#expectation);
-      hearing.heed(this.#heeds);
+      hearing.heed(this.#heedsNow());
       this.#hearing = hearing;
       this.#soundAt = performance.now();
       port.onmessage = ({ data }: MessageEvent<Float32Array>) => this.#sound(hearing, data);
@@ -72,18 +105,29 @@ class DecoderWorker {
 
   #sound(hearing: Hearing, samples: Float32Array): void {
     this.#soundCame(hearing.audioMs + (samples.length * 1000) / SAMPLE_RATE);
+    this.#deliver(() => hearing.push(samples));
+    this.#tellSpeech(hearing.speaking);
+  }
+
+  #deliver(hear: () => Heard[]): void {
     try {
-      for (const heard of hearing.push(samples)) {
+      for (const heard of hear()) {
+        if (!this.#attendedToOpen && heard.text !== 'stop') continue;
         this.#count += 1;
         const utterance = toUtterance(heard, 'offline', `${this.#session}-${this.#count}`);
-        tell({ news: 'utterance', utterance: { ...utterance, verdictMs: this.#msSince(heard.endedMs) } });
+        const verdictMs = this.#lags.length === 0 ? heard.verdictMs : this.#msSince(heard.endedMs);
+        tell({ news: 'utterance', utterance: { ...utterance, verdictMs } });
       }
     } catch (error) {
       tellFault(error);
     }
-    if (hearing.speaking === this.#speaking) return;
-    this.#speaking = hearing.speaking;
-    tell({ news: 'speech', on: this.#speaking });
+  }
+
+  #tellSpeech(speaking: boolean): void {
+    if (speaking === this.#speaking) return;
+    this.#speaking = speaking;
+    if (speaking) this.#attendedToOpen = this.#attends;
+    tell({ news: 'speech', on: speaking });
   }
 
   /**
@@ -117,7 +161,7 @@ class DecoderWorker {
   }
 }
 
-async function open(): Promise<Hearing> {
+async function open(name: ModelName): Promise<Hearing> {
   const network = self.fetch.bind(self);
   // The recogniser asks for its model by the global fetch; it is given one that keeps what it fetched.
   self.fetch = modelFetch(network);
@@ -125,13 +169,18 @@ async function open(): Promise<Hearing> {
     createSoundswallower() as unknown as Promise<SpeechModule>,
     createRnnoise({ locateFile: () => rnnoiseWasm }),
   ]);
-  const model = { id: 'bundled', folder: MODEL_FOLDER } as const;
   try {
-    return await openVisitHearing({ speech, model, rnnoise, now: () => performance.now() });
+    return await openVisitHearing({ speech, model: MODELS[name], rnnoise, now: () => performance.now() });
   } finally {
     self.fetch = network;
   }
 }
+
+/** The wideband model has no dictionary of its own. */
+const MODELS: Readonly<Record<ModelName, SpeechModel>> = {
+  bundled: { id: 'bundled', folder: MODEL_FOLDERS.bundled },
+  wideband: { id: 'wideband', folder: MODEL_FOLDERS.wideband, dictionary: `${MODEL_FOLDERS.bundled}/dict.txt` },
+};
 
 function tell(news: EarNews): void {
   self.postMessage(news);

@@ -1,13 +1,19 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { EarFault, Utterance } from '../ear.ts';
+import type { SpeechModel } from '../recogniser/speech-module.ts';
+
+/** Which acoustic model: the one in the package, or the 16 kHz one where the server has it. */
+export type ModelName = SpeechModel['id'];
 
 /** What the page tells the decoder worker. Sound does not come this way: it comes over the port of `listen`. */
 export type EarOrder =
   /** Load the recogniser, then take sound from the port: blocks of 16 kHz samples, -1…1. */
-  | { readonly order: 'listen'; readonly port: MessagePort }
+  | { readonly order: 'listen'; readonly port: MessagePort; readonly model: ModelName }
   | { readonly order: 'expect'; readonly expectation: Expectation }
   /** While the mouth speaks only the urgent words are heeded. */
-  | { readonly order: 'heed'; readonly what: 'everything' | 'urgent' };
+  | { readonly order: 'heed'; readonly what: 'everything' | 'urgent' }
+  /** While it does not attend, "stop" alone is heard. What was begun to be said before is still heard out. */
+  | { readonly order: 'attend'; readonly on: boolean };
 
 export type EarNews =
   | { readonly news: 'ready' }

@@ -2,21 +2,26 @@
 declare const __MODEL_CACHE__: string;
 declare const __MODEL_FILES__: readonly string[];
 
-/** Where the recogniser asks for its model; the files are there as NAME.gz. */
-export const MODEL_FOLDER = '/model/en-us';
+/** Where the recogniser asks for its models; the files are there as NAME.gz. */
+export const MODEL_FOLDERS = { bundled: '/model/en-us', wideband: '/model/wideband' } as const;
 const CACHE_PREFIX = 'readback-model-';
 
-/** Whether the model has a file of this name. */
-export function inModel(name: string): boolean {
-  return __MODEL_FILES__.includes(name);
+/** The wideband model's own files: it has no dictionary and no list of phones, and its features are in the program. */
+const WIDEBAND_FILES = ['mdef', 'means', 'noisedict.txt', 'sendump', 'transition_matrices', 'variances'];
+
+/** Whether one of the models has a file at this address. */
+export function inModel(path: string): boolean {
+  const has = (folder: string, files: readonly string[]) =>
+    path.startsWith(`${folder}/`) && files.includes(path.slice(folder.length + 1));
+  return has(MODEL_FOLDERS.bundled, __MODEL_FILES__) || has(MODEL_FOLDERS.wideband, WIDEBAND_FILES);
 }
 
 /**
- * One file of the model, unpacked: from a cache that outlives the page and needs no service worker, else from the server.
+ * One file of a model by its address, unpacked: from a cache that outlives the page and needs no service worker, else from the server.
  * @throws {Error} which names the file and says what the server answered.
  */
-export async function openModelFile(name: string, network: typeof fetch): Promise<ArrayBuffer> {
-  const path = `${MODEL_FOLDER}/${name}.gz`;
+export async function openModelFile(file: string, network: typeof fetch): Promise<ArrayBuffer> {
+  const path = `${file}.gz`;
   const response = (await kept(path)) ?? (await fetchAndKeep(path, network));
   if (response.body === null) throw new Error(`${path} is empty`);
   return new Response(response.body.pipeThrough(new DecompressionStream('gzip'))).arrayBuffer();
@@ -25,7 +30,7 @@ export async function openModelFile(name: string, network: typeof fetch): Promis
 /** Fetches what is not here yet, so that a visit can be heard without the server; throws away models of other versions. */
 export async function fetchModelAhead(): Promise<void> {
   for (const name of __MODEL_FILES__) {
-    const path = `${MODEL_FOLDER}/${name}.gz`;
+    const path = `${MODEL_FOLDERS.bundled}/${name}.gz`;
     if ((await kept(path)) === undefined) await fetchAndKeep(path, fetch);
   }
   const names = await caches.keys();

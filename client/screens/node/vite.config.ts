@@ -24,7 +24,15 @@ export default defineConfig({
     chunkSizeWarningLimit: 1_000,
     rolldownOptions: { checks: { pluginTimings: false } },
   },
-  worker: { format: 'es' },
+  worker: {
+    format: 'es',
+    rolldownOptions: {
+      output: {
+        // The wake word's program lies in a folder of its own: the server gives it a policy of its own.
+        entryFileNames: ({ name }) => `${name === 'wake-worker' ? 'wake' : 'assets'}/[name]-[hash].js`,
+      },
+    },
+  },
   resolve: {
     // The recogniser imports a stand-in for Blob that crashes in a worker; every browser it runs in has Blob itself.
     alias: { 'blob-polyfill': here('../../listening/worker/native-blob.ts') },
@@ -61,6 +69,8 @@ export default defineConfig({
       workbox: {
         // Everything but the recogniser's model, which the decoder keeps in a cache of its own (see keep-model.ts).
         globPatterns: ['**/*.{html,js,css,wasm,svg,png,webmanifest}'],
+        // The wake word's program must come from the server each time, with the policy of that moment.
+        globIgnores: ['wake/**'],
         navigateFallback: '/index.html',
         navigateFallbackDenylist: [/^\/api\//, /^\/sync/],
         clientsClaim: true,

@@ -3,8 +3,6 @@ import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
-import { MicrophoneEar } from '../../listening/browser/microphone-ear.ts';
-import type { MicrophoneState } from '../../listening/browser/page-ear.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
@@ -15,6 +13,7 @@ import type { VisitContext } from '../../visit/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run-visit.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { PageClock } from './page-clock.ts';
+import { type HearingState, PageHearing } from './page-hearing.ts';
 import { readBodies } from './read-bodies.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
@@ -22,7 +21,7 @@ export interface SessionState {
   readonly folded: FoldedVisit;
   readonly context: VisitContext;
   readonly outbox: OutboxState;
-  readonly ear: MicrophoneState;
+  readonly ear: HearingState;
   readonly mouth: PageMouthState;
   /** Nothing more can be written: the visit stands until this is mended and taken up again. */
   readonly problem: string | undefined;
@@ -50,7 +49,7 @@ export class VisitSession {
     this.#changed();
   });
   readonly #mouth: PageMouth;
-  readonly #ear: MicrophoneEar;
+  readonly #ear: PageHearing;
   readonly #clock: PageClock;
   readonly #listeners = new Set<() => void>();
   readonly #events: VisitEvent[];
@@ -67,7 +66,10 @@ export class VisitSession {
     this.#news = news;
     this.#events = [...events];
     this.#clock = new PageClock(timeOf(events.at(-1)));
-    this.#ear = new MicrophoneEar(() => this.#changed());
+    this.#ear = new PageHearing(
+      () => this.#changed(),
+      () => this.#mouth.hush(false),
+    );
     this.#mouth = new PageMouth(globalThis.speechSynthesis, (state) => {
       this.#heed(state);
       this.#changed();
@@ -149,6 +151,11 @@ export class VisitSession {
       onFault: (fault, sentence) =>
         this.#work((run) => run.take({ type: 'edge.failed', edge: 'ear', fault, sentence })),
     });
+  }
+
+  /** A key that is held to talk went down or came up. */
+  holdToTalk(down: boolean): void {
+    this.#ear.hold(down);
   }
 
   stopEar(): Promise<void> {

@@ -3,7 +3,17 @@ import type { VisitContext } from '../../visit/context.ts';
 import { Sheet } from './sheet.tsx';
 import { readingToSetRight } from './touch-keys.ts';
 
-export type MoreChoice = 'reading' | 'seen' | 'switched' | 'proof' | 'part' | 'set-right' | 'write' | 'hurt' | 'ear';
+export type MoreChoice =
+  | 'reading'
+  | 'seen'
+  | 'switched'
+  | 'proof'
+  | 'part'
+  | 'set-right'
+  | 'write'
+  | 'hurt'
+  | 'ear'
+  | 'sound';
 
 interface MoreSheetProps {
   readonly context: VisitContext;
@@ -46,6 +56,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
         />
         <Choice label={talk === 'full-talk' ? 'Full talk' : 'Short talk'} onPress={() => onCommand(talk)} />
         <Choice label={earOn ? 'Ear off' : 'Ear on'} onPress={() => onChoose('ear')} />
+        <Choice label="Sound" onPress={() => onChoose('sound')} />
         <Choice label="Finish the visit" onPress={() => onCommand('finish')} />
         <button type="button" className="key full leave" onClick={onClose}>
           Back

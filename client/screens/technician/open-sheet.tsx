@@ -8,6 +8,7 @@ import { PadSheet } from './pad-sheet.tsx';
 import { PartPicker } from './part-picker.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { ReadingPicker } from './reading-picker.tsx';
+import { SoundSheet } from './sound-sheet.tsx';
 import { SupervisorSheet } from './supervisor-sheet.tsx';
 import { SwitchPicker } from './switch-picker.tsx';
 import type { PadRequest } from './touch-key.ts';
@@ -16,7 +17,7 @@ import { WriteSheet } from './write-sheet.tsx';
 
 /** Which sheet is open. */
 export type Open =
-  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' | 'write' }
+  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' | 'write' | 'sound' }
   | { readonly sheet: 'pad'; readonly pad: PadRequest };
 
 interface OpenSheetProps {
@@ -75,6 +76,8 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <SwitchPicker onEnter={enter} onClose={close} />;
     case 'part':
       return <PartPicker onEnter={enter} onClose={close} />;
+    case 'sound':
+      return <SoundSheet onChanged={() => (earOn ? void session.startEar() : undefined)} onClose={close} />;
     case 'supervisor':
       return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
     case 'write':

@@ -1,4 +1,4 @@
-import { useState, useSyncExternalStore } from 'react';
+import { useCallback, useState, useSyncExternalStore } from 'react';
 import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
@@ -8,6 +8,7 @@ import { HeardPanel } from './heard-panel.tsx';
 import { NowPanel, nowAsked } from './now-panel.tsx';
 import { type Open, OpenSheet } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
+import { TalkKey } from './talk-key.tsx';
 import type { TouchKey } from './touch-key.ts';
 import { keysFor } from './touch-keys.ts';
 import { useWakeLock } from './use-wake-lock.ts';
@@ -36,6 +37,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
     else setOpen({ sheet: does.sheet });
   };
   const close = () => setOpen(undefined);
+  const hold = useCallback((down: boolean) => session.holdToTalk(down), [session]);
   const cautionBeingSpoken = context.caution !== undefined && mouth.speaking?.id === context.caution.prompt;
   return (
     <main className="visit" aria-busy={busy} data-phase={context.phase} data-heard-count={folded.heard.length}>
@@ -54,7 +56,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
         <Notices
           session={session}
           problem={problem}
-          earFault={ear.fault}
+          earFault={ear.fault ?? ear.instead}
           stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
         />
         <NowPanel folded={folded} context={context} building={building} />
@@ -64,6 +66,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
           onType={problem === undefined ? (text) => session.type(text) : undefined}
         />
         <nav className="keys visit-keys" aria-label="Answers by touch">
+          {earOn && ear.attention !== 'always' ? <TalkKey down={ear.attending} onHold={hold} /> : null}
           {keysFor(context).map((key) => (
             <button
               type="button"

@@ -1,9 +1,10 @@
 import type { MicrophoneState } from '../../listening/browser/page-ear.ts';
 import type { OutboxState } from '../../record/outbox.ts';
 import type { PageMouthState } from '../../speaking/browser/page-mouth.ts';
+import type { HearingState } from '../session/page-hearing.ts';
 
 interface StatusStripProps {
-  readonly ear: MicrophoneState;
+  readonly ear: HearingState;
   readonly mouth: PageMouthState;
   readonly outbox: OutboxState;
   readonly pace: 'brief' | 'full';
@@ -27,9 +28,15 @@ export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }
     mouth.voice !== undefined && mouth.speaking !== undefined && (ear.ear === 'listening' || ear.ear === 'hearing');
   return (
     <header className="strip">
-      <button type="button" className={`chip ear-${ear.ear}`} data-ear={ear.ear} onClick={onEar}>
+      <button
+        type="button"
+        className={`chip ear-${ear.ear}`}
+        data-ear={ear.ear}
+        data-attending={ear.attending}
+        onClick={onEar}
+      >
         <span className="chip-sign" aria-hidden="true" />
-        {half ? 'speaking: only “stop”' : EAR_WORDS[ear.ear]}
+        {half ? 'speaking: only “stop”' : earWords(ear)}
       </button>
       <button type="button" className="chip talk" aria-pressed={pace === 'full'} onClick={onTalk}>
         <span>
@@ -51,4 +58,10 @@ export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }
       </button>
     </header>
   );
+}
+
+/** While it attends to nothing it is ready all the same: what for is said instead. */
+function earWords({ ear, attention, attending }: HearingState): string {
+  if (attending || (ear !== 'listening' && ear !== 'hearing')) return EAR_WORDS[ear];
+  return attention === 'wake' ? 'say your wake word' : 'hold to talk';
 }

@@ -1,0 +1,58 @@
+/** How this device listens and speaks. Kept on the device only. */
+export interface SoundSettings {
+  /** The recogniser: our own, or the browser's, which may send the sound away. */
+  readonly ear: 'offline' | 'browser';
+  /** With the browser's: only where it promises that the sound stays on the device. */
+  readonly onlyHere: boolean;
+  /** The offline recogniser's model; the wideband one only where the server has it. */
+  readonly model: 'bundled' | 'wideband';
+  /** When what is said counts: always, while a key is held, or after a word that wakes it. */
+  readonly attention: Attention;
+  /** The user's own key for the wake word; empty: none. */
+  readonly wakeKey: string;
+  /** How fast prompts are spoken, 1 as the voice has it. */
+  readonly rate: number;
+}
+
+export type Attention = 'always' | 'push' | 'wake';
+
+const PLACE = 'readback.sound';
+
+const AT_FIRST: SoundSettings = {
+  ear: 'offline',
+  onlyHere: false,
+  model: 'bundled',
+  attention: 'always',
+  wakeKey: '',
+  rate: 1,
+};
+
+/** What was chosen on this device, each setting that is missing or damaged as it is at first. */
+export function readSoundSettings(): SoundSettings {
+  const kept = parse(localStorage.getItem(PLACE));
+  return {
+    ear: oneOf(kept['ear'], ['offline', 'browser'], AT_FIRST.ear),
+    onlyHere: kept['onlyHere'] === true,
+    model: oneOf(kept['model'], ['bundled', 'wideband'], AT_FIRST.model),
+    attention: oneOf(kept['attention'], ['always', 'push', 'wake'], AT_FIRST.attention),
+    wakeKey: typeof kept['wakeKey'] === 'string' ? kept['wakeKey'] : '',
+    rate: typeof kept['rate'] === 'number' && kept['rate'] >= 0.5 && kept['rate'] <= 2 ? kept['rate'] : 1,
+  };
+}
+
+export function keepSoundSettings(settings: SoundSettings): void {
+  localStorage.setItem(PLACE, JSON.stringify(settings));
+}
+
+function parse(text: string | null): Readonly<Record<string, unknown>> {
+  try {
+    const kept: unknown = JSON.parse(text ?? '{}');
+    return typeof kept === 'object' && kept !== null ? (kept as Record<string, unknown>) : {};
+  } catch {
+    return {};
+  }
+}
+
+function oneOf<T extends string>(value: unknown, choices: readonly T[], otherwise: T): T {
+  return choices.find((choice) => choice === value) ?? otherwise;
+}
