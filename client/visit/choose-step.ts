@@ -5,6 +5,7 @@ import type { Step, VisitContext } from './context.ts';
 import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from './isolation.ts';
 import { looseWires } from './landings.ts';
 import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, zoneOf } from './plans.ts';
+import { repairZone } from './repairs.ts';
 
 /**
  * What the visit asks for next: a plan step of the phase or the best test of the planner, and before it whatever its
@@ -32,7 +33,7 @@ function goalOfPhase(context: VisitContext): Step | undefined {
     case 'testing':
       return isFresh(context) ? bestTest(context) : undefined;
     case 'repair':
-      return actionStep('part-fitted', 'outdoor-load', { power: 'off', call: 'any', bench: false });
+      return actionStep('part-fitted', repairZone(context.finding?.fault), { power: 'off', call: 'any', bench: false });
     case 'prove':
       return PROVE_PLAN.find((step) => open(step) && isDue(step, context));
     case 'close':
@@ -110,8 +111,8 @@ export function undoes(needs: RankedTest['needs'], zone: ZoneId | 'none', contex
 function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   const { needs } = goal;
   if (needsDead(needs)) return goal.zone === 'none' ? undefined : stepToDead(provedWith(goal.zone), context);
-  const zone = goal.zone === 'none' ? 'outdoor-load' : goal.zone;
-  if (needs.power === 'on' && isOpened(zone, context)) {
+  const zone = zonesFeeding(goal).find((one) => isOpened(one, context));
+  if (needs.power === 'on' && zone !== undefined) {
     if (looseWires(context.wires).length > 0) return actionStep('wires-landed', 'none');
     if (context.wires.some((wire) => wire.action === 'landed') && !context.settled.includes('repair.tug-tested')) {
       return actionStep('tug-tested', 'none');
@@ -122,6 +123,13 @@ function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   }
   if (needs.call === 'cooling' && context.call === 'none') return actionStep('call-on', 'none');
   return undefined;
+}
+
+/** What must be fed for a live step, from the panel on: a call reaches the unit only through a fed air handler. */
+function zonesFeeding({ zone, needs }: Step): readonly ZoneId[] {
+  const own = zone === 'none' ? 'outdoor-load' : zone;
+  if (needs.call !== 'cooling') return [own];
+  return ['disconnect-line', 'air-handler', own];
 }
 
 export function needsDead(needs: RankedTest['needs']): boolean {

@@ -9,6 +9,7 @@ import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../grammar/vocabulary/points.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
+import type { WorkId } from '../../grammar/vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Evidence } from '../diagnosis/diagnosis.ts';
 import type { SpokenCaution } from './cautions.ts';
@@ -71,7 +72,9 @@ export interface ProvedPair {
   readonly value: number;
 }
 
+/** A part fitted, or what was mended without one. */
 export interface FittedPart {
+  readonly work?: WorkId;
   readonly part: string;
   readonly ratings: Readonly<Record<string, number | string>>;
   readonly words: string;

@@ -11,6 +11,7 @@ import { OBSERVATIONS, type ObservationId } from '../../grammar/vocabulary/obser
 import { PART_RATINGS, PARTS } from '../../grammar/vocabulary/parts.ts';
 import { POINTS, type PointId } from '../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
+import { WORKS, type WorkId } from '../../grammar/vocabulary/works.ts';
 
 /** All words of the visit that are not cautions. None suggests a value before it is read; none calls anything safe. */
 
@@ -145,6 +146,10 @@ export function partWords(part: string, ratings: Readonly<Record<string, number 
   return [name, ...rated].join(', ');
 }
 
+export function workWords(id: WorkId): string {
+  return WORKS.find((work) => work.id === id)?.name ?? id;
+}
+
 function ratingWords(id: string, value: number | string): string {
   if (typeof value === 'number' && id in UNIT_WORDS) return valueWords(value, id as UnitCode);
   const unit = PART_RATINGS.find((one) => one.id === id)?.unit;
@@ -174,6 +179,8 @@ export function meaningWords(meaning: Meaning): string | undefined {
       return wireWords(meaning.wire);
     case 'part':
       return `fitted ${partWords(meaning.part, meaning.ratings)}`;
+    case 'work':
+      return workWords(meaning.work);
     case 'nameplate':
       return nameplateWords(meaning.field, meaning.value, meaning.unit).replace(/\.$/, '');
     case 'command':

@@ -1,8 +1,10 @@
+import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import { TESTS } from '../../grammar/vocabulary/tests.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import { cautionById, cautionsFor } from './cautions.ts';
 import type { ActionDone, Step, VisitContext } from './context.ts';
 import { capital, FUNCTION_WORDS, observationWords, placeWords, pointWords } from './prompts.ts';
+import { repairOf } from './repairs.ts';
 
 /** The words that ask a step. None suggests a value before it is read; none calls anything safe. */
 
@@ -78,6 +80,27 @@ const ACTION_WORDS: Readonly<Record<ActionDone, { readonly brief: string; readon
   },
 };
 
+/** A repair that is no part alone: what is done is said as it was done. */
+const REPAIR_WORDS = {
+  part: ACTION_WORDS['part-fitted'],
+  work: {
+    brief: 'Do the repair, then say what was done.',
+    full: 'Do the repair, then say it in a few words, as: cleaned the outdoor coil, tightened the lugs, cleared the drain.',
+  },
+  either: {
+    brief: 'Do the repair, then say the part with its ratings, or what was done.',
+    full: 'Say each wire before it moves. Do the repair, then say the part with its ratings, or what was done: tightened the lugs, repaired the control wire.',
+  },
+  charge: {
+    brief: 'Find and repair the leak, then say what was weighed in.',
+    full: 'Recover and weigh what is left. Find and repair the leak, evacuate, weigh the charge in by the nameplate, and say each weight.',
+  },
+} as const;
+
+function repairWords(fault: FaultId | undefined): { readonly brief: string; readonly full: string } {
+  return REPAIR_WORDS[fault === undefined ? 'either' : repairOf(fault)];
+}
+
 /** Where a zone other than the outdoor unit's is opened, and what stores a charge there. */
 const ELSEWHERE: Readonly<Partial<Record<ZoneId, { readonly at: string; readonly off: string; readonly on: string }>>> =
   {
@@ -130,7 +153,9 @@ export function askWords(step: Step, context: VisitContext): string {
   const full = context.pace === 'full' || context.role === 'trainee';
   switch (step.ask.kind) {
     case 'action':
-      return actionWords(step.ask.done, step.zone, full);
+      return step.ask.done === 'part-fitted'
+        ? repairWords(context.finding?.fault)[full ? 'full' : 'brief']
+        : actionWords(step.ask.done, step.zone, full);
     case 'look':
       return full
         ? `${lookWords(step)}: ${step.ask.answers.map(observationWords).join(', or ')}?`

@@ -11,6 +11,7 @@ import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
 import { POINTS, type PointId } from '../vocabulary/points.ts';
 import { UNITS, type Unit } from '../vocabulary/units.ts';
 import { WIRE_COLOURS, WIRE_SIZES } from '../vocabulary/wires.ts';
+import { WORKS } from '../vocabulary/works.ts';
 import { sameReading } from './measurand-names.ts';
 
 const names = new Map<PointId, string>(POINTS.map((point) => [point.id, point.name]));
@@ -70,6 +71,10 @@ export function toPhraseSheet(expectation?: Expectation): string {
     section(
       'Ratings',
       PART_RATINGS.map((row) => line(row.id, row.say)),
+    ),
+    section(
+      'Mended without a part',
+      WORKS.map((row) => line(row.name, row.say)),
     ),
     section('Wires: lifted or landed, size, colour, from or on a terminal', [
       ...wrap(`colours: ${WIRE_COLOURS.join(', ')}`),

@@ -5,6 +5,7 @@ import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { UnitCode, Value } from '../vocabulary/quantities.ts';
+import type { WorkId } from '../vocabulary/works.ts';
 import type { ZoneId } from '../vocabulary/zones.ts';
 
 export type { SwitchingDevice, SwitchPlace };
@@ -48,6 +49,8 @@ export type Meaning =
   | { readonly kind: 'report'; readonly report: Report }
   | { readonly kind: 'nameplate'; readonly field: string; readonly value: number | string; readonly unit?: UnitCode }
   | { readonly kind: 'part'; readonly part: string; readonly ratings: Readonly<Record<string, number | string>> }
+  /** Something mended without a part. */
+  | { readonly kind: 'work'; readonly work: WorkId }
   | {
       readonly kind: 'wire';
       readonly wire: {

@@ -6,6 +6,7 @@ import type { PartId, PartRatingId } from '../vocabulary/parts.ts';
 import type { PlaceId } from '../vocabulary/places.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { QuantityId, UnitCode } from '../vocabulary/quantities.ts';
+import type { WorkId } from '../vocabulary/works.ts';
 import type { ZoneId } from '../vocabulary/zones.ts';
 
 /** The kinds of segment an utterance is made of; each has one composer. */
@@ -27,6 +28,7 @@ export type FrameId =
   | 'check-on-me'
   | 'nameplate'
   | 'part'
+  | 'work'
   | 'wire'
   | 'mass'
   | 'note'
@@ -65,6 +67,7 @@ export type Tag =
   | { readonly tag: 'choice'; readonly value: string }
   | { readonly tag: 'part'; readonly part: PartId }
   | { readonly tag: 'rating'; readonly rating: PartRatingId }
+  | { readonly tag: 'work'; readonly work: WorkId }
   | { readonly tag: 'colour'; readonly colour: string }
   | { readonly tag: 'size'; readonly size: string }
   | { readonly tag: 'wire'; readonly action: 'lifted' | 'landed' | 'jumper-on' | 'jumper-off' }

@@ -6,6 +6,7 @@ import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { TestId } from '../vocabulary/tests.ts';
 import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
+import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
 import type { InputTime, VisitInput } from './inputs.ts';
 
@@ -155,6 +156,9 @@ export type VisitOutcome =
       readonly source: string;
     }
   | { readonly type: 'part.withdrawn'; readonly part: string }
+  /** Something mended without a part; what it cures no longer counts as a suspect. */
+  | { readonly type: 'work.done'; readonly work: WorkId; readonly repairs: readonly FaultId[] }
+  | { readonly type: 'work.withdrawn'; readonly work: WorkId }
   | { readonly type: 'landing.doubted'; readonly wire: WireMove; readonly why: string }
   | { readonly type: 'close.overridden'; readonly why: readonly string[]; readonly reason: string }
   | { readonly type: 'wire.moved'; readonly wire: WireMove }

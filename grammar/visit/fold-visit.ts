@@ -4,6 +4,7 @@ import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
+import type { WorkId } from '../vocabulary/works.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
 import type { Focus, Judged, Phase, TakenUnder, VisitEvent, VisitOutcome, VisitSummary, WireMove } from './events.ts';
 import type { InputTime } from './inputs.ts';
@@ -89,6 +90,8 @@ export interface FoldedVisit {
   readonly steps: readonly (Moment & { readonly step: string; readonly words: string })[];
   readonly phases: readonly (Moment & { readonly phase: Phase })[];
   readonly finding?: { readonly fault: FaultId; readonly probability: number; readonly evidence: readonly number[] };
+  /** Mended without a part. */
+  readonly works: readonly (Moment & { readonly work: WorkId; readonly repairs: readonly FaultId[] })[];
   readonly parts: readonly (Moment & {
     readonly part: string;
     readonly ratings: Readonly<Record<string, number | string>>;
@@ -147,6 +150,7 @@ function emptyVisit(): Mutable<FoldedVisit> {
     suspects: [],
     steps: [],
     phases: [],
+    works: [],
     parts: [],
     wires: [],
     charge: [],
@@ -238,6 +242,12 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
       return;
     case 'part.fitted':
       view.parts.push({ ...moment, part: event.part, ratings: event.ratings, repairs: event.repairs });
+      return;
+    case 'work.done':
+      view.works.push({ ...moment, work: event.work, repairs: event.repairs });
+      return;
+    case 'work.withdrawn':
+      view.works = view.works.filter((line) => line.work !== event.work);
       return;
     case 'wire.moved':
       view.wires.push({ ...moment, wire: event.wire });

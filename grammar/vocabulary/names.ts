@@ -2,4 +2,7 @@
 export const NAMES = {
   fan: '[the] ([outdoor | condenser | outside] fan [motor])',
   stat: '(thermostat | stat | tstat)',
+  cleaned: '(cleaned | washed | rinsed | hosed) [off | out | down]',
+  tightened: '(tightened | torqued | snugged) [down | up]',
+  leg: '(leg | line | l)',
 } as const;

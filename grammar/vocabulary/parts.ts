@@ -41,6 +41,17 @@ export const PARTS = [
   { id: 'filter', name: 'air filter', say: '[air] filter', ratings: [] },
   { id: 'filter-drier', name: 'filter drier', say: '[liquid line | filter] drier', ratings: [] },
   { id: 'compressor', name: 'compressor', say: 'compressor', ratings: ['tons'] },
+  {
+    id: 'defrost-board',
+    name: 'defrost board',
+    say: '(defrost | outdoor) (board | control board) | defrost control',
+    ratings: [],
+  },
+  { id: 'blower-relay', name: 'blower relay', say: '(blower | indoor fan) relay', ratings: [] },
+  { id: 'reversing-valve', name: 'reversing valve', say: 'reversing valve', ratings: [] },
+  { id: 'crankcase-heater', name: 'crankcase heater', say: 'crankcase heater', ratings: [] },
+  { id: 'door-switch', name: 'blower door switch', say: '[blower] door switch', ratings: [] },
+  { id: 'expansion-valve', name: 'expansion valve', say: '(expansion | metering) valve', ratings: ['tons'] },
   { id: 'valve-core', name: 'valve core', say: 'valve core | valve cores', ratings: [] },
 ] as const;
 export type PartId = (typeof PARTS)[number]['id'];
@@ -65,6 +76,6 @@ export const FITTED_FOR = '(for | with) [a | an]';
 
 /** Words before a part that say it was put in, and behind it. */
 export const FITTED =
-  "[i | i've | i have] (fitted | installed | put in | replaced | swapped | swapped in | new) [with] [a | an | the | in] [new | another]";
+  "[i | i've | i have] (fitted | installed | put in | replaced | changed [out] | swapped [out | in] | new) [with] [a | an | the | in] [new | another]";
 
 export const FITTED_AFTER = 'installed | fitted | is in | in place';

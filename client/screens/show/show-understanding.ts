@@ -2,6 +2,7 @@ import type { Meaning, Report, Understanding } from '../../../grammar/phrases/me
 import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
 import { DICTATIONS, JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
 import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
+import { WORKS } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { showPlace, showReading, showUnit, showValue } from './show-reading.ts';
 
@@ -22,6 +23,8 @@ export function showMeaning(meaning: Meaning): string {
       return `nameplate ${meaning.field.replaceAll('-', ' ')} ${meaning.value}${meaning.unit === undefined ? '' : ` ${showUnit(meaning.unit)}`}`;
     case 'part':
       return ['fitted', meaning.part.replaceAll('-', ' '), ...Object.values(meaning.ratings)].join(' ');
+    case 'work':
+      return WORKS.find((one) => one.id === meaning.work)?.name ?? meaning.work;
     case 'wire': {
       const { colour, size, from, to, action } = meaning.wire;
       const where = [from === undefined ? '' : `from ${from}`, to === undefined ? '' : `to ${to}`];

@@ -115,13 +115,16 @@ function takeBackPart(turn: Turn, number: number): void {
   const { parts, settled } = turn.context;
   const part = parts.find((one) => one.number === number);
   if (part === undefined) return;
-  turn.record({ type: 'part.withdrawn', part: part.part });
+  if (part.work === undefined) turn.record({ type: 'part.withdrawn', part: part.part });
+  else turn.record({ type: 'work.withdrawn', work: part.work });
   turn.set({
     parts: parts.filter((one) => one.number !== number),
     settled: settled.filter((id) => id !== 'repair.part-fitted'),
   });
   turn.say('readback', `Taken back: ${part.words}.`);
-  turn.raise({ type: 'phase.go', to: 'repair' });
+  // Work on the way was no repair: the search goes on.
+  if (part.work === undefined || ['prove', 'close'].includes(turn.context.phase))
+    turn.raise({ type: 'phase.go', to: 'repair' });
 }
 
 /** A wire taken back is recorded as moved back: what is on its terminal is never guessed. */

@@ -8,6 +8,7 @@ import { capital, meaningWords, placeWords, SAY, surpriseWords } from '../prompt
 import type { Turn } from '../turn.ts';
 import { takeCommand } from './take-command.ts';
 import { closeQuestion } from './take-correction.ts';
+import { takeDoneWork } from './take-done-work.ts';
 import { takeDictated } from './take-job.ts';
 import { askTwin, takeReading } from './take-reading.ts';
 import { takeReport } from './take-report.ts';
@@ -42,6 +43,8 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
       return takeNameplate(turn, meaning);
     case 'part':
       return takePart(turn, meaning, confirmed);
+    case 'work':
+      return takeDoneWork(turn, meaning);
     case 'wire':
       return takeWire(turn, meaning, confirmed);
     case 'dictated':

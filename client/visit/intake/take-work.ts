@@ -103,7 +103,7 @@ export function takeCharge(turn: Turn, reading: Reading): void {
 const SUSPECTED = 0.5;
 
 /** A part fitted before the diagnosis was done: the leading suspect it cures is stated with the doubt that is left. */
-function stateUnprovedFinding(turn: Turn, repairs: readonly FaultId[]): void {
+export function stateUnprovedFinding(turn: Turn, repairs: readonly FaultId[]): void {
   const { finding, assessment } = turn.context;
   const cured = assessment?.suspects.find((suspect) => repairs.includes(suspect.fault));
   if (finding !== undefined || cured === undefined) return;

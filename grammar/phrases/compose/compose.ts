@@ -67,6 +67,10 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
       return composeNameplate(segment);
     case 'part':
       return composePart(segment);
+    case 'work': {
+      const done = segment.items.find((item) => item.tag === 'work');
+      return done === undefined ? [] : sure({ kind: 'work', work: done.work });
+    }
     case 'wire':
       return composeWire(segment);
     case 'mass':

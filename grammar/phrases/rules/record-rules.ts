@@ -2,6 +2,7 @@ import { NAMEPLATE_FIELDS, type NameplateField, RATED_PAIR } from '../../vocabul
 import { FITTED, FITTED_AFTER, FITTED_FOR, PART_RATINGS, PARTS } from '../../vocabulary/parts.ts';
 import { POINTS, type Point } from '../../vocabulary/points.ts';
 import { JUMPER_ACTIONS, WIRE_ACTIONS, WIRE_COLOURS, WIRE_SIZES } from '../../vocabulary/wires.ts';
+import { WORKS } from '../../vocabulary/works.ts';
 import {
   alternative,
   type Expression,
@@ -109,6 +110,11 @@ export const RECORD_RULES: Rules = {
     repeat(rule('rating'), 0, 3),
     optional(pattern(FITTED_AFTER)),
     tag({ tag: 'frame', frame: 'part' }),
+  ),
+  work: sequence(
+    optional(pattern("i | i've | i have")),
+    alternative(...WORKS.map((row) => sequence(pattern(row.say), tag({ tag: 'work', work: row.id })))),
+    tag({ tag: 'frame', frame: 'work' }),
   ),
   'wire-end': wireEnd,
   'wire-name': sequence(

@@ -85,6 +85,7 @@ export const RULES: Rules = {
     rule('nameplate'),
     rule('part'),
     rule('wire'),
+    rule('work'),
     rule('mass'),
     alternative(rule('injury'), rule('job-item'), rule('check-on-me')),
     rule('correction'),

@@ -34,6 +34,7 @@ const SEGMENTS = [
   'absence',
   'nameplate',
   'part',
+  'work',
   'wire',
   'mass',
   'injury',
@@ -139,6 +140,8 @@ describe('a generated sentence', () => {
         const plain = meant.some((draft) => draft.doubt === undefined && draft.cost < 1);
         if (plain) expect(understood.reason, text).not.toBe('outside-grammar');
         if (understood.verdict !== 'logged' || !plain) return;
+        // "no voltage at the coil" is a reading before it is a correction.
+        if (rule === 'correction' && /^no (voltage|volts)\b/.test(text)) return;
         logged += 1;
         expect(
           meant.map((draft) => JSON.stringify(draft.meaning)),

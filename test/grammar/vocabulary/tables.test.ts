@@ -7,12 +7,14 @@ import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
 import { JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import { NAMEPLATE_FIELDS, type NameplateField } from '../../../grammar/vocabulary/nameplate.ts';
+import { NAMES } from '../../../grammar/vocabulary/names.ts';
 import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
 import { PARTS } from '../../../grammar/vocabulary/parts.ts';
 import { POINTS, type Point } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import { UNITS, type Unit } from '../../../grammar/vocabulary/units.ts';
 import { WIRE_COLOURS } from '../../../grammar/vocabulary/wires.ts';
+import { WORKS } from '../../../grammar/vocabulary/works.ts';
 
 const understand = makeUnderstand();
 const units: readonly Unit[] = UNITS;
@@ -146,6 +148,14 @@ describe('everything that has a name can be said by it', () => {
   it.each(PARTS.map((row) => [row.id, row] as const))('part: %s', (id, row) => {
     for (const name of sentences(pattern(row.say)).map((words) => words.join(' '))) {
       expect(understand(`fitted a ${name}`).meaning, name).toMatchObject({ kind: 'part', part: id });
+    }
+  });
+
+  const names = Object.fromEntries(Object.entries(NAMES).map(([name, say]) => [name, pattern(say)]));
+  it.each(WORKS.map((row) => [row.id, row] as const))('work without a part: %s', (id, row) => {
+    for (const words of [row.name.split(' '), ...sentences(pattern(row.say), names)]) {
+      const understood = understand(words.join(' '));
+      expect(`${understood.verdict} ${short(understood.meaning)}`, words.join(' ')).toBe(`logged work ${id}`);
     }
   });
 
