@@ -26,6 +26,8 @@ export const PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
   megs: ['M EH G Z'],
   microfarad: ['M AY K R OW F EH R AH D', 'M AY K R OW F AE R AE D'],
   microfarads: ['M AY K R OW F EH R AH D Z', 'M AY K R OW F AE R AE D Z'],
+  "meg'd": ['M EH G D'],
+  megged: ['M EH G D'],
   mics: ['M AY K S'],
   milliamp: ['M IH L IY AE M P'],
   milliamps: ['M IH L IY AE M P S'],

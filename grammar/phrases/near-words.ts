@@ -5,6 +5,7 @@
 export const NEAR_WORDS = `
 across cros:45 cross:45 krause:45 krausse:45 kross:45 eckroth:65 crosse:70 kroese:70 krus:70 lacross:70 lacrosse:70 ogress:75 accrues:80 aggress:85 croff:85 ercros:85 krauth:85 crose:90 crows:90 kroes:90 kroeze:90 groce:95 grohs:95 gros:95
 added hadad:45 haddad:45 edit:50 aided:60 attard:65 addled:70 dud:70 dudd:70 headed:70 abbot:80 abbott:80 agate:80 ebbed:80
+adjusted suggested:95 adjusting:100 rusted:110
 again eggen:50 ogan:50 achene:55 akin:55 gahn:70 gan:70 gann:70 gun:70 gunn:70 kehn:70 kehne:70 ken:70 kenn:70 aachen:75 gain:75 gheen:75 guin:75 guinn:75 gyn:75 okane:80 okin:80 ubben:80
 air aer:0 ayre:0 ere:0 err:0 eyre:0 heir:0 ayr:30 ear:30 era:45 erra:45 hair:45 haire:45 hairr:45 hare:45 hehr:45 herr:45 herre:45
 airflow airflows:70 erle:95 airglow:100
@@ -17,13 +18,19 @@ ampere amber:25 hamper:45 ember:50 amor:70 amp:70 amperes:70 camper:70 damper:70
 amperes ambers:25 hampers:45 embers:50 ampere:70 campers:70 dampers:70 pampers:70 anchors:90 amber:95 bumpers:95 emperors:95 empires:95 eppers:95 jumpers:95 tempers:95 umpires:95 uppers:95 alpers:100 amateurs:100
 amps amp:70 apps:70 camps:70 champs:70 damps:70 kamps:70 lamps:70 ramps:70 tamps:70
 another nother:45 nether:70 mother:80 nuffer:85 nusser:85 unser:85
+ants aunts:0 entz:25 ands:45 hantz:45 anse:70 ant:70 antsy:70 atz:70 aunt:70 bantz:70 chants:70 ends:70 gantz:70 hentz:70 hunts:70 jantz:70 kantz:70 lantz:70 mantz:70 nantes:70 nantz:70 pants:70 rantz:70 schantz:70
 anywhere unaware:85 anyway:100
 around round:40 arend:60 arraigned:60 earned:70 surround:70
 away erway:40 way:45 waye:45 wei:45 weigh:45 wey:45 whey:45
 back backe:0 bak:0 bakke:0 bag:25 bagg:25 bagge:25 bec:25 beck:25 buc:25 pac:25 pack:25 pak:25 paque:25 aback:45 baca:45
 backed becht:25 bucked:25 packed:25 pact:25 bacot:45 bagged:50 pecht:50 baked:60 balked:60 biked:60 booked:60 act:70 back:70 backe:70 baggott:70 bak:70 bakke:70 bakst:70 banked:70 basked:70 bat:70 batt:70 batte:70 baxt:70
+bad bat:25 batt:25 batte:25 bed:25 bhatt:25 bud:25 budd:25 budde:25 pad:25
+batteries batterers:60 batters:70 battery:70 adorees:95 badders:95 betters:95 bettes:95 bettors:95 buttars:95 butters:95 buttery:95 patrie:95 patties:95 matterease:100 patrice:110
+bearing baring:0 behring:0 bering:0 pairing:25 paring:25 behling:55 belling:55 daring:55 derring:55 garing:55 gehring:55 peering:55 barring:60 berrong:60 boring:60 bowring:60 perrin:60 airing:70 baringer:70 barings:70 bearings:70 behringer:70 beringer:70 berringer:70
+bearings barings:0 barrings:60 perrins:60 baring:70 bearing:70 behring:70 bering:70 brings:70 billings:85 barens:95 behrens:95 pairing:95 paring:95 baringer:100 behringer:100 beings:100 beringer:100 berries:100 berringer:100 berris:100 buries:100 earrings:100 herrings:100 behrns:105
 beeps peeps:25 baetz:55 beaks:55 beats:55 beeks:55 beets:55 beitz:55 bietz:55 pips:55 beep:70 epes:70 babes:75 bibbs:75 bibs:75 bippus:75 paetz:80 peakes:80 peaks:80 peeks:80 peets:80 peetz:80 peitz:80 pietz:80
 bench bunch:25 bunche:25 benge:30 bensch:30 punch:50 bange:55 bunge:55 pinch:55 binge:60 behn:70 behne:70 ben:70 bencher:70 benn:70 benne:70 betsch:70 benesch:75 benesh:75 benja:75
+bent bendt:0 bente:0 bandt:25 bend:25 bunt:25 bunte:25 pent:25 benet:45 bennett:45 band:50 banned:50 bund:50 bunde:50 pant:50 penned:50 pundt:50 punt:50 dent:55 ghent:55 paint:55 bernd:60 berndt:60 bernt:60 bondt:60
 between betweens:70
 big bic:25 bick:25 pig:25 pigg:25 baig:30 beg:30 begg:30 begue:30
 bit bid:25 pit:25 pitt:25 bait:30 bate:30 beat:30 beet:30 beit:30 bet:30 bett:30
@@ -41,9 +48,12 @@ both booth:30 buth:30 beauce:40 boese:40 bothe:40 bowse:40
 bottom botten:35 bodden:60 boton:60 boughten:60 button:60 baham:70 botta:70 bottomed:70 bottoms:70 ottum:70 baucum:80 bataan:85 baton:85 bawden:85 boden:85 bowden:85 budden:85 poten:85 gotten:90 autumn:95 bada:95 baeten:95 batan:95 batten:95
 bouncing pouncing:25 bensing:60 benzing:80 bowsing:90 bounces:100 bouncy:100 bounding:100
 braze braise:0 brase:0 brace:20 praise:25 prays:25 preys:25 brees:30 breese:30 breeze:30 briese:30 breece:50 bress:50 bresse:50 brys:50 blaese:55 blaise:55 blaize:55 blase:55 blayze:55 blaze:55 grays:55 graze:55 preas:55 preis:55
+brazed braised:0 praised:25 breezed:30 braced:45 blazed:55 grazed:55 browsed:60 bruised:60 appraised:70 braid:70 braise:70 brase:70 raised:70 razed:70 breast:75 brest:75 prized:85 brace:90 praise:95 prayed:95 prays:95 preyed:95 preys:95 brained:100
 breaker brager:25 brecher:30 brecker:30 bricker:30 praeger:50 prager:50 blaker:55 breger:55 brieger:55 bracher:60 bracker:60 breakey:60 breaky:60 brocker:60 broecker:60 broeker:60 broker:60 brooker:60 brucker:60 baker:70 brake:70 brayer:70 brca:70 break:70
 brief breathe:40 breece:40 brave:55 graef:55 graefe:55 graeff:55 grefe:55 greif:55 greiff:55 grief:55 braff:60 bruff:60 bereave:65 preece:65 priess:65 beef:70 brace:70 brea:70 breath:70 bree:70 bress:70 bresse:70 breth:70 brie:70
+broken brogan:25 brooken:30 broten:55 brueggen:55 bracken:60 bowcan:70 blowgun:80 braughton:80 broughton:80 grogan:80 brackeen:85 bragan:85 procaine:85 brewton:85 bruton:85 brougham:90 bogan:95 bricom:95 brockman:95 brockmann:95 brockton:95 brokaw:95 broking:95 broxson:95
 brown browne:0 drown:55 brain:60 bran:60 brann:60 braun:60 braune:60 brawn:60 brean:60 breen:60 bren:60 brenn:60 brin:60 brine:60 brinn:60 broin:60 bronn:60 broun:60 bruen:60 bruhn:60 brun:60 brune:60 brunn:60 bruun:60
+bugs buggs:0 baggs:25 bags:25 beggs:25 begs:25 boggs:25 bogs:25 bergs:40 burges:40 buchs:45 bucks:45 bucs:45 peggs:50 pegs:50 pogs:50 buds:55 budz:55 biggs:60 bigs:60 backes:70 backs:70 balks:70 bax:70 becks:70
 bulb pulp:50 bub:70 bubb:70 bulbs:70 bald:80 balled:80 barb:80 barbe:80 bawled:80 bold:80 bowled:80 gulp:80
 bulged budged:70 bulge:70 barged:80 belched:80 bald:95 balled:95 bawled:95 bold:95 bowled:95 bult:95 ballade:100
 bulging belching:55 budging:70 barging:80 balling:95 behling:95 belling:95 bohling:95 boling:95 bolling:95 bowling:95 bulges:100 berling:110 burling:110
@@ -52,6 +62,10 @@ burning berning:0 bunning:40 durning:55 banning:60 behning:60 bening:60 benning:
 burnt bernd:0 berndt:0 bernt:0 burned:25 bunt:40 bunte:40 bernat:45 bandt:60 bendt:60 bent:60 bente:60 bondt:60 bonet:60 bonte:60 bund:65 bunde:65 pundt:65 punt:65 bern:70 berne:70 bernet:70 bernett:70 bert:70 berte:70
 bus buss:0 busse:0 buzz:20 buzze:20 bass:25 basse:25 beauce:25 bess:25 besse:25 boese:25 bos:25 boss:25 bosse:25 bowse:25 pus:25 bearce:40 bearse:40 bearss:40 buff:40 burse:40 baas:45 baus:45 baz:45 boase:45
 but butt:0 baht:25 bat:25 batt:25 batte:25 bet:25 bett:25 bhatt:25 boat:25 bot:25 bott:25 bought:25 bud:25 budd:25 budde:25 putt:25 bert:40 berte:40 birt:40 burt:40 burtt:40 abut:45
+buzzes buses:20 basses:45 bosses:45 bowses:60 possess:75 busses:80 dozes:80 bozos:85 perses:85 purses:85 biases:90 benzes:95 opposes:95 aziz:100 buzzing:100 buzzy:100 gasses:100 posses:100
+buzzing busing:20 bussing:20 pausing:50 posing:50 boozing:60 bowsing:60 passing:70 berzin:75 basing:80 bassin:80 dozing:80 persing:85 busting:90 benzing:95 boeing:95 bowing:95 opposing:95 bucking:100 budding:100 budging:100 bugging:100 bunning:100 butting:100 buzzes:100
+cable kable:0 capel:25 caple:25 gable:25 keeble:30 kibbel:30 kibble:30 kibell:30 cadle:55 cagle:55 gaebel:55 gebel:55 giebel:55 kagel:55 keppel:55 kepple:55 table:55 cauble:60 cobble:60 coble:60 kabel:60 kauble:60 kerbel:60 kobel:60
+cage kage:0 gage:25 gaige:25 gauge:25
 call kall:0 kaul:0 caul:25 coal:25 coale:25 cole:25 coll:25 colle:25 cul:25 cull:25 gall:25 gaul:25 gaulle:25 kahl:25 kahle:25 koehl:25 koelle:25 kohl:25 kol:25 kole:25 koll:25 kolle:25 kuhl:25 kull:25
 calling colling:25 culling:25 galling:25 koelling:25 kolling:25 caughlin:35 kohring:55 pauling:55 pawling:55 coiling:60 colin:60 collin:60 cooling:60 cowling:60 cullin:60 curling:60 keeling:60 kelling:60 killing:60 kolin:60 coleen:65 alling:70 cling:70 crawling:70
 calls coals:25 coles:25 galls:25 gauls:25 kohls:25 goals:50 goelz:50 golz:50 gulls:50 cohrs:55 cores:55 kohrs:55 paules:55 pauls:55 cales:60 calles:60 coils:60 cools:60 curls:60 keels:60 kells:60 kills:60 kyles:60 alls:70
@@ -66,14 +80,19 @@ capacity capacitor:60 capacities:70 opacity:95
 carry carey:25 carie:25 carrey:25 carrie:25 cary:25 curry:25 garey:25 garrey:25 garry:25 kairey:25 kari:25 karry:25 kary:25 kerrey:25 kerri:25 kerry:25 gary:50 gehry:50 calley:55 cally:55 garay:55 carew:60 carow:60 carrow:60
 case caisse:0 cayce:0 cayes:20 kase:20 kayes:20 kays:20 kess:30 kiess:30 kis:30 kiss:30 gase:45 gays:45 gaze:45
 celsius lcs:95 selfies:105
+chafed chased:40 chaste:40 shift:60 chafe:70 chait:70 chest:70 shaved:80
 change ange:70 chain:70 changed:70 changer:70 cheyne:70
+changed chained:70 change:70 arranged:100 changer:100 ranged:100
 charge george:55 char:70 charged:70 charger:70
 charged chard:70 charge:70 charred:70 chargit:95 chart:95 barged:100 charger:100 charmed:100 jarred:100 shard:100
 chassis chafee:40 chaffee:40 chaffy:40 jazzy:50 jesse:55 jessee:55 jessie:55 jessy:55 jessye:55 chaussee:60 assay:70 chancey:70 chancy:70 chasse:70 jaffe:70 jaffee:70 jaffey:70 cheesy:80 choosy:80
+chattering shattering:30 shuttering:55 chatting:70 shuddering:80 uttering:95 battering:100 nattering:100 chattin:105
 checks cheques:0 czechs:0 cheeks:30 chicks:30 jex:30 jacks:55 jaques:55 shacks:55 shucks:55 szucs:55 chalks:60 chokes:60 jakes:60 shakes:60 sheeks:60 sheiks:60 aix:70 check:70 chek:70 cheque:70 ches:70 chess:70 czech:70 eckes:70
 circuit socket:60 circa:70 circuits:70 schutte:70 scutt:70 skutt:70 surrogate:70 sicotte:85 sucked:85 forget:90 forgot:90 circled:95 ergot:95 sarette:95 sarratt:95 scat:95 scot:95 scott:95 scud:95 serco:95 sirko:95 surat:95 surette:95 surrette:95
 clean kleen:0 glean:25 crean:55 glen:55 glenn:55 glyn:55 glynn:55 plein:55 queen:55 clan:60 cline:60 clone:60 clown:60 clune:60 clyne:60 gleam:60 gleim:60 klahn:60 klan:60 klann:60 klein:60 kleine:60 kline:60 kloehn:60
+cleaned gleaned:25 clint:55 klindt:55 klint:55 cloned:60 gleamed:60 claimed:65 clean:70 kleen:70 leaned:70 glint:80 greened:80 gland:85 klundt:85 craned:85 planed:85 creamed:90 clammed:95 cleat:95 cliett:95 climbed:95 glean:95 caned:100 careened:100
 clear cleere:0 kleer:0 clair:30 claire:30 clare:30 klare:30 crear:55 creer:55 glare:55 queer:55 claar:60 clar:60 clore:60 klahr:60 klar:60 cleared:70 clearer:70 clears:70 cleary:70 kear:70 kier:70 kir:70 lear:70 grear:80
+cleared glared:55 clear:70 cleere:70 kleer:70 geared:95 cared:100 clair:100 claire:100 clare:100 clearer:100 clears:100 cleary:100 klare:100 laird:100
 climbing claiming:60 liming:70 gleaming:85 gloaming:85 clanging:95 cleaning:95 clinging:95 cloning:95 clowning:95 kleiman:95 klieman:95 lining:105 acclaiming:105 priming:110
 clogged claud:70 claude:70 clawed:70 logged:70 cloaked:75 clocked:75 clubbed:80 plugged:80 clague:95 clog:95 glaude:95 klug:95
 close klose:20 clauss:25 clos:25 closs:25 klaas:25 klos:25 kloss:25 klus:25 clothe:40 claus:45 clause:45 claws:45 glows:45 clews:50 clues:50 gloss:50 kloos:50 kroese:55 class:60 cleese:60 clouse:60 klas:60 klass:60 klaus:60
@@ -86,12 +105,15 @@ comes calms:25 cams:25 combes:25 combs:25 coms:25 gumbs:25 gums:25 gumz:25 kuns:
 coming cumming:0 calming:25 combing:25 cunning:35 canning:60 conning:60 gunning:60 kenning:60 koning:60 comings:70 cummings:70 gaming:85 ganging:85 kamen:90 kamin:90 camping:95 caning:95 coining:95 cramming:95 kooning:95 terming:95 cunneen:100 cometh:100 commish:100
 common caughman:25 coman:25 kamen:25 koman:25 connan:35 connon:35 kannan:35 konen:35 gaughman:50 goeman:50 gohman:50 caman:60 cammon:60 cayman:60 conan:60 cowman:60 cunnane:60 kaman:60 kamin:60 kamman:60 kerman:60 koehnen:60 koenen:60 kohnen:60
 communicating communicated:100
+company compagnie:0 accompany:45 companies:70 campen:95 compean:95 kampen:95 kempen:95 campana:110
 compressor compressors:70 compress:95 compressed:100
 condensate condensates:70
 condenser condense:70 condensed:100
 condensing commencing:105 condemning:105
 conductor conductors:70 conduct:95 connecter:95 connector:95 conducts:100 conducted:110
 connected connecting:100 connective:100
+connection connexion:0 confection:70 connections:70 connexions:70 convection:70 conniption:85 conduction:95 collection:100 conviction:100 correction:110
+connections connexions:0 confections:70 connection:70 connexion:70 collections:100 convictions:100 corrections:110
 contactor conductor:50 contact:70 contractor:70 compactor:90 connecter:95 connector:95 contacts:100
 contacts contact:70 contracts:70 conducts:75 contexts:95
 continue continued:70 continues:70
@@ -111,12 +133,16 @@ cut kut:0 cat:25 catt:25 caught:25 coat:25 cot:25 cote:25 cott:25 cudd:25 gut:25
 cutout cutouts:70 cadet:85 cadotte:85 kohout:95 shutout:100
 cuts cutts:0 kutz:0 cats:25 coats:25 cotes:25 cots:25 guts:25 kaatz:25 kats:25 katz:25 kautz:25 ketz:25 kotz:25 curts:40 kertz:40 kirts:40 kurtz:40 cads:50 gatz:50 gets:50 getts:50 getz:50 goats:50 goetz:50
 cycles circles:60 sickels:60 sickles:60 cycle:70 skulls:70 seagulls:85 scholes:95 scoles:95 seigel:95 sigle:95 cycled:100 michaels:100 michiels:100 mikles:100 sidles:100
+dampers tempers:50 amperes:70 damper:70 bumpers:80 damps:90 ambers:95 demars:95 dumper:95 tamper:95 campers:100 hampers:100 pampers:100 danners:105 tempos:110 timbers:110
 dark darke:0 dorch:25 torque:50 barch:55 bark:55 barke:55 dahlke:55 dart:55 dartt:55 arc:70 ark:70 dar:70 darcie:70 darco:70 darga:70 darker:70 darkie:70 doc:70 dock:70 barg:80 borck:80 bork:80 dort:80 garg:80
 data date:45 dado:50 daido:50 dedo:50 beta:55 ditto:55 teta:55 tita:55 tater:65 dade:70 datas:70 dayton:70 deater:70 debtor:70 deeter:70 deighton:70 deter:70 detter:70 dieter:70 ditter:70 tait:70 taite:70 taitt:70 tate:70
 dead dad:25 debt:25 dud:25 dudd:25 ted:25 dade:30 dede:30 deed:30 did:30 diede:30
+defrost dearest:95 deforest:95 defraud:95
+defrosted defrauded:95 defrosting:100
 degree decree:25 degray:60 deary:70 deery:70 degreed:70 degrees:70 diery:70 decry:85 degraw:90 decrease:95 decreed:95 decrees:95 dickey:95 dickie:95 dicky:95 teary:95 tigrean:95 dairy:100 degrade:100 depree:100 derry:100 dery:100 digby:100 dimry:100
 degrees decrees:25 decrease:45 degree:70 decries:85 decree:95 dairies:100 defrees:100 defries:100 degrades:100 degreed:100 dieguez:100 digress:110 diggers:110
 delta dealt:45 dela:70 della:70 deltas:70 delco:80 dildo:80 tilda:80 tilde:80 dalto:85 dalla:95 delo:95 deltak:95 deltec:95 dulled:95 teta:95 belter:95 delker:95 belt:100 data:100 delk:100 delma:100 delp:100 tilt:100
+design dizon:60 designed:70 designer:70 designs:70 discern:80 dishon:80 dison:80 disown:80 deason:90 define:100 desire:100 divine:100 resign:100
 device devise:20 defies:45 devoss:60 deffeyes:75 deface:85 davis:90 devised:90 divides:90 divis:90 divisor:90 defy:95 deweiss:100 divide:100 divine:100
 dirty bertie:55 berty:55 durkee:55 detty:60 ditty:60 dottie:60 dotty:60 doty:60 doughtie:60 doughty:60 douty:60 dowty:60 duty:60 duddy:65 dirt:70 dirtier:70 doherty:70 dougherty:70 birdie:80 birdy:80 turkey:80
 discharge discharged:70 mischarge:100
@@ -151,6 +177,7 @@ earth eartha:45 hirth:45
 easily easley:45 easel:70 sullie:90 sully:90 heasley:90 iole:95 zelie:95 busily:100 ezzell:100 nasally:100 zalay:100
 easy izzi:30 izzy:30
 egg egge:0 eck:25 ugh:25 eeg:30 hegg:45 hegge:45
+emptied empted:30 empty:70 emptier:100 empties:100 impede:100 tempted:100
 empty emptor:60 empey:70 empie:70 empt:70 emptied:70 emptier:70 empties:70 humpty:70 dumpty:95 umpteen:95 empted:100 empting:100 emptive:100 empts:100 mit:100
 end ende:0 ent:25 und:25 emde:35
 energized energize:70 energizer:100
@@ -183,9 +210,11 @@ flare flair:0 fleer:30 fraire:55 frere:55 freyre:55 flohr:60 floor:60 flor:60 fl
 flat flatt:0 flad:25 flett:25 slaght:40 slat:40 fled:50 flood:50 flud:50 fludd:50 vlad:50 flack:55 flak:55 flap:55 fleet:60 flight:60 flirt:60 flit:60 float:60 flott:60 flout:60 fluet:60 flute:60 slut:65 fat:70
 float flott:25 flowed:25 fluet:30 flute:30 sloat:40 sloate:40 afloat:45 flawed:50 flood:50 flud:50 fludd:50 flat:60 flatt:60 fleet:60 flett:60 flight:60 flirt:60 flit:60 flout:60 slot:65 slott:65 slowed:65 slut:65 flo:70
 flow flo:0 floe:0 flowe:0 flaugh:25 flaw:25 flew:30 flu:30 flue:30 sloe:40 slow:40
+flushed flashed:25 fleshed:25 slashed:65 flush:70 fledged:80 flasch:95 flash:95 flat:95 flatt:95 flesch:95 flesh:95 flett:95 float:95 flood:95 flott:95 flud:95 fludd:95 lashed:95 blushed:100 fluffed:100
 found sound:40 fanned:60 feigned:60 fend:60 fiend:60 find:60 fined:60 fond:60 fund:60 pfund:60 phoned:60 founder:70 frowned:70
 frame fraim:0 frain:35 fraine:35 frane:35 frayn:35 frayne:35 frein:35 freyne:35 flaim:55 flame:55 frahm:60 fram:60 fraum:60 frome:60 fromm:60 fromme:60 frum:60 vrain:60 frean:65 freen:65 fame:70 fayme:70 framed:70 framer:70
 free freeh:0 fray:30 frey:30 ferree:40 furry:40 freia:45
+freed frede:0 freid:0 friede:0 freet:25 frayed:30 fread:30 fred:30 freda:30 frida:45 frieda:45 frate:55 freight:55 fret:55 frett:55 fraud:60 freud:60 fried:60 threatt:65 threet:65 fede:70 feed:70 ferried:70 fredo:70 free:70
 freely frailey:30 fraleigh:30 fraley:30 friley:30 frilly:30 frawley:60 verrilli:65 feeley:70 feely:70 ferrelli:70 freel:70 friedley:70 friedli:70 friedly:70 friel:70 reali:70 reily:70 rielly:70 riely:70 frary:85 freeway:85 creely:100 faley:100 filley:100
 frequency frequencies:70
 frozen frusen:30 frieson:60 rosan:70 rosen:70 friesen:80 frison:80 rowson:90 rosanne:95 roseanne:95 rosin:95 rozen:95 frewen:100 frohman:100 froman:100
@@ -207,6 +236,8 @@ good goode:0 could:25 goad:30 goedde:30 goede:30 gooda:45
 goose goos:20 coos:25 goof:40 guth:40 coups:45 koos:45
 green greene:0 crean:25 grain:30 grein:30 gren:30 grin:30 greim:35 grieme:35 brean:55 breen:55 crain:55 craine:55 crane:55 crayne:55 glean:55 gouin:55 krain:55 krane:55 krein:55 kren:55 krenn:55 cream:60 creme:60 grahn:60
 grey gray:0 graye:0 cray:25 kray:25 krey:25
+grille grill:0 crill:25 krill:25 grail:30 grell:30 grelle:30 brill:55 crail:55 creal:55 creel:55 drill:55 grear:55 greer:55 krell:55 grahl:60 grall:60 graul:60 groll:60 growl:60 gil:70 gill:70 grilled:70 grilli:70 grillo:70
+grilles grills:0 drills:55 growls:60 gills:70 grill:70 grille:70 griz:70 crawls:85 brailles:85 gorillas:85 guerillas:85 guerrillas:85 crill:95 kills:95 krill:95 kriz:95 frills:100 gales:100 galles:100 gayles:100 grail:100 grays:100 graze:100 greis:100
 ground crowned:25 aground:45 browned:55 drowned:55 grained:60 grand:60 grande:60 greened:60 grind:60 grinde:60 grinned:60 groaned:60 groined:60 grund:60 grounder:70 grounds:70 round:70 craned:85 grandt:85 grant:85 grunt:85 crowd:95 crown:95 crowne:95
 hand hund:25 hamed:35 hanged:35 handa:45 hundt:50 hunt:50 hunte:50 hemmed:60 hind:60 hinde:60 honed:60 hound:60 hynd:60 ant:70 aunt:70 end:70 ende:70 hadd:70 hander:70 hands:70 handy:70 hann:70 hanta:70 und:70
 handler hendler:25 andler:45 handley:60 handly:60 antler:70 endler:70 hander:70 handlers:70 hendley:85 hundley:85 entler:95 chandler:100 handier:100 kandler:100 landler:100 mandler:100 sandler:100 handily:105 hadleigh:110 handa:110 handlon:110 huntley:110 huntly:110
@@ -224,6 +255,7 @@ hold holde:0 holed:0 hald:25 hauled:25 hohlt:25 holt:25 holte:25 hulled:25 ahold
 holding hoelting:25 halting:50 holdings:70 holing:70 harding:80 hoarding:80 holguin:90 halling:95 hauling:95 hodding:95 holden:95 holling:95 bolding:100 boulding:100 folding:100 golding:100 molding:100 moulding:100 harting:105
 horse hoarse:0 hors:20 whores:20 horace:45 horus:45 harff:65 harth:65 hearth:65 oars:65 ores:65 arce:70 arse:70 hoar:70 hoare:70 hoerr:70 horr:70 horsed:70 horsey:70 horst:70 whore:70 halls:75 hauls:75 hairs:80 hares:80
 horsepower hoffpauir:110
+hosed host:45 housed:60 hoes:70 hose:70 hust:70 oozed:75
 hot hott:0 haught:25 haut:25 haute:25 hodde:25 hote:25 hut:25 hutt:25 hata:45 ott:45 otte:45
 housing hazing:60 herzing:60 hosing:60 housings:70 hassing:80 hessing:80 hissing:80 hausen:95 arousing:100 bowsing:100 howling:100 rousing:100
 humming heming:25 hemming:25 homing:25 hanging:60 hanning:60 henning:60 honing:60 hermine:75 hamling:95 hammering:95 haning:95 harming:95 hawing:95 helming:95 heminger:95 hemminger:95 hemmings:95 henin:95 hoeing:95 coming:100 cumming:100 dumbing:100 huffing:100 hugging:100
@@ -238,6 +270,7 @@ indoor indoors:70 indal:80 endear:90 indo:95 endara:100 endorse:100 india:100 in
 infinite infant:45 invent:95 enfant:100
 infinity infiniti:0 infirmity:95 infinitive:100
 injured injure:70 innard:70 enjoyed:90 inert:95 aungier:100 incurred:100 inferred:100 injures:100 injury:100 interred:100 inward:100
+inside incite:25 insight:25 ensued:60 incised:70 insider:70 insides:70 insert:85 inset:85 onsite:85 incites:95 insights:95 incise:100 inferred:100
 installed instilled:60 install:70 installer:100 installs:100
 insulation inhalation:70 installation:70 inflation:85 immolation:105
 inverter invert:70 invader:85 innovator:105
@@ -260,6 +293,7 @@ kit kitt:0 git:25 kid:25 kidd:25 kidde:25 kyd:25 cate:30 kate:30 keitt:30 kett:3
 known naan:25 non:25 none:25 nuhn:25 nun:25 nunn:25 noon:30 noone:30 gnome:35 moan:35 moen:35 mon:35 mone:35 noam:35 nome:35
 landed landa:70 ended:95 lando:95 landow:95 candid:100 handed:100 landen:100 landess:100 landon:100 laundered:100 lambda:105 lander:110 landor:110 landward:110 slandered:110
 landing lanting:25 lending:25 landin:35 lundin:60 anding:70 blanding:70 lambdin:70 landings:70 lanning:70 ranting:80 rending:80 wending:80 lundeen:90 blending:95 ending:95 landen:95 landon:95 lendings:95 lenning:95 planting:95 slanting:95 banding:100 handing:100 lancing:100
+leak leake:0 leek:0 leick:0 league:25 lake:30 lech:30 leck:30 lek:30 lick:30
 leaking licking:30 leaping:55 legging:55 reeking:55 wreaking:55 lacking:60 liking:60 locking:60 looking:60 lucking:60 lurking:60 eking:70 lagging:85 logging:85 lugging:85 letting:85 raking:85 waking:85 wrecking:85 lakin:95 luckyn:95 lukin:95 aching:100 clicking:100
 leaving leafing:25 living:30 weaving:55 loving:60 levin:65 leavings:70 laughing:85 raving:85 revving:85 waiving:85 waving:85 lavin:95 leven:95 levene:95 livan:95 lovin:95 geving:100 heaving:100 laying:100 leaching:100 leading:100 leaking:100 leaming:100 leaning:100
 left laughed:25 luffed:25 luft:25 leafed:30 lift:30 lest:40 loft:60 last:65 lust:65 cleft:70 laced:70 leased:70 least:70 leff:70 leffert:70 lefort:70 lefty:70 let:70 lett:70 list:70 liszt:70 loved:75 lived:80 raft:80
@@ -280,8 +314,11 @@ locked lucht:25 lucked:25 lopped:55 rocked:55 lacked:60 leaked:60 leicht:60 lich
 long lung:25 laun:35 lawn:35 along:45
 look leuck:30 louque:30 luc:30 luecke:30 luick:30 luke:30 luque:30
 looks lukes:30 rooks:55 lacks:60 lakes:60 laux:60 lax:60 leaks:60 leeks:60 lex:60 licks:60 likes:60 locks:60 loucks:60 louks:60 lox:60 lucks:60 luks:60 lurks:60 lux:60 lykes:60 look:70 locus:75 lucas:75 lucus:75
+loose luce:0 loos:20 lose:20 luiz:20 luse:20 lohse:30 los:30 lueth:40 luth:40 loise:45
 low loe:0 loh:0 lowe:0 law:25 leu:30 lew:30 lieu:30 loo:30 lou:30 louw:30 loux:30 lue:30
+lubricated lubricating:100
 lug lague:25 leg:25 legg:25 legge:25 log:25 logue:25 luck:25 lucke:25 luk:25
+lugs lags:25 logs:25 lucks:45 luks:45 lux:45 rugs:55 leagues:60 lacks:70 laux:70 lax:70 lex:70 locks:70 lox:70 lug:70 luz:70 plugs:70 slugs:70 laabs:80 labs:80 lads:80 lauds:80 loads:80 lobes:80 lobs:80
 main maine:0 mane:0 mayne:0 meyn:0 mean:30 mein:30 meine:30 men:30 menn:30 menne:30 mien:30 mihn:30 min:30 minh:30 maim:35 mame:35 mayme:35 mahan:45 mahon:45 maina:45 mayhan:45
 make mech:30 meck:30 meek:30 mic:30 mick:30 micke:30 naik:35
 matted matott:25 mattered:40 mated:60 meted:60 netted:60 muttered:65 masted:70 matta:70 madog:80 muddied:80 moded:85 added:95 knighted:95 knitted:95 knotted:95 mehta:95 melted:95 noted:95 batted:100 chatted:100 magid:100 massad:100 matic:100 mattick:100
@@ -292,10 +329,13 @@ meant mente:0 mandt:25 mend:25 mende:25 mundt:25 munt:25 mint:30 manned:50 mund:
 measured majored:60 measure:70 mesched:90 natured:95 echard:100 measures:100 mefferd:100 mefford:100 mescher:100
 measures mushers:55 majors:60 measure:70 mergers:90 meshes:90 natures:95 matches:95 mattias:95 maiers:100 mayers:100 mayors:100 measured:100 medders:100 meers:100 mescher:100 messrs:100 midges:100 mssrs:100
 meg mag:25 mech:25 meck:25 mug:25 mig:30 neg:35 mega:45
+meg'd mugged:25 nagged:60 egged:70 magda:70 med:70 meg:70
+megged mugged:25 nagged:60 egged:70 magda:70 med:70 meg:70
 megger meger:0 magar:25 mager:25 mcgirr:25 mugger:25 meager:30 meigher:30 naeger:35 mega:40 macher:50 makar:50 mccur:50 maeder:55 maker:55 meaker:55 medar:55 meeker:55 mauger:60 moger:60 necker:60 nager:65 nigger:65 meca:65 mecca:65
 megohm mccolm:50 mccomb:50 mecum:50 meghan:60 macomb:80 mccone:85 mchone:85 mckone:85 mckown:85 mechem:85 magan:90 magoon:90 meegan:90 megan:90 meighan:90 eggum:95 mega:95
 megohms mccombs:75
 megs meggs:0 maggs:25 mags:25 mugs:25 migs:30 negs:35 meckes:45 mex:45 knaggs:60 nags:60 eggs:70 macks:70 macs:70 max:70 maxx:70 meg:70 mez:70 makes:75 meeks:75 mix:75 muds:80 necks:80 nex:80
+melted melded:25 malted:60 molded:85 mellott:95 mellowed:95 belted:100 melton:100
 mercury margory:95 mccurry:110
 meter metre:0 meader:25 meador:25 meder:25 meeder:25 metter:30 mettur:30 neater:35 meta:40 mita:40 mader:55 maeder:55 meaker:55 medar:55 meeker:55 mahtar:60 mater:60 matter:60 meaty:60 miter:60 motor:60 motter:60 mutter:60 neider:60
 metering mitering:60 motoring:60 muttering:60 meeting:70 murdering:85 nattering:95 neutering:95 mating:100 mentoring:100 meyering:100 petering:100 teetering:100
@@ -328,6 +368,7 @@ nope knope:0 knaup:25 knop:25 knopp:25 knoop:30 mope:35
 note knode:25 knot:25 knott:25 knowed:25 naught:25 node:25 nott:25 notte:25 nut:25 nutt:25 newt:30 moat:35 mote:35
 nothing nothin:60 nathene:65 nothings:70 nursing:80 unearthing:85 gnawing:95 knowing:95 knifing:100 maseng:100 massing:100 messing:100 nudging:100 numbing:100 nutting:100
 number member:60 mumper:60 nemir:70 numbered:70 numbers:70 nambi:85 amber:95 ember:95 mumbo:95 mumby:95 cumber:100 humber:100 lumber:100 mamba:100
+nut nutt:0 gnat:25 knot:25 knott:25 nat:25 naught:25 net:25 nett:25 note:25 nott:25 notte:25 nudd:25 mutt:35
 ohms owns:35 holmes:45 homes:45
 oil hoyle:45
 only onley:25 ainley:60 conely:70 hunley:70 lonely:70 oley:70 oney:70 homely:80
@@ -404,16 +445,24 @@ reconnected reconnecting:100
 recovered rockford:95
 red reade:0 redd:0 rad:25 radde:25 ret:25 rhett:25 rud:25 rudd:25 raid:30 rayed:30 reed:30 reid:30 rid:30 ried:30 riede:30 wrede:30
 refrigerant refrigerants:70
+registers adjusters:95
 relative relatives:70
+relay reali:30 reily:30 rielly:30 riely:30 railey:60 really:60 reiley:60 reilley:60 reli:60 rollei:60 rylee:60 real:70 reel:70 relayed:70 relays:70 replay:70 riehl:70 riel:70
+remade remit:55 roommate:85 cremate:95 reamy:100 relayed:100 remained:100 remake:100 repaid:100 rimmed:100
 removed remove:70 removes:100
+repaired repair:70 rebelled:80 rippled:80 repealed:85 prepared:100 repairs:100 reappeared:105
 repeat ribbit:55 repeater:70 repeats:70 ripped:70 rippee:70 rippey:70 rippy:70 lipide:80 rebut:85 repaid:85 lippitt:85 rebate:85 rickett:85 reppert:90 repealed:95 raped:100 reaped:100 receipt:100 repeal:100 repent:100 replete:100 rippetoe:100 trippett:100
 replaced replace:70 repressed:85 replays:90 replayed:95 released:100 replete:100 retraced:110
+reprogrammed reprogram:70 reprograms:100
+reseated refitted:70 receded:85 restated:100 wrested:100 reasserted:105
 reset reseed:55 racette:60 receipt:60 rosette:60 preset:70 refit:70 resets:70 recede:85 lisette:85 rosete:90 russet:90 russett:90 recent:95 risa:95 bresette:100 bressette:100 brissette:100 raced:100 recessed:100 reffett:100 reffitt:100 resell:100 rest:100 restate:100
 residual residuals:70
 resistance resistence:0 resistant:100
 restored restore:70 restart:80 retard:95 restorer:100 restores:100
 resume presume:70 resumed:70 resumes:70 rhizome:90 reassume:95 resign:95 risen:95 reso:100 rizzo:100
 return ryton:40 written:40 retain:60 ridden:65 retton:70 returned:70 returnee:70 returns:70 ritter:70 retin:90 ridder:95 litten:95 litton:95 lytton:95 raden:95 redden:95 redone:95 ricken:95 rippon:95 whiton:95 whitten:95 whitton:95 witten:95 witton:95
+reversing revising:80 refering:95 referring:95 rehearsing:100 reverses:100 reverting:100
+rinsed winced:55 rindt:70 rinse:70 rist:70 wrist:70 kinst:100 minced:100 raced:100 ranft:100 rent:100 rest:100 wrest:100
 rising reising:20 risin:35 arising:40 raising:60 razing:60 rosing:60 rousing:60 risinger:70 leising:75 racing:80 rossing:80 icing:90 pricing:90 raisin:95 rhizome:95 arousing:100 reiling:100 rhyming:100 riding:100 sizing:100 writhing:100 writing:100
 rotor roder:25 roeder:25 rotter:25 rutter:25 rooter:30 router:30 rueter:30 ruiter:30 ruter:30 rota:40 rudder:50 roecker:55 roeper:55 roper:55 ruder:55 rater:60 reiter:60 reitter:60 retter:60 reuter:60 reutter:60 rhoto:60 righter:60 riter:60
 rough ruf:0 ruff:0 raf:25 raff:25 ref:25 reff:25 reph:25 roff:25 roffe:25 rus:40 russ:40 russe:40
@@ -426,6 +475,9 @@ say saye:0 seay:0 cie:30 sci:30 sie:30 sieh:30 fay:40 faye:40 fey:40 they:40 asa
 says cees:30 saez:30 sais:30 saiz:30 seas:30 sease:30 sees:30 seese:30 seize:30 sies:30 fez:40 sas:45 sass:45 sasse:45 sus:45 suss:45
 scratch screech:60 krach:70 scratched:70 scratchy:70 stretch:80 scrooge:90 crutch:95 kretsch:95 scrunch:95 sketch:95 crash:100 scragg:100 scram:100 scrap:100
 screen scream:35 spreen:55 crean:70 screened:70 screener:70 screens:70 skeen:70 skene:70 sprain:85 strain:85 stream:90 green:95 greene:95 scram:95 crain:100 craine:100 crane:100 crayne:100 krain:100 krane:100 krein:100 kren:100 krenn:100 screech:100
+screws skewes:55 skews:55 crewes:70 crews:70 cruise:70 cruse:70 cruz:70 cruze:70 kruse:70 screw:70 spruce:75 cruce:90 groos:95 accrues:100 crose:100 crows:100 kroes:100 kroeze:100 screwed:100 screwy:100 scrolls:100 scrooge:100 sgro:100
+sealed celled:30 sailed:30 feild:40 field:40 celt:55 silt:55 soiled:60 sold:60 cede:70 cele:70 ciel:70 failed:70 feld:70 felde:70 felled:70 filled:70 seal:70 seale:70 seed:70 seel:70 steeled:70 assailed:75 selda:75
+seated seeded:25 sated:30 sighted:60 sited:60 sooted:60 suited:60 fated:70 feted:70 stidd:70 ceded:85 sided:85 sittig:85 sauteed:90 speeded:95 stitt:95 footed:100 meted:100 sainted:100 scented:100 seating:100 seetin:100 sifted:100 skated:100 slated:100
 second sickened:30 succumbed:60 seconds:70 sectioned:70 thickened:70 secunda:75 scanned:95 slackened:95 beckoned:100 reckoned:100 selland:100 sequined:100 sicken:100
 secondary secondaries:70
 section suction:25 faction:65 fiction:70 sectioned:70 sections:70 session:70 affection:85 action:95 sanction:95 seckman:100 sexson:100 sicken:100 flexion:110
@@ -434,6 +486,7 @@ seeing saying:30 sawing:60 sewing:60 sighing:60 sowing:60 suing:60 ceasing:70 ce
 seized ceased:45 sized:60 cede:70 cees:70 eased:70 fazed:70 phased:70 saez:70 seas:70 sease:70 seed:70 sees:70 seese:70 seize:70 sies:70 sneezed:70 cist:75 cyst:75
 service searfoss:25 servaas:25 surface:25 serfass:50 servis:60 serviss:60 servers:60 serves:65 serfs:70 surveys:80 cephus:85 surfers:85 servo:95 circus:100 gervase:100 nervous:100 servam:100 servan:100 servile:100
 set sette:0 said:25 sat:25 sate:30 seat:30 sit:30 fett:40 fette:40 ceta:45 zed:45
+shaft shift:60 aft:70 schadt:70 schaff:70 schaffert:70 shaff:70 shafts:70 shatt:70 shoved:75
 she shi:0 shieh:0 shih:0 sze:0 chea:30 chee:30 chez:30 jee:30 jie:30 schey:30 shay:30 shea:30 shia:45 shiah:45
 shell shall:25 shull:25 chell:30 gel:30 gell:30 jell:30 scheel:30 scheele:30 schiel:30 schiele:30 schill:30 shale:30 shiel:30 shill:30
 shocked shucked:25 chalked:55 choked:55 chucked:55 joked:55 shopped:55 schacht:60 shirked:60 schaack:70 schaadt:70 schoch:70 schock:70 schott:70 shaak:70 shock:70 shot:70 shott:70 szot:70 szott:70 jogged:80
@@ -453,15 +506,19 @@ skip skipp:0 skibbe:25 scape:30 skippa:45 skit:55 stipp:55 scoop:60 scope:60 sko
 slash slush:25 flasch:40 flash:40 sledge:55 sludge:55 slosh:60 flesch:65 flesh:65 flush:65 flach:70 lasch:70 lash:70 sash:70 slashed:70 slasher:70 splash:70
 slowly slyly:60 lowly:70 slowey:70 soley:70 soli:70 solie:70 swalley:80 lallie:95 lawley:95 lolley:95 lolli:95 lolly:95 lulie:95 sahli:95 solley:95 sollie:95 solly:95 sullie:95 sully:95 scioli:100 smoley:100
 small smull:25 smail:60 smale:60 smeal:60 smell:60 smile:60 mall:70 maul:70 maule:70 maull:70 mol:70 saemaul:70 sall:70 saul:70 smaller:70 smalls:70
+snugged snagged:25 snubbed:55 snug:70 snacked:75 nagged:95 sagged:95 snag:95 snog:95 snowed:95 snuck:95 slugged:100 snuggs:100
 sorry saari:0 sari:0 zary:20 sorey:25 sahli:55 solley:55 sollie:55 solly:55 cieri:60 sarra:60 sarraj:60 sarro:60 seery:60 siri:60 sirri:60 sorrow:60 foree:65 forie:65 forrey:65 forry:65 zaria:65 ari:70 saar:70 sabry:70
 source sorce:0 soars:20 sores:20 force:40 forse:40 zorz:40 sars:45 sorus:45 fours:60 czars:65 farce:65 sarff:65 sauce:70 saur:70 soar:70 soares:70 sor:70 sore:70 sorice:70 soros:70 sorts:70 soss:70 salls:75 salz:75
 speed spade:30 spaid:30 spayd:30 spayde:30 spayed:30 sped:30 skied:55 spate:55 speight:55 spit:55 steed:55 spied:60 spud:60 spurred:60 cede:70 peed:70 seed:70 speeder:70 speeds:70 speedy:70 spie:70 skeat:80 skeet:80 skeete:80
 spin spain:30 skin:55 spahn:60 span:60 spann:60 spawn:60 spine:60 spohn:60 spoon:60 spun:60 spurn:60 aspin:70 pin:70 pinn:70 sin:70 sinn:70 spinner:70 spinney:70 spins:70 syn:70 spina:75
 spinning spanning:60 spawning:60 spurning:60 pinning:70 sinning:70 staining:85 skimming:90 stinging:90 binning:95 spamming:95 penning:100 spearing:100 spending:100 spiffing:100 spilling:100 spinney:100 spitting:100 spraining:100 pinging:105 singing:105 springing:105 finning:110 thinning:110
 spins spence:50 spens:50 skins:55 spans:60 spawns:60 spines:60 spoons:60 spurns:60 pins:70 sins:70 spin:70 spinners:70 skains:85 skeens:85 skeins:85 staines:85 stains:85 stenz:85 stiens:85 since:90 zins:90 stings:90 beens:95 binns:95
+splice supplies:65 slice:70 spice:70 spliced:70 plies:90 spies:90
+spliced sliced:70 spiced:70 splice:70
 split splitt:0 splat:60 plitt:70 slit:70 spit:70 splint:70 splits:70 splitter:70 slid:95 sublett:95 plait:100 plate:100 pleat:100 plett:100 slate:100 sleet:100 spate:100 speight:100 sublet:100
 spot spud:50 scot:55 scott:55 spock:55 staat:55 stott:55 spat:60 spate:60 speight:60 spight:60 spit:60 spite:60 spout:60 spurt:60 eyespot:70 pot:70 pott:70 spa:70 spada:70 spots:70 spotter:70 spotts:70 spotty:70 sprott:70
 square squire:60 scare:70 skare:70 squared:70 squares:70 swear:70 squeal:85 queer:100 squier:100
+squirrel squirreled:70 squirrels:70 squall:95 squeal:105
 stage steege:30 stege:30 stich:60 stitch:60 stooge:60 sage:70 staged:70 stager:70 stay:70
 stain steen:30 sten:30 stene:30 skein:55 spain:55 stan:60 stann:60 stearn:60 stearne:60 stein:60 stern:60 sterne:60 stine:60 stirn:60 stone:60 stun:60 sturn:60 styne:60 steam:65 stem:65 stemm:65 sting:65 sain:70 saine:70
 standing sanding:70 standings:70 stranding:70 spending:80 sending:95 standen:95 stunning:95 tending:95 stanching:100 standish:100 sandin:105 astounding:105
@@ -496,27 +553,33 @@ tagged tugged:25 tacked:50 tact:50 tad:70 tadd:70 tag:70 tagg:70 tagge:70 tucked
 take dake:25 teac:30 teak:30 tec:30 tech:30 teck:30 tek:30 tic:30 tick:30
 taken tieken:30 dagan:50 dagon:50 deighan:50 deacon:55 dicken:55 tigon:55 talkin:60 token:60 aken:70 tehan:70 cagan:80 dayton:80 deegan:80 degan:80 degen:80 deighton:80 kagan:80 pagan:80 daikin:85 dakin:85 docken:85 dokken:85 teigen:85
 talk tock:25 tuck:25
+target argot:70 targets:70 darga:95 tarbert:95 turgut:110
 tell tel:0 del:25 dell:25 delle:25 tull:25 tail:30 tale:30 teal:30 teale:30 teall:30 teel:30 teele:30 til:30 till:30
 temp tamp:25 timpe:30 damp:50 dump:50 kemp:55 kempe:55 tampa:70 temme:70 tempe:70 temper:70 tempo:70 temps:70 tempt:70 camp:80 kamp:80 kampe:80 kump:80 pump:80
 temperature temperatures:70
 terminal terminally:70 terminals:70 trunnell:110
+terminals terminal:70 terminally:100
 terminated germinated:100 terminating:100
 test dest:25 taste:30 teast:30 tefft:40 attest:45 testa:45 dust:50 pest:55 teske:55 toast:60 tossed:60 toste:60 deft:65 taft:65 toughed:65 tuft:65 tufte:65 est:70 tess:70 tester:70 testor:70 tests:70 testy:70 tet:70
 tests tastes:30 attests:45 dusts:50 pests:55 toasts:60 tufts:65 test:70 texts:70 castes:80 casts:80 desks:80 pasts:80 tasks:80 tusks:80 pastes:85 testers:90 testes:90 debts:95 dest:95 trusts:95 arrests:100 chests:100 eastes:100 fests:100
 that's fats:40 satz:40 fettes:65 fetz:65 sets:65 atz:70
+thawed thode:25 thought:25 thud:25 saud:40 sawed:40
 there's theirs:0 faires:40 fairs:40 fares:40 phares:40 sayres:40 airs:70 ayres:70 errs:70 fears:70 fiers:70 heirs:70 sears:70 seers:70 seres:70 siers:70 their:70
 thermal thermo:95 bermel:100 dermal:100 fermoyle:100 kurmel:100 semel:100 semmel:100 siemel:100 thermos:100 thurman:100 thurmon:100 turmel:100
 thermostat thermostats:70
 tight tide:25 tied:25
+tightened tighten:70 titan:70 titanate:95 heightened:100 lightened:100 tightens:100 titans:100 titled:100 toutant:110
 time dime:25 tine:35 tyne:35 taima:45
 ton tonne:0 done:25 donne:25 dun:25 dunn:25 dunne:25 tan:25 tann:25 tenn:25 tone:25 tonn:25 tongue:35 tung:35 turn:40
 tonnage tange:70 tonge:70 damage:85 dunaj:85 tena:95 tench:100 tunnel:100 tunnell:100 turnage:100
 tons tonnes:0 dones:25 duns:25 tans:25 tens:25 tones:25 tongues:35 tums:35 tern:40 ternes:40 terns:40 turns:40 tense:45 danz:50 dawns:50 dens:50 denz:50 dons:50 donze:50 kuns:55 kunz:55 kunze:55 puns:55 tambs:60
 took tooke:0 tuk:30
 top topp:0 dopp:25 tope:25 atop:45
+torqued orct:70 talked:70 torque:70 tort:70 torte:70 parked:80 dorch:95 dort:95 target:95 tart:95 tarte:95 tartt:95 tucked:95 forked:100 torched:100
 total tuttle:25 tootal:30 tootle:30 toddle:50 topel:55 tattle:60 teitel:60 title:60 tittel:60 tittle:60 turtle:60 tota:70 totaled:70 totalled:70 totally:70 totals:70 dawdle:75 cotelle:80 cottle:80 doodle:80 pottle:80 topol:80 topple:80 dietel:85
 touch tuch:0 duch:25 dutch:25 tatsch:25
 transformer transform:70 transformers:70 transformed:100 transforms:100
+trap trapp:0 trappe:0 trupp:25 drab:50 crap:55 krapp:55 trac:55 track:55 trak:55 trip:60 tripe:60 tripp:60 trippe:60 troop:60 tropp:60 troup:60 troupe:60 rap:70 rapp:70 rappe:70 strap:70 tap:70 tapp:70 tappe:70
 tries trice:20 dries:25 cries:55 crise:55 krise:55 pries:55 prize:55 trays:60 trease:60 trees:60 treese:60 troise:60 ries:70 rise:70 thais:70 ties:70 tri:70 tribes:70 trie:70 try:70 kreiss:75 preiss:75 price:75 pryce:75
 tripped dripped:25 crypt:55 draped:55 tricked:55 trapped:60 trooped:60 ripped:70 stripped:70 tipped:70 trip:70 tripp:70 trippe:70 trippett:70 tritt:70 dribbed:75 drooped:85 dropped:85 crept:85 prepped:85 trekked:85 dipped:95 drip:95 trib:95 tribbett:95
 tripping dripping:25 draping:55 tricking:55 trapping:60 trooping:60 ripping:70 stripping:70 tipping:70 cribbing:80 drooping:85 dropping:85 creeping:85 prepping:85 treating:85 trekking:85 dipping:95 ribbing:95 trupin:95 gripping:100 raping:100 reaping:100 taping:100 traipsing:100 trilling:100
@@ -527,14 +590,20 @@ turn dern:25 durn:25 term:35 ton:40 tonne:40
 turned termed:35 tunde:40 tanned:60 tend:60 toned:60 tuned:60 dunned:65 earned:70 turn:70 tongued:75
 turning durning:25 terming:35 durnin:60 tanning:60 toning:60 tuning:60 dunning:65 earning:70 termine:70 dawning:85 deigning:85 denning:85 dining:85 dinning:85 donning:85 downing:85 taming:95 teaming:95 teeming:95 timing:95 tinnin:95 cunning:95 berning:100 burning:100
 turns tern:0 ternes:0 terns:0 terms:35 tonnes:40 tons:40 kearns:55 kernes:55 kerns:55 tans:60 teens:60 tens:60 tines:60 tins:60 tones:60 townes:60 towns:60 tunes:60 tynes:60 dones:65 duns:65 earns:70 stearns:70 sterns:70
+unblocked unlocked:70 unplugged:100
+unclogged unplugged:80
 understood understate:85
 undo undue:0 unto:25 onto:50 ando:55 endo:55 ondo:55 under:60 adieu:70 ado:70 anew:70 und:70
 unit eunuch:55 unite:60 units:70 unity:70 lumet:90 usenet:95 eunice:100 junot:100 unum:100 yona:100
 unlocked unlock:70
+unstuck anstett:80 onstott:80 anspach:105
+utility futility:70 utilities:70
 vacuum vacuumed:70 vacuums:70
+vacuumed vacuum:70 vacuums:100
 valve val:70 valves:70
 vapor faber:50 fabre:50 vater:55 viper:60 vape:70 vapors:70 faker:80 fieber:80
 variable variables:70 veritable:100
+vents entz:70 events:70 fends:70 vent:70 vets:70 fonts:85 venters:90 ventres:90 ants:95 aunts:95 fence:95 fendt:95 fent:95 fettes:95 fetz:95 frentz:95 funds:95 vance:95 vats:95 bentz:100 cents:100 dents:100 fiends:100 gents:100
 verified verify:70 vilified:85 rarefied:100 terrified:100 verifies:100
 version virgen:30 aversion:45 vision:60 versions:70 vachon:90 virgin:90 varone:95 persian:100 urchin:100 verdun:100 vernon:100 virden:100 virgins:100
 very vary:0 verri:0 verry:0 fairey:25 fairy:25 ferri:25 ferrie:25 ferry:25 fery:25 farrey:50 farry:50 farai:55 veley:55 velie:55 vari:60 varo:60 vera:60 vero:60 aerie:70 airey:70 airy:70 arie:70 ary:70 eyrie:70
@@ -545,6 +614,7 @@ volts voeltz:0 voltz:0 folts:25 foltz:25 vaults:25 faults:50 fults:55 fultz:55 f
 volume volumes:70
 wait waite:0 waitt:0 wayt:0 whate:0 wade:25 waid:25 waide:25 weighed:25 wet:30 wheat:30 whet:30 whit:30 whitt:30 wit:30 witt:30 witte:30 await:45
 want wand:25 wont:25 wanta:45 wante:45 wond:50 wonk:55 weant:60 wendt:60 went:60 wente:60 windt:60 wint:60 juan:70 wan:70 wanda:70 wann:70 wants:70 wantz:70 watt:70 wonda:70 lundt:80 lunt:80 runte:80
+washed watched:30 wished:60 wash:70 washout:70 watt:70 rushed:80
 water lawter:55 walker:55 waiter:60 wetter:60 whiter:60 witter:60 wachter:70 walter:70 wat:70 watered:70 waterer:70 waters:70 watery:70 lauder:80 lotter:80 lutter:80 rotor:80 rotter:80 rutter:80 whopper:80 yachter:80
 ways wais:0 weighs:0 wace:20 wease:30 weese:30 wheeze:30 whiz:30 wiese:30 wiz:30
 we've weave:0 waive:30 wave:30
@@ -562,6 +632,8 @@ will wil:0 wille:0 wail:30 wale:30 welle:30 weyl:30 whale:30 wheel:30 willa:45
 winding wending:60 wounding:60 whining:70 widing:70 wining:70 wanting:85 whiting:95 binding:100 finding:100 minding:100 wilding:100
 windings winding:70 winings:70 whitings:95 bindings:100 findings:100
 wire wyer:0 wyre:40 weiher:45
+wires wyers:0 liars:55 weers:60 weyers:60 ayers:70 swyers:70 whiners:70 whys:70 wies:70 wipers:70 wire:70 wirz:70 wise:70 wurz:70 wyer:70 wyse:70
+wiring wiling:55 wareing:60 waring:60 warring:60 wearing:60 quiring:70 wherein:95 firing:100 hiring:100 meiring:100 syring:100 tiring:100 weirich:100 weirick:100 whining:100 whiting:100 widing:100 wining:100 wiping:100
 won't wont:0 want:25 wand:50 wond:50 weant:60 wendt:60 went:60 wente:60 windt:60 wint:60 wanta:70 wante:70 loaned:80 lundt:80 lunt:80 runte:80 wonk:80
 wrap rap:0 rapp:0 rappe:0 rab:25 rabb:25 rep:25 repp:25 rupp:25 ruppe:25 rappa:45
 wrong rong:0 rung:25 wrung:25 raum:35 raun:35

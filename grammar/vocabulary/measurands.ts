@@ -379,7 +379,7 @@ export const MEASURANDS: readonly Measurand[] = [
     ...INSULATION,
     at: ['comp-C', 'shell'],
     onlyByName: true,
-    say: '[compressor] insulation [resistance] | [compressor] insulation to (shell | ground) | compressor megger | megger',
+    say: "[compressor] insulation [resistance] | [compressor] insulation to (shell | ground) | compressor megger | megger | [i] (meg'd | megged) it",
   },
   // outdoor fan motor: volts at its leads, windings
   { ...RAISED, at: ['fan-C', 'fan-R'], rare: true, say: 'fan motor volts | volts at the fan motor' },

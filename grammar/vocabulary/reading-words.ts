@@ -63,9 +63,9 @@ export const PEAK_WORDS = '[and] then (drops out | drops off | drops to nothing 
 /** The part is out of the unit. */
 export const BENCH_WORDS = '[out] on the bench | bench [test | reading] | out of the unit | off the unit | removed';
 
-/** What is said of a value as it moves, behind a reading. It is kept as a note. */
+/** What is said of a value as it moves, behind a reading, or of a noise. It is kept as a note. */
 export const REMARKS =
-  "[and] [it's | it is | that's | that is] [still | slowly] (climbing | rising | dropping | falling | going up | going down | coming up | coming down | steady | holding | holding steady | jumping around | noisy)";
+  "[the] contactor ([is] chattering | chatters | [is] buzzing | buzzes) | [and] [it's | it is | that's | that is] [still | slowly] (climbing | rising | dropping | falling | going up | going down | coming up | coming down | steady | holding | holding steady | jumping around | noisy)";
 
 /** Before what is to be set right in the latest reading. */
 export const CORRECTIONS =

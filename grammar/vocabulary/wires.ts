@@ -13,6 +13,10 @@ export const WIRE_COLOURS = [
   'grey',
 ] as const;
 
+/** A jumper taken off, with nothing said of where it was. */
+export const JUMPER_GONE =
+  "[i | i've | i have] (pulled | removed | took off) the jumper | [i | i've] took the jumper (off | out) | [the] jumper is (off | out | removed | gone)";
+
 /** Conductor sizes (American Wire Gauge). */
 export const WIRE_SIZES = [
   { size: '22 AWG', say: 'twenty two [gauge]' },

@@ -46,7 +46,7 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
         padKey('Enter volts d.c.', { kind: 'discharge', zone }),
       ];
     case 'part-fitted':
-      return [{ label: 'Part is fitted', tone: 'first', width: 2, does: { do: 'open', sheet: 'part' } }];
+      return [{ label: 'Repair is done', tone: 'first', width: 2, does: { do: 'open', sheet: 'part' } }];
     case 'wires-landed':
       return looseWires(context.wires).map(({ colour, size, from }) =>
         reportKey([colour, size, 'wire landed on', from].filter(Boolean).join(' '), {

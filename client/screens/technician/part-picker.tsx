@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { PART_RATINGS, PARTS, type PartId } from '../../../grammar/vocabulary/parts.ts';
+import { WORKS, type WorkId } from '../../../grammar/vocabulary/works.ts';
 import { NumberPad } from './number-pad.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { Sheet } from './sheet.tsx';
@@ -10,7 +11,7 @@ interface PartPickerProps {
   readonly onClose: () => void;
 }
 
-/** The part that was fitted, then each of its ratings; a rating that is not on the part is passed. */
+/** The part that was fitted, then each of its ratings (one that is not on the part is passed); or what was mended without. */
 export function PartPicker({ onEnter, onClose }: PartPickerProps) {
   const [part, setPart] = useState<PartId>();
   const [ratings, setRatings] = useState<Readonly<Record<string, number>>>({});
@@ -27,12 +28,20 @@ export function PartPicker({ onEnter, onClose }: PartPickerProps) {
     else enter(chosen, all);
   };
   if (part === undefined) {
-    const picks = PARTS.map(({ id, name }) => ({ label: name, value: id }));
-    const pick = (id: PartId) => {
-      setPart(id);
-      if ((PARTS.find((one) => one.id === id)?.ratings.length ?? 0) === 0) enter(id, {});
+    const picks: readonly { readonly label: string; readonly value: PartId | WorkId }[] = [
+      ...PARTS.map(({ id, name }) => ({ label: name, value: id })),
+      ...WORKS.map(({ id, name }) => ({ label: name, value: id })),
+    ];
+    const pick = (id: PartId | WorkId) => {
+      const work = WORKS.find((one) => one.id === id);
+      if (work !== undefined) {
+        onEnter({ kind: 'work', work: work.id }, work.name);
+        return onClose();
+      }
+      setPart(id as PartId);
+      if ((PARTS.find((one) => one.id === id)?.ratings.length ?? 0) === 0) enter(id as PartId, {});
     };
-    return <PickSheet title="Part fitted" picks={picks} onPick={pick} onClose={onClose} />;
+    return <PickSheet title="Part fitted, or what was done" picks={picks} onPick={pick} onClose={onClose} />;
   }
   const rating = asked[at] ?? '';
   const title = `${rating.replaceAll('-', ' ')} on the new part`;

@@ -78,7 +78,9 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
     case 'note':
     case 'remark': {
       const text = segment.items.find((item) => item.tag === 'text');
-      return text === undefined ? [] : sure({ kind: 'note', text: text.text.replace(/^and /, '') });
+      return text === undefined
+        ? []
+        : sure({ kind: 'note', text: text.text.replace(/^and /, '').replaceAll(" 's", "'s") });
     }
     case 'place':
       return composePlace(segment, expectation);

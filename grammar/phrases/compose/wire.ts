@@ -55,6 +55,7 @@ function choose(
   jumper: boolean,
 ): { from?: PointId; to?: PointId; doubtful: boolean } | undefined {
   const { from, to } = ends;
+  if (from === undefined && to === undefined) return jumper ? { doubtful: false } : undefined;
   if (from?.length === 0 || to?.length === 0) return undefined;
   if (from !== undefined && to !== undefined) {
     const pairs = from.flatMap((one) => to.map((other) => [one, other] as const));

@@ -1,7 +1,7 @@
 import { NAMEPLATE_FIELDS, type NameplateField, RATED_PAIR } from '../../vocabulary/nameplate.ts';
 import { FITTED, FITTED_AFTER, FITTED_FOR, PART_RATINGS, PARTS } from '../../vocabulary/parts.ts';
 import { POINTS, type Point } from '../../vocabulary/points.ts';
-import { JUMPER_ACTIONS, WIRE_ACTIONS, WIRE_COLOURS, WIRE_SIZES } from '../../vocabulary/wires.ts';
+import { JUMPER_ACTIONS, JUMPER_GONE, WIRE_ACTIONS, WIRE_COLOURS, WIRE_SIZES } from '../../vocabulary/wires.ts';
 import { WORKS } from '../../vocabulary/works.ts';
 import {
   alternative,
@@ -61,6 +61,23 @@ const TONS = sequence(
   tag({ tag: 'field', field: 'tons' }),
 );
 
+/** "R410A system". */
+const REFRIGERANT_SYSTEM = sequence(
+  optional(pattern("it's [a | an] | it is [a | an] | this is [a | an]")),
+  alternative(
+    ...FIELDS.filter((field) => field.id === 'refrigerant').flatMap((field) =>
+      (field.choices ?? []).map((choice) =>
+        sequence(
+          pattern(choice.say),
+          tag({ tag: 'choice', value: choice.value }),
+          tag({ tag: 'field', field: field.id }),
+        ),
+      ),
+    ),
+  ),
+  pattern('system | unit'),
+);
+
 /** "nameplate says forty five over five", "cap is rated forty five over five": both sections at once. */
 const RATED_CAPACITOR = sequence(
   pattern(RATED_PAIR),
@@ -97,6 +114,7 @@ export const RECORD_RULES: Rules = {
       numberField(ALONE),
       choiceField(ALONE),
       TONS,
+      REFRIGERANT_SYSTEM,
       RATED_CAPACITOR,
     ),
     tag({ tag: 'frame', frame: 'nameplate' }),
@@ -161,6 +179,7 @@ export const RECORD_RULES: Rules = {
         rule('wire-end'),
         tag({ tag: 'end', end: 'to' }),
       ),
+      sequence(pattern(JUMPER_GONE), tag({ tag: 'wire', action: 'jumper-off' })),
     ),
     tag({ tag: 'frame', frame: 'wire' }),
   ),
