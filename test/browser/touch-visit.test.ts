@@ -88,7 +88,7 @@ describe('a visit by touch alone', () => {
     await press('More', 'A reading', 'microfarads', 'capacitor common', nameOf('cap-FAN'));
     await enter('1.1');
     await press('Yes, it shows that');
-    await press('More', 'Part fitted', 'dual capacitor');
+    await press('More', 'Part fitted or work done', 'dual capacitor');
     await enter('45', '5', '440');
     await press('More', 'Recommend, sign');
     expect(await accessFaults(page)).toEqual([]);

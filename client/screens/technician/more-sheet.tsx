@@ -36,7 +36,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
         <Choice label="Something seen" onPress={() => onChoose('seen')} />
         <Choice label="Power switched" onPress={() => onChoose('switched')} />
         <Choice label="Prove it dead" onPress={() => onChoose('proof')} />
-        <Choice label="Part fitted" onPress={() => onChoose('part')} />
+        <Choice label="Part fitted or work done" onPress={() => onChoose('part')} />
         <Choice label="Recommend, sign" onPress={() => onChoose('write')} />
         <Choice
           label="Set it right"
