@@ -72,6 +72,10 @@ export function printRecord(record: VisitRecord): string {
       record.parts.map((line) => `${clock(line)} ${partWords(line.part, line.ratings)}`),
     ),
     section(
+      'Done without a part',
+      record.works.map((line) => `${clock(line)} ${line.words}`),
+    ),
+    section(
       'Notes',
       record.notes.map((line) => `${clock(line)} ${line.text}`),
     ),

@@ -148,6 +148,7 @@ export const VisitRecordSchema = Type.Object(
         closed,
       ),
     ),
+    works: Type.Array(Type.Object({ at: Time, work: Words, words: Words, repairs: Type.Array(Words) }, closed)),
     wires: Type.Array(WireSchema),
     notes: Type.Array(Type.Object({ at: Time, text: Type.String() }, closed)),
     recommendations: Type.Array(Type.Object({ at: Time, text: Words }, closed)),

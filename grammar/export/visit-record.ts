@@ -3,6 +3,7 @@ import { foldVisit, type Moment, type ReadingLine } from '../visit/fold-visit.ts
 import { JOB_ITEMS } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import { OBSERVATIONS } from '../vocabulary/observations.ts';
+import { WORKS } from '../vocabulary/works.ts';
 import type { VisitRecord } from './visit-record-schema.ts';
 
 type Json<K extends keyof VisitRecord> = VisitRecord[K];
@@ -64,6 +65,12 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
       ...at(line),
       part: line.part,
       ratings: { ...line.ratings },
+      repairs: [...line.repairs],
+    })),
+    works: view.works.map((line) => ({
+      ...at(line),
+      work: line.work,
+      words: nameIn(WORKS, line.work),
       repairs: [...line.repairs],
     })),
     wires: view.wires.map((line) => ({ ...at(line), ...line.wire })),

@@ -1,5 +1,5 @@
 import type { VisitSummary } from '../../../grammar/visit/events.ts';
-import type { LoggedReading, VisitContext } from '../context.ts';
+import type { FittedPart, LoggedReading, VisitContext } from '../context.ts';
 import { ISOLATION_PLACES } from '../isolation.ts';
 import { PLAIN_WORDS } from '../plain-words.ts';
 import {
@@ -43,12 +43,15 @@ function technicalLines(context: VisitContext): readonly string[] {
     ...context.readings.map(readingLine),
     ...findingLine(context),
     ...context.wires.map((wire) => `${capital(wireWords(wire))}.`),
-    ...context.parts.map(
-      ({ part, ratings, doubts }) => `Fitted: ${[partWords(part, ratings), ...doubts].join('. ').replace(/\.?$/, '.')}`,
-    ),
+    ...context.parts.map(repairLine),
     ...pairs(context),
     ...context.recommendations.map((text) => `Recommended: ${text}.`),
   ];
+}
+
+function repairLine({ part, work, ratings, words, doubts }: FittedPart): string {
+  if (work !== undefined) return `Done: ${words}.`;
+  return `Fitted: ${[partWords(part, ratings), ...doubts].join('. ').replace(/\.?$/, '.')}`;
 }
 
 function readingLine({ number, reading, phase, judgedWord }: LoggedReading): string {
@@ -89,11 +92,7 @@ function plainWords(context: VisitContext): string {
     finding === undefined
       ? 'No fault was proved on this visit.'
       : `What was measured points to this: ${PLAIN_WORDS[finding.fault]}.${finding.probability < SURE ? ' Other causes are not ruled out.' : ''}`;
-  const done = items.includes('consent-refused')
-    ? 'Work was declined.'
-    : parts.length === 0
-      ? 'Nothing was fitted.'
-      : `Fitted: ${parts.map(({ part }) => partWords(part, {})).join(', ')}.`;
+  const done = items.includes('consent-refused') ? 'Work was declined.' : doneWords(parts);
   const after =
     parts.length === 0
       ? ''
@@ -102,6 +101,16 @@ function plainWords(context: VisitContext): string {
         : `It was measured again after that: ${proved === 1 ? 'one reading' : `${proved} readings`} in the record.`;
   const advice = recommendations.length === 0 ? '' : `Recommended: ${recommendations.join('; ')}.`;
   return [found, done, after, advice].filter((part) => part !== '').join(' ');
+}
+
+/** Parts by their names, and what was done without one. */
+function doneWords(parts: readonly FittedPart[]): string {
+  const fitted = parts.filter(({ work }) => work === undefined).map(({ part }) => partWords(part, {}));
+  const mended = parts.filter(({ work }) => work !== undefined).map(({ words }) => words);
+  return [
+    fitted.length > 0 ? `Fitted: ${fitted.join(', ')}.` : 'Nothing was fitted.',
+    ...(mended.length > 0 ? [`Done: ${mended.join(', ')}.`] : []),
+  ].join(' ');
 }
 
 function openItems(context: VisitContext, left: readonly string[]): readonly string[] {

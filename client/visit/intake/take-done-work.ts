@@ -22,7 +22,7 @@ export function takeDoneWork(turn: Turn, { work }: Extract<Meaning, { kind: 'wor
   turn.record({ type: 'work.done', work, repairs });
   turn.set({
     readingCount: number,
-    parts: [...context.parts, { part: work, work, words: workWords(work), number, doubts: [] }],
+    parts: [...context.parts, { part: work, work, ratings: {}, words: workWords(work), number, doubts: [] }],
     undoable: [...context.undoable, { kind: 'part', number }],
   });
   turn.say('readback', `${capital(workWords(work))}.`);

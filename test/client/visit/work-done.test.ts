@@ -33,7 +33,7 @@ describe('work without a part', () => {
     const folded = foldVisit(visit.events());
     expect(folded.works).toMatchObject([{ work: 'drain-cleared' }]);
     expect(folded.unknown).toEqual([]);
-    expect(folded.summary?.plain).toContain('No part was fitted. Done: cleared the drain.');
+    expect(folded.summary?.plain).toContain('Nothing was fitted. Done: cleared the drain.');
   });
 
   it('taken back counts again as a suspect, and the repair stands open', async () => {
