@@ -63,6 +63,11 @@ export function printRecord(record: VisitRecord): string {
       'Warnings',
       record.warnings.map((line) => `${clock(line)} ${line.words}`),
     ),
+    section('Somebody was hurt', record.injuries.map(clock)),
+    section(
+      'Checks without an answer',
+      record.unanswered.map((line) => `${clock(line)} put ${line.times} times`),
+    ),
     section(
       'Wires',
       record.wires.map(({ at, ...wire }) => `${clock({ at })} ${wireWords(wire)}`),

@@ -160,6 +160,10 @@ export interface VisitContext {
   /** Why the visit did not close when it was last asked to; a spoken reason overrides. */
   readonly closeRefused: readonly string[];
   readonly wires: readonly WireMove[];
+  /** The lone-worker check while one runs: when it is due on the input clock, and how often it was put unanswered. */
+  readonly check:
+    | { readonly minutes: number; readonly every: boolean; readonly due: number; readonly asked: number }
+    | undefined;
   readonly notes: readonly string[];
   readonly items: readonly JobItemId[];
   readonly recommendations: readonly string[];

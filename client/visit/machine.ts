@@ -80,6 +80,7 @@ export function emptyContext(): VisitContext {
     undoable: [],
     closeRefused: [],
     wires: [],
+    check: undefined,
     notes: [],
     items: [],
     recommendations: [],

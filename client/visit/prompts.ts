@@ -298,6 +298,15 @@ export const SAY = {
     `Split ${degrees} degrees after ${minutes} minutes. ${fits ? 'That fits.' : 'That does not fit.'}`,
   onceMore: (test: string) => `All rests on one reading, ${test}. Take it once more before a part is condemned.`,
   charge: (figure: ChargeFigure, words: string) => `${CHARGE_WORDS[figure]}: ${words}.`,
+  checkSet: (minutes: string, every: boolean) =>
+    `Checking on you ${every ? 'every' : 'in'} ${minutes} minutes. Say "cancel the check" to end it.`,
+  check: 'Check: say "I am fine".',
+  checkAgain: 'Check again: say "I am fine". Say "I am fine".',
+  checkUnanswered:
+    'Check without an answer. Say "I am fine". Whoever hears this: look for the technician, touch nothing live, call for help.',
+  checkNext: (minutes: string) => `Good. Next check in ${minutes} minutes.`,
+  checkOver: 'The check has ended.',
+  noCheck: 'There is none running. Say "check on me every twenty minutes".',
   declined: 'Declined: nothing is done to the unit. Say "customer agrees" to go on, or finish the visit.',
   meterTooLow:
     'Category three or better is used at equipment wired to the building: that meter stays off line voltage.',

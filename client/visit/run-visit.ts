@@ -56,6 +56,7 @@ type Untimed<T> = T extends VisitInput ? Omit<T, 'time'> : never;
 
 /** The suspects kept with each ranking in the record; the rest is a tail of small probabilities. */
 const KEPT_SUSPECTS = 8;
+const MS_A_MINUTE = 60_000;
 const KEPT_TESTS = 4;
 const KEPT_TESTS_DEAD = 3;
 
@@ -235,6 +236,10 @@ export class VisitRun {
     if (caution !== undefined && lastPrompt?.id === caution.prompt) this.#speak({ ...lastPrompt, kind: 'caution' });
     else if (lastPrompt !== undefined && lastPrompt.id === said) this.#speak({ ...lastPrompt, kind: 'answer' });
     if (runningSince !== undefined && context.phase === 'prove') this.#startTimer('split-reminder', 5);
+    if (context.check !== undefined) {
+      const left = (context.check.due - this.#edges.clock.now().mono) / MS_A_MINUTE;
+      this.#startTimer('check', Math.max(0, left));
+    }
   }
 
   #begin(): void {

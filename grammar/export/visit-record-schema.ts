@@ -153,6 +153,9 @@ export const VisitRecordSchema = Type.Object(
     notes: Type.Array(Type.Object({ at: Time, text: Type.String() }, closed)),
     recommendations: Type.Array(Type.Object({ at: Time, text: Words }, closed)),
     signatures: Type.Array(Type.Object({ at: Time, who: oneOf(['technician', 'customer']), name: Words }, closed)),
+    injuries: Type.Array(Type.Object({ at: Time }, closed)),
+    /** Checks on a lone worker that nobody answered. */
+    unanswered: Type.Array(Type.Object({ at: Time, times: Type.Integer({ minimum: 1 }) }, closed)),
     /** Closed with something left: what, and the reason that was spoken. */
     overrides: Type.Array(Type.Object({ at: Time, why: Type.Array(Words), reason: Type.String() }, closed)),
     summary: Type.Optional(SummarySchema),

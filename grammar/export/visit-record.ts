@@ -77,6 +77,8 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
     notes: view.notes.map((line) => ({ ...at(line), text: line.text })),
     recommendations: view.recommendations.map((line) => ({ ...at(line), text: line.text })),
     signatures: view.signatures.map((line) => ({ ...at(line), who: line.who, name: line.name })),
+    injuries: view.injuries.map(at),
+    unanswered: view.unanswered.map((line) => ({ ...at(line), times: line.times })),
     overrides: view.overrides.map((line) => ({ ...at(line), why: [...line.why], reason: line.reason })),
     ...(view.summary === undefined
       ? {}

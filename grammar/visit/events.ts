@@ -191,6 +191,12 @@ export type VisitOutcome =
   | { readonly type: 'recommendation.withdrawn'; readonly text: string }
   | { readonly type: 'visit.signed'; readonly who: 'technician' | 'customer'; readonly name: string }
   | { readonly type: 'injury.reported' }
+  /** The lone-worker check: asked for, put, answered, left without an answer, ended. Minutes. */
+  | { readonly type: 'check.set'; readonly minutes: number; readonly every: boolean }
+  | { readonly type: 'check.asked'; readonly times: number }
+  | { readonly type: 'check.answered' }
+  | { readonly type: 'check.unanswered'; readonly times: number }
+  | { readonly type: 'check.ended' }
   | { readonly type: 'talk.changed'; readonly pace: 'brief' | 'full' }
   | { readonly type: 'prompt.said'; readonly id: string; readonly kind: string; readonly text: string }
   | { readonly type: 'visit.held' }

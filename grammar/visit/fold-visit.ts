@@ -103,6 +103,10 @@ export interface FoldedVisit {
   readonly items: readonly (Moment & { readonly item: JobItemId })[];
   readonly recommendations: readonly (Moment & { readonly text: string })[];
   readonly signatures: readonly (Moment & { readonly who: 'technician' | 'customer'; readonly name: string })[];
+  /** The lone-worker check while one runs; `asked` counts how often it was put without an answer. */
+  readonly check?: { readonly minutes: number; readonly every: boolean; readonly asked: number };
+  readonly unanswered: readonly (Moment & { readonly times: number })[];
+  readonly injuries: readonly Moment[];
   readonly focuses: readonly (Moment & { readonly focus: Focus })[];
   /** Closes that went through with something left, and the reason that was spoken. */
   readonly overrides: readonly (Moment & { readonly why: readonly string[]; readonly reason: string })[];
@@ -158,6 +162,8 @@ function emptyVisit(): Mutable<FoldedVisit> {
     items: [],
     recommendations: [],
     signatures: [],
+    unanswered: [],
+    injuries: [],
     focuses: [],
     overrides: [],
     warnings: [],
@@ -255,6 +261,15 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'note.taken':
       view.notes.push({ ...moment, text: event.text });
       return;
+    case 'check.set':
+    case 'check.asked':
+    case 'check.answered':
+    case 'check.unanswered':
+    case 'check.ended':
+      return foldCheck(view, event, moment);
+    case 'injury.reported':
+      view.injuries.push(moment);
+      return;
     case 'item.reported':
     case 'item.withdrawn':
     case 'recommendation.made':
@@ -295,12 +310,33 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'part.doubted':
     case 'part.withdrawn':
     case 'landing.doubted':
-    case 'injury.reported':
     case 'talk.changed':
     case 'close.refused':
       return;
     default:
       view.unknown.push({ ...moment, type: (event as { type: string }).type });
+  }
+}
+
+type CheckEvent = Extract<
+  VisitEvent,
+  { type: 'check.set' | 'check.asked' | 'check.answered' | 'check.unanswered' | 'check.ended' }
+>;
+
+function foldCheck(view: Mutable<FoldedVisit>, event: CheckEvent, moment: Moment): void {
+  switch (event.type) {
+    case 'check.set':
+      view.check = { minutes: event.minutes, every: event.every, asked: 0 };
+      return;
+    case 'check.unanswered':
+      view.unanswered.push({ ...moment, times: event.times });
+      return;
+    case 'check.ended':
+      delete view.check;
+      return;
+    default:
+      if (view.check !== undefined)
+        view.check = { ...view.check, asked: event.type === 'check.asked' ? event.times : 0 };
   }
 }
 

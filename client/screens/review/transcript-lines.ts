@@ -70,6 +70,12 @@ export function transcriptLines(folded: FoldedVisit): readonly TranscriptLine[] 
       detail: `${line.late ? 'late · ' : ''}${line.acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged'} · ${line.source}`,
     })),
     ...folded.notes.map((line) => ({ seq: line.seq, kind: 'note' as const, text: `Note: ${line.text}` })),
+    ...folded.unanswered.map((line) => ({
+      seq: line.seq,
+      kind: 'note' as const,
+      text: `Check on the technician without an answer, put ${line.times} times`,
+    })),
+    ...folded.injuries.map((line) => ({ seq: line.seq, kind: 'note' as const, text: 'Somebody is hurt' })),
     ...folded.interruptions.map((line) => ({ seq: line.seq, kind: 'note' as const, text: line.sentence })),
     ...folded.unknown.map((line) => ({
       seq: line.seq,

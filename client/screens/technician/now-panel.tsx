@@ -3,6 +3,7 @@ import type { VisitContext } from '../../visit/context.ts';
 import { showPlace, showUnit } from '../show/show-reading.ts';
 import { faultName, percent } from '../show/suspect-list.tsx';
 import { needsSupervisor } from './supervisor-sheet.tsx';
+import { isPut } from './touch-keys.ts';
 
 /** Words that would push the value and what was heard off a phone's screen are set smaller. */
 const LONG_WORDS = 90;
@@ -81,6 +82,7 @@ interface Asked {
 export function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
   const lastSaid = (kind: string) => folded.said.findLast((line) => line.kind === kind)?.text;
   if (folded.summary !== undefined) return { kind: 'closed', title: 'Visit closed', words: folded.summary.plain };
+  if (isPut(context)) return { kind: 'question', title: 'Check on you', words: 'Say or touch: I am fine.' };
   if (context.held) return { kind: 'held', title: 'Visit held', words: context.lastPrompt?.text ?? '' };
   if (context.caution !== undefined) return { kind: 'caution', title: 'Caution', words: lastSaid('caution') ?? '' };
   if (context.question !== undefined) return { kind: 'question', title: 'Question', words: lastSaid('question') ?? '' };

@@ -15,6 +15,7 @@ const SUPERVISOR: TouchKey = {
 /** The few keys of the moment: an open caution or question first, then what answers the step. */
 export function keysFor(context: VisitContext): readonly TouchKey[] {
   if (context.phase === 'closed') return [];
+  if (isPut(context)) return [commandKey('I am fine', 'fine', 'first', 2)];
   if (context.held) return [commandKey('Go on with the visit', 'go-on', 'first', 2)];
   if (context.caution !== undefined) return [commandKey('Live – I have it', 'live', 'warm', 2)];
   if (context.question !== undefined) return keysForQuestion(context.question);
@@ -36,6 +37,11 @@ function keysForQuestion(question: Question): readonly TouchKey[] {
 /** The reading that a correction sets right now: the one in question, else the latest. */
 export function readingToSetRight({ question, readings }: VisitContext): Reading | undefined {
   return question !== undefined && 'reading' in question ? question.reading : readings.at(-1)?.reading;
+}
+
+/** The lone-worker check was put and is not answered yet. */
+export function isPut({ check }: VisitContext): boolean {
+  return check !== undefined && check.asked > 0;
 }
 
 function keysForStep(step: Step, context: VisitContext): readonly TouchKey[] {

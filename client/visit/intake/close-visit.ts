@@ -3,6 +3,7 @@ import { ISOLATION_PLACES } from '../isolation.ts';
 import { jumpersInPlace, looseWires } from '../landings.ts';
 import { pointNamed, SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { endCheck } from './check-on-me.ts';
 import { summarise } from './summarise.ts';
 
 /** Closes the visit, or refuses and says why; a note spoken right after is the reason that overrides. */
@@ -27,6 +28,7 @@ export function overrideClose(turn: Turn, reason: string): void {
 
 function close(turn: Turn, left: readonly string[]): void {
   const summary = summarise(turn.context, left);
+  endCheck(turn);
   turn.record({ type: 'visit.closed', summary });
   turn.say('answer', `${summary.plain}${summary.openItems.length === 0 ? '' : ` ${SAY.openItems(summary.openItems)}`}`);
   turn.raise({ type: 'step.set-aside' });

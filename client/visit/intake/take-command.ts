@@ -5,6 +5,7 @@ import { SAY } from '../prompts.ts';
 import { askWords, stepWords } from '../step-words.ts';
 import type { Turn } from '../turn.ts';
 import { statusWords, whyWords } from './answer-status.ts';
+import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
 import { goOnWithout } from './take-answer.ts';
 import { closeQuestion, rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
@@ -53,6 +54,10 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
       turn.raise({ type: 'talk.to', pace: command === 'short-talk' ? 'brief' : 'full' });
       turn.say('answer', command === 'short-talk' ? SAY.brief : SAY.full);
       return;
+    case 'fine':
+      return answerCheck(turn);
+    case 'cancel-check':
+      return cancelCheck(turn);
     case 'stop':
       turn.hush(true);
       return;

@@ -4,6 +4,7 @@ import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesOpenedAt } from '../isolation.ts';
 import { capital, observationWords, SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { hastenCheck } from './check-on-me.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
 import { circumstances } from './take-reading.ts';
@@ -125,4 +126,5 @@ function takeInjury(turn: Turn): void {
   turn.say('warning', SAY.injury);
   turn.raise({ type: 'step.set-aside' });
   turn.raise({ type: 'hold' });
+  hastenCheck(turn);
 }

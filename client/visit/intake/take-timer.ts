@@ -5,6 +5,7 @@ import { minutesRunning } from '../choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../plans.ts';
 import { SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { putCheck } from './check-on-me.ts';
 
 const REMINDER_MINUTES = 5;
 const MS_A_MINUTE = 60_000;
@@ -17,6 +18,8 @@ export function takeTimer(turn: Turn, timer: TimerId): void {
   switch (timer) {
     case 'split-reminder':
       return remindOfSplit(turn);
+    case 'check':
+      return putCheck(turn);
     case 'quiet':
       return endQuietProof(turn);
   }

@@ -6,6 +6,7 @@ import { expectationOf } from '../expectation.ts';
 import { expectedUnit } from '../expected-unit.ts';
 import { capital, meaningWords, placeWords, SAY, surpriseWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { setCheck } from './check-on-me.ts';
 import { takeCommand } from './take-command.ts';
 import { closeQuestion } from './take-correction.ts';
 import { takeDoneWork } from './take-done-work.ts';
@@ -47,6 +48,8 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
       return takeDoneWork(turn, meaning);
     case 'wire':
       return takeWire(turn, meaning, confirmed);
+    case 'check-on-me':
+      return setCheck(turn, meaning.minutes, meaning.every);
     case 'dictated':
       return takeDictated(turn, meaning.as, meaning.text);
     case 'note':

@@ -75,6 +75,9 @@ export const LINES = [
   'disconnect line one to ground one nineteen',
   'meter two forty zero zero zero meter two forty at the disconnect line side',
   'good morning over there',
+  'check on me every twenty minutes',
+  'I am fine',
+  'cancel the check',
   'customer agrees',
   'customer declined',
   'meter is cat three',
@@ -233,7 +236,7 @@ class Walker {
         return this.#rank(move.first, move.done);
       case 'minutes': {
         this.#mono += move.minutes * 60_000;
-        for (const timer of ['quiet', 'split-reminder'] as const)
+        for (const timer of ['quiet', 'split-reminder', 'check'] as const)
           this.#take({ type: 'timer.elapsed', time: this.#time(), timer });
         return;
       }

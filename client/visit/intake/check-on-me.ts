@@ -1,0 +1,67 @@
+import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { SAY } from '../prompts.ts';
+import type { Turn } from '../turn.ts';
+
+/** The lone-worker check. It runs through a held visit, and ends with its cancelling, its answer when once, or the visit. */
+
+const MS_A_MINUTE = 60_000;
+/** Without an answer it is put again after so many minutes, and after so many times it counts as unanswered. Our choice. */
+const AGAIN_MINUTES = 1;
+export const TIMES_UNANSWERED = 3;
+
+export function setCheck(turn: Turn, minutes: number, every: boolean): void {
+  turn.record({ type: 'check.set', minutes, every });
+  wait(turn, { minutes, every, due: 0, asked: 0 }, minutes);
+  turn.say('readback', SAY.checkSet(sayNumber(minutes), every));
+}
+
+/** The timer ran out: the check is put, again and again until it is answered. A timer of an earlier check is stale. */
+export function putCheck(turn: Turn): void {
+  const { check, now } = turn.context;
+  if (check === undefined || now.mono < check.due) return;
+  const asked = check.asked + 1;
+  turn.record({ type: 'check.asked', times: asked });
+  if (asked >= TIMES_UNANSWERED) turn.record({ type: 'check.unanswered', times: asked });
+  wait(turn, { ...check, asked }, AGAIN_MINUTES);
+  turn.say('warning', asked === 1 ? SAY.check : asked < TIMES_UNANSWERED ? SAY.checkAgain : SAY.checkUnanswered);
+}
+
+/** "I am fine" answers a check that was put; said before, it begins the time anew. */
+export function answerCheck(turn: Turn): void {
+  const { check } = turn.context;
+  if (check === undefined) {
+    turn.say('answer', SAY.noCheck);
+    return;
+  }
+  turn.record({ type: 'check.answered' });
+  if (!check.every && check.asked > 0) {
+    endCheck(turn);
+    turn.say('readback', SAY.checkOver);
+    return;
+  }
+  wait(turn, { ...check, asked: 0 }, check.minutes);
+  turn.say('readback', SAY.checkNext(sayNumber(check.minutes)));
+}
+
+export function cancelCheck(turn: Turn): void {
+  const running = turn.context.check !== undefined;
+  endCheck(turn);
+  turn.say('readback', running ? SAY.checkOver : SAY.noCheck);
+}
+
+export function endCheck(turn: Turn): void {
+  if (turn.context.check === undefined) return;
+  turn.record({ type: 'check.ended' });
+  turn.set({ check: undefined });
+}
+
+/** After an injury a running check is put within a minute. */
+export function hastenCheck(turn: Turn): void {
+  const { check } = turn.context;
+  if (check !== undefined) wait(turn, check, AGAIN_MINUTES);
+}
+
+function wait(turn: Turn, check: NonNullable<Turn['context']['check']>, minutes: number): void {
+  turn.set({ check: { ...check, due: turn.context.now.mono + minutes * MS_A_MINUTE } });
+  turn.startTimer('check', minutes);
+}
