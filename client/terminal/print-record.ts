@@ -63,6 +63,20 @@ export function printRecord(record: VisitRecord): string {
       'Warnings',
       record.warnings.map((line) => `${clock(line)} ${line.words}`),
     ),
+    section(
+      'Refrigerant circuit',
+      record.circuit.map(
+        (line) =>
+          `${clock(line)} ${line.check.replace('-', ' ')}: ${line.value} after ${line.minutes} minutes, ${line.judged.word}; ${line.judged.source}`,
+      ),
+    ),
+    section(
+      'Charge',
+      record.charge.map(
+        (line) =>
+          `${clock(line)} ${line.figure.replaceAll('-', ' ')}: ${line.value} °F on readings ${line.readings.join(', ')}, ${line.judged?.word ?? line.noVerdict ?? ''}`,
+      ),
+    ),
     section('Somebody was hurt', record.injuries.map(clock)),
     section(
       'Checks without an answer',

@@ -85,6 +85,12 @@ export const CAUTIONS = [
     covers: ['pressurised-refrigerant'],
   },
   {
+    id: 'nitrogen-test',
+    words: 'Caution: dry nitrogen through a regulator, not above the nameplate test pressure. Never a torch on it.',
+    again: 'Nitrogen.',
+    source: 'common practice: never oxygen, never without a regulator',
+  },
+  {
     id: 'insulation-test',
     words: 'Caution: insulation test. Electronics lifted off first, and never on a compressor in vacuum.',
     again: 'Electronics off.',
@@ -138,7 +144,9 @@ export function cautionsFor(step: Step): readonly CautionId[] {
     }
   }
   if (step.ask.kind === 'reading' && step.ask.quantity === 'insulation') return ['insulation-test'];
-  if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') return ['refrigerant-pressure'];
+  if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') {
+    return [step.ask.at[0] === 'system' ? 'nitrogen-test' : 'refrigerant-pressure'];
+  }
   if (step.ask.kind === 'look' || step.needs.power !== 'on' || step.zone === 'none') return [];
   if (step.ask.quantity === 'current') return ['running-parts'];
   if (step.ask.quantity !== 'voltage' && step.ask.quantity !== 'voltage-dc') return [];

@@ -1,6 +1,7 @@
 import type { RankedTest } from '../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../grammar/visit/judge-reading.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
+import { circuitStep, recoverFirst } from './circuit.ts';
 import type { Step, VisitContext } from './context.ts';
 import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from './isolation.ts';
 import { looseWires } from './landings.ts';
@@ -33,9 +34,15 @@ function goalOfPhase(context: VisitContext): Step | undefined {
     case 'testing':
       return isFresh(context) ? bestTest(context) : undefined;
     case 'repair':
-      return actionStep('part-fitted', repairZone(context.finding?.fault), { power: 'off', call: 'any', bench: false });
-    case 'prove':
+      return (
+        recoverFirst(context) ??
+        actionStep('part-fitted', repairZone(context.finding?.fault), { power: 'off', call: 'any', bench: false })
+      );
+    case 'prove': {
+      const circuit = circuitStep(context);
+      if (circuit !== undefined) return circuit === 'waiting' ? undefined : circuit;
       return PROVE_PLAN.find((step) => open(step) && isDue(step, context));
+    }
     case 'close':
       return CLOSE_PLAN.find(open) ?? actionStep('visit-finished', 'none');
     case 'closed':

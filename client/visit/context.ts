@@ -13,6 +13,7 @@ import type { WorkId } from '../../grammar/vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Evidence } from '../diagnosis/diagnosis.ts';
 import type { SpokenCaution } from './cautions.ts';
+import type { CircuitWork } from './circuit.ts';
 import type { Isolation, IsolationPlace } from './isolation.ts';
 
 /** One thing the visit asks for. Where it comes from decides when it is offered, its needs decide what guards it. */
@@ -53,6 +54,8 @@ export type ActionDone =
   | 'consent-asked'
   | 'meter-named'
   | 'nameplate-read'
+  | 'leak-searched'
+  | 'vacuum-isolated'
   | 'thermostat-agreed'
   | 'recommended'
   | 'technician-signed'
@@ -160,6 +163,7 @@ export interface VisitContext {
   /** Why the visit did not close when it was last asked to; a spoken reason overrides. */
   readonly closeRefused: readonly string[];
   readonly wires: readonly WireMove[];
+  readonly circuit: CircuitWork;
   /** The lone-worker check while one runs: when it is due on the input clock, and how often it was put unanswered. */
   readonly check:
     | { readonly minutes: number; readonly every: boolean; readonly due: number; readonly asked: number }

@@ -50,6 +50,7 @@ function outOfPlace({ context }: Seen): boolean {
     const now = chooseStep(context);
     return now !== undefined && now.id !== step.id;
   }
+  if (step.id.startsWith('circuit.') && chooseStep(context)?.id !== step.id) return true;
   return PHASE_OF[step.source] !== phase;
 }
 

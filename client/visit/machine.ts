@@ -80,6 +80,7 @@ export function emptyContext(): VisitContext {
     undoable: [],
     closeRefused: [],
     wires: [],
+    circuit: {},
     check: undefined,
     notes: [],
     items: [],

@@ -1,6 +1,7 @@
 import type { Meaning, Report } from '../../grammar/phrases/meaning.ts';
 import { sayDigits, sayNumber } from '../../grammar/phrases/numbers/say-number.ts';
-import type { ChargeFigure, Judged, WireMove } from '../../grammar/visit/events.ts';
+import type { CircuitCheck } from '../../grammar/visit/circuit-rules.ts';
+import type { ChargeFigure, Judged, JudgedWord, WireMove } from '../../grammar/visit/events.ts';
 import { COMMANDS } from '../../grammar/vocabulary/commands.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import { FAULTS } from '../../grammar/vocabulary/faults.ts';
@@ -245,6 +246,21 @@ const CHARGE_WORDS: Readonly<Record<ChargeFigure, string>> = {
   'condensing-over-ambient': 'Condensing over ambient',
 };
 
+const CIRCUIT_WORDS: Readonly<Record<CircuitCheck, (value: string, word: JudgedWord) => string>> = {
+  'pressure-test': (value, word) =>
+    `Changed by ${value} psi beyond temperature. ${word === 'does not fit' ? 'It leaks: find it, then test again.' : word === 'fits' ? 'It held.' : 'That is marginal: within a gauge error or a small leak.'}`,
+  evacuation: (_value, word) =>
+    word === 'does not fit'
+      ? 'Not deep enough yet: five hundred microns or below.'
+      : 'Deep enough. Valve off the pump.',
+  decay: (_value, word) =>
+    word === 'does not fit'
+      ? 'It rose too far: moisture or a leak. Evacuate again, or search.'
+      : word === 'fits'
+        ? 'It stood.'
+        : 'That is marginal: moisture, most likely.',
+};
+
 export const SAY = {
   opened: (site: string, complaint: string) => `Visit open: ${site}. Complaint: ${complaint}.`,
   notProvenDead: 'Refused: power was not proven off. Prove it dead, then measure again.',
@@ -298,6 +314,11 @@ export const SAY = {
     `Split ${degrees} degrees after ${minutes} minutes. ${fits ? 'That fits.' : 'That does not fit.'}`,
   onceMore: (test: string) => `All rests on one reading, ${test}. Take it once more before a part is condemned.`,
   charge: (figure: ChargeFigure, words: string) => `${CHARGE_WORDS[figure]}: ${words}.`,
+  leakFirst: 'Repair the leak, then the pressure test begins anew.',
+  readAgain: 'Time: read it again.',
+  standing: (minutes: string) => `Let it stand. Read it again in ${minutes} minutes.`,
+  standsStill: (minutes: string) => `It has to stand ${minutes} minutes more.`,
+  circuit: (check: CircuitCheck, value: string, word: JudgedWord) => CIRCUIT_WORDS[check](value, word),
   checkSet: (minutes: string, every: boolean) =>
     `Checking on you ${every ? 'every' : 'in'} ${minutes} minutes. Say "cancel the check" to end it.`,
   check: 'Check: say "I am fine".',

@@ -8,6 +8,7 @@ import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Evidence, NextTest } from '../diagnosis/diagnosis.ts';
 import type { Mouth, Prompt } from '../speaking/mouth.ts';
+import { minutesToStand } from './circuit.ts';
 import type { VisitContext } from './context.ts';
 import { expectationOf } from './expectation.ts';
 import { emptyContext, visitMachine } from './machine.ts';
@@ -236,6 +237,8 @@ export class VisitRun {
     if (caution !== undefined && lastPrompt?.id === caution.prompt) this.#speak({ ...lastPrompt, kind: 'caution' });
     else if (lastPrompt !== undefined && lastPrompt.id === said) this.#speak({ ...lastPrompt, kind: 'answer' });
     if (runningSince !== undefined && context.phase === 'prove') this.#startTimer('split-reminder', 5);
+    const standing = minutesToStand(context);
+    if (standing > 0) this.#startTimer('circuit', standing);
     if (context.check !== undefined) {
       const left = (context.check.due - this.#edges.clock.now().mono) / MS_A_MINUTE;
       this.#startTimer('check', Math.max(0, left));

@@ -58,6 +58,14 @@ const ACTION_WORDS: Readonly<Record<ActionDone, { readonly brief: string; readon
     brief: 'Which category is the meter?',
     full: 'Look at the category marked beside the jacks of the meter, then say "meter is category" and its number.',
   },
+  'leak-searched': {
+    brief: 'Leak search: what did you find?',
+    full: 'Search every joint for a leak while the pressure stands. Say "found a leak", or "leak search found nothing".',
+  },
+  'vacuum-isolated': {
+    brief: 'Valve off the pump and say so.',
+    full: 'Valve off the vacuum pump, then say "pump is valved off". The reading must stand.',
+  },
   'thermostat-agreed': {
     brief: 'Thermostat as agreed?',
     full: 'Set the thermostat as agreed with the customer, then say "thermostat is set as agreed".',
@@ -161,6 +169,8 @@ export function askWords(step: Step, context: VisitContext): string {
         ? `${lookWords(step)}: ${step.ask.answers.map(observationWords).join(', or ')}?`
         : `${lookWords(step)}.`;
     case 'reading': {
+      const own = CIRCUIT_WORDS[step.id];
+      if (own !== undefined) return full ? own.full : own.brief;
       const bench = step.needs.bench ? ', on the bench' : '';
       const place = placeWords(step.ask.at);
       const what = FUNCTION_WORDS[step.ask.quantity];
@@ -176,6 +186,31 @@ function lookWords(step: Step): string {
   const name = step.test === undefined ? PLAN_LOOKS[step.id] : TESTS.find((test) => test.id === step.test)?.name;
   return capital(name ?? step.id);
 }
+
+/** Readings of an opened circuit: what is done first belongs to the asking. */
+const CIRCUIT_WORDS: Readonly<Record<string, { readonly brief: string; readonly full: string }>> = {
+  'circuit.recovered': {
+    brief: 'Refrigerant recovered, by weight.',
+    full: 'Recover the refrigerant into its cylinder on the scale. Say "recovered", then pounds and ounces.',
+  },
+  'circuit.test-start': {
+    brief: 'Nitrogen in. Test pressure?',
+    full: 'Fill with dry nitrogen through the regulator to the test pressure, close it, and read: "nitrogen pressure", then psi.',
+  },
+  'circuit.test-end': {
+    brief: 'Test pressure again?',
+    full: 'Read the test pressure again. If the air outdoors has changed, read that first.',
+  },
+  'circuit.evacuated': {
+    brief: 'Evacuate. Microns?',
+    full: 'Release the nitrogen, evacuate with the gauge at the system, away from the pump, and read the microns.',
+  },
+  'circuit.decay': { brief: 'Microns again?', full: 'Read the microns again with the pump still valved off.' },
+  'circuit.charged': {
+    brief: 'Refrigerant in, by weight.',
+    full: 'Weigh the refrigerant in by the nameplate. Say "added", then pounds and ounces.',
+  },
+};
 
 const PLAN_LOOKS: Readonly<Record<string, string>> = {
   'arrive.call': 'look: thermostat, is it calling',

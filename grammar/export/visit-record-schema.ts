@@ -153,6 +153,35 @@ export const VisitRecordSchema = Type.Object(
     notes: Type.Array(Type.Object({ at: Time, text: Type.String() }, closed)),
     recommendations: Type.Array(Type.Object({ at: Time, text: Words }, closed)),
     signatures: Type.Array(Type.Object({ at: Time, who: oneOf(['technician', 'customer']), name: Words }, closed)),
+    /** Pressure test, vacuum and standing vacuum of an opened circuit: psi lost beyond temperature, or microns. */
+    circuit: Type.Array(
+      Type.Object(
+        {
+          at: Time,
+          check: oneOf(['pressure-test', 'evacuation', 'decay']),
+          value: Type.Number(),
+          minutes: Type.Integer({ minimum: 0 }),
+          judged: JudgedSchema,
+        },
+        closed,
+      ),
+    ),
+    /** Superheat, subcooling, condensing over ambient, in Fahrenheit degrees, from two readings each. */
+    charge: Type.Array(
+      Type.Object(
+        {
+          at: Time,
+          figure: oneOf(['superheat', 'subcooling', 'condensing-over-ambient']),
+          value: Type.Number(),
+          refrigerant: Words,
+          readings: Numbers,
+          minutes: Type.Number({ minimum: 0 }),
+          judged: Type.Optional(JudgedSchema),
+          noVerdict: Type.Optional(Words),
+        },
+        closed,
+      ),
+    ),
     injuries: Type.Array(Type.Object({ at: Time }, closed)),
     /** Checks on a lone worker that nobody answered. */
     unanswered: Type.Array(Type.Object({ at: Time, times: Type.Integer({ minimum: 1 }) }, closed)),

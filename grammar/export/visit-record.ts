@@ -1,4 +1,4 @@
-import type { VisitEvent } from '../visit/events.ts';
+import type { Judged, VisitEvent } from '../visit/events.ts';
 import { foldVisit, type Moment, type ReadingLine } from '../visit/fold-visit.ts';
 import { JOB_ITEMS } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
@@ -77,6 +77,17 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
     notes: view.notes.map((line) => ({ ...at(line), text: line.text })),
     recommendations: view.recommendations.map((line) => ({ ...at(line), text: line.text })),
     signatures: view.signatures.map((line) => ({ ...at(line), who: line.who, name: line.name })),
+    circuit: view.circuit.map(({ seq: _seq, time, judged, ...line }) => ({
+      at: time.at,
+      ...line,
+      judged: judgedOf(judged),
+    })),
+    charge: view.charge.map(({ seq: _seq, time, judged, readings, ...line }) => ({
+      at: time.at,
+      ...line,
+      readings: [...readings],
+      ...(judged === undefined ? {} : { judged: judgedOf(judged) }),
+    })),
     injuries: view.injuries.map(at),
     unanswered: view.unanswered.map((line) => ({ ...at(line), times: line.times })),
     overrides: view.overrides.map((line) => ({ ...at(line), why: [...line.why], reason: line.reason })),
@@ -102,6 +113,10 @@ function measured({ quantity, at: places, value, unit, bench }: Reading): Json<'
   return { quantity, at: [...places], value, unit, ...(bench === true ? { bench: true as const } : {}) };
 }
 
+function judgedOf({ word, rule, band, source, tag }: Judged): NonNullable<Json<'readings'>[number]['judged']> {
+  return { word, rule, ...band, source, tag };
+}
+
 function readingOf(line: ReadingLine): Json<'readings'>[number] {
   const { judged, under } = line;
   return {
@@ -111,17 +126,7 @@ function readingOf(line: ReadingLine): Json<'readings'>[number] {
     power: under.power,
     call: under.call,
     phase: under.phase,
-    ...(judged === undefined
-      ? {}
-      : {
-          judged: {
-            word: judged.word,
-            rule: judged.rule,
-            ...judged.band,
-            source: judged.source,
-            tag: judged.tag,
-          },
-        }),
+    ...(judged === undefined ? {} : { judged: judgedOf(judged) }),
     corrected: line.corrected.map(measured),
     withdrawn: line.withdrawn,
   };

@@ -8,6 +8,7 @@ import type { TestId } from '../vocabulary/tests.ts';
 import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
+import type { CircuitCheck } from './circuit-rules.ts';
 import type { InputTime, VisitInput } from './inputs.ts';
 
 /** The phases of a visit, by function. Order is the technician's; a phase says what the talk is about. */
@@ -182,6 +183,15 @@ export type VisitOutcome =
       readonly minutes: number;
       readonly judged?: Judged;
       readonly noVerdict?: NoVerdict;
+    }
+  /** An opened refrigerant circuit: its pressure test, vacuum or standing vacuum against its rule. */
+  | {
+      readonly type: 'circuit.judged';
+      readonly check: CircuitCheck;
+      /** In psi for the pressure test (what was lost beyond temperature), in microns else. */
+      readonly value: number;
+      readonly minutes: number;
+      readonly judged: Judged;
     }
   | { readonly type: 'note.taken'; readonly text: string }
   /** Something of the job that is no measurement: consent, the meter's category, an opened circuit, how it was left. */

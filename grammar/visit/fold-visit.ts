@@ -107,6 +107,8 @@ export interface FoldedVisit {
   readonly check?: { readonly minutes: number; readonly every: boolean; readonly asked: number };
   readonly unanswered: readonly (Moment & { readonly times: number })[];
   readonly injuries: readonly Moment[];
+  /** What was judged of an opened refrigerant circuit. */
+  readonly circuit: readonly (Moment & Omit<Extract<VisitOutcome, { type: 'circuit.judged' }>, 'type'>)[];
   readonly focuses: readonly (Moment & { readonly focus: Focus })[];
   /** Closes that went through with something left, and the reason that was spoken. */
   readonly overrides: readonly (Moment & { readonly why: readonly string[]; readonly reason: string })[];
@@ -164,6 +166,7 @@ function emptyVisit(): Mutable<FoldedVisit> {
     signatures: [],
     unanswered: [],
     injuries: [],
+    circuit: [],
     focuses: [],
     overrides: [],
     warnings: [],
@@ -291,6 +294,15 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
       return;
     case 'split.judged':
       view.split = { ...moment, split: event.split, minutes: event.minutes, word: event.word };
+      return;
+    case 'circuit.judged':
+      view.circuit.push({
+        ...moment,
+        check: event.check,
+        value: event.value,
+        minutes: event.minutes,
+        judged: event.judged,
+      });
       return;
     case 'charge.judged': {
       const { type: _type, time: _time, ...judged } = event;

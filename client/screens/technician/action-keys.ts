@@ -71,6 +71,10 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
       return [itemKey('meter-category-two'), itemKey('meter-category-three'), itemKey('meter-category-four'), pass];
     case 'nameplate-read':
       return [itemKey('nameplate-unreadable'), pass];
+    case 'leak-searched':
+      return [itemKey('leak-found'), itemKey('no-leak-found')];
+    case 'vacuum-isolated':
+      return [itemKey('vacuum-isolated')];
     case 'thermostat-agreed':
       return [itemKey('thermostat-as-agreed'), pass];
     case 'recommended':

@@ -1,4 +1,5 @@
 import { isSettled } from '../choose-step.ts';
+import { circuitStep } from '../circuit.ts';
 import type { Step, VisitContext } from '../context.ts';
 import { isOpened, isolationOf } from '../isolation.ts';
 import { looseWires } from '../landings.ts';
@@ -16,7 +17,8 @@ export function settleTurn(turn: Turn): void {
   const { phase } = context;
   const done = (plan: readonly Step[]) => plan.every((step) => step.optional === true || isSettled(step, context));
   if (phase === 'arrive' && done(ARRIVE_PLAN)) turn.raise({ type: 'phase.go', to: 'testing' });
-  if (phase === 'prove' && done(PROVE_PLAN)) turn.raise({ type: 'phase.go', to: 'close' });
+  if (phase === 'prove' && done(PROVE_PLAN) && circuitStep(context) === undefined)
+    turn.raise({ type: 'phase.go', to: 'close' });
   turn.raise({ type: 'step.review' });
 }
 
@@ -47,6 +49,8 @@ export function isAnswered(step: Step, context: VisitContext): boolean {
     case 'consent-asked':
     case 'meter-named':
     case 'nameplate-read':
+    case 'leak-searched':
+    case 'vacuum-isolated':
     case 'thermostat-agreed':
     case 'recommended':
     case 'technician-signed':

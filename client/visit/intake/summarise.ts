@@ -1,4 +1,5 @@
 import type { VisitSummary } from '../../../grammar/visit/events.ts';
+import { type CircuitStep, missingOfCircuit } from '../circuit.ts';
 import type { FittedPart, LoggedReading, VisitContext } from '../context.ts';
 import { ISOLATION_PLACES } from '../isolation.ts';
 import { PLAIN_WORDS } from '../plain-words.ts';
@@ -113,6 +114,18 @@ function doneWords(parts: readonly FittedPart[]): string {
   ].join(' ');
 }
 
+/** What an opened circuit lacks, for whoever reads the open items. */
+const CIRCUIT_MISSING: Readonly<Record<CircuitStep, string>> = {
+  recovered: 'the refrigerant recovered was not weighed',
+  testStart: 'the opened circuit was not pressure tested',
+  searched: 'no leak search was reported',
+  testEnd: 'the test pressure was not read again',
+  evacuated: 'the circuit was not evacuated deep enough',
+  isolated: 'the vacuum was not valved off to stand',
+  decay: 'the vacuum was not read again after standing',
+  charged: 'the refrigerant put in was not weighed',
+};
+
 function openItems(context: VisitContext, left: readonly string[]): readonly string[] {
   const { settled, items, signed, parts } = context;
   const proved = context.readings.some((item) => item.phase === 'prove');
@@ -124,6 +137,7 @@ function openItems(context: VisitContext, left: readonly string[]): readonly str
     ...ISOLATION_PLACES.filter((place) => context.isolation[place] === 'open').map(
       (place) => `the switch at the ${place.replace('-', ' ')} was left open`,
     ),
+    ...missingOfCircuit(context).map((name) => CIRCUIT_MISSING[name]),
     ...(settled.includes('energy.covers-on') ? [] : ['covers were not reported back on']),
     ...(items.includes('thermostat-as-agreed') ? [] : ['the thermostat was not reported as agreed']),
     ...parts.flatMap((part) => part.doubts.map((doubt) => `${part.part}: ${doubt}`)),

@@ -1,6 +1,8 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
+import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { chooseStep, isFresh } from '../choose-step.ts';
+import { minutesToStand } from '../circuit.ts';
 import { SAY } from '../prompts.ts';
 import { askWords, stepWords } from '../step-words.ts';
 import type { Turn } from '../turn.ts';
@@ -101,6 +103,8 @@ function sayNext(turn: Turn): void {
   const step = context.step ?? chooseStep(context);
   if (step !== undefined && context.caution === undefined) turn.say('step', stepWords(step, context));
   else if (context.caution !== undefined) turn.say('answer', SAY.cautionFirst);
+  else if (minutesToStand(context) > 0)
+    turn.say('answer', SAY.standsStill(sayNumber(Math.ceil(minutesToStand(context)))));
   else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);
 }
 

@@ -8,6 +8,7 @@ import type { Undoable } from '../context.ts';
 import { zoneOf } from '../plans.ts';
 import { capital, itemWords, judgedWords, readbackWords, SAY, wireWords } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
+import { doubtCircuit, followCircuit } from './take-circuit.ts';
 import { SETTLED_BY_ITEM } from './take-job.ts';
 import { circumstances, followEnergy, refusedWhileNotDead, takeReading } from './take-reading.ts';
 
@@ -51,6 +52,8 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   const remark = judged?.word === 'does not fit' || judged?.word === 'marginal' ? ` ${judgedWords(judged)}` : '';
   turn.say('readback', `${SAY.corrected(reading)}${remark}`);
   followEnergy(turn, reading, zoneOf(reading.at));
+  doubtCircuit(turn, reading);
+  followCircuit(turn, reading);
 }
 
 /** A correction may change a number or a place, never what was measured. */
@@ -90,6 +93,7 @@ export function takeBack(turn: Turn): void {
   const reading = turn.context.readings.find((item) => item.number === last.number)?.reading;
   turn.set({ readings: turn.context.readings.filter((item) => item.number !== last.number) });
   turn.say('readback', reading === undefined ? SAY.observationBack : SAY.takenBack(reading));
+  if (reading !== undefined) doubtCircuit(turn, reading);
 }
 
 /** An item or a recommendation taken back; what it had answered is asked again. */

@@ -22,6 +22,7 @@ import type { Turn } from '../turn.ts';
 import { unitLacks } from '../unit-lacks.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
+import { followCircuit } from './take-circuit.ts';
 import { takeProofNumber } from './take-proof.ts';
 import { takeCharge } from './take-work.ts';
 
@@ -57,6 +58,7 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   logReading(turn, reading, under, judged, confirmed);
   turn.say('readback', readback(reading, confirmed, judged?.word === 'marginal' ? judgedWords(judged) : ''));
   followEnergy(turn, reading, zone);
+  followCircuit(turn, reading);
   if (turn.context.phase === 'prove') judgeSplit(turn);
   judgeCharge(turn);
   takeCharge(turn, reading);

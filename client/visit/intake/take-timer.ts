@@ -6,6 +6,7 @@ import { SPLIT_AFTER_MINUTES } from '../plans.ts';
 import { SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 import { putCheck } from './check-on-me.ts';
+import { endStanding } from './take-circuit.ts';
 
 const REMINDER_MINUTES = 5;
 const MS_A_MINUTE = 60_000;
@@ -18,6 +19,8 @@ export function takeTimer(turn: Turn, timer: TimerId): void {
   switch (timer) {
     case 'split-reminder':
       return remindOfSplit(turn);
+    case 'circuit':
+      return endStanding(turn);
     case 'check':
       return putCheck(turn);
     case 'quiet':

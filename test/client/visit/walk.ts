@@ -78,6 +78,11 @@ export const LINES = [
   'check on me every twenty minutes',
   'I am fine',
   'cancel the check',
+  'I opened the system',
+  'recovered six pounds four ounces',
+  'nitrogen pressure three hundred psi',
+  'vacuum four hundred microns',
+  'pump is valved off',
   'customer agrees',
   'customer declined',
   'meter is cat three',
@@ -236,7 +241,7 @@ class Walker {
         return this.#rank(move.first, move.done);
       case 'minutes': {
         this.#mono += move.minutes * 60_000;
-        for (const timer of ['quiet', 'split-reminder', 'check'] as const)
+        for (const timer of ['quiet', 'split-reminder', 'check', 'circuit'] as const)
           this.#take({ type: 'timer.elapsed', time: this.#time(), timer });
         return;
       }
