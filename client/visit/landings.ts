@@ -66,6 +66,49 @@ function named(move: WireMove): Pick<LooseWire, 'colour' | 'size'> {
   };
 }
 
+/** One wire that moved, or a jumper in place, as it stands now. */
+export interface LandingRow {
+  /** In the order in which they came into the talk. */
+  readonly number: number;
+  readonly colour?: string;
+  readonly size?: string;
+  readonly from?: string;
+  readonly to?: string;
+  readonly state: 'off' | 'landed' | 'jumper';
+}
+
+/** The wires that moved, each once, and the jumpers that are in place. */
+export function landingRows(moves: readonly WireMove[]): readonly LandingRow[] {
+  const rows: LandingRow[] = [];
+  for (const move of moves) {
+    const { action, ...named } = move;
+    const number = rows.length + 1;
+    switch (action) {
+      case 'lifted':
+        rows.push({ number, ...named, state: 'off' });
+        break;
+      case 'jumper-on':
+        rows.push({ number, ...named, state: 'jumper' });
+        break;
+      case 'jumper-off': {
+        const at = rows.findLastIndex((row) => row.state === 'jumper');
+        if (at >= 0) rows.splice(at, 1);
+        break;
+      }
+      case 'landed': {
+        const off = rows.filter((row) => row.state === 'off');
+        const loose = off.map((row) => ({ ...row, from: row.from ?? 'an unnamed terminal' }));
+        const found = off[indexOfWire(loose, move)];
+        const to = move.to ?? found?.from;
+        const landed = { ...named, ...(to === undefined ? {} : { to }), state: 'landed' as const };
+        if (found === undefined) rows.push({ number, ...landed });
+        else rows[rows.indexOf(found)] = { ...landed, ...found, ...(to === undefined ? {} : { to }), state: 'landed' };
+      }
+    }
+  }
+  return rows.map((row, index) => ({ ...row, number: index + 1 }));
+}
+
 /** Jumpers put on and not taken off again. */
 export function jumpersInPlace(moves: readonly WireMove[]): number {
   const count = (action: WireMove['action']) => moves.filter((move) => move.action === action).length;

@@ -2,8 +2,8 @@ import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
 import { POINTS } from '../../grammar/vocabulary/points.ts';
-import { accessFaults } from './look-over.ts';
-import { picture, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
+import { accessFaults, overflow } from './look-over.ts';
+import { DESK, PHONE, picture, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
 import { onlyVisit, servedRecord, standingReadings } from './served-record.ts';
 import { Technician } from './technician.ts';
 
@@ -125,6 +125,57 @@ describe('a visit by touch alone', () => {
     await press('Go on with the visit');
     expect(await page.locator('[data-asked]').getAttribute('data-asked')).toBe('step');
   });
+});
+
+describe('wires that move', () => {
+  test('stand in a table and in a small drawing of their terminals, off until they are landed', async () => {
+    await open('technician');
+    await technician.type('lifted the brown wire from fan');
+    await technician.type('lifted the yellow wire from herm');
+    await technician.type('landed the brown wire on fan');
+    await page.setViewportSize(PHONE);
+    await press('More', 'Wires');
+    const sheet = page.getByRole('dialog', { name: 'Wires' });
+    expect(await sheet.locator('[data-wire]').evaluateAll((rows) => rows.map((row) => row.textContent))).toEqual([
+      'brown wirecapacitor fancapacitor fan',
+      'yellow wirecapacitor hermoff: not landed',
+    ]);
+    const drawing = sheet.getByRole('img');
+    expect(await drawing.getAttribute('aria-label')).toContain('yellow wire off');
+    const words = await drawing.locator('text').allTextContents();
+    for (const word of ['capacitor', 'FAN', 'HERM', 'brown', '(yellow off)']) expect(words).toContain(word);
+    expect(await drawing.locator('.wire.off').count()).toBe(1);
+    expect(await accessFaults(page)).toEqual([]);
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    await picture(page, 'visit-wires');
+    await press('Back');
+    await page.setViewportSize(DESK);
+    expect(await page.locator('.so-far [data-wire="off"]').count()).toBe(1);
+    expect(await accessFaults(page)).toEqual([]);
+    await technician.type('landed the yellow wire on herm');
+    expect(await page.locator('.so-far [data-wire="off"]').count()).toBe(0);
+    expect(await page.locator('.so-far .wire.off').count()).toBe(0);
+  }, 60_000);
+});
+
+describe('a check on a lone worker', () => {
+  test('is shown with one key, over a held visit too, and answered by touch', async () => {
+    await page.clock.install();
+    await page.reload();
+    await open('technician');
+    await technician.type('check on me in ten');
+    await technician.type('hold the visit');
+    await page.clock.fastForward(10 * 60_000 + 5_000);
+    await page.getByRole('button', { name: 'I am fine', exact: true }).waitFor();
+    expect(await asked()).toBe('Say or touch: I am fine.');
+    expect(await accessFaults(page)).toEqual([]);
+    await picture(page, 'visit-check');
+    await press('I am fine');
+    expect(await page.getByRole('button', { name: 'I am fine', exact: true }).count()).toBe(0);
+    await technician.sent();
+    const { folded } = await servedRecord(server.url, await onlyVisit(server.url));
+    expect(folded.check).toBeUndefined();
+  }, 60_000);
 });
 
 describe('short and full talk', () => {

@@ -11,6 +11,7 @@ export type MoreChoice =
   | 'part'
   | 'set-right'
   | 'write'
+  | 'wires'
   | 'hurt'
   | 'ear'
   | 'sound';
@@ -37,6 +38,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
         <Choice label="Power switched" onPress={() => onChoose('switched')} />
         <Choice label="Prove it dead" onPress={() => onChoose('proof')} />
         <Choice label="Part fitted or work done" onPress={() => onChoose('part')} />
+        <Choice label="Wires" onPress={() => onChoose('wires')} disabled={context.wires.length === 0} />
         <Choice label="Recommend, sign" onPress={() => onChoose('write')} />
         <Choice
           label="Set it right"

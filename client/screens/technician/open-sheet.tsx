@@ -13,11 +13,12 @@ import { SupervisorSheet } from './supervisor-sheet.tsx';
 import { SwitchPicker } from './switch-picker.tsx';
 import type { PadRequest } from './touch-key.ts';
 import { readingToSetRight } from './touch-keys.ts';
+import { WireSheet } from './wire-sheet.tsx';
 import { WriteSheet } from './write-sheet.tsx';
 
 /** Which sheet is open. */
 export type Open =
-  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' | 'write' | 'sound' }
+  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' | 'write' | 'wires' | 'sound' }
   | { readonly sheet: 'pad'; readonly pad: PadRequest };
 
 interface OpenSheetProps {
@@ -80,6 +81,8 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <SoundSheet onChanged={() => (earOn ? void session.startEar() : undefined)} onClose={close} />;
     case 'supervisor':
       return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
+    case 'wires':
+      return <WireSheet wires={context.wires} onClose={close} />;
     case 'write':
       return <WriteSheet signed={context.signed} onEnter={enter} onClose={close} />;
     case 'pad':

@@ -3,6 +3,7 @@ import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
 import { SuspectList } from '../show/suspect-list.tsx';
+import { WireBoard } from '../show/wire-board.tsx';
 import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
 import { NowPanel, nowAsked } from './now-panel.tsx';
@@ -90,6 +91,12 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
       <aside className="so-far" aria-label="So far">
         <h2>Suspects</h2>
         <SuspectList suspects={context.assessment?.suspects ?? []} most={6} />
+        {folded.wires.length === 0 ? null : (
+          <>
+            <h2>Wires</h2>
+            <WireBoard wires={folded.wires.map(({ wire }) => wire)} />
+          </>
+        )}
         <h2>Readings</h2>
         <ReadingTable readings={folded.readings} />
       </aside>
