@@ -6,6 +6,7 @@ import { HAZARD_SIGNS } from './hazards/hazard-signs.ts';
 import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
 import { chooseNext } from './planner/choose-next.ts';
 import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
+import { isNotWorthMore } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
 import { pivotalReading } from './posterior/pivotal-reading.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
@@ -59,8 +60,11 @@ function assess(
     .map((fault, f) => ({ fault, probability: posterior.fault[f]! }))
     .sort((a, b) => b.probability - a.probability);
   const top = suspects[0]!;
-  const standsOut = top.probability >= STANDS_OUT && top.fault !== 'something-else';
-  const ranked = chooseNext(table, posterior, stance, standing, new Set(parked)).map(({ test }) => test);
+  const worths = chooseNext(table, posterior, stance, standing, new Set(parked));
+  const ranked = worths.map(({ test }) => test);
+  const named = top.fault !== 'something-else' && top.fault !== 'nothing-wrong';
+  const standsOut =
+    (top.probability >= STANDS_OUT && top.fault !== 'something-else') || (named && isNotWorthMore(suspects, worths[0]));
   const pivot =
     standsOut || ranked.length === 0
       ? pivotalReading(table, posterior, standing, table.faults.indexOf(top.fault))

@@ -6,6 +6,23 @@ export interface Job extends Asked {
   readonly minutes: number;
 }
 
+/** What is seen, felt or connected at the outdoor unit with its panel on. */
+const OUTSIDE: ReadonlySet<string> = new Set([
+  'look-outdoor-fan',
+  'look-compressor',
+  'look-no-call',
+  'look-outdoor-coil',
+  'look-oil',
+  'look-fan-by-hand',
+  'temperature-outdoor-air',
+  'temperature-condenser-air-out',
+  'temperature-suction-line',
+  'temperature-liquid-line',
+  'pressure-suction',
+  'pressure-liquid',
+  'pressure-standing',
+]);
+
 /**
  * Minutes of a visit, counted the same way for whoever chooses the tests: the work, the walk, making power and call
  * ready, the outdoor panel once, the gauges once (common practice, our figures).
@@ -29,7 +46,7 @@ export class WorkClock {
     }
     this.last = job.id;
     this.minutes += job.minutes + this.walk(job.place) + this.ready(job);
-    if (job.place === 'outdoor' && job.function !== 'look' && job.function !== 'temperature' && !this.panelOff) {
+    if (job.place === 'outdoor' && !OUTSIDE.has(job.id) && !this.panelOff) {
       this.minutes += 1;
       this.panelOff = true;
     }

@@ -10,6 +10,8 @@ export interface Stance {
   readonly call: 'cooling' | 'none';
   readonly outdoorPanelOff: boolean;
   readonly gaugesOn: boolean;
+  /** The test done last. */
+  readonly last?: TestId;
 }
 
 export const ON_ARRIVAL: Stance = {
@@ -67,11 +69,21 @@ const NO_PANEL: ReadonlySet<TestId> = new Set<TestId>([
   'look-outdoor-coil',
   'look-oil',
   'temperature-outdoor-air',
+  'look-fan-by-hand',
   'temperature-condenser-air-out',
+  'temperature-suction-line',
+  'temperature-liquid-line',
+  'pressure-suction',
+  'pressure-liquid',
+  'pressure-standing',
 ]);
+
+/** The probes are still in place: reading once more takes a moment. */
+const ONCE_MORE_MINUTES = 0.4;
 
 /** Minutes of a test from here, danger counted in. */
 export function testCost(stance: Stance, id: TestId): number {
+  if (stance.last === id) return TALK_MINUTES + ONCE_MORE_MINUTES;
   const model = TEST_MODELS[id];
   const danger = model.hazards.filter((h) => !misleads.has(h)).length * HAZARD_MINUTES;
   const panel = model.place === 'outdoor' && !NO_PANEL.has(id) && !stance.outdoorPanelOff ? MINUTES.outdoorPanel : 0;
@@ -88,5 +100,6 @@ export function stanceAfter(stance: Stance, id: TestId): Stance {
     call: needs.call === 'any' ? stance.call : needs.call,
     outdoorPanelOff: stance.outdoorPanelOff || (place === 'outdoor' && !NO_PANEL.has(id)),
     gaugesOn: stance.gaugesOn || fn === 'pressure',
+    last: id,
   };
 }

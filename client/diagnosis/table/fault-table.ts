@@ -63,4 +63,4 @@ export interface FaultTable {
 }
 
 /** Changes whenever the same evidence could give another answer. */
-export const TABLE_VERSION = 'diagnosis-1';
+export const TABLE_VERSION = 'diagnosis-2';

@@ -6,13 +6,21 @@ import type { DiagnosisNews, DiagnosisQuestion } from '../worker/diagnosis-messa
 /** The diagnosis in its worker: the page stays free while a table is built. */
 export class DiagnosisLink {
   readonly #worker = new Worker(new URL('../worker/diagnosis-worker.ts', import.meta.url), { type: 'module' });
-  readonly #open = new Map<number, { resolve(answer: Assessment): void; reject(error: Error): void }>();
+  readonly #open = new Map<
+    number,
+    { readonly asked: number; resolve(answer: Assessment): void; reject(error: Error): void }
+  >();
   #number = 0;
+  /** When the last word of a table being built came: a question asked before it waited for the table. */
+  #built = 0;
 
   /** @param onBuilding is told how much of the unit's table is built, 0…1; 1 when it is there. */
   constructor(onBuilding: (share: number) => void) {
-    this.#worker.onmessage = ({ data }: MessageEvent<DiagnosisNews>) =>
-      'building' in data ? onBuilding(data.building) : this.#take(data);
+    this.#worker.onmessage = ({ data }: MessageEvent<DiagnosisNews>) => {
+      if (!('building' in data)) return this.#take(data);
+      this.#built = performance.now();
+      onBuilding(data.building);
+    };
     this.#worker.onerror = () => this.#failAll('The diagnosis stopped: load the page again; the record is kept.');
   }
 
@@ -20,7 +28,7 @@ export class DiagnosisLink {
     this.#number += 1;
     const number = this.#number;
     return new Promise((resolve, reject) => {
-      this.#open.set(number, { resolve, reject });
+      this.#open.set(number, { asked: performance.now(), resolve, reject });
       this.#worker.postMessage({ number, unit, evidence, parked } satisfies DiagnosisQuestion);
     });
   }
@@ -32,6 +40,9 @@ export class DiagnosisLink {
   #take(reply: Exclude<DiagnosisNews, { building: number }>): void {
     const waiting = this.#open.get(reply.number);
     this.#open.delete(reply.number);
+    if (waiting !== undefined && waiting.asked > this.#built) {
+      performance.measure('readback.assessed', { start: waiting.asked, end: performance.now() });
+    }
     if ('answer' in reply) waiting?.resolve(reply.answer);
     else waiting?.reject(new Error(reply.sentence));
   }
