@@ -10,6 +10,7 @@ import {
 } from '../phrases/expression.ts';
 import { pattern } from '../phrases/pattern.ts';
 import { RULES } from '../phrases/rules/utterance-rules.ts';
+import { COMMANDS } from '../vocabulary/commands.ts';
 import { MEASURANDS } from '../vocabulary/measurands.ts';
 import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
 import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
@@ -30,6 +31,7 @@ const fieldNames = (fields: readonly (typeof NAMEPLATE_FIELDS)[number][]): Expre
  */
 export const NARROWED_RULES: Rules = {
   ...Object.fromEntries(Object.entries(RULES).map(([name, expression]) => [name, plain(expression, 'drop')])),
+  order: alternative(...COMMANDS.map((row) => pattern(row.say))),
   pair: alternative(
     pattern('$number [volts] both legs | both legs [are] $number [volts] | legs $number and $number [volts]'),
     pattern('[pressures] $to-699 over $to-699 [p s i | pounds]'),

@@ -1,6 +1,7 @@
 /**
  * Spoken orders to Readback itself. Names are our own. `joins`: also understood in one breath with something else
- * ("leg one one eighteen, what next"); words as common as "right" or "full" are not.
+ * ("leg one one eighteen, what next"); words as common as "right" or "full" are not. `typed`: understood, but not offered
+ * to the recogniser, where they sound like the beginning of something longer ("why" and the letter Y, "right" and "white").
  */
 export const COMMANDS = [
   {
@@ -22,7 +23,13 @@ export const COMMANDS = [
     joins: true,
     say: "what next | what's next | what is next | next step | what's the next step | what is the next step | what now | next | what do i do next | what do you want next",
   },
-  { id: 'why', name: 'why', joins: true, say: 'why | why that | why is that | tell me why' },
+  {
+    id: 'why',
+    name: 'tell me why',
+    joins: true,
+    say: 'tell me why | why is that | why that one | what for | what is that for',
+    typed: 'why | why that',
+  },
   {
     id: 'pass',
     name: 'pass on this one',
@@ -51,7 +58,8 @@ export const COMMANDS = [
   {
     id: 'yes',
     name: 'yes',
-    say: "yes [it is] | yep | yeah | yup | correct | affirmative | (that's | that is) (right | correct) | you got it | right",
+    say: "yes [it is] | yep | yeah | yup | correct | affirmative | (that's | that is) (right | correct) | you got it",
+    typed: 'right',
   },
   {
     id: 'no',

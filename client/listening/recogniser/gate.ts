@@ -9,9 +9,12 @@ export function marginOf(grammarScore: number, loopScore: number, speechFrames: 
 
 /** Where a model's margins are cut. Calibrated on people, never on synthetic voices: those fit the loop too well. */
 export interface Gate {
-  /** Below this the sound is no sentence of the grammar. */
+  /** Below this the sound is no sentence of the grammar, however long it is. */
   readonly reject: number;
-  /** How much more is asked of the shortest utterance; fades until `LONG`. A short foreign word fits something easily. */
+  /**
+   * How much more is asked of the shortest utterance, for each factor e by which the grammar has more words than the
+   * ten digits; fades until `LONG`. A short foreign word fits something in a wide grammar, and nothing in a narrow one.
+   */
   readonly short: number;
   /** From this on the expected grammar's words are taken without asking the whole grammar. */
   readonly sure: number;
@@ -21,14 +24,22 @@ export interface Gate {
   readonly mean: readonly number[];
 }
 
-/** Frames of speech from which on an utterance is not short: one second. */
-const LONG = 100;
+/** What an utterance is held against besides its margin: its frames of speech, and the words of the grammar. */
+export interface Trial {
+  readonly speechFrames: number;
+  readonly words: number;
+}
 
-/** The margin that an utterance of so many frames of speech must have. */
-export const cutOf = (gate: Gate, speechFrames: number): number =>
-  gate.reject + gate.short * Math.max(0, 1 - speechFrames / LONG);
+/** Frames of speech from which on an utterance is not short: two seconds. */
+const LONG = 200;
+/** A grammar of so few words leaves nothing to chance. */
+const FEW_WORDS = 10;
+
+/** The margin that an utterance must have. */
+export const cutOf = (gate: Gate, { speechFrames, words }: Trial): number =>
+  gate.reject + gate.short * Math.log(Math.max(1, words / FEW_WORDS)) * Math.max(0, 1 - speechFrames / LONG);
 
 /** 0…1: an even chance at the cut. */
-export function confidenceOf(margin: number, gate: Gate, speechFrames: number): number {
-  return 1 / (1 + Math.exp(-(margin - cutOf(gate, speechFrames)) / gate.scale));
+export function confidenceOf(margin: number, gate: Gate, trial: Trial): number {
+  return 1 / (1 + Math.exp(-(margin - cutOf(gate, trial)) / gate.scale));
 }

@@ -31,6 +31,7 @@ export class GrammarDecoder {
   readonly #module: SpeechModule;
   readonly #decoder: ModuleDecoder;
   readonly #scoreAddress: number;
+  #words = 0;
   /** Words looked up before: each look-up costs the module a little memory. */
   readonly #known = new Set<string>();
 
@@ -81,9 +82,15 @@ export class GrammarDecoder {
     if (unknown.length > 0) {
       throw new ListeningError('grammar-unknown-word', { detail: unknown.map((word) => `"${word}"`).join(', ') });
     }
+    this.#words = words.size;
     if (this.#module._decoder_set_fsg(this.#decoder.cdecoder, this.#networkOf(network)) < 0) {
       throw new ListeningError('grammar-broken', { detail: 'the recogniser refused it' });
     }
+  }
+
+  /** How many different words the grammar has. */
+  get words(): number {
+    return this.#words;
   }
 
   /** The mean cepstrum of some sound, for `begin`. Not while an utterance is open. */

@@ -1,4 +1,4 @@
-import { confidenceOf, cutOf, type Gate, marginOf } from './gate.ts';
+import { confidenceOf, cutOf, type Gate, marginOf, type Trial } from './gate.ts';
 import { GrammarDecoder, type Hypothesis, type Pronunciations } from './grammar-decoder.ts';
 import { PHONE_LOOP, PHONE_WORDS } from './phone-loop.ts';
 import type { SpeechModel, SpeechModule } from './speech-module.ts';
@@ -118,16 +118,18 @@ export class Recogniser {
     const first = this.#first.end();
     const margin = (found: Hypothesis): number =>
       found.text === '' ? Number.NEGATIVE_INFINITY : marginOf(found.score, loop.score, speechFrames);
-    if (!this.#tight) return this.#judge(first, margin(first), speechFrames, 'everything', [], 1);
+    const all = { speechFrames, words: this.#everything.words };
+    const few = { speechFrames, words: this.#expected.words };
+    if (!this.#tight) return this.#judge(first, margin(first), all, 'everything', [], 1);
     if (this.#alone || margin(first) >= this.#gate.sure)
-      return this.#judge(first, margin(first), speechFrames, 'expected', [], 1);
+      return this.#judge(first, margin(first), few, 'expected', [], 1);
     const second = this.#again(this.#everything);
     // A sentence that fits clearly worse is no alternative: it is what a closed grammar makes of anything.
     const near = Math.abs(margin(first) - margin(second)) < NEAR;
     const others = near ? [first.text, second.text] : [];
     return margin(first) + EXPECTED_FIRST >= margin(second)
-      ? this.#judge(first, margin(first), speechFrames, 'expected', others, 2)
-      : this.#judge(second, margin(second), speechFrames, 'everything', others, 2);
+      ? this.#judge(first, margin(first), few, 'expected', others, 2)
+      : this.#judge(second, margin(second), all, 'everything', others, 2);
   }
 
   close(): void {
@@ -168,15 +170,15 @@ export class Recogniser {
   #judge(
     { text }: Hypothesis,
     margin: number,
-    speechFrames: number,
+    trial: Trial,
     pass: Recognition['pass'],
     sentences: readonly string[],
     looks: number,
   ): Recognition {
     return {
       text,
-      accepted: margin >= cutOf(this.#gate, speechFrames),
-      confidence: confidenceOf(margin, this.#gate, speechFrames),
+      accepted: margin >= cutOf(this.#gate, trial),
+      confidence: confidenceOf(margin, this.#gate, trial),
       margin,
       pass,
       looks,

@@ -35,9 +35,12 @@ const power = alternative(
   ...POWER_STATES.map((row) => sequence(pattern(row.say), tag({ tag: 'state', state: row.state }))),
 );
 
+const saidOrTyped = (row: (typeof COMMANDS)[number]): Expression =>
+  'typed' in row ? alternative(pattern(row.say), pattern(row.typed)) : pattern(row.say);
+
 const orders = (rows: readonly (typeof COMMANDS)[number][]): Expression =>
   sequence(
-    alternative(...rows.map((row) => sequence(pattern(row.say), tag({ tag: 'command', command: row.id })))),
+    alternative(...rows.map((row) => sequence(saidOrTyped(row), tag({ tag: 'command', command: row.id })))),
     frame('command'),
   );
 

@@ -1,3 +1,5 @@
+import type { HearingOptions } from '../../../client/listening/node/load-hearing.ts';
+
 /** What a run of the hearing bench was asked to do. */
 export interface Plan {
   readonly sets: readonly string[];
@@ -12,7 +14,7 @@ export interface Plan {
   /** Any folder of sound with its words. */
   readonly folder: string | undefined;
   /** A wideband model; with `both` the bundled one is asked as well. */
-  readonly settings: { readonly model?: string; readonly both?: boolean };
+  readonly settings: Pick<HearingOptions, 'model' | 'both' | 'now'>;
   /** How long each noise is listened to. */
   readonly minutes: number;
   progress(text: string): void;
@@ -47,10 +49,20 @@ export function planFrom(options: ReadonlyMap<string, string>, progress: Plan['p
     people: options.get('people'),
     digits: options.get('digits'),
     folder: options.get('folder'),
-    settings: { ...(model !== undefined && { model }), ...(options.get('both') === 'yes' && { both: true }) },
+    settings: {
+      now: processorMs,
+      ...(model !== undefined && { model }),
+      ...(options.get('both') === 'yes' && { both: true }),
+    },
     minutes: Number(options.get('minutes') ?? 10),
     progress,
   };
+}
+
+/** Time of the processor, not of the wall: other work on the machine does not count. */
+function processorMs(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
 }
 
 /** The part of a sorted list that the plan takes. */

@@ -126,7 +126,11 @@ describe('everything that has a name can be said by it', () => {
   });
 
   it.each(COMMANDS.map((row) => [row.id, row] as const))('order: %s', (id, row) => {
-    for (const words of [said(row.name).split(' '), ...sentences(pattern(row.say))]) {
+    for (const words of [
+      said(row.name).split(' '),
+      ...sentences(pattern(row.say)),
+      ...('typed' in row ? sentences(pattern(row.typed)) : []),
+    ]) {
       const understood = understand(words.join(' '));
       expect(`${understood.verdict} ${short(understood.meaning)}`, words.join(' ')).toBe(`logged order ${id}`);
     }
