@@ -109,7 +109,7 @@ export const GOVERNING_WORDS = "Local codes, the maker's instructions and licens
  */
 export const HAZARD_WORDS: readonly (readonly [HazardId, string])[] = [
   ['terminal-venting', 'A grounded winding can blow a terminal out: compressor cover stays on.'],
-  ['flammable-refrigerant', 'Flammable refrigerant: ventilate, no flame, no spark.'],
+  ['flammable-refrigerant', 'Flammable refrigerant: ventilate, keep flame and spark away.'],
   ['capacitor-high-voltage', 'The capacitor runs above four hundred volts.'],
   ['charge-stays', 'The capacitor may not bleed down by itself.'],
   ['back-feed', 'Back-feed possible: both load lugs can be live with nothing between them.'],

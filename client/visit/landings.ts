@@ -37,7 +37,7 @@ export function looseWires(moves: readonly WireMove[]): readonly LooseWire[] {
 export function doubtLanding(moves: readonly WireMove[], landing: WireMove): string | undefined {
   const loose = looseWires(moves);
   const wire = loose[indexOfWire(loose, landing)];
-  if (wire === undefined) return loose.length === 0 ? undefined : 'No wire of that colour was lifted.';
+  if (wire === undefined) return loose.length === 0 ? undefined : 'A wire of that colour was not lifted.';
   if (landing.to === undefined || landing.to === wire.from || belongTogether(landing.to, wire.from)) return undefined;
   return `It came off ${wire.from}; those terminals do not belong together.`;
 }

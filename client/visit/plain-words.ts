@@ -6,7 +6,7 @@ import type { FaultId } from '../../grammar/vocabulary/faults.ts';
  */
 export const PLAIN_WORDS: Readonly<Record<FaultId, string>> = {
   'supply-low': 'the voltage that reaches the outdoor unit is low',
-  'lost-utility-leg': 'one of the two live wires that feed the building carries no power',
+  'lost-utility-leg': 'one of the two live wires that feed the building is without power',
   'breaker-tripped': 'the breaker of the outdoor unit has tripped',
   'breaker-pole-1-open': 'the breaker of the outdoor unit passes only half of its power',
   'breaker-pole-2-open': 'the breaker of the outdoor unit passes only half of its power',
@@ -15,7 +15,7 @@ export const PLAIN_WORDS: Readonly<Record<FaultId, string>> = {
   'line-fuse-2-open': 'one fuse of the outdoor unit has blown',
   'loose-lug-1': 'a power wire of the outdoor unit has a poor connection',
   'loose-lug-2': 'a power wire of the outdoor unit has a poor connection',
-  'air-handler-no-power': 'the indoor unit gets no power',
+  'air-handler-no-power': 'the indoor unit is without power',
   'contactor-pole-1-burnt': 'a contact of the main relay in the outdoor unit is burnt',
   'contactor-pole-2-burnt': 'a contact of the main relay in the outdoor unit is burnt',
   'contactor-pole-1-stuck-closed': 'a contact of the main relay in the outdoor unit stays closed',
@@ -69,6 +69,6 @@ export const PLAIN_WORDS: Readonly<Record<FaultId, string>> = {
   'non-condensables': 'there is air in the refrigerant circuit',
   'leaking-valves': 'the compressor does not build up its pressure',
   'reversing-valve-stuck': 'the valve between heating and cooling is stuck',
-  'nothing-wrong': 'no fault showed in what was measured',
+  'nothing-wrong': 'nothing wrong showed in what was measured',
   'something-else': 'a cause that these measurements do not name',
 };

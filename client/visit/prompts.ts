@@ -68,6 +68,23 @@ const PAIR_WORDS: readonly (readonly [PointId, PointId, string])[] = [
   ['cap-C', 'cap-HERM', 'herm section'],
   ['cap-C', 'cap-FAN', 'fan section'],
   ['coil-1', 'coil-2', 'contactor coil'],
+  ['L1', 'T1', 'pole one'],
+  ['L2', 'T2', 'pole two'],
+  ['disconnect-line-1', 'disconnect-line-2', 'disconnect line side'],
+  ['disconnect-load-1', 'disconnect-load-2', 'disconnect load side'],
+  ['fuse-1-line', 'fuse-1-load', 'fuse one'],
+  ['fuse-2-line', 'fuse-2-load', 'fuse two'],
+  ['start-cap-1', 'start-cap-2', 'start capacitor'],
+  ['heater-1', 'heater-2', 'crankcase heater'],
+  ['float-1', 'float-2', 'float switch'],
+  ['high-switch-1', 'high-switch-2', 'high pressure switch'],
+  ['low-switch-1', 'low-switch-2', 'low pressure switch'],
+  ['control-fuse-1', 'control-fuse-2', 'control fuse'],
+  ['transformer-primary-1', 'transformer-primary-2', 'transformer primary'],
+  ['transformer-secondary-1', 'transformer-secondary-2', 'transformer secondary'],
+  ['blower-1', 'blower-2', 'blower motor leads'],
+  ['blower-cap-1', 'blower-cap-2', 'blower capacitor'],
+  ['door-switch-1', 'door-switch-2', 'blower door switch'],
 ];
 
 /** A terminal by whatever name the record holds. */
@@ -273,7 +290,7 @@ export const SAY = {
   reportedOffLocked: 'Reported off and locked. Not proven.',
   nothingLocked: 'Say which switch is open and locked, device and place, before the proof.',
   groundNotSeen:
-    'No live leg has been read to this ground. Read one on the disconnect line side first, then prove again.',
+    'A live leg has not been read to this ground. Read one on the disconnect line side first, then prove again.',
   proofShort: 'The proof wants both pairs to ground and leg to leg: three numbers between the two meter numbers.',
   meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
   stillVoltage: (volts: string) =>
@@ -299,7 +316,7 @@ export const SAY = {
   setAside: 'Set aside. Say it again.',
   cautionFirst: 'Say "live" first.',
   nextIs: 'Working it out.',
-  nothingNext: 'No test is left that tells more. Say the part you fitted, or finish the visit.',
+  nothingNext: 'None of the tests left tells more. Say the part you fitted, or finish the visit.',
   parked: (what: string) => `Parked: ${what}`,
   noted: 'Noted.',
   held: 'Visit held. Say "go on with the visit" to take it up.',

@@ -5,7 +5,7 @@ const WORDS = {
   'inverter-driven':
     "Inverter driven unit: its drive holds a charge of its own. The maker's procedure governs; the proof here does not cover it.",
   'A3-refrigerant':
-    "A3 refrigerant, highly flammable: the maker's procedure governs. Ventilate, no ignition source, never a torch on a charged line.",
+    "A3 refrigerant, highly flammable: the maker's procedure governs. Ventilate, keep ignition sources away, never a torch on a charged line.",
 } as const;
 
 /**

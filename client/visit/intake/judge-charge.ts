@@ -18,14 +18,14 @@ import { SAY } from '../prompts.ts';
 import type { Turn } from '../turn.ts';
 
 const WHY: Readonly<Record<NoVerdict | 'refrigerant-unknown' | 'out-of-range', string>> = {
-  'not-running': 'no verdict: the unit was not seen running',
-  'running-too-short': 'no verdict before fifteen minutes running',
-  'outdoors-too-cold': 'no verdict below fifty-five degrees outdoors',
-  'outdoor-unknown': 'no verdict without the outdoor temperature',
-  'outside-the-chart': 'no verdict: wet bulb and outdoor air are outside the chart',
-  'no-valid-test': 'no verdict: the target is under five degrees',
-  'mixed-line': 'no verdict: there is vapor in the liquid line',
-  'no-target': 'no verdict without its target',
+  'not-running': 'not judged: the unit was not seen running',
+  'running-too-short': 'not judged before fifteen minutes running',
+  'outdoors-too-cold': 'not judged below fifty-five degrees outdoors',
+  'outdoor-unknown': 'not judged without the outdoor temperature',
+  'outside-the-chart': 'not judged: wet bulb and outdoor air are outside the chart',
+  'no-valid-test': 'not judged: the target is under five degrees',
+  'mixed-line': 'not judged: there is vapor in the liquid line',
+  'no-target': 'not judged without its target',
   'refrigerant-unknown': 'say the refrigerant on the nameplate first',
   'out-of-range': "that pressure is outside this refrigerant's table. Read the gauge again",
 };

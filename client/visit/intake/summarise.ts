@@ -91,7 +91,7 @@ function plainWords(context: VisitContext): string {
   const proved = context.readings.filter((item) => item.phase === 'prove').length;
   const found =
     finding === undefined
-      ? 'No fault was proved on this visit.'
+      ? 'A fault was not proved on this visit.'
       : `What was measured points to this: ${PLAIN_WORDS[finding.fault]}.${finding.probability < SURE ? ' Other causes are not ruled out.' : ''}`;
   const done = items.includes('consent-refused') ? 'Work was declined.' : doneWords(parts);
   const after =
@@ -118,7 +118,7 @@ function doneWords(parts: readonly FittedPart[]): string {
 const CIRCUIT_MISSING: Readonly<Record<CircuitStep, string>> = {
   recovered: 'the refrigerant recovered was not weighed',
   testStart: 'the opened circuit was not pressure tested',
-  searched: 'no leak search was reported',
+  searched: 'a leak search was not reported',
   testEnd: 'the test pressure was not read again',
   evacuated: 'the circuit was not evacuated deep enough',
   isolated: 'the vacuum was not valved off to stand',

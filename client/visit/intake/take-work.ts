@@ -4,7 +4,7 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { checkPart } from '../check-part.ts';
 import { doubtLanding } from '../landings.ts';
 import { capital, nameplateWords, partWords, SAY, wireWords } from '../prompts.ts';
-import { CHARGE, repairedBy } from '../repairs.ts';
+import { CHARGE, repairedBy, repairOf } from '../repairs.ts';
 import type { Turn } from '../turn.ts';
 import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
@@ -83,7 +83,9 @@ function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warni
   // A weight was read back as a reading already.
   if (part.part !== CHARGE) turn.say('readback', `Fitted: ${words}.`);
   if (warnings.length > 0) turn.say('warning', warnings.join(' '));
-  turn.raise({ type: 'phase.go', to: 'prove' });
+  // A part in the circuit is half the repair of a charge: what is weighed in completes it.
+  const chargeIsDue = context.finding !== undefined && repairOf(context.finding.fault) === 'charge';
+  if (!chargeIsDue || part.part === CHARGE) turn.raise({ type: 'phase.go', to: 'prove' });
 }
 
 /**

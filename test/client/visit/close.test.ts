@@ -127,7 +127,7 @@ describe('the summaries', () => {
   it('say that nothing was proved where nothing was', async () => {
     const visit = await TypedVisit.open();
     await visit.type('finish the visit');
-    expect(foldVisit(visit.events()).summary?.plain).toBe('No fault was proved on this visit. Nothing was fitted.');
+    expect(foldVisit(visit.events()).summary?.plain).toBe('A fault was not proved on this visit. Nothing was fitted.');
   });
 
   it('leave other causes open where the finding was not proved', async () => {

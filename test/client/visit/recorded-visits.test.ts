@@ -138,6 +138,18 @@ describe.each(Object.keys(EXPECTED) as Name[])('the recorded visit "%s"', (name)
     expect(view.energyChanges.map(({ zone, to }) => `${zone} ${to}`)).toEqual(EXPECTED[name].energy);
   });
 
+  it('says nothing that is listened for while the mouth speaks, and never calls anything safe', () => {
+    for (const { text } of foldVisit(played).said) expect(text).not.toMatch(/\b(stop|wait|no|hot|safe)\b/i);
+  });
+
+  it('names who governs before its first caution is acknowledged, and not after', () => {
+    const { said, cautions } = foldVisit(played);
+    const governs = said.filter(({ text }) => text.includes('licensed practice govern')).map(({ seq }) => seq);
+    const acknowledged = cautions.flatMap(({ acknowledgedAt }) => acknowledgedAt?.seq ?? []);
+    expect(governs.length).toBeGreaterThan(0);
+    expect(Math.max(...governs)).toBeLessThan(Math.min(...acknowledged));
+  });
+
   it('judges the charge only inside its validity', () => {
     const view = foldVisit(played);
     expect(

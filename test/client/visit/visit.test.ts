@@ -125,7 +125,7 @@ describe('the proof of absence of voltage', () => {
     const visit = await TypedVisit.open();
     await visit.type('outdoor disconnect is pulled and locked', 'meter two forty zero zero zero meter two forty');
     expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
-    expect(visit.mouth.last()).toContain('No live leg has been read to this ground');
+    expect(visit.mouth.last()).toContain('A live leg has not been read to this ground');
   });
 
   it('fails when voltage is found, and says so', async () => {
