@@ -77,6 +77,10 @@ export function printRecord(record: VisitRecord): string {
           `${clock(line)} ${line.figure.replaceAll('-', ' ')}: ${line.value} °F on readings ${line.readings.join(', ')}, ${line.judged?.word ?? line.noVerdict ?? ''}`,
       ),
     ),
+    section(
+      'Remarks',
+      record.remarks.map((line) => `${clock(line)} ${line.author}: ${line.text}`),
+    ),
     section('Somebody was hurt', record.injuries.map(clock)),
     section(
       'Checks without an answer',

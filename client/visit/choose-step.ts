@@ -18,7 +18,8 @@ export function chooseStep(context: VisitContext): Step | undefined {
   return goal === undefined ? undefined : (stepBefore(goal, context) ?? goal);
 }
 
-function chooseGoal(context: VisitContext): Step | undefined {
+/** What the phase is after, before whatever its needs demand of the energy. */
+export function chooseGoal(context: VisitContext): Step | undefined {
   const goal = goalOfPhase(context);
   return goal !== undefined && context.gate !== undefined && (needsDead(goal.needs) || goal.needs.power === 'on')
     ? undefined

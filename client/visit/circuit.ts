@@ -15,11 +15,11 @@ export interface CircuitWork {
   readonly charged?: number;
 }
 
-/** Parts that cannot be fitted without opening the circuit. */
-const OPENS: readonly string[] = ['compressor', 'filter-drier'];
+/** Parts that cannot be fitted, and work that cannot be done, without opening the circuit. */
+const OPENS: readonly string[] = ['compressor', 'filter-drier', 'leak-repaired'];
 
 export function isCircuitOpened({ items, parts }: VisitContext): boolean {
-  return items.includes('circuit-opened') || parts.some(({ part }) => OPENS.includes(part));
+  return items.includes('circuit-opened') || parts.some(({ part, work }) => OPENS.includes(work ?? part));
 }
 
 const NO_NEEDS: RankedTest['needs'] = { power: 'any', call: 'any', bench: false };

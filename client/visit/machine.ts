@@ -122,6 +122,13 @@ export const visitMachine = visitSetup.createMachine({
     'touched.command': { actions: take('touched.command', (turn, input) => takeCommand(turn, input.command)) },
     'diagnosis.answered': { actions: take('diagnosis.answered', (turn, input) => takeAnswer(turn, input.answer)) },
     'timer.elapsed': { actions: take('timer.elapsed', (turn, input) => takeTimer(turn, input.timer)) },
+    // Not a turn: neither the clock of the visit nor any region moves by it.
+    'remarked.visit': {
+      actions: act((turn, event) => {
+        if (event.type === 'remarked.visit')
+          turn.record({ type: 'remark.made', author: event.author, text: event.text });
+      }),
+    },
     'edge.failed': {
       actions: take('edge.failed', (turn, input) => {
         turn.record({ type: 'edge.interrupted', edge: input.edge, fault: input.fault, sentence: input.sentence });

@@ -182,6 +182,7 @@ export const VisitRecordSchema = Type.Object(
         closed,
       ),
     ),
+    remarks: Type.Array(Type.Object({ at: Time, author: Words, text: Words }, closed)),
     injuries: Type.Array(Type.Object({ at: Time }, closed)),
     /** Checks on a lone worker that nobody answered. */
     unanswered: Type.Array(Type.Object({ at: Time, times: Type.Integer({ minimum: 1 }) }, closed)),

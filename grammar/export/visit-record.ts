@@ -88,6 +88,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
       readings: [...readings],
       ...(judged === undefined ? {} : { judged: judgedOf(judged) }),
     })),
+    remarks: view.remarks.map((line) => ({ ...at(line), author: line.author, text: line.text })),
     injuries: view.injuries.map(at),
     unanswered: view.unanswered.map((line) => ({ ...at(line), times: line.times })),
     overrides: view.overrides.map((line) => ({ ...at(line), why: [...line.why], reason: line.reason })),

@@ -200,6 +200,7 @@ export type VisitOutcome =
   | { readonly type: 'recommendation.made'; readonly text: string }
   | { readonly type: 'recommendation.withdrawn'; readonly text: string }
   | { readonly type: 'visit.signed'; readonly who: 'technician' | 'customer'; readonly name: string }
+  | { readonly type: 'remark.made'; readonly author: string; readonly text: string }
   | { readonly type: 'injury.reported' }
   /** The lone-worker check: asked for, put, answered, left without an answer, ended. Minutes. */
   | { readonly type: 'check.set'; readonly minutes: number; readonly every: boolean }

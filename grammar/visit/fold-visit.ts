@@ -109,6 +109,7 @@ export interface FoldedVisit {
   readonly injuries: readonly Moment[];
   /** What was judged of an opened refrigerant circuit. */
   readonly circuit: readonly (Moment & Omit<Extract<VisitOutcome, { type: 'circuit.judged' }>, 'type'>)[];
+  readonly remarks: readonly (Moment & { readonly author: string; readonly text: string })[];
   readonly focuses: readonly (Moment & { readonly focus: Focus })[];
   /** Closes that went through with something left, and the reason that was spoken. */
   readonly overrides: readonly (Moment & { readonly why: readonly string[]; readonly reason: string })[];
@@ -167,6 +168,7 @@ function emptyVisit(): Mutable<FoldedVisit> {
     unanswered: [],
     injuries: [],
     circuit: [],
+    remarks: [],
     focuses: [],
     overrides: [],
     warnings: [],
@@ -270,6 +272,9 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'check.unanswered':
     case 'check.ended':
       return foldCheck(view, event, moment);
+    case 'remark.made':
+      view.remarks.push({ ...moment, author: event.author, text: event.text });
+      return;
     case 'injury.reported':
       view.injuries.push(moment);
       return;

@@ -81,6 +81,8 @@ export type VisitInput =
   | { readonly type: 'timer.elapsed'; readonly time: InputTime; readonly timer: TimerId }
   /** A supervisor, present or watching, acknowledges a trainee's live steps. */
   | { readonly type: 'supervisor.acknowledged'; readonly time: InputTime; readonly supervisor: string }
+  /** Said by who does not hold the lease of the visit: it is kept, and moves nothing. */
+  | { readonly type: 'remarked.visit'; readonly time: InputTime; readonly author: string; readonly text: string }
   | {
       /** Something at an edge failed: a microphone, a voice, the diagnosis. `sentence` says what to do. */
       readonly type: 'edge.failed';

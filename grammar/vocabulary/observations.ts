@@ -43,7 +43,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-very-hot',
     name: 'compressor is very hot',
-    say: '[the] compressor (is | feels) ([very | really | too | burning] hot | too hot to touch)',
+    say: '[the] compressor (is | feels) ([very | really | too | burning] hot | too hot to touch | burning [to the touch])',
   },
   {
     id: 'contactor-pulled-in',
@@ -175,7 +175,7 @@ export const OBSERVATIONS = [
   {
     id: 'no-oil-stain',
     name: 'no oil stain',
-    say: 'no oil [stain | spot] [(at | on) the (joints | joint | fittings)]',
+    say: 'no oil [stain | spot] [(at | on) the (joints | joint | fittings)] | [the] joints are (clean | dry)',
   },
   {
     id: 'breaker-on',

@@ -70,6 +70,11 @@ export function transcriptLines(folded: FoldedVisit): readonly TranscriptLine[] 
       detail: `${line.late ? 'late · ' : ''}${line.acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged'} · ${line.source}`,
     })),
     ...folded.notes.map((line) => ({ seq: line.seq, kind: 'note' as const, text: `Note: ${line.text}` })),
+    ...folded.remarks.map((line) => ({
+      seq: line.seq,
+      kind: 'note' as const,
+      text: `Remark, ${line.author}: ${line.text}`,
+    })),
     ...folded.unanswered.map((line) => ({
       seq: line.seq,
       kind: 'note' as const,

@@ -114,6 +114,17 @@ function doneWords(parts: readonly FittedPart[]): string {
   ].join(' ');
 }
 
+/** Steps that were set aside and never answered, each once with how often. */
+function parkedWords({ parked, settled }: VisitContext): readonly string[] {
+  const steps = [...new Set(parked.map(({ step }) => step))];
+  return steps
+    .filter((step) => !step.startsWith('close.') && !settled.includes(step))
+    .map((step) => {
+      const times = parked.filter((one) => one.step === step);
+      return `${step}: ${times.at(-1)?.why}${times.length === 1 ? '' : `, ${times.length} times`}`;
+    });
+}
+
 /** What an opened circuit lacks, for whoever reads the open items. */
 const CIRCUIT_MISSING: Readonly<Record<CircuitStep, string>> = {
   recovered: 'the refrigerant recovered was not weighed',
@@ -141,7 +152,7 @@ function openItems(context: VisitContext, left: readonly string[]): readonly str
     ...(settled.includes('energy.covers-on') ? [] : ['covers were not reported back on']),
     ...(items.includes('thermostat-as-agreed') ? [] : ['the thermostat was not reported as agreed']),
     ...parts.flatMap((part) => part.doubts.map((doubt) => `${part.part}: ${doubt}`)),
-    ...context.parked.filter(({ step }) => !step.startsWith('close.')).map(({ step, why }) => `${step}: ${why}`),
+    ...parkedWords(context),
     ...(unsigned('technician') ? ['the technician has not signed'] : []),
     ...(unsigned('customer') ? ['the customer has not signed'] : []),
   ];

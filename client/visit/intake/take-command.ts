@@ -1,7 +1,7 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
-import { chooseStep, isFresh } from '../choose-step.ts';
+import { chooseGoal, chooseStep, isFresh } from '../choose-step.ts';
 import { minutesToStand } from '../circuit.ts';
 import { SAY } from '../prompts.ts';
 import { askWords, stepWords } from '../step-words.ts';
@@ -108,11 +108,15 @@ function sayNext(turn: Turn): void {
   else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);
 }
 
-/** A step set aside by the technician comes back only when asked for; another takes its place. */
+/**
+ * A step set aside by the technician comes back only when asked for; another takes its place. Who passes what power
+ * must be brought to has passed what wanted it so: otherwise the same switch would be asked for ever.
+ */
 function park(turn: Turn, why: string): void {
   const { step, parked } = turn.context;
   if (step === undefined) return;
-  turn.set({ parked: [...parked, { step: step.id, ...(step.test === undefined ? {} : { test: step.test }), why }] });
+  const { id, test } = (step.source === 'energy' ? chooseGoal(turn.context) : undefined) ?? step;
+  turn.set({ parked: [...parked, { step: id, ...(test === undefined ? {} : { test }), why }] });
   turn.record({ type: 'step.parked', step: step.id, why });
   turn.say('answer', SAY.parked(askWords(step, turn.context)));
   goOnWithout(turn, step);

@@ -1,11 +1,14 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { WireMove } from '../../../grammar/visit/events.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { POINTS } from '../../../grammar/vocabulary/points.ts';
 import { checkPart } from '../check-part.ts';
 import { doubtLanding } from '../landings.ts';
 import { capital, nameplateWords, partWords, SAY, wireWords } from '../prompts.ts';
 import { CHARGE, repairedBy, repairOf } from '../repairs.ts';
 import type { Turn } from '../turn.ts';
+import { unitLacks } from '../unit-lacks.ts';
 import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
 import { withNameplate } from './nameplate.ts';
@@ -121,7 +124,7 @@ export function stateUnprovedFinding(turn: Turn, repairs: readonly FaultId[]): v
 /** A wire or a jumper moved: recorded before it moves, checked and read back when it lands. */
 export function takeWire(turn: Turn, meaning: Of<'wire'>, confirmed: boolean): void {
   const { wire } = meaning;
-  const doubt = wire.action === 'landed' && !confirmed ? doubtLanding(turn.context.wires, wire) : undefined;
+  const doubt = confirmed ? undefined : doubtWire(turn, wire);
   if (doubt !== undefined) {
     turn.record({ type: 'landing.doubted', wire, why: doubt });
     turn.set({ question: { kind: 'confirm-meaning', meaning, confirmed: true } });
@@ -136,6 +139,17 @@ export function takeWire(turn: Turn, meaning: Of<'wire'>, confirmed: boolean): v
     settled: turn.context.settled.filter((id) => id !== 'repair.tug-tested'),
   });
   turn.say('readback', `${capital(wireWords(wire))}.`);
+}
+
+/** A terminal that the unit is listed without, or a landing where the wire does not belong. */
+function doubtWire(turn: Turn, wire: WireMove): string | undefined {
+  const { unit, wires } = turn.context;
+  const lacks = unitLacks(
+    unit,
+    POINTS.filter(({ id }) => id === wire.from || id === wire.to).map(({ id }) => id),
+  );
+  if (lacks !== undefined) return SAY.lacks(lacks);
+  return wire.action === 'landed' ? doubtLanding(wires, wire) : undefined;
 }
 
 export function takeNote(turn: Turn, text: string): void {
