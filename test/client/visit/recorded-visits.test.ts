@@ -75,6 +75,7 @@ const EXPECTED = {
       'switch-off',
       'prove-as-live',
       'capacitor-charge',
+      'nitrogen-test',
       'energise',
       'running-parts',
       'refrigerant-pressure',
