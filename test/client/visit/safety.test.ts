@@ -235,7 +235,9 @@ describe('over the shortest paths of an abstracted product of the regions', () =
       [...state.context.acknowledged].sort(),
     ]);
 
-  it('prompts nothing live without its caution acknowledged and nothing hands-on outside proven dead', () => {
+  it('prompts nothing live without its caution acknowledged and nothing hands-on outside proven dead', {
+    timeout: 240_000,
+  }, () => {
     const paths = getShortestPaths(visitMachine as never, {
       input: emptyContext() as never,
       fromState: arrived as never,
