@@ -46,9 +46,16 @@ export async function microphoneSound(path: string, lines: readonly Line[]): Pro
   return { path, seconds: at, laterAt, spoken };
 }
 
-/** One sound for the browser's microphone: sentences as the offline voice says them, and seconds of silence. */
-export async function spokenSound(path: string, parts: readonly (string | number)[]): Promise<string> {
-  const sounds = parts.map((part) => (typeof part === 'number' ? silence(part) : pcm(speak({ name: 'slt' }, part))));
+/**
+ * One sound for the browser's microphone: sentences as the offline voice says them, and seconds of silence.
+ *
+ * @param hiss level of a hiss over all of it, full scale 1
+ */
+export async function spokenSound(path: string, parts: readonly (string | number)[], hiss = 0): Promise<string> {
+  const sounds = parts.map((part) => {
+    const samples = typeof part === 'number' ? new Float32Array(part * RATE) : speak({ name: 'slt' }, part);
+    return pcm(samples.map((sample) => Math.max(-1, Math.min(1, sample + hiss * (2 * Math.random() - 1)))));
+  });
   const samples = Buffer.concat(sounds);
   await writeFile(path, Buffer.concat([header(samples.length), samples]));
   return path;

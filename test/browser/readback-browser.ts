@@ -33,6 +33,8 @@ export interface BrowserOptions {
   readonly microphone?: 'allowed' | 'refused' | 'absent';
   readonly size?: { readonly width: number; readonly height: number };
   readonly args?: readonly string[];
+  /** Pages are silent unless it is asked for: what is spoken would be heard by the microphone's own rules. */
+  readonly voice?: 'spoken' | 'silent';
 }
 
 /** A real browser with a profile on the disk, and all that it asked of the network and complained about. */
@@ -63,6 +65,7 @@ export class ReadbackBrowser {
       args: ['--disable-gpu', ...microphoneArgs(options), ...(options.args ?? [])],
     });
     context.setDefaultTimeout(20_000);
+    if (options.voice !== 'spoken') await context.addInitScript(keepSilent);
     return new ReadbackBrowser(context);
   }
 
@@ -90,6 +93,12 @@ export class ReadbackBrowser {
     process.kill(own.id, 'SIGKILL');
     await closed;
   }
+}
+
+/** Chosen on the device before the page looks, as a person may choose it under More, Sound. */
+function keepSilent(): void {
+  if (location.protocol !== 'http:' || localStorage.getItem('readback.sound') !== null) return;
+  localStorage.setItem('readback.sound', JSON.stringify({ voice: 'silent' }));
 }
 
 function microphoneArgs({ sound, microphone = 'allowed' }: BrowserOptions): readonly string[] {

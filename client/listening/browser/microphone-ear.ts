@@ -4,6 +4,9 @@ import type { EarNews, EarOrder, ModelName } from '../worker/ear-messages.ts';
 import captureUrl from './capture-worklet.ts?worker&url';
 import type { MicrophoneState, PageEar } from './page-ear.ts';
 
+/** Holds none of the words that are heeded while it is spoken. */
+const SILENT = 'Nothing comes from the microphone: bring this page to the front.';
+
 /** A recogniser that breaks down more often is not started again. */
 const MOST_CRASHES = 3;
 const DEVICE_SETTLES_MS = 500;
@@ -200,10 +203,9 @@ export class MicrophoneEar implements PageEar {
       case 'speech':
         return this.#become({ ear: news.on ? 'hearing' : 'listening' });
       case 'no-sound':
-        return this.#become({
-          ear: 'failed',
-          fault: 'No sound comes from the microphone: bring this page to the front.',
-        });
+        this.#become({ ear: 'failed', fault: SILENT });
+        this.#callbacks?.onFault('device-lost', SILENT);
+        return;
       case 'sound-again':
         this.#become({ ear: 'listening' });
         this.#tellGap(news.seconds);

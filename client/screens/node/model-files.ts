@@ -37,3 +37,16 @@ export function modelFiles(folder: string): Plugin {
     },
   };
 }
+
+/** Puts the offline voice into the build as voice/flite.wasm.gz, with its licence beside it. */
+export function voiceFiles(folder: string): Plugin {
+  return {
+    name: 'readback-voice-files',
+    apply: 'build',
+    generateBundle() {
+      const source = gzipSync(readFileSync(join(folder, 'flite.wasm')), { level: 6 });
+      this.emitFile({ type: 'asset', fileName: 'voice/flite.wasm.gz', source });
+      this.emitFile({ type: 'asset', fileName: 'voice/COPYING.txt', source: readFileSync(join(folder, 'COPYING')) });
+    },
+  };
+}

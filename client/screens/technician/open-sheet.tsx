@@ -8,6 +8,7 @@ import { PadSheet } from './pad-sheet.tsx';
 import { PartPicker } from './part-picker.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { ReadingPicker } from './reading-picker.tsx';
+import { SoundCheckSheet } from './sound-check-sheet.tsx';
 import { SoundSheet } from './sound-sheet.tsx';
 import { SupervisorSheet } from './supervisor-sheet.tsx';
 import { SwitchPicker } from './switch-picker.tsx';
@@ -18,7 +19,18 @@ import { WriteSheet } from './write-sheet.tsx';
 
 /** Which sheet is open. */
 export type Open =
-  | { readonly sheet: 'more' | 'reading' | 'seen' | 'switched' | 'part' | 'supervisor' | 'write' | 'wires' | 'sound' }
+  | {
+      readonly sheet:
+        | 'more'
+        | 'reading'
+        | 'seen'
+        | 'switched'
+        | 'part'
+        | 'supervisor'
+        | 'write'
+        | 'sound'
+        | 'sound-check';
+    }
   | { readonly sheet: 'pad'; readonly pad: PadRequest };
 
 interface OpenSheetProps {
@@ -79,6 +91,8 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <PartPicker onEnter={enter} onClose={close} />;
     case 'sound':
       return <SoundSheet onChanged={() => (earOn ? void session.startEar() : undefined)} onClose={close} />;
+    case 'sound-check':
+      return <SoundCheckSheet session={session} onClose={close} />;
     case 'supervisor':
       return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
     case 'wires':

@@ -1,4 +1,6 @@
 import { useCallback, useState, useSyncExternalStore } from 'react';
+import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import type { VisitContext } from '../../visit/context.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
@@ -39,7 +41,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
   };
   const close = () => setOpen(undefined);
   const hold = useCallback((down: boolean) => session.holdToTalk(down), [session]);
-  const cautionBeingSpoken = context.caution !== undefined && mouth.speaking?.id === context.caution.prompt;
+  const cautionToCome = !cautionGiven(folded, context.caution);
   return (
     <main className="visit" aria-busy={busy} data-phase={context.phase} data-heard-count={folded.heard.length}>
       <h1 className="reader-only">Visit at {folded.site}</h1>
@@ -60,6 +62,13 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
           earFault={ear.fault ?? ear.instead}
           stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
         />
+        {earOn && folded.heard.length === 0 ? (
+          <p className="check-first">
+            <button type="button" className="control" onClick={() => setOpen({ sheet: 'sound-check' })}>
+              Sound check: ten seconds, before the first reading
+            </button>
+          </p>
+        ) : null}
         <NowPanel folded={folded} context={context} building={building} />
         <HeardPanel
           folded={folded}
@@ -73,7 +82,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
               type="button"
               key={key.label}
               className={`key ${key.tone === 'plain' ? '' : key.tone} ${key.width === 1 ? '' : 'wide'}`}
-              disabled={cautionBeingSpoken || problem !== undefined}
+              disabled={cautionToCome || problem !== undefined}
               onClick={() => press(key)}
             >
               {key.label}
@@ -105,6 +114,12 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
       )}
     </main>
   );
+}
+
+/** Whether the caution that is due was given whole: before that, while it is queued behind other words too, no key is. */
+function cautionGiven(folded: FoldedVisit, caution: VisitContext['caution']): boolean {
+  const given = folded.cautions.filter(({ late, acknowledgedAt }) => !late && acknowledgedAt === undefined);
+  return caution === undefined || caution.spoken.every(({ id }) => given.some((one) => one.caution === id));
 }
 
 interface LastKeyProps {

@@ -82,13 +82,16 @@ export function SoundSheet({ onChanged, onClose }: SoundSheetProps) {
           Voice
           <select
             className="control"
-            value={settings.rate}
-            onChange={(event) => change({ rate: Number(event.target.value) })}
+            value={settings.voice === 'silent' ? 0 : settings.rate}
+            onChange={({ target }) =>
+              change(target.value === '0' ? { voice: 'silent' } : { voice: 'spoken', rate: Number(target.value) })
+            }
           >
-            <option value={0.8}>slower</option>
-            <option value={1}>as it is</option>
-            <option value={1.25}>faster</option>
-            <option value={1.5}>much faster</option>
+            <option value={0}>silent: shown only</option>
+            <option value={0.8}>spoken slower</option>
+            <option value={1}>spoken</option>
+            <option value={1.25}>spoken faster</option>
+            <option value={1.5}>spoken much faster</option>
           </select>
         </label>
         <div className="keys">

@@ -36,7 +36,10 @@ export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }
         onClick={onEar}
       >
         <span className="chip-sign" aria-hidden="true" />
-        {half ? 'speaking: only “stop”' : earWords(ear)}
+        <span>
+          {half ? 'only “stop”' : earWords(ear)}
+          {half ? <span className="chip-note">speaking</span> : null}
+        </span>
       </button>
       <button type="button" className="chip talk" aria-pressed={pace === 'full'} onClick={onTalk}>
         <span>

@@ -9,11 +9,13 @@ export function useWakeLock(): void {
     let lock: WakeLockSentinel | undefined;
     let ended = false;
     const take = async () => {
-      if (document.visibilityState === 'hidden') return;
+      if (ended || document.visibilityState === 'hidden' || lock?.released === false) return;
       // A device without wake locks, or one that is low on power, refuses: the visit goes on all the same.
       const got = await navigator.wakeLock?.request('screen').catch(() => undefined);
-      if (ended) await got?.release();
-      else lock = got;
+      if (ended) return got?.release();
+      lock = got;
+      // Taken away while the page is in front too, when the battery is low: asked for again once.
+      got?.addEventListener('release', take, { once: true });
     };
     void take();
     document.addEventListener('visibilitychange', take);

@@ -1,36 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { PageMouth, type PageMouthState } from '../../../client/speaking/browser/page-mouth.ts';
 import type { Prompt } from '../../../client/speaking/mouth.ts';
-
-type Synthesis = NonNullable<ConstructorParameters<typeof PageMouth>[0]>;
-
-/** No browser that tests run in has a voice: this stands for one, and does as it is told. */
-class ScriptedVoice extends EventTarget {
-  readonly spoken: string[] = [];
-  cancelled = 0;
-  behaviour: 'speaks' | 'never begins' | 'never ends' | 'fails' = 'speaks';
-  voices = [
-    { name: 'far', lang: 'en-US', localService: false, default: true },
-    { name: 'foreign', lang: 'fr-FR', localService: true, default: false },
-    { name: 'near', lang: 'en-GB', localService: true, default: false },
-  ];
-
-  getVoices() {
-    return this.voices;
-  }
-
-  speak(utterance: { text: string; onstart?: () => void; onend?: () => void; onerror?: () => void }): void {
-    this.spoken.push(utterance.text);
-    if (this.behaviour === 'never begins') return;
-    setTimeout(() => utterance.onstart?.(), 50);
-    if (this.behaviour === 'speaks') setTimeout(() => utterance.onend?.(), 1_000);
-    if (this.behaviour === 'fails') setTimeout(() => utterance.onerror?.(), 100);
-  }
-
-  cancel(): void {
-    this.cancelled += 1;
-  }
-}
+import { ScriptedVoice, stubUtterances } from '../../contract/scripted-voice.ts';
 
 const prompt = (kind: Prompt['kind'], text = 'leg one, one eighteen'): Prompt => ({ id: 'p1', kind, text });
 
@@ -39,19 +10,10 @@ let states: PageMouthState[];
 let mouth: PageMouth;
 beforeEach(() => {
   vi.useFakeTimers();
-  vi.stubGlobal(
-    'SpeechSynthesisUtterance',
-    class {
-      readonly text: string;
-
-      constructor(text: string) {
-        this.text = text;
-      }
-    },
-  );
+  stubUtterances();
   voice = new ScriptedVoice();
   states = [];
-  mouth = new PageMouth(voice as unknown as Synthesis, (state) => states.push(state));
+  mouth = new PageMouth(voice.asBrowser(), (state) => states.push(state));
 });
 afterEach(() => {
   vi.useRealTimers();
@@ -103,11 +65,76 @@ describe('a mouth with the device’s own voice', () => {
 
   test('that comes late is taken when it comes', () => {
     voice.voices = [];
-    const late = new PageMouth(voice as unknown as Synthesis, () => undefined);
+    const late = new PageMouth(voice.asBrowser(), () => undefined);
     expect(late.state().voice).toBeUndefined();
     voice.voices = [{ name: 'late', lang: 'en-US', localService: true, default: true }];
     voice.dispatchEvent(new Event('voiceschanged'));
     expect(late.state().voice).toBe('late');
+  });
+});
+
+describe('a mouth that may fetch a voice', () => {
+  const said: string[] = [];
+  const fetched = {
+    name: 'fetched',
+    say: (text: string) => {
+      said.push(text);
+      return { outcome: Promise.resolve('spoken' as const), cut: () => undefined };
+    },
+  };
+  let loads = 0;
+  const loadVoice = async () => {
+    loads += 1;
+    return fetched;
+  };
+  beforeEach(() => {
+    loads = 0;
+    said.length = 0;
+  });
+
+  test('does not where the device has one', async () => {
+    const own = new PageMouth(voice.asBrowser(), () => undefined, { loadVoice });
+    await vi.advanceTimersByTimeAsync(5_000);
+    expect([loads, own.state().voice]).toEqual([0, 'near']);
+  });
+
+  test('does where the device has only voices that need the network, once', async () => {
+    voice.voices = voice.voices.slice(0, 2);
+    const without = new PageMouth(voice.asBrowser(), () => undefined, { loadVoice });
+    await vi.advanceTimersByTimeAsync(5_000);
+    without.prime();
+    await vi.advanceTimersByTimeAsync(0);
+    expect([loads, without.state().voice]).toEqual([1, 'fetched']);
+    await without.speak(prompt('step', 'leg two'));
+    expect(said).toEqual(['leg two']);
+  });
+
+  test('does when the device’s own fails', async () => {
+    voice.behaviour = 'fails';
+    const failing = new PageMouth(voice.asBrowser(), () => undefined, { loadVoice });
+    const outcome = failing.speak(prompt('readback'));
+    await vi.advanceTimersByTimeAsync(5_000);
+    expect([await outcome, loads, failing.state().voice]).toEqual(['spoken', 1, 'fetched']);
+  });
+
+  test('does not while it is to be silent, and shows prompts where none can be had', async () => {
+    const manner = () => ({ silent: true, rate: 1 });
+    new PageMouth(undefined, () => undefined, { loadVoice, manner });
+    await vi.advanceTimersByTimeAsync(5_000);
+    expect(loads).toBe(0);
+    const warned = vi.spyOn(console, 'warn').mockImplementation(() => undefined);
+    const none = new PageMouth(undefined, () => undefined, { loadVoice: () => Promise.reject(new Error('404')) });
+    await vi.advanceTimersByTimeAsync(5_000);
+    expect(warned).toHaveBeenCalledOnce();
+    expect(await none.speak(prompt('readback'))).toBe('spoken');
+    warned.mockRestore();
+  });
+
+  test('speaks as fast as is wanted', async () => {
+    const fast = new PageMouth(voice.asBrowser(), () => undefined, { manner: () => ({ silent: false, rate: 1.5 }) });
+    void fast.speak(prompt('readback'));
+    expect(voice.utterances[0]?.rate).toBe(1.5);
+    await vi.advanceTimersByTimeAsync(1_000);
   });
 });
 

@@ -1,0 +1,77 @@
+import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
+import { levelOf } from '../../listening/sound/level.ts';
+
+/** What a sound check needs of the running visit. */
+export interface SoundCheckParts {
+  /** The microphone's sound in blocks of 20 ms; undefined where there is none to be had. */
+  sound(): MessagePort | undefined;
+  /** Whether somebody is heard to speak just now. */
+  hearing(): boolean;
+  /** Speaks, where there is a voice. @returns whether it was heard at all */
+  speak(text: string): Promise<boolean>;
+  /** The next thing said, kept from the visit; undefined after so long. */
+  nextSaid(withinMs: number): Promise<string | undefined>;
+}
+
+export type CheckStep = 'quiet' | 'echo' | 'number';
+
+/** To be said and heard: a number with no twin that sounds like it. */
+export const TEST_NUMBER = 'two forty five';
+const OWN_WORDS = 'Sound check. Please say the number on the screen.';
+
+const QUIET_MS = 2_500;
+const SAID_WITHIN_MS = 15_000;
+const LOOK_MS = 50;
+
+/** Listens to the place, to its own voice and to a test number, one after another. */
+export async function checkSound(
+  parts: SoundCheckParts,
+  tell: (step: CheckStep) => void,
+): Promise<PlaceMeasured | undefined> {
+  const sound = parts.sound();
+  if (sound === undefined) return undefined;
+  let levels: number[] = [];
+  sound.onmessage = ({ data }: MessageEvent<Float32Array>) => levels.push(levelOf(data));
+  try {
+    tell('quiet');
+    const othersTalk = await watchQuiet(parts);
+    const floorDb = share(levels, 0.5);
+    tell('echo');
+    levels = [];
+    const spoke = await parts.speak(OWN_WORDS);
+    const echoDb = spoke ? share(levels, 0.9) : undefined;
+    tell('number');
+    levels = [];
+    const said = await parts.nextSaid(SAID_WITHIN_MS);
+    return {
+      floorDb,
+      othersTalk,
+      echoDb,
+      // The loudest twentieth of the wait is the voice itself: a second of fifteen.
+      speechDb: said === undefined ? undefined : share(levels, 0.95),
+      number: said === undefined ? 'unheard' : isTestNumber(said) ? 'right' : 'other',
+    };
+  } finally {
+    sound.onmessage = null;
+    sound.close();
+  }
+}
+
+async function watchQuiet({ hearing }: SoundCheckParts): Promise<boolean> {
+  let heard = false;
+  for (let passed = 0; passed < QUIET_MS; passed += LOOK_MS) {
+    await new Promise((resolve) => setTimeout(resolve, LOOK_MS));
+    heard ||= hearing();
+  }
+  return heard;
+}
+
+/** The level that such a share of them stays below. */
+function share(levels: readonly number[], part: number): number {
+  const sorted = [...levels].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))] ?? Number.NEGATIVE_INFINITY;
+}
+
+function isTestNumber(said: string): boolean {
+  return said.includes(TEST_NUMBER) || /\b245\b/.test(said);
+}
