@@ -28,6 +28,7 @@ export type Open =
         | 'part'
         | 'supervisor'
         | 'write'
+        | 'wires'
         | 'sound'
         | 'sound-check';
     }

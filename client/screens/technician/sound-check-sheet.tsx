@@ -73,9 +73,10 @@ function Found({ measured }: { readonly measured: PlaceMeasured }) {
 }
 
 function Figure({ name, db, over }: { readonly name: string; readonly db: number; readonly over?: number }) {
-  const above = over === undefined ? '' : `, ${Math.round(db - Math.max(LEAST_DB, over))} dB over it`;
+  const above =
+    over === undefined ? '' : `, ${Math.round(Math.max(LEAST_DB, db) - Math.max(LEAST_DB, over))} dB over it`;
   return (
-    <div>
+    <div className="check-figure">
       <dt>{name}</dt>
       <dd>
         {showDb(db)} dBFS{above}
