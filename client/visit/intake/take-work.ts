@@ -4,6 +4,7 @@ import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { POINTS } from '../../../grammar/vocabulary/points.ts';
 import { checkPart } from '../check-part.ts';
+import { isCircuitOpened } from '../circuit.ts';
 import { doubtLanding } from '../landings.ts';
 import { capital, nameplateWords, partWords, SAY, wireWords } from '../prompts.ts';
 import { CHARGE, repairedBy, repairOf } from '../repairs.ts';
@@ -86,9 +87,11 @@ function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warni
   // A weight was read back as a reading already.
   if (part.part !== CHARGE) turn.say('readback', `Fitted: ${words}.`);
   if (warnings.length > 0) turn.say('warning', warnings.join(' '));
-  // A part in the circuit is half the repair of a charge: what is weighed in completes it.
+  // A part in the circuit is half the repair of a charge: what is weighed in completes it. Where the circuit was
+  // opened, its own steps lead there.
   const chargeIsDue = context.finding !== undefined && repairOf(context.finding.fault) === 'charge';
-  if (!chargeIsDue || part.part === CHARGE) turn.raise({ type: 'phase.go', to: 'prove' });
+  if (!chargeIsDue || part.part === CHARGE || isCircuitOpened(turn.context))
+    turn.raise({ type: 'phase.go', to: 'prove' });
 }
 
 /**
