@@ -4,7 +4,8 @@ import type { EarFault } from './ear.ts';
 const SENTENCES: Readonly<Record<EarFault, string>> = {
   'no-microphone': 'No microphone was found: plug one in, or type and touch instead.',
   'permission-refused': 'The microphone may not be used: allow it in the settings, or type and touch instead.',
-  'model-missing': 'The recogniser could not be loaded ({detail}): install the packages again with "npm ci".',
+  'model-missing':
+    'The recogniser could not be loaded ({detail}): check the folder of the model, or install the packages again with "npm ci".',
   'grammar-unknown-word': 'The recogniser has no pronunciation for {detail}: add one to the pronunciations, or reword.',
   'grammar-broken': 'The grammar could not be read ({detail}): give one JSGF grammar with a public rule.',
   'file-not-found': '{detail} could not be opened: check the path.',

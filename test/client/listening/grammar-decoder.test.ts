@@ -1,3 +1,6 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { loadHearing } from '../../../client/listening/node/load-hearing.ts';
 
@@ -19,6 +22,17 @@ describe('a recogniser', { timeout: 60_000 }, () => {
     await expect(loadHearing({ model: '/nowhere' })).rejects.toMatchObject({
       fault: 'model-missing',
       message: expect.stringMatching(/\/nowhere has no mdef/),
+    });
+  });
+
+  test('says so when the files of a model are none', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'readback-no-model-'));
+    for (const file of ['mdef', 'means', 'variances', 'sendump', 'transition_matrices', 'noisedict']) {
+      writeFileSync(join(folder, file), 'no such thing');
+    }
+    await expect(loadHearing({ model: folder })).rejects.toMatchObject({
+      fault: 'model-missing',
+      message: expect.stringMatching(/mdef.*check the folder of the model/s),
     });
   });
 
