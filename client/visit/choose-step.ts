@@ -1,7 +1,7 @@
 import type { RankedTest } from '../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../grammar/visit/judge-reading.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
-import { circuitStep, recoverFirst } from './circuit.ts';
+import { circuitInRepair, circuitStep } from './circuit.ts';
 import type { Step, VisitContext } from './context.ts';
 import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from './isolation.ts';
 import { looseWires } from './landings.ts';
@@ -34,11 +34,11 @@ function goalOfPhase(context: VisitContext): Step | undefined {
       return ARRIVE_PLAN.find(open);
     case 'testing':
       return isFresh(context) ? bestTest(context) : undefined;
-    case 'repair':
-      return (
-        recoverFirst(context) ??
-        actionStep('part-fitted', repairZone(context.finding?.fault), { power: 'off', call: 'any', bench: false })
-      );
+    case 'repair': {
+      const circuit = circuitInRepair(context);
+      if (circuit !== undefined) return circuit === 'waiting' ? undefined : circuit;
+      return actionStep('part-fitted', repairZone(context.finding?.fault), { power: 'off', call: 'any', bench: false });
+    }
     case 'prove': {
       const circuit = circuitStep(context);
       if (circuit !== undefined) return circuit === 'waiting' ? undefined : circuit;

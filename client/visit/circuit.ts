@@ -88,10 +88,11 @@ export function circuitStep(context: VisitContext): Step | 'waiting' | undefined
   return PLAN[name];
 }
 
-/** Before the part goes in, what is in the circuit is recovered. */
-export function recoverFirst(context: VisitContext): Step | undefined {
+/** While the repair goes on: out before the part goes in, and where the charge itself is the repair, all the rest behind it. */
+export function circuitInRepair(context: VisitContext): Step | 'waiting' | undefined {
   const next = circuitStep(context);
-  return next === PLAN.recovered ? { ...PLAN.recovered, source: 'repair' } : undefined;
+  if (next !== PLAN.recovered && context.parts.length === 0) return undefined;
+  return next === 'waiting' || next === undefined ? next : { ...next, source: 'repair' };
 }
 
 const MS_A_MINUTE = 60_000;

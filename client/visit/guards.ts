@@ -51,6 +51,10 @@ function outOfPlace({ context }: Seen): boolean {
     return now !== undefined && now.id !== step.id;
   }
   if (step.id.startsWith('circuit.') && chooseStep(context)?.id !== step.id) return true;
+  // A circuit that was opened meanwhile goes before the part.
+  if (step.source === 'repair' && chooseStep(context)?.id.startsWith('circuit.') === true) {
+    return chooseStep(context)?.id !== step.id;
+  }
   return PHASE_OF[step.source] !== phase;
 }
 

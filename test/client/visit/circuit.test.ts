@@ -68,6 +68,17 @@ describe('an opened refrigerant circuit', () => {
     expect(asked(visit)).toBe('circuit.recovered');
   });
 
+  it('that is opened while the part is asked is recovered first, and the part is asked again after it', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...ARRIVAL, 'compressor runs then trips', ...TO_PROVEN_DEAD);
+    await visit.type('fan section one point one microfarads on the bench', 'yes');
+    expect(asked(visit)).toBe('repair.part-fitted');
+    await visit.type('I opened the system');
+    expect(asked(visit)).toBe('circuit.recovered');
+    await visit.type('recovered six pounds');
+    expect(asked(visit)).toBe('repair.part-fitted');
+  });
+
   it('that lost pressure beyond temperature is tested anew', async () => {
     const visit = await opened();
     await tested(visit, 'two seventy five');
