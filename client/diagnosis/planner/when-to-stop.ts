@@ -26,7 +26,7 @@ const LOST_MINUTES: Readonly<Partial<Record<FaultId, number>>> = {
 };
 const LOST_MINUTES_USUAL = 360;
 /** Below this a leader is no finding, however dear the next test is. */
-const LEAST_PROBABILITY = 0.9;
+const LEAST_PROBABILITY = 0.8;
 
 /**
  * Whether the best test costs more than the doubt that it would take away: what the leader's being wrong costs, times
