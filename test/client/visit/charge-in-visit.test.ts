@@ -109,18 +109,21 @@ describe('the charge in a visit', () => {
   });
 });
 
+/** A dead outdoor unit with its contactor in: the volts across one fuse decide alone. */
+const TO_ONE_READING = [
+  'outdoor air eighty eight degrees',
+  'return air eighty two degrees',
+  'thermostat is calling',
+  'outdoor fan is not turning',
+  'compressor is not running',
+  'contactor is pulled in',
+  'fuse one two forty volts',
+] as const;
+
 describe('a reading that alone carries the finding', () => {
   it('is taken once more before a part is condemned', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(
-      'outdoor air eighty eight degrees',
-      'return air eighty two degrees',
-      'thermostat is calling',
-      'outdoor fan is not turning',
-      'compressor is not running',
-      'contactor is pulled in',
-      'fuse one two forty volts',
-    );
+    await visit.type(...TO_ONE_READING);
     expect(visit.mouth.said.some(({ text }) => /^All rests on one reading, fuse one/.test(text))).toBe(true);
     expect(visit.of('finding.stated')).toEqual([]);
     await visit.type('fuse one two forty volts');
@@ -129,17 +132,7 @@ describe('a reading that alone carries the finding', () => {
 
   it('is let go where it is passed over', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(
-      'outdoor air eighty eight degrees',
-      'return air eighty two degrees',
-      'thermostat is calling',
-      'outdoor fan is not turning',
-      'compressor is not running',
-      'contactor is pulled in',
-      'fuse one two forty volts',
-      'live',
-      'skip that',
-    );
+    await visit.type(...TO_ONE_READING, 'live', 'skip that');
     expect(visit.of('step.parked').length).toBeGreaterThan(0);
     expect(visit.of('finding.stated')[0]).toMatchObject({ fault: 'line-fuse-1-open' });
   });
