@@ -74,12 +74,13 @@ function pairsOf(context: VisitContext): readonly Pair[] {
 
 /** Figures before the repair and after it are never mixed; the outdoor air of this visit serves both. */
 function lastOf(context: VisitContext, quantity: QuantityId, place: PointId): LoggedReading | undefined {
+  const ofProof = context.readings.at(-1)?.phase === 'prove';
   return context.readings.findLast(
     ({ reading, phase }) =>
       reading.quantity === quantity &&
       reading.at[0] === place &&
       typeof reading.value === 'number' &&
-      (place === 'outdoor-air' || place === 'return-air' || (phase === 'prove') === (context.phase === 'prove')),
+      (place === 'outdoor-air' || place === 'return-air' || (phase === 'prove') === ofProof),
   );
 }
 

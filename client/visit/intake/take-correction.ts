@@ -10,7 +10,7 @@ import { capital, itemWords, judgedWords, readbackWords, SAY, wireWords } from '
 import type { Turn } from '../turn.ts';
 import { doubtCircuit, followCircuit } from './take-circuit.ts';
 import { SETTLED_BY_ITEM } from './take-job.ts';
-import { circumstances, followEnergy, refusedWhileNotDead, takeReading } from './take-reading.ts';
+import { circumstances, followEnergy, judgeFigures, refusedWhileNotDead, takeReading } from './take-reading.ts';
 
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
 export function takeCorrection(turn: Turn, correction: Correction): void {
@@ -35,13 +35,14 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   if (refusedWhileNotDead(turn, reading, zoneOf(reading.at))) return;
   const under = circumstances(turn.context, zoneOf(reading.at), reading);
   const judged = judgeReading(reading, under, turn.context.unit);
+  const { judgedWord: _past, confirmed: _asked, ...afresh } = last;
   turn.record({ type: 'reading.corrected', number: last.number, from: last.reading, to: reading });
   if (judged !== undefined) turn.record({ type: 'reading.judged', number: last.number, judged });
   turn.set({
     evidenceNumber: turn.context.evidenceNumber + 1,
     readings: [
       ...readings.slice(0, -1),
-      { ...last, reading, ...(judged === undefined ? {} : { judgedWord: judged.word }) },
+      { ...afresh, reading, ...(judged === undefined ? {} : { judgedWord: judged.word }) },
     ],
     evidence: turn.context.evidence.map((item) =>
       item.kind === 'reading' && item.seq === last.number
@@ -54,6 +55,7 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   followEnergy(turn, reading, zoneOf(reading.at));
   doubtCircuit(turn, reading);
   followCircuit(turn, reading);
+  judgeFigures(turn);
 }
 
 /** A correction may change a number or a place, never what was measured. */

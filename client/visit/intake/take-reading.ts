@@ -59,9 +59,15 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   turn.say('readback', readback(reading, confirmed, judged?.word === 'marginal' ? judgedWords(judged) : ''));
   followEnergy(turn, reading, zone);
   followCircuit(turn, reading);
-  if (turn.context.phase === 'prove') judgeSplit(turn);
-  judgeCharge(turn);
+  judgeFigures(turn);
   takeCharge(turn, reading);
+}
+
+/** What the latest reading makes together with others: the split of the proof, the figures of the charge. */
+export function judgeFigures(turn: Turn): void {
+  // A reading of the proof may be corrected when the visit has gone on to its close.
+  if (turn.context.readings.at(-1)?.phase === 'prove') judgeSplit(turn);
+  judgeCharge(turn);
 }
 
 /** Why a reading is asked once more: the unit has no such place by its profile, or the value does not fit. */

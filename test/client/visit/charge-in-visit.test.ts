@@ -30,6 +30,15 @@ describe('the charge in a visit', () => {
     });
   });
 
+  it('is worked out anew when one of its readings is corrected', async () => {
+    const visit = await running(ORIFICE_UNIT, 'eighty eight');
+    await visit.type('return wet bulb sixty five degrees', ...SUCTION, 'correction seventy nine');
+    const [first, second] = visit.of('charge.judged');
+    expect(first).toMatchObject({ figure: 'superheat', judged: { word: 'fits' } });
+    expect(second).toMatchObject({ figure: 'superheat', judged: { word: 'does not fit' } });
+    expect((second?.value ?? 0) - (first?.value ?? 0)).toBeCloseTo(20, 1);
+  });
+
   it('gives no verdict without the wet bulb that the target stands on', async () => {
     const visit = await running(ORIFICE_UNIT, 'eighty eight');
     await visit.type(...SUCTION);

@@ -277,6 +277,17 @@ describe('the whole library visit', () => {
     expect(view.unknown).toEqual([]);
   });
 
+  it('judges the split anew when the supply air is corrected', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...LIBRARY_VISIT);
+    await visit.later(16);
+    await visit.type('return air seventy six degrees', 'supply air fifty eight degrees', 'correction sixty eight');
+    expect(visit.of('split.judged').map(({ split, word }) => [split, word])).toEqual([
+      [18, 'fits'],
+      [8, 'does not fit'],
+    ]);
+  });
+
   it('judges no split before fifteen minutes of running, and reminds every five', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...LIBRARY_VISIT, 'return air seventy six degrees', 'supply air fifty eight degrees');
