@@ -73,6 +73,12 @@ test('where it is loud and nothing is said it says both', async () => {
   expect(faults).toEqual(['unheard', 'loud']);
 }, 90_000);
 
+test('a knock or one short word in the quiet is nobody’s talk', async () => {
+  const parts = Array.from({ length: 12 }, () => ['no', 3.2]).flat();
+  const { faults } = await check(await spokenSound(`${folder.path}/word.wav`, parts));
+  expect(faults).not.toContain('others-talk');
+}, 90_000);
+
 test('the device’s own voice is measured while it speaks', async () => {
   const sound = await spokenSound(`${folder.path}/quiet.wav`, [60]);
   const { figures, faults } = await check(sound, 'spoken');
