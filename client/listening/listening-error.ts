@@ -9,9 +9,8 @@ const SENTENCES: Readonly<Record<EarFault, string>> = {
   'grammar-unknown-word': 'The recogniser has no pronunciation for {detail}: add one to the pronunciations, or reword.',
   'grammar-broken': 'The grammar could not be read ({detail}): give one JSGF grammar with a public rule.',
   'file-not-found': '{detail} could not be opened: check the path.',
-  'not-a-wav': '{detail} is not a WAV file: give one of 16 kHz, mono, 16-bit PCM.',
-  'wav-not-supported':
-    '{detail}; only 16 kHz, mono, 16-bit PCM is taken: convert it with "sox IN -r 16000 -c 1 -b 16 OUT.wav".',
+  'not-a-wav': '{detail} is not a WAV file: convert it with "sox IN -r 16000 -c 1 -b 16 OUT.wav".',
+  'wav-not-supported': '{detail}; PCM of 8 to 192 kHz is taken: convert it with "sox IN -r 16000 -c 1 -b 16 OUT.wav".',
   'wav-empty': '{detail} holds no sound: record it again.',
   'wav-cut-short': '{detail} was cut short ({missing} of its sound is missing): copy or record it again.',
   'nothing-heard': 'No speech was heard in {detail}: speak nearer to the microphone, or type and touch instead.',

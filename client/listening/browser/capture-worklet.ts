@@ -1,4 +1,4 @@
-import { Resampler } from './resample.ts';
+import { Resampler } from '../sound/resample.ts';
 
 /** What the audio thread's global scope offers; no library of TypeScript's describes it. */
 declare const sampleRate: number;

@@ -124,7 +124,9 @@ export class MicrophoneEar implements PageEar {
     // Another program's call suspends the sound, on some phones for good unless it is asked for.
     context.addEventListener('statechange', this.#wake);
     await context.audioWorklet.addModule(captureUrl);
-    this.#capture = new AudioWorkletNode(context, 'readback-capture', { numberOfOutputs: 0, channelCount: 1 });
+    // Explicit: a microphone of two channels is mixed down; it may have its sound in one of them alone.
+    const mono = { numberOfOutputs: 0, channelCount: 1, channelCountMode: 'explicit' } as const;
+    this.#capture = new AudioWorkletNode(context, 'readback-capture', mono);
     context.createMediaStreamSource(stream).connect(this.#capture);
     await context.resume();
     await this.#startWorker();

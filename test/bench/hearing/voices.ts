@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { Resampler } from '../../../client/listening/browser/resample.ts';
+import { Resampler } from '../../../client/listening/sound/resample.ts';
 import { SAMPLE_RATE } from '../../../client/listening/wav.ts';
 import { speak } from '../../../fixtures/speak.ts';
 

@@ -1,4 +1,4 @@
-/** A WAV file of any format, to see which ones are refused. `samples` are written as they are, in `bits`. */
+/** A WAV file of any format, `samples` are written as they are, channel after channel in turn. */
 export function makeWav(
   samples: readonly number[] | Float32Array,
   {
@@ -23,8 +23,12 @@ export function makeWav(
   bytes.write('data', 36);
   bytes.writeUInt32LE(samples.length * width, 40);
   for (const [index, sample] of samples.entries()) {
-    if (bits === 16) bytes.writeInt16LE(Math.round(Math.max(-1, Math.min(1, sample)) * 32767), 44 + 2 * index);
-    if (bits === 8) bytes.writeUInt8(Math.round(128 + 127 * sample), 44 + index);
+    const at = 44 + index * width;
+    if (code === 3) bytes.writeFloatLE(sample, at);
+    else if (bits === 32) bytes.writeInt32LE(Math.round((2 ** 31 - 1) * sample), at);
+    if (bits === 24) bytes.writeIntLE(Math.round((2 ** 23 - 1) * sample), at, 3);
+    if (bits === 16) bytes.writeInt16LE(Math.round(Math.max(-1, Math.min(1, sample)) * 32767), at);
+    if (bits === 8) bytes.writeUInt8(Math.round(128 + 127 * sample), at);
   }
   return bytes;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { Resampler } from '../../../client/listening/browser/resample.ts';
+import { Resampler } from '../../../client/listening/sound/resample.ts';
 
 const RATE = 16_000;
 
@@ -13,7 +13,7 @@ function loudness(samples: Float32Array): number {
 
 const decibels = (ratio: number) => 20 * Math.log10(ratio);
 
-describe.each([48_000, 44_100, 96_000, 32_000, 16_000])(
+describe.each([192_000, 48_000, 44_100, 96_000, 32_000, 16_000])(
   'a microphone of %d samples a second, brought to 16 kHz',
   (rate) => {
     test('keeps a tone in the speech band as it is, at the same time', () => {
@@ -50,7 +50,20 @@ test.each([48_000, 44_100])('what lies above the band does not fold back into it
   }
 });
 
-test('a rate that cannot be brought down is refused', () => {
-  expect(() => new Resampler(8_000, RATE)).toThrow('cannot bring 8000');
+test.each([8_000, 11_025])(
+  'sound of %d samples a second is brought up, with nothing in the band it never had',
+  (rate) => {
+    for (const hertz of [300, 1_000, 3_000]) {
+      const out = new Resampler(rate, RATE).push(tone(hertz, rate, 1));
+      const middle = out.subarray(1_000, out.length - 1_000);
+      const wanted = tone(hertz, RATE, 1).subarray(1_000, out.length - 1_000);
+      const error = middle.map((sample, index) => sample - (wanted[index] as number));
+      expect(decibels(loudness(error) / loudness(wanted)), `${hertz} Hz`).toBeLessThan(-55);
+    }
+  },
+);
+
+test('what is no rate is refused', () => {
+  expect(() => new Resampler(0, RATE)).toThrow('cannot bring 0');
   expect(() => new Resampler(44_100.5, RATE)).toThrow(RangeError);
 });

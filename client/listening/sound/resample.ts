@@ -13,16 +13,21 @@ export class Resampler {
   /** Phase of the next output sample within the input sample it begins at. */
   #phase = 0;
 
-  /** @param from samples a second that come in. @param to samples a second that go out; not more than `from`. */
+  /**
+   * @param from samples a second that come in
+   * @param to samples a second that go out
+   * @throws RangeError where one of them is no whole number above 0
+   */
   constructor(from: number, to: number) {
-    if (!Number.isInteger(from) || !Number.isInteger(to) || to > from || to <= 0) {
+    if (!Number.isInteger(from) || !Number.isInteger(to) || from <= 0 || to <= 0) {
       throw new RangeError(`cannot bring ${from} samples a second to ${to}`);
     }
+    const narrower = Math.min(1, to / from);
     const shared = greatestCommonDivisor(from, to);
     this.#up = to / shared;
     this.#down = from / shared;
-    this.#taps = from === to ? 1 : Math.ceil(TAPS_AT_EQUAL_RATE * (from / to));
-    this.#rows = from === to ? [Float32Array.of(1)] : designRows(this.#up, this.#taps, to / from);
+    this.#taps = from === to ? 1 : Math.ceil(TAPS_AT_EQUAL_RATE / narrower);
+    this.#rows = from === to ? [Float32Array.of(1)] : designRows(this.#up, this.#taps, narrower);
     this.#held = new Float32Array(this.#taps * 2 + 4_096);
     // Half a filter of silence before the first sample, so that output and input begin together.
     this.#heldLength = Math.floor((this.#taps - 1) / 2);
