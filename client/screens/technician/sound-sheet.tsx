@@ -56,7 +56,7 @@ export function SoundSheet({ onChanged, onClose }: SoundSheetProps) {
               now={earOf(settings)}
               onPick={() => change({ ear: 'offline', model: 'wideband' })}
             >
-              our own with the server’s 16 kHz model (better in noise, 6 MB once)
+              our own with the server’s 16 kHz model; what the two hear differently is asked (6 MB once)
             </Pick>
           ) : null}
           <Pick name="ear" value="browser" now={earOf(settings)} onPick={() => change({ ear: 'browser' })}>
