@@ -12,6 +12,8 @@ export interface Utterance {
   readonly confidence: number;
   /** False when the sound did not fit the grammar (speech outside it, noise): `text` is then not to be believed. */
   readonly accepted: boolean;
+  /** Taken, but heard so badly that a value in it is to be asked; false where the ear cannot tell. */
+  readonly doubtful?: boolean;
   readonly startedMs: number;
   readonly endedMs: number;
   /** From the last speech sample to the words, as if fed in real time. */

@@ -3,6 +3,6 @@ import type { Heard } from './hearing.ts';
 
 /** What was heard, as an ear delivers it. */
 export function toUtterance(heard: Heard, ear: 'offline' | 'wav', id: string): Utterance {
-  const { text, alternatives, confidence, accepted, startedMs, endedMs, verdictMs, realTimeFactor } = heard;
-  return { id, ear, text, alternatives, confidence, accepted, startedMs, endedMs, verdictMs, realTimeFactor };
+  const { text, alternatives, confidence, accepted, doubtful, startedMs, endedMs, verdictMs, realTimeFactor } = heard;
+  return { id, ear, text, alternatives, confidence, accepted, doubtful, startedMs, endedMs, verdictMs, realTimeFactor };
 }

@@ -49,8 +49,8 @@ async function main(): Promise<void> {
 
 /** The meaning as the parse tool has it, with what the sound adds. */
 function described(utterance: Utterance, expectation: Expectation | undefined): object {
-  const { text, alternatives, accepted } = utterance;
-  const meant = describeUnderstanding(understand(text, expectation, { alternatives: [...alternatives] }));
+  const { text, alternatives, accepted, doubtful = false } = utterance;
+  const meant = describeUnderstanding(understand(text, expectation, { alternatives: [...alternatives], doubtful }));
   const doubted = { heard: text, kind: 'unclear', verdict: 'rejected', reason: 'outside-grammar', alternatives: [] };
   return { ...(accepted ? meant : doubted), ...measured(utterance, accepted ? Number(meant['confidence']) : 1) };
 }

@@ -22,6 +22,7 @@ export interface Heard {
   readonly alternatives: readonly string[];
   readonly confidence: number;
   readonly accepted: boolean;
+  readonly doubtful?: boolean;
 }
 
 /** The only place where time is read. */
@@ -133,6 +134,7 @@ export class VisitRun {
         understanding: this.#edges.understand(heard.text, this.expectation, {
           alternatives: heard.alternatives,
           typed: heard.ear === 'typed',
+          doubtful: heard.doubtful ?? false,
         }),
       },
     }));

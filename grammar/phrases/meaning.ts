@@ -77,6 +77,7 @@ export type UnclearReason =
   | 'several-places-fit'
   | 'several-values-fit'
   | 'needed-repair'
+  | 'badly-heard'
   | 'implausible'
   | 'teen-or-ty'
   | 'not-english';

@@ -1,7 +1,7 @@
 import type { MatchSigns } from './confidence.ts';
 import { judge } from './judge.ts';
 import { match } from './match.ts';
-import type { Expectation, UnclearReason, Understanding } from './meaning.ts';
+import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
 import { makeNear } from './near.ts';
 import { Network } from './network.ts';
 import { RULES } from './rules/utterance-rules.ts';
@@ -24,6 +24,8 @@ export interface UnderstandOptions {
   readonly alternatives?: readonly string[];
   /** Digits were typed by hand: 115 cannot be a misheard 150. */
   readonly typed?: boolean;
+  /** The sound fits the words badly: what they would put on record is asked. */
+  readonly doubtful?: boolean;
 }
 
 export type Understand = (text: string, expectation?: Expectation, options?: UnderstandOptions) => Understanding;
@@ -40,7 +42,10 @@ export function makeUnderstand(watch?: (signs: MatchSigns) => void): Understand 
     const one = (heard: string): Understanding => understandOne(network, near, heard, expectation, watch);
     const best = one(text);
     const settled = options?.typed ? withoutTwin(best) : best;
-    return weighAlternatives(settled, (options?.alternatives ?? []).slice(0, 5).map(one));
+    const weighed = weighAlternatives(settled, (options?.alternatives ?? []).slice(0, 5).map(one));
+    return options?.doubtful === true && isLoggedFact(weighed)
+      ? { ...weighed, verdict: 'asked', reason: 'badly-heard' }
+      : weighed;
   };
 }
 
@@ -80,6 +85,12 @@ function weighAlternatives(best: Understanding, others: readonly Understanding[]
     others: [...rivals, ...(best.others ?? [])].slice(0, 4),
   };
 }
+
+/** What is measured, reported or fitted; a command does no harm if it has to be said again, and a note is kept as heard. */
+const FACTS: readonly Meaning['kind'][] = ['reading', 'several', 'report', 'nameplate', 'part', 'work', 'wire'];
+
+const isLoggedFact = ({ verdict, meaning }: Understanding): boolean =>
+  verdict === 'logged' && FACTS.includes(meaning.kind);
 
 /** A doubt between teen and ty falls away where the digits were typed. */
 function withoutTwin(understood: Understanding): Understanding {

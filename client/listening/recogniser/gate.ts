@@ -16,6 +16,8 @@ export interface Gate {
    * ten digits; fades until `LONG`. A short foreign word fits something in a wide grammar, and nothing in a narrow one.
    */
   readonly short: number;
+  /** Below this what is taken fits badly enough that a value in it is asked, not logged. */
+  readonly doubt: number;
   /** From this on the expected grammar's words are taken without asking the whole grammar. */
   readonly sure: number;
   /** How many units of margin change the odds of being right by e. */

@@ -8,6 +8,8 @@ export interface Recognition {
   readonly text: string;
   /** False when the sound did not fit the grammar: `text` is then the nearest sentence, not to be believed. */
   readonly accepted: boolean;
+  /** Taken, but it fits so badly that a value in it is to be asked. */
+  readonly doubtful: boolean;
   readonly confidence: number;
   /** Score against the phone loop for each frame of speech. */
   readonly margin: number;
@@ -178,6 +180,7 @@ export class Recogniser {
     return {
       text,
       accepted: margin >= cutOf(this.#gate, trial),
+      doubtful: margin < this.#gate.doubt,
       confidence: confidenceOf(margin, this.#gate, trial),
       margin,
       pass,

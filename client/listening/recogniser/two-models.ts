@@ -48,7 +48,7 @@ export class TwoModels implements Recognising {
     const best = this.#better.end(speechFrames);
     // One that found nothing has no say in the words, only in how sure they are.
     if (!best.accepted && other.accepted) return doubted(other, best);
-    return best.text === other.text && other.accepted ? best : doubted(best, other);
+    return best.text === other.text && other.accepted ? { ...best, doubtful: false } : doubted(best, other);
   }
 
   close(): void {

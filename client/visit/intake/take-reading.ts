@@ -48,7 +48,7 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   const under = circumstances(turn.context, zone, reading);
   const judged = judgeReading(reading, under, turn.context.unit);
   const doubt = doubtOf(reading, judged, turn.context);
-  if (confirmed !== 'confirmed' && doubt !== undefined && !actsAtOnce(reading, zone, turn.context)) {
+  if (confirmed !== 'confirmed' && doubt !== undefined && !actsAtOnce(reading, turn.context)) {
     turn.set({ question: { kind: 'confirm-reading', reading, why: doubt.words } });
     turn.raise({ type: 'question.asked' });
     turn.record({ type: 'reading.asked', reading, why: doubt.why });
@@ -97,7 +97,8 @@ export function refusedWhileNotDead(turn: Turn, reading: Reading, zone: ZoneId |
 }
 
 /** A charge, or voltage where none should be, is never held back by a question: it acts at once. */
-function actsAtOnce(reading: Reading, zone: ZoneId | 'none', context: VisitContext): boolean {
+export function actsAtOnce(reading: Reading, context: VisitContext): boolean {
+  const zone = zoneOf(reading.at);
   if (reading.quantity === 'voltage-dc') return true;
   if (zone === 'none' || !isLiveVoltage(reading)) return false;
   return context.energy[zone] !== 'live' && context.energy[zone] !== 'unknown';

@@ -11,7 +11,7 @@ import { takeCommand } from './take-command.ts';
 import { closeQuestion } from './take-correction.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { takeDictated } from './take-job.ts';
-import { askTwin, takeReading } from './take-reading.ts';
+import { actsAtOnce, askTwin, takeReading } from './take-reading.ts';
 import { takeReport } from './take-report.ts';
 import { takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
 
@@ -23,7 +23,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     return;
   }
   if (turn.context.question !== undefined && answersQuestion(turn, understanding.meaning)) return;
-  if (understanding.verdict === 'asked' && !isInjury(understanding.meaning)) return askBack(turn, understanding);
+  if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) return askBack(turn, understanding);
   takeMeaning(turn, understanding.meaning);
 }
 
@@ -71,9 +71,12 @@ function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>)
   takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? expectedUnit(only.quantity) }, 'as heard');
 }
 
-/** A call for help is acted on at once, however doubtful. */
-function isInjury(meaning: Meaning): boolean {
-  return meaning.kind === 'report' && meaning.report.type === 'injury';
+/** A call for help is acted on at once, however doubtful; danger is where only the sound leaves a doubt. */
+function isUrgent({ context }: Turn, { meaning, reason }: Understanding): boolean {
+  if (meaning.kind === 'report' && meaning.report.type === 'injury') return true;
+  if (reason !== 'badly-heard') return false;
+  if (meaning.kind === 'reading') return actsAtOnce(meaning.reading, context);
+  return meaning.kind === 'report' && meaning.report.type === 'energy' && meaning.report.state === 'closed';
 }
 
 /** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */

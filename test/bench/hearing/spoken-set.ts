@@ -78,7 +78,10 @@ export function trySentence(
 export function judged(words: string, heard: ReturnType<typeof hear>, expectation: Expectation): Tried {
   const wanted = JSON.stringify(understand(words, expectation).meaning);
   const found = heard.map((one) => {
-    const { meaning, verdict } = understand(one.text, expectation, { alternatives: one.alternatives });
+    const { meaning, verdict } = understand(one.text, expectation, {
+      alternatives: one.alternatives,
+      doubtful: one.doubtful,
+    });
     return { one, right: JSON.stringify(meaning) === wanted, verdict: one.accepted ? verdict : 'rejected' };
   });
   const logged = found.filter(({ verdict }) => verdict === 'logged');

@@ -15,6 +15,11 @@ describe.each(Object.entries(GATES))('the gate of the %s model', (_, gate) => {
     expect(cut(200, 600)).toBe(cut(1_500, 11));
   });
 
+  test('doubts only what a long sentence may still be taken at', () => {
+    expect(gate.doubt).toBeGreaterThan(cut(1_500, 600));
+    expect(gate.doubt).toBeLessThan(gate.sure);
+  });
+
   test('gives an even chance at the cut, more above it and less below', () => {
     const trial = { speechFrames: 80, words: 300 };
     const at = cutOf(gate, trial);

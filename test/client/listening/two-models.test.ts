@@ -48,6 +48,7 @@ describe('two recognisers that hear the same sound', { timeout: 120_000 }, () =>
       text: 'leg one to ground one eighteen',
       accepted: true,
       alternatives: [],
+      doubtful: false,
     });
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { LIBRARY_UNIT, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_UNIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
 describe('digits typed by hand', () => {
   it('are taken as typed, where the same number spoken is asked for its teen or ty', async () => {
@@ -13,6 +13,46 @@ describe('digits typed by hand', () => {
     spoken.run.hear({ id: 'w1', ear: 'wav', text, alternatives: [], confidence: 1, accepted: true });
     await spoken.run.settled();
     expect(spoken.of('reading.asked')).toMatchObject([{ why: 'teen or ty', twin: 180 }]);
+  });
+});
+
+describe('what fits its words badly', () => {
+  let count = 0;
+  async function badlyHeard(visit: TypedVisit, text: string): Promise<string> {
+    count += 1;
+    const heard = { id: `b${count}`, ear: 'wav', text, alternatives: [], confidence: 0.6 } as const;
+    visit.run.hear({ ...heard, accepted: true, doubtful: true });
+    await visit.run.settled();
+    return visit.mouth.last();
+  }
+
+  it('is asked before a reading, an opened breaker or a part goes on record', async () => {
+    const visit = await TypedVisit.open();
+    expect(await badlyHeard(visit, 'leg one to ground one eighteen')).toContain('one one eight volts. Is that what');
+    expect(visit.of('reading.logged')).toEqual([]);
+    await visit.type('yes');
+    expect(visit.of('reading.logged')).toHaveLength(1);
+    expect(await badlyHeard(visit, 'outdoor disconnect is pulled and locked')).toMatch(/: is that right\?$/);
+    expect(visit.run.context.energy['outdoor-load']).not.toBe('reported-off');
+    await visit.type('yes');
+    expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+  });
+
+  it('is taken at once where it is a voltage on what was proven dead, a switch closed, or somebody hurt', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...ARRIVAL, ...TO_PROVEN_DEAD);
+    const before = visit.of('reading.logged').length;
+    await badlyHeard(visit, 'load side two thirty volts');
+    expect(visit.of('reading.logged')).toHaveLength(before + 1);
+    expect(visit.run.context.energy['outdoor-load']).toBe('live');
+    const hurt = await TypedVisit.open();
+    await badlyHeard(hurt, 'i got bit');
+    expect(hurt.of('injury.reported')).toHaveLength(1);
+  });
+
+  it('moves on at a command all the same', async () => {
+    const visit = await TypedVisit.open();
+    expect(await badlyHeard(visit, 'what next')).not.toMatch(/right\?$/);
   });
 });
 
