@@ -87,7 +87,10 @@ export function runDiagnosis(diagnosis: Diagnosis, kase: Case, misread: number):
   };
 }
 
-/** A chart at work on the same case. `jobs` are the tests of the tool's own list. */
+/**
+ * A chart at work on the same case, begun anew after each right repair until nothing is left. `jobs` are the tests of
+ * the tool's own list.
+ */
 export function runChart(
   which: 'chart' | 'order',
   kase: Case,
@@ -96,7 +99,8 @@ export function runChart(
   misread: number,
 ) {
   const clock = new WorkClock();
-  const instrument = new Instrument(kase.unit, kase.dice, misread);
+  let instrument = new Instrument(kase.unit, kase.dice, misread);
+  let left = [...kase.faults];
   const known = new Map<TestId, Answer>();
   const measure = (test: TestId, again?: true): Answer | undefined => {
     const job = jobs.get(test);
@@ -107,6 +111,12 @@ export function runChart(
     known.set(test, answer);
     return answer;
   };
-  const named = which === 'chart' ? followChart(measure, plate) : followOrder(measure, plate);
-  return { named, right: kase.faults.includes(named), tests: clock.tests, minutes: clock.minutes };
+  while (left.length > 0) {
+    const named = which === 'chart' ? followChart(measure, plate) : followOrder(measure, plate);
+    if (!left.includes(named)) break;
+    left = left.filter((fault) => fault !== named);
+    instrument = new Instrument(kase.rebuild(left), kase.dice, misread);
+    known.clear();
+  }
+  return { right: left.length === 0, tests: clock.tests, minutes: clock.minutes };
 }
