@@ -7,9 +7,12 @@ import { makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
  * Answers for whatever unit the visit holds: the table is built once for each profile and kept while it stays the
  * same. A nameplate value read on the way makes another profile. Whoever shows the wait is told 0, then each tenth of
  * the table as it is built, to 1.
+ *
+ * @param onMade is given each diagnosis once its table is built
  */
 export function diagnoseFor(
   onProgress?: (share: number) => void,
+  onMade?: (diagnosis: Diagnosis) => void,
 ): (unit: UnitProfile, evidence: readonly Evidence[], parked: readonly TestId[]) => Promise<Assessment> {
   let made: { readonly key: string; readonly diagnosis: Diagnosis } | undefined;
   return async (unit, evidence, parked) => {
@@ -17,6 +20,7 @@ export function diagnoseFor(
     if (made?.key !== key) {
       onProgress?.(0);
       made = { key, diagnosis: makeDiagnosis(unit, { onProgress: byTenths(onProgress) }) };
+      onMade?.(made.diagnosis);
     }
     return made.diagnosis.assess(evidence, parked);
   };

@@ -1,14 +1,25 @@
+import type { Diagnosis } from '../../diagnosis/diagnosis.ts';
+import { warmUp } from '../../diagnosis/warm-up.ts';
 import { diagnoseFor } from '../../visit/diagnose-for.ts';
 import type { DiagnosisNews, DiagnosisQuestion, DiagnosisReply } from './diagnosis-messages.ts';
 
 declare const self: DedicatedWorkerGlobalScope;
 
 const tell = (news: DiagnosisNews) => self.postMessage(news);
-const diagnose = diagnoseFor((building) => tell({ building }));
+const diagnose = diagnoseFor((building) => tell({ building }), warmInBetween);
 
 self.onmessage = async ({ data }: MessageEvent<DiagnosisQuestion>) => {
   tell(await replyTo(data));
 };
+
+/** A step at a time, so that what the visit asks comes first. */
+function warmInBetween(diagnosis: Diagnosis): void {
+  const steps = warmUp(diagnosis);
+  const go = (): void => {
+    if (!steps.next().done) setTimeout(go, 0);
+  };
+  setTimeout(go, 0);
+}
 
 async function replyTo({ number, unit, evidence, parked }: DiagnosisQuestion): Promise<DiagnosisReply> {
   try {
