@@ -37,12 +37,16 @@ const tip = (id: PointId): Expression => {
 };
 
 /**
- * A unit as the recogniser listens for it. "psi" is left to its letters: a dictionary says it like the Greek letter.
- * A letter behind "degrees" is left out: the hiss that ends the word makes a "c" of itself, and Fahrenheit Celsius.
+ * Names of units that are understood and not listened for. "psi" is left to its letters: a dictionary says it like the
+ * Greek letter. A letter behind "degrees": the hiss that ends the word makes a "c" of itself, and Fahrenheit Celsius.
+ * "a c" counts behind "volts" alone: by itself it takes "one hundred eighteen" for "one hundred a c".
  */
+const NOT_LISTENED_FOR = /^(psi|degrees [cf]|v [ad] c|a c \[volts\])$/;
+
+/** A unit as the recogniser listens for it. */
 export function unitName(unit: { readonly say: string }): Expression {
   const names = unit.say.split('|').map((name) => name.trim());
-  return pattern(names.filter((name) => !/^(psi|degrees [cf])$/.test(name)).join(' | '));
+  return pattern(names.filter((name) => !NOT_LISTENED_FOR.test(name)).join(' | '));
 }
 
 /** How the units of a row are said aloud. */

@@ -24,14 +24,21 @@ export const UNITS = [
     sign: 'V',
     say: 'volt | volts | v',
   },
-  { code: 'V', quantities: ['voltage'], base: 'V', factor: 1, sign: 'V', say: '(volt | volts | v) a c | a c [volts]' },
+  {
+    code: 'V',
+    quantities: ['voltage'],
+    base: 'V',
+    factor: 1,
+    sign: 'V',
+    say: 'volt a c | volts a c | v a c | a c [volts]',
+  },
   {
     code: 'V',
     quantities: ['voltage-dc'],
     base: 'V',
     factor: 1,
     sign: 'V',
-    say: '(volt | volts | v) d c | d c [volts]',
+    say: 'volt d c | volts d c | v d c | d c [volts]',
   },
   {
     code: 'mV',
