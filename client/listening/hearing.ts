@@ -1,5 +1,5 @@
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
-import type { Gate } from './recogniser/gate.ts';
+import { type Gate, saysTooLittle } from './recogniser/gate.ts';
 import type { Pronunciations } from './recogniser/grammar-decoder.ts';
 import { Recogniser, type Recognition } from './recogniser/recogniser.ts';
 import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
@@ -204,6 +204,7 @@ export class Hearing {
     const endedMs = this.#clock.lastSpeechMs;
     return {
       ...recognition,
+      accepted: recognition.accepted && !saysTooLittle(recognition.text, this.#endpointer.speechFrames),
       startedMs: this.#startedMs,
       endedMs,
       verdictMs: this.#clock.busyUntilMs - endedMs,

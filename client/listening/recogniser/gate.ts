@@ -41,6 +41,16 @@ const FEW_WORDS = 10;
 export const cutOf = (gate: Gate, { speechFrames, words }: Trial): number =>
   gate.reject + gate.short * Math.log(Math.max(1, words / FEW_WORDS)) * Math.max(0, 1 - speechFrames / LONG);
 
+/** Frames of speech that even a slow talker does not go beyond: one word said alone, and for each letter of the words. */
+const SLOWEST = { alone: 60, letter: 9 } as const;
+
+/**
+ * Whether so much speech holds more than these words: a rattle that the noise gate takes for a voice goes on for seconds,
+ * and the grammar makes one word of it. People's right orders stay below 7 frames a letter, quiet and in noise.
+ */
+export const saysTooLittle = (text: string, speechFrames: number): boolean =>
+  speechFrames > SLOWEST.alone + SLOWEST.letter * text.length;
+
 /** 0…1: an even chance at the cut. */
 export function confidenceOf(margin: number, gate: Gate, trial: Trial): number {
   return 1 / (1 + Math.exp(-(margin - cutOf(gate, trial)) / gate.scale));

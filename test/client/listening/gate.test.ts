@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { confidenceOf, cutOf } from '../../../client/listening/recogniser/gate.ts';
+import { confidenceOf, cutOf, saysTooLittle } from '../../../client/listening/recogniser/gate.ts';
 import { GATES } from '../../../client/listening/recogniser/gates.ts';
 
 describe.each(Object.entries(GATES))('the gate of the %s model', (_, gate) => {
@@ -39,4 +39,17 @@ test.each([
   ['an order, taken for a nameplate line', -20.71, 164, 627, false],
 ] as const)('%s', (_, margin, speechFrames, words, taken) => {
   expect(margin >= cutOf(GATES.bundled, { speechFrames, words })).toBe(taken);
+});
+
+// Frames and words of people's orders (the half that the gate was tuned on) and of digits said alone, and of what the
+// grammar of a visit made of a kitchen without a voice.
+test.each([
+  ['a short order under noise', 'brew a dark roast single shot twenty ounce espresso', 416, false],
+  ['a long order', 'brew a dark roast iced coffee with some almond milk and brown sugar', 515, false],
+  ['a digit drawled', 'nine', 82, false],
+  ['one word out of three seconds of clatter', 'next', 330, true],
+  ['three words out of eight seconds', 'thawed the ice', 820, true],
+  ['a reading out of fifteen seconds', 'earth to whip two thirty', 1_510, true],
+] as const)('so much speech for its words: %s', (_, text, frames, tooLittle) => {
+  expect(saysTooLittle(text, frames)).toBe(tooLittle);
 });
