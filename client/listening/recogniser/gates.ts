@@ -6,7 +6,7 @@ import type { SpeechModel } from './speech-module.ts';
  * of 207; 98 % of the right ones kept), 90 recordings of foreign words and 42 of foreign sentences against the grammar of
  * a visit (2 words let in). `wideband`: the same foreign words (none let in); its `reject` was checked on 62 of the odd
  * half's orders in noise only. The mean cepstrum is that of 120 of the orders.
- * `doubt`: of every fourth even order, clean and under 12 dB, 6 of 45 right ones lie below (bundled), 1 of 47 (wideband).
+ * `doubt`: of every fourth even order, clean and under 12 dB, 5 of 45 right ones lie below (bundled), 1 of 47 (wideband).
  * `sure` is set on the careful side: at 0 a forced "load side" was taken for a spoken "line side" without a second look.
  */
 export const GATES: Readonly<Record<SpeechModel['id'], Gate>> = {

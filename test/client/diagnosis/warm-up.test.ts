@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { DiagnosisError } from '../../../client/diagnosis/errors.ts';
 import { makeDiagnosis } from '../../../client/diagnosis/make-diagnosis.ts';
 import { STOCK_PROFILES } from '../../../client/diagnosis/stock/stock-profiles.ts';
 import { warmUp } from '../../../client/diagnosis/warm-up.ts';
@@ -13,3 +14,15 @@ test.each(STOCK_PROFILES)(
     expect(diagnosis.assess([], [])).toEqual(before);
   },
 );
+
+test('a made-up reading that is refused ends its walk and nothing else', () => {
+  const diagnosis = makeDiagnosis(STOCK_PROFILES[0]!);
+  const refusing: typeof diagnosis = {
+    ...diagnosis,
+    assess: (evidence, parked) => {
+      if (evidence.length === 3) throw new DiagnosisError('saturation-out-of-range', 'made up');
+      return diagnosis.assess(evidence, parked);
+    },
+  };
+  expect([...warmUp(refusing)]).toHaveLength(9);
+});

@@ -41,7 +41,7 @@ test.each([
   expect(margin >= cutOf(GATES.bundled, { speechFrames, words })).toBe(taken);
 });
 
-// Frames and words of people's orders (the half that the gate was tuned on) and of digits said alone, and of what the
+// Frames from beginning to end, and words, of people's orders (the half that the gate was tuned on) and of digits said alone, and of what the
 // grammar of a visit made of a kitchen without a voice.
 test.each([
   ['a short order under noise', 'brew a dark roast single shot twenty ounce espresso', 416, false],

@@ -1,4 +1,4 @@
-/** A WAV file of any format, `samples` are written as they are, channel after channel in turn. */
+/** A WAV file of any format; `samples` are written as they are, channel after channel in turn. */
 export function makeWav(
   samples: readonly number[] | Float32Array,
   {

@@ -26,7 +26,7 @@ describe('what fits its words badly', () => {
     return visit.mouth.last();
   }
 
-  it('is asked before a reading, an opened breaker or a part goes on record', async () => {
+  it('is asked before a reading, an opened switch or a part goes on record; a switch closed is believed', async () => {
     const visit = await TypedVisit.open();
     expect(await badlyHeard(visit, 'leg one to ground one eighteen')).toContain('one one eight volts. Is that what');
     expect(visit.of('reading.logged')).toEqual([]);
@@ -36,9 +36,14 @@ describe('what fits its words badly', () => {
     expect(visit.run.context.energy['outdoor-load']).not.toBe('reported-off');
     await visit.type('yes');
     expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+    await badlyHeard(visit, 'outdoor disconnect is back in');
+    expect(visit.run.context.energy['outdoor-load']).toBe('live');
+    const part = 'fitted a forty five over five dual capacitor four forty volt';
+    expect(await badlyHeard(visit, part)).toMatch(/is that right\?$/);
+    expect(visit.of('part.fitted')).toEqual([]);
   });
 
-  it('is taken at once where it is a voltage on what was proven dead, a switch closed, or somebody hurt', async () => {
+  it('is taken at once where it is a voltage on what was proven dead, or somebody hurt', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...ARRIVAL, ...TO_PROVEN_DEAD);
     const before = visit.of('reading.logged').length;
