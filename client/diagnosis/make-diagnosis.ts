@@ -5,8 +5,8 @@ import { explainTest } from './explain/explain-test.ts';
 import { HAZARD_SIGNS } from './hazards/hazard-signs.ts';
 import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
 import { chooseNext } from './planner/choose-next.ts';
-import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
-import { isNotWorthMore } from './planner/when-to-stop.ts';
+import { ON_ARRIVAL, stanceAfter, testCost } from './planner/test-cost.ts';
+import { isNotWorthMore, worthOfReadingAgain } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
 import { pivotalReading } from './posterior/pivotal-reading.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
@@ -67,7 +67,9 @@ function assess(
     (top.probability >= STANDS_OUT && top.fault !== 'something-else') || (named && isNotWorthMore(suspects, worths[0]));
   const pivot =
     standsOut || ranked.length === 0
-      ? pivotalReading(table, posterior, standing, table.faults.indexOf(top.fault))
+      ? pivotalReading(table, posterior, standing, table.faults.indexOf(top.fault), ({ test }, stray, loss) =>
+          worthOfReadingAgain(top.fault, stray, loss, testCost(stance, test)),
+        )
       : undefined;
   const again = pivot && !parked.includes(pivot.test) ? [pivot.test] : [];
   const next = [...new Set([...again, ...ranked])].map((test) =>

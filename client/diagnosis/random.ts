@@ -33,19 +33,18 @@ export function chance(random: Random, probability: number): boolean {
   return random() < probability;
 }
 
-/** Steps of a plastic-number sequence: each next point falls into the widest gap (M. Roberts' R2, from memory). */
-const EVEN_STEPS = [0.754877666246693, 0.569840290998053] as const;
+/** Steps of an additive recurrence in three dimensions (M. Roberts' R3, from memory): any beginning fills the cube. */
+const EVEN_STEPS = [0.819172513396165, 0.671043606703789, 0.549700477901941] as const;
 
 /**
- * A stream whose first number is the k-th of n even strata and whose next two fill the square evenly: n such streams
- * leave no gap in the first quantities drawn. `stratum` is k in 0…n−1.
+ * A stream whose first three numbers are the k-th point of a sequence that fills the cube evenly, however many points
+ * are taken: streams 0…n−1 leave no gap in the first quantities drawn.
  */
-export function stratified(random: Random, stratum: number, strata: number): Random {
+export function evenly(random: Random, k: number): Random {
   let drawn = -1;
   return () => {
     drawn += 1;
-    if (drawn === 0) return (stratum + random()) / strata;
-    const step = EVEN_STEPS[drawn - 1];
-    return step === undefined ? random() : (0.5 + stratum * step) % 1;
+    const step = EVEN_STEPS[drawn];
+    return step === undefined ? random() : (0.5 + k * step) % 1;
   };
 }

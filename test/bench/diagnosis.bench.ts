@@ -22,7 +22,7 @@ function timed(times: number, work: () => void): number[] {
 }
 
 function tableBytes(table: FaultTable): number {
-  const arrays = table.columns.flatMap((c) => (c ? Object.values(c.column) : []));
+  const arrays = table.columns.flatMap((c) => (c ? [c.start, ...Object.values(c.column)] : []));
   return arrays.reduce((sum: number, a) => sum + (ArrayBuffer.isView(a) ? a.byteLength : 0), 0);
 }
 

@@ -74,12 +74,19 @@ function isCalledOut(unit: HiddenUnit, sound: HiddenUnit, dice: Dice): boolean {
   return off('supplyF') > 3 || off('suctionLineF') > 6 || off('condensingF') > 8 || dice.yes(0.2);
 }
 
+/** A unit drawn far from the usual may be one whose motors never start: that is a fault that nobody hid. */
+function runs(sound: HiddenUnit): boolean {
+  const { compressorTurns, fanTurns, blowerTurns } = letSettle(sound, true);
+  return compressorTurns && fanTurns && blowerTurns;
+}
+
 /** Draws a case for these ratings: one fault, or two of different kinds. */
 export function drawCase(r: Ratings, seed: number, wrong: Wrong, count: 1 | 2): Case {
   for (let attempt = 0; ; attempt += 1) {
     const drawn = drawOnce(r, seed + attempt * 7_368_787, wrong, count);
     // Each of two faults must be one that somebody would call for by itself.
     const sound = drawn.rebuild([]);
+    if (!runs(sound)) continue;
     const alone = drawn.faults.map((fault) => drawn.rebuild([fault]));
     if (alone.every((unit) => isCalledOut(unit, sound, new Dice(seed + attempt)))) return drawn;
   }

@@ -34,6 +34,16 @@ function say(session: DiagnoseSession, message: object): StatusLine {
   return answer;
 }
 
+/** A reading is given, and taken again where it is refused: a misread gauge may lie outside what saturation covers. */
+function give(session: DiagnoseSession, take: () => Answer): { reading: Answer; status: StatusLine } {
+  for (;;) {
+    const reading = take();
+    const status = session.hear(JSON.stringify({ reading }));
+    if (!('error' in status)) return { reading, status };
+    if (status.error.code !== 'saturation-out-of-range') throw new Error(status.error.message);
+  }
+}
+
 /** The diagnosis at work on a case, through the lines of the tool, until it names a fault; then the next fault. */
 export function runDiagnosis(diagnosis: Diagnosis, kase: Case, misread: number): Outcome {
   const session = new DiagnoseSession(diagnosis);
@@ -61,12 +71,17 @@ export function runDiagnosis(diagnosis: Diagnosis, kase: Case, misread: number):
       status = say(session, { repaired: leader.fault });
       continue;
     }
-    clock.count(status.next as Job);
-    const reading = instrument.answer(status.next);
-    asked.push(`${status.next.id}=${reading}`);
-    const before = performance.now();
-    status = say(session, { reading });
+    const { next } = status;
+    let before = 0;
+    const given = give(session, () => {
+      clock.count(next as Job);
+      const reading = instrument.answer(next);
+      before = performance.now();
+      return reading;
+    });
     steps.push(performance.now() - before);
+    asked.push(`${next.id}=${given.reading}`);
+    status = given.status;
   }
   const right = left.length === 0;
   const { tests, minutes } = clock;

@@ -63,14 +63,16 @@ export function explainTest(
 ): ReturnType<Diagnosis['explain']> {
   if (!Object.hasOwn(TEST_MODELS, test)) throw new DiagnosisError('unknown-test', test);
   const { measure, function: fn } = TEST_MODELS[test];
-  const column = table.columns[table.tests.indexOf(test)]?.column;
+  const { column, start } = table.columns[table.tests.indexOf(test)] ?? {};
   const unit = UNITS[fn];
-  if (column?.kind !== 'number' || !unit) return [];
+  if (column?.kind !== 'number' || !start || !unit) return [];
   return suspects
     .filter(({ fault }) => fault !== 'something-else' && table.faults.includes(fault))
     .map(({ fault }) => {
-      const f = table.faults.indexOf(fault);
-      const mean = middle(Array.from(column.mean.subarray(table.first[f]!, table.first[f + 1]!)));
+      const own = table.faults.indexOf(fault);
+      const f = start[own]! < 0 ? table.sound : own;
+      const draws = table.first[f + 1]! - table.first[f]!;
+      const mean = middle(Array.from(column.mean.subarray(start[f]!, start[f]! + draws)));
       return { fault, expected: toValue(mean), unit };
     });
 

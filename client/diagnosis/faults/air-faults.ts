@@ -79,24 +79,36 @@ export const SHIFTS = {
   },
 } as const satisfies Record<string, Residuals>;
 
-/**
- * A thermostatic valve holds superheat and lets subcooling move first (common practice). Units differ in how far each
- * figure moves.
- */
-function shift(unit: Unit, typical: Residuals, severity: number, random: Random): void {
-  const valve = unit.metering === 'thermostatic-valve';
+/** Saturated liquid in the suction line is the least superheat there is; expected are 5 to 25 °F. */
+const LEAST_SUPERHEAT_SHIFT = -14;
+
+/** Units differ in how far each figure moves. */
+function shift(unit: Unit, typical: Residuals, severity: number, random: Random, held: Partial<Residuals> = {}): void {
   const r = unit.residuals;
-  const by = Object.fromEntries(
-    Object.entries(typical).map(([figure, size]) => [figure, size * between(random, 0.3, 1.4)]),
-  ) as unknown as Residuals;
-  r.evaporating += severity * by.evaporating * (valve ? 0.5 : 1);
-  r.superheat += severity * by.superheat * (valve ? 0.35 : 1);
-  r.condensing += severity * by.condensing;
-  r.subcooling += severity * by.subcooling * (valve ? 1.2 : 1);
-  r.discharge += severity * by.discharge * (valve ? 0.8 : 1);
-  r.standing += severity * by.standing;
-  r.condenserRise += severity * by.condenserRise;
-  r.airDrop += severity * by.airDrop * (valve ? 0.7 : 1);
+  for (const figure of Object.keys(typical) as (keyof Residuals)[]) {
+    r[figure] += severity * typical[figure] * between(random, 0.3, 1.4) * (held[figure] ?? 1);
+  }
+  r.superheat = Math.max(r.superheat, LEAST_SUPERHEAT_SHIFT);
+}
+
+/** A thermostatic valve holds superheat whatever happens (common practice). */
+function shiftAir(unit: Unit, typical: Residuals, severity: number, random: Random): void {
+  const valve = unit.metering === 'thermostatic-valve';
+  shift(unit, typical, severity, random, valve ? { superheat: 0.35 } : {});
+}
+
+/** It also makes up for refrigerant that is short: the coil stays cold longer and subcooling moves first. */
+const MADE_UP_BY_VALVE = { evaporating: 0.5, superheat: 0.35, subcooling: 1.2, discharge: 0.8, airDrop: 0.7 } as const;
+
+function shiftCharge(unit: Unit, typical: Residuals, severity: number, random: Random): void {
+  const valve = unit.metering === 'thermostatic-valve';
+  shift(unit, typical, severity, random, valve ? MADE_UP_BY_VALVE : {});
+}
+
+/** A blower that moves less air has less to do and draws less (common practice, our share). */
+function starveOfAir(unit: Unit, severity: number, random: Random): void {
+  shiftAir(unit, SHIFTS.lowIndoorAir, severity, random);
+  unit.blower.turningAmps *= between(random, 0.7, 1);
 }
 
 const severe = (random: Random) => between(random, 0.45, 1.15);
@@ -105,7 +117,7 @@ const severe = (random: Random) => between(random, 0.45, 1.15);
 function ice(unit: Unit, probability: number, random: Random): void {
   if (!chance(random, probability)) return;
   unit.coilIced = true;
-  shift(unit, SHIFTS.lowIndoorAir, between(random, 0.3, 0.9), random);
+  starveOfAir(unit, between(random, 0.3, 1.1), random);
 }
 
 /** Indoor air, outdoor coil, refrigerant. */
@@ -116,7 +128,7 @@ export const AIR_FAULTS = {
     graded: true,
     apply: (unit, random) => {
       unit.filterDirty = true;
-      shift(unit, SHIFTS.lowIndoorAir, between(random, 0.4, 1.6), random);
+      starveOfAir(unit, between(random, 0.4, 1.6), random);
       ice(unit, 0.15, random);
     },
   },
@@ -126,8 +138,9 @@ export const AIR_FAULTS = {
     graded: true,
     apply: (unit, random) => {
       unit.coilIced = true;
-      shift(unit, SHIFTS.lowIndoorAir, between(random, 0.7, 1.8), random);
-      unit.residuals.airDrop += between(random, -12, 8);
+      // From a coil that frosts over to a block of ice: a little air still passes, and it comes out very cold.
+      starveOfAir(unit, between(random, 1.2, 3.4), random);
+      unit.residuals.airDrop += between(random, -8, 8);
     },
   },
   'low-indoor-air': {
@@ -135,7 +148,7 @@ export const AIR_FAULTS = {
     source: PRACTICE,
     graded: true,
     apply: (unit, random) => {
-      shift(unit, SHIFTS.lowIndoorAir, between(random, 0.4, 1.6), random);
+      starveOfAir(unit, between(random, 0.4, 1.6), random);
       unit.filterDirty = chance(random, 0.05);
       ice(unit, 0.07, random);
     },
@@ -147,7 +160,7 @@ export const AIR_FAULTS = {
     apply: (unit, random) => {
       const severity = between(random, 0.4, 1.3);
       unit.oilAtJoint = chance(random, 0.4);
-      shift(unit, SHIFTS.lowCharge, severity, random);
+      shiftCharge(unit, SHIFTS.lowCharge, severity, random);
       ice(unit, 0.15, random);
       if (severity > 1.1 && unit.hasPressureSwitches && chance(random, 0.5)) unit.lowSwitch = Number.POSITIVE_INFINITY;
     },
@@ -156,14 +169,14 @@ export const AIR_FAULTS = {
     weight: 0.8,
     source: PRACTICE,
     graded: true,
-    apply: (unit, random) => shift(unit, SHIFTS.overcharge, severe(random), random),
+    apply: (unit, random) => shiftCharge(unit, SHIFTS.overcharge, severe(random), random),
   },
   'liquid-restriction': {
     weight: 1,
     source: PRACTICE,
     graded: true,
     apply: (unit, random) => {
-      shift(unit, SHIFTS.restriction, severe(random), random);
+      shiftCharge(unit, SHIFTS.restriction, severe(random), random);
       ice(unit, 0.12, random);
     },
   },
@@ -173,20 +186,25 @@ export const AIR_FAULTS = {
     graded: true,
     apply: (unit, random) => {
       unit.outdoorCoilDirty = true;
-      shift(unit, SHIFTS.condenserDirty, severe(random), random);
+      shiftAir(unit, SHIFTS.condenserDirty, severe(random), random);
     },
   },
   'non-condensables': {
     weight: 0.4,
     source: PRACTICE,
     graded: true,
-    apply: (unit, random) => shift(unit, SHIFTS.nonCondensables, severe(random), random),
+    apply: (unit, random) => {
+      const severity = severe(random);
+      shiftCharge(unit, SHIFTS.nonCondensables, severity, random);
+      // At rest nothing but the amount of gas decides.
+      unit.residuals.standing = severity * SHIFTS.nonCondensables.standing * between(random, 0.8, 1.2);
+    },
   },
   'leaking-valves': {
     weight: 0.7,
     source: PRACTICE,
     graded: true,
-    apply: (unit, random) => shift(unit, SHIFTS.leakingValves, severe(random), random),
+    apply: (unit, random) => shiftCharge(unit, SHIFTS.leakingValves, severe(random), random),
   },
   'reversing-valve-stuck': {
     weight: 0.5,

@@ -56,6 +56,7 @@ export const LOAD_FAULTS = {
   'hard-start-failed': {
     weight: 0.5,
     source: PRACTICE,
+    graded: true,
     possible: (profile) => profile.hardStart !== false,
     apply: (unit, random) => {
       unit.hardStart = true;

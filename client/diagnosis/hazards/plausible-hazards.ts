@@ -12,9 +12,10 @@ const PLAUSIBLE = 0.01;
 export function plausibleSigns(table: FaultTable, posterior: Posterior): number[] {
   const chance = new Float64Array(HAZARD_SIGNS.length);
   for (let p = 0; p < table.hazards.length; p += 1) {
-    const bits = table.hazards[p]!;
-    if (bits === 0 || posterior.weight[p]! === 0) continue;
-    for (let s = 0; s < chance.length; s += 1) if (bits & (1 << s)) chance[s] = chance[s]! + posterior.weight[p]!;
+    for (let bits = table.hazards[p]!; bits !== 0; bits &= bits - 1) {
+      const sign = 31 - Math.clz32(bits & -bits);
+      chance[sign] = chance[sign]! + posterior.weight[p]!;
+    }
   }
   return [...chance.keys()].filter((s) => chance[s]! >= PLAUSIBLE);
 }

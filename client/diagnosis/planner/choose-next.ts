@@ -107,7 +107,6 @@ function worthOfSession(stance: Stance, session: readonly Candidate[]): Ranked {
 
 function candidates(
   table: FaultTable,
-  posterior: Posterior,
   live: Alive,
   answered: ReadonlySet<TestId>,
   reachable: (id: TestId) => boolean,
@@ -120,7 +119,7 @@ function candidates(
     if (!entry || answered.has(id) || TEST_MODELS[id].onlyVolunteered) continue;
     const steps = chain(id, answered, reachable);
     if (!steps) continue;
-    const information = informationOf(table, posterior, live, entry);
+    const information = informationOf(table, live, entry, least);
     if (information >= least) found.push({ information, steps });
   }
   return found;
@@ -145,7 +144,7 @@ export function chooseNext(
     if (item.worth > (ranked.get(item.test)?.worth ?? 0)) ranked.set(item.test, item);
   };
   const sessions = new Map<string, Candidate[]>();
-  for (const candidate of candidates(table, posterior, live, new Set(standing.taken.keys()), reachable)) {
+  for (const candidate of candidates(table, live, new Set(standing.taken.keys()), reachable)) {
     const { information, steps } = candidate;
     const test = steps[0]!;
     offer({ test, worth: information / chainCost(stance, steps), cost: testCost(stance, test) });

@@ -1,11 +1,14 @@
-import { type Posterior, STRAY } from '../posterior/weigh-particles.ts';
+import { STRAY } from '../posterior/misread-bases.ts';
+import type { Posterior } from '../posterior/weigh-particles.ts';
 import type { Column, FaultTable, TestColumn } from '../table/fault-table.ts';
 
 /** A fault that still matters, with the draws of it that do. */
 interface LiveFault {
   readonly fault: number;
   readonly share: number;
-  readonly particles: readonly number[];
+  /** Draws by their number within the fault, each with its share of the fault. */
+  readonly draws: Uint16Array;
+  readonly drawShare: Float64Array;
   /** How far its draws speak for it: few that matter speak little. */
   readonly trust: number;
   /** Share of each kind of unit within the fault. */
@@ -20,7 +23,10 @@ export interface Alive {
 }
 
 const LEAST_SHARE = 2e-4;
+/** Draws that matter less than this within their fault are left out. */
+const LEAST_DRAW_SHARE = 1e-3;
 
+/** The faults and draws that still matter. */
 export function alive(table: FaultTable, posterior: Posterior): Alive {
   const open = table.faults.indexOf('something-else');
   const faults: LiveFault[] = [];
@@ -33,43 +39,71 @@ export function alive(table: FaultTable, posterior: Posterior): Alive {
 
 function liveFault(table: FaultTable, { weight, fault }: Posterior, f: number): LiveFault {
   const share = fault[f]!;
-  const particles: number[] = [];
+  const first = table.first[f]!;
+  const own = weight.subarray(first, table.first[f + 1]!);
+  const least = LEAST_DRAW_SHARE * share;
   const kinds = new Float64Array(table.kinds);
+  const draws = new Uint16Array(own.length);
+  const drawShare = new Float64Array(own.length);
   let squares = 0;
-  for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) {
-    const w = weight[p]!;
-    kinds[table.kind[p]!] = kinds[table.kind[p]!]! + w / share;
+  let live = 0;
+  for (let k = 0; k < own.length; k += 1) {
+    const w = own[k]!;
+    const kind = table.kind[first + k]!;
+    kinds[kind] = kinds[kind]! + w / share;
     squares += w * w;
-    if (w > 1e-3 * share) particles.push(p);
+    if (w <= least) continue;
+    draws[live] = k;
+    drawShare[live] = w / share;
+    live += 1;
   }
-  const draws = (share * share) / squares;
-  return { fault: f, share, particles, trust: draws / (draws + 1.5), kinds };
+  const effective = (share * share) / squares;
+  return {
+    fault: f,
+    share,
+    draws: draws.subarray(0, live),
+    drawShare: drawShare.subarray(0, live),
+    trust: effective / (effective + 1.5),
+    kinds,
+  };
 }
 
 const entropyTerm = (x: number) => (x > 0 ? -x * Math.log(x) : 0);
 
 const outcomesOf = (column: Column) => (column.kind === 'look' ? column.answers : column.bins);
 
-/** Adds a particle's chance of each outcome. */
-function addOutcomes(column: Column, p: number, weight: number, into: Float64Array, base: number): void {
+/** Adds the chances of each outcome under the draws of a fault, which begin at `start` in the column. */
+function addDraws(column: Column, start: number, { draws, drawShare }: LiveFault, into: Float64Array): void {
   if (column.kind === 'look') {
     const { answers, chance } = column;
-    for (let o = 0; o < answers; o += 1) into[base + o] = into[base + o]! + weight * chance[p * answers + o]!;
+    for (let i = 0; i < draws.length; i += 1) {
+      const at = (start + draws[i]!) * answers;
+      for (let o = 0; o < answers; o += 1) into[o] = into[o]! + drawShare[i]! * chance[at + o]!;
+    }
     return;
   }
-  const first = base + column.firstBin[p]!;
-  for (let o = 0; o < 3; o += 1) into[first + o] = into[first + o]! + weight * column.share[p * 3 + o]!;
+  const { firstBin, share } = column;
+  for (let i = 0; i < draws.length; i += 1) {
+    const d = start + draws[i]!;
+    const w = drawShare[i]!;
+    const bin = firstBin[d]!;
+    into[bin] = into[bin]! + w * share[d * 3]!;
+    into[bin + 1] = into[bin + 1]! + w * share[d * 3 + 1]!;
+    into[bin + 2] = into[bin + 2]! + w * share[d * 3 + 2]!;
+  }
 }
 
 /** Chance of each outcome for the sound unit, kind by kind. */
-function soundOutcomes(table: FaultTable, column: Column): Float64Array {
+function soundOutcomes(table: FaultTable, { column, start }: TestColumn): Float64Array {
   const outcomes = outcomesOf(column);
   const sum = new Float64Array(table.kinds * outcomes);
   const count = new Float64Array(table.kinds);
-  for (let p = table.first[table.sound]!; p < table.first[table.sound + 1]!; p += 1) {
+  const first = table.first[table.sound]!;
+  const one = { draws: new Uint16Array(1), drawShare: Float64Array.of(1) } as unknown as LiveFault;
+  for (let p = first; p < table.first[table.sound + 1]!; p += 1) {
     const k = table.kind[p]!;
     count[k] = count[k]! + 1;
-    addOutcomes(column, p, 1, sum, k * outcomes);
+    addDraws(column, start[table.sound]! + p - first, one, sum.subarray(k * outcomes, (k + 1) * outcomes));
   }
   return sum.map((x, i) => x / Math.max(1, count[Math.floor(i / outcomes)]!));
 }
@@ -79,27 +113,28 @@ const soundCache = new WeakMap<TestColumn, Float64Array>();
 function cachedSound(table: FaultTable, entry: TestColumn): Float64Array {
   let found = soundCache.get(entry);
   if (!found) {
-    found = soundOutcomes(table, entry.column);
+    found = soundOutcomes(table, entry);
     soundCache.set(entry, found);
   }
   return found;
 }
 
 /** Adds the chance of each outcome for a fault that cannot move the test: the sound unit's, by kind. */
-function addUsual(table: FaultTable, entry: TestColumn, kinds: Float64Array, weight: number, into: Float64Array): void {
-  const sound = cachedSound(table, entry);
-  for (let k = 0; k < table.kinds; k += 1) {
+function addUsual(sound: Float64Array, kinds: Float64Array, weight: number, into: Float64Array): void {
+  for (let k = 0; k < kinds.length; k += 1) {
     const w = weight * kinds[k]!;
     if (w === 0) continue;
     for (let o = 0; o < into.length; o += 1) into[o] = into[o]! + w * sound[k * into.length + o]!;
   }
 }
 
-const withStray = (chance: number, outcomes: number) => (1 - STRAY) * chance + STRAY / outcomes;
-
 function entropyOf(chances: Float64Array): number {
+  const floor = STRAY / chances.length;
   let sum = 0;
-  for (let o = 0; o < chances.length; o += 1) sum += entropyTerm(withStray(chances[o]!, chances.length));
+  for (let o = 0; o < chances.length; o += 1) {
+    const x = (1 - STRAY) * chances[o]! + floor;
+    sum -= x * Math.log(x);
+  }
   return sum;
 }
 
@@ -111,19 +146,21 @@ interface Group {
 }
 
 /** Each fault that can move the test by itself, all the others as one. */
-function groupsOf(table: FaultTable, posterior: Posterior, live: Alive, entry: TestColumn): Group[] {
-  const { moved, column } = entry;
+function groupsOf(table: FaultTable, live: Alive, entry: TestColumn): Group[] {
+  const { start, column } = entry;
   const outcomes = outcomesOf(column);
   const groups: Group[] = [];
   const still: Group = { share: 0, trust: 1, own: new Float64Array(outcomes) };
-  for (const { fault, share, trust, particles, kinds } of live.faults) {
-    if (moved[fault] === 0) {
+  const sound = cachedSound(table, entry);
+  for (const fault of live.faults) {
+    const { share, trust } = fault;
+    if (start[fault.fault]! < 0) {
       still.share += share;
-      addUsual(table, entry, kinds, share, still.own);
+      addUsual(sound, fault.kinds, share, still.own);
       continue;
     }
     const own = new Float64Array(outcomes);
-    for (const p of particles) addOutcomes(column, p, posterior.weight[p]! / share, own, 0);
+    addDraws(column, start[fault.fault]!, fault, own);
     groups.push({ share, trust, own });
   }
   if (still.share === 0) return groups;
@@ -131,10 +168,28 @@ function groupsOf(table: FaultTable, posterior: Posterior, live: Alive, entry: T
   return [...groups, still];
 }
 
-/** Mutual information between the fault and the outcome of a test, nats. */
-export function informationOf(table: FaultTable, posterior: Posterior, live: Alive, entry: TestColumn): number {
-  if (!live.faults.some(({ fault }) => entry.moved[fault] === 1)) return 0;
-  const groups = groupsOf(table, posterior, live, entry);
+/** A test can tell no more than which of the faults that it tells apart it is. */
+function mostInformation({ faults }: Alive, { start }: TestColumn): number {
+  let still = 0;
+  let moved = 0;
+  let sum = 0;
+  for (const { fault, share } of faults) {
+    if (start[fault]! < 0) still += share;
+    else {
+      moved += share;
+      sum += entropyTerm(share);
+    }
+  }
+  const whole = still + moved;
+  return (sum + entropyTerm(still)) / whole + Math.log(whole);
+}
+
+/**
+ * Mutual information between the fault and the outcome of a test, nats; 0 where it cannot reach `least`.
+ */
+export function informationOf(table: FaultTable, live: Alive, entry: TestColumn, least: number): number {
+  if (mostInformation(live, entry) < least) return 0;
+  const groups = groupsOf(table, live, entry);
   const outcomes = outcomesOf(entry.column);
   const mass = groups.reduce((sum, { share }) => sum + share, 0);
   const pooled = new Float64Array(outcomes);

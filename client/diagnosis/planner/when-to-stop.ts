@@ -25,6 +25,8 @@ const LOST_MINUTES: Readonly<Partial<Record<FaultId, number>>> = {
   'compressor-seized': 1800,
 };
 const LOST_MINUTES_USUAL = 360;
+const lostBy = (fault: FaultId): number => LOST_MINUTES[fault] ?? LOST_MINUTES_USUAL;
+
 /** Below this a leader is no finding, however dear the next test is. */
 const LEAST_PROBABILITY = 0.8;
 
@@ -36,6 +38,18 @@ export function isNotWorthMore(suspects: readonly Suspect[], best: Ranked | unde
   const leader = suspects[0];
   if (leader === undefined || best === undefined || leader.probability < LEAST_PROBABILITY) return false;
   const entropy = suspects.reduce((sum, { probability: p }) => sum - (p > 0 ? p * Math.log(p) : 0), 0);
-  const lost = (LOST_MINUTES[leader.fault] ?? LOST_MINUTES_USUAL) * (1 - leader.probability);
+  const lost = lostBy(leader.fault) * (1 - leader.probability);
   return (best.worth / entropy) * lost < 1;
+}
+
+/** A reading taken at the wrong place fits the wrong fault by itself: strays are more than they look (our figure). */
+const STRAYS_UNSEEN = 1.5;
+
+/**
+ * What reading once more saves, less what it costs, in minutes.
+ * @param stray how often the reading is a stray one, as far as the others show it
+ * @param loss by how much the leader would then be less probable
+ */
+export function worthOfReadingAgain(leader: FaultId, stray: number, loss: number, minutes: number): number {
+  return STRAYS_UNSEEN * stray * loss * lostBy(leader) - minutes;
 }

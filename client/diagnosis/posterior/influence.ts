@@ -16,17 +16,17 @@ export function influence(table: FaultTable): (fault: FaultId, reading: Taken) =
     const f = table.faults.indexOf(fault);
     const entry = table.columns[table.tests.indexOf(reading.test)];
     if (f < 0 || fault === 'something-else') return true;
-    if (!entry || entry.moved[f] === 0) return false;
+    if (!entry || entry.start[f]! < 0) return false;
     return shareMoved(table, entry, f) > SHARE || !looksSound(table, entry, reading);
   };
 }
 
-function shareMoved(table: FaultTable, { column }: TestColumn, f: number): number {
+function shareMoved(table: FaultTable, { column, start }: TestColumn, f: number): number {
   const draws = table.first[f + 1]! - table.first[f]!;
   let moved = 0;
   for (let k = 0; k < draws; k += 1) {
-    const p = table.first[f]! + k;
-    const q = table.first[table.sound]! + k;
+    const p = start[f]! + k;
+    const q = start[table.sound]! + k;
     moved += column.kind === 'look' ? lookMoved(column.chance, column.answers, p, q) : numberMoved(column, p, q);
   }
   return moved / draws;
@@ -44,17 +44,19 @@ function lookMoved(chance: Float32Array, answers: number, p: number, q: number):
 }
 
 /** The reading lies within three deviations of some sound draw, or is an answer that a sound unit often gives. */
-function looksSound(table: FaultTable, { column }: TestColumn, reading: Taken): boolean {
+function looksSound(table: FaultTable, { column, start }: TestColumn, reading: Taken): boolean {
   const { measure } = TEST_MODELS[reading.test];
   // A figure of the refrigerant side needs its conditions to be judged: it is taken again.
   if (measure.kind === 'residual') return false;
   const answer = measure.kind === 'look' ? measure.answers.indexOf(reading.observation!) : -1;
   const value = measure.kind === 'ohms' || measure.kind === 'ohms-part' ? ohmsScale(reading.value) : reading.value;
-  for (let p = table.first[table.sound]!; p < table.first[table.sound + 1]!; p += 1) {
+  const from = start[table.sound]!;
+  const draws = table.first[table.sound + 1]! - table.first[table.sound]!;
+  for (let d = from; d < from + draws; d += 1) {
     const sound =
       column.kind === 'look'
-        ? column.chance[p * column.answers + answer]! > 0.3
-        : Math.abs(value - column.mean[p]!) < 3 * column.spread[p]!;
+        ? column.chance[d * column.answers + answer]! > 0.3
+        : Math.abs(value - column.mean[d]!) < 3 * column.spread[d]!;
     if (sound) return true;
   }
   return false;

@@ -1,58 +1,46 @@
 import type { FaultTable } from '../table/fault-table.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Standing, Taken } from './take-readings.ts';
-import { type Posterior, weighParticles } from './weigh-particles.ts';
+import type { Posterior } from './weigh-particles.ts';
 
-/** Without a pivotal reading its leader would be far from sure. */
-const FAR_FROM_SURE = 0.7;
 /** A test that was read so often settles nothing by one reading more. */
 const MOST_READINGS = 3;
 
 /** Probability of a fault had the reading not been taken. */
-function without(table: FaultTable, posterior: Posterior, factor: Float64Array, fault: number): number {
+function without(table: FaultTable, posterior: Posterior, reading: Taken, fault: number): number {
+  const share = posterior.without(reading);
   let all = 0;
   let own = 0;
-  for (let p = 0; p < factor.length; p += 1) {
-    const weight = posterior.weight[p]! / factor[p]!;
+  for (let p = 0; p < share.length; p += 1) {
+    const weight = posterior.weight[p]! * share[p]!;
     all += weight;
     if (table.faultOf[p] === fault) own += weight;
   }
   return own / all;
 }
 
-/** The same for a condition, which carries no weight itself but moves what is expected of others. */
-function withoutCondition(table: FaultTable, standing: Standing, condition: Taken, fault: number): number {
-  const all = standing.all.filter((r) => r !== condition);
-  const taken = new Map(all.map((r) => [r.test, r]));
-  return weighParticles(table, { ...standing, all, taken }).fault[fault]!;
-}
-
 /**
- * The one reading, taken once, on which the leading fault rests most: worth a second look before a part is condemned.
- * Undefined when none is, or when one that was taken twice already carries the leader.
+ * The one reading, taken once, that is most worth a second look before a part is condemned. Undefined when none is.
+ * @param worth what reading it again is worth less what it costs: given how often it is a stray one, and by how much
+ *   the leader would then be less probable
  */
 export function pivotalReading(
   table: FaultTable,
   posterior: Posterior,
   standing: Standing,
   leader: number,
+  worth: (reading: Taken, stray: number, loss: number) => number,
 ): Taken | undefined {
   let pivot: Taken | undefined;
-  let least = FAR_FROM_SURE;
-  for (const reading of standing.all) {
-    const factor = posterior.factor.get(reading);
-    const condition = TEST_MODELS[reading.test].measure.kind === 'condition';
-    if (!factor && !(condition && reading.times === 1)) continue;
-    const share = factor
-      ? without(table, posterior, factor, leader)
-      : withoutCondition(table, standing, reading, leader);
-    if (share >= FAR_FROM_SURE) continue;
-    if (reading.times > 1) return undefined;
+  let most = 0;
+  for (const [reading, stray] of posterior.stray) {
     const readings = standing.all.filter((r) => r.test === reading.test).reduce((sum, r) => sum + r.times, 0);
-    if (share < least && readings < MOST_READINGS) {
-      least = share;
-      pivot = reading;
-    }
+    // Not even a leader that is nothing without it would be worth it.
+    if (reading.times > 1 || readings >= MOST_READINGS || worth(reading, stray, 1) <= most) continue;
+    const loss = posterior.fault[leader]! - without(table, posterior, reading, leader);
+    const gain = worth(reading, stray, loss);
+    if (gain <= most) continue;
+    most = gain;
+    pivot = reading;
   }
   return pivot;
 }

@@ -1,15 +1,8 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import type { TestId } from '../../../grammar/vocabulary/tests.ts';
-import { type Readings, residualOf } from '../refrigerant/expected-figures.ts';
-import type { Column, FaultTable, LookColumn, NumberColumn } from '../table/fault-table.ts';
-import { ohmsScale } from '../table/predict.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
+import type { FaultTable } from '../table/fault-table.ts';
+import { type Factor, factorOf, likelihood } from './likelihood.ts';
+import { type Misreading, misreadings, type Reliance, strayShare, usualReliance } from './misread-bases.ts';
 import type { Standing, Taken } from './take-readings.ts';
-
-/** Share of readings that were misread, misheard or taken at the wrong place. */
-export const STRAY = 0.02;
-/** However often a reading is repeated, it may have been taken at the wrong place. */
-const LEAST_STRAY = 1e-4;
 
 /** Weights over particles, and how each reading sat with them. */
 export interface Posterior {
@@ -19,116 +12,8 @@ export interface Posterior {
   readonly fault: Float64Array;
   /** For each reading used: the chance that it was a stray one. */
   readonly stray: ReadonlyMap<Taken, number>;
-  /** For each reading used: what it multiplied each particle by. */
-  readonly factor: ReadonlyMap<Taken, Float64Array>;
-}
-
-/** Numbers of the readings, by test. */
-export function numbersOf(taken: ReadonlyMap<TestId, Taken>): Readings {
-  return new Map([...taken.values()].filter((t) => !Number.isNaN(t.value)).map((t) => [t.test, t.value]));
-}
-
-/** What is compared with the column: on its scale, once for each metering device, with its own doubt. */
-interface Compared {
-  readonly fixed: number;
-  readonly valve: number;
-  readonly unsure: number;
-}
-
-function compared(table: FaultTable, reading: Taken, readings: Readings): Compared | undefined {
-  const { measure } = TEST_MODELS[reading.test];
-  if (measure.kind === 'residual') {
-    return residualOf(measure.figure, new Map(readings).set(reading.test, reading.value), table.profile);
-  }
-  const value = measure.kind === 'ohms' || measure.kind === 'ohms-part' ? ohmsScale(reading.value) : reading.value;
-  return { fixed: value, valve: value, unsure: 0 };
-}
-
-const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
-
-/** Likelihood of a reading under particle p, without the stray part. */
-type Likeness = (p: number) => number;
-
-function numberFit(table: FaultTable, column: NumberColumn, y: Compared): Likeness {
-  return (p) => {
-    const spread = y.unsure === 0 ? column.spread[p]! : Math.hypot(column.spread[p]!, y.unsure);
-    const z = ((table.valve[p] === 1 ? y.valve : y.fixed) - column.mean[p]!) / spread;
-    return Math.exp(-0.5 * z * z) / (spread * ROOT_TWO_PI);
-  };
-}
-
-function lookFit(column: LookColumn, reading: Taken): Likeness {
-  const { measure } = TEST_MODELS[reading.test];
-  const answer = measure.kind === 'look' ? measure.answers.indexOf(reading.observation!) : -1;
-  return (p) => column.chance[p * column.answers + answer]!;
-}
-
-/** Average likeness of the sound unit's draws, for each kind of unit. */
-function soundFit(table: FaultTable, likeness: Likeness): Float64Array {
-  const sum = new Float64Array(table.kinds);
-  const count = new Float64Array(table.kinds);
-  for (let p = table.first[table.sound]!; p < table.first[table.sound + 1]!; p += 1) {
-    const k = table.kind[p]!;
-    sum[k] = sum[k]! + likeness(p);
-    count[k] = count[k]! + 1;
-  }
-  const all = sum.reduce((a, b) => a + b, 0) / count.reduce((a, b) => a + b, 0);
-  return sum.map((x, k) => (count[k]! > 0 ? x / count[k]! : all));
-}
-
-interface Likelihood {
-  readonly likeness: Float64Array;
-  /** Density of a reading that says nothing of the unit. */
-  readonly strayDensity: number;
-}
-
-/**
- * The likelihood of a reading under every particle. A fault that cannot move the test has the sound unit's: its own
- * draws differ from it by chance only. With it the density of a stray reading.
- */
-function likelihood(table: FaultTable, reading: Taken, readings: Readings): Likelihood | undefined {
-  const entry = table.columns[table.tests.indexOf(reading.test)];
-  if (!entry) return undefined;
-  const { column, moved } = entry;
-  const y = column.kind === 'number' ? compared(table, reading, readings) : undefined;
-  if (column.kind === 'number' && !y) return undefined;
-  const key = `${reading.test} ${y ? `${y.fixed} ${y.valve} ${y.unsure}` : reading.observation}`;
-  return remember(table, key, () => computeLikelihood(table, reading, column, moved, y));
-}
-
-function computeLikelihood(
-  table: FaultTable,
-  reading: Taken,
-  column: Column,
-  moved: Uint8Array,
-  y: Compared | undefined,
-): Likelihood {
-  const likeness = column.kind === 'look' ? lookFit(column, reading) : numberFit(table, column, y!);
-  const sound = soundFit(table, likeness);
-  const out = new Float64Array(table.kind.length);
-  for (let f = 0; f < moved.length; f += 1) {
-    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) {
-      out[p] = moved[f] === 1 ? likeness(p) : sound[table.kind[p]!]!;
-    }
-  }
-  const open = table.faults.indexOf('something-else');
-  const even = column.kind === 'look' ? 1 / column.answers : column.strayDensity;
-  // A misread reading is half anything, half what some other fault would have shown.
-  return { likeness: out, strayDensity: 0.5 * even + 0.5 * spreadOverAll(table, open, out) };
-}
-
-/** Likelihoods of the last readings: each step of a visit asks for those of all the steps before. */
-const remembered = new WeakMap<FaultTable, Map<string, Likelihood>>();
-const MOST_REMEMBERED = 64;
-
-function remember(table: FaultTable, key: string, compute: () => Likelihood): Likelihood {
-  const known = remembered.get(table) ?? new Map<string, Likelihood>();
-  remembered.set(table, known);
-  const found = known.get(key) ?? compute();
-  known.delete(key);
-  known.set(key, found);
-  if (known.size > MOST_REMEMBERED) known.delete(known.keys().next().value!);
-  return found;
+  /** What takes a reading used out of the weight of each particle again, up to a constant. */
+  readonly without: (reading: Taken) => Float64Array;
 }
 
 /** How often one repair is all that was needed, before anything was read again (our weight, on the careful side). */
@@ -150,49 +35,97 @@ export function priorAfter(table: FaultTable, repaired: readonly FaultId[]): Flo
   return prior;
 }
 
-/**
- * Weights the particles by every standing reading: w ∝ π/K · Π [(1 − ε)·N + ε·o]. Under "something else" each reading
- * is as likely as it is over all faults together: nothing ties it to the others.
- */
-export function weighParticles(table: FaultTable, standing: Standing): Posterior {
-  const prior = priorAfter(table, standing.repaired);
-  const particles = table.faultOf.length;
-  const log = new Float64Array(particles);
-  for (let p = 0; p < particles; p += 1)
-    log[p] = Math.log((prior[table.faultOf[p]!]! * table.standing[p]!) / drawsOf(table, table.faultOf[p]!));
-  const readings = numbersOf(standing.taken);
-  const used: { reading: Taken; factor: Float64Array; strayPart: number }[] = [];
-  for (const reading of standing.all) {
-    const found = likelihood(table, reading, readings);
-    if (!found) continue;
-    const { likeness, strayDensity } = found;
-    const stray = Math.max(LEAST_STRAY, STRAY ** reading.times);
-    const factor = likeness.map((x) => (1 - stray) * x + stray * strayDensity);
-    used.push({ reading, factor, strayPart: stray * strayDensity });
-    for (let p = 0; p < particles; p += 1) log[p] = log[p]! + Math.log(factor[p]!);
+/** A particle keeps this much where a reading that others rest on is taken to be right. */
+const LEAST_LEFT = 1e-6;
+
+/** What a reading multiplies the weights by under a reliance; undefined for what carries no weight itself. */
+function factorUnder(table: FaultTable, reading: Taken, reliance: Reliance, usual: Reliance): Factor | undefined {
+  const found = likelihood(table, reading, reliance.numbers);
+  if (reliance.right.has(reading.test)) {
+    return found && factorOf(found, reliance.right.get(reading.test) === reading ? LEAST_LEFT : 1);
   }
-  const weight = normalise(log);
-  const fault = new Float64Array(table.faults.length);
-  for (let p = 0; p < particles; p += 1) fault[table.faultOf[p]!] = fault[table.faultOf[p]!]! + weight[p]!;
-  const stray = new Map(used.map((u) => [u.reading, strayChance(weight, u.factor, u.strayPart)]));
-  return { weight, fault, stray, factor: new Map(used.map((u) => [u.reading, u.factor])) };
+  if (found) return factorOf(found, strayShare(reading.times));
+  const otherwise = likelihood(table, reading, usual.numbers);
+  return otherwise && factorOf(otherwise, 1);
 }
 
-const drawsOf = (table: FaultTable, f: number) => table.first[f + 1]! - table.first[f]!;
+/** A misreading under every particle: its share, times what it changes of the readings' likelihood. */
+interface Weighed {
+  readonly wrong: readonly Taken[];
+  readonly part: Float64Array;
+}
 
-/** Gives "something else" the average likelihood over the faults, by their prior, and returns it. */
-function spreadOverAll(table: FaultTable, open: number, likeness: Float64Array): number {
-  let sum = 0;
-  let mass = 0;
-  for (let f = 0; f < table.faults.length; f += 1) {
-    if (f === open) continue;
-    let inner = 0;
-    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) inner += likeness[p]!;
-    sum += (table.prior[f]! * inner) / drawsOf(table, f);
-    mass += table.prior[f]!;
+function weighMisreading(
+  table: FaultTable,
+  standing: Standing,
+  usual: Reliance,
+  { reliance, wrong, share }: Misreading,
+): Weighed {
+  const shift = new Float64Array(table.kind.length);
+  for (const reading of standing.all) {
+    const before = factorUnder(table, reading, usual, usual)?.log;
+    const after = factorUnder(table, reading, reliance, usual)?.log;
+    if (!before || !after || before === after) continue;
+    for (let p = 0; p < shift.length; p += 1) shift[p] = shift[p]! + after[p]! - before[p]!;
   }
-  likeness.fill(sum / mass, table.first[open]!, table.first[open + 1]!);
-  return sum / mass;
+  return { wrong, part: shift.map((x) => share * Math.exp(x)) };
+}
+
+/**
+ * Weights the particles by every standing reading: w ∝ π/K · Π [(1 − ε)·N + ε·o], averaged over the ways in which a
+ * reading that others rest on may have been misread. Under "something else" each reading is as likely as it is over all
+ * faults together: nothing ties it to the others.
+ */
+export function weighParticles(table: FaultTable, standing: Standing): Posterior {
+  const log = startingLog(table, standing.repaired);
+  const usual = usualReliance(standing);
+  const used = new Map<Taken, Factor>();
+  for (const reading of standing.all) {
+    const factor = factorUnder(table, reading, usual, usual);
+    if (!factor) continue;
+    used.set(reading, factor);
+    for (let p = 0; p < log.length; p += 1) log[p] = log[p]! + factor.log[p]!;
+  }
+  const weighed = misreadings(standing, usual).map((one) => weighMisreading(table, standing, usual, one));
+  const whole = new Float64Array(log.length).fill(1);
+  for (const { part } of weighed) for (let p = 0; p < whole.length; p += 1) whole[p] = whole[p]! + part[p]!;
+  for (let p = 0; p < log.length; p += 1) log[p] = log[p]! + Math.log(whole[p]!);
+  const weight = normalise(log);
+  const fault = new Float64Array(table.faults.length);
+  for (let p = 0; p < weight.length; p += 1) fault[table.faultOf[p]!] = fault[table.faultOf[p]!]! + weight[p]!;
+  const wrongPart = (reading: Taken) => {
+    const parts = weighed.filter(({ wrong }) => wrong.includes(reading)).map(({ part }) => part);
+    return whole.map((all, p) => parts.reduce((sum, part) => sum + part[p]!, 0) / all);
+  };
+  const stray = new Map<Taken, number>();
+  for (const [reading, factor] of used) {
+    if (!usual.right.has(reading.test)) stray.set(reading, strayChance(weight, factor));
+  }
+  for (const reading of standing.all) {
+    if (usual.right.has(reading.test)) stray.set(reading, average(weight, wrongPart(reading)));
+  }
+  const without = (reading: Taken) =>
+    usual.right.has(reading.test) ? wrongPart(reading) : used.get(reading)!.value.map((x) => 1 / x);
+  return { weight, fault, stray, without };
+}
+
+const average = (weight: Float64Array, values: Float64Array) => weight.reduce((sum, w, p) => sum + w * values[p]!, 0);
+
+/** Logarithms of the weights before any reading, for the last repairs asked for. */
+const started = new WeakMap<FaultTable, { readonly repaired: string; readonly log: Float64Array }>();
+
+function startingLog(table: FaultTable, repaired: readonly FaultId[]): Float64Array {
+  const key = repaired.join(' ');
+  const known = started.get(table);
+  if (known?.repaired === key) return known.log.slice();
+  const prior = priorAfter(table, repaired);
+  const log = new Float64Array(table.faultOf.length);
+  for (let p = 0; p < log.length; p += 1) {
+    const f = table.faultOf[p]!;
+    log[p] = Math.log((prior[f]! * table.standing[p]!) / (table.first[f + 1]! - table.first[f]!));
+  }
+  started.set(table, { repaired: key, log });
+  return log.slice();
 }
 
 function normalise(log: Float64Array): Float64Array {
@@ -208,8 +141,8 @@ function normalise(log: Float64Array): Float64Array {
   return weight;
 }
 
-function strayChance(weight: Float64Array, factor: Float64Array, strayPart: number): number {
+function strayChance(weight: Float64Array, { value, strayPart }: Factor): number {
   let chance = 0;
-  for (let p = 0; p < weight.length; p += 1) chance += (weight[p]! * strayPart) / factor[p]!;
+  for (let p = 0; p < weight.length; p += 1) chance += (weight[p]! * strayPart) / value[p]!;
   return chance;
 }

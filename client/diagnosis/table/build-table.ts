@@ -6,22 +6,25 @@ import { Settled, settle } from '../circuit/settle.ts';
 import { AIR_FAULTS } from '../faults/air-faults.ts';
 import { FAULT_MODELS } from '../faults/fault-models.ts';
 import { hazardBits } from '../hazards/hazard-signs.ts';
-import { seededRandom, stratified } from '../random.ts';
-import type { Measure, Moment } from '../tests/test-model.ts';
+import { evenly, seededRandom } from '../random.ts';
+import type { Moment } from '../tests/test-model.ts';
 import { TEST_IDS, TEST_MODELS } from '../tests/test-models.ts';
 import { checkProfile } from '../unit/check-profile.ts';
 import { drawUnit } from '../unit/draw-unit.ts';
-import type { Unit } from '../unit/unit.ts';
+import { copyUnit, type Unit } from '../unit/unit.ts';
 import { binReadings } from './bin-readings.ts';
 import { complaintChance } from './complaint.ts';
-import { type Column, type FaultTable, type NumberColumn, TABLE_VERSION } from './fault-table.ts';
-import { movedBy } from './moved-tests.ts';
-import { predict } from './predict.ts';
+import { type Drawn, roomFor, writeDraw } from './drawn-readings.ts';
+import { type FaultTable, TABLE_VERSION, type TestColumn } from './fault-table.ts';
+import { moves } from './moved-tests.ts';
 
 /** Draws for a fault, and for one whose readings move a long way with its severity. */
-const DRAWS = 28;
-const GRADED_DRAWS = 72;
-const SOUND_DRAWS = 160;
+const DRAWS = 56;
+const GRADED_DRAWS = 168;
+/** The sound unit has the most draws: it is what the others are compared with, kind by kind. */
+const SOUND_DRAWS = 320;
+/** By its first draws it is seen which tests a fault can move; the rest are worked out for those alone. */
+const FIRST_DRAWS = 56;
 
 export interface BuildOptions {
   /** Times the usual number of draws. */
@@ -50,49 +53,48 @@ export function testsFor(profile: UnitProfile): TestId[] {
   });
 }
 
-function emptyColumn(measure: Measure, particles: number): Column | null {
-  if (measure.kind === 'condition') return null;
-  if (measure.kind === 'look') {
-    const answers = measure.answers.length;
-    return { kind: 'look', answers, chance: new Float32Array(answers * particles) };
-  }
-  const none = { bins: 0, firstBin: new Uint8Array(0), share: new Float32Array(0) };
-  return {
-    kind: 'number',
-    mean: new Float32Array(particles),
-    spread: new Float32Array(particles),
-    strayDensity: 0,
-    ...none,
-  };
+/** The draws of the faults in a column, one fault after the other, as they are built. */
+interface Part {
+  readonly fault: number;
+  readonly drawn: Drawn;
 }
 
-function writeParticle(columns: readonly (Column | null)[], tests: readonly TestId[], moment: Moment, p: number): void {
-  for (let t = 0; t < tests.length; t += 1) {
-    const column = columns[t];
-    if (!column) continue;
-    const { measure } = TEST_MODELS[tests[t]!];
-    if (column.kind === 'look') {
-      if (measure.kind !== 'look') continue;
-      column.chance.set(measure.chances(moment), p * column.answers);
-      continue;
-    }
-    const { mean, spread } = predict(measure, moment);
-    column.mean[p] = mean;
-    column.spread[p] = spread;
+function joined(parts: readonly Part[], field: 'mean' | 'spread' | 'chance'): Float32Array {
+  const whole = new Float32Array(parts.reduce((sum, { drawn }) => sum + drawn[field].length, 0));
+  let at = 0;
+  for (const { drawn } of parts) {
+    whole.set(drawn[field], at);
+    at += drawn[field].length;
   }
+  return whole;
 }
 
-/** The span of readings decides how unlikely a stray one is; then the bins for planning. */
-function finish(column: Column): Column {
-  if (column.kind !== 'number') return column;
+/** Joins the parts; the span of readings decides how unlikely a stray one is; then the bins for planning. */
+function columnOf(parts: readonly Part[], faults: number): TestColumn {
+  const start = new Int32Array(faults).fill(-1);
+  let at = 0;
+  const { answers } = parts[0]!.drawn;
+  for (const { fault, drawn } of parts) {
+    start[fault] = at;
+    at += answers > 0 ? drawn.chance.length / answers : drawn.mean.length;
+  }
+  if (answers > 0) return { start, column: { kind: 'look', answers, chance: joined(parts, 'chance') } };
+  const mean = joined(parts, 'mean');
+  const spread = joined(parts, 'spread');
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (let p = 0; p < column.mean.length; p += 1) {
-    low = Math.min(low, column.mean[p]! - 2 * column.spread[p]!);
-    high = Math.max(high, column.mean[p]! + 2 * column.spread[p]!);
+  for (let d = 0; d < mean.length; d += 1) {
+    low = Math.min(low, mean[d]! - 2 * spread[d]!);
+    high = Math.max(high, mean[d]! + 2 * spread[d]!);
   }
-  const done: NumberColumn = { ...column, strayDensity: 1 / (high - low), ...binReadings(column.mean, column.spread) };
-  return done;
+  const column = {
+    kind: 'number',
+    mean,
+    spread,
+    strayDensity: 1 / (high - low),
+    ...binReadings(mean, spread),
+  } as const;
+  return { start, column };
 }
 
 /**
@@ -105,7 +107,6 @@ function familyOf(fault: FaultId): number {
   return FAULTS.findIndex((f) => f.id.replace(/[12]/, '') === family);
 }
 
-/** The sound unit has the most draws: it is what the others are compared with, kind by kind. */
 function firstOfEach(faults: readonly FaultId[], fineness: number): Uint32Array {
   const first = new Uint32Array(faults.length + 1);
   faults.forEach((id, f) => {
@@ -113,6 +114,15 @@ function firstOfEach(faults: readonly FaultId[], fineness: number): Uint32Array 
     first[f + 1] = first[f]! + Math.round(draws * fineness);
   });
   return first;
+}
+
+/** Draws sound units, the same for every fault: faults then differ by the fault alone. */
+function soundUnits(profile: UnitProfile, seed: number): (k: number) => Unit {
+  const drawn: Unit[] = [];
+  return (k) => {
+    drawn[k] ??= drawUnit(profile, seededRandom(seed * 7919 + k));
+    return copyUnit(drawn[k]);
+  };
 }
 
 /**
@@ -125,32 +135,58 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
   const first = firstOfEach(faults, options.fineness ?? 1);
   const particles = first.at(-1)!;
   const tests = testsFor(profile);
-  const columns = tests.map((id) => emptyColumn(TEST_MODELS[id].measure, particles));
   const kind = new Uint8Array(particles);
   const standing = new Float32Array(particles);
   const valve = new Uint8Array(particles);
   const hazards = new Uint32Array(particles);
+  const seed = options.seed ?? 1;
+  const soundUnit = soundUnits(profile, seed);
   const work = { cooling: new Settled(), idle: new Settled(), dead: new Settled() };
-  for (let f = 0; f < faults.length; f += 1) {
-    const draws = first[f + 1]! - first[f]!;
-    for (let k = 0; k < draws; k += 1) {
-      // The same draw of the sound unit under every fault: faults then differ by the fault alone.
-      const unit = drawUnit(profile, seededRandom((options.seed ?? 1) * 7919 + k));
-      const severity = seededRandom((options.seed ?? 1) * 104_729 + familyOf(faults[f]!) * 997 + k);
-      FAULT_MODELS[faults[f]!].apply(unit, stratified(severity, k, draws));
-      const moment = settleMoment(unit, work);
-      const p = first[f]! + k;
-      kind[p] = (unit.nominal < 225 ? 2 : 0) + (unit.poles === 1 ? 1 : 0);
-      standing[p] = unit.drawWeight * complaintChance(moment);
-      valve[p] = unit.metering === 'thermostatic-valve' ? 1 : 0;
-      hazards[p] = hazardBits(moment);
-      writeParticle(columns, tests, moment, p);
-    }
-    options.onProgress?.((f + 1) / faults.length);
+
+  function drawOf(f: number, k: number): Moment {
+    const unit = soundUnit(k);
+    const severity = seededRandom(seed * 104_729 + familyOf(faults[f]!) * 997 + k);
+    FAULT_MODELS[faults[f]!].apply(unit, evenly(severity, k));
+    const moment = settleMoment(unit, work);
+    const p = first[f]! + k;
+    kind[p] = (unit.nominal < 225 ? 2 : 0) + (unit.poles === 1 ? 1 : 0);
+    standing[p] = unit.drawWeight * complaintChance(moment);
+    valve[p] = unit.metering === 'thermostatic-valve' ? 1 : 0;
+    hazards[p] = hazardBits(moment);
+    return moment;
   }
+
+  /** What the draws of a fault read in each test that it can move; of the sound unit, in every test. */
+  function readingsOf(f: number, sound: readonly (Drawn | undefined)[] | undefined): (Drawn | undefined)[] {
+    const draws = first[f + 1]! - first[f]!;
+    const rooms = tests.map((test) => roomFor(test, draws));
+    const write = (moment: Moment, k: number) => {
+      rooms.forEach((room, t) => {
+        if (room) writeDraw(room, tests[t]!, moment, k);
+      });
+    };
+    const pilot = Math.min(draws, FIRST_DRAWS);
+    for (let k = 0; k < pilot; k += 1) write(drawOf(f, k), k);
+    if (sound) for (let t = 0; t < tests.length; t += 1) if (!moved(rooms[t], sound[t], pilot)) rooms[t] = undefined;
+    for (let k = pilot; k < draws; k += 1) write(drawOf(f, k), k);
+    return rooms;
+  }
+
+  const sound = faults.indexOf('nothing-wrong');
+  const parts: Part[][] = tests.map(() => []);
+  let done = 0;
+  const keep = (f: number, rooms: readonly (Drawn | undefined)[]) => {
+    rooms.forEach((drawn, t) => {
+      if (drawn) parts[t]!.push({ fault: f, drawn });
+    });
+    done += 1;
+    options.onProgress?.(done / faults.length);
+  };
+  const ofSound = readingsOf(sound, undefined);
+  keep(sound, ofSound);
+  for (let f = 0; f < faults.length; f += 1) if (f !== sound) keep(f, readingsOf(f, ofSound));
   const faultOf = new Uint8Array(particles);
   for (let f = 0; f < faults.length; f += 1) faultOf.fill(f, first[f]!, first[f + 1]!);
-  const sound = faults.indexOf('nothing-wrong');
   const weights = faults.map((id) => FAULT_MODELS[id].weight);
   const total = weights.reduce((a, b) => a + b, 0);
   return {
@@ -167,9 +203,9 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
     valve,
     hazards,
     tests,
-    columns: columns.map((column) => {
-      const done = column && finish(column);
-      return done && { column: done, moved: movedBy(done, first, sound) };
-    }),
+    columns: parts.map((ofTest) => (ofTest.length > 0 ? columnOf(ofTest, faults.length) : null)),
   };
 }
+
+const moved = (own: Drawn | undefined, sound: Drawn | undefined, draws: number) =>
+  own !== undefined && sound !== undefined && moves(own, sound, draws);

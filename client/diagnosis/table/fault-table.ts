@@ -2,20 +2,20 @@ import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 
-/** A number that a reading of one test would be under each particle. */
+/** A number that a reading of one test would be under each draw that the column holds. */
 export interface NumberColumn {
   readonly kind: 'number';
   readonly mean: Float32Array;
   readonly spread: Float32Array;
   /** Density of a reading that has nothing to do with the unit (misread, misheard): one over the span of the test. */
   readonly strayDensity: number;
-  /** For planning: the reading falls into one of `bins`; each particle spreads over three of them. */
+  /** For planning: the reading falls into one of `bins`; each draw spreads over three of them. */
   readonly bins: number;
   readonly firstBin: Uint8Array;
   readonly share: Float32Array;
 }
 
-/** Chances of each answer of a look under each particle, answer by answer. */
+/** Chances of each answer of a look under each draw that the column holds, answer by answer. */
 export interface LookColumn {
   readonly kind: 'look';
   readonly answers: number;
@@ -24,10 +24,13 @@ export interface LookColumn {
 
 export type Column = NumberColumn | LookColumn;
 
-/** A column with the faults that can move it: 1 for each. The others read as the sound unit does. */
+/**
+ * A column holds the draws of the faults that can move its test, and of the sound unit: the others read as that does.
+ * `start[f]` is the place of fault f's first draw in the column, −1 for a fault that cannot move it.
+ */
 export interface TestColumn {
   readonly column: Column;
-  readonly moved: Uint8Array;
+  readonly start: Int32Array;
 }
 
 /**
@@ -63,4 +66,4 @@ export interface FaultTable {
 }
 
 /** Changes whenever the same evidence could give another answer. */
-export const TABLE_VERSION = 'diagnosis-2';
+export const TABLE_VERSION = 'diagnosis-3';

@@ -5,7 +5,7 @@ import { type FaultTable, TABLE_VERSION } from './fault-table.ts';
  * A table as bytes: a line of JSON in which every typed array is a reference, then the arrays, each on a multiple of
  * eight. For tables that are built before they are needed.
  */
-const ARRAYS = { Uint8Array, Uint32Array, Float32Array, Float64Array } as const;
+const ARRAYS = { Uint8Array, Int32Array, Uint32Array, Float32Array, Float64Array } as const;
 type ArrayName = keyof typeof ARRAYS;
 type AnyArray = InstanceType<(typeof ARRAYS)[ArrayName]>;
 

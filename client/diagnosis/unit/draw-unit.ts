@@ -1,3 +1,4 @@
+import type { Amps } from '../../../grammar/vocabulary/quantities.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { between, chance, logBetween, normal, type Random } from '../random.ts';
 import type { Motor } from './motor.ts';
@@ -94,9 +95,10 @@ function drawFan(profile: UnitProfile, volts: number, random: Random): Motor {
 }
 
 function drawBlower(profile: UnitProfile, volts: number, random: Random): Motor {
+  // A sixth to three quarters of a horsepower at 240 V, seldom fully loaded.
+  const fla = between(random, 0.9, 4) as Amps;
   return {
-    ...drawFan({ id: '' }, volts, random),
-    turningAmps: between(random, 1.2, 3.5),
+    ...drawFan({ id: '', fanMotor: { fla } }, volts, random),
     ratedMicrofarads: profile.blowerCapacitor ?? between(random, 5, 10),
   };
 }

@@ -107,3 +107,23 @@ export interface Unit {
   oilAtJoint: boolean;
   reversed: boolean;
 }
+
+/** A unit of its own: nothing of it is shared with the first. */
+export function copyUnit(unit: Unit): Unit {
+  return {
+    ...unit,
+    legLost: [...unit.legLost],
+    house120Ohms: [...unit.house120Ohms],
+    breaker: [...unit.breaker],
+    feeder: [...unit.feeder],
+    blade: [...unit.blade],
+    fuse: [...unit.fuse],
+    whip: [...unit.whip],
+    poleClosed: [...unit.poleClosed],
+    poleStuck: [...unit.poleStuck],
+    compressor: { ...unit.compressor },
+    fan: { ...unit.fan },
+    blower: { ...unit.blower },
+    residuals: { ...unit.residuals },
+  };
+}

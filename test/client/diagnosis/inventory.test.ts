@@ -50,7 +50,9 @@ describe('what the diagnosis knows', () => {
     const table = buildTable({ id: 'x', hardStart: true, refrigerant: 'R-410A' }, { fineness: 0.5 });
     for (const [f, fault] of table.faults.entries()) {
       if (fault === 'nothing-wrong' || fault === 'something-else') continue;
-      const moved = table.columns.some((c, t) => c?.moved[f] === 1 && !TEST_MODELS[table.tests[t]!].onlyVolunteered);
+      const moved = table.columns.some(
+        (c, t) => c !== null && c.start[f]! >= 0 && !TEST_MODELS[table.tests[t]!].onlyVolunteered,
+      );
       expect(moved, fault).toBe(true);
     }
   });

@@ -32,10 +32,10 @@ const EXPECTED = {
   library: {
     finding: 'fan-capacitor-weak',
     cautions: [
-      'late live-line',
       'live-line',
       'capacitor-high-voltage',
       'charge-stays',
+      'late live-line',
       'late live-line',
       'late live-line',
       'late live-line',

@@ -1,0 +1,38 @@
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { Moment } from '../tests/test-model.ts';
+import { TEST_MODELS } from '../tests/test-models.ts';
+import { predict } from './predict.ts';
+
+/** What the draws of one fault read in one test: numbers (`answers` 0), or chances of a look's answers. */
+export interface Drawn {
+  readonly answers: number;
+  readonly mean: Float32Array;
+  readonly spread: Float32Array;
+  readonly chance: Float32Array;
+}
+
+/** Room for so many draws; undefined for readings that only set what is expected of others. */
+export function roomFor(test: TestId, draws: number): Drawn | undefined {
+  const { measure } = TEST_MODELS[test];
+  if (measure.kind === 'condition') return undefined;
+  const answers = measure.kind === 'look' ? measure.answers.length : 0;
+  const numbers = answers > 0 ? 0 : draws;
+  return {
+    answers,
+    mean: new Float32Array(numbers),
+    spread: new Float32Array(numbers),
+    chance: new Float32Array(answers * draws),
+  };
+}
+
+/** Writes down what the k-th draw reads. */
+export function writeDraw(room: Drawn, test: TestId, moment: Moment, k: number): void {
+  const { measure } = TEST_MODELS[test];
+  if (measure.kind === 'look') {
+    room.chance.set(measure.chances(moment), k * room.answers);
+    return;
+  }
+  const { mean, spread } = predict(measure, moment);
+  room.mean[k] = mean;
+  room.spread[k] = spread;
+}
