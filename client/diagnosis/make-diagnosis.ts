@@ -67,7 +67,7 @@ function assess(
     (top.probability >= STANDS_OUT && top.fault !== 'something-else') || (named && isNotWorthMore(suspects, worths[0]));
   const pivot =
     standsOut || ranked.length === 0
-      ? pivotalReading(table, posterior, standing, table.faults.indexOf(top.fault), ({ test }, stray, loss) =>
+      ? pivotalReading(posterior, standing, table.faults.indexOf(top.fault), ({ test }, stray, loss) =>
           worthOfReadingAgain(top.fault, stray, loss, testCost(stance, test)),
         )
       : undefined;

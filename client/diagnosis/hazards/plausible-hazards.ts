@@ -11,7 +11,9 @@ const PLAUSIBLE = 0.01;
 /** Index into HAZARD_SIGNS of each sign that some plausible fault makes real. */
 export function plausibleSigns(table: FaultTable, posterior: Posterior): number[] {
   const chance = new Float64Array(HAZARD_SIGNS.length);
-  for (let p = 0; p < table.hazards.length; p += 1) {
+  const { heavy } = posterior;
+  for (let i = 0; i < heavy.length; i += 1) {
+    const p = heavy[i]!;
     for (let bits = table.hazards[p]!; bits !== 0; bits &= bits - 1) {
       const sign = 31 - Math.clz32(bits & -bits);
       chance[sign] = chance[sign]! + posterior.weight[p]!;

@@ -23,8 +23,6 @@ export interface Alive {
 }
 
 const LEAST_SHARE = 2e-4;
-/** Draws that matter less than this within their fault are left out. */
-const LEAST_DRAW_SHARE = 1e-3;
 
 /** The faults and draws that still matter. */
 export function alive(table: FaultTable, posterior: Posterior): Alive {
@@ -41,31 +39,37 @@ function liveFault(table: FaultTable, { weight, fault }: Posterior, f: number): 
   const share = fault[f]!;
   const first = table.first[f]!;
   const own = weight.subarray(first, table.first[f + 1]!);
-  const least = LEAST_DRAW_SHARE * share;
   const kinds = new Float64Array(table.kinds);
-  const draws = new Uint16Array(own.length);
-  const drawShare = new Float64Array(own.length);
   let squares = 0;
-  let live = 0;
   for (let k = 0; k < own.length; k += 1) {
-    const w = own[k]!;
     const kind = table.kind[first + k]!;
-    kinds[kind] = kinds[kind]! + w / share;
-    squares += w * w;
-    if (w <= least) continue;
-    draws[live] = k;
-    drawShare[live] = w / share;
-    live += 1;
+    kinds[kind] = kinds[kind]! + own[k]! / share;
+    squares += own[k]! * own[k]!;
   }
   const effective = (share * share) / squares;
-  return {
-    fault: f,
-    share,
-    draws: draws.subarray(0, live),
-    drawShare: drawShare.subarray(0, live),
-    trust: effective / (effective + 1.5),
-    kinds,
-  };
+  return { fault: f, share, ...planningDraws(own, share), trust: effective / (effective + 1.5), kinds };
+}
+
+/** Draws that stand for a fault in planning: so many equal steps along its weights, the same draw once. */
+const PLANNING_DRAWS = 32;
+
+function planningDraws(own: Float64Array, share: number): Pick<LiveFault, 'draws' | 'drawShare'> {
+  const draws = new Uint16Array(PLANNING_DRAWS);
+  const drawShare = new Float64Array(PLANNING_DRAWS);
+  const step = share / PLANNING_DRAWS;
+  let live = 0;
+  let passed = 0;
+  let next = 0.5 * step;
+  for (let k = 0; k < own.length && live < PLANNING_DRAWS; k += 1) {
+    passed += own[k]!;
+    const steps = Math.ceil((passed - next) / step);
+    if (steps <= 0) continue;
+    draws[live] = k;
+    drawShare[live] = steps / PLANNING_DRAWS;
+    live += 1;
+    next += steps * step;
+  }
+  return { draws: draws.subarray(0, live), drawShare: drawShare.subarray(0, live) };
 }
 
 const entropyTerm = (x: number) => (x > 0 ? -x * Math.log(x) : 0);
@@ -119,15 +123,6 @@ function cachedSound(table: FaultTable, entry: TestColumn): Float64Array {
   return found;
 }
 
-/** Adds the chance of each outcome for a fault that cannot move the test: the sound unit's, by kind. */
-function addUsual(sound: Float64Array, kinds: Float64Array, weight: number, into: Float64Array): void {
-  for (let k = 0; k < kinds.length; k += 1) {
-    const w = weight * kinds[k]!;
-    if (w === 0) continue;
-    for (let o = 0; o < into.length; o += 1) into[o] = into[o]! + w * sound[k * into.length + o]!;
-  }
-}
-
 function entropyOf(chances: Float64Array): number {
   const floor = STRAY / chances.length;
   let sum = 0;
@@ -140,32 +135,42 @@ function entropyOf(chances: Float64Array): number {
 
 /** Faults that read alike, with the chance of each outcome under them. */
 interface Group {
-  share: number;
-  trust: number;
+  readonly share: number;
+  readonly trust: number;
   readonly own: Float64Array;
 }
 
-/** Each fault that can move the test by itself, all the others as one. */
+/** Each fault that can move the test by itself; all the others as one, which reads as the sound unit does. */
 function groupsOf(table: FaultTable, live: Alive, entry: TestColumn): Group[] {
   const { start, column } = entry;
   const outcomes = outcomesOf(column);
   const groups: Group[] = [];
-  const still: Group = { share: 0, trust: 1, own: new Float64Array(outcomes) };
-  const sound = cachedSound(table, entry);
+  const kinds = new Float64Array(table.kinds);
+  let still = 0;
   for (const fault of live.faults) {
     const { share, trust } = fault;
     if (start[fault.fault]! < 0) {
-      still.share += share;
-      addUsual(sound, fault.kinds, share, still.own);
+      still += share;
+      for (let k = 0; k < kinds.length; k += 1) kinds[k] = kinds[k]! + share * fault.kinds[k]!;
       continue;
     }
     const own = new Float64Array(outcomes);
     addDraws(column, start[fault.fault]!, fault, own);
     groups.push({ share, trust, own });
   }
-  if (still.share === 0) return groups;
-  for (let o = 0; o < outcomes; o += 1) still.own[o] = still.own[o]! / still.share;
-  return [...groups, still];
+  if (still > 0)
+    groups.push({ share: still, trust: 1, own: soundMix(cachedSound(table, entry), kinds, still, outcomes) });
+  return groups;
+}
+
+/** Chance of each outcome for the sound unit, its kinds mixed by their shares of a whole. */
+function soundMix(sound: Float64Array, kinds: Float64Array, whole: number, outcomes: number): Float64Array {
+  const own = new Float64Array(outcomes);
+  for (let k = 0; k < kinds.length; k += 1) {
+    const w = kinds[k]! / whole;
+    for (let o = 0; o < outcomes; o += 1) own[o] = own[o]! + w * sound[k * outcomes + o]!;
+  }
+  return own;
 }
 
 /** A test can tell no more than which of the faults that it tells apart it is. */

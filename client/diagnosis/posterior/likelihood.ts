@@ -4,16 +4,18 @@ import { ohmsScale } from '../table/predict.ts';
 import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Taken } from './take-readings.ts';
 
-/** A reading under every particle. */
+/** A reading under every particle: particle p has the entry `place[p]`, as far as faults read alike the same one. */
 export interface Likelihood {
-  /** Density of the reading under each particle, the stray part left out. */
+  readonly place: Uint16Array;
+  /** Density of the reading, the stray part left out. */
   readonly likeness: Float64Array;
   /** Density of a reading that says nothing of the unit. */
   readonly strayDensity: number;
 }
 
-/** What a reading multiplies the weight of each particle by, with its logarithm. */
+/** What a reading multiplies the weight of each particle by, with its logarithm, by the same places. */
 export interface Factor {
+  readonly place: Uint16Array;
   readonly value: Float64Array;
   readonly log: Float64Array;
   /** The part of each value that a stray reading would have. */
@@ -85,35 +87,63 @@ export function likelihood(table: FaultTable, reading: Taken, readings: Readings
   return likelihoods(table, key, () => compute(table, reading, entry, y));
 }
 
-function compute(table: FaultTable, reading: Taken, { column, start }: TestColumn, y?: Compared): Likelihood {
-  const likeness = column.kind === 'look' ? lookFit(column, reading) : numberFit(column, y!);
-  const sound = soundFit(table, start, likeness);
-  const out = new Float64Array(table.kind.length);
+/** The places of a column: its own draws, then one for each kind of sound unit, then "something else". */
+interface Places {
+  readonly place: Uint16Array;
+  readonly draws: number;
+  readonly open: number;
+}
+
+const places = new WeakMap<TestColumn, Places>();
+
+function placesOf(table: FaultTable, entry: TestColumn): Places {
+  const known = places.get(entry);
+  if (known) return known;
+  const { column, start } = entry;
+  const draws = column.kind === 'look' ? column.chance.length / column.answers : column.mean.length;
+  const open = draws + table.kinds;
+  const place = new Uint16Array(table.kind.length);
   for (let f = 0; f < start.length; f += 1) {
-    const shift = start[f]! - table.first[f]!;
+    const isOpen = table.faults[f] === 'something-else';
     for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) {
-      out[p] = start[f]! < 0 ? sound[table.kind[p]!]! : likeness(p + shift, table.valve[p]!);
+      const usual = isOpen ? open : draws + table.kind[p]!;
+      place[p] = start[f]! < 0 ? usual : start[f]! + p - table.first[f]!;
     }
   }
+  const made = { place, draws, open };
+  places.set(entry, made);
+  return made;
+}
+
+function compute(table: FaultTable, reading: Taken, entry: TestColumn, y?: Compared): Likelihood {
+  const { column, start } = entry;
+  const { place, draws, open } = placesOf(table, entry);
+  const like = column.kind === 'look' ? lookFit(column, reading) : numberFit(column, y!);
+  const likeness = new Float64Array(open + 1);
+  for (let f = 0; f < start.length; f += 1) {
+    if (start[f]! < 0) continue;
+    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1)
+      likeness[place[p]!] = like(place[p]!, table.valve[p]!);
+  }
+  likeness.set(soundFit(table, start, like), draws);
+  likeness[open] = spreadOverAll(table, place, likeness);
   // A misread reading is half anything, half what some other fault would have shown.
-  return { likeness: out, strayDensity: 0.5 * evenDensity(column) + 0.5 * spreadOverAll(table, out) };
+  return { place, likeness, strayDensity: 0.5 * evenDensity(column) + 0.5 * likeness[open]! };
 }
 
 const evenDensity = (column: Column) => (column.kind === 'look' ? 1 / column.answers : column.strayDensity);
 
-/** Gives "something else" the average likelihood over the faults, by their prior, and returns it. */
-function spreadOverAll(table: FaultTable, likeness: Float64Array): number {
-  const open = table.faults.indexOf('something-else');
+/** The average likelihood over the faults, by their prior: that of "something else". */
+function spreadOverAll(table: FaultTable, place: Uint16Array, likeness: Float64Array): number {
   let sum = 0;
   let mass = 0;
   for (let f = 0; f < table.faults.length; f += 1) {
-    if (f === open) continue;
+    if (table.faults[f] === 'something-else') continue;
     let inner = 0;
-    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) inner += likeness[p]!;
+    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) inner += likeness[place[p]!]!;
     sum += (table.prior[f]! * inner) / (table.first[f + 1]! - table.first[f]!);
     mass += table.prior[f]!;
   }
-  likeness.fill(sum / mass, table.first[open]!, table.first[open + 1]!);
   return sum / mass;
 }
 
@@ -121,8 +151,13 @@ function spreadOverAll(table: FaultTable, likeness: Float64Array): number {
 export function factorOf(found: Likelihood, stray: number): Factor {
   return factors(found, `${stray}`, () => {
     const strayPart = stray * found.strayDensity;
-    const value = found.likeness.map((x) => (1 - stray) * x + strayPart);
-    return { value, log: value.map(Math.log), strayPart };
+    const value = new Float64Array(found.likeness.length);
+    const log = new Float64Array(value.length);
+    for (let i = 0; i < value.length; i += 1) {
+      value[i] = (1 - stray) * found.likeness[i]! + strayPart;
+      log[i] = Math.log(value[i]!);
+    }
+    return { place: found.place, value, log, strayPart };
   });
 }
 

@@ -1,22 +1,8 @@
-import type { FaultTable } from '../table/fault-table.ts';
 import type { Standing, Taken } from './take-readings.ts';
 import type { Posterior } from './weigh-particles.ts';
 
 /** A test that was read so often settles nothing by one reading more. */
 const MOST_READINGS = 3;
-
-/** Probability of a fault had the reading not been taken. */
-function without(table: FaultTable, posterior: Posterior, reading: Taken, fault: number): number {
-  const share = posterior.without(reading);
-  let all = 0;
-  let own = 0;
-  for (let p = 0; p < share.length; p += 1) {
-    const weight = posterior.weight[p]! * share[p]!;
-    all += weight;
-    if (table.faultOf[p] === fault) own += weight;
-  }
-  return own / all;
-}
 
 /**
  * The one reading, taken once, that is most worth a second look before a part is condemned. Undefined when none is.
@@ -24,7 +10,6 @@ function without(table: FaultTable, posterior: Posterior, reading: Taken, fault:
  *   the leader would then be less probable
  */
 export function pivotalReading(
-  table: FaultTable,
   posterior: Posterior,
   standing: Standing,
   leader: number,
@@ -36,7 +21,7 @@ export function pivotalReading(
     const readings = standing.all.filter((r) => r.test === reading.test).reduce((sum, r) => sum + r.times, 0);
     // Not even a leader that is nothing without it would be worth it.
     if (reading.times > 1 || readings >= MOST_READINGS || worth(reading, stray, 1) <= most) continue;
-    const loss = posterior.fault[leader]! - without(table, posterior, reading, leader);
+    const loss = posterior.fault[leader]! - posterior.without(reading, leader);
     const gain = worth(reading, stray, loss);
     if (gain <= most) continue;
     most = gain;

@@ -8,12 +8,14 @@ import type { Standing, Taken } from './take-readings.ts';
 export interface Posterior {
   /** Weight of each particle; they sum to 1. */
   readonly weight: Float64Array;
+  /** The particles that weigh anything in a sum over all, in order. */
+  readonly heavy: Uint32Array;
   /** Probability of each fault, in the order of the table. */
   readonly fault: Float64Array;
   /** For each reading used: the chance that it was a stray one. */
   readonly stray: ReadonlyMap<Taken, number>;
-  /** What takes a reading used out of the weight of each particle again, up to a constant. */
-  readonly without: (reading: Taken) => Float64Array;
+  /** Probability of a fault had the reading not been taken. */
+  readonly without: (reading: Taken, fault: number) => number;
 }
 
 /** How often one repair is all that was needed, before anything was read again (our weight, on the careful side). */
@@ -35,6 +37,8 @@ export function priorAfter(table: FaultTable, repaired: readonly FaultId[]): Flo
   return prior;
 }
 
+/** All particles below this together are too few to matter. */
+const LEAST_WEIGHT = 1e-7;
 /** A particle keeps this much where a reading that others rest on is taken to be right. */
 const LEAST_LEFT = 1e-6;
 
@@ -60,15 +64,19 @@ function weighMisreading(
   standing: Standing,
   usual: Reliance,
   { reliance, wrong, share }: Misreading,
+  log: Float64Array,
+  least: number,
 ): Weighed {
-  const shift = new Float64Array(table.kind.length);
+  const shift = new Float64Array(log.length).fill(Math.log(share));
   for (const reading of standing.all) {
-    const before = factorUnder(table, reading, usual, usual)?.log;
-    const after = factorUnder(table, reading, reliance, usual)?.log;
+    const before = factorUnder(table, reading, usual, usual);
+    const after = factorUnder(table, reading, reliance, usual);
     if (!before || !after || before === after) continue;
-    for (let p = 0; p < shift.length; p += 1) shift[p] = shift[p]! + after[p]! - before[p]!;
+    const { place } = before;
+    for (let p = 0; p < shift.length; p += 1) shift[p] = shift[p]! + after.log[place[p]!]! - before.log[place[p]!]!;
   }
-  return { wrong, part: shift.map((x) => share * Math.exp(x)) };
+  for (let p = 0; p < shift.length; p += 1) shift[p] = log[p]! + shift[p]! > least ? Math.exp(shift[p]!) : 0;
+  return { wrong, part: shift };
 }
 
 /**
@@ -77,72 +85,143 @@ function weighMisreading(
  * faults together: nothing ties it to the others.
  */
 export function weighParticles(table: FaultTable, standing: Standing): Posterior {
-  const log = startingLog(table, standing.repaired);
   const usual = usualReliance(standing);
   const used = new Map<Taken, Factor>();
   for (const reading of standing.all) {
     const factor = factorUnder(table, reading, usual, usual);
-    if (!factor) continue;
-    used.set(reading, factor);
-    for (let p = 0; p < log.length; p += 1) log[p] = log[p]! + factor.log[p]!;
+    if (factor) used.set(reading, factor);
   }
-  const weighed = misreadings(standing, usual).map((one) => weighMisreading(table, standing, usual, one));
-  const whole = new Float64Array(log.length).fill(1);
-  for (const { part } of weighed) for (let p = 0; p < whole.length; p += 1) whole[p] = whole[p]! + part[p]!;
-  for (let p = 0; p < log.length; p += 1) log[p] = log[p]! + Math.log(whole[p]!);
-  const weight = normalise(log);
+  const log = logAfter(table, standing.repaired, [...used.values()]);
+  const least = highest(log) + LEAST_LOG;
+  const weighed = misreadings(standing, usual).map((one) => weighMisreading(table, standing, usual, one, log, least));
+  const whole = wholeOf(weighed, log.length);
+  if (weighed.length > 0) {
+    for (let p = 0; p < log.length; p += 1) if (whole[p] !== 1) log[p] = log[p]! + Math.log(whole[p]!);
+  }
+  const { weight, live } = normalise(log);
   const fault = new Float64Array(table.faults.length);
-  for (let p = 0; p < weight.length; p += 1) fault[table.faultOf[p]!] = fault[table.faultOf[p]!]! + weight[p]!;
-  const wrongPart = (reading: Taken) => {
-    const parts = weighed.filter(({ wrong }) => wrong.includes(reading)).map(({ part }) => part);
-    return whole.map((all, p) => parts.reduce((sum, part) => sum + part[p]!, 0) / all);
-  };
+  for (let i = 0; i < live.length; i += 1) {
+    const f = table.faultOf[live[i]!]!;
+    fault[f] = fault[f]! + weight[live[i]!]!;
+  }
+
+  /** What takes the reading out of each particle's weight: where others rest on it, the cases that have it wrong. */
+  function takenOut(reading: Taken, among: Uint32Array): Float64Array {
+    const out = new Float64Array(among.length);
+    if (!usual.right.has(reading.test)) {
+      const { place, value } = used.get(reading)!;
+      for (let i = 0; i < among.length; i += 1) out[i] = 1 / value[place[among[i]!]!]!;
+      return out;
+    }
+    // A result that a later one denies is wrong in the usual case too.
+    const denied = usual.right.get(reading.test) !== reading;
+    if (denied) for (let i = 0; i < among.length; i += 1) out[i] = 1 / whole[among[i]!]!;
+    for (const { wrong, part } of weighed) {
+      if (!wrong.includes(reading)) continue;
+      for (let i = 0; i < among.length; i += 1) out[i] = out[i]! + part[among[i]!]! / whole[among[i]!]!;
+    }
+    return out;
+  }
+
+  const heavy = heavyOf(live, weight);
   const stray = new Map<Taken, number>();
-  for (const [reading, factor] of used) {
-    if (!usual.right.has(reading.test)) stray.set(reading, strayChance(weight, factor));
-  }
   for (const reading of standing.all) {
-    if (usual.right.has(reading.test)) stray.set(reading, average(weight, wrongPart(reading)));
+    const isBase = usual.right.has(reading.test);
+    const factor = used.get(reading);
+    if (!isBase && !factor) continue;
+    const out = takenOut(reading, heavy);
+    let chance = 0;
+    for (let i = 0; i < heavy.length; i += 1) chance += weight[heavy[i]!]! * out[i]!;
+    stray.set(reading, isBase ? chance : chance * factor!.strayPart);
   }
-  const without = (reading: Taken) =>
-    usual.right.has(reading.test) ? wrongPart(reading) : used.get(reading)!.value.map((x) => 1 / x);
-  return { weight, fault, stray, without };
+
+  const without = (reading: Taken, of: number): number => {
+    const out = takenOut(reading, live);
+    let all = 0;
+    let own = 0;
+    for (let i = 0; i < live.length; i += 1) {
+      const p = live[i]!;
+      const left = weight[p]! * out[i]!;
+      all += left;
+      if (table.faultOf[p] === of) own += left;
+    }
+    return own / all;
+  };
+  return { weight, heavy, fault, stray, without };
 }
 
-const average = (weight: Float64Array, values: Float64Array) => weight.reduce((sum, w, p) => sum + w * values[p]!, 0);
+/** The last sum of logarithms for a table, and what it was summed from. */
+interface Summed {
+  readonly repaired: string;
+  readonly factors: readonly Factor[];
+  readonly log: Float64Array;
+}
+const summed = new WeakMap<FaultTable, Summed>();
 
-/** Logarithms of the weights before any reading, for the last repairs asked for. */
-const started = new WeakMap<FaultTable, { readonly repaired: string; readonly log: Float64Array }>();
+/** Logarithms of the weights after the factors. A step of a visit goes on from the step before. */
+function logAfter(table: FaultTable, repaired: readonly FaultId[], factors: readonly Factor[]): Float64Array {
+  const key = repaired.join(' ');
+  const last = summed.get(table);
+  const goesOn = last?.repaired === key && last.factors.every((factor, i) => factor === factors[i]);
+  const log = goesOn ? last.log.slice() : startingLog(table, repaired);
+  for (const factor of factors.slice(goesOn ? last.factors.length : 0)) {
+    for (let p = 0; p < log.length; p += 1) log[p] = log[p]! + factor.log[factor.place[p]!]!;
+  }
+  summed.set(table, { repaired: key, factors, log });
+  return log.slice();
+}
 
 function startingLog(table: FaultTable, repaired: readonly FaultId[]): Float64Array {
-  const key = repaired.join(' ');
-  const known = started.get(table);
-  if (known?.repaired === key) return known.log.slice();
   const prior = priorAfter(table, repaired);
   const log = new Float64Array(table.faultOf.length);
   for (let p = 0; p < log.length; p += 1) {
     const f = table.faultOf[p]!;
     log[p] = Math.log((prior[f]! * table.standing[p]!) / (table.first[f + 1]! - table.first[f]!));
   }
-  started.set(table, { repaired: key, log });
-  return log.slice();
+  return log;
 }
 
-function normalise(log: Float64Array): Float64Array {
+/** All the cases together, beside the usual one. */
+function wholeOf(weighed: readonly Weighed[], particles: number): Float64Array {
+  const whole = new Float64Array(particles).fill(1);
+  for (const { part } of weighed) for (let p = 0; p < particles; p += 1) whole[p] = whole[p]! + part[p]!;
+  return whole;
+}
+
+function heavyOf(live: Uint32Array, weight: Float64Array): Uint32Array {
+  const heavy = new Uint32Array(live.length);
+  let count = 0;
+  for (let i = 0; i < live.length; i += 1) {
+    if (weight[live[i]!]! <= LEAST_WEIGHT) continue;
+    heavy[count] = live[i]!;
+    count += 1;
+  }
+  return heavy.subarray(0, count);
+}
+
+/** Below this share of the heaviest a particle has no weight: no single reading taken back would revive it. */
+const LEAST_LOG = -32;
+
+function highest(log: Float64Array): number {
   let top = Number.NEGATIVE_INFINITY;
   for (let p = 0; p < log.length; p += 1) if (log[p]! > top) top = log[p]!;
-  let sum = 0;
-  const weight = new Float64Array(log.length);
-  for (let p = 0; p < log.length; p += 1) {
-    weight[p] = Math.exp(log[p]! - top);
-    sum += weight[p]!;
-  }
-  for (let p = 0; p < log.length; p += 1) weight[p] = weight[p]! / sum;
-  return weight;
+  return top;
 }
 
-function strayChance(weight: Float64Array, { value, strayPart }: Factor): number {
-  let chance = 0;
-  for (let p = 0; p < weight.length; p += 1) chance += (weight[p]! * strayPart) / value[p]!;
-  return chance;
+function normalise(log: Float64Array): { weight: Float64Array; live: Uint32Array } {
+  const top = highest(log);
+  const weight = new Float64Array(log.length);
+  const live = new Uint32Array(log.length);
+  let count = 0;
+  let sum = 0;
+  for (let p = 0; p < log.length; p += 1) {
+    const x = log[p]! - top;
+    if (!(x > LEAST_LOG)) continue;
+    weight[p] = Math.exp(x);
+    sum += weight[p]!;
+    live[count] = p;
+    count += 1;
+  }
+  for (let i = 0; i < count; i += 1) weight[live[i]!] = weight[live[i]!]! / sum;
+  return { weight, live: live.subarray(0, count) };
 }

@@ -19,12 +19,12 @@ import { type FaultTable, TABLE_VERSION, type TestColumn } from './fault-table.t
 import { moves } from './moved-tests.ts';
 
 /** Draws for a fault, and for one whose readings move a long way with its severity. */
-const DRAWS = 56;
-const GRADED_DRAWS = 168;
+const DRAWS = 48;
+const GRADED_DRAWS = 112;
 /** The sound unit has the most draws: it is what the others are compared with, kind by kind. */
-const SOUND_DRAWS = 320;
+const SOUND_DRAWS = 200;
 /** By its first draws it is seen which tests a fault can move; the rest are worked out for those alone. */
-const FIRST_DRAWS = 56;
+const FIRST_DRAWS = 48;
 
 export interface BuildOptions {
   /** Times the usual number of draws. */

@@ -24,5 +24,5 @@ test('a made-up reading that is refused ends its walk and nothing else', () => {
       return diagnosis.assess(evidence, parked);
     },
   };
-  expect([...warmUp(refusing)]).toHaveLength(9);
+  expect([...warmUp(refusing)]).toHaveLength(24);
 });
