@@ -64,7 +64,7 @@ export interface Assessment {
   readonly contradiction?: readonly number[];
   /** True once one suspect stands out enough to be proved and repaired. */
   readonly done: boolean;
-  /** The leader rests on this one reading, taken once: worth reading again before a part is condemned. Leads `next`. */
+  /** The leader rests on this one reading, taken once: worth reading again, now or before a part is condemned. Leads `next`. */
   readonly confirm?: TestId;
 }
 

@@ -5,10 +5,10 @@ import { explainTest } from './explain/explain-test.ts';
 import { HAZARD_SIGNS } from './hazards/hazard-signs.ts';
 import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
 import { chooseNext } from './planner/choose-next.ts';
-import { ON_ARRIVAL, stanceAfter, testCost } from './planner/test-cost.ts';
-import { isNotWorthMore, worthOfReadingAgain } from './planner/when-to-stop.ts';
+import { readAgainAtLast, readAgainBeforeLeaving } from './planner/read-again.ts';
+import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
+import { isNotWorthMore } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
-import { pivotalReading } from './posterior/pivotal-reading.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { weighParticles } from './posterior/weigh-particles.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
@@ -65,13 +65,11 @@ function assess(
   const named = top.fault !== 'something-else' && top.fault !== 'nothing-wrong';
   const standsOut =
     (top.probability >= STANDS_OUT && top.fault !== 'something-else') || (named && isNotWorthMore(suspects, worths[0]));
-  const pivot =
-    standsOut || ranked.length === 0
-      ? pivotalReading(posterior, standing, table.faults.indexOf(top.fault), ({ test }, stray, loss) =>
-          worthOfReadingAgain(top.fault, stray, loss, testCost(stance, test)),
-        )
-      : undefined;
-  const again = pivot && !parked.includes(pivot.test) ? [pivot.test] : [];
+  const settled = standsOut || ranked.length === 0;
+  const again = (settled ? readAgainAtLast : readAgainBeforeLeaving)(
+    { posterior, standing, stance, leader: top, place: table.faults.indexOf(top.fault) },
+    ranked[0],
+  ).filter((test) => !parked.includes(test));
   const next = [...new Set([...again, ...ranked])].map((test) =>
     nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)),
   );

@@ -85,13 +85,13 @@ function timesParked(step: string, context: VisitContext): number {
 }
 
 /**
- * The test that alone carries the leading suspect and was read once: it is asked again before a part is condemned,
- * unless the technician was asked about it already or has passed it over.
+ * The test that alone carries the leading suspect and was read once: it is asked again before a part is condemned, or
+ * while the probes are there, unless the technician was asked about it already or has passed it over.
  */
 export function readOnceMore(context: VisitContext): RankedTest | undefined {
   const { assessment, readings } = context;
   const test = assessment?.next.find(({ id }) => id === assessment.confirm);
-  if (assessment?.done !== true || test === undefined || timesParked(test.id, context) > 0) return undefined;
+  if (test === undefined || timesParked(test.id, context) > 0) return undefined;
   const taken = readings.findLast(
     ({ reading }) => reading.quantity === test.quantity && samePlaces(reading.at, test.at),
   );

@@ -338,6 +338,7 @@ export const SAY = {
   splitSoon: (minutes: string) => `Running ${minutes} minutes. The split is judged after fifteen.`,
   split: (degrees: string, minutes: string, fits: boolean) =>
     `Split ${degrees} degrees after ${minutes} minutes. ${fits ? 'That fits.' : 'That does not fit.'}`,
+  whileThere: (test: string) => `Once more while you are there: ${test}. Much rests on it.`,
   onceMore: (test: string) => `All rests on one reading, ${test}. Take it once more before a part is condemned.`,
   charge: (figure: ChargeFigure, words: string) => `${CHARGE_WORDS[figure]}: ${words}.`,
   leakFirst: 'Repair the leak, then the pressure test begins anew.',

@@ -16,12 +16,17 @@ const secondaryRows = rowsOf(nodeNumber(TRANSFORMER.secondary[0]), nodeNumber(TR
 
 /**
  * Complex phasor nodal analysis over the fixed topology: LU on typed arrays along the sparse pattern, no pivoting
- * (every row is diagonally dominant but for the back-emf terms, which are far from cancelling it). One instance is a
- * workspace: `load` factors the circuit, then `solve` and `thevenin` answer for it.
+ * (every row is diagonally dominant but for the back-emf terms, which are far from cancelling it). A conductor that
+ * floats hangs on the leak alone, a billionth of a siemens beside a hundred: so the diagonal is never added up. Each row
+ * keeps what it has to earth, and a pivot is that less the rest of its row (Grassmann, Taksar and Heyman, 1985). One
+ * instance is a workspace: `load` factors the circuit, then `solve` and `thevenin` answer for it.
  */
 export class PhasorSolver {
   private readonly re = new Float64Array(size * size);
   private readonly im = new Float64Array(size * size);
+  /** What each row has to earth: the sum of its entries. */
+  private readonly earthRe = new Float64Array(size);
+  private readonly earthIm = new Float64Array(size);
   private readonly xr = new Float64Array(size);
   private readonly xi = new Float64Array(size);
 
@@ -29,7 +34,8 @@ export class PhasorSolver {
   load(values: CircuitValues): void {
     this.re.fill(0);
     this.im.fill(0);
-    for (let row = 0; row < size; row += 1) this.re[row * size + row] = GMIN;
+    this.earthRe.fill(GMIN);
+    this.earthIm.fill(0);
     for (let b = 0; b < branchRows.length; b += 1) {
       const [i, j] = branchRows[b]!;
       this.stamp(i, j, i, j, values.re[b]!, values.im[b]!);
@@ -75,13 +81,24 @@ export class PhasorSolver {
     this.add(i, l, -re, -im);
     this.add(j, k, -re, -im);
     this.add(j, l, re, im);
+    // Between two conductors the entries of a row cancel; against earth one of them is missing.
+    const open = (k < 0 ? 0 : 1) - (l < 0 ? 0 : 1);
+    if (open === 0) return;
+    this.addEarth(i, open * re, open * im);
+    this.addEarth(j, -open * re, -open * im);
   }
 
   private add(row: number, column: number, re: number, im: number): void {
-    if (row < 0 || column < 0) return;
+    if (row < 0 || column < 0 || row === column) return;
     const at = row * size + column;
     this.re[at] = this.re[at]! + re;
     this.im[at] = this.im[at]! + im;
+  }
+
+  private addEarth(row: number, re: number, im: number): void {
+    if (row < 0) return;
+    this.earthRe[row] = this.earthRe[row]! + re;
+    this.earthIm[row] = this.earthIm[row]! + im;
   }
 
   private stampEmf(values: CircuitValues, e: number): void {
@@ -105,14 +122,21 @@ export class PhasorSolver {
   }
 
   private factor(): void {
-    const { re, im } = this;
+    const { re, im, earthRe, earthIm } = this;
     for (let p = 0; p < size; p += 1) {
-      const dr = re[p * size + p]!;
-      const di = im[p * size + p]!;
-      const d = dr * dr + di * di;
       const later = pattern.later[p]!;
+      let dr = earthRe[p]!;
+      let di = earthIm[p]!;
+      for (let b = 0; b < later.length; b += 1) {
+        dr -= re[p * size + later[b]!]!;
+        di -= im[p * size + later[b]!]!;
+      }
+      re[p * size + p] = dr;
+      im[p * size + p] = di;
+      const d = dr * dr + di * di;
       for (let a = 0; a < later.length; a += 1) {
-        const row = later[a]! * size;
+        const i = later[a]!;
+        const row = i * size;
         const ar = re[row + p]!;
         const ai = im[row + p]!;
         if (ar === 0 && ai === 0) continue;
@@ -120,8 +144,11 @@ export class PhasorSolver {
         const fi = (ai * dr - ar * di) / d;
         re[row + p] = fr;
         im[row + p] = fi;
+        earthRe[i] = earthRe[i]! - (fr * earthRe[p]! - fi * earthIm[p]!);
+        earthIm[i] = earthIm[i]! - (fr * earthIm[p]! + fi * earthRe[p]!);
         for (let b = 0; b < later.length; b += 1) {
           const column = later[b]!;
+          if (column === i) continue;
           const ur = re[p * size + column]!;
           const ui = im[p * size + column]!;
           re[row + column] = re[row + column]! - (fr * ur - fi * ui);

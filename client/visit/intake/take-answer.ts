@@ -25,7 +25,7 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
   }
   const again = context.phase === 'testing' ? readOnceMore(turn.context) : undefined;
   if (again !== undefined) {
-    turn.say('answer', SAY.onceMore(againWords(again)));
+    turn.say('answer', (answer.done ? SAY.onceMore : SAY.whileThere)(againWords(again)));
     turn.raise({ type: 'step.set-aside' });
   } else if (context.phase === 'testing' && answer.done) stateFinding(turn, answer);
   else if (context.phase === 'testing' && answer.next.length === 0) {

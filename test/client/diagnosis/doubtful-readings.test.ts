@@ -4,9 +4,11 @@ import { diagnosisFrom } from '../../../client/diagnosis/make-diagnosis.ts';
 import { worthOfReadingAgain } from '../../../client/diagnosis/planner/when-to-stop.ts';
 import { saturationPressure } from '../../../client/diagnosis/refrigerant/saturation.ts';
 import { buildTable } from '../../../client/diagnosis/table/build-table.ts';
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantities.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 
 const table = buildTable({ id: 'x', refrigerant: 'R-410A', metering: 'thermostatic-valve' });
 const diagnosis = diagnosisFrom(table);
@@ -74,9 +76,9 @@ describe('what reading once more is worth', () => {
 });
 
 describe('the draws of a column', () => {
-  const place = (fault: string, test: string) => {
-    const column = table.columns[table.tests.findIndex((id) => id === test)]!;
-    return column.start[table.faults.findIndex((id) => id === fault)]!;
+  const place = (fault: FaultId, test: TestId) => {
+    const column = table.columns[table.tests.indexOf(test)]!;
+    return column.start[table.faults.indexOf(fault)]!;
   };
 
   it('are those of the faults that can move its test, and of the sound unit', () => {

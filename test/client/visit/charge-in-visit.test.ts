@@ -139,6 +139,19 @@ describe('a reading that alone carries the finding', () => {
     expect(visit.of('finding.stated')[0]).toMatchObject({ fault: 'line-fuse-1-open' });
   });
 
+  it('is taken once more at once where the way back to it is long, and asked for as such', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor air eighty eight degrees', 'return air eighty two degrees', 'thermostat is calling');
+    await visit.type('outdoor fan is turning', 'compressor is running', 'outdoor coil is clean');
+    await visit.type('blower is not running', 'blower amps zero');
+    expect(visit.mouth.said.map(({ text }) => text)).toContain(
+      'Once more while you are there: blower. Much rests on it.',
+    );
+    expect(visit.run.context.assessment).toMatchObject({ done: false, confirm: 'amps-blower' });
+    await visit.type('blower amps zero');
+    expect(visit.run.context.assessment?.confirm).not.toBe('amps-blower');
+  });
+
   it('is let go where it is passed over', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...TO_ONE_READING, 'live', 'skip that');

@@ -1,0 +1,63 @@
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { Suspect } from '../diagnosis.ts';
+import type { Standing, Taken } from '../posterior/take-readings.ts';
+import type { Posterior } from '../posterior/weigh-particles.ts';
+import { type Stance, stanceAfter, testCost } from './test-cost.ts';
+import { worthOfReadingAgain } from './when-to-stop.ts';
+
+/** A test that was read so often settles nothing by one reading more. */
+const MOST_READINGS = 3;
+/** Coming back must cost so many times what reading once more costs now. */
+const DEARER = 1.5;
+
+/** What is known when a second reading is thought of. */
+export interface Moment {
+  readonly posterior: Posterior;
+  readonly standing: Standing;
+  readonly stance: Stance;
+  readonly leader: Suspect;
+  /** Place of the leader among the faults of the table. */
+  readonly place: number;
+}
+
+function timesRead({ standing }: Moment, test: TestId): number {
+  return standing.all.filter((reading) => reading.test === test).reduce((sum, { times }) => sum + times, 0);
+}
+
+/** By how much the leader would be less probable without the reading. */
+const lossWithout = ({ posterior, leader, place }: Moment, reading: Taken): number =>
+  leader.probability - posterior.without(reading, place);
+
+/** The one reading, taken once, that is most worth a second look before a part is condemned; none if none is. */
+export function readAgainAtLast(moment: Moment): TestId[] {
+  const { posterior, stance, leader } = moment;
+  let pivot: TestId | undefined;
+  let most = 0;
+  for (const [reading, stray] of posterior.stray) {
+    if (reading.times > 1 || timesRead(moment, reading.test) >= MOST_READINGS) continue;
+    const minutes = testCost(stance, reading.test);
+    const worth = (loss: number) => worthOfReadingAgain(leader.fault, stray, loss, minutes);
+    // Not even a leader that is nothing without it would be worth it.
+    if (worth(1) <= most) continue;
+    const gain = worth(lossWithout(moment, reading));
+    if (gain <= most) continue;
+    most = gain;
+    pivot = reading.test;
+  }
+  return pivot === undefined ? [] : [pivot];
+}
+
+/**
+ * The reading just taken, where it would be read again at last anyway and the way back to it, from where the next test
+ * leads, costs more than a moment now with the probes in place.
+ */
+export function readAgainBeforeLeaving(moment: Moment, next: TestId | undefined): TestId[] {
+  const { posterior, standing, stance, leader } = moment;
+  const last = standing.all.at(-1);
+  const stray = last && posterior.stray.get(last);
+  if (!last || stray === undefined || !next || next === last.test || timesRead(moment, last.test) > 1) return [];
+  const now = testCost(stance, last.test);
+  const later = testCost(stanceAfter(stance, next), last.test);
+  if (later < DEARER * now || leader.probability * later < now) return [];
+  return worthOfReadingAgain(leader.fault, stray, lossWithout(moment, last), later) > 0 ? [last.test] : [];
+}
