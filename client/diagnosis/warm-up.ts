@@ -9,8 +9,8 @@ const MILD = { expected: 80, unit: '[degF]' } as const;
 /**
  * Asks a diagnosis as a visit would and forgets the answers: what has run some dozens of times is compiled, and the
  * first steps of the visit are as quick as the later ones. Each walk has other answers to the looks, and the numbers of
- * another suspect, so that electrical and refrigerant side are both gone through. Stops after each step, so that a real
- * question need not wait for the end. Throws none of the diagnosis's own errors: a made-up reading
+ * another suspect; every other walk goes to air and gauges first, so that both sides are gone through. Stops after each
+ * step, so that a real question need not wait for the end. Throws none of the diagnosis's own errors: a made-up reading
  * that it refuses ends that walk.
  */
 export function* warmUp(diagnosis: Diagnosis): Generator<undefined, void> {
@@ -24,7 +24,8 @@ export function* warmUp(diagnosis: Diagnosis): Generator<undefined, void> {
 function addStep(diagnosis: Diagnosis, evidence: Evidence[], walk: number): boolean {
   try {
     const { next, suspects } = diagnosis.assess(evidence, []);
-    const [test] = next;
+    const air = next.find((one) => one.function === 'temperature' || one.function === 'pressure');
+    const test = (walk % 2 === 1 ? air : undefined) ?? next[0];
     if (test === undefined) return false;
     const suspect = suspects[walk % 4] ?? suspects[0]!;
     evidence.push(answerOf(diagnosis, test, suspect, walk, evidence.length + 1));

@@ -1,5 +1,5 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
-import type { Standing, Taken } from '../posterior/take-readings.ts';
+import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { Posterior } from '../posterior/weigh-particles.ts';
 import type { FaultTable } from '../table/fault-table.ts';
 import { TEST_MODELS } from '../tests/test-models.ts';
@@ -11,8 +11,6 @@ const LEAST_INFORMATION = 4e-3;
 const LEAST_SHARE = 0.025;
 /** A reading that is more probably a stray one than this is worth taking again. */
 const DOUBTFUL = 0.25;
-/** Beyond so many readings of one test another settles nothing. */
-const MOST_READINGS = 3;
 
 export interface Ranked {
   readonly test: TestId;
@@ -38,10 +36,7 @@ function chain(id: TestId, answered: ReadonlySet<TestId>, reachable: (id: TestId
 function takeAgain({ test }: Taken, standing: Standing): TestId[] {
   const { measure } = TEST_MODELS[test];
   const conditions = measure.kind === 'residual' ? measure.requires : [];
-  return [test, ...conditions].filter((id) => {
-    const results = standing.all.filter((r) => r.test === id);
-    return results.length > 0 && results.reduce((sum, r) => sum + r.times, 0) < MOST_READINGS;
-  });
+  return [test, ...conditions].filter((id) => standing.taken.has(id) && mayBeReadAgain(standing, id));
 }
 
 /** What taking a doubtful reading again would settle, nats. */

@@ -1,12 +1,10 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { Suspect } from '../diagnosis.ts';
-import type { Standing, Taken } from '../posterior/take-readings.ts';
+import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { Posterior } from '../posterior/weigh-particles.ts';
 import { type Stance, stanceAfter, testCost } from './test-cost.ts';
 import { worthOfReadingAgain } from './when-to-stop.ts';
 
-/** A test that was read so often settles nothing by one reading more. */
-const MOST_READINGS = 3;
 /** Coming back must cost so many times what reading once more costs now. */
 const DEARER = 1.5;
 
@@ -20,9 +18,9 @@ export interface Moment {
   readonly place: number;
 }
 
-function timesRead({ standing }: Moment, test: TestId): number {
-  return standing.all.filter((reading) => reading.test === test).reduce((sum, { times }) => sum + times, 0);
-}
+/** The same again, or another result of the same test. */
+const isSecond = ({ all }: Standing, last: Taken) =>
+  last.times > 1 || all.some((r) => r !== last && r.test === last.test);
 
 /** By how much the leader would be less probable without the reading. */
 const lossWithout = ({ posterior, leader, place }: Moment, reading: Taken): number =>
@@ -30,11 +28,11 @@ const lossWithout = ({ posterior, leader, place }: Moment, reading: Taken): numb
 
 /** The one reading, taken once, that is most worth a second look before a part is condemned; none if none is. */
 export function readAgainAtLast(moment: Moment): TestId[] {
-  const { posterior, stance, leader } = moment;
+  const { posterior, standing, stance, leader } = moment;
   let pivot: TestId | undefined;
   let most = 0;
   for (const [reading, stray] of posterior.stray) {
-    if (reading.times > 1 || timesRead(moment, reading.test) >= MOST_READINGS) continue;
+    if (reading.times > 1 || !mayBeReadAgain(standing, reading.test)) continue;
     const minutes = testCost(stance, reading.test);
     const worth = (loss: number) => worthOfReadingAgain(leader.fault, stray, loss, minutes);
     // Not even a leader that is nothing without it would be worth it.
@@ -55,7 +53,7 @@ export function readAgainBeforeLeaving(moment: Moment, next: TestId | undefined)
   const { posterior, standing, stance, leader } = moment;
   const last = standing.all.at(-1);
   const stray = last && posterior.stray.get(last);
-  if (!last || stray === undefined || !next || next === last.test || timesRead(moment, last.test) > 1) return [];
+  if (!last || stray === undefined || !next || next === last.test || isSecond(standing, last)) return [];
   const now = testCost(stance, last.test);
   const later = testCost(stanceAfter(stance, next), last.test);
   if (later < DEARER * now || leader.probability * later < now) return [];

@@ -135,6 +135,14 @@ export interface Standing {
   readonly repaired: readonly FaultId[];
 }
 
+/** Beyond so many readings of one test another settles nothing. */
+const MOST_READINGS = 3;
+
+/** Whether a test was read, all its results together, so seldom that one reading more may settle something. */
+export function mayBeReadAgain({ all }: Standing, test: TestId): boolean {
+  return all.reduce((sum, reading) => sum + (reading.test === test ? reading.times : 0), 0) < MOST_READINGS;
+}
+
 /**
  * Folds the evidence: the same result again counts as one that was read twice; another result stands beside the
  * earlier one; a repair removes the readings that the repaired fault could have moved.

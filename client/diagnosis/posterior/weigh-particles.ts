@@ -4,7 +4,7 @@ import { type Factor, factorOf, likelihood } from './likelihood.ts';
 import { type Misreading, misreadings, type Reliance, strayShare, usualReliance } from './misread-bases.ts';
 import type { Standing, Taken } from './take-readings.ts';
 
-/** Weights over particles, and how each reading sat with them. */
+/** Weights over particles, and how each reading sat with them; until the next is weighed for the same table. */
 export interface Posterior {
   /** Weight of each particle; they sum to 1. */
   readonly weight: Float64Array;
@@ -53,6 +53,43 @@ function factorUnder(table: FaultTable, reading: Taken, reliance: Reliance, usua
   return otherwise && factorOf(otherwise, 1);
 }
 
+/**
+ * Arrays that every step of a table's visits writes anew: some hundred kilobytes a step would otherwise go through the
+ * garbage collector. A posterior holds until the next one of its table is weighed.
+ */
+class Workspace {
+  readonly log: Float64Array;
+  readonly whole: Float64Array;
+  readonly weight: Float64Array;
+  readonly out: Float64Array;
+  readonly live: Uint32Array;
+  readonly heavy: Uint32Array;
+  readonly #parts: Float64Array[] = [];
+
+  constructor(particles: number) {
+    this.log = new Float64Array(particles);
+    this.whole = new Float64Array(particles);
+    this.weight = new Float64Array(particles);
+    this.out = new Float64Array(particles);
+    this.live = new Uint32Array(particles);
+    this.heavy = new Uint32Array(particles);
+  }
+
+  /** Room for the i-th misreading. */
+  part(i: number): Float64Array {
+    this.#parts[i] ??= new Float64Array(this.log.length);
+    return this.#parts[i];
+  }
+}
+
+const workspaces = new WeakMap<FaultTable, Workspace>();
+
+function workspaceOf(table: FaultTable): Workspace {
+  const known = workspaces.get(table) ?? new Workspace(table.faultOf.length);
+  workspaces.set(table, known);
+  return known;
+}
+
 /** A misreading under every particle: its share, times what it changes of the readings' likelihood. */
 interface Weighed {
   readonly wrong: readonly Taken[];
@@ -66,8 +103,9 @@ function weighMisreading(
   { reliance, wrong, share }: Misreading,
   log: Float64Array,
   least: number,
+  shift: Float64Array,
 ): Weighed {
-  const shift = new Float64Array(log.length).fill(Math.log(share));
+  shift.fill(Math.log(share));
   for (const reading of standing.all) {
     const before = factorUnder(table, reading, usual, usual);
     const after = factorUnder(table, reading, reliance, usual);
@@ -91,14 +129,19 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
     const factor = factorUnder(table, reading, usual, usual);
     if (factor) used.set(reading, factor);
   }
-  const log = logAfter(table, standing.repaired, [...used.values()]);
+  const work = workspaceOf(table);
+  const { log, whole } = work;
+  log.set(logAfter(table, standing.repaired, [...used.values()]));
   const least = highest(log) + LEAST_LOG;
-  const weighed = misreadings(standing, usual).map((one) => weighMisreading(table, standing, usual, one, log, least));
-  const whole = wholeOf(weighed, log.length);
+  const weighed = misreadings(standing, usual).map((one, i) =>
+    weighMisreading(table, standing, usual, one, log, least, work.part(i)),
+  );
+  addUp(weighed, whole);
   if (weighed.length > 0) {
     for (let p = 0; p < log.length; p += 1) if (whole[p] !== 1) log[p] = log[p]! + Math.log(whole[p]!);
   }
-  const { weight, live } = normalise(log);
+  const { weight } = work;
+  const live = normalise(log, weight, work.live);
   const fault = new Float64Array(table.faults.length);
   for (let i = 0; i < live.length; i += 1) {
     const f = table.faultOf[live[i]!]!;
@@ -107,7 +150,7 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
 
   /** What takes the reading out of each particle's weight: where others rest on it, the cases that have it wrong. */
   function takenOut(reading: Taken, among: Uint32Array): Float64Array {
-    const out = new Float64Array(among.length);
+    const { out } = work;
     if (!usual.right.has(reading.test)) {
       const { place, value } = used.get(reading)!;
       for (let i = 0; i < among.length; i += 1) out[i] = 1 / value[place[among[i]!]!]!;
@@ -115,7 +158,7 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
     }
     // A result that a later one denies is wrong in the usual case too.
     const denied = usual.right.get(reading.test) !== reading;
-    if (denied) for (let i = 0; i < among.length; i += 1) out[i] = 1 / whole[among[i]!]!;
+    for (let i = 0; i < among.length; i += 1) out[i] = denied ? 1 / whole[among[i]!]! : 0;
     for (const { wrong, part } of weighed) {
       if (!wrong.includes(reading)) continue;
       for (let i = 0; i < among.length; i += 1) out[i] = out[i]! + part[among[i]!]! / whole[among[i]!]!;
@@ -123,7 +166,7 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
     return out;
   }
 
-  const heavy = heavyOf(live, weight);
+  const heavy = heavyOf(live, weight, work.heavy);
   const stray = new Map<Taken, number>();
   for (const reading of standing.all) {
     const isBase = usual.right.has(reading.test);
@@ -163,12 +206,12 @@ function logAfter(table: FaultTable, repaired: readonly FaultId[], factors: read
   const key = repaired.join(' ');
   const last = summed.get(table);
   const goesOn = last?.repaired === key && last.factors.every((factor, i) => factor === factors[i]);
-  const log = goesOn ? last.log.slice() : startingLog(table, repaired);
+  const log = goesOn ? last.log : startingLog(table, repaired);
   for (const factor of factors.slice(goesOn ? last.factors.length : 0)) {
     for (let p = 0; p < log.length; p += 1) log[p] = log[p]! + factor.log[factor.place[p]!]!;
   }
   summed.set(table, { repaired: key, factors, log });
-  return log.slice();
+  return log;
 }
 
 function startingLog(table: FaultTable, repaired: readonly FaultId[]): Float64Array {
@@ -182,14 +225,13 @@ function startingLog(table: FaultTable, repaired: readonly FaultId[]): Float64Ar
 }
 
 /** All the cases together, beside the usual one. */
-function wholeOf(weighed: readonly Weighed[], particles: number): Float64Array {
-  const whole = new Float64Array(particles).fill(1);
-  for (const { part } of weighed) for (let p = 0; p < particles; p += 1) whole[p] = whole[p]! + part[p]!;
-  return whole;
+function addUp(weighed: readonly Weighed[], whole: Float64Array): void {
+  whole.fill(1);
+  for (const { part } of weighed) for (let p = 0; p < whole.length; p += 1) whole[p] = whole[p]! + part[p]!;
 }
 
-function heavyOf(live: Uint32Array, weight: Float64Array): Uint32Array {
-  const heavy = new Uint32Array(live.length);
+/** The live particles that weigh anything, written into `heavy`. */
+function heavyOf(live: Uint32Array, weight: Float64Array, heavy: Uint32Array): Uint32Array {
   let count = 0;
   for (let i = 0; i < live.length; i += 1) {
     if (weight[live[i]!]! <= LEAST_WEIGHT) continue;
@@ -208,20 +250,19 @@ function highest(log: Float64Array): number {
   return top;
 }
 
-function normalise(log: Float64Array): { weight: Float64Array; live: Uint32Array } {
+/** Writes the weights; returns the particles that have any, written into `live`. */
+function normalise(log: Float64Array, weight: Float64Array, live: Uint32Array): Uint32Array {
   const top = highest(log);
-  const weight = new Float64Array(log.length);
-  const live = new Uint32Array(log.length);
   let count = 0;
   let sum = 0;
   for (let p = 0; p < log.length; p += 1) {
     const x = log[p]! - top;
+    weight[p] = x > LEAST_LOG ? Math.exp(x) : 0;
     if (!(x > LEAST_LOG)) continue;
-    weight[p] = Math.exp(x);
     sum += weight[p]!;
     live[count] = p;
     count += 1;
   }
   for (let i = 0; i < count; i += 1) weight[live[i]!] = weight[live[i]!]! / sum;
-  return { weight, live: live.subarray(0, count) };
+  return live.subarray(0, count);
 }
