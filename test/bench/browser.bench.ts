@@ -8,6 +8,7 @@ import { keptForOffline, ReadbackBrowser, scratch, startServer } from '../browse
 import { libraryLines, Technician } from '../browser/technician.ts';
 import { type Bench, type Figure, median, quantile } from './figures.ts';
 import { slowDown } from './slow-down.ts';
+import { workerStepFigures } from './worker-steps.ts';
 
 /** The page in a real browser. Options: sentences=14 (of the library visit, spoken at each speed) slow=4. */
 export const bench: Bench = async (options, progress) => {
@@ -16,6 +17,8 @@ export const bench: Bench = async (options, progress) => {
   const figures: Figure[] = sizes();
   progress('first and second load');
   figures.push(...(await loads()));
+  progress('steps of the diagnosis in its worker');
+  figures.push(...(await workerStepFigures(times)));
   for (const slow of [1, times]) {
     progress(`${sentences} sentences by microphone${slow === 1 ? '' : `, the browser slowed ${slow} times`}`);
     figures.push(...(await spoken(sentences, slow)));

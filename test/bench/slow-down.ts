@@ -1,7 +1,7 @@
 import type { ReadbackBrowser } from '../browser/readback-browser.ts';
 
 /** One turn of running and standing still, in milliseconds: the shorter, the more like a slower processor. */
-const TURN_MS = 12;
+const TURN_MS = 4;
 
 /**
  * Slows the page's process, with its workers and audio thread, by letting it run only one part in `times` (stopped and
