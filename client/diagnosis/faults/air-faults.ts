@@ -79,7 +79,7 @@ export const SHIFTS = {
   },
 } as const satisfies Record<string, Residuals>;
 
-/** Saturated liquid in the suction line is the least superheat there is; expected are 5 to 25 °F. */
+/** °F: with liquid in the suction line there is none left of the 5 to 25 expected (common practice, our figure). */
 const LEAST_SUPERHEAT_SHIFT = -14;
 
 /** Units differ in how far each figure moves. */

@@ -9,7 +9,7 @@ import { worthOfReadingAgain } from './when-to-stop.ts';
 const DEARER = 1.5;
 
 /** What is known when a second reading is thought of. */
-export interface Moment {
+export interface SecondLook {
   readonly posterior: Posterior;
   readonly standing: Standing;
   readonly stance: Stance;
@@ -23,12 +23,12 @@ const isSecond = ({ all }: Standing, last: Taken) =>
   last.times > 1 || all.some((r) => r !== last && r.test === last.test);
 
 /** By how much the leader would be less probable without the reading. */
-const lossWithout = ({ posterior, leader, place }: Moment, reading: Taken): number =>
+const lossWithout = ({ posterior, leader, place }: SecondLook, reading: Taken): number =>
   leader.probability - posterior.without(reading, place);
 
 /** The one reading, taken once, that is most worth a second look before a part is condemned; none if none is. */
-export function readAgainAtLast(moment: Moment): TestId[] {
-  const { posterior, standing, stance, leader } = moment;
+export function readAgainAtLast(look: SecondLook): TestId[] {
+  const { posterior, standing, stance, leader } = look;
   let pivot: TestId | undefined;
   let most = 0;
   for (const [reading, stray] of posterior.stray) {
@@ -37,7 +37,7 @@ export function readAgainAtLast(moment: Moment): TestId[] {
     const worth = (loss: number) => worthOfReadingAgain(leader.fault, stray, loss, minutes);
     // Not even a leader that is nothing without it would be worth it.
     if (worth(1) <= most) continue;
-    const gain = worth(lossWithout(moment, reading));
+    const gain = worth(lossWithout(look, reading));
     if (gain <= most) continue;
     most = gain;
     pivot = reading.test;
@@ -49,13 +49,13 @@ export function readAgainAtLast(moment: Moment): TestId[] {
  * The reading just taken, where it would be read again at last anyway and the way back to it, from where the next test
  * leads, costs more than a moment now with the probes in place.
  */
-export function readAgainBeforeLeaving(moment: Moment, next: TestId | undefined): TestId[] {
-  const { posterior, standing, stance, leader } = moment;
+export function readAgainBeforeLeaving(look: SecondLook, next: TestId | undefined): TestId[] {
+  const { posterior, standing, stance, leader } = look;
   const last = standing.all.at(-1);
   const stray = last && posterior.stray.get(last);
   if (!last || stray === undefined || !next || next === last.test || isSecond(standing, last)) return [];
   const now = testCost(stance, last.test);
   const later = testCost(stanceAfter(stance, next), last.test);
   if (later < DEARER * now || leader.probability * later < now) return [];
-  return worthOfReadingAgain(leader.fault, stray, lossWithout(moment, last), later) > 0 ? [last.test] : [];
+  return worthOfReadingAgain(leader.fault, stray, lossWithout(look, last), later) > 0 ? [last.test] : [];
 }

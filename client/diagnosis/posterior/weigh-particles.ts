@@ -39,7 +39,7 @@ export function priorAfter(table: FaultTable, repaired: readonly FaultId[]): Flo
 
 /** All particles below this together are too few to matter. */
 const LEAST_WEIGHT = 1e-7;
-/** A particle keeps this much where a reading that others rest on is taken to be right. */
+/** Stray part of a reading that others rest on where it is taken to be right: just enough for a logarithm. */
 const LEAST_LEFT = 1e-6;
 
 /** What a reading multiplies the weights by under a reliance; undefined for what carries no weight itself. */
