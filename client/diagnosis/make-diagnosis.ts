@@ -4,6 +4,7 @@ import type { Assessment, Diagnosis, Evidence, NextTest } from './diagnosis.ts';
 import { explainTest } from './explain/explain-test.ts';
 import { HAZARD_SIGNS } from './hazards/hazard-signs.ts';
 import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
+import { TEST_MODELS } from './measuring/test-models.ts';
 import { chooseNext } from './planner/choose-next.ts';
 import { readAgainAtLast, readAgainBeforeLeaving } from './planner/read-again.ts';
 import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
@@ -13,7 +14,6 @@ import { findTest, indexTests, standingReadings } from './posterior/take-reading
 import { weighParticles } from './posterior/weigh-particles.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
 import type { FaultTable } from './table/fault-table.ts';
-import { TEST_MODELS } from './tests/test-models.ts';
 
 /** A suspect stands out from this probability on, once no single unrepeated reading carries it. */
 const STANDS_OUT = 0.95;

@@ -28,7 +28,7 @@ export interface HearingParts {
 }
 
 /** One utterance as it came out of the sound. Times in milliseconds of sound since the start. */
-export interface Heard extends Recognition {
+export interface HeardSpeech extends Recognition {
   readonly startedMs: number;
   /** End of the last frame of speech. */
   readonly endedMs: number;
@@ -112,11 +112,11 @@ export class Hearing {
   }
 
   /** @param samples 16 kHz mono, -1…1, any number of them; 10 to 20 ms at a time is best */
-  push(samples: Float32Array): Heard[] {
+  push(samples: Float32Array): HeardSpeech[] {
     const all = new Float32Array(this.#waiting.length + samples.length);
     all.set(this.#waiting);
     all.set(samples, this.#waiting.length);
-    const heard: Heard[] = [];
+    const heard: HeardSpeech[] = [];
     let at = 0;
     for (; at + FRAME <= all.length; at += FRAME) heard.push(...this.#frame(all.subarray(at, at + FRAME)));
     this.#waiting = all.slice(at);
@@ -124,8 +124,8 @@ export class Hearing {
   }
 
   /** The sound is over: what is still open is closed, as if silence followed. */
-  flush(): Heard[] {
-    const heard: Heard[] = [];
+  flush(): HeardSpeech[] {
+    const heard: HeardSpeech[] = [];
     const silence = new Float32Array(FRAME);
     // Long enough for what is still in the denoiser to come out, for speech to be noticed, and for the longest pause.
     const most = (PAUSE_MS.open + 300) / FRAME_MS;
@@ -138,7 +138,7 @@ export class Hearing {
     this.#denoiser.close();
   }
 
-  #frame(frame: Float32Array): Heard[] {
+  #frame(frame: Float32Array): HeardSpeech[] {
     const began = this.#parts.now();
     const { samples, speech } = this.#clean(frame);
     const open = this.#endpointer.open;
@@ -200,7 +200,7 @@ export class Hearing {
     this.#hangoverMs = whole ? PAUSE_MS.whole : PAUSE_MS.open;
   }
 
-  #heard(recognition: Recognition): Heard {
+  #heard(recognition: Recognition): HeardSpeech {
     const endedMs = this.#clock.lastSpeechMs;
     return {
       ...recognition,

@@ -1,8 +1,8 @@
 import type { Utterance } from './ear.ts';
-import type { Heard } from './hearing.ts';
+import type { HeardSpeech } from './hearing.ts';
 
 /** What was heard, as an ear delivers it. */
-export function toUtterance(heard: Heard, ear: 'offline' | 'wav', id: string): Utterance {
+export function toUtterance(heard: HeardSpeech, ear: 'offline' | 'wav', id: string): Utterance {
   const { text, alternatives, confidence, accepted, doubtful, startedMs, endedMs, verdictMs, realTimeFactor } = heard;
   return { id, ear, text, alternatives, confidence, accepted, doubtful, startedMs, endedMs, verdictMs, realTimeFactor };
 }

@@ -10,7 +10,7 @@ import { nodeLink } from '../record/node/link-edge.ts';
 import { type LocalServer, startLocalServer } from '../record/node/local-server.ts';
 import { sha256 } from '../record/node/sha256.ts';
 import { Outbox } from '../record/outbox.ts';
-import { faultWords } from '../visit/prompts.ts';
+import { faultWords } from '../visit/words/prompts.ts';
 import { readDemoOptions } from './demo-options.ts';
 import { type Played, type PlayedVisit, playVisit } from './play-visit.ts';
 import { printPlayed } from './print-played.ts';
@@ -59,7 +59,7 @@ async function main(): Promise<void> {
     process.exitCode = report(
       script,
       played,
-      { record, server: server.url, events: log.head().seq, same: verdict.sound },
+      { record, server: server.url, events: log.head().seq, same: verdict.intact },
       tell,
     )
       ? 0

@@ -6,8 +6,8 @@ import type { UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
 import { TESTS, type TestId } from '../../grammar/vocabulary/tests.ts';
 import type { Assessment, Diagnosis, Evidence, NextTest } from '../diagnosis/diagnosis.ts';
 import { DiagnosisError } from '../diagnosis/errors.ts';
+import { TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
 import { MINUTES } from '../diagnosis/planner/test-cost.ts';
-import { TEST_MODELS } from '../diagnosis/tests/test-models.ts';
 
 const UNITS: Readonly<Record<NextTest['function'], UnitCode | 'observation'>> = {
   volts: 'V',

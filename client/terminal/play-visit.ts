@@ -2,9 +2,9 @@ import type { Expectation, Understanding } from '../../grammar/phrases/meaning.t
 import { understand } from '../../grammar/phrases/understand.ts';
 import type { Utterance } from '../listening/ear.ts';
 import type { Prompt } from '../speaking/mouth.ts';
-import { diagnoseFor } from '../visit/diagnose-for.ts';
-import { type VisitEdges, VisitRun, type VisitView } from '../visit/run-visit.ts';
-import { SteppedClock } from '../visit/stepped-clock.ts';
+import { SteppedClock } from '../visit/run/stepped-clock.ts';
+import { type VisitEdges, VisitRun, type VisitView } from '../visit/run/visit-run.ts';
+import { diagnoseFor } from '../visit/steps/diagnose-for.ts';
 import { PrintedMouth } from './printed-mouth.ts';
 import type { VisitScript } from './visit-script.ts';
 

@@ -1,6 +1,6 @@
 import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { ZONE_NAMES } from '../../grammar/vocabulary/zones.ts';
-import { faultWords, meaningWords } from '../visit/prompts.ts';
+import { faultWords, meaningWords } from '../visit/words/prompts.ts';
 import type { Played } from './play-visit.ts';
 
 const COLUMN = 12;

@@ -1,6 +1,6 @@
 import type { VisitRecord } from '../../grammar/export/visit-record-schema.ts';
 import { ZONE_NAMES, ZONES } from '../../grammar/vocabulary/zones.ts';
-import { faultWords, partWords, pointNamed, valueWords, wireWords } from '../visit/prompts.ts';
+import { faultWords, partWords, pointNamed, valueWords, wireWords } from '../visit/words/prompts.ts';
 
 type Row<K extends keyof VisitRecord> = Extract<VisitRecord[K], readonly unknown[]>[number];
 
@@ -65,7 +65,7 @@ export function printRecord(record: VisitRecord): string {
     ),
     section(
       'Refrigerant circuit',
-      record.circuit.map(
+      record.refrigerant.map(
         (line) =>
           `${clock(line)} ${line.check.replace('-', ' ')}: ${line.value} after ${line.minutes} minutes, ${line.judged.word}; ${line.judged.source}`,
       ),

@@ -154,7 +154,7 @@ export const VisitRecordSchema = Type.Object(
     recommendations: Type.Array(Type.Object({ at: Time, text: Words }, closed)),
     signatures: Type.Array(Type.Object({ at: Time, who: oneOf(['technician', 'customer']), name: Words }, closed)),
     /** Pressure test, vacuum and standing vacuum of an opened circuit: psi lost beyond temperature, or microns. */
-    circuit: Type.Array(
+    refrigerant: Type.Array(
       Type.Object(
         {
           at: Time,

@@ -77,7 +77,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
     notes: view.notes.map((line) => ({ ...at(line), text: line.text })),
     recommendations: view.recommendations.map((line) => ({ ...at(line), text: line.text })),
     signatures: view.signatures.map((line) => ({ ...at(line), who: line.who, name: line.name })),
-    circuit: view.circuit.map(({ seq: _seq, time, judged, ...line }) => ({
+    refrigerant: view.refrigerant.map(({ seq: _seq, time, judged, ...line }) => ({
       at: time.at,
       ...line,
       judged: judgedOf(judged),

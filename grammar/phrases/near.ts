@@ -1,7 +1,10 @@
 import { NEGATIONS } from '../vocabulary/fillers.ts';
 import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
-import { NEAR_WORDS } from './near-words.ts';
+import nearWords from './near-words/near-words.json' with { type: 'json' };
 import type { Near } from './word-choices.ts';
+
+/** For each word of the grammar, the words that sound near it with their distance in hundredths; one line a word. */
+export const NEAR_WORDS = Object.entries(nearWords).reduce((text, [word, near]) => `${text}${word} ${near}\n`, '\n');
 
 /** Words that repair leaves alone. */
 const kept = new Set([...NUMBER_WORDS, ...NEGATIONS]);

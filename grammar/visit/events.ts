@@ -8,8 +8,8 @@ import type { TestId } from '../vocabulary/tests.ts';
 import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
-import type { CircuitCheck } from './circuit-rules.ts';
 import type { InputTime, VisitInput } from './inputs.ts';
+import type { RefrigerantCheck } from './refrigerant-rules.ts';
 
 /** The phases of a visit, by function. Order is the technician's; a phase says what the talk is about. */
 export const PHASES = ['arrive', 'testing', 'repair', 'prove', 'close', 'closed'] as const;
@@ -186,8 +186,8 @@ export type VisitOutcome =
     }
   /** An opened refrigerant circuit: its pressure test, vacuum or standing vacuum against its rule. */
   | {
-      readonly type: 'circuit.judged';
-      readonly check: CircuitCheck;
+      readonly type: 'refrigerant.judged';
+      readonly check: RefrigerantCheck;
       /** In psi for the pressure test (what was lost beyond temperature), in microns else. */
       readonly value: number;
       readonly minutes: number;

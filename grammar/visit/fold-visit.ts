@@ -8,6 +8,7 @@ import type { WorkId } from '../vocabulary/works.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
 import type { Focus, Judged, Phase, TakenUnder, VisitEvent, VisitOutcome, VisitSummary, WireMove } from './events.ts';
 import type { InputTime } from './inputs.ts';
+import { inTodaysNames } from './older-events.ts';
 
 /** Where in the record something stands: the number of its event, and the time it claims. */
 export interface Moment {
@@ -108,7 +109,7 @@ export interface FoldedVisit {
   readonly unanswered: readonly (Moment & { readonly times: number })[];
   readonly injuries: readonly Moment[];
   /** What was judged of an opened refrigerant circuit. */
-  readonly circuit: readonly (Moment & Omit<Extract<VisitOutcome, { type: 'circuit.judged' }>, 'type'>)[];
+  readonly refrigerant: readonly (Moment & Omit<Extract<VisitOutcome, { type: 'refrigerant.judged' }>, 'type'>)[];
   readonly remarks: readonly (Moment & { readonly author: string; readonly text: string })[];
   readonly focuses: readonly (Moment & { readonly focus: Focus })[];
   /** Closes that went through with something left, and the reason that was spoken. */
@@ -167,7 +168,7 @@ function emptyVisit(): Mutable<FoldedVisit> {
     signatures: [],
     unanswered: [],
     injuries: [],
-    circuit: [],
+    refrigerant: [],
     remarks: [],
     focuses: [],
     overrides: [],
@@ -183,7 +184,8 @@ function emptyVisit(): Mutable<FoldedVisit> {
  */
 export function foldVisit(events: readonly VisitEvent[], from = 1): FoldedVisit {
   const view = emptyVisit();
-  events.forEach((event, index) => {
+  events.forEach((recorded, index) => {
+    const event = inTodaysNames(recorded);
     const time = event.type === 'input.taken' ? event.input.time : event.time;
     const moment: Moment = { seq: from + index, time };
     view.first ??= moment;
@@ -300,8 +302,8 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'split.judged':
       view.split = { ...moment, split: event.split, minutes: event.minutes, word: event.word };
       return;
-    case 'circuit.judged':
-      view.circuit.push({
+    case 'refrigerant.judged':
+      view.refrigerant.push({
         ...moment,
         check: event.check,
         value: event.value,

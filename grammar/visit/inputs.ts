@@ -55,7 +55,7 @@ export interface RankedSuspects {
 }
 
 /** Timers the visit asks its clock edge for. */
-export type TimerId = 'quiet' | 'split-reminder' | 'check' | 'circuit';
+export type TimerId = 'quiet' | 'split-reminder' | 'check' | 'refrigerant';
 
 /** Everything that can move a visit. Each names its origin; each is logged before it is acted on. */
 export type VisitInput =

@@ -2,9 +2,9 @@ import { chainBodies, type Entry, emptyHead, type Head, type Sha256, type Stream
 
 /** What a check of a stream found. `seq` names the first event that does not hold. */
 export type ChainVerdict =
-  | { readonly sound: true; readonly head: Head }
+  | { readonly intact: true; readonly head: Head }
   | {
-      readonly sound: false;
+      readonly intact: false;
       readonly seq: number;
       /** missing: a number is skipped or out of order; altered: body, hash or an earlier event was changed;
        *  short: the chain ends before the head that was kept; replaced: it holds, but is not the one that was kept. */
@@ -44,7 +44,7 @@ export async function verifyChain(
       `The record ends at event ${head.seq}, but event ${kept.seq} was acknowledged.`,
     );
   }
-  return { sound: true, head };
+  return { intact: true, head };
 }
 
 /** A body that cannot be hashed at all (a lone surrogate) was not written by us: it counts as altered. */
@@ -58,5 +58,5 @@ async function linkOrNothing(head: Head, body: string, sha256: Sha256): Promise<
 }
 
 function broken(seq: number, reason: 'missing' | 'altered' | 'short' | 'replaced', sentence: string): ChainVerdict {
-  return { sound: false, seq, reason, sentence };
+  return { intact: false, seq, reason, sentence };
 }

@@ -59,7 +59,7 @@ const CheckedStreamSchema = Type.Object({
   device: NameSchema,
   epoch: Type.Integer(),
   /** True where every event still is as it was written. */
-  sound: Type.Boolean(),
+  intact: Type.Boolean(),
   /** Of the first event that is not. */
   seq: Type.Optional(Type.Integer()),
   reason: Type.Optional(Type.String()),

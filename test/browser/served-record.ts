@@ -29,7 +29,7 @@ export async function servedRecord(server: string, visit: string): Promise<Serve
   return {
     events,
     folded: foldVisit(events.map((event) => JSON.parse(event.body) as VisitEvent)),
-    flaw: verdict.sound ? undefined : verdict.sentence,
+    flaw: verdict.intact ? undefined : verdict.sentence,
   };
 }
 

@@ -89,7 +89,7 @@ describe('the browser’s log', () => {
     async (how) => {
       const opened = await freshPage();
       expect(await opened.evaluate((each) => page.appendOverSevered(each), how)).toBe(2);
-      expect(await opened.evaluate(() => page.check())).toEqual({ sound: true, count: 2 });
+      expect(await opened.evaluate(() => page.check())).toEqual({ intact: true, count: 2 });
       await opened.close();
     },
   );
@@ -126,7 +126,7 @@ describe('the browser’s log', () => {
     expect(full.message).toContain('NOT saved');
     expect(full.before).toBeGreaterThan(3);
     expect(full.after).toBe(full.before);
-    expect(await opened.evaluate(() => page.check())).toEqual({ sound: true, count: full.before });
+    expect(await opened.evaluate(() => page.check())).toEqual({ intact: true, count: full.before });
     await devtools.send('Storage.overrideQuotaForOrigin', { origin: url });
     expect(await opened.evaluate(() => page.append(['{"room":"again"}']))).toBe(full.before + 1);
     await browser.close();
@@ -191,8 +191,8 @@ describe('a browser that is killed while it writes', () => {
       await killBrowser(browser);
     }
     const browser = await openBrowser(profile);
-    const { sound, count } = await (await openPage(browser)).evaluate(() => page.check());
-    expect(sound).toBe(true);
+    const { intact, count } = await (await openPage(browser)).evaluate(() => page.check());
+    expect(intact).toBe(true);
     expect(count).toBeGreaterThanOrEqual(told);
     await browser.close();
   });
@@ -213,7 +213,7 @@ describe('a browser that was killed in the middle of a write', () => {
     }
     const browser = await openBrowser(profile);
     const opened = await openPage(browser);
-    expect(await opened.evaluate(() => page.check())).toEqual({ sound: true, count: 2 });
+    expect(await opened.evaluate(() => page.check())).toEqual({ intact: true, count: 2 });
     await browser.close();
   });
 

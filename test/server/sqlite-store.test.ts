@@ -85,7 +85,7 @@ describe('a record in SQLite that is not as it was', () => {
       flipped[flipped.indexOf(`needle-${target};`) + 3]! ^= 0x02;
       writeFileSync(path, flipped);
       const store = openSqliteStore(path);
-      const found = { sound: false, seq: target + 1, reason: 'altered' };
+      const found = { intact: false, seq: target + 1, reason: 'altered' };
       const events = await store.events('local', stream.visit, { after: 0, limit: 100 });
       expect(await verifyChain(stream, events, sha256)).toMatchObject(found);
       expect(await checkVisit(store, 'local', stream.visit)).toMatchObject([{ device: 'phone', epoch: 1, ...found }]);

@@ -65,9 +65,9 @@ const GROUPS: readonly RegExp[] = [
 const groupOf = (fault: FaultId) => GROUPS.findIndex((g) => g.test(fault));
 
 /** A unit that works as it should is seldom called out for; one that cools badly or stands still always is. */
-function isCalledOut(unit: HiddenUnit, sound: HiddenUnit, dice: Dice): boolean {
+function isCalledOut(unit: HiddenUnit, healthy: HiddenUnit, dice: Dice): boolean {
   const now = letSettle(unit, true);
-  const usual = letSettle(sound, true);
+  const usual = letSettle(healthy, true);
   const stands = !now.compressorTurns || !now.fanTurns || !now.blowerTurns;
   if (stands || unit.reversed || unit.iced || letSettle(unit, false, now.fuse24Out).compressorTurns) return true;
   const off = (figure: 'supplyF' | 'suctionLineF' | 'condensingF') => Math.abs(now.cycle[figure] - usual.cycle[figure]);
@@ -75,8 +75,8 @@ function isCalledOut(unit: HiddenUnit, sound: HiddenUnit, dice: Dice): boolean {
 }
 
 /** A unit drawn far from the usual may be one whose motors never start: that is a fault that nobody hid. */
-function runs(sound: HiddenUnit): boolean {
-  const { compressorTurns, fanTurns, blowerTurns } = letSettle(sound, true);
+function runs(healthy: HiddenUnit): boolean {
+  const { compressorTurns, fanTurns, blowerTurns } = letSettle(healthy, true);
   return compressorTurns && fanTurns && blowerTurns;
 }
 
@@ -85,10 +85,10 @@ export function drawCase(r: Ratings, seed: number, wrong: Wrong, count: 1 | 2): 
   for (let attempt = 0; ; attempt += 1) {
     const drawn = drawOnce(r, seed + attempt * 7_368_787, wrong, count);
     // Each of two faults must be one that somebody would call for by itself.
-    const sound = drawn.rebuild([]);
-    if (!runs(sound)) continue;
+    const healthy = drawn.rebuild([]);
+    if (!runs(healthy)) continue;
     const alone = drawn.faults.map((fault) => drawn.rebuild([fault]));
-    if (alone.every((unit) => isCalledOut(unit, sound, new Dice(seed + attempt)))) return drawn;
+    if (alone.every((unit) => isCalledOut(unit, healthy, new Dice(seed + attempt)))) return drawn;
   }
 }
 
@@ -101,7 +101,7 @@ function drawOnce(r: Ratings, seed: number, wrong: Wrong, count: 1 | 2): Case {
     const more = draw();
     if (groupOf(more) !== groupOf(faults[0]!)) faults.push(more);
   }
-  // The same die for the sound unit and for each fault: a repair takes one fault out and changes nothing else.
+  // The same die for the healthy unit and for each fault: a repair takes one fault out and changes nothing else.
   const rebuild = (left: readonly FaultId[]) => {
     const unit = drawHiddenUnit(r, new Dice(seed * 31 + 7), wrong === 'spread' ? 2 : 1);
     for (const fault of left) hideFault(unit, fault, new Dice(seed * 131 + fault.length * 17 + faults.indexOf(fault)));

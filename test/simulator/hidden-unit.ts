@@ -10,7 +10,7 @@ export interface HiddenMotor {
   volts: number;
   microfarads: number;
   rated: number;
-  /** Share of the sound unit's starting torque that its load needs. */
+  /** Share of the healthy unit's starting torque that its load needs. */
   breakaway: number;
   /** Load torque, synchronous watts. */
   load: number;
@@ -169,14 +169,14 @@ function motor(dice: Dice, volts: number, turning: number, stopped: number, rate
   };
 }
 
-/** The most a sound motor can pull at any speed, synchronous watts. */
+/** The most a healthy motor can pull at any speed, synchronous watts. */
 function pullOut(m: HiddenMotor): number {
   let most = 0;
   for (let slip = 0.02; slip <= 0.4; slip += 0.02) most = Math.max(most, torque(m.windings, m.volts, m.rated, slip));
   return most;
 }
 
-/** A sound unit with those ratings. `spread` widens everything the nameplate does not fix. */
+/** A healthy unit with those ratings. `spread` widens everything the nameplate does not fix. */
 export function drawHiddenUnit(r: Ratings, dice: Dice, spread = 1): HiddenUnit {
   const wide = (low: number, high: number) => {
     const middle = (low + high) / 2;

@@ -237,7 +237,7 @@ export function canHave(fault: FaultId, r: Ratings): boolean {
   }
 }
 
-/** Hides a fault in a sound unit. */
+/** Hides a fault in a healthy unit. */
 export function hideFault(u: HiddenUnit, fault: FaultId, dice: Dice): void {
   if (fault === 'something-else' || fault === 'nothing-wrong') return;
   HIDE[fault](u, dice);

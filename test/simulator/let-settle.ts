@@ -25,8 +25,8 @@ const STILL = { compressor: 1, fan: 1, blower: 1 };
 function slipOf(m: HiddenMotor, volts: number, breakaway: number): number {
   const whole = Number.isFinite(m.mainDc) && Number.isFinite(m.auxDc) && !m.capShorted;
   if (m.stuck || !whole || volts < 20) return 1;
-  const sound = torque(m.windings, m.volts, m.rated, 1);
-  if (torque(m.windings, volts, m.microfarads, 1) < breakaway * sound) return 1;
+  const healthy = torque(m.windings, m.volts, m.rated, 1);
+  if (torque(m.windings, volts, m.microfarads, 1) < breakaway * healthy) return 1;
   for (let slip = 0.01; slip < 0.4; slip += 0.01) {
     if (torque(m.windings, volts, m.microfarads, slip) >= m.load) return slip;
   }

@@ -53,7 +53,7 @@ export function voltageUnbalance(lineVolts: readonly number[]): number {
 
 /**
  * A closed contact under load: share of the line voltage it drops, per cent, and the watts lost in it. Above 3 % is
- * replaced (RSES, "Electricity for HVACR Technicians"); sound ones drop near nothing. Errors: `bad-reading`.
+ * replaced (RSES, "Electricity for HVACR Technicians"); healthy ones drop near nothing. Errors: `bad-reading`.
  */
 export function contactDrop(dropVolts: number, lineVolts: number, amps: number) {
   if (!(dropVolts >= 0)) throw new DiagnosisError('bad-reading', `drop ${dropVolts}`);

@@ -2,11 +2,11 @@ import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts'
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { Diagnosis, Suspect } from '../diagnosis.ts';
 import { DiagnosisError } from '../errors.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import { atmosphere, expectedFigure } from '../refrigerant/expected-figures.ts';
 import { saturationPressure } from '../refrigerant/saturation.ts';
 import type { FaultTable } from '../table/fault-table.ts';
 import { OPEN_OHMS, ohmsFromScale } from '../table/predict.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Residuals } from '../unit/unit.ts';
 
 const UNITS: Readonly<Record<string, UnitCode>> = {
@@ -70,7 +70,7 @@ export function explainTest(
     .filter(({ fault }) => fault !== 'something-else' && table.faults.includes(fault))
     .map(({ fault }) => {
       const own = table.faults.indexOf(fault);
-      const f = start[own]! < 0 ? table.sound : own;
+      const f = start[own]! < 0 ? table.healthy : own;
       const draws = table.first[f + 1]! - table.first[f]!;
       const mean = middle(Array.from(column.mean.subarray(start[f]!, start[f]! + draws)));
       return { fault, expected: toValue(mean), unit };

@@ -18,7 +18,7 @@ export interface FaultModel {
   readonly graded?: true;
   /** False when the profile rules it out. */
   readonly possible?: (profile: UnitProfile) => boolean;
-  /** Puts the fault into a sound unit. The first number drawn is its severity. */
+  /** Puts the fault into a healthy unit. The first number drawn is its severity. */
   readonly apply: (unit: Unit, random: Random) => void;
 }
 

@@ -5,7 +5,7 @@ import type { FaultModel } from './fault-model.ts';
 import { LINE_FAULTS } from './line-faults.ts';
 import { LOAD_FAULTS } from './load-faults.ts';
 
-/** Every fault the vocabulary names, with its weight and what it does to a sound unit. */
+/** Every fault the vocabulary names, with its weight and what it does to a healthy unit. */
 export const FAULT_MODELS: Readonly<Record<FaultId, FaultModel>> = {
   ...LINE_FAULTS,
   ...LOAD_FAULTS,

@@ -1,5 +1,5 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
-import type { Moment, Place } from '../tests/test-model.ts';
+import type { Moment, Place } from '../measuring/test-model.ts';
 
 /** A hazard that the circuit itself shows: true where the drawn unit makes it real. */
 interface HazardSign {

@@ -1,8 +1,8 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import type { TestModel } from '../measuring/test-model.ts';
 import type { Posterior } from '../posterior/weigh-particles.ts';
 import type { FaultTable } from '../table/fault-table.ts';
-import type { TestModel } from '../tests/test-model.ts';
 import { HAZARD_SIGNS } from './hazard-signs.ts';
 
 /** A hazard is announced when any fault that is at least this probable makes it real. */

@@ -1,8 +1,8 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { Posterior } from '../posterior/weigh-particles.ts';
 import type { FaultTable } from '../table/fault-table.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
 import { type Alive, alive, informationOf } from './information.ts';
 import { type Stance, stanceAfter, testCost } from './test-cost.ts';
 

@@ -97,28 +97,28 @@ function addDraws(column: Column, start: number, { draws, drawShare }: LiveFault
   }
 }
 
-/** Chance of each outcome for the sound unit, kind by kind. */
-function soundOutcomes(table: FaultTable, { column, start }: TestColumn): Float64Array {
+/** Chance of each outcome for the healthy unit, kind by kind. */
+function healthyOutcomes(table: FaultTable, { column, start }: TestColumn): Float64Array {
   const outcomes = outcomesOf(column);
   const sum = new Float64Array(table.kinds * outcomes);
   const count = new Float64Array(table.kinds);
-  const first = table.first[table.sound]!;
+  const first = table.first[table.healthy]!;
   const one = { draws: new Uint16Array(1), drawShare: Float64Array.of(1) } as unknown as LiveFault;
-  for (let p = first; p < table.first[table.sound + 1]!; p += 1) {
+  for (let p = first; p < table.first[table.healthy + 1]!; p += 1) {
     const k = table.kind[p]!;
     count[k] = count[k]! + 1;
-    addDraws(column, start[table.sound]! + p - first, one, sum.subarray(k * outcomes, (k + 1) * outcomes));
+    addDraws(column, start[table.healthy]! + p - first, one, sum.subarray(k * outcomes, (k + 1) * outcomes));
   }
   return sum.map((x, i) => x / Math.max(1, count[Math.floor(i / outcomes)]!));
 }
 
-const soundCache = new WeakMap<TestColumn, Float64Array>();
+const healthyCache = new WeakMap<TestColumn, Float64Array>();
 
-function cachedSound(table: FaultTable, entry: TestColumn): Float64Array {
-  let found = soundCache.get(entry);
+function cachedHealthy(table: FaultTable, entry: TestColumn): Float64Array {
+  let found = healthyCache.get(entry);
   if (!found) {
-    found = soundOutcomes(table, entry);
-    soundCache.set(entry, found);
+    found = healthyOutcomes(table, entry);
+    healthyCache.set(entry, found);
   }
   return found;
 }
@@ -140,7 +140,7 @@ interface Group {
   readonly own: Float64Array;
 }
 
-/** Each fault that can move the test by itself; all the others as one, which reads as the sound unit does. */
+/** Each fault that can move the test by itself; all the others as one, which reads as the healthy unit does. */
 function groupsOf(table: FaultTable, live: Alive, entry: TestColumn): Group[] {
   const { start, column } = entry;
   const outcomes = outcomesOf(column);
@@ -159,16 +159,16 @@ function groupsOf(table: FaultTable, live: Alive, entry: TestColumn): Group[] {
     groups.push({ share, trust, own });
   }
   if (still > 0)
-    groups.push({ share: still, trust: 1, own: soundMix(cachedSound(table, entry), kinds, still, outcomes) });
+    groups.push({ share: still, trust: 1, own: healthyMix(cachedHealthy(table, entry), kinds, still, outcomes) });
   return groups;
 }
 
-/** Chance of each outcome for the sound unit, its kinds mixed by their shares of a whole. */
-function soundMix(sound: Float64Array, kinds: Float64Array, whole: number, outcomes: number): Float64Array {
+/** Chance of each outcome for the healthy unit, its kinds mixed by their shares of a whole. */
+function healthyMix(healthy: Float64Array, kinds: Float64Array, whole: number, outcomes: number): Float64Array {
   const own = new Float64Array(outcomes);
   for (let k = 0; k < kinds.length; k += 1) {
     const w = kinds[k]! / whole;
-    for (let o = 0; o < outcomes; o += 1) own[o] = own[o]! + w * sound[k * outcomes + o]!;
+    for (let o = 0; o < outcomes; o += 1) own[o] = own[o]! + w * healthy[k * outcomes + o]!;
   }
   return own;
 }

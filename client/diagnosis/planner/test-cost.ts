@@ -1,7 +1,7 @@
 import { HAZARDS } from '../../../grammar/vocabulary/hazards.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
-import type { Place } from '../tests/test-model.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
+import type { Place } from '../measuring/test-model.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 
 /** Where the technician stands and what is switched on. */
 export interface Stance {

@@ -1,15 +1,15 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import type { FaultTable, TestColumn } from '../table/fault-table.ts';
 import { ohmsScale } from '../table/predict.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Taken } from './take-readings.ts';
 
-/** A reading falls with a repair when this share of the fault's draws differ from the sound unit's. */
+/** A reading falls with a repair when this share of the fault's draws differ from the healthy unit's. */
 const SHARE = 0.15;
 
 /**
  * Whether a reading falls with the repair of a fault: when the fault often moves its test, or moves it now and then and
- * the reading is not what a sound unit shows. What the fault cannot move stays.
+ * the reading is not what a healthy unit shows. What the fault cannot move stays.
  */
 export function influence(table: FaultTable): (fault: FaultId, reading: Taken) => boolean {
   return (fault, reading) => {
@@ -17,7 +17,7 @@ export function influence(table: FaultTable): (fault: FaultId, reading: Taken) =
     const entry = table.columns[table.tests.indexOf(reading.test)];
     if (f < 0 || fault === 'something-else') return true;
     if (!entry || entry.start[f]! < 0) return false;
-    return shareMoved(table, entry, f) > SHARE || !looksSound(table, entry, reading);
+    return shareMoved(table, entry, f) > SHARE || !looksHealthy(table, entry, reading);
   };
 }
 
@@ -26,7 +26,7 @@ function shareMoved(table: FaultTable, { column, start }: TestColumn, f: number)
   let moved = 0;
   for (let k = 0; k < draws; k += 1) {
     const p = start[f]! + k;
-    const q = start[table.sound]! + k;
+    const q = start[table.healthy]! + k;
     moved += column.kind === 'look' ? lookMoved(column.chance, column.answers, p, q) : numberMoved(column, p, q);
   }
   return moved / draws;
@@ -43,21 +43,21 @@ function lookMoved(chance: Float32Array, answers: number, p: number, q: number):
   return distance > 0.3 ? 1 : 0;
 }
 
-/** The reading lies within three deviations of some sound draw, or is an answer that a sound unit often gives. */
-function looksSound(table: FaultTable, { column, start }: TestColumn, reading: Taken): boolean {
+/** The reading lies within three deviations of some healthy draw, or is an answer that a healthy unit often gives. */
+function looksHealthy(table: FaultTable, { column, start }: TestColumn, reading: Taken): boolean {
   const { measure } = TEST_MODELS[reading.test];
   // A figure of the refrigerant side needs its conditions to be judged: it is taken again.
   if (measure.kind === 'residual') return false;
   const answer = measure.kind === 'look' ? measure.answers.indexOf(reading.observation!) : -1;
   const value = measure.kind === 'ohms' || measure.kind === 'ohms-part' ? ohmsScale(reading.value) : reading.value;
-  const from = start[table.sound]!;
-  const draws = table.first[table.sound + 1]! - table.first[table.sound]!;
+  const from = start[table.healthy]!;
+  const draws = table.first[table.healthy + 1]! - table.first[table.healthy]!;
   for (let d = from; d < from + draws; d += 1) {
-    const sound =
+    const healthy =
       column.kind === 'look'
         ? column.chance[d * column.answers + answer]! > 0.3
         : Math.abs(value - column.mean[d]!) < 3 * column.spread[d]!;
-    if (sound) return true;
+    if (healthy) return true;
   }
   return false;
 }

@@ -1,7 +1,7 @@
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import { type Readings, residualOf } from '../refrigerant/expected-figures.ts';
 import type { Column, FaultTable, LookColumn, NumberColumn, TestColumn } from '../table/fault-table.ts';
 import { ohmsScale } from '../table/predict.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Taken } from './take-readings.ts';
 
 /** A reading under every particle: particle p has the entry `place[p]`, as far as faults read alike the same one. */
@@ -59,14 +59,14 @@ function lookFit(column: LookColumn, reading: Taken): Likeness {
   return (d) => column.chance[d * column.answers + answer]!;
 }
 
-/** Average likeness of the sound unit's draws, for each kind of unit. */
-function soundFit(table: FaultTable, start: Int32Array, likeness: Likeness): Float64Array {
+/** Average likeness of the healthy unit's draws, for each kind of unit. */
+function healthyFit(table: FaultTable, start: Int32Array, likeness: Likeness): Float64Array {
   const sum = new Float64Array(table.kinds);
   const count = new Float64Array(table.kinds);
-  const first = table.first[table.sound]!;
-  for (let p = first; p < table.first[table.sound + 1]!; p += 1) {
+  const first = table.first[table.healthy]!;
+  for (let p = first; p < table.first[table.healthy + 1]!; p += 1) {
     const k = table.kind[p]!;
-    sum[k] = sum[k]! + likeness(start[table.sound]! + p - first, table.valve[p]!);
+    sum[k] = sum[k]! + likeness(start[table.healthy]! + p - first, table.valve[p]!);
     count[k] = count[k]! + 1;
   }
   const all = sum.reduce((a, b) => a + b, 0) / count.reduce((a, b) => a + b, 0);
@@ -74,7 +74,7 @@ function soundFit(table: FaultTable, start: Int32Array, likeness: Likeness): Flo
 }
 
 /**
- * The likelihood of a reading under every particle. A fault that cannot move the test has the sound unit's: its own
+ * The likelihood of a reading under every particle. A fault that cannot move the test has the healthy unit's: its own
  * draws differ from it by chance only. Undefined for what carries no likelihood itself, or lacks a reading it rests on.
  */
 export function likelihood(table: FaultTable, reading: Taken, readings: Readings): Likelihood | undefined {
@@ -87,7 +87,7 @@ export function likelihood(table: FaultTable, reading: Taken, readings: Readings
   return likelihoods(table, key, () => compute(table, reading, entry, y));
 }
 
-/** The places of a column: its own draws, then one for each kind of sound unit, then "something else". */
+/** The places of a column: its own draws, then one for each kind of healthy unit, then "something else". */
 interface Places {
   readonly place: Uint16Array;
   readonly draws: number;
@@ -125,7 +125,7 @@ function compute(table: FaultTable, reading: Taken, entry: TestColumn, y?: Compa
     for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1)
       likeness[place[p]!] = like(place[p]!, table.valve[p]!);
   }
-  likeness.set(soundFit(table, start, like), draws);
+  likeness.set(healthyFit(table, start, like), draws);
   likeness[open] = spreadOverAll(table, place, likeness);
   // A misread reading is half anything, half what some other fault would have shown.
   return { place, likeness, strayDensity: 0.5 * evenDensity(column) + 0.5 * likeness[open]! };

@@ -1,6 +1,6 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import type { Readings } from '../refrigerant/expected-figures.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
 import type { Standing, Taken } from './take-readings.ts';
 
 /** Share of readings that were misread, misheard or taken at the wrong place. */

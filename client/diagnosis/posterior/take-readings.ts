@@ -5,8 +5,8 @@ import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/qu
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { Circumstances, Evidence } from '../diagnosis.ts';
 import { DiagnosisError } from '../errors.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import { OPEN_OHMS } from '../table/predict.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
 
 /** A reading that answers a test: a number in the test's own unit, or the observation of a look. */
 export interface Taken {

@@ -44,7 +44,7 @@ function conditions(readings: Readings) {
 }
 type Conditions = ReturnType<typeof conditions>;
 
-/** What a sound unit in cooling shows, °F. Slopes after common practice for comfort cooling; widths are drawn. */
+/** What a healthy unit in cooling shows, °F. Slopes after common practice for comfort cooling; widths are drawn. */
 const EXPECTED: Readonly<Record<keyof Residuals, (c: Conditions, profile: UnitProfile) => Residual>> = {
   evaporating: (c) => same(44 + 0.55 * (c.wetBulb - 67) + 0.1 * (c.outdoor - 95), 0.55 * c.wetBulbUnsure),
   // The rule of thumb for a fixed orifice, (3·WB − 80 − DB)/2; a valve holds 10 or so.
@@ -97,7 +97,7 @@ export function figureOf(figure: keyof Residuals, readings: Readings, profile: U
   }
 }
 
-/** What a sound unit would show under the conditions read so far, °F. */
+/** What a healthy unit would show under the conditions read so far, °F. */
 export function expectedFigure(figure: keyof Residuals, readings: Readings, profile: UnitProfile): Residual {
   return EXPECTED[figure](conditions(readings), profile);
 }

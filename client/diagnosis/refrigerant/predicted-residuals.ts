@@ -1,5 +1,5 @@
-import type { Moment } from '../tests/test-model.ts';
-import { SOUND_SCATTER } from '../unit/draw-unit.ts';
+import type { Moment } from '../measuring/test-model.ts';
+import { HEALTHY_SCATTER } from '../unit/draw-unit.ts';
 import type { Residuals } from '../unit/unit.ts';
 
 /** What the thermometers and gauges themselves and our expectation add, °F. */
@@ -76,5 +76,5 @@ export function predictResidual({ unit, cooling }: Moment, figure: keyof Residua
     if (fan === 'stopped') return NO_OUTDOOR_AIR[figure];
     if (blower === 'stopped') return NO_INDOOR_AIR[figure];
   }
-  return { mean: unit.residuals[figure], spread: Math.hypot(READING_SPREAD[figure], SOUND_SCATTER[figure]) };
+  return { mean: unit.residuals[figure], spread: Math.hypot(READING_SPREAD[figure], HEALTHY_SCATTER[figure]) };
 }

@@ -6,9 +6,9 @@ import { Settled, settle } from '../circuit/settle.ts';
 import { AIR_FAULTS } from '../faults/air-faults.ts';
 import { FAULT_MODELS } from '../faults/fault-models.ts';
 import { hazardBits } from '../hazards/hazard-signs.ts';
+import type { Moment } from '../measuring/test-model.ts';
+import { TEST_IDS, TEST_MODELS } from '../measuring/test-models.ts';
 import { evenly, seededRandom } from '../random.ts';
-import type { Moment } from '../tests/test-model.ts';
-import { TEST_IDS, TEST_MODELS } from '../tests/test-models.ts';
 import { checkProfile } from '../unit/check-profile.ts';
 import { drawUnit } from '../unit/draw-unit.ts';
 import { copyUnit, type Unit } from '../unit/unit.ts';
@@ -21,8 +21,8 @@ import { moves } from './moved-tests.ts';
 /** Draws for a fault, and for one whose readings move a long way with its severity. */
 const DRAWS = 48;
 const GRADED_DRAWS = 112;
-/** The sound unit has the most draws: it is what the others are compared with, kind by kind. */
-const SOUND_DRAWS = 200;
+/** The healthy unit has the most draws: it is what the others are compared with, kind by kind. */
+const HEALTHY_DRAWS = 200;
 /** By its first draws it is seen which tests a fault can move; the rest are worked out for those alone. */
 const FIRST_DRAWS = 48;
 
@@ -110,14 +110,14 @@ function familyOf(fault: FaultId): number {
 function firstOfEach(faults: readonly FaultId[], fineness: number): Uint32Array {
   const first = new Uint32Array(faults.length + 1);
   faults.forEach((id, f) => {
-    const draws = id === 'nothing-wrong' ? SOUND_DRAWS : FAULT_MODELS[id].graded ? GRADED_DRAWS : DRAWS;
+    const draws = id === 'nothing-wrong' ? HEALTHY_DRAWS : FAULT_MODELS[id].graded ? GRADED_DRAWS : DRAWS;
     first[f + 1] = first[f]! + Math.round(draws * fineness);
   });
   return first;
 }
 
-/** Draws sound units, the same for every fault: faults then differ by the fault alone. */
-function soundUnits(profile: UnitProfile, seed: number): (k: number) => Unit {
+/** Draws healthy units, the same for every fault: faults then differ by the fault alone. */
+function healthyUnits(profile: UnitProfile, seed: number): (k: number) => Unit {
   const drawn: Unit[] = [];
   return (k) => {
     drawn[k] ??= drawUnit(profile, seededRandom(seed * 7919 + k));
@@ -126,7 +126,7 @@ function soundUnits(profile: UnitProfile, seed: number): (k: number) => Unit {
 }
 
 /**
- * Builds the table for one unit profile: draws sound units, puts each fault into them, solves, writes down every
+ * Builds the table for one unit profile: draws healthy units, puts each fault into them, solves, writes down every
  * reading. The same profile and seed give the same table. Errors as `checkProfile`.
  */
 export function buildTable(profile: UnitProfile, options: BuildOptions = {}): FaultTable {
@@ -140,11 +140,11 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
   const valve = new Uint8Array(particles);
   const hazards = new Uint32Array(particles);
   const seed = options.seed ?? 1;
-  const soundUnit = soundUnits(profile, seed);
+  const healthyUnit = healthyUnits(profile, seed);
   const work = { cooling: new Settled(), idle: new Settled(), dead: new Settled() };
 
   function drawOf(f: number, k: number): Moment {
-    const unit = soundUnit(k);
+    const unit = healthyUnit(k);
     const severity = seededRandom(seed * 104_729 + familyOf(faults[f]!) * 997 + k);
     FAULT_MODELS[faults[f]!].apply(unit, evenly(severity, k));
     const moment = settleMoment(unit, work);
@@ -156,8 +156,8 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
     return moment;
   }
 
-  /** What the draws of a fault read in each test that it can move; of the sound unit, in every test. */
-  function readingsOf(f: number, sound: readonly (Drawn | undefined)[] | undefined): (Drawn | undefined)[] {
+  /** What the draws of a fault read in each test that it can move; of the healthy unit, in every test. */
+  function readingsOf(f: number, healthy: readonly (Drawn | undefined)[] | undefined): (Drawn | undefined)[] {
     const draws = first[f + 1]! - first[f]!;
     const rooms = tests.map((test) => roomFor(test, draws));
     const write = (moment: Moment, k: number) => {
@@ -167,12 +167,13 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
     };
     const pilot = Math.min(draws, FIRST_DRAWS);
     for (let k = 0; k < pilot; k += 1) write(drawOf(f, k), k);
-    if (sound) for (let t = 0; t < tests.length; t += 1) if (!moved(rooms[t], sound[t], pilot)) rooms[t] = undefined;
+    if (healthy)
+      for (let t = 0; t < tests.length; t += 1) if (!moved(rooms[t], healthy[t], pilot)) rooms[t] = undefined;
     for (let k = pilot; k < draws; k += 1) write(drawOf(f, k), k);
     return rooms;
   }
 
-  const sound = faults.indexOf('nothing-wrong');
+  const healthy = faults.indexOf('nothing-wrong');
   const parts: Part[][] = tests.map(() => []);
   let done = 0;
   const keep = (f: number, rooms: readonly (Drawn | undefined)[]) => {
@@ -182,9 +183,9 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
     done += 1;
     options.onProgress?.(done / faults.length);
   };
-  const ofSound = readingsOf(sound, undefined);
-  keep(sound, ofSound);
-  for (let f = 0; f < faults.length; f += 1) if (f !== sound) keep(f, readingsOf(f, ofSound));
+  const ofHealthy = readingsOf(healthy, undefined);
+  keep(healthy, ofHealthy);
+  for (let f = 0; f < faults.length; f += 1) if (f !== healthy) keep(f, readingsOf(f, ofHealthy));
   const faultOf = new Uint8Array(particles);
   for (let f = 0; f < faults.length; f += 1) faultOf.fill(f, first[f]!, first[f + 1]!);
   const weights = faults.map((id) => FAULT_MODELS[id].weight);
@@ -198,7 +199,7 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
     faultOf,
     kind,
     kinds: 4,
-    sound,
+    healthy,
     standing,
     valve,
     hazards,
@@ -207,5 +208,5 @@ export function buildTable(profile: UnitProfile, options: BuildOptions = {}): Fa
   };
 }
 
-const moved = (own: Drawn | undefined, sound: Drawn | undefined, draws: number) =>
-  own !== undefined && sound !== undefined && moves(own, sound, draws);
+const moved = (own: Drawn | undefined, healthy: Drawn | undefined, draws: number) =>
+  own !== undefined && healthy !== undefined && moves(own, healthy, draws);

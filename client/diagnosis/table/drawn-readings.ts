@@ -1,6 +1,6 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
-import type { Moment } from '../tests/test-model.ts';
-import { TEST_MODELS } from '../tests/test-models.ts';
+import type { Moment } from '../measuring/test-model.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import { predict } from './predict.ts';
 
 /** What the draws of one fault read in one test: numbers (`answers` 0), or chances of a look's answers. */

@@ -25,7 +25,7 @@ export interface LookColumn {
 export type Column = NumberColumn | LookColumn;
 
 /**
- * A column holds the draws of the faults that can move its test, and of the sound unit: the others read as that does.
+ * A column holds the draws of the faults that can move its test, and of the healthy unit: the others read as that does.
  * `start[f]` is the place of fault f's first draw in the column, −1 for a fault that cannot move it.
  */
 export interface TestColumn {
@@ -53,7 +53,7 @@ export interface FaultTable {
   readonly kind: Uint8Array;
   readonly kinds: number;
   /** Place of `nothing-wrong` in `faults`. */
-  readonly sound: number;
+  readonly healthy: number;
   /** What each particle counts for among the draws of its fault: how likely it brings a complaint at all. */
   readonly standing: Float32Array;
   /** 1 where the drawn unit has a thermostatic valve. */

@@ -1,7 +1,7 @@
 import type { Settled } from '../circuit/settle.ts';
 import { nodeNumber } from '../circuit/topology.ts';
+import type { Measure, Moment } from '../measuring/test-model.ts';
 import { type Predicted, predictResidual } from '../refrigerant/predicted-residuals.ts';
-import type { Measure, Moment } from '../tests/test-model.ts';
 
 /** Input of a common digital voltmeter, ohms. */
 export const METER_OHMS = 10e6;

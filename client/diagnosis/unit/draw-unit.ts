@@ -4,8 +4,8 @@ import { between, chance, logBetween, normal, type Random } from '../random.ts';
 import type { Motor } from './motor.ts';
 import type { Residuals, Unit } from './unit.ts';
 
-/** A sound contact, blade, fuse or short piece of wire, ohms. */
-const SOUND = 0.01;
+/** A healthy contact, blade, fuse or short piece of wire, ohms. */
+const HEALTHY = 0.01;
 
 /** A plate is read wrongly, or the wiring is not what it says, this often (our figures). */
 const DOUBT = { supply: 0.08, poles: 0.04 } as const;
@@ -39,10 +39,10 @@ function drawSupply(profile: UnitProfile, random: Random) {
     legLost: [false, false] as [boolean, boolean],
     house240Ohms: logBetween(random, 15, 150),
     house120Ohms: [logBetween(random, 100, 3000), logBetween(random, 100, 3000)] as [number, number],
-    breaker: [SOUND, SOUND] as [number, number],
+    breaker: [HEALTHY, HEALTHY] as [number, number],
     feeder: [between(random, 0.03, 0.1), between(random, 0.03, 0.1)] as [number, number],
-    blade: [SOUND, SOUND] as [number, number],
-    fuse: [SOUND, SOUND] as [number, number],
+    blade: [HEALTHY, HEALTHY] as [number, number],
+    fuse: [HEALTHY, HEALTHY] as [number, number],
     whip: [between(random, 0.01, 0.03), between(random, 0.01, 0.03)] as [number, number],
     handlerFed: true,
     strayEarth: logBetween(random, 2e-10, 4e-9),
@@ -112,9 +112,9 @@ function drawControl(profile: UnitProfile, random: Random) {
     transformerSecondaryOhms: between(random, 0.4, 1.5),
     secondaryVolts: between(random, 25.5, 28.5),
     leakageOhms: between(random, 0.8, 2.5),
-    controlFuse: SOUND,
+    controlFuse: HEALTHY,
     floatBreaks: profile.floatSwitch ? breaks[profile.floatSwitch] : (drawnFloat as 'R' | 'Y' | 'none'),
-    float: SOUND,
+    float: HEALTHY,
     commonBonded: chance(random, 0.5),
     rWire: between(random, 0.2, 0.8),
     yWireIndoors: between(random, 0.2, 0.8),
@@ -126,14 +126,14 @@ function drawControl(profile: UnitProfile, random: Random) {
     thermostatOhms: logBetween(random, 800, 8000),
     thermostatBatteries: chance(random, 0.4),
     hasPressureSwitches: profile.pressureSwitches ?? chance(random, 0.7),
-    highSwitch: SOUND,
-    lowSwitch: SOUND,
+    highSwitch: HEALTHY,
+    lowSwitch: HEALTHY,
     highTripsWithoutFan: chance(random, 0.25),
   };
 }
 
-/** How a sound unit's figures scatter about what its conditions make expected, °F (common practice, our widths). */
-export const SOUND_SCATTER: Readonly<Residuals> = {
+/** How a healthy unit's figures scatter about what its conditions make expected, °F (common practice, our widths). */
+export const HEALTHY_SCATTER: Readonly<Residuals> = {
   evaporating: 3,
   superheat: 3,
   condensing: 4,
@@ -144,7 +144,7 @@ export const SOUND_SCATTER: Readonly<Residuals> = {
   standing: 1.5,
 };
 
-/** A sound unit sits where its conditions put it; its scatter belongs to the spread of a prediction. */
+/** A healthy unit sits where its conditions put it; its scatter belongs to the spread of a prediction. */
 const NO_SHIFT: Readonly<Residuals> = {
   evaporating: 0,
   superheat: 0,
@@ -156,7 +156,7 @@ const NO_SHIFT: Readonly<Residuals> = {
   standing: 0,
 };
 
-/** A sound unit that fits the profile; whatever the profile leaves open is drawn. */
+/** A healthy unit that fits the profile; whatever the profile leaves open is drawn. */
 export function drawUnit(profile: UnitProfile, random: Random): Unit {
   const supply = drawSupply(profile, random);
   const volts = supply.nominal;
@@ -185,11 +185,11 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     hardStartMicrofarads: hardStart ? between(random, 88, 230) : 0,
     needsHardStart: false,
     compressor,
-    overload: SOUND,
+    overload: HEALTHY,
     overloadOpenWhenHot: chance(random, 0.4),
     fan,
-    defrostRelay: SOUND,
-    doorSwitch: SOUND,
+    defrostRelay: HEALTHY,
+    doorSwitch: HEALTHY,
     blower,
     blowerMicrofarads: blower.ratedMicrofarads * normal(random, 0.99, 0.03),
     blowerRelayWorks: true,

@@ -2,7 +2,7 @@ import createRnnoise from '@jitsi/rnnoise-wasm/dist/rnnoise.js';
 import rnnoiseWasm from '@jitsi/rnnoise-wasm/dist/rnnoise.wasm?url';
 import createSoundswallower from 'soundswallower';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
-import type { Heard, Hearing } from '../hearing.ts';
+import type { HeardSpeech, Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
 import type { SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
 import { toUtterance } from '../to-utterance.ts';
@@ -109,7 +109,7 @@ class DecoderWorker {
     this.#tellSpeech(hearing.speaking);
   }
 
-  #deliver(hear: () => Heard[]): void {
+  #deliver(hear: () => HeardSpeech[]): void {
     try {
       for (const heard of hear()) {
         if (!this.#attendedToOpen && heard.text !== 'stop') continue;

@@ -38,7 +38,7 @@ export async function readLogFile(path: string, bytes: Buffer, expected: StreamI
   for (const [at, text] of lines.entries()) takeLine(contents, path, at + 1, text);
   const verdict = await verifyChain(expected, contents.entries, sha256, contents.acknowledged);
   // A cut at a line's end leaves no torn line to see: only the kept acknowledgement shows it, and the server has the rest.
-  if (!verdict.sound && verdict.reason !== 'short')
+  if (!verdict.intact && verdict.reason !== 'short')
     throw new RecordError('log-damaged', `${path} (event ${verdict.seq})`);
   return contents;
 }

@@ -1,5 +1,5 @@
 import type { InputTime } from '../../../grammar/visit/inputs.ts';
-import type { Clock } from '../../visit/run-visit.ts';
+import type { Clock } from '../../visit/run/visit-run.ts';
 
 const MS_A_MINUTE = 60_000;
 

@@ -1,6 +1,6 @@
 import type { WireMove } from '../../../grammar/visit/events.ts';
 import { POINTS } from '../../../grammar/vocabulary/points.ts';
-import { type LandingRow, landingRows } from '../../visit/landings.ts';
+import { type LandingRow, landingRows } from '../../visit/rules/landings.ts';
 import { devicesOf } from './wire-places.ts';
 
 /** The wires that moved: a table, and a small drawing of the terminals they belong to. */

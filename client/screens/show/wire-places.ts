@@ -1,5 +1,5 @@
 import { POINTS, type Point } from '../../../grammar/vocabulary/points.ts';
-import type { LandingRow } from '../../visit/landings.ts';
+import type { LandingRow } from '../../visit/rules/landings.ts';
 
 export interface DrawnTerminal {
   readonly id: string;

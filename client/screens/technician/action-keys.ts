@@ -1,7 +1,7 @@
 import type { SwitchingDevice, SwitchPlace } from '../../../grammar/vocabulary/devices.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { Step, VisitContext } from '../../visit/context.ts';
-import { looseWires } from '../../visit/landings.ts';
+import type { Step, VisitContext } from '../../visit/chart/context.ts';
+import { looseWires } from '../../visit/rules/landings.ts';
 import { commandKey, itemKey, observationKey, padKey, reportKey, type TouchKey, writeKey } from './touch-key.ts';
 
 /** The switch that takes a zone off, with its name. */

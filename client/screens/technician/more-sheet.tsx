@@ -1,5 +1,5 @@
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
-import type { VisitContext } from '../../visit/context.ts';
+import type { VisitContext } from '../../visit/chart/context.ts';
 import { Sheet } from './sheet.tsx';
 import { readingToSetRight } from './touch-keys.ts';
 

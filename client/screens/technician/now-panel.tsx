@@ -1,5 +1,5 @@
 import type { FoldedVisit, ReadingLine } from '../../../grammar/visit/fold-visit.ts';
-import type { VisitContext } from '../../visit/context.ts';
+import type { VisitContext } from '../../visit/chart/context.ts';
 import { showPlace, showUnit } from '../show/show-reading.ts';
 import { faultName, percent } from '../show/suspect-list.tsx';
 import { needsSupervisor } from './supervisor-sheet.tsx';

@@ -1,7 +1,7 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { VisitContext } from '../../visit/context.ts';
+import type { VisitContext } from '../../visit/chart/context.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
 import { PadSheet } from './pad-sheet.tsx';

@@ -1,6 +1,6 @@
 import { useCallback, useState, useSyncExternalStore } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
-import type { VisitContext } from '../../visit/context.ts';
+import type { VisitContext } from '../../visit/chart/context.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';

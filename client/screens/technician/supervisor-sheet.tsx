@@ -1,6 +1,6 @@
 import { type FormEvent, useRef } from 'react';
-import { cautionsFor } from '../../visit/cautions.ts';
-import type { VisitContext } from '../../visit/context.ts';
+import type { VisitContext } from '../../visit/chart/context.ts';
+import { cautionsFor } from '../../visit/words/cautions.ts';
 import { Sheet } from './sheet.tsx';
 
 /** A trainee's live step waits for a supervisor (the visit itself holds it; this only says so). */

@@ -1,5 +1,5 @@
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import type { Question, Step, VisitContext } from '../../visit/context.ts';
+import type { Question, Step, VisitContext } from '../../visit/chart/context.ts';
 import { showUnit } from '../show/show-reading.ts';
 import { keysForAction } from './action-keys.ts';
 import { needsSupervisor } from './supervisor-sheet.tsx';

@@ -1,7 +1,7 @@
 import { type FormEvent, useRef } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { DICTATIONS, type DictatedAs } from '../../../grammar/vocabulary/job-items.ts';
-import type { VisitContext } from '../../visit/context.ts';
+import type { VisitContext } from '../../visit/chart/context.ts';
 import { Sheet } from './sheet.tsx';
 
 interface WriteSheetProps {

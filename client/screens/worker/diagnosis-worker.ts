@@ -1,6 +1,6 @@
 import type { Diagnosis } from '../../diagnosis/diagnosis.ts';
 import { warmUp } from '../../diagnosis/warm-up.ts';
-import { diagnoseFor } from '../../visit/diagnose-for.ts';
+import { diagnoseFor } from '../../visit/steps/diagnose-for.ts';
 import type { DiagnosisNews, DiagnosisQuestion, DiagnosisReply } from './diagnosis-messages.ts';
 
 declare const self: DedicatedWorkerGlobalScope;

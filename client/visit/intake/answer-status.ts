@@ -1,7 +1,7 @@
 import type { Phase } from '../../../grammar/visit/events.ts';
 import { ZONE_NAMES, ZONES } from '../../../grammar/vocabulary/zones.ts';
-import type { VisitContext } from '../context.ts';
-import { capital, faultWords, readbackWords } from '../prompts.ts';
+import type { VisitContext } from '../chart/context.ts';
+import { capital, faultWords, readbackWords } from '../words/prompts.ts';
 
 /** Where the visit stands: energy by zone as measured, readings so far, the leading suspect. */
 export function statusWords(context: VisitContext): string {

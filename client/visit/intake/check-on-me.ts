@@ -1,6 +1,6 @@
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import { SAY } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
+import type { Turn } from '../chart/turn.ts';
+import { SAY } from '../words/prompts.ts';
 
 /** The lone-worker check. It runs through a held visit, and ends with its cancelling, its answer when once, or the visit. */
 

@@ -1,8 +1,8 @@
-import type { VisitContext } from '../context.ts';
-import { ISOLATION_PLACES } from '../isolation.ts';
-import { jumpersInPlace, looseWires } from '../landings.ts';
-import { pointNamed, SAY } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
+import type { VisitContext } from '../chart/context.ts';
+import type { Turn } from '../chart/turn.ts';
+import { ISOLATION_PLACES } from '../rules/isolation.ts';
+import { jumpersInPlace, looseWires } from '../rules/landings.ts';
+import { pointNamed, SAY } from '../words/prompts.ts';
 import { endCheck } from './check-on-me.ts';
 import { summarise } from './summarise.ts';
 

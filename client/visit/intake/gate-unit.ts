@@ -1,5 +1,5 @@
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
-import type { Turn } from '../turn.ts';
+import type { Turn } from '../chart/turn.ts';
 
 const WORDS = {
   'inverter-driven':

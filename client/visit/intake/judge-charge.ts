@@ -13,9 +13,9 @@ import {
   superheat,
   targetSuperheat,
 } from '../../diagnosis/refrigerant/charge-checks.ts';
-import type { LoggedReading, VisitContext } from '../context.ts';
-import { SAY } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
+import type { LoggedReading, VisitContext } from '../chart/context.ts';
+import type { Turn } from '../chart/turn.ts';
+import { SAY } from '../words/prompts.ts';
 
 const WHY: Readonly<Record<NoVerdict | 'refrigerant-unknown' | 'out-of-range', string>> = {
   'not-running': 'not judged: the unit was not seen running',

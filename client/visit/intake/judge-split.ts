@@ -1,10 +1,10 @@
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
-import { minutesRunning } from '../choose-step.ts';
-import type { VisitContext } from '../context.ts';
-import { SPLIT_AFTER_MINUTES } from '../plans.ts';
-import { SAY } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
+import type { VisitContext } from '../chart/context.ts';
+import type { Turn } from '../chart/turn.ts';
+import { minutesRunning } from '../steps/choose-step.ts';
+import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
+import { SAY } from '../words/prompts.ts';
 
 /** Dry-bulb drop across the indoor coil, in Fahrenheit degrees: common practice; less when humid, more when dry. */
 const SPLIT_BAND = { low: 16, high: 22 };

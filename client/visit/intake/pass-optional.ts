@@ -1,8 +1,8 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
-import { isSettled } from '../choose-step.ts';
-import { ARRIVE_PLAN } from '../plans.ts';
-import type { Turn } from '../turn.ts';
+import type { Turn } from '../chart/turn.ts';
+import { isSettled } from '../steps/choose-step.ts';
+import { ARRIVE_PLAN } from '../steps/plans.ts';
 
 /**
  * The optional questions of arrival never stand in the way of work: whoever is at it already has passed them by, all

@@ -1,10 +1,10 @@
-import { isSettled } from '../choose-step.ts';
-import { circuitStep } from '../circuit.ts';
-import type { Step, VisitContext } from '../context.ts';
-import { isOpened, isolationOf } from '../isolation.ts';
-import { looseWires } from '../landings.ts';
-import { ARRIVE_PLAN, PROVE_PLAN } from '../plans.ts';
-import type { Turn } from '../turn.ts';
+import type { Step, VisitContext } from '../chart/context.ts';
+import type { Turn } from '../chart/turn.ts';
+import { isOpened, isolationOf } from '../rules/isolation.ts';
+import { looseWires } from '../rules/landings.ts';
+import { refrigerantStep } from '../rules/refrigerant-work.ts';
+import { isSettled } from '../steps/choose-step.ts';
+import { ARRIVE_PLAN, PROVE_PLAN } from '../steps/plans.ts';
 
 /**
  * What every turn ends with: a step that is answered makes room, a phase with nothing left gives way to the next, the
@@ -17,7 +17,7 @@ export function settleTurn(turn: Turn): void {
   const { phase } = context;
   const done = (plan: readonly Step[]) => plan.every((step) => step.optional === true || isSettled(step, context));
   if (phase === 'arrive' && done(ARRIVE_PLAN)) turn.raise({ type: 'phase.go', to: 'testing' });
-  if (phase === 'prove' && done(PROVE_PLAN) && circuitStep(context) === undefined)
+  if (phase === 'prove' && done(PROVE_PLAN) && refrigerantStep(context) === undefined)
     turn.raise({ type: 'phase.go', to: 'close' });
   turn.raise({ type: 'step.review' });
 }

@@ -1,8 +1,8 @@
 import type { VisitSummary } from '../../../grammar/visit/events.ts';
-import { type CircuitStep, missingOfCircuit } from '../circuit.ts';
-import type { FittedPart, LoggedReading, VisitContext } from '../context.ts';
-import { ISOLATION_PLACES } from '../isolation.ts';
-import { PLAIN_WORDS } from '../plain-words.ts';
+import type { FittedPart, LoggedReading, VisitContext } from '../chart/context.ts';
+import { ISOLATION_PLACES } from '../rules/isolation.ts';
+import { missingOfRefrigerant, type RefrigerantStep } from '../rules/refrigerant-work.ts';
+import { PLAIN_WORDS } from '../words/plain-words.ts';
 import {
   capital,
   faultWords,
@@ -12,7 +12,7 @@ import {
   readbackWords,
   valueWords,
   wireWords,
-} from '../prompts.ts';
+} from '../words/prompts.ts';
 import { percent } from './answer-status.ts';
 import { unfitting } from './take-answer.ts';
 
@@ -126,7 +126,7 @@ function parkedWords({ parked, settled }: VisitContext): readonly string[] {
 }
 
 /** What an opened circuit lacks, for whoever reads the open items. */
-const CIRCUIT_MISSING: Readonly<Record<CircuitStep, string>> = {
+const REFRIGERANT_MISSING: Readonly<Record<RefrigerantStep, string>> = {
   recovered: 'the refrigerant recovered was not weighed',
   testStart: 'the opened circuit was not pressure tested',
   searched: 'a leak search was not reported',
@@ -148,7 +148,7 @@ function openItems(context: VisitContext, left: readonly string[]): readonly str
     ...ISOLATION_PLACES.filter((place) => context.isolation[place] === 'open').map(
       (place) => `the switch at the ${place.replace('-', ' ')} was left open`,
     ),
-    ...missingOfCircuit(context).map((name) => CIRCUIT_MISSING[name]),
+    ...missingOfRefrigerant(context).map((name) => REFRIGERANT_MISSING[name]),
     ...(settled.includes('energy.covers-on') ? [] : ['covers were not reported back on']),
     ...(items.includes('thermostat-as-agreed') ? [] : ['the thermostat was not reported as agreed']),
     ...parts.flatMap((part) => part.doubts.map((doubt) => `${part.part}: ${doubt}`)),

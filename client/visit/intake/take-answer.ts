@@ -1,9 +1,9 @@
 import type { RankedSuspects, RankedTest } from '../../../grammar/visit/inputs.ts';
 import { TESTS } from '../../../grammar/vocabulary/tests.ts';
-import { readOnceMore } from '../choose-step.ts';
-import type { Step, VisitContext } from '../context.ts';
-import { faultWords, placeWords, SAY } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
+import type { Step, VisitContext } from '../chart/context.ts';
+import type { Turn } from '../chart/turn.ts';
+import { readOnceMore } from '../steps/choose-step.ts';
+import { faultWords, placeWords, SAY } from '../words/prompts.ts';
 import { percent } from './answer-status.ts';
 
 /** Takes an answer of the diagnosis; one that was computed for earlier evidence is dropped. */

@@ -1,11 +1,11 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
-import { chooseGoal, chooseStep, isFresh } from '../choose-step.ts';
-import { minutesToStand } from '../circuit.ts';
-import { SAY } from '../prompts.ts';
-import { askWords, stepWords } from '../step-words.ts';
-import type { Turn } from '../turn.ts';
+import type { Turn } from '../chart/turn.ts';
+import { minutesToStand } from '../rules/refrigerant-work.ts';
+import { chooseGoal, chooseStep, isFresh } from '../steps/choose-step.ts';
+import { SAY } from '../words/prompts.ts';
+import { askWords, stepWords } from '../words/step-words.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';

@@ -4,13 +4,13 @@ import { judgeReading } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantities.ts';
 import { UNITS } from '../../../grammar/vocabulary/units.ts';
-import type { Undoable } from '../context.ts';
-import { zoneOf } from '../plans.ts';
-import { capital, itemWords, judgedWords, readbackWords, SAY, wireWords } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
-import { doubtCircuit, followCircuit } from './take-circuit.ts';
+import type { Undoable } from '../chart/context.ts';
+import type { Turn } from '../chart/turn.ts';
+import { zoneOf } from '../steps/plans.ts';
+import { capital, itemWords, judgedWords, readbackWords, SAY, wireWords } from '../words/prompts.ts';
 import { SETTLED_BY_ITEM } from './take-job.ts';
 import { circumstances, followEnergy, judgeFigures, refusedWhileNotDead, takeReading } from './take-reading.ts';
+import { doubtRefrigerant, followRefrigerant } from './take-refrigerant.ts';
 
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
 export function takeCorrection(turn: Turn, correction: Correction): void {
@@ -53,8 +53,8 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   const remark = judged?.word === 'does not fit' || judged?.word === 'marginal' ? ` ${judgedWords(judged)}` : '';
   turn.say('readback', `${SAY.corrected(reading)}${remark}`);
   followEnergy(turn, reading, zoneOf(reading.at));
-  doubtCircuit(turn, reading);
-  followCircuit(turn, reading);
+  doubtRefrigerant(turn, reading);
+  followRefrigerant(turn, reading);
   judgeFigures(turn);
 }
 
@@ -95,7 +95,7 @@ export function takeBack(turn: Turn): void {
   const reading = turn.context.readings.find((item) => item.number === last.number)?.reading;
   turn.set({ readings: turn.context.readings.filter((item) => item.number !== last.number) });
   turn.say('readback', reading === undefined ? SAY.observationBack : SAY.takenBack(reading));
-  if (reading !== undefined) doubtCircuit(turn, reading);
+  if (reading !== undefined) doubtRefrigerant(turn, reading);
 }
 
 /** An item or a recommendation taken back; what it had answered is asked again. */

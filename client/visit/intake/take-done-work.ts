@@ -1,7 +1,7 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { capital, workWords } from '../prompts.ts';
-import { mendedBy } from '../repairs.ts';
-import type { Turn } from '../turn.ts';
+import type { Turn } from '../chart/turn.ts';
+import { mendedBy } from '../rules/repairs.ts';
+import { capital, workWords } from '../words/prompts.ts';
 import { stateUnprovedFinding } from './take-work.ts';
 
 /**

@@ -1,7 +1,7 @@
 import type { DictatedAs, JobItemId } from '../../../grammar/vocabulary/job-items.ts';
-import { capital, itemWords, SAY } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
-import { followCircuitItem } from './take-circuit.ts';
+import type { Turn } from '../chart/turn.ts';
+import { capital, itemWords, SAY } from '../words/prompts.ts';
+import { followRefrigerantItem } from './take-refrigerant.ts';
 
 /** Which plan step an item answers. */
 export const SETTLED_BY_ITEM: Readonly<Partial<Record<JobItemId, string>>> = {
@@ -28,7 +28,7 @@ export function takeItem(turn: Turn, item: JobItemId): void {
     passedBy: turn.context.passedBy.filter((id) => id !== step),
   });
   turn.say('readback', `${capital(itemWords(item))}.`);
-  followCircuitItem(turn, item);
+  followRefrigerantItem(turn, item);
   if (item === 'consent-refused') {
     turn.say('answer', SAY.declined);
     turn.raise({ type: 'phase.go', to: 'close' });

@@ -2,12 +2,12 @@ import type { Report } from '../../../grammar/phrases/meaning.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { ProvedPair, VisitContext } from '../context.ts';
-import { DEAD_BELOW_VOLTS } from '../dead-threshold.ts';
-import { CAPACITOR_ZONES, holdsCharge, isolationOf, provedWith } from '../isolation.ts';
-import { zoneOf } from '../plans.ts';
-import { capital, SAY, valueWords } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
+import type { ProvedPair, VisitContext } from '../chart/context.ts';
+import type { Turn } from '../chart/turn.ts';
+import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
+import { CAPACITOR_ZONES, holdsCharge, isolationOf, provedWith } from '../rules/isolation.ts';
+import { zoneOf } from '../steps/plans.ts';
+import { capital, SAY, valueWords } from '../words/prompts.ts';
 import { QUIET_MINUTES } from './take-timer.ts';
 
 /** A known live source reads at least this, in volts: well under any leg or 24 V circuit, well over a ghost. Our choice. */

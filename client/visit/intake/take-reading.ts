@@ -2,12 +2,14 @@ import type { Judged, TakenUnder } from '../../../grammar/visit/events.ts';
 import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { cautionById, cautionKey, liveCaution } from '../cautions.ts';
-import { isDue, isProvenDead, powerAt } from '../choose-step.ts';
-import type { Step, VisitContext } from '../context.ts';
-import { DEAD_BELOW_VOLTS } from '../dead-threshold.ts';
-import { CAPACITOR_ZONES, holdsCharge, OUTDOOR_ZONES, provedWith } from '../isolation.ts';
-import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../plans.ts';
+import type { Step, VisitContext } from '../chart/context.ts';
+import type { Turn } from '../chart/turn.ts';
+import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
+import { CAPACITOR_ZONES, holdsCharge, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
+import { unitLacks } from '../rules/unit-lacks.ts';
+import { isDue, isProvenDead, powerAt } from '../steps/choose-step.ts';
+import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
+import { cautionById, cautionKey, liveCaution } from '../words/cautions.ts';
 import {
   capital,
   judgedWords,
@@ -17,13 +19,11 @@ import {
   surpriseWords,
   twinWords,
   valueWords,
-} from '../prompts.ts';
-import type { Turn } from '../turn.ts';
-import { unitLacks } from '../unit-lacks.ts';
+} from '../words/prompts.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
-import { followCircuit } from './take-circuit.ts';
 import { takeProofNumber } from './take-proof.ts';
+import { followRefrigerant } from './take-refrigerant.ts';
 import { takeCharge } from './take-work.ts';
 
 const DEAD_ONLY = ['resistance', 'capacitance', 'insulation'] as const;
@@ -58,7 +58,7 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   logReading(turn, reading, under, judged, confirmed);
   turn.say('readback', readback(reading, confirmed, judged?.word === 'marginal' ? judgedWords(judged) : ''));
   followEnergy(turn, reading, zone);
-  followCircuit(turn, reading);
+  followRefrigerant(turn, reading);
   judgeFigures(turn);
   takeCharge(turn, reading);
 }

@@ -1,9 +1,9 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesOpenedAt } from '../isolation.ts';
-import { capital, observationWords, SAY } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
+import type { Turn } from '../chart/turn.ts';
+import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesOpenedAt } from '../rules/isolation.ts';
+import { capital, observationWords, SAY } from '../words/prompts.ts';
 import { hastenCheck } from './check-on-me.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';

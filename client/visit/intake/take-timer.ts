@@ -1,12 +1,12 @@
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { TimerId } from '../../../grammar/visit/inputs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
-import { minutesRunning } from '../choose-step.ts';
-import { SPLIT_AFTER_MINUTES } from '../plans.ts';
-import { SAY } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
+import type { Turn } from '../chart/turn.ts';
+import { minutesRunning } from '../steps/choose-step.ts';
+import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
+import { SAY } from '../words/prompts.ts';
 import { putCheck } from './check-on-me.ts';
-import { endStanding } from './take-circuit.ts';
+import { endStanding } from './take-refrigerant.ts';
 
 const REMINDER_MINUTES = 5;
 const MS_A_MINUTE = 60_000;
@@ -19,7 +19,7 @@ export function takeTimer(turn: Turn, timer: TimerId): void {
   switch (timer) {
     case 'split-reminder':
       return remindOfSplit(turn);
-    case 'circuit':
+    case 'refrigerant':
       return endStanding(turn);
     case 'check':
       return putCheck(turn);

@@ -2,10 +2,10 @@ import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { expectationOf } from '../expectation.ts';
-import { expectedUnit } from '../expected-unit.ts';
-import { capital, meaningWords, placeWords, SAY, surpriseWords } from '../prompts.ts';
-import type { Turn } from '../turn.ts';
+import type { Turn } from '../chart/turn.ts';
+import { expectationOf } from '../steps/expectation.ts';
+import { expectedUnit } from '../steps/expected-unit.ts';
+import { capital, meaningWords, placeWords, SAY, surpriseWords } from '../words/prompts.ts';
 import { setCheck } from './check-on-me.ts';
 import { takeCommand } from './take-command.ts';
 import { closeQuestion } from './take-correction.ts';

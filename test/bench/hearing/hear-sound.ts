@@ -1,4 +1,4 @@
-import type { Heard, Hearing } from '../../../client/listening/hearing.ts';
+import type { HeardSpeech, Hearing } from '../../../client/listening/hearing.ts';
 import { endOfSpeech } from './end-of-speech.ts';
 
 /**
@@ -7,9 +7,9 @@ import { endOfSpeech } from './end-of-speech.ts';
  * @param clean the same sound before noise was laid under it: the verdict time of the utterance that its end falls into
  * is counted from there, not from what the ear itself takes for the end of speech
  */
-export function hear(hearing: Hearing, sound: Float32Array, clean = sound): Heard[] {
+export function hear(hearing: Hearing, sound: Float32Array, clean = sound): HeardSpeech[] {
   const endMs = hearing.audioMs + endOfSpeech(clean);
-  const heard: Heard[] = [];
+  const heard: HeardSpeech[] = [];
   for (let at = 0; at < sound.length; at += 320) heard.push(...hearing.push(sound.subarray(at, at + 320)));
   heard.push(...hearing.flush());
   return heard.map((one) => {

@@ -1,4 +1,4 @@
-import type { Heard } from '../../../client/listening/hearing.ts';
+import type { HeardSpeech } from '../../../client/listening/hearing.ts';
 import { type Figure, quantile } from '../figures.ts';
 import { shareOf, written } from './tally.ts';
 
@@ -24,7 +24,7 @@ export interface Tried {
  * What became of all that was heard in one sound. Words with another sentence beside them are asked. One utterance that
  * is taken and wrong makes the whole sound wrong, even if a right one follows.
  */
-export function triedFrom(name: string, heard: readonly Heard[], isRight: (text: string) => boolean): Tried {
+export function triedFrom(name: string, heard: readonly HeardSpeech[], isRight: (text: string) => boolean): Tried {
   const taken = heard.filter(({ accepted, alternatives }) => accepted && alternatives.length === 0);
   const wrong = taken.find(({ text }) => !isRight(text));
   const right = heard.find(({ text }) => isRight(text));
@@ -40,7 +40,7 @@ export function triedFrom(name: string, heard: readonly Heard[], isRight: (text:
   return { name, outcome, wordsRight: right !== undefined, ...timesOf(best) };
 }
 
-export function timesOf(heard: Heard | undefined): Omit<Tried, 'name' | 'outcome' | 'wordsRight'> {
+export function timesOf(heard: HeardSpeech | undefined): Omit<Tried, 'name' | 'outcome' | 'wordsRight'> {
   return {
     text: heard?.text ?? '',
     margin: heard?.margin ?? Number.NEGATIVE_INFINITY,

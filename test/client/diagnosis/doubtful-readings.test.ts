@@ -84,7 +84,7 @@ describe('the draws of a column', () => {
   it('are those of the faults that can move its test, and of the sound unit', () => {
     expect(place('breaker-tripped', 'microfarads-fan')).toBe(-1);
     expect(place('fan-capacitor-weak', 'microfarads-fan')).toBeGreaterThanOrEqual(0);
-    for (const column of table.columns) if (column) expect(column.start[table.sound]).toBe(0);
+    for (const column of table.columns) if (column) expect(column.start[table.healthy]).toBe(0);
   });
 
   it('a fault that cannot move a test is explained by what a sound unit reads', () => {

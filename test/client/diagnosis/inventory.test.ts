@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { FAULT_MODELS } from '../../../client/diagnosis/faults/fault-models.ts';
 import { HAZARD_SIGNS } from '../../../client/diagnosis/hazards/hazard-signs.ts';
+import { TEST_MODELS } from '../../../client/diagnosis/measuring/test-models.ts';
 import { buildTable } from '../../../client/diagnosis/table/build-table.ts';
-import { TEST_MODELS } from '../../../client/diagnosis/tests/test-models.ts';
 import { FAULTS } from '../../../grammar/vocabulary/faults.ts';
 import { HAZARDS } from '../../../grammar/vocabulary/hazards.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { Heard, Hearing } from '../../../client/listening/hearing.ts';
+import type { HeardSpeech, Hearing } from '../../../client/listening/hearing.ts';
 import { loadHearing } from '../../../client/listening/node/load-hearing.ts';
 import { readWav } from '../../../client/listening/wav.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
@@ -47,8 +47,8 @@ describe('hearing', { timeout: 120_000 }, () => {
     hearing.heed('everything');
   });
 
-  function hear(samples: Float32Array, block = 320): Heard[] {
-    const heard: Heard[] = [];
+  function hear(samples: Float32Array, block = 320): HeardSpeech[] {
+    const heard: HeardSpeech[] = [];
     for (let at = 0; at < samples.length; at += block) heard.push(...hearing.push(samples.subarray(at, at + block)));
     return [...heard, ...hearing.flush()];
   }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { TIMES_UNANSWERED } from '../../../client/visit/intake/check-on-me.ts';
-import { VisitRun } from '../../../client/visit/run-visit.ts';
+import { VisitRun } from '../../../client/visit/run/visit-run.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { TypedVisit } from './typed-visit.ts';
 

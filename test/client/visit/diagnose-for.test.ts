@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { diagnoseFor } from '../../../client/visit/diagnose-for.ts';
+import { diagnoseFor } from '../../../client/visit/steps/diagnose-for.ts';
 
 it('tells how far the table of a unit is, once for each unit', async () => {
   const told: number[] = [];

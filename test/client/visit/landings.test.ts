@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { landingRows } from '../../../client/visit/landings.ts';
+import { landingRows } from '../../../client/visit/rules/landings.ts';
 import type { WireMove } from '../../../grammar/visit/events.ts';
 
 const off = (colour: string, from: string): WireMove => ({ action: 'lifted', colour, from });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { VisitRun } from '../../../client/visit/run-visit.ts';
+import { VisitRun } from '../../../client/visit/run/visit-run.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { LIBRARY_VISIT, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';

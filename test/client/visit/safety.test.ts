@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { initialTransition, transition } from 'xstate';
 import { getShortestPaths } from 'xstate/graph';
-import { cautionKey, cautionsFor } from '../../../client/visit/cautions.ts';
-import { needsDead } from '../../../client/visit/choose-step.ts';
-import type { VisitContext } from '../../../client/visit/context.ts';
-import { emptyContext, visitMachine } from '../../../client/visit/machine.ts';
+import type { VisitContext } from '../../../client/visit/chart/context.ts';
+import { emptyContext, visitMachine } from '../../../client/visit/chart/machine.ts';
+import { needsDead } from '../../../client/visit/steps/choose-step.ts';
+import { cautionKey, cautionsFor } from '../../../client/visit/words/cautions.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import { LIBRARY_UNIT } from './typed-visit.ts';
@@ -177,16 +177,16 @@ describe('a walk over a machine with one guard taken away', () => {
 describe('a walk over code with one check taken away', () => {
   afterEach(() => {
     vi.resetModules();
-    vi.doUnmock('../../../client/visit/choose-step.ts');
+    vi.doUnmock('../../../client/visit/steps/choose-step.ts');
   });
 
   it('of "proven dead" breaks the rule of ohms and hands', async () => {
     vi.resetModules();
-    vi.doMock('../../../client/visit/choose-step.ts', async (original) => ({
+    vi.doMock('../../../client/visit/steps/choose-step.ts', async (original) => ({
       ...(await original<Record<string, unknown>>()),
       isProvenDead: () => true,
     }));
-    const mutated = await import('../../../client/visit/machine.ts');
+    const mutated = await import('../../../client/visit/chart/machine.ts');
     const { broken } = firstBroken(mutated.visitMachine as Machine, 120);
     expect(broken).toMatch(/proven dead/);
   });

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Mouth, Prompt } from '../../../client/speaking/mouth.ts';
-import { diagnoseFor } from '../../../client/visit/diagnose-for.ts';
-import { type VisitEdges, VisitRun } from '../../../client/visit/run-visit.ts';
-import { SteppedClock } from '../../../client/visit/stepped-clock.ts';
+import { SteppedClock } from '../../../client/visit/run/stepped-clock.ts';
+import { type VisitEdges, VisitRun } from '../../../client/visit/run/visit-run.ts';
+import { diagnoseFor } from '../../../client/visit/steps/diagnose-for.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';

@@ -1,10 +1,10 @@
 import { getMicrosteps, initialTransition, transition } from 'xstate';
-import { cautionKey, cautionsFor } from '../../../client/visit/cautions.ts';
-import { needsDead } from '../../../client/visit/choose-step.ts';
-import type { Step, VisitContext } from '../../../client/visit/context.ts';
-import { emptyContext, type visitMachine } from '../../../client/visit/machine.ts';
-import { zoneOf } from '../../../client/visit/plans.ts';
-import type { Effect } from '../../../client/visit/turn.ts';
+import type { Step, VisitContext } from '../../../client/visit/chart/context.ts';
+import { emptyContext, type visitMachine } from '../../../client/visit/chart/machine.ts';
+import type { Effect } from '../../../client/visit/chart/turn.ts';
+import { needsDead } from '../../../client/visit/steps/choose-step.ts';
+import { zoneOf } from '../../../client/visit/steps/plans.ts';
+import { cautionKey, cautionsFor } from '../../../client/visit/words/cautions.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitOutcome } from '../../../grammar/visit/events.ts';
 import type { RankedTest, VisitInput } from '../../../grammar/visit/inputs.ts';
@@ -241,7 +241,7 @@ class Walker {
         return this.#rank(move.first, move.done);
       case 'minutes': {
         this.#mono += move.minutes * 60_000;
-        for (const timer of ['quiet', 'split-reminder', 'check', 'circuit'] as const)
+        for (const timer of ['quiet', 'split-reminder', 'check', 'refrigerant'] as const)
           this.#take({ type: 'timer.elapsed', time: this.#time(), timer });
         return;
       }

@@ -47,7 +47,7 @@ export const LOG_CONTRACT: readonly LogCase[] = [
       same(log.stream, stream, 'the stream');
       same(log.acknowledged(), undefined, 'the acknowledgement');
       same(await log.read(1), [], 'the events');
-      same(await verifyChain(stream, [], sha256), { sound: true, head: log.head() }, 'the chain');
+      same(await verifyChain(stream, [], sha256), { intact: true, head: log.head() }, 'the chain');
     },
   },
   {
@@ -64,7 +64,7 @@ export const LOG_CONTRACT: readonly LogCase[] = [
         bodies,
         'the bodies',
       );
-      same(await verifyChain(log.stream, entries, sha256), { sound: true, head: log.head() }, 'the chain');
+      same(await verifyChain(log.stream, entries, sha256), { intact: true, head: log.head() }, 'the chain');
     },
   },
   {
@@ -77,7 +77,7 @@ export const LOG_CONTRACT: readonly LogCase[] = [
       for (let at = 0; at < 40; at += 2) {
         same(entries[at + 1]?.body, entries[at]?.body.replace('a', 'b'), 'the second of a batch');
       }
-      same((await verifyChain(log.stream, entries, sha256)).sound, true, 'the chain');
+      same((await verifyChain(log.stream, entries, sha256)).intact, true, 'the chain');
     },
   },
   {
@@ -172,7 +172,7 @@ export const LOG_CONTRACT: readonly LogCase[] = [
         ['1', '2', '3', '4'],
         'the bodies',
       );
-      same((await verifyChain(stream, entries, sha256)).sound, true, 'the chain');
+      same((await verifyChain(stream, entries, sha256)).intact, true, 'the chain');
       await again.close();
     },
   },

@@ -72,9 +72,9 @@ const page = {
     }
   },
 
-  async check(): Promise<{ sound: boolean; count: number }> {
+  async check(): Promise<{ intact: boolean; count: number }> {
     const entries = await (await openPageLog()).read(1);
-    return { sound: (await verifyChain(stream, entries, sha256)).sound, count: entries.length };
+    return { intact: (await verifyChain(stream, entries, sha256)).intact, count: entries.length };
   },
 
   async appendOverSevered(how: 'before' | 'during'): Promise<number> {

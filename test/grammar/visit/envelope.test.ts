@@ -54,10 +54,10 @@ describe('the bytes that are hashed', () => {
 });
 
 describe('checking a chain', () => {
-  test('an untouched chain is sound and tells its head', async () => {
+  test('an untouched chain is intact and tells its head', async () => {
     const entries = await chainOf(['a', 'b', 'c']);
     expect(await verifyChain(stream, entries, sha256)).toEqual({
-      sound: true,
+      intact: true,
       head: { seq: 3, hash: entries[2]?.hash },
     });
   });
@@ -70,7 +70,7 @@ describe('checking a chain', () => {
         codes[Math.floor(bit / 7)]! ^= 1 << (bit % 7);
         const flipped = entries.with(at, { ...entry, body: String.fromCharCode(...codes) });
         expect(await verifyChain(stream, flipped, sha256)).toMatchObject({
-          sound: false,
+          intact: false,
           seq: at + 1,
           reason: 'altered',
         });
@@ -80,20 +80,20 @@ describe('checking a chain', () => {
 
   test('a missing event, a swapped pair and another stream are found', async () => {
     const [a, b, c] = await chainOf(['a', 'b', 'c']);
-    expect(await verifyChain(stream, [a!, c!], sha256)).toMatchObject({ sound: false, seq: 2, reason: 'missing' });
+    expect(await verifyChain(stream, [a!, c!], sha256)).toMatchObject({ intact: false, seq: 2, reason: 'missing' });
     const swapped = [a!, { ...c!, seq: 2 }, { ...b!, seq: 3 }];
-    expect(await verifyChain(stream, swapped, sha256)).toMatchObject({ sound: false, seq: 2, reason: 'altered' });
+    expect(await verifyChain(stream, swapped, sha256)).toMatchObject({ intact: false, seq: 2, reason: 'altered' });
     const other = { ...stream, device: 'another' };
-    expect(await verifyChain(other, [a!, b!, c!], sha256)).toMatchObject({ sound: false, seq: 1 });
+    expect(await verifyChain(other, [a!, b!, c!], sha256)).toMatchObject({ intact: false, seq: 1 });
   });
 
   test('a cut end and a chain written anew are found against a kept head', async () => {
     const entries = await chainOf(['a', 'b', 'c']);
     const kept = { seq: 3, hash: entries[2]!.hash };
-    expect(await verifyChain(stream, entries.slice(0, 2), sha256)).toMatchObject({ sound: true });
+    expect(await verifyChain(stream, entries.slice(0, 2), sha256)).toMatchObject({ intact: true });
     expect(await verifyChain(stream, entries.slice(0, 2), sha256, kept)).toMatchObject({ seq: 3, reason: 'short' });
     const anew = await chainOf(['a', 'B', 'c']);
-    expect(await verifyChain(stream, anew, sha256)).toMatchObject({ sound: true });
+    expect(await verifyChain(stream, anew, sha256)).toMatchObject({ intact: true });
     expect(await verifyChain(stream, anew, sha256, kept)).toMatchObject({ seq: 3, reason: 'replaced' });
   });
 
@@ -111,7 +111,7 @@ describe('checking a chain', () => {
           rechain: await chainOf(bodies.with(at, 'another')),
           cut: entries.slice(0, at),
         }[how];
-        expect((await verifyChain(stream, tampered, sha256, kept)).sound).toBe(false);
+        expect((await verifyChain(stream, tampered, sha256, kept)).intact).toBe(false);
       }),
     );
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { TEST_MODELS } from '../../../client/diagnosis/tests/test-models.ts';
+import { TEST_MODELS } from '../../../client/diagnosis/measuring/test-models.ts';
 import { short } from '../../../fixtures/utterances/read-utterances.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';

@@ -1,0 +1,139 @@
+import type { VisitInput } from '../../../grammar/visit/inputs.ts';
+import { type EnergyState, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { gateUnit } from '../intake/gate-unit.ts';
+import { passOptional } from '../intake/pass-optional.ts';
+import { settleTurn } from '../intake/settle-turn.ts';
+import { takeAnswer } from '../intake/take-answer.ts';
+import { takeCommand } from '../intake/take-command.ts';
+import { takeTimer } from '../intake/take-timer.ts';
+import { takeUtterance } from '../intake/take-utterance.ts';
+import { SAY } from '../words/prompts.ts';
+import type { VisitContext } from './context.ts';
+import { attentionRegion } from './regions/attention.ts';
+import { energyRegion } from './regions/energy.ts';
+import { paceRegion } from './regions/pace.ts';
+import { phaseRegion } from './regions/phase.ts';
+import { roleRegion } from './regions/role.ts';
+import { stepRegion } from './regions/step.ts';
+import { act, visitSetup } from './setup.ts';
+import type { Turn } from './turn.ts';
+
+type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
+
+/** A handler for one kind of input: sets the time, takes the input, then settles what the turn has brought about. */
+function take<T extends VisitInput['type']>(type: T, handle: (turn: Turn, input: Input<T>) => void) {
+  return act((turn, event) => {
+    if (event.type !== type) return;
+    const input = event as Input<T>;
+    turn.set({ now: input.time });
+    handle(turn, input);
+    settleTurn(turn);
+  });
+}
+
+function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
+  const { visit, site, complaint, role, unit, software } = input;
+  turn.set({ visit, site, role, unit });
+  turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software });
+  turn.record({ type: 'phase.entered', phase: 'arrive' });
+  turn.say('answer', SAY.opened(site, complaint));
+  turn.raise({ type: 'role.is', role });
+  gateUnit(turn);
+}
+
+/** What a visit holds before its first input. */
+export function emptyContext(): VisitContext {
+  return {
+    visit: '',
+    site: '',
+    role: 'technician',
+    unit: { id: 'unknown' },
+    plate: {},
+    now: { at: '1970-01-01T00:00:00.000Z', mono: 0 },
+    phase: 'arrive',
+    focus: undefined,
+    supervisor: undefined,
+    gate: undefined,
+    lastHeard: 0,
+    pace: 'brief',
+    held: false,
+    energy: Object.fromEntries(ZONES.map((zone) => [zone, 'unknown'])) as Record<ZoneId, EnergyState>,
+    call: 'unknown',
+    isolation: { outdoor: 'unknown', panel: 'unknown', 'air-handler': 'unknown' },
+    proof: undefined,
+    discharged: [],
+    readings: [],
+    evidence: [],
+    evidenceNumber: 0,
+    askedFor: -1,
+    assessment: undefined,
+    parked: [],
+    settled: [],
+    step: undefined,
+    question: undefined,
+    acknowledged: [],
+    saidLate: [],
+    cautionedFor: undefined,
+    caution: undefined,
+    finding: undefined,
+    parts: [],
+    undoable: [],
+    closeRefused: [],
+    wires: [],
+    refrigerantWork: {},
+    check: undefined,
+    notes: [],
+    items: [],
+    recommendations: [],
+    signed: {},
+    passedBy: [],
+    runningSince: undefined,
+    lastPrompt: undefined,
+    promptCount: 0,
+    readingCount: 0,
+  };
+}
+
+/**
+ * The visit's statechart: six parallel regions and the inputs that move them. It is moved by the pure `transition()`
+ * only; time enters as inputs, and what it records, says or asks comes back as actions for the runner.
+ */
+export const visitMachine = visitSetup.createMachine({
+  id: 'visit',
+  context: ({ input }) => input,
+  type: 'parallel',
+  states: {
+    phase: phaseRegion,
+    energy: energyRegion,
+    attention: attentionRegion,
+    step: stepRegion,
+    pace: paceRegion,
+    role: roleRegion,
+  },
+  on: {
+    'opened.visit': { actions: take('opened.visit', openVisit) },
+    'heard.utterance': {
+      actions: take('heard.utterance', (turn, input) => {
+        turn.set({ lastHeard: input.time.mono });
+        takeUtterance(turn, input.utterance);
+        passOptional(turn, input.utterance);
+      }),
+    },
+    'touched.command': { actions: take('touched.command', (turn, input) => takeCommand(turn, input.command)) },
+    'diagnosis.answered': { actions: take('diagnosis.answered', (turn, input) => takeAnswer(turn, input.answer)) },
+    'timer.elapsed': { actions: take('timer.elapsed', (turn, input) => takeTimer(turn, input.timer)) },
+    // Not a turn: neither the clock of the visit nor any region moves by it.
+    'remarked.visit': {
+      actions: act((turn, event) => {
+        if (event.type === 'remarked.visit')
+          turn.record({ type: 'remark.made', author: event.author, text: event.text });
+      }),
+    },
+    'edge.failed': {
+      actions: take('edge.failed', (turn, input) => {
+        turn.record({ type: 'edge.interrupted', edge: input.edge, fault: input.fault, sentence: input.sentence });
+        turn.say('warning', input.sentence);
+      }),
+    },
+  },
+});

@@ -1,0 +1,129 @@
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+
+export type Ratings = Readonly<Record<string, number | string>>;
+
+/** What is held against a part: `refuse` names a part that must not stay in; `warn` what has to be looked at. */
+export interface PartDoubt {
+  readonly weight: 'refuse' | 'warn';
+  readonly why: string;
+  readonly source: string;
+}
+
+/**
+ * Holds a fitted part's ratings against the nameplate. An empty list means only that nothing known speaks against it:
+ * ratings that were not said, or that the nameplate does not give, are warned of and never assumed.
+ */
+export function checkPart(part: string, ratings: Ratings, unit: UnitProfile, plate: Ratings): readonly PartDoubt[] {
+  switch (part) {
+    case 'dual-capacitor':
+    case 'capacitor':
+      return checkCapacitor(part, ratings, unit, plate);
+    case 'contactor':
+      return checkContactor(ratings, unit);
+    case 'fuse':
+    case 'breaker':
+      return checkOvercurrent(part, ratings, plate);
+    case 'fan-motor':
+      return checkFanMotor(ratings, unit);
+    case 'transformer':
+      return missing(ratings, ['va'], 'transformer');
+    default:
+      return [];
+  }
+}
+
+const SAME_MICROFARADS = 'same microfarads, same or higher volts: common practice';
+
+function checkCapacitor(part: string, ratings: Ratings, unit: UnitProfile, plate: Ratings): readonly PartDoubt[] {
+  const volts = numberOf(plate, 'capacitor-volts');
+  const wanted =
+    part === 'dual-capacitor'
+      ? ([
+          ['herm-uF', unit.capacitor?.herm, 'herm section'],
+          ['fan-uF', unit.capacitor?.fan, 'fan section'],
+        ] as const)
+      : ([] as const);
+  const differing = wanted.flatMap(([id, plated, name]): PartDoubt[] => {
+    const fitted = numberOf(ratings, id);
+    if (fitted === undefined) return [warn(`The ${name} was not said. Say its microfarads.`, SAME_MICROFARADS)];
+    if (plated === undefined || fitted === plated) return [];
+    return [refuse(`The ${name} is ${fitted}, the nameplate says ${plated} microfarads.`, SAME_MICROFARADS)];
+  });
+  const fittedVolts = numberOf(ratings, 'volts');
+  if (fittedVolts === undefined) return [...differing, warn('Its volts were not said.', SAME_MICROFARADS)];
+  if (volts !== undefined && fittedVolts < volts) {
+    return [...differing, refuse(`It is rated ${fittedVolts} volts, the old one ${volts}.`, SAME_MICROFARADS)];
+  }
+  return differing;
+}
+
+const CONTACTOR_SOURCE =
+  'NEC 440.41 (2008 text): rated for the greater of RLA and branch-circuit current; same coil volts';
+
+function checkContactor(ratings: Ratings, unit: UnitProfile): readonly PartDoubt[] {
+  const amps = numberOf(ratings, 'amps');
+  const poles = numberOf(ratings, 'poles');
+  const coil = numberOf(ratings, 'coil-volts');
+  const duty = unit.compressor === undefined ? undefined : unit.compressor.rla + (unit.fanMotor?.fla ?? 0);
+  return [
+    ...missing(ratings, ['amps', 'poles', 'coil-volts'], 'contactor'),
+    ...(amps !== undefined && duty !== undefined && amps < duty
+      ? [refuse(`It is rated ${amps} amps; compressor and fan together draw up to ${round(duty)}.`, CONTACTOR_SOURCE)]
+      : []),
+    ...(coil !== undefined && coil !== 24
+      ? [refuse(`Its coil is ${coil} volts; the control circuit is 24.`, CONTACTOR_SOURCE)]
+      : []),
+    ...(poles !== undefined && unit.contactorPoles !== undefined && poles < unit.contactorPoles
+      ? [warn(`The old one had ${unit.contactorPoles} poles: one leg would stay connected.`, 'common practice')]
+      : []),
+  ];
+}
+
+const OVERCURRENT_SOURCE = 'NEC 440.4(B): at most the nameplate maximum overcurrent protection';
+
+function checkOvercurrent(part: string, ratings: Ratings, plate: Ratings): readonly PartDoubt[] {
+  const amps = numberOf(ratings, 'amps');
+  const most = numberOf(plate, 'max-overcurrent');
+  if (amps === undefined) return [warn(`The ${part}'s amps were not said.`, OVERCURRENT_SOURCE)];
+  if (most === undefined)
+    return [warn('Maximum overcurrent protection was not read from the nameplate.', OVERCURRENT_SOURCE)];
+  return amps > most ? [refuse(`It is ${amps} amps; the nameplate allows at most ${most}.`, OVERCURRENT_SOURCE)] : [];
+}
+
+const MOTOR_SOURCE = 'same volts, horsepower and rotation, full load amps not over the old: common practice';
+
+function checkFanMotor(ratings: Ratings, unit: UnitProfile): readonly PartDoubt[] {
+  const amps = numberOf(ratings, 'amps');
+  const fla = unit.fanMotor?.fla;
+  return [
+    ...missing(ratings, ['hp', 'volts', 'amps'], 'fan motor'),
+    warn('Look at its rotation before the fan blade goes on.', MOTOR_SOURCE),
+    ...(amps !== undefined && fla !== undefined && amps > fla * 1.1
+      ? [refuse(`It draws ${amps} amps full load; the nameplate says ${fla}.`, MOTOR_SOURCE)]
+      : []),
+  ];
+}
+
+function missing(ratings: Ratings, ids: readonly string[], part: string): readonly PartDoubt[] {
+  const absent = ids.filter((id) => ratings[id] === undefined).map((id) => id.replace('-', ' '));
+  return absent.length === 0
+    ? []
+    : [warn(`Not said of the ${part}: ${absent.join(', ')}.`, 'common practice: ratings are compared, not assumed')];
+}
+
+function numberOf(ratings: Ratings, id: string): number | undefined {
+  const value = ratings[id];
+  return typeof value === 'number' ? value : undefined;
+}
+
+function refuse(why: string, source: string): PartDoubt {
+  return { weight: 'refuse', why, source };
+}
+
+function warn(why: string, source: string): PartDoubt {
+  return { weight: 'warn', why, source };
+}
+
+function round(value: number): number {
+  return Math.round(value * 10) / 10;
+}

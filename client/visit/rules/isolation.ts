@@ -1,0 +1,47 @@
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { VisitContext } from '../chart/context.ts';
+
+/** Where a zone's supply can be opened and locked. A thermostat is none of them: it is not isolation. */
+export const ISOLATION_PLACES = ['outdoor', 'panel', 'air-handler'] as const;
+export type IsolationPlace = (typeof ISOLATION_PLACES)[number];
+/** What was last reported of a switch; `locked` means open and locked. */
+export type Isolation = 'unknown' | 'closed' | 'open' | 'locked';
+
+/** The outdoor unit's own conductors and its capacitor: dead together or not at all. */
+export const OUTDOOR_ZONES = ['outdoor-load', 'capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];
+export const CAPACITOR_ZONES = ['capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];
+
+const OPENED_AT: Readonly<Record<ZoneId, readonly IsolationPlace[]>> = {
+  'disconnect-line': ['panel'],
+  'outdoor-load': ['outdoor', 'panel'],
+  'capacitor-herm': ['outdoor', 'panel'],
+  'capacitor-fan': ['outdoor', 'panel'],
+  'air-handler': ['air-handler'],
+  control: ['air-handler'],
+};
+
+/** Zones that a switch takes off, the capacitor sections apart: a switch does not take their charge. */
+export function zonesOpenedAt(place: IsolationPlace): readonly ZoneId[] {
+  return (Object.keys(OPENED_AT) as ZoneId[]).filter((zone) => OPENED_AT[zone].includes(place));
+}
+
+/** How far a zone's supply is reported isolated: one locked switch is enough. */
+export function isolationOf(zone: ZoneId, context: VisitContext): Isolation {
+  const states = OPENED_AT[zone].map((place) => context.isolation[place]);
+  return states.find((one) => one === 'locked') ?? states.find((one) => one === 'open') ?? states[0] ?? 'unknown';
+}
+
+export function isOpened(zone: ZoneId, context: VisitContext): boolean {
+  const isolation = isolationOf(zone, context);
+  return isolation === 'open' || isolation === 'locked';
+}
+
+/** The zone whose proof stands for a zone: the capacitor's sections are proved with the outdoor unit. */
+export function provedWith(zone: ZoneId): ZoneId {
+  return (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? 'outdoor-load' : zone;
+}
+
+/** Zones that hold a charge of their own once they read dead. */
+export function holdsCharge(zone: ZoneId): boolean {
+  return zone === 'outdoor-load' || zone === 'air-handler';
+}

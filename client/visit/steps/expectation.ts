@@ -1,0 +1,33 @@
+import type { Expectation } from '../../../grammar/phrases/meaning.ts';
+import type { VisitContext } from '../chart/context.ts';
+import { isSettled } from './choose-step.ts';
+import { ARRIVE_PLAN } from './plans.ts';
+
+/** While an optional question of arrival stands, a bare value is the first reading that arrival asks for. */
+function firstReading(context: VisitContext): Expectation['readings'] {
+  const ask = ARRIVE_PLAN.find((step) => step.optional !== true && !isSettled(step, context))?.ask;
+  return ask?.kind === 'reading' ? [{ quantity: ask.quantity, at: ask.at }] : [];
+}
+
+/** What the visit expects to hear now, and the reading that "same on the other" would mean. */
+export function expectationOf(context: VisitContext): Expectation {
+  const latest = context.readings.at(-1)?.reading;
+  return { ...awaited(context), ...(latest === undefined ? {} : { latest }) };
+}
+
+/** The asked reading, or the answer to the question that stands open. */
+function awaited(context: VisitContext): Expectation {
+  const { question, step, caution } = context;
+  if (question?.kind === 'teen-or-ty') {
+    return { readings: [question.reading], question: 'teen-or-ty', options: question.options };
+  }
+  if (question?.kind === 'confirm-reading') return { readings: [question.reading], question: 'confirm' };
+  const asked =
+    step?.optional === true
+      ? firstReading(context)
+      : step?.ask.kind === 'reading' && caution === undefined
+        ? [{ quantity: step.ask.quantity, at: step.ask.at }]
+        : [];
+  if (question !== undefined) return { readings: [], question: 'confirm' };
+  return caution === undefined ? { readings: asked } : { readings: [], question: 'acknowledge' };
+}

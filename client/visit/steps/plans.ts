@@ -1,0 +1,126 @@
+import type { RankedTest } from '../../../grammar/visit/inputs.ts';
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import { POINTS } from '../../../grammar/vocabulary/points.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { ActionDone, Step } from '../chart/context.ts';
+
+/** The split is judged only after this long running, in minutes (CEC RA3.2.2: at least 15 minutes). */
+export const SPLIT_AFTER_MINUTES = 15;
+
+const NO_NEEDS: RankedTest['needs'] = { power: 'any', call: 'any', bench: false };
+const RUNNING: RankedTest['needs'] = { power: 'on', call: 'cooling', bench: false };
+
+function reading(
+  id: string,
+  source: Step['source'],
+  quantity: RankedTest['quantity'],
+  at: readonly PointId[],
+  needs = NO_NEEDS,
+): Step {
+  if (quantity === 'observation') throw new Error(`${id} is a look, not a reading`);
+  return { id, source, ask: { kind: 'reading', quantity, at }, needs, hazards: [], zone: zoneOf(at) };
+}
+
+function asked(id: string, done: ActionDone, source: 'arrive' | 'close'): Step {
+  const optional = source === 'arrive' ? { optional: true as const } : {};
+  return { id, source, ask: { kind: 'action', done }, needs: NO_NEEDS, hazards: [], zone: 'none', ...optional };
+}
+
+/** Asked on arrival, in this order; each may be passed, and the optional ones pass by themselves. */
+export const ARRIVE_PLAN: readonly Step[] = [
+  asked('arrive.consent', 'consent-asked', 'arrive'),
+  asked('arrive.nameplate', 'nameplate-read', 'arrive'),
+  asked('arrive.meter', 'meter-named', 'arrive'),
+  reading('arrive.outdoor-air', 'arrive', 'temperature', ['outdoor-air']),
+  reading('arrive.return-air', 'arrive', 'temperature', ['return-air']),
+  {
+    id: 'arrive.call',
+    source: 'arrive',
+    ask: { kind: 'look', answers: ['thermostat-calling', 'thermostat-not-calling', 'thermostat-blank'] },
+    needs: NO_NEEDS,
+    hazards: [],
+    zone: 'none',
+  },
+  {
+    id: 'arrive.fan',
+    source: 'arrive',
+    ask: { kind: 'look', answers: ['fan-not-turning', 'fan-turning', 'fan-hums'] },
+    needs: NO_NEEDS,
+    hazards: [],
+    zone: 'none',
+  },
+];
+
+/** After the repair: power back by steps, then the same things again beside the first ones. */
+export const PROVE_PLAN: readonly Step[] = [
+  {
+    id: 'prove.fan-turning',
+    source: 'prove',
+    ask: { kind: 'look', answers: ['fan-turning', 'fan-not-turning'] },
+    needs: RUNNING,
+    hazards: [],
+    zone: 'none',
+  },
+  reading('prove.compressor-amps', 'prove', 'current', ['compressor'], RUNNING),
+  reading('prove.fan-amps', 'prove', 'current', ['fan-motor'], RUNNING),
+  {
+    ...reading('prove.return-air', 'prove', 'temperature', ['return-air'], RUNNING),
+    afterMinutes: SPLIT_AFTER_MINUTES,
+  },
+  {
+    ...reading('prove.supply-air', 'prove', 'temperature', ['supply-air'], RUNNING),
+    afterMinutes: SPLIT_AFTER_MINUTES,
+  },
+  ...(
+    [
+      ['prove.suction-pressure', 'pressure', 'suction-port'],
+      ['prove.suction-line', 'temperature', 'suction-line'],
+      ['prove.liquid-pressure', 'pressure', 'liquid-port'],
+      ['prove.liquid-line', 'temperature', 'liquid-line'],
+    ] as const
+  ).map(
+    ([id, quantity, place]): Step => ({
+      ...reading(id, 'prove', quantity, [place], RUNNING),
+      afterMinutes: SPLIT_AFTER_MINUTES,
+      withGauges: true,
+    }),
+  ),
+];
+
+/** Asked when nothing is left to prove; "finish the visit" closes at any time and names what is open. */
+export const CLOSE_PLAN: readonly Step[] = [
+  asked('energy.covers-on', 'covers-on', 'close'),
+  asked('close.thermostat', 'thermostat-agreed', 'close'),
+  asked('close.recommend', 'recommended', 'close'),
+  asked('close.technician', 'technician-signed', 'close'),
+  asked('close.customer', 'customer-signed', 'close'),
+];
+
+/** A step that asks for an action. */
+export function actionStep(done: ActionDone, zone: ZoneId | 'none', needs: RankedTest['needs'] = NO_NEEDS): Step {
+  const source = done === 'part-fitted' ? 'repair' : done === 'visit-finished' ? 'close' : 'energy';
+  const elsewhere = zone === 'outdoor-load' || zone === 'none' ? '' : `@${zone}`;
+  return { id: `${source}.${done}${elsewhere}`, source, ask: { kind: 'action', done }, needs, hazards: [], zone };
+}
+
+/** A test of the planner's, as a step. */
+export function testStep(test: RankedTest): Step {
+  const { id, quantity, at, needs, hazards } = test;
+  const ask: Step['ask'] =
+    quantity === 'observation' ? { kind: 'look', answers: test.answers ?? [] } : { kind: 'reading', quantity, at };
+  return { id, test: id, source: 'planner', ask, needs, hazards, zone: needs.bench ? benchZone(at) : zoneOf(at) };
+}
+
+/** A part is taken out where its load side is: a pulled fuse is handled with the outdoor unit dead. */
+function benchZone(at: readonly PointId[]): ZoneId | 'none' {
+  const outdoor = at.some((id) => POINTS.find((point) => point.id === id)?.zone === 'outdoor-load');
+  return outdoor ? 'outdoor-load' : zoneOf(at);
+}
+
+/** The zone that probes at these places meet: a capacitor section where one is touched, else the first with a zone. */
+export function zoneOf(at: readonly PointId[]): ZoneId | 'none' {
+  const zones = at
+    .map((id) => POINTS.find((point) => point.id === id)?.zone ?? 'none')
+    .filter((zone) => zone !== 'none');
+  return zones.find((zone) => zone === 'capacitor-herm' || zone === 'capacitor-fan') ?? zones[0] ?? 'none';
+}
