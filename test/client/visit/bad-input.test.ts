@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { VisitRun } from '../../../client/visit/run/visit-run.ts';
-import { observationWords } from '../../../client/visit/words/prompts.ts';
+import { observationWords } from '../../../client/words/things/observation-words.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { joinDevices } from '../../../grammar/visit/join-devices.ts';
