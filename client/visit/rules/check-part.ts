@@ -33,7 +33,7 @@ export function checkPart(part: string, ratings: Ratings, unit: UnitProfile, pla
   }
 }
 
-const SAME_MICROFARADS = 'same microfarads, same or higher volts: common practice';
+const CAPACITOR_SOURCE = 'same microfarads, same or higher volts: common practice';
 
 function checkCapacitor(part: string, ratings: Ratings, unit: UnitProfile, plate: Ratings): readonly PartDoubt[] {
   const volts = numberOf(plate, 'capacitor-volts');
@@ -46,14 +46,14 @@ function checkCapacitor(part: string, ratings: Ratings, unit: UnitProfile, plate
       : ([] as const);
   const differing = wanted.flatMap(([id, plated, name]): PartDoubt[] => {
     const fitted = numberOf(ratings, id);
-    if (fitted === undefined) return [warn(PART_DOUBTS.sectionNotSaid(name), SAME_MICROFARADS)];
+    if (fitted === undefined) return [warn(PART_DOUBTS.sectionNotSaid(name), CAPACITOR_SOURCE)];
     if (plated === undefined || fitted === plated) return [];
-    return [refuse(PART_DOUBTS.otherMicrofarads(name, fitted, plated), SAME_MICROFARADS)];
+    return [refuse(PART_DOUBTS.otherMicrofarads(name, fitted, plated), CAPACITOR_SOURCE)];
   });
   const fittedVolts = numberOf(ratings, 'volts');
-  if (fittedVolts === undefined) return [...differing, warn(PART_DOUBTS.voltsNotSaid, SAME_MICROFARADS)];
+  if (fittedVolts === undefined) return [...differing, warn(PART_DOUBTS.voltsNotSaid, CAPACITOR_SOURCE)];
   if (volts !== undefined && fittedVolts < volts) {
-    return [...differing, refuse(PART_DOUBTS.fewerVolts(fittedVolts, volts), SAME_MICROFARADS)];
+    return [...differing, refuse(PART_DOUBTS.fewerVolts(fittedVolts, volts), CAPACITOR_SOURCE)];
   }
   return differing;
 }
@@ -106,11 +106,11 @@ function checkFanMotor(ratings: Ratings, unit: UnitProfile): readonly PartDoubt[
   ];
 }
 
+const RATINGS_SOURCE = 'common practice: ratings are compared, not assumed';
+
 function missing(ratings: Ratings, ids: readonly string[], part: string): readonly PartDoubt[] {
   const absent = ids.filter((id) => ratings[id] === undefined);
-  return absent.length === 0
-    ? []
-    : [warn(PART_DOUBTS.notSaid(part, absent), 'common practice: ratings are compared, not assumed')];
+  return absent.length === 0 ? [] : [warn(PART_DOUBTS.notSaid(part, absent), RATINGS_SOURCE)];
 }
 
 function numberOf(ratings: Ratings, id: string): number | undefined {
