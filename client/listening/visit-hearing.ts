@@ -2,6 +2,7 @@ import { toJsgf } from '../../grammar/export/jsgf.ts';
 import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { understand } from '../../grammar/phrases/understand.ts';
+import { URGENT_WORDS } from '../../grammar/vocabulary/urgent-words.ts';
 import { Hearing } from './hearing.ts';
 import { GATES } from './recogniser/gates.ts';
 import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
@@ -38,7 +39,7 @@ export function visitGrammar(expectation: Expectation | 'all' | 'urgent'): strin
 }
 
 /** All that is heeded while the mouth speaks. */
-const URGENT = '#JSGF V1.0;\ngrammar urgent;\npublic <utterance> = stop | wait | no | hot;\n';
+const URGENT = `#JSGF V1.0;\ngrammar urgent;\npublic <utterance> = ${URGENT_WORDS.join(' | ')};\n`;
 
 function isWholeSentence(text: string, expectation: Expectation): boolean {
   return text !== '' && understand(text, expectation).verdict === 'logged';

@@ -1,6 +1,7 @@
 import './theme.css';
 import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
+import { PAGE } from '../words/pages/page-words.ts';
 import { keepForOffline } from './session/keep-for-offline.ts';
 import { Mishap } from './show/mishap.tsx';
 import { TechnicianPage } from './technician/technician-page.tsx';
@@ -11,7 +12,7 @@ const ReviewPage = lazy(() => import('./review/review-page.tsx').then((module) =
 function Page() {
   if (!location.pathname.startsWith('/review')) return <TechnicianPage />;
   return (
-    <Suspense fallback={<p className="quiet">Loading the review…</p>}>
+    <Suspense fallback={<p className="quiet">{PAGE.loadingReview}</p>}>
       <ReviewPage />
     </Suspense>
   );

@@ -10,7 +10,7 @@ import { nodeLink } from '../record/node/link-edge.ts';
 import { type LocalServer, startLocalServer } from '../record/node/local-server.ts';
 import { sha256 } from '../record/node/sha256.ts';
 import { Outbox } from '../record/outbox.ts';
-import { faultWords } from '../visit/words/prompts.ts';
+import { faultWords } from '../words/things/fault-words.ts';
 import { readDemoOptions } from './demo-options.ts';
 import { type Played, type PlayedVisit, playVisit } from './play-visit.ts';
 import { printPlayed } from './print-played.ts';

@@ -1,6 +1,6 @@
 import type { VisitEvent } from '../../grammar/visit/events.ts';
-import { ZONE_NAMES } from '../../grammar/vocabulary/zones.ts';
-import { faultWords, meaningWords } from '../visit/words/prompts.ts';
+import { PLAYED_LABELS, PLAYED_LINES } from '../words/terminal/played-labels.ts';
+import { meaningWords } from '../words/things/meaning-words.ts';
 import type { Played } from './play-visit.ts';
 
 const COLUMN = 12;
@@ -9,19 +9,22 @@ const COLUMN = 12;
 export function printPlayed(played: Played): readonly string[] {
   switch (played.type) {
     case 'line':
-      return ['', `— ${played.number} of ${played.of} —`];
+      return ['', PLAYED_LINES.line(played.number, played.of)];
     case 'later':
-      return [row('later', `${played.minutes} minutes pass`)];
+      return [row('later', PLAYED_LINES.later(played.minutes))];
     case 'heard': {
-      const { utterance, understood } = played;
-      const words = utterance.accepted ? (meaningWords(understood.meaning) ?? understood.meaning.kind) : 'not believed';
-      const timing = `${Math.round(utterance.confidence * 100)} %, ${Math.round(utterance.verdictMs)} ms`;
-      return [row('heard', `"${utterance.text}" (${timing})`), row('understood', `${words} [${understood.verdict}]`)];
+      const { text, accepted, confidence, verdictMs } = played.utterance;
+      const { meaning, verdict } = played.understood;
+      const words = accepted ? (meaningWords(meaning) ?? meaning.kind) : PLAYED_LINES.notBelieved;
+      return [
+        row('heard', PLAYED_LINES.heard(text, confidence, verdictMs)),
+        row('understood', PLAYED_LINES.understood(words, verdict)),
+      ];
     }
     case 'building':
-      return played.share === 0 ? [row('diagnosis', 'getting to know this unit, about a second')] : [];
+      return played.share === 0 ? [row('diagnosis', PLAYED_LINES.building)] : [];
     case 'said':
-      return [row(played.prompt.kind === 'caution' ? 'CAUTION' : 'says', played.prompt.text)];
+      return [row(played.prompt.kind === 'caution' ? 'caution' : 'says', played.prompt.text)];
     case 'view':
       return played.view.events.flatMap(printEvent);
   }
@@ -30,24 +33,20 @@ export function printPlayed(played: Played): readonly string[] {
 function printEvent(event: VisitEvent): readonly string[] {
   switch (event.type) {
     case 'energy.changed':
-      return [row('energy', `${ZONE_NAMES[event.zone]}: ${event.to.replace('-', ' ')} (${event.why})`)];
-    case 'suspects.ranked': {
-      const named = event.suspects
-        .slice(0, 3)
-        .map(({ fault, probability }) => `${faultWords(fault)} ${Math.round(probability * 100)} %`);
-      return [row('suspects', named.join(', '))];
-    }
+      return [row('energy', PLAYED_LINES.energy(event))];
+    case 'suspects.ranked':
+      return [row('suspects', PLAYED_LINES.suspects(event))];
     case 'reading.refused':
-      return [row('refused', `${event.reading.value} ${event.reading.unit}: ${event.reason.replaceAll('-', ' ')}`)];
+      return [row('refused', PLAYED_LINES.refused(event))];
     case 'reading.corrected':
-      return [row('corrected', `${event.from.value} → ${event.to.value} ${event.to.unit}`)];
+      return [row('corrected', PLAYED_LINES.corrected(event))];
     case 'finding.stated':
-      return [row('FINDING', `${faultWords(event.fault)}, ${Math.round(event.probability * 100)} %`)];
+      return [row('finding', PLAYED_LINES.finding(event))];
     default:
       return [];
   }
 }
 
-function row(label: string, text: string): string {
-  return `  ${label.padEnd(COLUMN)}${text}`;
+function row(label: keyof typeof PLAYED_LABELS, text: string): string {
+  return `  ${PLAYED_LABELS[label].padEnd(COLUMN)}${text}`;
 }

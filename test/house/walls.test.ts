@@ -16,7 +16,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'client/speaking': ['grammar'],
   'client/listening': ['grammar'],
   'client/record': ['grammar'],
-  'client/visit': ['grammar', 'client/diagnosis', 'client/speaking'],
+  'client/words': ['grammar'],
+  'client/visit': ['grammar', 'client/diagnosis', 'client/speaking', 'client/words'],
   'client/screens': ['grammar', 'client'],
   'client/terminal': ['grammar', 'client'],
   server: ['grammar'],
@@ -80,6 +81,7 @@ describe('a forbidden import', () => {
   it.each([
     ['grammar', 'grammar/visit/forbidden.ts', "import '../../client/visit/chart/machine.ts';", 'TS6307'],
     ['client/diagnosis', 'client/diagnosis/forbidden.ts', "import '../visit/chart/machine.ts';", 'TS6307'],
+    ['client/words', 'client/words/forbidden.ts', "import '../visit/chart/machine.ts';", 'TS6307'],
     ['server', 'server/forbidden.ts', "import '../client/visit/chart/machine.ts';", 'TS6307'],
     [
       'client/visit',

@@ -1,4 +1,5 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
+import { isUrgentWord } from '../../../grammar/vocabulary/urgent-words.ts';
 import type { Ear, EarFault, Utterance } from '../ear.ts';
 import { ListeningError } from '../listening-error.ts';
 import { type SpokenResult, SpokenResults } from '../spoken-results.ts';
@@ -24,7 +25,6 @@ const BEGINS_WITHIN_MS = 4_000;
 const ANSWERS_WITHIN_MS = 10_000;
 /** Ends in a row without anything heard: it is not asked for more often than this. */
 const RESTART_MS = [0, 0, 250, 500, 1_000] as const;
-const URGENT = /^(stop|wait|no|hot)$/;
 
 /** By the error codes of the W3C's Web Speech API. What is not here passes: the recogniser is started anew. */
 const FAULTS: Readonly<Record<string, EarFault>> = {
@@ -168,7 +168,7 @@ export class BrowserEar implements PageEar {
 
   #heedsNow(text: string): boolean {
     if (!this.#attends) return text === 'stop';
-    return this.#heeds === 'everything' || URGENT.test(text);
+    return this.#heeds === 'everything' || isUrgentWord(text);
   }
 
   #answerWithin(ms: number, otherwise: () => void): void {

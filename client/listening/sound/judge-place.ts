@@ -11,7 +11,7 @@ export interface PlaceMeasured {
   readonly number: 'right' | 'other' | 'unheard';
 }
 
-/** What may be wrong with a place, and what to do about it. */
+/** What may be wrong with a place. */
 export type PlaceFault = 'loud' | 'others-talk' | 'far' | 'clipped' | 'echo' | 'misheard' | 'unheard';
 
 /**
@@ -23,16 +23,6 @@ const LEAST_OVER_FLOOR_DB = 12;
 const FAR_DB = -45;
 const CLIPPED_DB = -3;
 const ECHO_OVER_FLOOR_DB = 10;
-
-const SENTENCES: Readonly<Record<PlaceFault, string>> = {
-  loud: 'It is loud here: use a headset, bring the microphone nearer, or enter by touch.',
-  'others-talk': 'Others talk here: hold a key to talk (More, Sound), use a headset, or enter by touch.',
-  far: 'You are far from the microphone: bring it nearer, or use a headset.',
-  clipped: 'You are too near: hold the microphone a hand farther away.',
-  echo: 'The microphone hears this device’s own voice: to break in, say “stop” or use a headset.',
-  misheard: 'Another number was heard: speak it again a little slower, nearer, or use a headset.',
-  unheard: 'The number was not heard: speak nearer, use a headset, hold a key to talk, or enter by touch.',
-};
 
 /** What is wrong with the place, the worst first; none: nothing was found that would hinder hearing. */
 export function judgePlace(measured: PlaceMeasured): readonly PlaceFault[] {
@@ -47,8 +37,4 @@ export function judgePlace(measured: PlaceMeasured): readonly PlaceFault[] {
     ['echo', echoDb !== undefined && echoDb - floorDb > ECHO_OVER_FLOOR_DB],
   ];
   return faults.filter(([, found]) => found).map(([fault]) => fault);
-}
-
-export function adviceFor(fault: PlaceFault): string {
-  return SENTENCES[fault];
 }

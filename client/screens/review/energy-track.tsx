@@ -1,6 +1,7 @@
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { ENERGY_WORDS, ZONE_SHORT } from '../show/energy-signs.tsx';
+import { TRACKS } from '../../words/pages/review-words.ts';
+import { ENERGY_WORDS, ZONE_SHORT } from '../../words/shown/energy-names.ts';
 import { Track } from './track.tsx';
 import type { TrackScale } from './track-scale.ts';
 
@@ -19,7 +20,7 @@ const WORD_FITS = 74;
 /** One row a zone, its states one after another: colour and word; the shape is told by the band of the moment. */
 export function EnergyTrack({ changes, scale, timeOf, end, moment }: EnergyTrackProps) {
   return (
-    <Track name="Energy by zone" height={ZONES.length * ROW} moment={moment} scale={scale}>
+    <Track title={TRACKS.energy} height={ZONES.length * ROW} moment={moment} scale={scale}>
       {ZONES.map((zone, index) => (
         <g key={zone}>
           <text className="track-name" x={4} y={index * ROW + 17}>

@@ -1,47 +1,46 @@
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import { MOMENT } from '../../words/pages/review-words.ts';
+import { showFinding } from '../../words/shown/show-likely.ts';
+import { showPlace, showUnit } from '../../words/shown/show-reading.ts';
+import { showUnderstood } from '../../words/shown/transcript-words.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
-import { showPlace, showUnit } from '../show/show-reading.ts';
-import { showMeaning, showVerdict } from '../show/show-understanding.ts';
 import { SuspectList } from '../show/suspect-list.tsx';
-import { findingWords } from './transcript-lines.ts';
 
 /** Where the visit stood at the moment that is shown. */
 export function MomentPanel({ folded }: { readonly folded: FoldedVisit }) {
   const heard = folded.heard.at(-1);
   const latest = folded.readings.findLast((line) => !line.withdrawn);
-  const finding = findingWords(folded);
+  const { finding } = folded;
   return (
-    <section className="moment" aria-label="At this moment">
+    <section className="moment" aria-label={MOMENT.panel}>
       <EnergyBand energy={folded.energy} />
       <div className="moment-talk">
         <dl>
           <div>
-            <dt>phase</dt>
+            <dt>{MOMENT.phase}</dt>
             <dd>
               {folded.phase}
-              {folded.held ? ', held' : ''}
+              {folded.held ? MOMENT.held : ''}
             </dd>
           </div>
           <div>
-            <dt>heard</dt>
-            <dd data-heard>{heard?.text ?? '–'}</dd>
+            <dt>{MOMENT.heard}</dt>
+            <dd data-heard>{heard?.text ?? MOMENT.none}</dd>
           </div>
           <div>
-            <dt>understood</dt>
+            <dt>{MOMENT.understood}</dt>
             <dd data-understood>
-              {heard === undefined
-                ? '–'
-                : `${showMeaning(heard.understanding.meaning)} · ${showVerdict(heard.understanding, heard.accepted)}`}
+              {heard === undefined ? MOMENT.none : showUnderstood(heard.understanding, heard.accepted)}
             </dd>
           </div>
           <div>
-            <dt>said</dt>
-            <dd data-said>{folded.said.at(-1)?.text ?? '–'}</dd>
+            <dt>{MOMENT.said}</dt>
+            <dd data-said>{folded.said.at(-1)?.text ?? MOMENT.none}</dd>
           </div>
           {finding === undefined ? null : (
             <div>
-              <dt>finding</dt>
-              <dd data-finding>{finding}</dd>
+              <dt>{MOMENT.finding}</dt>
+              <dd data-finding>{showFinding(finding)}</dd>
             </div>
           )}
         </dl>
@@ -56,7 +55,7 @@ export function MomentPanel({ folded }: { readonly folded: FoldedVisit }) {
         )}
       </div>
       <div className="moment-suspects">
-        <h2>Suspects</h2>
+        <h2>{MOMENT.suspects}</h2>
         <SuspectList suspects={folded.suspects.at(-1)?.suspects ?? []} most={5} />
       </div>
     </section>

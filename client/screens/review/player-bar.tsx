@@ -1,4 +1,5 @@
 import type { KeyboardEvent } from 'react';
+import { PLAYER } from '../../words/pages/review-words.ts';
 import { fragmentOf } from './media-fragment.ts';
 import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
@@ -31,35 +32,35 @@ export function PlayerBar({ replay, times, lines, count, closed }: PlayerBarProp
     else replay.seek(Math.min(end, moment + order));
   };
   return (
-    <section className="player" aria-label="Replay">
+    <section className="player" aria-label={PLAYER.panel}>
       <input
         type="range"
         min={0}
         max={Math.max(times.playedEnd, 0.1)}
         step={0.1}
         value={times.toPlayed(moment)}
-        aria-label="Moment of the visit"
-        aria-valuetext={`${showMoment(moment)} of ${showMoment(end)}: ${latest?.text ?? 'before the first entry'}`}
+        aria-label={PLAYER.moment}
+        aria-valuetext={PLAYER.at(showMoment(moment), showMoment(end), latest?.text)}
         onChange={(event) => replay.seek(times.toMoment(Number(event.target.value)))}
         onKeyDown={onKeyDown}
       />
       <div className="player-keys">
-        <button type="button" className="control" onClick={() => replay.step('back')} title="One entry back (,)">
-          ‹ back
+        <button type="button" className="control" onClick={() => replay.step('back')} title={PLAYER.stepBack}>
+          {PLAYER.back}
         </button>
         <button
           type="button"
           className="control play"
           onClick={() => (replay.playing ? replay.pause() : replay.play())}
         >
-          {replay.playing ? 'Pause' : 'Play'}
+          {replay.playing ? PLAYER.pause : PLAYER.play}
         </button>
-        <button type="button" className="control" onClick={() => replay.step('on')} title="One entry on (.)">
-          on ›
+        <button type="button" className="control" onClick={() => replay.step('on')} title={PLAYER.stepOn}>
+          {PLAYER.on}
         </button>
         <output className="player-time" aria-live="off">
-          {showMoment(moment)} / {showMoment(end)}
-          <span className="quiet player-count"> entry {count}</span>
+          {PLAYER.time(showMoment(moment), showMoment(end))}
+          <span className="quiet player-count"> {PLAYER.entry(count)}</span>
         </output>
       </div>
       <div className="player-keys">
@@ -71,16 +72,16 @@ export function PlayerBar({ replay, times, lines, count, closed }: PlayerBarProp
             aria-pressed={replay.speed === factor}
             onClick={() => replay.setSpeed(factor)}
           >
-            {name}
+            {PLAYER.speeds[name]}
           </button>
         ))}
         {closed ? null : (
           <button type="button" className="control" aria-pressed={replay.following} onClick={() => replay.follow()}>
-            live
+            {PLAYER.live}
           </button>
         )}
         <a href={fragmentOf(moment)} data-moment-link>
-          this moment
+          {PLAYER.thisMoment}
         </a>
       </div>
     </section>

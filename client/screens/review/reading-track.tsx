@@ -1,5 +1,7 @@
 import type { ReadingLine } from '../../../grammar/visit/fold-visit.ts';
-import { showPlace, showUnit, showValue } from '../show/show-reading.ts';
+import { TRACKS } from '../../words/pages/review-words.ts';
+import { showUnit } from '../../words/shown/show-reading.ts';
+import { READING_TABLE } from '../../words/shown/table-words.ts';
 import { Track } from './track.tsx';
 import { TRACK_LEFT, type TrackScale } from './track-scale.ts';
 
@@ -17,7 +19,7 @@ const PAD = 12;
 export function ReadingTrack({ readings, scale, timeOf, moment }: ReadingTrackProps) {
   const units = [...new Set(readings.map((line) => line.reading.unit))];
   return (
-    <Track name="Readings" height={Math.max(1, units.length) * LANE} moment={moment} scale={scale}>
+    <Track title={TRACKS.readings} height={Math.max(1, units.length) * LANE} moment={moment} scale={scale}>
       {units.map((unit, index) => (
         <Lane
           key={unit}
@@ -60,12 +62,12 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
       <line className="track-lane" x1={TRACK_LEFT} x2={scale.right} y1={top + LANE - 1} y2={top + LANE - 1} />
       {readings.map((line, index) => {
         const x = scale.across(timeOf(line.seq));
-        const { value, unit, at } = line.reading;
+        const { value } = line.reading;
         const y = value === 'open' ? top + PAD : down(value);
         const bad = line.judged?.word === 'does not fit' || line.judged?.word === 'impossible';
         return (
           <g key={line.number} className={line.withdrawn ? 'mark withdrawn' : bad ? 'mark bad' : 'mark'}>
-            <title>{`${showPlace(at)} ${showValue(value, unit)}${line.judged === undefined ? '' : `, ${line.judged.word}`}`}</title>
+            <title>{READING_TABLE.mark(line.reading, line.judged?.word)}</title>
             {line.judged === undefined ? null : (
               <Band band={line.judged.band} x={x} down={down} low={low} high={high} />
             )}

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { REVIEW } from '../../words/pages/review-words.ts';
 import { MomentPanel } from './moment-panel.tsx';
 import { PlayerBar } from './player-bar.tsx';
 import { ReplayTimes } from './replay-times.ts';
@@ -16,9 +17,9 @@ export function ReplayView({ visit }: { readonly visit: string }) {
   if (watched.events.length === 0) {
     return (
       <main className="review-list">
-        <h1>Visit {visit}</h1>
+        <h1>{REVIEW.visit(visit)}</h1>
         <p role="status">{waitingWords(watched)}</p>
-        <a href="/review">All visits</a>
+        <a href="/review">{REVIEW.allVisits}</a>
       </main>
     );
   }
@@ -40,7 +41,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
           {whole.site} <span className="quiet">{whole.complaint}</span>
         </h1>
         <p>
-          <a href="/review">All visits</a>
+          <a href="/review">{REVIEW.allVisits}</a>
           <span className="quiet"> {visit} · </span>
           <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
         </p>
@@ -58,13 +59,13 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
 
 function waitingWords({ link, level }: WatchedVisit): string {
   if (link.link === 'stopped') return link.sentence;
-  if (link.link === 'waiting') return 'The server cannot be reached; it is tried again by itself.';
-  return level ? 'The server holds no entry of this visit yet; it will be shown as it comes.' : 'Reading the visit…';
+  if (link.link === 'waiting') return REVIEW.triedAgain;
+  return level ? REVIEW.noEntry : REVIEW.reading;
 }
 
 function linkWords({ link }: WatchedVisit, following: boolean, closed: boolean): string {
-  if (closed) return 'closed';
+  if (closed) return REVIEW.closed;
   if (link.link === 'stopped') return link.sentence;
-  if (link.link !== 'open') return 'no server: what is here stays';
-  return following ? 'following live' : 'connected';
+  if (link.link !== 'open') return REVIEW.noServer;
+  return following ? REVIEW.following : REVIEW.connected;
 }

@@ -1,6 +1,8 @@
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { faultName } from '../show/suspect-list.tsx';
+import { TRACKS } from '../../words/pages/review-words.ts';
+import { showLikely } from '../../words/shown/show-likely.ts';
+import { faultWords } from '../../words/things/fault-words.ts';
 import { Track } from './track.tsx';
 import type { TrackScale } from './track-scale.ts';
 
@@ -27,13 +29,13 @@ export function SuspectTrack({ rankings, scale, timeOf, end, moment }: SuspectTr
     <span className="legend">
       {shown.map((fault, index) => (
         <span key={fault}>
-          <span className={`legend-mark legend-${index}`} aria-hidden="true" /> {faultName(fault)}
+          <span className={`legend-mark legend-${index}`} aria-hidden="true" /> {faultWords(fault)}
         </span>
       ))}
     </span>
   );
   return (
-    <Track name="Suspects over time" legend={legend} height={HEIGHT} moment={moment} scale={scale}>
+    <Track title={TRACKS.suspects} legend={legend} height={HEIGHT} moment={moment} scale={scale}>
       {steps.map(({ from, to, shares }) => {
         const x = scale.across(from);
         const width = Math.max(0.5, scale.across(to) - x);
@@ -51,7 +53,7 @@ export function SuspectTrack({ rankings, scale, timeOf, end, moment }: SuspectTr
               width={width}
               height={height}
             >
-              <title>{`${faultName(fault)} ${Math.round(share * 100)} %`}</title>
+              <title>{showLikely({ fault, probability: share })}</title>
             </rect>
           );
         });

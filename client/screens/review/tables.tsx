@@ -1,25 +1,26 @@
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
-import { ENERGY_WORDS } from '../show/energy-signs.tsx';
+import { TRACKS } from '../../words/pages/review-words.ts';
+import { ENERGY_WORDS } from '../../words/shown/energy-names.ts';
+import { showLikely } from '../../words/shown/show-likely.ts';
 import { ReadingTable } from '../show/reading-table.tsx';
-import { faultName, percent } from '../show/suspect-list.tsx';
 
 /** What the charts draw, as tables, up to the moment that is shown. */
 export function Tables({ folded }: { readonly folded: FoldedVisit }) {
   return (
-    <section className="tables" aria-label="Tables">
+    <section className="tables" aria-label={TRACKS.tables}>
       <details open>
-        <summary>Readings</summary>
+        <summary>{TRACKS.readings}</summary>
         <ReadingTable readings={folded.readings} />
       </details>
       <details>
-        <summary>Energy by zone</summary>
+        <summary>{TRACKS.energy}</summary>
         <table>
           <thead>
             <tr>
-              <th scope="col">Zone</th>
-              <th scope="col">Became</th>
-              <th scope="col">Because</th>
+              <th scope="col">{TRACKS.zone}</th>
+              <th scope="col">{TRACKS.became}</th>
+              <th scope="col">{TRACKS.because}</th>
             </tr>
           </thead>
           <tbody>
@@ -34,24 +35,19 @@ export function Tables({ folded }: { readonly folded: FoldedVisit }) {
         </table>
       </details>
       <details>
-        <summary>Suspects over time</summary>
+        <summary>{TRACKS.suspects}</summary>
         <table>
           <thead>
             <tr>
-              <th scope="col">Entry</th>
-              <th scope="col">Leading suspects</th>
+              <th scope="col">{TRACKS.entry}</th>
+              <th scope="col">{TRACKS.leadingSuspects}</th>
             </tr>
           </thead>
           <tbody>
             {folded.suspects.map(({ seq, suspects }) => (
               <tr key={seq}>
                 <td>{seq}</td>
-                <td>
-                  {suspects
-                    .slice(0, 3)
-                    .map(({ fault, probability }) => `${faultName(fault)} ${percent(probability)}`)
-                    .join(', ')}
-                </td>
+                <td>{suspects.slice(0, 3).map(showLikely).join(', ')}</td>
               </tr>
             ))}
           </tbody>

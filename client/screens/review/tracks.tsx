@@ -1,5 +1,6 @@
 import { type MouseEvent, type RefObject, useEffect, useRef, useState } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import { TRACKS } from '../../words/pages/review-words.ts';
 import { EnergyTrack } from './energy-track.tsx';
 import { ReadingTrack } from './reading-track.tsx';
 import { type ReplayTimes, showMoment } from './replay-times.ts';
@@ -32,7 +33,7 @@ export function Tracks({ folded, times, moment, seek }: TracksProps) {
       <svg className="track-axis" width={scale.width} height={20} aria-hidden="true">
         {times.longStretches(TOLD_FROM).map(({ begins, lasts }) => (
           <text key={begins} x={(scale.across(begins) + scale.across(begins + lasts)) / 2} y={14} textAnchor="middle">
-            ⋯ {showMoment(lasts)} ⋯
+            {TRACKS.quiet(showMoment(lasts))}
           </text>
         ))}
         <text x={TRACK_LEFT} y={14}>

@@ -1,24 +1,11 @@
 import type { FoldedVisit, Moment } from '../../../grammar/visit/fold-visit.ts';
-import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
-import { ENERGY_WORDS } from '../show/energy-signs.tsx';
-import { showReading } from '../show/show-reading.ts';
-import { showMeaning, showVerdict } from '../show/show-understanding.ts';
-import { faultName, percent } from '../show/suspect-list.tsx';
+import { showReading } from '../../words/shown/show-reading.ts';
+import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
 
 /** One line of a visit's transcript. */
 export interface TranscriptLine {
   readonly seq: number;
-  readonly kind:
-    | 'heard'
-    | 'said'
-    | 'reading'
-    | 'refused'
-    | 'asked'
-    | 'energy'
-    | 'caution'
-    | 'finding'
-    | 'note'
-    | 'unknown';
+  readonly kind: keyof typeof TRANSCRIPT.kinds;
   readonly text: string;
   readonly detail?: string;
 }
@@ -30,69 +17,58 @@ export function transcriptLines(folded: FoldedVisit): readonly TranscriptLine[] 
       seq: line.seq,
       kind: 'heard' as const,
       text: line.text,
-      detail: `${showMeaning(line.understanding.meaning)} · ${showVerdict(line.understanding, line.accepted)} · ${line.ear}, sure ${percent(line.confidence)}`,
+      detail: TRANSCRIPT.heardDetail(line),
     })),
     ...folded.said.map((line) => ({ seq: line.seq, kind: 'said' as const, text: line.text, detail: line.kind })),
     ...folded.readings.map((line) => ({
       seq: line.seq,
       kind: 'reading' as const,
       text: showReading(line.reading),
-      detail: [
-        line.judged === undefined ? '' : `${line.judged.word}: ${line.judged.source}`,
-        ...line.corrected.map((before) => `was ${showReading(before)}`),
-        line.withdrawn ? 'withdrawn' : '',
-      ]
-        .filter((part) => part !== '')
-        .join(' · '),
+      detail: TRANSCRIPT.readingDetail(line),
     })),
     ...folded.refused.map((line) => ({
       seq: line.seq,
       kind: 'refused' as const,
-      text: `Refused: ${showReading(line.reading)}`,
-      detail: line.reason.replaceAll('-', ' '),
+      text: TRANSCRIPT.refused(line),
+      detail: TRANSCRIPT.refusedDetail(line),
     })),
     ...folded.asked.map((line) => ({
       seq: line.seq,
       kind: 'asked' as const,
-      text: `Asked: ${showReading(line.reading)}`,
+      text: TRANSCRIPT.asked(line),
       detail: line.why,
     })),
     ...folded.energyChanges.map((line) => ({
       seq: line.seq,
       kind: 'energy' as const,
-      text: `${ZONE_NAMES[line.zone]}: ${ENERGY_WORDS[line.from]} → ${ENERGY_WORDS[line.to]}`,
+      text: TRANSCRIPT.energy(line),
       detail: line.why,
     })),
     ...folded.cautions.map((line) => ({
       seq: line.seq,
       kind: 'caution' as const,
-      text: `Caution given: ${line.caution.replaceAll('-', ' ')}`,
-      detail: `${line.late ? 'late · ' : ''}${line.acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged'} · ${line.source}`,
+      text: TRANSCRIPT.caution(line),
+      detail: TRANSCRIPT.cautionDetail(line),
     })),
-    ...folded.notes.map((line) => ({ seq: line.seq, kind: 'note' as const, text: `Note: ${line.text}` })),
+    ...folded.notes.map((line) => ({ seq: line.seq, kind: 'note' as const, text: TRANSCRIPT.note(line) })),
     ...folded.remarks.map((line) => ({
       seq: line.seq,
       kind: 'note' as const,
-      text: `Remark, ${line.author}: ${line.text}`,
+      text: TRANSCRIPT.remark(line),
     })),
     ...folded.unanswered.map((line) => ({
       seq: line.seq,
       kind: 'note' as const,
-      text: `Check on the technician without an answer, put ${line.times} times`,
+      text: TRANSCRIPT.unanswered(line),
     })),
-    ...folded.injuries.map((line) => ({ seq: line.seq, kind: 'note' as const, text: 'Somebody is hurt' })),
+    ...folded.injuries.map((line) => ({ seq: line.seq, kind: 'note' as const, text: TRANSCRIPT.hurt })),
     ...folded.interruptions.map((line) => ({ seq: line.seq, kind: 'note' as const, text: line.sentence })),
     ...folded.unknown.map((line) => ({
       seq: line.seq,
       kind: 'unknown' as const,
-      text: `Unknown entry: ${line.type}`,
-      detail: 'written by another version; kept as it is',
+      text: TRANSCRIPT.unknown(line),
+      detail: TRANSCRIPT.unknownDetail,
     })),
   ];
   return lines.toSorted((a: Pick<Moment, 'seq'>, b: Pick<Moment, 'seq'>) => a.seq - b.seq);
-}
-
-export function findingWords(folded: FoldedVisit): string | undefined {
-  const { finding } = folded;
-  return finding === undefined ? undefined : `${faultName(finding.fault)}, ${percent(finding.probability)}`;
 }

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
 import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
 
@@ -21,8 +22,8 @@ export function Transcript({ lines, times, count, seek }: TranscriptProps) {
     }
   }, [current]);
   return (
-    <section className="transcript" aria-label="Transcript">
-      <h2>Transcript</h2>
+    <section className="transcript" aria-label={TRANSCRIPT.title}>
+      <h2>{TRANSCRIPT.title}</h2>
       <ol ref={list}>
         {lines.map((line, index) => (
           <li key={`${line.seq}-${line.kind}-${line.text}`} data-kind={line.kind} data-seq={line.seq}>
@@ -33,7 +34,7 @@ export function Transcript({ lines, times, count, seek }: TranscriptProps) {
               onClick={() => seek(times.momentOf(line.seq))}
             >
               <span className="line-time">{showMoment(times.momentOf(line.seq))}</span>
-              <span className="line-kind">{line.kind}</span>
+              <span className="line-kind">{TRANSCRIPT.kinds[line.kind]}</span>
               <span className="line-text">{line.text}</span>
               {line.detail === undefined || line.detail === '' ? null : (
                 <span className="line-detail">{line.detail}</span>

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { REVIEW } from '../../words/pages/review-words.ts';
 import { readBodies } from '../session/read-bodies.ts';
 
 interface ListedVisit {
@@ -19,20 +20,20 @@ export function VisitList() {
   useEffect(() => {
     fetchVisits()
       .then(setVisits)
-      .catch(() => setProblem('The server cannot be reached: start it, then load this page again.'));
+      .catch(() => setProblem(REVIEW.serverGone));
   }, []);
   return (
     <main className="review-list">
-      <h1>Visits</h1>
+      <h1>{REVIEW.visits}</h1>
       <p>
-        <a href="/">Technician’s page</a>
+        <a href="/">{REVIEW.technicianPage}</a>
       </p>
       {problem === undefined ? null : (
         <p className="notice" role="alert">
           {problem}
         </p>
       )}
-      {visits?.length === 0 ? <p>No visit has reached this server yet.</p> : null}
+      {visits?.length === 0 ? <p>{REVIEW.noVisits}</p> : null}
       <ul>
         {visits?.map(({ visit, events, lastReceivedAt, folded }) => (
           <li key={visit}>
@@ -40,8 +41,12 @@ export function VisitList() {
               <strong>{folded.site === '' ? visit : folded.site}</strong>
               <span>{folded.complaint}</span>
               <span className="quiet">
-                {folded.role}, opened {showTime(folded.first?.time.at)}; {events} entries, the last received{' '}
-                {showTime(new Date(lastReceivedAt).toISOString())}
+                {REVIEW.opened(
+                  folded.role,
+                  showTime(folded.first?.time.at),
+                  events,
+                  showTime(new Date(lastReceivedAt).toISOString()),
+                )}
               </span>
             </a>
           </li>
@@ -73,6 +78,6 @@ async function fetchJson(path: string): Promise<unknown> {
 
 /** In the reader's own time zone, to the minute. */
 function showTime(at: string | undefined): string {
-  if (at === undefined || at === '') return 'at an unknown time';
+  if (at === undefined || at === '') return REVIEW.unknownTime;
   return new Date(at).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' });
 }

@@ -1,6 +1,7 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Evidence } from '../../diagnosis/diagnosis.ts';
+import { VISIT } from '../../words/pages/visit-words.ts';
 import type { DiagnosisNews, DiagnosisQuestion } from '../worker/diagnosis-messages.ts';
 
 /** The diagnosis in its worker: the page stays free while a table is built. */
@@ -21,7 +22,7 @@ export class DiagnosisLink {
       this.#built = performance.now();
       onBuilding(data.building);
     };
-    this.#worker.onerror = () => this.#failAll('The diagnosis stopped: load the page again; the record is kept.');
+    this.#worker.onerror = () => this.#failAll(VISIT.diagnosisStopped);
   }
 
   ask(unit: UnitProfile, evidence: readonly Evidence[], parked: readonly TestId[]): Promise<Assessment> {

@@ -6,6 +6,7 @@ import type { MicrophoneState, PageEar } from '../../listening/browser/page-ear.
 import { readWakeFile } from '../../listening/browser/wake-files.ts';
 import { WakeWord } from '../../listening/browser/wake-word.ts';
 import type { Ear, Utterance } from '../../listening/ear.ts';
+import { WAKE_WORD } from '../../words/pages/sound-words.ts';
 import { type Attention, readSoundSettings } from './sound-settings.ts';
 
 type Callbacks = Parameters<Ear['start']>[0];
@@ -155,8 +156,8 @@ export class PageHearing {
     const [model, keyword] = await Promise.all([readWakeFile('model'), readWakeFile('keyword')]);
     const key = readSoundSettings().wakeKey;
     const sound = this.sound();
-    if (sound === undefined) return this.#doWithoutWakeWord('it needs the offline recogniser');
-    if (model === undefined || keyword === undefined) return this.#doWithoutWakeWord('its files are missing');
+    if (sound === undefined) return this.#doWithoutWakeWord(WAKE_WORD.needsOffline);
+    if (model === undefined || keyword === undefined) return this.#doWithoutWakeWord(WAKE_WORD.filesMissing);
     this.#wakeWord = new WakeWord(
       { key, model, keyword },
       sound,
@@ -167,7 +168,7 @@ export class PageHearing {
 
   #doWithoutWakeWord(detail: string): void {
     this.#wakeWord = undefined;
-    this.#instead = `The wake word cannot be used (${detail}). Listening always instead.`;
+    this.#instead = WAKE_WORD.cannot(detail);
     this.#turnTo('always');
   }
 }

@@ -1,5 +1,6 @@
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import { levelOf } from '../../listening/sound/level.ts';
+import { SOUND_CHECK, TEST_NUMBER } from '../../words/pages/sound-words.ts';
 
 /** What a sound check needs of the running visit. */
 export interface SoundCheckParts {
@@ -14,10 +15,6 @@ export interface SoundCheckParts {
 }
 
 export type CheckStep = 'quiet' | 'echo' | 'number';
-
-/** To be said and heard: a number with no twin that sounds like it. */
-export const TEST_NUMBER = 'two forty five';
-const OWN_WORDS = 'Sound check. Please say the number on the screen.';
 
 const QUIET_MS = 2_500;
 /** Talk fills this much of the quiet stretch; a knock, or a hiss that the gate takes for a voice once, ends after 0.7 s. */
@@ -40,7 +37,7 @@ export async function checkSound(
     const floorDb = share(levels, 0.5);
     tell('echo');
     levels = [];
-    const spoke = await parts.speak(OWN_WORDS);
+    const spoke = await parts.speak(SOUND_CHECK.spoken);
     const echoDb = spoke ? share(levels, 0.9) : undefined;
     tell('number');
     levels = [];
@@ -76,5 +73,5 @@ function share(levels: readonly number[], part: number): number {
 }
 
 function isTestNumber(said: string): boolean {
-  return said.includes(TEST_NUMBER) || /\b245\b/.test(said);
+  return said.includes(TEST_NUMBER.words) || said.split(/\W+/).includes(TEST_NUMBER.digits);
 }

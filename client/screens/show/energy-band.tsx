@@ -1,10 +1,11 @@
 import { type EnergyState, ZONE_NAMES, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { ENERGY_WORDS, EnergySign, ZONE_SHORT } from './energy-signs.tsx';
+import { ENERGY_BAND, ENERGY_WORDS, ZONE_SHORT } from '../../words/shown/energy-names.ts';
+import { EnergySign } from './energy-signs.tsx';
 
 /** Energy by zone, always visible: word, shape and colour for each. */
 export function EnergyBand({ energy }: { readonly energy: Readonly<Record<ZoneId, EnergyState>> }) {
   return (
-    <ul className="energy-band" aria-label="Energy by zone">
+    <ul className="energy-band" aria-label={ENERGY_BAND}>
       {ZONES.map((zone) => (
         <li key={zone} className={`energy-cell energy-${energy[zone]}`} data-zone={zone} data-energy={energy[zone]}>
           <span className="energy-zone" aria-hidden="true">

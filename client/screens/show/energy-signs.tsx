@@ -1,27 +1,10 @@
 import type { JSX } from 'react';
-import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { EnergyState } from '../../../grammar/vocabulary/zones.ts';
 
-/** Each state by word, by shape and by colour; the colours stand in theme.css under the same names. */
-export const ENERGY_WORDS: Readonly<Record<EnergyState, string>> = {
-  unknown: 'unknown',
-  live: 'live',
-  'reported-off': 'reported off',
-  proving: 'proving',
-  'reads-dead': 'reads dead',
-  'proven-dead': 'proven dead',
-};
-
-/** Zone names that fit a narrow band; the long ones are in the accessible name. */
-export const ZONE_SHORT: Readonly<Record<ZoneId, string>> = {
-  'disconnect-line': 'line side',
-  'outdoor-load': 'outdoor unit',
-  control: '24 V control',
-  'capacitor-herm': 'cap HERM',
-  'capacitor-fan': 'cap FAN',
-  'air-handler': 'air handler',
-};
-
-/** Jagged: energy may be there. Broken line: only a word says it is off. Ring: being read. Bar: read as dead. */
+/**
+ * Each state has a shape, beside its word and its colour (theme.css). Jagged: energy may be there. Broken line: only a
+ * word says it is off. Ring: being read. Bar: read as dead.
+ */
 const SHAPES: Readonly<Record<EnergyState, JSX.Element>> = {
   unknown: <path d="M2 16 L7 6 L11 16 M13 16 L17 6 L22 16" strokeDasharray="3 2.4" />,
   live: <path d="M2 17 L7 5 L12 19 L17 5 L22 17" />,

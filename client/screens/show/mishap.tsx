@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { PAGE } from '../../words/pages/page-words.ts';
 
 interface MishapProps {
   readonly children: ReactNode;
@@ -21,9 +22,9 @@ export class Mishap extends Component<MishapProps, MishapState> {
     if (message === undefined) return this.props.children;
     return (
       <main className="start">
-        <h1>Readback</h1>
+        <h1>{PAGE.program}</h1>
         <p className="notice" role="alert">
-          This cannot be shown ({message}): load the page again. What is written in the record stays as it is.
+          {PAGE.mishap(message)}
         </p>
       </main>
     );

@@ -1,16 +1,17 @@
 import type { ReadingLine } from '../../../grammar/visit/fold-visit.ts';
-import { showPlace, showReading, showValue } from './show-reading.ts';
+import { showPlace, showReading, showValue } from '../../words/shown/show-reading.ts';
+import { READING_TABLE } from '../../words/shown/table-words.ts';
 
 /** All readings so far, the latest first. Corrected and withdrawn ones stay visible as what they are. */
 export function ReadingTable({ readings }: { readonly readings: readonly ReadingLine[] }) {
-  if (readings.length === 0) return <p className="quiet">No readings yet.</p>;
+  if (readings.length === 0) return <p className="quiet">{READING_TABLE.none}</p>;
   return (
     <table className="readings">
       <thead>
         <tr>
-          <th scope="col">Where</th>
-          <th scope="col">Reading</th>
-          <th scope="col">Judged</th>
+          <th scope="col">{READING_TABLE.where}</th>
+          <th scope="col">{READING_TABLE.reading}</th>
+          <th scope="col">{READING_TABLE.judged}</th>
         </tr>
       </thead>
       <tbody>
@@ -19,11 +20,11 @@ export function ReadingTable({ readings }: { readonly readings: readonly Reading
             <td>{showPlace(line.reading.at)}</td>
             <td>
               {line.withdrawn ? <s>{showReading(line.reading)}</s> : showValue(line.reading.value, line.reading.unit)}
-              {line.withdrawn ? ' withdrawn' : null}
+              {line.withdrawn ? ` ${READING_TABLE.withdrawn}` : null}
               {line.corrected.map((before) => (
                 <span key={`${before.value}${before.at.join()}`} className="was">
                   {' '}
-                  was {showValue(before.value, before.unit)}
+                  {READING_TABLE.was(before)}
                 </span>
               ))}
             </td>

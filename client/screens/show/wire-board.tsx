@@ -1,28 +1,28 @@
 import type { WireMove } from '../../../grammar/visit/events.ts';
-import { POINTS } from '../../../grammar/vocabulary/points.ts';
 import { type LandingRow, landingRows } from '../../visit/rules/landings.ts';
+import { nowOn, shortWireName, terminalName, WIRE_BOARD, wireName } from '../../words/shown/table-words.ts';
 import { devicesOf } from './wire-places.ts';
 
 /** The wires that moved: a table, and a small drawing of the terminals they belong to. */
 export function WireBoard({ wires }: { readonly wires: readonly WireMove[] }) {
   const rows = landingRows(wires);
-  if (rows.length === 0) return <p className="quiet">No wire was moved.</p>;
+  if (rows.length === 0) return <p className="quiet">{WIRE_BOARD.none}</p>;
   return (
     <div className="wires">
       <table>
         <thead>
           <tr>
-            <th scope="col">Wire</th>
-            <th scope="col">Came off</th>
-            <th scope="col">Now on</th>
+            <th scope="col">{WIRE_BOARD.wire}</th>
+            <th scope="col">{WIRE_BOARD.cameOff}</th>
+            <th scope="col">{WIRE_BOARD.nowOn}</th>
           </tr>
         </thead>
         <tbody>
           {rows.map((row) => (
             <tr key={row.number} data-wire={row.state}>
               <td>{wireName(row)}</td>
-              <td>{terminalName(row.from) || '–'}</td>
-              <td>{row.state === 'off' ? <strong>off: not landed</strong> : nowOn(row)}</td>
+              <td>{terminalName(row.from) || WIRE_BOARD.nowhere}</td>
+              <td>{row.state === 'off' ? <strong>{WIRE_BOARD.notLanded}</strong> : nowOn(row)}</td>
             </tr>
           ))}
         </tbody>
@@ -48,9 +48,11 @@ function TerminalDrawing({ rows }: { readonly rows: readonly LandingRow[] }) {
     top += placed.height + 8;
     return placed;
   });
-  const words = rows.map((row) => `${wireName(row)} ${row.state === 'off' ? 'off' : `on ${nowOn(row)}`}`).join('; ');
+  const words = rows.map((row) =>
+    row.state === 'off' ? WIRE_BOARD.drawnOff(wireName(row)) : WIRE_BOARD.drawnOn(wireName(row), nowOn(row)),
+  );
   return (
-    <svg className="terminals" viewBox={`0 0 ${WIDTH} ${top}`} role="img" aria-label={`Terminals: ${words}`}>
+    <svg className="terminals" viewBox={`0 0 ${WIDTH} ${top}`} role="img" aria-label={WIRE_BOARD.drawing(words)}>
       {devices.map((device) => (
         <g key={device.place} transform={`translate(0 ${device.top})`}>
           <rect x={1} y={1} width={WIDTH - 2} height={TERMINAL_AT + RADIUS + 6} rx={6} className="device" />
@@ -76,7 +78,7 @@ function TerminalDrawing({ rows }: { readonly rows: readonly LandingRow[] }) {
                 )}
                 {hanging.map((row, line) => (
                   <text key={row.number} x={x} y={WORD_AT + 3 + line * WORD_HEIGHT} textAnchor="middle">
-                    {row.state === 'off' ? `(${shortName(row)} off)` : shortName(row)}
+                    {row.state === 'off' ? WIRE_BOARD.offHere(shortWireName(row)) : shortWireName(row)}
                   </text>
                 ))}
               </g>
@@ -86,20 +88,4 @@ function TerminalDrawing({ rows }: { readonly rows: readonly LandingRow[] }) {
       ))}
     </svg>
   );
-}
-
-function wireName(row: LandingRow): string {
-  if (row.state === 'jumper') return 'jumper';
-  return [row.size, row.colour, 'wire'].filter(Boolean).join(' ');
-}
-
-const shortName = (row: LandingRow): string => (row.state === 'jumper' ? 'jumper' : (row.colour ?? 'wire'));
-
-function terminalName(id: string | undefined): string {
-  return POINTS.find((point) => point.id === id)?.name ?? id ?? '';
-}
-
-function nowOn(row: LandingRow): string {
-  if (row.state === 'jumper') return `${terminalName(row.from)} to ${terminalName(row.to)}`;
-  return terminalName(row.to) || 'unnamed terminal';
 }

@@ -1,35 +1,36 @@
-import type { SwitchingDevice, SwitchPlace } from '../../../grammar/vocabulary/devices.ts';
+import type { SwitchPlace } from '../../../grammar/vocabulary/devices.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../../visit/chart/context.ts';
 import { looseWires } from '../../visit/rules/landings.ts';
+import { KEY, SWITCH } from '../../words/pages/key-words.ts';
 import { commandKey, itemKey, observationKey, padKey, reportKey, type TouchKey, writeKey } from './touch-key.ts';
 
-/** The switch that takes a zone off, with its name. */
+/** The switch that takes a zone off. */
 function switchOf(zone: Step['zone']): {
-  readonly device: SwitchingDevice;
+  readonly device: keyof typeof SWITCH.names;
   readonly place: SwitchPlace;
-  readonly name: string;
 } {
   switch (zone) {
     case 'disconnect-line':
-      return { device: 'breaker', place: 'panel', name: 'Breaker at the panel' };
+      return { device: 'breaker', place: 'panel' };
     case 'air-handler':
     case 'control':
-      return { device: 'service-switch', place: 'air-handler', name: "Air handler's switch" };
+      return { device: 'service-switch', place: 'air-handler' };
     default:
-      return { device: 'disconnect', place: 'outdoor', name: 'Outdoor disconnect' };
+      return { device: 'disconnect', place: 'outdoor' };
   }
 }
 
-function switched(zone: Step['zone'], state: 'locked' | 'closed', words: string): TouchKey {
-  const { device, place, name } = switchOf(zone);
-  return reportKey(`${name} ${words}`, { kind: 'report', report: { type: 'energy', device, place, state } }, 2);
+function switched(zone: Step['zone'], state: 'locked' | 'closed'): TouchKey {
+  const { device, place } = switchOf(zone);
+  const label = (state === 'locked' ? SWITCH.locked : SWITCH.backOn)(SWITCH.names[device]);
+  return reportKey(label, { kind: 'report', report: { type: 'energy', device, place, state } }, 2);
 }
 
 /** What answers a step that asks for something to be done. */
 export function keysForAction(step: Step, context: VisitContext): readonly TouchKey[] {
   if (step.ask.kind !== 'action') return [];
-  const pass = commandKey('Pass', 'pass');
+  const pass = commandKey(KEY.pass, 'pass');
   const zone: ZoneId = step.zone === 'none' ? 'outdoor-load' : step.zone;
   switch (step.ask.done) {
     case 'call-on':
@@ -37,34 +38,26 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
     case 'call-off':
       return [observationKey('thermostat-not-calling', 2)];
     case 'power-off':
-      return [switched(step.zone, 'locked', 'is open and locked')];
+      return [switched(step.zone, 'locked')];
     case 'absence-proved':
-      return [padKey('Enter the numbers', { kind: 'proof', zone }, 2)];
+      return [padKey(KEY.enterNumbers, { kind: 'proof', zone }, 2)];
     case 'capacitors-discharged':
       return [
-        reportKey('Discharged', { kind: 'report', report: { type: 'discharged', zone } }),
-        padKey('Enter volts d.c.', { kind: 'discharge', zone }),
+        reportKey(KEY.discharged, { kind: 'report', report: { type: 'discharged', zone } }),
+        padKey(KEY.enterVoltsDc, { kind: 'discharge', zone }),
       ];
     case 'part-fitted':
-      return [{ label: 'Repair is done', tone: 'first', width: 2, does: { do: 'open', sheet: 'part' } }];
+      return [{ label: KEY.repairDone, tone: 'first', width: 2, does: { do: 'open', sheet: 'part' } }];
     case 'wires-landed':
-      return looseWires(context.wires).map(({ colour, size, from }) =>
-        reportKey([colour, size, 'wire landed on', from].filter(Boolean).join(' '), {
-          kind: 'wire',
-          wire: {
-            action: 'landed',
-            to: from,
-            ...(colour === undefined ? {} : { colour }),
-            ...(size === undefined ? {} : { size }),
-          },
-        }),
+      return looseWires(context.wires).map(({ from, ...named }) =>
+        reportKey(KEY.wireLanded({ from, ...named }), { kind: 'wire', wire: { action: 'landed', to: from, ...named } }),
       );
     case 'tug-tested':
-      return [commandKey('Done: none moves', 'done', 'first', 2)];
+      return [commandKey(KEY.noneMoves, 'done', 'first', 2)];
     case 'covers-on':
       return [observationKey('covers-on', 2)];
     case 'power-on':
-      return [switched(step.zone, 'closed', 'is back on')];
+      return [switched(step.zone, 'closed')];
     case 'consent-asked':
       return [itemKey('consent-given'), itemKey('consent-refused')];
     case 'meter-named':
@@ -78,12 +71,12 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
     case 'thermostat-agreed':
       return [itemKey('thermostat-as-agreed'), pass];
     case 'recommended':
-      return [itemKey('nothing-to-recommend'), writeKey('Write a recommendation')];
+      return [itemKey('nothing-to-recommend'), writeKey(KEY.writeRecommendation)];
     case 'technician-signed':
-      return [writeKey('Write the name'), pass];
+      return [writeKey(KEY.writeName), pass];
     case 'customer-signed':
-      return [writeKey('Write the name'), itemKey('customer-not-present')];
+      return [writeKey(KEY.writeName), itemKey('customer-not-present')];
     case 'visit-finished':
-      return [commandKey('Finish the visit', 'finish', 'first', 2)];
+      return [commandKey(KEY.finish, 'finish', 'first', 2)];
   }
 }

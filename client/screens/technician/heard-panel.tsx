@@ -1,6 +1,7 @@
 import { type FormEvent, useRef } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
-import { showMeaning, showVerdict } from '../show/show-understanding.ts';
+import { HEARD } from '../../words/pages/visit-words.ts';
+import { showUnderstood } from '../../words/shown/transcript-words.ts';
 
 interface HeardPanelProps {
   readonly folded: FoldedVisit;
@@ -23,22 +24,20 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
     onType(text);
   };
   return (
-    <section className="heard" aria-label="Heard and understood">
+    <section className="heard" aria-label={HEARD.panel}>
       <dl>
         <div>
-          <dt>heard</dt>
-          <dd data-heard>{heard === undefined ? 'nothing yet' : heard.text}</dd>
+          <dt>{HEARD.heard}</dt>
+          <dd data-heard>{heard === undefined ? HEARD.nothing : heard.text}</dd>
         </div>
         <div>
-          <dt>understood</dt>
+          <dt>{HEARD.understood}</dt>
           <dd data-understood>
-            {heard === undefined
-              ? '–'
-              : `${showMeaning(heard.understanding.meaning)} · ${showVerdict(heard.understanding, heard.accepted)}`}
+            {heard === undefined ? HEARD.none : showUnderstood(heard.understanding, heard.accepted)}
           </dd>
         </div>
         <div className={said?.text === shown ? 'reader-only' : undefined}>
-          <dt>said</dt>
+          <dt>{HEARD.said}</dt>
           {/* Every prompt is read out by a screen reader too; a caution or warning at once. */}
           <dd data-said aria-live="polite">
             {said?.kind === 'caution' || said?.kind === 'warning' ? '' : said?.text}
@@ -48,13 +47,13 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
       </dl>
       <form className="type-line" onSubmit={submit}>
         <label className="reader-only" htmlFor="type-line">
-          Type what you would say
+          {HEARD.type}
         </label>
         <input
           id="type-line"
           ref={line}
           className="control"
-          placeholder="type it instead"
+          placeholder={HEARD.typeInstead}
           autoComplete="off"
           autoCapitalize="off"
           spellCheck={false}
@@ -62,7 +61,7 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
           maxLength={2000}
         />
         <button type="submit" className="control" disabled={onType === undefined}>
-          Send
+          {HEARD.send}
         </button>
       </form>
     </section>

@@ -1,5 +1,7 @@
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
+import { MORE } from '../../words/pages/key-words.ts';
+import { PAGE } from '../../words/pages/page-words.ts';
 import { Sheet } from './sheet.tsx';
 import { readingToSetRight } from './touch-keys.ts';
 
@@ -29,41 +31,41 @@ interface MoreSheetProps {
 export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: MoreSheetProps) {
   const talk = context.pace === 'full' ? 'short-talk' : 'full-talk';
   return (
-    <Sheet title="More" onClose={onClose}>
+    <Sheet title={MORE.title} onClose={onClose}>
       <div className="keys">
         <button type="button" className="key warm" onClick={() => onChoose('hurt')}>
-          Somebody is hurt
+          {MORE.hurt}
         </button>
-        <Choice label="A reading" onPress={() => onChoose('reading')} />
-        <Choice label="Something seen" onPress={() => onChoose('seen')} />
-        <Choice label="Power switched" onPress={() => onChoose('switched')} />
-        <Choice label="Prove it dead" onPress={() => onChoose('proof')} />
-        <Choice label="Part fitted or work done" onPress={() => onChoose('part')} />
-        <Choice label="Wires" onPress={() => onChoose('wires')} disabled={context.wires.length === 0} />
-        <Choice label="Recommend, sign" onPress={() => onChoose('write')} />
+        <Choice label={MORE.reading} onPress={() => onChoose('reading')} />
+        <Choice label={MORE.seen} onPress={() => onChoose('seen')} />
+        <Choice label={MORE.switched} onPress={() => onChoose('switched')} />
+        <Choice label={MORE.proof} onPress={() => onChoose('proof')} />
+        <Choice label={MORE.part} onPress={() => onChoose('part')} />
+        <Choice label={MORE.wires} onPress={() => onChoose('wires')} disabled={context.wires.length === 0} />
+        <Choice label={MORE.write} onPress={() => onChoose('write')} />
         <Choice
-          label="Set it right"
+          label={MORE.setRight}
           onPress={() => onChoose('set-right')}
           disabled={readingToSetRight(context) === undefined}
         />
-        <Choice label="Take it back" onPress={() => onCommand('take-back')} disabled={context.readings.length === 0} />
-        <Choice label="What next" onPress={() => onCommand('what-next')} />
-        <Choice label="Why" onPress={() => onCommand('why')} />
-        <Choice label="Say again" onPress={() => onCommand('say-again')} />
-        <Choice label="Pass on this" onPress={() => onCommand('pass')} />
-        <Choice label="Cannot reach it" onPress={() => onCommand('cannot-reach')} />
-        <Choice label="Where are we" onPress={() => onCommand('status')} />
+        <Choice label={MORE.takeBack} onPress={() => onCommand('take-back')} disabled={context.readings.length === 0} />
+        <Choice label={MORE.whatNext} onPress={() => onCommand('what-next')} />
+        <Choice label={MORE.why} onPress={() => onCommand('why')} />
+        <Choice label={MORE.sayAgain} onPress={() => onCommand('say-again')} />
+        <Choice label={MORE.pass} onPress={() => onCommand('pass')} />
+        <Choice label={MORE.cannotReach} onPress={() => onCommand('cannot-reach')} />
+        <Choice label={MORE.status} onPress={() => onCommand('status')} />
         <Choice
-          label={context.held ? 'Go on' : 'Hold the visit'}
+          label={context.held ? MORE.goOn : MORE.hold}
           onPress={() => onCommand(context.held ? 'go-on' : 'hold')}
         />
-        <Choice label={talk === 'full-talk' ? 'Full talk' : 'Short talk'} onPress={() => onCommand(talk)} />
-        <Choice label={earOn ? 'Ear off' : 'Ear on'} onPress={() => onChoose('ear')} />
-        <Choice label="Sound" onPress={() => onChoose('sound')} />
-        <Choice label="Sound check" onPress={() => onChoose('sound-check')} />
-        <Choice label="Finish the visit" onPress={() => onCommand('finish')} />
+        <Choice label={talk === 'full-talk' ? MORE.fullTalk : MORE.shortTalk} onPress={() => onCommand(talk)} />
+        <Choice label={earOn ? MORE.earOff : MORE.earOn} onPress={() => onChoose('ear')} />
+        <Choice label={MORE.sound} onPress={() => onChoose('sound')} />
+        <Choice label={MORE.soundCheck} onPress={() => onChoose('sound-check')} />
+        <Choice label={MORE.finish} onPress={() => onCommand('finish')} />
         <button type="button" className="key full leave" onClick={onClose}>
-          Back
+          {PAGE.back}
         </button>
       </div>
     </Sheet>

@@ -1,7 +1,9 @@
 import type { FoldedVisit, ReadingLine } from '../../../grammar/visit/fold-visit.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
-import { showPlace, showUnit } from '../show/show-reading.ts';
-import { faultName, percent } from '../show/suspect-list.tsx';
+import { NOW } from '../../words/pages/visit-words.ts';
+import { showPercent } from '../../words/shown/show-likely.ts';
+import { showPlace, showUnit } from '../../words/shown/show-reading.ts';
+import { faultWords } from '../../words/things/fault-words.ts';
 import { needsSupervisor } from './supervisor-sheet.tsx';
 import { isPut } from './touch-keys.ts';
 
@@ -21,12 +23,12 @@ export function NowPanel({ folded, context, building }: NowPanelProps) {
   const latest = folded.readings.findLast((line) => !line.withdrawn);
   const leading = context.assessment?.suspects[0];
   return (
-    <section className="now" aria-label="Now">
+    <section className="now" aria-label={NOW.panel}>
       <div className={`asked asked-${kind}`} data-asked={kind}>
         <h2>
           {title}{' '}
           <span className="busy-sign">
-            {building === undefined ? 'working it out' : `getting to know this unit, ${percent(building)}`}
+            {building === undefined ? NOW.workingItOut : NOW.building(showPercent(building))}
           </span>
         </h2>
         <p className={words.length > LONG_WORDS ? 'asked-words long' : 'asked-words'}>{words}</p>
@@ -34,7 +36,7 @@ export function NowPanel({ folded, context, building }: NowPanelProps) {
       <LiveValue context={context} latest={latest} />
       {leading === undefined || kind === 'caution' || kind === 'closed' ? null : (
         <p className="leading">
-          Leading suspect: <strong>{faultName(leading.fault)}</strong> {percent(leading.probability)}
+          {NOW.leadingSuspect} <strong>{faultWords(leading.fault)}</strong> {showPercent(leading.probability)}
         </p>
       )}
     </section>
@@ -52,7 +54,7 @@ function LiveValue({ context, latest }: LiveValueProps) {
   const asked = question !== undefined && 'reading' in question ? question.reading : undefined;
   const reading = asked ?? latest?.reading;
   if (reading === undefined) return null;
-  const word = asked === undefined ? latest?.judged?.word : 'asked';
+  const word = asked === undefined ? latest?.judged?.word : NOW.asked;
   return (
     <p className="live-value" data-live-value={String(reading.value)}>
       <span className="live-place">
@@ -62,7 +64,7 @@ function LiveValue({ context, latest }: LiveValueProps) {
       <span className="live-number">
         {question?.kind === 'teen-or-ty' ? (
           <>
-            {question.options[0]} <span className="live-or">or</span> {question.options[1]}
+            {question.options[0]} <span className="live-or">{NOW.or}</span> {question.options[1]}
           </>
         ) : (
           reading.value
@@ -81,14 +83,16 @@ interface Asked {
 
 export function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
   const lastSaid = (kind: string) => folded.said.findLast((line) => line.kind === kind)?.text;
-  if (folded.summary !== undefined) return { kind: 'closed', title: 'Visit closed', words: folded.summary.plain };
-  if (isPut(context)) return { kind: 'question', title: 'Check on you', words: 'Say or touch: I am fine.' };
-  if (context.held) return { kind: 'held', title: 'Visit held', words: context.lastPrompt?.text ?? '' };
-  if (context.caution !== undefined) return { kind: 'caution', title: 'Caution', words: lastSaid('caution') ?? '' };
-  if (context.question !== undefined) return { kind: 'question', title: 'Question', words: lastSaid('question') ?? '' };
+  if (folded.summary !== undefined) return { kind: 'closed', title: NOW.titles.closed, words: folded.summary.plain };
+  if (isPut(context)) return { kind: 'question', title: NOW.titles.check, words: NOW.check };
+  if (context.held) return { kind: 'held', title: NOW.titles.held, words: context.lastPrompt?.text ?? '' };
+  if (context.caution !== undefined)
+    return { kind: 'caution', title: NOW.titles.caution, words: lastSaid('caution') ?? '' };
+  if (context.question !== undefined)
+    return { kind: 'question', title: NOW.titles.question, words: lastSaid('question') ?? '' };
   if (needsSupervisor(context))
-    return { kind: 'question', title: 'Supervisor first', words: lastSaid('warning') ?? '' };
+    return { kind: 'question', title: NOW.titles.supervisor, words: lastSaid('warning') ?? '' };
   if (context.step !== undefined)
-    return { kind: 'step', title: 'Next', words: folded.steps.at(-1)?.words ?? lastSaid('step') ?? '' };
-  return { kind: 'waiting', title: 'Readback', words: context.lastPrompt?.text ?? '' };
+    return { kind: 'step', title: NOW.titles.step, words: folded.steps.at(-1)?.words ?? lastSaid('step') ?? '' };
+  return { kind: 'waiting', title: NOW.titles.waiting, words: context.lastPrompt?.text ?? '' };
 }

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useState } from 'react';
+import { PAD } from '../../words/pages/key-words.ts';
 
 interface NumberPadProps {
   readonly title: string;
@@ -52,12 +53,12 @@ export function NumberPad({ title, units, mayBeOpen, mayBeNegative, onEnter, onC
           ))}
         {mayBeOpen === true && (
           <button type="button" className="control" onClick={() => onEnter('open', unit)}>
-            open line
+            {PAD.openLine}
           </button>
         )}
         {mayBeNegative === true && (
           <button type="button" className="control" onClick={() => press('-')}>
-            minus
+            {PAD.minus}
           </button>
         )}
       </div>
@@ -68,13 +69,13 @@ export function NumberPad({ title, units, mayBeOpen, mayBeNegative, onEnter, onC
           </button>
         ))}
         <button type="button" className="key" data-key="back" onClick={() => press('Backspace')}>
-          back
+          {PAD.back}
         </button>
         <button type="button" className="key" data-key="cancel" onClick={onCancel}>
-          Leave
+          {PAD.leave}
         </button>
         <button type="button" className="key first wide" data-key="enter" disabled={!whole} onClick={enter}>
-          Enter
+          {PAD.enter}
         </button>
       </div>
     </div>

@@ -2,6 +2,8 @@ import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
+import { MORE } from '../../words/pages/key-words.ts';
+import { showObservation } from '../../words/shown/show-understanding.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
 import { PadSheet } from './pad-sheet.tsx';
@@ -54,7 +56,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
         toggleEar();
         return close();
       case 'hurt':
-        enter({ kind: 'report', report: { type: 'injury' } }, 'somebody is hurt');
+        enter({ kind: 'report', report: { type: 'injury' } }, MORE.hurtHeard);
         return close();
       case 'proof':
         return show({ sheet: 'pad', pad: { kind: 'proof', zone: zoneToProve(context) } });
@@ -65,7 +67,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     }
   };
   const see = (observation: ObservationId) => {
-    enter({ kind: 'report', report: { type: 'observation', observation } }, nameOf(observation));
+    enter({ kind: 'report', report: { type: 'observation', observation } }, showObservation(observation));
     close();
   };
   switch (open.sheet) {
@@ -85,7 +87,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'reading':
       return <ReadingPicker onPicked={(pad) => show({ sheet: 'pad', pad })} onClose={close} />;
     case 'seen':
-      return <PickSheet title="Something seen" picks={SEEN} onPick={see} onClose={close} />;
+      return <PickSheet title={MORE.seen} picks={SEEN} onPick={see} onClose={close} />;
     case 'switched':
       return <SwitchPicker onEnter={enter} onClose={close} />;
     case 'part':
@@ -105,11 +107,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
   }
 }
 
-const SEEN = OBSERVATIONS.map(({ id, name }) => ({ label: name, value: id }));
-
-function nameOf(observation: ObservationId): string {
-  return OBSERVATIONS.find(({ id }) => id === observation)?.name ?? observation;
-}
+const SEEN = OBSERVATIONS.map(({ id }) => ({ label: showObservation(id), value: id }));
 
 /** The zone whose switch was reported open, the outdoor unit first where several were. */
 function zoneToProve({ energy }: VisitContext): ZoneId {

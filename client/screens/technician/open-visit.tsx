@@ -1,5 +1,6 @@
 import { type FormEvent, useState } from 'react';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { OPENING } from '../../words/pages/start-words.ts';
 import { openingFrom, REFRIGERANTS, type VisitOpening } from './opening-from.ts';
 import { UNIT_STOCK } from './unit-stock.ts';
 
@@ -12,26 +13,26 @@ export function OpenVisit({ onOpen }: { readonly onOpen: (opening: VisitOpening)
   };
   const unit = UNIT_STOCK[stock]?.unit ?? { id: 'unknown' };
   return (
-    <form className="open-visit" onSubmit={submit} aria-label="Open a visit">
+    <form className="open-visit" onSubmit={submit} aria-label={OPENING.form}>
       <label>
-        Site
+        {OPENING.site}
         <input className="control" name="site" required maxLength={120} autoComplete="off" />
       </label>
       <label>
-        Complaint
+        {OPENING.complaint}
         <input className="control" name="complaint" required maxLength={240} autoComplete="off" />
       </label>
       <fieldset>
-        <legend>You are</legend>
+        <legend>{OPENING.youAre}</legend>
         <label className="choice">
-          <input type="radio" name="role" value="technician" defaultChecked /> technician, short talk
+          <input type="radio" name="role" value="technician" defaultChecked /> {OPENING.technician}
         </label>
         <label className="choice">
-          <input type="radio" name="role" value="trainee" /> trainee, full talk
+          <input type="radio" name="role" value="trainee" /> {OPENING.trainee}
         </label>
       </fieldset>
       <label>
-        Unit
+        {OPENING.unit}
         <select
           className="control"
           name="stock"
@@ -46,42 +47,42 @@ export function OpenVisit({ onOpen }: { readonly onOpen: (opening: VisitOpening)
         </select>
       </label>
       <details>
-        <summary>Nameplate</summary>
+        <summary>{OPENING.nameplate}</summary>
         {/* A fresh set of fields for each unit, so that its values are the ones to begin from. */}
         <div className="nameplate" key={stock}>
-          {PLATE_FIELDS.map(({ name, label, of }) => (
+          {PLATE_FIELDS.map(({ name, of }) => (
             <label key={name}>
-              {label}
+              {OPENING.plate[name]}
               <input className="control" name={name} inputMode="decimal" defaultValue={of(unit) ?? ''} />
             </label>
           ))}
           <label>
-            Refrigerant
+            {OPENING.refrigerant}
             <select className="control" name="refrigerant" defaultValue={unit.refrigerant ?? ''}>
-              <option value="">not known</option>
+              <option value="">{OPENING.notKnown}</option>
               {REFRIGERANTS.map((name) => (
                 <option key={name}>{name}</option>
               ))}
             </select>
           </label>
           <label className="choice">
-            <input type="checkbox" name="inverter" defaultChecked={unit.inverterDriven === true} /> inverter driven
+            <input type="checkbox" name="inverter" defaultChecked={unit.inverterDriven === true} /> {OPENING.inverter}
           </label>
         </div>
       </details>
       <button type="submit" className="key first">
-        Open the visit
+        {OPENING.open}
       </button>
     </form>
   );
 }
 
-const PLATE_FIELDS: readonly { name: string; label: string; of: (unit: UnitProfile) => number | undefined }[] = [
-  { name: 'supply', label: 'Supply, V', of: (unit) => unit.supply?.nominal },
-  { name: 'herm', label: 'Capacitor HERM, µF', of: (unit) => unit.capacitor?.herm },
-  { name: 'fan', label: 'Capacitor FAN, µF', of: (unit) => unit.capacitor?.fan },
-  { name: 'rla', label: 'Compressor RLA, A', of: (unit) => unit.compressor?.rla },
-  { name: 'lra', label: 'Compressor LRA, A', of: (unit) => unit.compressor?.lra },
-  { name: 'fla', label: 'Fan FLA, A', of: (unit) => unit.fanMotor?.fla },
-  { name: 'tons', label: 'Tons', of: (unit) => unit.tons },
+const PLATE_FIELDS: readonly { name: keyof typeof OPENING.plate; of: (unit: UnitProfile) => number | undefined }[] = [
+  { name: 'supply', of: (unit) => unit.supply?.nominal },
+  { name: 'herm', of: (unit) => unit.capacitor?.herm },
+  { name: 'fan', of: (unit) => unit.capacitor?.fan },
+  { name: 'rla', of: (unit) => unit.compressor?.rla },
+  { name: 'lra', of: (unit) => unit.compressor?.lra },
+  { name: 'fla', of: (unit) => unit.fanMotor?.fla },
+  { name: 'tons', of: (unit) => unit.tons },
 ];

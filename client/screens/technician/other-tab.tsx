@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { openTabNews } from '../../record/browser/tab-news.ts';
+import { START } from '../../words/pages/start-words.ts';
 import type { Device } from '../session/device.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
@@ -22,9 +23,9 @@ export function OtherTab({ device, stream }: OtherTabProps) {
   }, [device, stream]);
   return (
     <main className="start" data-other-tab>
-      <h1>{folded?.site ?? 'Visit'}</h1>
+      <h1>{folded?.site ?? START.visit}</h1>
       <p className="notice" role="status">
-        Another tab writes this visit. It is shown here as it grows; close the other tab to go on in this one.
+        {START.otherTab}
       </p>
       {folded === undefined ? null : (
         <>

@@ -5,7 +5,8 @@ import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import { UNITS } from '../../../grammar/vocabulary/units.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { FUNCTION_NAMES, showPlace, showReading, showValue } from '../show/show-reading.ts';
+import { PAD } from '../../words/pages/key-words.ts';
+import { showReading } from '../../words/shown/show-reading.ts';
 import { NumberPad } from './number-pad.tsx';
 import { Sheet } from './sheet.tsx';
 import type { PadRequest } from './touch-key.ts';
@@ -34,7 +35,7 @@ export function PadSheet({ request, onEnter, onClose }: PadSheetProps) {
     <Sheet title={now.title} onClose={onClose} tall>
       <NumberPad
         key={at}
-        title={asked.length === 1 ? now.title : `${at + 1} of ${asked.length}: ${now.title}`}
+        title={asked.length === 1 ? now.title : PAD.oneOf(at + 1, asked.length, now.title)}
         units={unitsOf(now.quantity)}
         mayBeOpen={now.quantity === 'resistance' || now.quantity === 'insulation'}
         mayBeNegative={now.quantity === 'temperature' || now.quantity === 'wet-bulb'}
@@ -52,8 +53,8 @@ interface AskedNumber {
 
 /** What is read in a proof: on the 24 V side there is one pair, elsewhere each pair and each leg to ground. */
 function proofNumbers(zone: ZoneId): readonly string[] {
-  const between = zone === 'control' ? ['R to C'] : ['leg to leg', 'leg one to ground', 'leg two to ground'];
-  return ['meter on a known live source', ...between, 'meter on the live source again'];
+  const { meter, control, line, meterAgain } = PAD.proof;
+  return [meter, ...(zone === 'control' ? control : line), meterAgain];
 }
 
 /** Where a zone's stored charge is read. */
@@ -68,16 +69,13 @@ function chargedSections(zone: ZoneId): readonly (readonly [PointId, PointId])[]
 function numbersOf(request: PadRequest): readonly AskedNumber[] {
   switch (request.kind) {
     case 'reading':
-      return [{ title: `${showPlace(request.at)}, ${FUNCTION_NAMES[request.quantity]}`, quantity: request.quantity }];
+      return [{ title: PAD.reading(request.at, request.quantity), quantity: request.quantity }];
     case 'set-right':
-      return [{ title: `Set right: ${showReading(request.reading)}`, quantity: request.reading.quantity }];
+      return [{ title: PAD.setRight(request.reading), quantity: request.reading.quantity }];
     case 'proof':
       return proofNumbers(request.zone).map((title) => ({ title, quantity: 'voltage' }));
     case 'discharge':
-      return chargedSections(request.zone).map((at) => ({
-        title: `${showPlace(at)}, volts d.c.`,
-        quantity: 'voltage-dc',
-      }));
+      return chargedSections(request.zone).map((at) => ({ title: PAD.charge(at), quantity: 'voltage-dc' }));
   }
 }
 
@@ -96,7 +94,7 @@ function meaningOf(
       const value = values[0] as Value;
       return {
         meaning: { kind: 'command', command: 'correct', correction: { value, unit } },
-        words: `correction ${showValue(value, unit)}`,
+        words: PAD.heard.correction(value, unit),
       };
     }
     case 'proof': {
@@ -107,7 +105,7 @@ function meaningOf(
           kind: 'report',
           report: { type: 'absence-of-voltage', zone: request.zone, before, values: rest, after },
         },
-        words: `meter ${before}, ${rest.join(', ')}, meter ${after}`,
+        words: PAD.heard.proof(before, rest, after),
       };
     }
     case 'discharge': {
@@ -116,7 +114,7 @@ function meaningOf(
       );
       return {
         meaning: { kind: 'several', parts: readings.map((reading) => ({ kind: 'reading', reading })) },
-        words: readings.map(showReading).join(', '),
+        words: PAD.heard.several(readings),
       };
     }
   }

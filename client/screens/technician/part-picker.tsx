@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { PART_RATINGS, PARTS, type PartId } from '../../../grammar/vocabulary/parts.ts';
 import { WORKS, type WorkId } from '../../../grammar/vocabulary/works.ts';
+import { PART_PICKER } from '../../words/pages/key-words.ts';
 import { NumberPad } from './number-pad.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { Sheet } from './sheet.tsx';
@@ -18,8 +19,7 @@ export function PartPicker({ onEnter, onClose }: PartPickerProps) {
   const [at, setAt] = useState(0);
   const asked: readonly string[] = PARTS.find(({ id }) => id === part)?.ratings ?? [];
   const enter = (chosen: PartId, all: Readonly<Record<string, number>>) => {
-    const name = PARTS.find(({ id }) => id === chosen)?.name ?? chosen;
-    onEnter({ kind: 'part', part: chosen, ratings: all }, ['fitted', name, ...Object.values(all)].join(' '));
+    onEnter({ kind: 'part', part: chosen, ratings: all }, PART_PICKER.heard(chosen, Object.values(all)));
     onClose();
   };
   const next = (chosen: PartId, all: Readonly<Record<string, number>>) => {
@@ -41,10 +41,10 @@ export function PartPicker({ onEnter, onClose }: PartPickerProps) {
       setPart(id as PartId);
       if ((PARTS.find((one) => one.id === id)?.ratings.length ?? 0) === 0) enter(id as PartId, {});
     };
-    return <PickSheet title="Part fitted, or what was done" picks={picks} onPick={pick} onClose={onClose} />;
+    return <PickSheet title={PART_PICKER.title} picks={picks} onPick={pick} onClose={onClose} />;
   }
   const rating = asked[at] ?? '';
-  const title = `${rating.replaceAll('-', ' ')} on the new part`;
+  const title = PART_PICKER.rating(rating);
   const unit = PART_RATINGS.find(({ id }) => id === rating)?.unit ?? '';
   return (
     <Sheet title={title} onClose={onClose} tall>

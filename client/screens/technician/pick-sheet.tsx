@@ -1,3 +1,4 @@
+import { PAGE } from '../../words/pages/page-words.ts';
 import { Sheet } from './sheet.tsx';
 
 export interface Pick<T> {
@@ -24,7 +25,7 @@ export function PickSheet<T>({ title, picks, onPick, onClose }: PickSheetProps<T
           </button>
         ))}
         <button type="button" className="key full leave" onClick={onClose}>
-          Back
+          {PAGE.back}
         </button>
       </div>
     </Sheet>

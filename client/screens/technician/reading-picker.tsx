@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import { POINTS, type PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
-import { FUNCTION_NAMES, showPoint } from '../show/show-reading.ts';
+import { READING_PICKER } from '../../words/pages/key-words.ts';
+import { FUNCTION_NAMES, showPoint } from '../../words/shown/show-reading.ts';
 import { PickSheet } from './pick-sheet.tsx';
 import type { PadRequest } from './touch-key.ts';
 
@@ -40,20 +41,35 @@ export function ReadingPicker({ onPicked, onClose }: ReadingPickerProps) {
   const [first, setFirst] = useState<PointId>();
   if (quantity === undefined) {
     const picks = FUNCTIONS.map((value) => ({ label: FUNCTION_NAMES[value], value }));
-    return <PickSheet title="Meter function" picks={picks} onPick={setQuantity} onClose={onClose} />;
+    return <PickSheet title={READING_PICKER.meterFunction} picks={picks} onPick={setQuantity} onClose={onClose} />;
   }
   const single = SINGLE[quantity];
   const picked = (at: readonly PointId[]) => onPicked({ kind: 'reading', quantity, at, bench: false });
   if (single !== undefined) {
-    return <PickSheet title="Where" picks={single.map(pickOf)} onPick={(at) => picked([at])} onClose={onClose} />;
+    return (
+      <PickSheet
+        title={READING_PICKER.where}
+        picks={single.map(pickOf)}
+        onPick={(at) => picked([at])}
+        onClose={onClose}
+      />
+    );
   }
   if (first === undefined) {
-    return <PickSheet key="first" title="One probe on" picks={tips(undefined)} onPick={setFirst} onClose={onClose} />;
+    return (
+      <PickSheet
+        key="first"
+        title={READING_PICKER.firstProbe}
+        picks={tips(undefined)}
+        onPick={setFirst}
+        onClose={onClose}
+      />
+    );
   }
   return (
     <PickSheet
       key="second"
-      title={`${showPoint(first)} to`}
+      title={READING_PICKER.secondProbe(first)}
       picks={tips(first)}
       onPick={(second) => picked(inTableOrder(first, second))}
       onClose={onClose}

@@ -1,6 +1,7 @@
 import { useCallback, useState, useSyncExternalStore } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
+import { VISIT } from '../../words/pages/visit-words.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
@@ -44,7 +45,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
   const cautionToCome = !cautionGiven(folded, context.caution);
   return (
     <main className="visit" aria-busy={busy} data-phase={context.phase} data-heard-count={folded.heard.length}>
-      <h1 className="reader-only">Visit at {folded.site}</h1>
+      <h1 className="reader-only">{VISIT.at(folded.site)}</h1>
       <div className="visit-now">
         <StatusStrip
           ear={ear}
@@ -65,7 +66,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
         {earOn && folded.heard.length === 0 ? (
           <p className="check-first">
             <button type="button" className="control" onClick={() => setOpen({ sheet: 'sound-check' })}>
-              Sound check: ten seconds, before the first reading
+              {VISIT.checkFirst}
             </button>
           </p>
         ) : null}
@@ -75,7 +76,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
           shown={nowAsked(folded, context).words}
           onType={problem === undefined ? (text) => session.type(text) : undefined}
         />
-        <nav className="keys visit-keys" aria-label="Answers by touch">
+        <nav className="keys visit-keys" aria-label={VISIT.answersByTouch}>
           {earOn && ear.attention !== 'always' ? <TalkKey down={ear.attending} onHold={hold} /> : null}
           {keysFor(context).map((key) => (
             <button
@@ -97,16 +98,16 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
           />
         </nav>
       </div>
-      <aside className="so-far" aria-label="So far">
-        <h2>Suspects</h2>
+      <aside className="so-far" aria-label={VISIT.soFar}>
+        <h2>{VISIT.suspects}</h2>
         <SuspectList suspects={context.assessment?.suspects ?? []} most={6} />
         {folded.wires.length === 0 ? null : (
           <>
-            <h2>Wires</h2>
+            <h2>{VISIT.wires}</h2>
             <WireBoard wires={folded.wires.map(({ wire }) => wire)} />
           </>
         )}
-        <h2>Readings</h2>
+        <h2>{VISIT.readings}</h2>
         <ReadingTable readings={folded.readings} />
       </aside>
       {open === undefined ? null : (
@@ -135,17 +136,17 @@ function LastKey({ speaking, closed, onStop, onMore, onLeave }: LastKeyProps) {
   if (speaking) {
     return (
       <button type="button" className="key" onClick={onStop}>
-        Stop
+        {VISIT.stop}
       </button>
     );
   }
   return closed ? (
     <button type="button" className="key first full" onClick={onLeave}>
-      To the visits
+      {VISIT.toTheVisits}
     </button>
   ) : (
     <button type="button" className="key" onClick={onMore}>
-      More
+      {VISIT.more}
     </button>
   );
 }
@@ -164,10 +165,10 @@ function Notices({ session, problem, earFault, stopped }: NoticesProps) {
       {problem === undefined ? null : (
         <div className="notice stop" role="alert" data-problem>
           <p>
-            <strong>Stopped: the last entry is not saved.</strong> {problem}
+            <strong>{VISIT.notSaved}</strong> {problem}
           </p>
           <button type="button" className="control" onClick={() => void session.takeUpAgain()}>
-            Try again
+            {VISIT.tryAgain}
           </button>
         </div>
       )}
@@ -178,7 +179,7 @@ function Notices({ session, problem, earFault, stopped }: NoticesProps) {
       )}
       {stopped === undefined ? null : (
         <p className="notice" role="alert" data-link-stopped>
-          {stopped} The visit goes on here and is kept on this device.
+          {stopped} {VISIT.keptHere}
         </p>
       )}
     </div>

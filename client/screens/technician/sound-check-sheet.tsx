@@ -1,6 +1,8 @@
 import { useState } from 'react';
-import { adviceFor, judgePlace, type PlaceMeasured } from '../../listening/sound/judge-place.ts';
-import { type CheckStep, TEST_NUMBER } from '../session/sound-check.ts';
+import { judgePlace, type PlaceMeasured } from '../../listening/sound/judge-place.ts';
+import { PAGE } from '../../words/pages/page-words.ts';
+import { PLACE_ADVICE, SOUND_CHECK } from '../../words/pages/sound-words.ts';
+import type { CheckStep } from '../session/sound-check.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { Sheet } from './sheet.tsx';
 
@@ -11,12 +13,6 @@ interface SoundCheckSheetProps {
 
 type Stage = 'ready' | CheckStep | { readonly measured: PlaceMeasured } | 'impossible';
 
-const ASKED: Readonly<Record<CheckStep, string>> = {
-  quiet: 'Be quiet for a moment: listening to the place.',
-  echo: 'Listening to this device’s own voice.',
-  number: `Now say: “${TEST_NUMBER}”`,
-};
-
 /** Listens to the place, to the own voice and to a test number; says what hinders and what to do. */
 export function SoundCheckSheet({ session, onClose }: SoundCheckSheetProps) {
   const [stage, setStage] = useState<Stage>('ready');
@@ -26,24 +22,20 @@ export function SoundCheckSheet({ session, onClose }: SoundCheckSheetProps) {
   };
   const running = stage === 'quiet' || stage === 'echo' || stage === 'number';
   return (
-    <Sheet title="Sound check" onClose={onClose}>
-      <h2>Sound check</h2>
+    <Sheet title={SOUND_CHECK.title} onClose={onClose}>
+      <h2>{SOUND_CHECK.title}</h2>
       <div role="status" data-check={typeof stage === 'string' ? stage : 'done'}>
-        {stage === 'ready' ? (
-          <p>It takes ten seconds: the place, this device’s voice, and a number that you say.</p>
-        ) : null}
-        {running ? <p className="check-asked">{ASKED[stage]}</p> : null}
-        {stage === 'impossible' ? (
-          <p>The sound cannot be measured: switch the ear on with our own recogniser first.</p>
-        ) : null}
+        {stage === 'ready' ? <p>{SOUND_CHECK.ready}</p> : null}
+        {running ? <p className="check-asked">{SOUND_CHECK.asked[stage]}</p> : null}
+        {stage === 'impossible' ? <p>{SOUND_CHECK.impossible}</p> : null}
         {typeof stage === 'object' ? <Found measured={stage.measured} /> : null}
       </div>
       <div className="keys">
         <button type="button" className="key first" onClick={() => void begin()} disabled={running}>
-          {stage === 'ready' ? 'Begin' : 'Again'}
+          {stage === 'ready' ? SOUND_CHECK.begin : SOUND_CHECK.again}
         </button>
         <button type="button" className="key" onClick={onClose}>
-          Back
+          {PAGE.back}
         </button>
       </div>
     </Sheet>
@@ -56,15 +48,15 @@ function Found({ measured }: { readonly measured: PlaceMeasured }) {
   return (
     <>
       <dl className="check-figures">
-        <Figure name="the place" db={floorDb} />
-        {speechDb === undefined ? null : <Figure name="your voice" db={speechDb} over={floorDb} />}
-        {echoDb === undefined ? null : <Figure name="this device’s voice" db={echoDb} over={floorDb} />}
+        <Figure title={SOUND_CHECK.place} db={floorDb} />
+        {speechDb === undefined ? null : <Figure title={SOUND_CHECK.yourVoice} db={speechDb} over={floorDb} />}
+        {echoDb === undefined ? null : <Figure title={SOUND_CHECK.ownVoice} db={echoDb} over={floorDb} />}
       </dl>
-      {faults.length === 0 ? <p>The number was heard as said. Nothing here hinders hearing just now.</p> : null}
+      {faults.length === 0 ? <p>{SOUND_CHECK.fine}</p> : null}
       <ul>
         {faults.map((fault) => (
           <li key={fault} data-place-fault={fault}>
-            {adviceFor(fault)}
+            {PLACE_ADVICE[fault]}
           </li>
         ))}
       </ul>
@@ -72,23 +64,16 @@ function Found({ measured }: { readonly measured: PlaceMeasured }) {
   );
 }
 
-function Figure({ name, db, over }: { readonly name: string; readonly db: number; readonly over?: number }) {
-  const above =
-    over === undefined ? '' : `, ${Math.round(Math.max(LEAST_DB, db) - Math.max(LEAST_DB, over))} dB over it`;
+function Figure({ title, db, over }: { readonly title: string; readonly db: number; readonly over?: number }) {
+  const heard = Math.max(LEAST_DB, db);
+  const above = over === undefined ? undefined : Math.round(heard - Math.max(LEAST_DB, over));
   return (
     <div className="check-figure">
-      <dt>{name}</dt>
-      <dd>
-        {showDb(db)} dBFS{above}
-      </dd>
+      <dt>{title}</dt>
+      <dd>{SOUND_CHECK.level(Math.round(heard), above)}</dd>
     </div>
   );
 }
 
 /** The quietest that 16 bits can tell. */
 const LEAST_DB = -96;
-
-/** With a minus sign that is read as one. */
-function showDb(db: number): string {
-  return `${Math.round(Math.max(LEAST_DB, db))}`.replace('-', '−');
-}

@@ -1,5 +1,7 @@
 import { type FormEvent, type ReactNode, useEffect, useState } from 'react';
 import { admitWakeHost, forgetWakeFiles, keepWakeFile } from '../../listening/browser/wake-files.ts';
+import { PAGE } from '../../words/pages/page-words.ts';
+import { SOUND, WAKE_WORD } from '../../words/pages/sound-words.ts';
 import { type Attention, keepSoundSettings, readSoundSettings, type SoundSettings } from '../session/sound-settings.ts';
 import { Sheet } from './sheet.tsx';
 
@@ -23,31 +25,31 @@ export function SoundSheet({ onChanged, onClose }: SoundSheetProps) {
     onClose();
   };
   return (
-    <Sheet title="Sound" onClose={onClose}>
-      <form className="open-visit sound" onSubmit={(event) => void submit(event)} aria-label="Sound">
+    <Sheet title={SOUND.title} onClose={onClose}>
+      <form className="open-visit sound" onSubmit={(event) => void submit(event)} aria-label={SOUND.title}>
         <fieldset>
-          <legend>What is said counts</legend>
+          <legend>{SOUND.counts}</legend>
           <Pick name="attention" value="always" now={settings.attention} onPick={(attention) => change({ attention })}>
-            always: a reading needs no word before it
+            {SOUND.always}
           </Pick>
           <Pick name="attention" value="push" now={settings.attention} onPick={(attention) => change({ attention })}>
-            while the key, the space bar or a headset’s button is pressed
+            {SOUND.push}
           </Pick>
           <Pick name="attention" value="wake" now={settings.attention} onPick={(attention) => change({ attention })}>
-            after your wake word
+            {SOUND.wake}
           </Pick>
-          <p className="quiet">“Stop” is heard at any time.</p>
+          <p className="quiet">{SOUND.stopAlways}</p>
         </fieldset>
         {settings.attention === 'wake' ? <WakeFields settings={settings} change={change} /> : null}
         <fieldset>
-          <legend>Recogniser</legend>
+          <legend>{SOUND.recogniser}</legend>
           <Pick
             name="ear"
             value="bundled"
             now={earOf(settings)}
             onPick={() => change({ ear: 'offline', model: 'bundled' })}
           >
-            our own, on this device
+            {SOUND.bundled}
           </Pick>
           {wideband || settings.model === 'wideband' ? (
             <Pick
@@ -56,30 +58,28 @@ export function SoundSheet({ onChanged, onClose }: SoundSheetProps) {
               now={earOf(settings)}
               onPick={() => change({ ear: 'offline', model: 'wideband' })}
             >
-              our own with the server’s 16 kHz model; what the two hear differently is asked (6 MB once)
+              {SOUND.wideband}
             </Pick>
           ) : null}
           <Pick name="ear" value="browser" now={earOf(settings)} onPick={() => change({ ear: 'browser' })}>
-            the browser’s
+            {SOUND.browser}
           </Pick>
           {settings.ear === 'browser' ? (
             <>
-              <p className="quiet">
-                The browser’s recogniser may send the sound to its maker. It needs the network, and may fail in silence.
-              </p>
+              <p className="quiet">{SOUND.browserWarning}</p>
               <label className="choice">
                 <input
                   type="checkbox"
                   checked={settings.onlyHere}
                   onChange={(event) => change({ onlyHere: event.target.checked })}
                 />
-                only if the browser promises to keep it on this device
+                {SOUND.onlyHere}
               </label>
             </>
           ) : null}
         </fieldset>
         <label>
-          Voice
+          {SOUND.voice}
           <select
             className="control"
             value={settings.voice === 'silent' ? 0 : settings.rate}
@@ -87,19 +87,19 @@ export function SoundSheet({ onChanged, onClose }: SoundSheetProps) {
               change(target.value === '0' ? { voice: 'silent' } : { voice: 'spoken', rate: Number(target.value) })
             }
           >
-            <option value={0}>silent: shown only</option>
-            <option value={0.8}>spoken slower</option>
-            <option value={1}>spoken</option>
-            <option value={1.25}>spoken faster</option>
-            <option value={1.5}>spoken much faster</option>
+            <option value={0}>{SOUND.voices.silent}</option>
+            <option value={0.8}>{SOUND.voices.slower}</option>
+            <option value={1}>{SOUND.voices.normal}</option>
+            <option value={1.25}>{SOUND.voices.faster}</option>
+            <option value={1.5}>{SOUND.voices.muchFaster}</option>
           </select>
         </label>
         <div className="keys">
           <button type="submit" className="key first">
-            Keep
+            {SOUND.keep}
           </button>
           <button type="button" className="key" onClick={onClose}>
-            Back
+            {PAGE.back}
           </button>
         </div>
       </form>
@@ -115,14 +115,10 @@ interface WakeFieldsProps {
 function WakeFields({ settings, change }: WakeFieldsProps) {
   return (
     <fieldset>
-      <legend>Wake word (Porcupine)</legend>
-      <p className="quiet">
-        It needs a key and two files of your own from its maker. Key and files stay on this device; its program asks its
-        maker’s host (kmp1.picovoice.net) whether the key may be used. Without a key nothing is asked of it. The sound
-        is not sent.
-      </p>
+      <legend>{WAKE_WORD.title}</legend>
+      <p className="quiet">{WAKE_WORD.note}</p>
       <label>
-        Access key
+        {WAKE_WORD.key}
         <input
           className="control"
           type="password"
@@ -132,11 +128,11 @@ function WakeFields({ settings, change }: WakeFieldsProps) {
         />
       </label>
       <label>
-        Model file (.pv)
+        {WAKE_WORD.model}
         <input className="control" type="file" name="model" accept=".pv" />
       </label>
       <label>
-        Keyword file (.ppn)
+        {WAKE_WORD.keyword}
         <input className="control" type="file" name="keyword" accept=".ppn" />
       </label>
     </fieldset>

@@ -1,6 +1,6 @@
-import type { MicrophoneState } from '../../listening/browser/page-ear.ts';
 import type { OutboxState } from '../../record/outbox.ts';
 import type { PageMouthState } from '../../speaking/browser/page-mouth.ts';
+import { STRIP } from '../../words/pages/visit-words.ts';
 import type { HearingState } from '../session/page-hearing.ts';
 
 interface StatusStripProps {
@@ -12,14 +12,6 @@ interface StatusStripProps {
   readonly onTalk: () => void;
   readonly onRetry: () => void;
 }
-
-const EAR_WORDS: Readonly<Record<MicrophoneState['ear'], string>> = {
-  off: 'ear off',
-  starting: 'ear starting',
-  listening: 'listening',
-  hearing: 'hearing you',
-  failed: 'ear failed',
-};
 
 /** Whether it listens, whether it speaks, whether the record is at the server and how much is not. */
 export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }: StatusStripProps) {
@@ -37,14 +29,14 @@ export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }
       >
         <span className="chip-sign" aria-hidden="true" />
         <span>
-          {half ? 'only “stop”' : earWords(ear)}
-          {half ? <span className="chip-note">speaking</span> : null}
+          {half ? STRIP.onlyStop : earWords(ear)}
+          {half ? <span className="chip-note">{STRIP.speaking}</span> : null}
         </span>
       </button>
       <button type="button" className="chip talk" aria-pressed={pace === 'full'} onClick={onTalk}>
         <span>
-          {pace === 'full' ? 'full talk' : 'short talk'}
-          <span className="chip-note">{mouth.voice === undefined ? 'no voice' : 'spoken'}</span>
+          {pace === 'full' ? STRIP.fullTalk : STRIP.shortTalk}
+          <span className="chip-note">{mouth.voice === undefined ? STRIP.noVoice : STRIP.spoken}</span>
         </span>
       </button>
       <button
@@ -55,8 +47,8 @@ export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }
         onClick={onRetry}
       >
         <span>
-          {outbox.link.link === 'open' ? 'server' : 'no server'}
-          <span className="chip-note">{unsent} unsent</span>
+          {outbox.link.link === 'open' ? STRIP.server : STRIP.noServer}
+          <span className="chip-note">{STRIP.unsent(unsent)}</span>
         </span>
       </button>
     </header>
@@ -65,6 +57,6 @@ export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }
 
 /** While it attends to nothing it is ready all the same: what for is said instead. */
 function earWords({ ear, attention, attending }: HearingState): string {
-  if (attending || (ear !== 'listening' && ear !== 'hearing')) return EAR_WORDS[ear];
-  return attention === 'wake' ? 'say your wake word' : 'hold to talk';
+  if (attending || (ear !== 'listening' && ear !== 'hearing')) return STRIP.ear[ear];
+  return attention === 'wake' ? STRIP.sayWakeWord : STRIP.holdToTalk;
 }

@@ -1,6 +1,8 @@
 import { type FormEvent, useRef } from 'react';
 import type { VisitContext } from '../../visit/chart/context.ts';
-import { cautionsFor } from '../../visit/words/cautions.ts';
+import { cautionsFor } from '../../visit/rules/cautions-due.ts';
+import { SUPERVISOR } from '../../words/pages/key-words.ts';
+import { PAGE } from '../../words/pages/page-words.ts';
 import { Sheet } from './sheet.tsx';
 
 /** A trainee's live step waits for a supervisor (the visit itself holds it; this only says so). */
@@ -30,18 +32,18 @@ export function SupervisorSheet({ onAcknowledge, onClose }: SupervisorSheetProps
     onClose();
   };
   return (
-    <Sheet title="Supervisor" onClose={onClose}>
+    <Sheet title={SUPERVISOR.title} onClose={onClose}>
       <form className="supervisor" onSubmit={submit}>
         <label>
-          I am here, and acknowledge the trainee’s live steps. Name:
+          {SUPERVISOR.name}
           <input ref={name} className="control" autoComplete="off" maxLength={80} required />
         </label>
         <div className="keys">
           <button type="submit" className="key warm wide">
-            Acknowledge
+            {SUPERVISOR.acknowledge}
           </button>
           <button type="button" className="key" onClick={onClose}>
-            Back
+            {PAGE.back}
           </button>
         </div>
       </form>

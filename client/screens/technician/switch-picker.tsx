@@ -1,5 +1,6 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { SwitchingDevice, SwitchPlace } from '../../../grammar/vocabulary/devices.ts';
+import { MORE, SWITCHED } from '../../words/pages/key-words.ts';
 import { PickSheet } from './pick-sheet.tsx';
 
 interface SwitchPickerProps {
@@ -14,27 +15,25 @@ interface Switched {
   readonly state: State;
 }
 
-const SWITCHES: readonly { readonly device: SwitchingDevice; readonly place: SwitchPlace; readonly name: string }[] = [
-  { device: 'disconnect', place: 'outdoor', name: 'Outdoor disconnect' },
-  { device: 'breaker', place: 'panel', name: 'Breaker in the panel' },
-  { device: 'service-switch', place: 'air-handler', name: 'Air handler switch' },
-];
-const STATES: readonly { readonly state: State; readonly words: string }[] = [
-  { state: 'locked', words: 'open and locked' },
-  { state: 'open', words: 'open' },
-  { state: 'closed', words: 'closed' },
-  { state: 'unlocked', words: 'unlocked' },
-];
+const SWITCHES = [
+  { device: 'disconnect', place: 'outdoor' },
+  { device: 'breaker', place: 'panel' },
+  { device: 'service-switch', place: 'air-handler' },
+] as const satisfies readonly Pick<Switched, 'device' | 'place'>[];
+const STATES: readonly State[] = ['locked', 'open', 'closed', 'unlocked'];
 
 /** A device, its place and what was done with it: a word of power counts only with all three. */
 export function SwitchPicker({ onEnter, onClose }: SwitchPickerProps) {
-  const picks = SWITCHES.flatMap(({ device, place, name }) =>
-    STATES.map(({ state, words }) => ({ label: `${name} ${words}`, value: { device, place, state } })),
+  const picks = SWITCHES.flatMap(({ device, place }) =>
+    STATES.map((state) => ({
+      label: SWITCHED.pick(SWITCHED[device], SWITCHED.states[state]),
+      value: { device, place, state },
+    })),
   );
   const pick = (switched: Switched) => {
     const words = picks.find(({ value }) => value === switched)?.label ?? '';
     onEnter({ kind: 'report', report: { type: 'energy', ...switched } }, words);
     onClose();
   };
-  return <PickSheet title="Power switched" picks={picks} onPick={pick} onClose={onClose} />;
+  return <PickSheet title={MORE.switched} picks={picks} onPick={pick} onClose={onClose} />;
 }

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect } from 'react';
+import { KEY } from '../../words/pages/key-words.ts';
 
 interface TalkKeyProps {
   readonly down: boolean;
@@ -30,7 +31,7 @@ export function TalkKey({ down, onHold }: TalkKeyProps) {
       // A long press is held to talk, not to choose something.
       onContextMenu={(event) => event.preventDefault()}
     >
-      {down ? 'Listening: let go when said' : 'Hold to talk'}
+      {down ? KEY.talkDown : KEY.talkUp}
     </button>
   );
 }

@@ -3,6 +3,8 @@ import { useEffect, useRef, useState } from 'react';
 import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import { claimWriter, type WriterClaim } from '../../record/browser/one-writer.ts';
 import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
+import { PAGE } from '../../words/pages/page-words.ts';
+import { START } from '../../words/pages/start-words.ts';
 import { Device, type DeviceVisit } from '../session/device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { OpenVisit } from './open-visit.tsx';
@@ -68,7 +70,7 @@ export function TechnicianPage() {
 
   switch (place.at) {
     case 'looking':
-      return <p className="quiet">Looking for open visits…</p>;
+      return <p className="quiet">{START.looking}</p>;
     case 'running':
       return <RunningVisit session={place.session} onLeave={() => void leave(place.session)} />;
     case 'other-tab':
@@ -76,7 +78,7 @@ export function TechnicianPage() {
     case 'failed':
       return (
         <main className="start">
-          <h1>Readback</h1>
+          <h1>{PAGE.program}</h1>
           <p className="notice" role="alert">
             {place.sentence}
           </p>
@@ -97,18 +99,18 @@ function Start({ visits, onOpen, onGoOn }: StartProps) {
   const open = visits.filter((visit) => !visit.closed && visit.folded.first !== undefined);
   return (
     <main className="start">
-      <h1>Readback</h1>
+      <h1>{PAGE.program}</h1>
       <p>
-        Say what the meter shows; both hands stay on the probes. <a href="/review">Review of visits</a>
+        {START.sayWhat} <a href="/review">{START.review}</a>
       </p>
       {open.length === 0 ? null : (
         <section>
-          <h2>Go on with</h2>
+          <h2>{START.goOnWith}</h2>
           <ul className="open-visits">
             {open.map(({ stream, folded }) => (
               <li key={stream.visit}>
                 <button type="button" className="key first" onClick={() => onGoOn(stream)}>
-                  {folded.site}: {folded.complaint}
+                  {START.openVisit(folded.site, folded.complaint)}
                 </button>
               </li>
             ))}
@@ -116,13 +118,10 @@ function Start({ visits, onOpen, onGoOn }: StartProps) {
         </section>
       )}
       <section>
-        <h2>New visit</h2>
+        <h2>{START.newVisit}</h2>
         <OpenVisit onOpen={onOpen} />
       </section>
-      <footer className="caution-note">
-        Live work is for qualified people. Readback says what was measured, never that something is safe. Local codes,
-        the maker’s instructions and licensed practice govern.
-      </footer>
+      <footer className="caution-note">{START.liveWork}</footer>
     </main>
   );
 }

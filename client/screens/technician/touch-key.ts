@@ -1,11 +1,13 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
-import { JOB_ITEMS, type JobItemId } from '../../../grammar/vocabulary/job-items.ts';
+import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { showObservation } from '../../words/shown/show-understanding.ts';
+import { itemWords } from '../../words/things/job-words.ts';
 
 /** What a number pad is opened for. */
 export type PadRequest =
@@ -48,13 +50,15 @@ export function reportKey(label: string, meaning: Meaning, width: TouchKey['widt
 }
 
 export function observationKey(observation: ObservationId, width: TouchKey['width'] = 1): TouchKey {
-  const name = OBSERVATIONS.find((one) => one.id === observation)?.name ?? observation;
-  return reportKey(name, { kind: 'report', report: { type: 'observation', observation } }, width);
+  return reportKey(
+    showObservation(observation),
+    { kind: 'report', report: { type: 'observation', observation } },
+    width,
+  );
 }
 
 export function itemKey(item: JobItemId): TouchKey {
-  const name = JOB_ITEMS.find((one) => one.id === item)?.name ?? item;
-  return reportKey(name, { kind: 'report', report: { type: 'job-item', item } });
+  return reportKey(itemWords(item), { kind: 'report', report: { type: 'job-item', item } });
 }
 
 /** Opens the sheet where words are written: recommendations and names. */

@@ -1,12 +1,13 @@
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { Question, Step, VisitContext } from '../../visit/chart/context.ts';
-import { showUnit } from '../show/show-reading.ts';
+import { KEY } from '../../words/pages/key-words.ts';
+import { showValue } from '../../words/shown/show-reading.ts';
 import { keysForAction } from './action-keys.ts';
 import { needsSupervisor } from './supervisor-sheet.tsx';
 import { commandKey, observationKey, padKey, reportKey, type TouchKey } from './touch-key.ts';
 
 const SUPERVISOR: TouchKey = {
-  label: 'Supervisor is here',
+  label: KEY.supervisorHere,
   tone: 'first',
   width: 2,
   does: { do: 'open', sheet: 'supervisor' },
@@ -15,23 +16,23 @@ const SUPERVISOR: TouchKey = {
 /** The few keys of the moment: an open caution or question first, then what answers the step. */
 export function keysFor(context: VisitContext): readonly TouchKey[] {
   if (context.phase === 'closed') return [];
-  if (isPut(context)) return [commandKey('I am fine', 'fine', 'first', 2)];
-  if (context.held) return [commandKey('Go on with the visit', 'go-on', 'first', 2)];
-  if (context.caution !== undefined) return [commandKey('Live – I have it', 'live', 'warm', 2)];
+  if (isPut(context)) return [commandKey(KEY.fine, 'fine', 'first', 2)];
+  if (context.held) return [commandKey(KEY.goOn, 'go-on', 'first', 2)];
+  if (context.caution !== undefined) return [commandKey(KEY.live, 'live', 'warm', 2)];
   if (context.question !== undefined) return keysForQuestion(context.question);
   if (needsSupervisor(context)) return [SUPERVISOR];
   if (context.step !== undefined) return keysForStep(context.step, context);
-  return [commandKey('What next', 'what-next', 'first', 2)];
+  return [commandKey(KEY.whatNext, 'what-next', 'first', 2)];
 }
 
 /** Another value than the one in question is set right by the key for that, under "More". */
 function keysForQuestion(question: Question): readonly TouchKey[] {
   if (question.kind !== 'teen-or-ty') {
-    const yes = question.kind === 'confirm-reading' ? 'Yes, it shows that' : 'Yes';
-    return [commandKey(yes, 'yes', 'first'), commandKey('No', 'no')];
+    const yes = question.kind === 'confirm-reading' ? KEY.yesShows : KEY.yes;
+    return [commandKey(yes, 'yes', 'first'), commandKey(KEY.no, 'no')];
   }
   const { unit } = question.reading;
-  return question.options.map((value) => reportKey(`${value} ${showUnit(unit)}`, { kind: 'value', value, unit }));
+  return question.options.map((value) => reportKey(showValue(value, unit), { kind: 'value', value, unit }));
 }
 
 /** The reading that a correction sets right now: the one in question, else the latest. */
@@ -45,11 +46,11 @@ export function isPut({ check }: VisitContext): boolean {
 }
 
 function keysForStep(step: Step, context: VisitContext): readonly TouchKey[] {
-  const pass = commandKey('Pass', 'pass');
+  const pass = commandKey(KEY.pass, 'pass');
   switch (step.ask.kind) {
     case 'reading':
       return [
-        padKey('Enter it', { kind: 'reading', quantity: step.ask.quantity, at: step.ask.at, bench: step.needs.bench }),
+        padKey(KEY.enterIt, { kind: 'reading', quantity: step.ask.quantity, at: step.ask.at, bench: step.needs.bench }),
         pass,
       ];
     case 'look':

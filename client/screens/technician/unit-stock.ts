@@ -1,10 +1,11 @@
 import type { Amps, Microfarads, Volts } from '../../../grammar/vocabulary/quantities.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { STOCK_NAMES } from '../../words/pages/start-words.ts';
 
 /** Invented units of common kinds, to begin from; the nameplate of the real one is then typed or said over them. */
 export const UNIT_STOCK: readonly { readonly name: string; readonly unit: UnitProfile }[] = [
   {
-    name: '3 ton split heat pump, 240 V, R-410A, 45/5 µF',
+    name: STOCK_NAMES.heatPump3Ton,
     unit: {
       id: 'split-heat-pump-3-ton',
       supply: { nominal: 240 as Volts },
@@ -24,7 +25,7 @@ export const UNIT_STOCK: readonly { readonly name: string; readonly unit: UnitPr
     },
   },
   {
-    name: '2½ ton split cooling, 240 V, R-410A, 35/5 µF',
+    name: STOCK_NAMES.cooling2HalfTon,
     unit: {
       id: 'split-cooling-2-half-ton',
       supply: { nominal: 240 as Volts },
@@ -40,7 +41,7 @@ export const UNIT_STOCK: readonly { readonly name: string; readonly unit: UnitPr
     },
   },
   {
-    name: '4 ton split heat pump, 208 V, R-454B, 55/7.5 µF',
+    name: STOCK_NAMES.heatPump4Ton,
     unit: {
       id: 'split-heat-pump-4-ton',
       supply: { nominal: 208 as Volts },
@@ -56,5 +57,5 @@ export const UNIT_STOCK: readonly { readonly name: string; readonly unit: UnitPr
       pressureSwitches: true,
     },
   },
-  { name: 'Nothing known yet', unit: { id: 'unknown' } },
+  { name: STOCK_NAMES.unknown, unit: { id: 'unknown' } },
 ];

@@ -1,7 +1,9 @@
 import { type FormEvent, useRef } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { DICTATIONS, type DictatedAs } from '../../../grammar/vocabulary/job-items.ts';
+import { DICTATIONS } from '../../../grammar/vocabulary/job-items.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
+import { MORE, WRITE } from '../../words/pages/key-words.ts';
+import { PAGE } from '../../words/pages/page-words.ts';
 import { Sheet } from './sheet.tsx';
 
 interface WriteSheetProps {
@@ -9,12 +11,6 @@ interface WriteSheetProps {
   readonly onEnter: (meaning: Meaning, words: string) => void;
   readonly onClose: () => void;
 }
-
-const LABELS: Readonly<Record<DictatedAs, string>> = {
-  recommendation: 'Recommend to the customer',
-  technician: 'Signed by the technician, name',
-  customer: 'Signed by the customer, name',
-};
 
 /** What is written rather than said: a recommendation, and the names of who signs. */
 export function WriteSheet({ signed, onEnter, onClose }: WriteSheetProps) {
@@ -26,20 +22,20 @@ export function WriteSheet({ signed, onEnter, onClose }: WriteSheetProps) {
     for (const { as, name } of DICTATIONS) {
       const text = String(written.get(as) ?? '').trim();
       if (text !== '' && text !== signed[as as 'technician' | 'customer'])
-        onEnter({ kind: 'dictated', as, text }, `${name} ${text}`);
+        onEnter({ kind: 'dictated', as, text }, WRITE.heard(name, text));
     }
     onClose();
   };
   const absent = () => {
-    onEnter({ kind: 'report', report: { type: 'job-item', item: 'customer-not-present' } }, 'customer is not present');
+    onEnter({ kind: 'report', report: { type: 'job-item', item: 'customer-not-present' } }, WRITE.absentHeard);
     onClose();
   };
   return (
-    <Sheet title="Recommend, sign" onClose={onClose}>
+    <Sheet title={MORE.write} onClose={onClose}>
       <form ref={form} className="supervisor" onSubmit={submit}>
         {DICTATIONS.map(({ as }) => (
           <label key={as}>
-            {LABELS[as]}
+            {WRITE[as]}
             <input
               name={as}
               className="control"
@@ -51,13 +47,13 @@ export function WriteSheet({ signed, onEnter, onClose }: WriteSheetProps) {
         ))}
         <div className="keys">
           <button type="submit" className="key warm wide">
-            Record it
+            {WRITE.record}
           </button>
           <button type="button" className="key" onClick={absent}>
-            Customer not present
+            {WRITE.absent}
           </button>
           <button type="button" className="key" onClick={onClose}>
-            Back
+            {PAGE.back}
           </button>
         </div>
       </form>

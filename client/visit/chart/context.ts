@@ -12,9 +12,9 @@ import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Evidence } from '../../diagnosis/diagnosis.ts';
+import type { SpokenCaution } from '../../words/talk/caution-words.ts';
 import type { Isolation, IsolationPlace } from '../rules/isolation.ts';
 import type { RefrigerantWork } from '../rules/refrigerant-work.ts';
-import type { SpokenCaution } from '../words/cautions.ts';
 
 /** One thing the visit asks for. Where it comes from decides when it is offered, its needs decide what guards it. */
 export interface Step {

@@ -1,7 +1,7 @@
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { isAnswered } from '../intake/settle-turn.ts';
+import { cautionsFor, dueCautions } from '../rules/cautions-due.ts';
 import { chooseStep, isProvenDead, needsDead, undoes } from '../steps/choose-step.ts';
-import { cautionsFor, dueCautions } from '../words/cautions.ts';
 import type { VisitContext } from './context.ts';
 import { isEnergyMessage, type MachineEvent } from './messages.ts';
 

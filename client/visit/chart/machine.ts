@@ -1,5 +1,6 @@
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { SAY } from '../../words/talk/prompts.ts';
 import { gateUnit } from '../intake/gate-unit.ts';
 import { passOptional } from '../intake/pass-optional.ts';
 import { settleTurn } from '../intake/settle-turn.ts';
@@ -7,7 +8,6 @@ import { takeAnswer } from '../intake/take-answer.ts';
 import { takeCommand } from '../intake/take-command.ts';
 import { takeTimer } from '../intake/take-timer.ts';
 import { takeUtterance } from '../intake/take-utterance.ts';
-import { SAY } from '../words/prompts.ts';
 import type { VisitContext } from './context.ts';
 import { attentionRegion } from './regions/attention.ts';
 import { energyRegion } from './regions/energy.ts';

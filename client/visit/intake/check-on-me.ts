@@ -1,6 +1,5 @@
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
-import { SAY } from '../words/prompts.ts';
 
 /** The lone-worker check. It runs through a held visit, and ends with its cancelling, its answer when once, or the visit. */
 
@@ -12,7 +11,7 @@ export const TIMES_UNANSWERED = 3;
 export function setCheck(turn: Turn, minutes: number, every: boolean): void {
   turn.record({ type: 'check.set', minutes, every });
   wait(turn, { minutes, every, due: 0, asked: 0 }, minutes);
-  turn.say('readback', SAY.checkSet(sayNumber(minutes), every));
+  turn.say('readback', SAY.checkSet(minutes, every));
 }
 
 /** The timer ran out: the check is put, again and again until it is answered. A timer of an earlier check is stale. */
@@ -40,7 +39,7 @@ export function answerCheck(turn: Turn): void {
     return;
   }
   wait(turn, { ...check, asked: 0 }, check.minutes);
-  turn.say('readback', SAY.checkNext(sayNumber(check.minutes)));
+  turn.say('readback', SAY.checkNext(check.minutes));
 }
 
 export function cancelCheck(turn: Turn): void {

@@ -1,8 +1,11 @@
+import { NOT_CLOSED } from '../../words/talk/doubt-words.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
+import { looseWireWords } from '../../words/things/wire-words.ts';
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { ISOLATION_PLACES } from '../rules/isolation.ts';
 import { jumpersInPlace, looseWires } from '../rules/landings.ts';
-import { pointNamed, SAY } from '../words/prompts.ts';
 import { endCheck } from './check-on-me.ts';
 import { summarise } from './summarise.ts';
 
@@ -12,7 +15,7 @@ export function closeVisit(turn: Turn): void {
   if (refused.length > 0) {
     turn.set({ closeRefused: refused });
     turn.record({ type: 'close.refused', why: refused });
-    turn.say('answer', `Not closed: ${refused.join(' ')} To close all the same, say note and the reason.`);
+    turn.say('answer', SAY.notClosed(refused));
     return;
   }
   close(turn, []);
@@ -23,27 +26,25 @@ export function overrideClose(turn: Turn, reason: string): void {
   const why = turn.context.closeRefused;
   turn.record({ type: 'close.overridden', why, reason });
   turn.set({ closeRefused: [], question: undefined });
-  close(turn, [...why, `closed all the same: ${reason}`]);
+  close(turn, [...why, BECAUSE.closedAllTheSame(reason)]);
 }
 
 function close(turn: Turn, left: readonly string[]): void {
   const summary = summarise(turn.context, left);
   endCheck(turn);
   turn.record({ type: 'visit.closed', summary });
-  turn.say('answer', `${summary.plain}${summary.openItems.length === 0 ? '' : ` ${SAY.openItems(summary.openItems)}`}`);
+  turn.say('answer', SAY.closed(summary));
   turn.raise({ type: 'step.set-aside' });
   turn.raise({ type: 'phase.go', to: 'closed' });
 }
 
 function whyNotClosed(context: VisitContext): readonly string[] {
-  const loose = looseWires(context.wires).map((wire) =>
-    [wire.size, wire.colour, 'wire from', pointNamed(wire.from)].filter(Boolean).join(' '),
-  );
+  const loose = looseWires(context.wires).map(looseWireWords);
   const locked = ISOLATION_PLACES.filter((place) => context.isolation[place] === 'locked');
   return [
-    ...(jumpersInPlace(context.wires) > 0 ? ['A jumper is still in place. Take it off and say so.'] : []),
-    ...(loose.length > 0 ? [`Not landed: ${loose.join(', ')}. Land it and say so.`] : []),
-    ...locked.map((place) => `The switch at the ${place.replace('-', ' ')} is still locked. Report it back on.`),
-    ...(context.question === undefined ? [] : ['A question stands open. Answer it first.']),
+    ...(jumpersInPlace(context.wires) > 0 ? [NOT_CLOSED.jumper] : []),
+    ...(loose.length > 0 ? [NOT_CLOSED.notLanded(loose)] : []),
+    ...locked.map(NOT_CLOSED.locked),
+    ...(context.question === undefined ? [] : [NOT_CLOSED.question]),
   ];
 }

@@ -1,4 +1,3 @@
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { ChargeFigure, Judged, NoVerdict } from '../../../grammar/visit/events.ts';
 import { judgeReading, meterError } from '../../../grammar/visit/judge-reading.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
@@ -13,22 +12,9 @@ import {
   superheat,
   targetSuperheat,
 } from '../../diagnosis/refrigerant/charge-checks.ts';
+import { chargeWords, noChargeWords } from '../../words/talk/charge-words.ts';
 import type { LoggedReading, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { SAY } from '../words/prompts.ts';
-
-const WHY: Readonly<Record<NoVerdict | 'refrigerant-unknown' | 'out-of-range', string>> = {
-  'not-running': 'not judged: the unit was not seen running',
-  'running-too-short': 'not judged before fifteen minutes running',
-  'outdoors-too-cold': 'not judged below fifty-five degrees outdoors',
-  'outdoor-unknown': 'not judged without the outdoor temperature',
-  'outside-the-chart': 'not judged: wet bulb and outdoor air are outside the chart',
-  'no-valid-test': 'not judged: the target is under five degrees',
-  'mixed-line': 'not judged: there is vapor in the liquid line',
-  'no-target': 'not judged without its target',
-  'refrigerant-unknown': 'say the refrigerant on the nameplate first',
-  'out-of-range': "that pressure is outside this refrigerant's table. Read the gauge again",
-};
 
 /** Target superheat ±5 °F for a fixed orifice (CEC RA3.2.2.6, 2008 appendices); the target by rule of thumb. */
 const ORIFICE_TOLERANCE = 5;
@@ -88,9 +74,9 @@ function judgePair(turn: Turn, pair: Pair): string {
   const { context } = turn;
   const { figure, pressure, other } = pair;
   const refrigerant = context.unit.refrigerant;
-  if (refrigerant === undefined) return SAY.charge(figure, WHY['refrigerant-unknown']);
+  if (refrigerant === undefined) return noChargeWords(figure, 'refrigerant-unknown');
   const value = figureOf(pair, refrigerant, context);
-  if (value === undefined) return SAY.charge(figure, WHY['out-of-range']);
+  if (value === undefined) return noChargeWords(figure, 'out-of-range');
   const conditions = conditionsOf(context, pair);
   const verdict = verdictOn(figure, value, conditions, context);
   const withheld = typeof verdict === 'string';
@@ -103,7 +89,7 @@ function judgePair(turn: Turn, pair: Pair): string {
     minutes: Math.round(conditions.minutesRunning),
     ...(withheld ? { noVerdict: verdict } : { judged: verdict }),
   });
-  return SAY.charge(figure, `${sayNumber(value)} degrees, ${withheld ? WHY[verdict] : verdict.word}`);
+  return chargeWords(figure, value, withheld ? verdict : verdict.word);
 }
 
 /** °F, to a tenth; undefined outside the refrigerant's equation, which is never stretched. */

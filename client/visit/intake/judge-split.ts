@@ -1,10 +1,9 @@
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import { SAY } from '../../words/talk/prompts.ts';
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { minutesRunning } from '../steps/choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
-import { SAY } from '../words/prompts.ts';
 
 /** Dry-bulb drop across the indoor coil, in Fahrenheit degrees: common practice; less when humid, more when dry. */
 const SPLIT_BAND = { low: 16, high: 22 };
@@ -36,7 +35,7 @@ export function judgeSplit(turn: Turn): void {
     band: SPLIT_BAND,
     source: SPLIT_SOURCE,
   });
-  turn.say('answer', SAY.split(sayNumber(split), sayNumber(Math.round(minutes)), fits));
+  turn.say('answer', SAY.split(split, Math.round(minutes), fits));
 }
 
 function lastFahrenheit(context: VisitContext, place: PointId): number | undefined {

@@ -1,5 +1,6 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isSettled } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN } from '../steps/plans.ts';
@@ -15,7 +16,7 @@ export function passOptional(turn: Turn, { accepted, understanding }: HeardUtter
   const passed = ARRIVE_PLAN.filter((one) => one.optional === true && !isSettled(one, turn.context)).map(
     ({ id }) => id,
   );
-  for (const id of passed) turn.record({ type: 'step.parked', step: id, why: 'work has begun' });
+  for (const id of passed) turn.record({ type: 'step.parked', step: id, why: BECAUSE.workBegan });
   turn.set({ settled: [...settled, ...passed], passedBy: [...passedBy, ...passed] });
 }
 

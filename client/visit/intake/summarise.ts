@@ -1,30 +1,13 @@
 import type { VisitSummary } from '../../../grammar/visit/events.ts';
+import { NOT_RECORDED, OPEN, PLAIN, TECHNICAL } from '../../words/talk/summary-words.ts';
+import { placeWords } from '../../words/things/place-words.ts';
 import type { FittedPart, LoggedReading, VisitContext } from '../chart/context.ts';
 import { ISOLATION_PLACES } from '../rules/isolation.ts';
-import { missingOfRefrigerant, type RefrigerantStep } from '../rules/refrigerant-work.ts';
-import { PLAIN_WORDS } from '../words/plain-words.ts';
-import {
-  capital,
-  faultWords,
-  itemWords,
-  partWords,
-  placeWords,
-  readbackWords,
-  valueWords,
-  wireWords,
-} from '../words/prompts.ts';
-import { percent } from './answer-status.ts';
+import { missingOfRefrigerant } from '../rules/refrigerant-work.ts';
 import { unfitting } from './take-answer.ts';
 
 /** A finding below this is told to the customer as the likeliest cause, not as the cause. The diagnosis' own bound. */
 const SURE = 0.95;
-
-/** What optional steps ask for, as open words when they were passed by. */
-const NOT_RECORDED: Readonly<Record<string, string>> = {
-  'arrive.consent': 'consent to the work',
-  'arrive.nameplate': 'nameplate',
-  'arrive.meter': 'category of the meter',
-};
 
 /** The visit in two forms: for the next technician with its evidence, for the customer in plain words. */
 export function summarise(context: VisitContext, left: readonly string[]): VisitSummary {
@@ -39,34 +22,29 @@ export function summarise(context: VisitContext, left: readonly string[]): Visit
 function technicalLines(context: VisitContext): readonly string[] {
   const missing = Object.entries(NOT_RECORDED).filter(([id]) => context.passedBy.includes(id));
   return [
-    ...context.items.map((item) => `${capital(itemWords(item))}.`),
-    ...(missing.length === 0 ? [] : [`Not recorded on arrival: ${missing.map(([, words]) => words).join(', ')}.`]),
+    ...context.items.map(TECHNICAL.item),
+    ...(missing.length === 0 ? [] : [TECHNICAL.notRecorded(missing.map(([, words]) => words))]),
     ...context.readings.map(readingLine),
-    ...findingLine(context),
-    ...context.wires.map((wire) => `${capital(wireWords(wire))}.`),
+    findingLine(context),
+    ...context.wires.map(TECHNICAL.wire),
     ...context.parts.map(repairLine),
     ...pairs(context),
-    ...context.recommendations.map((text) => `Recommended: ${text}.`),
+    ...context.recommendations.map(TECHNICAL.recommended),
   ];
 }
 
 function repairLine({ part, work, ratings, words, doubts }: FittedPart): string {
-  if (work !== undefined) return `Done: ${words}.`;
-  return `Fitted: ${[partWords(part, ratings), ...doubts].join('. ').replace(/\.?$/, '.')}`;
+  return work === undefined ? TECHNICAL.fitted(part, ratings, doubts) : TECHNICAL.done(words);
 }
 
 function readingLine({ number, reading, phase, judgedWord }: LoggedReading): string {
-  return `${number}. ${phase}: ${readbackWords(reading)}${judgedWord === undefined ? '' : ` ${capital(judgedWord)}.`}`;
+  return TECHNICAL.reading(number, phase, reading, judgedWord);
 }
 
-/** The finding with its doubt and the numbers of the readings that it stands on. */
-function findingLine(context: VisitContext): readonly string[] {
+function findingLine(context: VisitContext): string {
   const { finding } = context;
-  if (finding === undefined) return ['Finding: none.'];
-  const numbers = unfitting(context);
-  const evidence =
-    numbers.length === 0 ? 'no reading out of its band' : `readings ${numbers.join(', ')} out of their bands`;
-  return [`Finding: ${faultWords(finding.fault)}, ${percent(finding.probability)}; ${evidence}.`];
+  if (finding === undefined) return TECHNICAL.noFinding;
+  return TECHNICAL.finding(finding.fault, finding.probability, unfitting(context));
 }
 
 /** The same place read before the repair and in its proof, side by side. */
@@ -79,9 +57,7 @@ function pairs(context: VisitContext): readonly string[] {
         item.reading.quantity === reading.quantity &&
         placeWords(item.reading.at) === placeWords(reading.at),
     );
-    if (before === undefined) return [];
-    const was = valueWords(before.reading.value, before.reading.unit);
-    return [`Before and after, ${placeWords(reading.at)}: ${was}, then ${valueWords(reading.value, reading.unit)}.`];
+    return before === undefined ? [] : [TECHNICAL.beforeAndAfter(before.reading, reading)];
   });
 }
 
@@ -89,29 +65,20 @@ function pairs(context: VisitContext): readonly string[] {
 function plainWords(context: VisitContext): string {
   const { finding, parts, items, recommendations } = context;
   const proved = context.readings.filter((item) => item.phase === 'prove').length;
-  const found =
-    finding === undefined
-      ? 'A fault was not proved on this visit.'
-      : `What was measured points to this: ${PLAIN_WORDS[finding.fault]}.${finding.probability < SURE ? ' Other causes are not ruled out.' : ''}`;
-  const done = items.includes('consent-refused') ? 'Work was declined.' : doneWords(parts);
-  const after =
-    parts.length === 0
-      ? ''
-      : proved === 0
-        ? 'It was not measured again after that.'
-        : `It was measured again after that: ${proved === 1 ? 'one reading' : `${proved} readings`} in the record.`;
-  const advice = recommendations.length === 0 ? '' : `Recommended: ${recommendations.join('; ')}.`;
-  return [found, done, after, advice].filter((part) => part !== '').join(' ');
+  const after = proved === 0 ? PLAIN.notMeasured : PLAIN.measured(proved);
+  return [
+    finding === undefined ? PLAIN.noFault : PLAIN.found(finding.fault, finding.probability >= SURE),
+    ...(items.includes('consent-refused') ? [PLAIN.declined] : doneWords(parts)),
+    ...(parts.length === 0 ? [] : [after]),
+    ...(recommendations.length === 0 ? [] : [PLAIN.recommended(recommendations)]),
+  ].join(' ');
 }
 
 /** Parts by their names, and what was done without one. */
-function doneWords(parts: readonly FittedPart[]): string {
-  const fitted = parts.filter(({ work }) => work === undefined).map(({ part }) => partWords(part, {}));
+function doneWords(parts: readonly FittedPart[]): readonly string[] {
+  const fitted = parts.filter(({ work }) => work === undefined).map(({ part }) => part);
   const mended = parts.filter(({ work }) => work !== undefined).map(({ words }) => words);
-  return [
-    fitted.length > 0 ? `Fitted: ${fitted.join(', ')}.` : 'Nothing was fitted.',
-    ...(mended.length > 0 ? [`Done: ${mended.join(', ')}.`] : []),
-  ].join(' ');
+  return [PLAIN.fitted(fitted), ...(mended.length > 0 ? [PLAIN.done(mended)] : [])];
 }
 
 /** Steps that were set aside and never answered, each once with how often. */
@@ -121,21 +88,9 @@ function parkedWords({ parked, settled }: VisitContext): readonly string[] {
     .filter((step) => !step.startsWith('close.') && !settled.includes(step))
     .map((step) => {
       const times = parked.filter((one) => one.step === step);
-      return `${step}: ${times.at(-1)?.why}${times.length === 1 ? '' : `, ${times.length} times`}`;
+      return OPEN.parked(step, times.at(-1)?.why, times.length);
     });
 }
-
-/** What an opened circuit lacks, for whoever reads the open items. */
-const REFRIGERANT_MISSING: Readonly<Record<RefrigerantStep, string>> = {
-  recovered: 'the refrigerant recovered was not weighed',
-  testStart: 'the opened circuit was not pressure tested',
-  searched: 'a leak search was not reported',
-  testEnd: 'the test pressure was not read again',
-  evacuated: 'the circuit was not evacuated deep enough',
-  isolated: 'the vacuum was not valved off to stand',
-  decay: 'the vacuum was not read again after standing',
-  charged: 'the refrigerant put in was not weighed',
-};
 
 function openItems(context: VisitContext, left: readonly string[]): readonly string[] {
   const { settled, items, signed, parts } = context;
@@ -144,16 +99,13 @@ function openItems(context: VisitContext, left: readonly string[]): readonly str
     signed[who] === undefined && !(who === 'customer' && items.includes('customer-not-present'));
   return [
     ...left,
-    ...(parts.length > 0 && !proved ? ['the repair was not proved by readings'] : []),
-    ...ISOLATION_PLACES.filter((place) => context.isolation[place] === 'open').map(
-      (place) => `the switch at the ${place.replace('-', ' ')} was left open`,
-    ),
-    ...missingOfRefrigerant(context).map((name) => REFRIGERANT_MISSING[name]),
-    ...(settled.includes('energy.covers-on') ? [] : ['covers were not reported back on']),
-    ...(items.includes('thermostat-as-agreed') ? [] : ['the thermostat was not reported as agreed']),
-    ...parts.flatMap((part) => part.doubts.map((doubt) => `${part.part}: ${doubt}`)),
+    ...(parts.length > 0 && !proved ? [OPEN.notProved] : []),
+    ...ISOLATION_PLACES.filter((place) => context.isolation[place] === 'open').map(OPEN.switchOpen),
+    ...missingOfRefrigerant(context).map((name) => OPEN.refrigerant[name]),
+    ...(settled.includes('energy.covers-on') ? [] : [OPEN.covers]),
+    ...(items.includes('thermostat-as-agreed') ? [] : [OPEN.thermostat]),
+    ...parts.flatMap((part) => part.doubts.map((doubt) => OPEN.doubted(part.part, doubt))),
     ...parkedWords(context),
-    ...(unsigned('technician') ? ['the technician has not signed'] : []),
-    ...(unsigned('customer') ? ['the customer has not signed'] : []),
+    ...(['technician', 'customer'] as const).filter(unsigned).map((who) => OPEN.unsigned[who]),
   ];
 }

@@ -1,10 +1,10 @@
 import type { RankedSuspects, RankedTest } from '../../../grammar/visit/inputs.ts';
 import { TESTS } from '../../../grammar/vocabulary/tests.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { placeWords } from '../../words/things/place-words.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { readOnceMore } from '../steps/choose-step.ts';
-import { faultWords, placeWords, SAY } from '../words/prompts.ts';
-import { percent } from './answer-status.ts';
 
 /** Takes an answer of the diagnosis; one that was computed for earlier evidence is dropped. */
 export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
@@ -60,7 +60,7 @@ function explainReading(turn: Turn, answer: RankedSuspects, before: RankedSuspec
     return;
   const was = before.suspects.find((suspect) => suspect.fault === leading.fault)?.probability ?? 0;
   if (Math.abs(leading.probability - was) < MOVED) return;
-  turn.say('answer', SAY.because(faultWords(leading.fault), percent(was), percent(leading.probability)));
+  turn.say('answer', SAY.because(leading.fault, was, leading.probability));
 }
 
 /** A leading suspect has moved when its probability has changed by this much. Our choice. */
@@ -73,7 +73,7 @@ function stateFinding(turn: Turn, answer: RankedSuspects): void {
   const evidence = unfitting(turn.context);
   turn.set({ finding: leading });
   turn.record({ type: 'finding.stated', fault: leading.fault, probability: leading.probability, evidence });
-  turn.say('answer', SAY.finding(faultWords(leading.fault), percent(leading.probability)));
+  turn.say('answer', SAY.finding(leading.fault, leading.probability));
   turn.raise({ type: 'phase.go', to: 'repair' });
 }
 

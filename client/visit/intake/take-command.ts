@@ -1,11 +1,12 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
+import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { minutesToStand } from '../rules/refrigerant-work.ts';
+import { askWords, stepWords } from '../steps/ask-step.ts';
 import { chooseGoal, chooseStep, isFresh } from '../steps/choose-step.ts';
-import { SAY } from '../words/prompts.ts';
-import { askWords, stepWords } from '../words/step-words.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
@@ -38,7 +39,7 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
       return;
     case 'pass':
     case 'cannot-reach':
-      return park(turn, command === 'pass' ? 'passed' : 'cannot reach');
+      return park(turn, command === 'pass' ? BECAUSE.passed : BECAUSE.cannotReach);
     case 'status':
       turn.say('answer', statusWords(turn.context));
       return;
@@ -92,7 +93,7 @@ function takeDone(turn: Turn): void {
   const { step, settled } = turn.context;
   if (step?.ask.kind === 'action' && step.ask.done === 'tug-tested') {
     turn.set({ settled: [...settled, 'repair.tug-tested'] });
-    turn.say('readback', 'Wires pulled, none moved.');
+    turn.say('readback', SAY.wiresPulled);
     return;
   }
   turn.raise({ type: 'caution.acknowledged' });
@@ -104,7 +105,7 @@ function sayNext(turn: Turn): void {
   if (step !== undefined && context.caution === undefined) turn.say('step', stepWords(step, context));
   else if (context.caution !== undefined) turn.say('answer', SAY.cautionFirst);
   else if (minutesToStand(context) > 0)
-    turn.say('answer', SAY.standsStill(sayNumber(Math.ceil(minutesToStand(context)))));
+    turn.say('answer', SAY_OF_REFRIGERANT.standsStill(Math.ceil(minutesToStand(context))));
   else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);
 }
 

@@ -4,10 +4,10 @@ import { judgeReading } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantities.ts';
 import { UNITS } from '../../../grammar/vocabulary/units.ts';
+import { SAY } from '../../words/talk/prompts.ts';
 import type { Undoable } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { zoneOf } from '../steps/plans.ts';
-import { capital, itemWords, judgedWords, readbackWords, SAY, wireWords } from '../words/prompts.ts';
 import { SETTLED_BY_ITEM } from './take-job.ts';
 import { circumstances, followEnergy, judgeFigures, refusedWhileNotDead, takeReading } from './take-reading.ts';
 import { doubtRefrigerant, followRefrigerant } from './take-refrigerant.ts';
@@ -50,8 +50,8 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
         : item,
     ),
   });
-  const remark = judged?.word === 'does not fit' || judged?.word === 'marginal' ? ` ${judgedWords(judged)}` : '';
-  turn.say('readback', `${SAY.corrected(reading)}${remark}`);
+  const remark = judged?.word === 'does not fit' || judged?.word === 'marginal' ? SAY.judged(judged) : '';
+  turn.say('readback', SAY.corrected(reading, remark));
   followEnergy(turn, reading, zoneOf(reading.at));
   doubtRefrigerant(turn, reading);
   followRefrigerant(turn, reading);
@@ -108,13 +108,13 @@ function takeBackJob(turn: Turn, last: Extract<Undoable, { kind: 'item' | 'recom
       items: items.toSpliced(items.lastIndexOf(last.item), 1),
       settled: settled.filter((id) => id !== answered),
     });
-    turn.say('readback', `Taken back: ${itemWords(last.item)}.`);
+    turn.say('readback', SAY.itemBack(last.item));
     if (answered?.startsWith(`${turn.context.phase}.`)) turn.raise({ type: 'step.answered' });
     return;
   }
   turn.record({ type: 'recommendation.withdrawn', text: last.text });
   turn.set({ recommendations: recommendations.toSpliced(recommendations.lastIndexOf(last.text), 1) });
-  turn.say('readback', `Taken back: recommend ${last.text}.`);
+  turn.say('readback', SAY.recommendationBack(last.text));
 }
 
 function takeBackPart(turn: Turn, number: number): void {
@@ -127,7 +127,7 @@ function takeBackPart(turn: Turn, number: number): void {
     parts: parts.filter((one) => one.number !== number),
     settled: settled.filter((id) => id !== 'repair.part-fitted'),
   });
-  turn.say('readback', `Taken back: ${part.words}.`);
+  turn.say('readback', SAY.partBack(part.words));
   // Work on the way was no repair: the search goes on.
   if (part.work === undefined || ['prove', 'close'].includes(turn.context.phase))
     turn.raise({ type: 'phase.go', to: 'repair' });
@@ -141,7 +141,7 @@ function takeBackWire(turn: Turn): void {
   const undone = { lifted: 'landed', landed: 'lifted', 'jumper-on': 'jumper-off', 'jumper-off': 'jumper-on' } as const;
   turn.set({ wires: wires.slice(0, -1) });
   turn.record({ type: 'wire.moved', wire: { ...wire, action: undone[wire.action], ...swapped(wire) } });
-  turn.say('readback', `Taken back: ${wireWords(wire)}.`);
+  turn.say('readback', SAY.wireBack(wire));
 }
 
 function swapped(wire: WireMove): Pick<WireMove, 'from' | 'to'> {
@@ -157,5 +157,5 @@ export function closeQuestion(turn: Turn): void {
 export function rejectQuestioned(turn: Turn, reading: Reading): void {
   turn.record({ type: 'reading.refused', reading, reason: 'withdrawn-by-technician' });
   closeQuestion(turn);
-  turn.say('question', `${capital(readbackWords(reading))} Set aside. Measure it again.`);
+  turn.say('question', SAY.rejected(reading));
 }

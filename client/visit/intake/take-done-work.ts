@@ -1,7 +1,8 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { workWords } from '../../words/things/job-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { mendedBy } from '../rules/repairs.ts';
-import { capital, workWords } from '../words/prompts.ts';
 import { stateUnprovedFinding } from './take-work.ts';
 
 /**
@@ -25,7 +26,7 @@ export function takeDoneWork(turn: Turn, { work }: Extract<Meaning, { kind: 'wor
     parts: [...context.parts, { part: work, work, ratings: {}, words: workWords(work), number, doubts: [] }],
     undoable: [...context.undoable, { kind: 'part', number }],
   });
-  turn.say('readback', `${capital(workWords(work))}.`);
+  turn.say('readback', SAY.work(work));
   if (repairs.length === 0 && !isRepair) return;
   turn.set({
     evidence: [...context.evidence, ...repairs.map((fault) => ({ seq: number, kind: 'repair' as const, fault }))],

@@ -1,6 +1,7 @@
 import type { DictatedAs, JobItemId } from '../../../grammar/vocabulary/job-items.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { SIGNED_BY_VOICE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
-import { capital, itemWords, SAY } from '../words/prompts.ts';
 import { followRefrigerantItem } from './take-refrigerant.ts';
 
 /** Which plan step an item answers. */
@@ -27,7 +28,7 @@ export function takeItem(turn: Turn, item: JobItemId): void {
     settled: step === undefined ? settled : [...new Set([...settled, step])],
     passedBy: turn.context.passedBy.filter((id) => id !== step),
   });
-  turn.say('readback', `${capital(itemWords(item))}.`);
+  turn.say('readback', SAY.item(item));
   followRefrigerantItem(turn, item);
   if (item === 'consent-refused') {
     turn.say('answer', SAY.declined);
@@ -42,7 +43,7 @@ export function takeItem(turn: Turn, item: JobItemId): void {
 /** Words under a heading: a recommendation, or who signs. Without words they are asked for. */
 export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
   // An ear that knows only its grammar takes no names: the technician's word is a signature without one.
-  const said = text === '' && as === 'technician' ? 'by voice' : text;
+  const said = text === '' && as === 'technician' ? SIGNED_BY_VOICE : text;
   if (said === '') {
     turn.say('question', as === 'recommendation' ? SAY.recommendWhat : SAY.signedByWhom);
     return;
@@ -55,7 +56,7 @@ export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
       undoable: [...turn.context.undoable, { kind: 'recommendation', text: said }],
       settled: [...new Set([...settled, 'close.recommend'])],
     });
-    turn.say('readback', `Recommended: ${said}.`);
+    turn.say('readback', SAY.recommended(said));
     return;
   }
   turn.record({ type: 'visit.signed', who: as, name: said });
@@ -63,5 +64,5 @@ export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
     signed: { ...turn.context.signed, [as]: said },
     settled: [...new Set([...settled, `close.${as}`])],
   });
-  turn.say('readback', `Signed, ${as}: ${said}.`);
+  turn.say('readback', SAY.signed(as, said));
 }

@@ -2,12 +2,13 @@ import type { Report } from '../../../grammar/phrases/meaning.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { ProvedPair, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { CAPACITOR_ZONES, holdsCharge, isolationOf, provedWith } from '../rules/isolation.ts';
 import { zoneOf } from '../steps/plans.ts';
-import { capital, SAY, valueWords } from '../words/prompts.ts';
 import { QUIET_MINUTES } from './take-timer.ts';
 
 /** A known live source reads at least this, in volts: well under any leg or 24 V circuit, well over a ghost. Our choice. */
@@ -52,7 +53,7 @@ export function takeMeterProof(turn: Turn, volts: number): void {
   }
   if (proof === undefined || proof.pairs.length === 0) {
     turn.set({ proof: { zone, before: volts, pairs: [] } });
-    turn.say('readback', `Meter ${valueWords(volts, 'V')}. Now each pair and each leg to ground.`);
+    turn.say('readback', SAY.meterProves(volts));
     return;
   }
   if (!coversEveryPair(proof.pairs, zone)) {
@@ -126,21 +127,21 @@ function groundHasReadALiveLeg(context: VisitContext, zone: ZoneId): boolean {
 
 function foundVoltage(turn: Turn, zone: ZoneId, volts: number): void {
   turn.set({ proof: undefined });
-  const words = SAY.stillVoltage(capital(valueWords(volts, 'V')));
+  const words = SAY.stillVoltage(volts);
   turn.record({ type: 'hazard.warned', words, zone });
-  turn.raise({ type: 'energy.live', zone, why: `${valueWords(volts, 'V')} in the proof` });
+  turn.raise({ type: 'energy.live', zone, why: BECAUSE.foundInProof(volts) });
   turn.say('warning', words);
 }
 
 /** Reads dead: where a charge may be held, only testing and discharging; where none can be, proven dead at once. */
 function readDead(turn: Turn, zone: ZoneId): void {
-  const why = 'meter proven, every pair and leg to ground below 3 volts, meter proven again';
+  const why = BECAUSE.provedAbsent(DEAD_BELOW_VOLTS);
   turn.set({ proof: undefined });
   turn.raise({ type: 'energy.proof-began', zone, why });
   turn.raise({ type: 'energy.read-dead', zone, why });
   turn.startTimer('quiet', QUIET_MINUTES);
   if (!holdsCharge(zone)) {
-    turn.raise({ type: 'energy.proven-dead', zone, why: 'reads dead, holds no charge' });
+    turn.raise({ type: 'energy.proven-dead', zone, why: BECAUSE.holdsNoCharge });
     turn.say('answer', SAY.provenDead);
     return;
   }

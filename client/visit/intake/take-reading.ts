@@ -2,24 +2,17 @@ import type { Judged, TakenUnder } from '../../../grammar/visit/events.ts';
 import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { cautionById } from '../../words/talk/caution-words.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
+import { cautionKey, liveCaution } from '../rules/cautions-due.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { CAPACITOR_ZONES, holdsCharge, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { isDue, isProvenDead, powerAt } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
-import { cautionById, cautionKey, liveCaution } from '../words/cautions.ts';
-import {
-  capital,
-  judgedWords,
-  placeWords,
-  readbackWords,
-  SAY,
-  surpriseWords,
-  twinWords,
-  valueWords,
-} from '../words/prompts.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
 import { takeProofNumber } from './take-proof.ts';
@@ -37,8 +30,8 @@ export function askTwin(turn: Turn, reading: Reading, twin: number): void {
   const options = [Math.min(reading.value, twin), Math.max(reading.value, twin)] as const;
   turn.set({ question: { kind: 'teen-or-ty', reading, options } });
   turn.raise({ type: 'question.asked' });
-  turn.record({ type: 'reading.asked', reading, why: 'teen or ty', twin });
-  turn.say('question', twinWords(options));
+  turn.record({ type: 'reading.asked', reading, why: BECAUSE.teenOrTy, twin });
+  turn.say('question', SAY.twin(options));
 }
 
 /** Takes one reading: interlocks first, then its rule, then the record, the energy and the diagnosis. */
@@ -52,11 +45,12 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
     turn.set({ question: { kind: 'confirm-reading', reading, why: doubt.words } });
     turn.raise({ type: 'question.asked' });
     turn.record({ type: 'reading.asked', reading, why: doubt.why });
-    turn.say('question', surpriseWords(reading, doubt.words));
+    turn.say('question', SAY.doubtful(reading, doubt.words));
     return;
   }
   logReading(turn, reading, under, judged, confirmed);
-  turn.say('readback', readback(reading, confirmed, judged?.word === 'marginal' ? judgedWords(judged) : ''));
+  const remark = judged?.word === 'marginal' ? SAY.judged(judged) : '';
+  turn.say('readback', SAY.read(reading, confirmed === 'digits settled', remark));
   followEnergy(turn, reading, zone);
   followRefrigerant(turn, reading);
   judgeFigures(turn);
@@ -78,13 +72,8 @@ function doubtOf(
 ): { readonly why: string; readonly words: string } | undefined {
   const lacks = unitLacks(context.unit, reading.at);
   const known = context.readings.some((item) => samePlaces(item.reading.at, reading.at));
-  if (lacks !== undefined && !known) return { why: `listed without ${lacks}`, words: SAY.lacks(lacks) };
-  return judged?.word === 'does not fit' ? { why: judged.word, words: judgedWords(judged) } : undefined;
-}
-
-function readback(reading: Reading, confirmed: Confirmed, remark: string): string {
-  const words = capital(readbackWords(reading, confirmed === 'digits settled'));
-  return remark === '' ? words : `${words} ${remark}`;
+  if (lacks !== undefined && !known) return { why: BECAUSE.listedWithout(lacks), words: SAY.lacks(lacks) };
+  return judged?.word === 'does not fit' ? { why: judged.word, words: SAY.judged(judged) } : undefined;
 }
 
 /** Ohms, continuity and microfarads outside proven dead: refused with value and reason, and never evidence. */
@@ -199,11 +188,11 @@ function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
   const before = turn.context.energy[zone];
   const wasDead = before === 'reads-dead' || before === 'proven-dead' || before === 'proving';
   const zones = (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? OUTDOOR_ZONES : [zone];
-  const why = `${placeWords(reading.at)} reads ${valueWords(reading.value, reading.unit)}`;
+  const why = BECAUSE.reads(reading);
   for (const one of zones) turn.raise({ type: 'energy.live', zone: one, why });
   turn.set({ proof: undefined, discharged: [] });
   if (wasDead) {
-    const words = SAY.handsOff(placeWords(reading.at));
+    const words = SAY.handsOff(reading.at);
     turn.record({ type: 'hazard.warned', words, zone });
     turn.say('warning', words);
     turn.raise({ type: 'step.set-aside' });
@@ -232,13 +221,13 @@ function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void
   const proved = provedWith(zone);
   if (!holdsCharge(proved)) return;
   if (Math.abs(reading.value) >= DEAD_BELOW_VOLTS) {
-    turn.raise({ type: 'energy.live', zone, why: `${placeWords(reading.at)} holds a charge` });
-    turn.say('warning', SAY.charged(capital(readbackWords(reading))));
+    turn.raise({ type: 'energy.live', zone, why: BECAUSE.holdsCharge(reading.at) });
+    turn.say('warning', SAY.charged(reading));
     return;
   }
   const energy = turn.context.energy[proved];
   if (energy !== 'reads-dead' && energy !== 'proven-dead') return;
-  const why = `${placeWords(reading.at)} below ${DEAD_BELOW_VOLTS} volts d.c. after discharge`;
+  const why = BECAUSE.discharged(reading.at, DEAD_BELOW_VOLTS);
   const sections: readonly ZoneId[] = proved === 'outdoor-load' ? CAPACITOR_ZONES : [];
   if (sections.includes(zone)) {
     for (const type of [
@@ -256,6 +245,6 @@ function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void
     turn.say('answer', SAY.gatedProof);
     return;
   }
-  turn.raise({ type: 'energy.proven-dead', zone: proved, why: 'reads dead, stored charge released and measured' });
+  turn.raise({ type: 'energy.proven-dead', zone: proved, why: BECAUSE.chargeReleased });
   turn.say('answer', SAY.provenDead);
 }

@@ -1,4 +1,3 @@
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import {
   judgeRefrigerant,
   pressureAt,
@@ -7,6 +6,7 @@ import {
 } from '../../../grammar/visit/refrigerant-rules.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import {
   doneOfRefrigerant,
@@ -15,7 +15,6 @@ import {
   type RefrigerantStep,
   type RefrigerantWork,
 } from '../rules/refrigerant-work.ts';
-import { SAY } from '../words/prompts.ts';
 
 const OUNCES_A_POUND = 16;
 
@@ -45,7 +44,7 @@ export function followRefrigerantItem(turn: Turn, item: JobItemId): void {
     case 'circuit-opened':
     case 'leak-found':
       restart(turn);
-      if (item === 'leak-found') turn.say('answer', SAY.leakFirst);
+      if (item === 'leak-found') turn.say('answer', SAY_OF_REFRIGERANT.leakFirst);
       return;
     case 'no-leak-found':
       return change(turn, { searched: true });
@@ -67,7 +66,7 @@ export function endStanding(turn: Turn): void {
   const name: RefrigerantStep = work.isolatedAt === undefined ? 'testEnd' : 'decay';
   const standing = name === 'decay' ? work.stood === undefined : work.test !== undefined && !work.held;
   if (!standing || minutesLeft(name, turn.context) > 0) return;
-  turn.say('answer', SAY.readAgain);
+  turn.say('answer', SAY_OF_REFRIGERANT.readAgain);
 }
 
 function takePressure(turn: Turn, psi: number): void {
@@ -105,14 +104,14 @@ const MS_A_MINUTE = 60_000;
 function judge(turn: Turn, check: RefrigerantCheck, value: number, ms: number) {
   const judged = judgeRefrigerant(check, value);
   turn.record({ type: 'refrigerant.judged', check, value, minutes: Math.round(ms / MS_A_MINUTE), judged });
-  turn.say('answer', SAY.refrigerant(check, sayNumber(Math.abs(value)), judged.word));
+  turn.say('answer', SAY_OF_REFRIGERANT.judged(check, value, judged.word));
   return judged.word;
 }
 
 function stand(turn: Turn, check: 'pressure-test' | 'decay'): void {
   const { minutes } = REFRIGERANT_RULES[check];
   turn.startTimer('refrigerant', minutes);
-  turn.say('answer', SAY.standing(sayNumber(minutes)));
+  turn.say('answer', SAY_OF_REFRIGERANT.standing(minutes));
 }
 
 function change(turn: Turn, patch: Partial<RefrigerantWork>): void {

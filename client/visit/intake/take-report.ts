@@ -1,9 +1,10 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesOpenedAt } from '../rules/isolation.ts';
-import { capital, observationWords, SAY } from '../words/prompts.ts';
 import { hastenCheck } from './check-on-me.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
@@ -18,7 +19,7 @@ export function takeReport(turn: Turn, report: Report): void {
     case 'meter-proof':
       return takeMeterProof(turn, report.value);
     case 'discharged':
-      turn.say('readback', 'Discharged. Now volts DC on each section.');
+      turn.say('readback', SAY.discharged);
       return;
     case 'observation':
       return takeObservation(turn, report.observation);
@@ -38,7 +39,7 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   if (report.place === 'thermostat') return;
   const { place } = report;
   const zones = zonesOpenedAt(place);
-  const why = `${report.device} at ${place.replace('-', ' ')} reported ${report.state}`;
+  const why = BECAUSE.switchReported(report.device, place, report.state);
   const { isolation } = turn.context;
   if (report.state === 'open' || report.state === 'locked') {
     const state = isolation[place] === 'locked' ? 'locked' : report.state;
@@ -88,14 +89,14 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
     settled: [...new Set([...context.settled, ...(answered ? [context.step.id] : []), ...settledByLook(observation)])],
     ...(running && context.runningSince === undefined ? { runningSince: context.now.mono } : {}),
   });
-  turn.say('readback', `${capital(observationWords(observation))}.`);
+  turn.say('readback', SAY.seen(observation));
   if (energised) {
     if (isOpened('outdoor-load', context)) {
-      const words = SAY.powerIsOn(observationWords(observation));
+      const words = SAY.powerIsOn(observation);
       turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
       turn.say('warning', words);
     }
-    const why = `${observationWords(observation)}`;
+    const why = BECAUSE.seen(observation);
     for (const zone of OUTDOOR_ZONES) turn.raise({ type: 'energy.live', zone, why });
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
   }

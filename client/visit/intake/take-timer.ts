@@ -1,10 +1,10 @@
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { TimerId } from '../../../grammar/visit/inputs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { minutesRunning } from '../steps/choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
-import { SAY } from '../words/prompts.ts';
 import { putCheck } from './check-on-me.ts';
 import { endStanding } from './take-refrigerant.ts';
 
@@ -33,7 +33,7 @@ function remindOfSplit(turn: Turn): void {
   if (runningSince === undefined || phase !== 'prove') return;
   const minutes = minutesRunning(turn.context);
   if (minutes >= SPLIT_AFTER_MINUTES) return;
-  turn.say('answer', SAY.splitSoon(sayNumber(Math.round(minutes))));
+  turn.say('answer', SAY.splitSoon(Math.round(minutes)));
   turn.startTimer('split-reminder', REMINDER_MINUTES);
 }
 
@@ -48,8 +48,8 @@ function endQuietProof(turn: Turn): void {
     return;
   }
   for (const zone of proven) {
-    turn.raise({ type: 'energy.doubted', zone, why: 'thirty minutes without a word' });
-    turn.raise({ type: 'energy.reported-off', zone, why: 'the switch was reported open before' });
+    turn.raise({ type: 'energy.doubted', zone, why: BECAUSE.quiet });
+    turn.raise({ type: 'energy.reported-off', zone, why: BECAUSE.openedBefore });
   }
   turn.set({ discharged: [], proof: undefined });
   turn.say('warning', SAY.quiet);

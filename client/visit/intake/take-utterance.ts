@@ -2,10 +2,13 @@ import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
+import { meaningWords } from '../../words/things/meaning-words.ts';
+import { placeWords } from '../../words/things/place-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { expectedUnit } from '../steps/expected-unit.ts';
-import { capital, meaningWords, placeWords, SAY, surpriseWords } from '../words/prompts.ts';
 import { setCheck } from './check-on-me.ts';
 import { takeCommand } from './take-command.ts';
 import { closeQuestion } from './take-correction.ts';
@@ -90,10 +93,10 @@ function askBack(turn: Turn, understanding: Understanding): void {
     return;
   }
   if (meaning.kind === 'reading') {
-    turn.set({ question: { kind: 'confirm-reading', reading: meaning.reading, why: reason ?? 'not sure' } });
+    turn.set({ question: { kind: 'confirm-reading', reading: meaning.reading, why: reason ?? BECAUSE.notSure } });
     turn.raise({ type: 'question.asked' });
-    turn.record({ type: 'reading.asked', reading: meaning.reading, why: reason ?? 'not sure' });
-    turn.say('question', surpriseWords(meaning.reading, ''));
+    turn.record({ type: 'reading.asked', reading: meaning.reading, why: reason ?? BECAUSE.notSure });
+    turn.say('question', SAY.doubtful(meaning.reading, ''));
     return;
   }
   if (meaning.kind === 'value' || reason === 'no-place') {
@@ -107,7 +110,7 @@ function askBack(turn: Turn, understanding: Understanding): void {
   }
   turn.set({ question: { kind: 'confirm-meaning', meaning } });
   turn.raise({ type: 'question.asked' });
-  turn.say('question', `${capital(words)}: is that right?`);
+  turn.say('question', SAY.meant(words));
 }
 
 /** Whether this was the answer to the question that stands open; if so it is dealt with. */

@@ -3,13 +3,15 @@ import type { WireMove } from '../../../grammar/visit/events.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { POINTS } from '../../../grammar/vocabulary/points.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { nameplateWords } from '../../words/things/nameplate-words.ts';
+import { partWords } from '../../words/things/part-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { checkPart } from '../rules/check-part.ts';
 import { doubtLanding } from '../rules/landings.ts';
 import { isCircuitOpened } from '../rules/refrigerant-work.ts';
 import { CHARGE, repairedBy, repairOf } from '../rules/repairs.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
-import { capital, nameplateWords, partWords, SAY, wireWords } from '../words/prompts.ts';
 import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
 import { withNameplate } from './nameplate.ts';
@@ -49,7 +51,7 @@ export function takePart(turn: Turn, part: Of<'part'>, confirmed: boolean): void
   if (refused.length > 0 && !confirmed) {
     turn.set({ question: { kind: 'confirm-meaning', meaning: part, confirmed: true } });
     turn.raise({ type: 'question.asked' });
-    turn.say('question', `Does not match. ${refused.join(' ')} Keep it all the same?`);
+    turn.say('question', SAY.partDoubted(refused));
     return;
   }
   fitPart(
@@ -85,7 +87,7 @@ function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warni
     ],
   });
   // A weight was read back as a reading already.
-  if (part.part !== CHARGE) turn.say('readback', `Fitted: ${words}.`);
+  if (part.part !== CHARGE) turn.say('readback', SAY.fitted(words));
   if (warnings.length > 0) turn.say('warning', warnings.join(' '));
   // A part in the circuit is half the repair of a charge: what is weighed in completes it. Where the circuit was
   // opened, its own steps lead there.
@@ -132,7 +134,7 @@ export function takeWire(turn: Turn, meaning: Of<'wire'>, confirmed: boolean): v
     turn.record({ type: 'landing.doubted', wire, why: doubt });
     turn.set({ question: { kind: 'confirm-meaning', meaning, confirmed: true } });
     turn.raise({ type: 'question.asked' });
-    turn.say('question', `${capital(wireWords(wire))}. ${doubt} Is that where it belongs?`);
+    turn.say('question', SAY.wireDoubted(wire, doubt));
     return;
   }
   turn.record({ type: 'wire.moved', wire });
@@ -141,7 +143,7 @@ export function takeWire(turn: Turn, meaning: Of<'wire'>, confirmed: boolean): v
     undoable: [...turn.context.undoable, { kind: 'wire' }],
     settled: turn.context.settled.filter((id) => id !== 'repair.tug-tested'),
   });
-  turn.say('readback', `${capital(wireWords(wire))}.`);
+  turn.say('readback', SAY.wireMoved(wire));
 }
 
 /** A terminal that the unit is listed without, or a landing where the wire does not belong. */

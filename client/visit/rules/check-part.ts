@@ -1,4 +1,5 @@
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { DOUBTED, PART_DOUBTS } from '../../words/talk/doubt-words.ts';
 
 export type Ratings = Readonly<Record<string, number | string>>;
 
@@ -26,37 +27,39 @@ export function checkPart(part: string, ratings: Ratings, unit: UnitProfile, pla
     case 'fan-motor':
       return checkFanMotor(ratings, unit);
     case 'transformer':
-      return missing(ratings, ['va'], 'transformer');
+      return missing(ratings, ['va'], DOUBTED.transformer);
     default:
       return [];
   }
 }
 
-const SAME_MICROFARADS = 'same microfarads, same or higher volts: common practice';
+const CAPACITOR_SOURCE = 'same microfarads, same or higher volts: common practice';
 
 function checkCapacitor(part: string, ratings: Ratings, unit: UnitProfile, plate: Ratings): readonly PartDoubt[] {
   const volts = numberOf(plate, 'capacitor-volts');
   const wanted =
     part === 'dual-capacitor'
       ? ([
-          ['herm-uF', unit.capacitor?.herm, 'herm section'],
-          ['fan-uF', unit.capacitor?.fan, 'fan section'],
+          ['herm-uF', unit.capacitor?.herm, DOUBTED.herm],
+          ['fan-uF', unit.capacitor?.fan, DOUBTED.fan],
         ] as const)
       : ([] as const);
   const differing = wanted.flatMap(([id, plated, name]): PartDoubt[] => {
     const fitted = numberOf(ratings, id);
-    if (fitted === undefined) return [warn(`The ${name} was not said. Say its microfarads.`, SAME_MICROFARADS)];
+    if (fitted === undefined) return [warn(PART_DOUBTS.sectionNotSaid(name), CAPACITOR_SOURCE)];
     if (plated === undefined || fitted === plated) return [];
-    return [refuse(`The ${name} is ${fitted}, the nameplate says ${plated} microfarads.`, SAME_MICROFARADS)];
+    return [refuse(PART_DOUBTS.otherMicrofarads(name, fitted, plated), CAPACITOR_SOURCE)];
   });
   const fittedVolts = numberOf(ratings, 'volts');
-  if (fittedVolts === undefined) return [...differing, warn('Its volts were not said.', SAME_MICROFARADS)];
+  if (fittedVolts === undefined) return [...differing, warn(PART_DOUBTS.voltsNotSaid, CAPACITOR_SOURCE)];
   if (volts !== undefined && fittedVolts < volts) {
-    return [...differing, refuse(`It is rated ${fittedVolts} volts, the old one ${volts}.`, SAME_MICROFARADS)];
+    return [...differing, refuse(PART_DOUBTS.fewerVolts(fittedVolts, volts), CAPACITOR_SOURCE)];
   }
   return differing;
 }
 
+/** Of the control circuit, and so of a contactor's coil. */
+const CONTROL_VOLTS = 24;
 const CONTACTOR_SOURCE =
   'NEC 440.41 (2008 text): rated for the greater of RLA and branch-circuit current; same coil volts';
 
@@ -66,15 +69,15 @@ function checkContactor(ratings: Ratings, unit: UnitProfile): readonly PartDoubt
   const coil = numberOf(ratings, 'coil-volts');
   const duty = unit.compressor === undefined ? undefined : unit.compressor.rla + (unit.fanMotor?.fla ?? 0);
   return [
-    ...missing(ratings, ['amps', 'poles', 'coil-volts'], 'contactor'),
+    ...missing(ratings, ['amps', 'poles', 'coil-volts'], DOUBTED.contactor),
     ...(amps !== undefined && duty !== undefined && amps < duty
-      ? [refuse(`It is rated ${amps} amps; compressor and fan together draw up to ${round(duty)}.`, CONTACTOR_SOURCE)]
+      ? [refuse(PART_DOUBTS.fewerAmps(amps, round(duty)), CONTACTOR_SOURCE)]
       : []),
-    ...(coil !== undefined && coil !== 24
-      ? [refuse(`Its coil is ${coil} volts; the control circuit is 24.`, CONTACTOR_SOURCE)]
+    ...(coil !== undefined && coil !== CONTROL_VOLTS
+      ? [refuse(PART_DOUBTS.otherCoil(coil, CONTROL_VOLTS), CONTACTOR_SOURCE)]
       : []),
     ...(poles !== undefined && unit.contactorPoles !== undefined && poles < unit.contactorPoles
-      ? [warn(`The old one had ${unit.contactorPoles} poles: one leg would stay connected.`, 'common practice')]
+      ? [warn(PART_DOUBTS.fewerPoles(unit.contactorPoles), 'common practice')]
       : []),
   ];
 }
@@ -84,10 +87,9 @@ const OVERCURRENT_SOURCE = 'NEC 440.4(B): at most the nameplate maximum overcurr
 function checkOvercurrent(part: string, ratings: Ratings, plate: Ratings): readonly PartDoubt[] {
   const amps = numberOf(ratings, 'amps');
   const most = numberOf(plate, 'max-overcurrent');
-  if (amps === undefined) return [warn(`The ${part}'s amps were not said.`, OVERCURRENT_SOURCE)];
-  if (most === undefined)
-    return [warn('Maximum overcurrent protection was not read from the nameplate.', OVERCURRENT_SOURCE)];
-  return amps > most ? [refuse(`It is ${amps} amps; the nameplate allows at most ${most}.`, OVERCURRENT_SOURCE)] : [];
+  if (amps === undefined) return [warn(PART_DOUBTS.ampsNotSaid(part), OVERCURRENT_SOURCE)];
+  if (most === undefined) return [warn(PART_DOUBTS.mostAmpsUnknown, OVERCURRENT_SOURCE)];
+  return amps > most ? [refuse(PART_DOUBTS.tooManyAmps(amps, most), OVERCURRENT_SOURCE)] : [];
 }
 
 const MOTOR_SOURCE = 'same volts, horsepower and rotation, full load amps not over the old: common practice';
@@ -96,19 +98,19 @@ function checkFanMotor(ratings: Ratings, unit: UnitProfile): readonly PartDoubt[
   const amps = numberOf(ratings, 'amps');
   const fla = unit.fanMotor?.fla;
   return [
-    ...missing(ratings, ['hp', 'volts', 'amps'], 'fan motor'),
-    warn('Look at its rotation before the fan blade goes on.', MOTOR_SOURCE),
+    ...missing(ratings, ['hp', 'volts', 'amps'], DOUBTED.fanMotor),
+    warn(PART_DOUBTS.rotation, MOTOR_SOURCE),
     ...(amps !== undefined && fla !== undefined && amps > fla * 1.1
-      ? [refuse(`It draws ${amps} amps full load; the nameplate says ${fla}.`, MOTOR_SOURCE)]
+      ? [refuse(PART_DOUBTS.drawsMore(amps, fla), MOTOR_SOURCE)]
       : []),
   ];
 }
 
+const RATINGS_SOURCE = 'common practice: ratings are compared, not assumed';
+
 function missing(ratings: Ratings, ids: readonly string[], part: string): readonly PartDoubt[] {
-  const absent = ids.filter((id) => ratings[id] === undefined).map((id) => id.replace('-', ' '));
-  return absent.length === 0
-    ? []
-    : [warn(`Not said of the ${part}: ${absent.join(', ')}.`, 'common practice: ratings are compared, not assumed')];
+  const absent = ids.filter((id) => ratings[id] === undefined);
+  return absent.length === 0 ? [] : [warn(PART_DOUBTS.notSaid(part, absent), RATINGS_SOURCE)];
 }
 
 function numberOf(ratings: Ratings, id: string): number | undefined {

@@ -1,4 +1,6 @@
 import type { WireMove } from '../../../grammar/visit/events.ts';
+import { WIRE_DOUBTS } from '../../words/talk/doubt-words.ts';
+import { UNNAMED_TERMINAL } from '../../words/things/wire-words.ts';
 
 /** A wire that is off its terminal. */
 export interface LooseWire {
@@ -24,7 +26,7 @@ const TOGETHER: readonly (readonly string[])[] = [
 export function looseWires(moves: readonly WireMove[]): readonly LooseWire[] {
   const loose: LooseWire[] = [];
   for (const move of moves) {
-    if (move.action === 'lifted') loose.push({ ...named(move), from: move.from ?? 'an unnamed terminal' });
+    if (move.action === 'lifted') loose.push({ ...named(move), from: move.from ?? UNNAMED_TERMINAL });
     if (move.action === 'landed') {
       const index = indexOfWire(loose, move);
       if (index >= 0) loose.splice(index, 1);
@@ -37,9 +39,9 @@ export function looseWires(moves: readonly WireMove[]): readonly LooseWire[] {
 export function doubtLanding(moves: readonly WireMove[], landing: WireMove): string | undefined {
   const loose = looseWires(moves);
   const wire = loose[indexOfWire(loose, landing)];
-  if (wire === undefined) return loose.length === 0 ? undefined : 'A wire of that colour was not lifted.';
+  if (wire === undefined) return loose.length === 0 ? undefined : WIRE_DOUBTS.notLifted;
   if (landing.to === undefined || landing.to === wire.from || belongTogether(landing.to, wire.from)) return undefined;
-  return `It came off ${wire.from}; those terminals do not belong together.`;
+  return WIRE_DOUBTS.otherTerminal(wire.from);
 }
 
 function belongTogether(one: string, other: string): boolean {
@@ -97,7 +99,7 @@ export function landingRows(moves: readonly WireMove[]): readonly LandingRow[] {
       }
       case 'landed': {
         const off = rows.filter((row) => row.state === 'off');
-        const loose = off.map((row) => ({ ...row, from: row.from ?? 'an unnamed terminal' }));
+        const loose = off.map((row) => ({ ...row, from: row.from ?? UNNAMED_TERMINAL }));
         const found = off[indexOfWire(loose, move)];
         const to = move.to ?? found?.from;
         const landed = { ...named, ...(to === undefined ? {} : { to }), state: 'landed' as const };

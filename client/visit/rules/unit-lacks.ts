@@ -1,5 +1,6 @@
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { ABSENT } from '../../words/talk/doubt-words.ts';
 
 interface Absence {
   readonly points: RegExp;
@@ -9,12 +10,16 @@ interface Absence {
 
 /** What a unit may do without, and the points that go with it. What the profile leaves open is not absent. */
 const ABSENCES: readonly Absence[] = [
-  { points: /^fuse-/, words: 'fuses at the disconnect', isAbsent: (unit) => unit.fusedDisconnect === false },
-  { points: /^(crankcase-)?heater/, words: 'a crankcase heater', isAbsent: (unit) => unit.crankcaseHeater === false },
-  { points: /^start-cap-/, words: 'a start capacitor', isAbsent: (unit) => unit.hardStart === false },
-  { points: /^float-/, words: 'a float switch', isAbsent: (unit) => unit.floatSwitch === 'none' },
-  { points: /^(high|low)-switch-/, words: 'pressure switches', isAbsent: (unit) => unit.pressureSwitches === false },
-  { points: /^[OB]@/, words: 'a reversing valve', isAbsent: (unit) => unit.heatPump === false },
+  { points: /^fuse-/, words: ABSENT.fuses, isAbsent: (unit) => unit.fusedDisconnect === false },
+  { points: /^(crankcase-)?heater/, words: ABSENT.crankcaseHeater, isAbsent: (unit) => unit.crankcaseHeater === false },
+  { points: /^start-cap-/, words: ABSENT.startCapacitor, isAbsent: (unit) => unit.hardStart === false },
+  { points: /^float-/, words: ABSENT.floatSwitch, isAbsent: (unit) => unit.floatSwitch === 'none' },
+  {
+    points: /^(high|low)-switch-/,
+    words: ABSENT.pressureSwitches,
+    isAbsent: (unit) => unit.pressureSwitches === false,
+  },
+  { points: /^[OB]@/, words: ABSENT.reversingValve, isAbsent: (unit) => unit.heatPump === false },
 ];
 
 /** What the unit lacks, by its profile, of the places a reading names ("a float switch"); undefined where nothing. */

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { adviceFor, judgePlace, type PlaceMeasured } from '../../../client/listening/sound/judge-place.ts';
+import { judgePlace, type PlaceMeasured } from '../../../client/listening/sound/judge-place.ts';
+import { PLACE_ADVICE } from '../../../client/words/pages/sound-words.ts';
 
 const FINE: PlaceMeasured = { floorDb: -60, othersTalk: false, echoDb: -55, speechDb: -25, number: 'right' };
 
@@ -19,7 +20,7 @@ describe('a place', () => {
     ['another number', { number: 'other' }, 'misheard'],
   ])('with %s is told', (_, measured, fault) => {
     expect(judgePlace({ ...FINE, ...measured })).toEqual([fault]);
-    expect(adviceFor(judgePlace({ ...FINE, ...measured })[0] ?? 'loud')).toMatch(/\.$/);
+    expect(PLACE_ADVICE[judgePlace({ ...FINE, ...measured })[0] ?? 'loud']).toMatch(/\.$/);
   });
 
   test('where no number was heard is told so first', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CAUTIONS, HAZARD_WORDS } from '../../../client/visit/words/cautions.ts';
+import { CAUTIONS, HAZARD_WORDS } from '../../../client/words/talk/caution-words.ts';
 import { speak } from '../../../fixtures/speak.ts';
 
 /** Seconds that the offline voice takes at its normal rate. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { PLAIN_WORDS } from '../../../client/visit/words/plain-words.ts';
+import { PLAIN_WORDS } from '../../../client/words/talk/plain-words.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { FAULTS } from '../../../grammar/vocabulary/faults.ts';
 import { LIBRARY_VISIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { URGENT_WORDS } from '../../../grammar/vocabulary/urgent-words.ts';
+import { NEVER_SAID } from './never-said.ts';
 import { ARRIVAL, LIBRARY_VISIT, REPAIR_AND_PROOF, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
 describe('a live step', () => {
@@ -330,7 +332,7 @@ describe('every prompt', () => {
     const visit = await TypedVisit.open();
     await visit.type('full talk', ...LIBRARY_VISIT, 'why', 'status', 'what can i say', 'hold the visit', 'go on');
     expect(visit.mouth.said.length).toBeGreaterThan(40);
-    for (const { text } of visit.mouth.said) expect(text).not.toMatch(/\b(stop|wait|no|hot|safe)\b/i);
+    for (const { text } of visit.mouth.said) expect(text).not.toMatch(NEVER_SAID);
   });
 });
 
@@ -394,7 +396,7 @@ describe('a correction', () => {
 });
 
 describe('the words that are listened for while the mouth speaks', () => {
-  it.each(['stop', 'wait', 'hot'])('"%s" acknowledges no caution', async (word) => {
+  it.each(URGENT_WORDS)('"%s" acknowledges no caution', async (word) => {
     const visit = await TypedVisit.open();
     await visit.type(...TO_LIVE_STEP, word);
     expect(visit.of('caution.acknowledged')).toEqual([]);

@@ -1,4 +1,5 @@
 import type { EnergyState, ZoneId } from '../../../../grammar/vocabulary/zones.ts';
+import { BECAUSE } from '../../../words/talk/reasons.ts';
 import { isEnergyMessage } from '../messages.ts';
 import { act, visitSetup } from '../setup.ts';
 import type { Turn } from '../turn.ts';
@@ -9,7 +10,13 @@ function enter(zone: ZoneId, to: EnergyState) {
     const from = turn.context.energy[zone];
     if (from === to) return;
     turn.set({ energy: { ...turn.context.energy, [zone]: to } });
-    turn.record({ type: 'energy.changed', zone, from, to, why: isEnergyMessage(event) ? event.why : 'visit opened' });
+    turn.record({
+      type: 'energy.changed',
+      zone,
+      from,
+      to,
+      why: isEnergyMessage(event) ? event.why : BECAUSE.visitOpened,
+    });
   });
 }
 

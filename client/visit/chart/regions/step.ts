@@ -1,8 +1,9 @@
+import { cautionPrompt } from '../../../words/talk/caution-words.ts';
+import { SAY } from '../../../words/talk/prompts.ts';
+import { cautionKey, dueCautions } from '../../rules/cautions-due.ts';
+import { stepWords } from '../../steps/ask-step.ts';
 import { chooseStep } from '../../steps/choose-step.ts';
 import { focusOf } from '../../steps/focus-of.ts';
-import { cautionKey, dueCautions, GOVERNING_WORDS } from '../../words/cautions.ts';
-import { SAY } from '../../words/prompts.ts';
-import { stepWords } from '../../words/step-words.ts';
 import { act, visitSetup } from '../setup.ts';
 import type { Turn } from '../turn.ts';
 
@@ -20,11 +21,7 @@ const speakCaution = act((turn: Turn) => {
   const due = step === undefined ? [] : dueCautions(step, turn.context);
   if (step === undefined || due.length === 0) return;
   const first = turn.context.acknowledged.length === 0;
-  const sentences = [
-    ...due.map((one) => one.words),
-    ...(first ? [GOVERNING_WORDS, 'Say "live" when you have it.'] : []),
-  ];
-  const prompt = turn.say('caution', sentences.join(' '));
+  const prompt = turn.say('caution', cautionPrompt(due, first));
   turn.set({ caution: { spoken: due, zone: step.zone, prompt } });
 });
 

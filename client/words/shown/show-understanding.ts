@@ -1,9 +1,8 @@
 import type { Meaning, Report, Understanding } from '../../../grammar/phrases/meaning.ts';
 import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
-import { DICTATIONS, JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
-import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
-import { WORKS } from '../../../grammar/vocabulary/works.ts';
+import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
+import { dictationWords, itemWords, workWords } from '../things/job-words.ts';
 import { showPlace, showReading, showUnit, showValue } from './show-reading.ts';
 
 /** What was understood, in one line. */
@@ -24,7 +23,7 @@ export function showMeaning(meaning: Meaning): string {
     case 'part':
       return ['fitted', meaning.part.replaceAll('-', ' '), ...Object.values(meaning.ratings)].join(' ');
     case 'work':
-      return WORKS.find((one) => one.id === meaning.work)?.name ?? meaning.work;
+      return workWords(meaning.work);
     case 'wire': {
       const { colour, size, from, to, action } = meaning.wire;
       const where = [from === undefined ? '' : `from ${from}`, to === undefined ? '' : `to ${to}`];
@@ -33,7 +32,7 @@ export function showMeaning(meaning: Meaning): string {
     case 'note':
       return `note: ${meaning.text}`;
     case 'dictated':
-      return `${DICTATIONS.find((row) => row.as === meaning.as)?.name ?? meaning.as}: ${meaning.text}`;
+      return `${dictationWords(meaning.as)}: ${meaning.text}`;
     case 'check-on-me':
       return `check on me ${meaning.every ? 'every' : 'in'} ${meaning.minutes} min`;
     case 'unclear':
@@ -49,6 +48,11 @@ function showCommand(meaning: Extract<Meaning, { kind: 'command' }>): string {
   return `${name}:${at}${correction.value === undefined ? '' : ` ${correction.value}`}`;
 }
 
+/** As the table names it, on a key too; what is spoken may be another name. */
+export function showObservation(id: ObservationId): string {
+  return OBSERVATIONS.find((one) => one.id === id)?.name ?? id;
+}
+
 function showReport(report: Report): string {
   switch (report.type) {
     case 'energy':
@@ -60,9 +64,9 @@ function showReport(report: Report): string {
     case 'discharged':
       return `discharged: ${ZONE_NAMES[report.zone]}`;
     case 'observation':
-      return OBSERVATIONS.find((one) => one.id === report.observation)?.name ?? report.observation;
+      return showObservation(report.observation);
     case 'job-item':
-      return JOB_ITEMS.find((one) => one.id === report.item)?.name ?? report.item;
+      return itemWords(report.item);
     case 'injury':
       return 'somebody is hurt';
   }

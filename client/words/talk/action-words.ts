@@ -1,14 +1,14 @@
-import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { TESTS } from '../../../grammar/vocabulary/tests.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
-import { repairOf } from '../rules/repairs.ts';
-import { cautionById, cautionsFor } from './cautions.ts';
-import { capital, FUNCTION_WORDS, observationWords, placeWords, pointWords } from './prompts.ts';
 
-/** The words that ask a step. None suggests a value before it is read; none calls anything safe. */
+/** A sentence in short and in full talk. */
+export interface InBothPaces {
+  readonly brief: string;
+  readonly full: string;
+}
+export type Pace = keyof InBothPaces;
 
-const ACTION_WORDS: Readonly<Record<ActionDone, { readonly brief: string; readonly full: string }>> = {
+/** The words that ask for something to be done, by what answers them. */
+const ACTION_WORDS = {
   'call-on': {
     brief: 'Set a call for cooling.',
     full: 'Set the thermostat to call for cooling, then say "thermostat is calling".',
@@ -86,7 +86,7 @@ const ACTION_WORDS: Readonly<Record<ActionDone, { readonly brief: string; readon
     brief: 'Say "finish the visit" when you are ready.',
     full: 'Nothing is left to prove. Say "finish the visit", or go on reading.',
   },
-};
+} as const satisfies Readonly<Record<string, InBothPaces>>;
 
 /** A repair that is no part alone: what is done is said as it was done. */
 const REPAIR_WORDS = {
@@ -103,11 +103,7 @@ const REPAIR_WORDS = {
     brief: 'Find and repair the leak, then say what was weighed in.',
     full: 'Recover and weigh what is left. Find and repair the leak, evacuate, weigh the charge in by the nameplate, and say each weight.',
   },
-} as const;
-
-function repairWords(fault: FaultId | undefined): { readonly brief: string; readonly full: string } {
-  return REPAIR_WORDS[fault === undefined ? 'either' : repairOf(fault)];
-}
+} as const satisfies Readonly<Record<string, InBothPaces>>;
 
 /** Where a zone other than the outdoor unit's is opened, and what stores a charge there. */
 const ELSEWHERE: Readonly<Partial<Record<ZoneId, { readonly at: string; readonly off: string; readonly on: string }>>> =
@@ -129,9 +125,12 @@ const ELSEWHERE: Readonly<Partial<Record<ZoneId, { readonly at: string; readonly
     },
   };
 
-function actionWords(done: ActionDone, zone: ZoneId | 'none', full: boolean): string {
+const ELSEWHERE_DISCHARGED = 'Discharge the blower capacitor, then read volts DC on it.';
+
+/** Asks for something to be done; where it is done elsewhere than at the outdoor unit, in the words of that place. */
+export function actionWords(done: keyof typeof ACTION_WORDS, zone: ZoneId | 'none', pace: Pace): string {
   const elsewhere = zone === 'none' ? undefined : ELSEWHERE[zone];
-  const words = ACTION_WORDS[done][full ? 'full' : 'brief'];
+  const words = ACTION_WORDS[done][pace];
   if (elsewhere === undefined) return words;
   switch (done) {
     case 'power-off':
@@ -141,104 +140,13 @@ function actionWords(done: ActionDone, zone: ZoneId | 'none', full: boolean): st
     case 'absence-proved':
       return words.replace(/\.$/, ` at ${elsewhere.at}.`);
     case 'capacitors-discharged':
-      return 'Discharge the blower capacitor, then read volts DC on it.';
+      return ELSEWHERE_DISCHARGED;
     default:
       return words;
   }
 }
 
-/** The words that ask a step; a live step already cautioned begins with the caution's short form. */
-export function stepWords(step: Step, context: VisitContext): string {
-  const lead = cautionsFor(step)
-    .map((id) => cautionById(id).again)
-    .join(' ');
-  const words = askWords(step, context);
-  return lead === '' ? words : `${lead} ${words}`;
-}
-
-/** What a step asks, without the short form of its caution. */
-export function askWords(step: Step, context: VisitContext): string {
-  const full = context.pace === 'full' || context.role === 'trainee';
-  switch (step.ask.kind) {
-    case 'action':
-      return step.ask.done === 'part-fitted'
-        ? repairWords(context.finding?.fault)[full ? 'full' : 'brief']
-        : actionWords(step.ask.done, step.zone, full);
-    case 'look':
-      return full
-        ? `${lookWords(step)}: ${step.ask.answers.map(observationWords).join(', or ')}?`
-        : `${lookWords(step)}.`;
-    case 'reading': {
-      const own = REFRIGERANT_WORDS[step.id];
-      if (own !== undefined) return full ? own.full : own.brief;
-      const bench = step.needs.bench ? ', on the bench' : '';
-      const place = placeWords(step.ask.at);
-      const what = FUNCTION_WORDS[step.ask.quantity];
-      // "suction pressure" says already what is read there.
-      const brief = `${capital(place.endsWith(what) ? place : `${place}, ${what}`)}${bench}.`;
-      return full ? `${brief} ${placementWords(step)}` : brief;
-    }
-  }
-}
-
-/** What is looked at, without saying what may be seen there. */
-function lookWords(step: Step): string {
-  const name = step.test === undefined ? PLAN_LOOKS[step.id] : TESTS.find((test) => test.id === step.test)?.name;
-  return capital(name ?? step.id);
-}
-
-/** Readings of an opened circuit: what is done first belongs to the asking. */
-const REFRIGERANT_WORDS: Readonly<Record<string, { readonly brief: string; readonly full: string }>> = {
-  'refrigerant.recovered': {
-    brief: 'Refrigerant recovered, by weight.',
-    full: 'Recover the refrigerant into its cylinder on the scale. Say "recovered", then pounds and ounces.',
-  },
-  'refrigerant.test-start': {
-    brief: 'Nitrogen in. Test pressure?',
-    full: 'Fill with dry nitrogen through the regulator to the test pressure, close it, and read: "nitrogen pressure", then psi.',
-  },
-  'refrigerant.test-end': {
-    brief: 'Test pressure again?',
-    full: 'Read the test pressure again. If the air outdoors has changed, read that first.',
-  },
-  'refrigerant.evacuated': {
-    brief: 'Evacuate. Microns?',
-    full: 'Release the nitrogen, evacuate with the gauge at the system, away from the pump, and read the microns.',
-  },
-  'refrigerant.decay': { brief: 'Microns again?', full: 'Read the microns again with the pump still valved off.' },
-  'refrigerant.charged': {
-    brief: 'Refrigerant in, by weight.',
-    full: 'Weigh the refrigerant in by the nameplate. Say "added", then pounds and ounces.',
-  },
-};
-
-const PLAN_LOOKS: Readonly<Record<string, string>> = {
-  'arrive.call': 'look: thermostat, is it calling',
-  'arrive.fan': 'look: outdoor fan',
-  'prove.fan-turning': 'look: outdoor fan',
-};
-
-/** Full talk: function, jack and where the probes go. */
-function placementWords(step: Step): string {
-  if (step.ask.kind !== 'reading') return '';
-  const [first, second] = step.ask.at;
-  const place = first === undefined ? '' : pointWords(first);
-  switch (step.ask.quantity) {
-    case 'voltage':
-      return `Meter on volts AC, leads in the volt jacks. One probe on ${place}, the other on ${second === undefined ? 'ground' : pointWords(second)}. Read it out.`;
-    case 'voltage-dc':
-      return `Meter on volts DC One probe on ${place}, the other on ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
-    case 'resistance':
-    case 'insulation':
-      return `Meter on ohms, leads zeroed. Lift one lead of the part so that no other path counts. Read it out.`;
-    case 'capacitance':
-      return `Meter on microfarads. Leads off the section, probes on ${place} and ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
-    case 'current':
-      return `Clamp around one lead of the ${place}, alone. Read it out once it has settled.`;
-    case 'temperature':
-    case 'wet-bulb':
-      return `Probe in or on the ${place}, shaded from the sun, until it holds still. Read it out.`;
-    default:
-      return 'Read it out once it holds still.';
-  }
+/** Asks for the repair, by what mends the fault; `either` where that is not known. */
+export function repairWords(by: keyof typeof REPAIR_WORDS, pace: Pace): string {
+  return REPAIR_WORDS[by][pace];
 }

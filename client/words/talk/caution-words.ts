@@ -1,7 +1,4 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
-import type { PointId } from '../../../grammar/vocabulary/points.ts';
-import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { Step, VisitContext } from '../chart/context.ts';
 
 /**
  * One caution: data. `words` are spoken the first time for each caution and zone and must be acknowledged; after that
@@ -100,8 +97,21 @@ export const CAUTIONS = [
 
 export type CautionId = (typeof CAUTIONS)[number]['id'];
 
-/** Spoken once in a visit, behind its first caution. */
-export const GOVERNING_WORDS = "Local codes, the maker's instructions and licensed practice govern.";
+export function cautionById(id: CautionId): Caution {
+  const found = CAUTIONS.find((caution) => caution.id === id);
+  if (found === undefined) throw new Error(`no caution ${id}`);
+  return found;
+}
+
+export type SpokenCaution = Pick<Caution, 'id' | 'words' | 'source'>;
+
+/** The cautions of one step as one prompt; behind the first one of a visit, what governs and what to answer. */
+export function cautionPrompt(due: readonly SpokenCaution[], isFirst: boolean): string {
+  return [...due.map((one) => one.words), ...(isFirst ? [GOVERNING_WORDS, ANSWER_WORDS] : [])].join(' ');
+}
+
+const GOVERNING_WORDS = "Local codes, the maker's instructions and licensed practice govern.";
+const ANSWER_WORDS = 'Say "live" when you have it.';
 
 /**
  * What a hazard of the diagnosis adds to a caution, for hands and eyes. Those without words here are covered by the
@@ -123,77 +133,12 @@ export const HAZARD_WORDS: readonly (readonly [HazardId, string])[] = [
   ['pressurised-refrigerant', 'Refrigerant under pressure: glasses and gloves.'],
   ['control-stays-live', 'Twenty four volts stays live with the disconnect out.'],
 ];
-const HAZARD_SOURCE = 'circuit solution of a plausible fault; common practice';
-/** So many warnings at most in one prompt, the step's own first: the talk stays shorter than the work it guards. */
-const WARNINGS_A_PROMPT = 3;
+export const HAZARD_SOURCE = 'circuit solution of a plausible fault; common practice';
 
-/** The cautions that belong to a step by what it does, in the order they are spoken. */
-export function cautionsFor(step: Step): readonly CautionId[] {
-  if (step.ask.kind === 'action') {
-    switch (step.ask.done) {
-      case 'power-off':
-        return ['switch-off'];
-      case 'absence-proved':
-        return ['prove-as-live'];
-      case 'capacitors-discharged':
-        return ['capacitor-charge'];
-      case 'power-on':
-        return ['energise'];
-      default:
-        return [];
-    }
-  }
-  if (step.ask.kind === 'reading' && step.ask.quantity === 'insulation') return ['insulation-test'];
-  if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') {
-    return [step.ask.at[0] === 'system' ? 'nitrogen-test' : 'refrigerant-pressure'];
-  }
-  if (step.ask.kind === 'look' || step.needs.power !== 'on' || step.zone === 'none') return [];
-  if (step.ask.quantity === 'current') return ['running-parts'];
-  if (step.ask.quantity !== 'voltage' && step.ask.quantity !== 'voltage-dc') return [];
-  const atContactor = step.ask.at.some((point) => CONTACTOR_POINTS.includes(point));
-  return atContactor ? [liveCaution(step.zone), 'contactor-by-hand'] : [liveCaution(step.zone)];
-}
-
-/** Where a technician is tempted to push the armature in. */
-const CONTACTOR_POINTS: readonly PointId[] = ['L1', 'L2', 'T1', 'T2', 'coil-1', 'coil-2'];
-
-/** The caution that belongs to a live voltage in a zone. */
-export function liveCaution(zone: ZoneId): CautionId {
-  return zone === 'control' ? 'live-control' : 'live-line';
-}
-
-/** A blown fuse or a tripped breaker may stand for a grounded winding: power goes back once, and only after a look. */
-function resetCaution(step: Step, context: VisitContext): readonly CautionId[] {
-  const powerOn = step.ask.kind === 'action' && step.ask.done === 'power-on';
-  const overcurrent = context.parts.some(({ part }) => part === 'fuse' || part === 'breaker');
-  const tripped = context.evidence.some(
-    (item) => item.kind === 'observation' && item.observation === 'breaker-tripped',
-  );
-  return powerOn && (overcurrent || tripped) ? ['reset-once'] : [];
-}
-
-/** What is to be spoken and acknowledged before a step: each once for its zone in a visit. */
-export function dueCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
-  const isDue = ({ id }: { readonly id: string }) => !context.acknowledged.includes(cautionKey(id, step.zone));
-  const all = [...cautionsFor(step), ...resetCaution(step, context)].map(cautionById);
-  const own = all.filter(isDue);
-  if (all.length === 0 || (own.length === 0 && context.cautionedFor === step.id)) return own;
-  const covered = all.flatMap((one) => one.covers ?? []);
-  const hazards = HAZARD_WORDS.filter(([id]) => (step.hazards as readonly string[]).includes(id))
-    .map(([id, words]) => ({ id, words, source: HAZARD_SOURCE }))
-    .filter((one) => isDue(one) && !covered.includes(one.id))
-    .slice(0, Math.max(0, WARNINGS_A_PROMPT - own.length));
-  return [...own, ...hazards];
-}
-
-export type SpokenCaution = Pick<Caution, 'id' | 'words' | 'source'>;
-
-export function cautionKey(id: string, zone: ZoneId | 'none'): string {
-  return `${id}@${zone}`;
-}
-
-export function cautionById(id: CautionId): Caution {
-  const found = CAUTIONS.find((caution) => caution.id === id);
-  if (found === undefined) throw new Error(`no caution ${id}`);
-  return found;
-}
+/** Units whose stored charge or refrigerant the cautions here do not cover: said once the nameplate tells. */
+export const GATE_WORDS = {
+  'inverter-driven':
+    "Inverter driven unit: its drive holds a charge of its own. The maker's procedure governs; the proof here does not cover it.",
+  'A3-refrigerant':
+    "A3 refrigerant, highly flammable: the maker's procedure governs. Ventilate, keep ignition sources away, never a torch on a charged line.",
+} as const;

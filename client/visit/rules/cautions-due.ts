@@ -1,0 +1,76 @@
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import {
+  type CautionId,
+  cautionById,
+  HAZARD_SOURCE,
+  HAZARD_WORDS,
+  type SpokenCaution,
+} from '../../words/talk/caution-words.ts';
+import type { Step, VisitContext } from '../chart/context.ts';
+
+/** The cautions that belong to a step by what it does, in the order they are spoken. */
+export function cautionsFor(step: Step): readonly CautionId[] {
+  if (step.ask.kind === 'action') {
+    switch (step.ask.done) {
+      case 'power-off':
+        return ['switch-off'];
+      case 'absence-proved':
+        return ['prove-as-live'];
+      case 'capacitors-discharged':
+        return ['capacitor-charge'];
+      case 'power-on':
+        return ['energise'];
+      default:
+        return [];
+    }
+  }
+  if (step.ask.kind === 'reading' && step.ask.quantity === 'insulation') return ['insulation-test'];
+  if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') {
+    return [step.ask.at[0] === 'system' ? 'nitrogen-test' : 'refrigerant-pressure'];
+  }
+  if (step.ask.kind === 'look' || step.needs.power !== 'on' || step.zone === 'none') return [];
+  if (step.ask.quantity === 'current') return ['running-parts'];
+  if (step.ask.quantity !== 'voltage' && step.ask.quantity !== 'voltage-dc') return [];
+  const atContactor = step.ask.at.some((point) => CONTACTOR_POINTS.includes(point));
+  return atContactor ? [liveCaution(step.zone), 'contactor-by-hand'] : [liveCaution(step.zone)];
+}
+
+/** Where a technician is tempted to push the armature in. */
+const CONTACTOR_POINTS: readonly PointId[] = ['L1', 'L2', 'T1', 'T2', 'coil-1', 'coil-2'];
+
+/** The caution that belongs to a live voltage in a zone. */
+export function liveCaution(zone: ZoneId): CautionId {
+  return zone === 'control' ? 'live-control' : 'live-line';
+}
+
+/** A blown fuse or a tripped breaker may stand for a grounded winding: power goes back once, and only after a look. */
+function resetCaution(step: Step, context: VisitContext): readonly CautionId[] {
+  const powerOn = step.ask.kind === 'action' && step.ask.done === 'power-on';
+  const overcurrent = context.parts.some(({ part }) => part === 'fuse' || part === 'breaker');
+  const tripped = context.evidence.some(
+    (item) => item.kind === 'observation' && item.observation === 'breaker-tripped',
+  );
+  return powerOn && (overcurrent || tripped) ? ['reset-once'] : [];
+}
+
+/** So many warnings at most in one prompt, the step's own first: the talk stays shorter than the work it guards. */
+const WARNINGS_A_PROMPT = 3;
+
+/** What is to be spoken and acknowledged before a step: each once for its zone in a visit. */
+export function dueCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
+  const isDue = ({ id }: { readonly id: string }) => !context.acknowledged.includes(cautionKey(id, step.zone));
+  const all = [...cautionsFor(step), ...resetCaution(step, context)].map(cautionById);
+  const own = all.filter(isDue);
+  if (all.length === 0 || (own.length === 0 && context.cautionedFor === step.id)) return own;
+  const covered = all.flatMap((one) => one.covers ?? []);
+  const hazards = HAZARD_WORDS.filter(([id]) => (step.hazards as readonly string[]).includes(id))
+    .map(([id, words]) => ({ id, words, source: HAZARD_SOURCE }))
+    .filter((one) => isDue(one) && !covered.includes(one.id))
+    .slice(0, Math.max(0, WARNINGS_A_PROMPT - own.length));
+  return [...own, ...hazards];
+}
+
+export function cautionKey(id: string, zone: ZoneId | 'none'): string {
+  return `${id}@${zone}`;
+}

@@ -1,0 +1,30 @@
+import { actionWords, type Pace, repairWords } from '../../words/talk/action-words.ts';
+import { cautionById } from '../../words/talk/caution-words.ts';
+import { lookStepWords, readingStepWords, underCautions } from '../../words/talk/step-words.ts';
+import type { Step, VisitContext } from '../chart/context.ts';
+import { cautionsFor } from '../rules/cautions-due.ts';
+import { repairOf } from '../rules/repairs.ts';
+
+/** The words that ask a step; a live step already cautioned begins with the caution's short form. */
+export function stepWords(step: Step, context: VisitContext): string {
+  const again = cautionsFor(step).map((id) => cautionById(id).again);
+  return underCautions(again, askWords(step, context));
+}
+
+/** What a step asks, without the short form of its caution. A trainee is asked in full. */
+export function askWords(step: Step, context: VisitContext): string {
+  const pace: Pace = context.role === 'trainee' ? 'full' : context.pace;
+  const { ask } = step;
+  switch (ask.kind) {
+    case 'action':
+      return ask.done === 'part-fitted' ? repairWords(repairBy(context), pace) : actionWords(ask.done, step.zone, pace);
+    case 'look':
+      return lookStepWords(step.test ?? step.id, ask.answers, pace);
+    case 'reading':
+      return readingStepWords(step.id, { quantity: ask.quantity, at: ask.at, bench: step.needs.bench }, pace);
+  }
+}
+
+function repairBy({ finding }: VisitContext): 'part' | 'work' | 'either' | 'charge' {
+  return finding === undefined ? 'either' : repairOf(finding.fault);
+}

@@ -1,0 +1,9 @@
+/** What every page has. */
+export const PAGE = {
+  program: 'Readback',
+  back: 'Back',
+  /** Where a page cannot be drawn. */
+  mishap: (message: string) =>
+    `This cannot be shown (${message}): load the page again. What is written in the record stays as it is.`,
+  loadingReview: 'Loading the review…',
+} as const;

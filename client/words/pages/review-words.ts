@@ -1,0 +1,65 @@
+/** The supervisor's pages: the list of visits, and one visit on its time line. */
+export const REVIEW = {
+  visits: 'Visits',
+  technicianPage: 'Technician’s page',
+  noVisits: 'No visit has reached this server yet.',
+  serverGone: 'The server cannot be reached: start it, then load this page again.',
+  opened: (role: string, opened: string, entries: number, received: string) =>
+    `${role}, opened ${opened}; ${entries} entries, the last received ${received}`,
+  unknownTime: 'at an unknown time',
+  visit: (name: string) => `Visit ${name}`,
+  allVisits: 'All visits',
+  reading: 'Reading the visit…',
+  noEntry: 'The server holds no entry of this visit yet; it will be shown as it comes.',
+  triedAgain: 'The server cannot be reached; it is tried again by itself.',
+  closed: 'closed',
+  noServer: 'no server: what is here stays',
+  following: 'following live',
+  connected: 'connected',
+} as const;
+
+/** Where the visit stood at the moment that is shown. */
+export const MOMENT = {
+  panel: 'At this moment',
+  phase: 'phase',
+  held: ', held',
+  heard: 'heard',
+  understood: 'understood',
+  said: 'said',
+  finding: 'finding',
+  none: '–',
+  suspects: 'Suspects',
+} as const;
+
+export const PLAYER = {
+  panel: 'Replay',
+  moment: 'Moment of the visit',
+  at: (moment: string, end: string, entry: string | undefined) =>
+    `${moment} of ${end}: ${entry ?? 'before the first entry'}`,
+  stepBack: 'One entry back (,)',
+  back: '‹ back',
+  pause: 'Pause',
+  play: 'Play',
+  stepOn: 'One entry on (.)',
+  on: 'on ›',
+  time: (moment: string, end: string) => `${moment} / ${end}`,
+  entry: (count: number) => `entry ${count}`,
+  speeds: { slow: 'slow', normal: 'normal', fast: 'fast' },
+  live: 'live',
+  thisMoment: 'this moment',
+} as const;
+
+/** Pictures over the time line, and the tables of what they draw. */
+export const TRACKS = {
+  readings: 'Readings',
+  energy: 'Energy by zone',
+  suspects: 'Suspects over time',
+  picture: (name: string) => `${name} over time; see the tables`,
+  quiet: (lasts: string) => `⋯ ${lasts} ⋯`,
+  tables: 'Tables',
+  zone: 'Zone',
+  became: 'Became',
+  because: 'Because',
+  entry: 'Entry',
+  leadingSuspects: 'Leading suspects',
+} as const;

@@ -1,0 +1,72 @@
+/** How this device listens and speaks. */
+export const SOUND = {
+  title: 'Sound',
+  counts: 'What is said counts',
+  always: 'always: a reading needs no word before it',
+  push: 'while the key, the space bar or a headset’s button is pressed',
+  wake: 'after your wake word',
+  stopAlways: '“Stop” is heard at any time.',
+  recogniser: 'Recogniser',
+  bundled: 'our own, on this device',
+  wideband: 'our own with the server’s 16 kHz model; what the two hear differently is asked (6 MB once)',
+  browser: 'the browser’s',
+  browserWarning:
+    'The browser’s recogniser may send the sound to its maker. It needs the network, and may fail in silence.',
+  onlyHere: 'only if the browser promises to keep it on this device',
+  voice: 'Voice',
+  voices: {
+    silent: 'silent: shown only',
+    slower: 'spoken slower',
+    normal: 'spoken',
+    faster: 'spoken faster',
+    muchFaster: 'spoken much faster',
+  },
+  keep: 'Keep',
+} as const;
+
+export const WAKE_WORD = {
+  title: 'Wake word (Porcupine)',
+  note: 'It needs a key and two files of your own from its maker. Key and files stay on this device; its program asks its maker’s host (kmp1.picovoice.net) whether the key may be used. Without a key nothing is asked of it. The sound is not sent.',
+  key: 'Access key',
+  model: 'Model file (.pv)',
+  keyword: 'Keyword file (.ppn)',
+  cannot: (detail: string) => `The wake word cannot be used (${detail}). Listening always instead.`,
+  needsOffline: 'it needs the offline recogniser',
+  filesMissing: 'its files are missing',
+} as const;
+
+/** To be said and heard in a sound check: a number with no twin that sounds like it. */
+export const TEST_NUMBER = { words: 'two forty five', digits: '245' } as const;
+
+export const SOUND_CHECK = {
+  title: 'Sound check',
+  /** The one prompt of the page's own. */
+  spoken: 'Sound check. Please say the number on the screen.',
+  ready: 'It takes ten seconds: the place, this device’s voice, and a number that you say.',
+  asked: {
+    quiet: 'Be quiet for a moment: listening to the place.',
+    echo: 'Listening to this device’s own voice.',
+    number: `Now say: “${TEST_NUMBER.words}”`,
+  },
+  impossible: 'The sound cannot be measured: switch the ear on with our own recogniser first.',
+  begin: 'Begin',
+  again: 'Again',
+  place: 'the place',
+  yourVoice: 'your voice',
+  ownVoice: 'this device’s voice',
+  /** With a minus sign that is read as one. */
+  level: (db: number, over: number | undefined) =>
+    `${db} dBFS`.replace('-', '−') + (over === undefined ? '' : `, ${over} dB over it`),
+  fine: 'The number was heard as said. Nothing here hinders hearing just now.',
+} as const;
+
+/** What is wrong with a place, and what to do about it. */
+export const PLACE_ADVICE = {
+  loud: 'It is loud here: use a headset, bring the microphone nearer, or enter by touch.',
+  'others-talk': 'Others talk here: hold a key to talk (More, Sound), use a headset, or enter by touch.',
+  far: 'You are far from the microphone: bring it nearer, or use a headset.',
+  clipped: 'You are too near: hold the microphone a hand farther away.',
+  echo: 'The microphone hears this device’s own voice: to break in, say “stop” or use a headset.',
+  misheard: 'Another number was heard: speak it again a little slower, nearer, or use a headset.',
+  unheard: 'The number was not heard: speak nearer, use a headset, hold a key to talk, or enter by touch.',
+} as const;

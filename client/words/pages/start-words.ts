@@ -1,0 +1,45 @@
+/** The page before a visit runs: the visits here, and the form that opens one. */
+export const START = {
+  looking: 'Looking for open visits…',
+  sayWhat: 'Say what the meter shows; both hands stay on the probes.',
+  review: 'Review of visits',
+  goOnWith: 'Go on with',
+  openVisit: (site: string, complaint: string) => `${site}: ${complaint}`,
+  newVisit: 'New visit',
+  liveWork:
+    'Live work is for qualified people. Readback says what was measured, never that something is safe. Local codes, the maker’s instructions and licensed practice govern.',
+  visit: 'Visit',
+  otherTab: 'Another tab writes this visit. It is shown here as it grows; close the other tab to go on in this one.',
+} as const;
+
+export const OPENING = {
+  form: 'Open a visit',
+  site: 'Site',
+  complaint: 'Complaint',
+  youAre: 'You are',
+  technician: 'technician, short talk',
+  trainee: 'trainee, full talk',
+  unit: 'Unit',
+  nameplate: 'Nameplate',
+  plate: {
+    supply: 'Supply, V',
+    herm: 'Capacitor HERM, µF',
+    fan: 'Capacitor FAN, µF',
+    rla: 'Compressor RLA, A',
+    lra: 'Compressor LRA, A',
+    fla: 'Fan FLA, A',
+    tons: 'Tons',
+  },
+  refrigerant: 'Refrigerant',
+  notKnown: 'not known',
+  inverter: 'inverter driven',
+  open: 'Open the visit',
+} as const;
+
+/** The invented units to begin from. */
+export const STOCK_NAMES = {
+  heatPump3Ton: '3 ton split heat pump, 240 V, R-410A, 45/5 µF',
+  cooling2HalfTon: '2½ ton split cooling, 240 V, R-410A, 35/5 µF',
+  heatPump4Ton: '4 ton split heat pump, 208 V, R-454B, 55/7.5 µF',
+  unknown: 'Nothing known yet',
+} as const;

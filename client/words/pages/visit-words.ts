@@ -1,0 +1,73 @@
+/** The page of a running visit: its strip, its panels and what went wrong at an edge. */
+export const VISIT = {
+  at: (site: string) => `Visit at ${site}`,
+  soFar: 'So far',
+  suspects: 'Suspects',
+  noSuspects: 'No suspects yet: nothing has been read.',
+  wires: 'Wires',
+  readings: 'Readings',
+  answersByTouch: 'Answers by touch',
+  checkFirst: 'Sound check: ten seconds, before the first reading',
+  stop: 'Stop',
+  more: 'More',
+  toTheVisits: 'To the visits',
+  notSaved: 'Stopped: the last entry is not saved.',
+  tryAgain: 'Try again',
+  keptHere: 'The visit goes on here and is kept on this device.',
+  diagnosisStopped: 'The diagnosis stopped: load the page again; the record is kept.',
+} as const;
+
+/** Whether it listens, speaks and reaches the server. */
+export const STRIP = {
+  ear: {
+    off: 'ear off',
+    starting: 'ear starting',
+    listening: 'listening',
+    hearing: 'hearing you',
+    failed: 'ear failed',
+  },
+  onlyStop: 'only “stop”',
+  speaking: 'speaking',
+  sayWakeWord: 'say your wake word',
+  holdToTalk: 'hold to talk',
+  fullTalk: 'full talk',
+  shortTalk: 'short talk',
+  noVoice: 'no voice',
+  spoken: 'spoken',
+  server: 'server',
+  noServer: 'no server',
+  unsent: (count: number) => `${count} unsent`,
+} as const;
+
+/** What is asked now, by what is open. */
+export const NOW = {
+  panel: 'Now',
+  workingItOut: 'working it out',
+  building: (share: string) => `getting to know this unit, ${share}`,
+  leadingSuspect: 'Leading suspect:',
+  asked: 'asked',
+  or: 'or',
+  titles: {
+    closed: 'Visit closed',
+    check: 'Check on you',
+    held: 'Visit held',
+    caution: 'Caution',
+    question: 'Question',
+    supervisor: 'Supervisor first',
+    step: 'Next',
+    waiting: 'Readback',
+  },
+  check: 'Say or touch: I am fine.',
+} as const;
+
+export const HEARD = {
+  panel: 'Heard and understood',
+  heard: 'heard',
+  nothing: 'nothing yet',
+  none: '–',
+  understood: 'understood',
+  said: 'said',
+  type: 'Type what you would say',
+  typeInstead: 'type it instead',
+  send: 'Send',
+} as const;

@@ -1,0 +1,57 @@
+import type { Understanding } from '../../../grammar/phrases/meaning.ts';
+import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
+import { ENERGY_WORDS } from './energy-names.ts';
+import { showPercent } from './show-likely.ts';
+import { showReading } from './show-reading.ts';
+import { showMeaning, showVerdict } from './show-understanding.ts';
+
+type Line<K extends keyof FoldedVisit> = Extract<FoldedVisit[K], readonly unknown[]>[number];
+
+/** What was understood of something heard, and what became of it. */
+export function showUnderstood(understanding: Understanding, accepted: boolean): string {
+  return joined(showMeaning(understanding.meaning), showVerdict(understanding, accepted));
+}
+
+/** The lines of a visit's transcript: the text of each, and the smaller one under it. */
+export const TRANSCRIPT = {
+  title: 'Transcript',
+  kinds: {
+    heard: 'heard',
+    said: 'said',
+    reading: 'reading',
+    refused: 'refused',
+    asked: 'asked',
+    energy: 'energy',
+    caution: 'caution',
+    finding: 'finding',
+    note: 'note',
+    unknown: 'unknown',
+  },
+  heardDetail: (line: Line<'heard'>) =>
+    joined(showUnderstood(line.understanding, line.accepted), `${line.ear}, sure ${showPercent(line.confidence)}`),
+  readingDetail: ({ judged, corrected, withdrawn }: Line<'readings'>) =>
+    joined(
+      judged === undefined ? '' : `${judged.word}: ${judged.source}`,
+      ...corrected.map((before) => `was ${showReading(before)}`),
+      withdrawn ? 'withdrawn' : '',
+    ),
+  refused: (line: Line<'refused'>) => `Refused: ${showReading(line.reading)}`,
+  refusedDetail: (line: Line<'refused'>) => line.reason.replaceAll('-', ' '),
+  asked: (line: Line<'asked'>) => `Asked: ${showReading(line.reading)}`,
+  energy: ({ zone, from, to }: Line<'energyChanges'>) =>
+    `${ZONE_NAMES[zone]}: ${ENERGY_WORDS[from]} → ${ENERGY_WORDS[to]}`,
+  caution: (line: Line<'cautions'>) => `Caution given: ${line.caution.replaceAll('-', ' ')}`,
+  cautionDetail: ({ late, acknowledgedAt, source }: Line<'cautions'>) =>
+    joined(late ? 'late' : '', acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged', source),
+  note: (line: Line<'notes'>) => `Note: ${line.text}`,
+  remark: (line: Line<'remarks'>) => `Remark, ${line.author}: ${line.text}`,
+  unanswered: (line: Line<'unanswered'>) => `Check on the technician without an answer, put ${line.times} times`,
+  hurt: 'Somebody is hurt',
+  unknown: (line: Line<'unknown'>) => `Unknown entry: ${line.type}`,
+  unknownDetail: 'written by another version; kept as it is',
+} as const;
+
+function joined(...parts: readonly string[]): string {
+  return parts.filter((part) => part !== '').join(' · ');
+}

@@ -1,0 +1,54 @@
+/** What speaks against something that was done or said; asked back, and an open item where it is kept all the same. */
+
+/** Against a part, by its ratings. */
+export const PART_DOUBTS = {
+  sectionNotSaid: (section: string) => `The ${section} was not said. Say its microfarads.`,
+  otherMicrofarads: (section: string, fitted: number, plated: number) =>
+    `The ${section} is ${fitted}, the nameplate says ${plated} microfarads.`,
+  voltsNotSaid: 'Its volts were not said.',
+  fewerVolts: (fitted: number, old: number) => `It is rated ${fitted} volts, the old one ${old}.`,
+  fewerAmps: (fitted: number, drawn: number) =>
+    `It is rated ${fitted} amps; compressor and fan together draw up to ${drawn}.`,
+  otherCoil: (volts: number, control: number) => `Its coil is ${volts} volts; the control circuit is ${control}.`,
+  fewerPoles: (old: number) => `The old one had ${old} poles: one leg would stay connected.`,
+  ampsNotSaid: (part: string) => `The ${part}'s amps were not said.`,
+  mostAmpsUnknown: 'Maximum overcurrent protection was not read from the nameplate.',
+  tooManyAmps: (fitted: number, most: number) => `It is ${fitted} amps; the nameplate allows at most ${most}.`,
+  rotation: 'Look at its rotation before the fan blade goes on.',
+  drawsMore: (fitted: number, plated: number) => `It draws ${fitted} amps full load; the nameplate says ${plated}.`,
+  notSaid: (part: string, ratings: readonly string[]) =>
+    `Not said of the ${part}: ${ratings.map((id) => id.replace('-', ' ')).join(', ')}.`,
+} as const;
+
+/** What a part is called in its doubts. */
+export const DOUBTED = {
+  herm: 'herm section',
+  fan: 'fan section',
+  contactor: 'contactor',
+  fanMotor: 'fan motor',
+  transformer: 'transformer',
+} as const;
+
+/** Against where a wire was landed. */
+export const WIRE_DOUBTS = {
+  notLifted: 'A wire of that colour was not lifted.',
+  otherTerminal: (from: string) => `It came off ${from}; those terminals do not belong together.`,
+} as const;
+
+/** What a unit may be listed without. */
+export const ABSENT = {
+  fuses: 'fuses at the disconnect',
+  crankcaseHeater: 'a crankcase heater',
+  startCapacitor: 'a start capacitor',
+  floatSwitch: 'a float switch',
+  pressureSwitches: 'pressure switches',
+  reversingValve: 'a reversing valve',
+} as const;
+
+/** Why a visit does not close yet, each with what to do. */
+export const NOT_CLOSED = {
+  jumper: 'A jumper is still in place. Take it off and say so.',
+  notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}. Land it and say so.`,
+  locked: (place: string) => `The switch at the ${place.replace('-', ' ')} is still locked. Report it back on.`,
+  question: 'A question stands open. Answer it first.',
+} as const;

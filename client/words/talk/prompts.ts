@@ -1,0 +1,139 @@
+import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import type { Judged, VisitSummary, WireMove } from '../../../grammar/visit/events.ts';
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { WorkId } from '../../../grammar/vocabulary/works.ts';
+import { capital } from '../capital.ts';
+import { faultWords } from '../things/fault-words.ts';
+import { itemWords, workWords } from '../things/job-words.ts';
+import { observationWords } from '../things/observation-words.ts';
+import { placeWords } from '../things/place-words.ts';
+import { readbackWords } from '../things/reading-words.ts';
+import { percentWords, valueWords } from '../things/value-words.ts';
+import { wireWords } from '../things/wire-words.ts';
+
+/**
+ * What the visit says that is neither a step nor a caution. None holds a word that is listened for while the mouth
+ * speaks, suggests a value before it is read, or calls anything safe. What is filled in comes as ids and numbers:
+ * whatever has words of its own is put into words here.
+ */
+export const SAY = {
+  opened: (site: string, complaint: string) => `Visit open: ${site}. Complaint: ${complaint}.`,
+
+  // Readings, and what is asked back of them.
+  read: (reading: Reading, digitByDigit: boolean, remark: string) =>
+    withRemark(capital(readbackWords(reading, digitByDigit)), remark),
+  doubtful: (reading: Reading, why: string) =>
+    [capital(readbackWords(reading, true)), why, 'Is that what the meter shows?'].filter(Boolean).join(' '),
+  judged: ({ word }: Judged) => (word === 'marginal' ? 'That is marginal.' : 'That does not fit.'),
+  twin: ([one, other]: readonly [number, number]) => `Was that ${sayDigits(one)}, or ${sayDigits(other)}?`,
+  impossible: (reading: Reading) => `${capital(readbackWords(reading, true))} That cannot be. Measure it again.`,
+  rejected: (reading: Reading) => `${capital(readbackWords(reading))} Set aside. Measure it again.`,
+  notProvenDead: 'Refused: power was not proven off. Prove it dead, then measure again.',
+  lacks: (what: string) => `This unit is listed without ${what}.`,
+  otherUnit: 'That unit does not belong to this reading. Say the number with its own unit.',
+  contradiction: 'Two readings contradict each other. Measure the last one again.',
+  corrected: (reading: Reading, remark: string) => withRemark(`Corrected: ${readbackWords(reading)}`, remark),
+  nothingToCorrect: 'Nothing to correct yet.',
+  takenBack: (reading: Reading) => `Taken back: ${readbackWords(reading)}`,
+  observationBack: 'Taken back.',
+  itemBack: (item: JobItemId) => `Taken back: ${itemWords(item)}.`,
+  recommendationBack: (text: string) => `Taken back: recommend ${text}.`,
+  partBack: (words: string) => `Taken back: ${words}.`,
+  wireBack: (wire: WireMove) => `Taken back: ${wireWords(wire)}.`,
+
+  // What was not understood, or waits for an answer.
+  unclear: 'Not understood. Say the place, then the number.',
+  notTaken: 'Say it again: the place, then the number.',
+  which: 'Which place was that?',
+  answerFirst: 'Say it again, digit by digit.',
+  digitsPlease: 'Say the digits one by one.',
+  setAside: 'Set aside. Say it again.',
+  meant: (words: string) => `${capital(words)}: is that right?`,
+
+  // Power, its proof, and what speaks against it.
+  handsOff: (at: readonly PointId[]) =>
+    `Hands off: voltage present at ${placeWords(at)}. It may come back through a winding, or from another switch.`,
+  powerIsOn: (seen: ObservationId) =>
+    `Hands off: ${observationWords(seen)}. Power is on: it may come from another switch.`,
+  reportedOff: 'Reported off. Not proven. Lock and tag it.',
+  reportedOffLocked: 'Reported off and locked. Not proven.',
+  unlocked: 'Reported unlocked. Proof ended: counts as live.',
+  powerBack: 'Power reported back. Proof ended.',
+  nothingLocked: 'Say which switch is open and locked, device and place, before the proof.',
+  groundNotSeen:
+    'A live leg has not been read to this ground. Read one on the disconnect line side first, then prove again.',
+  meterProves: (volts: number) => `Meter ${valueWords(volts, 'V')}. Now each pair and each leg to ground.`,
+  proofShort: 'The proof wants both pairs to ground and leg to leg: three numbers between the two meter numbers.',
+  meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
+  stillVoltage: (volts: number) =>
+    `${capital(valueWords(volts, 'V'))} is not below three volts. Not dead. Find the other source, retest with a low impedance meter.`,
+  readsDead: 'Reads dead. Only test and discharge until the capacitor is read.',
+  discharged: 'Discharged. Now volts DC on each section.',
+  charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it again, then read it.`,
+  provenDead: 'Below three volts on every pair and section. Proven dead here.',
+  gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
+  quiet: 'Thirty quiet minutes. The proof has lapsed: prove it dead again before hands go in.',
+  supervisorFirst: "A trainee's live step: a supervisor must acknowledge it first.",
+  cautionFirst: 'Say "live" first.',
+  injury: 'Power off. Call for help. See a doctor even if you feel well. Visit held.',
+  meterTooLow:
+    'Category three or better is used at equipment wired to the building: that meter stays off line voltage.',
+
+  // Steps, and what the readings say.
+  nextIs: 'Working it out.',
+  nothingNext: 'None of the tests left tells more. Say the part you fitted, or finish the visit.',
+  parked: (step: string) => `Parked: ${step}`,
+  whileThere: (test: string) => `Once more while you are there: ${test}. Much rests on it.`,
+  onceMore: (test: string) => `All rests on one reading, ${test}. Take it once more before a part is condemned.`,
+  because: (fault: FaultId, was: number, now: number) =>
+    `That moves ${faultWords(fault)} from ${percentWords(was)} to ${percentWords(now)}.`,
+  finding: (fault: FaultId, probability: number) => `Finding: ${faultWords(fault)}, ${percentWords(probability)}.`,
+  splitSoon: (minutes: number) => `Running ${sayNumber(minutes)} minutes. The split is judged after fifteen.`,
+  split: (degrees: number, minutes: number, fits: boolean) =>
+    `Split ${sayNumber(degrees)} degrees after ${sayNumber(minutes)} minutes. ${fits ? 'That fits.' : 'That does not fit.'}`,
+
+  // What was seen and done.
+  seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
+  item: (item: JobItemId) => `${capital(itemWords(item))}.`,
+  work: (work: WorkId) => `${capital(workWords(work))}.`,
+  fitted: (words: string) => `Fitted: ${words}.`,
+  partDoubted: (why: readonly string[]) => `Does not match. ${why.join(' ')} Keep it all the same?`,
+  wireMoved: (wire: WireMove) => `${capital(wireWords(wire))}.`,
+  wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that where it belongs?`,
+  wiresPulled: 'Wires pulled, none moved.',
+  noted: 'Noted.',
+  declined: 'Declined: nothing is done to the unit. Say "customer agrees" to go on, or finish the visit.',
+  recommended: (text: string) => `Recommended: ${text}.`,
+  recommendWhat: 'Say what is recommended behind the word.',
+  signed: (as: 'technician' | 'customer', name: string) => `Signed, ${as}: ${name}.`,
+  signedByWhom: 'Say the name behind it, or write it under More.',
+
+  // The talk itself, and its end.
+  held: 'Visit held. Say "go on with the visit" to take it up.',
+  resumed: 'Visit goes on.',
+  brief: 'Short talk.',
+  full: 'Full talk.',
+  help: 'Say a place and a number, what you see, what you switched, the part you fitted, or: what next, why, correction, take that back, say again, finish the visit.',
+  notClosed: (why: readonly string[]) => `Not closed: ${why.join(' ')} To close all the same, say note and the reason.`,
+  closed: ({ plain, openItems }: VisitSummary) =>
+    openItems.length === 0 ? plain : `${plain} Open: ${openItems.join('. ')}.`,
+
+  // The lone-worker check.
+  checkSet: (minutes: number, every: boolean) =>
+    `Checking on you ${every ? 'every' : 'in'} ${sayNumber(minutes)} minutes. Say "cancel the check" to end it.`,
+  check: 'Check: say "I am fine".',
+  checkAgain: 'Check again: say "I am fine". Say "I am fine".',
+  checkUnanswered:
+    'Check without an answer. Say "I am fine". Whoever hears this: look for the technician, touch nothing live, call for help.',
+  checkNext: (minutes: number) => `Good. Next check in ${sayNumber(minutes)} minutes.`,
+  checkOver: 'The check has ended.',
+  noCheck: 'There is none running. Say "check on me every twenty minutes".',
+} as const;
+
+function withRemark(words: string, remark: string): string {
+  return remark === '' ? words : `${words} ${remark}`;
+}

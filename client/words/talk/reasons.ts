@@ -1,0 +1,39 @@
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import { observationWords } from '../things/observation-words.ts';
+import { placeWords } from '../things/place-words.ts';
+import { valueWords } from '../things/value-words.ts';
+
+/** Why something came about, as the record says it and the review shows it. None of these is spoken. */
+export const BECAUSE = {
+  // A zone's energy.
+  visitOpened: 'visit opened',
+  switchReported: (device: string, place: string, state: string) =>
+    `${device} at ${place.replace('-', ' ')} reported ${state}`,
+  seen: (observation: ObservationId) => observationWords(observation),
+  reads: ({ at, value, unit }: Reading) => `${placeWords(at)} reads ${valueWords(value, unit)}`,
+  holdsCharge: (at: readonly PointId[]) => `${placeWords(at)} holds a charge`,
+  discharged: (at: readonly PointId[], below: number) => `${placeWords(at)} below ${below} volts d.c. after discharge`,
+  chargeReleased: 'reads dead, stored charge released and measured',
+  provedAbsent: (below: number) =>
+    `meter proven, every pair and leg to ground below ${below} volts, meter proven again`,
+  holdsNoCharge: 'reads dead, holds no charge',
+  foundInProof: (volts: number) => `${valueWords(volts, 'V')} in the proof`,
+  quiet: 'thirty minutes without a word',
+  openedBefore: 'the switch was reported open before',
+
+  // A reading that was asked back.
+  teenOrTy: 'teen or ty',
+  notSure: 'not sure',
+  listedWithout: (what: string) => `listed without ${what}`,
+
+  // A step that was set aside, a visit that was closed.
+  passed: 'passed',
+  cannotReach: 'cannot reach',
+  workBegan: 'work has begun',
+  closedAllTheSame: (reason: string) => `closed all the same: ${reason}`,
+} as const;
+
+/** What stands in the record for a signature that was given by voice, without a name. */
+export const SIGNED_BY_VOICE = 'by voice';

@@ -1,0 +1,48 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { type EnergyState, ZONE_NAMES, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { capital } from '../capital.ts';
+import { faultWords } from '../things/fault-words.ts';
+import { readbackWords } from '../things/reading-words.ts';
+import { percentWords } from '../things/value-words.ts';
+
+/** A fault with its probability. */
+export interface Likely {
+  readonly fault: FaultId;
+  readonly probability: number;
+}
+
+/** Where the visit stands: readings so far, energy by zone as measured, the leading suspect. */
+export function standingWords(
+  readings: number,
+  energy: Readonly<Record<ZoneId, EnergyState>>,
+  leading: Likely | undefined,
+): string {
+  const known = ZONES.filter((zone) => energy[zone] !== 'unknown')
+    .map((zone) => `${ZONE_NAMES[zone]} ${energy[zone].replace('-', ' ')}`)
+    .join(', ');
+  const suspect = leading === undefined ? '' : ` Leading suspect: ${likelyWords(leading, ', ')}.`;
+  return `${readings} readings. ${known === '' ? 'Energy unknown everywhere, counts as live' : capital(known)}.${suspect}`;
+}
+
+/** Why the next step is what it is; no value is named before the reading. */
+export const WHY = {
+  /** Why power or the call is to be changed now, by what comes after it. */
+  power: {
+    testing: 'The next test wants the power so: this step brings it there.',
+    repair: 'The repair is hands-on: it wants the unit proven dead.',
+    prove: 'The repair is proved with the unit running.',
+    other: 'The next test wants the power so.',
+  },
+  finding: (finding: Likely) => `The readings point to ${likelyWords(finding, ', ')}.`,
+  proof: 'The repair is proved by reading the same things again.',
+  nothingKnown: 'Nothing is known yet; every reading helps.',
+  tellsApart: (suspects: readonly Likely[], last: Reading | undefined) => {
+    const named = suspects.map((one) => likelyWords(one, ' ')).join(', ');
+    return `It tells most for its time between: ${named}.${last === undefined ? '' : ` Last: ${readbackWords(last)}`}`;
+  },
+} as const;
+
+function likelyWords({ fault, probability }: Likely, between: ', ' | ' '): string {
+  return `${faultWords(fault)}${between}${percentWords(probability)}`;
+}

@@ -1,0 +1,97 @@
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
+import { TESTS } from '../../../grammar/vocabulary/tests.ts';
+import { capital } from '../capital.ts';
+import { observationWords } from '../things/observation-words.ts';
+import { placeWords, pointWords } from '../things/place-words.ts';
+import { FUNCTION_WORDS } from '../things/value-words.ts';
+import type { InBothPaces, Pace } from './action-words.ts';
+
+/** The words that ask for a reading or a look. None suggests a value before it is read; none calls anything safe. */
+
+/** A reading that a step asks for. */
+export interface AskedReading {
+  readonly quantity: QuantityId;
+  readonly at: readonly PointId[];
+  /** With the part taken out. */
+  readonly bench: boolean;
+}
+
+/** @param step its id: a reading of an opened circuit is asked in words of its own */
+export function readingStepWords(step: string, asked: AskedReading, pace: Pace): string {
+  const own = REFRIGERANT_WORDS[step];
+  if (own !== undefined) return own[pace];
+  const bench = asked.bench ? ', on the bench' : '';
+  const place = placeWords(asked.at);
+  const what = FUNCTION_WORDS[asked.quantity];
+  // "suction pressure" says already what is read there.
+  const brief = `${capital(place.endsWith(what) ? place : `${place}, ${what}`)}${bench}.`;
+  return pace === 'full' ? `${brief} ${placementWords(asked)}` : brief;
+}
+
+/** What is looked at; only full talk names what may be seen there. @param id of the test, or of the plan's step */
+export function lookStepWords(id: string, answers: readonly ObservationId[], pace: Pace): string {
+  const name = capital(TESTS.find((test) => test.id === id)?.name ?? PLAN_LOOKS[id] ?? id);
+  return pace === 'full' ? `${name}: ${answers.map(observationWords).join(', or ')}?` : `${name}.`;
+}
+
+/** A step whose cautions were given before is led by their short forms. */
+export function underCautions(again: readonly string[], words: string): string {
+  return [...again, words].join(' ');
+}
+
+/** Readings of an opened circuit: what is done first belongs to the asking. */
+const REFRIGERANT_WORDS: Readonly<Record<string, InBothPaces>> = {
+  'refrigerant.recovered': {
+    brief: 'Refrigerant recovered, by weight.',
+    full: 'Recover the refrigerant into its cylinder on the scale. Say "recovered", then pounds and ounces.',
+  },
+  'refrigerant.test-start': {
+    brief: 'Nitrogen in. Test pressure?',
+    full: 'Fill with dry nitrogen through the regulator to the test pressure, close it, and read: "nitrogen pressure", then psi.',
+  },
+  'refrigerant.test-end': {
+    brief: 'Test pressure again?',
+    full: 'Read the test pressure again. If the air outdoors has changed, read that first.',
+  },
+  'refrigerant.evacuated': {
+    brief: 'Evacuate. Microns?',
+    full: 'Release the nitrogen, evacuate with the gauge at the system, away from the pump, and read the microns.',
+  },
+  'refrigerant.decay': { brief: 'Microns again?', full: 'Read the microns again with the pump still valved off.' },
+  'refrigerant.charged': {
+    brief: 'Refrigerant in, by weight.',
+    full: 'Weigh the refrigerant in by the nameplate. Say "added", then pounds and ounces.',
+  },
+};
+
+const PLAN_LOOKS: Readonly<Record<string, string>> = {
+  'arrive.call': 'look: thermostat, is it calling',
+  'arrive.fan': 'look: outdoor fan',
+  'prove.fan-turning': 'look: outdoor fan',
+};
+
+/** Full talk: function, jack and where the probes go. */
+function placementWords({ quantity, at }: AskedReading): string {
+  const [first, second] = at;
+  const place = first === undefined ? '' : pointWords(first);
+  switch (quantity) {
+    case 'voltage':
+      return `Meter on volts AC, leads in the volt jacks. One probe on ${place}, the other on ${second === undefined ? 'ground' : pointWords(second)}. Read it out.`;
+    case 'voltage-dc':
+      return `Meter on volts DC. One probe on ${place}, the other on ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
+    case 'resistance':
+    case 'insulation':
+      return 'Meter on ohms, leads zeroed. Lift one lead of the part so that only its own path counts. Read it out.';
+    case 'capacitance':
+      return `Meter on microfarads. Leads off the section, probes on ${place} and ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
+    case 'current':
+      return `Clamp around one lead of the ${place}, alone. Read it out once it has settled.`;
+    case 'temperature':
+    case 'wet-bulb':
+      return `Probe in or on the ${place}, shaded from the sun, until it holds still. Read it out.`;
+    default:
+      return 'Read it out once it holds still.';
+  }
+}

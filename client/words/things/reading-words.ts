@@ -1,0 +1,27 @@
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { placeWords } from './place-words.ts';
+import { valueWords } from './value-words.ts';
+
+/** "herm section, forty-four microfarads, on the bench.": a reading as it is read back. */
+export function readbackWords(reading: Reading, digitByDigit = false): string {
+  const direct = reading.quantity === 'voltage-dc' ? ' DC' : '';
+  const bench = reading.bench === true ? ', on the bench' : '';
+  return `${measuredWords(reading)}, ${valueWords(reading.value, reading.unit, digitByDigit)}${direct}${bench}.`;
+}
+
+/** What was measured: its place, and the quantity where the place alone does not say which. */
+function measuredWords({ quantity, at, value }: Reading): string {
+  const place = placeWords(at);
+  switch (quantity) {
+    case 'wet-bulb':
+      return `${place} wet bulb`;
+    case 'mass':
+      return typeof value === 'number' && value < 0 ? 'refrigerant out' : 'refrigerant in';
+    case 'vacuum':
+      return at[0] === 'system' ? 'vacuum' : place;
+    case 'pressure':
+      return at[0] === 'system' ? 'system pressure' : place;
+    default:
+      return place;
+  }
+}

@@ -1,0 +1,69 @@
+import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
+
+export const UNIT_WORDS: Readonly<Record<UnitCode, string>> = {
+  V: 'volts',
+  mV: 'millivolts',
+  A: 'amps',
+  mA: 'milliamps',
+  Ohm: 'ohms',
+  kOhm: 'kilohms',
+  MOhm: 'megohms',
+  uF: 'microfarads',
+  '[degF]': 'degrees',
+  Cel: 'degrees Celsius',
+  '[psi]': 'psi',
+  "[in_i'Hg]": 'inches of mercury',
+  "[in_i'H2O]": 'inches of water',
+  'um[Hg]': 'microns',
+  '[cft_i]/min': 'cubic feet a minute',
+  Hz: 'hertz',
+  '%': 'percent',
+  min: 'minutes',
+  '[lb_av]': 'pounds',
+  '[oz_av]': 'ounces',
+};
+
+/** What a meter function is called aloud. */
+export const FUNCTION_WORDS: Readonly<Record<QuantityId, string>> = {
+  voltage: 'volts',
+  'voltage-dc': 'volts DC',
+  current: 'amps',
+  resistance: 'ohms',
+  capacitance: 'microfarads',
+  temperature: 'temperature',
+  'wet-bulb': 'wet bulb',
+  pressure: 'pressure',
+  vacuum: 'vacuum',
+  'static-pressure': 'static',
+  airflow: 'airflow',
+  frequency: 'hertz',
+  humidity: 'humidity',
+  insulation: 'megohms',
+  mass: 'weight',
+  time: 'minutes',
+  difference: 'difference',
+};
+
+/** "one eighteen volts": value and unit the trade's way; digit by digit where a doubt was just cleared. */
+export function valueWords(value: Value, unit: UnitCode, digitByDigit = false): string {
+  if (value === 'open') return 'open line';
+  if (unit === '[oz_av]') return weightWords(Math.abs(value));
+  return `${digitByDigit ? sayDigits(value) : sayNumber(value)} ${UNIT_WORDS[unit]}`;
+}
+
+/** "four pounds two ounces", as a scale shows it. */
+function weightWords(ounces: number): string {
+  const pounds = Math.floor(ounces / 16);
+  const rest = Math.round((ounces - pounds * 16) * 10) / 10;
+  const parts = [
+    ...(pounds > 0 ? [`${sayNumber(pounds)} ${pounds === 1 ? 'pound' : 'pounds'}`] : []),
+    ...(rest > 0 || pounds === 0 ? [`${sayNumber(rest)} ${rest === 1 ? 'ounce' : 'ounces'}`] : []),
+  ];
+  return parts.join(' ');
+}
+
+/** A probability, to a hundredth. */
+export function percentWords(probability: number): string {
+  return `${Math.round(probability * 100)} percent`;
+}
