@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../session/read-bodies.ts';
+import { AboutLine } from '../show/about-line.tsx';
 
 interface ListedVisit {
   readonly visit: string;
@@ -47,6 +48,7 @@ export function VisitList() {
           </li>
         ))}
       </ul>
+      <AboutLine />
     </main>
   );
 }

@@ -1,5 +1,6 @@
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
+import { AboutLine } from '../show/about-line.tsx';
 import { Sheet } from './sheet.tsx';
 import { readingToSetRight } from './touch-keys.ts';
 
@@ -66,6 +67,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
           Back
         </button>
       </div>
+      <AboutLine />
     </Sheet>
   );
 }

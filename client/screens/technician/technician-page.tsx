@@ -5,6 +5,7 @@ import { claimWriter, type WriterClaim } from '../../record/browser/one-writer.t
 import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
 import { Device, type DeviceVisit } from '../session/device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
+import { AboutLine } from '../show/about-line.tsx';
 import { OpenVisit } from './open-visit.tsx';
 import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
@@ -122,6 +123,7 @@ function Start({ visits, onOpen, onGoOn }: StartProps) {
       <footer className="caution-note">
         Live work is for qualified people. Readback says what was measured, never that something is safe. Local codes,
         the maker’s instructions and licensed practice govern.
+        <AboutLine />
       </footer>
     </main>
   );
