@@ -16,7 +16,7 @@ const sections = new Map(
 const said = sections.get('What can I say') ?? '';
 
 /** Rows of the table: sentence, kind of meaning, what it says; the points that the step asks for, where it names some. */
-const sentences = [...said.matchAll(/^\| ([a-z][^|]*) \| ([a-z-]+) \| ([^|]*) \|$/gm)]
+const sentences = [...said.matchAll(/^\| ([a-z][^|]*?) +\| ([a-z-]+) +\| ([^|]*?) +\|$/gm)]
   .map(([, sentence = '', kind = '', says = '']) => ({ sentence, kind, says, points: /`([^`]+)`/.exec(says)?.[1] }))
   .filter(({ sentence }) => sentence !== 'say');
 
