@@ -1,6 +1,7 @@
 import type { Reporter, TestModule } from 'vitest/node';
+import { LONG, SEED } from './how-much.ts';
 
-/** Closes a test run with its real counts, alone on a line. */
+/** Closes a test run with its kind, its seed, and its real counts, alone on a line. */
 export default class CountsReporter implements Reporter {
   onTestRunEnd(modules: readonly TestModule[]): void {
     const counts = { passed: 0, failed: 0, skipped: 0, pending: 0 };
@@ -9,8 +10,9 @@ export default class CountsReporter implements Reporter {
     }
     const broken = modules.filter((module) => module.errors().length > 0).length;
     const files = `${modules.length} files${broken > 0 ? `, ${broken} of them did not load` : ''}`;
+    const run = LONG ? 'long run' : 'short run; what takes minutes is tried by npm run test:long';
     console.log(
-      `\n${files}\n${counts.passed} passed, ${counts.failed + broken} failed, ${counts.skipped + counts.pending} skipped`,
+      `\n${files} (${run}; READBACK_SEED=${SEED})\n${counts.passed} passed, ${counts.failed + broken} failed, ${counts.skipped + counts.pending} skipped`,
     );
   }
 }

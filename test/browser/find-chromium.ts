@@ -10,17 +10,23 @@ export interface FoundChromium {
   readonly environment: Readonly<Record<string, string>>;
 }
 
+const PACKAGED = join(PROJECT_ROOT, 'node_modules/@sparticuz/chromium/package.json');
 const INSTALLED = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
 
-/** The browser to test with: CHROMIUM_PATH, else an installed Chromium or Chrome, else the packaged one. */
+/**
+ * The browser to test with: CHROMIUM_PATH, else the packaged one, else an installed Chromium or Chrome. The packaged one
+ * comes first because the same version is then judged everywhere.
+ */
 export async function findChromium(): Promise<FoundChromium> {
   const asked = process.env['CHROMIUM_PATH'];
   if (asked) return { path: asked, environment: {} };
+  if (existsSync(PACKAGED)) return packagedChromium();
   const installed = (process.env['PATH'] ?? '')
     .split(delimiter)
     .flatMap((folder) => INSTALLED.map((name) => join(folder, name)))
     .find(isProgram);
-  return installed === undefined ? packagedChromium() : { path: installed, environment: {} };
+  if (installed === undefined) throw new Error('no Chromium: run "npm ci", or set CHROMIUM_PATH to one');
+  return { path: installed, environment: {} };
 }
 
 function isProgram(path: string): boolean {
@@ -37,8 +43,7 @@ function isProgram(path: string): boolean {
  * whatever lies there for whole, so it is given a folder of its own, which is put in place by one rename.
  */
 async function packagedChromium(): Promise<FoundChromium> {
-  const manifest = join(PROJECT_ROOT, 'node_modules/@sparticuz/chromium/package.json');
-  const { version } = JSON.parse(await readFile(manifest, 'utf8')) as { version: string };
+  const { version } = JSON.parse(await readFile(PACKAGED, 'utf8')) as { version: string };
   const build = join(PROJECT_ROOT, '.build');
   const folder = join(build, `chromium-${version}`);
   if (!existsSync(folder)) {

@@ -23,6 +23,28 @@ export class Technician {
     await this.settled();
   }
 
+  /** Opens a visit by touch, as a technician or a trainee. */
+  async openAs(role: 'technician' | 'trainee'): Promise<void> {
+    const { page } = this;
+    await page.getByLabel('Site').fill('Reading room');
+    await page.getByLabel('Complaint').fill('does not cool');
+    await page.getByLabel(role).check();
+    await page.getByRole('button', { name: 'Open the visit' }).click();
+    await page.locator('main.visit').waitFor();
+    await this.settled();
+  }
+
+  /** Presses keys one after another, by their whole names, and waits until all that follows has come about. */
+  async press(...keys: readonly string[]): Promise<void> {
+    for (const name of keys) await this.page.getByRole('button', { name, exact: true }).click();
+    await this.settled();
+  }
+
+  /** The words of the step or question on the screen. */
+  async asked(): Promise<string> {
+    return (await this.page.locator('.asked-words').textContent()) ?? '';
+  }
+
   /** Types a sentence and waits until all that follows from it has come about. */
   async type(sentence: string): Promise<void> {
     await this.send(sentence);

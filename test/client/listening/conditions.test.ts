@@ -13,6 +13,7 @@ import { hear } from '../../bench/hearing/hear-sound.ts';
 import { condenserNoise, mixed } from '../../bench/hearing/noise.ts';
 import { FOREIGN } from '../../bench/hearing/sentences.ts';
 import { judged } from '../../bench/hearing/spoken-set.ts';
+import { LONG } from '../../how-much.ts';
 
 /** Two voices, eight sentences: a few seconds of what `npm run hear:bench` measures at length. */
 const SENTENCES = [
@@ -25,8 +26,9 @@ const SENTENCES = [
   ['38-return-air', 'return air seventy six degrees'],
   ['25-why', 'tell me why'],
 ] as const;
-/** Enough where only breakage is to be noticed. */
+/** Enough where only breakage is to be noticed, and for a short run. */
 const FOUR = SENTENCES.slice(0, 4);
+const SAID = LONG ? SENTENCES : FOUR;
 
 const AUDIO = new URL('../../../fixtures/audio/library/', import.meta.url);
 const soundOf = (id: string): Float32Array => readWav(readFileSync(new URL(`${id}.wav`, AUDIO)), id);
@@ -43,7 +45,7 @@ const under =
 function score(
   hearing: Hearing,
   change: Change,
-  sentences: readonly (typeof SENTENCES)[number][] = SENTENCES,
+  sentences: readonly (typeof SENTENCES)[number][] = SAID,
 ): { readonly right: number; readonly wrong: number } {
   const outcomes = sentences.map(([id, words]) => {
     const wanted = understand(words).meaning;
@@ -75,21 +77,22 @@ async function openEar(): Promise<Hearing> {
   });
 }
 
-describe('what is heard of eight sentences', { timeout: 480_000 }, () => {
+describe('what is heard of a few sentences', { timeout: 480_000 }, () => {
   let hearing: Hearing;
   beforeAll(async () => {
     hearing = await loadHearing();
   }, 120_000);
   afterAll(() => hearing.close());
 
-  // At least so many taken and right, at most so many taken and wrong: what is reached. 5 dB is a known weakness.
-  test.each([
-    ['as recorded', asRecorded, 7, 0],
-    ['10 dB over a condenser', under(10), 7, 0],
-    ['5 dB over a condenser', under(5), 3, 2],
-  ] as const)('%s', (_, change, floor, most) => {
+  // At most so many not taken or asked, at most so many taken and wrong: what is reached. 5 dB is a known weakness.
+  const CONDITIONS = [
+    ['as recorded', asRecorded, 1, 0],
+    ['10 dB over a condenser', under(10), 1, 0],
+    ...(LONG ? [['5 dB over a condenser', under(5), 5, 2] as const] : []),
+  ] as const;
+  test.each(CONDITIONS)('%s', (_, change, missed, most) => {
     const { right, wrong } = score(hearing, change);
-    expect(right).toBeGreaterThanOrEqual(floor);
+    expect(right).toBeGreaterThanOrEqual(SAID.length - missed);
     expect(wrong).toBeLessThanOrEqual(most);
   });
 

@@ -4,6 +4,7 @@ import type { HeardSpeech, Hearing } from '../../../client/listening/hearing.ts'
 import { loadHearing } from '../../../client/listening/node/load-hearing.ts';
 import { readWav } from '../../../client/listening/wav.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
+import { tries } from '../../how-much.ts';
 
 const AUDIO = new URL('../../../fixtures/audio/library/', import.meta.url);
 const SPOKEN = new URL('../../../fixtures/visits/library/spoken.txt', import.meta.url);
@@ -54,8 +55,8 @@ describe('hearing', { timeout: 120_000 }, () => {
   }
 
   test('takes most sentences of a visit as they were said, with nothing expected more than anything else', () => {
-    // Every fourth: a minute of the whole. Three of forty cannot be told without knowing what is expected.
-    const lines = SCRIPT.filter((_, index) => index % 4 === 0);
+    // Every eighth or fourth. Three of forty cannot be told without knowing what is expected.
+    const lines = SCRIPT.filter((_, index) => index % tries(8, 4) === 0);
     const right = lines.filter(({ id, words }) => {
       const [heard] = hear(soundOf(id));
       return (
@@ -102,7 +103,7 @@ describe('hearing', { timeout: 120_000 }, () => {
   });
 
   test('does not take speech that runs backwards for a sentence', () => {
-    const backwards = SCRIPT.slice(0, 12).map(({ id }) => soundOf(id).toReversed());
+    const backwards = SCRIPT.slice(0, tries(5, 12)).map(({ id }) => soundOf(id).toReversed());
     const taken = backwards.flatMap((sound) => hear(sound)).filter(({ accepted }) => accepted);
     expect(taken.length).toBeLessThanOrEqual(1);
   });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { VisitRun } from '../../../client/visit/run/visit-run.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { LONG } from '../../how-much.ts';
 import { LIBRARY_VISIT, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
 const heardIn = (bodies: readonly string[]): number =>
@@ -31,14 +32,25 @@ function gist(bodies: readonly string[]) {
 }
 
 describe('a visit whose record was cut', () => {
-  it('goes on from every event to the same end', { timeout: 240_000 }, async () => {
+  /** Where the record is cut: before each input and at three places inside a batch; after every event in a long run. */
+  function cutsOf(bodies: readonly string[]): readonly number[] {
+    const all = bodies.map((_, index) => index).slice(1);
+    const isInput = (cut: number): boolean => bodies[cut]?.includes('"input.taken"') === true;
+    const inside = all.filter((cut) => !isInput(cut));
+    const three = [0.2, 0.5, 0.8].map((share) => inside[Math.floor(share * inside.length)]);
+    return LONG ? all : all.filter((cut) => isInput(cut) || three.includes(cut));
+  }
+
+  it('goes on from wherever it was cut to the same end', { timeout: 240_000 }, async () => {
     const lines = [...LIBRARY_VISIT, 'fan common to fan run twelve ohms', 'finish the visit'];
     const whole = await TypedVisit.open();
     await whole.type(...lines);
     const end = gist(whole.bodies);
     expect(end.phase).toBe('closed');
 
-    for (let cut = 1; cut < whole.bodies.length; cut++) {
+    const cuts = cutsOf(whole.bodies);
+    expect(cuts.length).toBeGreaterThan(40);
+    for (const cut of cuts) {
       const kept = whole.bodies.slice(0, cut);
       const again = new TypedVisit();
       again.bodies.push(...kept);

@@ -8,10 +8,9 @@ import { needsDead } from '../../../client/visit/steps/choose-step.ts';
 import { cautionKey, cautionsFor } from '../../../client/visit/words/cautions.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
+import { SEED, tries } from '../../how-much.ts';
 import { LIBRARY_UNIT } from './typed-visit.ts';
 import { LINES, type Machine, type Move, RANKED, walk } from './walk.ts';
-
-const SEED = 20_260_615;
 
 const move: fc.Arbitrary<Move> = fc.oneof(
   { weight: 12, arbitrary: fc.record({ do: fc.constant('say' as const), line: fc.nat(LINES.length - 1) }) },
@@ -115,6 +114,7 @@ function firstBroken(
   const states = new Set<string>();
   fc.assert(
     fc.property(walks, ([role, parts]) => {
+      if (broken !== undefined) return;
       const moves = parts.flat();
       steps += moves.length;
       const walked = walk(machine, moves, role, machine === visitMachine);
@@ -138,11 +138,11 @@ function allStates(node: StateNode = visitMachine.root): readonly string[] {
 }
 
 describe('over seeded random walks of the visit', () => {
-  const walked = firstBroken(visitMachine, 450);
+  const walked = firstBroken(visitMachine, tries(100, 450));
 
-  it('keeps every interlock for at least 20,000 steps', () => {
+  it('keeps every interlock', () => {
     expect(walked.broken).toBeUndefined();
-    expect(walked.steps).toBeGreaterThanOrEqual(20_000);
+    expect(walked.steps).toBeGreaterThanOrEqual(tries(4_000, 20_000));
   });
 
   it('enters every state of every region', () => {
