@@ -196,3 +196,14 @@ describe('a record that other hands wrote', () => {
     await page.close();
   });
 });
+
+// Last: for a page of plain text the browser asks for an icon by itself, which would stand among its complaints.
+test('the list of visits leads to the third-party notices', async () => {
+  const page = await browser.page(`${server.url}/review`);
+  const opened = browser.context.waitForEvent('page');
+  await page.getByRole('link', { name: 'Third-party notices' }).click();
+  const notices = await opened;
+  await notices.getByText('Third-party notices of Readback').waitFor();
+  await notices.close();
+  await page.close();
+});

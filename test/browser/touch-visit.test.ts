@@ -55,6 +55,9 @@ describe('a visit by touch alone', () => {
     await enter('119');
     await technician.press('More');
     await picture(page, 'visit-more');
+    const notices = page.getByRole('dialog', { name: 'More' }).getByRole('link', { name: 'Third-party notices' });
+    expect(await notices.getAttribute('href')).toBe('/third-party-notices.txt');
+    expect(await notices.getAttribute('target')).toBe('_blank');
     expect(await accessFaults(page)).toEqual([]);
     await technician.press('Something seen', 'thermostat is not calling');
     await technician.acknowledgeCautions();

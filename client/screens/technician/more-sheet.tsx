@@ -2,6 +2,7 @@ import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { MORE } from '../../words/pages/key-words.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
+import { AboutLine } from '../show/about-line.tsx';
 import { Sheet } from './sheet.tsx';
 import { readingToSetRight } from './touch-keys.ts';
 
@@ -68,6 +69,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
           {PAGE.back}
         </button>
       </div>
+      <AboutLine />
     </Sheet>
   );
 }

@@ -7,6 +7,7 @@ import { PAGE } from '../../words/pages/page-words.ts';
 import { START } from '../../words/pages/start-words.ts';
 import { Device, type DeviceVisit } from '../session/device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
+import { AboutLine } from '../show/about-line.tsx';
 import { OpenVisit } from './open-visit.tsx';
 import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
@@ -121,7 +122,10 @@ function Start({ visits, onOpen, onGoOn }: StartProps) {
         <h2>{START.newVisit}</h2>
         <OpenVisit onOpen={onOpen} />
       </section>
-      <footer className="caution-note">{START.liveWork}</footer>
+      <footer className="caution-note">
+        {START.liveWork}
+        <AboutLine />
+      </footer>
     </main>
   );
 }

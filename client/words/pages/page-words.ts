@@ -1,6 +1,8 @@
 /** What every page has. */
 export const PAGE = {
   program: 'Readback',
+  version: (version: string) => `Readback ${version}.`,
+  notices: 'Third-party notices',
   back: 'Back',
   /** Where a page cannot be drawn. */
   mishap: (message: string) =>
