@@ -26,7 +26,7 @@ describe('what a text shows as output', () => {
 });
 
 describe('a sample', () => {
-  const block = (marker: string, shown = 'x\n') => `before\n\n<!-- ${marker} -->\n\`\`\`json\n${shown}\`\`\`\nafter\n`;
+  const block = (marker: string, shown = 'x\n') => `before\n\n<!-- ${marker} -->\n\`\`\`text\n${shown}\`\`\`\nafter\n`;
 
   it('is read with the lines it shows', () => {
     expect(samplesIn(block('first 2 lines of: npm run -s phrases -- --as jsgf'))).toMatchObject([
@@ -39,6 +39,7 @@ describe('a sample', () => {
   it('that is announced in another way, or has no block, is named', () => {
     expect(() => samplesIn(block('all of: a'))).toThrow(/1 samples are announced, 0/);
     expect(() => samplesIn('<!-- output of: a -->\nno block\n')).toThrow(/output of: a/);
+    expect(() => samplesIn(block('output of: a').replace('text', 'json'))).toThrow(/0 have a block/);
   });
 
   it('differs by anything that is no chance', () => {

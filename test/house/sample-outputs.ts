@@ -3,7 +3,8 @@ import { join, relative } from 'node:path';
 import { PROJECT_ROOT } from '../browser/project-root.ts';
 
 /**
- * A sample of a tool's output in a text: a fenced block right after a comment that names the command,
+ * A sample of a tool's output in a text: a block fenced as `text` (the formatter rewrites JSON that is called so) right
+ * after a comment that names the command,
  *
  *     <!-- output of: npm run -s parse <<< "what next" -->
  *     <!-- first 5 lines of: npm run -s phrases -->
@@ -24,13 +25,13 @@ export interface Sample {
 
 const ANY_MARKER = /^<!-- [^>]*? of: .*-->$/gm;
 const MARKER =
-  /^<!-- (?:output|first (?<first>\d+) lines|lines (?<from>\d+) to (?<to>\d+)) of: (?<command>.+) -->\n(?<open>```\w*\n)(?<shown>[\s\S]*?)^```$/gm;
+  /^<!-- (?:output|first (?<first>\d+) lines|lines (?<from>\d+) to (?<to>\d+)) of: (?<command>.+) -->\n```text\n(?<shown>[\s\S]*?)^```$/gm;
 const CHART = /(?<=^<!-- chart -->\n```mermaid\n)[\s\S]*?(?=^```\n<!-- \/chart -->$)/m;
 
 /** The samples of a text, in order. @throws Error at a comment that names a command and has no block, or an unknown form */
 export function samplesIn(text: string): readonly Sample[] {
   const samples = [...text.matchAll(MARKER)].map((match) => {
-    const { first, from, to, command = '', open = '', shown = '' } = match.groups ?? {};
+    const { first, from, to, command = '', shown = '' } = match.groups ?? {};
     const end = match.index + match[0].length - '```'.length;
     return {
       command,
@@ -39,12 +40,13 @@ export function samplesIn(text: string): readonly Sample[] {
       shown,
       start: end - shown.length,
       end,
-      open,
     };
   });
   const markers = [...text.matchAll(ANY_MARKER)].map(([marker]) => marker);
   if (markers.length !== samples.length)
-    throw new Error(`${markers.length} samples are announced, ${samples.length} can be read:\n${markers.join('\n')}`);
+    throw new Error(
+      `${markers.length} samples are announced, ${samples.length} have a block \`\`\`text right after:\n${markers.join('\n')}`,
+    );
   return samples;
 }
 
@@ -61,6 +63,7 @@ const CHANCE: readonly (readonly [RegExp, string])[] = [
   [/"(ms|realTimeFactor)":[\d.]+/g, '"$1":0'],
   // The moment, in milliseconds since 1970; what a visit of the demo is called after it.
   [/\b\d{13}\b/g, '0'],
+  [/"clockOffsetMs":-?\d+/g, '"clockOffsetMs":0'],
   [/\b([a-z-]+)-[a-z0-9]{8}\b(?=\.jsonl)/g, '$1'],
   // The port of a server, and the key it made for itself.
   [/(127\.0\.0\.1):\d+/g, '$1'],
