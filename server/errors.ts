@@ -4,6 +4,7 @@ const SENTENCES = {
   'port-denied':
     'This user may not listen at {detail}: choose a port above 1023 with PORT, or an address of this machine with HOST.',
   'setting-wrong': '{detail}',
+  'argument-unknown': '"{detail}" is not expected here: see "npm run -s start -- --help".',
   'open-without-tls':
     'HOST={detail} opens the server to the network: give TLS_CERT and TLS_KEY, or name the proxy in front of it with PROXY_ORIGIN=https://….',
   'data-unwritable':

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Fastify, { type FastifyInstance } from 'fastify';
 import { app } from './app.ts';
+import { answerTo } from './arguments.ts';
 import { type Configuration, readConfiguration } from './configuration.ts';
 import { ServerError } from './errors.ts';
 import { originRule } from './origins.ts';
@@ -15,6 +16,13 @@ const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
 
 /** Boots the server: settings from the environment, one store, one port, and an orderly end. */
 async function main(): Promise<void> {
+  carryOnUnread();
+  const version = await readVersion();
+  const answer = answerTo(process.argv.slice(2), version);
+  if (answer !== undefined) {
+    process.stdout.write(answer);
+    return;
+  }
   const configuration = readConfiguration(process.env);
   await mkdir(configuration.dataDir, { recursive: true }).catch((error) => {
     throw new ServerError('data-unwritable', configuration.dataDir, error);
@@ -34,7 +42,7 @@ async function main(): Promise<void> {
     signer: openReceiptSigner(join(configuration.dataDir, 'receipt-key.pem')),
     webDir: WEB_DIR,
     widebandModel: configuration.widebandModel,
-    version: await readVersion(),
+    version,
   });
   endInGoodOrder(fastify);
   await listen(fastify, configuration);
@@ -67,7 +75,7 @@ function tellReady(fastify: FastifyInstance, { host, port: asked, tls, dataDir, 
   const url = `${tls === undefined ? 'http' : 'https'}://${name}:${port}`;
   process.stdout.write(`Readback is at ${url}\nRecords are kept in ${dataDir}\n${earWords(widebandModel)}\n`);
   if (asked === 0) process.stdout.write(`${JSON.stringify({ ready: { url, port, dataDir } })}\n`);
-  process.send?.({ url, port, dataDir });
+  if (process.connected) process.send?.({ url, port, dataDir });
 }
 
 /** Which ear the pages will find: the bundled model is built beside them, a wideband one may be on this machine. */
@@ -94,12 +102,23 @@ function endInGoodOrder(fastify: FastifyInstance): void {
   process.on('SIGTERM', end);
   process.on('SIGINT', end);
   process.on('disconnect', end);
+  // The parent may have gone before anybody listened for that.
+  if (process.connected === false) end();
+}
+
+/** Nobody reads what the server prints any more ("| head -1"): that is no reason to stop keeping records. */
+function carryOnUnread(): void {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+    });
+  }
 }
 
 function fail(error: unknown): void {
   const sentence = error instanceof ServerError ? error.message : String((error as Error).stack ?? error);
   process.stderr.write(`${sentence}\n`);
-  process.exit(1);
+  process.exit(error instanceof ServerError && error.code === 'argument-unknown' ? 2 : 1);
 }
 
 main().catch(fail);

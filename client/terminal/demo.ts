@@ -1,4 +1,4 @@
-import { mkdir, readFile } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Entry } from '../../grammar/visit/envelope.ts';
@@ -11,17 +11,52 @@ import { type LocalServer, startLocalServer } from '../record/node/local-server.
 import { sha256 } from '../record/node/sha256.ts';
 import { Outbox } from '../record/outbox.ts';
 import { faultWords } from '../words/things/fault-words.ts';
-import { readDemoOptions } from './demo-options.ts';
 import { type Played, type PlayedVisit, playVisit } from './play-visit.ts';
 import { printPlayed } from './print-played.ts';
+import { wrongUse } from './read-arguments.ts';
+import { readVersion, runTool } from './run-tool.ts';
 import { TerminalError } from './terminal-error.ts';
+import type { Given, Tool } from './tool.ts';
 import { readVisitScript, type VisitScript } from './visit-script.ts';
 
 const SERVER_PROGRAM = fileURLToPath(new URL('../../server/main.js', import.meta.url));
 
+const TOOL = {
+  name: 'demo',
+  purpose: 'plays a recorded visit from its sound to the record on a server of its own.',
+  usage: ['[-- [--visit NAME] [--json] [--kill-server-at LINE]]'],
+  options: {
+    visit: { value: 'NAME', says: 'one of the folders of fixtures/visits (library)' },
+    json: { says: 'prints one JSON object a line instead of a conversation' },
+    'kill-server-at': { value: 'LINE', says: 'kills the server before that line and starts it again some lines later' },
+  },
+  notes: ['The record stays in the folder demo under DATA_DIR (./data).'],
+  examples: ['npm run -s demo', 'npm run -s demo -- --visit fuse', 'npm run -s demo -- --json --kill-server-at 20'],
+  exits:
+    '0 when the visit closed with its known finding and the server holds the same chain; else 1; 2 when used wrongly.',
+} as const satisfies Tool;
+
+interface DemoOptions {
+  readonly visit: string;
+  readonly json: boolean;
+  /** Kill the server before this line, and start it again some lines later. */
+  readonly killServerAt: number | undefined;
+}
+
+function readOptions({
+  visit = 'library',
+  json = false,
+  'kill-server-at': line,
+}: Given<typeof TOOL>['options']): DemoOptions {
+  const killServerAt = line === undefined ? undefined : Number(line);
+  if (killServerAt !== undefined && !(killServerAt >= 1))
+    throw wrongUse(TOOL, `"${line}" is no number of a line, counted from 1`);
+  return { visit, json, killServerAt };
+}
+
 /** Plays a recorded visit from sound to record; exits 0 only if it closed and the server holds the same chain. */
-async function main(): Promise<void> {
-  const options = readDemoOptions(process.argv.slice(2));
+async function main(given: Given<typeof TOOL>): Promise<void> {
+  const options = readOptions(given.options);
   const script = await readVisitScript(options.visit);
   const folder = resolve(process.env['DATA_DIR'] ?? 'data', 'demo');
   await mkdir(folder, { recursive: true }).catch((error: unknown) => {
@@ -37,7 +72,7 @@ async function main(): Promise<void> {
   if (notice !== undefined) tell({ notice });
   const outbox = new Outbox({ log, clock: Date.now, ...nodeLink(server.url) }).start();
   try {
-    const played = await playVisit(script, visit, await version(), {
+    const played = await playVisit(script, visit, await readVersion(), {
       listen: (sound, expectation) => ear.listen(sound, expectation),
       append: (bodies) => outbox.append(bodies),
       tell,
@@ -115,11 +150,6 @@ async function heldByServer(server: LocalServer, visit: string): Promise<readonl
   return held;
 }
 
-async function version(): Promise<string> {
-  const text = await readFile(new URL('../../../package.json', import.meta.url), 'utf8');
-  return (JSON.parse(text) as { version: string }).version;
-}
-
 function percentile(values: readonly number[], share: number): number {
   const sorted = [...values].sort((a, b) => a - b);
   return Math.round((sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0) * 1000) / 1000;
@@ -143,7 +173,4 @@ function tellPerson(told: Told): void {
   process.stdout.write(`${lines.join('\n')}${lines.length === 0 ? '' : '\n'}`);
 }
 
-await main().catch((error: unknown) => {
-  process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
-  process.exitCode = 2;
-});
+await runTool(TOOL, main);

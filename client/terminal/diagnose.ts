@@ -1,40 +1,72 @@
 import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { DiagnosisError } from '../diagnosis/errors.ts';
 import { diagnosisFrom, makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
 import { readStockTable } from '../diagnosis/node/stock-tables.ts';
 import { DiagnoseSession, listLines } from './diagnose-session.ts';
+import { wrongUse } from './read-arguments.ts';
+import { runTool } from './run-tool.ts';
+import { TerminalError } from './terminal-error.ts';
+import type { Given, Tool } from './tool.ts';
 
-const USAGE = 'Usage: npm run -s diagnose -- --unit FILE | --list';
+const TOOL = {
+  name: 'diagnose',
+  purpose: 'says what to measure next and what it may be, one JSON object for each reading given.',
+  usage: ['-- --unit FILE < ANSWERS', '-- --list'],
+  options: {
+    unit: { value: 'FILE', says: 'the unit profile, such as fixtures/units/library.json' },
+    list: { says: 'prints every test, fault, point, answer and hazard that the lines can name' },
+  },
+  notes: [
+    'Answers are one JSON object a line: {"reading": 238}, {"reading": "open"}, {"reading": "fan-not-turning"},',
+    '{"reading": 1.1, "test": "microfarads-fan"}, {"skip": true}, {"repaired": "fan-capacitor-weak"}.',
+  ],
+  examples: ['npm run -s diagnose -- --unit fixtures/units/library.json', 'npm run -s diagnose -- --list | head -3'],
+  exits: '0; 2 when used wrongly, or when the profile cannot be right.',
+} as const satisfies Tool;
 
 const print = (value: object) => process.stdout.write(`${JSON.stringify(value)}\n`);
 
-function fail(message: string): void {
-  process.stderr.write(`${message}\n`);
-  process.exitCode = 2;
+function readProfile(file: string): UnitProfile {
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch (error) {
+    throw new TerminalError('file-missing', file, error);
+  }
+  try {
+    const profile: unknown = JSON.parse(text);
+    if (typeof profile === 'object' && profile !== null && !Array.isArray(profile)) return profile as UnitProfile;
+  } catch {
+    // Said below, as for JSON that is something else.
+  }
+  throw new TerminalError('profile-broken', file);
 }
 
-async function talk(file: string): Promise<void> {
-  const profile: UnitProfile = JSON.parse(readFileSync(file, 'utf8'));
+function startSession(profile: UnitProfile): DiagnoseSession {
   const stock = readStockTable(fileURLToPath(new URL('../../stock-tables', import.meta.url)), profile);
-  const session = new DiagnoseSession(stock ? diagnosisFrom(stock) : makeDiagnosis(profile));
+  try {
+    return new DiagnoseSession(stock ? diagnosisFrom(stock) : makeDiagnosis(profile));
+  } catch (error) {
+    // Whoever reads the lines is told in their form too.
+    if (error instanceof DiagnosisError) print({ error: { code: error.code, message: error.message } });
+    throw error;
+  }
+}
+
+async function main({ options }: Given<typeof TOOL>): Promise<void> {
+  if (options.list === true) {
+    for (const line of listLines()) print(line);
+    return;
+  }
+  if (options.unit === undefined) throw wrongUse(TOOL, 'No unit is named');
+  const session = startSession(readProfile(options.unit));
   print(session.status());
   for await (const line of createInterface({ input: process.stdin })) {
     if (line.trim() !== '') print(session.hear(line));
   }
 }
 
-async function main(): Promise<void> {
-  const { values } = parseArgs({ options: { unit: { type: 'string' }, list: { type: 'boolean' } } });
-  if (values.list) for (const line of listLines()) print(line);
-  else if (values.unit) await talk(values.unit);
-  else fail(USAGE);
-}
-
-main().catch((error: unknown) => {
-  if (error instanceof DiagnosisError) print({ error: { code: error.code, message: error.message } });
-  fail(error instanceof Error ? `${error.message}\n${USAGE}` : String(error));
-});
+await runTool(TOOL, main);

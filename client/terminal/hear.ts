@@ -1,40 +1,52 @@
 import { readFile } from 'node:fs/promises';
-import { parseArgs } from 'node:util';
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { understand } from '../../grammar/phrases/understand.ts';
 import type { Utterance } from '../listening/ear.ts';
 import { ListeningError } from '../listening/listening-error.ts';
 import { WavEar } from '../listening/node/wav-ear.ts';
 import { describeUnderstanding } from './describe-understanding.ts';
-import { expectationFrom } from './expectation-from.ts';
+import { EXPECT_OPTION, expectationOf } from './expectation-from.ts';
+import { wrongUse } from './read-arguments.ts';
+import { runTool } from './run-tool.ts';
+import { TerminalError } from './terminal-error.ts';
+import type { Given, Tool } from './tool.ts';
 
-const USAGE =
-  'Usage: npm run -s hear -- [--expect POINT,POINT[;POINT,POINT]] [--grammar FILE.jsgf] [--model FOLDER [--both]] FILE.wav …';
+const TOOL = {
+  name: 'hear',
+  purpose: 'says what is heard in sound files and what it means, one JSON object an utterance.',
+  usage: ['-- [--expect POINTS] [--grammar FILE.jsgf] [--model FOLDER [--both]] FILE.wav …'],
+  words: true,
+  options: {
+    expect: EXPECT_OPTION,
+    grammar: { value: 'FILE', says: 'listens for this JSGF grammar instead; then only the words are printed' },
+    model: { value: 'FOLDER', says: 'hears with this acoustic model instead of the bundled one' },
+    both: { says: 'lets the bundled model hear beside it: what only one heard is asked' },
+  },
+  notes: ['Sound is PCM (WAV) of 8 to 192 kHz with any number of channels.'],
+  examples: [
+    'npm run -s hear -- fixtures/audio/library/01-outdoor-air.wav',
+    'npm run -s hear -- --expect L1,ground reading.wav',
+    'npm run -s hear -- --grammar orders.jsgf order.wav',
+  ],
+  exits: '0; 1 when a file could not be heard; 2 when used wrongly.',
+} as const satisfies Tool;
 
-interface Order {
-  readonly files: readonly string[];
-  readonly expectation?: Expectation;
-  readonly grammar?: string;
-  readonly model?: string;
-  readonly both?: boolean;
-}
-
-/** Sound files in, one JSON object for each utterance out. Exits 1 where a file could not be heard, 2 on wrong use. */
-async function main(): Promise<void> {
-  const order = await readOrder(process.argv.slice(2));
-  if (order === undefined) {
-    process.stderr.write(`${USAGE}\n`);
-    process.exitCode = 2;
-    return;
-  }
-  process.stdout.on('error', () => process.exit(0));
-  const { files, expectation, ...options } = order;
-  const ear = new WavEar([], options);
+/** Sound files in, one JSON object for each utterance out. */
+async function main({ options, words: files }: Given<typeof TOOL>): Promise<void> {
+  if (files.length === 0) throw wrongUse(TOOL, 'No sound file is named');
+  const expectation = expectationOf(TOOL, options.expect);
+  const { model, both = false } = options;
+  const grammar = options.grammar === undefined ? undefined : await readGrammar(options.grammar);
+  const ear = new WavEar([], {
+    ...(grammar !== undefined && { grammar }),
+    ...(model !== undefined && { model }),
+    ...(both && { both }),
+  });
   const print = (line: object): void => void process.stdout.write(`${JSON.stringify(line)}\n`);
   for (const file of files) {
     try {
       for (const utterance of await ear.listen(file, expectation)) {
-        print({ file, ...(options.grammar === undefined ? described(utterance, expectation) : worded(utterance)) });
+        print({ file, ...(grammar === undefined ? described(utterance, expectation) : worded(utterance)) });
       }
     } catch (error) {
       if (!(error instanceof ListeningError)) throw error;
@@ -68,35 +80,10 @@ const measured = ({ confidence, verdictMs, realTimeFactor }: Utterance, share: n
   realTimeFactor: Math.round(realTimeFactor * 1000) / 1000,
 });
 
-async function readOrder(args: readonly string[]): Promise<Order | undefined> {
-  const text = { type: 'string' } as const;
-  let given: ReturnType<typeof parse>;
-  const parse = () =>
-    parseArgs({
-      args: [...args],
-      allowPositionals: true,
-      options: { expect: text, grammar: text, model: text, both: { type: 'boolean' } },
-    });
-  try {
-    given = parse();
-  } catch {
-    return undefined;
-  }
-  const { expect, grammar, model, both } = given.values;
-  const expectation = expect === undefined ? undefined : expectationFrom(expect);
-  if (given.positionals.length === 0 || (expect !== undefined && expectation === undefined)) return undefined;
-  const jsgf = grammar === undefined ? undefined : await readFile(grammar, 'utf8').catch(() => undefined);
-  if (grammar !== undefined && jsgf === undefined) {
-    process.stderr.write(`The grammar ${grammar} cannot be read: check the path.\n`);
-    return undefined;
-  }
-  return {
-    files: given.positionals,
-    ...(expectation && { expectation }),
-    ...(jsgf !== undefined && { grammar: jsgf }),
-    ...(model !== undefined && { model }),
-    ...(both === true && { both }),
-  };
+async function readGrammar(path: string): Promise<string> {
+  return await readFile(path, 'utf8').catch((error: unknown) => {
+    throw new TerminalError('file-missing', path, error);
+  });
 }
 
-await main();
+await runTool(TOOL, main);

@@ -1,31 +1,28 @@
 import { createInterface } from 'node:readline';
-import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { understand } from '../../grammar/phrases/understand.ts';
 import { describeUnderstanding } from './describe-understanding.ts';
-import { expectationFrom } from './expectation-from.ts';
+import { EXPECT_OPTION, expectationOf } from './expectation-from.ts';
+import { runTool } from './run-tool.ts';
+import type { Given, Tool } from './tool.ts';
 
-const USAGE = 'Usage: npm run -s parse -- [--expect POINT,POINT[;POINT,POINT]] < lines-of-text';
+const TOOL = {
+  name: 'parse',
+  purpose: 'says what lines of text mean, one JSON object a line.',
+  usage: ['[-- --expect POINTS] < LINES'],
+  options: { expect: EXPECT_OPTION },
+  examples: [
+    'npm run -s parse <<< "leg one to ground one eighteen"',
+    'npm run -s parse -- --expect L1,ground <<< "one eighteen"',
+  ],
+  exits: '0 whatever the lines say; 2 when used wrongly.',
+} as const satisfies Tool;
 
 /** Lines of text on stdin, one JSON object a line on stdout. */
-async function main(): Promise<void> {
-  const expectation = expectationOf(process.argv.slice(2));
-  if (expectation === 'wrong') {
-    process.stderr.write(`${USAGE}\n`);
-    process.exitCode = 2;
-    return;
-  }
-  // A reader that has seen enough ("| head -1") is no fault.
-  process.stdout.on('error', () => process.exit(0));
+async function main({ options }: Given<typeof TOOL>): Promise<void> {
+  const expectation = expectationOf(TOOL, options.expect);
   for await (const line of createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
     process.stdout.write(`${JSON.stringify(describeUnderstanding(understand(line, expectation)))}\n`);
   }
 }
 
-function expectationOf(args: readonly string[]): Expectation | undefined | 'wrong' {
-  if (args.length === 0) return undefined;
-  const [option, points] = args;
-  if (option !== '--expect' || points === undefined || args.length > 2) return 'wrong';
-  return expectationFrom(points) ?? 'wrong';
-}
-
-await main();
+await runTool(TOOL, main);

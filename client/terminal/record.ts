@@ -2,30 +2,43 @@ import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
 import { joinDevices } from '../../grammar/visit/join-devices.ts';
 import { printRecord } from './print-record.ts';
+import { wrongUse } from './read-arguments.ts';
 import { readEvents } from './read-events.ts';
-import { TerminalError } from './terminal-error.ts';
+import { runTool } from './run-tool.ts';
+import type { Given, Tool } from './tool.ts';
 
-const USAGE = 'npm run -s record -- [--json] EVENTS.jsonl [OTHER-DEVICE.jsonl …], or --schema';
+const TOOL = {
+  name: 'record',
+  purpose: 'prints the record of a visit: as text, as one JSON document, or the schema of that document.',
+  usage: ['-- [--json] EVENTS.jsonl [OTHER-DEVICE.jsonl …]', '-- --schema'],
+  words: true,
+  options: {
+    json: { says: 'prints one JSON document instead of text' },
+    schema: { says: 'prints the JSON Schema (draft 2020-12) of that document' },
+  },
+  notes: [
+    'EVENTS.jsonl is the record file of the technician’s device (the demo names its own) or has one event a line.',
+    'Of other devices’ records only remarks are taken in.',
+  ],
+  examples: [
+    'npm run -s record -- fixtures/visits/library/events.jsonl',
+    'npm run -s record -- --json fixtures/visits/library/events.jsonl > visit.json',
+    'npm run -s record -- --schema',
+  ],
+  exits: '0; 2 when used wrongly, or when a file is no record or does not fit its own chain.',
+} as const satisfies Tool;
 
 /** Prints a visit's record: as text, as one JSON document, or the JSON Schema of that document. */
-async function main(): Promise<void> {
-  const args = process.argv.slice(2);
-  process.stdout.on('error', () => process.exit(0));
-  if (args.length === 1 && args[0] === '--schema') {
+async function main({ options, words }: Given<typeof TOOL>): Promise<void> {
+  if (options.schema === true) {
     process.stdout.write(`${JSON.stringify(VisitRecordSchema, undefined, 2)}\n`);
     return;
   }
-  const json = args[0] === '--json';
-  const [path, ...others] = json ? args.slice(1) : args;
-  if (path === undefined || [path, ...others].some((one) => one.startsWith('-')))
-    throw new TerminalError('usage', USAGE);
+  const [path, ...others] = words;
+  if (path === undefined) throw wrongUse(TOOL, 'No record is named');
   const technician = await readEvents(path);
   const record = toVisitRecord(joinDevices(technician, await Promise.all(others.map(readEvents))));
-  process.stdout.write(json ? `${JSON.stringify(record, undefined, 2)}\n` : printRecord(record));
+  process.stdout.write(options.json === true ? `${JSON.stringify(record, undefined, 2)}\n` : printRecord(record));
 }
 
-await main().catch((error: unknown) => {
-  if (!(error instanceof TerminalError)) throw error;
-  process.stderr.write(`${error.message}\n`);
-  process.exitCode = 2;
-});
+await runTool(TOOL, main);

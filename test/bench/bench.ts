@@ -1,22 +1,42 @@
-import { mkdir, readdir, writeFile } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { cpus } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { fileURLToPath } from 'node:url';
+import { wrongUse } from '../../client/terminal/read-arguments.ts';
+import { runTool } from '../../client/terminal/run-tool.ts';
+import type { Given, Tool } from '../../client/terminal/tool.ts';
+import { BENCHES } from './benches.ts';
 import type { Bench, Figure } from './figures.ts';
 
-/** `npm run bench -- NAME [option=value …]`: measures, prints a table and writes test-results/bench-NAME.json. */
-async function main([name, ...words]: readonly string[]): Promise<void> {
-  const folder = fileURLToPath(new URL('.', import.meta.url));
-  const names = (await readdir(folder))
-    .filter((file) => file.endsWith('.bench.js'))
-    .map((file) => file.replace('.bench.js', ''));
-  if (name === undefined || !names.includes(name)) {
-    process.stderr.write(`Name one of: ${names.sort().join(', ')} (npm run bench -- NAME [option=value …]).\n`);
-    process.exitCode = 1;
-    return;
-  }
-  const { bench } = (await import(pathToFileURL(join(folder, `${name}.bench.js`)).href)) as { bench: Bench };
+const TOOL = {
+  name: 'bench',
+  purpose: 'measures speed, memory and quality, each beside a limit or a peer of the same run.',
+  usage: ['-- NAME [OPTION=VALUE …]'],
+  words: true,
+  options: {},
+  notes: [
+    ...Object.entries(BENCHES).flatMap(([name, { says, options }]) => [
+      `${name}: ${says}`,
+      ...Object.entries(options).map(([option, about]) => `  ${`${option}=`.padEnd(12)}${about}`),
+    ]),
+    'The figures are also written to test-results/bench-NAME.json.',
+  ],
+  examples: ['npm run -s bench -- language', 'npm run -s bench -- hearing sets=orders,speed half=report'],
+  exits: '0; 2 when used wrongly.',
+} satisfies Tool;
+
+/** Measures, prints a table and writes test-results/bench-NAME.json. */
+async function main({ words: [name, ...words] }: Given<typeof TOOL>): Promise<void> {
+  const known = Object.keys(BENCHES).join(', ');
+  if (name === undefined) throw wrongUse(TOOL, `No bench is named (${known})`);
+  const about = Object.hasOwn(BENCHES, name) ? BENCHES[name] : undefined;
+  if (about === undefined) throw wrongUse(TOOL, `The bench "${name}" is not one of ${known}`);
   const options = new Map(words.map((word) => word.split('=', 2) as [string, string]));
+  for (const [option, value] of options) {
+    if (value === undefined || !Object.hasOwn(about.options, option))
+      throw wrongUse(TOOL, `The bench ${name} has no option "${option}" with a value`);
+  }
+  const { bench } = (await import(new URL(`./${name}.bench.js`, import.meta.url).href)) as { bench: Bench };
   const figures = await bench(options, (text) => process.stderr.write(`… ${text}\n`));
   process.stdout.write(`${name}: Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model.trim()}\n`);
   for (const figure of figures) process.stdout.write(`${line(figure)}\n`);
@@ -30,4 +50,4 @@ function line({ name, value, unit, against }: Figure): string {
   return `  ${name.padEnd(58)} ${String(shown).padStart(10)} ${unit.padEnd(9)} ${against ?? ''}`.trimEnd();
 }
 
-await main(process.argv.slice(2));
+await runTool(TOOL, main);

@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { TerminalError } from '../../client/terminal/terminal-error.ts';
 import type { Bench, Figure } from './figures.ts';
 import { digits } from './hearing/digits-set.ts';
 import { soundFolder } from './hearing/folder-set.ts';
@@ -21,7 +22,8 @@ export const bench: Bench = async (options, progress) => {
   const figures: Figure[] = [];
   const add = async (set: string, folder: string | undefined, measure: (folder: string) => Promise<Figure[]>) => {
     if (!plan.sets.includes(set) || folder === undefined) return;
-    if (!existsSync(folder)) throw new Error(`${folder} is not there: give ${set} another folder or leave it out`);
+    if (!existsSync(folder))
+      throw new TerminalError('usage', `${folder} is not there: give ${set} another folder or leave it out.`);
     figures.push(...(await measure(folder)));
   };
   const none = '.';

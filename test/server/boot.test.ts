@@ -1,7 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
+import type { Readable } from 'node:stream';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { startLocalServer } from '../../client/record/node/local-server.ts';
 import { readConfiguration } from '../../server/configuration.ts';
@@ -163,6 +165,34 @@ describe('a started server', () => {
       }
     };
     while (alive()) await new Promise((resolve) => setTimeout(resolve, 20));
+  });
+
+  test('ends when that program has gone before it could be told so', async () => {
+    const child = spawn(process.execPath, [program], {
+      env: { ...process.env, PORT: '0', DATA_DIR: join(scratch.path, 'left-early') },
+      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
+    });
+    let complaint = '';
+    child.stderr?.on('data', (text) => {
+      complaint += text;
+    });
+    // Not 'close': that waits for a channel which is gone already.
+    const ended = Promise.all([once(child, 'exit'), once(child.stderr as Readable, 'end')]);
+    child.disconnect();
+    expect((await ended)[0]).toEqual([0, null]);
+    expect(complaint).toBe('');
+  });
+
+  test('carries on when nobody reads what it prints', async () => {
+    const child = spawn(process.execPath, [program], {
+      env: { ...process.env, PORT: '0', DATA_DIR: join(scratch.path, 'unread') },
+      stdio: ['ignore', 'pipe', 'inherit', 'ipc'],
+    });
+    child.stdout?.destroy();
+    const [{ url }] = (await once(child, 'message')) as [{ url: string }];
+    expect(await getJson(`${url}/api/health`)).toMatchObject({ status: 'ok' });
+    child.kill('SIGTERM');
+    expect(await once(child, 'exit')).toEqual([0, null]);
   });
 
   test('a program that cannot be started is told in its own words', async () => {

@@ -1,17 +1,32 @@
-import { parseArgs } from 'node:util';
+import { setImmediate } from 'node:timers/promises';
+import { wrongUse } from '../../client/terminal/read-arguments.ts';
+import { runTool } from '../../client/terminal/run-tool.ts';
+import type { Given, Tool } from '../../client/terminal/tool.ts';
 import type { Wrong } from './draw-case.ts';
 import { type Quality, type Round, runRound } from './quality.ts';
 
-const { values } = parseArgs({
+/** What is wrong with the profile that the diagnosis is given; `two` is a round of two faults with a right one. */
+const ROUNDS = ['matched', 'spread', 'supply', 'poles', 'heater', 'metering', 'sparse', 'two'] as const;
+
+const TOOL = {
+  name: 'diagnose:quality',
+  purpose: 'judges the diagnosis on simulated units with hidden faults, beside a branching chart and a fixed order.',
+  usage: ['[-- [--cases N] [--designs N] [--seed N] [--misread SHARE] [--only ROUND] [--failures]]'],
   options: {
-    cases: { type: 'string', default: '500' },
-    designs: { type: 'string', default: '12' },
-    seed: { type: 'string', default: '1' },
-    misread: { type: 'string', default: '0.02' },
-    only: { type: 'string' },
-    failures: { type: 'boolean', default: false },
+    cases: { value: 'N', says: 'cases a round (500)' },
+    designs: { value: 'N', says: 'designs of units they are spread over (12)' },
+    seed: { value: 'N', says: 'where chance begins (1)' },
+    misread: { value: 'SHARE', says: 'share of readings that are misread (0.02)' },
+    only: { value: 'ROUND', says: ROUNDS.join(', ') },
+    failures: { says: 'prints every miss with its readings and the final ranking' },
   },
-});
+  notes: ['All rounds take some minutes.'],
+  examples: [
+    'npm run -s diagnose:quality -- --only matched --cases 60 --designs 4',
+    'npm run -s diagnose:quality -- --only two --failures',
+  ],
+  exits: '0; 2 when used wrongly.',
+} as const satisfies Tool;
 
 const say = (text: string) => process.stdout.write(`${text}\n`);
 const percent = (x: number) => `${(100 * x).toFixed(1)} %`.padStart(8);
@@ -32,7 +47,7 @@ function row(name: string, q: Quality): string {
 const WRONG_REPAIR_MINUTES = 60;
 const minutesToTheEnd = (q: Quality): number => q.meanMinutes + (1 - q.right) * WRONG_REPAIR_MINUTES;
 
-function report(title: string, round: Round): void {
+function report(title: string, round: Round, failures: boolean): void {
   say(`\n${title}: ${round.diagnosis.cases} cases`);
   say(`${''.padEnd(18)}    right   sure+wrong  tests  mean  minutes  mean`);
   say(row('diagnosis', round.diagnosis));
@@ -48,21 +63,43 @@ function report(title: string, round: Round): void {
   say(
     `step: p50 ${steps[Math.floor(steps.length / 2)]?.toFixed(2)} ms, p95 ${steps[Math.floor(steps.length * 0.95)]?.toFixed(2)} ms`,
   );
-  if (!values.failures) return;
+  if (!failures) return;
   for (const o of round.outcomes.filter((x) => !x.right)) {
     const last = o.last.map((s) => `${s.fault} ${s.probability.toFixed(3)}`).join(', ');
     say(`  ${o.faults.join('+')} named ${o.named.join(',') || 'none'} [${last}]: ${o.asked.join(' ')}`);
   }
 }
 
-const designs = Number(values.designs);
-const casesEach = Math.ceil(Number(values.cases) / designs);
-const kinds: readonly Wrong[] = ['matched', 'spread', 'supply', 'poles', 'heater', 'metering', 'sparse'];
-const base = { designs, casesEach, seed: Number(values.seed), misread: Number(values.misread) };
-for (const wrong of kinds) {
-  if (values.only && values.only !== wrong) continue;
-  report(wrong === 'matched' ? 'profile right' : `profile wrong: ${wrong}`, runRound({ ...base, wrong, faults: 1 }));
+function numberOf(name: string, text: string | undefined, standard: number): number {
+  const value = text === undefined ? standard : Number(text);
+  if (!(value >= 0)) throw wrongUse(TOOL, `--${name} wants a number, not "${text}"`);
+  return value;
 }
-if (!values.only || values.only === 'two') {
-  report('two faults, repair and rerun', runRound({ ...base, wrong: 'matched', faults: 2 }));
+
+async function main({ options }: Given<typeof TOOL>): Promise<void> {
+  const { only, failures = false } = options;
+  if (only !== undefined && !(ROUNDS as readonly string[]).includes(only))
+    throw wrongUse(TOOL, `The round "${only}" is not one of ${ROUNDS.join(', ')}`);
+  const designs = numberOf('designs', options.designs, 12);
+  const base = {
+    designs,
+    casesEach: Math.ceil(numberOf('cases', options.cases, 500) / designs),
+    seed: numberOf('seed', options.seed, 1),
+    misread: numberOf('misread', options.misread, 0.02),
+  };
+  for (const name of ROUNDS) {
+    if (only !== undefined && only !== name) continue;
+    const two = name === 'two';
+    const wrong: Wrong = two ? 'matched' : name;
+    const title = two
+      ? 'two faults, repair and rerun'
+      : name === 'matched'
+        ? 'profile right'
+        : `profile wrong: ${name}`;
+    report(title, runRound({ ...base, wrong, faults: two ? 2 : 1 }), failures);
+    // A round holds the thread for a minute: only here is it noticed that the reader has gone.
+    await setImmediate();
+  }
 }
+
+await runTool(TOOL, main);

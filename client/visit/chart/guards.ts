@@ -1,3 +1,4 @@
+import type { Focus, Phase } from '../../../grammar/visit/events.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { isAnswered } from '../intake/settle-turn.ts';
 import { cautionsFor, dueCautions } from '../rules/cautions-due.ts';
@@ -65,6 +66,33 @@ function concernsZone({ event }: Seen, params: { readonly zone: ZoneId }): boole
   return isEnergyMessage(event) && event.zone === params.zone;
 }
 
+function toPhase({ event }: Seen, params: { readonly phase: Phase }): boolean {
+  return event.type === 'phase.go' && event.to === params.phase;
+}
+
+function toFocus({ event }: Seen, params: { readonly focus: Focus }): boolean {
+  return event.type === 'focus.on' && event.focus === params.focus;
+}
+
+function toPace({ event }: Seen, params: { readonly pace: VisitContext['pace'] }): boolean {
+  return event.type === 'talk.to' && event.pace === params.pace;
+}
+
+function toRole({ event }: Seen, params: { readonly role: VisitContext['role'] }): boolean {
+  return event.type === 'role.is' && event.role === params.role;
+}
+
+function questionStandsOpen({ context }: Seen): boolean {
+  return context.question !== undefined;
+}
+
+/** Power came back to a zone that was off. */
+function powerCameBack({ context, event }: Seen): boolean {
+  if (event.type !== 'energy.live') return false;
+  const before = context.energy[event.zone];
+  return before === 'reads-dead' || before === 'proven-dead' || before === 'reported-off';
+}
+
 /** The interlocks and conditions of the regions, by name: a test takes one away and sees the walk fail. */
 export const GUARDS = {
   'concerns zone': concernsZone,
@@ -76,4 +104,10 @@ export const GUARDS = {
   'caution was cut': cautionWasCut,
   'step answered': answered,
   'step out of place': outOfPlace,
+  'question stands open': questionStandsOpen,
+  'power came back': powerCameBack,
+  'to phase': toPhase,
+  'to focus': toFocus,
+  'to pace': toPace,
+  'to role': toRole,
 };

@@ -1,4 +1,5 @@
 import type { HearingOptions } from '../../../client/listening/node/load-hearing.ts';
+import { TerminalError } from '../../../client/terminal/terminal-error.ts';
 
 /** What a run of the hearing bench was asked to do. */
 export interface Plan {
@@ -28,14 +29,15 @@ export type Half = 'all' | 'tune' | 'report';
 
 export const EVERY_SET = ['orders', 'foreign', 'digits', 'spoken', 'noise', 'speed', 'folder'] as const;
 
-/** @throws Error that names what is wrong with the options */
+/** @throws {TerminalError} usage, which names what is wrong with the options */
 export function planFrom(options: ReadonlyMap<string, string>, progress: Plan['progress']): Plan {
   const sets = options.get('sets')?.split(',') ?? EVERY_SET;
   const unknown = sets.filter((set) => !(EVERY_SET as readonly string[]).includes(set));
   if (unknown.length > 0)
-    throw new Error(`there is no set ${unknown.join(', ')}: name some of ${EVERY_SET.join(', ')}`);
+    throw new TerminalError('usage', `There is no set ${unknown.join(', ')}: name some of ${EVERY_SET.join(', ')}.`);
   const half = options.get('half') ?? 'all';
-  if (half !== 'all' && half !== 'tune' && half !== 'report') throw new Error('half is one of all, tune, report');
+  if (half !== 'all' && half !== 'tune' && half !== 'report')
+    throw new TerminalError('usage', 'half is one of all, tune, report.');
   const model = options.get('model');
   return {
     sets,

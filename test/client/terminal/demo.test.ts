@@ -113,7 +113,7 @@ describe('the demo, from sound to record', () => {
 describe('the demo, given what it cannot use', () => {
   it.each([
     [['--visit', 'nowhere'], /no recorded visit called nowhere/],
-    [['--loud'], /^Usage: npm run demo/],
+    [['--kill-server-at', 'noon'], /^"noon" is no number of a line/],
   ])('says so in one sentence: %s', async (args, sentence) => {
     const { code, complaint } = await demo(tmpdir(), ...args);
     expect(code).toBe(2);

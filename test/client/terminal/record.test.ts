@@ -49,8 +49,7 @@ describe('the record on the terminal', () => {
 
   it.each([
     ['a file that is not there', ['nowhere.jsonl'], 'cannot be read'],
-    ['no file', [], 'Usage'],
-    ['another option', ['--loud'], 'Usage'],
+    ['no file', [], 'No record is named'],
   ])('says in one sentence what to do about %s', async (_what, args, words) => {
     const { code, complaint } = await record(...args);
     expect(code).toBe(2);

@@ -19,7 +19,7 @@ export const attentionRegion = visitSetup.createStateConfig({
     held: {
       on: {
         'go.on': [
-          { guard: ({ context }) => context.question !== undefined, target: 'asking', actions: resumed },
+          { guard: 'question stands open', target: 'asking', actions: resumed },
           { target: 'listening', actions: resumed },
         ],
       },

@@ -1,4 +1,3 @@
-import type { MachineEvent } from '../messages.ts';
 import { act, visitSetup } from '../setup.ts';
 
 const changed = act((turn, event) => {
@@ -8,11 +7,7 @@ const changed = act((turn, event) => {
 });
 
 function to(pace: 'brief' | 'full') {
-  return {
-    guard: ({ event }: { event: MachineEvent }) => event.type === 'talk.to' && event.pace === pace,
-    actions: changed,
-    target: pace,
-  };
+  return { guard: { type: 'to pace', params: { pace } }, actions: changed, target: pace } as const;
 }
 
 /** Short or full talk, switched by voice or touch. */

@@ -1,5 +1,4 @@
 import { FOCUSES, type Focus, PHASES, type Phase } from '../../../../grammar/visit/events.ts';
-import type { MachineEvent } from '../messages.ts';
 import { act, visitSetup } from '../setup.ts';
 
 function enter(phase: Phase) {
@@ -10,19 +9,13 @@ function enter(phase: Phase) {
 }
 
 function goingTo(phase: Phase) {
-  return {
-    guard: ({ event }: { event: MachineEvent }) => event.type === 'phase.go' && event.to === phase,
-    target: phase,
-  };
+  return { guard: { type: 'to phase', params: { phase } }, target: phase } as const;
 }
 
 const anywhere = PHASES.map(goingTo);
 
 function focusing(focus: Focus) {
-  return {
-    guard: ({ event }: { event: MachineEvent }) => event.type === 'focus.on' && event.focus === focus,
-    target: `.${focus}` as const,
-  };
+  return { guard: { type: 'to focus', params: { focus } }, target: `.${focus}` } as const;
 }
 
 function enterFocus(focus: Focus) {

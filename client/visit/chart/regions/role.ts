@@ -1,4 +1,3 @@
-import type { MachineEvent } from '../messages.ts';
 import { act, visitSetup } from '../setup.ts';
 
 const supervised = act((turn, event) => {
@@ -11,10 +10,7 @@ const supervised = act((turn, event) => {
 const alone = act((turn) => turn.set({ supervisor: undefined }));
 
 function is(role: 'technician' | 'trainee') {
-  return {
-    guard: ({ event }: { event: MachineEvent }) => event.type === 'role.is' && event.role === role,
-    target: role,
-  };
+  return { guard: { type: 'to role', params: { role } }, target: role } as const;
 }
 
 /**
@@ -29,21 +25,8 @@ export const roleRegion = visitSetup.createStateConfig({
       initial: 'alone',
       states: {
         alone: { entry: alone, on: { 'supervisor.acknowledged': { target: 'supervised', actions: supervised } } },
-        supervised: { on: { hold: 'alone', 'energy.live': { guard: afterDead, target: 'alone' } } },
+        supervised: { on: { hold: 'alone', 'energy.live': { guard: 'power came back', target: 'alone' } } },
       },
     },
   },
 });
-
-/** Power came back to a zone that was off. */
-function afterDead({
-  context,
-  event,
-}: {
-  context: { energy: Readonly<Record<string, string>> };
-  event: MachineEvent;
-}): boolean {
-  if (event.type !== 'energy.live') return false;
-  const before = context.energy[event.zone];
-  return before === 'reads-dead' || before === 'proven-dead' || before === 'reported-off';
-}

@@ -1,0 +1,49 @@
+import { parseArgs } from 'node:util';
+import { ServerError } from './errors.ts';
+
+const HELP = `start: serves the pages, takes the records of devices and reads them back.
+
+Usage: npm run -s start [-- --help | --version]
+
+Options:
+  --help      prints this
+  --version   prints the version of Readback
+
+Settings, from the environment:
+  PORT            where it listens; 0 takes a free port (8470)
+  HOST            at which address; any but loopback wants TLS or a proxy (127.0.0.1)
+  DATA_DIR        folder of the records, made where there is none (./data)
+  TLS_CERT        certificate in PEM form, with
+  TLS_KEY         its private key
+  PROXY_ORIGIN    address of a proxy that speaks TLS in front of it, such as https://readback.example
+  DATA_LIMIT_MB   the record stops growing at this size (no limit)
+  WIDEBAND_MODEL  folder of a 16 kHz acoustic model (that of Debian's pocketsphinx-en-us)
+
+Examples:
+  npm start
+  PORT=8471 DATA_DIR=/srv/readback npm start
+  HOST=0.0.0.0 TLS_CERT=cert.pem TLS_KEY=key.pem npm start
+
+Exits 0 when it is ended (SIGINT, SIGTERM); 1 when it cannot start; 2 when used wrongly.
+`;
+
+/**
+ * What the command line asks to have printed instead of a start; undefined where it asks for nothing.
+ * @throws {ServerError} argument-unknown.
+ */
+export function answerTo(args: readonly string[], version: string): string | undefined {
+  try {
+    const { values } = parseArgs({
+      args: [...args],
+      options: { help: { type: 'boolean' }, version: { type: 'boolean' } },
+    });
+    if (values.help === true) return HELP;
+    return values.version === true ? `${version}\n` : undefined;
+  } catch (error) {
+    throw new ServerError(
+      'argument-unknown',
+      args.find((arg) => arg !== '--help' && arg !== '--version'),
+      error,
+    );
+  }
+}

@@ -1,0 +1,47 @@
+interface BenchAbout {
+  readonly says: string;
+  /** Its words NAME=VALUE, each with what it is and, in brackets, what it is where it is not given. */
+  readonly options: Readonly<Record<string, string>>;
+}
+
+/** The benches of this folder, each a file NAME.bench.ts, as the help lists them. */
+export const BENCHES: Readonly<Record<string, BenchAbout>> = {
+  browser: {
+    says: 'the pages in a real browser: size, load, recognition, steps of the diagnosis',
+    options: {
+      sentences: 'of the library visit, spoken at each speed (14)',
+      slow: 'how many times slower the slowed processor is (4)',
+    },
+  },
+  diagnosis: {
+    says: 'table, circuit solver against ngspice, steps, quality on simulated units',
+    options: { cases: 'simulated visits (96)', designs: 'designs of units they are spread over (4)' },
+  },
+  hearing: {
+    says: 'the ear on recordings and voices: right, asked, wrong, speed; shares with their 95 % interval',
+    options: {
+      sets: 'some of orders,foreign,digits,spoken,noise,speed,folder (all)',
+      people: 'folder of recordings of people',
+      digits: 'folder of spoken digits',
+      folder: 'folder of recordings of one’s own',
+      model: 'folder of a 16 kHz acoustic model',
+      both: 'yes: the bundled model hears beside it',
+      half: 'all, tune or report: even or odd recordings (all)',
+      every: 'only each Nth sentence (1)',
+      from: 'the first of them (0)',
+      at: 'levels of noise in dB, or clean (all)',
+      minutes: 'minutes of each noise (10)',
+    },
+  },
+  language: { says: 'the grammar: lines a second, memory, against a named peer', options: { rounds: 'rounds (10)' } },
+  record: {
+    says: 'the record on its way: steady visits, a storm of reconnects, kills of the server',
+    options: {
+      visits: 'at once (2000)',
+      rate: 'events a second for each (2)',
+      seconds: 'of steady load (10)',
+      storm: 'events of the storm (50000)',
+      kills: 'of the server (20)',
+    },
+  },
+};
