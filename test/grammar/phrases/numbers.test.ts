@@ -7,6 +7,8 @@ import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-numbe
 import { spokenForms, spokenWholes } from '../../../grammar/phrases/numbers/spoken-forms.ts';
 import { twinOf, twinOfNumeral } from '../../../grammar/phrases/numbers/twins.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
+import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
+import { NUMBER_WORDS } from '../../../grammar/vocabulary/number-words.ts';
 
 const read = (text: string): number | undefined => readNumber(text.split(' '))?.value;
 
@@ -131,5 +133,28 @@ describe('teens and tens that differ by one sound', () => {
       if (twin !== undefined) count += 1;
     }
     expect(count / 600).toBeCloseTo(0.14, 2);
+  });
+});
+
+describe('a number word with one letter wrong', () => {
+  const understand = makeUnderstand();
+  const known = new Set(NUMBER_WORDS);
+  const misspelt = NUMBER_WORDS.filter((word) => word.length >= 4).flatMap((word) =>
+    [...word].flatMap((letter, at) => [
+      { word, wrong: word.slice(0, at) + word.slice(at + 1) },
+      { word, wrong: word.slice(0, at) + (letter === 'x' ? 'y' : 'x') + word.slice(at + 1) },
+    ]),
+  );
+
+  it('is never repaired to it: no value is logged with the digit that was not said', () => {
+    expect(misspelt.length).toBeGreaterThan(200);
+    for (const { word, wrong } of misspelt.filter((one) => !known.has(one.wrong))) {
+      for (const sentence of [`leg one to ground one ${wrong}`, `leg one to leg two two forty ${wrong}`]) {
+        const { verdict, meaning } = understand(sentence);
+        if (verdict !== 'logged' || meaning.kind !== 'reading') continue;
+        const right = understand(sentence.replace(wrong, word)).meaning;
+        expect(right.kind === 'reading' && right.reading.value === meaning.reading.value, sentence).toBe(false);
+      }
+    }
   });
 });

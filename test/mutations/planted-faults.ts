@@ -1,0 +1,154 @@
+/** A fault planted in the sources, and the files of the short run of which at least one must fail by it. */
+export interface PlantedFault {
+  readonly id: string;
+  /** What would go wrong on a visit. */
+  readonly harm: string;
+  readonly file: string;
+  /** Stands exactly once in the file. */
+  readonly from: string;
+  readonly to: string;
+  readonly noticedBy: readonly string[];
+  /** The pages are built anew: the test opens them in a browser. */
+  readonly pages?: true;
+}
+
+/**
+ * One in each place where the short run tries less than the long one, and in the interlocks. A fault that nothing
+ * notices is a hole in the short run: give it a test there, not a row less here.
+ */
+export const PLANTED_FAULTS: readonly PlantedFault[] = [
+  {
+    id: 'twin-not-asked',
+    harm: '"one fifteen" is logged as 115 where 150 was said',
+    file: 'grammar/phrases/numbers/twins.ts',
+    from: 'if (twin !== undefined) return twin.value;',
+    to: 'if (twin !== undefined && twin.value > 9_999) return twin.value;',
+    noticedBy: ['test/grammar/phrases/numbers.test.ts', 'test/grammar/phrases/utterances.test.ts'],
+  },
+  {
+    id: 'repair-not-asked',
+    harm: 'a word that had to be repaired is logged as if it had been said',
+    file: 'grammar/phrases/judge.ts',
+    from: "repaired.length > 0 ? 'needed-repair'",
+    to: "repaired.length > 99 ? 'needed-repair'",
+    noticedBy: ['test/grammar/phrases/generated.test.ts', 'test/grammar/phrases/numbers.test.ts'],
+  },
+  {
+    id: 'value-changed',
+    harm: 'a value of three digits loses its last one',
+    file: 'grammar/phrases/numbers/read-number.ts',
+    from: 'export function readNumber(',
+    to: `export function readNumber(words: readonly string[]): ReturnType<typeof readRight> {
+  const read = readRight(words);
+  return read !== undefined && read.value > 300 && read.value < 330 ? { ...read, value: 300 } : read;
+}
+function readRight(`,
+    noticedBy: ['test/grammar/phrases/generated.test.ts', 'test/grammar/phrases/numbers.test.ts'],
+  },
+  {
+    id: 'no-caution',
+    harm: 'a live step is asked without its caution',
+    file: 'client/visit/chart/guards.ts',
+    from: 'return context.step !== undefined && dueCautions(context.step, context).length > 0;',
+    to: 'return context.step !== undefined && dueCautions(context.step, context).length > 9;',
+    noticedBy: ['test/client/visit/safety.test.ts', 'test/client/visit/visit.test.ts'],
+  },
+  {
+    id: 'hands-on-live',
+    harm: 'hands are sent to what is not proven dead',
+    file: 'client/visit/steps/choose-step.ts',
+    from: "return together.every((one) => context.energy[one] === 'proven-dead');",
+    to: "return together.every((one) => context.energy[one] !== 'live');",
+    noticedBy: ['test/client/visit/safety.test.ts', 'test/client/visit/visit.test.ts'],
+  },
+  {
+    id: 'dead-at-thirty-volts',
+    harm: 'a back-fed conductor at 20 volts counts as dead',
+    file: 'client/visit/rules/dead-threshold.ts',
+    from: 'DEAD_BELOW_VOLTS = 3',
+    to: 'DEAD_BELOW_VOLTS = 30',
+    noticedBy: ['test/client/visit/bad-input.test.ts', 'test/client/visit/visit.test.ts'],
+  },
+  {
+    id: 'torn-batch-left',
+    harm: 'after a crash the last thing said is taken but nothing that came of it',
+    file: 'client/visit/run/visit-run.ts',
+    from: 'if (folded.missing.length > 0) await edges.append(folded.missing);',
+    to: '',
+    noticedBy: ['test/client/visit/restore.test.ts'],
+  },
+  {
+    id: 'acknowledged-before-kept',
+    harm: 'the phone is told that the server holds what it could not keep',
+    file: 'server/sync/group-commit.ts',
+    from: 'for (const submitter of submitters.keys()) submitter.failed(error);\n      return;',
+    to: "outcomes = batch.map(() => ({ kind: 'stored' }) as CommitOutcome);",
+    noticedBy: ['test/server/full-disk.test.ts', 'test/server/sync-faults.test.ts'],
+  },
+  {
+    id: 'altered-event-passes',
+    harm: 'an event changed in the record is not seen',
+    file: 'grammar/visit/verify-chain.ts',
+    from: 'if (link?.hash !== entry.hash) {',
+    to: 'if (link === undefined) {',
+    noticedBy: ['test/grammar/visit/envelope.test.ts'],
+  },
+  {
+    id: 'gate-open',
+    harm: "other people's talk and noise are taken for readings",
+    file: 'client/listening/recogniser/gate.ts',
+    from: 'gate.reject + gate.short',
+    to: 'gate.reject - 1_000 + gate.short',
+    noticedBy: ['test/client/listening/gate.test.ts', 'test/client/listening/conditions.test.ts'],
+  },
+  {
+    id: 'denoiser-misaligned',
+    harm: 'what is denoised and what is not are added out of step: words are heard in noise that were never said',
+    file: 'client/listening/hearing.ts',
+    from: 'const WET = 0.8;',
+    to: 'const WET = 0;',
+    noticedBy: ['test/client/listening/conditions.test.ts', 'test/client/listening/hearing.test.ts'],
+  },
+  {
+    id: 'worst-test-first',
+    harm: 'the diagnosis asks first for what tells least',
+    file: 'client/diagnosis/planner/choose-next.ts',
+    from: 'sort((a, b) => b.worth - a.worth)',
+    to: 'sort((a, b) => a.worth - b.worth)',
+    noticedBy: ['test/simulator/quality.test.ts', 'test/client/diagnosis/demo-visits.test.ts'],
+  },
+  {
+    id: 'wrong-solution',
+    harm: 'back-feed through a winding is computed with the wrong sign',
+    file: 'client/diagnosis/circuit/phasor-solver.ts',
+    from: 'this.stamp(p, q, s, t, -n * yr, -n * yi);',
+    to: 'this.stamp(p, q, s, t, n * yr, n * yi);',
+    noticedBy: ['test/standards/ngspice.test.ts'],
+  },
+  {
+    id: 'pad-drops-point',
+    harm: 'one point one on the pad becomes eleven',
+    file: 'client/screens/technician/number-pad.tsx',
+    from: 'const value = Number(text);',
+    to: "const value = Number(text.replace('.', ''));",
+    noticedBy: ['test/browser/touch-visit.test.ts'],
+    pages: true,
+  },
+  {
+    id: 'replay-late',
+    harm: 'the replay shows a moment without what had just happened',
+    file: 'client/screens/review/replay-times.ts',
+    from: 'return countUpTo(this.moments, moment);',
+    to: 'return Math.max(0, countUpTo(this.moments, moment) - 1);',
+    noticedBy: ['test/client/screens/replay-times.test.ts', 'test/browser/review.test.ts'],
+    pages: true,
+  },
+  {
+    id: 'page-may-ask-anywhere',
+    harm: 'a page of ours may send what it holds to any address',
+    file: 'server/security-headers.ts',
+    from: 'connectSrc: [SELF],',
+    to: "connectSrc: [SELF, 'https:'],",
+    noticedBy: ['test/browser/own-origin.test.ts'],
+  },
+];
