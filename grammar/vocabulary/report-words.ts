@@ -18,7 +18,7 @@ export const PROOF_PAIRS =
 
 /** Somebody is hurt. */
 export const INJURY =
-  "i got (bit | shocked | zapped | hit | burned | burnt | hurt | lit up | cut) | (i am | i'm) (hurt | injured) | (it | that) (bit | shocked | zapped | got) me | got bit | i've been (shocked | hurt | burned) | (somebody | he | she) got (hurt | shocked | hit | burned)";
+  "i got (bit | shocked | zapped | hit | burned | burnt | hurt | lit up | cut) | (i am | i'm) (hurt | injured) | (it | that) (bit | shocked | zapped | got) me | got bit | i've been (shocked | hurt | burned) | (somebody | someone | he | she) (got | is | was | has been) (hurt | shocked | hit | burned | injured) | i got a shock";
 
 /** Sounds like a report of energy, but names no device or no place: it is asked, never taken. */
 export const PLACELESS =
