@@ -1,9 +1,10 @@
 import type { Judged, VisitEvent } from '../visit/events.ts';
 import { foldVisit, type Moment, type ReadingLine } from '../visit/fold-visit.ts';
-import { JOB_ITEMS } from '../vocabulary/job-items.ts';
+import { JOB_ITEMS_BY_ID } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
-import { OBSERVATIONS } from '../vocabulary/observations.ts';
-import { WORKS } from '../vocabulary/works.ts';
+import { OBSERVATIONS_BY_ID } from '../vocabulary/observations.ts';
+import { nameIn } from '../vocabulary/rows-by.ts';
+import { WORKS_BY_ID } from '../vocabulary/works.ts';
 import type { VisitRecord } from './visit-record-schema.ts';
 
 type Json<K extends keyof VisitRecord> = VisitRecord[K];
@@ -32,7 +33,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
     phase: view.phase,
     phases: view.phases.map((line) => ({ ...at(line), phase: line.phase })),
     focuses: view.focuses.map((line) => ({ ...at(line), focus: line.focus })),
-    items: view.items.map((line) => ({ ...at(line), item: line.item, words: nameIn(JOB_ITEMS, line.item) })),
+    items: view.items.map((line) => ({ ...at(line), item: line.item, words: nameIn(JOB_ITEMS_BY_ID, line.item) })),
     nameplate: view.nameplate.map((line) => ({
       ...at(line),
       field: line.field,
@@ -44,7 +45,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
     observations: view.observations.map((line) => ({
       ...at(line),
       observation: line.observation,
-      words: nameIn(OBSERVATIONS, line.observation),
+      words: nameIn(OBSERVATIONS_BY_ID, line.observation),
     })),
     energy: { ...view.energy },
     energyChanges: view.energyChanges.map(({ seq: _seq, time, ...line }) => ({ at: time.at, ...line })),
@@ -70,7 +71,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
     works: view.works.map((line) => ({
       ...at(line),
       work: line.work,
-      words: nameIn(WORKS, line.work),
+      words: nameIn(WORKS_BY_ID, line.work),
       repairs: [...line.repairs],
     })),
     wires: view.wires.map((line) => ({ ...at(line), ...line.wire })),
@@ -105,10 +106,6 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
 }
 
 const at = (moment: Moment): { at: string } => ({ at: moment.time.at });
-
-function nameIn(table: readonly { readonly id: string; readonly name: string }[], id: string): string {
-  return table.find((row) => row.id === id)?.name ?? id;
-}
 
 function measured({ quantity, at: places, value, unit, bench }: Reading): Json<'readings'>[number]['reading'] {
   return { quantity, at: [...places], value, unit, ...(bench === true ? { bench: true as const } : {}) };

@@ -1,8 +1,9 @@
 import type { Meaning, Report, Understanding } from '../../../grammar/phrases/meaning.ts';
-import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
-import { DICTATIONS, JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
-import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
-import { WORKS } from '../../../grammar/vocabulary/works.ts';
+import { COMMANDS_BY_ID } from '../../../grammar/vocabulary/commands.ts';
+import { DICTATIONS_BY_AS, JOB_ITEMS_BY_ID } from '../../../grammar/vocabulary/job-items.ts';
+import { OBSERVATIONS_BY_ID } from '../../../grammar/vocabulary/observations.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
+import { WORKS_BY_ID } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { showPlace, showReading, showUnit, showValue } from './show-reading.ts';
 
@@ -24,7 +25,7 @@ export function showMeaning(meaning: Meaning): string {
     case 'part':
       return ['fitted', meaning.part.replaceAll('-', ' '), ...Object.values(meaning.ratings)].join(' ');
     case 'work':
-      return WORKS.find((one) => one.id === meaning.work)?.name ?? meaning.work;
+      return nameIn(WORKS_BY_ID, meaning.work);
     case 'wire': {
       const { colour, size, from, to, action } = meaning.wire;
       const where = [from === undefined ? '' : `from ${from}`, to === undefined ? '' : `to ${to}`];
@@ -33,7 +34,7 @@ export function showMeaning(meaning: Meaning): string {
     case 'note':
       return `note: ${meaning.text}`;
     case 'dictated':
-      return `${DICTATIONS.find((row) => row.as === meaning.as)?.name ?? meaning.as}: ${meaning.text}`;
+      return `${nameIn(DICTATIONS_BY_AS, meaning.as)}: ${meaning.text}`;
     case 'check-on-me':
       return `check on me ${meaning.every ? 'every' : 'in'} ${meaning.minutes} min`;
     case 'unclear':
@@ -42,7 +43,7 @@ export function showMeaning(meaning: Meaning): string {
 }
 
 function showCommand(meaning: Extract<Meaning, { kind: 'command' }>): string {
-  const name = COMMANDS.find((command) => command.id === meaning.command)?.name ?? meaning.command;
+  const name = nameIn(COMMANDS_BY_ID, meaning.command);
   const { correction } = meaning;
   if (correction === undefined) return name;
   const at = correction.at === undefined ? '' : ` ${showPlace(correction.at)}`;
@@ -60,9 +61,9 @@ function showReport(report: Report): string {
     case 'discharged':
       return `discharged: ${ZONE_NAMES[report.zone]}`;
     case 'observation':
-      return OBSERVATIONS.find((one) => one.id === report.observation)?.name ?? report.observation;
+      return nameIn(OBSERVATIONS_BY_ID, report.observation);
     case 'job-item':
-      return JOB_ITEMS.find((one) => one.id === report.item)?.name ?? report.item;
+      return nameIn(JOB_ITEMS_BY_ID, report.item);
     case 'injury':
       return 'somebody is hurt';
   }

@@ -1,5 +1,6 @@
 import type { WireMove } from '../../../grammar/visit/events.ts';
-import { POINTS } from '../../../grammar/vocabulary/points.ts';
+import { POINTS_BY_ID } from '../../../grammar/vocabulary/points.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { type LandingRow, landingRows } from '../../visit/rules/landings.ts';
 import { devicesOf } from './wire-places.ts';
 
@@ -96,7 +97,7 @@ function wireName(row: LandingRow): string {
 const shortName = (row: LandingRow): string => (row.state === 'jumper' ? 'jumper' : (row.colour ?? 'wire'));
 
 function terminalName(id: string | undefined): string {
-  return POINTS.find((point) => point.id === id)?.name ?? id ?? '';
+  return id === undefined ? '' : nameIn(POINTS_BY_ID, id);
 }
 
 function nowOn(row: LandingRow): string {

@@ -4,25 +4,28 @@ import type { Step, VisitContext } from '../../visit/chart/context.ts';
 import { looseWires } from '../../visit/rules/landings.ts';
 import { commandKey, itemKey, observationKey, padKey, reportKey, type TouchKey, writeKey } from './touch-key.ts';
 
-/** The switch that takes a zone off, with its name. */
-function switchOf(zone: Step['zone']): {
+interface NamedSwitch {
   readonly device: SwitchingDevice;
   readonly place: SwitchPlace;
   readonly name: string;
-} {
-  switch (zone) {
-    case 'disconnect-line':
-      return { device: 'breaker', place: 'panel', name: 'Breaker at the panel' };
-    case 'air-handler':
-    case 'control':
-      return { device: 'service-switch', place: 'air-handler', name: "Air handler's switch" };
-    default:
-      return { device: 'disconnect', place: 'outdoor', name: 'Outdoor disconnect' };
-  }
 }
 
+const OUTDOORS: NamedSwitch = { device: 'disconnect', place: 'outdoor', name: 'Outdoor disconnect' };
+const INDOORS: NamedSwitch = { device: 'service-switch', place: 'air-handler', name: "Air handler's switch" };
+
+/** The switch that takes a zone off, with its name. */
+const SWITCHES: Readonly<Record<Step['zone'], NamedSwitch>> = {
+  'disconnect-line': { device: 'breaker', place: 'panel', name: 'Breaker at the panel' },
+  'outdoor-load': OUTDOORS,
+  'capacitor-herm': OUTDOORS,
+  'capacitor-fan': OUTDOORS,
+  none: OUTDOORS,
+  'air-handler': INDOORS,
+  control: INDOORS,
+};
+
 function switched(zone: Step['zone'], state: 'locked' | 'closed', words: string): TouchKey {
-  const { device, place, name } = switchOf(zone);
+  const { device, place, name } = SWITCHES[zone];
   return reportKey(`${name} ${words}`, { kind: 'report', report: { type: 'energy', device, place, state } }, 2);
 }
 

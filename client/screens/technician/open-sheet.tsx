@@ -1,5 +1,5 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import { OBSERVATIONS, OBSERVATIONS_BY_ID, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import type { VisitSession } from '../session/visit-session.ts';
@@ -60,12 +60,21 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
         return show({ sheet: 'pad', pad: { kind: 'proof', zone: zoneToProve(context) } });
       case 'set-right':
         return reading === undefined ? close() : show({ sheet: 'pad', pad: { kind: 'set-right', reading } });
-      default:
+      case 'reading':
+      case 'seen':
+      case 'switched':
+      case 'part':
+      case 'write':
+      case 'wires':
+      case 'sound':
+      case 'sound-check':
         return show({ sheet: choice });
+      default:
+        choice satisfies never;
     }
   };
   const see = (observation: ObservationId) => {
-    enter({ kind: 'report', report: { type: 'observation', observation } }, nameOf(observation));
+    enter({ kind: 'report', report: { type: 'observation', observation } }, OBSERVATIONS_BY_ID[observation].name);
     close();
   };
   switch (open.sheet) {
@@ -106,10 +115,6 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
 }
 
 const SEEN = OBSERVATIONS.map(({ id, name }) => ({ label: name, value: id }));
-
-function nameOf(observation: ObservationId): string {
-  return OBSERVATIONS.find(({ id }) => id === observation)?.name ?? observation;
-}
 
 /** The zone whose switch was reported open, the outdoor unit first where several were. */
 function zoneToProve({ energy }: VisitContext): ZoneId {

@@ -56,14 +56,19 @@ function proofNumbers(zone: ZoneId): readonly string[] {
   return ['meter on a known live source', ...between, 'meter on the live source again'];
 }
 
+type Pair = readonly [PointId, PointId];
+const HERM: Pair = ['cap-C', 'cap-HERM'];
+const FAN: Pair = ['cap-C', 'cap-FAN'];
+
 /** Where a zone's stored charge is read. */
-function chargedSections(zone: ZoneId): readonly (readonly [PointId, PointId])[] {
-  if (zone === 'air-handler') return [['blower-cap-1', 'blower-cap-2']];
-  return [
-    ['cap-C', 'cap-HERM'],
-    ['cap-C', 'cap-FAN'],
-  ];
-}
+const CHARGED_SECTIONS: Readonly<Record<ZoneId, readonly Pair[]>> = {
+  'disconnect-line': [],
+  'outdoor-load': [HERM, FAN],
+  control: [],
+  'capacitor-herm': [HERM],
+  'capacitor-fan': [FAN],
+  'air-handler': [['blower-cap-1', 'blower-cap-2']],
+};
 
 function numbersOf(request: PadRequest): readonly AskedNumber[] {
   switch (request.kind) {
@@ -74,7 +79,7 @@ function numbersOf(request: PadRequest): readonly AskedNumber[] {
     case 'proof':
       return proofNumbers(request.zone).map((title) => ({ title, quantity: 'voltage' }));
     case 'discharge':
-      return chargedSections(request.zone).map((at) => ({
+      return CHARGED_SECTIONS[request.zone].map((at) => ({
         title: `${showPlace(at)}, volts d.c.`,
         quantity: 'voltage-dc',
       }));
@@ -111,7 +116,7 @@ function meaningOf(
       };
     }
     case 'discharge': {
-      const readings = chargedSections(request.zone).map((at, index) =>
+      const readings = CHARGED_SECTIONS[request.zone].map((at, index) =>
         readingOf('voltage-dc', at, numbers[index] ?? 0, 'V', false),
       );
       return {

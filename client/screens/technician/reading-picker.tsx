@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { POINTS, type PointId } from '../../../grammar/vocabulary/points.ts';
+import { POINTS, POINTS_BY_ID, type PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import { FUNCTION_NAMES, showPoint } from '../show/show-reading.ts';
 import { PickSheet } from './pick-sheet.tsx';
@@ -76,8 +76,7 @@ function tips(first: PointId | undefined): readonly { readonly label: string; re
 }
 
 function placeOf(id: PointId): string | undefined {
-  const point = POINTS.find((one) => one.id === id);
-  return point !== undefined && 'place' in point ? point.place : undefined;
+  return POINTS_BY_ID[id].place;
 }
 
 /** The two tips in the order of the points table, as every reading has them. */

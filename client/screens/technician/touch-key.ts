@@ -1,8 +1,8 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
-import { JOB_ITEMS, type JobItemId } from '../../../grammar/vocabulary/job-items.ts';
+import { JOB_ITEMS_BY_ID, type JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import { OBSERVATIONS_BY_ID, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -48,12 +48,12 @@ export function reportKey(label: string, meaning: Meaning, width: TouchKey['widt
 }
 
 export function observationKey(observation: ObservationId, width: TouchKey['width'] = 1): TouchKey {
-  const name = OBSERVATIONS.find((one) => one.id === observation)?.name ?? observation;
+  const name = OBSERVATIONS_BY_ID[observation].name;
   return reportKey(name, { kind: 'report', report: { type: 'observation', observation } }, width);
 }
 
 export function itemKey(item: JobItemId): TouchKey {
-  const name = JOB_ITEMS.find((one) => one.id === item)?.name ?? item;
+  const name = JOB_ITEMS_BY_ID[item].name;
   return reportKey(name, { kind: 'report', report: { type: 'job-item', item } });
 }
 

@@ -2,9 +2,9 @@ import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { USUAL_UNITS } from '../../../grammar/vocabulary/units.ts';
 import type { Turn } from '../chart/turn.ts';
 import { expectationOf } from '../steps/expectation.ts';
-import { expectedUnit } from '../steps/expected-unit.ts';
 import { capital, meaningWords, placeWords, SAY, surpriseWords } from '../words/prompts.ts';
 import { setCheck } from './check-on-me.ts';
 import { takeCommand } from './take-command.ts';
@@ -57,6 +57,8 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
     case 'unclear':
       turn.say('question', SAY.unclear);
       return;
+    default:
+      meaning satisfies never;
   }
 }
 
@@ -68,7 +70,7 @@ function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>)
     turn.say('question', SAY.which);
     return;
   }
-  takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? expectedUnit(only.quantity) }, 'as heard');
+  takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? USUAL_UNITS[only.quantity] }, 'as heard');
 }
 
 /** A call for help is acted on at once, however doubtful; danger is where only the sound leaves a doubt. */

@@ -1,23 +1,24 @@
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { type Equipment, TERMINALS } from './terminals.ts';
 
 interface Absence {
-  readonly points: RegExp;
   readonly words: string;
   readonly isAbsent: (unit: UnitProfile) => boolean;
 }
 
-/** What a unit may do without, and the points that go with it. What the profile leaves open is not absent. */
-const ABSENCES: readonly Absence[] = [
-  { points: /^fuse-/, words: 'fuses at the disconnect', isAbsent: (unit) => unit.fusedDisconnect === false },
-  { points: /^(crankcase-)?heater/, words: 'a crankcase heater', isAbsent: (unit) => unit.crankcaseHeater === false },
-  { points: /^start-cap-/, words: 'a start capacitor', isAbsent: (unit) => unit.hardStart === false },
-  { points: /^float-/, words: 'a float switch', isAbsent: (unit) => unit.floatSwitch === 'none' },
-  { points: /^(high|low)-switch-/, words: 'pressure switches', isAbsent: (unit) => unit.pressureSwitches === false },
-  { points: /^[OB]@/, words: 'a reversing valve', isAbsent: (unit) => unit.heatPump === false },
-];
+/** What the profile leaves open is not absent. */
+const ABSENCES: Readonly<Record<Equipment, Absence>> = {
+  fuses: { words: 'fuses at the disconnect', isAbsent: (unit) => unit.fusedDisconnect === false },
+  heater: { words: 'a crankcase heater', isAbsent: (unit) => unit.crankcaseHeater === false },
+  'start-capacitor': { words: 'a start capacitor', isAbsent: (unit) => unit.hardStart === false },
+  'float-switch': { words: 'a float switch', isAbsent: (unit) => unit.floatSwitch === 'none' },
+  'pressure-switches': { words: 'pressure switches', isAbsent: (unit) => unit.pressureSwitches === false },
+  'reversing-valve': { words: 'a reversing valve', isAbsent: (unit) => unit.heatPump === false },
+};
 
 /** What the unit lacks, by its profile, of the places a reading names ("a float switch"); undefined where nothing. */
 export function unitLacks(unit: UnitProfile, at: readonly PointId[]): string | undefined {
-  return ABSENCES.find(({ points, isAbsent }) => isAbsent(unit) && at.some((point) => points.test(point)))?.words;
+  const equipment = at.map((point) => TERMINALS[point].with).filter((one) => one !== 'always');
+  return equipment.map((one) => ABSENCES[one]).find(({ isAbsent }) => isAbsent(unit))?.words;
 }

@@ -1,7 +1,8 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import { rowsBy } from '../../../grammar/vocabulary/rows-by.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { Step, VisitContext } from '../chart/context.ts';
+import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 
 /**
  * One caution: data. `words` are spoken the first time for each caution and zone and must be acknowledged; after that
@@ -99,50 +100,73 @@ export const CAUTIONS = [
 ] as const satisfies readonly Caution[];
 
 export type CautionId = (typeof CAUTIONS)[number]['id'];
+const CAUTIONS_BY_ID: Readonly<Record<CautionId, Caution>> = rowsBy('id', CAUTIONS);
 
 /** Spoken once in a visit, behind its first caution. */
 export const GOVERNING_WORDS = "Local codes, the maker's instructions and licensed practice govern.";
 
 /**
- * What a hazard of the diagnosis adds to a caution, for hands and eyes. Those without words here are covered by the
- * caution of the step itself. In the order of the danger: the first due ones are spoken.
+ * What a hazard of the diagnosis adds to a caution, for hands and eyes, in the order of the danger: the first due ones
+ * are spoken. `nothing`: the caution of the step itself covers it, or it misleads the reading and hurts nobody.
  */
-export const HAZARD_WORDS: readonly (readonly [HazardId, string])[] = [
-  ['terminal-venting', 'A grounded winding can blow a terminal out: compressor cover stays on.'],
-  ['flammable-refrigerant', 'Flammable refrigerant: ventilate, keep flame and spark away.'],
-  ['capacitor-high-voltage', 'The capacitor runs above four hundred volts.'],
-  ['charge-stays', 'The capacitor may not bleed down by itself.'],
-  ['back-feed', 'Back-feed possible: both load lugs can be live with nothing between them.'],
-  ['one-pole-leaves-leg', 'A one-pole contactor leaves a leg on the load side.'],
-  ['contactor-may-not-open', 'The contactor may stay closed without a call.'],
-  ['breaker-back-fed', 'An open breaker pole can be back-fed.'],
-  ['line-side-stays-live', "The disconnect's line side stays live."],
-  ['starts-after-reset', 'The compressor can restart by itself.'],
-  ['moving-fan', 'The fan can start without warning.'],
-  ['hot-line', 'The discharge line burns.'],
-  ['pressurised-refrigerant', 'Refrigerant under pressure: glasses and gloves.'],
-  ['control-stays-live', 'Twenty four volts stays live with the disconnect out.'],
-];
+export const HAZARD_WORDS: Readonly<Record<HazardId, string>> = {
+  'terminal-venting': 'A grounded winding can blow a terminal out: compressor cover stays on.',
+  'flammable-refrigerant': 'Flammable refrigerant: ventilate, keep flame and spark away.',
+  'capacitor-high-voltage': 'The capacitor runs above four hundred volts.',
+  'charge-stays': 'The capacitor may not bleed down by itself.',
+  'back-feed': 'Back-feed possible: both load lugs can be live with nothing between them.',
+  'one-pole-leaves-leg': 'A one-pole contactor leaves a leg on the load side.',
+  'contactor-may-not-open': 'The contactor may stay closed without a call.',
+  'breaker-back-fed': 'An open breaker pole can be back-fed.',
+  'line-side-stays-live': "The disconnect's line side stays live.",
+  'starts-after-reset': 'The compressor can restart by itself.',
+  'moving-fan': 'The fan can start without warning.',
+  'hot-line': 'The discharge line burns.',
+  'pressurised-refrigerant': 'Refrigerant under pressure: glasses and gloves.',
+  'control-stays-live': 'Twenty four volts stays live with the disconnect out.',
+  'line-voltage': 'nothing',
+  'capacitor-charge': 'nothing',
+  'ghost-voltage': 'nothing',
+  'lost-leg-looks-good': 'nothing',
+  'loose-lug-needs-load': 'nothing',
+  'floating-common': 'nothing',
+  'R-Y-two-meanings': 'nothing',
+  'open-pole-reads-full': 'nothing',
+  'supply-on-load-side': 'nothing',
+  'defrost-stops-fan': 'nothing',
+  'open-float-blanks-thermostat': 'nothing',
+};
 const HAZARD_SOURCE = 'circuit solution of a plausible fault; common practice';
 /** So many warnings at most in one prompt, the step's own first: the talk stays shorter than the work it guards. */
 const WARNINGS_A_PROMPT = 3;
 
+/** The cautions that belong to what is to be done. */
+const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
+  'call-on': [],
+  'call-off': [],
+  'power-off': ['switch-off'],
+  'absence-proved': ['prove-as-live'],
+  'capacitors-discharged': ['capacitor-charge'],
+  'part-fitted': [],
+  'wires-landed': [],
+  'tug-tested': [],
+  'covers-on': [],
+  'power-on': ['energise'],
+  'consent-asked': [],
+  'meter-named': [],
+  'nameplate-read': [],
+  'leak-searched': [],
+  'vacuum-isolated': [],
+  'thermostat-agreed': [],
+  recommended: [],
+  'technician-signed': [],
+  'customer-signed': [],
+  'visit-finished': [],
+};
+
 /** The cautions that belong to a step by what it does, in the order they are spoken. */
 export function cautionsFor(step: Step): readonly CautionId[] {
-  if (step.ask.kind === 'action') {
-    switch (step.ask.done) {
-      case 'power-off':
-        return ['switch-off'];
-      case 'absence-proved':
-        return ['prove-as-live'];
-      case 'capacitors-discharged':
-        return ['capacitor-charge'];
-      case 'power-on':
-        return ['energise'];
-      default:
-        return [];
-    }
-  }
+  if (step.ask.kind === 'action') return CAUTIONS_OF_ACTION[step.ask.done];
   if (step.ask.kind === 'reading' && step.ask.quantity === 'insulation') return ['insulation-test'];
   if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') {
     return [step.ask.at[0] === 'system' ? 'nitrogen-test' : 'refrigerant-pressure'];
@@ -179,8 +203,9 @@ export function dueCautions(step: Step, context: VisitContext): readonly SpokenC
   const own = all.filter(isDue);
   if (all.length === 0 || (own.length === 0 && context.cautionedFor === step.id)) return own;
   const covered = all.flatMap((one) => one.covers ?? []);
-  const hazards = HAZARD_WORDS.filter(([id]) => (step.hazards as readonly string[]).includes(id))
-    .map(([id, words]) => ({ id, words, source: HAZARD_SOURCE }))
+  const hazards = Object.entries(HAZARD_WORDS)
+    .filter(([id, words]) => words !== 'nothing' && (step.hazards as readonly string[]).includes(id))
+    .map(([id, words]) => ({ id: id as HazardId, words, source: HAZARD_SOURCE }))
     .filter((one) => isDue(one) && !covered.includes(one.id))
     .slice(0, Math.max(0, WARNINGS_A_PROMPT - own.length));
   return [...own, ...hazards];
@@ -193,7 +218,5 @@ export function cautionKey(id: string, zone: ZoneId | 'none'): string {
 }
 
 export function cautionById(id: CautionId): Caution {
-  const found = CAUTIONS.find((caution) => caution.id === id);
-  if (found === undefined) throw new Error(`no caution ${id}`);
-  return found;
+  return CAUTIONS_BY_ID[id];
 }

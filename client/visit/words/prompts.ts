@@ -2,17 +2,19 @@ import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { ChargeFigure, Judged, JudgedWord, WireMove } from '../../../grammar/visit/events.ts';
 import type { RefrigerantCheck } from '../../../grammar/visit/refrigerant-rules.ts';
-import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
+import { COMMANDS_BY_ID } from '../../../grammar/vocabulary/commands.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { FAULTS } from '../../../grammar/vocabulary/faults.ts';
-import { DICTATIONS, JOB_ITEMS, type JobItemId } from '../../../grammar/vocabulary/job-items.ts';
+import { FAULTS_BY_ID } from '../../../grammar/vocabulary/faults.ts';
+import { DICTATIONS_BY_AS, JOB_ITEMS_BY_ID, type JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { NAMEPLATE_FIELDS } from '../../../grammar/vocabulary/nameplate.ts';
-import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
-import { PART_RATINGS, PARTS } from '../../../grammar/vocabulary/parts.ts';
-import { POINTS, type PointId } from '../../../grammar/vocabulary/points.ts';
+import { NAMEPLATE_FIELDS_BY_ID } from '../../../grammar/vocabulary/nameplate.ts';
+import { OBSERVATIONS_BY_ID, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import { pairName } from '../../../grammar/vocabulary/pairs.ts';
+import { PART_RATINGS, PARTS_BY_ID } from '../../../grammar/vocabulary/parts.ts';
+import { POINTS_BY_ID, type PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
-import { WORKS, type WorkId } from '../../../grammar/vocabulary/works.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
+import { WORKS_BY_ID, type WorkId } from '../../../grammar/vocabulary/works.ts';
 
 /** All words of the visit that are not cautions. None suggests a value before it is read; none calls anything safe. */
 
@@ -60,59 +62,25 @@ export const FUNCTION_WORDS: Readonly<Record<QuantityId, string>> = {
 };
 
 export function pointWords(id: PointId): string {
-  return POINTS.find((point) => point.id === id)?.name ?? id;
+  return nameIn(POINTS_BY_ID, id);
 }
-
-/** Pairs that the trade names as one thing. */
-const PAIR_WORDS: readonly (readonly [PointId, PointId, string])[] = [
-  ['cap-C', 'cap-HERM', 'herm section'],
-  ['cap-C', 'cap-FAN', 'fan section'],
-  ['coil-1', 'coil-2', 'contactor coil'],
-  ['L1', 'T1', 'pole one'],
-  ['L2', 'T2', 'pole two'],
-  ['disconnect-line-1', 'disconnect-line-2', 'disconnect line side'],
-  ['disconnect-load-1', 'disconnect-load-2', 'disconnect load side'],
-  ['fuse-1-line', 'fuse-1-load', 'fuse one'],
-  ['fuse-2-line', 'fuse-2-load', 'fuse two'],
-  ['start-cap-1', 'start-cap-2', 'start capacitor'],
-  ['heater-1', 'heater-2', 'crankcase heater'],
-  ['float-1', 'float-2', 'float switch'],
-  ['high-switch-1', 'high-switch-2', 'high pressure switch'],
-  ['low-switch-1', 'low-switch-2', 'low pressure switch'],
-  ['control-fuse-1', 'control-fuse-2', 'control fuse'],
-  ['transformer-primary-1', 'transformer-primary-2', 'transformer primary'],
-  ['transformer-secondary-1', 'transformer-secondary-2', 'transformer secondary'],
-  ['blower-1', 'blower-2', 'blower motor leads'],
-  ['blower-cap-1', 'blower-cap-2', 'blower capacitor'],
-  ['door-switch-1', 'door-switch-2', 'blower door switch'],
-];
 
 /** A terminal by whatever name the record holds. */
 export function pointNamed(id: string): string {
-  return POINTS.find((point) => point.id === id)?.name ?? id;
+  return nameIn(POINTS_BY_ID, id);
 }
 
 export function placeWords(at: readonly PointId[]): string {
-  const pair = PAIR_WORDS.find(([one, other]) => at.includes(one) && at.includes(other));
-  if (pair !== undefined) return pair[2];
-  return at.map(pointWords).join(' to ');
+  return pairName(at, 'aloud') ?? at.map(pointWords).join(' to ');
 }
 
 export function faultWords(id: FaultId): string {
-  return FAULTS.find((fault) => fault.id === id)?.name ?? id;
+  return nameIn(FAULTS_BY_ID, id);
 }
 
-/** Names with a word that is listened for while the mouth speaks are said in another way; it is understood as well. */
-const SPOKEN_NAMES: Readonly<Partial<Record<ObservationId, string>>> = {
-  'compressor-very-hot': 'compressor is burning to the touch',
-  'compressor-not-hot': 'compressor is cool',
-  'no-oil-stain': 'joints are clean',
-};
-
 export function observationWords(id: ObservationId): string {
-  const spoken = SPOKEN_NAMES[id];
-  if (spoken !== undefined) return spoken;
-  return OBSERVATIONS.find((observation) => observation.id === id)?.name ?? id;
+  const row = OBSERVATIONS_BY_ID[id];
+  return 'aloud' in row ? row.aloud : row.name;
 }
 
 /** "four pounds two ounces", as a scale shows it. */
@@ -127,7 +95,7 @@ function weightWords(ounces: number): string {
 }
 
 export function itemWords(id: JobItemId): string {
-  return JOB_ITEMS.find((item) => item.id === id)?.name ?? id;
+  return nameIn(JOB_ITEMS_BY_ID, id);
 }
 
 /** "one eighteen volts": value and unit the trade's way; digit by digit where a doubt was just cleared. */
@@ -149,7 +117,19 @@ function measuredWords({ quantity, at, value }: Reading): string {
       return at[0] === 'system' ? 'vacuum' : place;
     case 'pressure':
       return at[0] === 'system' ? 'system pressure' : place;
-    default:
+    case 'voltage':
+    case 'voltage-dc':
+    case 'current':
+    case 'resistance':
+    case 'insulation':
+    case 'capacitance':
+    case 'temperature':
+    case 'difference':
+    case 'static-pressure':
+    case 'airflow':
+    case 'frequency':
+    case 'humidity':
+    case 'time':
       return place;
   }
 }
@@ -161,20 +141,20 @@ export function readbackWords(reading: Reading, digitByDigit = false): string {
 }
 
 export function nameplateWords(field: string, value: number | string, unit?: UnitCode): string {
-  const name = NAMEPLATE_FIELDS.find((one) => one.id === field)?.name ?? field;
+  const name = nameIn(NAMEPLATE_FIELDS_BY_ID, field);
   const words = typeof value === 'number' ? (unit === undefined ? sayNumber(value) : valueWords(value, unit)) : value;
   return `Nameplate ${name}, ${words}.`;
 }
 
 /** "dual capacitor, herm 45 microfarads": a part with its ratings in words. */
 export function partWords(part: string, ratings: Readonly<Record<string, number | string>>): string {
-  const name = PARTS.find((one) => one.id === part)?.name ?? part;
+  const name = nameIn(PARTS_BY_ID, part);
   const rated = Object.entries(ratings).map(([id, value]) => ratingWords(id, value));
   return [name, ...rated].join(', ');
 }
 
 export function workWords(id: WorkId): string {
-  return WORKS.find((work) => work.id === id)?.name ?? id;
+  return nameIn(WORKS_BY_ID, id);
 }
 
 function ratingWords(id: string, value: number | string): string {
@@ -211,7 +191,7 @@ export function meaningWords(meaning: Meaning): string | undefined {
     case 'nameplate':
       return nameplateWords(meaning.field, meaning.value, meaning.unit).replace(/\.$/, '');
     case 'command':
-      return COMMANDS.find((command) => command.id === meaning.command)?.name;
+      return nameIn(COMMANDS_BY_ID, meaning.command);
     case 'report':
       return reportWords(meaning.report);
     case 'several': {
@@ -219,7 +199,7 @@ export function meaningWords(meaning: Meaning): string | undefined {
       return parts.includes(undefined) ? undefined : parts.join(', and ');
     }
     case 'dictated':
-      return `${DICTATIONS.find((row) => row.as === meaning.as)?.name ?? meaning.as} ${meaning.text}`;
+      return `${nameIn(DICTATIONS_BY_AS, meaning.as)} ${meaning.text}`;
     case 'check-on-me':
       return `check on you ${meaning.every ? 'every' : 'in'} ${sayNumber(meaning.minutes)} minutes`;
     case 'note':

@@ -1,5 +1,5 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { TESTS } from '../../../grammar/vocabulary/tests.ts';
+import { TESTS_BY_ID } from '../../../grammar/vocabulary/tests.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 import { repairOf } from '../rules/repairs.ts';
@@ -106,33 +106,38 @@ const REPAIR_WORDS = {
 } as const;
 
 function repairWords(fault: FaultId | undefined): { readonly brief: string; readonly full: string } {
-  return REPAIR_WORDS[fault === undefined ? 'either' : repairOf(fault)];
+  return REPAIR_WORDS[repairOf(fault)];
 }
 
-/** Where a zone other than the outdoor unit's is opened, and what stores a charge there. */
-const ELSEWHERE: Readonly<Partial<Record<ZoneId, { readonly at: string; readonly off: string; readonly on: string }>>> =
-  {
-    'disconnect-line': {
-      at: 'the disconnect line side',
-      off: 'Open and lock the breaker at the panel.',
-      on: 'Breaker at the panel back on.',
-    },
-    'air-handler': {
-      at: 'the air handler',
-      off: "Open and lock the air handler's switch.",
-      on: "Air handler's switch back on.",
-    },
-    control: {
-      at: 'the control circuit',
-      off: "Open and lock the air handler's switch: it feeds the transformer.",
-      on: "Air handler's switch back on.",
-    },
-  };
+/** Where a zone is opened that is not the outdoor unit's own, which the words of the action speak of. */
+const ELSEWHERE: Readonly<
+  Record<ZoneId | 'none', 'outdoors' | { readonly at: string; readonly off: string; readonly on: string }>
+> = {
+  none: 'outdoors',
+  'outdoor-load': 'outdoors',
+  'capacitor-herm': 'outdoors',
+  'capacitor-fan': 'outdoors',
+  'disconnect-line': {
+    at: 'the disconnect line side',
+    off: 'Open and lock the breaker at the panel.',
+    on: 'Breaker at the panel back on.',
+  },
+  'air-handler': {
+    at: 'the air handler',
+    off: "Open and lock the air handler's switch.",
+    on: "Air handler's switch back on.",
+  },
+  control: {
+    at: 'the control circuit',
+    off: "Open and lock the air handler's switch: it feeds the transformer.",
+    on: "Air handler's switch back on.",
+  },
+};
 
 function actionWords(done: ActionDone, zone: ZoneId | 'none', full: boolean): string {
-  const elsewhere = zone === 'none' ? undefined : ELSEWHERE[zone];
+  const elsewhere = ELSEWHERE[zone];
   const words = ACTION_WORDS[done][full ? 'full' : 'brief'];
-  if (elsewhere === undefined) return words;
+  if (elsewhere === 'outdoors') return words;
   switch (done) {
     case 'power-off':
       return elsewhere.off;
@@ -183,7 +188,7 @@ export function askWords(step: Step, context: VisitContext): string {
 
 /** What is looked at, without saying what may be seen there. */
 function lookWords(step: Step): string {
-  const name = step.test === undefined ? PLAN_LOOKS[step.id] : TESTS.find((test) => test.id === step.test)?.name;
+  const name = step.test === undefined ? PLAN_LOOKS[step.id] : TESTS_BY_ID[step.test].name;
   return capital(name ?? step.id);
 }
 
@@ -238,7 +243,15 @@ function placementWords(step: Step): string {
     case 'temperature':
     case 'wet-bulb':
       return `Probe in or on the ${place}, shaded from the sun, until it holds still. Read it out.`;
-    default:
+    case 'difference':
+    case 'pressure':
+    case 'vacuum':
+    case 'static-pressure':
+    case 'airflow':
+    case 'frequency':
+    case 'humidity':
+    case 'mass':
+    case 'time':
       return 'Read it out once it holds still.';
   }
 }
