@@ -1,5 +1,5 @@
 import type { Judged, VisitEvent } from '../visit/events.ts';
-import { foldVisit, type Moment, type ReadingLine } from '../visit/fold-visit.ts';
+import { type FoldedVisit, foldVisit, type Moment, type ReadingLine } from '../visit/fold-visit.ts';
 import { JOB_ITEMS_BY_ID } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import { OBSERVATIONS_BY_ID } from '../vocabulary/observations.ts';
@@ -9,13 +9,30 @@ import type { VisitRecord } from './visit-record-schema.ts';
 
 type Json<K extends keyof VisitRecord> = VisitRecord[K];
 
+/** What the document leaves to the record itself: the talk, the moment's state, and what the next technician needs not. */
+type LeftOut =
+  | 'held'
+  | 'heard'
+  | 'said'
+  | 'asked'
+  | 'suspects'
+  | 'steps'
+  | 'interruptions'
+  | 'check'
+  | 'split'
+  | 'first'
+  | 'last'
+  | 'unknown';
+/** A field of the view that stands neither in the document nor among those makes this a type that nothing has. */
+type Whole = { readonly [K in Exclude<keyof FoldedVisit, keyof VisitRecord | LeftOut>]: never };
+
 /**
  * The whole visit as one document, by a pure fold over its events: nothing is judged or computed anew. It holds no
  * sound and no transcript; those stay in the record itself.
  *
  * @throws {RangeError} for no events at all: a visit has at least its opening
  */
-export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
+export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whole {
   const view = foldVisit(events);
   if (view.first === undefined || view.last === undefined) throw new RangeError('a record holds at least one event');
   return {

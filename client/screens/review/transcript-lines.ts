@@ -23,73 +23,86 @@ export interface TranscriptLine {
   readonly detail?: string;
 }
 
+type ListKey = {
+  [K in keyof FoldedVisit]-?: FoldedVisit[K] extends readonly Moment[] ? K : never;
+}[keyof FoldedVisit];
+type Line = Omit<TranscriptLine, 'seq'>;
+
+/** How each list of the view stands in the transcript; `said-with-it`: what was said then tells it. */
+const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line) | 'said-with-it' } = {
+  heard: (line) => ({
+    kind: 'heard',
+    text: line.text,
+    detail: `${showMeaning(line.understanding.meaning)} · ${showVerdict(line.understanding, line.accepted)} · ${line.ear}, sure ${percent(line.confidence)}`,
+  }),
+  said: (line) => ({ kind: 'said', text: line.text, detail: line.kind }),
+  readings: (line) => ({
+    kind: 'reading',
+    text: showReading(line.reading),
+    detail: [
+      line.judged === undefined ? '' : `${line.judged.word}: ${line.judged.source}`,
+      ...line.corrected.map((before) => `was ${showReading(before)}`),
+      line.withdrawn ? 'withdrawn' : '',
+    ]
+      .filter((part) => part !== '')
+      .join(' · '),
+  }),
+  refused: (line) => ({
+    kind: 'refused',
+    text: `Refused: ${showReading(line.reading)}`,
+    detail: line.reason.replaceAll('-', ' '),
+  }),
+  asked: (line) => ({ kind: 'asked', text: `Asked: ${showReading(line.reading)}`, detail: line.why }),
+  energyChanges: (line) => ({
+    kind: 'energy',
+    text: `${ZONE_NAMES[line.zone]}: ${ENERGY_WORDS[line.from]} → ${ENERGY_WORDS[line.to]}`,
+    detail: line.why,
+  }),
+  cautions: (line) => ({
+    kind: 'caution',
+    text: `Caution given: ${line.caution.replaceAll('-', ' ')}`,
+    detail: `${line.late ? 'late · ' : ''}${line.acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged'} · ${line.source}`,
+  }),
+  notes: (line) => ({ kind: 'note', text: `Note: ${line.text}` }),
+  remarks: (line) => ({ kind: 'note', text: `Remark, ${line.author}: ${line.text}` }),
+  unanswered: (line) => ({
+    kind: 'note',
+    text: `Check on the technician without an answer, put ${line.times} times`,
+  }),
+  injuries: () => ({ kind: 'note', text: 'Somebody is hurt' }),
+  interruptions: (line) => ({ kind: 'note', text: line.sentence }),
+  unknown: (line) => ({
+    kind: 'unknown',
+    text: `Unknown entry: ${line.type}`,
+    detail: 'written by another version; kept as it is',
+  }),
+  observations: 'said-with-it',
+  nameplate: 'said-with-it',
+  proofs: 'said-with-it',
+  suspects: 'said-with-it',
+  steps: 'said-with-it',
+  phases: 'said-with-it',
+  works: 'said-with-it',
+  parts: 'said-with-it',
+  wires: 'said-with-it',
+  items: 'said-with-it',
+  recommendations: 'said-with-it',
+  signatures: 'said-with-it',
+  refrigerant: 'said-with-it',
+  focuses: 'said-with-it',
+  overrides: 'said-with-it',
+  warnings: 'said-with-it',
+  charge: 'said-with-it',
+};
+
 /** The whole visit as lines, in the order of the record. */
 export function transcriptLines(folded: FoldedVisit): readonly TranscriptLine[] {
-  const lines: TranscriptLine[] = [
-    ...folded.heard.map((line) => ({
-      seq: line.seq,
-      kind: 'heard' as const,
-      text: line.text,
-      detail: `${showMeaning(line.understanding.meaning)} · ${showVerdict(line.understanding, line.accepted)} · ${line.ear}, sure ${percent(line.confidence)}`,
-    })),
-    ...folded.said.map((line) => ({ seq: line.seq, kind: 'said' as const, text: line.text, detail: line.kind })),
-    ...folded.readings.map((line) => ({
-      seq: line.seq,
-      kind: 'reading' as const,
-      text: showReading(line.reading),
-      detail: [
-        line.judged === undefined ? '' : `${line.judged.word}: ${line.judged.source}`,
-        ...line.corrected.map((before) => `was ${showReading(before)}`),
-        line.withdrawn ? 'withdrawn' : '',
-      ]
-        .filter((part) => part !== '')
-        .join(' · '),
-    })),
-    ...folded.refused.map((line) => ({
-      seq: line.seq,
-      kind: 'refused' as const,
-      text: `Refused: ${showReading(line.reading)}`,
-      detail: line.reason.replaceAll('-', ' '),
-    })),
-    ...folded.asked.map((line) => ({
-      seq: line.seq,
-      kind: 'asked' as const,
-      text: `Asked: ${showReading(line.reading)}`,
-      detail: line.why,
-    })),
-    ...folded.energyChanges.map((line) => ({
-      seq: line.seq,
-      kind: 'energy' as const,
-      text: `${ZONE_NAMES[line.zone]}: ${ENERGY_WORDS[line.from]} → ${ENERGY_WORDS[line.to]}`,
-      detail: line.why,
-    })),
-    ...folded.cautions.map((line) => ({
-      seq: line.seq,
-      kind: 'caution' as const,
-      text: `Caution given: ${line.caution.replaceAll('-', ' ')}`,
-      detail: `${line.late ? 'late · ' : ''}${line.acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged'} · ${line.source}`,
-    })),
-    ...folded.notes.map((line) => ({ seq: line.seq, kind: 'note' as const, text: `Note: ${line.text}` })),
-    ...folded.remarks.map((line) => ({
-      seq: line.seq,
-      kind: 'note' as const,
-      text: `Remark, ${line.author}: ${line.text}`,
-    })),
-    ...folded.unanswered.map((line) => ({
-      seq: line.seq,
-      kind: 'note' as const,
-      text: `Check on the technician without an answer, put ${line.times} times`,
-    })),
-    ...folded.injuries.map((line) => ({ seq: line.seq, kind: 'note' as const, text: 'Somebody is hurt' })),
-    ...folded.interruptions.map((line) => ({ seq: line.seq, kind: 'note' as const, text: line.sentence })),
-    ...folded.unknown.map((line) => ({
-      seq: line.seq,
-      kind: 'unknown' as const,
-      text: `Unknown entry: ${line.type}`,
-      detail: 'written by another version; kept as it is',
-    })),
-  ];
-  return lines.toSorted((a: Pick<Moment, 'seq'>, b: Pick<Moment, 'seq'>) => a.seq - b.seq);
+  const lines = (Object.keys(LINES) as ListKey[]).flatMap((list) => linesOf(folded[list], LINES[list]));
+  return lines.toSorted((a, b) => a.seq - b.seq);
+}
+
+function linesOf(list: readonly Moment[], show: ((line: never) => Line) | 'said-with-it'): TranscriptLine[] {
+  return show === 'said-with-it' ? [] : list.map((line) => ({ seq: line.seq, ...show(line as never) }));
 }
 
 export function findingWords(folded: FoldedVisit): string | undefined {

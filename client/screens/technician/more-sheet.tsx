@@ -25,9 +25,45 @@ interface MoreSheetProps {
   readonly onClose: () => void;
 }
 
+interface CommandKey {
+  readonly label: string;
+  /** Absent: always there, and never without use. */
+  readonly isThere?: (context: VisitContext) => boolean;
+  readonly isOfUse?: (context: VisitContext) => boolean;
+}
+
+/**
+ * The key of each order. `of-the-moment`: offered while it answers something; `another-key`: touch does it another way;
+ * `by-voice`: it has no key.
+ */
+const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'another-key' | 'by-voice'>> = {
+  'take-back': { label: 'Take it back', isOfUse: ({ readings }) => readings.length > 0 },
+  correct: 'another-key',
+  'what-next': { label: 'What next' },
+  why: { label: 'Why' },
+  'say-again': { label: 'Say again' },
+  pass: { label: 'Pass on this' },
+  'cannot-reach': { label: 'Cannot reach it' },
+  status: { label: 'Where are we' },
+  hold: { label: 'Hold the visit', isThere: ({ held }) => !held },
+  'go-on': { label: 'Go on', isThere: ({ held }) => held },
+  'short-talk': { label: 'Short talk', isThere: ({ pace }) => pace === 'full' },
+  'full-talk': { label: 'Full talk', isThere: ({ pace }) => pace !== 'full' },
+  finish: { label: 'Finish the visit' },
+  yes: 'of-the-moment',
+  no: 'of-the-moment',
+  live: 'of-the-moment',
+  done: 'of-the-moment',
+  fine: 'of-the-moment',
+  stop: 'by-voice',
+  'cancel-check': 'by-voice',
+  help: 'by-voice',
+};
+
+const IN_ORDER = Object.keys(COMMAND_KEYS) as CommandId[];
+
 /** Everything that can be said, by touch: what happened, and orders to Readback itself. */
 export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: MoreSheetProps) {
-  const talk = context.pace === 'full' ? 'short-talk' : 'full-talk';
   return (
     <Sheet title="More" onClose={onClose}>
       <div className="keys">
@@ -46,28 +82,31 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
           onPress={() => onChoose('set-right')}
           disabled={readingToSetRight(context) === undefined}
         />
-        <Choice label="Take it back" onPress={() => onCommand('take-back')} disabled={context.readings.length === 0} />
-        <Choice label="What next" onPress={() => onCommand('what-next')} />
-        <Choice label="Why" onPress={() => onCommand('why')} />
-        <Choice label="Say again" onPress={() => onCommand('say-again')} />
-        <Choice label="Pass on this" onPress={() => onCommand('pass')} />
-        <Choice label="Cannot reach it" onPress={() => onCommand('cannot-reach')} />
-        <Choice label="Where are we" onPress={() => onCommand('status')} />
-        <Choice
-          label={context.held ? 'Go on' : 'Hold the visit'}
-          onPress={() => onCommand(context.held ? 'go-on' : 'hold')}
-        />
-        <Choice label={talk === 'full-talk' ? 'Full talk' : 'Short talk'} onPress={() => onCommand(talk)} />
+        {IN_ORDER.filter((command) => command !== 'finish').map((command) => (
+          <CommandChoice key={command} command={command} context={context} onCommand={onCommand} />
+        ))}
         <Choice label={earOn ? 'Ear off' : 'Ear on'} onPress={() => onChoose('ear')} />
         <Choice label="Sound" onPress={() => onChoose('sound')} />
         <Choice label="Sound check" onPress={() => onChoose('sound-check')} />
-        <Choice label="Finish the visit" onPress={() => onCommand('finish')} />
+        <CommandChoice command="finish" context={context} onCommand={onCommand} />
         <button type="button" className="key full leave" onClick={onClose}>
           Back
         </button>
       </div>
     </Sheet>
   );
+}
+
+interface CommandChoiceProps {
+  readonly command: CommandId;
+  readonly context: VisitContext;
+  readonly onCommand: (command: CommandId) => void;
+}
+
+function CommandChoice({ command, context, onCommand }: CommandChoiceProps) {
+  const key = COMMAND_KEYS[command];
+  if (typeof key === 'string' || key.isThere?.(context) === false) return null;
+  return <Choice label={key.label} onPress={() => onCommand(command)} disabled={key.isOfUse?.(context) === false} />;
 }
 
 interface ChoiceProps {

@@ -155,7 +155,7 @@ const REPAIRS = {
   'something-else': { by: 'either', parts: NONE, works: NONE, provenDead: 'outdoor-load' },
 } as const satisfies Readonly<Record<FaultId, Repair>>;
 
-type Mending = (typeof REPAIRS)[FaultId]['parts' | 'works'][number];
+type Mending = (typeof REPAIRS)[keyof typeof REPAIRS]['parts' | 'works'][number];
 
 /** Parts and works that cure no fault by themselves, with the reason. */
 const CURES_NOTHING = {
