@@ -66,9 +66,8 @@ function testLine(id: TestId, hazards?: readonly string[]): TestLine {
 
 /** Everything that the lines can name, in words: for whoever plugs in a simulator of his own. */
 export function listLines(): object[] {
-  const models = new Map(TESTS.map((t) => [t.id, t.name]));
   return [
-    ...TESTS.map(({ id }) => ({ list: 'test', name: models.get(id), ...testLine(id) })),
+    ...TESTS.map(({ id, name }) => ({ list: 'test', name, ...testLine(id) })),
     ...FAULTS.map((fault) => ({ list: 'fault', ...fault })),
     ...POINTS.map(({ id, name, zone }) => ({ list: 'point', id, name, zone })),
     ...OBSERVATIONS.map(({ id, name }) => ({ list: 'answer', id, name })),

@@ -30,21 +30,70 @@ export function printPlayed(played: Played): readonly string[] {
   }
 }
 
+/** How each event is printed; `heard-and-said`: what was heard and said around it tells it. */
+const LINES: {
+  readonly [T in VisitEvent['type']]: ((event: Extract<VisitEvent, { type: T }>) => string) | 'heard-and-said';
+} = {
+  'input.taken': 'heard-and-said',
+  'visit.opened': 'heard-and-said',
+  'phase.entered': 'heard-and-said',
+  'focus.moved': 'heard-and-said',
+  'supervisor.acknowledged': 'heard-and-said',
+  'unit.gated': 'heard-and-said',
+  'reading.logged': 'heard-and-said',
+  'reading.judged': 'heard-and-said',
+  'reading.asked': 'heard-and-said',
+  'reading.refused': (event) => row('refused', PLAYED_LINES.refused(event)),
+  'reading.corrected': (event) => row('corrected', PLAYED_LINES.corrected(event)),
+  'reading.withdrawn': 'heard-and-said',
+  'observation.logged': 'heard-and-said',
+  'nameplate.logged': 'heard-and-said',
+  'energy.changed': (event) => row('energy', PLAYED_LINES.energy(event)),
+  'proof.recorded': 'heard-and-said',
+  'caution.spoken': 'heard-and-said',
+  'caution.acknowledged': 'heard-and-said',
+  'hazard.warned': 'heard-and-said',
+  'step.asked': 'heard-and-said',
+  'step.parked': 'heard-and-said',
+  'suspects.ranked': (event) => row('suspects', PLAYED_LINES.suspects(event)),
+  'contradiction.noticed': 'heard-and-said',
+  'finding.stated': (event) => row('finding', PLAYED_LINES.finding(event)),
+  'part.fitted': 'heard-and-said',
+  'part.doubted': 'heard-and-said',
+  'part.withdrawn': 'heard-and-said',
+  'work.done': 'heard-and-said',
+  'work.withdrawn': 'heard-and-said',
+  'landing.doubted': 'heard-and-said',
+  'close.overridden': 'heard-and-said',
+  'wire.moved': 'heard-and-said',
+  'split.judged': 'heard-and-said',
+  'charge.judged': 'heard-and-said',
+  'refrigerant.judged': 'heard-and-said',
+  'note.taken': 'heard-and-said',
+  'item.reported': 'heard-and-said',
+  'item.withdrawn': 'heard-and-said',
+  'recommendation.made': 'heard-and-said',
+  'recommendation.withdrawn': 'heard-and-said',
+  'visit.signed': 'heard-and-said',
+  'remark.made': 'heard-and-said',
+  'injury.reported': 'heard-and-said',
+  'check.set': 'heard-and-said',
+  'check.asked': 'heard-and-said',
+  'check.answered': 'heard-and-said',
+  'check.unanswered': 'heard-and-said',
+  'check.ended': 'heard-and-said',
+  'talk.changed': 'heard-and-said',
+  'prompt.said': 'heard-and-said',
+  'visit.held': 'heard-and-said',
+  'visit.resumed': 'heard-and-said',
+  'edge.interrupted': 'heard-and-said',
+  'close.refused': 'heard-and-said',
+  'visit.closed': 'heard-and-said',
+};
+
 function printEvent(event: VisitEvent): readonly string[] {
-  switch (event.type) {
-    case 'energy.changed':
-      return [row('energy', PLAYED_LINES.energy(event))];
-    case 'suspects.ranked':
-      return [row('suspects', PLAYED_LINES.suspects(event))];
-    case 'reading.refused':
-      return [row('refused', PLAYED_LINES.refused(event))];
-    case 'reading.corrected':
-      return [row('corrected', PLAYED_LINES.corrected(event))];
-    case 'finding.stated':
-      return [row('finding', PLAYED_LINES.finding(event))];
-    default:
-      return [];
-  }
+  const print: ((event: never) => string) | 'heard-and-said' = LINES[event.type];
+  return print === 'heard-and-said' ? [] : [print(event as never)];
 }
 
 function row(label: keyof typeof PLAYED_LABELS, text: string): string {

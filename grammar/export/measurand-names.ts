@@ -2,10 +2,9 @@ import { alternative, type Expression, optional, sequence } from '../phrases/exp
 import type { Expectation } from '../phrases/meaning.ts';
 import { pattern } from '../phrases/pattern.ts';
 import type { Measurand } from '../vocabulary/measurands.ts';
-import { POINTS, type Point, type PointId } from '../vocabulary/points.ts';
-import { UNITS, type Unit } from '../vocabulary/units.ts';
+import { POINTS_BY_ID, type PointId } from '../vocabulary/points.ts';
+import { UNITS, UNITS_BY_CODE, type Unit } from '../vocabulary/units.ts';
 
-const points = new Map<PointId, Point>(POINTS.map((point) => [point.id, point]));
 const units: readonly Unit[] = UNITS;
 
 /** Whether a row is the reading that is expected: same quantity, same points in any order. */
@@ -24,7 +23,7 @@ export function namesOf(rows: readonly Measurand[]): Expression {
 }
 
 function tips(one: PointId, other: PointId): Expression {
-  const place = points.get(one)!.place;
+  const place = POINTS_BY_ID[one].place;
   const at = place === 'thermostat' || place === 'air-handler' || place === 'condenser' ? place : undefined;
   const said = { thermostat: 'thermostat', 'air-handler': 'air handler', condenser: 'condenser' };
   const where = at === undefined ? [] : [optional(pattern(`at the ${said[at]}`))];
@@ -32,7 +31,7 @@ function tips(one: PointId, other: PointId): Expression {
 }
 
 const tip = (id: PointId): Expression => {
-  const point = points.get(id)!;
+  const point = POINTS_BY_ID[id];
   return pattern(point.say ?? point.name);
 };
 
@@ -51,7 +50,7 @@ export function unitName(unit: { readonly say: string }): Expression {
 
 /** How the units of a row are said aloud. */
 export function unitNamesOf(row: Measurand): Expression {
-  const base = units.find((unit) => unit.code === row.unit)?.base;
+  const { base } = UNITS_BY_CODE[row.unit];
   const said = units.filter((unit) => unit.quantities.includes(row.quantity) && unit.base === base);
   return alternative(...said.map(unitName));
 }

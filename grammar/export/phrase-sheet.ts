@@ -8,14 +8,12 @@ import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
 import { NAMES } from '../vocabulary/names.ts';
 import { OBSERVATIONS } from '../vocabulary/observations.ts';
 import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
-import { POINTS, type PointId } from '../vocabulary/points.ts';
-import { UNITS, type Unit } from '../vocabulary/units.ts';
+import { POINTS_BY_ID } from '../vocabulary/points.ts';
+import { UNITS, UNITS_BY_CODE } from '../vocabulary/units.ts';
 import { WIRE_COLOURS, WIRE_SIZES } from '../vocabulary/wires.ts';
 import { WORKS } from '../vocabulary/works.ts';
 import { sameReading } from './measurand-names.ts';
 
-const names = new Map<PointId, string>(POINTS.map((point) => [point.id, point.name]));
-const units: readonly Unit[] = UNITS;
 const WIDTH = 100;
 
 /**
@@ -39,7 +37,7 @@ export function toPhraseSheet(expectation?: Expectation): string {
     readings,
     section(
       'Units',
-      units.map((unit) => line(`${unit.sign} (${unit.code})`, unit.say)),
+      UNITS.map((unit) => line(`${unit.sign} (${unit.code})`, unit.say)),
     ),
     section('Numbers', NUMBER_LINES),
     orders,
@@ -99,12 +97,11 @@ const NUMBER_LINES = [118, 208, 44.1, 0.4, 1250].flatMap((value) =>
 );
 
 function readingLine(row: Measurand): string {
-  const tips = row.at.map((point) => names.get(point)!);
+  const tips = row.at.map((point) => POINTS_BY_ID[point].name);
   const own = row.say === undefined ? '' : row.say;
   const both = tips.length === 2 && !row.onlyByName ? tips.join(' to ') : '';
-  const unit = units.find((one) => one.code === row.unit)!;
   const said = [both, own].filter((part) => part !== '').join(' | ');
-  return line(`${row.quantity}, ${unit.sign}`, said === '' ? tips.join(', ') : said);
+  return line(`${row.quantity}, ${UNITS_BY_CODE[row.unit].sign}`, said === '' ? tips.join(', ') : said);
 }
 
 const line = (name: string, say: string): string => wrap(`${name}: ${spelt(say)}`).join('\n');

@@ -1,12 +1,30 @@
 import type { Judged, VisitEvent } from '../visit/events.ts';
-import { foldVisit, type Moment, type ReadingLine } from '../visit/fold-visit.ts';
-import { JOB_ITEMS } from '../vocabulary/job-items.ts';
+import { type FoldedVisit, foldVisit, type Moment, type ReadingLine } from '../visit/fold-visit.ts';
+import { JOB_ITEMS_BY_ID } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
-import { OBSERVATIONS } from '../vocabulary/observations.ts';
-import { WORKS } from '../vocabulary/works.ts';
+import { OBSERVATIONS_BY_ID } from '../vocabulary/observations.ts';
+import { nameIn } from '../vocabulary/rows-by.ts';
+import { WORKS_BY_ID } from '../vocabulary/works.ts';
 import type { VisitRecord } from './visit-record-schema.ts';
 
 type Json<K extends keyof VisitRecord> = VisitRecord[K];
+
+/** What the document leaves to the record itself: the talk, the moment's state, and what the next technician needs not. */
+type LeftOut =
+  | 'held'
+  | 'heard'
+  | 'said'
+  | 'asked'
+  | 'suspects'
+  | 'steps'
+  | 'interruptions'
+  | 'check'
+  | 'split'
+  | 'first'
+  | 'last'
+  | 'unknown';
+/** A field of the view that stands neither in the document nor among those makes this a type that nothing has. */
+type Whole = { readonly [K in Exclude<keyof FoldedVisit, keyof VisitRecord | LeftOut>]: never };
 
 /**
  * The whole visit as one document, by a pure fold over its events: nothing is judged or computed anew. It holds no
@@ -14,7 +32,7 @@ type Json<K extends keyof VisitRecord> = VisitRecord[K];
  *
  * @throws {RangeError} for no events at all: a visit has at least its opening
  */
-export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
+export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whole {
   const view = foldVisit(events);
   if (view.first === undefined || view.last === undefined) throw new RangeError('a record holds at least one event');
   return {
@@ -32,7 +50,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
     phase: view.phase,
     phases: view.phases.map((line) => ({ ...at(line), phase: line.phase })),
     focuses: view.focuses.map((line) => ({ ...at(line), focus: line.focus })),
-    items: view.items.map((line) => ({ ...at(line), item: line.item, words: nameIn(JOB_ITEMS, line.item) })),
+    items: view.items.map((line) => ({ ...at(line), item: line.item, words: nameIn(JOB_ITEMS_BY_ID, line.item) })),
     nameplate: view.nameplate.map((line) => ({
       ...at(line),
       field: line.field,
@@ -44,7 +62,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
     observations: view.observations.map((line) => ({
       ...at(line),
       observation: line.observation,
-      words: nameIn(OBSERVATIONS, line.observation),
+      words: nameIn(OBSERVATIONS_BY_ID, line.observation),
     })),
     energy: { ...view.energy },
     energyChanges: view.energyChanges.map(({ seq: _seq, time, ...line }) => ({ at: time.at, ...line })),
@@ -70,7 +88,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
     works: view.works.map((line) => ({
       ...at(line),
       work: line.work,
-      words: nameIn(WORKS, line.work),
+      words: nameIn(WORKS_BY_ID, line.work),
       repairs: [...line.repairs],
     })),
     wires: view.wires.map((line) => ({ ...at(line), ...line.wire })),
@@ -105,10 +123,6 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord {
 }
 
 const at = (moment: Moment): { at: string } => ({ at: moment.time.at });
-
-function nameIn(table: readonly { readonly id: string; readonly name: string }[], id: string): string {
-  return table.find((row) => row.id === id)?.name ?? id;
-}
 
 function measured({ quantity, at: places, value, unit, bench }: Reading): Json<'readings'>[number]['reading'] {
   return { quantity, at: [...places], value, unit, ...(bench === true ? { bench: true as const } : {}) };

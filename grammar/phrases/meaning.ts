@@ -3,6 +3,7 @@ import type { SwitchingDevice, SwitchPlace } from '../vocabulary/devices.ts';
 import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
+import type { PartId } from '../vocabulary/parts.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { UnitCode, Value } from '../vocabulary/quantities.ts';
 import type { WorkId } from '../vocabulary/works.ts';
@@ -48,7 +49,7 @@ export type Meaning =
   | { readonly kind: 'command'; readonly command: CommandId; readonly correction?: Correction }
   | { readonly kind: 'report'; readonly report: Report }
   | { readonly kind: 'nameplate'; readonly field: string; readonly value: number | string; readonly unit?: UnitCode }
-  | { readonly kind: 'part'; readonly part: string; readonly ratings: Readonly<Record<string, number | string>> }
+  | { readonly kind: 'part'; readonly part: PartId; readonly ratings: Readonly<Record<string, number | string>> }
   /** Something mended without a part. */
   | { readonly kind: 'work'; readonly work: WorkId }
   | {

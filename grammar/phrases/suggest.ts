@@ -2,18 +2,18 @@ import { COMMANDS } from '../vocabulary/commands.ts';
 import { MEASURANDS } from '../vocabulary/measurands.ts';
 import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
 import { OBSERVATIONS } from '../vocabulary/observations.ts';
-import { POINTS, type PointId } from '../vocabulary/points.ts';
+import { POINTS_BY_ID, type PointId } from '../vocabulary/points.ts';
 import type { Near } from './word-choices.ts';
 
-const names = new Map<PointId, string>(POINTS.map((point) => [point.id, point.name.replaceAll(',', '')]));
+const nameOf = (point: PointId): string => POINTS_BY_ID[point].name.replaceAll(',', '');
 
 /** One sentence of each kind that can be said, with "…" where a value belongs. */
 const SENTENCES: readonly string[] = [
   ...new Set([
     ...MEASURANDS.map((row) =>
       row.at.length === 2 && !row.onlyByName
-        ? `${names.get(row.at[0]!)} to ${names.get(row.at[1]!)} …`
-        : `${row.say?.split(' | ')[0]?.replace(/[[\]()]/g, '') ?? names.get(row.at[0]!)} …`,
+        ? `${nameOf(row.at[0]!)} to ${nameOf(row.at[1]!)} …`
+        : `${row.say?.split(' | ')[0]?.replace(/[[\]()]/g, '') ?? nameOf(row.at[0]!)} …`,
     ),
     ...COMMANDS.map((row) => row.name),
     ...OBSERVATIONS.map((row) => row.name),

@@ -4,6 +4,7 @@ import type { HazardId } from '../vocabulary/hazards.ts';
 import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
+import type { FittedPartId } from '../vocabulary/parts.ts';
 import type { TestId } from '../vocabulary/tests.ts';
 import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
@@ -145,18 +146,18 @@ export type VisitOutcome =
     }
   | {
       readonly type: 'part.fitted';
-      readonly part: string;
+      readonly part: FittedPartId;
       readonly ratings: Readonly<Record<string, number | string>>;
       readonly repairs: readonly FaultId[];
     }
   | {
       readonly type: 'part.doubted';
-      readonly part: string;
+      readonly part: FittedPartId;
       readonly weight: 'refuse' | 'warn';
       readonly why: string;
       readonly source: string;
     }
-  | { readonly type: 'part.withdrawn'; readonly part: string }
+  | { readonly type: 'part.withdrawn'; readonly part: FittedPartId }
   /** Something mended without a part; what it cures no longer counts as a suspect. */
   | { readonly type: 'work.done'; readonly work: WorkId; readonly repairs: readonly FaultId[] }
   | { readonly type: 'work.withdrawn'; readonly work: WorkId }

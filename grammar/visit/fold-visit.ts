@@ -7,7 +7,7 @@ import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
 import type { Focus, Judged, Phase, TakenUnder, VisitEvent, VisitOutcome, VisitSummary, WireMove } from './events.ts';
-import type { InputTime } from './inputs.ts';
+import type { InputTime, VisitInput } from './inputs.ts';
 import { inTodaysNames } from './older-events.ts';
 
 /** Where in the record something stands: the number of its event, and the time it claims. */
@@ -256,6 +256,11 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'part.fitted':
       view.parts.push({ ...moment, part: event.part, ratings: event.ratings, repairs: event.repairs });
       return;
+    case 'part.withdrawn': {
+      const last = view.parts.findLastIndex((line) => line.part === event.part);
+      if (last >= 0) view.parts.splice(last, 1);
+      return;
+    }
     case 'work.done':
       view.works.push({ ...moment, work: event.work, repairs: event.repairs });
       return;
@@ -327,13 +332,14 @@ function foldEvent(view: Mutable<FoldedVisit>, event: VisitEvent, moment: Moment
     case 'step.parked':
     case 'contradiction.noticed':
     case 'part.doubted':
-    case 'part.withdrawn':
     case 'landing.doubted':
     case 'talk.changed':
     case 'close.refused':
       return;
-    default:
-      view.unknown.push({ ...moment, type: (event as { type: string }).type });
+    default: {
+      const later: { readonly type: string } = event satisfies never;
+      view.unknown.push({ ...moment, type: later.type });
+    }
   }
 }
 
@@ -353,9 +359,13 @@ function foldCheck(view: Mutable<FoldedVisit>, event: CheckEvent, moment: Moment
     case 'check.ended':
       delete view.check;
       return;
-    default:
+    case 'check.asked':
+    case 'check.answered':
       if (view.check !== undefined)
         view.check = { ...view.check, asked: event.type === 'check.asked' ? event.times : 0 };
+      return;
+    default:
+      event satisfies never;
   }
 }
 
@@ -389,17 +399,33 @@ function foldJob(view: Mutable<FoldedVisit>, event: JobEvent, moment: Moment): v
         ...view.signatures.filter((line) => line.who !== event.who),
         { ...moment, who: event.who, name: event.name },
       ];
+      return;
+    default:
+      event satisfies never;
   }
 }
 
-function foldInput(
-  view: Mutable<FoldedVisit>,
-  input: Extract<VisitEvent, { type: 'input.taken' }>['input'],
-  moment: Moment,
-): void {
-  if (input.type !== 'heard.utterance') return;
-  const { understanding, accepted, confidence, ear } = input.utterance;
-  view.heard.push({ ...moment, text: understanding.heard, understanding, accepted, confidence, ear });
+/** What was heard is shown as it was; of every other input only what came of it. */
+function foldInput(view: Mutable<FoldedVisit>, input: VisitInput, moment: Moment): void {
+  switch (input.type) {
+    case 'heard.utterance': {
+      const { understanding, accepted, confidence, ear } = input.utterance;
+      view.heard.push({ ...moment, text: understanding.heard, understanding, accepted, confidence, ear });
+      return;
+    }
+    case 'opened.visit':
+    case 'touched.command':
+    case 'mouth.finished':
+    case 'diagnosis.answered':
+    case 'timer.elapsed':
+    case 'supervisor.acknowledged':
+    case 'remarked.visit':
+    case 'edge.failed':
+      return;
+    default:
+      // An input of a later version: nothing is shown of it.
+      input satisfies never;
+  }
 }
 
 type ReadingEvent = Extract<
@@ -433,6 +459,9 @@ function foldReading(view: Mutable<FoldedVisit>, event: ReadingEvent, moment: Mo
     }
     case 'reading.withdrawn':
       view.readings[index] = { ...line, withdrawn: true };
+      return;
+    default:
+      event satisfies never;
   }
 }
 
@@ -476,6 +505,9 @@ function foldEnergy(view: Mutable<FoldedVisit>, event: EnergyEvent, moment: Mome
       const index = view.cautions.findLastIndex((line) => line.caution === event.caution && line.zone === event.zone);
       const line = view.cautions[index];
       if (line !== undefined) view.cautions[index] = { ...line, acknowledgedAt: moment };
+      return;
     }
+    default:
+      event satisfies never;
   }
 }

@@ -26,7 +26,14 @@ export function meterError(quantity: QuantityId, value: number): number {
     case 'wet-bulb':
     case 'difference':
       return 1;
-    default:
+    case 'pressure':
+    case 'vacuum':
+    case 'static-pressure':
+    case 'airflow':
+    case 'frequency':
+    case 'humidity':
+    case 'mass':
+    case 'time':
       return 0.02 * size;
   }
 }

@@ -1,3 +1,5 @@
+import { rowsBy } from './rows-by.ts';
+
 /**
  * Spoken orders to Readback itself. Names are our own. `joins`: also understood in one breath with something else
  * ("leg one one eighteen, what next"); words as common as "right" or "full" are not. `typed`: understood, but not offered
@@ -82,3 +84,4 @@ export const COMMANDS = [
   { id: 'help', name: 'what can I say', say: 'what can i say | help | help me out | what are my options' },
 ] as const;
 export type CommandId = (typeof COMMANDS)[number]['id'];
+export const COMMANDS_BY_ID = rowsBy('id', COMMANDS);

@@ -1,3 +1,5 @@
+import { rowsBy } from './rows-by.ts';
+
 /**
  * What may be wrong with the unit. `name` is said aloud and shown; terminal letters are the trade's own marks.
  * `something-else` keeps the list honest: nothing is forced into it. `nothing-wrong` matters after a repair.
@@ -85,3 +87,4 @@ export const FAULTS = [
   { id: 'something-else', name: 'something else' },
 ] as const satisfies readonly FaultName[];
 export type FaultId = (typeof FAULTS)[number]['id'];
+export const FAULTS_BY_ID = rowsBy('id', FAULTS);

@@ -1,3 +1,5 @@
+import { rowsBy } from './rows-by.ts';
+
 /**
  * What belongs to the job and is no measurement: consent, the meter's category, the opened circuit, what is asked when
  * the visit closes. Reported in a word; none is evidence for the diagnosis.
@@ -66,6 +68,7 @@ export const JOB_ITEMS = [
   },
 ] as const;
 export type JobItemId = (typeof JOB_ITEMS)[number]['id'];
+export const JOB_ITEMS_BY_ID = rowsBy('id', JOB_ITEMS);
 
 /** What is dictated under a heading of its own, and the words before it. */
 export const DICTATIONS = [
@@ -74,6 +77,7 @@ export const DICTATIONS = [
   { as: 'customer', name: 'customer signs', say: '[the] customer signs [off]' },
 ] as const;
 export type DictatedAs = (typeof DICTATIONS)[number]['as'];
+export const DICTATIONS_BY_AS = rowsBy('as', DICTATIONS);
 
 /** Asks for the lone-worker check: how often, or when once. */
 export const CHECK_ON_ME = {

@@ -196,7 +196,7 @@ const psi = (high: number, from: number, to: number): Bands => ({
   gauge: true,
 });
 
-export const MEASURANDS: readonly Measurand[] = [
+const ROWS = [
   // supply at the contactor's line side
   {
     ...LEG,
@@ -711,4 +711,12 @@ export const MEASURANDS: readonly Measurand[] = [
     shape: 'to-299',
     say: 'run time | running time | [system] running [for] | been running [for]',
   },
-];
+] as const satisfies readonly Measurand[];
+export const MEASURANDS: readonly Measurand[] = ROWS;
+
+type PairIn<At> = At extends readonly [infer One extends string, infer Other extends string]
+  ? `${One} ${Other}`
+  : never;
+
+/** Two probe tips of a row, in the order of the points. */
+export type PairId = PairIn<(typeof ROWS)[number]['at']>;

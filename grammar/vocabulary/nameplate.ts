@@ -1,4 +1,5 @@
 import type { UnitCode } from './quantities.ts';
+import { rowsBy } from './rows-by.ts';
 
 /** One line of a nameplate or of what is known of the unit. */
 export interface NameplateField {
@@ -183,6 +184,10 @@ export const NAMEPLATE_FIELDS = [
   },
 ] as const satisfies readonly NameplateField[];
 export type NameplateFieldId = (typeof NAMEPLATE_FIELDS)[number]['id'];
+export const NAMEPLATE_FIELDS_BY_ID: Readonly<Record<NameplateFieldId, NameplateField>> = rowsBy(
+  'id',
+  NAMEPLATE_FIELDS,
+);
 
 /** Before the two ratings of a dual capacitor, compressor section first. */
 export const RATED_PAIR =

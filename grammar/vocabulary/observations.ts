@@ -1,4 +1,9 @@
-/** What is seen, heard or felt, and bears on the diagnosis. */
+import { rowsBy } from './rows-by.ts';
+
+/**
+ * What is seen, heard or felt, and bears on the diagnosis. `aloud`: how a name is said that holds a word which is
+ * listened for while the mouth speaks; it is understood as well.
+ */
 export const OBSERVATIONS = [
   {
     id: 'fan-not-turning',
@@ -43,6 +48,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-very-hot',
     name: 'compressor is very hot',
+    aloud: 'compressor is burning to the touch',
     say: '[the] compressor (is | feels) ([very | really | too | burning] hot | too hot to touch | burning [to the touch])',
   },
   {
@@ -154,6 +160,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-not-hot',
     name: 'compressor is not hot',
+    aloud: 'compressor is cool',
     say: "[the] compressor ((is not | isn't | not) hot | is cool | is cold)",
   },
   {
@@ -175,6 +182,7 @@ export const OBSERVATIONS = [
   {
     id: 'no-oil-stain',
     name: 'no oil stain',
+    aloud: 'joints are clean',
     say: 'no oil [stain | spot] [(at | on) the (joints | joint | fittings)] | [the] joints are (clean | dry)',
   },
   {
@@ -196,3 +204,4 @@ export const OBSERVATIONS = [
   },
 ] as const;
 export type ObservationId = (typeof OBSERVATIONS)[number]['id'];
+export const OBSERVATIONS_BY_ID = rowsBy('id', OBSERVATIONS);

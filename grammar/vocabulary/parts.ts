@@ -1,4 +1,5 @@
 import type { UnitCode } from './quantities.ts';
+import { rowsBy } from './rows-by.ts';
 
 /** A rating that may be said with a part: its name in the record, its unit, whether it may be said as a pair "a over b". */
 export interface PartRating {
@@ -55,6 +56,9 @@ export const PARTS = [
   { id: 'valve-core', name: 'valve core', say: 'valve core | valve cores', ratings: [] },
 ] as const;
 export type PartId = (typeof PARTS)[number]['id'];
+/** What counts as fitted: a part, or refrigerant weighed in. */
+export type FittedPartId = PartId | 'refrigerant';
+export const PARTS_BY_ID = rowsBy('id', PARTS);
 
 export const PART_RATINGS = [
   { id: 'uF', unit: 'uF', say: 'microfarad | microfarads | mike | mikes' },

@@ -1,3 +1,5 @@
+import { rowsBy } from './rows-by.ts';
+
 /** Where on the job a terminal stands. `within` says which narrower places count as part of it. */
 export const PLACES = [
   { id: 'panel', say: 'panel | breaker panel | main panel', within: [] },
@@ -21,3 +23,4 @@ export const PLACES = [
   },
 ] as const;
 export type PlaceId = (typeof PLACES)[number]['id'];
+export const PLACES_BY_ID: Readonly<Record<PlaceId, { readonly within: readonly PlaceId[] }>> = rowsBy('id', PLACES);

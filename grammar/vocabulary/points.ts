@@ -1,4 +1,5 @@
 import type { PlaceId } from './places.ts';
+import { rowsBy } from './rows-by.ts';
 import type { ZoneId } from './zones.ts';
 
 /**
@@ -416,3 +417,9 @@ export const POINTS = [
 ] as const satisfies readonly Point[];
 
 export type PointId = (typeof POINTS)[number]['id'];
+export const POINTS_BY_ID: Readonly<Record<PointId, Point>> = rowsBy('id', POINTS);
+
+/** Whether a record's word for a terminal is one of the table's. */
+export function isPoint(id: string | undefined): id is PointId {
+  return id !== undefined && Object.hasOwn(POINTS_BY_ID, id);
+}

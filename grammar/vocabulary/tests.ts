@@ -1,3 +1,5 @@
+import { rowsBy } from './rows-by.ts';
+
 /**
  * Everything that may be measured or looked at to find the fault. `name` is said aloud and shown.
  * Probe pairs, place, needed circumstances and minutes stand in client/diagnosis.
@@ -152,3 +154,4 @@ export const TESTS = [
   { id: 'pressure-standing', name: 'liquid pressure at rest, coil at outdoor temperature' },
 ] as const satisfies readonly TestName[];
 export type TestId = (typeof TESTS)[number]['id'];
+export const TESTS_BY_ID = rowsBy('id', TESTS);

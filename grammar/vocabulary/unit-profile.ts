@@ -1,7 +1,20 @@
 import type { Amps, Microfarads, Volts } from './quantities.ts';
 
-/** Refrigerants whose saturation data the project carries (ASHRAE 34 designations). */
-export type RefrigerantId = 'R-22' | 'R-32' | 'R-134a' | 'R-290' | 'R-404A' | 'R-407C' | 'R-410A' | 'R-454B';
+/**
+ * Refrigerants whose saturation data the project carries, each with its safety class: A1 does not burn, A2L burns
+ * slowly, A3 burns readily (designations and classes of ASHRAE 34, from memory).
+ */
+export const REFRIGERANT_CLASSES = {
+  'R-22': 'A1',
+  'R-32': 'A2L',
+  'R-134a': 'A1',
+  'R-290': 'A3',
+  'R-404A': 'A1',
+  'R-407C': 'A1',
+  'R-410A': 'A1',
+  'R-454B': 'A2L',
+} as const satisfies Readonly<Record<string, 'A1' | 'A2L' | 'A3'>>;
+export type RefrigerantId = keyof typeof REFRIGERANT_CLASSES;
 
 /**
  * What is known of the unit from its nameplate and wiring. What the nameplate does not say stays undefined: the

@@ -1,4 +1,5 @@
 import type { QuantityId, UnitCode } from './quantities.ts';
+import { rowsBy } from './rows-by.ts';
 
 /**
  * Units as UCUM codes (The Unified Code for Units of Measure, ucum.org), with every way each is said.
@@ -131,3 +132,33 @@ export const UNITS = [
   { code: '[lb_av]', quantities: ['mass'], base: '[oz_av]', factor: 16, sign: 'lb', say: 'pound | pounds' },
   { code: '[oz_av]', quantities: ['mass'], base: '[oz_av]', factor: 1, sign: 'oz', say: 'ounce | ounces' },
 ] as const satisfies readonly Unit[];
+
+/** Each unit by its code, the first row of a code: a code without a row does not compile. */
+export const UNITS_BY_CODE: Readonly<Record<UnitCode, Unit>> = rowsBy('code', UNITS);
+
+/** The row of a unit as far as it measures a quantity; undefined where it does not. */
+export function unitFor(code: UnitCode, quantity: QuantityId): Unit | undefined {
+  const rows: readonly Unit[] = UNITS;
+  return rows.find((unit) => unit.code === code && unit.quantities.includes(quantity));
+}
+
+/** The unit a bare value of a quantity is taken in: as the trade reads it off. */
+export const USUAL_UNITS: Readonly<Record<QuantityId, UnitCode>> = {
+  voltage: 'V',
+  'voltage-dc': 'V',
+  current: 'A',
+  resistance: 'Ohm',
+  insulation: 'MOhm',
+  capacitance: 'uF',
+  temperature: '[degF]',
+  'wet-bulb': '[degF]',
+  difference: '[degF]',
+  pressure: '[psi]',
+  vacuum: 'um[Hg]',
+  'static-pressure': "[in_i'H2O]",
+  airflow: '[cft_i]/min',
+  frequency: 'Hz',
+  humidity: '%',
+  mass: '[oz_av]',
+  time: 'min',
+};

@@ -1,3 +1,5 @@
+import { rowsBy } from './rows-by.ts';
+
 /** Work that mends something without a part: what was done, and how it is said. */
 export const WORKS = [
   {
@@ -93,3 +95,4 @@ export const WORKS = [
   },
 ] as const;
 export type WorkId = (typeof WORKS)[number]['id'];
+export const WORKS_BY_ID = rowsBy('id', WORKS);

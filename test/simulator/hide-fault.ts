@@ -210,62 +210,89 @@ const HIDE: Readonly<Record<Exclude<FaultId, 'something-else' | 'nothing-wrong'>
   },
 };
 
-/** Whether a unit with these ratings can have the fault at all. */
-export function canHave(fault: FaultId, r: Ratings): boolean {
-  switch (fault) {
-    case 'something-else':
-    case 'nothing-wrong':
-      return false;
-    case 'contactor-pole-2-burnt':
-    case 'contactor-pole-2-stuck-closed':
-    case 'contactor-stuck-closed':
-      return r.poles === 2;
-    case 'crankcase-heater-open':
-      return r.heater;
-    case 'hard-start-failed':
-      return r.kicker;
-    case 'defrost-fan-relay-open':
-    case 'reversing-valve-stuck':
-      return r.heatPump;
-    case 'high-switch-open':
-    case 'low-switch-open':
-      return r.switches;
-    case 'float-switch-open':
-      return r.floatIn !== 'none';
-    default:
-      return true;
-  }
-}
-
 /** Hides a fault in a healthy unit. */
 export function hideFault(u: HiddenUnit, fault: FaultId, dice: Dice): void {
   if (fault === 'something-else' || fault === 'nothing-wrong') return;
   HIDE[fault](u, dice);
 }
 
+type Has = (ratings: Ratings) => boolean;
+const ANY: Has = () => true;
+const NONE: Has = () => false;
+const TWO_POLES: Has = (r) => r.poles === 2;
+
 /**
- * How often each fault comes up: rough shares of a summer's calls, written for the simulator (common practice). Faults
- * not named come up at the last figure.
+ * How often each fault comes up, as rough shares of a summer's calls written for the simulator (common practice), and
+ * in which units it can be at all.
  */
-const OFTEN: Partial<Record<FaultId, number>> = {
-  'fan-capacitor-weak': 7,
-  'herm-capacitor-weak': 6,
-  'low-charge': 6,
-  'fan-capacitor-open': 3,
-  'herm-capacitor-open': 3,
-  'breaker-tripped': 3,
-  'float-switch-open': 3,
-  'filter-dirty': 3,
-  'condenser-dirty': 3,
-  'contactor-coil-open': 2,
-  'contactor-pole-1-burnt': 2,
-  'transformer-dead': 2,
-  'thermostat-not-calling': 2,
-  'control-fuse-open': 2,
-  'air-handler-no-power': 1.5,
-  'fan-bearings-seized': 1.5,
-  'compressor-grounded': 1.5,
-  'low-indoor-air': 1.5,
-  'crankcase-heater-open': 0.2,
+const CASES: Readonly<Record<FaultId, readonly [often: number, inUnit: Has]>> = {
+  'supply-low': [0.8, ANY],
+  'lost-utility-leg': [0.8, ANY],
+  'breaker-tripped': [3, ANY],
+  'breaker-pole-1-open': [0.8, ANY],
+  'breaker-pole-2-open': [0.8, ANY],
+  'disconnect-open': [0.8, ANY],
+  'line-fuse-1-open': [0.8, ANY],
+  'line-fuse-2-open': [0.8, ANY],
+  'loose-lug-1': [0.8, ANY],
+  'loose-lug-2': [0.8, ANY],
+  'air-handler-no-power': [1.5, ANY],
+  'contactor-pole-1-burnt': [2, ANY],
+  'contactor-pole-2-burnt': [0.8, TWO_POLES],
+  'contactor-pole-1-stuck-closed': [0.8, ANY],
+  'contactor-pole-2-stuck-closed': [0.8, TWO_POLES],
+  'contactor-stuck-closed': [0.8, TWO_POLES],
+  'contactor-jammed-open': [0.8, ANY],
+  'contactor-coil-open': [2, ANY],
+  'contactor-coil-shorted': [0.8, ANY],
+  'herm-capacitor-weak': [6, ANY],
+  'herm-capacitor-open': [3, ANY],
+  'herm-capacitor-shorted': [0.8, ANY],
+  'fan-capacitor-weak': [7, ANY],
+  'fan-capacitor-open': [3, ANY],
+  'fan-capacitor-shorted': [0.8, ANY],
+  'hard-start-failed': [0.8, (r) => r.kicker],
+  'compressor-run-winding-open': [0.8, ANY],
+  'compressor-start-winding-open': [0.8, ANY],
+  'compressor-grounded': [1.5, ANY],
+  'compressor-overload-open': [0.8, ANY],
+  'compressor-seized': [0.8, ANY],
+  'crankcase-heater-open': [0.2, (r) => r.heater],
+  'fan-run-winding-open': [0.8, ANY],
+  'fan-start-winding-open': [0.8, ANY],
+  'fan-motor-grounded': [0.8, ANY],
+  'fan-bearings-seized': [1.5, ANY],
+  'defrost-fan-relay-open': [0.8, (r) => r.heatPump],
+  'transformer-dead': [2, ANY],
+  'control-fuse-open': [2, ANY],
+  'control-short-Y-C': [0.8, ANY],
+  'R-wire-broken': [0.8, ANY],
+  'Y-wire-broken-indoors': [0.8, ANY],
+  'Y-wire-broken-outdoors': [0.8, ANY],
+  'C-wire-broken': [0.8, ANY],
+  'G-wire-broken': [0.8, ANY],
+  'thermostat-not-calling': [2, ANY],
+  'float-switch-open': [3, (r) => r.floatIn !== 'none'],
+  'high-switch-open': [0.8, (r) => r.switches],
+  'low-switch-open': [0.8, (r) => r.switches],
+  'door-switch-open': [0.8, ANY],
+  'blower-motor-open': [0.8, ANY],
+  'blower-seized': [0.8, ANY],
+  'blower-relay-open': [0.8, ANY],
+  'blower-capacitor-weak': [0.8, ANY],
+  'filter-dirty': [3, ANY],
+  'indoor-coil-iced': [0.8, ANY],
+  'low-indoor-air': [1.5, ANY],
+  'low-charge': [6, ANY],
+  overcharge: [0.8, ANY],
+  'liquid-restriction': [0.8, ANY],
+  'condenser-dirty': [3, ANY],
+  'non-condensables': [0.8, ANY],
+  'leaking-valves': [0.8, ANY],
+  'reversing-valve-stuck': [0.8, (r) => r.heatPump],
+  'nothing-wrong': [0, NONE],
+  'something-else': [0, NONE],
 };
-export const howOften = (fault: FaultId): number => OFTEN[fault] ?? 0.8;
+export const howOften = (fault: FaultId): number => CASES[fault][0];
+/** Whether a unit with these ratings can have the fault at all. */
+export const canHave = (fault: FaultId, ratings: Ratings): boolean => CASES[fault][1](ratings);

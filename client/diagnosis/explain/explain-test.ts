@@ -1,6 +1,6 @@
 import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
-import type { Diagnosis, Suspect } from '../diagnosis.ts';
+import type { Diagnosis, NextTest, Suspect } from '../diagnosis.ts';
 import { DiagnosisError } from '../errors.ts';
 import { TEST_MODELS } from '../measuring/test-models.ts';
 import { atmosphere, expectedFigure } from '../refrigerant/expected-figures.ts';
@@ -9,13 +9,14 @@ import type { FaultTable } from '../table/fault-table.ts';
 import { OPEN_OHMS, ohmsFromScale } from '../table/predict.ts';
 import type { Residuals } from '../unit/unit.ts';
 
-const UNITS: Readonly<Record<string, UnitCode>> = {
+const UNITS: Readonly<Record<NextTest['function'], UnitCode | 'no-number'>> = {
   volts: 'V',
   amps: 'A',
   ohms: 'Ohm',
   microfarads: 'uF',
   temperature: '[degF]',
   pressure: '[psi]',
+  look: 'no-number',
 };
 
 function middle(values: readonly number[]): number {
@@ -65,7 +66,7 @@ export function explainTest(
   const { measure, function: fn } = TEST_MODELS[test];
   const { column, start } = table.columns[table.tests.indexOf(test)] ?? {};
   const unit = UNITS[fn];
-  if (column?.kind !== 'number' || !start || !unit) return [];
+  if (column?.kind !== 'number' || !start || unit === 'no-number') return [];
   return suspects
     .filter(({ fault }) => fault !== 'something-else' && table.faults.includes(fault))
     .map(({ fault }) => {

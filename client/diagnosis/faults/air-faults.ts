@@ -1,6 +1,7 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { between, chance, type Random } from '../random.ts';
 import type { Residuals, Unit } from '../unit/unit.ts';
-import { type FaultModel, PRACTICE } from './fault-model.ts';
+import { type FaultModel, PRACTICE, USUAL_LOSS } from './fault-model.ts';
 
 /**
  * Shift of each figure at full severity, °F. Signs after Rossi and Braun (1997) for a fixed orifice; overcharge and
@@ -126,6 +127,8 @@ export const AIR_FAULTS = {
     weight: 3,
     source: PRACTICE,
     graded: true,
+    lostMinutes: 90,
+
     apply: (unit, random) => {
       unit.filterDirty = true;
       starveOfAir(unit, between(random, 0.4, 1.6), random);
@@ -136,6 +139,8 @@ export const AIR_FAULTS = {
     weight: 1,
     source: PRACTICE,
     graded: true,
+    lostMinutes: 180,
+
     apply: (unit, random) => {
       unit.coilIced = true;
       // From a coil that frosts over to a block of ice: a little air still passes, and it comes out very cold.
@@ -147,6 +152,8 @@ export const AIR_FAULTS = {
     weight: 1.5,
     source: PRACTICE,
     graded: true,
+    lostMinutes: 180,
+
     apply: (unit, random) => {
       starveOfAir(unit, between(random, 0.4, 1.6), random);
       unit.filterDirty = chance(random, 0.05);
@@ -157,6 +164,8 @@ export const AIR_FAULTS = {
     weight: 6,
     source: PRACTICE,
     graded: true,
+    lostMinutes: 540,
+
     apply: (unit, random) => {
       const severity = between(random, 0.4, 1.3);
       unit.oilAtJoint = chance(random, 0.4);
@@ -169,12 +178,16 @@ export const AIR_FAULTS = {
     weight: 0.8,
     source: PRACTICE,
     graded: true,
+    lostMinutes: USUAL_LOSS,
+
     apply: (unit, random) => shiftCharge(unit, SHIFTS.overcharge, severe(random), random),
   },
   'liquid-restriction': {
     weight: 1,
     source: PRACTICE,
     graded: true,
+    lostMinutes: 900,
+
     apply: (unit, random) => {
       shiftCharge(unit, SHIFTS.restriction, severe(random), random);
       ice(unit, 0.12, random);
@@ -184,6 +197,8 @@ export const AIR_FAULTS = {
     weight: 2.5,
     source: PRACTICE,
     graded: true,
+    lostMinutes: 135,
+
     apply: (unit, random) => {
       unit.outdoorCoilDirty = true;
       shiftAir(unit, SHIFTS.condenserDirty, severe(random), random);
@@ -193,6 +208,8 @@ export const AIR_FAULTS = {
     weight: 0.4,
     source: PRACTICE,
     graded: true,
+    lostMinutes: 900,
+
     apply: (unit, random) => {
       const severity = severe(random);
       shiftCharge(unit, SHIFTS.nonCondensables, severity, random);
@@ -204,15 +221,19 @@ export const AIR_FAULTS = {
     weight: 0.7,
     source: PRACTICE,
     graded: true,
+    lostMinutes: 1800,
+
     apply: (unit, random) => shiftCharge(unit, SHIFTS.leakingValves, severe(random), random),
   },
   'reversing-valve-stuck': {
     weight: 0.5,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: 1800,
     possible: (profile) => profile.heatPump !== false,
     apply: (unit) => {
       unit.heatPump = true;
       unit.reversed = true;
     },
   },
-} as const satisfies Record<string, FaultModel>;
+} as const satisfies Partial<Record<FaultId, FaultModel>>;

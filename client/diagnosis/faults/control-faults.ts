@@ -1,6 +1,7 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { between, chance, logBetween } from '../random.ts';
-import { type FaultModel, OPEN, PRACTICE, put, putMotor } from './fault-model.ts';
+import { type FaultModel, OPEN, PRACTICE, put, putMotor, USUAL_LOSS } from './fault-model.ts';
 
 const switches = (profile: UnitProfile) => profile.pressureSwitches !== false;
 
@@ -9,29 +10,77 @@ export const CONTROL_FAULTS = {
   'transformer-dead': {
     weight: 2,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       unit.transformerWorks = false;
       if (chance(random, 0.7)) unit.transformerPrimaryOhms = OPEN;
       else unit.transformerSecondaryOhms = OPEN;
     },
   },
-  'control-fuse-open': { weight: 1.5, source: PRACTICE, apply: put({ controlFuse: OPEN }) },
+  'control-fuse-open': {
+    weight: 1.5,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ controlFuse: OPEN }),
+  },
   'control-short-Y-C': {
     weight: 1,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       unit.shortYC = logBetween(random, 0.05, 0.5);
     },
   },
-  'R-wire-broken': { weight: 0.4, source: PRACTICE, apply: put({ rWire: OPEN }) },
-  'Y-wire-broken-indoors': { weight: 0.6, source: PRACTICE, apply: put({ yWireIndoors: OPEN }) },
-  'Y-wire-broken-outdoors': { weight: 1, source: PRACTICE, apply: put({ yWireOutdoors: OPEN }) },
-  'C-wire-broken': { weight: 0.6, source: PRACTICE, apply: put({ cWire: OPEN }) },
-  'G-wire-broken': { weight: 0.3, source: PRACTICE, apply: put({ gWire: OPEN }) },
-  'thermostat-not-calling': { weight: 2, source: PRACTICE, apply: put({ thermostatCalls: false }) },
+  'R-wire-broken': {
+    weight: 0.4,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ rWire: OPEN }),
+  },
+  'Y-wire-broken-indoors': {
+    weight: 0.6,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ yWireIndoors: OPEN }),
+  },
+  'Y-wire-broken-outdoors': {
+    weight: 1,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ yWireOutdoors: OPEN }),
+  },
+  'C-wire-broken': {
+    weight: 0.6,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ cWire: OPEN }),
+  },
+  'G-wire-broken': {
+    weight: 0.3,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ gWire: OPEN }),
+  },
+  'thermostat-not-calling': {
+    weight: 2,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: 90,
+    apply: put({ thermostatCalls: false }),
+  },
   'float-switch-open': {
     weight: 3,
     source: 'common practice: a blocked drain is frequent in the season',
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     possible: (profile) => profile.floatSwitch !== 'none',
     apply: (unit, random) => {
       if (unit.floatBreaks === 'none') unit.floatBreaks = chance(random, 0.5) ? 'Y' : 'R';
@@ -41,24 +90,54 @@ export const CONTROL_FAULTS = {
   'high-switch-open': {
     weight: 0.5,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     possible: switches,
     apply: put({ hasPressureSwitches: true, highSwitch: OPEN }),
   },
   'low-switch-open': {
     weight: 0.7,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     possible: switches,
     apply: put({ hasPressureSwitches: true, lowSwitch: OPEN }),
   },
-  'door-switch-open': { weight: 0.8, source: PRACTICE, apply: put({ doorSwitch: OPEN }) },
-  'blower-motor-open': { weight: 1, source: PRACTICE, apply: putMotor('blower', { runOpen: true }) },
-  'blower-seized': { weight: 0.8, source: PRACTICE, apply: putMotor('blower', { seized: true }) },
-  'blower-relay-open': { weight: 0.7, source: PRACTICE, apply: put({ blowerRelayWorks: false }) },
+  'door-switch-open': {
+    weight: 0.8,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ doorSwitch: OPEN }),
+  },
+  'blower-motor-open': {
+    weight: 1,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: putMotor('blower', { runOpen: true }),
+  },
+  'blower-seized': {
+    weight: 0.8,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: putMotor('blower', { seized: true }),
+  },
+  'blower-relay-open': {
+    weight: 0.7,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ blowerRelayWorks: false }),
+  },
   'blower-capacitor-weak': {
     weight: 1,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       unit.blowerMicrofarads = unit.blower.ratedMicrofarads * between(random, 0, 0.8);
     },
   },
-} as const satisfies Record<string, FaultModel>;
+} as const satisfies Partial<Record<FaultId, FaultModel>>;

@@ -15,7 +15,9 @@ export interface FaultModel {
   /**
    * Its readings move a long way with its severity, so that it needs more draws than the others to leave no gap.
    */
-  readonly graded?: true;
+  readonly graded: boolean;
+  /** What it costs to mend it where it was not the cause, as minutes: the work, the part, the next visit, the trust. */
+  readonly lostMinutes: number;
   /** False when the profile rules it out. */
   readonly possible?: (profile: UnitProfile) => boolean;
   /** Puts the fault into a healthy unit. The first number drawn is its severity. */
@@ -23,6 +25,8 @@ export interface FaultModel {
 }
 
 export const PRACTICE = 'common practice, our weight';
+/** Of most faults (our figure). What is only cleaned or reset costs least, a compressor most. */
+export const USUAL_LOSS = 360;
 export const OPEN = Number.POSITIVE_INFINITY;
 
 /** A fault that only sets fields of the unit. */

@@ -1,7 +1,8 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { between, chance, logBetween, type Random } from '../random.ts';
 import type { Unit } from '../unit/unit.ts';
-import { type FaultModel, OPEN, openLeg, PRACTICE, put } from './fault-model.ts';
+import { type FaultModel, OPEN, openLeg, PRACTICE, put, USUAL_LOSS } from './fault-model.ts';
 
 const fused = (profile: UnitProfile) => profile.fusedDisconnect !== false;
 const twoPoles = (profile: UnitProfile) => profile.contactorPoles !== 1;
@@ -32,6 +33,8 @@ export const LINE_FAULTS = {
     weight: 0.6,
     source: 'common practice; below range B of ANSI C84.1',
     graded: true,
+    lostMinutes: USUAL_LOSS,
+
     apply: (unit, random) => {
       unit.legVolts *= between(random, 0.7, 0.87);
     },
@@ -41,6 +44,8 @@ export const LINE_FAULTS = {
     weight: 0.8,
     source: PRACTICE,
     graded: true,
+    lostMinutes: USUAL_LOSS,
+
     apply: (unit, random) => {
       unit.house240Ohms = logBetween(random, 15, 200);
       const leg = random() < 0.5 ? 0 : 1;
@@ -48,49 +53,133 @@ export const LINE_FAULTS = {
       unit.legLost[leg] = true;
     },
   },
-  'breaker-tripped': { weight: 3, source: PRACTICE, apply: put({ breaker: [OPEN, OPEN] }) },
-  'breaker-pole-1-open': { weight: 0.4, source: PRACTICE, apply: openLeg('breaker', 0) },
-  'breaker-pole-2-open': { weight: 0.4, source: PRACTICE, apply: openLeg('breaker', 1) },
-  'disconnect-open': { weight: 1, source: PRACTICE, apply: put({ blade: [OPEN, OPEN] }) },
-  'line-fuse-1-open': { weight: 1, source: PRACTICE, possible: fused, apply: openLeg('fuse', 0) },
-  'line-fuse-2-open': { weight: 1, source: PRACTICE, possible: fused, apply: openLeg('fuse', 1) },
-  'loose-lug-1': { weight: 0.7, source: PRACTICE, graded: true, apply: (unit, random) => loosenLug(unit, 0, random) },
-  'loose-lug-2': { weight: 0.7, source: PRACTICE, graded: true, apply: (unit, random) => loosenLug(unit, 1, random) },
-  'air-handler-no-power': { weight: 1.5, source: PRACTICE, apply: put({ handlerFed: false }) },
+  'breaker-tripped': {
+    weight: 3,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ breaker: [OPEN, OPEN] }),
+  },
+  'breaker-pole-1-open': {
+    weight: 0.4,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: openLeg('breaker', 0),
+  },
+  'breaker-pole-2-open': {
+    weight: 0.4,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: openLeg('breaker', 1),
+  },
+  'disconnect-open': {
+    weight: 1,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ blade: [OPEN, OPEN] }),
+  },
+  'line-fuse-1-open': {
+    weight: 1,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    possible: fused,
+    apply: openLeg('fuse', 0),
+  },
+  'line-fuse-2-open': {
+    weight: 1,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    possible: fused,
+    apply: openLeg('fuse', 1),
+  },
+  'loose-lug-1': {
+    weight: 0.7,
+    source: PRACTICE,
+    graded: true,
+    lostMinutes: USUAL_LOSS,
+    apply: (unit, random) => loosenLug(unit, 0, random),
+  },
+  'loose-lug-2': {
+    weight: 0.7,
+    source: PRACTICE,
+    graded: true,
+    lostMinutes: USUAL_LOSS,
+    apply: (unit, random) => loosenLug(unit, 1, random),
+  },
+  'air-handler-no-power': {
+    weight: 1.5,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ handlerFed: false }),
+  },
   'contactor-pole-1-burnt': {
     weight: 2,
     source: PRACTICE,
     graded: true,
+    lostMinutes: USUAL_LOSS,
+
     apply: (unit, random) => burnPole(unit, 0, random),
   },
   'contactor-pole-2-burnt': {
     weight: 1.5,
     source: PRACTICE,
     graded: true,
+    lostMinutes: USUAL_LOSS,
+
     possible: twoPoles,
     apply: (unit, random) => burnPole(unit, 1, random),
   },
-  'contactor-pole-1-stuck-closed': { weight: 0.6, source: PRACTICE, apply: put({ poleStuck: [true, false] }) },
+  'contactor-pole-1-stuck-closed': {
+    weight: 0.6,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ poleStuck: [true, false] }),
+  },
   'contactor-pole-2-stuck-closed': {
     weight: 0.3,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     possible: twoPoles,
     apply: put({ poles: 2, poleStuck: [false, true] }),
   },
   'contactor-stuck-closed': {
     weight: 0.5,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     possible: twoPoles,
     apply: put({ poles: 2, poleStuck: [true, true] }),
   },
-  'contactor-jammed-open': { weight: 1, source: PRACTICE, apply: put({ armatureJammed: true }) },
-  'contactor-coil-open': { weight: 2.5, source: PRACTICE, apply: put({ coilOhms: OPEN }) },
+  'contactor-jammed-open': {
+    weight: 1,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ armatureJammed: true }),
+  },
+  'contactor-coil-open': {
+    weight: 2.5,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ coilOhms: OPEN }),
+  },
   'contactor-coil-shorted': {
     weight: 0.6,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       unit.coilOhms = between(random, 0.2, 1.5);
       unit.coilReactance = between(random, 0.1, 1);
     },
   },
-} as const satisfies Record<string, FaultModel>;
+} as const satisfies Partial<Record<FaultId, FaultModel>>;

@@ -1,8 +1,9 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { between, chance, type Random } from '../random.ts';
 import type { Motor } from '../unit/motor.ts';
 import type { Unit } from '../unit/unit.ts';
-import { type FaultModel, OPEN, PRACTICE, put, putMotor } from './fault-model.ts';
+import { type FaultModel, OPEN, PRACTICE, put, putMotor, USUAL_LOSS } from './fault-model.ts';
 
 /**
  * A grounded winding takes the breaker or both fuses with it: either leg feeds the fault through the winding. A leak of
@@ -25,6 +26,8 @@ export const LOAD_FAULTS = {
     weight: 5,
     source: LEADING,
     graded: true,
+    lostMinutes: USUAL_LOSS,
+
     apply: (unit, random) => {
       unit.hermMicrofarads = unit.compressor.ratedMicrofarads * between(random, 0.1, 0.86);
     },
@@ -32,15 +35,25 @@ export const LOAD_FAULTS = {
   'herm-capacitor-open': {
     weight: 2.5,
     source: LEADING,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       unit.hermMicrofarads = unit.compressor.ratedMicrofarads * between(random, 0, 0.05);
     },
   },
-  'herm-capacitor-shorted': { weight: 0.4, source: PRACTICE, apply: put({ hermShorted: true }) },
+  'herm-capacitor-shorted': {
+    weight: 0.4,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ hermShorted: true }),
+  },
   'fan-capacitor-weak': {
     weight: 6,
     source: LEADING,
     graded: true,
+    lostMinutes: USUAL_LOSS,
+
     apply: (unit, random) => {
       unit.fanMicrofarads = unit.fan.ratedMicrofarads * between(random, 0.1, 0.82);
     },
@@ -48,15 +61,25 @@ export const LOAD_FAULTS = {
   'fan-capacitor-open': {
     weight: 3,
     source: LEADING,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       unit.fanMicrofarads = unit.fan.ratedMicrofarads * between(random, 0, 0.05);
     },
   },
-  'fan-capacitor-shorted': { weight: 0.3, source: PRACTICE, apply: put({ fanCapShorted: true }) },
+  'fan-capacitor-shorted': {
+    weight: 0.3,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ fanCapShorted: true }),
+  },
   'hard-start-failed': {
     weight: 0.5,
     source: PRACTICE,
     graded: true,
+    lostMinutes: USUAL_LOSS,
+
     possible: (profile) => profile.hardStart !== false,
     apply: (unit, random) => {
       unit.hardStart = true;
@@ -64,34 +87,84 @@ export const LOAD_FAULTS = {
       unit.hardStartMicrofarads = between(random, 0, 40);
     },
   },
-  'compressor-run-winding-open': { weight: 0.8, source: PRACTICE, apply: putMotor('compressor', { runOpen: true }) },
+  'compressor-run-winding-open': {
+    weight: 0.8,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: 1800,
+    apply: putMotor('compressor', { runOpen: true }),
+  },
   'compressor-start-winding-open': {
     weight: 0.8,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: 1800,
     apply: putMotor('compressor', { startOpen: true }),
   },
   'compressor-grounded': {
     weight: 1.5,
     source: PRACTICE,
     graded: true,
+    lostMinutes: 1800,
+
     apply: (unit, random) => ground(unit, unit.compressor, random),
   },
-  'compressor-overload-open': { weight: 0.7, source: PRACTICE, apply: put({ overload: OPEN }) },
-  'compressor-seized': { weight: 1.2, source: PRACTICE, apply: putMotor('compressor', { seized: true }) },
+  'compressor-overload-open': {
+    weight: 0.7,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: 1800,
+    apply: put({ overload: OPEN }),
+  },
+  'compressor-seized': {
+    weight: 1.2,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: 1800,
+    apply: putMotor('compressor', { seized: true }),
+  },
   'crankcase-heater-open': {
     weight: 0.2,
     source: 'common practice: seldom behind "does not cool"',
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     possible: hasHeater,
     apply: put({ heaterOhms: OPEN }),
   },
-  'fan-run-winding-open': { weight: 1, source: PRACTICE, apply: putMotor('fan', { runOpen: true }) },
-  'fan-start-winding-open': { weight: 1, source: PRACTICE, apply: putMotor('fan', { startOpen: true }) },
-  'fan-motor-grounded': { weight: 0.5, source: PRACTICE, apply: (unit, random) => ground(unit, unit.fan, random) },
-  'fan-bearings-seized': { weight: 1.5, source: PRACTICE, apply: putMotor('fan', { seized: true }) },
+  'fan-run-winding-open': {
+    weight: 1,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: putMotor('fan', { runOpen: true }),
+  },
+  'fan-start-winding-open': {
+    weight: 1,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: putMotor('fan', { startOpen: true }),
+  },
+  'fan-motor-grounded': {
+    weight: 0.5,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: (unit, random) => ground(unit, unit.fan, random),
+  },
+  'fan-bearings-seized': {
+    weight: 1.5,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: putMotor('fan', { seized: true }),
+  },
   'defrost-fan-relay-open': {
     weight: 0.7,
     source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
     possible: (profile) => profile.heatPump !== false,
     apply: put({ heatPump: true, defrostRelay: OPEN }),
   },
-} as const satisfies Record<string, FaultModel>;
+} as const satisfies Partial<Record<FaultId, FaultModel>>;

@@ -3,7 +3,6 @@ import type { Moment, Place } from '../measuring/test-model.ts';
 
 /** A hazard that the circuit itself shows: true where the drawn unit makes it real. */
 interface HazardSign {
-  readonly id: HazardId;
   /** Steps at these places are announced with it. */
   readonly places: readonly Place[];
   readonly real: (moment: Moment) => boolean;
@@ -12,99 +11,100 @@ interface HazardSign {
 const near120 = (volts: number) => volts > 70;
 const OPEN = Number.POSITIVE_INFINITY;
 
-export const HAZARD_SIGNS = [
-  {
-    id: 'back-feed',
+/**
+ * Every hazard: the sign that shows it, in the order of their bits, or what else announces it. `of-the-step`: the test
+ * names it itself; `of-the-fluid`: the nameplate does.
+ */
+const SIGNS: Readonly<Record<HazardId, HazardSign | 'of-the-step' | 'of-the-fluid'>> = {
+  'back-feed': {
     places: ['outdoor', 'disconnect'],
     real: ({ cooling }) =>
       near120(cooling.volts('L1', 'earth')) && near120(cooling.volts('L2', 'earth')) && cooling.volts('L1', 'L2') < 20,
   },
-  {
-    id: 'breaker-back-fed',
+  'breaker-back-fed': {
     places: ['panel', 'disconnect'],
     real: ({ unit, cooling }) =>
       (unit.breaker[0] === OPEN && near120(cooling.volts('breaker-1', 'earth'))) ||
       (unit.breaker[1] === OPEN && near120(cooling.volts('breaker-2', 'earth'))),
   },
-  {
-    id: 'one-pole-leaves-leg',
+  'one-pole-leaves-leg': {
     places: ['outdoor'],
     real: ({ unit, idle }) =>
       unit.poles === 1 && near120(idle.volts('T1', 'earth')) && near120(idle.volts('T2', 'earth')),
   },
-  {
-    id: 'contactor-may-not-open',
+  'contactor-may-not-open': {
     places: ['outdoor'],
     real: ({ unit }) => unit.poleStuck[0] || unit.poleStuck[1],
   },
-  {
-    id: 'charge-stays',
+  'charge-stays': {
     places: ['outdoor'],
     real: ({ unit }) => unit.compressor.startOpen || unit.compressor.runOpen || unit.fan.startOpen || unit.fan.runOpen,
   },
-  {
-    id: 'starts-after-reset',
+  'starts-after-reset': {
     places: ['outdoor'],
     real: ({ unit, cooling }) => cooling.state.overloadTripped || unit.overload === OPEN,
   },
-  {
-    id: 'terminal-venting',
+  'terminal-venting': {
     places: ['outdoor'],
     real: ({ unit }) => unit.compressor.shellOhms < 5e5,
   },
-  {
-    id: 'ghost-voltage',
+  'ghost-voltage': {
     places: ['outdoor', 'disconnect'],
     real: ({ idle }) => {
       const floating = (leg: 1 | 2) => idle.volts(`L${leg}`, 'earth') > 12 && idle.volts(`L${leg}`, 'earth') < 90;
       return floating(1) || floating(2);
     },
   },
-  {
-    id: 'lost-leg-looks-good',
+  'lost-leg-looks-good': {
     places: ['outdoor', 'disconnect', 'panel'],
     real: ({ unit, cooling }) =>
       (unit.legLost[0] && cooling.volts('service-1', 'earth') > 60) ||
       (unit.legLost[1] && cooling.volts('service-2', 'earth') > 60),
   },
-  {
-    id: 'loose-lug-needs-load',
+  'loose-lug-needs-load': {
     places: ['outdoor', 'disconnect'],
     real: ({ cooling, idle }) =>
       idle.volts('L1', 'L2') > 190 && cooling.volts('L1', 'L2') < 0.88 * idle.volts('L1', 'L2'),
   },
-  {
-    id: 'floating-common',
+  'floating-common': {
     places: ['air-handler', 'thermostat', 'outdoor'],
     real: ({ unit }) => !unit.commonBonded,
   },
-  {
-    id: 'R-Y-two-meanings',
+  'R-Y-two-meanings': {
     places: ['thermostat'],
     real: ({ unit }) => unit.yWireIndoors === OPEN,
   },
-  {
-    id: 'open-pole-reads-full',
+  'open-pole-reads-full': {
     places: ['outdoor'],
     real: ({ unit, idle }) => unit.poles === 1 && !unit.poleStuck[0] && idle.volts('L1', 'T1') > 180,
   },
-  {
-    id: 'supply-on-load-side',
+  'supply-on-load-side': {
     places: ['outdoor'],
     real: ({ idle }) => idle.volts('T1', 'T2') > 180,
   },
-  {
-    id: 'defrost-stops-fan',
+  'defrost-stops-fan': {
     places: ['outdoor'],
     real: ({ unit, cooling }) =>
       unit.heatPump && cooling.state.fan === 'stopped' && cooling.state.compressor === 'turning',
   },
-  {
-    id: 'open-float-blanks-thermostat',
+  'open-float-blanks-thermostat': {
     places: ['thermostat', 'air-handler'],
     real: ({ unit }) => unit.float === OPEN && unit.floatBreaks === 'R',
   },
-] as const satisfies readonly HazardSign[];
+  'line-voltage': 'of-the-step',
+  'moving-fan': 'of-the-step',
+  'hot-line': 'of-the-step',
+  'pressurised-refrigerant': 'of-the-step',
+  'flammable-refrigerant': 'of-the-fluid',
+  'capacitor-charge': 'of-the-step',
+  'capacitor-high-voltage': 'of-the-step',
+  'line-side-stays-live': 'of-the-step',
+  'control-stays-live': 'of-the-step',
+};
+
+export const HAZARD_SIGNS: readonly (HazardSign & { readonly id: HazardId })[] = Object.entries(SIGNS).flatMap(
+  ([id, sign]) => (typeof sign === 'string' ? [] : [{ id: id as HazardId, ...sign }]),
+);
 
 /** Bit mask of the signs that are real. */
 export function hazardBits(moment: Moment): number {

@@ -1,5 +1,5 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
-import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { REFRIGERANT_CLASSES, type UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { TestModel } from '../measuring/test-model.ts';
 import type { Posterior } from '../posterior/weigh-particles.ts';
 import type { FaultTable } from '../table/fault-table.ts';
@@ -22,12 +22,10 @@ export function plausibleSigns(table: FaultTable, posterior: Posterior): number[
   return [...chance.keys()].filter((s) => chance[s]! >= PLAUSIBLE);
 }
 
-const FLAMMABLE = new Set(['R-32', 'R-454B', 'R-290']);
-
 /** Hazards of one step: its own, those of the fluid, and what plausible faults make real at its place. */
 export function hazardsOf(model: TestModel, signs: readonly number[], profile: UnitProfile): HazardId[] {
   const found = new Set<HazardId>(model.hazards);
-  if (model.function === 'pressure' && profile.refrigerant && FLAMMABLE.has(profile.refrigerant)) {
+  if (model.function === 'pressure' && profile.refrigerant && REFRIGERANT_CLASSES[profile.refrigerant] !== 'A1') {
     found.add('flammable-refrigerant');
   }
   if (model.function !== 'temperature' && model.function !== 'pressure') {

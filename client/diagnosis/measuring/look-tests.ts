@@ -1,26 +1,27 @@
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import { overheats } from '../circuit/settle.ts';
 import type { TestNeeds } from '../diagnosis.ts';
-import type { Moment, Place, TestModel } from './test-model.ts';
+import { type Moment, placeOf, type Spot, type TestModel } from './test-model.ts';
 
 const CALL = { power: 'on', call: 'cooling', bench: false } as const;
 const NO_CALL = { power: 'on', call: 'none', bench: false } as const;
 const ANY = { power: 'any', call: 'any', bench: false } as const;
 const OFF = { power: 'off', call: 'any', bench: false } as const;
 
-function look(
-  answers: readonly ObservationId[],
+function look<Answer extends ObservationId>(
+  answers: readonly Answer[],
   chances: (moment: Moment) => readonly number[],
   needs: TestNeeds,
-  place: Place,
+  spot: Spot,
   minutes = 0.4,
-): TestModel {
+): TestModel & { readonly measure: { readonly answers: readonly Answer[] } } {
   return {
     function: 'look',
     quantity: 'observation',
     at: [],
     needs,
-    place,
+    ...placeOf(spot),
     minutes,
     hazards: [],
     measure: { kind: 'look', answers, chances },
@@ -77,33 +78,33 @@ const iced = ({ unit, cooling }: Moment) =>
 
 /** Looking, listening, a hand near a part. */
 export const LOOK_TESTS = {
-  'look-outdoor-fan': look(['fan-turning', 'fan-not-turning', 'fan-hums'], fanChances, CALL, 'outdoor', 0.2),
+  'look-outdoor-fan': look(['fan-turning', 'fan-not-turning', 'fan-hums'], fanChances, CALL, 'outdoor-in-reach', 0.2),
   'look-compressor': look(
     ['compressor-running', 'compressor-not-running', 'compressor-hums-and-trips', 'compressor-runs-then-trips'],
     compressorChances,
     CALL,
-    'outdoor',
+    'outdoor-in-reach',
     0.3,
   ),
   'look-contactor': look(
     ['contactor-pulled-in', 'contactor-not-pulled-in'],
     ({ unit, cooling }) => sure(cooling.state.contactor && !unit.armatureJammed),
     CALL,
-    'outdoor',
+    'outdoor-behind-panel',
     0.5,
   ),
   'look-no-call': look(
     ['compressor-running', 'compressor-not-running'],
     ({ idle }) => sure(idle.state.compressor === 'turning'),
     NO_CALL,
-    'outdoor',
+    'outdoor-in-reach',
   ),
   'look-contactor-no-call': look(
     ['contactor-pulled-in', 'contactor-not-pulled-in'],
     ({ unit }) =>
       odds(unit.poleStuck[0] && unit.poleStuck[1] ? 0.9 : unit.poleStuck[0] || unit.poleStuck[1] ? 0.5 : 0.01),
     NO_CALL,
-    'outdoor',
+    'outdoor-behind-panel',
     0.5,
   ),
   'look-contacts': look(
@@ -114,7 +115,7 @@ export const LOOK_TESTS = {
       return burnt ? [0.85, 0.03, 0.12] : stuck ? [0.2, 0.7, 0.1] : [0.12, 0.02, 0.86];
     },
     OFF,
-    'outdoor',
+    'outdoor-behind-panel',
     0.8,
   ),
   'look-capacitor': look(
@@ -127,7 +128,7 @@ export const LOOK_TESTS = {
       return odds(unit.hermShorted || unit.fanCapShorted || worst < 0.06 ? 0.6 : worst < 0.85 ? 0.4 : 0.02);
     },
     OFF,
-    'outdoor',
+    'outdoor-behind-panel',
     0.5,
   ),
   'look-blower': look(
@@ -148,7 +149,7 @@ export const LOOK_TESTS = {
     ['outdoor-coil-dirty', 'outdoor-coil-clean'],
     ({ unit }) => odds(unit.outdoorCoilDirty ? 0.94 : 0.04),
     ANY,
-    'outdoor',
+    'outdoor-in-reach',
   ),
   'look-drain-pan': look(
     ['drain-pan-full', 'drain-pan-dry'],
@@ -161,7 +162,7 @@ export const LOOK_TESTS = {
     ['oil-stain', 'no-oil-stain'],
     ({ unit }) => odds(unit.oilAtJoint ? 0.9 : 0.04),
     ANY,
-    'outdoor',
+    'outdoor-in-reach',
     1.5,
   ),
   'look-thermostat': look(
@@ -189,7 +190,7 @@ export const LOOK_TESTS = {
     ['fan-spins-freely', 'fan-stiff'],
     ({ unit }) => odds(unit.fan.seized ? 0.04 : 0.97),
     OFF,
-    'outdoor',
+    'outdoor-in-reach',
     0.4,
   ),
   'look-blower-by-hand': look(
@@ -203,7 +204,15 @@ export const LOOK_TESTS = {
     ['compressor-very-hot', 'compressor-not-hot'],
     ({ unit, cooling }) => odds(overheats(unit, cooling) || cooling.state.overloadTripped ? 0.75 : 0.06),
     ANY,
-    'outdoor',
+    'outdoor-behind-panel',
     0.4,
   ),
-} as const satisfies Record<string, TestModel>;
+} as const satisfies Partial<Record<TestId, TestModel>>;
+
+export type LookId = keyof typeof LOOK_TESTS;
+type Evident = (typeof LOOK_TESTS)[LookId]['measure']['answers'][number];
+
+/** What may be reported as seen and answers no look, with the reason why it tells nothing of a fault. */
+export const NO_EVIDENCE = {
+  'covers-on': 'how the unit is left',
+} as const satisfies Readonly<Record<Exclude<ObservationId, Evident>, string>>;

@@ -1,10 +1,11 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { BranchName } from '../circuit/topology.ts';
 import type { Unit } from '../unit/unit.ts';
-import { POINT_NODES } from './point-nodes.ts';
-import type { Moment, Place, TestModel } from './test-model.ts';
+import { type NodePoint, POINT_NODES } from './point-nodes.ts';
+import { atTerminals, type Moment, type Place, type TestModel } from './test-model.ts';
 
 const OPEN = Number.POSITIVE_INFINITY;
 const OFF = { power: 'off', call: 'any', bench: false } as const;
@@ -25,7 +26,7 @@ function amps(
     quantity: 'current',
     at: [at],
     needs: { power: 'on', call: when === 'cooling' ? 'cooling' : 'none', bench: false },
-    place,
+    ...atTerminals(place),
     minutes: 1.2,
     hazards: place === 'outdoor' ? ['line-voltage', 'moving-fan'] : ['line-voltage'],
     measure: { kind: 'amps', branch, when },
@@ -43,7 +44,7 @@ export const AMPS_TESTS = {
   'amps-crankcase-heater': amps('crankcase-heater', 'crankcase-heater', 'idle', 'outdoor', {
     possible: (profile) => profile.crankcaseHeater !== false,
   }),
-} as const satisfies Record<string, TestModel>;
+} as const satisfies Partial<Record<TestId, TestModel>>;
 
 interface Ohms {
   readonly at: readonly [PointId, PointId];
@@ -53,17 +54,17 @@ interface Ohms {
   readonly possible?: (profile: UnitProfile) => boolean;
 }
 
-function inCircuit(probe: Ohms): TestModel {
+function inCircuit(probe: Ohms & { readonly at: readonly [NodePoint, NodePoint] }): TestModel {
   const [a, b] = probe.at;
   return {
     function: 'ohms',
     quantity: 'resistance',
     at: probe.at,
     needs: OFF,
-    place: probe.place,
+    ...atTerminals(probe.place),
     minutes: probe.minutes,
     hazards: probe.hazards ?? deadHazards(probe.place),
-    measure: { kind: 'ohms', from: POINT_NODES[a]!, to: POINT_NODES[b]! },
+    measure: { kind: 'ohms', from: POINT_NODES[a], to: POINT_NODES[b] },
     ...(probe.possible ? { possible: probe.possible } : {}),
   };
 }
@@ -74,7 +75,7 @@ function onBench(probe: Ohms, of: (moment: Moment) => number): TestModel {
     quantity: 'resistance',
     at: probe.at,
     needs: BENCH,
-    place: probe.place,
+    ...atTerminals(probe.place),
     minutes: probe.minutes,
     hazards: probe.hazards ?? deadHazards(probe.place),
     measure: { kind: 'ohms-part', of },
@@ -185,7 +186,7 @@ export const OHMS_TESTS = {
   'ohms-cap-FAN': onBench({ at: ['cap-C', 'cap-FAN'], place: 'outdoor', minutes: 1 }, ({ unit }) =>
     unit.fanCapShorted ? 0.1 : OPEN,
   ),
-} as const satisfies Record<string, TestModel>;
+} as const satisfies Partial<Record<TestId, TestModel>>;
 
 function microfarads(
   at: readonly [PointId, PointId],
@@ -198,7 +199,7 @@ function microfarads(
     quantity: 'capacitance',
     at,
     needs: BENCH,
-    place,
+    ...atTerminals(place),
     minutes: 1.2,
     hazards: [...deadHazards(place), 'capacitor-charge'].filter((h, i, all) => all.indexOf(h) === i) as HazardId[],
     measure: { kind: 'microfarads', of },
@@ -217,4 +218,4 @@ export const MICROFARADS_TESTS = {
     (u) => (u.hardStart ? u.hardStartMicrofarads : 0),
     (profile) => profile.hardStart === true,
   ),
-} as const satisfies Record<string, TestModel>;
+} as const satisfies Partial<Record<TestId, TestModel>>;

@@ -1,8 +1,11 @@
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { NodeName } from '../circuit/topology.ts';
 
-/** Where in the circuit a probe point lies. Points joined by a healthy short conductor share a node. */
-export const POINT_NODES: Partial<Readonly<Record<PointId, NodeName>>> = {
+/**
+ * Where in the circuit a probe point lies. Points joined by a healthy short conductor share a node. `by-wiring`: the
+ * float switch sits in R or in Y. `no-node`: outside the circuit as it is modelled, or no terminal at all.
+ */
+export const POINT_NODES = {
   ground: 'earth',
   neutral: 'earth',
   shell: 'earth',
@@ -68,4 +71,33 @@ export const POINT_NODES: Partial<Readonly<Record<PointId, NodeName>>> = {
   'blower-2': 'handler-2',
   'blower-cap-1': 'blower-1',
   'blower-cap-2': 'blower-start',
-};
+  'float-1': 'by-wiring',
+  'float-2': 'by-wiring',
+  'start-cap-1': 'no-node',
+  'start-cap-2': 'no-node',
+  'B@thermostat': 'no-node',
+  'W@thermostat': 'no-node',
+  'B@air-handler': 'no-node',
+  'W@air-handler': 'no-node',
+  compressor: 'no-node',
+  'fan-motor': 'no-node',
+  'blower-motor': 'no-node',
+  'crankcase-heater': 'no-node',
+  'supply-air': 'no-node',
+  'return-air': 'no-node',
+  'outdoor-air': 'no-node',
+  'condenser-air-out': 'no-node',
+  'suction-line': 'no-node',
+  'liquid-line': 'no-node',
+  'discharge-line': 'no-node',
+  'suction-port': 'no-node',
+  'liquid-port': 'no-node',
+  system: 'no-node',
+  'return-static': 'no-node',
+  'supply-static': 'no-node',
+} as const satisfies Readonly<Record<PointId, NodeName | 'by-wiring' | 'no-node'>>;
+
+/** Points at which a node of the circuit can be probed. */
+export type NodePoint = {
+  [Id in PointId]: (typeof POINT_NODES)[Id] extends NodeName ? Id : never;
+}[PointId];

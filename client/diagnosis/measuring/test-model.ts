@@ -12,6 +12,19 @@ import type { Residuals, Unit } from '../unit/unit.ts';
 /** Where the technician stands for a test. */
 export type Place = 'thermostat' | 'air-handler' | 'panel' | 'disconnect' | 'outdoor';
 
+/** A place as a test names it: outdoors it says whether the panel of the unit has to come off first. */
+export type Spot = Exclude<Place, 'outdoor'> | 'outdoor-in-reach' | 'outdoor-behind-panel';
+
+export function placeOf(spot: Spot): Pick<TestModel, 'place' | 'behindPanel'> {
+  const outdoors = spot === 'outdoor-in-reach' || spot === 'outdoor-behind-panel';
+  return { place: outdoors ? 'outdoor' : spot, behindPanel: spot === 'outdoor-behind-panel' };
+}
+
+/** Probes, clamps and leads of the outdoor unit go on terminals behind its panel. */
+export function atTerminals(place: Place): Pick<TestModel, 'place' | 'behindPanel'> {
+  return placeOf(place === 'outdoor' ? 'outdoor-behind-panel' : place);
+}
+
 /** A drawn unit with its circuit settled: called for cooling, without a call, and dead under an ohmmeter. */
 export interface Moment {
   readonly unit: Unit;
@@ -56,6 +69,8 @@ export interface TestModel {
   readonly at: readonly PointId[];
   readonly needs: TestNeeds;
   readonly place: Place;
+  /** Whether the panel of the outdoor unit has to be off for it. */
+  readonly behindPanel: boolean;
   /** Of the work itself, without walking and without making power ready. */
   readonly minutes: number;
   readonly hazards: readonly HazardId[];

@@ -3,22 +3,15 @@ import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { Unit } from '../unit/unit.ts';
-import { POINT_NODES } from './point-nodes.ts';
-import type { Measure, Place, TestModel } from './test-model.ts';
+import { type NodePoint, POINT_NODES } from './point-nodes.ts';
+import { atTerminals, type Measure, type Place, type TestModel } from './test-model.ts';
 
 const LINE: readonly HazardId[] = ['line-voltage'];
 const LOW: readonly HazardId[] = [];
 
-/** The float switch sits in R or in Y: its two sides follow. */
-const floatMeasure = (when: 'cooling' | 'idle'): Measure => ({
-  kind: 'volts-float',
-  from: (unit: Unit) => (unit.floatBreaks === 'R' ? 'fused-hot' : 'Y-handler'),
-  to: (unit: Unit) => (unit.floatBreaks === 'R' ? 'R-handler' : 'Y-float'),
-  when,
-});
-
 interface Probe {
   readonly at: readonly [PointId, PointId];
+  readonly measure: (when: 'cooling' | 'idle') => Measure;
   readonly place: Place;
   readonly minutes?: number;
   readonly hazards?: readonly HazardId[];
@@ -26,26 +19,52 @@ interface Probe {
   readonly onlyVolunteered?: true;
 }
 
+/** Two points, and the nodes of the circuit that they stand for. */
+function between(a: NodePoint, b: NodePoint): Pick<Probe, 'at' | 'measure'> {
+  return { at: [a, b], measure: (when) => ({ kind: 'volts', from: POINT_NODES[a], to: POINT_NODES[b], when }) };
+}
+
+/** The float switch sits in R or in Y: its two sides follow. */
+const ACROSS_FLOAT: Pick<Probe, 'at' | 'measure'> = {
+  at: ['float-1', 'float-2'],
+  measure: (when) => ({
+    kind: 'volts-float',
+    from: (unit: Unit) => (unit.floatBreaks === 'R' ? 'fused-hot' : 'Y-handler'),
+    to: (unit: Unit) => (unit.floatBreaks === 'R' ? 'R-handler' : 'Y-float'),
+    when,
+  }),
+};
+
 const fused = (profile: UnitProfile) => profile.fusedDisconnect !== false;
 const heatPump = (profile: UnitProfile) => profile.heatPump !== false;
 const pressureSwitches = (profile: UnitProfile) => profile.pressureSwitches !== false;
 const floatSwitch = (profile: UnitProfile) => profile.floatSwitch !== 'none';
 
-const outdoor = (a: PointId, b: PointId): Probe => ({ at: [a, b], place: 'outdoor', hazards: LINE });
-const disconnect = (a: PointId, b: PointId): Probe => ({
-  at: [a, b],
+const outdoor = (a: NodePoint, b: NodePoint): Probe => ({ ...between(a, b), place: 'outdoor', hazards: LINE });
+const disconnect = (a: NodePoint, b: NodePoint): Probe => ({
+  ...between(a, b),
   place: 'disconnect',
   hazards: LINE,
   minutes: 0.8,
 });
-const panel = (a: PointId, b: PointId): Probe => ({ at: [a, b], place: 'panel', hazards: LINE, minutes: 1.5 });
-const low = (place: Place, a: PointId, b: PointId): Probe => ({
-  at: [a, b],
+const panel = (a: NodePoint, b: NodePoint): Probe => ({
+  ...between(a, b),
+  place: 'panel',
+  hazards: LINE,
+  minutes: 1.5,
+});
+const low = (place: Place, a: NodePoint, b: NodePoint): Probe => ({
+  ...between(a, b),
   place,
   hazards: LOW,
   minutes: place === 'thermostat' ? 1.2 : 0.5,
 });
-const handler = (a: PointId, b: PointId): Probe => ({ at: [a, b], place: 'air-handler', hazards: LINE, minutes: 0.8 });
+const handler = (a: NodePoint, b: NodePoint): Probe => ({
+  ...between(a, b),
+  place: 'air-handler',
+  hazards: LINE,
+  minutes: 0.8,
+});
 
 const PROBES = {
   'volts-L1-L2': outdoor('L1', 'L2'),
@@ -70,8 +89,8 @@ const PROBES = {
   'volts-service': panel('service-1', 'service-2'),
   'volts-breaker-pole-1': panel('service-1', 'breaker-1'),
   'volts-breaker-pole-2': panel('service-2', 'breaker-2'),
-  'volts-lug-1': { at: ['disconnect-load-1', 'L1'], place: 'outdoor', hazards: LINE, minutes: 1.2 },
-  'volts-lug-2': { at: ['disconnect-load-2', 'L2'], place: 'outdoor', hazards: LINE, minutes: 1.2 },
+  'volts-lug-1': { ...between('disconnect-load-1', 'L1'), place: 'outdoor', hazards: LINE, minutes: 1.2 },
+  'volts-lug-2': { ...between('disconnect-load-2', 'L2'), place: 'outdoor', hazards: LINE, minutes: 1.2 },
   'volts-coil': low('outdoor', 'coil-1', 'coil-2'),
   'volts-Y-C-condenser': low('outdoor', 'Y@condenser', 'C@condenser'),
   'volts-Y-ground-condenser': low('outdoor', 'Y@condenser', 'ground'),
@@ -87,7 +106,7 @@ const PROBES = {
   // Where the common floats these mislead: taken when offered, never asked for.
   'volts-R-ground': { ...low('air-handler', 'R@air-handler', 'ground'), onlyVolunteered: true },
   'volts-C-ground': { ...low('air-handler', 'C@air-handler', 'ground'), onlyVolunteered: true },
-  'volts-float': { ...low('air-handler', 'float-1', 'float-2'), possible: floatSwitch },
+  'volts-float': { ...ACROSS_FLOAT, place: 'air-handler', hazards: LOW, minutes: 0.5, possible: floatSwitch },
   'volts-high-switch': { ...low('outdoor', 'high-switch-1', 'high-switch-2'), possible: pressureSwitches },
   'volts-low-switch': { ...low('outdoor', 'low-switch-1', 'low-switch-2'), possible: pressureSwitches },
   'volts-control-fuse': low('air-handler', 'control-fuse-1', 'control-fuse-2'),
@@ -134,21 +153,19 @@ type WithoutCall = `${(typeof WITHOUT_CALL)[number] | (typeof WITHOUT_CALL_TAKEN
 
 function model(id: WithCall, when: 'cooling' | 'idle'): TestModel {
   const probe: Probe = PROBES[id];
-  const [a, b] = probe.at;
   return {
     function: 'volts',
     quantity: 'voltage',
     at: probe.at,
     needs: { power: 'on', call: when === 'cooling' ? 'cooling' : 'none', bench: false },
-    place: probe.place,
+    ...atTerminals(probe.place),
     minutes: probe.minutes ?? 0.6,
     ...(probe.onlyVolunteered ? { onlyVolunteered: true } : {}),
     hazards:
       probe.place === 'outdoor' && when === 'cooling'
         ? [...(probe.hazards ?? LINE), 'moving-fan']
         : (probe.hazards ?? LINE),
-    measure:
-      id === 'volts-float' ? floatMeasure(when) : { kind: 'volts', from: POINT_NODES[a]!, to: POINT_NODES[b]!, when },
+    measure: probe.measure(when),
     ...(probe.possible ? { possible: probe.possible } : {}),
   };
 }

@@ -62,22 +62,6 @@ const TALK_MINUTES = 0.3;
 /** A hazard to the body weighs like this many minutes. */
 const HAZARD_MINUTES = 0.15;
 
-const NO_PANEL: ReadonlySet<TestId> = new Set<TestId>([
-  'look-outdoor-fan',
-  'look-compressor',
-  'look-no-call',
-  'look-outdoor-coil',
-  'look-oil',
-  'temperature-outdoor-air',
-  'look-fan-by-hand',
-  'temperature-condenser-air-out',
-  'temperature-suction-line',
-  'temperature-liquid-line',
-  'pressure-suction',
-  'pressure-liquid',
-  'pressure-standing',
-]);
-
 /** The probes are still in place: reading once more takes a moment. */
 const ONCE_MORE_MINUTES = 0.4;
 
@@ -86,19 +70,19 @@ export function testCost(stance: Stance, id: TestId): number {
   if (stance.last === id) return TALK_MINUTES + ONCE_MORE_MINUTES;
   const model = TEST_MODELS[id];
   const danger = model.hazards.filter((h) => !misleads.has(h)).length * HAZARD_MINUTES;
-  const panel = model.place === 'outdoor' && !NO_PANEL.has(id) && !stance.outdoorPanelOff ? MINUTES.outdoorPanel : 0;
+  const panel = model.behindPanel && !stance.outdoorPanelOff ? MINUTES.outdoorPanel : 0;
   const gauges = model.function === 'pressure' && !stance.gaugesOn ? MINUTES.gauges : 0;
   return TALK_MINUTES + model.minutes + walk(stance.place, model.place) + ready(stance, id) + panel + gauges + danger;
 }
 
 /** Where the technician stands after a test. */
 export function stanceAfter(stance: Stance, id: TestId): Stance {
-  const { place, needs, function: fn } = TEST_MODELS[id];
+  const { place, behindPanel, needs, function: fn } = TEST_MODELS[id];
   return {
     place,
     power: needs.power === 'any' ? stance.power : needs.power,
     call: needs.call === 'any' ? stance.call : needs.call,
-    outdoorPanelOff: stance.outdoorPanelOff || (place === 'outdoor' && !NO_PANEL.has(id)),
+    outdoorPanelOff: stance.outdoorPanelOff || behindPanel,
     gaugesOn: stance.gaugesOn || fn === 'pressure',
     last: id,
   };

@@ -3,8 +3,10 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import { unitFor } from '../../../grammar/vocabulary/units.ts';
 import type { Circumstances, Evidence } from '../diagnosis.ts';
 import { DiagnosisError } from '../errors.ts';
+import { NO_EVIDENCE } from '../measuring/look-tests.ts';
 import { TEST_MODELS } from '../measuring/test-models.ts';
 import { OPEN_OHMS } from '../table/predict.ts';
 
@@ -25,20 +27,10 @@ function agrees(a: Taken, b: Taken): boolean {
   return Math.abs(a.value - b.value) <= 0.06 * Math.max(a.value, b.value) + 1.5;
 }
 
-const FACTORS: Partial<Record<QuantityId, Partial<Record<UnitCode, (value: number) => number>>>> = {
-  voltage: { V: (v) => v, mV: (v) => v / 1000 },
-  current: { A: (v) => v, mA: (v) => v / 1000 },
-  resistance: { Ohm: (v) => v, kOhm: (v) => v * 1e3, MOhm: (v) => v * 1e6 },
-  insulation: { Ohm: (v) => v, kOhm: (v) => v * 1e3, MOhm: (v) => v * 1e6 },
-  capacitance: { uF: (v) => v },
-  temperature: { '[degF]': (v) => v, Cel: (v) => v * 1.8 + 32 },
-  'wet-bulb': { '[degF]': (v) => v, Cel: (v) => v * 1.8 + 32 },
-  pressure: { '[psi]': (v) => v },
-};
-
-/** Widest value that an instrument at a cooling unit can show, in the test's own unit. */
-const LIMITS: Partial<Record<QuantityId, readonly [number, number]>> = {
+/** Widest value that an instrument at a cooling unit can show, in the quantity's base unit; `no-test` reads the others. */
+const LIMITS: Readonly<Record<QuantityId, readonly [number, number] | 'no-test'>> = {
   voltage: [0, 1000],
+  'voltage-dc': 'no-test',
   current: [0, 600],
   resistance: [0, Number.POSITIVE_INFINITY],
   insulation: [0, Number.POSITIVE_INFINITY],
@@ -46,10 +38,18 @@ const LIMITS: Partial<Record<QuantityId, readonly [number, number]>> = {
   temperature: [-60, 400],
   'wet-bulb': [-20, 120],
   pressure: [-15, 900],
+  difference: 'no-test',
+  vacuum: 'no-test',
+  'static-pressure': 'no-test',
+  airflow: 'no-test',
+  frequency: 'no-test',
+  humidity: 'no-test',
+  mass: 'no-test',
+  time: 'no-test',
 };
 
 /**
- * A value in the test's own unit.
+ * A value in the test's own unit, which is the base unit of its quantity.
  * Errors: `wrong-unit` when unit and quantity do not belong together; `bad-reading` for NaN, negative or absurd values.
  */
 export function toOwnUnit(quantity: QuantityId, value: Value, unit: UnitCode): number {
@@ -57,10 +57,11 @@ export function toOwnUnit(quantity: QuantityId, value: Value, unit: UnitCode): n
     if (quantity === 'resistance' || quantity === 'insulation') return OPEN_OHMS;
     throw new DiagnosisError('bad-reading', `open, for ${quantity}`);
   }
-  const convert = FACTORS[quantity]?.[unit];
-  if (!convert) throw new DiagnosisError('wrong-unit', `${quantity} in ${unit}`);
-  const own = convert(value);
-  const [low, high] = LIMITS[quantity]!;
+  const limits = LIMITS[quantity];
+  const row = unitFor(unit, quantity);
+  if (limits === 'no-test' || row === undefined) throw new DiagnosisError('wrong-unit', `${quantity} in ${unit}`);
+  const own = value * row.factor + (row.offset ?? 0);
+  const [low, high] = limits;
   if (!(own >= low && own <= high)) throw new DiagnosisError('bad-reading', `${value} ${unit} for ${quantity}`);
   return own;
 }
@@ -108,6 +109,7 @@ export function findLook(
   observation: ObservationId,
   circumstances: Circumstances,
 ): TestId | undefined {
+  if (observation in NO_EVIDENCE) return undefined;
   const looks = tests.filter((id) => {
     const { measure } = TEST_MODELS[id];
     return measure.kind === 'look' && measure.answers.includes(observation);

@@ -10,65 +10,51 @@ export interface TranscriptLine {
   readonly detail?: string;
 }
 
+type ListKey = {
+  [K in keyof FoldedVisit]-?: FoldedVisit[K] extends readonly Moment[] ? K : never;
+}[keyof FoldedVisit];
+type Line = Omit<TranscriptLine, 'seq'>;
+
+/** How each list of the view stands in the transcript; `said-with-it`: what was said then tells it. */
+const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line) | 'said-with-it' } = {
+  heard: (line) => ({ kind: 'heard', text: line.text, detail: TRANSCRIPT.heardDetail(line) }),
+  said: (line) => ({ kind: 'said', text: line.text, detail: line.kind }),
+  readings: (line) => ({ kind: 'reading', text: showReading(line.reading), detail: TRANSCRIPT.readingDetail(line) }),
+  refused: (line) => ({ kind: 'refused', text: TRANSCRIPT.refused(line), detail: TRANSCRIPT.refusedDetail(line) }),
+  asked: (line) => ({ kind: 'asked', text: TRANSCRIPT.asked(line), detail: line.why }),
+  energyChanges: (line) => ({ kind: 'energy', text: TRANSCRIPT.energy(line), detail: line.why }),
+  cautions: (line) => ({ kind: 'caution', text: TRANSCRIPT.caution(line), detail: TRANSCRIPT.cautionDetail(line) }),
+  notes: (line) => ({ kind: 'note', text: TRANSCRIPT.note(line) }),
+  remarks: (line) => ({ kind: 'note', text: TRANSCRIPT.remark(line) }),
+  unanswered: (line) => ({ kind: 'note', text: TRANSCRIPT.unanswered(line) }),
+  injuries: () => ({ kind: 'note', text: TRANSCRIPT.hurt }),
+  interruptions: (line) => ({ kind: 'note', text: line.sentence }),
+  unknown: (line) => ({ kind: 'unknown', text: TRANSCRIPT.unknown(line), detail: TRANSCRIPT.unknownDetail }),
+  observations: 'said-with-it',
+  nameplate: 'said-with-it',
+  proofs: 'said-with-it',
+  suspects: 'said-with-it',
+  steps: 'said-with-it',
+  phases: 'said-with-it',
+  works: 'said-with-it',
+  parts: 'said-with-it',
+  wires: 'said-with-it',
+  items: 'said-with-it',
+  recommendations: 'said-with-it',
+  signatures: 'said-with-it',
+  refrigerant: 'said-with-it',
+  focuses: 'said-with-it',
+  overrides: 'said-with-it',
+  warnings: 'said-with-it',
+  charge: 'said-with-it',
+};
+
 /** The whole visit as lines, in the order of the record. */
 export function transcriptLines(folded: FoldedVisit): readonly TranscriptLine[] {
-  const lines: TranscriptLine[] = [
-    ...folded.heard.map((line) => ({
-      seq: line.seq,
-      kind: 'heard' as const,
-      text: line.text,
-      detail: TRANSCRIPT.heardDetail(line),
-    })),
-    ...folded.said.map((line) => ({ seq: line.seq, kind: 'said' as const, text: line.text, detail: line.kind })),
-    ...folded.readings.map((line) => ({
-      seq: line.seq,
-      kind: 'reading' as const,
-      text: showReading(line.reading),
-      detail: TRANSCRIPT.readingDetail(line),
-    })),
-    ...folded.refused.map((line) => ({
-      seq: line.seq,
-      kind: 'refused' as const,
-      text: TRANSCRIPT.refused(line),
-      detail: TRANSCRIPT.refusedDetail(line),
-    })),
-    ...folded.asked.map((line) => ({
-      seq: line.seq,
-      kind: 'asked' as const,
-      text: TRANSCRIPT.asked(line),
-      detail: line.why,
-    })),
-    ...folded.energyChanges.map((line) => ({
-      seq: line.seq,
-      kind: 'energy' as const,
-      text: TRANSCRIPT.energy(line),
-      detail: line.why,
-    })),
-    ...folded.cautions.map((line) => ({
-      seq: line.seq,
-      kind: 'caution' as const,
-      text: TRANSCRIPT.caution(line),
-      detail: TRANSCRIPT.cautionDetail(line),
-    })),
-    ...folded.notes.map((line) => ({ seq: line.seq, kind: 'note' as const, text: TRANSCRIPT.note(line) })),
-    ...folded.remarks.map((line) => ({
-      seq: line.seq,
-      kind: 'note' as const,
-      text: TRANSCRIPT.remark(line),
-    })),
-    ...folded.unanswered.map((line) => ({
-      seq: line.seq,
-      kind: 'note' as const,
-      text: TRANSCRIPT.unanswered(line),
-    })),
-    ...folded.injuries.map((line) => ({ seq: line.seq, kind: 'note' as const, text: TRANSCRIPT.hurt })),
-    ...folded.interruptions.map((line) => ({ seq: line.seq, kind: 'note' as const, text: line.sentence })),
-    ...folded.unknown.map((line) => ({
-      seq: line.seq,
-      kind: 'unknown' as const,
-      text: TRANSCRIPT.unknown(line),
-      detail: TRANSCRIPT.unknownDetail,
-    })),
-  ];
-  return lines.toSorted((a: Pick<Moment, 'seq'>, b: Pick<Moment, 'seq'>) => a.seq - b.seq);
+  const lines = (Object.keys(LINES) as ListKey[]).flatMap((list) => linesOf(folded[list], LINES[list]));
+  return lines.toSorted((a, b) => a.seq - b.seq);
+}
+
+function linesOf(list: readonly Moment[], show: ((line: never) => Line) | 'said-with-it'): TranscriptLine[] {
+  return show === 'said-with-it' ? [] : list.map((line) => ({ seq: line.seq, ...show(line as never) }));
 }

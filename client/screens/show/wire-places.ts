@@ -1,4 +1,4 @@
-import { POINTS, type Point } from '../../../grammar/vocabulary/points.ts';
+import { isPoint, POINTS, POINTS_BY_ID } from '../../../grammar/vocabulary/points.ts';
 import type { LandingRow } from '../../visit/rules/landings.ts';
 
 export interface DrawnTerminal {
@@ -32,8 +32,7 @@ function hangsAt(row: LandingRow, id: string): boolean {
 }
 
 function placeOf(id: string | undefined): string | undefined {
-  const point: Point | undefined = POINTS.find((one) => one.id === id);
-  return point?.place;
+  return isPoint(id) ? POINTS_BY_ID[id].place : undefined;
 }
 
 /** The mark on the terminal itself: "cap-FAN" is FAN, "R@thermostat" is R. */

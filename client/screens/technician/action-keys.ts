@@ -5,24 +5,27 @@ import { looseWires } from '../../visit/rules/landings.ts';
 import { KEY, SWITCH } from '../../words/pages/key-words.ts';
 import { commandKey, itemKey, observationKey, padKey, reportKey, type TouchKey, writeKey } from './touch-key.ts';
 
-/** The switch that takes a zone off. */
-function switchOf(zone: Step['zone']): {
+interface Switch {
   readonly device: keyof typeof SWITCH.names;
   readonly place: SwitchPlace;
-} {
-  switch (zone) {
-    case 'disconnect-line':
-      return { device: 'breaker', place: 'panel' };
-    case 'air-handler':
-    case 'control':
-      return { device: 'service-switch', place: 'air-handler' };
-    default:
-      return { device: 'disconnect', place: 'outdoor' };
-  }
 }
 
+const OUTDOORS: Switch = { device: 'disconnect', place: 'outdoor' };
+const INDOORS: Switch = { device: 'service-switch', place: 'air-handler' };
+
+/** The switch that takes a zone off. */
+const SWITCHES: Readonly<Record<Step['zone'], Switch>> = {
+  'disconnect-line': { device: 'breaker', place: 'panel' },
+  'outdoor-load': OUTDOORS,
+  'capacitor-herm': OUTDOORS,
+  'capacitor-fan': OUTDOORS,
+  none: OUTDOORS,
+  'air-handler': INDOORS,
+  control: INDOORS,
+};
+
 function switched(zone: Step['zone'], state: 'locked' | 'closed'): TouchKey {
-  const { device, place } = switchOf(zone);
+  const { device, place } = SWITCHES[zone];
   const label = (state === 'locked' ? SWITCH.locked : SWITCH.backOn)(SWITCH.names[device]);
   return reportKey(label, { kind: 'report', report: { type: 'energy', device, place, state } }, 2);
 }

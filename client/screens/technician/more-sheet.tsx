@@ -28,9 +28,45 @@ interface MoreSheetProps {
   readonly onClose: () => void;
 }
 
+interface CommandKey {
+  readonly label: string;
+  /** Absent: always there, and never without use. */
+  readonly isThere?: (context: VisitContext) => boolean;
+  readonly isOfUse?: (context: VisitContext) => boolean;
+}
+
+/**
+ * The key of each order. `of-the-moment`: offered while it answers something; `another-key`: touch does it another way;
+ * `by-voice`: it has no key.
+ */
+const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'another-key' | 'by-voice'>> = {
+  'take-back': { label: MORE.takeBack, isOfUse: ({ readings }) => readings.length > 0 },
+  correct: 'another-key',
+  'what-next': { label: MORE.whatNext },
+  why: { label: MORE.why },
+  'say-again': { label: MORE.sayAgain },
+  pass: { label: MORE.pass },
+  'cannot-reach': { label: MORE.cannotReach },
+  status: { label: MORE.status },
+  hold: { label: MORE.hold, isThere: ({ held }) => !held },
+  'go-on': { label: MORE.goOn, isThere: ({ held }) => held },
+  'short-talk': { label: MORE.shortTalk, isThere: ({ pace }) => pace === 'full' },
+  'full-talk': { label: MORE.fullTalk, isThere: ({ pace }) => pace !== 'full' },
+  finish: { label: MORE.finish },
+  yes: 'of-the-moment',
+  no: 'of-the-moment',
+  live: 'of-the-moment',
+  done: 'of-the-moment',
+  fine: 'of-the-moment',
+  stop: 'by-voice',
+  'cancel-check': 'by-voice',
+  help: 'by-voice',
+};
+
+const IN_ORDER = Object.keys(COMMAND_KEYS) as CommandId[];
+
 /** Everything that can be said, by touch: what happened, and orders to Readback itself. */
 export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: MoreSheetProps) {
-  const talk = context.pace === 'full' ? 'short-talk' : 'full-talk';
   return (
     <Sheet title={MORE.title} onClose={onClose}>
       <div className="keys">
@@ -49,22 +85,13 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
           onPress={() => onChoose('set-right')}
           disabled={readingToSetRight(context) === undefined}
         />
-        <Choice label={MORE.takeBack} onPress={() => onCommand('take-back')} disabled={context.readings.length === 0} />
-        <Choice label={MORE.whatNext} onPress={() => onCommand('what-next')} />
-        <Choice label={MORE.why} onPress={() => onCommand('why')} />
-        <Choice label={MORE.sayAgain} onPress={() => onCommand('say-again')} />
-        <Choice label={MORE.pass} onPress={() => onCommand('pass')} />
-        <Choice label={MORE.cannotReach} onPress={() => onCommand('cannot-reach')} />
-        <Choice label={MORE.status} onPress={() => onCommand('status')} />
-        <Choice
-          label={context.held ? MORE.goOn : MORE.hold}
-          onPress={() => onCommand(context.held ? 'go-on' : 'hold')}
-        />
-        <Choice label={talk === 'full-talk' ? MORE.fullTalk : MORE.shortTalk} onPress={() => onCommand(talk)} />
+        {IN_ORDER.filter((command) => command !== 'finish').map((command) => (
+          <CommandChoice key={command} command={command} context={context} onCommand={onCommand} />
+        ))}
         <Choice label={earOn ? MORE.earOff : MORE.earOn} onPress={() => onChoose('ear')} />
         <Choice label={MORE.sound} onPress={() => onChoose('sound')} />
         <Choice label={MORE.soundCheck} onPress={() => onChoose('sound-check')} />
-        <Choice label={MORE.finish} onPress={() => onCommand('finish')} />
+        <CommandChoice command="finish" context={context} onCommand={onCommand} />
         <button type="button" className="key full leave" onClick={onClose}>
           {PAGE.back}
         </button>
@@ -72,6 +99,18 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
       <AboutLine />
     </Sheet>
   );
+}
+
+interface CommandChoiceProps {
+  readonly command: CommandId;
+  readonly context: VisitContext;
+  readonly onCommand: (command: CommandId) => void;
+}
+
+function CommandChoice({ command, context, onCommand }: CommandChoiceProps) {
+  const key = COMMAND_KEYS[command];
+  if (typeof key === 'string' || key.isThere?.(context) === false) return null;
+  return <Choice label={key.label} onPress={() => onCommand(command)} disabled={key.isOfUse?.(context) === false} />;
 }
 
 interface ChoiceProps {

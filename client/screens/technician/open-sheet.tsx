@@ -62,8 +62,17 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
         return show({ sheet: 'pad', pad: { kind: 'proof', zone: zoneToProve(context) } });
       case 'set-right':
         return reading === undefined ? close() : show({ sheet: 'pad', pad: { kind: 'set-right', reading } });
-      default:
+      case 'reading':
+      case 'seen':
+      case 'switched':
+      case 'part':
+      case 'write':
+      case 'wires':
+      case 'sound':
+      case 'sound-check':
         return show({ sheet: choice });
+      default:
+        choice satisfies never;
     }
   };
   const see = (observation: ObservationId) => {

@@ -1,5 +1,5 @@
 import type { Amps, Microfarads, Volts } from '../../../grammar/vocabulary/quantities.ts';
-import type { RefrigerantId, UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { REFRIGERANT_CLASSES, type RefrigerantId, type UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { UNIT_STOCK } from './unit-stock.ts';
 
 export interface VisitOpening {
@@ -9,16 +9,7 @@ export interface VisitOpening {
   readonly unit: UnitProfile;
 }
 
-export const REFRIGERANTS: readonly RefrigerantId[] = [
-  'R-22',
-  'R-32',
-  'R-134a',
-  'R-290',
-  'R-404A',
-  'R-407C',
-  'R-410A',
-  'R-454B',
-];
+export const REFRIGERANTS = Object.keys(REFRIGERANT_CLASSES) as RefrigerantId[];
 
 /** What the filled form says. A field that was emptied is unknown, also where the stock unit had a value for it. */
 export function openingFrom(form: { get(name: string): unknown }): VisitOpening {

@@ -57,14 +57,19 @@ function proofNumbers(zone: ZoneId): readonly string[] {
   return [meter, ...(zone === 'control' ? control : line), meterAgain];
 }
 
+type Pair = readonly [PointId, PointId];
+const HERM: Pair = ['cap-C', 'cap-HERM'];
+const FAN: Pair = ['cap-C', 'cap-FAN'];
+
 /** Where a zone's stored charge is read. */
-function chargedSections(zone: ZoneId): readonly (readonly [PointId, PointId])[] {
-  if (zone === 'air-handler') return [['blower-cap-1', 'blower-cap-2']];
-  return [
-    ['cap-C', 'cap-HERM'],
-    ['cap-C', 'cap-FAN'],
-  ];
-}
+const CHARGED_SECTIONS: Readonly<Record<ZoneId, readonly Pair[]>> = {
+  'disconnect-line': [],
+  'outdoor-load': [HERM, FAN],
+  control: [],
+  'capacitor-herm': [HERM],
+  'capacitor-fan': [FAN],
+  'air-handler': [['blower-cap-1', 'blower-cap-2']],
+};
 
 function numbersOf(request: PadRequest): readonly AskedNumber[] {
   switch (request.kind) {
@@ -75,7 +80,7 @@ function numbersOf(request: PadRequest): readonly AskedNumber[] {
     case 'proof':
       return proofNumbers(request.zone).map((title) => ({ title, quantity: 'voltage' }));
     case 'discharge':
-      return chargedSections(request.zone).map((at) => ({ title: PAD.charge(at), quantity: 'voltage-dc' }));
+      return CHARGED_SECTIONS[request.zone].map((at) => ({ title: PAD.charge(at), quantity: 'voltage-dc' }));
   }
 }
 
@@ -109,7 +114,7 @@ function meaningOf(
       };
     }
     case 'discharge': {
-      const readings = chargedSections(request.zone).map((at, index) =>
+      const readings = CHARGED_SECTIONS[request.zone].map((at, index) =>
         readingOf('voltage-dc', at, numbers[index] ?? 0, 'V', false),
       );
       return {

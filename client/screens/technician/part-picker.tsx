@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { PART_RATINGS, PARTS, type PartId } from '../../../grammar/vocabulary/parts.ts';
+import { PART_RATINGS, PARTS, PARTS_BY_ID, type PartId } from '../../../grammar/vocabulary/parts.ts';
 import { WORKS, type WorkId } from '../../../grammar/vocabulary/works.ts';
 import { PART_PICKER } from '../../words/pages/key-words.ts';
 import { NumberPad } from './number-pad.tsx';
@@ -17,7 +17,7 @@ export function PartPicker({ onEnter, onClose }: PartPickerProps) {
   const [part, setPart] = useState<PartId>();
   const [ratings, setRatings] = useState<Readonly<Record<string, number>>>({});
   const [at, setAt] = useState(0);
-  const asked: readonly string[] = PARTS.find(({ id }) => id === part)?.ratings ?? [];
+  const asked: readonly string[] = part === undefined ? [] : PARTS_BY_ID[part].ratings;
   const enter = (chosen: PartId, all: Readonly<Record<string, number>>) => {
     onEnter({ kind: 'part', part: chosen, ratings: all }, PART_PICKER.heard(chosen, Object.values(all)));
     onClose();
@@ -39,7 +39,7 @@ export function PartPicker({ onEnter, onClose }: PartPickerProps) {
         return onClose();
       }
       setPart(id as PartId);
-      if ((PARTS.find((one) => one.id === id)?.ratings.length ?? 0) === 0) enter(id as PartId, {});
+      if (PARTS_BY_ID[id as PartId].ratings.length === 0) enter(id as PartId, {});
     };
     return <PickSheet title={PART_PICKER.title} picks={picks} onPick={pick} onClose={onClose} />;
   }

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { POINTS, type PointId } from '../../../grammar/vocabulary/points.ts';
+import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
+import { POINTS, POINTS_BY_ID, type PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import { READING_PICKER } from '../../words/pages/key-words.ts';
 import { FUNCTION_NAMES, showPoint } from '../../words/shown/show-reading.ts';
@@ -11,29 +12,37 @@ interface ReadingPickerProps {
   readonly onClose: () => void;
 }
 
-const FUNCTIONS: readonly QuantityId[] = [
-  'voltage',
-  'voltage-dc',
-  'current',
-  'resistance',
-  'capacitance',
-  'temperature',
-  'pressure',
-];
-/** Places that are one thing, without two probe tips. */
-const SINGLE: Partial<Record<QuantityId, readonly PointId[]>> = {
-  current: ['compressor', 'fan-motor', 'blower-motor', 'crankcase-heater'],
-  temperature: [
-    'outdoor-air',
-    'return-air',
-    'supply-air',
-    'condenser-air-out',
-    'suction-line',
-    'liquid-line',
-    'discharge-line',
-  ],
-  pressure: ['suction-port', 'liquid-port'],
+/** Whether a meter function is offered by touch; the others are said, or asked by the visit and entered there. */
+const BY_TOUCH: Readonly<Record<QuantityId, boolean>> = {
+  voltage: true,
+  'voltage-dc': true,
+  current: true,
+  resistance: true,
+  capacitance: true,
+  temperature: true,
+  pressure: true,
+  'wet-bulb': false,
+  difference: false,
+  vacuum: false,
+  'static-pressure': false,
+  airflow: false,
+  frequency: false,
+  humidity: false,
+  insulation: false,
+  mass: false,
+  time: false,
 };
+const FUNCTIONS = (Object.keys(BY_TOUCH) as QuantityId[]).filter((quantity) => BY_TOUCH[quantity]);
+
+/** Places where a quantity is read that are one thing, without two probe tips. */
+function singlePlaces(quantity: QuantityId): readonly PointId[] {
+  return MEASURANDS.filter((row) => row.quantity === quantity).flatMap(({ at: [one, other] }) =>
+    one !== undefined && other === undefined ? [one] : [],
+  );
+}
+
+/** Points that a probe tip goes on. */
+const TIPS: ReadonlySet<PointId> = new Set(MEASURANDS.flatMap(({ at }) => (at.length === 2 ? at : [])));
 
 /** Any reading at any time: meter function, then one place or two probe tips. */
 export function ReadingPicker({ onPicked, onClose }: ReadingPickerProps) {
@@ -43,9 +52,9 @@ export function ReadingPicker({ onPicked, onClose }: ReadingPickerProps) {
     const picks = FUNCTIONS.map((value) => ({ label: FUNCTION_NAMES[value], value }));
     return <PickSheet title={READING_PICKER.meterFunction} picks={picks} onPick={setQuantity} onClose={onClose} />;
   }
-  const single = SINGLE[quantity];
+  const single = singlePlaces(quantity);
   const picked = (at: readonly PointId[]) => onPicked({ kind: 'reading', quantity, at, bench: false });
-  if (single !== undefined) {
+  if (single.length > 0) {
     return (
       <PickSheet
         title={READING_PICKER.where}
@@ -83,8 +92,7 @@ function pickOf(value: PointId) {
 
 /** Probe tips; for the second, those at the same place first, and ground. */
 function tips(first: PointId | undefined): readonly { readonly label: string; readonly value: PointId }[] {
-  const ones = Object.values(SINGLE).flat();
-  const all = POINTS.filter(({ id }) => !ones.includes(id) && id !== first);
+  const all = POINTS.filter(({ id }) => TIPS.has(id) && id !== first);
   if (first === undefined) return all.map(({ id }) => pickOf(id));
   const place = placeOf(first);
   const near = (id: PointId) => Number(placeOf(id) === place || id === 'ground');
@@ -92,8 +100,7 @@ function tips(first: PointId | undefined): readonly { readonly label: string; re
 }
 
 function placeOf(id: PointId): string | undefined {
-  const point = POINTS.find((one) => one.id === id);
-  return point !== undefined && 'place' in point ? point.place : undefined;
+  return POINTS_BY_ID[id].place;
 }
 
 /** The two tips in the order of the points table, as every reading has them. */

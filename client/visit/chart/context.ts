@@ -6,6 +6,7 @@ import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
@@ -75,17 +76,18 @@ export interface ProvedPair {
   readonly value: number;
 }
 
-/** A part fitted, or what was mended without one. */
-export interface FittedPart {
-  readonly work?: WorkId;
-  readonly part: string;
+/** A part fitted, or what was mended without one: its work then stands in both fields. */
+export type FittedPart = (
+  | { readonly work?: undefined; readonly part: FittedPartId }
+  | { readonly work: WorkId; readonly part: WorkId }
+) & {
   readonly ratings: Readonly<Record<string, number | string>>;
   readonly words: string;
   /** Number of its repair evidence. */
   readonly number: number;
   /** What was held against it and overridden. */
   readonly doubts: readonly string[];
-}
+};
 
 export type Undoable =
   | { readonly kind: 'reading'; readonly number: number }

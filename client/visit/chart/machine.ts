@@ -18,6 +18,9 @@ import { stepRegion } from './regions/step.ts';
 import { act, visitSetup } from './setup.ts';
 import type { Turn } from './turn.ts';
 
+/** Inputs that a region takes: what the step's caution waits for, and who may go on. */
+type TakenByRegion = 'mouth.finished' | 'supervisor.acknowledged';
+
 type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
 
 /** A handler for one kind of input: sets the time, takes the input, then settles what the turn has brought about. */
@@ -135,5 +138,5 @@ export const visitMachine = visitSetup.createMachine({
         turn.say('warning', input.sentence);
       }),
     },
-  },
+  } satisfies Readonly<Record<Exclude<VisitInput['type'], TakenByRegion>, unknown>>,
 });

@@ -1,10 +1,10 @@
-import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { REFRIGERANT_CLASSES, type UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { GATE_WORDS } from '../../words/talk/caution-words.ts';
 import type { Turn } from '../chart/turn.ts';
 
 /**
  * Units whose stored charge and procedures differ are gated where the nameplate tells: it is said, and from then on
- * nothing here is called proven dead. A3 class of R-290: ASHRAE 34, from memory.
+ * nothing here is called proven dead.
  */
 export function gateUnit(turn: Turn): void {
   const gate = gateOf(turn.context.unit);
@@ -16,5 +16,6 @@ export function gateUnit(turn: Turn): void {
 
 function gateOf(unit: UnitProfile): keyof typeof GATE_WORDS | undefined {
   if (unit.inverterDriven === true) return 'inverter-driven';
-  return unit.refrigerant === 'R-290' ? 'A3-refrigerant' : undefined;
+  if (unit.refrigerant === undefined) return undefined;
+  return REFRIGERANT_CLASSES[unit.refrigerant] === 'A3' ? 'A3-refrigerant' : undefined;
 }

@@ -32,7 +32,13 @@ function isWork(meaning: Meaning): boolean {
     case 'part':
     case 'wire':
       return true;
-    default:
+    case 'command':
+    case 'nameplate':
+    case 'work':
+    case 'note':
+    case 'dictated':
+    case 'check-on-me':
+    case 'unclear':
       return false;
   }
 }

@@ -1,5 +1,5 @@
 import type { RankedSuspects, RankedTest } from '../../../grammar/visit/inputs.ts';
-import { TESTS } from '../../../grammar/vocabulary/tests.ts';
+import { TESTS_BY_ID } from '../../../grammar/vocabulary/tests.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
@@ -42,8 +42,7 @@ export function goOnWithout(turn: Turn, step: Step): void {
 }
 
 function againWords({ id, at, quantity }: RankedTest): string {
-  const name = TESTS.find((test) => test.id === id)?.name ?? id;
-  return quantity === 'observation' ? name : placeWords(at);
+  return quantity === 'observation' ? TESTS_BY_ID[id].name : placeWords(at);
 }
 
 /** Full talk says, after a reading, what it has done to the suspects: never before, and only where it moved them. */

@@ -69,6 +69,8 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
     case 'help':
       turn.say('answer', SAY.help);
       return;
+    default:
+      command satisfies never;
   }
 }
 

@@ -3,12 +3,12 @@ import type { WireMove } from '../../../grammar/visit/events.ts';
 import { judgeReading } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantities.ts';
-import { UNITS } from '../../../grammar/vocabulary/units.ts';
+import { unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Undoable } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { zoneOf } from '../steps/plans.ts';
-import { SETTLED_BY_ITEM } from './take-job.ts';
+import { settledByItem } from './take-job.ts';
 import { circumstances, followEnergy, judgeFigures, refusedWhileNotDead, takeReading } from './take-reading.ts';
 import { doubtRefrigerant, followRefrigerant } from './take-refrigerant.ts';
 
@@ -60,10 +60,7 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
 
 /** A correction may change a number or a place, never what was measured. */
 function unitBelongs(unit: UnitCode | undefined, quantity: QuantityId): boolean {
-  return (
-    unit === undefined ||
-    UNITS.some((one) => one.code === unit && (one.quantities as readonly QuantityId[]).includes(quantity))
-  );
+  return unit === undefined || unitFor(unit, quantity) !== undefined;
 }
 
 function corrected(reading: Reading, correction: Correction): Reading {
@@ -103,7 +100,7 @@ function takeBackJob(turn: Turn, last: Extract<Undoable, { kind: 'item' | 'recom
   const { items, recommendations, settled } = turn.context;
   if (last.kind === 'item') {
     turn.record({ type: 'item.withdrawn', item: last.item });
-    const answered = SETTLED_BY_ITEM[last.item];
+    const answered = settledByItem(last.item);
     turn.set({
       items: items.toSpliced(items.lastIndexOf(last.item), 1),
       settled: settled.filter((id) => id !== answered),
@@ -121,8 +118,8 @@ function takeBackPart(turn: Turn, number: number): void {
   const { parts, settled } = turn.context;
   const part = parts.find((one) => one.number === number);
   if (part === undefined) return;
-  if (part.work === undefined) turn.record({ type: 'part.withdrawn', part: part.part });
-  else turn.record({ type: 'work.withdrawn', work: part.work });
+  if (part.work !== undefined) turn.record({ type: 'work.withdrawn', work: part.work });
+  else turn.record({ type: 'part.withdrawn', part: part.part });
   turn.set({
     parts: parts.filter((one) => one.number !== number),
     settled: settled.filter((id) => id !== 'repair.part-fitted'),

@@ -4,23 +4,33 @@ import { SIGNED_BY_VOICE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { followRefrigerantItem } from './take-refrigerant.ts';
 
-/** Which plan step an item answers. */
-export const SETTLED_BY_ITEM: Readonly<Partial<Record<JobItemId, string>>> = {
+/** Which plan step an item answers; those of the refrigerant circuit follow its own plan. */
+const SETTLED_BY_ITEM: Readonly<Record<JobItemId, string>> = {
   'consent-given': 'arrive.consent',
   'consent-refused': 'arrive.consent',
   'meter-category-two': 'arrive.meter',
   'meter-category-three': 'arrive.meter',
   'meter-category-four': 'arrive.meter',
   'nameplate-unreadable': 'arrive.nameplate',
+  'circuit-opened': 'none',
+  'leak-found': 'none',
+  'no-leak-found': 'none',
+  'vacuum-isolated': 'none',
   'thermostat-as-agreed': 'close.thermostat',
   'nothing-to-recommend': 'close.recommend',
   'customer-not-present': 'close.customer',
 };
 
+/** The plan step that an item answers, undefined where it answers none. */
+export function settledByItem(item: JobItemId): string | undefined {
+  const step = SETTLED_BY_ITEM[item];
+  return step === 'none' ? undefined : step;
+}
+
 /** Something of the job, in a word: recorded and read back, never evidence for the diagnosis. */
 export function takeItem(turn: Turn, item: JobItemId): void {
   const { items, undoable, settled } = turn.context;
-  const step = SETTLED_BY_ITEM[item];
+  const step = settledByItem(item);
   turn.record({ type: 'item.reported', item });
   turn.set({
     items: [...items, item],

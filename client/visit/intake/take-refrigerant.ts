@@ -52,6 +52,18 @@ export function followRefrigerantItem(turn: Turn, item: JobItemId): void {
       if (!isCircuitOpened(turn.context)) return;
       change(turn, { isolatedAt: turn.context.now.mono });
       return stand(turn, 'decay');
+    case 'consent-given':
+    case 'consent-refused':
+    case 'meter-category-two':
+    case 'meter-category-three':
+    case 'meter-category-four':
+    case 'nameplate-unreadable':
+    case 'thermostat-as-agreed':
+    case 'nothing-to-recommend':
+    case 'customer-not-present':
+      return;
+    default:
+      item satisfies never;
   }
 }
 

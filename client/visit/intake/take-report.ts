@@ -5,6 +5,7 @@ import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesOpenedAt } from '../rules/isolation.ts';
+import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { hastenCheck } from './check-on-me.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
@@ -27,6 +28,8 @@ export function takeReport(turn: Turn, report: Report): void {
       return takeItem(turn, report.item);
     case 'injury':
       return takeInjury(turn);
+    default:
+      report satisfies never;
   }
 }
 
@@ -66,10 +69,10 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
 
 /** What is seen, heard or felt: evidence for the diagnosis, and where something runs, evidence of energy too. */
 export function takeObservation(turn: Turn, observation: ObservationId): void {
-  const running = observation === 'compressor-running' || observation === 'fan-turning';
-  const energised = running || ENERGISED.includes(observation);
-  if (observation === 'thermostat-calling') turn.set({ call: 'cooling' });
-  if (observation === 'thermostat-not-calling') turn.set({ call: 'none' });
+  const shown = SHOWN_BY_LOOK[observation];
+  const running = shown.power === 'running';
+  const energised = shown.power !== 'nothing';
+  if (shown.call !== 'nothing') turn.set({ call: shown.call });
   const { context } = turn;
   const number = context.readingCount + 1;
   const seen = circumstances(context, 'outdoor-load');
@@ -86,7 +89,7 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
       { seq: number, kind: 'observation', observation, power: under.power, call: under.call, bench: false },
     ],
     undoable: [...context.undoable, { kind: 'observation', number }],
-    settled: [...new Set([...context.settled, ...(answered ? [context.step.id] : []), ...settledByLook(observation)])],
+    settled: [...new Set([...context.settled, ...(answered ? [context.step.id] : []), ...shown.answers])],
     ...(running && context.runningSince === undefined ? { runningSince: context.now.mono } : {}),
   });
   turn.say('readback', SAY.seen(observation));
@@ -99,24 +102,6 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
     const why = BECAUSE.seen(observation);
     for (const zone of OUTDOOR_ZONES) turn.raise({ type: 'energy.live', zone, why });
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
-  }
-}
-
-/** Something that hums or trips has power, even if it does not run. */
-const ENERGISED: readonly ObservationId[] = ['fan-hums', 'compressor-hums-and-trips', 'compressor-runs-then-trips'];
-
-function settledByLook(observation: ObservationId): readonly string[] {
-  switch (observation) {
-    case 'thermostat-calling':
-      return ['energy.call-on', 'arrive.call'];
-    case 'thermostat-not-calling':
-      return ['energy.call-off', 'arrive.call'];
-    case 'thermostat-blank':
-      return ['arrive.call'];
-    case 'covers-on':
-      return ['energy.covers-on'];
-    default:
-      return [];
   }
 }
 

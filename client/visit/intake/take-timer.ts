@@ -25,6 +25,8 @@ export function takeTimer(turn: Turn, timer: TimerId): void {
       return putCheck(turn);
     case 'quiet':
       return endQuietProof(turn);
+    default:
+      timer satisfies never;
   }
 }
 

@@ -2,13 +2,13 @@ import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { USUAL_UNITS } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { expectationOf } from '../steps/expectation.ts';
-import { expectedUnit } from '../steps/expected-unit.ts';
 import { setCheck } from './check-on-me.ts';
 import { takeCommand } from './take-command.ts';
 import { closeQuestion } from './take-correction.ts';
@@ -60,6 +60,8 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
     case 'unclear':
       turn.say('question', SAY.unclear);
       return;
+    default:
+      meaning satisfies never;
   }
 }
 
@@ -71,7 +73,7 @@ function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>)
     turn.say('question', SAY.which);
     return;
   }
-  takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? expectedUnit(only.quantity) }, 'as heard');
+  takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? USUAL_UNITS[only.quantity] }, 'as heard');
 }
 
 /** A call for help is acted on at once, however doubtful; danger is where only the sound leaves a doubt. */

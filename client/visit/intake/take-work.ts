@@ -2,7 +2,8 @@ import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { WireMove } from '../../../grammar/visit/events.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { POINTS } from '../../../grammar/vocabulary/points.ts';
+import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
+import { isPoint } from '../../../grammar/vocabulary/points.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { nameplateWords } from '../../words/things/nameplate-words.ts';
 import { partWords } from '../../words/things/part-words.ts';
@@ -17,6 +18,11 @@ import { gateUnit } from './gate-unit.ts';
 import { withNameplate } from './nameplate.ts';
 import { unfitting } from './take-answer.ts';
 
+/** A part or a charge, with what was said of it. */
+interface FittedPart {
+  readonly part: FittedPartId;
+  readonly ratings: Readonly<Record<string, number | string>>;
+}
 type Of<K extends Meaning['kind']> = Extract<Meaning, { kind: K }>;
 
 /** A nameplate value beats every default from then on, and the diagnosis is asked again for the unit it describes. */
@@ -62,7 +68,7 @@ export function takePart(turn: Turn, part: Of<'part'>, confirmed: boolean): void
   );
 }
 
-function fitPart(turn: Turn, part: Of<'part'>, refused: readonly string[], warnings: readonly string[]): void {
+function fitPart(turn: Turn, part: FittedPart, refused: readonly string[], warnings: readonly string[]): void {
   const { context } = turn;
   const suspects = context.assessment?.suspects.map((suspect) => suspect.fault) ?? [];
   const repairs = repairedBy(
@@ -107,7 +113,7 @@ export function takeCharge(turn: Turn, reading: Reading): void {
   const suspected =
     finding?.fault ?? (leading !== undefined && leading.probability >= SUSPECTED ? leading.fault : undefined);
   if (suspected === undefined || repairedBy(CHARGE, [suspected]).length === 0) return;
-  fitPart(turn, { kind: 'part', part: CHARGE, ratings: { [reading.unit]: reading.value } }, [], []);
+  fitPart(turn, { part: CHARGE, ratings: { [reading.unit]: reading.value } }, [], []);
 }
 
 const SUSPECTED = 0.5;
@@ -151,7 +157,7 @@ function doubtWire(turn: Turn, wire: WireMove): string | undefined {
   const { unit, wires } = turn.context;
   const lacks = unitLacks(
     unit,
-    POINTS.filter(({ id }) => id === wire.from || id === wire.to).map(({ id }) => id),
+    [wire.from, wire.to].filter((end) => isPoint(end)),
   );
   if (lacks !== undefined) return SAY.lacks(lacks);
   return wire.action === 'landed' ? doubtLanding(wires, wire) : undefined;

@@ -1,3 +1,4 @@
+import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import {
@@ -7,24 +8,35 @@ import {
   HAZARD_WORDS,
   type SpokenCaution,
 } from '../../words/talk/caution-words.ts';
-import type { Step, VisitContext } from '../chart/context.ts';
+import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
+
+/** The cautions that belong to what is to be done. */
+const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
+  'call-on': [],
+  'call-off': [],
+  'power-off': ['switch-off'],
+  'absence-proved': ['prove-as-live'],
+  'capacitors-discharged': ['capacitor-charge'],
+  'part-fitted': [],
+  'wires-landed': [],
+  'tug-tested': [],
+  'covers-on': [],
+  'power-on': ['energise'],
+  'consent-asked': [],
+  'meter-named': [],
+  'nameplate-read': [],
+  'leak-searched': [],
+  'vacuum-isolated': [],
+  'thermostat-agreed': [],
+  recommended: [],
+  'technician-signed': [],
+  'customer-signed': [],
+  'visit-finished': [],
+};
 
 /** The cautions that belong to a step by what it does, in the order they are spoken. */
 export function cautionsFor(step: Step): readonly CautionId[] {
-  if (step.ask.kind === 'action') {
-    switch (step.ask.done) {
-      case 'power-off':
-        return ['switch-off'];
-      case 'absence-proved':
-        return ['prove-as-live'];
-      case 'capacitors-discharged':
-        return ['capacitor-charge'];
-      case 'power-on':
-        return ['energise'];
-      default:
-        return [];
-    }
-  }
+  if (step.ask.kind === 'action') return CAUTIONS_OF_ACTION[step.ask.done];
   if (step.ask.kind === 'reading' && step.ask.quantity === 'insulation') return ['insulation-test'];
   if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') {
     return [step.ask.at[0] === 'system' ? 'nitrogen-test' : 'refrigerant-pressure'];
@@ -64,8 +76,9 @@ export function dueCautions(step: Step, context: VisitContext): readonly SpokenC
   const own = all.filter(isDue);
   if (all.length === 0 || (own.length === 0 && context.cautionedFor === step.id)) return own;
   const covered = all.flatMap((one) => one.covers ?? []);
-  const hazards = HAZARD_WORDS.filter(([id]) => (step.hazards as readonly string[]).includes(id))
-    .map(([id, words]) => ({ id, words, source: HAZARD_SOURCE }))
+  const hazards = Object.entries(HAZARD_WORDS)
+    .filter(([id, words]) => words !== 'nothing' && (step.hazards as readonly string[]).includes(id))
+    .map(([id, words]) => ({ id: id as HazardId, words, source: HAZARD_SOURCE }))
     .filter((one) => isDue(one) && !covered.includes(one.id))
     .slice(0, Math.max(0, WARNINGS_A_PROMPT - own.length));
   return [...own, ...hazards];

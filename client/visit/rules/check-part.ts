@@ -1,3 +1,4 @@
+import type { PartId } from '../../../grammar/vocabulary/parts.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { DOUBTED, PART_DOUBTS } from '../../words/talk/doubt-words.ts';
 
@@ -10,32 +11,50 @@ export interface PartDoubt {
   readonly source: string;
 }
 
+type Check = (ratings: Ratings, unit: UnitProfile, plate: Ratings) => readonly PartDoubt[];
+
+/** A part of which nothing is known that could speak against it. */
+const FITS: Check = () => [];
+
+/** What each part's ratings are held against. */
+const CHECKS: Readonly<Record<PartId, Check>> = {
+  'dual-capacitor': (ratings, unit, plate) => checkCapacitor('dual-capacitor', ratings, unit, plate),
+  capacitor: (ratings, unit, plate) => checkCapacitor('capacitor', ratings, unit, plate),
+  'hard-start': FITS,
+  contactor: (ratings, unit) => checkContactor(ratings, unit),
+  'fan-motor': (ratings, unit) => checkFanMotor(ratings, unit),
+  'blower-motor': FITS,
+  fuse: (ratings, _unit, plate) => checkOvercurrent('fuse', ratings, plate),
+  'control-fuse': FITS,
+  breaker: (ratings, _unit, plate) => checkOvercurrent('breaker', ratings, plate),
+  transformer: (ratings) => missing(ratings, ['va'], DOUBTED.transformer),
+  thermostat: FITS,
+  'float-switch': FITS,
+  'pressure-switch': FITS,
+  disconnect: FITS,
+  filter: FITS,
+  'filter-drier': FITS,
+  compressor: FITS,
+  'defrost-board': FITS,
+  'blower-relay': FITS,
+  'reversing-valve': FITS,
+  'crankcase-heater': FITS,
+  'door-switch': FITS,
+  'expansion-valve': FITS,
+  'valve-core': FITS,
+};
+
 /**
  * Holds a fitted part's ratings against the nameplate. An empty list means only that nothing known speaks against it:
  * ratings that were not said, or that the nameplate does not give, are warned of and never assumed.
  */
-export function checkPart(part: string, ratings: Ratings, unit: UnitProfile, plate: Ratings): readonly PartDoubt[] {
-  switch (part) {
-    case 'dual-capacitor':
-    case 'capacitor':
-      return checkCapacitor(part, ratings, unit, plate);
-    case 'contactor':
-      return checkContactor(ratings, unit);
-    case 'fuse':
-    case 'breaker':
-      return checkOvercurrent(part, ratings, plate);
-    case 'fan-motor':
-      return checkFanMotor(ratings, unit);
-    case 'transformer':
-      return missing(ratings, ['va'], DOUBTED.transformer);
-    default:
-      return [];
-  }
+export function checkPart(part: PartId, ratings: Ratings, unit: UnitProfile, plate: Ratings): readonly PartDoubt[] {
+  return CHECKS[part](ratings, unit, plate);
 }
 
 const CAPACITOR_SOURCE = 'same microfarads, same or higher volts: common practice';
 
-function checkCapacitor(part: string, ratings: Ratings, unit: UnitProfile, plate: Ratings): readonly PartDoubt[] {
+function checkCapacitor(part: PartId, ratings: Ratings, unit: UnitProfile, plate: Ratings): readonly PartDoubt[] {
   const volts = numberOf(plate, 'capacitor-volts');
   const wanted =
     part === 'dual-capacitor'
@@ -84,7 +103,7 @@ function checkContactor(ratings: Ratings, unit: UnitProfile): readonly PartDoubt
 
 const OVERCURRENT_SOURCE = 'NEC 440.4(B): at most the nameplate maximum overcurrent protection';
 
-function checkOvercurrent(part: string, ratings: Ratings, plate: Ratings): readonly PartDoubt[] {
+function checkOvercurrent(part: PartId, ratings: Ratings, plate: Ratings): readonly PartDoubt[] {
   const amps = numberOf(ratings, 'amps');
   const most = numberOf(plate, 'max-overcurrent');
   if (amps === undefined) return [warn(PART_DOUBTS.ampsNotSaid(part), OVERCURRENT_SOURCE)];

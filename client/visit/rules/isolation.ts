@@ -41,7 +41,16 @@ export function provedWith(zone: ZoneId): ZoneId {
   return (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? 'outdoor-load' : zone;
 }
 
-/** Zones that hold a charge of their own once they read dead. */
+/** Zones that hold a charge of their own once they read dead; a capacitor's sections are released with their unit. */
+const HOLDS_CHARGE: Readonly<Record<ZoneId, boolean>> = {
+  'disconnect-line': false,
+  'outdoor-load': true,
+  control: false,
+  'capacitor-herm': false,
+  'capacitor-fan': false,
+  'air-handler': true,
+};
+
 export function holdsCharge(zone: ZoneId): boolean {
-  return zone === 'outdoor-load' || zone === 'air-handler';
+  return HOLDS_CHARGE[zone];
 }

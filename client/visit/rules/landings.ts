@@ -1,6 +1,8 @@
 import type { WireMove } from '../../../grammar/visit/events.ts';
+import { isPoint } from '../../../grammar/vocabulary/points.ts';
 import { WIRE_DOUBTS } from '../../words/talk/doubt-words.ts';
 import { UNNAMED_TERMINAL } from '../../words/things/wire-words.ts';
+import { TERMINALS } from './terminals.ts';
 
 /** A wire that is off its terminal. */
 export interface LooseWire {
@@ -8,19 +10,6 @@ export interface LooseWire {
   readonly size?: string;
   readonly from: string;
 }
-
-/**
- * Terminals that share a conductor in a single-phase unit with a dual run capacitor: a wire may land on any of its own
- * group. Common practice; the diagram on the unit governs.
- */
-const TOGETHER: readonly (readonly string[])[] = [
-  ['T1', 'comp-C', 'fan-C'],
-  ['T2', 'cap-C', 'comp-R', 'fan-R'],
-  ['cap-HERM', 'comp-S'],
-  ['cap-FAN', 'fan-S'],
-  ['L1', 'disconnect-load-1'],
-  ['L2', 'disconnect-load-2'],
-];
 
 /** Wires lifted and not yet landed, in the order they came off. */
 export function looseWires(moves: readonly WireMove[]): readonly LooseWire[] {
@@ -45,7 +34,9 @@ export function doubtLanding(moves: readonly WireMove[], landing: WireMove): str
 }
 
 function belongTogether(one: string, other: string): boolean {
-  return TOGETHER.some((group) => group.includes(one) && group.includes(other));
+  if (!isPoint(one) || !isPoint(other)) return false;
+  const { conductor } = TERMINALS[one];
+  return conductor !== 'its own' && conductor === TERMINALS[other].conductor;
 }
 
 /** The loose wire a landing speaks of: by colour and size where they are said, else by the terminal it came off. */

@@ -1,6 +1,8 @@
 import type { RankedTest } from '../../../grammar/visit/inputs.ts';
 import { REFRIGERANT_RULES } from '../../../grammar/visit/refrigerant-rules.ts';
+import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
+import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 
 /** What is known of a refrigerant circuit that was opened. Weights in ounces, psi, microns, input clock in milliseconds. */
@@ -15,11 +17,56 @@ export interface RefrigerantWork {
   readonly charged?: number;
 }
 
-/** Parts that cannot be fitted, and work that cannot be done, without opening the circuit. */
-const OPENS: readonly string[] = ['compressor', 'filter-drier', 'leak-repaired'];
+/** Whether a part cannot be fitted, or work not be done, without opening the circuit. */
+const OPENS_CIRCUIT: Readonly<Record<FittedPartId | WorkId, boolean>> = {
+  'dual-capacitor': false,
+  capacitor: false,
+  'hard-start': false,
+  contactor: false,
+  'fan-motor': false,
+  'blower-motor': false,
+  fuse: false,
+  'control-fuse': false,
+  breaker: false,
+  transformer: false,
+  thermostat: false,
+  'float-switch': false,
+  'pressure-switch': false,
+  disconnect: false,
+  filter: false,
+  'filter-drier': true,
+  compressor: true,
+  'defrost-board': false,
+  'blower-relay': false,
+  'reversing-valve': true,
+  'crankcase-heater': false,
+  'door-switch': false,
+  'expansion-valve': true,
+  'valve-core': false,
+  refrigerant: false,
+  'outdoor-coil-cleaned': false,
+  'indoor-coil-cleaned': false,
+  'coil-cleaned': false,
+  'coil-thawed': false,
+  'filter-cleaned': false,
+  'blower-cleaned': false,
+  'vents-opened': false,
+  'drain-cleared': false,
+  'lug-1-tightened': false,
+  'lug-2-tightened': false,
+  'lugs-tightened': false,
+  'contacts-cleaned': false,
+  'control-wire-repaired': false,
+  'switch-reset': false,
+  'door-closed': false,
+  'thermostat-set': false,
+  'fan-freed': false,
+  'leak-repaired': true,
+  'supply-restored': false,
+};
 
 export function isCircuitOpened({ items, parts }: VisitContext): boolean {
-  return items.includes('circuit-opened') || parts.some(({ part, work }) => OPENS.includes(work ?? part));
+  return items.includes('circuit-opened') || parts.some(({ part, work }) => OPENS_CIRCUIT[work ?? part]);
 }
 
 const NO_NEEDS: RankedTest['needs'] = { power: 'any', call: 'any', bench: false };

@@ -1,151 +1,195 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import type { PartId } from '../../../grammar/vocabulary/parts.ts';
+import type { FittedPartId, PartId } from '../../../grammar/vocabulary/parts.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 
 /** Refrigerant weighed in counts as a part fitted. */
 export const CHARGE = 'refrigerant';
 
-/** Which suspects a fitted part cures: the diagnosis starts again without them. */
-const CURES: Readonly<Partial<Record<PartId | typeof CHARGE, readonly FaultId[]>>> = {
-  [CHARGE]: ['low-charge', 'overcharge', 'non-condensables'],
-  'valve-core': ['low-charge'],
-  'dual-capacitor': [
-    'herm-capacitor-weak',
-    'herm-capacitor-open',
-    'herm-capacitor-shorted',
-    'fan-capacitor-weak',
-    'fan-capacitor-open',
-    'fan-capacitor-shorted',
-  ],
-  capacitor: [
-    'herm-capacitor-weak',
-    'herm-capacitor-open',
-    'fan-capacitor-weak',
-    'fan-capacitor-open',
-    'blower-capacitor-weak',
-  ],
-  'hard-start': ['hard-start-failed'],
-  contactor: [
-    'contactor-pole-1-burnt',
-    'contactor-pole-2-burnt',
-    'contactor-pole-1-stuck-closed',
-    'contactor-pole-2-stuck-closed',
-    'contactor-stuck-closed',
-    'contactor-jammed-open',
-    'contactor-coil-open',
-    'contactor-coil-shorted',
-  ],
-  'fan-motor': ['fan-run-winding-open', 'fan-start-winding-open', 'fan-motor-grounded', 'fan-bearings-seized'],
-  'blower-motor': ['blower-motor-open', 'blower-seized'],
-  fuse: ['line-fuse-1-open', 'line-fuse-2-open'],
-  'control-fuse': ['control-fuse-open'],
-  breaker: ['breaker-tripped', 'breaker-pole-1-open', 'breaker-pole-2-open'],
-  transformer: ['transformer-dead'],
-  thermostat: ['thermostat-not-calling'],
-  'float-switch': ['float-switch-open'],
-  'pressure-switch': ['high-switch-open', 'low-switch-open'],
-  disconnect: ['disconnect-open', 'loose-lug-1', 'loose-lug-2'],
-  filter: ['filter-dirty', 'low-indoor-air'],
-  'filter-drier': ['liquid-restriction'],
-  'expansion-valve': ['liquid-restriction'],
-  'defrost-board': ['defrost-fan-relay-open'],
-  'blower-relay': ['blower-relay-open'],
-  'reversing-valve': ['reversing-valve-stuck'],
-  'crankcase-heater': ['crankcase-heater-open'],
-  'door-switch': ['door-switch-open'],
-  compressor: [
-    'compressor-run-winding-open',
-    'compressor-start-winding-open',
-    'compressor-grounded',
-    'compressor-overload-open',
-    'compressor-seized',
-    'leaking-valves',
-  ],
+type OneOrMore<Id> = readonly [Id, ...Id[]];
+type None = readonly [];
+
+/**
+ * How a fault is mended by the trade's usual way: by a part that is fitted, by work without one, by either, or by the
+ * charge. Each of the parts, fitted, and each of the works, done, cures it: the diagnosis starts again without it.
+ */
+type Repair = (
+  | { readonly by: 'part'; readonly parts: OneOrMore<FittedPartId>; readonly works: None }
+  | { readonly by: 'work'; readonly parts: None; readonly works: OneOrMore<WorkId> }
+  | { readonly by: 'either'; readonly parts: OneOrMore<FittedPartId>; readonly works: OneOrMore<WorkId> }
+  | { readonly by: 'charge'; readonly parts: readonly ['refrigerant', ...FittedPartId[]]; readonly works: None }
+  /** Whatever is done for it is said; nothing of the two tables is known to cure it. */
+  | { readonly by: 'either'; readonly parts: None; readonly works: None }
+) & {
+  /** Where hands go: the zone that is proven dead before the repair is asked; `none`: no live part is met. */
+  readonly provenDead: ZoneId | 'none';
 };
 
-/** The faults among the suspects that a part cures. A part the table does not know cures none. */
-export function repairedBy(part: string, suspects: readonly FaultId[]): readonly FaultId[] {
-  const cures = CURES[part as PartId | typeof CHARGE] ?? [];
-  return [...new Set(suspects)].filter((fault) => cures.includes(fault));
+const NONE = [] as const;
+
+const REPAIRS = {
+  // supply
+  'supply-low': { by: 'work', parts: NONE, works: ['supply-restored'], provenDead: 'none' },
+  'lost-utility-leg': { by: 'work', parts: NONE, works: ['supply-restored'], provenDead: 'none' },
+  'breaker-tripped': { by: 'part', parts: ['breaker'], works: NONE, provenDead: 'outdoor-load' },
+  'breaker-pole-1-open': { by: 'part', parts: ['breaker'], works: NONE, provenDead: 'disconnect-line' },
+  'breaker-pole-2-open': { by: 'part', parts: ['breaker'], works: NONE, provenDead: 'disconnect-line' },
+  'disconnect-open': { by: 'part', parts: ['disconnect'], works: NONE, provenDead: 'disconnect-line' },
+  'line-fuse-1-open': { by: 'part', parts: ['fuse'], works: NONE, provenDead: 'outdoor-load' },
+  'line-fuse-2-open': { by: 'part', parts: ['fuse'], works: NONE, provenDead: 'outdoor-load' },
+  'loose-lug-1': {
+    by: 'either',
+    parts: ['disconnect'],
+    works: ['lug-1-tightened', 'lugs-tightened'],
+    provenDead: 'outdoor-load',
+  },
+  'loose-lug-2': {
+    by: 'either',
+    parts: ['disconnect'],
+    works: ['lug-2-tightened', 'lugs-tightened'],
+    provenDead: 'outdoor-load',
+  },
+  'air-handler-no-power': { by: 'either', parts: NONE, works: NONE, provenDead: 'air-handler' },
+  // contactor
+  'contactor-pole-1-burnt': {
+    by: 'either',
+    parts: ['contactor'],
+    works: ['contacts-cleaned'],
+    provenDead: 'outdoor-load',
+  },
+  'contactor-pole-2-burnt': {
+    by: 'either',
+    parts: ['contactor'],
+    works: ['contacts-cleaned'],
+    provenDead: 'outdoor-load',
+  },
+  'contactor-pole-1-stuck-closed': { by: 'part', parts: ['contactor'], works: NONE, provenDead: 'outdoor-load' },
+  'contactor-pole-2-stuck-closed': { by: 'part', parts: ['contactor'], works: NONE, provenDead: 'outdoor-load' },
+  'contactor-stuck-closed': { by: 'part', parts: ['contactor'], works: NONE, provenDead: 'outdoor-load' },
+  'contactor-jammed-open': {
+    by: 'either',
+    parts: ['contactor'],
+    works: ['contacts-cleaned'],
+    provenDead: 'outdoor-load',
+  },
+  'contactor-coil-open': { by: 'part', parts: ['contactor'], works: NONE, provenDead: 'outdoor-load' },
+  'contactor-coil-shorted': { by: 'part', parts: ['contactor'], works: NONE, provenDead: 'outdoor-load' },
+  // capacitors
+  'herm-capacitor-weak': {
+    by: 'part',
+    parts: ['dual-capacitor', 'capacitor'],
+    works: NONE,
+    provenDead: 'outdoor-load',
+  },
+  'herm-capacitor-open': {
+    by: 'part',
+    parts: ['dual-capacitor', 'capacitor'],
+    works: NONE,
+    provenDead: 'outdoor-load',
+  },
+  'herm-capacitor-shorted': { by: 'part', parts: ['dual-capacitor'], works: NONE, provenDead: 'outdoor-load' },
+  'fan-capacitor-weak': { by: 'part', parts: ['dual-capacitor', 'capacitor'], works: NONE, provenDead: 'outdoor-load' },
+  'fan-capacitor-open': { by: 'part', parts: ['dual-capacitor', 'capacitor'], works: NONE, provenDead: 'outdoor-load' },
+  'fan-capacitor-shorted': { by: 'part', parts: ['dual-capacitor'], works: NONE, provenDead: 'outdoor-load' },
+  'hard-start-failed': { by: 'part', parts: ['hard-start'], works: NONE, provenDead: 'outdoor-load' },
+  // compressor
+  'compressor-run-winding-open': { by: 'part', parts: ['compressor'], works: NONE, provenDead: 'outdoor-load' },
+  'compressor-start-winding-open': { by: 'part', parts: ['compressor'], works: NONE, provenDead: 'outdoor-load' },
+  'compressor-grounded': { by: 'part', parts: ['compressor'], works: NONE, provenDead: 'outdoor-load' },
+  'compressor-overload-open': { by: 'part', parts: ['compressor'], works: NONE, provenDead: 'outdoor-load' },
+  'compressor-seized': { by: 'part', parts: ['compressor'], works: NONE, provenDead: 'outdoor-load' },
+  'crankcase-heater-open': { by: 'part', parts: ['crankcase-heater'], works: NONE, provenDead: 'outdoor-load' },
+  // outdoor fan
+  'fan-run-winding-open': { by: 'part', parts: ['fan-motor'], works: NONE, provenDead: 'outdoor-load' },
+  'fan-start-winding-open': { by: 'part', parts: ['fan-motor'], works: NONE, provenDead: 'outdoor-load' },
+  'fan-motor-grounded': { by: 'part', parts: ['fan-motor'], works: NONE, provenDead: 'outdoor-load' },
+  'fan-bearings-seized': { by: 'either', parts: ['fan-motor'], works: ['fan-freed'], provenDead: 'outdoor-load' },
+  'defrost-fan-relay-open': { by: 'part', parts: ['defrost-board'], works: NONE, provenDead: 'outdoor-load' },
+  // control circuit
+  'transformer-dead': { by: 'part', parts: ['transformer'], works: NONE, provenDead: 'air-handler' },
+  'control-fuse-open': { by: 'part', parts: ['control-fuse'], works: NONE, provenDead: 'control' },
+  'control-short-Y-C': { by: 'work', parts: NONE, works: ['control-wire-repaired'], provenDead: 'control' },
+  'R-wire-broken': { by: 'work', parts: NONE, works: ['control-wire-repaired'], provenDead: 'control' },
+  'Y-wire-broken-indoors': { by: 'work', parts: NONE, works: ['control-wire-repaired'], provenDead: 'control' },
+  'Y-wire-broken-outdoors': { by: 'work', parts: NONE, works: ['control-wire-repaired'], provenDead: 'control' },
+  'C-wire-broken': { by: 'work', parts: NONE, works: ['control-wire-repaired'], provenDead: 'control' },
+  'G-wire-broken': { by: 'work', parts: NONE, works: ['control-wire-repaired'], provenDead: 'control' },
+  'thermostat-not-calling': { by: 'either', parts: ['thermostat'], works: ['thermostat-set'], provenDead: 'control' },
+  'float-switch-open': { by: 'either', parts: ['float-switch'], works: ['drain-cleared'], provenDead: 'control' },
+  'high-switch-open': { by: 'either', parts: ['pressure-switch'], works: ['switch-reset'], provenDead: 'outdoor-load' },
+  'low-switch-open': { by: 'either', parts: ['pressure-switch'], works: ['switch-reset'], provenDead: 'outdoor-load' },
+  'door-switch-open': { by: 'either', parts: ['door-switch'], works: ['door-closed'], provenDead: 'air-handler' },
+  // indoor air
+  'blower-motor-open': { by: 'part', parts: ['blower-motor'], works: NONE, provenDead: 'air-handler' },
+  'blower-seized': { by: 'either', parts: ['blower-motor'], works: ['blower-cleaned'], provenDead: 'air-handler' },
+  'blower-relay-open': { by: 'part', parts: ['blower-relay'], works: NONE, provenDead: 'air-handler' },
+  'blower-capacitor-weak': { by: 'part', parts: ['capacitor'], works: NONE, provenDead: 'air-handler' },
+  'filter-dirty': { by: 'either', parts: ['filter'], works: ['filter-cleaned'], provenDead: 'none' },
+  'indoor-coil-iced': { by: 'work', parts: NONE, works: ['coil-thawed'], provenDead: 'none' },
+  'low-indoor-air': {
+    by: 'either',
+    parts: ['filter'],
+    works: ['indoor-coil-cleaned', 'coil-cleaned', 'filter-cleaned', 'blower-cleaned', 'vents-opened'],
+    provenDead: 'none',
+  },
+  // refrigerant side
+  'low-charge': { by: 'charge', parts: [CHARGE, 'valve-core'], works: NONE, provenDead: 'outdoor-load' },
+  overcharge: { by: 'charge', parts: [CHARGE], works: NONE, provenDead: 'outdoor-load' },
+  'liquid-restriction': {
+    by: 'part',
+    parts: ['filter-drier', 'expansion-valve'],
+    works: NONE,
+    provenDead: 'outdoor-load',
+  },
+  'condenser-dirty': {
+    by: 'work',
+    parts: NONE,
+    works: ['outdoor-coil-cleaned', 'coil-cleaned'],
+    provenDead: 'outdoor-load',
+  },
+  'non-condensables': { by: 'charge', parts: [CHARGE], works: NONE, provenDead: 'outdoor-load' },
+  'leaking-valves': { by: 'part', parts: ['compressor'], works: NONE, provenDead: 'outdoor-load' },
+  'reversing-valve-stuck': { by: 'part', parts: ['reversing-valve'], works: NONE, provenDead: 'outdoor-load' },
+  // the open ends
+  'nothing-wrong': { by: 'either', parts: NONE, works: NONE, provenDead: 'outdoor-load' },
+  'something-else': { by: 'either', parts: NONE, works: NONE, provenDead: 'outdoor-load' },
+} as const satisfies Readonly<Record<FaultId, Repair>>;
+
+type Mending = (typeof REPAIRS)[keyof typeof REPAIRS]['parts' | 'works'][number];
+
+/** Parts and works that cure no fault by themselves, with the reason. */
+const CURES_NOTHING = {
+  'leak-repaired': 'the charge is still low until it is weighed in',
+} as const satisfies Readonly<Record<Exclude<PartId | WorkId, Mending>, string>>;
+
+/** The repair of a fault. Where nothing was found it is that of a cause which the measurements do not name. */
+function repairFor(fault: FaultId | undefined): Repair {
+  return REPAIRS[fault ?? 'something-else'];
 }
 
-/** Which suspects a piece of work without a part cures. */
-const MENDS: Readonly<Record<WorkId, readonly FaultId[]>> = {
-  'outdoor-coil-cleaned': ['condenser-dirty'],
-  'indoor-coil-cleaned': ['low-indoor-air'],
-  'coil-cleaned': ['condenser-dirty', 'low-indoor-air'],
-  'coil-thawed': ['indoor-coil-iced'],
-  'filter-cleaned': ['filter-dirty', 'low-indoor-air'],
-  'blower-cleaned': ['low-indoor-air', 'blower-seized'],
-  'vents-opened': ['low-indoor-air'],
-  'drain-cleared': ['float-switch-open'],
-  'lug-1-tightened': ['loose-lug-1'],
-  'lug-2-tightened': ['loose-lug-2'],
-  'lugs-tightened': ['loose-lug-1', 'loose-lug-2'],
-  'contacts-cleaned': ['contactor-jammed-open', 'contactor-pole-1-burnt', 'contactor-pole-2-burnt'],
-  'control-wire-repaired': [
-    'R-wire-broken',
-    'C-wire-broken',
-    'G-wire-broken',
-    'Y-wire-broken-indoors',
-    'Y-wire-broken-outdoors',
-    'control-short-Y-C',
-  ],
-  'switch-reset': ['high-switch-open', 'low-switch-open'],
-  'door-closed': ['door-switch-open'],
-  'thermostat-set': ['thermostat-not-calling'],
-  'fan-freed': ['fan-bearings-seized'],
-  // The charge is still low until it is weighed in.
-  'leak-repaired': [],
-  'supply-restored': ['supply-low', 'lost-utility-leg'],
-};
+/** The faults among the suspects that a part cures. */
+export function repairedBy(part: FittedPartId, suspects: readonly FaultId[]): readonly FaultId[] {
+  return [...new Set(suspects)].filter((fault) => {
+    const { parts }: { readonly parts: readonly FittedPartId[] } = repairFor(fault);
+    return parts.includes(part);
+  });
+}
 
 /** The faults among the suspects that a piece of work cures. */
 export function mendedBy(work: WorkId, suspects: readonly FaultId[]): readonly FaultId[] {
-  return [...new Set(suspects)].filter((fault) => MENDS[work].includes(fault));
+  if (work in CURES_NOTHING) return [];
+  return [...new Set(suspects)].filter((fault) => {
+    const { works }: { readonly works: readonly WorkId[] } = repairFor(fault);
+    return works.includes(work);
+  });
 }
 
-const IN_THE_CIRCUIT: readonly FaultId[] = ['low-charge', 'overcharge', 'non-condensables'];
-
-/** What repairs a fault by the trade's usual way: a part that is fitted, work without one, either, or the charge. */
-export function repairOf(fault: FaultId): 'part' | 'work' | 'either' | 'charge' {
-  if (IN_THE_CIRCUIT.includes(fault)) return 'charge';
-  const byPart = Object.values(CURES).some((faults) => faults.includes(fault));
-  const byWork = Object.values(MENDS).some((faults) => faults.includes(fault));
-  if (byPart === byWork) return 'either';
-  return byPart ? 'part' : 'work';
+/** What repairs a fault: a part that is fitted, work without one, either, or the charge. */
+export function repairOf(fault: FaultId | undefined): Repair['by'] {
+  return repairFor(fault).by;
 }
 
-/** Where hands go for a repair, if not into the outdoor unit; `none`: no live part is met. */
-const REPAIRED_AT: Readonly<Partial<Record<FaultId, ZoneId | 'none'>>> = {
-  'breaker-pole-1-open': 'disconnect-line',
-  'breaker-pole-2-open': 'disconnect-line',
-  'disconnect-open': 'disconnect-line',
-  'air-handler-no-power': 'air-handler',
-  'transformer-dead': 'air-handler',
-  'blower-motor-open': 'air-handler',
-  'blower-seized': 'air-handler',
-  'blower-relay-open': 'air-handler',
-  'blower-capacitor-weak': 'air-handler',
-  'door-switch-open': 'air-handler',
-  'control-fuse-open': 'control',
-  'control-short-Y-C': 'control',
-  'R-wire-broken': 'control',
-  'Y-wire-broken-indoors': 'control',
-  'Y-wire-broken-outdoors': 'control',
-  'C-wire-broken': 'control',
-  'G-wire-broken': 'control',
-  'float-switch-open': 'control',
-  'thermostat-not-calling': 'control',
-  'filter-dirty': 'none',
-  'indoor-coil-iced': 'none',
-  'low-indoor-air': 'none',
-  'supply-low': 'none',
-  'lost-utility-leg': 'none',
-};
-
-/** The zone that must be proven dead before a fault is repaired; the outdoor unit where none is known. */
-export function repairZone(fault: FaultId | undefined): ZoneId | 'none' {
-  return (fault === undefined ? undefined : REPAIRED_AT[fault]) ?? 'outdoor-load';
+/** The zone that must be proven dead before a fault is repaired. */
+export function repairZone(fault: FaultId | undefined): Repair['provenDead'] {
+  return repairFor(fault).provenDead;
 }

@@ -190,6 +190,8 @@ export class VisitRun {
         return this.#diagnose(effect.params.forNumber);
       case 'start timer':
         return this.#startTimer(effect.params.timer, effect.params.minutes);
+      default:
+        effect satisfies never;
     }
   }
 

@@ -17,14 +17,12 @@ export function askWords(step: Step, context: VisitContext): string {
   const { ask } = step;
   switch (ask.kind) {
     case 'action':
-      return ask.done === 'part-fitted' ? repairWords(repairBy(context), pace) : actionWords(ask.done, step.zone, pace);
+      return ask.done === 'part-fitted'
+        ? repairWords(repairOf(context.finding?.fault), pace)
+        : actionWords(ask.done, step.zone, pace);
     case 'look':
-      return lookStepWords(step.test ?? step.id, ask.answers, pace);
+      return lookStepWords(step.id, { test: step.test, answers: ask.answers }, pace);
     case 'reading':
       return readingStepWords(step.id, { quantity: ask.quantity, at: ask.at, bench: step.needs.bench }, pace);
   }
-}
-
-function repairBy({ finding }: VisitContext): 'part' | 'work' | 'either' | 'charge' {
-  return finding === undefined ? 'either' : repairOf(finding.fault);
 }

@@ -1,6 +1,6 @@
 import type { RankedTest } from '../../../grammar/visit/inputs.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
-import { POINTS } from '../../../grammar/vocabulary/points.ts';
+import { POINTS_BY_ID } from '../../../grammar/vocabulary/points.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { ActionDone, Step } from '../chart/context.ts';
 
@@ -113,14 +113,12 @@ export function testStep(test: RankedTest): Step {
 
 /** A part is taken out where its load side is: a pulled fuse is handled with the outdoor unit dead. */
 function benchZone(at: readonly PointId[]): ZoneId | 'none' {
-  const outdoor = at.some((id) => POINTS.find((point) => point.id === id)?.zone === 'outdoor-load');
+  const outdoor = at.some((id) => POINTS_BY_ID[id].zone === 'outdoor-load');
   return outdoor ? 'outdoor-load' : zoneOf(at);
 }
 
 /** The zone that probes at these places meet: a capacitor section where one is touched, else the first with a zone. */
 export function zoneOf(at: readonly PointId[]): ZoneId | 'none' {
-  const zones = at
-    .map((id) => POINTS.find((point) => point.id === id)?.zone ?? 'none')
-    .filter((zone) => zone !== 'none');
+  const zones = at.map((id) => POINTS_BY_ID[id].zone).filter((zone) => zone !== 'none');
   return zones.find((zone) => zone === 'capacitor-herm' || zone === 'capacitor-fan') ?? zones[0] ?? 'none';
 }

@@ -1,7 +1,9 @@
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { POINTS, type PointId } from '../../../grammar/vocabulary/points.ts';
+import { pairName } from '../../../grammar/vocabulary/pairs.ts';
+import { POINTS_BY_ID, type PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
-import { UNITS } from '../../../grammar/vocabulary/units.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
+import { UNITS_BY_CODE } from '../../../grammar/vocabulary/units.ts';
 
 /** What a meter function is called on the screen. */
 export const FUNCTION_NAMES: Readonly<Record<QuantityId, string>> = {
@@ -25,7 +27,7 @@ export const FUNCTION_NAMES: Readonly<Record<QuantityId, string>> = {
 };
 
 export function showUnit(code: UnitCode): string {
-  return UNITS.find((unit) => unit.code === code)?.sign ?? code;
+  return Object.hasOwn(UNITS_BY_CODE, code) ? UNITS_BY_CODE[code].sign : code;
 }
 
 /** "118 V", "1.1 µF", "open line". */
@@ -35,19 +37,13 @@ export function showValue(value: Value, unit: UnitCode): string {
 
 /** Terminal marks as they stand on the part ("L1 to ground"), other places by name. */
 export function showPlace(at: readonly PointId[]): string {
-  const section = SECTIONS.find(([common, end]) => at.includes(common) && at.includes(end));
-  return section === undefined ? at.map(showPoint).join(' to ') : section[2];
+  return pairName(at, 'shown') ?? at.map(showPoint).join(' to ');
 }
-
-const SECTIONS: readonly (readonly [PointId, PointId, string])[] = [
-  ['cap-C', 'cap-HERM', 'capacitor HERM'],
-  ['cap-C', 'cap-FAN', 'capacitor FAN'],
-];
 
 export function showPoint(id: PointId): string {
   const mark = MARKS.exec(id)?.[0];
   if (mark !== undefined) return mark;
-  return POINTS.find((point) => point.id === id)?.name ?? id;
+  return nameIn(POINTS_BY_ID, id);
 }
 
 /** Ids that are themselves the mark on the terminal. */

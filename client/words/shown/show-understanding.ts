@@ -1,6 +1,7 @@
 import type { Meaning, Report, Understanding } from '../../../grammar/phrases/meaning.ts';
-import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
-import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import { COMMANDS_BY_ID } from '../../../grammar/vocabulary/commands.ts';
+import { OBSERVATIONS_BY_ID, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { dictationWords, itemWords, workWords } from '../things/job-words.ts';
 import { showPlace, showReading, showUnit, showValue } from './show-reading.ts';
@@ -41,7 +42,7 @@ export function showMeaning(meaning: Meaning): string {
 }
 
 function showCommand(meaning: Extract<Meaning, { kind: 'command' }>): string {
-  const name = COMMANDS.find((command) => command.id === meaning.command)?.name ?? meaning.command;
+  const name = nameIn(COMMANDS_BY_ID, meaning.command);
   const { correction } = meaning;
   if (correction === undefined) return name;
   const at = correction.at === undefined ? '' : ` ${showPlace(correction.at)}`;
@@ -50,7 +51,7 @@ function showCommand(meaning: Extract<Meaning, { kind: 'command' }>): string {
 
 /** As the table names it, on a key too; what is spoken may be another name. */
 export function showObservation(id: ObservationId): string {
-  return OBSERVATIONS.find((one) => one.id === id)?.name ?? id;
+  return nameIn(OBSERVATIONS_BY_ID, id);
 }
 
 function showReport(report: Report): string {

@@ -105,33 +105,38 @@ const REPAIR_WORDS = {
   },
 } as const satisfies Readonly<Record<string, InBothPaces>>;
 
-/** Where a zone other than the outdoor unit's is opened, and what stores a charge there. */
-const ELSEWHERE: Readonly<Partial<Record<ZoneId, { readonly at: string; readonly off: string; readonly on: string }>>> =
-  {
-    'disconnect-line': {
-      at: 'the disconnect line side',
-      off: 'Open and lock the breaker at the panel.',
-      on: 'Breaker at the panel back on.',
-    },
-    'air-handler': {
-      at: 'the air handler',
-      off: "Open and lock the air handler's switch.",
-      on: "Air handler's switch back on.",
-    },
-    control: {
-      at: 'the control circuit',
-      off: "Open and lock the air handler's switch: it feeds the transformer.",
-      on: "Air handler's switch back on.",
-    },
-  };
+/** Where a zone is opened that is not the outdoor unit's own, which the words of the action speak of. */
+const ELSEWHERE: Readonly<
+  Record<ZoneId | 'none', 'outdoors' | { readonly at: string; readonly off: string; readonly on: string }>
+> = {
+  none: 'outdoors',
+  'outdoor-load': 'outdoors',
+  'capacitor-herm': 'outdoors',
+  'capacitor-fan': 'outdoors',
+  'disconnect-line': {
+    at: 'the disconnect line side',
+    off: 'Open and lock the breaker at the panel.',
+    on: 'Breaker at the panel back on.',
+  },
+  'air-handler': {
+    at: 'the air handler',
+    off: "Open and lock the air handler's switch.",
+    on: "Air handler's switch back on.",
+  },
+  control: {
+    at: 'the control circuit',
+    off: "Open and lock the air handler's switch: it feeds the transformer.",
+    on: "Air handler's switch back on.",
+  },
+};
 
 const ELSEWHERE_DISCHARGED = 'Discharge the blower capacitor, then read volts DC on it.';
 
 /** Asks for something to be done; where it is done elsewhere than at the outdoor unit, in the words of that place. */
 export function actionWords(done: keyof typeof ACTION_WORDS, zone: ZoneId | 'none', pace: Pace): string {
-  const elsewhere = zone === 'none' ? undefined : ELSEWHERE[zone];
+  const elsewhere = ELSEWHERE[zone];
   const words = ACTION_WORDS[done][pace];
-  if (elsewhere === undefined) return words;
+  if (elsewhere === 'outdoors') return words;
   switch (done) {
     case 'power-off':
       return elsewhere.off;

@@ -1,5 +1,7 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 
+import { rowsBy } from '../../../grammar/vocabulary/rows-by.ts';
+
 /**
  * One caution: data. `words` are spoken the first time for each caution and zone and must be acknowledged; after that
  * the single word "Live" (or `again`) leads the prompt. No wording calls anything safe, suggests a value, or holds one
@@ -96,11 +98,10 @@ export const CAUTIONS = [
 ] as const satisfies readonly Caution[];
 
 export type CautionId = (typeof CAUTIONS)[number]['id'];
+const CAUTIONS_BY_ID: Readonly<Record<CautionId, Caution>> = rowsBy('id', CAUTIONS);
 
 export function cautionById(id: CautionId): Caution {
-  const found = CAUTIONS.find((caution) => caution.id === id);
-  if (found === undefined) throw new Error(`no caution ${id}`);
-  return found;
+  return CAUTIONS_BY_ID[id];
 }
 
 export type SpokenCaution = Pick<Caution, 'id' | 'words' | 'source'>;
@@ -114,25 +115,36 @@ const GOVERNING_WORDS = "Local codes, the maker's instructions and licensed prac
 const ANSWER_WORDS = 'Say "live" when you have it.';
 
 /**
- * What a hazard of the diagnosis adds to a caution, for hands and eyes. Those without words here are covered by the
- * caution of the step itself. In the order of the danger: the first due ones are spoken.
+ * What a hazard of the diagnosis adds to a caution, for hands and eyes, in the order of the danger: the first due ones
+ * are spoken. `nothing`: the caution of the step itself covers it, or it misleads the reading and hurts nobody.
  */
-export const HAZARD_WORDS: readonly (readonly [HazardId, string])[] = [
-  ['terminal-venting', 'A grounded winding can blow a terminal out: compressor cover stays on.'],
-  ['flammable-refrigerant', 'Flammable refrigerant: ventilate, keep flame and spark away.'],
-  ['capacitor-high-voltage', 'The capacitor runs above four hundred volts.'],
-  ['charge-stays', 'The capacitor may not bleed down by itself.'],
-  ['back-feed', 'Back-feed possible: both load lugs can be live with nothing between them.'],
-  ['one-pole-leaves-leg', 'A one-pole contactor leaves a leg on the load side.'],
-  ['contactor-may-not-open', 'The contactor may stay closed without a call.'],
-  ['breaker-back-fed', 'An open breaker pole can be back-fed.'],
-  ['line-side-stays-live', "The disconnect's line side stays live."],
-  ['starts-after-reset', 'The compressor can restart by itself.'],
-  ['moving-fan', 'The fan can start without warning.'],
-  ['hot-line', 'The discharge line burns.'],
-  ['pressurised-refrigerant', 'Refrigerant under pressure: glasses and gloves.'],
-  ['control-stays-live', 'Twenty four volts stays live with the disconnect out.'],
-];
+export const HAZARD_WORDS: Readonly<Record<HazardId, string>> = {
+  'terminal-venting': 'A grounded winding can blow a terminal out: compressor cover stays on.',
+  'flammable-refrigerant': 'Flammable refrigerant: ventilate, keep flame and spark away.',
+  'capacitor-high-voltage': 'The capacitor runs above four hundred volts.',
+  'charge-stays': 'The capacitor may not bleed down by itself.',
+  'back-feed': 'Back-feed possible: both load lugs can be live with nothing between them.',
+  'one-pole-leaves-leg': 'A one-pole contactor leaves a leg on the load side.',
+  'contactor-may-not-open': 'The contactor may stay closed without a call.',
+  'breaker-back-fed': 'An open breaker pole can be back-fed.',
+  'line-side-stays-live': "The disconnect's line side stays live.",
+  'starts-after-reset': 'The compressor can restart by itself.',
+  'moving-fan': 'The fan can start without warning.',
+  'hot-line': 'The discharge line burns.',
+  'pressurised-refrigerant': 'Refrigerant under pressure: glasses and gloves.',
+  'control-stays-live': 'Twenty four volts stays live with the disconnect out.',
+  'line-voltage': 'nothing',
+  'capacitor-charge': 'nothing',
+  'ghost-voltage': 'nothing',
+  'lost-leg-looks-good': 'nothing',
+  'loose-lug-needs-load': 'nothing',
+  'floating-common': 'nothing',
+  'R-Y-two-meanings': 'nothing',
+  'open-pole-reads-full': 'nothing',
+  'supply-on-load-side': 'nothing',
+  'defrost-stops-fan': 'nothing',
+  'open-float-blanks-thermostat': 'nothing',
+};
 export const HAZARD_SOURCE = 'circuit solution of a plausible fault; common practice';
 
 /** Units whose stored charge or refrigerant the cautions here do not cover: said once the nameplate tells. */

@@ -1,7 +1,7 @@
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
-import { TESTS } from '../../../grammar/vocabulary/tests.ts';
+import { TESTS_BY_ID, type TestId } from '../../../grammar/vocabulary/tests.ts';
 import { capital } from '../capital.ts';
 import { observationWords } from '../things/observation-words.ts';
 import { placeWords, pointWords } from '../things/place-words.ts';
@@ -18,6 +18,12 @@ export interface AskedReading {
   readonly bench: boolean;
 }
 
+/** A look that a step asks for, and what may be seen there. */
+export interface AskedLook {
+  readonly test: TestId | undefined;
+  readonly answers: readonly ObservationId[];
+}
+
 /** @param step its id: a reading of an opened circuit is asked in words of its own */
 export function readingStepWords(step: string, asked: AskedReading, pace: Pace): string {
   const own = REFRIGERANT_WORDS[step];
@@ -30,9 +36,9 @@ export function readingStepWords(step: string, asked: AskedReading, pace: Pace):
   return pace === 'full' ? `${brief} ${placementWords(asked)}` : brief;
 }
 
-/** What is looked at; only full talk names what may be seen there. @param id of the test, or of the plan's step */
-export function lookStepWords(id: string, answers: readonly ObservationId[], pace: Pace): string {
-  const name = capital(TESTS.find((test) => test.id === id)?.name ?? PLAN_LOOKS[id] ?? id);
+/** What is looked at; only full talk names what may be seen there. @param step its id: a plan's look has no test */
+export function lookStepWords(step: string, { test, answers }: AskedLook, pace: Pace): string {
+  const name = capital(test === undefined ? (PLAN_LOOKS[step] ?? step) : TESTS_BY_ID[test].name);
   return pace === 'full' ? `${name}: ${answers.map(observationWords).join(', or ')}?` : `${name}.`;
 }
 
@@ -91,7 +97,15 @@ function placementWords({ quantity, at }: AskedReading): string {
     case 'temperature':
     case 'wet-bulb':
       return `Probe in or on the ${place}, shaded from the sun, until it holds still. Read it out.`;
-    default:
+    case 'difference':
+    case 'pressure':
+    case 'vacuum':
+    case 'static-pressure':
+    case 'airflow':
+    case 'frequency':
+    case 'humidity':
+    case 'mass':
+    case 'time':
       return 'Read it out once it holds still.';
   }
 }

@@ -1,5 +1,6 @@
-import { FAULTS, type FaultId } from '../../../grammar/vocabulary/faults.ts';
+import { FAULTS_BY_ID, type FaultId } from '../../../grammar/vocabulary/faults.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 
 export function faultWords(id: FaultId): string {
-  return FAULTS.find((fault) => fault.id === id)?.name ?? id;
+  return nameIn(FAULTS_BY_ID, id);
 }

@@ -1,6 +1,7 @@
 import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
+import { COMMANDS_BY_ID } from '../../../grammar/vocabulary/commands.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { dictationWords, itemWords, workWords } from './job-words.ts';
 import { nameplateWords } from './nameplate-words.ts';
 import { observationWords } from './observation-words.ts';
@@ -22,7 +23,7 @@ export function meaningWords(meaning: Meaning): string | undefined {
     case 'nameplate':
       return nameplateWords(meaning.field, meaning.value, meaning.unit).replace(/\.$/, '');
     case 'command':
-      return COMMANDS.find((command) => command.id === meaning.command)?.name;
+      return nameIn(COMMANDS_BY_ID, meaning.command);
     case 'report':
       return reportWords(meaning.report);
     case 'several': {

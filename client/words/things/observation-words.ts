@@ -1,14 +1,7 @@
-import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import { OBSERVATIONS_BY_ID, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 
-/** Names with a word that is listened for while the mouth speaks are said in another way; it is understood as well. */
-const SPOKEN_NAMES: Readonly<Partial<Record<ObservationId, string>>> = {
-  'compressor-very-hot': 'compressor is burning to the touch',
-  'compressor-not-hot': 'compressor is cool',
-  'no-oil-stain': 'joints are clean',
-};
-
+/** As it is said aloud: a name with a word that is listened for while the mouth speaks is said in another way. */
 export function observationWords(id: ObservationId): string {
-  const spoken = SPOKEN_NAMES[id];
-  if (spoken !== undefined) return spoken;
-  return OBSERVATIONS.find((observation) => observation.id === id)?.name ?? id;
+  const row = OBSERVATIONS_BY_ID[id];
+  return 'aloud' in row ? row.aloud : row.name;
 }

@@ -1,11 +1,12 @@
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import { PART_RATINGS, PARTS } from '../../../grammar/vocabulary/parts.ts';
+import { PART_RATINGS, PARTS_BY_ID } from '../../../grammar/vocabulary/parts.ts';
 import type { UnitCode } from '../../../grammar/vocabulary/quantities.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { UNIT_WORDS, valueWords } from './value-words.ts';
 
 /** "dual capacitor, herm 45 microfarads": a part with its ratings in words. */
 export function partWords(part: string, ratings: Readonly<Record<string, number | string>>): string {
-  const name = PARTS.find((one) => one.id === part)?.name ?? part;
+  const name = nameIn(PARTS_BY_ID, part);
   const rated = Object.entries(ratings).map(([id, value]) => ratingWords(id, value));
   return [name, ...rated].join(', ');
 }

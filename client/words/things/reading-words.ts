@@ -21,7 +21,19 @@ function measuredWords({ quantity, at, value }: Reading): string {
       return at[0] === 'system' ? 'vacuum' : place;
     case 'pressure':
       return at[0] === 'system' ? 'system pressure' : place;
-    default:
+    case 'voltage':
+    case 'voltage-dc':
+    case 'current':
+    case 'resistance':
+    case 'insulation':
+    case 'capacitance':
+    case 'temperature':
+    case 'difference':
+    case 'static-pressure':
+    case 'airflow':
+    case 'frequency':
+    case 'humidity':
+    case 'time':
       return place;
   }
 }

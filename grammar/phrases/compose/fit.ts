@@ -1,8 +1,6 @@
 import type { Measurand } from '../../vocabulary/measurands.ts';
 import type { UnitCode, Value } from '../../vocabulary/quantities.ts';
-import { UNITS, type Unit } from '../../vocabulary/units.ts';
-
-const unitRows: readonly Unit[] = UNITS;
+import { UNITS_BY_CODE, type Unit, unitFor } from '../../vocabulary/units.ts';
 
 /** How well a value fits a measurand: inside a likely band, possible at all, or not. */
 export type Fit = 'likely' | 'possible' | 'impossible';
@@ -10,9 +8,9 @@ export const FIT_COST: Readonly<Record<Fit, number>> = { likely: 0, possible: 1,
 
 /** `value` in the unit of the row; undefined where the units do not measure the same. */
 export function inUnitOf(row: Measurand, value: number, unit: UnitCode): number | undefined {
-  const from = unitRows.find((candidate) => candidate.code === unit && candidate.quantities.includes(row.quantity));
-  const to = unitRows.find((candidate) => candidate.code === row.unit);
-  if (from === undefined || to === undefined || from.base !== to.base) return undefined;
+  const from = unitFor(unit, row.quantity);
+  const to = UNITS_BY_CODE[row.unit];
+  if (from === undefined || from.base !== to.base) return undefined;
   const offset = (of: Unit): number => (row.quantity === 'difference' ? 0 : (of.offset ?? 0));
   return (value * from.factor + offset(from) - offset(to)) / to.factor;
 }

@@ -1,10 +1,9 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
-import { PLACES, type PlaceId } from '../../vocabulary/places.ts';
-import { POINTS, type Point, type PointId } from '../../vocabulary/points.ts';
+import { PLACES_BY_ID, type PlaceId } from '../../vocabulary/places.ts';
+import { POINTS, POINTS_BY_ID, type PointId } from '../../vocabulary/points.ts';
 import type { Item } from './segment.ts';
 
 const order = new Map<PointId, number>(POINTS.map((point, index) => [point.id, index]));
-const pointRows = new Map<PointId, Point>(POINTS.map((point) => [point.id, point]));
 
 /** Points in any order, as one key: the two tips of a pair have no order of their own. */
 export const pairKey = (at: readonly PointId[]): string =>
@@ -49,7 +48,6 @@ function rowsOfTips(first: readonly PointId[], second: readonly PointId[]): Meas
 
 /** Whether a point belongs to a place that was said: "at the condenser" takes in the contactor. */
 export function standsAt(point: PointId, place: PlaceId): boolean {
-  const at = pointRows.get(point)?.place;
-  const within: readonly PlaceId[] = PLACES.find((row) => row.id === place)!.within;
-  return at === place || (at !== undefined && within.includes(at));
+  const at = POINTS_BY_ID[point].place;
+  return at === place || (at !== undefined && PLACES_BY_ID[place].within.includes(at));
 }

@@ -49,18 +49,6 @@ export function sideBySide(parts: readonly Draft[]): Draft {
   };
 }
 
-/** The same place on the other leg, winding or section: L1 ↔ L2, T1 ↔ T2, C–HERM ↔ C–FAN. */
-const SIBLINGS: readonly (readonly [string, string])[] = [
-  ['L1', 'L2'],
-  ['T1', 'T2'],
-  ['fuse-1-line', 'fuse-2-line'],
-  ['fuse-1-load', 'fuse-2-load'],
-  ['disconnect-line-1', 'disconnect-line-2'],
-  ['disconnect-load-1', 'disconnect-load-2'],
-  ['breaker-1', 'breaker-2'],
-  ['handler-L1', 'handler-L2'],
-];
-
 /** "same on the other": the latest reading's value on the other leg. Always asked: the number was not said. */
 export function composeSame(expectation: Expectation | undefined): Draft[] {
   const latest = expectation?.latest;
@@ -72,11 +60,11 @@ export function composeSame(expectation: Expectation | undefined): Draft[] {
   return [{ meaning: { kind: 'reading', reading: { ...latest, at: other } }, cost: 0, doubt: 'several-values-fit' }];
 }
 
+/** The same place on the other leg, by the number in its name: L1 ↔ L2, fuse-1-line ↔ fuse-2-line. */
 function siblingOf(latest: Reading): Reading['at'] | undefined {
-  const crossed = latest.at.map((point) => {
-    const pair = SIBLINGS.find((one) => one.includes(point));
-    return pair === undefined ? point : pair[0] === point ? pair[1] : pair[0];
-  });
+  const crossed: readonly string[] = latest.at.map((point) =>
+    point.replace(/[12]/, (leg) => (leg === '1' ? '2' : '1')),
+  );
   const row = MEASURANDS.find(
     (candidate) =>
       candidate.quantity === latest.quantity &&

@@ -1,9 +1,8 @@
-import { POINTS, type Point, type PointId } from '../../vocabulary/points.ts';
+import { POINTS_BY_ID, type PointId } from '../../vocabulary/points.ts';
 import type { Draft } from './draft.ts';
 import { standsAt } from './rows-said.ts';
 import type { Segment } from './segment.ts';
 
-const pointRows = new Map<PointId, Point>(POINTS.map((point) => [point.id, point]));
 type End = 'from' | 'to';
 
 /** A wire that is lifted or landed, a jumper that is put on or taken off. A terminal that may be several is asked. */
@@ -60,7 +59,7 @@ function choose(
   if (from !== undefined && to !== undefined) {
     const pairs = from.flatMap((one) => to.map((other) => [one, other] as const));
     const together = pairs.filter(([one, other]) => placeOf(one) === placeOf(other));
-    const control = together.filter(([one]) => pointRows.get(one)?.zone === 'control');
+    const control = together.filter(([one]) => POINTS_BY_ID[one].zone === 'control');
     const [best] = jumper && control.length > 0 ? control : together.length > 0 ? together : pairs;
     const places = new Set(together.map(([one]) => placeOf(one)));
     return { from: best![0], to: best![1], doubtful: !jumper && places.size > 1 };
@@ -72,4 +71,4 @@ function choose(
   return { [from === undefined ? 'to' : 'from']: only, doubtful };
 }
 
-const placeOf = (point: PointId): string | undefined => pointRows.get(point)?.place;
+const placeOf = (point: PointId): string | undefined => POINTS_BY_ID[point].place;

@@ -1,7 +1,7 @@
-import { NAMEPLATE_FIELDS, type NameplateField, type NameplateFieldId } from '../../vocabulary/nameplate.ts';
-import { PARTS, type PartRatingId } from '../../vocabulary/parts.ts';
+import { NAMEPLATE_FIELDS_BY_ID, type NameplateField, type NameplateFieldId } from '../../vocabulary/nameplate.ts';
+import { PARTS_BY_ID, type PartRatingId } from '../../vocabulary/parts.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
-import { UNITS } from '../../vocabulary/units.ts';
+import { UNITS_BY_CODE } from '../../vocabulary/units.ts';
 import type { Meaning } from '../meaning.ts';
 import { type Draft, sure, unless } from './draft.ts';
 import { numbersOf, type SaidNumber, type Segment, unbroken } from './segment.ts';
@@ -15,18 +15,18 @@ export function composeNameplate(segment: Segment): Draft[] {
       fields.map((item) => item.field),
     );
   const named = segment.items.find((item) => item.tag === 'field');
-  const field = NAMEPLATE_FIELDS.find((row) => row.id === named?.field);
-  if (field === undefined) return [];
+  if (named === undefined) return [];
+  const field = NAMEPLATE_FIELDS_BY_ID[named.field];
   const choice = segment.items.find((item) => item.tag === 'choice');
-  if (choice !== undefined) return sure({ kind: 'nameplate', field: field.id, value: choice.value });
+  if (choice !== undefined) return sure({ kind: 'nameplate', field: named.field, value: choice.value });
   const numbers = numbersOf(segment.items);
   const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
   const amount = amountOf(field, numbers, units);
   if (amount === undefined) return [];
-  const { low, high }: NameplateField = field;
+  const { low, high } = field;
   const possible = numbers.every(({ number }) => number.value >= (low ?? 0) && number.value <= (high ?? 10_000));
   const { odd, ...said } = amount;
-  const meaning: Meaning = { kind: 'nameplate', field: field.id, ...said };
+  const meaning: Meaning = { kind: 'nameplate', field: named.field, ...said };
   if (odd || !possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
   return unless(unbroken(numbers), meaning);
 }
@@ -54,7 +54,9 @@ function amountOf(
   if (first === undefined) return undefined;
   const unit = units[0] ?? field.unit;
   const withUnit = unit === undefined ? {} : { unit };
-  const foreign = units.some((said) => field.unit === undefined || baseOf(said) !== baseOf(field.unit));
+  const foreign = units.some(
+    (said) => field.unit === undefined || UNITS_BY_CODE[said].base !== UNITS_BY_CODE[field.unit].base,
+  );
   if (second === undefined) return { value: first.number.value, ...withUnit, odd: foreign };
   if (!foreign && units[0] === '[lb_av]' && units[1] === '[oz_av]') {
     return { value: first.number.value * 16 + second.number.value, unit: '[oz_av]', odd: false };
@@ -62,8 +64,6 @@ function amountOf(
   const odd = foreign || field.value !== 'number-or-pair' || units.length > 1;
   return { value: `${first.number.value}/${second.number.value}`, ...withUnit, odd };
 }
-
-const baseOf = (unit: UnitCode): UnitCode | undefined => UNITS.find((row) => row.code === unit)?.base;
 
 /** A part that was fitted, with its ratings. "45 over 5" makes a capacitor a dual one. */
 export function composePart(segment: Segment): Draft[] {
@@ -82,7 +82,7 @@ export function composePart(segment: Segment): Draft[] {
     else Object.assign(ratings, { 'herm-uF': first, 'fan-uF': second });
   }
   const part = named.part === 'capacitor' && ratings['fan-uF'] !== undefined ? 'dual-capacitor' : named.part;
-  const known: readonly string[] = PARTS.find((row) => row.id === part)!.ratings;
+  const known: readonly string[] = PARTS_BY_ID[part].ratings;
   odd ||= Object.entries(ratings).some(([rating, value]) => !known.includes(rating) || value <= 0);
   const meaning: Meaning = { kind: 'part', part, ratings };
   if (odd) return [{ meaning, cost: 2, doubt: 'implausible' }];

@@ -162,6 +162,7 @@ describe('an undo after a repair', () => {
     await visit.type('take that back');
     expect(said(visit, 'Taken back: dual capacitor')).toBe(true);
     expect(visit.of('part.withdrawn')).toHaveLength(1);
+    expect(foldVisit(visit.events()).parts).toEqual([]);
     expect(visit.run.context).toMatchObject({ phase: 'repair', parts: [] });
     expect(visit.run.context.evidence.some((item) => item.kind === 'repair')).toBe(false);
     await visit.type('outdoor disconnect is back in', 'finish the visit');

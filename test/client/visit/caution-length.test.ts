@@ -13,7 +13,7 @@ describe('spoken by the offline voice', () => {
     expect(seconds(again)).toBeLessThanOrEqual(2);
   });
 
-  it.each(HAZARD_WORDS)('what the hazard "%s" adds takes at most 5 s', (_, words) => {
+  it.each(Object.entries(HAZARD_WORDS))('what the hazard "%s" adds takes at most 5 s', (_, words) => {
     expect(seconds(words)).toBeLessThanOrEqual(5);
   });
 

@@ -22,6 +22,15 @@ async function tested(visit: TypedVisit, psi = 'three hundred'): Promise<void> {
 }
 
 describe('an opened refrigerant circuit', () => {
+  it.each(['compressor', 'filter drier', 'expansion valve', 'reversing valve'])(
+    'is opened by a new %s, whether that was said or not',
+    async (part) => {
+      const visit = await TypedVisit.open();
+      await visit.type(...ARRIVAL, ...TO_PROVEN_DEAD, `fitted a ${part}`);
+      expect(asked(visit)).toBe('refrigerant.recovered');
+    },
+  );
+
   it('is taken through in order: out by weight, tight, dry, standing, in by weight; power only after it', async () => {
     const visit = await opened();
     expect(asked(visit)).toBe('refrigerant.recovered');

@@ -80,5 +80,5 @@ export const energyRegion = visitSetup.createStateConfig({
     'capacitor-herm': zoneRegion('capacitor-herm'),
     'capacitor-fan': zoneRegion('capacitor-fan'),
     'air-handler': zoneRegion('air-handler'),
-  },
+  } satisfies Readonly<Record<ZoneId, unknown>>,
 });
