@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
@@ -27,6 +28,8 @@ const shared = { root: ROOT, testTimeout: 60_000, hookTimeout: 60_000 };
 export default defineConfig({
   test: {
     root: ROOT,
+    // Some tests wait for a browser or for sound: one more than there are cores. In the long run many do, by real time.
+    maxWorkers: availableParallelism() + (long ? 0 : 1),
     reporters: ['default', './test/counts-reporter.ts'],
     projects: [
       // Most files share their modules within a worker: grammar and tables are laid out once, not in a hundred files.

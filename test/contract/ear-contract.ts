@@ -12,20 +12,21 @@ interface Delivered {
   readonly faults: [EarFault, string][];
 }
 
-/** What every ear keeps to. `make` gives a fresh one; it must be able to hear "leg one to ground one eighteen" and "tell me why". */
-export function earContract(make: () => Promise<EarUnderTest>): void {
-  const said = ['leg one to ground one eighteen', 'tell me why'];
+/** What an ear under test must be able to hear. */
+const said = ['leg one to ground one eighteen', 'tell me why'];
 
-  const listen = async ({ ear, hear }: EarUnderTest, sentences = said): Promise<Delivered> => {
-    const delivered: Delivered = { utterances: [], faults: [] };
-    await ear.start({
-      onUtterance: (utterance) => delivered.utterances.push(utterance),
-      onFault: (fault, detail) => delivered.faults.push([fault, detail]),
-    });
-    await hear(sentences);
-    return delivered;
-  };
+async function listen({ ear, hear }: EarUnderTest, sentences = said): Promise<Delivered> {
+  const delivered: Delivered = { utterances: [], faults: [] };
+  await ear.start({
+    onUtterance: (utterance) => delivered.utterances.push(utterance),
+    onFault: (fault, detail) => delivered.faults.push([fault, detail]),
+  });
+  await hear(sentences);
+  return delivered;
+}
 
+/** The first thing that every ear keeps to, by itself: the short run's share where an ear hears in real time. */
+export function earDelivers(make: () => Promise<EarUnderTest>): void {
   test('delivers what was said, in order, each once', async () => {
     const under = await make();
     const { utterances, faults } = await listen(under);
@@ -36,6 +37,11 @@ export function earContract(make: () => Promise<EarUnderTest>): void {
     expect(faults).toEqual([]);
     await under.ear.stop();
   });
+}
+
+/** What every ear keeps to. `make` gives a fresh one. */
+export function earContract(make: () => Promise<EarUnderTest>): void {
+  earDelivers(make);
 
   test('says when it was said, how sure it is and how long it took, in sound numbers', async () => {
     const under = await make();

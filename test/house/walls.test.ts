@@ -68,17 +68,7 @@ describe('the walls between the rooms', () => {
 });
 
 describe('a forbidden import', () => {
-  let copy = '';
-  beforeAll(() => {
-    copy = mkdtempSync(join(tmpdir(), 'readback-walls-'));
-    for (const name of ['grammar', 'client', 'server', 'tsconfig.json', 'package.json']) {
-      cpSync(join(TOP, name), join(copy, name), { recursive: true });
-    }
-    symlinkSync(join(TOP, 'node_modules'), join(copy, 'node_modules'));
-  });
-  afterAll(() => rmSync(copy, { recursive: true, force: true }));
-
-  it.each([
+  const FORBIDDEN = [
     ['grammar', 'grammar/visit/forbidden.ts', "import '../../client/visit/chart/machine.ts';", 'TS6307'],
     ['client/diagnosis', 'client/diagnosis/forbidden.ts', "import '../visit/chart/machine.ts';", 'TS6307'],
     ['client/words', 'client/words/forbidden.ts', "import '../visit/chart/machine.ts';", 'TS6307'],
@@ -90,14 +80,24 @@ describe('a forbidden import', () => {
       'TS2591',
     ],
     ['grammar', 'grammar/visit/forbidden-page.ts', 'export const title = document.title;', 'TS2584'],
-  ])('of %s does not compile', (room, file, text, code) => {
-    writeFileSync(join(copy, file), `${text}\n`);
-    const built = spawnSync(process.execPath, [join(TOP, 'node_modules/typescript/bin/tsc'), '-b', room], {
-      cwd: copy,
-      encoding: 'utf8',
-    });
-    rmSync(join(copy, file));
-    expect(built.stdout).toContain(`${file}(`);
-    expect(built.stdout).toContain(code);
+  ] as const;
+
+  let copy = '';
+  let said = '';
+  beforeAll(() => {
+    copy = mkdtempSync(join(tmpdir(), 'readback-walls-'));
+    for (const name of ['grammar', 'client', 'server', 'tsconfig.json', 'package.json']) {
+      cpSync(join(TOP, name), join(copy, name), { recursive: true });
+    }
+    symlinkSync(join(TOP, 'node_modules'), join(copy, 'node_modules'));
+    for (const [, file, text] of FORBIDDEN) writeFileSync(join(copy, file), `${text}\n`);
+    const rooms = [...new Set(FORBIDDEN.map(([room]) => room))];
+    const tsc = [join(TOP, 'node_modules/typescript/bin/tsc'), '-b', ...rooms];
+    said = spawnSync(process.execPath, tsc, { cwd: copy, encoding: 'utf8' }).stdout;
+  });
+  afterAll(() => rmSync(copy, { recursive: true, force: true }));
+
+  it.each(FORBIDDEN)('of %s does not compile', (_room, file, _text, code) => {
+    expect(said.split('\n').filter((line) => line.startsWith(`${file}(`) && line.includes(code))).not.toEqual([]);
   });
 });

@@ -6,6 +6,7 @@ import { PRONUNCIATIONS } from '../../../grammar/export/pronunciations.ts';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
+import { tries } from '../../how-much.ts';
 import { randomPath, seeded, wordsOf } from '../random-sentence.ts';
 import { accepts } from './accepts.ts';
 import { readJsgf } from './read-grammars.ts';
@@ -45,7 +46,7 @@ const wordsIn = (jsgf: string): string[] => [
 describe.each(MOMENTS)('the recogniser grammar for %s', (_name, jsgf, expectation) => {
   it('gives only sentences that are understood', () => {
     const { rules, root } = readJsgf(jsgf);
-    for (let seed = 0; seed < 300; seed += 1) {
+    for (let seed = 0; seed < tries(60, 300); seed += 1) {
       const text = wordsOf(randomPath(rules, root, seeded(seed))).join(' ');
       expect(understand(text, expectation).reason, text).not.toBe('outside-grammar');
     }

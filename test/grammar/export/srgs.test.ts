@@ -3,12 +3,13 @@ import { SPOKEN_RULES, toSrgsAbnf, toSrgsXml } from '../../../grammar/export/srg
 import { match } from '../../../grammar/phrases/match.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
 import { RULES } from '../../../grammar/phrases/rules/utterance-rules.ts';
+import { tries } from '../../how-much.ts';
 import { randomPath, seeded, wordsOf } from '../random-sentence.ts';
 import { accepts } from './accepts.ts';
 import { readAbnf, readSrgsXml } from './read-grammars.ts';
 
 const network = new Network(RULES, 'utterance');
-const COUNT = 2_500;
+const COUNT = tries(600, 2_500);
 
 describe.each([
   ['XML', readSrgsXml(toSrgsXml())],
