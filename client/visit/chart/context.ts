@@ -12,9 +12,7 @@ import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Evidence } from '../../diagnosis/diagnosis.ts';
-import type { Isolation, IsolationPlace } from '../rules/isolation.ts';
-import type { RefrigerantWork } from '../rules/refrigerant-work.ts';
-import type { SpokenCaution } from '../words/cautions.ts';
+import type { Isolation, IsolationPlace } from '../rules/isolation-places.ts';
 
 /** One thing the visit asks for. Where it comes from decides when it is offered, its needs decide what guards it. */
 export interface Step {
@@ -75,6 +73,25 @@ export interface ProvedPair {
   readonly value: number;
 }
 
+/** What is known of a refrigerant circuit that was opened. Weights in ounces, psi, microns, input clock in milliseconds. */
+export interface RefrigerantWork {
+  readonly recovered?: number;
+  readonly test?: { readonly psi: number; readonly fahrenheit: number | undefined; readonly mono: number };
+  readonly held?: true;
+  readonly searched?: true;
+  readonly microns?: number;
+  readonly isolatedAt?: number;
+  readonly stood?: true;
+  readonly charged?: number;
+}
+
+/** A caution or the warning of a hazard, as it is spoken and recorded. */
+export interface SpokenCaution {
+  readonly id: string;
+  readonly words: string;
+  readonly source: string;
+}
+
 /** A part fitted, or what was mended without one. */
 export interface FittedPart {
   readonly work?: WorkId;
@@ -116,7 +133,7 @@ export interface VisitContext {
   readonly plate: Readonly<Record<string, number | string>>;
   readonly now: InputTime;
   readonly phase: Phase;
-  /** What the search is about; written by the entry of the phase region's states. */
+  /** Which part of the unit is searched, while testing; the step region moves it with the planner's next test. */
   readonly focus: Focus | undefined;
   /** The supervisor who acknowledged a trainee's live steps, while it counts. */
   readonly supervisor: string | undefined;
@@ -168,7 +185,6 @@ export interface VisitContext {
   readonly check:
     | { readonly minutes: number; readonly every: boolean; readonly due: number; readonly asked: number }
     | undefined;
-  readonly notes: readonly string[];
   readonly items: readonly JobItemId[];
   readonly recommendations: readonly string[];
   readonly signed: Readonly<Partial<Record<'technician' | 'customer', string>>>;

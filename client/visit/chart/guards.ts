@@ -1,7 +1,7 @@
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { isAnswered } from '../intake/settle-turn.ts';
-import { chooseStep, isProvenDead, needsDead, undoes } from '../steps/choose-step.ts';
-import { cautionsFor, dueCautions } from '../words/cautions.ts';
+import { chooseStep, undoes } from '../steps/choose-step.ts';
+import { holdBack } from '../steps/hold-back.ts';
 import type { VisitContext } from './context.ts';
 import { isEnergyMessage, type MachineEvent } from './messages.ts';
 
@@ -10,19 +10,9 @@ interface Seen {
   readonly event: MachineEvent;
 }
 
-/** Hands or an ohmmeter would meet a zone that is not proven dead. The interlock: such a step is never prompted. */
-function handsOnWithoutProof({ context }: Seen): boolean {
-  return context.step !== undefined && needsDead(context.step.needs) && !isProvenDead(context.step.zone, context);
-}
-
-function cautionDue({ context }: Seen): boolean {
-  return context.step !== undefined && dueCautions(context.step, context).length > 0;
-}
-
-/** A trainee's live step on a real visit wants a supervisor's acknowledgement first. */
-function supervisorDue({ context }: Seen): boolean {
-  const { step, role, supervisor } = context;
-  return role === 'trainee' && supervisor === undefined && step !== undefined && cautionsFor(step).length > 0;
+/** An interlock stands between the step and its prompt. */
+function heldBackBy(interlock: ReturnType<typeof holdBack>) {
+  return ({ context }: Seen): boolean => context.step !== undefined && holdBack(context.step, context) === interlock;
 }
 
 function supervisorThere({ context }: Seen): boolean {
@@ -68,9 +58,9 @@ function concernsZone({ event }: Seen, params: { readonly zone: ZoneId }): boole
 /** The interlocks and conditions of the regions, by name: a test takes one away and sees the walk fail. */
 export const GUARDS = {
   'concerns zone': concernsZone,
-  'hands-on without proof': handsOnWithoutProof,
-  'caution due': cautionDue,
-  'supervisor due': supervisorDue,
+  'hands-on without proof': heldBackBy('proof'),
+  'caution due': heldBackBy('caution'),
+  'supervisor due': heldBackBy('supervisor'),
   'supervisor there': supervisorThere,
   'caution was spoken': cautionWasSpoken,
   'caution was cut': cautionWasCut,

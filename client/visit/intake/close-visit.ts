@@ -1,6 +1,6 @@
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { ISOLATION_PLACES } from '../rules/isolation.ts';
+import { ISOLATION_PLACES } from '../rules/isolation-places.ts';
 import { jumpersInPlace, looseWires } from '../rules/landings.ts';
 import { pointNamed, SAY } from '../words/prompts.ts';
 import { endCheck } from './check-on-me.ts';
@@ -44,6 +44,6 @@ function whyNotClosed(context: VisitContext): readonly string[] {
     ...(jumpersInPlace(context.wires) > 0 ? ['A jumper is still in place. Take it off and say so.'] : []),
     ...(loose.length > 0 ? [`Not landed: ${loose.join(', ')}. Land it and say so.`] : []),
     ...locked.map((place) => `The switch at the ${place.replace('-', ' ')} is still locked. Report it back on.`),
-    ...(context.question === undefined ? [] : ['A question stands open. Answer it first.']),
+    ...(context.question === undefined ? [] : [SAY.questionOpen]),
   ];
 }

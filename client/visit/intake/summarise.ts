@@ -1,6 +1,6 @@
 import type { VisitSummary } from '../../../grammar/visit/events.ts';
 import type { FittedPart, LoggedReading, VisitContext } from '../chart/context.ts';
-import { ISOLATION_PLACES } from '../rules/isolation.ts';
+import { ISOLATION_PLACES } from '../rules/isolation-places.ts';
 import { missingOfRefrigerant, type RefrigerantStep } from '../rules/refrigerant-work.ts';
 import { PLAIN_WORDS } from '../words/plain-words.ts';
 import {

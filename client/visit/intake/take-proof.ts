@@ -52,6 +52,12 @@ export function takeMeterProof(turn: Turn, volts: number): void {
   }
   if (proof === undefined || proof.pairs.length === 0) {
     turn.set({ proof: { zone, before: volts, pairs: [] } });
+    turn.raise({
+      type: 'energy.proof-began',
+      zone,
+      why: `meter reads ${valueWords(volts, 'V')} on a known live source`,
+    });
+    turn.startTimer('quiet', QUIET_MINUTES);
     turn.say('readback', `Meter ${valueWords(volts, 'V')}. Now each pair and each leg to ground.`);
     return;
   }

@@ -91,7 +91,6 @@ function askBack(turn: Turn, understanding: Understanding): void {
   }
   if (meaning.kind === 'reading') {
     turn.set({ question: { kind: 'confirm-reading', reading: meaning.reading, why: reason ?? 'not sure' } });
-    turn.raise({ type: 'question.asked' });
     turn.record({ type: 'reading.asked', reading: meaning.reading, why: reason ?? 'not sure' });
     turn.say('question', surpriseWords(meaning.reading, ''));
     return;
@@ -106,7 +105,6 @@ function askBack(turn: Turn, understanding: Understanding): void {
     return;
   }
   turn.set({ question: { kind: 'confirm-meaning', meaning } });
-  turn.raise({ type: 'question.asked' });
   turn.say('question', `${capital(words)}: is that right?`);
 }
 

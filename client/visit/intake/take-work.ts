@@ -48,7 +48,6 @@ export function takePart(turn: Turn, part: Of<'part'>, confirmed: boolean): void
   const refused = doubts.filter((doubt) => doubt.weight === 'refuse').map((doubt) => doubt.why);
   if (refused.length > 0 && !confirmed) {
     turn.set({ question: { kind: 'confirm-meaning', meaning: part, confirmed: true } });
-    turn.raise({ type: 'question.asked' });
     turn.say('question', `Does not match. ${refused.join(' ')} Keep it all the same?`);
     return;
   }
@@ -131,7 +130,6 @@ export function takeWire(turn: Turn, meaning: Of<'wire'>, confirmed: boolean): v
   if (doubt !== undefined) {
     turn.record({ type: 'landing.doubted', wire, why: doubt });
     turn.set({ question: { kind: 'confirm-meaning', meaning, confirmed: true } });
-    turn.raise({ type: 'question.asked' });
     turn.say('question', `${capital(wireWords(wire))}. ${doubt} Is that where it belongs?`);
     return;
   }
@@ -157,7 +155,6 @@ function doubtWire(turn: Turn, wire: WireMove): string | undefined {
 
 export function takeNote(turn: Turn, text: string): void {
   turn.record({ type: 'note.taken', text });
-  turn.set({ notes: [...turn.context.notes, text] });
   turn.say('readback', SAY.noted);
   if (turn.context.closeRefused.length > 0) overrideClose(turn, text);
 }

@@ -1,7 +1,7 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { Step, VisitContext } from '../chart/context.ts';
+import type { SpokenCaution, Step, VisitContext } from '../chart/context.ts';
 
 /**
  * One caution: data. `words` are spoken the first time for each caution and zone and must be acknowledged; after that
@@ -185,8 +185,6 @@ export function dueCautions(step: Step, context: VisitContext): readonly SpokenC
     .slice(0, Math.max(0, WARNINGS_A_PROMPT - own.length));
   return [...own, ...hazards];
 }
-
-export type SpokenCaution = Pick<Caution, 'id' | 'words' | 'source'>;
 
 export function cautionKey(id: string, zone: ZoneId | 'none'): string {
   return `${id}@${zone}`;

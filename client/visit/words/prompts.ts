@@ -1,7 +1,6 @@
 import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import type { ChargeFigure, Judged, JudgedWord, WireMove } from '../../../grammar/visit/events.ts';
-import type { RefrigerantCheck } from '../../../grammar/visit/refrigerant-rules.ts';
+import type { ChargeFigure, Judged, JudgedWord, RefrigerantCheck, WireMove } from '../../../grammar/visit/events.ts';
 import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { FAULTS } from '../../../grammar/vocabulary/faults.ts';
@@ -323,6 +322,7 @@ export const SAY = {
   answerFirst: 'Say it again, digit by digit.',
   digitsPlease: 'Say the digits one by one.',
   setAside: 'Set aside. Say it again.',
+  questionOpen: 'A question stands open. Answer it first.',
   cautionFirst: 'Say "live" first.',
   nextIs: 'Working it out.',
   nothingNext: 'None of the tests left tells more. Say the part you fitted, or finish the visit.',

@@ -7,9 +7,10 @@ import type { Turn } from '../turn.ts';
 function enter(zone: ZoneId, to: EnergyState) {
   return act((turn: Turn, event) => {
     const from = turn.context.energy[zone];
-    if (from === to) return;
+    // The first entry, when the visit is opened, changes nothing.
+    if (!isEnergyMessage(event)) return;
     turn.set({ energy: { ...turn.context.energy, [zone]: to } });
-    turn.record({ type: 'energy.changed', zone, from, to, why: isEnergyMessage(event) ? event.why : 'visit opened' });
+    turn.record({ type: 'energy.changed', zone, from, to, why: event.why });
   });
 }
 
