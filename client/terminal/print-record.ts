@@ -1,10 +1,9 @@
 import type { VisitRecord } from '../../grammar/export/visit-record-schema.ts';
+import { wrapLine } from '../../grammar/export/wrap-line.ts';
 import { ZONE_NAMES, ZONES } from '../../grammar/vocabulary/zones.ts';
 import { faultWords, partWords, pointNamed, valueWords, wireWords } from '../visit/words/prompts.ts';
 
 type Row<K extends keyof VisitRecord> = Extract<VisitRecord[K], readonly unknown[]>[number];
-
-const WIDTH = 100;
 
 /** The record of a visit as plain text to print: one section a subject, empty ones left out. */
 export function printRecord(record: VisitRecord): string {
@@ -116,7 +115,7 @@ const clock = ({ at }: { readonly at: string }): string => at.slice(11, 19);
 
 function section(title: string, lines: readonly string[]): string {
   if (lines.length === 0) return '';
-  return `${title}\n${'-'.repeat(title.length)}\n${lines.map(wrap).join('\n')}\n`;
+  return `${title}\n${'-'.repeat(title.length)}\n${lines.flatMap(wrapLine).join('\n')}\n`;
 }
 
 function measuredWords({ at, value, unit, bench }: Row<'readings'>['reading']): string {
@@ -142,17 +141,4 @@ function cautionLine(line: Row<'cautions'>): string {
   const answer =
     line.acknowledged === undefined ? 'not acknowledged' : `acknowledged ${line.acknowledged.slice(11, 19)}`;
   return `${clock(line)}${zone} ${line.words} ${line.late ? 'Spoken late' : `Spoken before; ${answer}`}. Source: ${line.source}`;
-}
-
-/** A line no wider than a sheet, broken between words; what goes on is set in. */
-function wrap(text: string): string {
-  const lines: string[] = [];
-  let row = '';
-  for (const word of text.split(' ')) {
-    if (row !== '' && `${row} ${word}`.length > WIDTH) {
-      lines.push(row);
-      row = `    ${word}`;
-    } else row = row === '' ? word : `${row} ${word}`;
-  }
-  return [...lines, row].join('\n');
 }

@@ -1,7 +1,7 @@
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { showPlace, showUnit } from '../show/show-reading.ts';
-import { showMeaning, showVerdict } from '../show/show-understanding.ts';
+import { showUnderstood } from '../show/show-understanding.ts';
 import { SuspectList } from '../show/suspect-list.tsx';
 import { findingWords } from './transcript-lines.ts';
 
@@ -28,11 +28,7 @@ export function MomentPanel({ folded }: { readonly folded: FoldedVisit }) {
           </div>
           <div>
             <dt>understood</dt>
-            <dd data-understood>
-              {heard === undefined
-                ? '–'
-                : `${showMeaning(heard.understanding.meaning)} · ${showVerdict(heard.understanding, heard.accepted)}`}
-            </dd>
+            <dd data-understood>{showUnderstood(heard)}</dd>
           </div>
           <div>
             <dt>said</dt>

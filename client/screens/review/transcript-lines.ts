@@ -2,7 +2,7 @@ import type { FoldedVisit, Moment } from '../../../grammar/visit/fold-visit.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { ENERGY_WORDS } from '../show/energy-signs.tsx';
 import { showReading } from '../show/show-reading.ts';
-import { showMeaning, showVerdict } from '../show/show-understanding.ts';
+import { showUnderstood } from '../show/show-understanding.ts';
 import { faultName, percent } from '../show/suspect-list.tsx';
 
 /** One line of a visit's transcript. */
@@ -30,7 +30,7 @@ export function transcriptLines(folded: FoldedVisit): readonly TranscriptLine[] 
       seq: line.seq,
       kind: 'heard' as const,
       text: line.text,
-      detail: `${showMeaning(line.understanding.meaning)} · ${showVerdict(line.understanding, line.accepted)} · ${line.ear}, sure ${percent(line.confidence)}`,
+      detail: `${showUnderstood(line)} · ${line.ear}, sure ${percent(line.confidence)}`,
     })),
     ...folded.said.map((line) => ({ seq: line.seq, kind: 'said' as const, text: line.text, detail: line.kind })),
     ...folded.readings.map((line) => ({

@@ -1,4 +1,5 @@
 import type { Meaning, Report, Understanding } from '../../../grammar/phrases/meaning.ts';
+import type { HeardLine } from '../../../grammar/visit/fold-visit.ts';
 import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
 import { DICTATIONS, JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
 import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
@@ -6,8 +7,13 @@ import { WORKS } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { showPlace, showReading, showUnit, showValue } from './show-reading.ts';
 
-/** What was understood, in one line. */
-export function showMeaning(meaning: Meaning): string {
+/** What was understood of a heard line, and what became of it, in one line; a dash while nothing was heard. */
+export function showUnderstood(heard: HeardLine | undefined): string {
+  if (heard === undefined) return '–';
+  return `${showMeaning(heard.understanding.meaning)} · ${showVerdict(heard.understanding, heard.accepted)}`;
+}
+
+function showMeaning(meaning: Meaning): string {
   switch (meaning.kind) {
     case 'reading':
       return showReading(meaning.reading);
@@ -70,6 +76,6 @@ function showReport(report: Report): string {
 
 const VERDICT_WORDS = { logged: 'taken', asked: 'asked back', rejected: 'not taken' } as const;
 
-export function showVerdict(understanding: Understanding, accepted: boolean): string {
+function showVerdict(understanding: Understanding, accepted: boolean): string {
   return accepted ? VERDICT_WORDS[understanding.verdict] : 'not accepted';
 }

@@ -1,6 +1,6 @@
 import { type FormEvent, useRef } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
-import { showMeaning, showVerdict } from '../show/show-understanding.ts';
+import { showUnderstood } from '../show/show-understanding.ts';
 
 interface HeardPanelProps {
   readonly folded: FoldedVisit;
@@ -31,11 +31,7 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
         </div>
         <div>
           <dt>understood</dt>
-          <dd data-understood>
-            {heard === undefined
-              ? '–'
-              : `${showMeaning(heard.understanding.meaning)} · ${showVerdict(heard.understanding, heard.accepted)}`}
-          </dd>
+          <dd data-understood>{showUnderstood(heard)}</dd>
         </div>
         <div className={said?.text === shown ? 'reader-only' : undefined}>
           <dt>said</dt>

@@ -159,3 +159,20 @@ describe('the pace of talk', () => {
     expect(visit.of('talk.changed').map(({ pace }) => pace)).toEqual(['full', 'brief']);
   });
 });
+
+describe('an input that is not speech', () => {
+  it('by touch is an order like a spoken one', async () => {
+    const visit = await visitAfter();
+    visit.run.touch('full-talk');
+    await visit.run.settled();
+    expect(visit.run.context.pace).toBe('full');
+  });
+
+  it('from an ear that failed is recorded and told', async () => {
+    const visit = await visitAfter();
+    visit.run.take({ type: 'edge.failed', edge: 'ear', fault: 'gone', sentence: 'The microphone is gone. Type on.' });
+    await visit.run.settled();
+    expect(visit.of('edge.interrupted')).toMatchObject([{ edge: 'ear', fault: 'gone' }]);
+    expect(visit.mouth.last()).toBe('The microphone is gone. Type on.');
+  });
+});
