@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { LIBRARY_UNIT, REPAIR_AND_PROOF, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_UNIT, REPAIR_AND_PROOF, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
 /** The outdoor unit off and locked, with a ground that has read a live leg: a proof may begin. */
 const TO_LOCKED = TO_PROVEN_DEAD.slice(0, 4);
@@ -21,6 +21,29 @@ describe('a phase', () => {
     await visit.type('take that back');
     expect(visit.of('part.withdrawn')).toHaveLength(1);
     expect(visit.run.context.phase).toBe('repair');
+  });
+
+  const TO_REPAIR = [...TO_PROVEN_DEAD, ...REPAIR_AND_PROOF.slice(0, 2)];
+  it.each([
+    ['arrive', []],
+    ['testing', ARRIVAL],
+    ['repair', [...ARRIVAL, ...TO_REPAIR]],
+    ['prove', ['fitted a contactor']],
+  ] as const)(
+    'of %s ends in the close when the customer declines, and in the end when the visit is finished',
+    async (phase, lines) => {
+      const declined = await visitAfter(...lines);
+      expect(declined.run.context.phase).toBe(phase);
+      await declined.type('customer declined');
+      expect(declined.run.context.phase).toBe('close');
+      const finished = await visitAfter(...lines, 'outdoor disconnect is back in', 'finish the visit');
+      expect(finished.run.context.phase).toBe('closed');
+    },
+  );
+
+  it('of close gives way to the proof when a part is fitted after all', async () => {
+    const visit = await visitAfter('customer declined', 'fitted a contactor');
+    expect(visit.run.context.phase).toBe('prove');
   });
 
   it('is entered once, however often it is called for', async () => {
