@@ -99,6 +99,17 @@ describe('the energy of a zone', () => {
   );
 });
 
+describe('a hands-on step', () => {
+  it('makes room as soon as its zone is no longer proven dead', async () => {
+    const visit = await visitAfter(...ARRIVAL, 'compressor runs then trips', ...TO_PROVEN_DEAD);
+    const { step } = visit.run.context;
+    expect(visit.run.value).toMatchObject({ step: 'asked' });
+    expect(step?.needs.bench === true || step?.needs.power === 'off').toBe(true);
+    await visit.type('outdoor disconnect is unlocked');
+    expect(visit.run.context.step?.id).not.toBe(step?.id);
+  });
+});
+
 describe('a caution that is due', () => {
   it('goes with its step when that is passed, and with the visit when that is held', async () => {
     const passed = await visitAfter(...TO_LIVE_STEP);
@@ -146,6 +157,7 @@ describe("a trainee's live step", () => {
     const visit = await toLiveStep();
     const live = visit.run.context.step?.id;
     expect(visit.run.value).toMatchObject({ step: 'unsupervised', role: { trainee: 'alone' } });
+    expect(visit.mouth.last()).toBe("A trainee's live step: a supervisor must acknowledge it first.");
     expect(await visit.type('what next')).toBe("A trainee's live step: a supervisor must acknowledge it first.");
     expect(visit.of('step.asked').map(({ step }) => step)).not.toContain(live);
     await supervise(visit);
@@ -168,11 +180,20 @@ describe("a trainee's live step", () => {
     expect(visit.run.context.supervisor).toBeUndefined();
   });
 
-  it('goes with the step when that is passed', async () => {
+  it.each(['pass', 'outdoor disconnect is pulled'])('makes room at "%s"', async (line) => {
     const visit = await toLiveStep();
     const live = visit.run.context.step?.id;
-    await visit.type('pass');
+    await visit.type(line);
     expect(visit.run.context.step?.id).not.toBe(live);
+  });
+
+  it('is answered by its reading though nobody had asked for it', async () => {
+    const visit = await toLiveStep();
+    const ask = visit.run.context.step?.ask;
+    if (ask?.kind !== 'reading') throw new Error('the live step is a reading');
+    expect(ask).toMatchObject({ quantity: 'voltage', at: ['disconnect-load-1', 'disconnect-load-2'] });
+    await visit.type('load lug one to load lug two two hundred forty volts');
+    expect(visit.run.context.step?.ask).not.toEqual(ask);
   });
 });
 
