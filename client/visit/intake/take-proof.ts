@@ -53,6 +53,8 @@ export function takeMeterProof(turn: Turn, volts: number): void {
   }
   if (proof === undefined || proof.pairs.length === 0) {
     turn.set({ proof: { zone, before: volts, pairs: [] } });
+    turn.raise({ type: 'energy.proof-began', zone, why: BECAUSE.meterReadsLive(volts) });
+    turn.startTimer('quiet', QUIET_MINUTES);
     turn.say('readback', SAY.meterProves(volts));
     return;
   }
