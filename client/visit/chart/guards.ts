@@ -1,6 +1,7 @@
 import type { Phase } from '../../../grammar/visit/events.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { isAnswered } from '../intake/settle-turn.ts';
+import { IN_PROOF } from '../rules/isolation.ts';
 import { chooseStep, undoes } from '../steps/choose-step.ts';
 import { holdBack } from '../steps/hold-back.ts';
 import type { VisitContext } from './context.ts';
@@ -64,7 +65,7 @@ function toPhase({ event }: Seen, params: { readonly phase: Phase }): boolean {
 function powerCameBack({ context, event }: Seen): boolean {
   if (event.type !== 'energy.live') return false;
   const before = context.energy[event.zone];
-  return before === 'reads-dead' || before === 'proven-dead' || before === 'reported-off';
+  return before === 'reported-off' || IN_PROOF.includes(before);
 }
 
 /** The interlocks and conditions of the regions, by name: a test takes one away and sees the walk fail. */

@@ -36,6 +36,9 @@ export function provedWith(zone: ZoneId): ZoneId {
   return (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? 'outdoor-load' : zone;
 }
 
+/** Where a proof may begin, or has begun and may go on. */
+export const TO_BE_PROVED: readonly EnergyState[] = ['reported-off', 'proving'];
+
 /** Where a zone stands in a proof of absence of voltage, begun or whole. */
 export const IN_PROOF: readonly EnergyState[] = ['proving', 'reads-dead', 'proven-dead'];
 

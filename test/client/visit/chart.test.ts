@@ -71,6 +71,17 @@ describe('the energy of a zone', () => {
     expect(visit.mouth.said.at(-1)?.text).toContain('The proof has lapsed');
   });
 
+  it('is the one whose proof begins anew when another switch was reported meanwhile', async () => {
+    const indoors = ['air handler leg one to ground one nineteen', 'air handler switch is off and locked'];
+    const visit = await visitAfter(...indoors, 'meter proves two forty');
+    const begun = visit.run.context.proof;
+    expect(begun).toBeDefined();
+    await visit.type('outdoor disconnect is unlocked');
+    expect(visit.run.context.proof).toBeUndefined();
+    await visit.type('meter proves two forty');
+    expect(visit.run.context.proof).toEqual(begun);
+  });
+
   it('is live again at a voltage where it only read dead, and nowhere else', async () => {
     const visit = await visitAfter(...TO_READS_DEAD);
     expect(visit.run.context.energy['outdoor-load']).toBe('reads-dead');
@@ -177,6 +188,15 @@ describe("a trainee's live step", () => {
     const visit = await toLiveStep();
     await supervise(visit);
     await visit.type('outdoor disconnect is pulled', 'outdoor disconnect is back in');
+    expect(visit.run.context.supervisor).toBeUndefined();
+  });
+
+  it('wants a supervisor anew once power came back in the middle of a proof', async () => {
+    const visit = await toLiveStep();
+    await supervise(visit);
+    await visit.type(...TO_LOCKED, 'meter proves two forty');
+    expect(visit.run.context).toMatchObject({ energy: { 'outdoor-load': 'proving' }, supervisor: 'S. Visor' });
+    await visit.type('leg one to ground one eighteen');
     expect(visit.run.context.supervisor).toBeUndefined();
   });
 
