@@ -1,8 +1,7 @@
 import type { VisitRecord } from '../../grammar/export/visit-record-schema.ts';
+import { wrapLine } from '../../grammar/export/wrap-line.ts';
 import { ZONES } from '../../grammar/vocabulary/zones.ts';
 import { RECORD_LINES, RECORD_TITLES } from '../words/terminal/record-labels.ts';
-
-const WIDTH = 100;
 
 /** The record of a visit as plain text to print: one section a subject, empty ones left out. */
 export function printRecord(record: VisitRecord): string {
@@ -46,18 +45,5 @@ export function printRecord(record: VisitRecord): string {
 function section(name: keyof typeof RECORD_TITLES, lines: readonly string[]): string {
   if (lines.length === 0) return '';
   const title = RECORD_TITLES[name];
-  return `${title}\n${'-'.repeat(title.length)}\n${lines.map(wrap).join('\n')}\n`;
-}
-
-/** A line no wider than a sheet, broken between words; what goes on is set in. */
-function wrap(text: string): string {
-  const lines: string[] = [];
-  let row = '';
-  for (const word of text.split(' ')) {
-    if (row !== '' && `${row} ${word}`.length > WIDTH) {
-      lines.push(row);
-      row = `    ${word}`;
-    } else row = row === '' ? word : `${row} ${word}`;
-  }
-  return [...lines, row].join('\n');
+  return `${title}\n${'-'.repeat(title.length)}\n${lines.flatMap(wrapLine).join('\n')}\n`;
 }

@@ -13,8 +13,7 @@ import { UNITS, UNITS_BY_CODE } from '../vocabulary/units.ts';
 import { WIRE_COLOURS, WIRE_SIZES } from '../vocabulary/wires.ts';
 import { WORKS } from '../vocabulary/works.ts';
 import { sameReading } from './measurand-names.ts';
-
-const WIDTH = 100;
+import { wrapLine } from './wrap-line.ts';
 
 /**
  * What can be said, for people: plain text to print, straight from the tables. Brackets mark words that may be left out,
@@ -75,8 +74,8 @@ export function toPhraseSheet(expectation?: Expectation): string {
       WORKS.map((row) => line(row.name, row.say)),
     ),
     section('Wires: lifted or landed, size, colour, from or on a terminal', [
-      ...wrap(`colours: ${WIRE_COLOURS.join(', ')}`),
-      ...wrap(`sizes: ${WIRE_SIZES.map((row) => row.size).join(', ')}`),
+      ...wrapLine(`colours: ${WIRE_COLOURS.join(', ')}`),
+      ...wrapLine(`sizes: ${WIRE_SIZES.map((row) => row.size).join(', ')}`),
       'jumper from R to Y; jumper off R to Y',
     ]),
     section(
@@ -93,7 +92,7 @@ export function toPhraseSheet(expectation?: Expectation): string {
 }
 
 const NUMBER_LINES = [118, 208, 44.1, 0.4, 1250].flatMap((value) =>
-  wrap(`${value}: ${spokenForms(value).slice(0, 8).join(', ')}`),
+  wrapLine(`${value}: ${spokenForms(value).slice(0, 8).join(', ')}`),
 );
 
 function readingLine(row: Measurand): string {
@@ -104,7 +103,7 @@ function readingLine(row: Measurand): string {
   return line(`${row.quantity}, ${UNITS_BY_CODE[row.unit].sign}`, said === '' ? tips.join(', ') : said);
 }
 
-const line = (name: string, say: string): string => wrap(`${name}: ${spelt(say)}`).join('\n');
+const line = (name: string, say: string): string => wrapLine(`${name}: ${spelt(say)}`).join('\n');
 
 /** Names used inside phrases written out. */
 const spelt = (say: string): string =>
@@ -112,16 +111,3 @@ const spelt = (say: string): string =>
 
 const section = (title: string, lines: readonly string[]): string =>
   `${title}\n${'-'.repeat(title.length)}\n${lines.join('\n')}\n`;
-
-/** Lines no longer than a sheet is wide, broken between words; what goes on is set in. */
-function wrap(text: string): string[] {
-  const lines: string[] = [];
-  let row = '';
-  for (const word of text.split(' ')) {
-    if (row !== '' && `${row} ${word}`.length > WIDTH) {
-      lines.push(row);
-      row = `    ${word}`;
-    } else row = row === '' ? word : `${row} ${word}`;
-  }
-  return [...lines, row];
-}

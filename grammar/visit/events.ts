@@ -10,7 +10,6 @@ import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
 import type { InputTime, VisitInput } from './inputs.ts';
-import type { RefrigerantCheck } from './refrigerant-rules.ts';
 
 /** The phases of a visit, by function. Order is the technician's; a phase says what the talk is about. */
 export const PHASES = ['arrive', 'testing', 'repair', 'prove', 'close', 'closed'] as const;
@@ -52,6 +51,9 @@ export type NoVerdict =
   | 'no-valid-test'
   | 'mixed-line'
   | 'no-target';
+
+/** What is held against an opened refrigerant circuit before it runs again. */
+export type RefrigerantCheck = 'pressure-test' | 'evacuation' | 'decay';
 
 export type WireMove = Extract<Meaning, { kind: 'wire' }>['wire'];
 
@@ -215,7 +217,7 @@ export type VisitOutcome =
   | { readonly type: 'visit.resumed' }
   | {
       readonly type: 'edge.interrupted';
-      readonly edge: 'ear' | 'mouth' | 'diagnosis';
+      readonly edge: 'ear' | 'diagnosis';
       readonly fault: string;
       readonly sentence: string;
     }

@@ -15,6 +15,9 @@ export interface InputTime {
   readonly mono: number;
 }
 
+/** Of the input clock. */
+export const MS_A_MINUTE = 60_000;
+
 /** What the ear delivered, kept with the meaning it was given that day. */
 export interface HeardUtterance {
   readonly id: string;
@@ -84,10 +87,10 @@ export type VisitInput =
   /** Said by who does not hold the lease of the visit: it is kept, and moves nothing. */
   | { readonly type: 'remarked.visit'; readonly time: InputTime; readonly author: string; readonly text: string }
   | {
-      /** Something at an edge failed: a microphone, a voice, the diagnosis. `sentence` says what to do. */
+      /** Something at an edge failed: a microphone, the diagnosis. `sentence` says what to do. */
       readonly type: 'edge.failed';
       readonly time: InputTime;
-      readonly edge: 'ear' | 'mouth' | 'diagnosis';
+      readonly edge: 'ear' | 'diagnosis';
       readonly fault: string;
       readonly sentence: string;
     };

@@ -1,7 +1,4 @@
-import type { Judged } from './events.ts';
-
-/** What is held against an opened refrigerant circuit before it runs again. */
-export type RefrigerantCheck = 'pressure-test' | 'evacuation' | 'decay';
+import type { Judged, RefrigerantCheck } from './events.ts';
 
 export interface RefrigerantRule {
   /** What is judged, in `unit`: the drop of the test pressure, the vacuum, the vacuum after standing. */

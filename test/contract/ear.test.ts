@@ -2,7 +2,6 @@ import { fileURLToPath } from 'node:url';
 import { describe } from 'vitest';
 import { BrowserEar } from '../../client/listening/browser/browser-ear.ts';
 import { WavEar } from '../../client/listening/node/wav-ear.ts';
-import { TypedEar } from '../../client/listening/typed-ear.ts';
 import { earContract } from './ear-contract.ts';
 import { ScriptedRecogniser } from './scripted-recogniser.ts';
 
@@ -13,19 +12,6 @@ const SOUND: Readonly<Record<string, string>> = {
   ),
   'tell me why': fileURLToPath(new URL('../../fixtures/audio/library/25-why.wav', import.meta.url)),
 };
-
-describe('the typed ear', () => {
-  earContract(async () => {
-    let now = 0;
-    const ear = new TypedEar(() => (now += 100));
-    return {
-      ear,
-      hear: async (sentences) => {
-        for (const sentence of sentences) ear.type(sentence);
-      },
-    };
-  });
-});
 
 describe('the ear for sound files', { timeout: 120_000 }, () => {
   earContract(async () => {

@@ -3,7 +3,7 @@ import { cpSync, mkdtempSync, readdirSync, rmSync, symlinkSync, writeFileSync } 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { importsOf, sourceFiles, TOP } from './import-graph.ts';
+import { importCircles, importsOf, sourceFiles, TOP } from './import-graph.ts';
 
 /** A room may import itself and what stands here; the first match of the longest room name counts. */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
@@ -37,6 +37,13 @@ describe('the walls between the rooms', () => {
     });
     expect(lines.length).toBeGreaterThan(100);
     expect(broken).toEqual([]);
+  });
+
+  it('lets no files import one another around a circle, not even for their types', () => {
+    const all = [...lines, ...['test', 'fixtures'].flatMap(sourceFiles).flatMap(importsOf)];
+    expect(importCircles(all)).toEqual([]);
+    const turned = { from: 'grammar/vocabulary/points.ts', to: 'client/visit/chart/machine.ts' };
+    expect(importCircles([...all, turned]).flat()).toContain('client/visit/chart/context.ts');
   });
 
   it('keeps Node out of every core', () => {

@@ -48,9 +48,9 @@ function readRight(`,
   {
     id: 'no-caution',
     harm: 'a live step is asked without its caution',
-    file: 'client/visit/chart/guards.ts',
-    from: 'return context.step !== undefined && dueCautions(context.step, context).length > 0;',
-    to: 'return context.step !== undefined && dueCautions(context.step, context).length > 9;',
+    file: 'client/visit/steps/hold-back.ts',
+    from: 'if (dueCautions(step, context).length > 0)',
+    to: 'if (dueCautions(step, context).length > 9)',
     noticedBy: ['test/client/visit/safety.test.ts', 'test/client/visit/visit.test.ts'],
   },
   {

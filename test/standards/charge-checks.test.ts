@@ -1,11 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  condensingOverAmbient,
-  refusal,
-  subcoolingVerdictFigure,
-  targetSuperheat,
-  temperatureSplit,
-} from '../../client/diagnosis/refrigerant/charge-checks.ts';
+import { refusal, targetSuperheat } from '../../client/diagnosis/refrigerant/charge-checks.ts';
 
 const steady = { running: true, minutesRunning: 20, outdoor: 90 };
 
@@ -16,19 +10,6 @@ describe('when a charge may be judged', () => {
     expect(refusal({ ...steady, minutesRunning: 14 })).toBe('running-too-short');
     expect(refusal({ ...steady, outdoor: 54 })).toBe('outdoors-too-cold');
     expect(refusal({ ...steady, running: false })).toBe('not-running');
-  });
-
-  it('refuses the split, the subcooling and condensing over ambient with the same reasons', () => {
-    const short = { ...steady, minutesRunning: 5 };
-    expect(temperatureSplit(78, 58, short)).toEqual({ valid: false, reason: 'running-too-short' });
-    expect(temperatureSplit(78, 58, steady)).toEqual({ valid: true, value: 20 });
-    expect(subcoolingVerdictFigure('R-410A', 355, 95, short)).toEqual({ valid: false, reason: 'running-too-short' });
-    expect(condensingOverAmbient('R-410A', 355, { ...steady, running: false })).toMatchObject({ valid: false });
-    expect(condensingOverAmbient('R-410A', 355, steady)).toMatchObject({ valid: true });
-  });
-
-  it('gives no subcooling verdict where the line temperature lies above the bubble point', () => {
-    expect(subcoolingVerdictFigure('R-410A', 355, 112, steady)).toEqual({ valid: false, reason: 'mixed-line' });
   });
 });
 

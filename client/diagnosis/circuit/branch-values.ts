@@ -16,6 +16,19 @@ export interface RelayState {
   readonly controlFuseBlown: boolean;
 }
 
+/** Nothing called for, nothing turning, nothing tripped. */
+export const RESTING: RelayState = {
+  call: false,
+  contactor: false,
+  blowerRelay: false,
+  compressor: 'stopped',
+  fan: 'stopped',
+  blower: 'stopped',
+  overloadTripped: false,
+  highTripped: false,
+  controlFuseBlown: false,
+};
+
 const OMEGA = 2 * Math.PI * 60;
 /** Utility transformer and service drop, ohms: resistance and reactance. */
 const SERVICE = [0.02, 0.02] as const;
@@ -163,17 +176,7 @@ export function putDeadCircuit(
   controlFuseBlown: boolean,
   values: CircuitValues,
 ): void {
-  const state: RelayState = {
-    call: false,
-    contactor: false,
-    blowerRelay: false,
-    compressor: 'stopped',
-    fan: 'stopped',
-    blower: 'stopped',
-    overloadTripped,
-    highTripped: false,
-    controlFuseBlown,
-  };
+  const state: RelayState = { ...RESTING, overloadTripped, controlFuseBlown };
   putCircuit(unit, state, values);
   values.im.fill(0);
   const put = putter(values);

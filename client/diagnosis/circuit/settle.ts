@@ -1,6 +1,6 @@
 import type { Motor, MotorState } from '../unit/motor.ts';
 import type { Unit } from '../unit/unit.ts';
-import { putCircuit, type RelayState } from './branch-values.ts';
+import { putCircuit, RESTING, type RelayState } from './branch-values.ts';
 import { type CircuitValues, emptyCircuit } from './circuit-values.ts';
 import { PhasorSolver } from './phasor-solver.ts';
 import { BACK_EMFS, BRANCHES, type BranchName, branchNumber, NODES, type NodeName, nodeNumber } from './topology.ts';
@@ -51,18 +51,6 @@ export class Settled {
     this.solver.solve(this.values, this.re, this.im);
   }
 }
-
-const RESTING: RelayState = {
-  call: false,
-  contactor: false,
-  blowerRelay: false,
-  compressor: 'stopped',
-  fan: 'stopped',
-  blower: 'stopped',
-  overloadTripped: false,
-  highTripped: false,
-  controlFuseBlown: false,
-};
 
 /** Whether a standing motor starts on the volts it sees, with the capacitor it has. */
 function starts(motor: Motor, volts: number, microfarads: number, shorted: boolean): MotorState {

@@ -7,13 +7,7 @@ export type Checked =
   | { readonly valid: true; readonly value: number }
   | { readonly valid: false; readonly reason: Refusal };
 
-export type Refusal =
-  | 'running-too-short'
-  | 'outdoors-too-cold'
-  | 'outside-the-chart'
-  | 'no-valid-test'
-  | 'not-running'
-  | 'mixed-line';
+export type Refusal = 'running-too-short' | 'outdoors-too-cold' | 'outside-the-chart' | 'no-valid-test' | 'not-running';
 
 /** What holds while the figures are read. */
 export interface RunningConditions {
@@ -23,13 +17,12 @@ export interface RunningConditions {
   readonly outdoor: number;
 }
 
-/** Local pressure: barometer in psi absolute, or altitude in feet; the sea level of neither. */
+/** Altitude in feet, for the local pressure; sea level without it. */
 export interface Locality {
-  readonly barometer?: number;
   readonly altitudeFeet?: number;
 }
 
-const local = (place: Locality) => place.barometer ?? atmosphere(place.altitudeFeet ?? 0);
+const local = (place: Locality) => atmosphere(place.altitudeFeet ?? 0);
 
 /** Superheat, °F: line temperature less the dew point at the suction pressure (psi gauge). Errors as saturation. */
 export function superheat(fluid: RefrigerantId, psiGauge: number, line: number, place: Locality = {}): number {
@@ -61,36 +54,4 @@ export function targetSuperheat(wetBulb: number, outdoor: number): Checked {
   if (!inside) return { valid: false, reason: 'outside-the-chart' };
   const value = (3 * wetBulb - 80 - outdoor) / 2;
   return value < 5 ? { valid: false, reason: 'no-valid-test' } : { valid: true, value };
-}
-
-/** Subcooling to be judged against the plate, °F. A line with bubbles in it shows none: no verdict below 1 °F. */
-export function subcoolingVerdictFigure(
-  fluid: RefrigerantId,
-  psiGauge: number,
-  line: number,
-  now: RunningConditions,
-  place: Locality = {},
-): Checked {
-  const reason = refusal(now);
-  if (reason) return { valid: false, reason };
-  const value = subcooling(fluid, psiGauge, line, place);
-  return value < -1 ? { valid: false, reason: 'mixed-line' } : { valid: true, value };
-}
-
-/** Condensing temperature over outdoor air, °F (15–30 usual by efficiency class, common practice). */
-export function condensingOverAmbient(
-  fluid: RefrigerantId,
-  psiGauge: number,
-  now: RunningConditions,
-  place: Locality = {},
-): Checked {
-  const reason = refusal(now);
-  if (reason) return { valid: false, reason };
-  return { valid: true, value: saturationTemperature(fluid, 'bubble', psiGauge + local(place)) - now.outdoor };
-}
-
-/** Dry-bulb split over the indoor coil, °F (16–22 usual, less when humid: common practice). */
-export function temperatureSplit(returnAir: number, supplyAir: number, now: RunningConditions): Checked {
-  const reason = refusal(now);
-  return reason ? { valid: false, reason } : { valid: true, value: returnAir - supplyAir };
 }

@@ -75,7 +75,7 @@ export default defineConfig({
         ],
       },
       workbox: {
-        // Everything but the recogniser's model, which the decoder keeps in a cache of its own (see keep-model.ts).
+        // Everything but the recogniser's model, which the decoder keeps in a cache of its own (see model-cache.ts).
         globPatterns: ['**/*.{html,js,css,wasm,svg,png,webmanifest}', NOTICES_FILE],
         // The wake word's program must come from the server each time, with the policy of that moment.
         globIgnores: ['wake/**'],

@@ -30,7 +30,7 @@ export function useReplay(times: ReplayTimes, startAtEnd: boolean): Replay {
   const [following, setFollowing] = useState(() => momentOf(location.hash) === undefined && startAtEnd);
   const [speed, setSpeed] = useState(1);
   const { end } = times;
-  const shown = following ? end : Math.min(moment, Math.max(end, moment));
+  const shown = following ? end : moment;
 
   const seek = useCallback((to: number) => {
     const clamped = Math.max(0, to);

@@ -1,7 +1,5 @@
-import type { InputTime } from '../../../grammar/visit/inputs.ts';
+import { type InputTime, MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import type { Clock } from '../../visit/run/visit-run.ts';
-
-const MS_A_MINUTE = 60_000;
 
 /**
  * The page's clock edge. `mono` goes on from the last time in the record, by as much as the wall clock says has passed

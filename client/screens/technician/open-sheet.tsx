@@ -2,6 +2,7 @@ import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
+import { TO_BE_PROVED } from '../../visit/rules/isolation.ts';
 import { MORE } from '../../words/pages/key-words.ts';
 import { showObservation } from '../../words/shown/show-understanding.ts';
 import type { VisitSession } from '../session/visit-session.ts';
@@ -118,8 +119,8 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
 
 const SEEN = OBSERVATIONS.map(({ id }) => ({ label: showObservation(id), value: id }));
 
-/** The zone whose switch was reported open, the outdoor unit first where several were. */
+/** The zone whose switch was reported open or whose proof was begun, the outdoor unit first where several were. */
 function zoneToProve({ energy }: VisitContext): ZoneId {
   const zones: readonly ZoneId[] = ['outdoor-load', 'disconnect-line', 'air-handler', 'control'];
-  return zones.find((zone) => energy[zone] === 'reported-off') ?? 'outdoor-load';
+  return zones.find((zone) => TO_BE_PROVED.includes(energy[zone])) ?? 'outdoor-load';
 }

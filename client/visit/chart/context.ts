@@ -14,8 +14,7 @@ import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Evidence } from '../../diagnosis/diagnosis.ts';
 import type { SpokenCaution } from '../../words/talk/caution-words.ts';
-import type { Isolation, IsolationPlace } from '../rules/isolation.ts';
-import type { RefrigerantWork } from '../rules/refrigerant-work.ts';
+import type { Isolation, IsolationPlace } from '../rules/isolation-places.ts';
 
 /** One thing the visit asks for. Where it comes from decides when it is offered, its needs decide what guards it. */
 export interface Step {
@@ -76,6 +75,18 @@ export interface ProvedPair {
   readonly value: number;
 }
 
+/** What is known of a refrigerant circuit that was opened. Weights in ounces, psi, microns, input clock in milliseconds. */
+export interface RefrigerantWork {
+  readonly recovered?: number;
+  readonly test?: { readonly psi: number; readonly fahrenheit: number | undefined; readonly mono: number };
+  readonly held?: true;
+  readonly searched?: true;
+  readonly microns?: number;
+  readonly isolatedAt?: number;
+  readonly stood?: true;
+  readonly charged?: number;
+}
+
 /** A part fitted, or what was mended without one: its work then stands in both fields. */
 export type FittedPart = (
   | { readonly work?: undefined; readonly part: FittedPartId }
@@ -118,7 +129,7 @@ export interface VisitContext {
   readonly plate: Readonly<Record<string, number | string>>;
   readonly now: InputTime;
   readonly phase: Phase;
-  /** What the search is about; written by the entry of the phase region's states. */
+  /** Which part of the unit is searched, while testing; the step region moves it with the planner's next test. */
   readonly focus: Focus | undefined;
   /** The supervisor who acknowledged a trainee's live steps, while it counts. */
   readonly supervisor: string | undefined;
@@ -170,7 +181,6 @@ export interface VisitContext {
   readonly check:
     | { readonly minutes: number; readonly every: boolean; readonly due: number; readonly asked: number }
     | undefined;
-  readonly notes: readonly string[];
   readonly items: readonly JobItemId[];
   readonly recommendations: readonly string[];
   readonly signed: Readonly<Partial<Record<'technician' | 'customer', string>>>;

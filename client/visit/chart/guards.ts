@@ -1,8 +1,9 @@
-import type { Focus, Phase } from '../../../grammar/visit/events.ts';
+import type { Phase } from '../../../grammar/visit/events.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { isAnswered } from '../intake/settle-turn.ts';
-import { cautionsFor, dueCautions } from '../rules/cautions-due.ts';
-import { chooseStep, isProvenDead, needsDead, undoes } from '../steps/choose-step.ts';
+import { IN_PROOF } from '../rules/isolation.ts';
+import { chooseStep, undoes } from '../steps/choose-step.ts';
+import { holdBack } from '../steps/hold-back.ts';
 import type { VisitContext } from './context.ts';
 import { isEnergyMessage, type MachineEvent } from './messages.ts';
 
@@ -11,19 +12,9 @@ interface Seen {
   readonly event: MachineEvent;
 }
 
-/** Hands or an ohmmeter would meet a zone that is not proven dead. The interlock: such a step is never prompted. */
-function handsOnWithoutProof({ context }: Seen): boolean {
-  return context.step !== undefined && needsDead(context.step.needs) && !isProvenDead(context.step.zone, context);
-}
-
-function cautionDue({ context }: Seen): boolean {
-  return context.step !== undefined && dueCautions(context.step, context).length > 0;
-}
-
-/** A trainee's live step on a real visit wants a supervisor's acknowledgement first. */
-function supervisorDue({ context }: Seen): boolean {
-  const { step, role, supervisor } = context;
-  return role === 'trainee' && supervisor === undefined && step !== undefined && cautionsFor(step).length > 0;
+/** An interlock stands between the step and its prompt. */
+function heldBackBy(interlock: ReturnType<typeof holdBack>) {
+  return ({ context }: Seen): boolean => context.step !== undefined && holdBack(context.step, context) === interlock;
 }
 
 function supervisorThere({ context }: Seen): boolean {
@@ -70,44 +61,24 @@ function toPhase({ event }: Seen, params: { readonly phase: Phase }): boolean {
   return event.type === 'phase.go' && event.to === params.phase;
 }
 
-function toFocus({ event }: Seen, params: { readonly focus: Focus }): boolean {
-  return event.type === 'focus.on' && event.focus === params.focus;
-}
-
-function toPace({ event }: Seen, params: { readonly pace: VisitContext['pace'] }): boolean {
-  return event.type === 'talk.to' && event.pace === params.pace;
-}
-
-function toRole({ event }: Seen, params: { readonly role: VisitContext['role'] }): boolean {
-  return event.type === 'role.is' && event.role === params.role;
-}
-
-function questionStandsOpen({ context }: Seen): boolean {
-  return context.question !== undefined;
-}
-
 /** Power came back to a zone that was off. */
 function powerCameBack({ context, event }: Seen): boolean {
   if (event.type !== 'energy.live') return false;
   const before = context.energy[event.zone];
-  return before === 'reads-dead' || before === 'proven-dead' || before === 'reported-off';
+  return before === 'reported-off' || IN_PROOF.includes(before);
 }
 
 /** The interlocks and conditions of the regions, by name: a test takes one away and sees the walk fail. */
 export const GUARDS = {
   'concerns zone': concernsZone,
-  'hands-on without proof': handsOnWithoutProof,
-  'caution due': cautionDue,
-  'supervisor due': supervisorDue,
+  'hands-on without proof': heldBackBy('proof'),
+  'caution due': heldBackBy('caution'),
+  'supervisor due': heldBackBy('supervisor'),
   'supervisor there': supervisorThere,
   'caution was spoken': cautionWasSpoken,
   'caution was cut': cautionWasCut,
   'step answered': answered,
   'step out of place': outOfPlace,
-  'question stands open': questionStandsOpen,
   'power came back': powerCameBack,
   'to phase': toPhase,
-  'to focus': toFocus,
-  'to pace': toPace,
-  'to role': toRole,
 };

@@ -11,7 +11,6 @@ import { takeUtterance } from '../intake/take-utterance.ts';
 import type { VisitContext } from './context.ts';
 import { attentionRegion } from './regions/attention.ts';
 import { energyRegion } from './regions/energy.ts';
-import { paceRegion } from './regions/pace.ts';
 import { phaseRegion } from './regions/phase.ts';
 import { roleRegion } from './regions/role.ts';
 import { stepRegion } from './regions/step.ts';
@@ -40,7 +39,7 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
   turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software });
   turn.record({ type: 'phase.entered', phase: 'arrive' });
   turn.say('answer', SAY.opened(site, complaint));
-  turn.raise({ type: 'role.is', role });
+  if (role === 'trainee') turn.raise({ type: 'trainee.opened' });
   gateUnit(turn);
 }
 
@@ -85,7 +84,6 @@ export function emptyContext(): VisitContext {
     wires: [],
     refrigerantWork: {},
     check: undefined,
-    notes: [],
     items: [],
     recommendations: [],
     signed: {},
@@ -98,7 +96,7 @@ export function emptyContext(): VisitContext {
 }
 
 /**
- * The visit's statechart: six parallel regions and the inputs that move them. It is moved by the pure `transition()`
+ * The visit's statechart: five parallel regions and the inputs that move them. It is moved by the pure `transition()`
  * only; time enters as inputs, and what it records, says or asks comes back as actions for the runner.
  */
 export const visitMachine = visitSetup.createMachine({
@@ -110,7 +108,6 @@ export const visitMachine = visitSetup.createMachine({
     energy: energyRegion,
     attention: attentionRegion,
     step: stepRegion,
-    pace: paceRegion,
     role: roleRegion,
   },
   on: {

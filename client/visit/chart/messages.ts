@@ -1,4 +1,4 @@
-import type { Focus, Phase } from '../../../grammar/visit/events.ts';
+import type { Phase } from '../../../grammar/visit/events.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 
@@ -10,7 +10,8 @@ export type InternalEvent =
   | { readonly type: 'energy.read-dead'; readonly zone: ZoneId; readonly why: string }
   | { readonly type: 'energy.proven-dead'; readonly zone: ZoneId; readonly why: string }
   | { readonly type: 'energy.doubted'; readonly zone: ZoneId; readonly why: string }
-  | { readonly type: 'phase.go'; readonly to: Phase }
+  /** Nothing leads back to arrival. */
+  | { readonly type: 'phase.go'; readonly to: Exclude<Phase, 'arrive'> }
   | { readonly type: 'step.wanted' }
   | { readonly type: 'step.offered' }
   /** The turn is over: let the current step see whether it is answered or no longer allowed. */
@@ -18,18 +19,13 @@ export type InternalEvent =
   | { readonly type: 'step.answered' }
   | { readonly type: 'step.set-aside' }
   | { readonly type: 'caution.acknowledged' }
-  | { readonly type: 'caution.cut' }
-  | { readonly type: 'question.asked' }
-  | { readonly type: 'question.closed' }
-  | { readonly type: 'talk.to'; readonly pace: 'brief' | 'full' }
-  | { readonly type: 'role.is'; readonly role: 'technician' | 'trainee' }
-  | { readonly type: 'focus.on'; readonly focus: Focus }
+  | { readonly type: 'trainee.opened' }
   | { readonly type: 'hold' }
   | { readonly type: 'go.on' };
 
 export type MachineEvent = VisitInput | InternalEvent;
 
-export type EnergyMessage = Extract<InternalEvent, { zone: ZoneId }>;
+type EnergyMessage = Extract<InternalEvent, { zone: ZoneId }>;
 
 export function isEnergyMessage(event: MachineEvent): event is EnergyMessage {
   return event.type.startsWith('energy.');

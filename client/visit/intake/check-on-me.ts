@@ -1,9 +1,9 @@
+import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
 
 /** The lone-worker check. It runs through a held visit, and ends with its cancelling, its answer when once, or the visit. */
 
-const MS_A_MINUTE = 60_000;
 /** Without an answer it is put again after so many minutes, and after so many times it counts as unanswered. Our choice. */
 const AGAIN_MINUTES = 1;
 export const TIMES_UNANSWERED = 3;

@@ -4,7 +4,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import { looseWireWords } from '../../words/things/wire-words.ts';
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { ISOLATION_PLACES } from '../rules/isolation.ts';
+import { ISOLATION_PLACES } from '../rules/isolation-places.ts';
 import { jumpersInPlace, looseWires } from '../rules/landings.ts';
 import { endCheck } from './check-on-me.ts';
 import { summarise } from './summarise.ts';
@@ -45,6 +45,6 @@ function whyNotClosed(context: VisitContext): readonly string[] {
     ...(jumpersInPlace(context.wires) > 0 ? [NOT_CLOSED.jumper] : []),
     ...(loose.length > 0 ? [NOT_CLOSED.notLanded(loose)] : []),
     ...locked.map(NOT_CLOSED.locked),
-    ...(context.question === undefined ? [] : [NOT_CLOSED.question]),
+    ...(context.question === undefined ? [] : [SAY.questionOpen]),
   ];
 }

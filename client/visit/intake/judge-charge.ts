@@ -1,4 +1,5 @@
 import type { ChargeFigure, Judged, NoVerdict } from '../../../grammar/visit/events.ts';
+import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import { judgeReading, meterError } from '../../../grammar/visit/judge-reading.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
@@ -15,6 +16,7 @@ import {
 import { chargeWords, noChargeWords } from '../../words/talk/charge-words.ts';
 import type { LoggedReading, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
+import { inFahrenheit } from '../rules/in-fahrenheit.ts';
 
 /** Target superheat ±5 °F for a fixed orifice (CEC RA3.2.2.6, 2008 appendices); the target by rule of thumb. */
 const ORIFICE_TOLERANCE = 5;
@@ -169,11 +171,9 @@ function conditionsOf(context: VisitContext, { pressure, other }: Pair): Conditi
   };
 }
 
-const MS_A_MINUTE = 60_000;
-
+/** Of readings that lastOf has found: they hold a number. */
 function fahrenheit({ reading }: LoggedReading): number {
-  const value = reading.value as number;
-  return reading.unit === 'Cel' ? value * 1.8 + 32 : value;
+  return inFahrenheit(reading) as number;
 }
 
 function tenth(value: number): number {

@@ -2,6 +2,7 @@ import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
+import { inFahrenheit } from '../rules/in-fahrenheit.ts';
 import { minutesRunning } from '../steps/choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 
@@ -42,6 +43,5 @@ function lastFahrenheit(context: VisitContext, place: PointId): number | undefin
   const line = context.readings.findLast(
     ({ reading, phase }) => phase === 'prove' && reading.quantity === 'temperature' && reading.at[0] === place,
   );
-  if (line === undefined || typeof line.reading.value !== 'number') return undefined;
-  return line.reading.unit === 'Cel' ? line.reading.value * 1.8 + 32 : line.reading.value;
+  return line === undefined ? undefined : inFahrenheit(line.reading);
 }

@@ -2,7 +2,7 @@ import type { VisitSummary } from '../../../grammar/visit/events.ts';
 import { NOT_RECORDED, OPEN, PLAIN, TECHNICAL } from '../../words/talk/summary-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { FittedPart, LoggedReading, VisitContext } from '../chart/context.ts';
-import { ISOLATION_PLACES } from '../rules/isolation.ts';
+import { ISOLATION_PLACES } from '../rules/isolation-places.ts';
 import { missingOfRefrigerant } from '../rules/refrigerant-work.ts';
 import { unfitting } from './take-answer.ts';
 

@@ -3,10 +3,12 @@ import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
+import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { minutesToStand } from '../rules/refrigerant-work.ts';
 import { askWords, stepWords } from '../steps/ask-step.ts';
 import { chooseGoal, chooseStep, isFresh } from '../steps/choose-step.ts';
+import { holdBack } from '../steps/hold-back.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
@@ -53,10 +55,9 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
       turn.raise({ type: 'go.on' });
       return;
     case 'short-talk':
+      return setPace(turn, 'brief');
     case 'full-talk':
-      turn.raise({ type: 'talk.to', pace: command === 'short-talk' ? 'brief' : 'full' });
-      turn.say('answer', command === 'short-talk' ? SAY.brief : SAY.full);
-      return;
+      return setPace(turn, 'full');
     case 'fine':
       return answerCheck(turn);
     case 'cancel-check':
@@ -72,6 +73,15 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
     default:
       command satisfies never;
   }
+}
+
+/** Short or full talk; the same once more is answered, and changes nothing. */
+function setPace(turn: Turn, pace: 'brief' | 'full'): void {
+  if (turn.context.pace !== pace) {
+    turn.set({ pace });
+    turn.record({ type: 'talk.changed', pace });
+  }
+  turn.say('answer', pace === 'brief' ? SAY.brief : SAY.full);
 }
 
 /** "Yes" takes the questioned reading as it stands; "no" sets it aside. */
@@ -103,12 +113,31 @@ function takeDone(turn: Turn): void {
 
 function sayNext(turn: Turn): void {
   const { context } = turn;
+  if (context.held) return void turn.say('answer', SAY.held);
+  if (context.caution !== undefined) return void turn.say('answer', SAY.cautionFirst);
   const step = context.step ?? chooseStep(context);
-  if (step !== undefined && context.caution === undefined) turn.say('step', stepWords(step, context));
-  else if (context.caution !== undefined) turn.say('answer', SAY.cautionFirst);
+  if (step !== undefined) sayStep(turn, step);
   else if (minutesToStand(context) > 0)
     turn.say('answer', SAY_OF_REFRIGERANT.standsStill(Math.ceil(minutesToStand(context))));
   else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);
+}
+
+/** A step again, or what stands before it: no interlock is got round by asking what comes next. */
+function sayStep(turn: Turn, step: Step): void {
+  switch (holdBack(step, turn.context)) {
+    case 'proof':
+      turn.say('warning', SAY.notProvenDead);
+      return;
+    case 'supervisor':
+      turn.say('warning', SAY.supervisorFirst);
+      return;
+    case 'caution':
+      // Its caution is spoken once the open question is answered.
+      turn.say('answer', SAY.questionOpen);
+      return;
+    default:
+      turn.say('step', stepWords(step, turn.context));
+  }
 }
 
 /**

@@ -147,7 +147,6 @@ function swapped(wire: WireMove): Pick<WireMove, 'from' | 'to'> {
 
 export function closeQuestion(turn: Turn): void {
   turn.set({ question: undefined });
-  turn.raise({ type: 'question.closed' });
 }
 
 /** Sets a doubtful reading aside at the technician's "no": kept in the record, never evidence. */

@@ -7,7 +7,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { ProvedPair, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
-import { CAPACITOR_ZONES, holdsCharge, isolationOf, provedWith } from '../rules/isolation.ts';
+import { CAPACITOR_ZONES, holdsCharge, isolationOf, provedWith, TO_BE_PROVED } from '../rules/isolation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { QUIET_MINUTES } from './take-timer.ts';
 
@@ -53,6 +53,8 @@ export function takeMeterProof(turn: Turn, volts: number): void {
   }
   if (proof === undefined || proof.pairs.length === 0) {
     turn.set({ proof: { zone, before: volts, pairs: [] } });
+    turn.raise({ type: 'energy.proof-began', zone, why: BECAUSE.meterReadsLive(volts) });
+    turn.startTimer('quiet', QUIET_MINUTES);
     turn.say('readback', SAY.meterProves(volts));
     return;
   }
@@ -64,11 +66,11 @@ export function takeMeterProof(turn: Turn, volts: number): void {
   takeProof(turn, { type: 'absence-of-voltage', zone, before: proof.before, values, after: volts });
 }
 
-/** The zone a meter proof is for: the one the step asks for, else the first that is reported off. */
+/** The zone a meter proof is for: the one the step asks for, else the first that is reported off or in a proof that was begun. */
 function zoneToProve(context: VisitContext): ZoneId {
   const { step, energy } = context;
   if (step?.ask.kind === 'action' && step.ask.done === 'absence-proved' && step.zone !== 'none') return step.zone;
-  return ZONES.find((zone) => energy[zone] === 'reported-off') ?? 'outdoor-load';
+  return ZONES.find((zone) => TO_BE_PROVED.includes(energy[zone])) ?? 'outdoor-load';
 }
 
 /** A voltage below the threshold while a proof is open counts as one of its pairs. */
@@ -97,7 +99,7 @@ function legOf(point: PointId): string | undefined {
 
 function mayBeProved(turn: Turn, zone: ZoneId): boolean {
   const { context } = turn;
-  if (context.energy[zone] !== 'reported-off' && context.energy[zone] !== 'proving') {
+  if (!TO_BE_PROVED.includes(context.energy[zone])) {
     turn.say('answer', SAY.nothingLocked);
     return false;
   }

@@ -9,7 +9,7 @@ import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { cautionKey, liveCaution } from '../rules/cautions-due.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
-import { CAPACITOR_ZONES, holdsCharge, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
+import { CAPACITOR_ZONES, holdsCharge, IN_PROOF, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { isDue, isProvenDead, powerAt } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
@@ -29,7 +29,6 @@ export function askTwin(turn: Turn, reading: Reading, twin: number): void {
   if (typeof reading.value !== 'number') return;
   const options = [Math.min(reading.value, twin), Math.max(reading.value, twin)] as const;
   turn.set({ question: { kind: 'teen-or-ty', reading, options } });
-  turn.raise({ type: 'question.asked' });
   turn.record({ type: 'reading.asked', reading, why: BECAUSE.teenOrTy, twin });
   turn.say('question', SAY.twin(options));
 }
@@ -43,7 +42,6 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   const doubt = doubtOf(reading, judged, turn.context);
   if (confirmed !== 'confirmed' && doubt !== undefined && !actsAtOnce(reading, turn.context)) {
     turn.set({ question: { kind: 'confirm-reading', reading, why: doubt.words } });
-    turn.raise({ type: 'question.asked' });
     turn.record({ type: 'reading.asked', reading, why: doubt.why });
     turn.say('question', SAY.doubtful(reading, doubt.words));
     return;
@@ -185,8 +183,7 @@ export function followEnergy(turn: Turn, reading: Reading, zone: ZoneId | 'none'
 }
 
 function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
-  const before = turn.context.energy[zone];
-  const wasDead = before === 'reads-dead' || before === 'proven-dead' || before === 'proving';
+  const wasDead = IN_PROOF.includes(turn.context.energy[zone]);
   const zones = (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? OUTDOOR_ZONES : [zone];
   const why = BECAUSE.reads(reading);
   for (const one of zones) turn.raise({ type: 'energy.live', zone: one, why });

@@ -1,20 +1,13 @@
-import {
-  judgeRefrigerant,
-  pressureAt,
-  REFRIGERANT_RULES,
-  type RefrigerantCheck,
-} from '../../../grammar/visit/refrigerant-rules.ts';
+import type { RefrigerantCheck } from '../../../grammar/visit/events.ts';
+import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
+import { judgeRefrigerant, pressureAt, REFRIGERANT_RULES } from '../../../grammar/visit/refrigerant-rules.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
+import type { RefrigerantWork } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import {
-  doneOfRefrigerant,
-  isCircuitOpened,
-  minutesLeft,
-  type RefrigerantStep,
-  type RefrigerantWork,
-} from '../rules/refrigerant-work.ts';
+import { inFahrenheit } from '../rules/in-fahrenheit.ts';
+import { doneOfRefrigerant, isCircuitOpened, minutesLeft, type RefrigerantStep } from '../rules/refrigerant-work.ts';
 
 const OUNCES_A_POUND = 16;
 
@@ -111,8 +104,6 @@ function takeVacuum(turn: Turn, microns: number): void {
   setRefrigerantWork(turn, rest);
 }
 
-const MS_A_MINUTE = 60_000;
-
 function judge(turn: Turn, check: RefrigerantCheck, value: number, ms: number) {
   const judged = judgeRefrigerant(check, value);
   turn.record({ type: 'refrigerant.judged', check, value, minutes: Math.round(ms / MS_A_MINUTE), judged });
@@ -147,6 +138,5 @@ function outdoorFahrenheit(turn: Turn): number | undefined {
   const line = turn.context.readings.findLast(
     ({ reading }) => reading.quantity === 'temperature' && reading.at[0] === 'outdoor-air',
   );
-  if (line === undefined || typeof line.reading.value !== 'number') return undefined;
-  return line.reading.unit === 'Cel' ? line.reading.value * 1.8 + 32 : line.reading.value;
+  return line === undefined ? undefined : inFahrenheit(line.reading);
 }

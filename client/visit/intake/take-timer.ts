@@ -1,15 +1,15 @@
-import type { TimerId } from '../../../grammar/visit/inputs.ts';
+import { MS_A_MINUTE, type TimerId } from '../../../grammar/visit/inputs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
+import { IN_PROOF } from '../rules/isolation.ts';
 import { minutesRunning } from '../steps/choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { putCheck } from './check-on-me.ts';
 import { endStanding } from './take-refrigerant.ts';
 
 const REMINDER_MINUTES = 5;
-const MS_A_MINUTE = 60_000;
 /** After so many minutes without a word a proof is asked again (our rule). */
 export const QUIET_MINUTES = 30;
 
@@ -39,10 +39,10 @@ function remindOfSplit(turn: Turn): void {
   turn.startTimer('split-reminder', REMINDER_MINUTES);
 }
 
-/** A proof that nobody has spoken over for half an hour lapses to what was reported: it is proved again. */
+/** A proof, begun or whole, that nobody has spoken over for half an hour lapses to what was reported: it is proved again. */
 function endQuietProof(turn: Turn): void {
   const { energy, now, lastHeard } = turn.context;
-  const proven = ZONES.filter((zone) => energy[zone] === 'proven-dead' || energy[zone] === 'reads-dead');
+  const proven = ZONES.filter((zone) => IN_PROOF.includes(energy[zone]));
   if (proven.length === 0) return;
   const quiet = Math.max(0, now.mono - lastHeard) / MS_A_MINUTE;
   if (quiet < QUIET_MINUTES) {

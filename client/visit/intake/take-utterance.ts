@@ -96,7 +96,6 @@ function askBack(turn: Turn, understanding: Understanding): void {
   }
   if (meaning.kind === 'reading') {
     turn.set({ question: { kind: 'confirm-reading', reading: meaning.reading, why: reason ?? BECAUSE.notSure } });
-    turn.raise({ type: 'question.asked' });
     turn.record({ type: 'reading.asked', reading: meaning.reading, why: reason ?? BECAUSE.notSure });
     turn.say('question', SAY.doubtful(meaning.reading, ''));
     return;
@@ -111,7 +110,6 @@ function askBack(turn: Turn, understanding: Understanding): void {
     return;
   }
   turn.set({ question: { kind: 'confirm-meaning', meaning } });
-  turn.raise({ type: 'question.asked' });
   turn.say('question', SAY.meant(words));
 }
 

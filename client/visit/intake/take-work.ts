@@ -56,7 +56,6 @@ export function takePart(turn: Turn, part: Of<'part'>, confirmed: boolean): void
   const refused = doubts.filter((doubt) => doubt.weight === 'refuse').map((doubt) => doubt.why);
   if (refused.length > 0 && !confirmed) {
     turn.set({ question: { kind: 'confirm-meaning', meaning: part, confirmed: true } });
-    turn.raise({ type: 'question.asked' });
     turn.say('question', SAY.partDoubted(refused));
     return;
   }
@@ -139,7 +138,6 @@ export function takeWire(turn: Turn, meaning: Of<'wire'>, confirmed: boolean): v
   if (doubt !== undefined) {
     turn.record({ type: 'landing.doubted', wire, why: doubt });
     turn.set({ question: { kind: 'confirm-meaning', meaning, confirmed: true } });
-    turn.raise({ type: 'question.asked' });
     turn.say('question', SAY.wireDoubted(wire, doubt));
     return;
   }
@@ -165,7 +163,6 @@ function doubtWire(turn: Turn, wire: WireMove): string | undefined {
 
 export function takeNote(turn: Turn, text: string): void {
   turn.record({ type: 'note.taken', text });
-  turn.set({ notes: [...turn.context.notes, text] });
   turn.say('readback', SAY.noted);
   if (turn.context.closeRefused.length > 0) overrideClose(turn, text);
 }

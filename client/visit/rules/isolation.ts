@@ -1,11 +1,6 @@
-import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
-
-/** Where a zone's supply can be opened and locked. A thermostat is none of them: it is not isolation. */
-export const ISOLATION_PLACES = ['outdoor', 'panel', 'air-handler'] as const;
-export type IsolationPlace = (typeof ISOLATION_PLACES)[number];
-/** What was last reported of a switch; `locked` means open and locked. */
-export type Isolation = 'unknown' | 'closed' | 'open' | 'locked';
+import type { Isolation, IsolationPlace } from './isolation-places.ts';
 
 /** The outdoor unit's own conductors and its capacitor: dead together or not at all. */
 export const OUTDOOR_ZONES = ['outdoor-load', 'capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];
@@ -40,6 +35,12 @@ export function isOpened(zone: ZoneId, context: VisitContext): boolean {
 export function provedWith(zone: ZoneId): ZoneId {
   return (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? 'outdoor-load' : zone;
 }
+
+/** Where a proof may begin, or has begun and may go on. */
+export const TO_BE_PROVED: readonly EnergyState[] = ['reported-off', 'proving'];
+
+/** Where a zone stands in a proof of absence of voltage, begun or whole. */
+export const IN_PROOF: readonly EnergyState[] = ['proving', 'reads-dead', 'proven-dead'];
 
 /** Zones that hold a charge of their own once they read dead; a capacitor's sections are released with their unit. */
 const HOLDS_CHARGE: Readonly<Record<ZoneId, boolean>> = {

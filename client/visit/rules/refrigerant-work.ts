@@ -1,21 +1,9 @@
-import type { RankedTest } from '../../../grammar/visit/inputs.ts';
+import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
 import { REFRIGERANT_RULES } from '../../../grammar/visit/refrigerant-rules.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
-import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
-
-/** What is known of a refrigerant circuit that was opened. Weights in ounces, psi, microns, input clock in milliseconds. */
-export interface RefrigerantWork {
-  readonly recovered?: number;
-  readonly test?: { readonly psi: number; readonly fahrenheit: number | undefined; readonly mono: number };
-  readonly held?: true;
-  readonly searched?: true;
-  readonly microns?: number;
-  readonly isolatedAt?: number;
-  readonly stood?: true;
-  readonly charged?: number;
-}
+import type { ActionDone, RefrigerantWork, Step, VisitContext } from '../chart/context.ts';
 
 /** Whether a part cannot be fitted, or work not be done, without opening the circuit. */
 const OPENS_CIRCUIT: Readonly<Record<FittedPartId | WorkId, boolean>> = {
@@ -141,8 +129,6 @@ export function refrigerantInRepair(context: VisitContext): Step | 'waiting' | u
   if (next !== PLAN.recovered && context.parts.length === 0) return undefined;
   return next === 'waiting' || next === undefined ? next : { ...next, source: 'repair' };
 }
-
-const MS_A_MINUTE = 60_000;
 
 /** Minutes until a standing test may be read. */
 export function minutesLeft(name: RefrigerantStep, { refrigerantWork: work, now }: VisitContext): number {

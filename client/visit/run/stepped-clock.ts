@@ -1,7 +1,6 @@
-import type { InputTime } from '../../../grammar/visit/inputs.ts';
+import { type InputTime, MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import type { Clock } from './visit-run.ts';
 
-const MS_A_MINUTE = 60_000;
 /** Each reading of the clock moves it on a little, as talk does. */
 const MS_A_LOOK = 700;
 

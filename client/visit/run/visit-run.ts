@@ -2,7 +2,13 @@ import { initialTransition, type SnapshotFrom, transition } from 'xstate';
 import type { Expectation, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { UnderstandOptions } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent, VisitOutcome } from '../../../grammar/visit/events.ts';
-import type { InputTime, RankedSuspects, TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
+import {
+  type InputTime,
+  MS_A_MINUTE,
+  type RankedSuspects,
+  type TimerId,
+  type VisitInput,
+} from '../../../grammar/visit/inputs.ts';
 import { inTodaysNames } from '../../../grammar/visit/older-events.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
@@ -12,6 +18,7 @@ import type { Mouth, Prompt } from '../../speaking/mouth.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { emptyContext, visitMachine } from '../chart/machine.ts';
 import type { Effect } from '../chart/turn.ts';
+import { IN_PROOF } from '../rules/isolation.ts';
 import { minutesToStand } from '../rules/refrigerant-work.ts';
 import { expectationOf } from '../steps/expectation.ts';
 
@@ -59,7 +66,6 @@ type Untimed<T> = T extends VisitInput ? Omit<T, 'time'> : never;
 
 /** The suspects kept with each ranking in the record; the rest is a tail of small probabilities. */
 const KEPT_SUSPECTS = 8;
-const MS_A_MINUTE = 60_000;
 const KEPT_TESTS = 4;
 const KEPT_TESTS_DEAD = 3;
 
@@ -226,7 +232,7 @@ export class VisitRun {
   /** After a pause the proof is looked at first: one that has been quiet too long lapses before anything is said. */
   async #lapseQuietProof(): Promise<void> {
     const { energy } = this.#snapshot.context;
-    if (!Object.values(energy).some((state) => state === 'reads-dead' || state === 'proven-dead')) return;
+    if (!Object.values(energy).some((state) => IN_PROOF.includes(state))) return;
     this.take({ type: 'timer.elapsed', timer: 'quiet' });
     await this.#turns;
   }

@@ -1,4 +1,4 @@
-import type { RankedTest } from '../../../grammar/visit/inputs.ts';
+import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
@@ -65,8 +65,6 @@ export function isDue(step: Step, context: VisitContext): boolean {
 export function minutesRunning(context: VisitContext): number {
   return context.runningSince === undefined ? 0 : (context.now.mono - context.runningSince) / MS_A_MINUTE;
 }
-
-const MS_A_MINUTE = 60_000;
 
 /** Answered, parked, or not called for on this visit. */
 export function isSettled(step: Step, context: VisitContext): boolean {

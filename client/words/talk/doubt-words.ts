@@ -50,5 +50,4 @@ export const NOT_CLOSED = {
   jumper: 'A jumper is still in place. Take it off and say so.',
   notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}. Land it and say so.`,
   locked: (place: string) => `The switch at the ${place.replace('-', ' ')} is still locked. Report it back on.`,
-  question: 'A question stands open. Answer it first.',
 } as const;

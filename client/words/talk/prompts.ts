@@ -52,6 +52,7 @@ export const SAY = {
   answerFirst: 'Say it again, digit by digit.',
   digitsPlease: 'Say the digits one by one.',
   setAside: 'Set aside. Say it again.',
+  questionOpen: 'A question stands open. Answer it first.',
   meant: (words: string) => `${capital(words)}: is that right?`,
 
   // Power, its proof, and what speaks against it.

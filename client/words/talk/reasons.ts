@@ -8,7 +8,6 @@ import { valueWords } from '../things/value-words.ts';
 /** Why something came about, as the record says it and the review shows it. None of these is spoken. */
 export const BECAUSE = {
   // A zone's energy.
-  visitOpened: 'visit opened',
   switchReported: (device: string, place: string, state: string) =>
     `${device} at ${place.replace('-', ' ')} reported ${state}`,
   seen: (observation: ObservationId) => observationWords(observation),
@@ -18,6 +17,7 @@ export const BECAUSE = {
   chargeReleased: 'reads dead, stored charge released and measured',
   provedAbsent: (below: number) =>
     `meter proven, every pair and leg to ground below ${below} volts, meter proven again`,
+  meterReadsLive: (volts: number) => `meter reads ${valueWords(volts, 'V')} on a known live source`,
   holdsNoCharge: 'reads dead, holds no charge',
   foundInProof: (volts: number) => `${valueWords(volts, 'V')} in the proof`,
   quiet: 'thirty minutes without a word',

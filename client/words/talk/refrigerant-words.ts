@@ -1,6 +1,5 @@
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import type { JudgedWord } from '../../../grammar/visit/events.ts';
-import type { RefrigerantCheck } from '../../../grammar/visit/refrigerant-rules.ts';
+import type { JudgedWord, RefrigerantCheck } from '../../../grammar/visit/events.ts';
 
 /** What is said of the tests of an opened circuit. */
 export const SAY_OF_REFRIGERANT = {

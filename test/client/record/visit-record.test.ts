@@ -1,12 +1,12 @@
 import { copyFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { fileLogStore } from '../../../client/record/node/file-log-store.ts';
 import { nodeLink } from '../../../client/record/node/link-edge.ts';
 import { openVisitRecord, type VisitRecord } from '../../../client/record/visit-record.ts';
 import { scratchFolder } from '../../server/built-server.ts';
 import { getJson } from '../../server/get-json.ts';
 import { type RunningApp, runApp, streamOf } from '../../server/running-app.ts';
+import { fileLogStore } from './file-log-store.ts';
 
 let server: RunningApp;
 const scratch = scratchFolder();

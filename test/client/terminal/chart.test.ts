@@ -107,7 +107,7 @@ describe('the chart of a visit', () => {
     expect(begins.toSorted()).toEqual(first.toSorted());
     expect(blocks.flatMap(({ finals }) => finals).map(keyOf)).toEqual(['closed']);
     expect(blocks.filter(({ concurrent }) => concurrent).map(({ id }) => id)).toEqual(['visit']);
-    expect(text.split('\n').filter((line) => line === '--')).toHaveLength(5);
+    expect(text.split('\n').filter((line) => line === '--')).toHaveLength(4);
   });
 
   it('names what is taken without moving', () => {

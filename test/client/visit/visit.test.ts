@@ -233,13 +233,13 @@ describe('what was heard wrong', () => {
     const visit = await TypedVisit.open();
     await visit.type('leg one to ground one thirty five');
     expect(visit.of('reading.logged')).toEqual([]);
-    expect(visit.run.value).toMatchObject({ attention: 'asking' });
+    expect(visit.run.context.question).toMatchObject({ kind: 'confirm-reading', reading: { value: 135 } });
     await visit.type('no');
     expect(visit.of('reading.refused')[0]).toMatchObject({
       reason: 'withdrawn-by-technician',
       reading: { value: 135 },
     });
-    expect(visit.run.value).toMatchObject({ attention: 'listening' });
+    expect(visit.run.context.question).toBeUndefined();
   });
 });
 
@@ -347,7 +347,7 @@ describe('a proof said number by number', () => {
     const visit = await TypedVisit.open();
     const pair = 'leg one to leg two zero volts';
     await visit.type(...opened, pair, pair, pair, 'meter proves two forty');
-    expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+    expect(visit.run.context.energy['outdoor-load']).toBe('proving');
     expect(visit.of('proof.recorded')).toEqual([]);
     expect(visit.mouth.last()).toContain('three numbers');
   });
@@ -361,7 +361,7 @@ describe('a proof said number by number', () => {
       'leg one to T one zero volts',
     );
     await visit.type('meter proves two forty');
-    expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
+    expect(visit.run.context.energy['outdoor-load']).toBe('proving');
   });
 });
 

@@ -190,6 +190,21 @@ export function walk(
   return walker;
 }
 
+/** What a machine is given when these things happen one after another: a line said, a move, an input as it stands. */
+export function inputsOf(
+  machine: Machine,
+  role: 'technician' | 'trainee',
+  happenings: readonly (string | Move | VisitInput)[],
+): readonly VisitInput[] {
+  const walker = new Walker(machine, role, false);
+  for (const one of happenings) {
+    if (typeof one === 'string') walker.say(one);
+    else if ('do' in one) walker.move(one);
+    else walker.take(one);
+  }
+  return walker.inputs;
+}
+
 /** The states of a value as dotted paths, parents too: { step: { cautioning: 'awaiting' } } is step, step.cautioning, … */
 export function statesIn(value: unknown, path = ''): readonly string[] {
   if (typeof value === 'string') return [`${path}${value}`];
@@ -203,6 +218,8 @@ class Walker {
   broken: string | undefined;
   /** Every state of every region that was entered, as dotted paths. */
   readonly states = new Set<string>();
+  /** All that the machine was given, in order. */
+  readonly inputs: VisitInput[] = [];
   readonly #machine: Machine;
   #snapshot;
   readonly #microsteps: boolean;
@@ -215,7 +232,7 @@ class Walker {
     this.#machine = machine;
     this.#microsteps = microsteps;
     this.#snapshot = initialTransition(machine, emptyContext())[0];
-    this.#take({
+    this.take({
       type: 'opened.visit',
       time: this.#time(),
       visit: 'walk',
@@ -242,18 +259,18 @@ class Walker {
       case 'minutes': {
         this.#mono += move.minutes * 60_000;
         for (const timer of ['quiet', 'split-reminder', 'check', 'refrigerant'] as const)
-          this.#take({ type: 'timer.elapsed', time: this.#time(), timer });
+          this.take({ type: 'timer.elapsed', time: this.#time(), timer });
         return;
       }
       case 'supervise':
-        return this.#take({ type: 'supervisor.acknowledged', time: this.#time(), supervisor: 'S. Visor' });
+        return this.take({ type: 'supervisor.acknowledged', time: this.#time(), supervisor: 'S. Visor' });
     }
   }
 
   say(text: string): void {
     this.#count += 1;
     const understanding = UNDERSTOOD.get(text) ?? understand(text);
-    this.#take({
+    this.take({
       type: 'heard.utterance',
       time: this.#time(),
       utterance: { id: `w${this.#count}`, ear: 'typed', accepted: true, confidence: 1, understanding },
@@ -265,12 +282,12 @@ class Walker {
     if (caution === undefined) return;
     const { prompt, spoken, zone } = caution;
     if (outcome === 'spoken') for (const { id } of spoken) this.#spoken.add(cautionKey(id, zone));
-    this.#take({ type: 'mouth.finished', time: this.#time(), prompt, outcome });
+    this.take({ type: 'mouth.finished', time: this.#time(), prompt, outcome });
   }
 
   #rank(first: number, done: boolean): void {
     const next = RANKED.map((_, index) => RANKED[(index + first) % RANKED.length]!);
-    this.#take({
+    this.take({
       type: 'diagnosis.answered',
       time: this.#time(),
       answer: {
@@ -315,7 +332,8 @@ class Walker {
     return { at: '2026-06-15T14:00:00.000Z', mono: this.#mono };
   }
 
-  #take(input: VisitInput): void {
+  take(input: VisitInput): void {
+    this.inputs.push(input);
     const before = this.context;
     if (this.#microsteps) this.#collectStates(input);
     const [next, actions] = transition(this.#machine, this.#snapshot, input);

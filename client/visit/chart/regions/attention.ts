@@ -10,19 +10,11 @@ const resumed = act((turn) => {
   turn.raise({ type: 'step.wanted' });
 });
 
-/** Who has the floor: the technician, a question that stands open, or nobody while the visit is held. */
+/** Whether the visit goes on or is held: while it is held no step is offered. An open question stands through it. */
 export const attentionRegion = visitSetup.createStateConfig({
   initial: 'listening',
   states: {
-    listening: { on: { 'question.asked': 'asking', hold: { target: 'held', actions: held } } },
-    asking: { on: { 'question.closed': 'listening', hold: { target: 'held', actions: held } } },
-    held: {
-      on: {
-        'go.on': [
-          { guard: 'question stands open', target: 'asking', actions: resumed },
-          { target: 'listening', actions: resumed },
-        ],
-      },
-    },
+    listening: { on: { hold: { target: 'held', actions: held } } },
+    held: { on: { 'go.on': { target: 'listening', actions: resumed } } },
   },
 });

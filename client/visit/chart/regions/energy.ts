@@ -1,5 +1,4 @@
 import type { EnergyState, ZoneId } from '../../../../grammar/vocabulary/zones.ts';
-import { BECAUSE } from '../../../words/talk/reasons.ts';
 import { isEnergyMessage } from '../messages.ts';
 import { act, visitSetup } from '../setup.ts';
 import type { Turn } from '../turn.ts';
@@ -8,15 +7,10 @@ import type { Turn } from '../turn.ts';
 function enter(zone: ZoneId, to: EnergyState) {
   return act((turn: Turn, event) => {
     const from = turn.context.energy[zone];
-    if (from === to) return;
+    // The first entry, when the visit is opened, changes nothing.
+    if (!isEnergyMessage(event)) return;
     turn.set({ energy: { ...turn.context.energy, [zone]: to } });
-    turn.record({
-      type: 'energy.changed',
-      zone,
-      from,
-      to,
-      why: isEnergyMessage(event) ? event.why : BECAUSE.visitOpened,
-    });
+    turn.record({ type: 'energy.changed', zone, from, to, why: event.why });
   });
 }
 

@@ -1,4 +1,5 @@
-import { FOCUSES, type Focus, PHASES, type Phase } from '../../../../grammar/visit/events.ts';
+import type { Phase } from '../../../../grammar/visit/events.ts';
+import type { InternalEvent } from '../messages.ts';
 import { act, visitSetup } from '../setup.ts';
 
 function enter(phase: Phase) {
@@ -8,48 +9,33 @@ function enter(phase: Phase) {
   });
 }
 
-function goingTo(phase: Phase) {
-  return { guard: { type: 'to phase', params: { phase } }, target: phase } as const;
-}
-
-const anywhere = PHASES.map(goingTo);
-
-function focusing(focus: Focus) {
-  return { guard: { type: 'to focus', params: { focus } }, target: `.${focus}` } as const;
-}
-
-function enterFocus(focus: Focus) {
-  return act((turn) => {
-    if (turn.context.focus === focus) return;
-    turn.set({ focus });
-    turn.record({ type: 'focus.moved', focus });
-  });
-}
+type Later = Extract<InternalEvent, { type: 'phase.go' }>['to'];
 
 /**
- * What the talk is about. Any phase may follow any other while the visit is open: a second fault sends it back. While
- * testing, the focus says which part of the unit is searched; the planner's next test moves it, in any order.
+ * Where each phase leads: on with the work, back to the repair when its part is taken back, and to the close at the
+ * customer's or the technician's word. Arrival never comes again, and nothing leads back to testing.
  */
+const LEADS_TO: Readonly<Record<Exclude<Phase, 'closed'>, readonly Later[]>> = {
+  arrive: ['testing', 'prove', 'close', 'closed'],
+  testing: ['repair', 'prove', 'close', 'closed'],
+  repair: ['prove', 'close', 'closed'],
+  prove: ['repair', 'close', 'closed'],
+  close: ['repair', 'prove', 'closed'],
+};
+
+function onward(from: keyof typeof LEADS_TO) {
+  return LEADS_TO[from].map((to) => ({ guard: { type: 'to phase', params: { phase: to } }, target: to }) as const);
+}
+
+/** What the talk is about. */
 export const phaseRegion = visitSetup.createStateConfig({
   initial: 'arrive',
   states: {
-    arrive: { on: { 'phase.go': anywhere } },
-    testing: {
-      entry: enter('testing'),
-      on: { 'phase.go': anywhere, 'focus.on': FOCUSES.map(focusing) },
-      initial: 'open',
-      states: {
-        open: {},
-        'air-side': { entry: enterFocus('air-side') },
-        'control-circuit': { entry: enterFocus('control-circuit') },
-        'line-circuit': { entry: enterFocus('line-circuit') },
-        loads: { entry: enterFocus('loads') },
-        refrigerant: { entry: enterFocus('refrigerant') },
-      },
-    },
-    repair: { entry: enter('repair'), on: { 'phase.go': anywhere } },
-    prove: { entry: enter('prove'), on: { 'phase.go': anywhere } },
-    close: { entry: enter('close'), on: { 'phase.go': anywhere } },
+    arrive: { on: { 'phase.go': onward('arrive') } },
+    testing: { entry: enter('testing'), on: { 'phase.go': onward('testing') } },
+    repair: { entry: enter('repair'), on: { 'phase.go': onward('repair') } },
+    prove: { entry: enter('prove'), on: { 'phase.go': onward('prove') } },
+    close: { entry: enter('close'), on: { 'phase.go': onward('close') } },
     closed: { entry: enter('closed'), type: 'final' },
   },
 });

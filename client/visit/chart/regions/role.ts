@@ -9,10 +9,6 @@ const supervised = act((turn, event) => {
 
 const alone = act((turn) => turn.set({ supervisor: undefined }));
 
-function is(role: 'technician' | 'trainee') {
-  return { guard: { type: 'to role', params: { role } }, target: role } as const;
-}
-
 /**
  * Who holds the probes. A trainee's live steps want a supervisor's acknowledgement; it lapses whenever the visit is
  * held or power is put back, so that nobody is counted on who has left.
@@ -20,7 +16,7 @@ function is(role: 'technician' | 'trainee') {
 export const roleRegion = visitSetup.createStateConfig({
   initial: 'technician',
   states: {
-    technician: { on: { 'role.is': is('trainee') } },
+    technician: { on: { 'trainee.opened': 'trainee' } },
     trainee: {
       initial: 'alone',
       states: {

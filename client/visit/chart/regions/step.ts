@@ -1,3 +1,4 @@
+import type { Focus } from '../../../../grammar/visit/events.ts';
 import { cautionPrompt } from '../../../words/talk/caution-words.ts';
 import { SAY } from '../../../words/talk/prompts.ts';
 import { cautionKey, dueCautions } from '../../rules/cautions-due.ts';
@@ -12,9 +13,16 @@ const offer = act((turn: Turn) => {
   const step = chooseStep(turn.context);
   if (step === undefined) return;
   turn.set({ step });
-  if (step.source === 'planner') turn.raise({ type: 'focus.on', focus: focusOf(step) });
+  if (step.source === 'planner') moveFocus(turn, focusOf(step));
   turn.raise({ type: 'step.offered' });
 });
+
+/** The planner's next test says which part of the unit is searched, in any order. */
+function moveFocus(turn: Turn, focus: Focus): void {
+  if (turn.context.focus === focus) return;
+  turn.set({ focus });
+  turn.record({ type: 'focus.moved', focus });
+}
 
 const speakCaution = act((turn: Turn) => {
   const { step } = turn.context;

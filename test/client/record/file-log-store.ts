@@ -1,6 +1,6 @@
 import { access } from 'node:fs/promises';
-import type { LogStore } from '../visit-record.ts';
-import { openFileLog } from './file-log.ts';
+import { openFileLog } from '../../../client/record/node/file-log.ts';
+import type { LogStore } from '../../../client/record/visit-record.ts';
 
 /**
  * A record file, and beside it one for each later epoch: NAME, NAME.2, NAME.3. `noticed` hears the sentence where a
