@@ -11,7 +11,6 @@ export const DIAGNOSIS_ERRORS = {
     'Not a reading of this test. Give a number in the unit of the test, "open" on ohms, or one of its answers.',
   'wrong-unit': 'The unit does not belong to this quantity. Read again and name the unit.',
   'point-not-on-unit': 'This unit has no such point. Correct the unit profile if it should.',
-  'bad-table': 'Not a table of this version. Build it again from the unit profile.',
   'bad-line': 'Not a line that this tool understands. Send one JSON object a line.',
 } as const;
 export type DiagnosisErrorCode = keyof typeof DIAGNOSIS_ERRORS;

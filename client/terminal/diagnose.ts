@@ -1,10 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
-import { fileURLToPath } from 'node:url';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { DiagnosisError } from '../diagnosis/errors.ts';
-import { diagnosisFrom, makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
-import { readStockTable } from '../diagnosis/node/stock-tables.ts';
+import { makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
 import { DiagnoseSession, listLines } from './diagnose-session.ts';
 import { wrongUse } from './read-arguments.ts';
 import { runTool } from './run-tool.ts';
@@ -46,9 +44,8 @@ function readProfile(file: string): UnitProfile {
 }
 
 function startSession(profile: UnitProfile): DiagnoseSession {
-  const stock = readStockTable(fileURLToPath(new URL('../../stock-tables', import.meta.url)), profile);
   try {
-    return new DiagnoseSession(stock ? diagnosisFrom(stock) : makeDiagnosis(profile));
+    return new DiagnoseSession(makeDiagnosis(profile));
   } catch (error) {
     // Whoever reads the lines is told in their form too.
     if (error instanceof DiagnosisError) print({ error: { code: error.code, message: error.message } });

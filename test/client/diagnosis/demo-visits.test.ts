@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment, Circumstances, Diagnosis, Evidence } from '../../../client/diagnosis/diagnosis.ts';
-import { makeDiagnosis } from '../../../client/diagnosis/make-diagnosis.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { diagnosisOf } from '../../made-diagnosis.ts';
 
 const library: UnitProfile = JSON.parse(readFileSync('fixtures/units/library.json', 'utf8'));
 
@@ -29,7 +29,7 @@ const leader = (a: Assessment) => a.suspects[0]!;
 describe('the visits of the demo', () => {
   let diagnosis: Diagnosis;
   beforeAll(() => {
-    diagnosis = makeDiagnosis(library);
+    diagnosis = diagnosisOf(library);
   });
 
   it('finds the weak fan section: fan still, compressor running then tripping, 1.1 of 5 microfarads', () => {
@@ -101,7 +101,7 @@ describe('the visits of the demo', () => {
   });
 
   it('finds the pole that failed closed on a one-pole contactor', () => {
-    const onePole = makeDiagnosis({ ...library, contactorPoles: 1 });
+    const onePole = diagnosisOf({ ...library, contactorPoles: 1 });
     const evidence = [
       see('compressor-running', IDLE),
       volts('coil-1', 'coil-2', 0.1, IDLE),

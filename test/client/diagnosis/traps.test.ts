@@ -4,7 +4,6 @@ import { type NodeName, nodeNumber } from '../../../client/diagnosis/circuit/top
 import type { Evidence } from '../../../client/diagnosis/diagnosis.ts';
 import { FAULT_MODELS } from '../../../client/diagnosis/faults/fault-models.ts';
 import { HAZARD_SIGNS, hazardBits } from '../../../client/diagnosis/hazards/hazard-signs.ts';
-import { makeDiagnosis } from '../../../client/diagnosis/make-diagnosis.ts';
 import type { Moment } from '../../../client/diagnosis/measuring/test-model.ts';
 import { TEST_MODELS } from '../../../client/diagnosis/measuring/test-models.ts';
 import { seededRandom } from '../../../client/diagnosis/random.ts';
@@ -15,6 +14,7 @@ import type { Unit } from '../../../client/diagnosis/unit/unit.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { Volts } from '../../../grammar/vocabulary/quantities.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { diagnosisOf } from '../../made-diagnosis.ts';
 
 /** The physical traps of the trade, each with its number from the circuit and the hazard that is announced. */
 const TWO_POLES: UnitProfile = { id: 'two', supply: { nominal: 240 as Volts }, contactorPoles: 2, heatPump: true };
@@ -146,7 +146,7 @@ describe('what physics shows and a flow chart misses', () => {
 });
 
 describe('what is announced', () => {
-  const diagnosis = makeDiagnosis(TWO_POLES);
+  const diagnosis = diagnosisOf(TWO_POLES);
   const dead: Evidence = {
     seq: 1,
     kind: 'reading',
@@ -174,7 +174,7 @@ describe('what is announced', () => {
   });
 
   it('a flammable refrigerant is named where gauges go on', () => {
-    const a2l = makeDiagnosis({ ...TWO_POLES, refrigerant: 'R-454B' });
+    const a2l = diagnosisOf({ ...TWO_POLES, refrigerant: 'R-454B' });
     const seen = ['fan-turning', 'compressor-running', 'blower-running', 'filter-clean', 'outdoor-coil-clean'] as const;
     const running: Evidence[] = seen.map((observation, i) => ({
       seq: i + 1,

@@ -1,13 +1,14 @@
 import { expect, test } from 'vitest';
 import { DiagnosisError } from '../../../client/diagnosis/errors.ts';
-import { makeDiagnosis } from '../../../client/diagnosis/make-diagnosis.ts';
-import { STOCK_PROFILES } from '../../../client/diagnosis/stock/stock-profiles.ts';
 import { warmUp } from '../../../client/diagnosis/warm-up.ts';
+import { tries } from '../../how-much.ts';
+import { diagnosisOf } from '../../made-diagnosis.ts';
+import { PROFILES } from './profiles.ts';
 
-test.each(STOCK_PROFILES)(
+test.each(PROFILES.slice(0, tries(1, PROFILES.length)))(
   'warming up goes through whole visits of $id and leaves its answers as they are',
   (profile) => {
-    const diagnosis = makeDiagnosis(profile);
+    const diagnosis = diagnosisOf(profile);
     const before = diagnosis.assess([], []);
     const steps = [...warmUp(diagnosis)].length;
     expect(steps).toBeGreaterThanOrEqual(20);
@@ -16,7 +17,7 @@ test.each(STOCK_PROFILES)(
 );
 
 test('a made-up reading that is refused ends its walk and nothing else', () => {
-  const diagnosis = makeDiagnosis(STOCK_PROFILES[0]!);
+  const diagnosis = diagnosisOf(PROFILES[0]!);
   const refusing: typeof diagnosis = {
     ...diagnosis,
     assess: (evidence, parked) => {

@@ -2,17 +2,17 @@ import { readFileSync } from 'node:fs';
 import type { Mouth, Prompt } from '../../../client/speaking/mouth.ts';
 import { SteppedClock } from '../../../client/visit/run/stepped-clock.ts';
 import { type VisitEdges, VisitRun } from '../../../client/visit/run/visit-run.ts';
-import { diagnoseFor } from '../../../client/visit/steps/diagnose-for.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { diagnosisOf } from '../../made-diagnosis.ts';
 
 export const LIBRARY_UNIT = JSON.parse(
   readFileSync(new URL('../../../fixtures/units/library.json', import.meta.url), 'utf8'),
 ) as UnitProfile;
 
-/** The table takes a second to build: one for all tests of a file. */
-const diagnose = diagnoseFor();
+/** As in a visit, but over tables that are built once for all tests. */
+const diagnose: VisitEdges['diagnose'] = async (unit, evidence, parked) => diagnosisOf(unit).assess(evidence, parked);
 
 /** A mouth for tests: says at once, or cuts the next prompts of a kind as told. */
 export class TestMouth implements Mouth {

@@ -1,14 +1,11 @@
 import type { Amps, Microfarads, Volts } from '../../../grammar/vocabulary/quantities.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 
-/**
- * Profiles whose tables are built with the program: what can be said of a split unit before its plate was read. All
- * invented after common practice; what they leave out is drawn.
- */
-export const STOCK_PROFILES: readonly UnitProfile[] = [
-  { id: 'stock-any' },
+/** What can be known of a split unit, from nothing to its whole plate. Invented after common practice. */
+export const PROFILES: readonly UnitProfile[] = [
+  { id: 'any' },
   {
-    id: 'stock-cooling-one-pole',
+    id: 'cooling-one-pole',
     supply: { nominal: 240 as Volts },
     contactorPoles: 1,
     capacitor: { herm: 35 as Microfarads, fan: 5 as Microfarads },
@@ -17,7 +14,7 @@ export const STOCK_PROFILES: readonly UnitProfile[] = [
     heatPump: false,
   },
   {
-    id: 'stock-heat-pump-two-poles',
+    id: 'heat-pump-two-poles',
     supply: { nominal: 240 as Volts },
     contactorPoles: 2,
     capacitor: { herm: 45 as Microfarads, fan: 5 as Microfarads },
@@ -28,7 +25,7 @@ export const STOCK_PROFILES: readonly UnitProfile[] = [
     tons: 3,
   },
   {
-    id: 'stock-heat-pump-208',
+    id: 'heat-pump-208',
     supply: { nominal: 208 as Volts },
     contactorPoles: 2,
     capacitor: { herm: 45 as Microfarads, fan: 5 as Microfarads },
@@ -37,12 +34,3 @@ export const STOCK_PROFILES: readonly UnitProfile[] = [
     heatPump: true,
   },
 ];
-
-/** A profile less its name, its fields in one order: what decides its table. */
-export function profileKey({ id: _, ...plate }: UnitProfile): string {
-  return JSON.stringify(plate, (__, value: unknown) =>
-    typeof value === 'object' && value !== null && !Array.isArray(value)
-      ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
-      : value,
-  );
-}
