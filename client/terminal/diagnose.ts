@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
@@ -7,8 +6,8 @@ import { diagnosisFrom, makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
 import { readStockTable } from '../diagnosis/node/stock-tables.ts';
 import { DiagnoseSession, listLines } from './diagnose-session.ts';
 import { wrongUse } from './read-arguments.ts';
+import { readProfile } from './read-profile.ts';
 import { runTool } from './run-tool.ts';
-import { TerminalError } from './terminal-error.ts';
 import type { Given, Tool } from './tool.ts';
 
 const TOOL = {
@@ -28,22 +27,6 @@ const TOOL = {
 } as const satisfies Tool;
 
 const print = (value: object) => process.stdout.write(`${JSON.stringify(value)}\n`);
-
-function readProfile(file: string): UnitProfile {
-  let text: string;
-  try {
-    text = readFileSync(file, 'utf8');
-  } catch (error) {
-    throw new TerminalError('file-missing', file, error);
-  }
-  try {
-    const profile: unknown = JSON.parse(text);
-    if (typeof profile === 'object' && profile !== null && !Array.isArray(profile)) return profile as UnitProfile;
-  } catch {
-    // Said below, as for JSON that is something else.
-  }
-  throw new TerminalError('profile-broken', file);
-}
 
 function startSession(profile: UnitProfile): DiagnoseSession {
   const stock = readStockTable(fileURLToPath(new URL('../../stock-tables', import.meta.url)), profile);

@@ -7,18 +7,23 @@ const MS_A_LOOK = 700;
 
 /** A clock that moves only when told to (and a little with each look): recorded visits and tests run on it. */
 export class SteppedClock implements Clock {
-  #mono = 0;
-  readonly #start: number;
-  readonly #timers: { readonly due: number; readonly callback: () => void }[] = [];
+  #mono: number;
+  /** The wall clock less the monotonic one, in milliseconds. */
+  #ahead: number;
+  #timers: { readonly due: number; readonly callback: () => void }[] = [];
 
-  /** @param start Unix time of the first look, in milliseconds. */
-  constructor(start: number) {
-    this.#start = start;
+  /**
+   * @param start Unix time of the first look, in milliseconds
+   * @param mono what the monotonic clock shows then, in milliseconds: a visit that is taken up goes on from its record
+   */
+  constructor(start: number, mono = 0) {
+    this.#mono = mono;
+    this.#ahead = start - mono;
   }
 
   now(): InputTime {
     this.#mono += MS_A_LOOK;
-    return { at: new Date(this.#start + this.#mono).toISOString(), mono: this.#mono };
+    return { at: new Date(this.#ahead + this.#mono).toISOString(), mono: this.#mono };
   }
 
   after(minutes: number, callback: () => void): void {
@@ -38,5 +43,15 @@ export class SteppedClock implements Clock {
     this.#mono = Math.max(this.#mono, next.due);
     next.callback();
     return (end - this.#mono) / MS_A_MINUTE;
+  }
+
+  /** The wall clock alone moves, back too: it was set anew, or the device slept. */
+  jumpWall(minutes: number): void {
+    this.#ahead += minutes * MS_A_MINUTE;
+  }
+
+  /** What was to be called back is gone, as with the program that asked for it. */
+  forgetTimers(): void {
+    this.#timers = [];
   }
 }
