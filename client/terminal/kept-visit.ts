@@ -1,7 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { LOCAL_COMPANY, type StreamId } from '../../grammar/visit/envelope.ts';
 import type { VisitEvent } from '../../grammar/visit/events.ts';
-import type { InputTime } from '../../grammar/visit/inputs.ts';
 import { openMemoryLog } from '../record/memory-log.ts';
 import { openFileLog } from '../record/node/file-log.ts';
 import { sha256 } from '../record/node/sha256.ts';
@@ -54,14 +53,6 @@ export async function keepInFile(path: string, visit: string): Promise<KeptVisit
     },
     close: () => log.close(),
   };
-}
-
-/** When the last event of a record was, on the input clock; undefined for an empty one. */
-export function lastTime(bodies: readonly string[]): InputTime | undefined {
-  const last = bodies.at(-1);
-  if (last === undefined) return undefined;
-  const event = JSON.parse(last) as VisitEvent;
-  return event.type === 'input.taken' ? event.input.time : event.time;
 }
 
 function streamOf(visit: string): StreamId {

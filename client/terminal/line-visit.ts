@@ -1,5 +1,6 @@
 import { understand } from '../../grammar/phrases/understand.ts';
 import type { Phase, VisitEvent } from '../../grammar/visit/events.ts';
+import type { InputTime } from '../../grammar/visit/inputs.ts';
 import type { EnergyState, ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { Prompt } from '../speaking/mouth.ts';
 import { openAtClose } from '../visit/intake/close-visit.ts';
@@ -72,6 +73,7 @@ export class LineVisit {
     const bodies = await edges.kept.read();
     const past = new Past();
     for (const body of bodies) past.take(JSON.parse(body) as VisitEvent);
+    if (past.last !== undefined) edges.clock.beginAnew(past.last);
     return LineVisit.#settled(new LineVisit(edges, await VisitRun.restore(visitEdges(edges, past), bodies), past));
   }
 
@@ -129,7 +131,6 @@ export class LineVisit {
     const { clock } = this.#edges;
     switch (world.move) {
       case 'reload':
-        clock.forgetTimers();
         return LineVisit.resume(this.#edges);
       case 'wait':
         await letPass(this.#run, clock, world.minutes);
@@ -166,10 +167,12 @@ export class LineVisit {
 /** What the record told so far that the visit itself does not hold. */
 class Past {
   events = 0;
+  last: InputTime | undefined;
   namedAtClose: readonly string[] = [];
 
   take(event: VisitEvent): void {
     this.events += 1;
+    this.last = event.type === 'input.taken' ? event.input.time : event.time;
     if (event.type === 'visit.closed') this.namedAtClose = event.summary.openItems;
   }
 }

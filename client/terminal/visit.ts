@@ -6,7 +6,7 @@ import { SteppedClock } from '../visit/run/stepped-clock.ts';
 import { diagnoseFor } from '../visit/steps/diagnose-for.ts';
 import { PLAYED_LINES } from '../words/terminal/played-labels.ts';
 import { LINE_SIGN, VISIT_LINES } from '../words/terminal/visit-lines.ts';
-import { keepInFile, keepInMemory, lastTime } from './kept-visit.ts';
+import { keepInFile, keepInMemory } from './kept-visit.ts';
 import { LineVisit, type Opening, type Told } from './line-visit.ts';
 import { row } from './print-played.ts';
 import { printTold } from './print-told.ts';
@@ -116,22 +116,20 @@ async function main({ options: given }: Given<typeof TOOL>): Promise<void> {
     };
     if (kept.notice !== undefined) process.stderr.write(`${kept.notice}\n`);
     const bodies = await kept.read();
-    const last = lastTime(bodies);
-    // As on a page: as much has passed on the monotonic clock as the wall clock says.
-    const mono = last === undefined ? 0 : last.mono + Math.max(0, start - Date.parse(last.at));
     const edges = {
       kept,
-      clock: new SteppedClock(start, mono),
+      clock: new SteppedClock(start),
       diagnose: diagnoseFor((share) => {
         if (share === 0) notice(PLAYED_LINES.building);
       }),
       tell,
     };
+    const typed = readLines(json);
     if (bodies.length > 0) notice(VISIT_LINES.goesOn(kept.stream.visit, bodies.length));
     const visit = await (bodies.length > 0
       ? LineVisit.resume(edges)
       : LineVisit.open(edges, await opening(options, kept.stream.visit)));
-    const after = await takeLines(visit, json);
+    const after = await takeLines(visit, typed);
     tell({ end: { closed: after.closed, open: after.standing.open.length } });
   } finally {
     await kept.close();
@@ -142,37 +140,64 @@ async function opening({ unit, role, site, complaint }: VisitOptions, visit: str
   return { type: 'opened.visit', visit, site, complaint, role, unit, software: await readVersion() };
 }
 
-/** Takes the lines of stdin one after another, up to its end or Ctrl-C. */
-async function takeLines(visit: LineVisit, json: boolean): Promise<LineVisit> {
+/** The lines of stdin, read from now on; Ctrl-C ends them. */
+interface Typed {
+  readonly lines: AsyncIterable<string>;
+  /** Shows a person that a line may be typed. */
+  readonly invite: () => void;
+}
+
+/**
+ * Begins to read: on a terminal before anything is printed, since what is typed meanwhile would be shown by the terminal
+ * and again by the reader.
+ */
+function readLines(json: boolean): Typed {
   const terminal = process.stdin.isTTY === true && process.stdout.isTTY === true && !json;
-  const lines = createInterface({
+  const reader = createInterface({
     input: process.stdin,
     ...(terminal ? { output: process.stdout, prompt: LINE_SIGN } : {}),
     terminal,
     crlfDelay: Number.POSITIVE_INFINITY,
   });
+  let ended = false;
   let interrupted = false;
-  let closed = false;
-  lines.once('close', () => {
-    closed = true;
-  });
   const interrupt = () => {
     interrupted = true;
     process.exitCode = 130;
-    lines.close();
+    reader.close();
   };
   process.once('SIGINT', interrupt);
-  lines.once('SIGINT', interrupt);
+  reader.once('SIGINT', interrupt);
+  reader.once('close', () => {
+    ended = true;
+    if (terminal) print('');
+  });
+  // Made at once: it keeps the lines that come before they are asked for.
+  const coming = reader[Symbol.asyncIterator]();
+  const untilInterrupted = async function* () {
+    for await (const text of { [Symbol.asyncIterator]: () => coming }) {
+      if (interrupted) return;
+      yield text;
+    }
+  };
+  return {
+    lines: untilInterrupted(),
+    invite: () => {
+      if (terminal && !ended) reader.prompt();
+    },
+  };
+}
+
+/** Takes the lines one after another, up to their end. */
+async function takeLines(visit: LineVisit, { lines, invite }: Typed): Promise<LineVisit> {
   let now = visit;
   let line = 0;
-  if (terminal) lines.prompt();
+  invite();
   for await (const text of lines) {
-    if (interrupted) break;
     line += 1;
     if (text.trim() !== '' && !text.trimStart().startsWith('#')) now = await now.take(line, text);
-    if (terminal && !closed) lines.prompt();
+    invite();
   }
-  if (terminal) print('');
   return now;
 }
 

@@ -7,18 +7,14 @@ const MS_A_LOOK = 700;
 
 /** A clock that moves only when told to (and a little with each look): recorded visits and tests run on it. */
 export class SteppedClock implements Clock {
-  #mono: number;
+  #mono = 0;
   /** The wall clock less the monotonic one, in milliseconds. */
   #ahead: number;
   #timers: { readonly due: number; readonly callback: () => void }[] = [];
 
-  /**
-   * @param start Unix time of the first look, in milliseconds
-   * @param mono what the monotonic clock shows then, in milliseconds: a visit that is taken up goes on from its record
-   */
-  constructor(start: number, mono = 0) {
-    this.#mono = mono;
-    this.#ahead = start - mono;
+  /** @param start Unix time of the first look, in milliseconds. */
+  constructor(start: number) {
+    this.#ahead = start;
   }
 
   now(): InputTime {
@@ -50,8 +46,14 @@ export class SteppedClock implements Clock {
     this.#ahead += minutes * MS_A_MINUTE;
   }
 
-  /** What was to be called back is gone, as with the program that asked for it. */
-  forgetTimers(): void {
+  /**
+   * As for a program begun anew: nothing is called back, and the monotonic clock goes on from the last time in the
+   * record by as much as the wall clock says has passed since.
+   */
+  beginAnew(last: InputTime): void {
+    const wall = this.#ahead + this.#mono;
+    this.#mono = last.mono + Math.max(0, wall - Date.parse(last.at));
+    this.#ahead = wall - this.#mono;
     this.#timers = [];
   }
 }

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type KeptVisit, keepInFile, keepInMemory, lastTime } from '../../../client/terminal/kept-visit.ts';
+import { type KeptVisit, keepInFile, keepInMemory } from '../../../client/terminal/kept-visit.ts';
 import { LineVisit, type Standing, type Told } from '../../../client/terminal/line-visit.ts';
 import { printTold } from '../../../client/terminal/print-told.ts';
 import { SteppedClock } from '../../../client/visit/run/stepped-clock.ts';
@@ -39,15 +39,13 @@ class Typing {
   static async begin(kept?: KeptVisit, start = START, role: 'technician' | 'trainee' = 'technician'): Promise<Typing> {
     const typing = new Typing();
     const record = kept ?? (await keepInMemory('test-visit'));
-    const last = lastTime(await record.read());
-    const mono = last === undefined ? 0 : last.mono + Math.max(0, start - Date.parse(last.at));
     const edges = {
       kept: record,
-      clock: new SteppedClock(start, mono),
+      clock: new SteppedClock(start),
       diagnose,
       tell: (told: Told) => typing.told.push(told),
     };
-    typing.#visit = await (last === undefined
+    typing.#visit = await ((await record.read()).length === 0
       ? LineVisit.open(edges, {
           type: 'opened.visit',
           visit: record.stream.visit,
@@ -284,6 +282,13 @@ describe('a line that moves the world', () => {
     await typing.typeAll(['check on me every ten minutes', '@reload', '@reload']);
     const { events } = await typing.type('@wait 10');
     expect(events.filter((event) => event.type === 'check.asked')).toHaveLength(1);
+  });
+
+  it('@reload lets the monotonic clock catch up with what was slept, as a page does', async () => {
+    const typing = await Typing.begin();
+    await typing.typeAll([...LIBRARY_VISIT.slice(0, 5), ...TO_PROVEN_DEAD]);
+    expect((await typing.type('@sleep 45')).now.energy['outdoor-load']).toBe('proven-dead');
+    expect((await typing.type('@reload')).now.energy['outdoor-load']).toBe('reported-off');
   });
 
   it('@noise is rejected by the ear so many times, and consents to nothing', async () => {
