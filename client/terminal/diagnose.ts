@@ -1,12 +1,11 @@
-import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { DiagnosisError } from '../diagnosis/errors.ts';
 import { makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
 import { DiagnoseSession, listLines } from './diagnose-session.ts';
 import { wrongUse } from './read-arguments.ts';
+import { readProfile } from './read-profile.ts';
 import { runTool } from './run-tool.ts';
-import { TerminalError } from './terminal-error.ts';
 import type { Given, Tool } from './tool.ts';
 
 const TOOL = {
@@ -26,22 +25,6 @@ const TOOL = {
 } as const satisfies Tool;
 
 const print = (value: object) => process.stdout.write(`${JSON.stringify(value)}\n`);
-
-function readProfile(file: string): UnitProfile {
-  let text: string;
-  try {
-    text = readFileSync(file, 'utf8');
-  } catch (error) {
-    throw new TerminalError('file-missing', file, error);
-  }
-  try {
-    const profile: unknown = JSON.parse(text);
-    if (typeof profile === 'object' && profile !== null && !Array.isArray(profile)) return profile as UnitProfile;
-  } catch {
-    // Said below, as for JSON that is something else.
-  }
-  throw new TerminalError('profile-broken', file);
-}
 
 function startSession(profile: UnitProfile): DiagnoseSession {
   try {

@@ -5,6 +5,7 @@ import type { Prompt } from '../speaking/mouth.ts';
 import { SteppedClock } from '../visit/run/stepped-clock.ts';
 import { type VisitEdges, VisitRun, type VisitView } from '../visit/run/visit-run.ts';
 import { diagnoseFor } from '../visit/steps/diagnose-for.ts';
+import { letPass } from './let-pass.ts';
 import { PrintedMouth } from './printed-mouth.ts';
 import type { VisitScript } from './visit-script.ts';
 
@@ -103,13 +104,4 @@ export async function playVisit(
     }
   }
   return { run, ...played };
-}
-
-/** Minutes pass: the timers that fall due on the way are rung one after another. */
-async function letPass(run: VisitRun, clock: SteppedClock, minutes: number): Promise<void> {
-  let left = minutes;
-  while (left > 0) {
-    left = clock.step(left);
-    await run.settled();
-  }
 }

@@ -91,11 +91,13 @@ const LINES: {
   'visit.closed': 'heard-and-said',
 };
 
-function printEvent(event: VisitEvent): readonly string[] {
+/** An event as a person reads it; no line where what was heard and said around it tells it. */
+export function printEvent(event: VisitEvent): readonly string[] {
   const print: ((event: never) => string) | 'heard-and-said' = LINES[event.type];
   return print === 'heard-and-said' ? [] : [print(event as never)];
 }
 
-function row(label: keyof typeof PLAYED_LABELS, text: string): string {
+/** A line with its label before it. */
+export function row(label: keyof typeof PLAYED_LABELS, text: string): string {
   return `  ${PLAYED_LABELS[label].padEnd(COLUMN)}${text}`;
 }

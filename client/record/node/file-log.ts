@@ -140,7 +140,7 @@ async function writeWhole(file: FileHandle, bytes: Uint8Array, position: number)
 
 async function openWritable(path: string): Promise<FileHandle> {
   try {
-    await mkdir(dirname(path), { recursive: true });
+    await makeFolder(dirname(path));
     return await open(path, 'a+').then(async (made) => {
       await made.close();
       return open(path, 'r+');
@@ -148,6 +148,19 @@ async function openWritable(path: string): Promise<FileHandle> {
   } catch (error) {
     throw new RecordError('log-unwritable', path, error);
   }
+}
+
+/** Node's own "recursive" never comes back where a file system refuses new folders as missing ones (/proc). */
+async function makeFolder(path: string): Promise<void> {
+  const make = () =>
+    mkdir(path).catch((error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EEXIST') throw error;
+    });
+  await make().catch(async (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'ENOENT' || dirname(path) === path) throw error;
+    await makeFolder(dirname(path));
+    await make();
+  });
 }
 
 function tornNotice(path: string, contents: LogContents): string {

@@ -29,6 +29,11 @@ export function overrideClose(turn: Turn, reason: string): void {
   close(turn, [...why, BECAUSE.closedAllTheSame(reason)]);
 }
 
+/** What a close would name as open now: first what would refuse it, then what it would leave. */
+export function openAtClose(context: VisitContext): readonly string[] {
+  return summarise(context, whyNotClosed(context)).openItems;
+}
+
 function close(turn: Turn, left: readonly string[]): void {
   const summary = summarise(turn.context, left);
   endCheck(turn);

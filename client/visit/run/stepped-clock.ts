@@ -7,17 +7,18 @@ const MS_A_LOOK = 700;
 /** A clock that moves only when told to (and a little with each look): recorded visits and tests run on it. */
 export class SteppedClock implements Clock {
   #mono = 0;
-  readonly #start: number;
-  readonly #timers: { readonly due: number; readonly callback: () => void }[] = [];
+  /** The wall clock less the monotonic one, in milliseconds. */
+  #ahead: number;
+  #timers: { readonly due: number; readonly callback: () => void }[] = [];
 
   /** @param start Unix time of the first look, in milliseconds. */
   constructor(start: number) {
-    this.#start = start;
+    this.#ahead = start;
   }
 
   now(): InputTime {
     this.#mono += MS_A_LOOK;
-    return { at: new Date(this.#start + this.#mono).toISOString(), mono: this.#mono };
+    return { at: new Date(this.#ahead + this.#mono).toISOString(), mono: this.#mono };
   }
 
   after(minutes: number, callback: () => void): void {
@@ -37,5 +38,21 @@ export class SteppedClock implements Clock {
     this.#mono = Math.max(this.#mono, next.due);
     next.callback();
     return (end - this.#mono) / MS_A_MINUTE;
+  }
+
+  /** The wall clock alone moves, back too: it was set anew, or the device slept. */
+  jumpWall(minutes: number): void {
+    this.#ahead += minutes * MS_A_MINUTE;
+  }
+
+  /**
+   * As for a program begun anew: nothing is called back, and the monotonic clock goes on from the last time in the
+   * record by as much as the wall clock says has passed since.
+   */
+  beginAnew(last: InputTime): void {
+    const wall = this.#ahead + this.#mono;
+    this.#mono = last.mono + Math.max(0, wall - Date.parse(last.at));
+    this.#ahead = wall - this.#mono;
+    this.#timers = [];
   }
 }

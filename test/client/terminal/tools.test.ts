@@ -34,7 +34,19 @@ function shell(line: string): Promise<{ code: number | null; out: string; compla
   return new Promise((resolve) => child.once('close', (code) => resolve({ code, out, complaint })));
 }
 
-const TOOLS = ['demo', 'parse', 'hear', 'phrases', 'record', 'diagnose', 'diagnose:quality', 'chart', 'bench', 'start'];
+const TOOLS = [
+  'demo',
+  'visit',
+  'parse',
+  'hear',
+  'phrases',
+  'record',
+  'diagnose',
+  'diagnose:quality',
+  'chart',
+  'bench',
+  'start',
+];
 
 describe.each(TOOLS)('the tool %s', (name) => {
   it('prints its help, the version, and one sentence for what it does not know', async () => {
