@@ -104,3 +104,8 @@ export function pairsNamed(heard: string): readonly string[] {
     return [tip, second].sort().join(' ');
   });
 }
+
+/** The proofs that were each said in one breath within a sentence: from "meter" to "meter". */
+export function breathsIn(heard: string): readonly string[] {
+  return [...heard.matchAll(/\bmeter\b.*?\bmeter\b/g)].map(([breath]) => breath);
+}

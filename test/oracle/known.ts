@@ -90,6 +90,38 @@ export const KNOWN: readonly KnownDisagreement[] = [
     wants: 'one value counts once, for the pair that was named',
   },
   {
+    rule: 'd',
+    kind: 'proven dead, though its proof took longer than 10 minutes',
+    lines: [
+      ...UNIT_DEAD.slice(0, 3),
+      'meter proves two forty',
+      'leg one to ground zero volts',
+      'leg two to ground zero volts',
+      'leg one to leg two zero volts',
+      '@wait 11',
+      'meter proves two forty',
+      'herm section zero volts d c',
+      'fan section zero volts d c',
+    ],
+    wants: 'half a proof is too old after 10 minutes and starts again',
+  },
+  {
+    rule: 'e',
+    kind: 'proven dead, though nobody was there for 30 minutes',
+    lines: [
+      ...UNIT_DEAD.slice(0, 3),
+      'meter proves two forty',
+      'leg one to ground zero volts',
+      'leg two to ground zero volts',
+      'leg one to leg two zero volts',
+      '@wait 31',
+      'meter proves two forty',
+      'herm section zero volts d c',
+      'fan section zero volts d c',
+    ],
+    wants: 'a proof that stands half made lapses in silence as a whole one does',
+  },
+  {
     rule: 'c',
     kind: 'proven dead, though its proof was not begun in order',
     lines: [
@@ -144,6 +176,12 @@ export const KNOWN: readonly KnownDisagreement[] = [
     kind: 'proven dead, though the clock went back',
     lines: [...LINE_SIDE_DEAD, '@clock -5', 'what next'],
     wants: 'the wall clock went back: the proof lapses',
+  },
+  {
+    rule: 'e',
+    kind: 'proven dead, though there is a gap in the record',
+    lines: [...LINE_SIDE_DEAD, '@away 5'],
+    wants: 'nobody and no clock of the visit was there for more than 2 minutes: the proof lapses',
   },
   {
     rule: 'e',

@@ -47,6 +47,26 @@ export const CONTROL_PROOF = [
   'control meter twenty four zero zero zero meter twenty four',
 ] as const;
 
+/** A tripped breaker, a grounded winding, and the breaker reset all the same. */
+export const RESET_ON_GROUNDED = [
+  ...WHOLE_PROOF,
+  'the breaker is tripped',
+  'compressor common to shell zero ohms',
+  'panel breaker is on',
+  'panel breaker is on',
+] as const;
+
+/** An opened refrigerant circuit in its order, and power behind it. */
+export const CIRCUIT_CLOSED_AGAIN = [
+  'recovered four pounds',
+  'opened the system',
+  'nitrogen three hundred psi',
+  'vacuum four hundred microns',
+  'added five pounds',
+  'thermostat is calling',
+  'outdoor disconnect is back in',
+] as const;
+
 export const PROOF_PARTS = [
   ...WHOLE_PROOF,
   ...PROOF_BY_POINTS,
@@ -158,6 +178,7 @@ export const WORLD = [
   '@wait 11',
   '@wait 31',
   '@reload',
+  '@away 5',
   '@sleep 1',
   '@sleep 5',
   '@sleep 40',

@@ -19,6 +19,11 @@ describe('the oracle lets a zone be called proven dead', () => {
   it.each<[string, ZoneId, readonly string[], Setting?]>([
     ['the outdoor unit, six pairs in one breath', 'outdoor-load', WHOLE_PROOF],
     ['the outdoor unit, its pairs named one by one', 'outdoor-load', PROOF_BY_POINTS],
+    [
+      'the outdoor unit, with a leg named beside the breath',
+      'outdoor-load',
+      [...WHOLE_PROOF.slice(0, 3), `${WHOLE_PROOF[3]}, T one to ground zero volts`, ...WHOLE_PROOF.slice(4)],
+    ],
     ['a capacitor section once it is read', 'capacitor-herm', WHOLE_PROOF],
     ['the line side', 'disconnect-line', LINE_SIDE_PROOF],
     ['the air handler', 'air-handler', HANDLER_PROOF],
@@ -109,7 +114,7 @@ describe('the oracle does not', () => {
       'when the proof took longer than 10 minutes',
       'outdoor-load',
       [...HALF, '@wait 11', ...REST],
-      'c: not every pair was read',
+      'd: its proof took longer than 10 minutes',
     ],
     [
       'when half a proof is made whole later',

@@ -1,8 +1,9 @@
+import type { Meaning } from '../../grammar/phrases/meaning.ts';
 import type { HeardUtterance, InputTime, VisitInput } from '../../grammar/visit/inputs.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { ZONES, type ZoneId } from '../../grammar/vocabulary/zones.ts';
 import { type Facts, newFacts, type Objection, type Warning, WIRED_ZONES } from './facts.ts';
-import { canMeanLockOff, canMeanPowerBack, saysCoverOff } from './heard-words.ts';
+import { breathsIn, canMeanLockOff, canMeanPowerBack, saysCoverOff } from './heard-words.ts';
 import { evidenceOf, provenEndedBy } from './live-evidence.ts';
 import { endProof, lapseByTime, objections } from './proof-rules.ts';
 import { command, takePart } from './take-part.ts';
@@ -62,7 +63,7 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
   const due: Warning[] = dictated ? [] : [...toldInWords(facts, words)];
   if (saysCoverOff(words) && !dictated) facts.coversOff.push({ said: facts.sentences, zones: ['outdoor-load'] });
   const parts = meaning.kind === 'several' ? meaning.parts : [meaning];
-  if (verdict === 'logged') for (const part of parts) due.push(...takePart(facts, part, words, time));
+  if (verdict === 'logged') due.push(...takeParts(facts, parts, words, time));
   // What is asked is not taken, but it can say that power is back.
   if (verdict === 'asked') {
     for (const part of parts) evidenceOf(facts, part);
@@ -78,6 +79,14 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
     if (!dictated) due.push(...powerAgainstProof(ended));
   }
   return due;
+}
+
+/** Each part with its own words, where it is a proof said in one breath. */
+function takeParts(facts: Facts, parts: readonly Meaning[], words: string, time: InputTime): readonly Warning[] {
+  const isBreath = (part: Meaning): boolean => part.kind === 'report' && part.report.type === 'absence-of-voltage';
+  const breaths = breathsIn(words);
+  const each = breaths.length === parts.filter(isBreath).length ? [...breaths] : [];
+  return parts.flatMap((part) => takePart(facts, part, (isBreath(part) ? each.shift() : undefined) ?? words, time));
 }
 
 function dropLocks(facts: Facts): void {

@@ -115,6 +115,7 @@ export function proveMeter(
   for (const zone of zones) {
     const proof = facts.proofs[zone];
     if (proof?.whole !== undefined) continue;
+    if (proof !== undefined && !inTime(proof, time)) endProof(facts, [zone], TOO_LONG);
     delete facts.proofs[zone];
     if (value < LEAST_SOURCE || !lockedOff(facts, zone) || !callOff(facts, zone)) continue;
     if (proof !== undefined && inTime(proof, time) && missing(zone, proof).length === 0) {
@@ -135,7 +136,7 @@ export function notePair(facts: Facts, at: readonly PointId[], time: InputTime, 
     const proof = facts.proofs[zone];
     if (proof === undefined || proof.whole !== undefined || !PAIRS[zone]?.includes(pair(...at))) continue;
     if (inTime(proof, time)) proof.pairs[pair(...at)] = said;
-    else delete facts.proofs[zone];
+    else endProof(facts, [zone], TOO_LONG);
   }
 }
 
@@ -152,8 +153,9 @@ export function noteBreath(
   if (proof === undefined) facts.ended[zone] = NOT_IN_ORDER;
   if (proof === undefined || proof.whole !== undefined) return;
   const asked = PAIRS[zone] ?? [];
+  // Only the outdoor unit's conductors are named in a breath.
   const order = named.length === 0 || zone !== 'outdoor-load' ? asked : named;
-  if (named.length > 0 && named.length !== values.length) return;
+  if (order === named && named.length !== values.length) return;
   values.forEach((_, index) => {
     const tips = order[index];
     if (tips !== undefined && asked.includes(tips) && inTime(proof, time)) proof.pairs[tips] = said;
@@ -164,6 +166,8 @@ export function noteBreath(
 function inTime(proof: Proof, time: InputTime): boolean {
   return time.mono - proof.began <= PROOF_MINUTES * MS;
 }
+
+const TOO_LONG: Objection = { rule: 'd', reason: 'its proof took longer than 10 minutes' };
 
 function missing(zone: ZoneId, proof: Proof): readonly string[] {
   return (PAIRS[zone] ?? []).filter((one) => proof.pairs[one] === undefined);

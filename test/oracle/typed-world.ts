@@ -135,8 +135,10 @@ export class TypedWorld {
       case '@sleep':
         this.#clock.setWall(minutes);
         return this.#turn(line, false);
+      case '@away':
       case '@reload':
         this.#clock.forgetTimers();
+        if (order === '@away') this.#clock.step(minutes);
         this.#mouth = new KeptMouth();
         this.#run = await VisitRun.restore(this.#edges(), [...this.#bodies]);
         return this.#turn(line, true);

@@ -1,11 +1,13 @@
 import * as fc from 'fast-check';
 import {
+  CIRCUIT_CLOSED_AGAIN,
   CONTROL_PROOF,
   HANDLER_PROOF,
   LINE_SIDE_PROOF,
   POWER_BACK,
   PROOF_BY_POINTS,
   PROOF_PARTS,
+  RESET_ON_GROUNDED,
   TAKEN_BACK,
   VOLTAGE,
   WHOLE_PROOF,
@@ -26,7 +28,7 @@ const between = fc.oneof(
   { weight: 2, arbitrary: world },
 );
 
-/** A proof, now and then with a line left out or something said between. */
+/** A proof or other work in its order, now and then with a line left out or something said between. */
 const proof = fc
   .tuple(
     fc.constantFrom<readonly string[]>(
@@ -36,6 +38,8 @@ const proof = fc
       LINE_SIDE_PROOF,
       HANDLER_PROOF,
       CONTROL_PROOF,
+      RESET_ON_GROUNDED,
+      CIRCUIT_CLOSED_AGAIN,
     ),
     fc.option(fc.nat({ max: 12 }), { freq: 3 }),
     fc.option(fc.tuple(fc.nat({ max: 12 }), between), { freq: 3 }),
