@@ -1,0 +1,150 @@
+import type { InputTime } from '../../grammar/visit/inputs.ts';
+import type { PointId } from '../../grammar/vocabulary/points.ts';
+import type { QuantityId } from '../../grammar/vocabulary/quantities.ts';
+import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
+import { ZONES, type ZoneId } from '../../grammar/vocabulary/zones.ts';
+
+/** The rules of conduct, by the letter they have on paper. */
+export type Letter =
+  | 'a'
+  | 'b'
+  | 'c'
+  | 'd'
+  | 'e'
+  | 'f'
+  | 'g'
+  | 'h'
+  | 'j'
+  | 'k'
+  | 'l'
+  | 'm'
+  | 'n'
+  | 'o'
+  | 'p'
+  | 'q'
+  | 'r'
+  | 'w';
+
+/** Why a zone may not be called proven dead. */
+export interface Objection {
+  readonly rule: Letter;
+  readonly reason: string;
+}
+
+/** What had to be said, or had to stay out of the record, when this was said. */
+export interface Warning {
+  readonly rule: Letter;
+  readonly kind: string;
+  /**
+   * `said`: warned of at once; `not-taken`: the reading is not logged; `doubted`: the part is doubted aloud; `aloud`: any
+   * word that is no mere echo will do.
+   */
+  readonly wants: 'said' | 'not-taken' | 'doubted' | 'aloud';
+  /** The zone that is not proven dead, where that is why. */
+  readonly zone?: ZoneId;
+  /** The place of the reading that is not to be taken. */
+  readonly at?: readonly PointId[];
+}
+
+/** Something said that may be taken back: `said` numbers the sentence it came from. */
+export interface Said {
+  readonly said: number;
+}
+
+/** Meter, pairs, meter: what of it was said so far. */
+export interface Proof extends Said {
+  readonly began: number;
+  /** Pairs that read dead, each under its two tips in alphabetical order. */
+  pairs: Record<string, number>;
+  /** The sentence in which the meter was proven again, once it was. */
+  whole?: number;
+}
+
+export interface Device extends Said {
+  readonly state: 'open' | 'closed' | 'locked' | 'unlocked';
+}
+
+/** What a correction can mean: a reading, or the values of a proof said in one breath. */
+export type Latest =
+  | (Said & {
+      readonly of: 'reading';
+      readonly quantity: QuantityId;
+      readonly at: readonly PointId[];
+      /** Whether its zone was reported off when it was read. */
+      readonly off: boolean;
+    })
+  | (Said & { readonly of: 'breath'; readonly zone: ZoneId });
+
+/** Something that must not be there when power returns, and the zone it is in. */
+export interface OpenItem extends Said {
+  readonly zones: readonly ZoneId[];
+}
+
+/** All that the oracle knows of a visit. Plain data; a step copies it. */
+export interface Facts {
+  unit: UnitProfile;
+  role: 'technician' | 'trainee';
+  supervised: boolean;
+  /** How many sentences were said, and which of them can be taken back, the latest last. */
+  sentences: number;
+  takeable: number[];
+  /** Understood, but asked about. */
+  pending: { readonly meanings: unknown[]; readonly mayCount: boolean } | null;
+  last: InputTime | null;
+  /** When the latest accepted words were said. */
+  present: InputTime | null;
+  reloaded: boolean;
+  devices: Record<string, Device>;
+  call: ({ readonly on: boolean } & Said) | null;
+  proofs: Partial<Record<ZoneId, Proof>>;
+  /** What ended the latest proof of a zone. */
+  ended: Partial<Record<ZoneId, Objection>>;
+  /** Places whose ground read a full leg while live. */
+  grounds: { indoors: number[]; outdoors: number[] };
+  /** Charged sections that read dead, by their name. */
+  discharged: Record<string, number>;
+  latest: Latest | null;
+  startCapacitor: boolean;
+  /** What stands open when power returns: jumpers, wires, covers. */
+  jumpers: OpenItem[];
+  wiresOff: OpenItem[];
+  coversOff: OpenItem[];
+  fault: { tripped: boolean; resets: number; windingRead: boolean; grounded: boolean };
+  maxOvercurrent: number | null;
+  rla: number | null;
+  circuit: { opened: boolean; recovered: boolean; nitrogen: boolean; vacuum: boolean };
+  inVacuum: boolean;
+}
+
+export function newFacts(unit: UnitProfile, role: Facts['role']): Facts {
+  return {
+    unit,
+    role,
+    supervised: false,
+    sentences: 0,
+    takeable: [],
+    pending: null,
+    last: null,
+    present: null,
+    reloaded: false,
+    devices: {},
+    call: null,
+    proofs: {},
+    ended: {},
+    grounds: { indoors: [], outdoors: [] },
+    discharged: {},
+    latest: null,
+    startCapacitor: unit.hardStart === true,
+    jumpers: [],
+    wiresOff: [],
+    coversOff: [],
+    fault: { tripped: false, resets: 0, windingRead: false, grounded: false },
+    maxOvercurrent: null,
+    rla: unit.compressor?.rla ?? null,
+    circuit: { opened: false, recovered: false, nitrogen: false, vacuum: false },
+    inVacuum: false,
+  };
+}
+
+/** Zones with conductors; the capacitor sections hang on the outdoor unit. */
+export const WIRED_ZONES = ZONES.filter((zone) => !zone.startsWith('capacitor'));

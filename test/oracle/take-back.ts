@@ -1,0 +1,60 @@
+import type { Meaning } from '../../grammar/phrases/meaning.ts';
+import { type Facts, type Warning, WIRED_ZONES } from './facts.ts';
+import { DEAD_BELOW, endProof, FULL_LEG, reopen, reopenBreath } from './proof-rules.ts';
+import { voltageWhereOff, zonesOf } from './warning-rules.ts';
+
+/** c. "A corrected one reopens its pair"; a value of 3 V or more there is live. */
+export function takeCorrection(
+  facts: Facts,
+  correction: Extract<Meaning, { kind: 'command' }>['correction'],
+): readonly Warning[] {
+  const { latest, pending } = facts;
+  facts.pending = null;
+  if (latest === null || correction === undefined) return [];
+  if (latest.of === 'breath') {
+    reopenBreath(facts, latest.zone);
+    return [];
+  }
+  reopen(facts, latest.at, latest.said);
+  if (correction.at !== undefined) reopen(facts, correction.at);
+  const at = correction.at ?? latest.at;
+  const value = typeof correction.value === 'number' ? correction.value : 0;
+  if (correction.at !== undefined || value < FULL_LEG) forgetGround(facts, latest.said);
+  // What stands asked may be meant instead; and a leg read before it was switched off says nothing of what is now.
+  if (latest.quantity !== 'voltage' || pending !== null || !latest.off) return [];
+  const due = voltageWhereOff(facts, at, value);
+  if (value >= DEAD_BELOW) endProof(facts, zonesOf(at), { rule: 'g', reason: 'there is live evidence' });
+  return due;
+}
+
+function forgetGround(facts: Facts, said: number): void {
+  facts.grounds.indoors = facts.grounds.indoors.filter((one) => one !== said);
+  facts.grounds.outdoors = facts.grounds.outdoors.filter((one) => one !== said);
+}
+
+/** c, n. What is taken back is taken back everywhere, and does not bring a proof back. */
+export function takeBack(facts: Facts): void {
+  if (facts.pending !== null) {
+    facts.pending = null;
+    return;
+  }
+  const said = facts.takeable.at(-1);
+  facts.takeable = facts.takeable.filter((one) => one !== said);
+  if (said === undefined) return;
+  const gone = { rule: 'c', reason: 'a part of the proof was taken back' } as const;
+  for (const zone of WIRED_ZONES) {
+    const proof = facts.proofs[zone];
+    if (proof === undefined) continue;
+    const held = Object.values(proof.pairs).includes(said);
+    if (proof.said === said || proof.whole === said || (held && proof.whole !== undefined))
+      endProof(facts, [zone], gone);
+    else if (held) proof.pairs = Object.fromEntries(Object.entries(proof.pairs).filter(([, one]) => one !== said));
+  }
+  forgetGround(facts, said);
+  if (facts.call?.said === said) facts.call = null;
+  for (const [key, device] of Object.entries(facts.devices)) if (device.said === said) delete facts.devices[key];
+  for (const [name, one] of Object.entries(facts.discharged)) if (one === said) delete facts.discharged[name];
+  facts.jumpers = facts.jumpers.filter((item) => item.said !== said);
+  facts.wiresOff = facts.wiresOff.filter((item) => item.said !== said);
+  facts.coversOff = facts.coversOff.filter((item) => item.said !== said);
+}
