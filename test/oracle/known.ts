@@ -106,22 +106,6 @@ export const KNOWN: readonly KnownDisagreement[] = [
     wants: 'half a proof is too old after 10 minutes and starts again',
   },
   {
-    rule: 'e',
-    kind: 'proven dead, though nobody was there for 30 minutes',
-    lines: [
-      ...UNIT_DEAD.slice(0, 3),
-      'meter proves two forty',
-      'leg one to ground zero volts',
-      'leg two to ground zero volts',
-      'leg one to leg two zero volts',
-      '@wait 31',
-      'meter proves two forty',
-      'herm section zero volts d c',
-      'fan section zero volts d c',
-    ],
-    wants: 'a proof that stands half made lapses in silence as a whole one does',
-  },
-  {
     rule: 'c',
     kind: 'proven dead, though its proof was not begun in order',
     lines: [
