@@ -153,7 +153,7 @@ export const VisitRecordSchema = Type.Object(
     notes: Type.Array(Type.Object({ at: Time, text: Type.String() }, closed)),
     recommendations: Type.Array(Type.Object({ at: Time, text: Words }, closed)),
     signatures: Type.Array(Type.Object({ at: Time, who: oneOf(['technician', 'customer']), name: Words }, closed)),
-    /** Pressure test, vacuum and standing vacuum of an opened circuit: psi lost beyond temperature, or microns. */
+    /** Pressure test, vacuum and standing vacuum of an opened refrigerant circuit: psi lost beyond temperature, or microns. */
     refrigerant: Type.Array(
       Type.Object(
         {

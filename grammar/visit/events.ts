@@ -197,7 +197,7 @@ export type VisitOutcome =
       readonly judged: Judged;
     }
   | { readonly type: 'note.taken'; readonly text: string }
-  /** Something of the job that is no measurement: consent, the meter's category, an opened circuit, how it was left. */
+  /** Something of the job that is no measurement: consent, the meter's category, an opened refrigerant circuit, how it was left. */
   | { readonly type: 'item.reported'; readonly item: JobItemId }
   | { readonly type: 'item.withdrawn'; readonly item: JobItemId }
   | { readonly type: 'recommendation.made'; readonly text: string }

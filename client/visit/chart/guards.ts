@@ -43,7 +43,7 @@ function outOfPlace({ context }: Seen): boolean {
     return now !== undefined && now.id !== step.id;
   }
   if (step.id.startsWith('refrigerant.') && chooseStep(context)?.id !== step.id) return true;
-  // A circuit that was opened meanwhile goes before the part.
+  // A refrigerant circuit that was opened meanwhile goes before the part.
   if (step.source === 'repair' && chooseStep(context)?.id.startsWith('refrigerant.') === true) {
     return chooseStep(context)?.id !== step.id;
   }

@@ -7,15 +7,20 @@ import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
 import type { RefrigerantWork } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { inFahrenheit } from '../rules/in-fahrenheit.ts';
-import { doneOfRefrigerant, isCircuitOpened, minutesLeft, type RefrigerantStep } from '../rules/refrigerant-work.ts';
+import {
+  doneOfRefrigerant,
+  isRefrigerantOpened,
+  minutesLeft,
+  type RefrigerantStep,
+} from '../rules/refrigerant-work.ts';
 
 const OUNCES_A_POUND = 16;
 
-/** What a logged reading at the system says of an opened circuit. Refrigerant taken out counts even before it is opened. */
+/** What a logged reading at the system says of an opened refrigerant circuit. Refrigerant taken out counts even before it is opened. */
 export function followRefrigerant(turn: Turn, { quantity, at, value, unit }: Reading): void {
   if (at[0] !== 'system' || typeof value !== 'number') return;
   setRefrigerantWork(turn, turn.context.refrigerantWork);
-  const opened = isCircuitOpened(turn.context);
+  const opened = isRefrigerantOpened(turn.context);
   switch (quantity) {
     case 'mass': {
       const ounces = unit === '[lb_av]' ? value * OUNCES_A_POUND : value;
@@ -31,7 +36,7 @@ export function followRefrigerant(turn: Turn, { quantity, at, value, unit }: Rea
   }
 }
 
-/** What was reported of an opened circuit. Opened once more, or a leak found, all tests begin anew. */
+/** What was reported of an opened refrigerant circuit. Opened once more, or a leak found, all tests begin anew. */
 export function followRefrigerantItem(turn: Turn, item: JobItemId): void {
   switch (item) {
     case 'circuit-opened':
@@ -42,7 +47,7 @@ export function followRefrigerantItem(turn: Turn, item: JobItemId): void {
     case 'no-leak-found':
       return change(turn, { searched: true });
     case 'vacuum-isolated':
-      if (!isCircuitOpened(turn.context)) return;
+      if (!isRefrigerantOpened(turn.context)) return;
       change(turn, { isolatedAt: turn.context.now.mono });
       return stand(turn, 'decay');
     case 'consent-given':
@@ -62,7 +67,7 @@ export function followRefrigerantItem(turn: Turn, item: JobItemId): void {
 
 /** A reading at the system that was set right or taken back: what it had shown is shown anew. */
 export function doubtRefrigerant(turn: Turn, { at }: Reading): void {
-  if (at[0] === 'system' && isCircuitOpened(turn.context)) restart(turn);
+  if (at[0] === 'system' && isRefrigerantOpened(turn.context)) restart(turn);
 }
 
 /** The timer of a standing test: whoever has moved on or begun again is not asked. */
@@ -127,7 +132,7 @@ function restart(turn: Turn): void {
   setRefrigerantWork(turn, recovered === undefined ? {} : { recovered });
 }
 
-/** The state of the circuit alone says which of its steps are settled. */
+/** The state of that work alone says which of its steps are settled. */
 function setRefrigerantWork(turn: Turn, work: RefrigerantWork): void {
   const others = turn.context.settled.filter((id) => !id.startsWith('refrigerant.'));
   turn.set({ refrigerantWork: work, settled: [...others, ...doneOfRefrigerant(work)] });

@@ -10,7 +10,7 @@ import { partWords } from '../../words/things/part-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { checkPart } from '../rules/check-part.ts';
 import { doubtLanding } from '../rules/landings.ts';
-import { isCircuitOpened } from '../rules/refrigerant-work.ts';
+import { isRefrigerantOpened } from '../rules/refrigerant-work.ts';
 import { CHARGE, repairedBy, repairOf } from '../rules/repairs.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { overrideClose } from './close-visit.ts';
@@ -94,10 +94,10 @@ function fitPart(turn: Turn, part: FittedPart, refused: readonly string[], warni
   // A weight was read back as a reading already.
   if (part.part !== CHARGE) turn.say('readback', SAY.fitted(words));
   if (warnings.length > 0) turn.say('warning', warnings.join(' '));
-  // A part in the circuit is half the repair of a charge: what is weighed in completes it. Where the circuit was
+  // A part in the refrigerant circuit is half the repair of a charge: what is weighed in completes it. Where that was
   // opened, its own steps lead there.
   const chargeIsDue = context.finding !== undefined && repairOf(context.finding.fault) === 'charge';
-  if (!chargeIsDue || part.part === CHARGE || isCircuitOpened(turn.context))
+  if (!chargeIsDue || part.part === CHARGE || isRefrigerantOpened(turn.context))
     turn.raise({ type: 'phase.go', to: 'prove' });
 }
 

@@ -5,8 +5,8 @@ import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import type { ActionDone, RefrigerantWork, Step, VisitContext } from '../chart/context.ts';
 
-/** Whether a part cannot be fitted, or work not be done, without opening the circuit. */
-const OPENS_CIRCUIT: Readonly<Record<FittedPartId | WorkId, boolean>> = {
+/** Whether a part cannot be fitted, or work not be done, without opening the refrigerant circuit. */
+const OPENS_REFRIGERANT: Readonly<Record<FittedPartId | WorkId, boolean>> = {
   'dual-capacitor': false,
   capacitor: false,
   'hard-start': false,
@@ -53,8 +53,8 @@ const OPENS_CIRCUIT: Readonly<Record<FittedPartId | WorkId, boolean>> = {
   'supply-restored': false,
 };
 
-export function isCircuitOpened({ items, parts }: VisitContext): boolean {
-  return items.includes('circuit-opened') || parts.some(({ part, work }) => OPENS_CIRCUIT[work ?? part]);
+export function isRefrigerantOpened({ items, parts }: VisitContext): boolean {
+  return items.includes('circuit-opened') || parts.some(({ part, work }) => OPENS_REFRIGERANT[work ?? part]);
 }
 
 const NO_NEEDS: RankedTest['needs'] = { power: 'any', call: 'any', bench: false };
@@ -105,14 +105,14 @@ export function doneOfRefrigerant(work: RefrigerantWork): readonly string[] {
   return (Object.keys(PLAN) as RefrigerantStep[]).filter((name) => isDone(name, work)).map((name) => PLAN[name].id);
 }
 
-/** What the opened circuit still wants, in order; parts that were passed are left out, and named when the visit closes. */
+/** What the opened refrigerant circuit still wants, in order; parts that were passed are left out, and named when the visit closes. */
 export function missingOfRefrigerant(context: VisitContext): readonly RefrigerantStep[] {
-  if (!isCircuitOpened(context)) return [];
+  if (!isRefrigerantOpened(context)) return [];
   return (Object.keys(PLAN) as RefrigerantStep[]).filter((name) => !isDone(name, context.refrigerantWork));
 }
 
 /**
- * The next step of an opened circuit; `waiting` while a test has to stand; undefined where nothing is left. Power does
+ * The next step of an opened refrigerant circuit; `waiting` while a test has to stand; undefined where nothing is left. Power does
  * not go back before: a compressor is never run in vacuum.
  */
 export function refrigerantStep(context: VisitContext): Step | 'waiting' | undefined {

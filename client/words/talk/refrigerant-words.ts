@@ -1,7 +1,7 @@
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { JudgedWord, RefrigerantCheck } from '../../../grammar/visit/events.ts';
 
-/** What is said of the tests of an opened circuit. */
+/** What is said of the tests of an opened refrigerant circuit. */
 export const SAY_OF_REFRIGERANT = {
   judged: (check: RefrigerantCheck, value: number, word: JudgedWord) => JUDGED[check](sayNumber(Math.abs(value)), word),
   leakFirst: 'Repair the leak, then the pressure test begins anew.',

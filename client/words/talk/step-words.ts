@@ -24,7 +24,7 @@ export interface AskedLook {
   readonly answers: readonly ObservationId[];
 }
 
-/** @param step its id: a reading of an opened circuit is asked in words of its own */
+/** @param step its id: a reading of an opened refrigerant circuit is asked in words of its own */
 export function readingStepWords(step: string, asked: AskedReading, pace: Pace): string {
   const own = REFRIGERANT_WORDS[step];
   if (own !== undefined) return own[pace];
@@ -47,7 +47,7 @@ export function underCautions(again: readonly string[], words: string): string {
   return [...again, words].join(' ');
 }
 
-/** Readings of an opened circuit: what is done first belongs to the asking. */
+/** Readings of an opened refrigerant circuit: what is done first belongs to the asking. */
 const REFRIGERANT_WORDS: Readonly<Record<string, InBothPaces>> = {
   'refrigerant.recovered': {
     brief: 'Refrigerant recovered, by weight.',
