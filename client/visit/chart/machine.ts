@@ -1,7 +1,8 @@
-import type { VisitInput } from '../../../grammar/visit/inputs.ts';
+import type { HeardUtterance, VisitInput } from '../../../grammar/visit/inputs.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { gateUnit } from '../intake/gate-unit.ts';
+import { heedPower } from '../intake/heed-power.ts';
 import { passOptional } from '../intake/pass-optional.ts';
 import { settleTurn } from '../intake/settle-turn.ts';
 import { takeAnswer } from '../intake/take-answer.ts';
@@ -29,8 +30,13 @@ function take<T extends VisitInput['type']>(type: T, handle: (turn: Turn, input:
     const input = event as Input<T>;
     turn.set({ now: input.time });
     handle(turn, input);
-    settleTurn(turn);
+    if (!turn.goesOn) settleTurn(turn);
   });
+}
+
+function takeHeard(turn: Turn, utterance: HeardUtterance): void {
+  takeUtterance(turn, utterance);
+  passOptional(turn, utterance);
 }
 
 function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
@@ -115,8 +121,16 @@ export const visitMachine = visitSetup.createMachine({
     'heard.utterance': {
       actions: take('heard.utterance', (turn, input) => {
         turn.set({ lastHeard: input.time.mono });
-        takeUtterance(turn, input.utterance);
-        passOptional(turn, input.utterance);
+        // A proof ends before anything else is made of the words, and what they mean is judged by what is left.
+        if (heedPower(turn, input.utterance)) turn.raise({ type: 'heard.goes-on', utterance: input.utterance });
+        else takeHeard(turn, input.utterance);
+      }),
+    },
+    'heard.goes-on': {
+      actions: act((turn, event) => {
+        if (event.type !== 'heard.goes-on') return;
+        takeHeard(turn, event.utterance);
+        settleTurn(turn);
       }),
     },
     'touched.command': { actions: take('touched.command', (turn, input) => takeCommand(turn, input.command)) },
@@ -135,5 +149,5 @@ export const visitMachine = visitSetup.createMachine({
         turn.say('warning', input.sentence);
       }),
     },
-  } satisfies Readonly<Record<Exclude<VisitInput['type'], TakenByRegion>, unknown>>,
+  } satisfies Readonly<Record<Exclude<VisitInput['type'], TakenByRegion> | 'heard.goes-on', unknown>>,
 });

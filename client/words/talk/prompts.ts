@@ -6,6 +6,7 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
+import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { itemWords, workWords } from '../things/job-words.ts';
@@ -64,6 +65,8 @@ export const SAY = {
   reportedOffLocked: 'Reported off and locked. Not proven.',
   unlocked: 'Reported unlocked. Proof ended: counts as live.',
   powerBack: 'Power reported back. Proof ended.',
+  maybeBack: (zones: readonly ZoneId[], proofs: readonly ZoneId[]) =>
+    `Power may be back. ${proofs.length === 0 ? `Counts as live: ${zoneList(zones)}` : `Proof ended: ${zoneList(proofs)}`}.`,
   nothingLocked: 'Say which switch is open and locked, device and place, before the proof.',
   groundNotSeen:
     'A live leg has not been read to this ground. Read one on the disconnect line side first, then prove again.',
@@ -134,6 +137,15 @@ export const SAY = {
   checkOver: 'The check has ended.',
   noCheck: 'There is none running. Say "check on me every twenty minutes".',
 } as const;
+
+/** The outdoor unit's name stands for its capacitor too. */
+function zoneList(zones: readonly ZoneId[]): string {
+  const outdoors = zones.includes('outdoor-load');
+  return zones
+    .filter((zone) => !(outdoors && (zone === 'capacitor-herm' || zone === 'capacitor-fan')))
+    .map((zone) => ZONE_NAMES[zone])
+    .join(', ');
+}
 
 function withRemark(words: string, remark: string): string {
   return remark === '' ? words : `${words} ${remark}`;

@@ -21,6 +21,7 @@ export const BECAUSE = {
   holdsNoCharge: 'reads dead, holds no charge',
   foundInProof: (volts: number) => `${valueWords(volts, 'V')} in the proof`,
   quiet: 'thirty minutes without a word',
+  maybeBack: (heard: string) => `power may be back: "${heard}"`,
   openedBefore: 'the switch was reported open before',
 
   // A reading that was asked back.
