@@ -104,6 +104,8 @@ export type Undoable =
   | { readonly kind: 'reading'; readonly number: number }
   | { readonly kind: 'observation'; readonly number: number }
   | { readonly kind: 'part'; readonly number: number }
+  /** A proof, from its meter on or whole. */
+  | { readonly kind: 'proof'; readonly zone: ZoneId }
   | { readonly kind: 'wire' }
   | { readonly kind: 'item'; readonly item: JobItemId }
   | { readonly kind: 'recommendation'; readonly text: string };

@@ -22,6 +22,7 @@ export const BECAUSE = {
   foundInProof: (volts: number) => `${valueWords(volts, 'V')} in the proof`,
   quiet: 'thirty minutes without a word',
   maybeBack: (heard: string) => `power may be back: "${heard}"`,
+  takenBack: 'what it rested on was taken back or corrected',
   openedBefore: 'the switch was reported open before',
 
   // A reading that was asked back.

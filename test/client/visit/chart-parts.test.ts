@@ -70,6 +70,9 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
     [...ARRIVAL_LINES, 'thermostat is not calling', { ...rank, first: 2 }, ...ends],
     [...ARRIVAL_LINES, 'thermostat is not calling', { ...rank, first: 2 }, spoken, ...ends],
   ]),
+  [...ARRIVAL_LINES, ...ROAD_LINES, 'power is back on', 'fan section five ohms', 'what next'],
+  [...ARRIVAL_LINES, ...ROAD_LINES, 'i hear the compressor', 'yes', 'what next'],
+  [...ARRIVAL_LINES, ...ROAD_LINES, 'take that back', 'take that back', 'take that back', 'what next'],
   ['finish the visit', 'status'],
   ...[['customer declined'], ['finish the visit'], ['fitted a contactor']].flatMap((ends) => [
     [...ARRIVAL_LINES, ...ends, 'status'],
