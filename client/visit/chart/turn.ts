@@ -52,7 +52,7 @@ export class Turn {
 
   /** More of the same input follows once the regions have moved: the turn is not over. */
   get goesOn(): boolean {
-    return this.raised.some(({ type }) => type === 'heard.goes-on');
+    return this.raised.some(({ type }) => type === 'input.goes-on' || type === 'meanings.left');
   }
 
   /** Asks the diagnosis for the latest evidence, once for each. */

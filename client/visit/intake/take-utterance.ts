@@ -34,6 +34,14 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   takeMeaning(turn, understanding.meaning);
 }
 
+/** One meaning after another: the regions settle what the first brought about before the next is judged. */
+export function takeMeanings(turn: Turn, meanings: readonly Meaning[]): void {
+  const [first, ...left] = meanings;
+  if (first === undefined) return;
+  takeMeaning(turn, first);
+  if (left.length > 0) turn.raise({ type: 'meanings.left', meanings: left });
+}
+
 function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
   switch (meaning.kind) {
     case 'reading':
@@ -41,8 +49,7 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
     case 'value':
       return takeBareValue(turn, meaning);
     case 'several':
-      for (const part of meaning.parts) takeMeaning(turn, part);
-      return;
+      return takeMeanings(turn, meaning.parts);
     case 'command':
       return takeCommand(turn, meaning.command, meaning.correction);
     case 'report':

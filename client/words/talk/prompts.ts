@@ -83,6 +83,7 @@ export const SAY = {
   charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it again, then read it.`,
   provenDead: 'Below three volts on every pair and section. Proven dead here.',
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
+  clockJumped: 'The clock jumped. Proof ended.',
   quiet: 'Thirty quiet minutes. The proof has lapsed: prove it dead again before hands go in.',
   supervisorFirst: "A trainee's live step: a supervisor must acknowledge it first.",
   cautionFirst: 'Say "live" first.',

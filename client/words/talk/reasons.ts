@@ -23,6 +23,7 @@ export const BECAUSE = {
   quiet: 'thirty minutes without a word',
   maybeBack: (heard: string) => `power may be back: "${heard}"`,
   takenBack: 'what it rested on was taken back or corrected',
+  clockJumped: 'the clocks do not agree since the proof',
   openedBefore: 'the switch was reported open before',
 
   // A reading that was asked back.
