@@ -13,7 +13,7 @@ export function judge(
   const rival = rest.find((other) => other.cost < cost + MARGIN);
   const reason =
     draft.doubt ?? (repaired.length > 0 ? 'needed-repair' : rival === undefined ? undefined : rivalry(best, rival));
-  const nobody = draft.meaning.kind === 'value' && reason === 'no-place';
+  const nobody = (draft.meaning.kind === 'value' && reason === 'no-place') || passesOverOhms(best);
   const signs = { cost, margin: (rest[0]?.cost ?? cost + 4) - cost, repairs: repaired.length, reason };
   watch?.(signs);
   const others = rest.slice(0, 4).map((other) => other.draft.meaning);
@@ -28,6 +28,14 @@ export function judge(
     ...(others.length > 0 && { others }),
   };
 }
+
+/** Ohms that were heard are no repair away from another quantity: a zero in ohms would be taken for a zero in volts. */
+function passesOverOhms({ draft: { meaning }, repaired }: Weighed): boolean {
+  if (meaning.kind !== 'reading' || meaning.reading.unit === 'Ohm') return false;
+  return repaired.some(({ heard }) => OHMS.test(heard));
+}
+
+const OHMS = /ohms?$/;
 
 /** Why two meanings cannot be told apart: another place, or another value. */
 function rivalry(best: Weighed, rival: Weighed): UnclearReason {

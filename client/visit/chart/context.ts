@@ -104,6 +104,8 @@ export type Undoable =
   | { readonly kind: 'reading'; readonly number: number }
   | { readonly kind: 'observation'; readonly number: number }
   | { readonly kind: 'part'; readonly number: number }
+  /** A proof, from its meter on or whole. */
+  | { readonly kind: 'proof'; readonly zone: ZoneId }
   | { readonly kind: 'wire' }
   | { readonly kind: 'item'; readonly item: JobItemId }
   | { readonly kind: 'recommendation'; readonly text: string };
@@ -135,8 +137,10 @@ export interface VisitContext {
   readonly supervisor: string | undefined;
   /** Set where the maker's procedure governs instead of the interlocks here. */
   readonly gate: 'inverter-driven' | 'A3-refrigerant' | undefined;
-  /** When the technician was last heard, on the input clock. Milliseconds. */
+  /** When the technician's words were last understood, on the input clock. Milliseconds. */
   readonly lastHeard: number;
+  /** The time of the last input before a proof began: both clocks are held against it while one stands. */
+  readonly clockBase: InputTime;
   readonly pace: 'brief' | 'full';
   readonly held: boolean;
   /** Mirror of the energy region, written only by the entry of its states. */

@@ -2,13 +2,16 @@ import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { gateUnit } from '../intake/gate-unit.ts';
+import { heedClock } from '../intake/heed-clock.ts';
+import { heedPower } from '../intake/heed-power.ts';
 import { passOptional } from '../intake/pass-optional.ts';
 import { settleTurn } from '../intake/settle-turn.ts';
 import { takeAnswer } from '../intake/take-answer.ts';
 import { takeCommand } from '../intake/take-command.ts';
 import { takeTimer } from '../intake/take-timer.ts';
-import { takeUtterance } from '../intake/take-utterance.ts';
+import { takeMeanings, takeUtterance } from '../intake/take-utterance.ts';
 import type { VisitContext } from './context.ts';
+import type { MachineEvent } from './messages.ts';
 import { attentionRegion } from './regions/attention.ts';
 import { energyRegion } from './regions/energy.ts';
 import { phaseRegion } from './regions/phase.ts';
@@ -20,17 +23,65 @@ import type { Turn } from './turn.ts';
 /** Inputs that a region takes: what the step's caution waits for, and who may go on. */
 type TakenByRegion = 'mouth.finished' | 'supervisor.acknowledged';
 
-type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
+/** Kept, and no turn: neither the clock of the visit nor any region moves by it. */
+type NoTurn = 'remarked.visit';
 
-/** A handler for one kind of input: sets the time, takes the input, then settles what the turn has brought about. */
-function take<T extends VisitInput['type']>(type: T, handle: (turn: Turn, input: Input<T>) => void) {
-  return act((turn, event) => {
-    if (event.type !== type) return;
-    const input = event as Input<T>;
-    turn.set({ now: input.time });
-    handle(turn, input);
-    settleTurn(turn);
-  });
+type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
+type TurnType = Exclude<VisitInput['type'], TakenByRegion | NoTurn>;
+
+/** What a turn makes of each kind of input. */
+const TAKE: { readonly [T in TurnType]: (turn: Turn, input: Input<T>) => void } = {
+  'opened.visit': openVisit,
+  'heard.utterance': takeHeard,
+  'touched.command': (turn, { command }) => takeCommand(turn, command),
+  'diagnosis.answered': (turn, { answer }) => takeAnswer(turn, answer),
+  'timer.elapsed': (turn, { timer }) => takeTimer(turn, timer),
+  'edge.failed': (turn, { edge, fault, sentence }) => {
+    turn.record({ type: 'edge.interrupted', edge, fault, sentence });
+    turn.say('warning', sentence);
+  },
+};
+
+/** Takes an input, then settles what the turn has brought about. */
+function handOn(turn: Turn, input: Input<TurnType>): void {
+  (TAKE[input.type] as (turn: Turn, input: VisitInput) => void)(turn, input);
+  if (!turn.goesOn) settleTurn(turn);
+}
+
+/** Sets the time; where the time alone ends a proof, that comes first. */
+const take = act((turn, event) => {
+  if (!isTurn(event)) return;
+  const ended = heedClock(turn, event);
+  turn.set({ now: event.time });
+  if (ended) turn.raise({ type: 'input.goes-on', input: event });
+  else handOn(turn, event);
+});
+
+const takeOn = act((turn, event) => {
+  if (event.type === 'input.goes-on' && isTurn(event.input)) handOn(turn, event.input);
+});
+
+const takeLeft = act((turn, event) => {
+  if (event.type !== 'meanings.left') return;
+  takeMeanings(turn, event.meanings);
+  if (!turn.goesOn) settleTurn(turn);
+});
+
+function isTurn(event: MachineEvent): event is Input<TurnType> {
+  return event.type in TAKE;
+}
+
+/** A proof ends before anything else is made of the words, and what they mean is judged by what is left. */
+function takeHeard(turn: Turn, input: Input<'heard.utterance'>): void {
+  const { utterance } = input;
+  // Noise is no sign that somebody is there.
+  if (utterance.accepted && utterance.understanding.verdict !== 'rejected') turn.set({ lastHeard: input.time.mono });
+  if (heedPower(turn, utterance)) {
+    turn.raise({ type: 'input.goes-on', input });
+    return;
+  }
+  takeUtterance(turn, utterance);
+  passOptional(turn, utterance);
 }
 
 function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
@@ -57,6 +108,7 @@ export function emptyContext(): VisitContext {
     supervisor: undefined,
     gate: undefined,
     lastHeard: 0,
+    clockBase: { at: '1970-01-01T00:00:00.000Z', mono: 0 },
     pace: 'brief',
     held: false,
     energy: Object.fromEntries(ZONES.map((zone) => [zone, 'unknown'])) as Record<ZoneId, EnergyState>,
@@ -111,29 +163,19 @@ export const visitMachine = visitSetup.createMachine({
     role: roleRegion,
   },
   on: {
-    'opened.visit': { actions: take('opened.visit', openVisit) },
-    'heard.utterance': {
-      actions: take('heard.utterance', (turn, input) => {
-        turn.set({ lastHeard: input.time.mono });
-        takeUtterance(turn, input.utterance);
-        passOptional(turn, input.utterance);
-      }),
-    },
-    'touched.command': { actions: take('touched.command', (turn, input) => takeCommand(turn, input.command)) },
-    'diagnosis.answered': { actions: take('diagnosis.answered', (turn, input) => takeAnswer(turn, input.answer)) },
-    'timer.elapsed': { actions: take('timer.elapsed', (turn, input) => takeTimer(turn, input.timer)) },
-    // Not a turn: neither the clock of the visit nor any region moves by it.
+    'opened.visit': { actions: take },
+    'heard.utterance': { actions: take },
+    'touched.command': { actions: take },
+    'diagnosis.answered': { actions: take },
+    'timer.elapsed': { actions: take },
+    'edge.failed': { actions: take },
+    'input.goes-on': { actions: takeOn },
+    'meanings.left': { actions: takeLeft },
     'remarked.visit': {
       actions: act((turn, event) => {
         if (event.type === 'remarked.visit')
           turn.record({ type: 'remark.made', author: event.author, text: event.text });
       }),
     },
-    'edge.failed': {
-      actions: take('edge.failed', (turn, input) => {
-        turn.record({ type: 'edge.interrupted', edge: input.edge, fault: input.fault, sentence: input.sentence });
-        turn.say('warning', input.sentence);
-      }),
-    },
-  } satisfies Readonly<Record<Exclude<VisitInput['type'], TakenByRegion>, unknown>>,
+  } satisfies Readonly<Record<TurnType | NoTurn | 'input.goes-on' | 'meanings.left', unknown>>,
 });

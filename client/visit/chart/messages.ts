@@ -1,3 +1,4 @@
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { Phase } from '../../../grammar/visit/events.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -12,6 +13,10 @@ export type InternalEvent =
   | { readonly type: 'energy.doubted'; readonly zone: ZoneId; readonly why: string }
   /** Nothing leads back to arrival. */
   | { readonly type: 'phase.go'; readonly to: Exclude<Phase, 'arrive'> }
+  /** An input that ended a proof is taken after the regions have moved by that. */
+  | { readonly type: 'input.goes-on'; readonly input: VisitInput }
+  /** What was said in the same breath, judged after the regions have moved by what was said before it. */
+  | { readonly type: 'meanings.left'; readonly meanings: readonly Meaning[] }
   | { readonly type: 'step.wanted' }
   | { readonly type: 'step.offered' }
   /** The turn is over: let the current step see whether it is answered or no longer allowed. */

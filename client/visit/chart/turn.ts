@@ -50,6 +50,11 @@ export class Turn {
     this.raised.push(event);
   }
 
+  /** More of the same input follows once the regions have moved: the turn is not over. */
+  get goesOn(): boolean {
+    return this.raised.some(({ type }) => type === 'input.goes-on' || type === 'meanings.left');
+  }
+
   /** Asks the diagnosis for the latest evidence, once for each. */
   askDiagnosis(): void {
     if (this.context.askedFor === this.context.evidenceNumber && this.context.assessment !== undefined) return;

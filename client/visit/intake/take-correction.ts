@@ -1,6 +1,6 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
 import type { WireMove } from '../../../grammar/visit/events.ts';
-import { judgeReading } from '../../../grammar/visit/judge-reading.ts';
+import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantities.ts';
 import { unitFor } from '../../../grammar/vocabulary/units.ts';
@@ -8,13 +8,26 @@ import { SAY } from '../../words/talk/prompts.ts';
 import type { Undoable } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { zoneOf } from '../steps/plans.ts';
+import { reopenProof, standsProof, takeBackProof } from './reopen-proof.ts';
 import { settledByItem } from './take-job.ts';
 import { circumstances, followEnergy, judgeFigures, refusedWhileNotDead, takeReading } from './take-reading.ts';
 import { doubtRefrigerant, followRefrigerant } from './take-refrigerant.ts';
 
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
 export function takeCorrection(turn: Turn, correction: Correction): void {
-  const { question, readings } = turn.context;
+  const { question, readings, undoable } = turn.context;
+  const asked = question !== undefined && question.kind !== 'confirm-meaning';
+  const latest = undoable.at(-1);
+  // Said right behind a proof, it is the proof that was wrong: which of its numbers is not guessed.
+  if (!asked && latest?.kind === 'proof' && standsProof(turn, latest.zone)) {
+    turn.set({ undoable: undoable.slice(0, -1) });
+    takeBackProof(turn, latest.zone);
+    return;
+  }
+  if (correction.value === undefined && correction.at === undefined && (asked || readings.length > 0)) {
+    turn.say('question', SAY.correctWhat);
+    return;
+  }
   const subject =
     question !== undefined && question.kind !== 'confirm-meaning' ? question.reading : readings.at(-1)?.reading;
   if (subject !== undefined && !unitBelongs(correction.unit, subject.quantity)) {
@@ -52,6 +65,7 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   });
   const remark = judged?.word === 'does not fit' || judged?.word === 'marginal' ? SAY.judged(judged) : '';
   turn.say('readback', SAY.corrected(reading, remark));
+  if (!samePlaces(last.reading.at, reading.at)) reopenProof(turn, last.reading);
   followEnergy(turn, reading, zoneOf(reading.at));
   doubtRefrigerant(turn, reading);
   followRefrigerant(turn, reading);
@@ -81,6 +95,7 @@ export function takeBack(turn: Turn): void {
     return;
   }
   turn.set({ undoable: undoable.slice(0, -1) });
+  if (last.kind === 'proof') return takeBackProof(turn, last.zone);
   if (last.kind === 'wire') return takeBackWire(turn);
   if (last.kind === 'item' || last.kind === 'recommendation') return takeBackJob(turn, last);
   turn.set({
@@ -92,7 +107,9 @@ export function takeBack(turn: Turn): void {
   const reading = turn.context.readings.find((item) => item.number === last.number)?.reading;
   turn.set({ readings: turn.context.readings.filter((item) => item.number !== last.number) });
   turn.say('readback', reading === undefined ? SAY.observationBack : SAY.takenBack(reading));
-  if (reading !== undefined) doubtRefrigerant(turn, reading);
+  if (reading === undefined) return;
+  doubtRefrigerant(turn, reading);
+  reopenProof(turn, reading);
 }
 
 /** An item or a recommendation taken back; what it had answered is asked again. */

@@ -1,4 +1,5 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -53,6 +54,7 @@ export function takeMeterProof(turn: Turn, volts: number): void {
   }
   if (proof === undefined || proof.pairs.length === 0) {
     turn.set({ proof: { zone, before: volts, pairs: [] } });
+    rememberProof(turn, zone);
     turn.raise({ type: 'energy.proof-began', zone, why: BECAUSE.meterReadsLive(volts) });
     turn.startTimer('quiet', QUIET_MINUTES);
     turn.say('readback', SAY.meterProves(volts));
@@ -77,7 +79,14 @@ function zoneToProve(context: VisitContext): ZoneId {
 export function takeProofNumber(turn: Turn, reading: Reading, zone: ZoneId): void {
   const { proof } = turn.context;
   if (proof === undefined || proof.zone !== provedWith(zone) || typeof reading.value !== 'number') return;
-  turn.set({ proof: { ...proof, pairs: [...proof.pairs, { at: reading.at, value: reading.value }] } });
+  const others = proof.pairs.filter((pair) => !samePlaces(pair.at, reading.at));
+  turn.set({ proof: { ...proof, pairs: [...others, { at: reading.at, value: reading.value }] } });
+}
+
+/** A proof is one thing to take back, however many numbers it has. */
+function rememberProof(turn: Turn, zone: ZoneId): void {
+  const others = turn.context.undoable.filter((one) => one.kind !== 'proof' || one.zone !== zone);
+  turn.set({ undoable: [...others, { kind: 'proof', zone }] });
 }
 
 /** Both legs read to ground and to each other: the same pair read three times proves one pair. */
@@ -139,6 +148,7 @@ function foundVoltage(turn: Turn, zone: ZoneId, volts: number): void {
 function readDead(turn: Turn, zone: ZoneId): void {
   const why = BECAUSE.provedAbsent(DEAD_BELOW_VOLTS);
   turn.set({ proof: undefined });
+  rememberProof(turn, zone);
   turn.raise({ type: 'energy.proof-began', zone, why });
   turn.raise({ type: 'energy.read-dead', zone, why });
   turn.startTimer('quiet', QUIET_MINUTES);

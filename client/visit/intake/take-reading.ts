@@ -9,12 +9,13 @@ import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { cautionKey, liveCaution } from '../rules/cautions-due.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
-import { CAPACITOR_ZONES, holdsCharge, IN_PROOF, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
+import { CAPACITOR_ZONES, holdsCharge, OUTDOOR_ZONES, provedWith, TAKEN_OFF } from '../rules/isolation.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { isDue, isProvenDead, powerAt } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
+import { fallToReadsDead } from './reopen-proof.ts';
 import { takeProofNumber } from './take-proof.ts';
 import { followRefrigerant } from './take-refrigerant.ts';
 import { takeCharge } from './take-work.ts';
@@ -47,9 +48,12 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
     return;
   }
   logReading(turn, reading, under, judged, confirmed);
-  const remark = judged?.word === 'marginal' ? SAY.judged(judged) : '';
+  // Where none should be, no verdict on its value is given: it is warned of, and the value read back behind that.
+  const alarming = isAlarming(reading, turn.context);
+  if (alarming) followEnergy(turn, reading, zone);
+  const remark = judged?.word === 'marginal' && !alarming ? SAY.judged(judged) : '';
   turn.say('readback', SAY.read(reading, confirmed === 'digits settled', remark));
-  followEnergy(turn, reading, zone);
+  if (!alarming) followEnergy(turn, reading, zone);
   followRefrigerant(turn, reading);
   judgeFigures(turn);
   takeCharge(turn, reading);
@@ -85,10 +89,23 @@ export function refusedWhileNotDead(turn: Turn, reading: Reading, zone: ZoneId |
 
 /** A charge, or voltage where none should be, is never held back by a question: it acts at once. */
 export function actsAtOnce(reading: Reading, context: VisitContext): boolean {
-  const zone = zoneOf(reading.at);
   if (reading.quantity === 'voltage-dc') return true;
-  if (zone === 'none' || !isLiveVoltage(reading)) return false;
-  return context.energy[zone] !== 'live' && context.energy[zone] !== 'unknown';
+  return isAlarming(reading, context);
+}
+
+/** An a.c. voltage or amps in a zone that was reported off, or that stands in a proof. */
+function isAlarming(reading: Reading, context: VisitContext): boolean {
+  const zone = zoneOf(reading.at);
+  return zone !== 'none' && isLiveVoltage(reading) && TAKEN_OFF.includes(context.energy[zone]);
+}
+
+/** A number of volts or amps that no dead conductor shows. */
+export function isPresent(reading: Reading): boolean {
+  const { quantity, value } = reading;
+  return (
+    isLiveVoltage(reading) ||
+    (quantity === 'voltage-dc' && typeof value === 'number' && Math.abs(value) >= DEAD_BELOW_VOLTS)
+  );
 }
 
 export function circumstances(context: VisitContext, zone: ZoneId | 'none', reading?: Reading): TakenUnder {
@@ -98,7 +115,9 @@ export function circumstances(context: VisitContext, zone: ZoneId | 'none', read
 
 function isLiveVoltage(reading: Reading): boolean {
   return (
-    (reading.quantity === 'voltage' && typeof reading.value === 'number' && reading.value >= DEAD_BELOW_VOLTS) ||
+    (reading.quantity === 'voltage' &&
+      typeof reading.value === 'number' &&
+      Math.abs(reading.value) >= DEAD_BELOW_VOLTS) ||
     (reading.quantity === 'current' && typeof reading.value === 'number' && reading.value > 0)
   );
 }
@@ -183,12 +202,12 @@ export function followEnergy(turn: Turn, reading: Reading, zone: ZoneId | 'none'
 }
 
 function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
-  const wasDead = IN_PROOF.includes(turn.context.energy[zone]);
+  const wasOff = TAKEN_OFF.includes(turn.context.energy[zone]);
   const zones = (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? OUTDOOR_ZONES : [zone];
   const why = BECAUSE.reads(reading);
   for (const one of zones) turn.raise({ type: 'energy.live', zone: one, why });
   turn.set({ proof: undefined, discharged: [] });
-  if (wasDead) {
+  if (wasOff) {
     const words = SAY.handsOff(reading.at);
     turn.record({ type: 'hazard.warned', words, zone });
     turn.say('warning', words);
@@ -218,7 +237,10 @@ function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void
   const proved = provedWith(zone);
   if (!holdsCharge(proved)) return;
   if (Math.abs(reading.value) >= DEAD_BELOW_VOLTS) {
-    turn.raise({ type: 'energy.live', zone, why: BECAUSE.holdsCharge(reading.at) });
+    const why = BECAUSE.holdsCharge(reading.at);
+    turn.raise({ type: 'energy.live', zone, why });
+    if (zone !== proved) fallToReadsDead(turn, proved, why);
+    turn.set({ discharged: turn.context.discharged.filter((one) => one !== zone) });
     turn.say('warning', SAY.charged(reading));
     return;
   }

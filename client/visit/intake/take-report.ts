@@ -4,9 +4,10 @@ import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
-import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesOpenedAt } from '../rules/isolation.ts';
+import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesFedBy, zonesOpenedAt } from '../rules/isolation.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { hastenCheck } from './check-on-me.ts';
+import { endProofs } from './end-proofs.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
 import { circumstances } from './take-reading.ts';
@@ -41,7 +42,6 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   }
   if (report.place === 'thermostat') return;
   const { place } = report;
-  const zones = zonesOpenedAt(place);
   const why = BECAUSE.switchReported(report.device, place, report.state);
   const { isolation } = turn.context;
   if (report.state === 'open' || report.state === 'locked') {
@@ -50,20 +50,19 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
       isolation: { ...isolation, [place]: state },
       ...(place === 'air-handler' ? {} : { runningSince: undefined }),
     });
-    for (const zone of zones) {
+    for (const zone of zonesOpenedAt(place)) {
       if (!(CAPACITOR_ZONES as readonly ZoneId[]).includes(zone))
         turn.raise({ type: 'energy.reported-off', zone, why });
     }
     turn.say('readback', state === 'locked' ? SAY.reportedOffLocked : SAY.reportedOff);
     return;
   }
+  const zones = zonesFedBy(place, turn.context);
   turn.set({
     isolation: { ...isolation, [place]: report.state === 'closed' ? 'closed' : 'open' },
     proof: undefined,
-    discharged: [],
   });
-  const message = report.state === 'closed' ? 'energy.live' : 'energy.doubted';
-  for (const zone of zones) turn.raise({ type: message, zone, why });
+  endProofs(turn, zones, report.state === 'closed' ? 'energy.live' : 'energy.doubted', why);
   turn.say('readback', report.state === 'closed' ? SAY.powerBack : SAY.unlocked);
 }
 

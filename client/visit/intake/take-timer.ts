@@ -42,17 +42,22 @@ function remindOfSplit(turn: Turn): void {
 /** A proof, begun or whole, that nobody has spoken over for half an hour lapses to what was reported: it is proved again. */
 function endQuietProof(turn: Turn): void {
   const { energy, now, lastHeard } = turn.context;
-  const proven = ZONES.filter((zone) => IN_PROOF.includes(energy[zone]));
-  if (proven.length === 0) return;
+  if (!ZONES.some((zone) => IN_PROOF.includes(energy[zone]))) return;
   const quiet = Math.max(0, now.mono - lastHeard) / MS_A_MINUTE;
   if (quiet < QUIET_MINUTES) {
     turn.startTimer('quiet', QUIET_MINUTES - quiet);
     return;
   }
-  for (const zone of proven) {
-    turn.raise({ type: 'energy.doubted', zone, why: BECAUSE.quiet });
+  lapseProofs(turn, BECAUSE.quiet, SAY.quiet);
+}
+
+/** Every proof, begun or whole, lapses aloud to what was reported of its switch. */
+export function lapseProofs(turn: Turn, why: string, words: string): void {
+  const { energy } = turn.context;
+  for (const zone of ZONES.filter((one) => IN_PROOF.includes(energy[one]))) {
+    turn.raise({ type: 'energy.doubted', zone, why });
     turn.raise({ type: 'energy.reported-off', zone, why: BECAUSE.openedBefore });
   }
   turn.set({ discharged: [], proof: undefined });
-  turn.say('warning', SAY.quiet);
+  turn.say('warning', words);
 }

@@ -2,19 +2,20 @@ import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { USUAL_UNITS } from '../../../grammar/vocabulary/units.ts';
+import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { expectationOf } from '../steps/expectation.ts';
+import { zoneOf } from '../steps/plans.ts';
 import { setCheck } from './check-on-me.ts';
 import { takeCommand } from './take-command.ts';
 import { closeQuestion } from './take-correction.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { takeDictated } from './take-job.ts';
-import { actsAtOnce, askTwin, takeReading } from './take-reading.ts';
+import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport } from './take-report.ts';
 import { takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
 
@@ -26,8 +27,19 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     return;
   }
   if (turn.context.question !== undefined && answersQuestion(turn, understanding.meaning)) return;
-  if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) return askBack(turn, understanding);
+  if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) {
+    warnOfVoltage(turn, understanding.meaning);
+    return askBack(turn, understanding);
+  }
   takeMeaning(turn, understanding.meaning);
+}
+
+/** One meaning after another: the regions settle what the first brought about before the next is judged. */
+export function takeMeanings(turn: Turn, meanings: readonly Meaning[]): void {
+  const [first, ...left] = meanings;
+  if (first === undefined) return;
+  takeMeaning(turn, first);
+  if (left.length > 0) turn.raise({ type: 'meanings.left', meanings: left });
 }
 
 function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
@@ -37,8 +49,7 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
     case 'value':
       return takeBareValue(turn, meaning);
     case 'several':
-      for (const part of meaning.parts) takeMeaning(turn, part);
-      return;
+      return takeMeanings(turn, meaning.parts);
     case 'command':
       return takeCommand(turn, meaning.command, meaning.correction);
     case 'report':
@@ -73,6 +84,10 @@ function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>)
     turn.say('question', SAY.which);
     return;
   }
+  if (meaning.unit !== undefined && unitFor(meaning.unit, only.quantity) === undefined) {
+    turn.say('question', SAY.otherUnit);
+    return;
+  }
   takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? USUAL_UNITS[only.quantity] }, 'as heard');
 }
 
@@ -82,6 +97,14 @@ function isUrgent({ context }: Turn, { meaning, reason }: Understanding): boolea
   if (reason !== 'badly-heard') return false;
   if (meaning.kind === 'reading') return actsAtOnce(meaning.reading, context);
   return meaning.kind === 'report' && meaning.report.type === 'energy' && meaning.report.state === 'closed';
+}
+
+/** Whatever its digits or its place turn out to be, a voltage or a charge where none should be is warned of before it is asked. */
+function warnOfVoltage(turn: Turn, meaning: Meaning): void {
+  if (meaning.kind === 'several') for (const part of meaning.parts) warnOfVoltage(turn, part);
+  if (meaning.kind === 'reading' && actsAtOnce(meaning.reading, turn.context) && isPresent(meaning.reading)) {
+    followEnergy(turn, meaning.reading, zoneOf(meaning.reading.at));
+  }
 }
 
 /** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */
@@ -151,7 +174,7 @@ function readAgain(turn: Turn, asked: Reading, meaning: Meaning): boolean {
 
 function valueIn(meaning: Meaning, asked: Reading): number | undefined {
   const value =
-    meaning.kind === 'value'
+    meaning.kind === 'value' && (meaning.unit === undefined || unitFor(meaning.unit, asked.quantity) !== undefined)
       ? meaning.value
       : meaning.kind === 'reading' && placeWords(meaning.reading.at) === placeWords(asked.at)
         ? meaning.reading.value

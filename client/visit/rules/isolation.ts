@@ -20,6 +20,18 @@ export function zonesOpenedAt(place: IsolationPlace): readonly ZoneId[] {
   return (Object.keys(OPENED_AT) as ZoneId[]).filter((zone) => OPENED_AT[zone].includes(place));
 }
 
+/** Zones that power can reach when a switch is closed or unlocked: none that another locked switch still keeps off. */
+export function zonesFedBy(place: IsolationPlace, context: VisitContext): readonly ZoneId[] {
+  return zonesOpenedAt(place).filter((zone) =>
+    OPENED_AT[zone].every((other) => other === place || context.isolation[other] !== 'locked'),
+  );
+}
+
+/** The switches by which any of these zones is taken off. */
+export function placesOpening(zones: readonly ZoneId[]): readonly IsolationPlace[] {
+  return [...new Set(zones.flatMap((zone) => OPENED_AT[zone]))];
+}
+
 /** How far a zone's supply is reported isolated: one locked switch is enough. */
 export function isolationOf(zone: ZoneId, context: VisitContext): Isolation {
   const states = OPENED_AT[zone].map((place) => context.isolation[place]);
@@ -38,6 +50,9 @@ export function provedWith(zone: ZoneId): ZoneId {
 
 /** Where a proof may begin, or has begun and may go on. */
 export const TO_BE_PROVED: readonly EnergyState[] = ['reported-off', 'proving'];
+
+/** Where a zone counts as taken off by somebody's word or by numbers: voltage there is where none should be. */
+export const TAKEN_OFF: readonly EnergyState[] = ['reported-off', 'proving', 'reads-dead', 'proven-dead'];
 
 /** Where a zone stands in a proof of absence of voltage, begun or whole. */
 export const IN_PROOF: readonly EnergyState[] = ['proving', 'reads-dead', 'proven-dead'];

@@ -6,6 +6,7 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
+import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { itemWords, workWords } from '../things/job-words.ts';
@@ -38,6 +39,9 @@ export const SAY = {
   contradiction: 'Two readings contradict each other. Measure the last one again.',
   corrected: (reading: Reading, remark: string) => withRemark(`Corrected: ${readbackWords(reading)}`, remark),
   nothingToCorrect: 'Nothing to correct yet.',
+  correctWhat: 'Correction: say the right number.',
+  proofBack: (zone: ZoneId) => `Taken back: the proof, ${ZONE_NAMES[zone]}. Not proven dead: prove it again.`,
+  chargeOpen: (zone: ZoneId) => `Proof ended: ${ZONE_NAMES[zone]}. Discharge again, then volts DC.`,
   takenBack: (reading: Reading) => `Taken back: ${readbackWords(reading)}`,
   observationBack: 'Taken back.',
   itemBack: (item: JobItemId) => `Taken back: ${itemWords(item)}.`,
@@ -64,6 +68,8 @@ export const SAY = {
   reportedOffLocked: 'Reported off and locked. Not proven.',
   unlocked: 'Reported unlocked. Proof ended: counts as live.',
   powerBack: 'Power reported back. Proof ended.',
+  maybeBack: (zones: readonly ZoneId[], proofs: readonly ZoneId[]) =>
+    `Power may be back. ${proofs.length === 0 ? `Counts as live: ${zoneList(zones)}` : `Proof ended: ${zoneList(proofs)}`}.`,
   nothingLocked: 'Say which switch is open and locked, device and place, before the proof.',
   groundNotSeen:
     'A live leg has not been read to this ground. Read one on the disconnect line side first, then prove again.',
@@ -77,6 +83,7 @@ export const SAY = {
   charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it again, then read it.`,
   provenDead: 'Below three volts on every pair and section. Proven dead here.',
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
+  clockJumped: 'The clock jumped. Proof ended.',
   quiet: 'Thirty quiet minutes. The proof has lapsed: prove it dead again before hands go in.',
   supervisorFirst: "A trainee's live step: a supervisor must acknowledge it first.",
   cautionFirst: 'Say "live" first.',
@@ -134,6 +141,15 @@ export const SAY = {
   checkOver: 'The check has ended.',
   noCheck: 'There is none running. Say "check on me every twenty minutes".',
 } as const;
+
+/** The outdoor unit's name stands for its capacitor too. */
+function zoneList(zones: readonly ZoneId[]): string {
+  const outdoors = zones.includes('outdoor-load');
+  return zones
+    .filter((zone) => !(outdoors && (zone === 'capacitor-herm' || zone === 'capacitor-fan')))
+    .map((zone) => ZONE_NAMES[zone])
+    .join(', ');
+}
 
 function withRemark(words: string, remark: string): string {
   return remark === '' ? words : `${words} ${remark}`;

@@ -21,6 +21,9 @@ export const BECAUSE = {
   holdsNoCharge: 'reads dead, holds no charge',
   foundInProof: (volts: number) => `${valueWords(volts, 'V')} in the proof`,
   quiet: 'thirty minutes without a word',
+  maybeBack: (heard: string) => `power may be back: "${heard}"`,
+  takenBack: 'what it rested on was taken back or corrected',
+  clockJumped: 'the clocks do not agree since the proof',
   openedBefore: 'the switch was reported open before',
 
   // A reading that was asked back.

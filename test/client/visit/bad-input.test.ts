@@ -147,6 +147,7 @@ describe('two devices on one visit', () => {
     const joined = joinDevices(first.events(), [second.events()]).map((event) => JSON.stringify(event));
     expect(joined).toHaveLength(first.bodies.length + 1);
     const restored = new TypedVisit();
+    restored.clock.step(first.run.context.now.mono / 60_000);
     restored.run = await VisitRun.restore(restored.edges(), joined);
     const { now: _now, ...held } = restored.run.context;
     const { now: _then, ...had } = first.run.context;

@@ -11,7 +11,7 @@ import { ARRIVAL_LINES, INDOOR_ROAD_LINES, ROAD_LINES } from './random-walks.ts'
 import { inputsOf, type Machine, type Move, RANKED } from './walk.ts';
 
 const RECORDED = ['library', 'fuse', 'low-charge', 'one-pole'];
-const AT = { at: '2026-06-15T14:00:00.000Z', mono: 1_000_000 };
+const AT = { at: '2026-06-15T14:16:40.000Z', mono: 1_000_000 };
 
 const rank = { do: 'rank', first: 0, done: false } as const;
 const spoken = { do: 'mouth', outcome: 'spoken' } as const;
@@ -70,6 +70,9 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
     [...ARRIVAL_LINES, 'thermostat is not calling', { ...rank, first: 2 }, ...ends],
     [...ARRIVAL_LINES, 'thermostat is not calling', { ...rank, first: 2 }, spoken, ...ends],
   ]),
+  [...ARRIVAL_LINES, ...ROAD_LINES, 'power is back on', 'fan section five ohms', 'what next'],
+  [...ARRIVAL_LINES, ...ROAD_LINES, 'i hear the compressor', 'yes', 'what next'],
+  [...ARRIVAL_LINES, ...ROAD_LINES, 'take that back', 'take that back', 'take that back', 'what next'],
   ['finish the visit', 'status'],
   ...[['customer declined'], ['finish the visit'], ['fitted a contactor']].flatMap((ends) => [
     [...ARRIVAL_LINES, ...ends, 'status'],
@@ -174,6 +177,9 @@ function differs(machine: Machine, inputs: readonly VisitInput[], real: readonly
 /** The last way out of a phase, without its guard: whatever else is sent there, an earlier one has let by already. */
 const ALIKE = /^phase\.\w+ on phase\.go\[\d\] to closed: taken unguarded$/;
 
+/** A second lock behind the choice of a step, which chooses none that wants a proof the zone does not have. */
+const SECOND_LOCK = /^step\.guarded always\[0\] to resting: (never taken|without its actions)$/;
+
 /** Names of the mutants that no visit tells from the machine itself. */
 function idleParts(machine: Machine, mutants: readonly ChartMutant[]): readonly string[] {
   const all = visits().map((inputs) => ({ inputs, real: [...answers(machine, inputs)] }));
@@ -193,7 +199,7 @@ describe('every region, state, transition, guard and action of the chart', () =>
     expect(mutants.length).toBeGreaterThan(150);
     const every = tries(5, 1);
     const tried = mutants.filter((_, index) => index % every === SEED % every);
-    expect(idleParts(visitMachine, tried).filter((name) => !ALIKE.test(name))).toEqual([]);
+    expect(idleParts(visitMachine, tried).filter((name) => !ALIKE.test(name) && !SECOND_LOCK.test(name))).toEqual([]);
   });
 
   it('is told from one that only mirrors what the context holds', () => {

@@ -10,6 +10,12 @@ const heardIn = (bodies: readonly string[]): number =>
     (body) => (JSON.parse(body) as VisitEvent & { input?: { type: string } }).input?.type === 'heard.utterance',
   ).length;
 
+/** The last time in a record: a clock begun anew goes on from there. */
+const lastMono = (bodies: readonly string[]): number => {
+  const last = JSON.parse(bodies.at(-1) ?? '{}') as VisitEvent;
+  return (last.type === 'input.taken' ? last.input.time : last.time).mono;
+};
+
 /** What matters of a visit when two runs of it are compared: everything but the times and the repeated prompts. */
 function gist(bodies: readonly string[]) {
   const view = foldVisit(bodies.map((body) => JSON.parse(body) as VisitEvent));
@@ -54,6 +60,7 @@ describe('a visit whose record was cut', () => {
       const kept = whole.bodies.slice(0, cut);
       const again = new TypedVisit();
       again.bodies.push(...kept);
+      again.clock.step(lastMono(kept) / 60_000);
       again.run = await VisitRun.restore(again.edges(), kept);
       await again.run.settled();
       await again.type(...lines.slice(heardIn(kept)));

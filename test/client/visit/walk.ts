@@ -329,7 +329,7 @@ class Walker {
 
   #time(): { at: string; mono: number } {
     this.#mono += 1000;
-    return { at: '2026-06-15T14:00:00.000Z', mono: this.#mono };
+    return { at: new Date(Date.parse('2026-06-15T14:00:00.000Z') + this.#mono).toISOString(), mono: this.#mono };
   }
 
   take(input: VisitInput): void {

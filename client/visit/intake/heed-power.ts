@@ -1,0 +1,32 @@
+import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
+import type { Turn } from '../chart/turn.ts';
+import { IN_PROOF, placesOpening, TAKEN_OFF } from '../rules/isolation.ts';
+import { powerMayBeBack } from '../rules/power-may-be-back.ts';
+import { endProofs } from './end-proofs.ts';
+
+/**
+ * Ends at once whatever the words may have ended, before any question is asked of them. What was reported of the
+ * switches there is no longer believed: getting the proof back costs a proof.
+ *
+ * @returns whether anything ended
+ */
+export function heedPower(turn: Turn, utterance: HeardUtterance): boolean {
+  const { energy, isolation } = turn.context;
+  const zones = (powerMayBeBack(utterance, turn.context)?.zones ?? []).filter((zone) =>
+    TAKEN_OFF.includes(energy[zone]),
+  );
+  if (zones.length === 0) return false;
+  const { heard } = utterance.understanding;
+  const words = SAY.maybeBack(
+    zones,
+    zones.filter((zone) => IN_PROOF.includes(energy[zone])),
+  );
+  const doubted = Object.fromEntries(placesOpening(zones).map((place) => [place, 'unknown']));
+  turn.set({ isolation: { ...isolation, ...doubted } });
+  for (const zone of zones.slice(0, 1)) turn.record({ type: 'hazard.warned', words, zone });
+  turn.say('warning', words);
+  endProofs(turn, zones, 'energy.live', BECAUSE.maybeBack(heard));
+  return true;
+}

@@ -1,0 +1,126 @@
+import type { SwitchPlace } from './devices.ts';
+import type { ZoneId } from './zones.ts';
+
+/** A few words that do not turn the sentence round. */
+const GAP =
+  "(?:(?!(?:not|no|never|nothing|off|out|open|opened|isn't|aren't|wasn't|won't|doesn't|don't|cannot|can't|without|pulled|locked|lock|padlock|tag|tagged|tripped|killed|dead|zero|stopped)\\b)[\\w']+ ){0,3}";
+/** "on" or "in" as a state, not before a place: "in the panel", "on the bench". */
+const STATE = '(?:on|in|up)(?! (?:the|a|an|my|at|site|off)\\b)';
+const SWITCH = '(?:disconnect|pull ?out|breaker|switch|isolator|main)';
+const POWER = '(?:power|juice|electricity|mains)';
+const LOCK = '(?:lock|padlock|tag|lockout|hasp)';
+/** The vacuum pump and the recovery machine run on another supply. */
+const PART =
+  '(?<!recovery |vacuum )\\b(?:compressor|fan|blower|motor|contactor|unit|condenser|transformer|board|relay|solenoid|heater|system|something|everything|it)';
+const PERSON =
+  '\\b(?:somebody|someone|anybody|helper|homeowner|owner|customer|tenant|apprentice|trainee|partner|buddy|coworker|colleague|electrician|neighbou?r|wife|husband|kids?|guys?|man|woman|he|she|they|janitor|manager|landlord|maintenance|boss|people|supervisor)';
+const BY_HAND = '(?!.*\\b(?:by hand|free|freely|easy|easily|stiff|tight|hard|rough|seized)\\b)';
+const NEGATED = "(?<!\\b(?:no|not|never|without|isn't|don't|doesn't|didn't|can't|cannot|couldn't|won't|de) )";
+
+function pattern(source: string): RegExp {
+  return new RegExp(`(?:${source})`);
+}
+
+/**
+ * What is said when power, a lock or a switch may have come back, when something runs or lights up, when somebody else
+ * is at a switch, or was hurt. Wide on purpose: what is taken for one wrongly costs a proof, what is missed costs more.
+ * Tried on words in small letters. `everywhere`: whatever place is named, nothing can be excluded.
+ */
+export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegExp; readonly everywhere?: true }[] = [
+  {
+    sign: 'power',
+    words: pattern(
+      [
+        `${NEGATED}\\b${POWER}(?:'s)? ${GAP}(?:${STATE}|back(?! (?:out|off))|here|there|present|restored|returned|again|live)\\b`,
+        `${NEGATED}\\b(?:have|has|got|getting|there's|there is|see|restored|restoring|turned on|switched on|turn on|brought back|put back) (?:the |some )?${POWER}\\b(?! (?:is |was |has been )?(?:off|out|locked|killed|cut))`,
+        `\\bvoltage ${GAP}(?:back|again)\\b`,
+        '\\bpower(?:ed|ing)? (?:back )?up\\b',
+        `${NEGATED}\\b(?:re)?energi[sz]ed\\b`,
+        "\\b(?:it's|its|it is|that's|that is|is|are|we're|they're|went|still|now|back) live\\b(?! source)",
+        '\\blive again\\b',
+        "\\b(?:it's|it is|they're|everything is|leg|leg one|leg two|l 1|l 2|wire|terminal|lugs?|load side) (?:(?:is|are|still) )*hot\\b",
+      ].join('|'),
+    ),
+  },
+  {
+    sign: 'switch',
+    words: pattern(
+      [
+        `\\b${SWITCH}(?:'s)? ${GAP}(?:${STATE}|back(?! (?:out|off))|closed|reset|restored|flipped|again)\\b`,
+        `\\b(?:closed|put|pushed|plugged|flipped|threw|thrown|reset|turned|switched|restored|shoved|snapped) ${GAP}${SWITCH}\\b(?! (?:off|out|open)\\b)`,
+        '\\b(?:flipped|threw) (?:it|them|that)\\b(?! (?:off|out)\\b)',
+        `\\b(?:turned|switched|put|plugged|pushed|brought|flipped) (?:it|that|them|everything) (?:back )?${STATE}\\b`,
+        `\\b(?:turned|switched|flipped|came|come|comes|coming|kicked|kicks|fired|started) (?:right )?(?:back )?${STATE}\\b`,
+        `\\b(?:it's|it is|that's|everything's|everything is|unit is|system is|we're) (?:back )?${STATE}\\b`,
+        '(?<!covers are |panels are |wires are )\\b(?:on|running) again\\b',
+      ].join('|'),
+    ),
+  },
+  {
+    sign: 'lock',
+    words: pattern(
+      [
+        `\\b${LOCK}(?:'s)? (?:(?:is|was|has|been|came|fell|got|just|now) )*(?:off|gone|missing|open|removed|cut|broken|taken)\\b`,
+        `\\b(?:took|take|taking|taken|pulled|removed|cut|lost|popped|broke|opened|forgot) (?:off )?(?:the |my |our |his |her |their )?${LOCK}\\b`,
+        `\\bno ${LOCK}\\b|\\bunlocked\\b|\\b(?:not|isn't|wasn't|never) locked\\b`,
+      ].join('|'),
+    ),
+  },
+  {
+    sign: 'running',
+    words: pattern(
+      [
+        `${PART}(?:'s)? ${BY_HAND}${GAP}(?:running|runs|hum|hums|buzzing|buzzes|spinning|spins|turning|turns|started|starting|starts|clicked|clicking|chattering|vibrating|moving|pulled in|pulls in|engaged|lit|on(?! (?:the|a|my)\\b))\\b`,
+        '\\bcontactor (?:is )?in\\b(?! the\\b)',
+        `${NEGATED}\\b(?:hear|heard|hearing)\\b(?! (?:you|me|nothing|no)\\b)`,
+        `${NEGATED}\\b(?:humming|buzzing)\\b`,
+        `\\b(?:lights?|leds?|lamps?|display|screen|indicator) ${GAP}(?:came|comes|on(?! (?:the|a|my)\\b)|lit|blinking|flashing|blinks|flashes|glowing)\\b`,
+        '\\b(?:lit|lights) up\\b',
+      ].join('|'),
+    ),
+  },
+  {
+    sign: 'somebody',
+    words: pattern(
+      `${PERSON}\\b.*\\b(?:${SWITCH}|panel|flipped|threw|turned|closed|reset|plugged)\\b|\\b(?:${SWITCH}|panel)\\b.*${PERSON}\\b`,
+    ),
+  },
+  {
+    sign: 'injury',
+    everywhere: true,
+    words: pattern(
+      [
+        `${NEGATED}\\b(?:shock|shocked|zap|zapped|jolt|tingle|tingled|tingling|electrocuted|hurt|injured|unconscious|collapsed)\\b`,
+        '\\b(?:got|been) (?:bit|bitten|hit|burned|burnt|buzzed|cut|nailed)\\b',
+        '\\b(?:it|that) (?:bit|got|nailed|burned) me\\b',
+        '\\bburned (?:my|his|her|me)\\b',
+        `${NEGATED}\\b(?:arc|arced|arcing|arcs|sparks?|sparked|sparking)\\b`,
+      ].join('|'),
+    ),
+  },
+];
+
+const OUTDOORS = ['outdoor-load', 'capacitor-herm', 'capacitor-fan'] as const;
+
+/** Places that narrow what a sign can touch: behind a switch, or what a part that runs tells of. None named: every zone. */
+export const POWER_PLACES: readonly {
+  readonly words: RegExp;
+  readonly reach: { readonly behind: Exclude<SwitchPlace, 'thermostat'> } | { readonly zones: readonly ZoneId[] };
+}[] = [
+  {
+    words:
+      /\bpanel\b|\b(?:condenser|outdoor unit|a c) breaker\b|\bbreaker (?:for|of) the (?:condenser|outdoor unit|a c)\b/,
+    reach: { behind: 'panel' },
+  },
+  {
+    words:
+      /\b(?:outdoor|outside|condenser|condensing|outdoor unit|condensing unit) (?:disconnect|pull ?out)\b|\b(?:disconnect|pull ?out) (?:at|on|for) the (?:condenser|outdoor|outside)/,
+    reach: { behind: 'outdoor' },
+  },
+  { words: /\b(?:air handler|handler|indoor|blower|furnace|service switch)\b/, reach: { behind: 'air-handler' } },
+  {
+    words: /\b(?:compressor|outdoor fan|condenser fan|outside fan)\b/,
+    reach: { zones: ['disconnect-line', ...OUTDOORS] },
+  },
+  { words: /\bcontactor\b/, reach: { zones: ['disconnect-line', 'control', ...OUTDOORS] } },
+];
