@@ -1,12 +1,14 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SEED, tries } from '../how-much.ts';
+import { tries } from '../how-much.ts';
 import { type Disagreement, heldAgainst, keyOf, shortest } from './held-against.ts';
 import { KNOWN } from './known.ts';
 import { history } from './walks.ts';
 
 const STEPS = tries(2_000, 100_000);
 const LENGTH = 40;
+/** One seed for all runs while the table of what is known is not empty: other seeds may meet rarer kinds. */
+const SEED = Number(process.env['READBACK_WALKS'] ?? 20_260_615);
 /** A walk costs a millisecond or two a step; the long run's are slow together. */
 const LONGEST_MS = 1_800_000;
 

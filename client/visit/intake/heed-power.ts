@@ -14,9 +14,7 @@ import { endProofs } from './end-proofs.ts';
  */
 export function heedPower(turn: Turn, utterance: HeardUtterance): boolean {
   const { energy, isolation } = turn.context;
-  const zones = (powerMayBeBack(utterance, turn.context)?.zones ?? []).filter((zone) =>
-    TAKEN_OFF.includes(energy[zone]),
-  );
+  const zones = powerMayBeBack(utterance, turn.context).filter((zone) => TAKEN_OFF.includes(energy[zone]));
   if (zones.length === 0) return false;
   const { heard } = utterance.understanding;
   const words = SAY.maybeBack(

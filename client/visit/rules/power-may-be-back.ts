@@ -7,35 +7,42 @@ import type { VisitContext } from '../chart/context.ts';
 import { OUTDOOR_ZONES, zonesFedBy } from './isolation.ts';
 import { SHOWN_BY_LOOK } from './shown-by-look.ts';
 
-/** A sign that power may be back: which row of the table, and every zone that it can touch. */
-export interface PowerSign {
-  readonly sign: string;
-  readonly zones: readonly ZoneId[];
-}
+/** Where one statement of a sentence ends and the next begins: a place narrows only what is said of it. */
+const NEXT_STATEMENT = /[,;.]|\b(?:and|then|but|so)\b/;
 
 /**
- * Reads the words as they were heard, however well they were understood. What an accepted report says for itself, its
- * own meaning ends in its turn; those zones are left to it.
+ * The zones in which power may be back by the words as they were heard, however well they were understood. What an
+ * accepted report says for itself, its own meaning ends in its turn; those zones are left to it.
  */
-export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext): PowerSign | undefined {
+export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext): readonly ZoneId[] {
   const { accepted, understanding } = utterance;
   const taken = accepted && understanding.verdict === 'logged' ? understanding.meaning : undefined;
   // The word by which a caution is acknowledged.
-  if (taken?.kind === 'command' && taken.command === 'live' && context.caution !== undefined) return undefined;
-  const words = tokenise(understanding.heard)
-    .map(({ text }) => text)
-    .join(' ');
-  const row = POWER_SIGNS.find((one) => one.words.test(words));
-  if (row === undefined) return undefined;
+  if (taken?.kind === 'command' && taken.command === 'live' && context.caution !== undefined) return [];
   const left = taken === undefined ? [] : endedByMeaning(taken, context);
-  const reached = row.everywhere === true ? ZONES : zonesReached(words, context);
-  return { sign: row.sign, zones: reached.filter((zone) => !left.includes(zone)) };
+  const reached = zonesTouched(understanding.heard, context);
+  return ZONES.filter((zone) => reached.has(zone) && !left.includes(zone));
 }
 
-/** Every zone behind the places that are named; all of them where none is. */
+function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId> {
+  const reached = new Set(heard.split(NEXT_STATEMENT).flatMap((part) => zonesReached(wordsOf(part), context)));
+  // A sign that only the whole shows belongs to no part: nothing narrows it.
+  const whole = wordsOf(heard);
+  return reached.size === 0 && POWER_SIGNS.some(({ words }) => words.test(whole)) ? new Set(ZONES) : reached;
+}
+
+function wordsOf(text: string): string {
+  return tokenise(text)
+    .map(({ text: word }) => word)
+    .join(' ');
+}
+
+/** Every zone behind the places that a statement with a sign names; all of them where it names none. */
 function zonesReached(words: string, context: VisitContext): readonly ZoneId[] {
+  const signs = POWER_SIGNS.filter((one) => one.words.test(words));
+  if (signs.length === 0) return [];
   const named = POWER_PLACES.filter((place) => place.words.test(words));
-  if (named.length === 0) return ZONES;
+  if (named.length === 0 || signs.some(({ everywhere }) => everywhere === true)) return ZONES;
   return named.flatMap(({ reach }) => ('zones' in reach ? reach.zones : zonesFedBy(reach.behind, context)));
 }
 
