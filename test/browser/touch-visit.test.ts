@@ -105,6 +105,16 @@ describe('a visit by touch alone', () => {
     expect(folded.heard.every((line) => line.ear === 'typed')).toBe(true);
   }, 90_000);
 
+  test('a number is taken in the unit and with the sign that were chosen on the pad', async () => {
+    await technician.openAs('technician');
+    await technician.press('More', 'A reading', 'temperature', 'outdoor air', '°C', '5', 'minus', 'Enter');
+    await technician.sent();
+    const { folded } = await servedRecord(server.url, await onlyVisit(server.url));
+    expect([...folded.readings, ...folded.asked].map(({ reading }) => `${reading.value} ${reading.unit}`)).toContain(
+      '-5 Cel',
+    );
+  });
+
   test('somebody is hurt: power off, help, and the visit is held until it is taken up', async () => {
     await technician.openAs('technician');
     await technician.press('More', 'Somebody is hurt');

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useState } from 'react';
 import { PAD } from '../../words/pages/key-words.ts';
+import { withKey } from './typed-number.ts';
 
 interface NumberPadProps {
   readonly title: string;
@@ -12,7 +13,6 @@ interface NumberPadProps {
 }
 
 const DIGITS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '.', '0'] as const;
-const LONGEST = 7;
 
 /** A number by glove: digits as large as the screen gives, the value large above them. A keyboard works as well. */
 export function NumberPad({ title, units, mayBeOpen, mayBeNegative, onEnter, onCancel }: NumberPadProps) {
@@ -80,11 +80,4 @@ export function NumberPad({ title, units, mayBeOpen, mayBeNegative, onEnter, onC
       </div>
     </div>
   );
-}
-
-function withKey(before: string, key: string): string {
-  if (key === 'Backspace') return before.slice(0, -1);
-  if (key === '-') return before.startsWith('-') ? before.slice(1) : `-${before}`;
-  if (key === '.' && before.includes('.')) return before;
-  return before.length >= LONGEST ? before : before + key;
 }

@@ -101,6 +101,31 @@ describe('a record over a network that doubles, swaps, loses and cuts', () => {
   });
 });
 
+/** The same message with the first digit of its hash changed. */
+const withAnotherHash = (text: string): string =>
+  text.replace(/("hash":")(.)/, (_, before: string, digit: string) => before + (digit === '0' ? '1' : '0'));
+
+describe('an acknowledgement of another event than was sent', () => {
+  test('is believed by nobody: the link stops as a fork, and nothing counts as held', async () => {
+    const log = await freshLog();
+    await log.append(['{"n":1}']);
+    const real = nodeLink(server.url);
+    const outbox = new Outbox({
+      log,
+      ...real,
+      openSocket: (callbacks) =>
+        real.openSocket({
+          ...callbacks,
+          received: (text) => callbacks.received(text.includes('"ack"') ? withAnotherHash(text) : text),
+        }),
+    });
+    outbox.start();
+    await expect(outbox.settled()).rejects.toThrow(/another event/);
+    expect(outbox.state()).toMatchObject({ acknowledged: 0, link: { link: 'stopped', code: 'fork' } });
+    outbox.stop();
+  });
+});
+
 describe('a record that was set back', () => {
   test('on the server, to a backup: what it lost is sent again', async () => {
     const program = buildServer();
