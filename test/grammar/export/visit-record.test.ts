@@ -41,6 +41,18 @@ describe('the record of a visit', () => {
     expect(record.summary?.openItems.join(' ')).toContain('jumper');
   });
 
+  it('tells a reading that was taken back, and one that was corrected, from those that stand', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor air ninety four degrees', 'return air eighty degrees', 'take that back');
+    await visit.type('return air eighty two degrees', 'correction eighty one');
+    const { readings } = toVisitRecord(visit.events());
+    expect(readings.map(({ reading, withdrawn, corrected }) => [reading.value, withdrawn, corrected.length])).toEqual([
+      [94, false, 0],
+      [80, true, 0],
+      [81, false, 1],
+    ]);
+  });
+
   it('is valid at every event of the visit, from the first on', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...LIBRARY_VISIT);
