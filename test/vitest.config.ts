@@ -28,8 +28,9 @@ const shared = { root: ROOT, testTimeout: 60_000, hookTimeout: 60_000 };
 export default defineConfig({
   test: {
     root: ROOT,
-    // Some tests wait for a browser or for sound: one more than there are cores. In the long run many do, by real time.
-    maxWorkers: availableParallelism() + (long ? 0 : 1),
+    // Some tests wait for a browser or for sound: one file more than there are cores. In the long run most hear in real
+    // time, and nothing runs beside them.
+    maxWorkers: long ? 1 : availableParallelism() + 1,
     reporters: ['default', './test/counts-reporter.ts'],
     projects: [
       // Most files share their modules within a worker: grammar and tables are laid out once, not in a hundred files.

@@ -74,6 +74,7 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
   [...ARRIVAL_LINES, ...ROAD_LINES, 'i hear the compressor', 'yes', 'what next'],
   [...ARRIVAL_LINES, ...ROAD_LINES, 'take that back', 'take that back', 'take that back', 'what next'],
   ['finish the visit', 'status'],
+  ['leg one to ground one eighteen and leg two to ground one nineteen'],
   ...[['customer declined'], ['finish the visit'], ['fitted a contactor']].flatMap((ends) => [
     [...ARRIVAL_LINES, ...ends, 'status'],
     [...ARRIVAL_LINES, { ...rank, done: true }, ...ends, 'status'],
@@ -100,14 +101,13 @@ const TRAINEE_SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
     'leg one to ground one eighteen',
     'what next',
   ],
-  ...['pass', 'T one to T two two forty', 'outdoor disconnect is pulled'].map((end) => [
-    ...ARRIVAL_LINES,
-    rank,
-    spoken,
-    'live',
-    end,
-    'what next',
-  ]),
+  ...[
+    'pass',
+    'T one to T two two forty',
+    'outdoor disconnect is pulled',
+    'thermostat is not calling',
+    'fitted a contactor',
+  ].map((end) => [...ARRIVAL_LINES, rank, spoken, 'live', end, 'what next']),
   [
     ...ARRIVAL_LINES,
     rank,
@@ -177,8 +177,9 @@ function differs(machine: Machine, inputs: readonly VisitInput[], real: readonly
 /** The last way out of a phase, without its guard: whatever else is sent there, an earlier one has let by already. */
 const ALIKE = /^phase\.\w+ on phase\.go\[\d\] to closed: taken unguarded$/;
 
-/** A second lock behind the choice of a step, which chooses none that wants a proof the zone does not have. */
-const SECOND_LOCK = /^step\.guarded always\[0\] to resting: (never taken|without its actions)$/;
+/** Second locks: the choice of a step takes none that wants a proof the zone lacks, and a proof that ends sets its step aside. */
+const SECOND_LOCK =
+  /^step\.(guarded always\[0\] to resting|unsupervised on step\.review\[2\] to #step-resting): (never taken|without its actions)$/;
 
 /** Names of the mutants that no visit tells from the machine itself. */
 function idleParts(machine: Machine, mutants: readonly ChartMutant[]): readonly string[] {
