@@ -10,7 +10,7 @@ export function tries(short: number, long: number): number {
 }
 
 /**
- * The seed of this run's random cases: another one each day and run, unless `READBACK_SEED` says which. It is printed
- * with the counts at the end of the run, so that whatever failed can be had again.
+ * The seed of this run's random cases: the same in every short run, another in each long one, unless `READBACK_SEED`
+ * says which. It is printed with the counts at the end of the run, so that whatever failed can be had again.
  */
 export const SEED = Number(process.env['READBACK_SEED'] ?? 20_240_611);

@@ -76,6 +76,12 @@ function told({ fault, failed }: Outcome): string {
 }
 
 const asked = process.argv.slice(2);
+const unknown = asked.filter((id) => !PLANTED_FAULTS.some((fault) => fault.id === id));
+if (unknown.length > 0) {
+  const ids = PLANTED_FAULTS.map(({ id }) => id).join(' ');
+  process.stderr.write(`No planted fault is called ${unknown.join(' or ')}. Name some of: ${ids}\n`);
+  process.exit(2);
+}
 const copy = copyOfSources();
 let missed = 0;
 try {

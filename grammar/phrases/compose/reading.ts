@@ -95,7 +95,8 @@ function doubtOf(
   twin: number | undefined,
 ): UnclearReason | undefined {
   if (said.doubt !== undefined) return said.doubt;
-  if (said.number !== undefined && mayLackDigit(row, said.number, unit)) return 'several-values-fit';
+  if (said.number !== undefined && mayLackDigit(row, said.number, unit, said.units.length > 0))
+    return 'several-values-fit';
   if (twin !== undefined) return 'teen-or-ty';
   if (fit === 'impossible') return 'implausible';
   if (said.nothing && row.open) return 'several-values-fit';

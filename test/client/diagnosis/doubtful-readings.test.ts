@@ -81,13 +81,13 @@ describe('the draws of a column', () => {
     return column.start[table.faults.indexOf(fault)]!;
   };
 
-  it('are those of the faults that can move its test, and of the sound unit', () => {
+  it('are those of the faults that can move its test, and of the healthy unit', () => {
     expect(place('breaker-tripped', 'microfarads-fan')).toBe(-1);
     expect(place('fan-capacitor-weak', 'microfarads-fan')).toBeGreaterThanOrEqual(0);
     for (const column of table.columns) if (column) expect(column.start[table.healthy]).toBe(0);
   });
 
-  it('a fault that cannot move a test is explained by what a sound unit reads', () => {
+  it('a fault that cannot move a test is explained by what a healthy unit reads', () => {
     const expected = (fault: 'breaker-tripped' | 'nothing-wrong') =>
       diagnosis.explain('microfarads-fan', [{ fault, probability: 1 }])[0]!.expected;
     expect(expected('breaker-tripped')).toBe(expected('nothing-wrong'));
