@@ -88,12 +88,12 @@ export class LineVisit {
 
   get standing(): Standing {
     const { context } = this.#run;
-    const { energy, phase, step, question } = context;
+    const { energy, phase, step, questions } = context;
     return {
       energy,
       phase,
       step: step === undefined ? null : { id: step.id, words: stepWords(step, context) },
-      questions: question === undefined ? 0 : 1,
+      questions: questions.length,
       open: this.closed ? this.#past.namedAtClose : openAtClose(context),
     };
   }

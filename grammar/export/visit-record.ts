@@ -1,5 +1,6 @@
 import type { Judged, VisitEvent } from '../visit/events.ts';
-import { type FoldedVisit, foldVisit, type Moment, type ReadingLine } from '../visit/fold-visit.ts';
+import type { Moment, ReadingLine, VisitFacts } from '../visit/facts.ts';
+import { type FoldedVisit, foldVisit } from '../visit/fold-visit.ts';
 import { JOB_ITEMS_BY_ID } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import { OBSERVATIONS_BY_ID } from '../vocabulary/observations.ts';
@@ -9,20 +10,21 @@ import type { VisitRecord } from './visit-record-schema.ts';
 
 type Json<K extends keyof VisitRecord> = VisitRecord[K];
 
-/** What the document leaves to the record itself: the talk, the moment's state, and what the next technician needs not. */
+/** What the document leaves to the record itself: the talk, and what the next technician needs not. */
 type LeftOut =
-  | 'held'
   | 'heard'
   | 'said'
   | 'asked'
   | 'suspects'
   | 'steps'
   | 'interruptions'
-  | 'check'
   | 'split'
   | 'first'
   | 'last'
-  | 'unknown';
+  | 'unknown'
+  | 'damaged'
+  /** The state of a moment, which the events tell. */
+  | Exclude<keyof VisitFacts, keyof VisitRecord>;
 /** A field of the view that stands neither in the document nor among those makes this a type that nothing has. */
 type Whole = { readonly [K in Exclude<keyof FoldedVisit, keyof VisitRecord | LeftOut>]: never };
 

@@ -1,15 +1,18 @@
 import type { Meaning } from '../phrases/meaning.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { HazardId } from '../vocabulary/hazards.ts';
+import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
+import type { PointId } from '../vocabulary/points.ts';
 import type { TestId } from '../vocabulary/tests.ts';
 import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
 import type { InputTime, VisitInput } from './inputs.ts';
+import type { Question, QuestionEnd } from './questions.ts';
 
 /** The phases of a visit, by function. Order is the technician's; a phase says what the talk is about. */
 export const PHASES = ['arrive', 'testing', 'repair', 'prove', 'close', 'closed'] as const;
@@ -31,10 +34,13 @@ export interface Judged {
   readonly tag: 'published' | 'memory' | 'practice' | 'derived' | 'nameplate';
 }
 
+/** Whether the thermostat calls, as it was last seen. */
+export type CallState = 'cooling' | 'none' | 'unknown';
+
 /** Circumstances under which a reading was taken, as the visit held them at that moment. */
 export interface TakenUnder {
   readonly power: 'on' | 'off' | 'unknown';
-  readonly call: 'cooling' | 'none' | 'unknown';
+  readonly call: CallState;
   readonly phase: Phase;
 }
 
@@ -83,15 +89,23 @@ export type VisitOutcome =
       readonly number: number;
       readonly under: TakenUnder;
       readonly test?: TestId;
+      /** Asked back, and said to be what the meter shows. */
+      readonly confirmed?: true;
     }
   | { readonly type: 'reading.judged'; readonly number: number; readonly judged: Judged }
   | { readonly type: 'reading.asked'; readonly reading: Reading; readonly why: string; readonly twin?: number }
   | {
       readonly type: 'reading.refused';
       readonly reading: Reading;
-      readonly reason: 'not-proven-dead' | 'impossible' | 'read-again' | 'withdrawn-by-technician';
+      readonly reason: 'not-proven-dead' | 'impossible' | 'read-again' | 'withdrawn-by-technician' | 'not-answered';
     }
-  | { readonly type: 'reading.corrected'; readonly number: number; readonly from: Reading; readonly to: Reading }
+  | {
+      readonly type: 'reading.corrected';
+      readonly number: number;
+      readonly from: Reading;
+      readonly to: Reading;
+      readonly under?: TakenUnder;
+    }
   | { readonly type: 'reading.withdrawn'; readonly number: number }
   | {
       readonly type: 'observation.logged';
@@ -99,6 +113,15 @@ export type VisitOutcome =
       readonly number: number;
       readonly under: TakenUnder;
     }
+  | { readonly type: 'observation.withdrawn'; readonly number: number }
+  /** A question is put, or waits until those before it have ended. */
+  | { readonly type: 'question.asked'; readonly number: number; readonly question: Question; readonly words: string }
+  | { readonly type: 'question.ended'; readonly number: number; readonly how: QuestionEnd }
+  /** What was said of a switch, and whether a call is there. */
+  | { readonly type: 'switch.reported'; readonly place: IsolationPlace; readonly state: Isolation }
+  | { readonly type: 'call.seen'; readonly call: CallState }
+  /** The unit was seen running, or its power was sent away. */
+  | { readonly type: 'run.changed'; readonly running: boolean }
   | {
       readonly type: 'nameplate.logged';
       readonly field: string;
@@ -112,6 +135,15 @@ export type VisitOutcome =
       readonly to: EnergyState;
       readonly why: string;
     }
+  /** The meter read on a known live source opens a proof; its pairs follow, each by its points. */
+  | { readonly type: 'proof.began'; readonly zone: ZoneId; readonly before: number }
+  | { readonly type: 'proof.pair'; readonly zone: ZoneId; readonly at: readonly PointId[]; readonly value: number }
+  /** A pair that no longer counts; without a place the whole proof in progress is dropped. */
+  | { readonly type: 'proof.reopened'; readonly zone: ZoneId; readonly at?: readonly PointId[]; readonly why: string }
+  | { readonly type: 'proof.withdrawn'; readonly zone: ZoneId }
+  /** The stored charge of a section or zone was read released, or is not known any more. */
+  | { readonly type: 'charge.released'; readonly zone: ZoneId }
+  | { readonly type: 'charge.doubted'; readonly zones: readonly ZoneId[] }
   | {
       readonly type: 'proof.recorded';
       readonly zone: ZoneId;
@@ -131,7 +163,17 @@ export type VisitOutcome =
   | { readonly type: 'caution.acknowledged'; readonly caution: string; readonly zone?: ZoneId }
   | { readonly type: 'hazard.warned'; readonly words: string; readonly zone: ZoneId }
   | { readonly type: 'step.asked'; readonly step: string; readonly words: string }
-  | { readonly type: 'step.parked'; readonly step: string; readonly why: string }
+  /** Set aside, and which test with it; `optional`: work went on without it. */
+  | {
+      readonly type: 'step.parked';
+      readonly step: string;
+      readonly why: string;
+      readonly test?: TestId;
+      readonly optional?: true;
+    }
+  /** Plan steps that are answered by what came before, or are to be asked again. */
+  | { readonly type: 'steps.settled'; readonly steps: readonly string[] }
+  | { readonly type: 'steps.reopened'; readonly steps: readonly string[] }
   | {
       readonly type: 'suspects.ranked';
       readonly version: string;
@@ -151,6 +193,10 @@ export type VisitOutcome =
       readonly part: FittedPartId;
       readonly ratings: Readonly<Record<string, number | string>>;
       readonly repairs: readonly FaultId[];
+      /** Its number among readings, looks and repairs, what it is called, what was held against it and overridden. */
+      readonly number?: number;
+      readonly words?: string;
+      readonly doubts?: readonly string[];
     }
   | {
       readonly type: 'part.doubted';
@@ -159,13 +205,20 @@ export type VisitOutcome =
       readonly why: string;
       readonly source: string;
     }
-  | { readonly type: 'part.withdrawn'; readonly part: FittedPartId }
+  | { readonly type: 'part.withdrawn'; readonly part: FittedPartId; readonly number?: number }
   /** Something mended without a part; what it cures no longer counts as a suspect. */
-  | { readonly type: 'work.done'; readonly work: WorkId; readonly repairs: readonly FaultId[] }
-  | { readonly type: 'work.withdrawn'; readonly work: WorkId }
+  | {
+      readonly type: 'work.done';
+      readonly work: WorkId;
+      readonly repairs: readonly FaultId[];
+      readonly number?: number;
+      readonly words?: string;
+    }
+  | { readonly type: 'work.withdrawn'; readonly work: WorkId; readonly number?: number }
   | { readonly type: 'landing.doubted'; readonly wire: WireMove; readonly why: string }
   | { readonly type: 'close.overridden'; readonly why: readonly string[]; readonly reason: string }
   | { readonly type: 'wire.moved'; readonly wire: WireMove }
+  | { readonly type: 'wire.withdrawn'; readonly wire: WireMove }
   | {
       readonly type: 'split.judged';
       /** Return less supply air, in Fahrenheit degrees. */
@@ -210,6 +263,7 @@ export type VisitOutcome =
   | { readonly type: 'check.asked'; readonly times: number }
   | { readonly type: 'check.answered' }
   | { readonly type: 'check.unanswered'; readonly times: number }
+  | { readonly type: 'check.hastened' }
   | { readonly type: 'check.ended' }
   | { readonly type: 'talk.changed'; readonly pace: 'brief' | 'full' }
   | { readonly type: 'prompt.said'; readonly id: string; readonly kind: string; readonly text: string }
@@ -235,5 +289,6 @@ export interface VisitSummary {
 
 /** A body as it stands in the record: the input itself, or what came of the input numbered `cause`. */
 export type VisitEvent =
-  | { readonly type: 'input.taken'; readonly input: VisitInput }
+  /** `outcomes`: how many events it brought about; fewer behind it are a record that was cut. */
+  | { readonly type: 'input.taken'; readonly input: VisitInput; readonly outcomes?: number }
   | (VisitOutcome & { readonly time: InputTime });

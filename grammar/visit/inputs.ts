@@ -58,7 +58,7 @@ export interface RankedSuspects {
 }
 
 /** Timers the visit asks its clock edge for. */
-export type TimerId = 'quiet' | 'split-reminder' | 'check' | 'refrigerant';
+export type TimerId = 'quiet' | 'split-reminder' | 'check' | 'refrigerant' | 'question';
 
 /** Everything that can move a visit. Each names its origin; each is logged before it is acted on. */
 export type VisitInput =
@@ -72,6 +72,8 @@ export type VisitInput =
       readonly unit: UnitProfile;
       readonly software: string;
     }
+  /** The visit is taken up again from its record, after a reload or a break. `cut`: what was heard when it broke off. */
+  | { readonly type: 'restored.visit'; readonly time: InputTime; readonly cut?: string }
   | { readonly type: 'heard.utterance'; readonly time: InputTime; readonly utterance: HeardUtterance }
   | { readonly type: 'touched.command'; readonly time: InputTime; readonly command: CommandId }
   | {

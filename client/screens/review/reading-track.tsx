@@ -1,4 +1,4 @@
-import type { ReadingLine } from '../../../grammar/visit/fold-visit.ts';
+import type { ReadingLine } from '../../../grammar/visit/facts.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
 import { showUnit } from '../../words/shown/show-reading.ts';
 import { READING_TABLE } from '../../words/shown/table-words.ts';

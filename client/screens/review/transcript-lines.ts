@@ -1,4 +1,5 @@
-import type { FoldedVisit, Moment } from '../../../grammar/visit/fold-visit.ts';
+import type { Moment } from '../../../grammar/visit/facts.ts';
+import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { showReading } from '../../words/shown/show-reading.ts';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
 
@@ -30,6 +31,7 @@ const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line)
   injuries: () => ({ kind: 'note', text: TRANSCRIPT.hurt }),
   interruptions: (line) => ({ kind: 'note', text: line.sentence }),
   unknown: (line) => ({ kind: 'unknown', text: TRANSCRIPT.unknown(line), detail: TRANSCRIPT.unknownDetail }),
+  damaged: (line) => ({ kind: 'unknown', text: TRANSCRIPT.damaged(line), detail: TRANSCRIPT.damagedDetail }),
   observations: 'said-with-it',
   nameplate: 'said-with-it',
   proofs: 'said-with-it',

@@ -1,4 +1,4 @@
-import type { ReadingLine } from '../../../grammar/visit/fold-visit.ts';
+import type { ReadingLine } from '../../../grammar/visit/facts.ts';
 import { showPlace, showReading, showValue } from '../../words/shown/show-reading.ts';
 import { READING_TABLE } from '../../words/shown/table-words.ts';
 

@@ -1,3 +1,4 @@
+import { wireMoves } from '../../../grammar/visit/standing.ts';
 import type { SwitchPlace } from '../../../grammar/vocabulary/devices.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../../visit/chart/context.ts';
@@ -52,7 +53,7 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
     case 'part-fitted':
       return [{ label: KEY.repairDone, tone: 'first', width: 2, does: { do: 'open', sheet: 'part' } }];
     case 'wires-landed':
-      return looseWires(context.wires).map(({ from, ...named }) =>
+      return looseWires(wireMoves(context)).map(({ from, ...named }) =>
         reportKey(KEY.wireLanded({ from, ...named }), { kind: 'wire', wire: { action: 'landed', to: from, ...named } }),
       );
     case 'tug-tested':

@@ -1,4 +1,6 @@
-import type { FoldedVisit, ReadingLine } from '../../../grammar/visit/fold-visit.ts';
+import type { ReadingLine } from '../../../grammar/visit/facts.ts';
+import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { NOW } from '../../words/pages/visit-words.ts';
 import { showPercent } from '../../words/shown/show-likely.ts';
@@ -50,7 +52,7 @@ interface LiveValueProps {
 
 /** The value in question, else the latest one logged. */
 function LiveValue({ context, latest }: LiveValueProps) {
-  const { question } = context;
+  const question = openQuestion(context);
   const asked = question !== undefined && 'reading' in question ? question.reading : undefined;
   const reading = asked ?? latest?.reading;
   if (reading === undefined) return null;
@@ -88,7 +90,7 @@ export function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
   if (context.held) return { kind: 'held', title: NOW.titles.held, words: context.lastPrompt?.text ?? '' };
   if (context.caution !== undefined)
     return { kind: 'caution', title: NOW.titles.caution, words: lastSaid('caution') ?? '' };
-  if (context.question !== undefined)
+  if (context.questions.length > 0)
     return { kind: 'question', title: NOW.titles.question, words: lastSaid('question') ?? '' };
   if (needsSupervisor(context))
     return { kind: 'question', title: NOW.titles.supervisor, words: lastSaid('warning') ?? '' };

@@ -1,4 +1,5 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import { wireMoves } from '../../../grammar/visit/standing.ts';
 import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
@@ -109,9 +110,9 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'supervisor':
       return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
     case 'wires':
-      return <WireSheet wires={context.wires} onClose={close} />;
+      return <WireSheet wires={wireMoves(context)} onClose={close} />;
     case 'write':
-      return <WriteSheet signed={context.signed} onEnter={enter} onClose={close} />;
+      return <WriteSheet signatures={context.signatures} onEnter={enter} onClose={close} />;
     case 'pad':
       return <PadSheet request={open.pad} onEnter={enter} onClose={close} />;
   }

@@ -1,5 +1,7 @@
+import type { Question } from '../../../grammar/visit/questions.ts';
+import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import type { Question, Step, VisitContext } from '../../visit/chart/context.ts';
+import type { Step, VisitContext } from '../../visit/chart/context.ts';
 import { KEY } from '../../words/pages/key-words.ts';
 import { showValue } from '../../words/shown/show-reading.ts';
 import { keysForAction } from './action-keys.ts';
@@ -19,7 +21,8 @@ export function keysFor(context: VisitContext): readonly TouchKey[] {
   if (isPut(context)) return [commandKey(KEY.fine, 'fine', 'first', 2)];
   if (context.held) return [commandKey(KEY.goOn, 'go-on', 'first', 2)];
   if (context.caution !== undefined) return [commandKey(KEY.live, 'live', 'warm', 2)];
-  if (context.question !== undefined) return keysForQuestion(context.question);
+  const question = openQuestion(context);
+  if (question !== undefined) return keysForQuestion(question);
   if (needsSupervisor(context)) return [SUPERVISOR];
   if (context.step !== undefined) return keysForStep(context.step, context);
   return [commandKey(KEY.whatNext, 'what-next', 'first', 2)];
@@ -36,8 +39,9 @@ function keysForQuestion(question: Question): readonly TouchKey[] {
 }
 
 /** The reading that a correction sets right now: the one in question, else the latest. */
-export function readingToSetRight({ question, readings }: VisitContext): Reading | undefined {
-  return question !== undefined && 'reading' in question ? question.reading : readings.at(-1)?.reading;
+export function readingToSetRight(context: VisitContext): Reading | undefined {
+  const question = openQuestion(context);
+  return question !== undefined && 'reading' in question ? question.reading : latestReading(context)?.reading;
 }
 
 /** The lone-worker check was put and is not answered yet. */

@@ -7,13 +7,14 @@ import { PAGE } from '../../words/pages/page-words.ts';
 import { Sheet } from './sheet.tsx';
 
 interface WriteSheetProps {
-  readonly signed: VisitContext['signed'];
+  readonly signatures: VisitContext['signatures'];
   readonly onEnter: (meaning: Meaning, words: string) => void;
   readonly onClose: () => void;
 }
 
 /** What is written rather than said: a recommendation, and the names of who signs. */
-export function WriteSheet({ signed, onEnter, onClose }: WriteSheetProps) {
+export function WriteSheet({ signatures, onEnter, onClose }: WriteSheetProps) {
+  const signed = (who: string): string | undefined => signatures.find((one) => one.who === who)?.name;
   const form = useRef<HTMLFormElement>(null);
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -21,8 +22,7 @@ export function WriteSheet({ signed, onEnter, onClose }: WriteSheetProps) {
     const written = new FormData(form.current);
     for (const { as, name } of DICTATIONS) {
       const text = String(written.get(as) ?? '').trim();
-      if (text !== '' && text !== signed[as as 'technician' | 'customer'])
-        onEnter({ kind: 'dictated', as, text }, WRITE.heard(name, text));
+      if (text !== '' && text !== signed(as)) onEnter({ kind: 'dictated', as, text }, WRITE.heard(name, text));
     }
     onClose();
   };
@@ -41,7 +41,7 @@ export function WriteSheet({ signed, onEnter, onClose }: WriteSheetProps) {
               className="control"
               autoComplete="off"
               maxLength={as === 'recommendation' ? 300 : 80}
-              defaultValue={as === 'recommendation' ? '' : (signed[as] ?? '')}
+              defaultValue={as === 'recommendation' ? '' : (signed(as) ?? '')}
             />
           </label>
         ))}

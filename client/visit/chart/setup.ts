@@ -7,8 +7,8 @@ import { type Effect, Turn } from './turn.ts';
 type Params<T extends Effect['type']> = Extract<Effect, { type: T }>['params'];
 
 /**
- * Types and effects of the visit's statechart. The effects do nothing here: the visit is moved by the pure
- * `transition()`, and its runner carries them out after the record holds them (or discards them, on restore).
+ * The types, guards and edge actions that all states share. Edge actions do nothing here: the machine is moved by the
+ * pure `transition()`, and its runner carries them out after the record holds them.
  */
 export const visitSetup = setup({
   types: {
@@ -26,7 +26,7 @@ export const visitSetup = setup({
   },
 });
 
-/** An action that runs a turn handler and applies its turn whole: context, effects in order, messages to regions. */
+/** An action that runs a turn handler and applies its turn whole: context, effects in order, messages to the step. */
 export function act(handle: (turn: Turn, event: MachineEvent) => void) {
   return visitSetup.enqueueActions(({ context, event, enqueue }) => {
     const turn = new Turn(context);

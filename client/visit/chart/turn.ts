@@ -1,8 +1,12 @@
 import type { VisitOutcome } from '../../../grammar/visit/events.ts';
-import type { TimerId } from '../../../grammar/visit/inputs.ts';
+import { evolve } from '../../../grammar/visit/evolve.ts';
+import type { TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
+import type { Question, QuestionEnd } from '../../../grammar/visit/questions.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Prompt } from '../../speaking/mouth.ts';
-import type { VisitContext } from './context.ts';
+import type { Talk, VisitContext } from './context.ts';
 import type { InternalEvent } from './messages.ts';
+import { ENERGY_CHARTS, type EnergyMove, energyAfter } from './zone-energy.ts';
 
 /** What a turn asks of the edges once the record holds it. */
 export type Effect =
@@ -12,9 +16,13 @@ export type Effect =
   | { readonly type: 'ask diagnosis'; readonly params: { readonly forNumber: number } }
   | { readonly type: 'start timer'; readonly params: { readonly timer: TimerId; readonly minutes: number } };
 
+/** A question that nobody answers in so many minutes is let go (our choice). */
+export const QUESTION_MINUTES = 1;
+
 /**
- * One turn of the visit: a draft of the context and the list of what follows from an input, in order. Handlers write
- * on it; the statechart applies it whole, so that what is recorded, said and changed never drift apart.
+ * One turn of the visit: a draft of what holds and the list of what follows from an input, in order. Handlers decide
+ * and record; what they record holds at once, so that whatever is judged next is judged by it. The statechart applies
+ * the turn whole.
  */
 export class Turn {
   context: VisitContext;
@@ -25,21 +33,59 @@ export class Turn {
     this.context = context;
   }
 
-  set(patch: Partial<VisitContext>): void {
+  /** The input itself: its time holds, and what it tells whatever is made of it. */
+  take(input: VisitInput): void {
+    this.context = evolve(this.context, { type: 'input.taken', input });
+  }
+
+  /** Records what came of it; the facts have evolved by it when this returns. */
+  record(event: VisitOutcome): void {
+    this.effects.push({ type: 'record', params: { event } });
+    this.context = evolve(this.context, { ...event, time: this.context.now });
+  }
+
+  /** Changes the talk; facts change by `record` alone. */
+  talk(patch: Partial<Talk>): void {
     this.context = { ...this.context, ...patch };
   }
 
-  record(event: VisitOutcome): void {
-    this.effects.push({ type: 'record', params: { event } });
+  /** Moves a zone's energy where its chart knows the move. Returns whether it moved. */
+  move(zone: ZoneId, move: EnergyMove, why: string): boolean {
+    const from = this.context.energy[zone];
+    const to = energyAfter(ENERGY_CHARTS[zone], from, move);
+    if (to === from) return false;
+    this.record({ type: 'energy.changed', zone, from, to, why });
+    return true;
   }
 
   /** Says a sentence and records that it was given to the mouth. Returns the prompt's id. */
   say(kind: Prompt['kind'], text: string): string {
     const id = `p${this.context.promptCount + 1}`;
-    this.set({ promptCount: this.context.promptCount + 1, lastPrompt: { id, text } });
     this.record({ type: 'prompt.said', id, kind, text });
     this.effects.push({ type: 'say', params: { prompt: { id, kind, text } } });
     return id;
+  }
+
+  /** Puts a question; where one stands open, it waits its turn. */
+  ask(question: Question, words: string): void {
+    this.record({ type: 'question.asked', number: this.context.questionCount + 1, question, words });
+    this.putQuestion();
+  }
+
+  /** The question that is put comes to its end; one that waits behind it is put when the turn is over. */
+  endQuestion(how: QuestionEnd): void {
+    const [put] = this.context.questions;
+    if (put === undefined) return;
+    this.record({ type: 'question.ended', number: put.number, how });
+  }
+
+  /** Puts the first of the questions that stand open, once. */
+  putQuestion(): void {
+    const [first] = this.context.questions;
+    if (first === undefined || first.number === this.context.put?.number) return;
+    this.talk({ put: { number: first.number, mono: this.context.now.mono } });
+    this.say('question', first.words);
+    this.startTimer('question', QUESTION_MINUTES);
   }
 
   hush(evenCaution: boolean): void {
@@ -50,16 +96,17 @@ export class Turn {
     this.raised.push(event);
   }
 
-  /** More of the same input follows once the regions have moved: the turn is not over. */
+  /** More of the same breath follows once the step has heeded what was said before it: the turn is not over. */
   get goesOn(): boolean {
-    return this.raised.some(({ type }) => type === 'input.goes-on' || type === 'meanings.left');
+    return this.raised.some(({ type }) => type === 'meanings.left');
   }
 
   /** Asks the diagnosis for the latest evidence, once for each. */
   askDiagnosis(): void {
-    if (this.context.askedFor === this.context.evidenceNumber && this.context.assessment !== undefined) return;
-    this.set({ askedFor: this.context.evidenceNumber });
-    this.effects.push({ type: 'ask diagnosis', params: { forNumber: this.context.evidenceNumber } });
+    const { askedFor, evidenceNumber, assessment } = this.context;
+    if (askedFor === evidenceNumber && assessment !== undefined) return;
+    this.talk({ askedFor: evidenceNumber });
+    this.effects.push({ type: 'ask diagnosis', params: { forNumber: evidenceNumber } });
   }
 
   startTimer(timer: TimerId, minutes: number): void {

@@ -1,16 +1,15 @@
-import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
+import { CHECK_AGAIN_MINUTES } from '../../../grammar/visit/evolve.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
 
 /** The lone-worker check. It runs through a held visit, and ends with its cancelling, its answer when once, or the visit. */
 
-/** Without an answer it is put again after so many minutes, and after so many times it counts as unanswered. Our choice. */
-const AGAIN_MINUTES = 1;
+/** After so many times without an answer it counts as unanswered. Our choice. */
 export const TIMES_UNANSWERED = 3;
 
 export function setCheck(turn: Turn, minutes: number, every: boolean): void {
   turn.record({ type: 'check.set', minutes, every });
-  wait(turn, { minutes, every, due: 0, asked: 0 }, minutes);
+  turn.startTimer('check', minutes);
   turn.say('readback', SAY.checkSet(minutes, every));
 }
 
@@ -21,7 +20,7 @@ export function putCheck(turn: Turn): void {
   const asked = check.asked + 1;
   turn.record({ type: 'check.asked', times: asked });
   if (asked >= TIMES_UNANSWERED) turn.record({ type: 'check.unanswered', times: asked });
-  wait(turn, { ...check, asked }, AGAIN_MINUTES);
+  turn.startTimer('check', CHECK_AGAIN_MINUTES);
   turn.say('warning', asked === 1 ? SAY.check : asked < TIMES_UNANSWERED ? SAY.checkAgain : SAY.checkUnanswered);
 }
 
@@ -38,7 +37,7 @@ export function answerCheck(turn: Turn): void {
     turn.say('readback', SAY.checkOver);
     return;
   }
-  wait(turn, { ...check, asked: 0 }, check.minutes);
+  turn.startTimer('check', check.minutes);
   turn.say('readback', SAY.checkNext(check.minutes));
 }
 
@@ -51,16 +50,11 @@ export function cancelCheck(turn: Turn): void {
 export function endCheck(turn: Turn): void {
   if (turn.context.check === undefined) return;
   turn.record({ type: 'check.ended' });
-  turn.set({ check: undefined });
 }
 
 /** After an injury a running check is put within a minute. */
 export function hastenCheck(turn: Turn): void {
-  const { check } = turn.context;
-  if (check !== undefined) wait(turn, check, AGAIN_MINUTES);
-}
-
-function wait(turn: Turn, check: NonNullable<Turn['context']['check']>, minutes: number): void {
-  turn.set({ check: { ...check, due: turn.context.now.mono + minutes * MS_A_MINUTE } });
-  turn.startTimer('check', minutes);
+  if (turn.context.check === undefined) return;
+  turn.record({ type: 'check.hastened' });
+  turn.startTimer('check', CHECK_AGAIN_MINUTES);
 }

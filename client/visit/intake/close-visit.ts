@@ -1,19 +1,20 @@
+import { wireMoves } from '../../../grammar/visit/standing.ts';
+import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
 import { NOT_CLOSED } from '../../words/talk/doubt-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { looseWireWords } from '../../words/things/wire-words.ts';
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { ISOLATION_PLACES } from '../rules/isolation-places.ts';
 import { jumpersInPlace, looseWires } from '../rules/landings.ts';
 import { endCheck } from './check-on-me.ts';
+import { withdrawQuestions } from './questions.ts';
 import { summarise } from './summarise.ts';
 
 /** Closes the visit, or refuses and says why; a note spoken right after is the reason that overrides. */
 export function closeVisit(turn: Turn): void {
   const refused = whyNotClosed(turn.context);
   if (refused.length > 0) {
-    turn.set({ closeRefused: refused });
     turn.record({ type: 'close.refused', why: refused });
     turn.say('answer', SAY.notClosed(refused));
     return;
@@ -25,7 +26,7 @@ export function closeVisit(turn: Turn): void {
 export function overrideClose(turn: Turn, reason: string): void {
   const why = turn.context.closeRefused;
   turn.record({ type: 'close.overridden', why, reason });
-  turn.set({ closeRefused: [], question: undefined });
+  withdrawQuestions(turn);
   close(turn, [...why, BECAUSE.closedAllTheSame(reason)]);
 }
 
@@ -39,17 +40,17 @@ function close(turn: Turn, left: readonly string[]): void {
   endCheck(turn);
   turn.record({ type: 'visit.closed', summary });
   turn.say('answer', SAY.closed(summary));
-  turn.raise({ type: 'step.set-aside' });
-  turn.raise({ type: 'phase.go', to: 'closed' });
+  turn.talk({ step: undefined, caution: undefined });
+  turn.record({ type: 'phase.entered', phase: 'closed' });
 }
 
 function whyNotClosed(context: VisitContext): readonly string[] {
-  const loose = looseWires(context.wires).map(looseWireWords);
+  const loose = looseWires(wireMoves(context)).map(looseWireWords);
   const locked = ISOLATION_PLACES.filter((place) => context.isolation[place] === 'locked');
   return [
-    ...(jumpersInPlace(context.wires) > 0 ? [NOT_CLOSED.jumper] : []),
+    ...(jumpersInPlace(wireMoves(context)) > 0 ? [NOT_CLOSED.jumper] : []),
     ...(loose.length > 0 ? [NOT_CLOSED.notLanded(loose)] : []),
     ...locked.map(NOT_CLOSED.locked),
-    ...(context.question === undefined ? [] : [SAY.questionOpen]),
+    ...(context.questions.length === 0 ? [] : [SAY.questionOpen]),
   ];
 }

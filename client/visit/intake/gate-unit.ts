@@ -9,7 +9,6 @@ import type { Turn } from '../chart/turn.ts';
 export function gateUnit(turn: Turn): void {
   const gate = gateOf(turn.context.unit);
   if (gate === undefined || gate === turn.context.gate) return;
-  turn.set({ gate });
   turn.record({ type: 'unit.gated', gate, words: GATE_WORDS[gate] });
   turn.say('warning', GATE_WORDS[gate]);
 }

@@ -9,22 +9,18 @@ import { endProofs } from './end-proofs.ts';
 /**
  * Ends at once whatever the words may have ended, before any question is asked of them. What was reported of the
  * switches there is no longer believed: getting the proof back costs a proof.
- *
- * @returns whether anything ended
  */
-export function heedPower(turn: Turn, utterance: HeardUtterance): boolean {
-  const { energy, isolation } = turn.context;
+export function heedPower(turn: Turn, utterance: HeardUtterance): void {
+  const { energy } = turn.context;
   const zones = powerMayBeBack(utterance, turn.context).filter((zone) => TAKEN_OFF.includes(energy[zone]));
-  if (zones.length === 0) return false;
+  if (zones.length === 0) return;
   const { heard } = utterance.understanding;
   const words = SAY.maybeBack(
     zones,
     zones.filter((zone) => IN_PROOF.includes(energy[zone])),
   );
-  const doubted = Object.fromEntries(placesOpening(zones).map((place) => [place, 'unknown']));
-  turn.set({ isolation: { ...isolation, ...doubted } });
+  for (const place of placesOpening(zones)) turn.record({ type: 'switch.reported', place, state: 'unknown' });
   for (const zone of zones.slice(0, 1)) turn.record({ type: 'hazard.warned', words, zone });
   turn.say('warning', words);
-  endProofs(turn, zones, 'energy.live', BECAUSE.maybeBack(heard));
-  return true;
+  endProofs(turn, zones, 'live', BECAUSE.maybeBack(heard));
 }

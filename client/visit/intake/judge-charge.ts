@@ -1,6 +1,9 @@
 import type { ChargeFigure, Judged, NoVerdict } from '../../../grammar/visit/events.ts';
+import type { ReadingLine } from '../../../grammar/visit/facts.ts';
 import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import { judgeReading, meterError } from '../../../grammar/visit/judge-reading.ts';
+import { latestReading, standingReadings } from '../../../grammar/visit/standing.ts';
+import { inFahrenheit } from '../../../grammar/vocabulary/in-fahrenheit.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import type { RefrigerantId } from '../../../grammar/vocabulary/unit-profile.ts';
@@ -14,9 +17,8 @@ import {
   targetSuperheat,
 } from '../../diagnosis/refrigerant/charge-checks.ts';
 import { chargeWords, noChargeWords } from '../../words/talk/charge-words.ts';
-import type { LoggedReading, VisitContext } from '../chart/context.ts';
+import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { inFahrenheit } from '../rules/in-fahrenheit.ts';
 
 /** Target superheat ±5 °F for a fixed orifice (CEC RA3.2.2.6, 2008 appendices); the target by rule of thumb. */
 const ORIFICE_TOLERANCE = 5;
@@ -31,8 +33,8 @@ const LEAST_SUBCOOLING = -1;
 /** A pressure and a line temperature that make a figure of the charge. */
 interface Pair {
   readonly figure: ChargeFigure;
-  readonly pressure: LoggedReading;
-  readonly other: LoggedReading;
+  readonly pressure: ReadingLine;
+  readonly other: ReadingLine;
 }
 
 /**
@@ -40,7 +42,7 @@ interface Pair {
  * them only inside their validity: the unit running long enough, outdoors warm enough, its target known.
  */
 export function judgeCharge(turn: Turn): void {
-  const latest = turn.context.readings.at(-1);
+  const latest = latestReading(turn.context);
   if (latest === undefined) return;
   const said = pairsOf(turn.context)
     .filter(({ pressure, other }) => pressure === latest || other === latest)
@@ -51,7 +53,7 @@ export function judgeCharge(turn: Turn): void {
 function pairsOf(context: VisitContext): readonly Pair[] {
   const suction = lastOf(context, 'pressure', 'suction-port');
   const liquid = lastOf(context, 'pressure', 'liquid-port');
-  const pair = (figure: ChargeFigure, pressure: LoggedReading | undefined, other: LoggedReading | undefined) =>
+  const pair = (figure: ChargeFigure, pressure: ReadingLine | undefined, other: ReadingLine | undefined) =>
     pressure === undefined || other === undefined ? [] : [{ figure, pressure, other }];
   return [
     ...pair('superheat', suction, lastOf(context, 'temperature', 'suction-line')),
@@ -61,14 +63,14 @@ function pairsOf(context: VisitContext): readonly Pair[] {
 }
 
 /** Figures before the repair and after it are never mixed; the outdoor air of this visit serves both. */
-function lastOf(context: VisitContext, quantity: QuantityId, place: PointId): LoggedReading | undefined {
-  const ofProof = context.readings.at(-1)?.phase === 'prove';
-  return context.readings.findLast(
-    ({ reading, phase }) =>
+function lastOf(context: VisitContext, quantity: QuantityId, place: PointId): ReadingLine | undefined {
+  const ofProof = latestReading(context)?.under.phase === 'prove';
+  return standingReadings(context).findLast(
+    ({ reading, under }) =>
       reading.quantity === quantity &&
       reading.at[0] === place &&
       typeof reading.value === 'number' &&
-      (place === 'outdoor-air' || place === 'return-air' || (phase === 'prove') === ofProof),
+      (place === 'outdoor-air' || place === 'return-air' || (under.phase === 'prove') === ofProof),
   );
 }
 
@@ -163,7 +165,8 @@ function conditionsOf(context: VisitContext, { pressure, other }: Pair): Conditi
   const { runningSince } = context;
   const air = lastOf(context, 'temperature', 'outdoor-air');
   // Outdoor air hardly moves within a visit: when it was read does not count.
-  const read = Math.min(pressure.mono, other.reading.at[0] === 'outdoor-air' ? pressure.mono : other.mono);
+  const { mono } = pressure.time;
+  const read = Math.min(mono, other.reading.at[0] === 'outdoor-air' ? mono : other.time.mono);
   return {
     running: runningSince !== undefined,
     minutesRunning: runningSince === undefined ? 0 : Math.max(0, read - runningSince) / MS_A_MINUTE,
@@ -172,7 +175,7 @@ function conditionsOf(context: VisitContext, { pressure, other }: Pair): Conditi
 }
 
 /** Of readings that lastOf has found: they hold a number. */
-function fahrenheit({ reading }: LoggedReading): number {
+function fahrenheit({ reading }: ReadingLine): number {
   return inFahrenheit(reading) as number;
 }
 

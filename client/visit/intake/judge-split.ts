@@ -1,8 +1,9 @@
+import { latestReading, standingReadings } from '../../../grammar/visit/standing.ts';
+import { inFahrenheit } from '../../../grammar/vocabulary/in-fahrenheit.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { inFahrenheit } from '../rules/in-fahrenheit.ts';
 import { minutesRunning } from '../steps/choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 
@@ -14,7 +15,7 @@ const SPLIT_SOURCE =
 /** Judges the temperature split once return and supply air were both read in the proof, after long enough running. */
 export function judgeSplit(turn: Turn): void {
   const { context } = turn;
-  const latest = context.readings.at(-1)?.reading.at[0];
+  const latest = latestReading(context)?.reading.at[0];
   if (latest !== 'return-air' && latest !== 'supply-air') return;
   const minutes = minutesRunning(context);
   if (
@@ -40,8 +41,8 @@ export function judgeSplit(turn: Turn): void {
 }
 
 function lastFahrenheit(context: VisitContext, place: PointId): number | undefined {
-  const line = context.readings.findLast(
-    ({ reading, phase }) => phase === 'prove' && reading.quantity === 'temperature' && reading.at[0] === place,
+  const line = standingReadings(context).findLast(
+    ({ reading, under }) => under.phase === 'prove' && reading.quantity === 'temperature' && reading.at[0] === place,
   );
   return line === undefined ? undefined : inFahrenheit(line.reading);
 }

@@ -10,14 +10,13 @@ import { ARRIVE_PLAN } from '../steps/plans.ts';
  * of them. They can still be answered at any time.
  */
 export function passOptional(turn: Turn, { accepted, understanding }: HeardUtterance): void {
-  const { step, question, settled, passedBy } = turn.context;
-  if (step?.optional !== true || question !== undefined) return;
+  const { step, questions } = turn.context;
+  if (step?.optional !== true || questions.length > 0) return;
   if (!accepted || understanding.verdict !== 'logged' || !isWork(understanding.meaning)) return;
   const passed = ARRIVE_PLAN.filter((one) => one.optional === true && !isSettled(one, turn.context)).map(
     ({ id }) => id,
   );
-  for (const id of passed) turn.record({ type: 'step.parked', step: id, why: BECAUSE.workBegan });
-  turn.set({ settled: [...settled, ...passed], passedBy: [...passedBy, ...passed] });
+  for (const id of passed) turn.record({ type: 'step.parked', step: id, why: BECAUSE.workBegan, optional: true });
 }
 
 /** Readings, looks, switches, parts and wires; the nameplate and what else is asked on arrival is not yet work. */

@@ -1,12 +1,11 @@
-import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
-import { CAPACITOR_ZONES, IN_PROOF, provedWith } from '../rules/isolation.ts';
+import { CAPACITOR_ZONES, IN_PROOF, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
 import { zoneOf } from '../steps/plans.ts';
-import { endProofs } from './end-proofs.ts';
+import { doubtCharge, dropProof } from './end-proofs.ts';
 
 /** Whether a proof of a zone still stands, begun or whole. */
 export function standsProof(turn: Turn, zone: ZoneId): boolean {
@@ -15,11 +14,16 @@ export function standsProof(turn: Turn, zone: ZoneId): boolean {
 
 /** A proof taken back: its zone, and what was proved with it, is back to what was reported of its switch. */
 export function takeBackProof(turn: Turn, zone: ZoneId): void {
-  const together = zone === 'outdoor-load' ? [zone, ...CAPACITOR_ZONES] : [zone];
+  const together: readonly ZoneId[] = zone === 'outdoor-load' ? OUTDOOR_ZONES : [zone];
   const standing = together.filter((one) => standsProof(turn, one));
   const why = BECAUSE.takenBack;
-  endProofs(turn, standing, 'energy.doubted', why);
-  for (const one of standing) turn.raise({ type: 'energy.reported-off', zone: one, why: BECAUSE.openedBefore });
+  for (const one of standing) turn.move(one, 'lapsed', why);
+  doubtCharge(
+    turn,
+    turn.context.discharged.filter((one) => together.includes(one)),
+  );
+  if (turn.context.proof?.zone === zone) dropProof(turn, why);
+  turn.record({ type: 'proof.withdrawn', zone });
   turn.say('readback', SAY.proofBack(zone));
 }
 
@@ -30,31 +34,16 @@ export function reopenProof(turn: Turn, reading: Reading): void {
   if (reading.quantity === 'voltage-dc') return reopenCharge(turn, zone);
   const { proof } = turn.context;
   if (reading.quantity !== 'voltage' || proof?.zone !== provedWith(zone)) return;
-  turn.set({ proof: { ...proof, pairs: proof.pairs.filter((pair) => !samePlaces(pair.at, reading.at)) } });
+  turn.record({ type: 'proof.reopened', zone: proof.zone, at: reading.at, why: BECAUSE.takenBack });
 }
 
 /** The charge of a section is not known any more: its unit reads dead at most, whatever was proven. */
 function reopenCharge(turn: Turn, zone: ZoneId): void {
-  const { energy } = turn.context;
   const why = BECAUSE.takenBack;
-  const section = (CAPACITOR_ZONES as readonly ZoneId[]).includes(zone);
-  if (section && IN_PROOF.includes(energy[zone])) {
-    turn.raise({ type: 'energy.doubted', zone, why });
-    turn.raise({ type: 'energy.reported-off', zone, why: BECAUSE.openedBefore });
-  }
-  if (fallToReadsDead(turn, provedWith(zone), why)) turn.say('warning', SAY.chargeOpen(provedWith(zone)));
-  turn.set({ discharged: turn.context.discharged.filter((one) => one !== zone) });
-}
-
-/**
- * A zone that was proven dead reads dead only: no voltage was found there, but a charge may stand.
- *
- * @returns whether it was proven dead
- */
-export function fallToReadsDead(turn: Turn, zone: ZoneId, why: string): boolean {
-  if (turn.context.energy[zone] !== 'proven-dead') return false;
-  for (const type of ['energy.doubted', 'energy.reported-off', 'energy.proof-began', 'energy.read-dead'] as const) {
-    turn.raise({ type, zone, why });
-  }
-  return true;
+  if ((CAPACITOR_ZONES as readonly ZoneId[]).includes(zone)) turn.move(zone, 'lapsed', why);
+  if (turn.move(provedWith(zone), 'charge-doubted', why)) turn.say('warning', SAY.chargeOpen(provedWith(zone)));
+  doubtCharge(
+    turn,
+    turn.context.discharged.filter((one) => one === zone),
+  );
 }

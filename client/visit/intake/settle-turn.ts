@@ -1,25 +1,29 @@
+import { wireMoves } from '../../../grammar/visit/standing.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
+import { phaseAfter, phaseChart } from '../chart/phase-chart.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isOpened, isolationOf } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
-import { refrigerantStep } from '../rules/refrigerant-work.ts';
 import { isSettled } from '../steps/choose-step.ts';
-import { ARRIVE_PLAN, PROVE_PLAN } from '../steps/plans.ts';
 
 /**
- * What every turn ends with: a step that is answered makes room, a phase with nothing left gives way to the next, the
- * diagnosis is asked for new evidence, and the next step is wanted.
+ * What every turn ends with: a phase that is over gives way to the next, the diagnosis is asked for new evidence, a
+ * question that waited is put, and the step sees whether it is answered.
  */
 export function settleTurn(turn: Turn): void {
-  const { context } = turn;
-  if (context.phase === 'closed') return;
-  if (context.askedFor !== context.evidenceNumber) turn.askDiagnosis();
-  const { phase } = context;
-  const done = (plan: readonly Step[]) => plan.every((step) => step.optional === true || isSettled(step, context));
-  if (phase === 'arrive' && done(ARRIVE_PLAN)) turn.raise({ type: 'phase.go', to: 'testing' });
-  if (phase === 'prove' && done(PROVE_PLAN) && refrigerantStep(context) === undefined)
-    turn.raise({ type: 'phase.go', to: 'close' });
+  if (turn.context.phase === 'closed') return;
+  settlePhase(turn);
+  if (turn.context.askedFor !== turn.context.evidenceNumber) turn.askDiagnosis();
+  turn.putQuestion();
   turn.raise({ type: 'step.review' });
+}
+
+/** One phase may be over as soon as it begins. */
+function settlePhase(turn: Turn): void {
+  for (let phase = phaseAfter(phaseChart, turn.context); phase !== turn.context.phase; ) {
+    turn.record({ type: 'phase.entered', phase });
+    phase = phaseAfter(phaseChart, turn.context);
+  }
 }
 
 /** Whether what a step asks for has come about, by whatever way it came. Read after the energy region has settled. */
@@ -39,7 +43,7 @@ export function isAnswered(step: Step, context: VisitContext): boolean {
     case 'part-fitted':
       return context.phase !== 'repair';
     case 'wires-landed':
-      return looseWires(context.wires).length === 0;
+      return looseWires(wireMoves(context)).length === 0;
     case 'tug-tested':
       return context.settled.includes('repair.tug-tested');
     case 'covers-on':

@@ -1,9 +1,12 @@
 import type { VisitSummary } from '../../../grammar/visit/events.ts';
+import type { PartLine, ReadingLine, WorkLine } from '../../../grammar/visit/facts.ts';
+import { hasItem, isDeclined, repairsMade, standingReadings, wireMoves } from '../../../grammar/visit/standing.ts';
+import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
+import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import { NOT_RECORDED, OPEN, PLAIN, TECHNICAL } from '../../words/talk/summary-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
-import type { FittedPart, LoggedReading, VisitContext } from '../chart/context.ts';
-import { ISOLATION_PLACES } from '../rules/isolation-places.ts';
-import { missingOfRefrigerant } from '../rules/refrigerant-work.ts';
+import type { VisitContext } from '../chart/context.ts';
+import { missingOfRefrigerant } from '../rules/refrigerant-plan.ts';
 import { unfitting } from './take-answer.ts';
 
 /** A finding below this is told to the customer as the likeliest cause, not as the cause. The diagnosis' own bound. */
@@ -22,23 +25,25 @@ export function summarise(context: VisitContext, left: readonly string[]): Visit
 function technicalLines(context: VisitContext): readonly string[] {
   const missing = Object.entries(NOT_RECORDED).filter(([id]) => context.passedBy.includes(id));
   return [
-    ...context.items.map(TECHNICAL.item),
+    ...context.items.map(({ item }) => TECHNICAL.item(item)),
     ...(missing.length === 0 ? [] : [TECHNICAL.notRecorded(missing.map(([, words]) => words))]),
-    ...context.readings.map(readingLine),
+    ...standingReadings(context).map(readingLine),
     findingLine(context),
-    ...context.wires.map(TECHNICAL.wire),
-    ...context.parts.map(repairLine),
+    ...wireMoves(context).map(TECHNICAL.wire),
+    ...repairsMade(context).map(repairLine),
     ...pairs(context),
-    ...context.recommendations.map(TECHNICAL.recommended),
+    ...context.recommendations.map(({ text }) => TECHNICAL.recommended(text)),
   ];
 }
 
-function repairLine({ part, work, ratings, words, doubts }: FittedPart): string {
-  return work === undefined ? TECHNICAL.fitted(part, ratings, doubts) : TECHNICAL.done(words);
+function repairLine(line: PartLine | WorkLine): string {
+  return 'part' in line
+    ? TECHNICAL.fitted(line.part as FittedPartId, line.ratings, line.doubts)
+    : TECHNICAL.done(line.words);
 }
 
-function readingLine({ number, reading, phase, judgedWord }: LoggedReading): string {
-  return TECHNICAL.reading(number, phase, reading, judgedWord);
+function readingLine({ number, reading, under, judged }: ReadingLine): string {
+  return TECHNICAL.reading(number, under.phase, reading, judged?.word);
 }
 
 function findingLine(context: VisitContext): string {
@@ -49,11 +54,12 @@ function findingLine(context: VisitContext): string {
 
 /** The same place read before the repair and in its proof, side by side. */
 function pairs(context: VisitContext): readonly string[] {
-  const after = context.readings.filter((item) => item.phase === 'prove');
+  const readings = standingReadings(context);
+  const after = readings.filter((item) => item.under.phase === 'prove');
   return after.flatMap(({ reading }) => {
-    const before = context.readings.find(
+    const before = readings.find(
       (item) =>
-        item.phase !== 'prove' &&
+        item.under.phase !== 'prove' &&
         item.reading.quantity === reading.quantity &&
         placeWords(item.reading.at) === placeWords(reading.at),
     );
@@ -63,21 +69,22 @@ function pairs(context: VisitContext): readonly string[] {
 
 /** For the customer: what was found and how sure that is, what was done, what was measured after it, what is advised. */
 function plainWords(context: VisitContext): string {
-  const { finding, parts, items, recommendations } = context;
-  const proved = context.readings.filter((item) => item.phase === 'prove').length;
+  const { finding, recommendations } = context;
+  const repairs = repairsMade(context);
+  const proved = standingReadings(context).filter((item) => item.under.phase === 'prove').length;
   const after = proved === 0 ? PLAIN.notMeasured : PLAIN.measured(proved);
   return [
     finding === undefined ? PLAIN.noFault : PLAIN.found(finding.fault, finding.probability >= SURE),
-    ...(items.includes('consent-refused') ? [PLAIN.declined] : doneWords(parts)),
-    ...(parts.length === 0 ? [] : [after]),
-    ...(recommendations.length === 0 ? [] : [PLAIN.recommended(recommendations)]),
+    ...(isDeclined(context) ? [PLAIN.declined] : doneWords(repairs)),
+    ...(repairs.length === 0 ? [] : [after]),
+    ...(recommendations.length === 0 ? [] : [PLAIN.recommended(recommendations.map(({ text }) => text))]),
   ].join(' ');
 }
 
 /** Parts by their names, and what was done without one. */
-function doneWords(parts: readonly FittedPart[]): readonly string[] {
-  const fitted = parts.filter(({ work }) => work === undefined).map(({ part }) => part);
-  const mended = parts.filter(({ work }) => work !== undefined).map(({ words }) => words);
+function doneWords(repairs: readonly (PartLine | WorkLine)[]): readonly string[] {
+  const fitted = repairs.flatMap((line) => ('part' in line ? [line.part as FittedPartId] : []));
+  const mended = repairs.flatMap((line) => ('part' in line ? [] : [line.words]));
   return [PLAIN.fitted(fitted), ...(mended.length > 0 ? [PLAIN.done(mended)] : [])];
 }
 
@@ -93,18 +100,18 @@ function parkedWords({ parked, settled }: VisitContext): readonly string[] {
 }
 
 function openItems(context: VisitContext, left: readonly string[]): readonly string[] {
-  const { settled, items, signed, parts } = context;
-  const proved = context.readings.some((item) => item.phase === 'prove');
+  const { settled, signatures, parts } = context;
+  const proved = standingReadings(context).some((item) => item.under.phase === 'prove');
   const unsigned = (who: 'technician' | 'customer') =>
-    signed[who] === undefined && !(who === 'customer' && items.includes('customer-not-present'));
+    !signatures.some((one) => one.who === who) && !(who === 'customer' && hasItem(context, 'customer-not-present'));
   return [
     ...left,
-    ...(parts.length > 0 && !proved ? [OPEN.notProved] : []),
+    ...(repairsMade(context).length > 0 && !proved ? [OPEN.notProved] : []),
     ...ISOLATION_PLACES.filter((place) => context.isolation[place] === 'open').map(OPEN.switchOpen),
     ...missingOfRefrigerant(context).map((name) => OPEN.refrigerant[name]),
     ...(settled.includes('energy.covers-on') ? [] : [OPEN.covers]),
-    ...(items.includes('thermostat-as-agreed') ? [] : [OPEN.thermostat]),
-    ...parts.flatMap((part) => part.doubts.map((doubt) => OPEN.doubted(part.part, doubt))),
+    ...(hasItem(context, 'thermostat-as-agreed') ? [] : [OPEN.thermostat]),
+    ...parts.flatMap((part) => part.doubts.map((doubt) => OPEN.doubted(part.part as FittedPartId, doubt))),
     ...parkedWords(context),
     ...(['technician', 'customer'] as const).filter(unsigned).map((who) => OPEN.unsigned[who]),
   ];

@@ -1,4 +1,5 @@
 import type { RankedSuspects, RankedTest } from '../../../grammar/visit/inputs.ts';
+import { standingReadings } from '../../../grammar/visit/standing.ts';
 import { TESTS_BY_ID } from '../../../grammar/vocabulary/tests.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { placeWords } from '../../words/things/place-words.ts';
@@ -10,7 +11,6 @@ import { readOnceMore } from '../steps/choose-step.ts';
 export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
   const { context } = turn;
   if (answer.forSeq !== context.evidenceNumber) return;
-  turn.set({ assessment: answer });
   turn.record({
     type: 'suspects.ranked',
     version: answer.version,
@@ -30,7 +30,6 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
   } else if (context.phase === 'testing' && answer.done) stateFinding(turn, answer);
   else if (context.phase === 'testing' && answer.next.length === 0) {
     turn.say('answer', SAY.nothingNext);
-    turn.raise({ type: 'phase.go', to: 'repair' });
   }
 }
 
@@ -70,13 +69,13 @@ function stateFinding(turn: Turn, answer: RankedSuspects): void {
   const leading = answer.suspects[0];
   if (leading === undefined) return;
   const evidence = unfitting(turn.context);
-  turn.set({ finding: leading });
   turn.record({ type: 'finding.stated', fault: leading.fault, probability: leading.probability, evidence });
   turn.say('answer', SAY.finding(leading.fault, leading.probability));
-  turn.raise({ type: 'phase.go', to: 'repair' });
 }
 
 /** Numbers of the readings that do not fit their rule: what a finding stands on. */
 export function unfitting(context: VisitContext): readonly number[] {
-  return context.readings.filter((item) => item.judgedWord === 'does not fit').map((item) => item.number);
+  return standingReadings(context)
+    .filter((item) => item.judged?.word === 'does not fit')
+    .map((item) => item.number);
 }

@@ -1,11 +1,12 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
 import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { minutesToStand } from '../rules/refrigerant-work.ts';
+import { minutesToStand } from '../rules/refrigerant-plan.ts';
 import { askWords, stepWords } from '../steps/ask-step.ts';
 import { chooseGoal, chooseStep, isFresh } from '../steps/choose-step.ts';
 import { holdBack } from '../steps/hold-back.ts';
@@ -13,7 +14,7 @@ import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
 import { goOnWithout } from './take-answer.ts';
-import { closeQuestion, rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
+import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
 import { takeReading } from './take-reading.ts';
 
 /** An order to Readback itself, by voice, touch or key. */
@@ -46,7 +47,6 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
       turn.say('answer', statusWords(turn.context));
       return;
     case 'hold':
-      turn.raise({ type: 'step.set-aside' });
       turn.raise({ type: 'hold' });
       turn.say('answer', SAY.held);
       return;
@@ -77,18 +77,15 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
 
 /** Short or full talk; the same once more is answered, and changes nothing. */
 function setPace(turn: Turn, pace: 'brief' | 'full'): void {
-  if (turn.context.pace !== pace) {
-    turn.set({ pace });
-    turn.record({ type: 'talk.changed', pace });
-  }
+  if (turn.context.pace !== pace) turn.record({ type: 'talk.changed', pace });
   turn.say('answer', pace === 'brief' ? SAY.brief : SAY.full);
 }
 
 /** "Yes" takes the questioned reading as it stands; "no" sets it aside. */
 function answerQuestion(turn: Turn, yes: boolean): void {
-  const { question, caution } = turn.context;
+  const question = openQuestion(turn.context);
   if (question === undefined) {
-    if (yes && caution !== undefined) turn.raise({ type: 'caution.acknowledged' });
+    if (yes && turn.context.caution !== undefined) turn.raise({ type: 'caution.acknowledged' });
     return;
   }
   if (question.kind !== 'confirm-reading') {
@@ -96,15 +93,15 @@ function answerQuestion(turn: Turn, yes: boolean): void {
     return;
   }
   if (!yes) return rejectQuestioned(turn, question.reading);
-  closeQuestion(turn);
+  turn.endQuestion('answered');
   takeReading(turn, question.reading, 'confirmed');
 }
 
 /** "Done" answers a pull on the wires; otherwise it acknowledges as "live" does. */
 function takeDone(turn: Turn): void {
-  const { step, settled } = turn.context;
+  const { step } = turn.context;
   if (step?.ask.kind === 'action' && step.ask.done === 'tug-tested') {
-    turn.set({ settled: [...settled, 'repair.tug-tested'] });
+    turn.record({ type: 'steps.settled', steps: ['repair.tug-tested'] });
     turn.say('readback', SAY.wiresPulled);
     return;
   }
@@ -145,11 +142,10 @@ function sayStep(turn: Turn, step: Step): void {
  * must be brought to has passed what wanted it so: otherwise the same switch would be asked for ever.
  */
 function park(turn: Turn, why: string): void {
-  const { step, parked } = turn.context;
+  const { step } = turn.context;
   if (step === undefined) return;
   const { id, test } = (step.source === 'energy' ? chooseGoal(turn.context) : undefined) ?? step;
-  turn.set({ parked: [...parked, { step: id, ...(test === undefined ? {} : { test }), why }] });
-  turn.record({ type: 'step.parked', step: step.id, why });
+  turn.record({ type: 'step.parked', step: id, why, ...(test === undefined ? {} : { test }) });
   turn.say('answer', SAY.parked(askWords(step, turn.context)));
   goOnWithout(turn, step);
   turn.raise({ type: 'step.answered' });

@@ -3,7 +3,7 @@ import { SAY } from '../../words/talk/prompts.ts';
 import { workWords } from '../../words/things/job-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { mendedBy } from '../rules/repairs.ts';
-import { stateUnprovedFinding } from './take-work.ts';
+import { beginProof, PROOF_STEPS, stateUnprovedFinding } from './take-work.ts';
 
 /**
  * Something mended without a part. What it cures among the suspects restarts the diagnosis from the readings that still
@@ -20,24 +20,7 @@ export function takeDoneWork(turn: Turn, { work }: Extract<Meaning, { kind: 'wor
     (context.phase === 'repair' && context.finding === undefined);
   if (isRepair) stateUnprovedFinding(turn, repairs);
   const number = context.readingCount + 1;
-  turn.record({ type: 'work.done', work, repairs });
-  turn.set({
-    readingCount: number,
-    parts: [...context.parts, { part: work, work, ratings: {}, words: workWords(work), number, doubts: [] }],
-    undoable: [...context.undoable, { kind: 'part', number }],
-  });
+  turn.record({ type: 'work.done', work, repairs, number, words: workWords(work) });
   turn.say('readback', SAY.work(work));
-  if (repairs.length === 0 && !isRepair) return;
-  turn.set({
-    evidence: [...context.evidence, ...repairs.map((fault) => ({ seq: number, kind: 'repair' as const, fault }))],
-    evidenceNumber: context.evidenceNumber + 1,
-  });
-  if (!isRepair) return;
-  turn.set({
-    settled: [
-      ...context.settled.filter((id) => !id.startsWith('prove.') && id !== 'energy.covers-on'),
-      'repair.part-fitted',
-    ],
-  });
-  turn.raise({ type: 'phase.go', to: 'prove' });
+  if (isRepair) beginProof(turn, PROOF_STEPS);
 }

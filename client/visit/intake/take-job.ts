@@ -29,20 +29,13 @@ export function settledByItem(item: JobItemId): string | undefined {
 
 /** Something of the job, in a word: recorded and read back, never evidence for the diagnosis. */
 export function takeItem(turn: Turn, item: JobItemId): void {
-  const { items, undoable, settled } = turn.context;
   const step = settledByItem(item);
   turn.record({ type: 'item.reported', item });
-  turn.set({
-    items: [...items, item],
-    undoable: [...undoable, { kind: 'item', item }],
-    settled: step === undefined ? settled : [...new Set([...settled, step])],
-    passedBy: turn.context.passedBy.filter((id) => id !== step),
-  });
+  if (step !== undefined) turn.record({ type: 'steps.settled', steps: [step] });
   turn.say('readback', SAY.item(item));
   followRefrigerantItem(turn, item);
   if (item === 'consent-refused') {
     turn.say('answer', SAY.declined);
-    turn.raise({ type: 'phase.go', to: 'close' });
   }
   if (item === 'meter-category-two') {
     turn.record({ type: 'hazard.warned', words: SAY.meterTooLow, zone: 'outdoor-load' });
@@ -58,21 +51,13 @@ export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
     turn.say('question', as === 'recommendation' ? SAY.recommendWhat : SAY.signedByWhom);
     return;
   }
-  const { settled } = turn.context;
   if (as === 'recommendation') {
     turn.record({ type: 'recommendation.made', text: said });
-    turn.set({
-      recommendations: [...turn.context.recommendations, said],
-      undoable: [...turn.context.undoable, { kind: 'recommendation', text: said }],
-      settled: [...new Set([...settled, 'close.recommend'])],
-    });
+    turn.record({ type: 'steps.settled', steps: ['close.recommend'] });
     turn.say('readback', SAY.recommended(said));
     return;
   }
   turn.record({ type: 'visit.signed', who: as, name: said });
-  turn.set({
-    signed: { ...turn.context.signed, [as]: said },
-    settled: [...new Set([...settled, `close.${as}`])],
-  });
+  turn.record({ type: 'steps.settled', steps: [`close.${as}`] });
   turn.say('readback', SAY.signed(as, said));
 }

@@ -1,11 +1,12 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
-import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import type { ProvedPair } from '../../../grammar/visit/facts.ts';
+import { standingReadings } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
-import type { ProvedPair, VisitContext } from '../chart/context.ts';
+import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { CAPACITOR_ZONES, holdsCharge, isolationOf, provedWith, TO_BE_PROVED } from '../rules/isolation.ts';
@@ -53,9 +54,8 @@ export function takeMeterProof(turn: Turn, volts: number): void {
     return;
   }
   if (proof === undefined || proof.pairs.length === 0) {
-    turn.set({ proof: { zone, before: volts, pairs: [] } });
-    rememberProof(turn, zone);
-    turn.raise({ type: 'energy.proof-began', zone, why: BECAUSE.meterReadsLive(volts) });
+    turn.record({ type: 'proof.began', zone, before: volts });
+    turn.move(zone, 'proof-began', BECAUSE.meterReadsLive(volts));
     turn.startTimer('quiet', QUIET_MINUTES);
     turn.say('readback', SAY.meterProves(volts));
     return;
@@ -79,14 +79,7 @@ function zoneToProve(context: VisitContext): ZoneId {
 export function takeProofNumber(turn: Turn, reading: Reading, zone: ZoneId): void {
   const { proof } = turn.context;
   if (proof === undefined || proof.zone !== provedWith(zone) || typeof reading.value !== 'number') return;
-  const others = proof.pairs.filter((pair) => !samePlaces(pair.at, reading.at));
-  turn.set({ proof: { ...proof, pairs: [...others, { at: reading.at, value: reading.value }] } });
-}
-
-/** A proof is one thing to take back, however many numbers it has. */
-function rememberProof(turn: Turn, zone: ZoneId): void {
-  const others = turn.context.undoable.filter((one) => one.kind !== 'proof' || one.zone !== zone);
-  turn.set({ undoable: [...others, { kind: 'proof', zone }] });
+  turn.record({ type: 'proof.pair', zone: proof.zone, at: reading.at, value: reading.value });
 }
 
 /** Both legs read to ground and to each other: the same pair read three times proves one pair. */
@@ -126,7 +119,7 @@ function mayBeProved(turn: Turn, zone: ZoneId): boolean {
 /** An open ground reads a false zero: the ground used must itself have read a full leg while live. */
 function groundHasReadALiveLeg(context: VisitContext, zone: ZoneId): boolean {
   const indoors = zone === 'air-handler';
-  return context.readings.some(
+  return standingReadings(context).some(
     ({ reading }) =>
       reading.quantity === 'voltage' &&
       reading.at.includes('ground') &&
@@ -137,28 +130,24 @@ function groundHasReadALiveLeg(context: VisitContext, zone: ZoneId): boolean {
 }
 
 function foundVoltage(turn: Turn, zone: ZoneId, volts: number): void {
-  turn.set({ proof: undefined });
   const words = SAY.stillVoltage(volts);
   turn.record({ type: 'hazard.warned', words, zone });
-  turn.raise({ type: 'energy.live', zone, why: BECAUSE.foundInProof(volts) });
+  turn.move(zone, 'live', BECAUSE.foundInProof(volts));
   turn.say('warning', words);
 }
 
 /** Reads dead: where a charge may be held, only testing and discharging; where none can be, proven dead at once. */
 function readDead(turn: Turn, zone: ZoneId): void {
   const why = BECAUSE.provedAbsent(DEAD_BELOW_VOLTS);
-  turn.set({ proof: undefined });
-  rememberProof(turn, zone);
-  turn.raise({ type: 'energy.proof-began', zone, why });
-  turn.raise({ type: 'energy.read-dead', zone, why });
+  turn.move(zone, 'read-dead', why);
   turn.startTimer('quiet', QUIET_MINUTES);
   if (!holdsCharge(zone)) {
-    turn.raise({ type: 'energy.proven-dead', zone, why: BECAUSE.holdsNoCharge });
+    turn.move(zone, 'released', BECAUSE.holdsNoCharge);
     turn.say('answer', SAY.provenDead);
     return;
   }
   if (zone === 'outdoor-load') {
-    for (const section of CAPACITOR_ZONES) turn.raise({ type: 'energy.reported-off', zone: section, why });
+    for (const section of CAPACITOR_ZONES) turn.move(section, 'reported-off', why);
   }
   turn.say('answer', SAY.readsDead);
 }

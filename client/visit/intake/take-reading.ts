@@ -1,5 +1,7 @@
 import type { Judged, TakenUnder } from '../../../grammar/visit/events.ts';
+import { cautionKey } from '../../../grammar/visit/facts.ts';
 import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import { latestReading, standingReadings } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { cautionById } from '../../words/talk/caution-words.ts';
@@ -7,15 +9,15 @@ import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { cautionKey, liveCaution } from '../rules/cautions-due.ts';
+import { liveCaution } from '../rules/cautions-due.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { CAPACITOR_ZONES, holdsCharge, OUTDOOR_ZONES, provedWith, TAKEN_OFF } from '../rules/isolation.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { isDue, isProvenDead, powerAt } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
+import { doubtCharge, dropProof } from './end-proofs.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
-import { fallToReadsDead } from './reopen-proof.ts';
 import { takeProofNumber } from './take-proof.ts';
 import { followRefrigerant } from './take-refrigerant.ts';
 import { takeCharge } from './take-work.ts';
@@ -29,9 +31,8 @@ export type Confirmed = 'as heard' | 'confirmed' | 'digits settled';
 export function askTwin(turn: Turn, reading: Reading, twin: number): void {
   if (typeof reading.value !== 'number') return;
   const options = [Math.min(reading.value, twin), Math.max(reading.value, twin)] as const;
-  turn.set({ question: { kind: 'teen-or-ty', reading, options } });
   turn.record({ type: 'reading.asked', reading, why: BECAUSE.teenOrTy, twin });
-  turn.say('question', SAY.twin(options));
+  turn.ask({ kind: 'teen-or-ty', reading, options }, SAY.twin(options));
 }
 
 /** Takes one reading: interlocks first, then its rule, then the record, the energy and the diagnosis. */
@@ -42,11 +43,11 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   const judged = judgeReading(reading, under, turn.context.unit);
   const doubt = doubtOf(reading, judged, turn.context);
   if (confirmed !== 'confirmed' && doubt !== undefined && !actsAtOnce(reading, turn.context)) {
-    turn.set({ question: { kind: 'confirm-reading', reading, why: doubt.words } });
     turn.record({ type: 'reading.asked', reading, why: doubt.why });
-    turn.say('question', SAY.doubtful(reading, doubt.words));
+    turn.ask({ kind: 'confirm-reading', reading, why: doubt.words }, SAY.doubtful(reading, doubt.words));
     return;
   }
+  const work = turn.context.refrigerantWork;
   logReading(turn, reading, under, judged, confirmed);
   // Where none should be, no verdict on its value is given: it is warned of, and the value read back behind that.
   const alarming = isAlarming(reading, turn.context);
@@ -54,7 +55,7 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   const remark = judged?.word === 'marginal' && !alarming ? SAY.judged(judged) : '';
   turn.say('readback', SAY.read(reading, confirmed === 'digits settled', remark));
   if (!alarming) followEnergy(turn, reading, zone);
-  followRefrigerant(turn, reading);
+  followRefrigerant(turn, reading, work);
   judgeFigures(turn);
   takeCharge(turn, reading);
 }
@@ -62,7 +63,7 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
 /** What the latest reading makes together with others: the split of the proof, the figures of the charge. */
 export function judgeFigures(turn: Turn): void {
   // A reading of the proof may be corrected when the visit has gone on to its close.
-  if (turn.context.readings.at(-1)?.phase === 'prove') judgeSplit(turn);
+  if (latestReading(turn.context)?.under.phase === 'prove') judgeSplit(turn);
   judgeCharge(turn);
 }
 
@@ -73,7 +74,7 @@ function doubtOf(
   context: VisitContext,
 ): { readonly why: string; readonly words: string } | undefined {
   const lacks = unitLacks(context.unit, reading.at);
-  const known = context.readings.some((item) => samePlaces(item.reading.at, reading.at));
+  const known = standingReadings(context).some((item) => samePlaces(item.reading.at, reading.at));
   if (lacks !== undefined && !known) return { why: BECAUSE.listedWithout(lacks), words: SAY.lacks(lacks) };
   return judged?.word === 'does not fit' ? { why: judged.word, words: SAY.judged(judged) } : undefined;
 }
@@ -133,39 +134,17 @@ function logReading(
   const { context } = turn;
   const number = context.readingCount + 1;
   const test = context.step !== undefined && answersStep(reading, context) ? context.step.test : undefined;
-  turn.record({ type: 'reading.logged', reading, number, under, ...(test === undefined ? {} : { test }) });
-  if (judged !== undefined) turn.record({ type: 'reading.judged', number, judged });
-  turn.set({
-    readingCount: number,
-    readings: [
-      ...context.readings,
-      {
-        number,
-        reading,
-        phase: context.phase,
-        mono: context.now.mono,
-        ...(judged === undefined ? {} : { judgedWord: judged.word }),
-        ...(confirmed === 'confirmed' ? { confirmed: true } : {}),
-      },
-    ],
-    evidence: [
-      ...context.evidence,
-      {
-        seq: number,
-        kind: 'reading',
-        quantity: reading.quantity,
-        at: reading.at,
-        value: reading.value,
-        unit: reading.unit,
-        power: under.power,
-        call: under.call,
-        bench: reading.bench === true,
-      },
-    ],
-    evidenceNumber: context.evidenceNumber + 1,
-    settled: settledBy(reading, context),
-    undoable: [...context.undoable, { kind: 'reading', number }],
+  turn.record({
+    type: 'reading.logged',
+    reading,
+    number,
+    under,
+    ...(test === undefined ? {} : { test }),
+    ...(confirmed === 'confirmed' ? { confirmed: true } : {}),
   });
+  if (judged !== undefined) turn.record({ type: 'reading.judged', number, judged });
+  const steps = settledBy(reading, context);
+  if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
 }
 
 function answersStep(reading: Reading, context: VisitContext): boolean {
@@ -180,7 +159,7 @@ function settledBy(reading: Reading, context: VisitContext): readonly string[] {
   const volunteered = [...ARRIVE_PLAN, ...PROVE_PLAN]
     .filter((step) => isReadBy(step, reading, context))
     .map((step) => step.id);
-  return [...new Set([...context.settled, ...asked, ...volunteered])];
+  return [...new Set([...asked, ...volunteered])];
 }
 
 function isReadBy(step: Step, reading: Reading, context: VisitContext): boolean {
@@ -205,8 +184,9 @@ function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
   const wasOff = TAKEN_OFF.includes(turn.context.energy[zone]);
   const zones = (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? OUTDOOR_ZONES : [zone];
   const why = BECAUSE.reads(reading);
-  for (const one of zones) turn.raise({ type: 'energy.live', zone: one, why });
-  turn.set({ proof: undefined, discharged: [] });
+  for (const one of zones) turn.move(one, 'live', why);
+  dropProof(turn, why);
+  doubtCharge(turn, turn.context.discharged);
   if (wasOff) {
     const words = SAY.handsOff(reading.at);
     turn.record({ type: 'hazard.warned', words, zone });
@@ -227,7 +207,6 @@ function cautionLate(turn: Turn, zone: ZoneId, reading: Reading): void {
   const caution = cautionById(id);
   turn.record({ type: 'caution.spoken', caution: id, words: caution.words, source: caution.source, zone, late: true });
   if (pending?.spoken.some((one) => one.id === id) || saidLate.includes(key)) return;
-  turn.set({ saidLate: [...saidLate, key] });
   turn.say('caution', caution.words);
 }
 
@@ -238,9 +217,12 @@ function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void
   if (!holdsCharge(proved)) return;
   if (Math.abs(reading.value) >= DEAD_BELOW_VOLTS) {
     const why = BECAUSE.holdsCharge(reading.at);
-    turn.raise({ type: 'energy.live', zone, why });
-    if (zone !== proved) fallToReadsDead(turn, proved, why);
-    turn.set({ discharged: turn.context.discharged.filter((one) => one !== zone) });
+    turn.move(zone, 'live', why);
+    if (zone !== proved) turn.move(proved, 'charge-doubted', why);
+    doubtCharge(
+      turn,
+      turn.context.discharged.filter((one) => one === zone),
+    );
     turn.say('warning', SAY.charged(reading));
     return;
   }
@@ -249,21 +231,14 @@ function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void
   const why = BECAUSE.discharged(reading.at, DEAD_BELOW_VOLTS);
   const sections: readonly ZoneId[] = proved === 'outdoor-load' ? CAPACITOR_ZONES : [];
   if (sections.includes(zone)) {
-    for (const type of [
-      'energy.reported-off',
-      'energy.proof-began',
-      'energy.read-dead',
-      'energy.proven-dead',
-    ] as const) {
-      turn.raise({ type, zone, why });
-    }
-    turn.set({ discharged: [...new Set([...turn.context.discharged, zone])] });
+    turn.move(zone, 'released', why);
+    turn.record({ type: 'charge.released', zone });
   }
   if (!sections.every((one) => turn.context.discharged.includes(one))) return;
   if (turn.context.gate !== undefined) {
     turn.say('answer', SAY.gatedProof);
     return;
   }
-  turn.raise({ type: 'energy.proven-dead', zone: proved, why: BECAUSE.chargeReleased });
+  turn.move(proved, 'released', BECAUSE.chargeReleased);
   turn.say('answer', SAY.provenDead);
 }

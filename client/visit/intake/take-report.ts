@@ -7,7 +7,7 @@ import type { Turn } from '../chart/turn.ts';
 import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesFedBy, zonesOpenedAt } from '../rules/isolation.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { hastenCheck } from './check-on-me.ts';
-import { endProofs } from './end-proofs.ts';
+import { dropProof, endProofs } from './end-proofs.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
 import { circumstances } from './take-reading.ts';
@@ -43,26 +43,21 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   if (report.place === 'thermostat') return;
   const { place } = report;
   const why = BECAUSE.switchReported(report.device, place, report.state);
-  const { isolation } = turn.context;
+  const { isolation, runningSince } = turn.context;
   if (report.state === 'open' || report.state === 'locked') {
     const state = isolation[place] === 'locked' ? 'locked' : report.state;
-    turn.set({
-      isolation: { ...isolation, [place]: state },
-      ...(place === 'air-handler' ? {} : { runningSince: undefined }),
-    });
+    turn.record({ type: 'switch.reported', place, state });
+    if (place !== 'air-handler' && runningSince !== undefined) turn.record({ type: 'run.changed', running: false });
     for (const zone of zonesOpenedAt(place)) {
-      if (!(CAPACITOR_ZONES as readonly ZoneId[]).includes(zone))
-        turn.raise({ type: 'energy.reported-off', zone, why });
+      if (!(CAPACITOR_ZONES as readonly ZoneId[]).includes(zone)) turn.move(zone, 'reported-off', why);
     }
     turn.say('readback', state === 'locked' ? SAY.reportedOffLocked : SAY.reportedOff);
     return;
   }
   const zones = zonesFedBy(place, turn.context);
-  turn.set({
-    isolation: { ...isolation, [place]: report.state === 'closed' ? 'closed' : 'open' },
-    proof: undefined,
-  });
-  endProofs(turn, zones, report.state === 'closed' ? 'energy.live' : 'energy.doubted', why);
+  turn.record({ type: 'switch.reported', place, state: report.state === 'closed' ? 'closed' : 'open' });
+  dropProof(turn, why);
+  endProofs(turn, zones, report.state === 'closed' ? 'live' : 'doubted', why);
   turn.say('readback', report.state === 'closed' ? SAY.powerBack : SAY.unlocked);
 }
 
@@ -71,7 +66,7 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
   const shown = SHOWN_BY_LOOK[observation];
   const running = shown.power === 'running';
   const energised = shown.power !== 'nothing';
-  if (shown.call !== 'nothing') turn.set({ call: shown.call });
+  if (shown.call !== 'nothing') turn.record({ type: 'call.seen', call: shown.call });
   const { context } = turn;
   const number = context.readingCount + 1;
   const seen = circumstances(context, 'outdoor-load');
@@ -80,17 +75,9 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
   const ask = context.step?.ask;
   const answered =
     ask?.kind === 'look' && (ask.answers as readonly string[]).includes(observation) && context.step !== undefined;
-  turn.set({
-    readingCount: number,
-    evidenceNumber: context.evidenceNumber + 1,
-    evidence: [
-      ...context.evidence,
-      { seq: number, kind: 'observation', observation, power: under.power, call: under.call, bench: false },
-    ],
-    undoable: [...context.undoable, { kind: 'observation', number }],
-    settled: [...new Set([...context.settled, ...(answered ? [context.step.id] : []), ...shown.answers])],
-    ...(running && context.runningSince === undefined ? { runningSince: context.now.mono } : {}),
-  });
+  const steps = [...(answered ? [context.step.id] : []), ...shown.answers];
+  if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
+  if (running && context.runningSince === undefined) turn.record({ type: 'run.changed', running: true });
   turn.say('readback', SAY.seen(observation));
   if (energised) {
     if (isOpened('outdoor-load', context)) {
@@ -99,17 +86,16 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
       turn.say('warning', words);
     }
     const why = BECAUSE.seen(observation);
-    for (const zone of OUTDOOR_ZONES) turn.raise({ type: 'energy.live', zone, why });
+    for (const zone of OUTDOOR_ZONES) turn.move(zone, 'live', why);
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
   }
 }
 
 /** Power off, help, medical evaluation even if well; the visit is held. */
-function takeInjury(turn: Turn): void {
+export function takeInjury(turn: Turn): void {
   turn.record({ type: 'injury.reported' });
   turn.hush(true);
   turn.say('warning', SAY.injury);
-  turn.raise({ type: 'step.set-aside' });
   turn.raise({ type: 'hold' });
   hastenCheck(turn);
 }

@@ -7,6 +7,8 @@ import { IN_PROOF } from '../rules/isolation.ts';
 import { minutesRunning } from '../steps/choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { putCheck } from './check-on-me.ts';
+import { doubtCharge, dropProof } from './end-proofs.ts';
+import { letQuestionGo } from './questions.ts';
 import { endStanding } from './take-refrigerant.ts';
 
 const REMINDER_MINUTES = 5;
@@ -15,7 +17,6 @@ export const QUIET_MINUTES = 30;
 
 /** Time comes in as an input; what it brings about depends on where the visit stands. */
 export function takeTimer(turn: Turn, timer: TimerId): void {
-  if (turn.context.phase === 'closed') return;
   switch (timer) {
     case 'split-reminder':
       return remindOfSplit(turn);
@@ -23,6 +24,8 @@ export function takeTimer(turn: Turn, timer: TimerId): void {
       return endStanding(turn);
     case 'check':
       return putCheck(turn);
+    case 'question':
+      return letQuestionGo(turn);
     case 'quiet':
       return endQuietProof(turn);
     default:
@@ -55,9 +58,9 @@ function endQuietProof(turn: Turn): void {
 export function lapseProofs(turn: Turn, why: string, words: string): void {
   const { energy } = turn.context;
   for (const zone of ZONES.filter((one) => IN_PROOF.includes(energy[one]))) {
-    turn.raise({ type: 'energy.doubted', zone, why });
-    turn.raise({ type: 'energy.reported-off', zone, why: BECAUSE.openedBefore });
+    turn.move(zone, 'lapsed', why);
   }
-  turn.set({ discharged: [], proof: undefined });
+  doubtCharge(turn, turn.context.discharged);
+  dropProof(turn, why);
   turn.say('warning', words);
 }

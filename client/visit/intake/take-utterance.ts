@@ -1,6 +1,7 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -12,7 +13,6 @@ import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { setCheck } from './check-on-me.ts';
 import { takeCommand } from './take-command.ts';
-import { closeQuestion } from './take-correction.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { takeDictated } from './take-job.ts';
 import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
@@ -23,10 +23,10 @@ import { takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
   if (!utterance.accepted || understanding.verdict === 'rejected') {
-    turn.say('question', turn.context.question === undefined ? SAY.notTaken : SAY.answerFirst);
+    turn.say('question', turn.context.questions.length === 0 ? SAY.notTaken : SAY.answerFirst);
     return;
   }
-  if (turn.context.question !== undefined && answersQuestion(turn, understanding.meaning)) return;
+  if (turn.context.questions.length > 0 && answersQuestion(turn, understanding.meaning)) return;
   if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) {
     warnOfVoltage(turn, understanding.meaning);
     return askBack(turn, understanding);
@@ -118,9 +118,9 @@ function askBack(turn: Turn, understanding: Understanding): void {
     return;
   }
   if (meaning.kind === 'reading') {
-    turn.set({ question: { kind: 'confirm-reading', reading: meaning.reading, why: reason ?? BECAUSE.notSure } });
-    turn.record({ type: 'reading.asked', reading: meaning.reading, why: reason ?? BECAUSE.notSure });
-    turn.say('question', SAY.doubtful(meaning.reading, ''));
+    const why = reason ?? BECAUSE.notSure;
+    turn.record({ type: 'reading.asked', reading: meaning.reading, why });
+    turn.ask({ kind: 'confirm-reading', reading: meaning.reading, why }, SAY.doubtful(meaning.reading, ''));
     return;
   }
   if (meaning.kind === 'value' || reason === 'no-place') {
@@ -132,19 +132,18 @@ function askBack(turn: Turn, understanding: Understanding): void {
     turn.say('question', SAY.unclear);
     return;
   }
-  turn.set({ question: { kind: 'confirm-meaning', meaning } });
-  turn.say('question', SAY.meant(words));
+  turn.ask({ kind: 'confirm-meaning', meaning }, SAY.meant(words));
 }
 
 /** Whether this was the answer to the question that stands open; if so it is dealt with. */
 function answersQuestion(turn: Turn, meaning: Meaning): boolean {
-  const { question } = turn.context;
+  const question = openQuestion(turn.context);
   if (
     question?.kind === 'confirm-meaning' &&
     meaning.kind === 'command' &&
     (meaning.command === 'yes' || meaning.command === 'no')
   ) {
-    closeQuestion(turn);
+    turn.endQuestion('answered');
     if (meaning.command === 'yes') takeMeaning(turn, question.meaning, question.confirmed === true);
     else turn.say('question', SAY.setAside);
     return true;
@@ -155,7 +154,7 @@ function answersQuestion(turn: Turn, meaning: Meaning): boolean {
   const chosen =
     value === undefined ? undefined : question.options.find((option) => option === value || endsIn(option, value));
   if (chosen === undefined) return false;
-  closeQuestion(turn);
+  turn.endQuestion('answered');
   takeReading(turn, { ...question.reading, value: chosen }, 'digits settled');
   return true;
 }
@@ -168,7 +167,7 @@ function readAgain(turn: Turn, asked: Reading, meaning: Meaning): boolean {
     samePlaces(meaning.reading.at, asked.at);
   if (!again) return false;
   turn.record({ type: 'reading.refused', reading: asked, reason: 'read-again' });
-  closeQuestion(turn);
+  turn.endQuestion('answered');
   return false;
 }
 

@@ -1,5 +1,8 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { WireMove } from '../../../grammar/visit/events.ts';
+import { REPAIR } from '../../../grammar/visit/evolve.ts';
+import { isRefrigerantOpened } from '../../../grammar/visit/refrigerant-work.ts';
+import { wireMoves } from '../../../grammar/visit/standing.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
@@ -10,12 +13,11 @@ import { partWords } from '../../words/things/part-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { checkPart } from '../rules/check-part.ts';
 import { doubtLanding } from '../rules/landings.ts';
-import { isRefrigerantOpened } from '../rules/refrigerant-work.ts';
 import { CHARGE, repairedBy, repairOf } from '../rules/repairs.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
+import { PROVE_PLAN } from '../steps/plans.ts';
 import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
-import { withNameplate } from './nameplate.ts';
 import { unfitting } from './take-answer.ts';
 
 /** A part or a charge, with what was said of it. */
@@ -27,20 +29,13 @@ type Of<K extends Meaning['kind']> = Extract<Meaning, { kind: K }>;
 
 /** A nameplate value beats every default from then on, and the diagnosis is asked again for the unit it describes. */
 export function takeNameplate(turn: Turn, plate: Of<'nameplate'>): void {
-  const read = { ...turn.context.plate, [plate.field]: plate.value };
   turn.record({
     type: 'nameplate.logged',
     field: plate.field,
     value: plate.value,
     ...(plate.unit === undefined ? {} : { unit: plate.unit }),
   });
-  turn.set({
-    plate: read,
-    unit: withNameplate(turn.context.unit, read),
-    evidenceNumber: turn.context.evidenceNumber + 1,
-    settled: [...new Set([...turn.context.settled, 'arrive.nameplate'])],
-    passedBy: turn.context.passedBy.filter((id) => id !== 'arrive.nameplate'),
-  });
+  turn.record({ type: 'steps.settled', steps: ['arrive.nameplate'] });
   turn.say('readback', nameplateWords(plate.field, plate.value, plate.unit));
   gateUnit(turn);
 }
@@ -55,8 +50,7 @@ export function takePart(turn: Turn, part: Of<'part'>, confirmed: boolean): void
   for (const doubt of doubts) turn.record({ type: 'part.doubted', part: part.part, ...doubt });
   const refused = doubts.filter((doubt) => doubt.weight === 'refuse').map((doubt) => doubt.why);
   if (refused.length > 0 && !confirmed) {
-    turn.set({ question: { kind: 'confirm-meaning', meaning: part, confirmed: true } });
-    turn.say('question', SAY.partDoubted(refused));
+    turn.ask({ kind: 'confirm-meaning', meaning: part, confirmed: true }, SAY.partDoubted(refused));
     return;
   }
   fitPart(
@@ -76,29 +70,28 @@ function fitPart(turn: Turn, part: FittedPart, refused: readonly string[], warni
   );
   const words = partWords(part.part, part.ratings);
   stateUnprovedFinding(turn, repairs);
-  turn.record({ type: 'part.fitted', part: part.part, ratings: part.ratings, repairs });
   const number = context.readingCount + 1;
-  turn.set({
-    readingCount: number,
-    parts: [...context.parts, { part: part.part, ratings: part.ratings, words, number, doubts: refused }],
-    undoable: [...context.undoable, { kind: 'part', number }],
-    evidence: [...context.evidence, ...repairs.map((fault) => ({ seq: number, kind: 'repair' as const, fault }))],
-    evidenceNumber: context.evidenceNumber + 1,
-    settled: [
-      ...context.settled.filter(
-        (id) => !id.startsWith('prove.') && id !== 'energy.covers-on' && id !== 'repair.tug-tested',
-      ),
-      'repair.part-fitted',
-    ],
-  });
+  turn.record({ type: 'part.fitted', part: part.part, ratings: part.ratings, repairs, number, words, doubts: refused });
   // A weight was read back as a reading already.
   if (part.part !== CHARGE) turn.say('readback', SAY.fitted(words));
   if (warnings.length > 0) turn.say('warning', warnings.join(' '));
   // A part in the refrigerant circuit is half the repair of a charge: what is weighed in completes it. Where that was
   // opened, its own steps lead there.
   const chargeIsDue = context.finding !== undefined && repairOf(context.finding.fault) === 'charge';
-  if (!chargeIsDue || part.part === CHARGE || isRefrigerantOpened(turn.context))
-    turn.raise({ type: 'phase.go', to: 'prove' });
+  if (!chargeIsDue || part.part === CHARGE || isRefrigerantOpened(turn.context)) {
+    beginProof(turn, [...PROOF_STEPS, TUG]);
+  }
+}
+
+const TUG = 'repair.tug-tested';
+/** What is proved anew after each repair. */
+export const PROOF_STEPS: readonly string[] = [...PROVE_PLAN.map(({ id }) => id), 'energy.covers-on'];
+
+/** The repair stands: its proof begins, whatever of it was read before. */
+export function beginProof(turn: Turn, steps: readonly string[]): void {
+  const again = steps.filter((id) => turn.context.settled.includes(id));
+  if (again.length > 0) turn.record({ type: 'steps.reopened', steps: again });
+  turn.record({ type: 'steps.settled', steps: [REPAIR] });
 }
 
 /**
@@ -122,7 +115,6 @@ export function stateUnprovedFinding(turn: Turn, repairs: readonly FaultId[]): v
   const { finding, assessment } = turn.context;
   const cured = assessment?.suspects.find((suspect) => repairs.includes(suspect.fault));
   if (finding !== undefined || cured === undefined) return;
-  turn.set({ finding: cured });
   turn.record({
     type: 'finding.stated',
     fault: cured.fault,
@@ -137,28 +129,23 @@ export function takeWire(turn: Turn, meaning: Of<'wire'>, confirmed: boolean): v
   const doubt = confirmed ? undefined : doubtWire(turn, wire);
   if (doubt !== undefined) {
     turn.record({ type: 'landing.doubted', wire, why: doubt });
-    turn.set({ question: { kind: 'confirm-meaning', meaning, confirmed: true } });
-    turn.say('question', SAY.wireDoubted(wire, doubt));
+    turn.ask({ kind: 'confirm-meaning', meaning, confirmed: true }, SAY.wireDoubted(wire, doubt));
     return;
   }
   turn.record({ type: 'wire.moved', wire });
-  turn.set({
-    wires: [...turn.context.wires, wire],
-    undoable: [...turn.context.undoable, { kind: 'wire' }],
-    settled: turn.context.settled.filter((id) => id !== 'repair.tug-tested'),
-  });
+  if (turn.context.settled.includes(TUG)) turn.record({ type: 'steps.reopened', steps: [TUG] });
   turn.say('readback', SAY.wireMoved(wire));
 }
 
 /** A terminal that the unit is listed without, or a landing where the wire does not belong. */
 function doubtWire(turn: Turn, wire: WireMove): string | undefined {
-  const { unit, wires } = turn.context;
+  const { unit } = turn.context;
   const lacks = unitLacks(
     unit,
     [wire.from, wire.to].filter((end) => isPoint(end)),
   );
   if (lacks !== undefined) return SAY.lacks(lacks);
-  return wire.action === 'landed' ? doubtLanding(wires, wire) : undefined;
+  return wire.action === 'landed' ? doubtLanding(wireMoves(turn.context), wire) : undefined;
 }
 
 export function takeNote(turn: Turn, text: string): void {

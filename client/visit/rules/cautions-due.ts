@@ -1,3 +1,5 @@
+import { cautionKey } from '../../../grammar/visit/facts.ts';
+import { wasSeen } from '../../../grammar/visit/standing.ts';
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -60,9 +62,7 @@ export function liveCaution(zone: ZoneId): CautionId {
 function resetCaution(step: Step, context: VisitContext): readonly CautionId[] {
   const powerOn = step.ask.kind === 'action' && step.ask.done === 'power-on';
   const overcurrent = context.parts.some(({ part }) => part === 'fuse' || part === 'breaker');
-  const tripped = context.evidence.some(
-    (item) => item.kind === 'observation' && item.observation === 'breaker-tripped',
-  );
+  const tripped = wasSeen(context, 'breaker-tripped');
   return powerOn && (overcurrent || tripped) ? ['reset-once'] : [];
 }
 
@@ -82,8 +82,4 @@ export function dueCautions(step: Step, context: VisitContext): readonly SpokenC
     .filter((one) => isDue(one) && !covered.includes(one.id))
     .slice(0, Math.max(0, WARNINGS_A_PROMPT - own.length));
   return [...own, ...hazards];
-}
-
-export function cautionKey(id: string, zone: ZoneId | 'none'): string {
-  return `${id}@${zone}`;
 }

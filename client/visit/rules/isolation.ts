@@ -1,6 +1,6 @@
+import type { Isolation, IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
-import type { Isolation, IsolationPlace } from './isolation-places.ts';
 
 /** The outdoor unit's own conductors and its capacitor: dead together or not at all. */
 export const OUTDOOR_ZONES = ['outdoor-load', 'capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];

@@ -1,25 +1,20 @@
-import { initialTransition, type SnapshotFrom, transition } from 'xstate';
+import { transition } from 'xstate';
 import type { Expectation, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { UnderstandOptions } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent, VisitOutcome } from '../../../grammar/visit/events.ts';
-import {
-  type InputTime,
-  MS_A_MINUTE,
-  type RankedSuspects,
-  type TimerId,
-  type VisitInput,
-} from '../../../grammar/visit/inputs.ts';
-import { inTodaysNames } from '../../../grammar/visit/older-events.ts';
+import type { VisitFacts } from '../../../grammar/visit/facts.ts';
+import { factsOf } from '../../../grammar/visit/facts-of.ts';
+import type { HeardUtterance, InputTime, RankedSuspects, TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
+import { isWhole } from '../../../grammar/visit/is-whole.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Evidence, NextTest } from '../../diagnosis/diagnosis.ts';
 import type { Mouth, Prompt } from '../../speaking/mouth.ts';
 import type { VisitContext } from '../chart/context.ts';
-import { emptyContext, visitMachine } from '../chart/machine.ts';
+import { newVisit, type VisitSnapshot, visitMachine, visitOf } from '../chart/machine.ts';
 import type { Effect } from '../chart/turn.ts';
-import { IN_PROOF } from '../rules/isolation.ts';
-import { minutesToStand } from '../rules/refrigerant-work.ts';
+import { evidenceOf } from '../rules/evidence-of.ts';
 import { expectationOf } from '../steps/expectation.ts';
 
 /** What the ear delivers, as far as the visit needs it. */
@@ -61,7 +56,6 @@ export interface VisitView {
   readonly expectation: Expectation;
 }
 
-type Snapshot = SnapshotFrom<typeof visitMachine>;
 type Untimed<T> = T extends VisitInput ? Omit<T, 'time'> : never;
 
 /** The suspects kept with each ranking in the record; the rest is a tail of small probabilities. */
@@ -74,7 +68,7 @@ const KEPT_TESTS_DEAD = 3;
  * that came of them in one batch, and only then spoken or asked. Whatever happens at the edges comes back as an input.
  */
 export class VisitRun {
-  #snapshot: Snapshot;
+  #snapshot: VisitSnapshot;
   readonly #edges: VisitEdges;
   readonly #listeners = new Set<(view: VisitView) => void>();
   #turns: Promise<void> = Promise.resolve();
@@ -83,30 +77,29 @@ export class VisitRun {
   #idle: (() => void)[] = [];
   #failure: unknown;
 
-  private constructor(edges: VisitEdges, snapshot: Snapshot) {
+  private constructor(edges: VisitEdges, snapshot: VisitSnapshot) {
     this.#edges = edges;
     this.#snapshot = snapshot;
   }
 
   /** Opens a new visit: its first input is on its way when this returns. */
   static open(edges: VisitEdges, opening: Untimed<Extract<VisitInput, { type: 'opened.visit' }>>): VisitRun {
-    const run = new VisitRun(edges, newSnapshot());
+    const run = new VisitRun(edges, newVisit());
     run.take(opening);
     return run;
   }
 
   /**
-   * Takes up a visit from the bodies of its record: folds the logged inputs with their effects discarded, completes
-   * the batch of the last one if the record was cut inside it, and asks and says again what stood open.
+   * Takes up a visit from the bodies of its record: its facts are what its events say, the talk begins anew. What was
+   * heard and nothing had come of is taken again; where the record broke off further on, it is asked for.
    * @throws {SyntaxError} when a body is not JSON.
    */
   static async restore(edges: VisitEdges, bodies: readonly string[]): Promise<VisitRun> {
-    const folded = foldInputs(bodies);
-    const run = new VisitRun(edges, folded.snapshot);
-    if (folded.missing.length > 0) await edges.append(folded.missing);
-    const said = run.context.lastPrompt?.id;
-    await run.#lapseQuietProof();
-    run.#takeUp(said);
+    const { facts, lost, cut } = readRecord(bodies);
+    const run = new VisitRun(edges, visitOf(facts));
+    run.take({ type: 'restored.visit', ...(cut === undefined ? {} : { cut }) });
+    if (lost !== undefined) run.take({ type: 'heard.utterance', utterance: lost });
+    await run.#turns;
     return run;
   }
 
@@ -119,7 +112,7 @@ export class VisitRun {
   }
 
   /** The states of all regions, for tests and for people who debug. */
-  get value(): Snapshot['value'] {
+  get value(): VisitSnapshot['value'] {
     return this.#snapshot.value;
   }
 
@@ -213,10 +206,11 @@ export class VisitRun {
 
   #diagnose(forNumber: number): void {
     this.#begin();
-    const { unit, evidence, parked } = this.#snapshot.context;
+    const { context } = this.#snapshot;
+    const { unit, parked } = context;
     const passed = parked.flatMap((item) => item.test ?? []);
     this.#edges
-      .diagnose(unit, evidence, passed)
+      .diagnose(unit, evidenceOf(context), passed)
       .then((answer) => this.take({ type: 'diagnosis.answered', answer: kept(answer, forNumber) }))
       .catch((error: unknown) => {
         const sentence = error instanceof Error ? error.message : String(error);
@@ -227,33 +221,6 @@ export class VisitRun {
 
   #startTimer(timer: TimerId, minutes: number): void {
     this.#edges.clock.after(minutes, () => this.take({ type: 'timer.elapsed', timer }));
-  }
-
-  /** After a pause the proof is looked at first: one that has been quiet too long lapses before anything is said. */
-  async #lapseQuietProof(): Promise<void> {
-    const { energy } = this.#snapshot.context;
-    if (!Object.values(energy).some((state) => IN_PROOF.includes(state))) return;
-    this.take({ type: 'timer.elapsed', timer: 'quiet' });
-    await this.#turns;
-  }
-
-  /** After a restore: what was being spoken is spoken again (unless a lapsed proof spoke since), what was being worked out is asked again. */
-  #takeUp(said: string | undefined): void {
-    const { context } = this.#snapshot;
-    if (context.phase === 'closed') return;
-    if (context.assessment?.forSeq !== context.evidenceNumber && context.askedFor === context.evidenceNumber) {
-      this.#diagnose(context.evidenceNumber);
-    }
-    const { caution, lastPrompt, runningSince } = context;
-    if (caution !== undefined && lastPrompt?.id === caution.prompt) this.#speak({ ...lastPrompt, kind: 'caution' });
-    else if (lastPrompt !== undefined && lastPrompt.id === said) this.#speak({ ...lastPrompt, kind: 'answer' });
-    if (runningSince !== undefined && context.phase === 'prove') this.#startTimer('split-reminder', 5);
-    const standing = minutesToStand(context);
-    if (standing > 0) this.#startTimer('refrigerant', standing);
-    if (context.check !== undefined) {
-      const left = (context.check.due - this.#edges.clock.now().mono) / MS_A_MINUTE;
-      this.#startTimer('check', Math.max(0, left));
-    }
   }
 
   #begin(): void {
@@ -267,14 +234,13 @@ export class VisitRun {
   }
 }
 
-function newSnapshot(): Snapshot {
-  return initialTransition(visitMachine, emptyContext())[0];
-}
-
 /** The events of one batch: the input itself, then what came of it, all with the input's time. */
 function eventsOf(input: VisitInput, effects: readonly Effect[]): readonly VisitEvent[] {
   const outcomes = effects.filter((effect) => effect.type === 'record').map((effect) => effect.params.event);
-  return [{ type: 'input.taken', input }, ...outcomes.map((event: VisitOutcome) => ({ ...event, time: input.time }))];
+  return [
+    { type: 'input.taken', input, outcomes: outcomes.length },
+    ...outcomes.map((event: VisitOutcome) => ({ ...event, time: input.time })),
+  ];
 }
 
 /** The part of an assessment that the record keeps, under the number it was asked for. */
@@ -292,18 +258,24 @@ function isAmongFirst(test: NextTest, ranked: readonly NextTest[]): boolean {
   return test.needs.power !== 'on' && ranked.filter((one) => one.needs.power !== 'on').indexOf(test) < KEPT_TESTS_DEAD;
 }
 
-/** Folds the logged inputs, and finds which events of the last batch the record lacks. */
-function foldInputs(bodies: readonly string[]): { readonly snapshot: Snapshot; readonly missing: readonly string[] } {
-  let snapshot = newSnapshot();
-  let lastBatch: readonly string[] = [];
-  let lastStart = 0;
-  bodies.forEach((body, index) => {
-    const event = inTodaysNames(JSON.parse(body) as VisitEvent);
-    if (event.type !== 'input.taken') return;
-    const [next, actions] = transition(visitMachine, snapshot, event.input);
-    lastBatch = eventsOf(event.input, actions as readonly Effect[]).map((one) => JSON.stringify(one));
-    lastStart = index;
-    snapshot = next;
-  });
-  return { snapshot, missing: lastBatch.slice(bodies.length - lastStart) };
+interface ReadRecord {
+  readonly facts: VisitFacts;
+  /** What was heard last, where nothing of what came of it is there. An order is given again by who gave it. */
+  readonly lost?: HeardUtterance;
+  /** What was heard last, where only a part of what came of it is there. */
+  readonly cut?: string;
+}
+
+/** Folds a record into its facts, and sees whether it was cut inside the last batch. */
+function readRecord(bodies: readonly string[]): ReadRecord {
+  const events = bodies.map((body) => JSON.parse(body) as VisitEvent);
+  const facts = factsOf(events);
+  const start = events.findLastIndex((event) => event?.type === 'input.taken');
+  const last = events[start];
+  if (last?.type !== 'input.taken' || !isWhole(last) || last.input.type !== 'heard.utterance') return { facts };
+  const there = events.length - start - 1;
+  const { utterance } = last.input;
+  if (there >= (last.outcomes ?? 0)) return { facts };
+  if (there > 0) return { facts, cut: utterance.understanding.heard };
+  return utterance.understanding.meaning.kind === 'command' ? { facts } : { facts, lost: utterance };
 }

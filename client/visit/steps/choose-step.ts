@@ -1,10 +1,11 @@
 import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import { standingReadings, wireMoves } from '../../../grammar/visit/standing.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
-import { refrigerantInRepair, refrigerantStep } from '../rules/refrigerant-work.ts';
+import { doneOfRefrigerant, refrigerantInRepair, refrigerantStep } from '../rules/refrigerant-plan.ts';
 import { repairZone } from '../rules/repairs.ts';
 import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, zoneOf } from './plans.ts';
 
@@ -70,8 +71,9 @@ export function minutesRunning(context: VisitContext): number {
 export function isSettled(step: Step, context: VisitContext): boolean {
   return (
     context.settled.includes(step.id) ||
+    doneOfRefrigerant(context.refrigerantWork).includes(step.id) ||
     context.parked.some((parked) => parked.step === step.id) ||
-    (step.withGauges === true && !context.readings.some(({ reading }) => reading.quantity === 'pressure'))
+    (step.withGauges === true && !standingReadings(context).some(({ reading }) => reading.quantity === 'pressure'))
   );
 }
 
@@ -87,10 +89,10 @@ function timesParked(step: string, context: VisitContext): number {
  * while the probes are there, unless the technician was asked about it already or has passed it over.
  */
 export function readOnceMore(context: VisitContext): RankedTest | undefined {
-  const { assessment, readings } = context;
+  const { assessment } = context;
   const test = assessment?.next.find(({ id }) => id === assessment.confirm);
   if (test === undefined || timesParked(test.id, context) > 0) return undefined;
-  const taken = readings.findLast(
+  const taken = standingReadings(context).findLast(
     ({ reading }) => reading.quantity === test.quantity && samePlaces(reading.at, test.at),
   );
   return taken?.confirmed === true ? undefined : test;
@@ -119,8 +121,8 @@ function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   if (needsDead(needs)) return goal.zone === 'none' ? undefined : stepToDead(provedWith(goal.zone), context);
   const zone = zonesFeeding(goal).find((one) => isOpened(one, context));
   if (needs.power === 'on' && zone !== undefined) {
-    if (looseWires(context.wires).length > 0) return actionStep('wires-landed', 'none');
-    if (context.wires.some((wire) => wire.action === 'landed') && !context.settled.includes('repair.tug-tested')) {
+    if (looseWires(wireMoves(context)).length > 0) return actionStep('wires-landed', 'none');
+    if (context.wires.some(({ wire }) => wire.action === 'landed') && !context.settled.includes('repair.tug-tested')) {
       return actionStep('tug-tested', 'none');
     }
     return context.settled.includes('energy.covers-on')

@@ -1,4 +1,5 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
+import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { isSettled } from './choose-step.ts';
 import { ARRIVE_PLAN } from './plans.ts';
@@ -11,13 +12,14 @@ function firstReading(context: VisitContext): Expectation['readings'] {
 
 /** What the visit expects to hear now, and the reading that "same on the other" would mean. */
 export function expectationOf(context: VisitContext): Expectation {
-  const latest = context.readings.at(-1)?.reading;
+  const latest = latestReading(context)?.reading;
   return { ...awaited(context), ...(latest === undefined ? {} : { latest }) };
 }
 
 /** The asked reading, or the answer to the question that stands open. */
 function awaited(context: VisitContext): Expectation {
-  const { question, step, caution } = context;
+  const { step, caution } = context;
+  const question = openQuestion(context);
   if (question?.kind === 'teen-or-ty') {
     return { readings: [question.reading], question: 'teen-or-ty', options: question.options };
   }

@@ -50,6 +50,8 @@ export const TRANSCRIPT = {
   hurt: 'Somebody is hurt',
   unknown: (line: Line<'unknown'>) => `Unknown entry: ${line.type}`,
   unknownDetail: 'written by another version; kept as it is',
+  damaged: (line: Line<'damaged'>) => `damaged event: ${line.type}`,
+  damagedDetail: 'What belongs to it is missing. It was left out; the rest of the visit is shown.',
 } as const;
 
 function joined(...parts: readonly string[]): string {

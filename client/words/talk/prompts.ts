@@ -51,6 +51,10 @@ export const SAY = {
 
   // What was not understood, or waits for an answer.
   unclear: 'Not understood. Say the place, then the number.',
+  letGo: 'No answer: not taken.',
+  visitIsClosed: 'The visit is closed. Nothing was changed.',
+  openAlready: 'This visit is open already.',
+  recordCut: 'The record broke off inside what was said last. Say it again.',
   notTaken: 'Say it again: the place, then the number.',
   which: 'Which place was that?',
   answerFirst: 'Say it again, digit by digit.',
@@ -84,6 +88,7 @@ export const SAY = {
   provenDead: 'Below three volts on every pair and section. Proven dead here.',
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
   clockJumped: 'The clock jumped. Proof ended.',
+  away: 'Taken up again after a while. Proof ended: prove it dead again before hands go in.',
   quiet: 'Thirty quiet minutes. The proof has lapsed: prove it dead again before hands go in.',
   supervisorFirst: "A trainee's live step: a supervisor must acknowledge it first.",
   cautionFirst: 'Say "live" first.',

@@ -23,6 +23,8 @@ export const BECAUSE = {
   quiet: 'thirty minutes without a word',
   maybeBack: (heard: string) => `power may be back: "${heard}"`,
   takenBack: 'what it rested on was taken back or corrected',
+  recordCut: 'the record broke off inside a sentence',
+  away: 'the record stood still',
   clockJumped: 'the clocks do not agree since the proof',
   openedBefore: 'the switch was reported open before',
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { initialTransition, transition } from 'xstate';
-import { emptyContext, visitMachine } from '../../../client/visit/chart/machine.ts';
+import { transition } from 'xstate';
+import { newVisit, visitMachine } from '../../../client/visit/chart/machine.ts';
 import { visitSetup } from '../../../client/visit/chart/setup.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { RankedTest, VisitInput } from '../../../grammar/visit/inputs.ts';
@@ -31,6 +31,7 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
   [
     { type: 'touched.command', time: AT, command: 'full-talk' },
     { type: 'remarked.visit', time: AT, author: 'S. Visor', text: 'look at the lug' },
+    { type: 'restored.visit', time: AT },
     { type: 'edge.failed', time: AT, edge: 'ear', fault: 'gone', sentence: 'The microphone is gone. Type on.' },
   ],
   [...ROAD_LINES, 'fitted a contactor', 'fitted a contactor', 'take that back'],
@@ -73,7 +74,12 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
   [...ARRIVAL_LINES, ...ROAD_LINES, 'power is back on', 'fan section five ohms', 'what next'],
   [...ARRIVAL_LINES, ...ROAD_LINES, 'i hear the compressor', 'yes', 'what next'],
   [...ARRIVAL_LINES, ...ROAD_LINES, 'take that back', 'take that back', 'take that back', 'what next'],
-  ['finish the visit', 'status'],
+  [
+    'finish the visit',
+    'status',
+    { type: 'touched.command', time: AT, command: 'status' },
+    { type: 'remarked.visit', time: AT, author: 'S. Visor', text: 'well done' },
+  ],
   ['leg one to ground one eighteen and leg two to ground one nineteen'],
   ...[['customer declined'], ['finish the visit'], ['fitted a contactor']].flatMap((ends) => [
     [...ARRIVAL_LINES, ...ends, 'status'],
@@ -160,7 +166,7 @@ function visits(): readonly (readonly VisitInput[])[] {
 
 /** What a machine asks of the edges after each input. */
 function* answers(machine: Machine, inputs: readonly VisitInput[]): Generator<string> {
-  let [snapshot] = initialTransition(machine, emptyContext());
+  let snapshot = newVisit(machine);
   for (const input of inputs) {
     const [next, effects] = transition(machine, snapshot, input);
     snapshot = next;
@@ -174,12 +180,9 @@ function differs(machine: Machine, inputs: readonly VisitInput[], real: readonly
   return false;
 }
 
-/** The last way out of a phase, without its guard: whatever else is sent there, an earlier one has let by already. */
-const ALIKE = /^phase\.\w+ on phase\.go\[\d\] to closed: taken unguarded$/;
-
 /** Second locks: the choice of a step takes none that wants a proof the zone lacks, and a proof that ends sets its step aside. */
 const SECOND_LOCK =
-  /^step\.(guarded always\[0\] to resting|unsupervised on step\.review\[2\] to #step-resting): (never taken|without its actions)$/;
+  /^open\.(guarded always\[0\] to resting|unsupervised on step\.review\[2\] to #step-resting): (never taken|without its actions)$/;
 
 /** Names of the mutants that no visit tells from the machine itself. */
 function idleParts(machine: Machine, mutants: readonly ChartMutant[]): readonly string[] {
@@ -197,10 +200,10 @@ function idleParts(machine: Machine, mutants: readonly ChartMutant[]): readonly 
 describe('every region, state, transition, guard and action of the chart', () => {
   it('makes a difference to what is recorded, said or asked in some visit', { timeout: 240_000 }, () => {
     const mutants = chartMutants(visitMachine);
-    expect(mutants.length).toBeGreaterThan(150);
+    expect(mutants.length).toBeGreaterThan(100);
     const every = tries(5, 1);
     const tried = mutants.filter((_, index) => index % every === SEED % every);
-    expect(idleParts(visitMachine, tried).filter((name) => !ALIKE.test(name) && !SECOND_LOCK.test(name))).toEqual([]);
+    expect(idleParts(visitMachine, tried).filter((name) => !SECOND_LOCK.test(name))).toEqual([]);
   });
 
   it('is told from one that only mirrors what the context holds', () => {

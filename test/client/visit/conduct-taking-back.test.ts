@@ -131,7 +131,7 @@ describe('ohms during a proof', () => {
     async (sentence) => {
       const visit = await visitAfter(...TO_PROVEN_DEAD.slice(0, 4), 'meter proves two forty');
       await visit.type(sentence, 'yes');
-      expect(visit.run.context.question).toBeUndefined();
+      expect(visit.run.context.questions).toEqual([]);
       expect(visit.run.context.proof?.pairs).toEqual([]);
       expect(visit.of('reading.asked').filter(({ reading }) => reading.quantity === 'voltage')).toEqual([]);
       expect(visit.of('reading.logged').filter(({ reading }) => reading.value === 0)).toEqual([]);

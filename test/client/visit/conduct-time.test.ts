@@ -52,7 +52,7 @@ describe('a clock that jumps while a proof stands', () => {
   ])('ends it before anything is judged by it, for %s', async (_, text) => {
     const visit = await provenDead();
     await visit.type('fan section fifty five microfarads');
-    const open = visit.run.context.question;
+    const open = visit.run.context.questions[0];
     visit.clock.jumpWall(-10);
     if (text === undefined) visit.run.touch('yes');
     else await visit.type(text);
@@ -78,7 +78,7 @@ describe('a clock that jumps while a proof stands', () => {
     const again = new TypedVisit();
     again.run = await VisitRun.restore(again.edges(), visit.bodies);
     expect(again.run.context.energy).toEqual(visit.run.context.energy);
-    expect(again.bodies).toEqual([]);
+    expect(again.of('energy.changed')).toEqual([]);
   });
 });
 

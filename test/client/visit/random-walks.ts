@@ -47,11 +47,14 @@ const PROOF_LINES = [
 export const INDOOR_ROAD_LINES = [
   'air handler leg one to ground one nineteen',
   'air handler switch is off and locked',
+  'meter proves two forty',
+  'control circuit meter twenty five zero meter twenty five',
+  'meter proves two forty',
   'meter two forty zero zero zero meter two forty at the air handler',
   'blower capacitor zero volts d c',
-  'control circuit meter twenty five zero meter twenty five',
   'disconnect line one to ground one nineteen',
   'breaker at the panel is off and locked',
+  'meter proves two forty',
   'meter two forty zero zero zero meter two forty at the disconnect line side',
 ] as const;
 const asMoves = (lines: readonly string[]): Move[] =>

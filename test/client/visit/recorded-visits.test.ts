@@ -15,15 +15,10 @@ const FIXTURES = new URL('../../../fixtures/', import.meta.url);
 
 const TO_PROVEN_DEAD = [
   'outdoor-load reported-off',
-  'outdoor-load proving',
   'outdoor-load reads-dead',
   'capacitor-herm reported-off',
   'capacitor-fan reported-off',
-  'capacitor-herm proving',
-  'capacitor-herm reads-dead',
   'capacitor-herm proven-dead',
-  'capacitor-fan proving',
-  'capacitor-fan reads-dead',
   'capacitor-fan proven-dead',
   'outdoor-load proven-dead',
 ];

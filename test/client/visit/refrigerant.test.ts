@@ -151,12 +151,12 @@ describe('an opened refrigerant circuit', () => {
 describe('without the order of the opened circuit', () => {
   afterEach(() => {
     vi.resetModules();
-    vi.doUnmock('../../../client/visit/rules/refrigerant-work.ts');
+    vi.doUnmock('../../../client/visit/rules/refrigerant-plan.ts');
   });
 
   it('power would be asked back on a circuit in vacuum: the test above would notice', async () => {
     vi.resetModules();
-    vi.doMock('../../../client/visit/rules/refrigerant-work.ts', async (original) => ({
+    vi.doMock('../../../client/visit/rules/refrigerant-plan.ts', async (original) => ({
       ...(await original<Record<string, unknown>>()),
       refrigerantStep: (): Step | undefined => undefined,
     }));

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { evidenceOf } from '../../../client/visit/rules/evidence-of.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { URGENT_WORDS } from '../../../grammar/vocabulary/urgent-words.ts';
 import { NEVER_SAID } from './never-said.ts';
 import { ARRIVAL, LIBRARY_VISIT, REPAIR_AND_PROOF, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
@@ -8,13 +10,13 @@ describe('a live step', () => {
   it('is asked only after its caution was spoken whole and acknowledged', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...TO_LIVE_STEP);
-    expect(visit.run.value).toMatchObject({ step: { cautioning: 'awaiting' } });
+    expect(visit.run.value).toMatchObject({ open: { cautioning: 'awaiting' } });
     const asked = visit.of('step.asked').length;
     await visit.type('what next');
     expect(visit.of('step.asked')).toHaveLength(asked);
     expect(visit.mouth.last()).toBe('Say "live" first.');
     await visit.type('live');
-    expect(visit.run.value).toMatchObject({ step: 'asked' });
+    expect(visit.run.value).toMatchObject({ open: 'asked' });
     const types = visit.events().map((event) => event.type);
     expect(types.lastIndexOf('step.asked')).toBeGreaterThan(types.lastIndexOf('caution.acknowledged'));
     expect(types.lastIndexOf('caution.acknowledged')).toBeGreaterThan(types.lastIndexOf('caution.spoken'));
@@ -53,13 +55,13 @@ describe('ohms and microfarads', () => {
   it('are refused with value and reason while the zone is not proven dead, and are never evidence', async () => {
     const visit = await TypedVisit.open();
     await visit.type('leg one to ground one eighteen');
-    const evidence = visit.run.context.evidence.length;
+    const evidence = evidenceOf(visit.run.context).length;
     await visit.type('fan common to fan run twelve ohms');
     expect(visit.of('reading.refused')[0]).toMatchObject({
       reason: 'not-proven-dead',
       reading: { value: 12, unit: 'Ohm' },
     });
-    expect(visit.run.context.evidence).toHaveLength(evidence);
+    expect(evidenceOf(visit.run.context)).toHaveLength(evidence);
     expect(visit.mouth.last()).toContain('power was not proven off');
   });
 
@@ -85,7 +87,7 @@ describe('the proof of absence of voltage', () => {
       .of('energy.changed')
       .filter((event) => event.zone === 'outdoor-load')
       .map((event) => event.to);
-    expect(line).toEqual(['live', 'reported-off', 'proving', 'reads-dead', 'proven-dead']);
+    expect(line).toEqual(['live', 'reported-off', 'reads-dead', 'proven-dead']);
     expect(visit.of('proof.recorded')[0]).toMatchObject({
       before: 240,
       values: [0, 0, 0],
@@ -210,14 +212,14 @@ describe('what was heard wrong', () => {
     await visit.type('leg one to ground one seventeen', 'correction one eighteen');
     expect(visit.of('reading.logged')).toHaveLength(1);
     expect(visit.of('reading.corrected')[0]).toMatchObject({ number: 1, from: { value: 117 }, to: { value: 118 } });
-    expect(visit.run.context.evidence.filter((item) => item.kind === 'reading')).toMatchObject([{ value: 118 }]);
+    expect(evidenceOf(visit.run.context).filter((item) => item.kind === 'reading')).toMatchObject([{ value: 118 }]);
   });
 
   it('is taken back and no longer evidence', async () => {
     const visit = await TypedVisit.open();
     await visit.type('leg one to ground one seventeen', 'take that back');
     expect(visit.of('reading.withdrawn')).toHaveLength(1);
-    expect(visit.run.context.evidence).toEqual([]);
+    expect(evidenceOf(visit.run.context)).toEqual([]);
   });
 
   it('is asked when a teen and a ty both fit, and settled digit by digit', async () => {
@@ -233,13 +235,13 @@ describe('what was heard wrong', () => {
     const visit = await TypedVisit.open();
     await visit.type('leg one to ground one thirty five');
     expect(visit.of('reading.logged')).toEqual([]);
-    expect(visit.run.context.question).toMatchObject({ kind: 'confirm-reading', reading: { value: 135 } });
+    expect(openQuestion(visit.run.context)).toMatchObject({ kind: 'confirm-reading', reading: { value: 135 } });
     await visit.type('no');
     expect(visit.of('reading.refused')[0]).toMatchObject({
       reason: 'withdrawn-by-technician',
       reading: { value: 135 },
     });
-    expect(visit.run.context.question).toBeUndefined();
+    expect(visit.run.context.questions).toEqual([]);
   });
 });
 
@@ -382,7 +384,7 @@ describe('a question that stands open', () => {
     await visit.type('leg one to ground one thirty five', 'one eighteen');
     expect(visit.of('reading.logged')).toMatchObject([{ reading: { at: ['L1', 'ground'], value: 118 } }]);
     expect(visit.of('reading.refused')).toMatchObject([{ reason: 'read-again', reading: { value: 135 } }]);
-    expect(visit.run.context.question).toBeUndefined();
+    expect(visit.run.context.questions).toEqual([]);
   });
 });
 
@@ -400,7 +402,7 @@ describe('the words that are listened for while the mouth speaks', () => {
     const visit = await TypedVisit.open();
     await visit.type(...TO_LIVE_STEP, word);
     expect(visit.of('caution.acknowledged')).toEqual([]);
-    expect(visit.run.value).toMatchObject({ step: { cautioning: 'awaiting' } });
+    expect(visit.run.value).toMatchObject({ open: { cautioning: 'awaiting' } });
   });
 });
 

@@ -1,12 +1,13 @@
-import { getMicrosteps, initialTransition, transition } from 'xstate';
+import { getMicrosteps, transition } from 'xstate';
 import type { Step, VisitContext } from '../../../client/visit/chart/context.ts';
-import { emptyContext, type visitMachine } from '../../../client/visit/chart/machine.ts';
+import { newVisit, type visitMachine } from '../../../client/visit/chart/machine.ts';
 import type { Effect } from '../../../client/visit/chart/turn.ts';
-import { cautionKey, cautionsFor } from '../../../client/visit/rules/cautions-due.ts';
+import { cautionsFor } from '../../../client/visit/rules/cautions-due.ts';
 import { needsDead } from '../../../client/visit/steps/choose-step.ts';
 import { zoneOf } from '../../../client/visit/steps/plans.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitOutcome } from '../../../grammar/visit/events.ts';
+import { cautionKey } from '../../../grammar/visit/facts.ts';
 import type { RankedTest, VisitInput } from '../../../grammar/visit/inputs.ts';
 import { LIBRARY_UNIT } from './typed-visit.ts';
 
@@ -231,7 +232,7 @@ class Walker {
   constructor(machine: Machine, role: 'technician' | 'trainee', microsteps: boolean) {
     this.#machine = machine;
     this.#microsteps = microsteps;
-    this.#snapshot = initialTransition(machine, emptyContext())[0];
+    this.#snapshot = newVisit(machine);
     this.take({
       type: 'opened.visit',
       time: this.#time(),
@@ -338,9 +339,16 @@ class Walker {
     if (this.#microsteps) this.#collectStates(input);
     const [next, actions] = transition(this.#machine, this.#snapshot, input);
     this.#snapshot = next;
+    if (this.#microsteps) this.#collectFacts();
     const effects = actions as readonly Effect[];
     for (const effect of effects) if (effect.type === 'record') this.#check(effect.params.event, before);
     this.#checkWhole(input, effects, before);
+  }
+
+  /** The phase and the energy of each zone, which the facts hold. */
+  #collectFacts(): void {
+    this.states.add(`phase.${this.context.phase}`);
+    for (const [zone, energy] of Object.entries(this.context.energy)) this.states.add(`${zone}.${energy}`);
   }
 
   /** All states passed through, the fleeting ones too. */
@@ -352,6 +360,9 @@ class Walker {
 
   #check(event: VisitOutcome, before: VisitContext): void {
     switch (event.type) {
+      case 'energy.changed':
+        this.states.add(`${event.zone}.${event.to}`);
+        return;
       case 'caution.acknowledged': {
         const key = cautionKey(event.caution, event.zone ?? 'none');
         if (!this.#spoken.has(key)) this.broken ??= 'a caution is acknowledged only after it was spoken whole';
@@ -393,12 +404,7 @@ class Walker {
     if (meaning.kind === 'command' && meaning.command === 'stop' && !effects.some((effect) => effect.type === 'hush')) {
       this.broken ??= 'stop hushes from everywhere';
     }
-    if (
-      meaning.kind !== 'reading' ||
-      verdict !== 'logged' ||
-      before.question !== undefined ||
-      before.phase === 'closed'
-    )
+    if (meaning.kind !== 'reading' || verdict !== 'logged' || before.questions.length > 0 || before.phase === 'closed')
       return;
     const fates = events.filter((event) => ['reading.logged', 'reading.asked', 'reading.refused'].includes(event.type));
     if (fates.length !== 1) this.broken ??= `a reading is logged, asked or refused, once (${fates.length})`;

@@ -1,5 +1,5 @@
-import type { Amps, Microfarads, Volts } from '../../../grammar/vocabulary/quantities.ts';
-import type { RefrigerantId, UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import type { Amps, Microfarads, Volts } from '../vocabulary/quantities.ts';
+import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 
 /** Nameplate fields read so far, by their id in the nameplate table. */
 export type Plate = Readonly<Record<string, number | string>>;

@@ -1,4 +1,4 @@
-import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { Reading } from './measurement.ts';
 
 /** A temperature as it was read, in degrees Fahrenheit; undefined where no number was read. */
 export function inFahrenheit({ value, unit }: Reading): number | undefined {

@@ -1,61 +1,9 @@
 import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
 import { REFRIGERANT_RULES } from '../../../grammar/visit/refrigerant-rules.ts';
-import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
+import { isRefrigerantOpened, type RefrigerantWork } from '../../../grammar/visit/refrigerant-work.ts';
+import { repairsMade } from '../../../grammar/visit/standing.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
-import type { WorkId } from '../../../grammar/vocabulary/works.ts';
-import type { ActionDone, RefrigerantWork, Step, VisitContext } from '../chart/context.ts';
-
-/** Whether a part cannot be fitted, or work not be done, without opening the refrigerant circuit. */
-const OPENS_REFRIGERANT: Readonly<Record<FittedPartId | WorkId, boolean>> = {
-  'dual-capacitor': false,
-  capacitor: false,
-  'hard-start': false,
-  contactor: false,
-  'fan-motor': false,
-  'blower-motor': false,
-  fuse: false,
-  'control-fuse': false,
-  breaker: false,
-  transformer: false,
-  thermostat: false,
-  'float-switch': false,
-  'pressure-switch': false,
-  disconnect: false,
-  filter: false,
-  'filter-drier': true,
-  compressor: true,
-  'defrost-board': false,
-  'blower-relay': false,
-  'reversing-valve': true,
-  'crankcase-heater': false,
-  'door-switch': false,
-  'expansion-valve': true,
-  'valve-core': false,
-  refrigerant: false,
-  'outdoor-coil-cleaned': false,
-  'indoor-coil-cleaned': false,
-  'coil-cleaned': false,
-  'coil-thawed': false,
-  'filter-cleaned': false,
-  'blower-cleaned': false,
-  'vents-opened': false,
-  'drain-cleared': false,
-  'lug-1-tightened': false,
-  'lug-2-tightened': false,
-  'lugs-tightened': false,
-  'contacts-cleaned': false,
-  'control-wire-repaired': false,
-  'switch-reset': false,
-  'door-closed': false,
-  'thermostat-set': false,
-  'fan-freed': false,
-  'leak-repaired': true,
-  'supply-restored': false,
-};
-
-export function isRefrigerantOpened({ items, parts }: VisitContext): boolean {
-  return items.includes('circuit-opened') || parts.some(({ part, work }) => OPENS_REFRIGERANT[work ?? part]);
-}
+import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 
 const NO_NEEDS: RankedTest['needs'] = { power: 'any', call: 'any', bench: false };
 
@@ -126,7 +74,7 @@ export function refrigerantStep(context: VisitContext): Step | 'waiting' | undef
 /** While the repair goes on: out before the part goes in, and where the charge itself is the repair, all the rest behind it. */
 export function refrigerantInRepair(context: VisitContext): Step | 'waiting' | undefined {
   const next = refrigerantStep(context);
-  if (next !== PLAN.recovered && context.parts.length === 0) return undefined;
+  if (next !== PLAN.recovered && repairsMade(context).length === 0) return undefined;
   return next === 'waiting' || next === undefined ? next : { ...next, source: 'repair' };
 }
 

@@ -1,0 +1,82 @@
+import type { VisitInput } from '../../../grammar/visit/inputs.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import type { Turn } from '../chart/turn.ts';
+import { gateUnit } from './gate-unit.ts';
+import { heedClock } from './heed-clock.ts';
+import { heedPower } from './heed-power.ts';
+import { passOptional } from './pass-optional.ts';
+import { settleTurn } from './settle-turn.ts';
+import { takeAnswer } from './take-answer.ts';
+import { takeCommand } from './take-command.ts';
+import { takeInjury } from './take-report.ts';
+import { takeTimer } from './take-timer.ts';
+import { takeUpVisit } from './take-up-visit.ts';
+import { takeUtterance } from './take-utterance.ts';
+
+type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
+
+/** What an open visit makes of each kind of input. */
+const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) => void } = {
+  'opened.visit': openVisit,
+  'restored.visit': takeUpVisit,
+  'heard.utterance': takeHeard,
+  'touched.command': (turn, { command }) => takeCommand(turn, command),
+  'mouth.finished': cautionFinished,
+  'diagnosis.answered': (turn, { answer }) => takeAnswer(turn, answer),
+  'timer.elapsed': (turn, { timer }) => takeTimer(turn, timer),
+  'supervisor.acknowledged': supervise,
+  'remarked.visit': (turn, { author, text }) => turn.record({ type: 'remark.made', author, text }),
+  'edge.failed': (turn, { edge, fault, sentence }) => {
+    turn.record({ type: 'edge.interrupted', edge, fault, sentence });
+    turn.say('warning', sentence);
+  },
+};
+
+/** These move no step by themselves. */
+const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit'];
+
+/** Takes an input: what its time alone has ended, then what it says, then what the turn has brought about. */
+export function takeInput(turn: Turn, input: VisitInput): void {
+  const { now } = turn.context;
+  turn.take(input);
+  if (input.type !== 'remarked.visit') heedClock(turn, input, now);
+  (TAKE[input.type] as (turn: Turn, input: VisitInput) => void)(turn, input);
+  if (!turn.goesOn && !ASIDE.includes(input.type)) settleTurn(turn);
+}
+
+/** A closed visit takes remarks and a call for help; whatever else is said is answered, and changes nothing. */
+export function takeAfterClose(turn: Turn, input: VisitInput): void {
+  turn.take(input);
+  if (input.type === 'remarked.visit') TAKE['remarked.visit'](turn, input);
+  if (input.type === 'touched.command') turn.say('answer', SAY.visitIsClosed);
+  if (input.type !== 'heard.utterance') return;
+  const { meaning } = input.utterance.understanding;
+  if (meaning.kind === 'report' && meaning.report.type === 'injury') takeInjury(turn);
+  else turn.say('answer', SAY.visitIsClosed);
+}
+
+function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
+  const { visit, site, complaint, role, unit, software } = input;
+  if (turn.context.visit !== '') return void turn.say('answer', SAY.openAlready);
+  turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software });
+  turn.record({ type: 'phase.entered', phase: 'arrive' });
+  turn.say('answer', SAY.opened(site, complaint));
+  gateUnit(turn);
+}
+
+/** A proof ends before anything else is made of the words, and what they mean is judged by what is left. */
+function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
+  heedPower(turn, utterance);
+  takeUtterance(turn, utterance);
+  passOptional(turn, utterance);
+}
+
+function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
+  if (prompt !== turn.context.caution?.prompt) return;
+  turn.raise({ type: outcome === 'spoken' ? 'caution.over' : 'caution.cut' });
+}
+
+/** A trainee's live steps want a supervisor's word; it lapses when the visit is held or power comes back. */
+function supervise(turn: Turn, { supervisor }: Input<'supervisor.acknowledged'>): void {
+  if (turn.context.role === 'trainee') turn.record({ type: 'supervisor.acknowledged', supervisor });
+}

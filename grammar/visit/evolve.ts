@@ -1,0 +1,353 @@
+import type { FittedPartId } from '../vocabulary/parts.ts';
+import type { EnergyState } from '../vocabulary/zones.ts';
+import type { VisitEvent, VisitOutcome } from './events.ts';
+import { cautionKey, type Moment, type ReadingLine, type Undoable, type VisitFacts } from './facts.ts';
+import { MS_A_MINUTE, type VisitInput } from './inputs.ts';
+import { samePlaces } from './judge-reading.ts';
+import { withNameplate } from './nameplate.ts';
+import { evolveRefrigerant } from './refrigerant-work.ts';
+
+/**
+ * What holds after an event: the one place where a fact changes. The machine applies it to each event as it records
+ * it, so that the next interlock sees it; a visit is restored and folded by the same function. What else the caller
+ * keeps beside the facts passes through as it is. Nothing is judged here: what was decided stands in the event.
+ */
+export function evolve<F extends VisitFacts>(facts: F, event: VisitEvent): F {
+  const after = { ...facts, events: facts.events + 1 };
+  if (event.type === 'input.taken') return { ...after, ...evolveInput(event.input) };
+  const moment: Moment = { seq: after.events, time: event.time };
+  const change = evolveOutcome(facts, event, moment);
+  const refrigerantWork = evolveRefrigerant(facts, event);
+  return { ...after, ...change, ...(refrigerantWork === facts.refrigerantWork ? {} : { refrigerantWork }) };
+}
+
+/** Settled while the repair that was made stands. */
+export const REPAIR = 'repair.part-fitted';
+
+/** An event is a change of some facts; the others stay as they are. */
+type Change = Partial<VisitFacts>;
+type Of<T extends VisitOutcome['type']> = Extract<VisitOutcome, { type: T }>;
+
+const NOTHING: Change = {};
+/** A zone that somebody's word or numbers took off: power that comes back to it ends a supervisor's word. */
+const TAKEN_OFF: readonly EnergyState[] = ['reported-off', 'proving', 'reads-dead', 'proven-dead'];
+
+function evolveInput(input: VisitInput): Change {
+  if (input.type === 'remarked.visit') return NOTHING;
+  const now = input.time;
+  if (input.type === 'diagnosis.answered') return { now, answer: input.answer };
+  if (input.type !== 'heard.utterance') return { now };
+  const { accepted, understanding } = input.utterance;
+  // Noise is no sign that somebody is there.
+  return { now, ...(accepted && understanding.verdict !== 'rejected' ? { lastHeard: now.mono } : {}) };
+}
+
+function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): Change {
+  switch (event.type) {
+    case 'visit.opened': {
+      const { visit, site, complaint, role, unit, software } = event;
+      return { visit, site, complaint, role, unit, software, lastHeard: moment.time.mono };
+    }
+    case 'phase.entered':
+      return {
+        phase: event.phase,
+        ...(event.phase === 'testing' ? {} : { focus: undefined }),
+        // Records of earlier versions tell by the phase alone that a repair stands.
+        ...(event.phase === 'prove' ? { settled: [...new Set([...facts.settled, REPAIR])] } : {}),
+      };
+    case 'focus.moved':
+      return { focus: event.focus };
+    case 'supervisor.acknowledged':
+      return { supervisor: event.supervisor };
+    case 'unit.gated':
+      return { gate: event.gate };
+    case 'reading.logged':
+      return readingLogged(facts, event, moment);
+    case 'reading.judged':
+      return { readings: changed(facts.readings, event.number, (line) => ({ ...line, judged: event.judged })) };
+    case 'reading.corrected':
+      return readingCorrected(facts, event);
+    case 'reading.withdrawn':
+      return readingWithdrawn(facts, event.number);
+    case 'observation.logged': {
+      const { number, observation, under } = event;
+      const line = { ...moment, number, observation, under };
+      return { ...counted(facts, number, 'observation'), observations: [...facts.observations, line] };
+    }
+    case 'observation.withdrawn':
+      return observationWithdrawn(facts, event.number);
+    case 'nameplate.logged': {
+      const plate = { ...facts.plate, [event.field]: event.value };
+      return { plate, unit: withNameplate(facts.unit, plate), evidenceNumber: facts.evidenceNumber + 1 };
+    }
+    case 'question.asked': {
+      const { number, question, words } = event;
+      return { questions: [...facts.questions, { number, question, words }], questionCount: number };
+    }
+    case 'question.ended':
+      return { questions: facts.questions.filter(({ number }) => number !== event.number) };
+    case 'switch.reported':
+      return { isolation: { ...facts.isolation, [event.place]: event.state } };
+    case 'call.seen':
+      return { call: event.call };
+    case 'run.changed':
+      return { runningSince: event.running ? (facts.runningSince ?? moment.time.mono) : undefined };
+    case 'energy.changed': {
+      const powerCameBack = event.to === 'live' && TAKEN_OFF.includes(event.from);
+      return {
+        energy: { ...facts.energy, [event.zone]: event.to },
+        ...(powerCameBack ? { supervisor: undefined } : {}),
+      };
+    }
+    case 'proof.began':
+      return {
+        proof: { zone: event.zone, before: event.before, began: moment.time.mono, pairs: [] },
+        undoable: proofLast(facts, event.zone),
+      };
+    case 'proof.pair':
+      return proofPair(facts, event);
+    case 'proof.reopened':
+      return proofReopened(facts, event);
+    case 'proof.withdrawn':
+      return { undoable: facts.undoable.filter((one) => one.kind !== 'proof' || one.zone !== event.zone) };
+    case 'proof.recorded':
+      return {
+        proof: undefined,
+        ...(event.result === 'reads dead' ? { undoable: proofLast(facts, event.zone) } : {}),
+      };
+    case 'charge.released':
+      return { discharged: [...new Set([...facts.discharged, event.zone])] };
+    case 'charge.doubted':
+      return { discharged: facts.discharged.filter((zone) => !event.zones.includes(zone)) };
+    case 'caution.spoken':
+      return event.late === true
+        ? { saidLate: [...new Set([...facts.saidLate, cautionKey(event.caution, event.zone ?? 'none')])] }
+        : NOTHING;
+    case 'caution.acknowledged':
+      return { acknowledged: [...facts.acknowledged, cautionKey(event.caution, event.zone ?? 'none')] };
+    case 'step.parked':
+      return stepParked(facts, event);
+    case 'steps.settled':
+      return {
+        settled: [...new Set([...facts.settled, ...event.steps])],
+        passedBy: facts.passedBy.filter((id) => !event.steps.includes(id)),
+      };
+    case 'steps.reopened':
+      return { settled: facts.settled.filter((id) => !event.steps.includes(id)) };
+    case 'suspects.ranked':
+      return facts.answer?.forSeq === event.forSeq ? { assessment: facts.answer } : NOTHING;
+    case 'finding.stated':
+      return { finding: { fault: event.fault, probability: event.probability, evidence: event.evidence } };
+    case 'part.fitted': {
+      const number = event.number ?? facts.readingCount + 1;
+      const { part, ratings, repairs, words = part, doubts = [] } = event;
+      const line = { ...moment, number, part, ratings, repairs, words, doubts };
+      return { ...counted(facts, number, 'part'), parts: [...facts.parts, line] };
+    }
+    case 'part.withdrawn':
+      return partWithdrawn(facts, event.part, event.number);
+    case 'work.done': {
+      const number = event.number ?? facts.readingCount + 1;
+      const { work, repairs, words = work } = event;
+      return {
+        ...counted(facts, number, 'work'),
+        works: [...facts.works, { ...moment, number, work, repairs, words }],
+      };
+    }
+    case 'work.withdrawn': {
+      const number = event.number ?? facts.works.findLast(({ work }) => work === event.work)?.number;
+      return {
+        ...uncounted(facts, ({ kind, ...one }) => kind === 'work' && 'number' in one && one.number === number),
+        works: facts.works.filter((line) => line.number !== number),
+      };
+    }
+    case 'wire.moved':
+      return {
+        wires: [...facts.wires, { ...moment, wire: event.wire }],
+        undoable: [...facts.undoable, { kind: 'wire' }],
+      };
+    case 'wire.withdrawn':
+      return { wires: facts.wires.slice(0, -1), undoable: withoutLast(facts.undoable, ({ kind }) => kind === 'wire') };
+    case 'item.reported':
+      return {
+        items: [...facts.items, { ...moment, item: event.item }],
+        undoable: [...facts.undoable, { kind: 'item', item: event.item }],
+      };
+    case 'item.withdrawn':
+      return {
+        items: withoutLast(facts.items, ({ item }) => item === event.item),
+        undoable: withoutLast(facts.undoable, (one) => one.kind === 'item' && one.item === event.item),
+      };
+    case 'recommendation.made':
+      return {
+        recommendations: [...facts.recommendations, { ...moment, text: event.text }],
+        undoable: [...facts.undoable, { kind: 'recommendation', text: event.text }],
+      };
+    case 'recommendation.withdrawn':
+      return {
+        recommendations: withoutLast(facts.recommendations, ({ text }) => text === event.text),
+        undoable: withoutLast(facts.undoable, (one) => one.kind === 'recommendation' && one.text === event.text),
+      };
+    case 'visit.signed': {
+      const others = facts.signatures.filter(({ who }) => who !== event.who);
+      return { signatures: [...others, { ...moment, who: event.who, name: event.name }] };
+    }
+    case 'check.set':
+      return { check: { minutes: event.minutes, every: event.every, asked: 0, due: due(moment, event.minutes) } };
+    case 'check.asked':
+      return check(facts, { asked: event.times, due: due(moment, CHECK_AGAIN_MINUTES) });
+    case 'check.answered':
+      return check(facts, { asked: 0, due: due(moment, facts.check?.minutes ?? 0) });
+    case 'check.hastened':
+      return check(facts, { due: due(moment, CHECK_AGAIN_MINUTES) });
+    case 'check.ended':
+      return { check: undefined };
+    case 'talk.changed':
+      return { pace: event.pace };
+    case 'prompt.said':
+      return { promptCount: facts.promptCount + 1, lastPrompt: { id: event.id, text: event.text } };
+    case 'visit.held':
+      return { held: true, supervisor: undefined };
+    case 'visit.resumed':
+      return { held: false };
+    case 'close.refused':
+      return { closeRefused: event.why };
+    case 'close.overridden':
+      return { closeRefused: [] };
+    case 'visit.closed':
+    case 'reading.asked':
+    case 'reading.refused':
+    case 'hazard.warned':
+    case 'step.asked':
+    case 'contradiction.noticed':
+    case 'part.doubted':
+    case 'landing.doubted':
+    case 'split.judged':
+    case 'charge.judged':
+    case 'refrigerant.judged':
+    case 'note.taken':
+    case 'remark.made':
+    case 'injury.reported':
+    case 'check.unanswered':
+    case 'edge.interrupted':
+      return NOTHING;
+    default:
+      // An event of a later version says nothing here.
+      event satisfies never;
+      return NOTHING;
+  }
+}
+
+/** Without an answer the check is put again after so many minutes. Our choice. */
+export const CHECK_AGAIN_MINUTES = 1;
+
+function due({ time }: Moment, minutes: number): number {
+  return time.mono + minutes * MS_A_MINUTE;
+}
+
+function check(facts: VisitFacts, change: Partial<NonNullable<VisitFacts['check']>>): Change {
+  return facts.check === undefined ? NOTHING : { check: { ...facts.check, ...change } };
+}
+
+/** A reading, look or repair takes the next number, may be taken back, and is new evidence. */
+function counted(facts: VisitFacts, number: number, kind: 'reading' | 'observation' | 'part' | 'work'): Change {
+  return {
+    readingCount: number,
+    evidenceNumber: facts.evidenceNumber + 1,
+    undoable: [...facts.undoable, { kind, number }],
+  };
+}
+
+function uncounted(facts: VisitFacts, isIt: (one: Undoable) => boolean): Change {
+  return { evidenceNumber: facts.evidenceNumber + 1, undoable: withoutLast(facts.undoable, isIt) };
+}
+
+function withoutLast<T>(list: readonly T[], isIt: (one: T) => boolean): readonly T[] {
+  const at = list.findLastIndex(isIt);
+  return at < 0 ? list : list.toSpliced(at, 1);
+}
+
+function changed(
+  lines: readonly ReadingLine[],
+  number: number,
+  change: (line: ReadingLine) => ReadingLine,
+): readonly ReadingLine[] {
+  return lines.map((line) => (line.number === number ? change(line) : line));
+}
+
+function readingLogged(facts: VisitFacts, event: Of<'reading.logged'>, moment: Moment): Change {
+  const { number, reading, under, confirmed } = event;
+  const line = {
+    ...moment,
+    number,
+    reading,
+    under,
+    corrected: [],
+    withdrawn: false,
+    ...(confirmed === true ? { confirmed } : {}),
+  };
+  return { ...counted(facts, number, 'reading'), readings: [...facts.readings, line] };
+}
+
+function readingCorrected(facts: VisitFacts, event: Of<'reading.corrected'>): Change {
+  return {
+    evidenceNumber: facts.evidenceNumber + 1,
+    readings: changed(facts.readings, event.number, (line) => {
+      const { judged: _past, confirmed: _asked, ...rest } = line;
+      return {
+        ...rest,
+        reading: event.to,
+        ...(event.under === undefined ? {} : { under: event.under }),
+        corrected: [...line.corrected, event.from],
+      };
+    }),
+  };
+}
+
+/** In records of earlier versions an observation is taken back under the same name. */
+function readingWithdrawn(facts: VisitFacts, number: number): Change {
+  if (!facts.readings.some((line) => line.number === number)) return observationWithdrawn(facts, number);
+  return {
+    ...uncounted(facts, (one) => one.kind === 'reading' && one.number === number),
+    readings: changed(facts.readings, number, (line) => ({ ...line, withdrawn: true })),
+  };
+}
+
+function observationWithdrawn(facts: VisitFacts, number: number): Change {
+  return {
+    ...uncounted(facts, (one) => one.kind === 'observation' && one.number === number),
+    observations: facts.observations.filter((line) => line.number !== number),
+  };
+}
+
+function partWithdrawn(facts: VisitFacts, part: FittedPartId, named: number | undefined): Change {
+  const number = named ?? facts.parts.findLast((line) => line.part === part)?.number;
+  return {
+    ...uncounted(facts, (one) => one.kind === 'part' && one.number === number),
+    parts: facts.parts.filter((line) => line.number !== number),
+  };
+}
+
+/** A proof is one thing to take back, however many numbers it has. */
+function proofLast({ undoable }: VisitFacts, zone: Of<'proof.began'>['zone']): readonly Undoable[] {
+  return [...undoable.filter((one) => one.kind !== 'proof' || one.zone !== zone), { kind: 'proof', zone }];
+}
+
+function proofPair({ proof }: VisitFacts, { zone, at, value }: Of<'proof.pair'>): Change {
+  if (proof?.zone !== zone) return NOTHING;
+  const others = proof.pairs.filter((pair) => !samePlaces(pair.at, at));
+  return { proof: { ...proof, pairs: [...others, { at, value }] } };
+}
+
+function proofReopened({ proof }: VisitFacts, { zone, at }: Of<'proof.reopened'>): Change {
+  if (proof?.zone !== zone) return NOTHING;
+  if (at === undefined) return { proof: undefined };
+  return { proof: { ...proof, pairs: proof.pairs.filter((pair) => !samePlaces(pair.at, at)) } };
+}
+
+function stepParked(facts: VisitFacts, { step, test, why, optional }: Of<'step.parked'>): Change {
+  if (optional === true) {
+    return { settled: [...facts.settled, step], passedBy: [...facts.passedBy, step] };
+  }
+  return { parked: [...facts.parked, { step, why, ...(test === undefined ? {} : { test }) }] };
+}

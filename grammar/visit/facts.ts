@@ -1,0 +1,228 @@
+import type { FaultId } from '../vocabulary/faults.ts';
+import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
+import type { JobItemId } from '../vocabulary/job-items.ts';
+import type { Reading } from '../vocabulary/measurement.ts';
+import type { ObservationId } from '../vocabulary/observations.ts';
+import type { PointId } from '../vocabulary/points.ts';
+import type { TestId } from '../vocabulary/tests.ts';
+import type { UnitProfile } from '../vocabulary/unit-profile.ts';
+import type { WorkId } from '../vocabulary/works.ts';
+import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
+import type { CallState, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
+import type { InputTime, RankedSuspects } from './inputs.ts';
+import type { OpenQuestion } from './questions.ts';
+import type { RefrigerantWork } from './refrigerant-work.ts';
+
+/** Where in the record something stands: the number of its event, and the time it claims. */
+export interface Moment {
+  readonly seq: number;
+  readonly time: InputTime;
+}
+
+export interface ReadingLine extends Moment {
+  readonly number: number;
+  readonly reading: Reading;
+  readonly under: TakenUnder;
+  readonly judged?: Judged;
+  /** Asked back, and said to be what the meter shows. */
+  readonly confirmed?: true;
+  /** Values this reading had before it was set right, the oldest first. */
+  readonly corrected: readonly Reading[];
+  readonly withdrawn: boolean;
+}
+
+export interface ObservationLine extends Moment {
+  readonly number: number;
+  readonly observation: ObservationId;
+  readonly under: TakenUnder;
+}
+
+export interface PartLine extends Moment {
+  readonly number: number;
+  readonly part: string;
+  readonly ratings: Readonly<Record<string, number | string>>;
+  readonly repairs: readonly FaultId[];
+  readonly words: string;
+  /** What was held against it and overridden. */
+  readonly doubts: readonly string[];
+}
+
+/** Something mended without a part. */
+export interface WorkLine extends Moment {
+  readonly number: number;
+  readonly work: WorkId;
+  readonly repairs: readonly FaultId[];
+  readonly words: string;
+}
+
+/** One pair of the proof: where the tips stood, and the volts. */
+export interface ProvedPair {
+  readonly at: readonly PointId[];
+  readonly value: number;
+}
+
+/** A proof of absence of voltage in progress, number by number. Volts; `began` on the input clock in milliseconds. */
+export interface ProofInProgress {
+  readonly zone: ZoneId;
+  readonly before: number;
+  readonly began: number;
+  readonly pairs: readonly ProvedPair[];
+}
+
+/** What "take that back" takes back next. */
+export type Undoable =
+  | { readonly kind: 'reading'; readonly number: number }
+  | { readonly kind: 'observation'; readonly number: number }
+  | { readonly kind: 'part'; readonly number: number }
+  | { readonly kind: 'work'; readonly number: number }
+  /** A proof, from its meter on or whole. */
+  | { readonly kind: 'proof'; readonly zone: ZoneId }
+  | { readonly kind: 'wire' }
+  | { readonly kind: 'item'; readonly item: JobItemId }
+  | { readonly kind: 'recommendation'; readonly text: string };
+
+/** The lone-worker check while one runs: when it is due on the input clock, and how often it was put unanswered. */
+export interface RunningCheck {
+  readonly minutes: number;
+  readonly every: boolean;
+  readonly due: number;
+  readonly asked: number;
+}
+
+/**
+ * What holds in a visit, by its events alone: the interlocks judge by it, a visit is restored from it, screens and
+ * exports show it. Only `evolve` writes it.
+ */
+export interface VisitFacts {
+  /** How many events there are. */
+  readonly events: number;
+  /** The time of the latest input. */
+  readonly now: InputTime;
+  /** When words were last understood, on the input clock. Milliseconds. */
+  readonly lastHeard: number;
+  readonly visit: string;
+  readonly site: string;
+  readonly complaint: string;
+  readonly role: 'technician' | 'trainee';
+  readonly software: string;
+  /** With all that the nameplate said of it. */
+  readonly unit: UnitProfile;
+  /** Nameplate fields read on this visit. */
+  readonly plate: Readonly<Record<string, number | string>>;
+  readonly phase: Phase;
+  /** Which part of the unit is searched, while testing. */
+  readonly focus: Focus | undefined;
+  readonly held: boolean;
+  readonly pace: 'brief' | 'full';
+  /** The supervisor who acknowledged a trainee's live steps, while it counts. */
+  readonly supervisor: string | undefined;
+  /** Set where the maker's procedure governs instead of the interlocks here. */
+  readonly gate: 'inverter-driven' | 'A3-refrigerant' | undefined;
+  readonly energy: Readonly<Record<ZoneId, EnergyState>>;
+  readonly call: CallState;
+  /** What was last reported of each switch. */
+  readonly isolation: Readonly<Record<IsolationPlace, Isolation>>;
+  readonly proof: ProofInProgress | undefined;
+  /** Sections and zones whose stored charge was read released. */
+  readonly discharged: readonly ZoneId[];
+  /** All readings; those taken back stand in it as withdrawn. */
+  readonly readings: readonly ReadingLine[];
+  readonly observations: readonly ObservationLine[];
+  readonly parts: readonly PartLine[];
+  readonly works: readonly WorkLine[];
+  /** The number that the latest reading, look or repair bears. */
+  readonly readingCount: number;
+  /** Number of the latest evidence; answers of the diagnosis for an earlier one are stale. */
+  readonly evidenceNumber: number;
+  /** What the diagnosis answered last, and the answer that was taken. */
+  readonly answer: RankedSuspects | undefined;
+  readonly assessment: RankedSuspects | undefined;
+  readonly finding:
+    | { readonly fault: FaultId; readonly probability: number; readonly evidence: readonly number[] }
+    | undefined;
+  readonly parked: readonly { readonly step: string; readonly test?: TestId; readonly why: string }[];
+  /** Plan steps that are answered. */
+  readonly settled: readonly string[];
+  /** Optional steps that were asked and passed by. */
+  readonly passedBy: readonly string[];
+  /** Cautions acknowledged in this visit, as caution@zone. */
+  readonly acknowledged: readonly string[];
+  /** Cautions that came late, as caution@zone. */
+  readonly saidLate: readonly string[];
+  readonly questions: readonly OpenQuestion[];
+  readonly questionCount: number;
+  /** The latest is last. */
+  readonly undoable: readonly Undoable[];
+  /** Why the visit did not close when it was last asked to; a spoken reason overrides. */
+  readonly closeRefused: readonly string[];
+  readonly wires: readonly (Moment & { readonly wire: WireMove })[];
+  readonly refrigerantWork: RefrigerantWork;
+  readonly check: RunningCheck | undefined;
+  /** What was reported of the job and not withdrawn, in order. */
+  readonly items: readonly (Moment & { readonly item: JobItemId })[];
+  readonly recommendations: readonly (Moment & { readonly text: string })[];
+  readonly signatures: readonly (Moment & { readonly who: 'technician' | 'customer'; readonly name: string })[];
+  /** When the unit was last set running, on the input clock. Milliseconds. */
+  readonly runningSince: number | undefined;
+  readonly lastPrompt: { readonly id: string; readonly text: string } | undefined;
+  readonly promptCount: number;
+}
+
+/** A caution is known by what it says and where. */
+export function cautionKey(id: string, zone: ZoneId | 'none'): string {
+  return `${id}@${zone}`;
+}
+
+/** What holds before the first event. */
+export function noFacts(): VisitFacts {
+  return {
+    events: 0,
+    now: { at: '1970-01-01T00:00:00.000Z', mono: 0 },
+    lastHeard: 0,
+    visit: '',
+    site: '',
+    complaint: '',
+    role: 'technician',
+    software: '',
+    unit: { id: 'unknown' },
+    plate: {},
+    phase: 'arrive',
+    focus: undefined,
+    held: false,
+    pace: 'brief',
+    supervisor: undefined,
+    gate: undefined,
+    energy: Object.fromEntries(ZONES.map((zone) => [zone, 'unknown'])) as Record<ZoneId, EnergyState>,
+    call: 'unknown',
+    isolation: { outdoor: 'unknown', panel: 'unknown', 'air-handler': 'unknown' },
+    proof: undefined,
+    discharged: [],
+    readings: [],
+    observations: [],
+    parts: [],
+    works: [],
+    readingCount: 0,
+    evidenceNumber: 0,
+    answer: undefined,
+    assessment: undefined,
+    finding: undefined,
+    parked: [],
+    settled: [],
+    passedBy: [],
+    acknowledged: [],
+    saidLate: [],
+    questions: [],
+    questionCount: 0,
+    undoable: [],
+    closeRefused: [],
+    wires: [],
+    refrigerantWork: {},
+    check: undefined,
+    items: [],
+    recommendations: [],
+    signatures: [],
+    runningSince: undefined,
+    lastPrompt: undefined,
+    promptCount: 0,
+  };
+}

@@ -1,0 +1,138 @@
+import type { VisitEvent, VisitOutcome } from './events.ts';
+
+type Of<T extends VisitOutcome['type']> = Extract<VisitOutcome, { type: T }>;
+type Required<E> = { [K in keyof E]-?: undefined extends E[K] ? never : K }[keyof E];
+/** How a field is looked at; what is inside a record is not. */
+type Kind<V> = [V] extends [string]
+  ? 'text'
+  : [V] extends [number]
+    ? 'number'
+    : [V] extends [boolean]
+      ? 'yes-or-no'
+      : [V] extends [readonly unknown[]]
+        ? 'list'
+        : [V] extends [{ readonly quantity: unknown; readonly at: unknown }]
+          ? 'reading'
+          : [V] extends [string | number]
+            ? 'text-or-number'
+            : 'record';
+type Fields<E> = { readonly [K in Exclude<Required<E>, 'type'>]: Kind<Exclude<E[K], undefined>> };
+
+/** What an event of each type must hold; a field that is added to an event is added here, or this does not compile. */
+const FIELDS: { readonly [T in VisitOutcome['type']]: Fields<Of<T>> } = {
+  'visit.opened': { visit: 'text', site: 'text', complaint: 'text', role: 'text', unit: 'record', software: 'text' },
+  'phase.entered': { phase: 'text' },
+  'focus.moved': { focus: 'text' },
+  'supervisor.acknowledged': { supervisor: 'text' },
+  'unit.gated': { gate: 'text', words: 'text' },
+  'reading.logged': { reading: 'reading', number: 'number', under: 'record' },
+  'reading.judged': { number: 'number', judged: 'record' },
+  'reading.asked': { reading: 'reading', why: 'text' },
+  'reading.refused': { reading: 'reading', reason: 'text' },
+  'reading.corrected': { number: 'number', from: 'reading', to: 'reading' },
+  'reading.withdrawn': { number: 'number' },
+  'observation.logged': { observation: 'text', number: 'number', under: 'record' },
+  'observation.withdrawn': { number: 'number' },
+  'question.asked': { number: 'number', question: 'record', words: 'text' },
+  'question.ended': { number: 'number', how: 'text' },
+  'switch.reported': { place: 'text', state: 'text' },
+  'call.seen': { call: 'text' },
+  'run.changed': { running: 'yes-or-no' },
+  'nameplate.logged': { field: 'text', value: 'text-or-number' },
+  'energy.changed': { zone: 'text', from: 'text', to: 'text', why: 'text' },
+  'proof.began': { zone: 'text', before: 'number' },
+  'proof.pair': { zone: 'text', at: 'list', value: 'number' },
+  'proof.reopened': { zone: 'text', why: 'text' },
+  'proof.withdrawn': { zone: 'text' },
+  'charge.released': { zone: 'text' },
+  'charge.doubted': { zones: 'list' },
+  'proof.recorded': { zone: 'text', before: 'number', values: 'list', after: 'number', result: 'text' },
+  'caution.spoken': { caution: 'text', words: 'text', source: 'text' },
+  'caution.acknowledged': { caution: 'text' },
+  'hazard.warned': { words: 'text', zone: 'text' },
+  'step.asked': { step: 'text', words: 'text' },
+  'step.parked': { step: 'text', why: 'text' },
+  'steps.settled': { steps: 'list' },
+  'steps.reopened': { steps: 'list' },
+  'suspects.ranked': { version: 'text', forSeq: 'number', suspects: 'list', hazards: 'list' },
+  'contradiction.noticed': { numbers: 'list' },
+  'finding.stated': { fault: 'text', probability: 'number', evidence: 'list' },
+  'part.fitted': { part: 'text', ratings: 'record', repairs: 'list' },
+  'part.doubted': { part: 'text', weight: 'text', why: 'text', source: 'text' },
+  'part.withdrawn': { part: 'text' },
+  'work.done': { work: 'text', repairs: 'list' },
+  'work.withdrawn': { work: 'text' },
+  'landing.doubted': { wire: 'record', why: 'text' },
+  'close.overridden': { why: 'list', reason: 'text' },
+  'wire.moved': { wire: 'record' },
+  'wire.withdrawn': { wire: 'record' },
+  'split.judged': { split: 'number', minutes: 'number', word: 'text', band: 'record', source: 'text' },
+  'charge.judged': { figure: 'text', value: 'number', refrigerant: 'text', readings: 'list', minutes: 'number' },
+  'refrigerant.judged': { check: 'text', value: 'number', minutes: 'number', judged: 'record' },
+  'note.taken': { text: 'text' },
+  'item.reported': { item: 'text' },
+  'item.withdrawn': { item: 'text' },
+  'recommendation.made': { text: 'text' },
+  'recommendation.withdrawn': { text: 'text' },
+  'visit.signed': { who: 'text', name: 'text' },
+  'remark.made': { author: 'text', text: 'text' },
+  'injury.reported': {},
+  'check.set': { minutes: 'number', every: 'yes-or-no' },
+  'check.asked': { times: 'number' },
+  'check.answered': {},
+  'check.unanswered': { times: 'number' },
+  'check.hastened': {},
+  'check.ended': {},
+  'talk.changed': { pace: 'text' },
+  'prompt.said': { id: 'text', kind: 'text', text: 'text' },
+  'visit.held': {},
+  'visit.resumed': {},
+  'edge.interrupted': { edge: 'text', fault: 'text', sentence: 'text' },
+  'close.refused': { why: 'list' },
+  'visit.closed': { summary: 'record' },
+};
+
+const LOOKS: Readonly<Record<string, (value: unknown) => boolean>> = {
+  text: (value) => typeof value === 'string',
+  number: (value) => typeof value === 'number',
+  'yes-or-no': (value) => typeof value === 'boolean',
+  'text-or-number': (value) => typeof value === 'string' || typeof value === 'number',
+  list: Array.isArray,
+  record: isRecord,
+  reading: (value) =>
+    isRecord(value) &&
+    typeof value['quantity'] === 'string' &&
+    Array.isArray(value['at']) &&
+    value['value'] !== undefined &&
+    typeof value['unit'] === 'string',
+};
+
+/**
+ * Whether an event holds what an event of its type must: a record may have been written by another program, or been
+ * damaged. Types that are not known pass: nothing is known that they lack.
+ */
+export function isWhole(event: VisitEvent): boolean {
+  if (!isRecord(event)) return false;
+  if (event.type === 'input.taken')
+    return isRecord(event.input) && isTime(event.input.time) && isHeardWhole(event.input);
+  const fields = (FIELDS as Readonly<Record<string, Readonly<Record<string, string>>>>)[event.type];
+  const held = event as unknown as Readonly<Record<string, unknown>>;
+  if (fields === undefined) return true;
+  return isTime(held['time']) && Object.entries(fields).every(([name, kind]) => LOOKS[kind]?.(held[name]) === true);
+}
+
+function isHeardWhole(input: { readonly type: string }): boolean {
+  if (input.type !== 'heard.utterance') return true;
+  const { utterance } = input as { readonly utterance?: unknown };
+  if (!isRecord(utterance) || !isRecord(utterance['understanding'])) return false;
+  const { heard, meaning, verdict } = utterance['understanding'] as Readonly<Record<string, unknown>>;
+  return typeof heard === 'string' && typeof verdict === 'string' && isRecord(meaning);
+}
+
+function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function isTime(value: unknown): boolean {
+  return isRecord(value) && typeof value['at'] === 'string' && typeof value['mono'] === 'number';
+}

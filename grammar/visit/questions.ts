@@ -1,0 +1,19 @@
+import type { Meaning } from '../phrases/meaning.ts';
+import type { Reading } from '../vocabulary/measurement.ts';
+
+/** A question put to the technician, and what is done with its answer. */
+export type Question =
+  | { readonly kind: 'teen-or-ty'; readonly reading: Reading; readonly options: readonly [number, number] }
+  | { readonly kind: 'confirm-reading'; readonly reading: Reading; readonly why: string }
+  /** Anything else that was understood with a doubt: taken at a yes. */
+  | { readonly kind: 'confirm-meaning'; readonly meaning: Meaning; readonly confirmed?: true };
+
+/** How a question came to its end. `expired`: nobody answered, and the talk went on. */
+export type QuestionEnd = 'answered' | 'expired' | 'withdrawn';
+
+/** A question that stands open. They are put one after another; none takes the place of another. */
+export interface OpenQuestion {
+  readonly number: number;
+  readonly question: Question;
+  readonly words: string;
+}

@@ -1,0 +1,45 @@
+import type { JobItemId } from '../vocabulary/job-items.ts';
+import type { ObservationId } from '../vocabulary/observations.ts';
+import type { WireMove } from './events.ts';
+import type { PartLine, ReadingLine, VisitFacts, WorkLine } from './facts.ts';
+import type { Question } from './questions.ts';
+
+/** Readings that were not taken back, in their order. */
+export function standingReadings({ readings }: VisitFacts): readonly ReadingLine[] {
+  return readings.filter(({ withdrawn }) => !withdrawn);
+}
+
+/** The latest reading that was not taken back. */
+export function latestReading({ readings }: VisitFacts): ReadingLine | undefined {
+  return readings.findLast(({ withdrawn }) => !withdrawn);
+}
+
+/** The question that is put now; others may wait behind it. */
+export function openQuestion({ questions }: VisitFacts): Question | undefined {
+  return questions[0]?.question;
+}
+
+export function hasItem({ items }: VisitFacts, item: JobItemId): boolean {
+  return items.some((line) => line.item === item);
+}
+
+export function wasSeen({ observations }: VisitFacts, observation: ObservationId): boolean {
+  return observations.some((line) => line.observation === observation);
+}
+
+/** Wires and jumpers as they were moved, those taken back left out. */
+export function wireMoves({ wires }: VisitFacts): readonly WireMove[] {
+  return wires.map(({ wire }) => wire);
+}
+
+/** Parts fitted and work done without one, in their order. */
+export function repairsMade({ parts, works }: VisitFacts): readonly (PartLine | WorkLine)[] {
+  return [...parts, ...works].toSorted((a, b) => a.number - b.number);
+}
+
+/** The customer's answer to the work stands at no, and no work was done since. */
+export function isDeclined(facts: VisitFacts): boolean {
+  const answer = facts.items.findLast(({ item }) => item.startsWith('consent-'));
+  if (answer?.item !== 'consent-refused') return false;
+  return repairsMade(facts).every(({ seq }) => seq < answer.seq);
+}
