@@ -14,11 +14,11 @@ export const COVER_NAMES = {
 
 /** Behind a cover: where it was taken off. */
 export const OFF_THE_UNIT = 'off [of] [the (unit | condenser | cabinet)]';
-export const OFF_THE_TERMINALS = 'off [of] the [compressor] terminals';
+export const OFF_THE_TERMINALS = 'off [of] the (compressor [terminals] | terminals)';
 
 /** That a cover is off or on, behind its name and without it. That all are on is a look; "panel is on" is never taken. */
 export const COVER_IS = {
-  off: '(is | are | has been | have been | came)',
+  off: '(is | are | has been | have been | came) [all]',
   gone: '(is | are | has been | have been) (removed | taken off)',
   on: '(is | has been) ([back] on | put back [on] | in place)',
 } as const;
