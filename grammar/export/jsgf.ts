@@ -21,7 +21,18 @@ const LINK = pattern("is | reads | at | shows | reading | i've got | i have");
 /** Rules of the wide grammar that the recogniser takes over, their numbers narrowed. */
 const ORDERS = ['order', 'correction', 'injury', 'note-opening', 'switch', 'check-on-me'] as const;
 const REPORTS = ['placeless', 'meter-proof', 'absence', 'discharged', 'observation', 'job-item'] as const;
-const RECORDS = ['nameplate', 'nameplate-pair', 'nameplate-choice', 'part', 'work', 'wire', 'mass', 'pair'] as const;
+const DONE = ['moved-narrow', 'cover-narrow', 'deed'] as const;
+const RECORDS = [
+  'nameplate',
+  'nameplate-pair',
+  'nameplate-choice',
+  'part',
+  'work',
+  'wire',
+  'mass',
+  'pair',
+  ...DONE,
+] as const;
 
 /**
  * A grammar for the offline recogniser (JSGF, W3C Note 5 June 2000), built for the moment: what is expected first.

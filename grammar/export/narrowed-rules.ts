@@ -49,7 +49,9 @@ export const NARROWED_RULES: Rules = {
     repeat(rule('proof-step'), 1),
     pattern('meter $n-source [volts]'),
   ),
-  'proof-step': pattern('[leg one | leg two | leg to leg | t one | t two] $proof-number [volts]'),
+  'proof-step': pattern(
+    '[(leg one | leg two | t one | t two) [to ground] | leg (one to leg two | to leg) | t one to t two] $proof-number [volts]',
+  ),
   correction: sequence(
     pattern('correction | no | make that | i meant | that was'),
     alternative(sequence(rule('to-699'), optional(rule('unit-name'))), namesOf(MEASURANDS.slice(0, 2))),
@@ -96,6 +98,18 @@ export const NARROWED_RULES: Rules = {
       rule('wire-end'),
     ),
     pattern('jumper [is] [from | on | off] $letter to $letter | jumped $letter to $letter'),
+  ),
+  'moved-narrow': alternative(
+    sequence(pattern('(took out | pulled | removed | put back) the'), rule('moved-part')),
+    sequence(pattern('(took | put) the'), rule('moved-part'), pattern('out | back in')),
+    sequence(optional(pattern('the')), rule('moved-part'), pattern('is (back in | out of the unit)')),
+    sequence(optional(pattern('the')), rule('part-out'), pattern('is out')),
+  ),
+  'cover-narrow': pattern(
+    '[the] (cover | panel) is off | [the] (covers | panels) are off | took the (cover | covers | panel) off | put the (cover | covers | panel) back on | [the] [compressor] terminal cover is (off | [back] on) | took the terminal cover off | put the terminal cover back on',
+  ),
+  deed: pattern(
+    '(pressed | pushed | held) the (contactor | armature) in | pressed the contactor [by hand] | (bypassed | jumped out) the (((high | low) pressure | float | door) switch) | [i am] brazing [the joint | the line] | torch is lit | [the] system is in a vacuum | pulling a vacuum | [the] vacuum pump is (on | running) | broke the vacuum [with nitrogen] | [the] vacuum is broken | touched the compressor [shell] | hand on the compressor',
   ),
   'check-on-me': pattern('check on me (every | in) $n-under minutes'),
   letter: pattern('r | c | y | g | o | b | w'),

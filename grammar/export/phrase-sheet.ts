@@ -1,9 +1,12 @@
 import type { Expectation } from '../phrases/meaning.ts';
 import { spokenForms } from '../phrases/numbers/spoken-forms.ts';
 import { COMMANDS } from '../vocabulary/commands.ts';
+import { COVER_NAMES } from '../vocabulary/covers.ts';
+import { DEEDS } from '../vocabulary/deeds.ts';
 import { CHARGED_PARTS, DEVICES, SWITCH_STATES } from '../vocabulary/devices.ts';
 import { DICTATIONS, JOB_ITEMS } from '../vocabulary/job-items.ts';
 import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
+import { PUTTING, TAKING } from '../vocabulary/moved-parts.ts';
 import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
 import { NAMES } from '../vocabulary/names.ts';
 import { OBSERVATIONS } from '../vocabulary/observations.ts';
@@ -48,7 +51,10 @@ export function toPhraseSheet(expectation?: Expectation): string {
       '… then what it is',
       SWITCH_STATES.map((row) => line(row.state, row.after)),
     ),
-    section('Absence of voltage, in one breath', ['meter two forty, zero, zero, zero, meter two forty']),
+    section('Absence of voltage, in one breath', [
+      'meter two forty, zero, zero, zero, meter two forty',
+      'each zero with its place: leg one to ground zero, leg one to leg two zero, t one to t two zero …',
+    ]),
     section(
       'Discharged',
       CHARGED_PARTS.map((row) => line(row.zones.join(' and '), row.say)),
@@ -72,6 +78,18 @@ export function toPhraseSheet(expectation?: Expectation): string {
     section(
       'Mended without a part',
       WORKS.map((row) => line(row.name, row.say)),
+    ),
+    section('Parts taken out or put back', [
+      line('out', `(${TAKING.needs}) … out | (${TAKING.has}) … | … (is | are) (taken out | out of the unit)`),
+      line('in', `(${PUTTING.needs}) … back in | … is back in`),
+    ]),
+    section(
+      'Covers',
+      Object.entries(COVER_NAMES).map(([id, say]) => line(`${id.replace('-', ' ')}: off, or back on`, say)),
+    ),
+    section(
+      'Done by hand',
+      DEEDS.map((row) => line(row.name, `${row.say} | ${row.seen}`)),
     ),
     section('Wires: lifted or landed, size, colour, from or on a terminal', [
       ...wrapLine(`colours: ${WIRE_COLOURS.join(', ')}`),

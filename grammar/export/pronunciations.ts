@@ -6,8 +6,10 @@
 export const PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
   ampacity: ['AE M P AE S AH T IY'],
   amps: ['AE M P S'],
+  armature: ['AA R M AH CH ER'],
   braze: ['B R EY Z'],
   brazed: ['B R EY Z D'],
+  brazing: ['B R EY Z IH NG'],
   contactor: ['K AA N T AE K T ER', 'K AH N T AE K T ER'],
   crankcase: ['K R AE NG K K EY S'],
   defrosted: ['D IH F R AO S T IH D'],

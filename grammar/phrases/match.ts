@@ -39,7 +39,7 @@ interface Token {
 }
 
 /** Tokens alive at once; beyond it only the cheapest go on. */
-const BEAM = 260;
+const BEAM = 300;
 /** Tokens dearer than the cheapest by more are given up. */
 const WIDTH = 5;
 

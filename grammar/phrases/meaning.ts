@@ -1,4 +1,6 @@
 import type { CommandId } from '../vocabulary/commands.ts';
+import type { CoverId, CoverState } from '../vocabulary/covers.ts';
+import type { DeedId } from '../vocabulary/deeds.ts';
 import type { SwitchingDevice, SwitchPlace } from '../vocabulary/devices.ts';
 import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
@@ -25,12 +27,18 @@ export type Report =
       readonly zone: ZoneId;
       readonly before: number;
       readonly values: readonly number[];
+      /** Where each value was read, as long as `values`: empty for one without a place. Absent where no place was named. */
+      readonly at?: readonly (readonly PointId[])[];
       readonly after: number;
     }
   | { readonly type: 'meter-proof'; readonly value: number }
   | { readonly type: 'discharged'; readonly zone: ZoneId }
   | { readonly type: 'observation'; readonly observation: ObservationId }
   | { readonly type: 'job-item'; readonly item: JobItemId }
+  /** A part taken out of the unit or put back; a part that was fitted anew is a meaning of its own. */
+  | { readonly type: 'part-moved'; readonly part: PartId; readonly to: 'out' | 'in' }
+  | { readonly type: 'cover'; readonly cover: CoverId; readonly state: CoverState }
+  | { readonly type: 'deed'; readonly deed: DeedId }
   | { readonly type: 'injury' };
 
 /** What a technician may set right in the latest reading: another value, another place, or both. */

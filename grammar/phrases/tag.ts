@@ -1,10 +1,13 @@
 import type { CommandId } from '../vocabulary/commands.ts';
+import type { CoverId } from '../vocabulary/covers.ts';
+import type { DeedId } from '../vocabulary/deeds.ts';
 import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PartId, PartRatingId } from '../vocabulary/parts.ts';
 import type { PlaceId } from '../vocabulary/places.ts';
 import type { PointId } from '../vocabulary/points.ts';
+import type { ProofEndId } from '../vocabulary/proof-pairs.ts';
 import type { QuantityId, UnitCode } from '../vocabulary/quantities.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { ZoneId } from '../vocabulary/zones.ts';
@@ -24,6 +27,7 @@ export type FrameId =
   | 'observation'
   | 'injury'
   | 'job-item'
+  | 'deed'
   | 'dictation'
   | 'check-on-me'
   | 'nameplate'
@@ -61,6 +65,12 @@ export type Tag =
   | { readonly tag: 'zones'; readonly zones: readonly ZoneId[] }
   | { readonly tag: 'observation'; readonly observation: ObservationId }
   | { readonly tag: 'item'; readonly item: JobItemId }
+  | { readonly tag: 'deed'; readonly deed: DeedId }
+  | { readonly tag: 'cover'; readonly cover: CoverId }
+  | { readonly tag: 'moved'; readonly to: 'out' | 'in' }
+  /** An end of a pair within a proof; behind its ends, whether the pair is the next value's or the last one's. */
+  | { readonly tag: 'proof-end'; readonly end: ProofEndId }
+  | { readonly tag: 'proof-pair'; readonly of: 'next' | 'last' }
   | { readonly tag: 'dictated-as'; readonly as: DictatedAs }
   | { readonly tag: 'every' }
   | { readonly tag: 'field'; readonly field: NameplateFieldId }

@@ -43,5 +43,13 @@ export const NEGATIONS: readonly string[] = [
   "don't",
   "aren't",
   "wasn't",
+  "weren't",
+  "haven't",
+  "hasn't",
+  "hadn't",
+  "didn't",
+  "couldn't",
+  "wouldn't",
+  "shouldn't",
   'cannot',
 ];

@@ -12,17 +12,13 @@ export const METER_PROVES =
 /** Behind it: where it was proved. */
 export const PROVING_SOURCE = 'on a (known [live] | live) source | on the known source';
 
-/** Named pairs within a proof of absence of voltage. */
-export const PROOF_PAIRS =
-  '(leg | line | l) (one | two) [to (ground | leg two | line two | l two)] | leg to leg | line to line | ground to ground | t one [to (ground | t two)] | t two [to ground]';
-
 /** Somebody is hurt. */
 export const INJURY =
   "i got (bit | shocked | zapped | hit | burned | burnt | hurt | lit up | cut) | (i am | i'm) (hurt | injured) | (it | that) (bit | shocked | zapped | got) me | got bit | i've been (shocked | hurt | burned) | (somebody | someone | he | she) (got | is | was | has been) (hurt | shocked | hit | burned | injured) | i got a shock";
 
 /** Sounds like a report of energy, but names no device or no place: it is asked, never taken. */
 export const PLACELESS =
-  "(it | it's | it is | that | that's | everything | [the] power | [the] power's) [is] (dead | off | hot | out | killed | cold | de energized) | it's (dead | off | out | killed) | killed [the] power | locked it out | turned it [back] (on | off) | [the] unit is (locked | tagged | locked and tagged | off | dead) | verified (dead | zero [volts])";
+  "(it | it's | it is | that | that's | everything | [the] power | [the] power's) [is] (dead | off | hot | out | killed | cold | de energized) | it's (dead | off | out | killed) | killed [the] power | locked it out | turned it [back] (on | off) | [the] unit is (locked | tagged | locked and tagged | off | dead) | verified (dead | zero [volts]) | [the] (main | electrical | house) panel (is | has been) (off | dead | out | shut off | turned off)";
 
 /** Before a dictated note. */
 export const NOTE = 'note | make a note | take a note';

@@ -1,6 +1,6 @@
 import { rowsBy } from './rows-by.ts';
 
-/** Work that mends something without a part: what was done, and how it is said. */
+/** Work that mends something without a part: what was done, and how it is said. `withFlame`: said so, a torch was lit for it too. */
 export const WORKS = [
   {
     id: 'outdoor-coil-cleaned',
@@ -86,7 +86,8 @@ export const WORKS = [
   {
     id: 'leak-repaired',
     name: 'repaired the leak',
-    say: '(repaired | fixed | brazed | sealed | found and fixed | found and repaired) [up] [the | a] leak | brazed [the] joint | (tightened | remade) [the] flare [nut | fitting]',
+    say: '(repaired | fixed | sealed | found and fixed | found and repaired) [up] [the | a] leak | (tightened | remade) [the] flare [nut | fitting]',
+    withFlame: 'brazed [up] [the | a] leak | brazed [the | a | both] (joint | joints)',
   },
   {
     id: 'supply-restored',

@@ -8,6 +8,7 @@ import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesFedBy, zonesOpenedAt } f
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { hastenCheck } from './check-on-me.ts';
 import { dropProof, endProofs } from './end-proofs.ts';
+import { takeDeed } from './take-deed.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
 import { circumstances } from './take-reading.ts';
@@ -27,6 +28,12 @@ export function takeReport(turn: Turn, report: Report): void {
       return takeObservation(turn, report.observation);
     case 'job-item':
       return takeItem(turn, report.item);
+    case 'part-moved':
+      return takeDeed(turn, report);
+    case 'cover':
+      return takeDeed(turn, report);
+    case 'deed':
+      return takeDeed(turn, report);
     case 'injury':
       return takeInjury(turn);
     default:

@@ -3,6 +3,7 @@ import { COMMANDS_BY_ID } from '../../../grammar/vocabulary/commands.ts';
 import { OBSERVATIONS_BY_ID, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
+import { deedWords } from '../things/deed-words.ts';
 import { dictationWords, itemWords, workWords } from '../things/job-words.ts';
 import { showPlace, showReading, showUnit, showValue } from './show-reading.ts';
 
@@ -68,6 +69,10 @@ function showReport(report: Report): string {
       return showObservation(report.observation);
     case 'job-item':
       return itemWords(report.item);
+    case 'part-moved':
+    case 'cover':
+    case 'deed':
+      return deedWords(report);
     case 'injury':
       return 'somebody is hurt';
   }

@@ -8,6 +8,7 @@ import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
+import { deedWords, type ReportedDeed } from '../things/deed-words.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { itemWords, workWords } from '../things/job-words.ts';
 import { observationWords } from '../things/observation-words.ts';
@@ -112,6 +113,7 @@ export const SAY = {
   // What was seen and done.
   seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
   item: (item: JobItemId) => `${capital(itemWords(item))}.`,
+  deed: (done: ReportedDeed) => `${capital(deedWords(done))}.`,
   work: (work: WorkId) => `${capital(workWords(work))}.`,
   fitted: (words: string) => `Fitted: ${words}.`,
   partDoubted: (why: readonly string[]) => `Does not match. ${why.join(' ')} Keep it all the same?`,

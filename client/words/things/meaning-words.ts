@@ -2,6 +2,7 @@ import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import { COMMANDS_BY_ID } from '../../../grammar/vocabulary/commands.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
+import { deedWords } from './deed-words.ts';
 import { dictationWords, itemWords, workWords } from './job-words.ts';
 import { nameplateWords } from './nameplate-words.ts';
 import { observationWords } from './observation-words.ts';
@@ -56,6 +57,10 @@ function reportWords(report: Report): string | undefined {
       return 'capacitor discharged';
     case 'job-item':
       return itemWords(report.item);
+    case 'part-moved':
+    case 'cover':
+    case 'deed':
+      return deedWords(report);
     case 'injury':
       return undefined;
   }

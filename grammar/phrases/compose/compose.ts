@@ -1,13 +1,15 @@
 import { MEASURANDS } from '../../vocabulary/measurands.ts';
 import type { Expectation, Meaning } from '../meaning.ts';
+import { composeAbsence } from './absence.ts';
 import { composeCorrection } from './correction.ts';
+import { composeDeed, composeWork } from './deeds.ts';
 import { type Draft, sure } from './draft.ts';
 import { composeReading, draftsOf } from './reading.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
 import { saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
 import { composePair, composeSame } from './several.ts';
-import { composeAbsence, composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
+import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
 import { composeWire } from './wire.ts';
 import { composeMass, composeNameplate, composePart } from './written.ts';
 
@@ -67,10 +69,10 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
       return composeNameplate(segment);
     case 'part':
       return composePart(segment);
-    case 'work': {
-      const done = segment.items.find((item) => item.tag === 'work');
-      return done === undefined ? [] : sure({ kind: 'work', work: done.work });
-    }
+    case 'work':
+      return composeWork(segment);
+    case 'deed':
+      return composeDeed(segment);
     case 'wire':
       return composeWire(segment);
     case 'mass':

@@ -5,9 +5,12 @@ import type { Item } from './segment.ts';
 
 const order = new Map<PointId, number>(POINTS.map((point, index) => [point.id, index]));
 
-/** Points in any order, as one key: the two tips of a pair have no order of their own. */
-export const pairKey = (at: readonly PointId[]): string =>
-  [...at].sort((a, b) => order.get(a)! - order.get(b)!).join(' ');
+/** Points in the order of the table: the two tips of a pair have no order of their own. */
+export const inOrder = (at: readonly PointId[]): readonly PointId[] =>
+  [...at].sort((a, b) => order.get(a)! - order.get(b)!);
+
+/** Points in any order, as one key. */
+export const pairKey = (at: readonly PointId[]): string => inOrder(at).join(' ');
 
 /** The other tip where only one is said. */
 const GROUND: readonly PointId[] = ['ground'];

@@ -95,6 +95,8 @@ const wireEnd = phraseBook(
   (ids) => ({ tag: 'tip', points: ids }),
 );
 
+const FLAME = tag({ tag: 'deed', deed: 'flame-lit' });
+
 const RATING = alternative(
   sequence(
     NUMBER,
@@ -131,7 +133,13 @@ export const RECORD_RULES: Rules = {
   ),
   work: sequence(
     optional(pattern("i | i've | i have")),
-    alternative(...WORKS.map((row) => sequence(pattern(row.say), tag({ tag: 'work', work: row.id })))),
+    alternative(
+      ...WORKS.flatMap((row) => {
+        const done = tag({ tag: 'work', work: row.id });
+        const said = sequence(pattern(row.say), done);
+        return 'withFlame' in row ? [said, sequence(pattern(row.withFlame), done, FLAME)] : [said];
+      }),
+    ),
     tag({ tag: 'frame', frame: 'work' }),
   ),
   'wire-end': wireEnd,

@@ -1,26 +1,11 @@
 import { COMMANDS } from '../../vocabulary/commands.ts';
-import {
-  CHARGED_PARTS,
-  DEVICES,
-  POWER_STATES,
-  PROOF_PLACES,
-  SWITCH_AROUND,
-  SWITCH_STATES,
-} from '../../vocabulary/devices.ts';
+import { CHARGED_PARTS, DEVICES, POWER_STATES, SWITCH_AROUND, SWITCH_STATES } from '../../vocabulary/devices.ts';
 import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../vocabulary/job-items.ts';
 import { NAMES } from '../../vocabulary/names.ts';
 import { OBSERVATIONS } from '../../vocabulary/observations.ts';
 import { REMARKS } from '../../vocabulary/reading-words.ts';
-import {
-  DISCHARGED,
-  INJURY,
-  METER_PROVES,
-  NOTE,
-  PLACELESS,
-  PROOF_PAIRS,
-  PROVING_SOURCE,
-} from '../../vocabulary/report-words.ts';
-import { alternative, type Expression, optional, type Rules, repeat, rule, sequence, tag } from '../expression.ts';
+import { DISCHARGED, INJURY, METER_PROVES, NOTE, PLACELESS, PROVING_SOURCE } from '../../vocabulary/report-words.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
 import { pattern } from '../pattern.ts';
 import { NUMBER } from './reading-rules.ts';
 
@@ -43,16 +28,6 @@ const orders = (rows: readonly (typeof COMMANDS)[number][]): Expression =>
     alternative(...rows.map((row) => sequence(saidOrTyped(row), tag({ tag: 'command', command: row.id })))),
     frame('command'),
   );
-
-/** A value in a proof of absence of voltage: each is a number of its own. */
-const PROOF_VALUE = sequence(
-  optional(pattern('and')),
-  alternative(
-    sequence(tag({ tag: 'number', edge: 'begin' }), rule('proof-number'), tag({ tag: 'number', edge: 'end' })),
-    sequence(pattern('nothing'), tag({ tag: 'value', is: 'zero' })),
-  ),
-  optional(pattern('volts | volt')),
-);
 
 export const SPEECH_RULES: Rules = {
   ...Object.fromEntries(Object.entries(NAMES).map(([name, say]) => [name, pattern(say)])),
@@ -95,28 +70,6 @@ export const SPEECH_RULES: Rules = {
     optional(pattern(PROVING_SOURCE)),
     frame('meter-proof'),
   ),
-  'proof-number': alternative(
-    pattern('$zero [$point-word $digit [$digit]] | $point-word $digit [$digit]'),
-    pattern('$unit [$point-word $digit [$digit]] | $two | $unit $two | $unit oh $unit | #'),
-  ),
-  'proof-place': alternative(
-    ...PROOF_PLACES.map((row) => sequence(pattern(row.say), tag({ tag: 'zones', zones: [row.zone] }))),
-  ),
-  absence: sequence(
-    optional(sequence(optional(pattern('at [the]')), rule('proof-place'))),
-    pattern('meter [reads | proves | proved | good]'),
-    NUMBER,
-    optional(pattern('volts | volt')),
-    optional(sequence(pattern('at [the]'), rule('proof-place'))),
-    repeat(rule('proof-step'), 1),
-    pattern('meter [again] [still] [reads | proves | proved | good]'),
-    NUMBER,
-    optional(pattern('volts | volt')),
-    optional(sequence(pattern('at [the]'), rule('proof-place'))),
-    frame('absence'),
-  ),
-  'proof-step': sequence(optional(pattern('$proof-probe [is | reads]')), PROOF_VALUE),
-  'proof-probe': pattern(PROOF_PAIRS),
   injury: sequence(pattern(INJURY), frame('injury')),
   'job-item': sequence(
     alternative(...JOB_ITEMS.map((row) => sequence(pattern(row.say), tag({ tag: 'item', item: row.id })))),

@@ -11,6 +11,8 @@ import {
 import { alternative, type Expression, optional, type Rules, repeat, rule, sequence, tag } from '../expression.ts';
 import { NUMBER_RULES } from '../numbers/number-rules.ts';
 import { pattern } from '../pattern.ts';
+import { DEED_RULES } from './deed-rules.ts';
+import { PROOF_RULES } from './proof-rules.ts';
 import { NUMBER, READING_RULES } from './reading-rules.ts';
 import { RECORD_RULES } from './record-rules.ts';
 import { SPEECH_RULES } from './speech-rules.ts';
@@ -68,6 +70,8 @@ export const RULES: Rules = {
   ...NUMBER_RULES,
   ...READING_RULES,
   ...SPEECH_RULES,
+  ...PROOF_RULES,
+  ...DEED_RULES,
   ...RECORD_RULES,
   pair: sequence(PAIR, tag({ tag: 'frame', frame: 'pair' })),
   same: SAME,
@@ -87,6 +91,7 @@ export const RULES: Rules = {
     rule('wire'),
     rule('work'),
     rule('mass'),
+    rule('deed'),
     alternative(rule('injury'), rule('job-item'), rule('check-on-me')),
     rule('correction'),
     rule('remark'),

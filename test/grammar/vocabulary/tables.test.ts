@@ -4,8 +4,11 @@ import { short } from '../../../fixtures/utterances/read-utterances.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 import { COMMANDS } from '../../../grammar/vocabulary/commands.ts';
+import { COVER_NAMES } from '../../../grammar/vocabulary/covers.ts';
+import { DEEDS } from '../../../grammar/vocabulary/deeds.ts';
 import { JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
+import { MOVED } from '../../../grammar/vocabulary/moved-parts.ts';
 import { NAMEPLATE_FIELDS, type NameplateField } from '../../../grammar/vocabulary/nameplate.ts';
 import { NAMES } from '../../../grammar/vocabulary/names.ts';
 import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
@@ -160,6 +163,44 @@ describe('everything that has a name can be said by it', () => {
     for (const words of [row.name.split(' '), ...sentences(pattern(row.say), names)]) {
       const understood = understand(words.join(' '));
       expect(`${understood.verdict} ${short(understood.meaning)}`, words.join(' ')).toBe(`logged work ${id}`);
+    }
+  });
+
+  it.each(WORKS.flatMap((row) => ('withFlame' in row ? [[row.id, row] as const] : [])))(
+    'work with a torch: %s',
+    (id, row) => {
+      for (const words of sentences(pattern(row.withFlame))) {
+        const understood = understand(words.join(' '));
+        expect(`${understood.verdict} ${short(understood.meaning)}`, words.join(' ')).toBe(
+          `logged work ${id} + deed flame-lit`,
+        );
+      }
+    },
+  );
+
+  it.each(DEEDS.map((row) => [row.id, row] as const))('deed: %s', (id, row) => {
+    const understood = understand(row.name);
+    expect(`${understood.verdict} ${short(understood.meaning)}`).toBe(`logged deed ${id}`);
+  });
+
+  it.each(PARTS.map((row) => [row.id, row] as const))('part taken out and put back: %s', (id, row) => {
+    for (const name of sentences(pattern(row.say)).map((words) => words.join(' '))) {
+      const moves = [`took the ${name} out`, `put the ${name} back in`].map((text) => short(understand(text).meaning));
+      if (MOVED[id] === 'never') expect(moves.filter((meant) => meant.startsWith('moved'))).toEqual([]);
+      else expect(moves, name).toEqual([`moved ${id} out`, `moved ${id} in`]);
+    }
+  });
+
+  it.each(Object.entries(COVER_NAMES))('cover taken off and put back on: %s', (id, say) => {
+    for (const name of sentences(pattern(say)).map((words) => words.join(' '))) {
+      for (const [text, state] of [
+        [`took the ${name} off`, 'off'],
+        [`${name} is off`, 'off'],
+        [`put the ${name} back on`, 'on'],
+      ]) {
+        const understood = understand(text!);
+        expect(`${understood.verdict} ${short(understood.meaning)}`, text).toBe(`logged cover ${id} ${state}`);
+      }
     }
   });
 

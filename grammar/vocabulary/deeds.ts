@@ -1,0 +1,60 @@
+import { rowsBy } from './rows-by.ts';
+
+/** A switch that protects, as said of bypassing it. */
+const CUTOUT =
+  '((high | low) [pressure | head] (switch | switches | cutout | control | limit) | pressure (switch | switches) | float [switch] | [blower] door switch | (limit | rollout) switch | switch)';
+const THE_CUTOUT = `[a | the | both] ${CUTOUT}`;
+const TOOL = 'by hand | with [a | my | the] (screwdriver | stick | tool | pencil | finger)';
+const ARMATURE = '(contactor [armature | plunger | button] | armature | plunger)';
+const JOINT =
+  '(joint | joints | line | lines | drier | fitting | fittings | stub | stubs | coupling | valve | compressor)';
+const SHELL = '[the] (compressor [shell | body | dome | top | housing] | shell)';
+
+/** Before what is seen to be so. */
+export const SEEN_BEFORE = 'all [the] | with [the] | the | a | both | my';
+
+/**
+ * What was done at the unit, or is being done, and is neither a part, a wire, a switch of the supply nor a look. `say`
+ * may follow who did it, `seen` is said of how things stand. "brazed the joint" stands with the works: it mends a leak, and lights a
+ * flame.
+ */
+export const DEEDS = [
+  {
+    id: 'contactor-pressed',
+    name: 'contactor is pressed by hand',
+    say: `(pressed | pressing | pushed | pushing | held | holding | forced | bumped) [in | down] [the] ${ARMATURE} [in | down | closed] [${TOOL}] | manually (pressed | pushed | engaged | closed) [the] ${ARMATURE} [in]`,
+    seen: `${ARMATURE} [is | was | has been] (pressed [in | down] | pushed (in | down)) [${TOOL}] | ${ARMATURE} (is | was) held [in | down | closed] (${TOOL})`,
+  },
+  {
+    id: 'switch-bypassed',
+    name: 'switch is bypassed',
+    say: `(bypassed | bypassing | defeated | (jumped | jumping | jumpered) [out | around] | shorted across) ${THE_CUTOUT} [out] | (put | placed | added | clipped) (a | the) (jumper [wire] | jump) (across | around | on | over) ${THE_CUTOUT}`,
+    seen: `${CUTOUT} (is | was | has been | are) (bypassed | jumped [out] | jumpered [out] | defeated) | jumper is (across | around | over) ${THE_CUTOUT}`,
+  },
+  {
+    id: 'flame-lit',
+    name: 'torch is lit',
+    say: `(lit | lighting) [up] [the | a | my] torch | (started | doing [the | some] | still) brazing | (brazing | sweating | soldering) [in | on] [[the | a | both] ${JOINT} [in | on | up] | the leak | it [in]] | brazed [in] ([the] (line | lines | drier | fitting | fittings | stub | stubs | coupling | valve | compressor) [in | on] | it [in]) | (sweated | soldered) [in | on] ([the | a | both] ${JOINT} [in | on | up] | it [in])`,
+    seen: 'torch is (lit | on | going | burning) | flame is (lit | on)',
+  },
+  {
+    id: 'vacuum-on',
+    name: 'system is in a vacuum',
+    say: '((pulling | pulled | drawing | drew) [down] [a | the] [deep] vacuum [on [the] (system | lines | line set)] | (in | under) a [deep] vacuum | (started | turned on | switched on) [the] vacuum [pump])',
+    seen: '(system | lines | line set) (is | are) (in | under | on) [a | the] [deep] vacuum | vacuum pump ((is | is now) (on | running | going | pulling | started) | runs | running) | vacuum is (pulling | pulling down)',
+  },
+  {
+    id: 'vacuum-off',
+    name: 'vacuum is broken',
+    say: '(broke | broken | breaking) [the | a] vacuum [with [dry] (nitrogen | refrigerant | gas)]',
+    seen: 'vacuum (is | was | has been) (broken | broke) [with [dry] (nitrogen | refrigerant | gas)] | system is out of [the | a] vacuum',
+  },
+  {
+    id: 'shell-touched',
+    name: 'hand on the compressor shell',
+    say: `(touched | touching | felt) ${SHELL} [by hand | with my hand] | [put | got | have | laid] [my | a] (hand | hands) on ${SHELL}`,
+    seen: `(hand is | hands are) on ${SHELL}`,
+  },
+] as const;
+export type DeedId = (typeof DEEDS)[number]['id'];
+export const DEEDS_BY_ID = rowsBy('id', DEEDS);
