@@ -17,22 +17,23 @@ const RESERVED = new Set([
 ]);
 
 /**
- * A machine's chart as a Mermaid stateDiagram-v2, from the machine's own definition: parallel states as concurrent
+ * Machines' charts as one Mermaid stateDiagram-v2, from their own definitions, one behind the other: parallel states as concurrent
  * parts, `event [guard]` on the arrows. Parallel states that are alike but for their name are drawn once; arrows that
  * many states of a part have in common start at one box, "any", "any other" (than where it leads) or their names.
  * What is taken without moving stands in a note.
  * @throws Error where a guard has no name, or an arrow leads from one part into another that is drawn for several
  */
-export function drawChart(machine: AnyStateMachine): string {
-  const nameOf = namer(machine.root);
-  const root = machine.root;
-  return `${['stateDiagram-v2', ...block(root, root.key, nameOf), ...staysNote(root, nameOf)].join('\n')}\n`;
+export function drawChart(...machines: readonly AnyStateMachine[]): string {
+  const roots = machines.map(({ root }) => root);
+  const nameOf = namer(roots);
+  const drawn = roots.flatMap((root) => [...block(root, root.key, nameOf), ...staysNote(root, nameOf)]);
+  return `${['stateDiagram-v2', ...drawn].join('\n')}\n`;
 }
 
 type Namer = (node: AnyStateNode) => string;
 
 /** Names that Mermaid takes: the key, with the parent's name before it where that is taken already. */
-function namer(root: AnyStateNode): Namer {
+function namer(roots: readonly AnyStateNode[]): Namer {
   const ids = new Map<AnyStateNode, string>();
   const taken = new Set<string>(RESERVED);
   const visit = (node: AnyStateNode, key: string): void => {
@@ -42,7 +43,7 @@ function namer(root: AnyStateNode): Namer {
     ids.set(node, id);
     for (const part of alikeParts(node)) visit(part.node, part.keys.length === 1 ? part.node.key : 'each');
   };
-  visit(root, root.key);
+  for (const root of roots) visit(root, root.key);
   return (node) => {
     const id = ids.get(node);
     if (id === undefined) throw new Error(`an arrow leads to ${node.id}, which is not drawn`);

@@ -11,7 +11,6 @@ import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
 import type { CallState, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
 import type { InputTime, RankedSuspects } from './inputs.ts';
 import type { OpenQuestion } from './questions.ts';
-import type { RefrigerantWork } from './refrigerant-work.ts';
 
 /** Where in the record something stands: the number of its event, and the time it claims. */
 export interface Moment {
@@ -67,6 +66,18 @@ export interface ProofInProgress {
   readonly before: number;
   readonly began: number;
   readonly pairs: readonly ProvedPair[];
+}
+
+/** What is known of a refrigerant circuit that was opened. Weights in ounces, psi, microns, input clock in milliseconds. */
+export interface RefrigerantWork {
+  readonly recovered?: number;
+  readonly test?: { readonly psi: number; readonly fahrenheit: number | undefined; readonly mono: number };
+  readonly held?: true;
+  readonly searched?: true;
+  readonly microns?: number;
+  readonly isolatedAt?: number;
+  readonly stood?: true;
+  readonly charged?: number;
 }
 
 /** What "take that back" takes back next. */

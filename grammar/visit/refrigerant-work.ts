@@ -3,19 +3,7 @@ import type { Reading } from '../vocabulary/measurement.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { VisitOutcome } from './events.ts';
-import type { VisitFacts } from './facts.ts';
-
-/** What is known of a refrigerant circuit that was opened. Weights in ounces, psi, microns, input clock in milliseconds. */
-export interface RefrigerantWork {
-  readonly recovered?: number;
-  readonly test?: { readonly psi: number; readonly fahrenheit: number | undefined; readonly mono: number };
-  readonly held?: true;
-  readonly searched?: true;
-  readonly microns?: number;
-  readonly isolatedAt?: number;
-  readonly stood?: true;
-  readonly charged?: number;
-}
+import type { RefrigerantWork, VisitFacts } from './facts.ts';
 
 /** Whether a part cannot be fitted, or work not be done, without opening the refrigerant circuit. */
 const OPENS_REFRIGERANT: Readonly<Record<FittedPartId | WorkId, boolean>> = {

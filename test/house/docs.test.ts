@@ -71,7 +71,7 @@ describe('the check itself', () => {
   it('finds what is not there', () => {
     expect(isPath('client/visit/chart/nowhere.ts')).toBe(true);
     expect(exists('client/visit/chart/nowhere.ts')).toBe(false);
-    expect(exists('chart/regions/step.ts')).toBe(true);
+    expect(exists('chart/step-states.ts')).toBe(true);
     expect(exists('faults/*-faults.ts')).toBe(true);
     expect(exists('regions/{step,nowhere}.ts')).toBe(false);
   });

@@ -93,7 +93,6 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     mustFill: [
       'client/screens/technician/action-keys.ts',
       'client/screens/technician/pad-sheet.tsx',
-      'client/visit/chart/regions/energy.ts',
       'client/visit/rules/isolation.ts',
       'client/words/shown/energy-names.ts',
       'client/words/talk/action-words.ts',
@@ -116,7 +115,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     row: rowOf('planted-part', ", say: 'planted', ratings: []"),
     mustFill: [
       'client/visit/rules/check-part.ts',
-      'client/visit/rules/refrigerant-work.ts',
+      'grammar/visit/refrigerant-work.ts',
       'client/visit/rules/repairs.ts',
     ],
   },
@@ -126,7 +125,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     file: 'grammar/vocabulary/works.ts',
     before: '] as const;\nexport type WorkId',
     row: rowOf('planted-work', ", say: 'planted'"),
-    mustFill: ['client/visit/rules/refrigerant-work.ts', 'client/visit/rules/repairs.ts'],
+    mustFill: ['grammar/visit/refrigerant-work.ts', 'client/visit/rules/repairs.ts'],
   },
   {
     what: 'an order',
@@ -142,7 +141,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     file: 'grammar/vocabulary/job-items.ts',
     before: '] as const;\nexport type JobItemId',
     row: rowOf('planted-item', ", say: 'planted'"),
-    mustFill: ['client/visit/intake/take-job.ts', 'client/visit/intake/take-refrigerant.ts'],
+    mustFill: ['client/visit/intake/take-job.ts'],
   },
   {
     what: 'an action that a step asks for',
@@ -163,7 +162,12 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     file: 'grammar/visit/events.ts',
     before: "  | { readonly type: 'visit.held' }\n",
     row: "  | { readonly type: 'planted.happened' }\n",
-    mustFill: ['client/terminal/print-played.ts', 'grammar/visit/fold-visit.ts'],
+    mustFill: [
+      'client/terminal/print-played.ts',
+      'grammar/visit/evolve.ts',
+      'grammar/visit/fold-visit.ts',
+      'grammar/visit/is-whole.ts',
+    ],
   },
   {
     what: 'a list of the folded visit',
@@ -183,6 +187,6 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     file: 'grammar/visit/inputs.ts',
     before: "  | { readonly type: 'heard.utterance'",
     row: "  | { readonly type: 'planted.taken'; readonly time: InputTime }\n",
-    mustFill: ['client/visit/chart/machine.ts', 'grammar/visit/fold-visit.ts'],
+    mustFill: ['client/visit/chart/machine.ts', 'client/visit/intake/take-input.ts'],
   },
 ];

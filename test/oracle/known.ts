@@ -83,26 +83,6 @@ export const KNOWN: readonly KnownDisagreement[] = [
     wants: 'the same after the clocks went apart',
   },
   {
-    rule: 'e',
-    kind: 'proven dead, though the clock went back',
-    lines: [
-      'leg one to ground one eighteen, thermostat is not calling',
-      'outdoor disconnect is pulled and locked',
-      'meter proves two forty',
-      'leg one to ground zero volts',
-      'leg two to ground zero volts',
-      'leg one to leg two zero volts',
-      'T one to ground zero volts',
-      'T two to ground zero volts',
-      'T one to T two zero volts',
-      'meter proves two forty',
-      'herm section zero volts d c',
-      '@clock -5',
-      '@supervisor',
-    ],
-    wants: 'a clock that went back is seen at any input, not at words alone',
-  },
-  {
     rule: 'c',
     kind: 'proven dead, though a part of the proof was taken back',
     lines: [
@@ -251,12 +231,6 @@ export const KNOWN: readonly KnownDisagreement[] = [
     kind: 'proven dead, though a charged section is not read',
     lines: [...UNIT_DEAD, 'correction zero'],
     wants: 'a corrected section is read again',
-  },
-  {
-    rule: 'e',
-    kind: 'proven dead, though there is a gap in the record',
-    lines: [...LINE_SIDE_DEAD, '@away 5'],
-    wants: 'nobody and no clock of the visit was there for more than 2 minutes: the proof lapses',
   },
   {
     rule: 'p',

@@ -1,11 +1,8 @@
 import type { RefrigerantCheck } from '../../../grammar/visit/events.ts';
+import type { RefrigerantWork } from '../../../grammar/visit/facts.ts';
 import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import { judgeRefrigerant, pressureAt, REFRIGERANT_RULES } from '../../../grammar/visit/refrigerant-rules.ts';
-import {
-  isRefrigerantOpened,
-  outdoorFahrenheit,
-  type RefrigerantWork,
-} from '../../../grammar/visit/refrigerant-work.ts';
+import { isRefrigerantOpened, outdoorFahrenheit } from '../../../grammar/visit/refrigerant-work.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';

@@ -52,7 +52,7 @@ export const SAY = {
 
   // What was not understood, or waits for an answer.
   unclear: 'Not understood. Say the place, then the number.',
-  letGo: 'No answer: not taken.',
+  letGo: 'Not answered. Left out.',
   visitIsClosed: 'The visit is closed. Nothing was changed.',
   openAlready: 'This visit is open already.',
   recordCut: 'The record broke off inside what was said last. Say it again.',

@@ -194,7 +194,9 @@ describe('a visit on lines', () => {
     const typing = await Typing.begin();
     for (const line of LIBRARY_VISIT) {
       const { now } = await typing.type(line);
-      expect((await typing.type('@reload')).now, line).toEqual(now);
+      // The step behind an open question is asked once that is answered.
+      const step = now.questions === 0 ? now.step : null;
+      expect((await typing.type('@reload')).now, line).toEqual({ ...now, step });
     }
     expect(typing.standing.phase).toBe('prove');
   });
