@@ -188,11 +188,14 @@ describe('a record that other hands wrote', () => {
     await page.close();
   });
 
-  test('an entry that has the form of one of ours but not its fields stops the page with a sentence, not silently', async () => {
-    await write('broken-record', [JSON.stringify({ type: 'reading.logged', number: 1, time: time(0) })]);
-    const page = await browser.page(`${server.url}/review?visit=broken-record`);
-    await page.getByText('This cannot be shown').waitFor();
-    browser.errors.splice(0);
+  test('an entry that has the form of one of ours but not its fields is shown as damaged, and all the rest beside it', async () => {
+    await write('damaged-record', [
+      JSON.stringify({ type: 'reading.logged', number: 1, time: time(0) }),
+      JSON.stringify({ type: 'note.taken', text: 'the lid is bent', time: time(1) }),
+    ]);
+    const page = await browser.page(`${server.url}/review?visit=damaged-record`);
+    await page.getByText('damaged event: reading.logged').first().waitFor();
+    await page.getByText('the lid is bent').first().waitFor();
     await page.close();
   });
 });
