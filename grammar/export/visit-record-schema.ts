@@ -130,6 +130,7 @@ export const VisitRecordSchema = Type.Object(
           source: Words,
           zone: Type.Optional(Zone),
           late: Type.Boolean(),
+          why: Type.Optional(Words),
           acknowledged: Type.Optional(Time),
         },
         closed,

@@ -112,6 +112,7 @@ export type VisitOutcome =
       readonly observation: ObservationId;
       readonly number: number;
       readonly under: TakenUnder;
+      readonly test?: TestId;
     }
   | { readonly type: 'observation.withdrawn'; readonly number: number }
   /** A question is put, or waits until those before it have ended. */
@@ -158,7 +159,8 @@ export type VisitOutcome =
       readonly words: string;
       readonly source: string;
       readonly zone?: ZoneId;
-      readonly late?: true;
+      /** Why it came behind what it warns of. Records of earlier versions say no more than that it did. */
+      readonly late?: string | true;
     }
   | { readonly type: 'caution.acknowledged'; readonly caution: string; readonly zone?: ZoneId }
   | { readonly type: 'hazard.warned'; readonly words: string; readonly zone: ZoneId }

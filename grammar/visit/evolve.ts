@@ -70,8 +70,8 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'reading.withdrawn':
       return readingWithdrawn(facts, event.number);
     case 'observation.logged': {
-      const { number, observation, under } = event;
-      const line = { ...moment, number, observation, under };
+      const { number, observation, under, test } = event;
+      const line = { ...moment, number, observation, under, ...(test === undefined ? {} : { test }) };
       return { ...counted(facts, number, 'observation'), observations: [...facts.observations, line] };
     }
     case 'observation.withdrawn':
@@ -120,7 +120,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'charge.doubted':
       return { discharged: facts.discharged.filter((zone) => !event.zones.includes(zone)) };
     case 'caution.spoken':
-      return event.late === true
+      return event.late !== undefined
         ? { saidLate: [...new Set([...facts.saidLate, cautionKey(event.caution, event.zone ?? 'none')])] }
         : NOTHING;
     case 'caution.acknowledged':
@@ -276,7 +276,7 @@ function changed(
 }
 
 function readingLogged(facts: VisitFacts, event: Of<'reading.logged'>, moment: Moment): Change {
-  const { number, reading, under, confirmed } = event;
+  const { number, reading, under, confirmed, test } = event;
   const line = {
     ...moment,
     number,
@@ -284,6 +284,7 @@ function readingLogged(facts: VisitFacts, event: Of<'reading.logged'>, moment: M
     under,
     corrected: [],
     withdrawn: false,
+    ...(test === undefined ? {} : { test }),
     ...(confirmed === true ? { confirmed } : {}),
   };
   return { ...counted(facts, number, 'reading'), readings: [...facts.readings, line] };

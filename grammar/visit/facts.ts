@@ -20,6 +20,8 @@ export interface Moment {
 
 export interface ReadingLine extends Moment {
   readonly number: number;
+  /** The test that it was asked for by. */
+  readonly test?: TestId;
   readonly reading: Reading;
   readonly under: TakenUnder;
   readonly judged?: Judged;
@@ -32,6 +34,8 @@ export interface ReadingLine extends Moment {
 
 export interface ObservationLine extends Moment {
   readonly number: number;
+  /** The test that it was asked for by. */
+  readonly test?: TestId;
   readonly observation: ObservationId;
   readonly under: TakenUnder;
 }

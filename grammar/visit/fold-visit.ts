@@ -54,6 +54,8 @@ interface TimeLine {
     readonly source: string;
     readonly zone?: ZoneId;
     readonly late: boolean;
+    /** Why it came late. */
+    readonly why?: string;
     readonly acknowledgedAt?: Moment;
   })[];
   readonly suspects: readonly (Moment & {
@@ -325,7 +327,8 @@ function addEnergy(view: Mutable<TimeLine>, event: EnergyEvent, moment: Moment):
         caution,
         words,
         source,
-        late: late === true,
+        late: late !== undefined,
+        ...(typeof late === 'string' ? { why: late } : {}),
         ...(zone === undefined ? {} : { zone }),
       });
       return;

@@ -92,7 +92,7 @@ function follows({ zone, wants }: Warning, before: Energy, after: Energy): boole
 function satisfied({ wants, at }: Warning, { events, said }: Turn): boolean {
   const warned =
     said.some(({ kind }) => kind === 'warning') ||
-    events.some((event) => event.type === 'caution.spoken' && event.late === true) ||
+    events.some((event) => event.type === 'caution.spoken' && event.late !== undefined) ||
     (events.some((event) => event.type === 'reading.refused') && said.length > 0);
   if (wants === 'not-taken')
     return !events.some((event) => event.type === 'reading.logged' && event.reading.at.join() === at?.join());

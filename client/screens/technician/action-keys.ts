@@ -56,6 +56,10 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
       return looseWires(wireMoves(context)).map(({ from, ...named }) =>
         reportKey(KEY.wireLanded({ from, ...named }), { kind: 'wire', wire: { action: 'landed', to: from, ...named } }),
       );
+    case 'breaker-off':
+      return [switched('disconnect-line', 'locked')];
+    case 'clamps-placed':
+      return [commandKey(KEY.clampsOn, 'done', 'first'), pass];
     case 'tug-tested':
       return [commandKey(KEY.noneMoves, 'done', 'first', 2)];
     case 'covers-on':

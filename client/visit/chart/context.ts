@@ -35,6 +35,8 @@ export type ActionDone =
   | 'call-on'
   | 'call-off'
   | 'power-off'
+  | 'breaker-off'
+  | 'clamps-placed'
   | 'absence-proved'
   | 'capacitors-discharged'
   | 'part-fitted'
@@ -60,6 +62,15 @@ export interface Talk {
   readonly caution:
     | { readonly spoken: readonly SpokenCaution[]; readonly zone: ZoneId | 'none'; readonly prompt: string }
     | undefined;
+  /** Cautions that came behind what they warn of, and are being spoken. */
+  readonly late: readonly {
+    readonly prompt: string;
+    readonly caution: string;
+    readonly words: string;
+    readonly source: string;
+    readonly zone: ZoneId;
+    readonly why: string;
+  }[];
   /** The step for which cautions were acknowledged last: its further hazards do not hold it up again. */
   readonly cautionedFor: string | undefined;
   /** The question that was put last, and when on the input clock. Milliseconds. */
@@ -78,6 +89,7 @@ export function noTalk(): Talk {
   return {
     step: undefined,
     caution: undefined,
+    late: [],
     cautionedFor: undefined,
     put: undefined,
     askedFor: -1,

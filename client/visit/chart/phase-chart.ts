@@ -3,7 +3,7 @@ import type { Phase } from '../../../grammar/visit/events.ts';
 import { REPAIR } from '../../../grammar/visit/evolve.ts';
 import { isDeclined } from '../../../grammar/visit/standing.ts';
 import { refrigerantStep } from '../rules/refrigerant-plan.ts';
-import { isFresh, isSettled } from '../steps/choose-step.ts';
+import { isFresh, isSettled, openTests, readOnceMore } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN, PROVE_PLAN } from '../steps/plans.ts';
 import type { Step, VisitContext } from './context.ts';
 
@@ -20,14 +20,17 @@ export const PHASE_GUARDS = {
   'customer declined': ({ context }: Seen) => isDeclined(context),
   'arrival answered': ({ context }: Seen) => isDone(ARRIVE_PLAN, context),
   'finding stated': ({ context }: Seen) => context.finding !== undefined,
-  'nothing left to test': ({ context }: Seen) => isFresh(context) && context.assessment?.next.length === 0,
-  'more to test': ({ context }: Seen) =>
-    context.finding === undefined && isFresh(context) && context.assessment?.next.length !== 0,
+  'nothing left to test': ({ context }: Seen) => isFresh(context) && !isMoreToTest(context),
+  'more to test': ({ context }: Seen) => context.finding === undefined && isFresh(context) && isMoreToTest(context),
   'repair stands': ({ context }: Seen) => context.settled.includes(REPAIR),
   'repair to be proved': ({ context }: Seen) => context.settled.includes(REPAIR) && !isProved(context),
   'no repair stands': ({ context }: Seen) => !context.settled.includes(REPAIR),
   'repair proved': ({ context }: Seen) => isProved(context),
 };
+
+function isMoreToTest(context: VisitContext): boolean {
+  return readOnceMore(context) !== undefined || openTests(context).length > 0;
+}
 
 function isProved(context: VisitContext): boolean {
   return isDone(PROVE_PLAN, context) && refrigerantStep(context) === undefined;

@@ -36,6 +36,10 @@ export function isAnswered(step: Step, context: VisitContext): boolean {
       return context.call === 'none';
     case 'power-off':
       return step.zone !== 'none' && isolationOf(step.zone, context) === 'locked';
+    case 'breaker-off':
+      return context.isolation.panel === 'locked';
+    case 'clamps-placed':
+      return context.settled.includes('repair.clamps-placed');
     case 'absence-proved':
       return step.zone !== 'none' && ['reads-dead', 'proven-dead'].includes(context.energy[step.zone]);
     case 'capacitors-discharged':

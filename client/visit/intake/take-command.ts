@@ -97,12 +97,13 @@ function answerQuestion(turn: Turn, yes: boolean): void {
   takeReading(turn, question.reading, 'confirmed');
 }
 
-/** "Done" answers a pull on the wires; otherwise it acknowledges as "live" does. */
+/** "Done" answers a pull on the wires, or clamps put on; otherwise it acknowledges as "live" does. */
 function takeDone(turn: Turn): void {
   const { step } = turn.context;
-  if (step?.ask.kind === 'action' && step.ask.done === 'tug-tested') {
-    turn.record({ type: 'steps.settled', steps: ['repair.tug-tested'] });
-    turn.say('readback', SAY.wiresPulled);
+  const done = step?.ask.kind === 'action' ? step.ask.done : undefined;
+  if (done === 'tug-tested' || done === 'clamps-placed') {
+    turn.record({ type: 'steps.settled', steps: [`repair.${done}`] });
+    turn.say('readback', done === 'tug-tested' ? SAY.wiresPulled : SAY.clampsOn);
     return;
   }
   turn.raise({ type: 'caution.acknowledged' });
@@ -144,7 +145,8 @@ function sayStep(turn: Turn, step: Step): void {
 function park(turn: Turn, why: string): void {
   const { step } = turn.context;
   if (step === undefined) return;
-  const { id, test } = (step.source === 'energy' ? chooseGoal(turn.context) : undefined) ?? step;
+  const forPower = step.source === 'energy' && step.ask.kind === 'action' && step.ask.done !== 'clamps-placed';
+  const { id, test } = (forPower ? chooseGoal(turn.context) : undefined) ?? step;
   turn.record({ type: 'step.parked', step: id, why, ...(test === undefined ? {} : { test }) });
   turn.say('answer', SAY.parked(askWords(step, turn.context)));
   goOnWithout(turn, step);

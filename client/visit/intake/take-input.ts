@@ -72,6 +72,13 @@ function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
 }
 
 function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
+  const late = turn.context.late.find((one) => one.prompt === prompt);
+  if (late !== undefined) {
+    const { prompt: _said, why, ...caution } = late;
+    turn.talk({ late: turn.context.late.filter((one) => one !== late) });
+    if (outcome === 'spoken') turn.record({ type: 'caution.spoken', ...caution, late: why });
+    return;
+  }
   if (prompt !== turn.context.caution?.prompt) return;
   turn.raise({ type: outcome === 'spoken' ? 'caution.over' : 'caution.cut' });
 }

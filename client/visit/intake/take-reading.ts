@@ -197,17 +197,17 @@ function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
   cautionLate(turn, zone, reading);
 }
 
-/** A volunteered live reading is taken, and cautioned at once. */
+/** A volunteered live reading is taken, and cautioned at once; it is recorded once it was spoken whole. */
 function cautionLate(turn: Turn, zone: ZoneId, reading: Reading): void {
   if (reading.quantity !== 'voltage') return;
   const id = liveCaution(zone);
   const key = cautionKey(id, zone);
-  const { acknowledged, caution: pending, saidLate } = turn.context;
-  if (acknowledged.includes(key)) return;
-  const caution = cautionById(id);
-  turn.record({ type: 'caution.spoken', caution: id, words: caution.words, source: caution.source, zone, late: true });
-  if (pending?.spoken.some((one) => one.id === id) || saidLate.includes(key)) return;
-  turn.say('caution', caution.words);
+  const { acknowledged, caution: pending, saidLate, late } = turn.context;
+  const isSaid = acknowledged.includes(key) || saidLate.includes(key);
+  if (isSaid || pending?.spoken.some((one) => one.id === id) || late.some((one) => one.caution === id)) return;
+  const { words, source } = cautionById(id);
+  const prompt = turn.say('caution', words);
+  turn.talk({ late: [...late, { prompt, caution: id, words, source, zone, why: BECAUSE.readFirst }] });
 }
 
 /** Volts d.c. across a capacitor: below the threshold its charge is released, and with the last one the proof ends. */

@@ -6,6 +6,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesFedBy, zonesOpenedAt } from '../rules/isolation.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
+import { zoneOfSeen } from '../steps/looks.ts';
 import { hastenCheck } from './check-on-me.ts';
 import { dropProof, endProofs } from './end-proofs.ts';
 import { takeDeed } from './take-deed.ts';
@@ -76,12 +77,13 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
   if (shown.call !== 'nothing') turn.record({ type: 'call.seen', call: shown.call });
   const { context } = turn;
   const number = context.readingCount + 1;
-  const seen = circumstances(context, 'outdoor-load');
+  const seen = circumstances(context, zoneOfSeen(observation));
   const under = energised ? { ...seen, power: 'on' as const } : seen;
-  turn.record({ type: 'observation.logged', observation, number, under });
   const ask = context.step?.ask;
   const answered =
     ask?.kind === 'look' && (ask.answers as readonly string[]).includes(observation) && context.step !== undefined;
+  const test = answered ? context.step.test : undefined;
+  turn.record({ type: 'observation.logged', observation, number, under, ...(test === undefined ? {} : { test }) });
   const steps = [...(answered ? [context.step.id] : []), ...shown.answers];
   if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
   if (running && context.runningSince === undefined) turn.record({ type: 'run.changed', running: true });

@@ -17,6 +17,8 @@ const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
   'call-on': [],
   'call-off': [],
   'power-off': ['switch-off'],
+  'breaker-off': ['switch-off'],
+  'clamps-placed': [],
   'absence-proved': ['prove-as-live'],
   'capacitors-discharged': ['capacitor-charge'],
   'part-fitted': [],

@@ -1,13 +1,14 @@
 import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
-import { standingReadings, wireMoves } from '../../../grammar/visit/standing.ts';
+import { standingReadings, wasSeen, wireMoves } from '../../../grammar/visit/standing.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
+import { holdsWithoutCall } from '../rules/holds-without-call.ts';
 import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
 import { doneOfRefrigerant, refrigerantInRepair, refrigerantStep } from '../rules/refrigerant-plan.ts';
 import { repairZone } from '../rules/repairs.ts';
-import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, zoneOf } from './plans.ts';
+import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, zoneOfTest } from './plans.ts';
 
 /**
  * What the visit asks for next: a plan step of the phase or the best test of the planner, and before it whatever its
@@ -98,14 +99,30 @@ export function readOnceMore(context: VisitContext): RankedTest | undefined {
   return taken?.confirmed === true ? undefined : test;
 }
 
+/**
+ * What was answered is answered: a test that was asked for and read in the state that the visit is in now is not asked
+ * for in it again, whatever the diagnosis made of the answer.
+ */
+function wasAnsweredHere(test: RankedTest, context: VisitContext): boolean {
+  const power = powerAt(zoneOfTest(test), context);
+  return [...standingReadings(context), ...context.observations].some(
+    (line) => line.test === test.id && line.under.call === context.call && line.under.power === power,
+  );
+}
+
+/** Tests that are still to be asked for, the best first: those passed over come back when nothing else is left. */
+export function openTests(context: VisitContext): readonly RankedTest[] {
+  const next = (context.assessment?.next ?? []).filter((test) => !wasAnsweredHere(test, context));
+  const untouched = next.filter((test) => timesParked(test.id, context) === 0);
+  return untouched.length > 0 ? untouched : next.filter((test) => timesParked(test.id, context) < TIMES_ASKED);
+}
+
 /** The planner's best test; parked ones come back when nothing else is left; once power or the call is off, its best that goes on from there. */
 function bestTest(context: VisitContext): Step | undefined {
   const again = readOnceMore(context);
   if (again !== undefined) return testStep(again);
-  const next = context.assessment?.next ?? [];
-  const untouched = next.filter((test) => timesParked(test.id, context) === 0);
-  const open = untouched.length > 0 ? untouched : next.filter((test) => timesParked(test.id, context) < TIMES_ASKED);
-  const test = open.find((one) => !undoes(one.needs, zoneOf(one.at), context)) ?? open[0];
+  const open = openTests(context);
+  const test = open.find((one) => !undoes(one.needs, zoneOfTest(one), context)) ?? open[0];
   return test === undefined ? undefined : testStep(test);
 }
 
@@ -127,10 +144,28 @@ function stepBefore(goal: Step, context: VisitContext): Step | undefined {
     }
     return context.settled.includes('energy.covers-on')
       ? actionStep('power-on', provedWith(zone))
-      : actionStep('covers-on', 'none');
+      : clampsWanted(context)
+        ? actionStep('clamps-placed', 'outdoor-load')
+        : actionStep('covers-on', 'none');
   }
-  if (needs.call === 'cooling' && context.call === 'none') return actionStep('call-on', 'none');
-  return undefined;
+  return callBefore(needs, context);
+}
+
+/** Clamps are put on while it is dead, before the covers, where amps are still to be read. */
+function clampsWanted(context: VisitContext): boolean {
+  const step = actionStep('clamps-placed', 'outdoor-load');
+  const amps = PROVE_PLAN.some(
+    ({ id, ask }) => ask.kind === 'reading' && ask.quantity === 'current' && !context.settled.includes(id),
+  );
+  const placed =
+    context.settled.includes('repair.clamps-placed') || context.parked.some(({ step: id }) => id === step.id);
+  return context.phase === 'prove' && amps && !placed && isProvenDead('outdoor-load', context);
+}
+
+/** A test with or without a call is asked only so; where the thermostat is blank, no call can be set. */
+function callBefore({ call }: RankedTest['needs'], context: VisitContext): Step | undefined {
+  if (call === 'any' || call === context.call || wasSeen(context, 'thermostat-blank')) return undefined;
+  return actionStep(call === 'cooling' ? 'call-on' : 'call-off', 'none');
 }
 
 /** What must be fed for a live step, from the panel on: a call reaches the unit only through a fed air handler. */
@@ -148,11 +183,16 @@ export function needsDead(needs: RankedTest['needs']): boolean {
 function stepToDead(zone: ZoneId, context: VisitContext): Step | undefined {
   const energy = context.energy[zone];
   if (isolationOf(zone, context) !== 'locked') {
-    return context.call === 'none' ? actionStep('power-off', zone) : actionStep('call-off', 'none');
+    return callBefore({ power: 'off', call: 'none', bench: false }, context) ?? opening(zone, context);
   }
   if (energy !== 'reads-dead' && energy !== 'proven-dead') return actionStep('absence-proved', zone);
   if (energy !== 'proven-dead') return actionStep('capacitors-discharged', zone);
   return undefined;
+}
+
+/** A contactor that does not drop out keeps its load on: it is opened at the breaker, not with a pull-out under load. */
+function opening(zone: ZoneId, context: VisitContext): Step {
+  return actionStep(zone === 'outdoor-load' && holdsWithoutCall(context) ? 'breaker-off' : 'power-off', zone);
 }
 
 /** Whether hands may meet a zone: proven dead, and for the outdoor unit its capacitor too. Unknown counts as live. */
@@ -164,8 +204,11 @@ export function isProvenDead(zone: ZoneId | 'none', context: VisitContext): bool
 
 /** What the state of the unit's power was for a reading at a zone, as far as the record knows. */
 export function powerAt(zone: ZoneId | 'none', context: VisitContext): 'on' | 'off' | 'unknown' {
-  const energy = context.energy[zone === 'none' || zone === 'control' ? 'outdoor-load' : zone];
+  const own = zone === 'none' ? 'outdoor-load' : zone;
+  const energy = context.energy[own];
   if (energy === 'live') return 'on';
-  if (energy === 'unknown') return isOpened(zone === 'none' ? 'outdoor-load' : zone, context) ? 'off' : 'unknown';
-  return 'off';
+  if (energy !== 'unknown') return 'off';
+  if (isOpened(own, context)) return 'off';
+  // Nobody measures the control circuit's own supply first: a unit that runs or is fed has one.
+  return own === 'control' && context.energy['outdoor-load'] === 'live' ? 'on' : 'unknown';
 }

@@ -1,34 +1,12 @@
 import type { Focus } from '../../../grammar/visit/events.ts';
 import type { LookId } from '../../diagnosis/measuring/look-tests.ts';
 import type { Step } from '../chart/context.ts';
-
-/** Which part of the unit a look searches. */
-const FOCUS_OF_LOOK: Readonly<Record<LookId, Focus>> = {
-  'look-outdoor-fan': 'line-circuit',
-  'look-compressor': 'line-circuit',
-  'look-contactor': 'line-circuit',
-  'look-no-call': 'line-circuit',
-  'look-contactor-no-call': 'line-circuit',
-  'look-contacts': 'line-circuit',
-  'look-capacitor': 'line-circuit',
-  'look-blower': 'air-side',
-  'look-filter': 'air-side',
-  'look-indoor-coil': 'air-side',
-  'look-outdoor-coil': 'refrigerant',
-  'look-drain-pan': 'air-side',
-  'look-oil': 'refrigerant',
-  'look-thermostat': 'air-side',
-  'look-breaker': 'line-circuit',
-  'look-disconnect': 'line-circuit',
-  'look-fan-by-hand': 'line-circuit',
-  'look-blower-by-hand': 'line-circuit',
-  'look-compressor-heat': 'line-circuit',
-};
+import { LOOKS } from './looks.ts';
 
 /** Which part of the unit a test of the planner's searches. */
 export function focusOf(step: Step): Focus {
   const { ask, zone } = step;
-  if (ask.kind !== 'reading') return FOCUS_OF_LOOK[step.test as LookId];
+  if (ask.kind !== 'reading') return LOOKS[step.test as LookId].focus;
   switch (ask.quantity) {
     case 'pressure':
     case 'vacuum':

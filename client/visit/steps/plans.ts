@@ -2,7 +2,9 @@ import type { RankedTest } from '../../../grammar/visit/inputs.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { POINTS_BY_ID } from '../../../grammar/vocabulary/points.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { LookId } from '../../diagnosis/measuring/look-tests.ts';
 import type { ActionDone, Step } from '../chart/context.ts';
+import { LOOKS } from './looks.ts';
 
 /** The split is judged only after this long running, in minutes (CEC RA3.2.2: at least 15 minutes). */
 export const SPLIT_AFTER_MINUTES = 15;
@@ -108,7 +110,13 @@ export function testStep(test: RankedTest): Step {
   const { id, quantity, at, needs, hazards } = test;
   const ask: Step['ask'] =
     quantity === 'observation' ? { kind: 'look', answers: test.answers ?? [] } : { kind: 'reading', quantity, at };
-  return { id, test: id, source: 'planner', ask, needs, hazards, zone: needs.bench ? benchZone(at) : zoneOf(at) };
+  return { id, test: id, source: 'planner', ask, needs, hazards, zone: zoneOfTest(test) };
+}
+
+/** Where hands, probes or eyes are for a test. */
+export function zoneOfTest({ id, quantity, at, needs }: RankedTest): ZoneId | 'none' {
+  if (quantity === 'observation') return LOOKS[id as LookId].zone;
+  return needs.bench ? benchZone(at) : zoneOf(at);
 }
 
 /** A part is taken out where its load side is: a pulled fuse is handled with the outdoor unit dead. */

@@ -42,8 +42,12 @@ export const TRANSCRIPT = {
   energy: ({ zone, from, to }: Line<'energyChanges'>) =>
     `${ZONE_NAMES[zone]}: ${ENERGY_WORDS[from]} → ${ENERGY_WORDS[to]}`,
   caution: (line: Line<'cautions'>) => `Caution given: ${line.caution.replaceAll('-', ' ')}`,
-  cautionDetail: ({ late, acknowledgedAt, source }: Line<'cautions'>) =>
-    joined(late ? 'late' : '', acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged', source),
+  cautionDetail: ({ late, why, acknowledgedAt, source }: Line<'cautions'>) =>
+    joined(
+      late ? `late${why === undefined ? '' : `: ${why}`}` : '',
+      acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged',
+      source,
+    ),
   note: (line: Line<'notes'>) => `Note: ${line.text}`,
   remark: (line: Line<'remarks'>) => `Remark, ${line.author}: ${line.text}`,
   unanswered: (line: Line<'unanswered'>) => `Check on the technician without an answer, put ${line.times} times`,

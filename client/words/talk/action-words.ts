@@ -21,6 +21,14 @@ const ACTION_WORDS = {
     brief: 'Pull and lock the outdoor disconnect.',
     full: 'Pull the outdoor disconnect, lock and tag it, then say "outdoor disconnect is pulled and locked".',
   },
+  'breaker-off': {
+    brief: 'The contactor holds in. Open and lock the breaker at the panel.',
+    full: 'The contactor holds in without a call. A pull-out is not a load switch: open and lock the breaker at the panel, then say "breaker at the panel is off and locked".',
+  },
+  'clamps-placed': {
+    brief: 'While it is dead: clamps on the compressor and fan leads. Say done.',
+    full: 'While it is dead, put the clamps around one lead of the compressor and one of the outdoor fan, cables clear of the fan. Then say done.',
+  },
   'absence-proved': {
     brief: 'Prove it dead: meter, each pair, each leg to ground, meter again.',
     full: 'Prove the meter on a known live source. Read leg to leg and each leg to ground. Prove the meter again. Say the five numbers.',

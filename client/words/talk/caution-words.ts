@@ -39,8 +39,8 @@ export const CAUTIONS = [
   },
   {
     id: 'switch-off',
-    words: 'Caution: call off first. A pull-out is not a load switch. Stand to one side.',
-    again: 'Call off first.',
+    words: 'Caution: a pull-out is not a load switch. Stand to one side.',
+    again: 'Stand to one side.',
     source: 'common practice',
   },
   {

@@ -119,6 +119,7 @@ export const SAY = {
   partDoubted: (why: readonly string[]) => `Does not match. ${why.join(' ')} Keep it all the same?`,
   wireMoved: (wire: WireMove) => `${capital(wireWords(wire))}.`,
   wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that where it belongs?`,
+  clampsOn: 'Clamps on.',
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',
   declined: 'Declined: nothing is done to the unit. Say "customer agrees" to go on, or finish the visit.',

@@ -25,6 +25,7 @@ export const BECAUSE = {
   takenBack: 'what it rested on was taken back or corrected',
   recordCut: 'the record broke off inside a sentence',
   away: 'the record stood still',
+  readFirst: 'the reading came first',
   clockJumped: 'the clocks do not agree since the proof',
   openedBefore: 'the switch was reported open before',
 

@@ -68,7 +68,7 @@ export const RECORD_LINES = {
     const zone = line.zone === undefined ? '' : ` (${ZONE_NAMES[line.zone]})`;
     const answer =
       line.acknowledged === undefined ? 'not acknowledged' : `acknowledged ${clock({ at: line.acknowledged })}`;
-    return `${clock(line)}${zone} ${line.words} ${line.late ? 'Spoken late' : `Spoken before; ${answer}`}. Source: ${line.source}`;
+    return `${clock(line)}${zone} ${line.words} ${line.late ? `Spoken late${line.why === undefined ? '' : `: ${line.why}`}` : `Spoken before; ${answer}`}. Source: ${line.source}`;
   },
   refrigerant: (line: Row<'refrigerant'>) =>
     `${clock(line)} ${line.check.replace('-', ' ')}: ${line.value} after ${line.minutes} minutes, ${line.judged.word}; ${line.judged.source}`,

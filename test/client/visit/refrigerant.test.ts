@@ -58,6 +58,8 @@ describe('an opened refrigerant circuit', () => {
     expect(asked(visit)).toBe('refrigerant.charged');
     expect(visit.of('step.asked').map((event) => event.step)).not.toContain('energy.power-on');
     await visit.type('added six pounds four ounces');
+    expect(asked(visit)).toBe('energy.clamps-placed');
+    await visit.type('done');
     expect(asked(visit)).toBe('energy.covers-on');
     const view = foldVisit(visit.events());
     expect(view.refrigerant.map(({ check, value, judged }) => `${check} ${value} ${judged.word}`)).toEqual([

@@ -46,7 +46,11 @@ describe('a volunteered live reading', () => {
     const visit = await TypedVisit.open();
     await visit.type('leg one to ground one eighteen');
     expect(visit.of('reading.logged')).toHaveLength(1);
-    expect(visit.of('caution.spoken')[0]).toMatchObject({ caution: 'live-line', zone: 'outdoor-load', late: true });
+    expect(visit.of('caution.spoken')[0]).toMatchObject({
+      caution: 'live-line',
+      zone: 'outdoor-load',
+      late: 'the reading came first',
+    });
     expect(visit.run.context.energy['outdoor-load']).toBe('live');
   });
 });
