@@ -71,10 +71,10 @@ function readRight(`,
   },
   {
     id: 'torn-batch-left',
-    harm: 'after a crash the last thing said is taken but nothing that came of it',
+    harm: 'after a crash the last thing said stands in the record, but nothing comes of it and nobody is told',
     file: 'client/visit/run/visit-run.ts',
-    from: 'if (folded.missing.length > 0) await edges.append(folded.missing);',
-    to: '',
+    from: 'if (there >= (last.outcomes ?? 0)) return { facts };',
+    to: 'if (there >= 0) return { facts };',
     noticedBy: ['test/client/visit/restore.test.ts'],
   },
   {
