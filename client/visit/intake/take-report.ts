@@ -4,6 +4,7 @@ import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
+import { holdsWithoutCall } from '../rules/holds-without-call.ts';
 import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesFedBy, zonesOpenedAt } from '../rules/isolation.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOfSeen } from '../steps/looks.ts';
@@ -51,15 +52,21 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   if (report.place === 'thermostat') return;
   const { place } = report;
   const why = BECAUSE.switchReported(report.device, place, report.state);
-  const { isolation, runningSince } = turn.context;
+  const { isolation, runningSince, call } = turn.context;
   if (report.state === 'open' || report.state === 'locked') {
     const state = isolation[place] === 'locked' ? 'locked' : report.state;
+    const wasClosed = isolation[place] === 'unknown' || isolation[place] === 'closed';
+    const underLoad = wasClosed && ((runningSince !== undefined && call !== 'none') || holdsWithoutCall(turn.context));
     turn.record({ type: 'switch.reported', place, state });
     if (place !== 'air-handler' && runningSince !== undefined) turn.record({ type: 'run.changed', running: false });
     for (const zone of zonesOpenedAt(place)) {
       if (!(CAPACITOR_ZONES as readonly ZoneId[]).includes(zone)) turn.move(zone, 'reported-off', why);
     }
     turn.say('readback', state === 'locked' ? SAY.reportedOffLocked : SAY.reportedOff);
+    if (place === 'outdoor' && underLoad) {
+      turn.record({ type: 'hazard.warned', words: SAY.pulledUnderLoad, zone: 'outdoor-load' });
+      turn.say('warning', SAY.pulledUnderLoad);
+    }
     return;
   }
   const zones = zonesFedBy(place, turn.context);

@@ -119,6 +119,7 @@ export const SAY = {
   partDoubted: (why: readonly string[]) => `Does not match. ${why.join(' ')} Keep it all the same?`,
   wireMoved: (wire: WireMove) => `${capital(wireWords(wire))}.`,
   wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that where it belongs?`,
+  pulledUnderLoad: 'Pulled with the load on: a pull-out is not a load switch. Look at its blades before it goes back.',
   clampsOn: 'Clamps on.',
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',
