@@ -82,10 +82,17 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     }
     case 'question.asked': {
       const { number, question, words } = event;
-      return { questions: [...facts.questions, { number, question, words }], questionCount: number };
+      return {
+        questions: [...facts.questions, { number, question, words }],
+        questionCount: number,
+        undoable: [...facts.undoable, { kind: 'question', number }],
+      };
     }
     case 'question.ended':
-      return { questions: facts.questions.filter(({ number }) => number !== event.number) };
+      return {
+        questions: facts.questions.filter(({ number }) => number !== event.number),
+        undoable: withoutLast(facts.undoable, (one) => one.kind === 'question' && one.number === event.number),
+      };
     case 'switch.reported':
       return { isolation: { ...facts.isolation, [event.place]: event.state } };
     case 'call.seen':

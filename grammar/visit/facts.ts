@@ -92,6 +92,7 @@ export type Undoable =
   | { readonly kind: 'work'; readonly number: number }
   /** A proof, from its meter on or whole. */
   | { readonly kind: 'proof'; readonly zone: ZoneId }
+  | { readonly kind: 'question'; readonly number: number }
   | { readonly kind: 'wire' }
   | { readonly kind: 'item'; readonly item: JobItemId }
   | { readonly kind: 'recommendation'; readonly text: string };

@@ -73,10 +73,8 @@ export class Turn {
   }
 
   /** The question that is put comes to its end; one that waits behind it is put when the turn is over. */
-  endQuestion(how: QuestionEnd): void {
-    const [put] = this.context.questions;
-    if (put === undefined) return;
-    this.record({ type: 'question.ended', number: put.number, how });
+  endQuestion(how: QuestionEnd, number = this.context.questions[0]?.number): void {
+    if (number !== undefined) this.record({ type: 'question.ended', number, how });
   }
 
   /** Puts the first of the questions that stand open, once. */

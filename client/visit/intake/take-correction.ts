@@ -83,6 +83,7 @@ export function takeBack(turn: Turn): void {
     turn.say('answer', SAY.nothingToCorrect);
     return;
   }
+  if (last.kind === 'question') return takeBackQuestion(turn, last.number);
   if (last.kind === 'proof') return takeBackProof(turn, last.zone);
   if (last.kind === 'wire') return takeBackWire(turn);
   if (last.kind === 'item' || last.kind === 'recommendation') return takeBackJob(turn, last);
@@ -98,6 +99,16 @@ export function takeBack(turn: Turn): void {
   turn.record({ type: 'reading.withdrawn', number: last.number });
   turn.say('readback', SAY.takenBack(reading));
   reopenProof(turn, reading);
+}
+
+/** What is in question is taken back before anybody answers. */
+function takeBackQuestion(turn: Turn, number: number): void {
+  const question = turn.context.questions.find((one) => one.number === number)?.question;
+  if (question !== undefined && 'reading' in question) {
+    turn.record({ type: 'reading.refused', reading: question.reading, reason: 'withdrawn-by-technician' });
+  }
+  turn.endQuestion('withdrawn', number);
+  turn.say('readback', SAY.setAside);
 }
 
 /** An item or a recommendation taken back; what it had answered is asked again. */
