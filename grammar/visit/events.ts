@@ -273,7 +273,7 @@ export type VisitOutcome =
   | { readonly type: 'visit.resumed' }
   | {
       readonly type: 'edge.interrupted';
-      readonly edge: 'ear' | 'diagnosis';
+      readonly edge: 'ear' | 'diagnosis' | 'mouth';
       readonly fault: string;
       readonly sentence: string;
     }

@@ -92,7 +92,7 @@ export type VisitInput =
       /** Something at an edge failed: a microphone, the diagnosis. `sentence` says what to do. */
       readonly type: 'edge.failed';
       readonly time: InputTime;
-      readonly edge: 'ear' | 'diagnosis';
+      readonly edge: 'ear' | 'diagnosis' | 'mouth';
       readonly fault: string;
       readonly sentence: string;
     };

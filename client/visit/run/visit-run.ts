@@ -11,6 +11,7 @@ import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Evidence, NextTest } from '../../diagnosis/diagnosis.ts';
 import type { Mouth, Prompt } from '../../speaking/mouth.ts';
+import { SAY } from '../../words/talk/prompts.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { newVisit, type VisitSnapshot, visitMachine, visitOf } from '../chart/machine.ts';
 import type { Effect } from '../chart/turn.ts';
@@ -76,6 +77,7 @@ export class VisitRun {
   #pending = 0;
   #idle: (() => void)[] = [];
   #failure: unknown;
+  #isMouthGone = false;
 
   private constructor(edges: VisitEdges, snapshot: VisitSnapshot) {
     this.#edges = edges;
@@ -199,9 +201,18 @@ export class VisitRun {
     this.#speech = this.#speech
       .then(() => this.#edges.mouth.speak(prompt))
       .then((outcome) => {
+        this.#isMouthGone = false;
         if (prompt.kind === 'caution') this.take({ type: 'mouth.finished', prompt: prompt.id, outcome });
       })
+      .catch(() => this.#mouthFailed())
       .finally(() => this.#end());
+  }
+
+  /** What cannot be spoken stands on the screen; that is said once, and whatever follows is tried again. */
+  #mouthFailed(): void {
+    if (this.#isMouthGone) return;
+    this.#isMouthGone = true;
+    this.take({ type: 'edge.failed', edge: 'mouth', fault: 'no-voice', sentence: SAY.noVoice });
   }
 
   #diagnose(forNumber: number): void {

@@ -120,6 +120,7 @@ export const SAY = {
   wireMoved: (wire: WireMove) => `${capital(wireWords(wire))}.`,
   wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that where it belongs?`,
   pulledUnderLoad: 'Pulled with the load on: a pull-out is not a load switch. Look at its blades before it goes back.',
+  noVoice: 'The voice failed. Read the screen.',
   clampsOn: 'Clamps on.',
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',

@@ -108,6 +108,44 @@ describe('a technician who leaves in the middle of a repair', () => {
   });
 });
 
+describe('a mouth that fails', () => {
+  it('is told of once, and what it could not say silences nothing that follows', async () => {
+    const visit = new TypedVisit();
+    const said: string[] = [];
+    let broken = true;
+    const mouth = {
+      speak: async (prompt: { readonly text: string }) => {
+        if (broken) throw new Error('no voice');
+        said.push(prompt.text);
+        return 'spoken' as const;
+      },
+      hush: () => {},
+    };
+    visit.run = VisitRun.open(
+      { ...visit.edges(), mouth },
+      {
+        type: 'opened.visit',
+        visit: 'mute',
+        site: 'here',
+        complaint: 'warm',
+        role: 'technician',
+        unit: LIBRARY_UNIT,
+        software: 'test',
+      },
+    );
+    await visit.run.settled();
+    await visit.type('leg one to ground one eighteen', 'leg two to ground one nineteen');
+    expect(visit.of('edge.interrupted')).toMatchObject([
+      { edge: 'mouth', sentence: 'The voice failed. Read the screen.' },
+    ]);
+    broken = false;
+    await visit.type('status');
+    expect(said).toHaveLength(1);
+    // Nothing was spoken whole, so no caution counts as given.
+    expect(visit.of('caution.spoken')).toEqual([]);
+  });
+});
+
 describe('two devices on one visit', () => {
   const remark = { type: 'remarked.visit', author: 'S. Visor', text: 'look at the lug' } as const;
 
