@@ -1,6 +1,7 @@
 import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
+import type { RefrigerantWork } from '../../../grammar/visit/refrigerant-facts.ts';
 import { REFRIGERANT_RULES } from '../../../grammar/visit/refrigerant-rules.ts';
-import { isRefrigerantOpened, type RefrigerantWork } from '../../../grammar/visit/refrigerant-work.ts';
+import { isRefrigerantOpened } from '../../../grammar/visit/refrigerant-work.ts';
 import { repairsMade } from '../../../grammar/visit/standing.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';

@@ -27,7 +27,8 @@ const FOCUS_OF_LOOK: Readonly<Record<LookId, Focus>> = {
 
 /** Which part of the unit a test of the planner's searches. */
 export function focusOf(step: Step): Focus {
-  const { ask, zone } = step;
+  const { ask, zone, id } = step;
+  if (id.startsWith('refrigerant.')) return 'refrigerant';
   if (ask.kind !== 'reading') return FOCUS_OF_LOOK[step.test as LookId];
   switch (ask.quantity) {
     case 'pressure':
