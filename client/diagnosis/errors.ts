@@ -15,12 +15,12 @@ export const DIAGNOSIS_ERRORS = {
 } as const;
 export type DiagnosisErrorCode = keyof typeof DIAGNOSIS_ERRORS;
 
-/** An error with its code; the message says what to do next. */
+/** An error with its code; the message is sentences for people: what is wrong, then what to do next. */
 export class DiagnosisError extends Error {
   readonly code: DiagnosisErrorCode;
 
   constructor(code: DiagnosisErrorCode, detail: string) {
-    super(`${code}: ${detail}. ${DIAGNOSIS_ERRORS[code]}`);
+    super(`${detail.charAt(0).toUpperCase()}${detail.slice(1)}. ${DIAGNOSIS_ERRORS[code]}`);
     this.name = 'DiagnosisError';
     this.code = code;
   }

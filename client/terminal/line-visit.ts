@@ -150,7 +150,7 @@ export class LineVisit {
         this.#run.touch(world.command);
         break;
       case 'supervisor':
-        this.#run.take({ type: 'supervisor.acknowledged', supervisor: world.name });
+        this.#run.take({ type: 'supervisor.acknowledged', supervisor: world.name, from: 'own-device' });
         break;
       default:
         world satisfies never;

@@ -28,6 +28,8 @@ export function printRecord(record: VisitRecord): string {
     section('warnings', record.warnings.map(RECORD_LINES.words)),
     section('refrigerant', record.refrigerant.map(RECORD_LINES.refrigerant)),
     section('charge', record.charge.map(RECORD_LINES.charge)),
+    section('supervised', record.acknowledgements.map(RECORD_LINES.acknowledged)),
+    section('waited', record.waited.map(RECORD_LINES.words)),
     section('remarks', record.remarks.map(RECORD_LINES.remark)),
     section('hurt', record.injuries.map(RECORD_LINES.hurt)),
     section('unanswered', record.unanswered.map(RECORD_LINES.unanswered)),

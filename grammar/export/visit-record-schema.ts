@@ -183,6 +183,12 @@ export const VisitRecordSchema = Type.Object(
         closed,
       ),
     ),
+    /** Who acknowledged a trainee's live steps, and whether from a device of their own. */
+    acknowledgements: Type.Array(
+      Type.Object({ at: Time, supervisor: Words, from: Type.Optional(oneOf(['own-device', 'this-device'])) }, closed),
+    ),
+    /** What a trainee alone said of something live: kept, and not taken. */
+    waited: Type.Array(Type.Object({ at: Time, words: Words }, closed)),
     remarks: Type.Array(Type.Object({ at: Time, author: Words, text: Words }, closed)),
     injuries: Type.Array(Type.Object({ at: Time }, closed)),
     /** Checks on a lone worker that nobody answered. */

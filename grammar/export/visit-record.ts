@@ -108,6 +108,8 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       readings: [...readings],
       ...(judged === undefined ? {} : { judged: judgedOf(judged) }),
     })),
+    acknowledgements: view.acknowledgements.map(({ seq: _seq, time, ...line }) => ({ at: time.at, ...line })),
+    waited: view.waited.map((line) => ({ ...at(line), words: line.words })),
     remarks: view.remarks.map((line) => ({ ...at(line), author: line.author, text: line.text })),
     injuries: view.injuries.map(at),
     unanswered: view.unanswered.map((line) => ({ ...at(line), times: line.times })),

@@ -1,4 +1,4 @@
-import type { Meaning } from '../phrases/meaning.ts';
+import type { Meaning, Report } from '../phrases/meaning.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { HazardId } from '../vocabulary/hazards.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
@@ -11,8 +11,9 @@ import type { TestId } from '../vocabulary/tests.ts';
 import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
-import type { InputTime, VisitInput } from './inputs.ts';
+import type { AnsweredFrom, InputTime, VisitInput } from './inputs.ts';
 import type { Question, QuestionEnd } from './questions.ts';
+import type { RefrigerantCheck, RefrigerantStage } from './refrigerant-facts.ts';
 
 /** The phases of a visit, by function. Order is the technician's; a phase says what the talk is about. */
 export const PHASES = ['arrive', 'testing', 'repair', 'prove', 'close', 'closed'] as const;
@@ -58,8 +59,8 @@ export type NoVerdict =
   | 'mixed-line'
   | 'no-target';
 
-/** What is held against an opened refrigerant circuit before it runs again. */
-export type RefrigerantCheck = 'pressure-test' | 'evacuation' | 'decay';
+/** What came too early for an opened refrigerant circuit. */
+export type EarlyStart = 'power' | 'call' | 'run';
 
 export type WireMove = Extract<Meaning, { kind: 'wire' }>['wire'];
 
@@ -79,7 +80,18 @@ export type VisitOutcome =
     }
   | { readonly type: 'phase.entered'; readonly phase: Phase }
   | { readonly type: 'focus.moved'; readonly focus: Focus }
-  | { readonly type: 'supervisor.acknowledged'; readonly supervisor: string }
+  /** `from`: whether it came from a device of the supervisor's own, or was said on this one. */
+  | { readonly type: 'supervisor.acknowledged'; readonly supervisor: string; readonly from?: AnsweredFrom }
+  | { readonly type: 'supervisor.withdrawn' }
+  /** What a trainee alone said of something live: kept, and read again once a supervisor has acknowledged. */
+  | {
+      readonly type: 'reading.waits';
+      readonly number: number;
+      readonly words: string;
+      readonly reading?: Reading;
+      readonly report?: Report;
+    }
+  | { readonly type: 'waiting.withdrawn'; readonly number: number }
   /** The maker's procedure governs this unit: what the visit does not pretend to cover. */
   | { readonly type: 'unit.gated'; readonly gate: 'inverter-driven' | 'A3-refrigerant'; readonly words: string }
   | {
@@ -97,7 +109,13 @@ export type VisitOutcome =
   | {
       readonly type: 'reading.refused';
       readonly reading: Reading;
-      readonly reason: 'not-proven-dead' | 'impossible' | 'read-again' | 'withdrawn-by-technician' | 'not-answered';
+      readonly reason:
+        | 'not-proven-dead'
+        | 'in-vacuum'
+        | 'impossible'
+        | 'read-again'
+        | 'withdrawn-by-technician'
+        | 'not-answered';
     }
   | {
       readonly type: 'reading.corrected';
@@ -250,7 +268,27 @@ export type VisitOutcome =
       readonly value: number;
       readonly minutes: number;
       readonly judged: Judged;
+      /** The number of the reading it was passed on. */
+      readonly reading?: number;
     }
+  /** Done to the refrigerant circuit by hand: opened, evacuated, its vacuum broken, a flame at it. */
+  | {
+      readonly type: 'refrigerant.told';
+      readonly what: 'opened' | 'vacuum-on' | 'vacuum-off' | 'flame-lit';
+      readonly number: number;
+      readonly words: string;
+    }
+  | { readonly type: 'refrigerant.untold'; readonly number: number }
+  /** Power, a call or a run while the circuit lacked something; `number`: of the reading or look that told of it. */
+  | {
+      readonly type: 'circuit.early';
+      readonly how: EarlyStart;
+      readonly lacks: RefrigerantStage | 'vacuum';
+      readonly words: string;
+      readonly number?: number;
+    }
+  /** A flammable refrigerant was said as such. */
+  | { readonly type: 'flammable.told'; readonly caution: string; readonly words: string; readonly source: string }
   | { readonly type: 'note.taken'; readonly text: string }
   /** Something of the job that is no measurement: consent, the meter's category, an opened refrigerant circuit, how it was left. */
   | { readonly type: 'item.reported'; readonly item: JobItemId }

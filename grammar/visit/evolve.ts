@@ -5,7 +5,8 @@ import { cautionKey, type Moment, type ReadingLine, type Undoable, type VisitFac
 import { MS_A_MINUTE, type VisitInput } from './inputs.ts';
 import { samePlaces } from './judge-reading.ts';
 import { withNameplate } from './nameplate.ts';
-import { evolveRefrigerant } from './refrigerant-work.ts';
+import { logRefrigerant } from './refrigerant-log.ts';
+import { workOf } from './refrigerant-work.ts';
 
 /**
  * What holds after an event: the one place where a fact changes. The machine applies it to each event as it records
@@ -17,8 +18,15 @@ export function evolve<F extends VisitFacts>(facts: F, event: VisitEvent): F {
   if (event.type === 'input.taken') return { ...after, ...evolveInput(event.input) };
   const moment: Moment = { seq: after.events, time: event.time };
   const change = evolveOutcome(facts, event, moment);
-  const refrigerantWork = evolveRefrigerant(facts, event);
-  return { ...after, ...change, ...(refrigerantWork === facts.refrigerantWork ? {} : { refrigerantWork }) };
+  return { ...after, ...change, ...evolveRefrigerant(facts, event, change.parked) };
+}
+
+/** What was said of the refrigerant circuit is gone through anew: what is taken back brings what came behind it out of order. */
+function evolveRefrigerant(facts: VisitFacts, event: VisitOutcome, parked: VisitFacts['parked'] | undefined): Change {
+  const refrigerantLog = logRefrigerant(facts, event);
+  if (refrigerantLog === facts.refrigerantLog && parked === undefined) return NOTHING;
+  const passed = (parked ?? facts.parked).map(({ step }) => step);
+  return { refrigerantLog, refrigerantWork: workOf(refrigerantLog, passed) };
 }
 
 /** Settled while the repair that was made stands. */
@@ -58,7 +66,28 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'focus.moved':
       return { focus: event.focus };
     case 'supervisor.acknowledged':
-      return { supervisor: event.supervisor };
+      return {
+        supervisor: event.supervisor,
+        waiting: [],
+        undoable: [...facts.undoable.filter(({ kind }) => kind !== 'waiting'), { kind: 'supervisor' }],
+      };
+    case 'supervisor.withdrawn':
+      return {
+        supervisor: undefined,
+        undoable: withoutLast(facts.undoable, ({ kind }) => kind === 'supervisor'),
+      };
+    case 'reading.waits': {
+      const { number, words, reading } = event;
+      return {
+        waiting: [...facts.waiting, { ...moment, number, words, ...(reading === undefined ? {} : { reading }) }],
+        undoable: [...facts.undoable, { kind: 'waiting', number }],
+      };
+    }
+    case 'waiting.withdrawn':
+      return {
+        waiting: facts.waiting.filter(({ number }) => number !== event.number),
+        undoable: withoutLast(facts.undoable, (one) => one.kind === 'waiting' && one.number === event.number),
+      };
     case 'unit.gated':
       return { gate: event.gate };
     case 'reading.logged':
@@ -175,6 +204,19 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       };
     case 'wire.withdrawn':
       return { wires: facts.wires.slice(0, -1), undoable: withoutLast(facts.undoable, ({ kind }) => kind === 'wire') };
+    case 'refrigerant.told':
+      return { undoable: [...facts.undoable, { kind: 'refrigerant', number: event.number }] };
+    case 'refrigerant.untold':
+      return {
+        undoable: withoutLast(facts.undoable, (one) => one.kind === 'refrigerant' && one.number === event.number),
+      };
+    case 'circuit.early': {
+      const { how, lacks, number } = event;
+      const line = { ...moment, how, lacks, ...(number === undefined ? {} : { number }) };
+      return { earlyStarts: [...facts.earlyStarts, line] };
+    }
+    case 'flammable.told':
+      return { flammableTold: [...new Set([...facts.flammableTold, event.caution])] };
     case 'item.reported':
       return {
         items: [...facts.items, { ...moment, item: event.item }],
@@ -318,6 +360,7 @@ function readingWithdrawn(facts: VisitFacts, number: number): Change {
   return {
     ...uncounted(facts, (one) => one.kind === 'reading' && one.number === number),
     readings: changed(facts.readings, number, (line) => ({ ...line, withdrawn: true })),
+    earlyStarts: facts.earlyStarts.filter((line) => line.number !== number),
   };
 }
 
@@ -325,6 +368,7 @@ function observationWithdrawn(facts: VisitFacts, number: number): Change {
   return {
     ...uncounted(facts, (one) => one.kind === 'observation' && one.number === number),
     observations: facts.observations.filter((line) => line.number !== number),
+    earlyStarts: facts.earlyStarts.filter((line) => line.number !== number),
   };
 }
 

@@ -8,9 +8,10 @@ import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
-import type { CallState, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
+import type { CallState, EarlyStart, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
 import type { InputTime, RankedSuspects } from './inputs.ts';
 import type { OpenQuestion } from './questions.ts';
+import { type RefrigerantEntry, type RefrigerantStage, type RefrigerantWork, UNTOUCHED } from './refrigerant-facts.ts';
 
 /** Where in the record something stands: the number of its event, and the time it claims. */
 export interface Moment {
@@ -72,18 +73,6 @@ export interface ProofInProgress {
   readonly pairs: readonly ProvedPair[];
 }
 
-/** What is known of a refrigerant circuit that was opened. Weights in ounces, psi, microns, input clock in milliseconds. */
-export interface RefrigerantWork {
-  readonly recovered?: number;
-  readonly test?: { readonly psi: number; readonly fahrenheit: number | undefined; readonly mono: number };
-  readonly held?: true;
-  readonly searched?: true;
-  readonly microns?: number;
-  readonly isolatedAt?: number;
-  readonly stood?: true;
-  readonly charged?: number;
-}
-
 /** What "take that back" takes back next. */
 export type Undoable =
   | { readonly kind: 'reading'; readonly number: number }
@@ -94,8 +83,27 @@ export type Undoable =
   | { readonly kind: 'proof'; readonly zone: ZoneId }
   | { readonly kind: 'question'; readonly number: number }
   | { readonly kind: 'wire' }
+  /** Done to the refrigerant circuit by hand. */
+  | { readonly kind: 'refrigerant'; readonly number: number }
+  /** Said by a trainee alone, and kept for the supervisor. */
+  | { readonly kind: 'waiting'; readonly number: number }
+  | { readonly kind: 'supervisor' }
   | { readonly kind: 'item'; readonly item: JobItemId }
   | { readonly kind: 'recommendation'; readonly text: string };
+
+/** Said by a trainee alone: it counts for nothing, and is asked again under a supervisor. */
+export interface WaitingLine extends Moment {
+  readonly number: number;
+  readonly words: string;
+  readonly reading?: Reading;
+}
+
+/** Power, a call or a run before an opened refrigerant circuit was closed again. */
+export interface EarlyLine extends Moment {
+  readonly how: EarlyStart;
+  readonly lacks: RefrigerantStage | 'vacuum';
+  readonly number?: number;
+}
 
 /** The lone-worker check while one runs: when it is due on the input clock, and how often it was put unanswered. */
 export interface RunningCheck {
@@ -172,7 +180,14 @@ export interface VisitFacts {
   /** Why the visit did not close when it was last asked to; a spoken reason overrides. */
   readonly closeRefused: readonly string[];
   readonly wires: readonly (Moment & { readonly wire: WireMove })[];
+  /** What was said of the refrigerant circuit, and what it comes to. */
+  readonly refrigerantLog: readonly RefrigerantEntry[];
   readonly refrigerantWork: RefrigerantWork;
+  readonly earlyStarts: readonly EarlyLine[];
+  /** Cautions of a flammable refrigerant that were given with what was told, by their ids. */
+  readonly flammableTold: readonly string[];
+  /** Waits for the supervisor of a trainee. */
+  readonly waiting: readonly WaitingLine[];
   readonly check: RunningCheck | undefined;
   /** What was reported of the job and not withdrawn, in order. */
   readonly items: readonly (Moment & { readonly item: JobItemId })[];
@@ -232,7 +247,11 @@ export function noFacts(): VisitFacts {
     undoable: [],
     closeRefused: [],
     wires: [],
-    refrigerantWork: {},
+    refrigerantLog: [],
+    refrigerantWork: UNTOUCHED,
+    earlyStarts: [],
+    flammableTold: [],
+    waiting: [],
     check: undefined,
     items: [],
     recommendations: [],

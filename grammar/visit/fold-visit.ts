@@ -5,7 +5,7 @@ import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
 import type { Focus, Phase, VisitEvent, VisitOutcome, VisitSummary } from './events.ts';
 import { evolve } from './evolve.ts';
 import { type Moment, noFacts, type VisitFacts } from './facts.ts';
-import type { VisitInput } from './inputs.ts';
+import type { AnsweredFrom, VisitInput } from './inputs.ts';
 import { isWhole } from './is-whole.ts';
 import { inTodaysNames } from './older-events.ts';
 
@@ -65,6 +65,10 @@ interface TimeLine {
   readonly steps: readonly (Moment & { readonly step: string; readonly words: string })[];
   readonly phases: readonly (Moment & { readonly phase: Phase })[];
   readonly notes: readonly (Moment & { readonly text: string })[];
+  /** Who acknowledged a trainee's live steps, and from whose device where the record tells. */
+  readonly acknowledgements: readonly (Moment & { readonly supervisor: string; readonly from?: AnsweredFrom })[];
+  /** What a trainee alone said of something live, whatever became of it. */
+  readonly waited: readonly (Moment & { readonly words: string })[];
   readonly unanswered: readonly (Moment & { readonly times: number })[];
   readonly injuries: readonly Moment[];
   /** What was judged of an opened refrigerant circuit. */
@@ -109,6 +113,8 @@ function emptyTimeLine(): Mutable<TimeLine> {
     phases: [],
     charge: [],
     notes: [],
+    acknowledgements: [],
+    waited: [],
     unanswered: [],
     injuries: [],
     refrigerant: [],
@@ -195,6 +201,14 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'suspects.ranked':
       view.suspects.push({ ...moment, version: event.version, suspects: event.suspects });
       return;
+    case 'supervisor.acknowledged': {
+      const { supervisor, from } = event;
+      view.acknowledgements.push({ ...moment, supervisor, ...(from === undefined ? {} : { from }) });
+      return;
+    }
+    case 'reading.waits':
+      view.waited.push({ ...moment, words: event.words });
+      return;
     case 'note.taken':
       view.notes.push({ ...moment, text: event.text });
       return;
@@ -236,7 +250,12 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
       view.overrides.push({ ...moment, why: event.why, reason: event.reason });
       return;
     case 'visit.opened':
-    case 'supervisor.acknowledged':
+    case 'supervisor.withdrawn':
+    case 'waiting.withdrawn':
+    case 'refrigerant.told':
+    case 'refrigerant.untold':
+    case 'circuit.early':
+    case 'flammable.told':
     case 'unit.gated':
     case 'reading.logged':
     case 'reading.judged':

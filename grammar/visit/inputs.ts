@@ -60,6 +60,9 @@ export interface RankedSuspects {
 /** Timers the visit asks its clock edge for. */
 export type TimerId = 'quiet' | 'split-reminder' | 'check' | 'refrigerant' | 'question';
 
+/** Whose device a supervisor answered from: their own, or the one of the visit. */
+export type AnsweredFrom = 'own-device' | 'this-device';
+
 /** Everything that can move a visit. Each names its origin; each is logged before it is acted on. */
 export type VisitInput =
   | {
@@ -85,7 +88,12 @@ export type VisitInput =
   | { readonly type: 'diagnosis.answered'; readonly time: InputTime; readonly answer: RankedSuspects }
   | { readonly type: 'timer.elapsed'; readonly time: InputTime; readonly timer: TimerId }
   /** A supervisor, present or watching, acknowledges a trainee's live steps. */
-  | { readonly type: 'supervisor.acknowledged'; readonly time: InputTime; readonly supervisor: string }
+  | {
+      readonly type: 'supervisor.acknowledged';
+      readonly time: InputTime;
+      readonly supervisor: string;
+      readonly from?: AnsweredFrom;
+    }
   /** Said by who does not hold the lease of the visit: it is kept, and moves nothing. */
   | { readonly type: 'remarked.visit'; readonly time: InputTime; readonly author: string; readonly text: string }
   | {

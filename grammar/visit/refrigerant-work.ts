@@ -1,127 +1,126 @@
 import { inFahrenheit } from '../vocabulary/in-fahrenheit.ts';
-import type { Reading } from '../vocabulary/measurement.ts';
-import type { FittedPartId } from '../vocabulary/parts.ts';
-import type { WorkId } from '../vocabulary/works.ts';
-import type { VisitOutcome } from './events.ts';
-import type { RefrigerantWork, VisitFacts } from './facts.ts';
+import type { VisitFacts } from './facts.ts';
+import { type RefrigerantEntry, type RefrigerantStage, type RefrigerantWork, UNTOUCHED } from './refrigerant-facts.ts';
 
-/** Whether a part cannot be fitted, or work not be done, without opening the refrigerant circuit. */
-const OPENS_REFRIGERANT: Readonly<Record<FittedPartId | WorkId, boolean>> = {
-  'dual-capacitor': false,
-  capacitor: false,
-  'hard-start': false,
-  contactor: false,
-  'fan-motor': false,
-  'blower-motor': false,
-  fuse: false,
-  'control-fuse': false,
-  breaker: false,
-  transformer: false,
-  thermostat: false,
-  'float-switch': false,
-  'pressure-switch': false,
-  disconnect: false,
-  filter: false,
-  'filter-drier': true,
-  compressor: true,
-  'defrost-board': false,
-  'blower-relay': false,
-  'reversing-valve': true,
-  'crankcase-heater': false,
-  'door-switch': false,
-  'expansion-valve': true,
-  'valve-core': false,
-  refrigerant: false,
-  'outdoor-coil-cleaned': false,
-  'indoor-coil-cleaned': false,
-  'coil-cleaned': false,
-  'coil-thawed': false,
-  'filter-cleaned': false,
-  'blower-cleaned': false,
-  'vents-opened': false,
-  'drain-cleared': false,
-  'lug-1-tightened': false,
-  'lug-2-tightened': false,
-  'lugs-tightened': false,
-  'contacts-cleaned': false,
-  'control-wire-repaired': false,
-  'switch-reset': false,
-  'door-closed': false,
-  'thermostat-set': false,
-  'fan-freed': false,
-  'leak-repaired': true,
-  'supply-restored': false,
-};
+/** What an opened circuit must come through, in this order, and the steps that ask for it. */
+const STAGES = [
+  { stage: 'recovered', steps: ['refrigerant.recovered'], isDone: (work) => work.recovered !== undefined },
+  { stage: 'held', steps: ['refrigerant.test-start', 'refrigerant.test-end'], isDone: (work) => work.held === true },
+  { stage: 'evacuated', steps: ['refrigerant.evacuated'], isDone: (work) => work.microns !== undefined },
+  { stage: 'stood', steps: ['refrigerant.isolated', 'refrigerant.decay'], isDone: (work) => work.stood === true },
+  { stage: 'charged', steps: ['refrigerant.charged'], isDone: (work) => work.charged !== undefined },
+] as const satisfies readonly {
+  stage: RefrigerantStage;
+  steps: readonly string[];
+  isDone: (work: RefrigerantWork) => boolean;
+}[];
 
-/** Whether the circuit was opened, by word or by what was done to it. */
-export function isRefrigerantOpened({ items, parts, works }: VisitFacts): boolean {
-  return (
-    items.some(({ item }) => item === 'circuit-opened') ||
-    parts.some(({ part }) => OPENS_REFRIGERANT[part as FittedPartId]) ||
-    works.some(({ work }) => OPENS_REFRIGERANT[work])
+/** Ids of the steps that were set aside. */
+type Passed = readonly string[];
+
+/** The first thing that must come before a stage and has not: who passed it has answered for it. */
+export function lackingBefore(
+  stage: RefrigerantStage,
+  work: RefrigerantWork,
+  passed: Passed,
+): RefrigerantStage | undefined {
+  const before = STAGES.slice(
+    0,
+    STAGES.findIndex((one) => one.stage === stage),
   );
+  return before.find((one) => !one.isDone(work) && !isPassed(one, passed))?.stage;
 }
 
-const OUNCES_A_POUND = 16;
+/**
+ * The first thing that an opened circuit lacks before it may run; undefined where it may. Only the weight of what was
+ * recovered can be passed: a circuit that is not tight, dry and charged is not one by anybody's word.
+ */
+export function lackingToRun({ refrigerantWork: work, parked }: VisitFacts): RefrigerantStage | undefined {
+  if (!work.opened) return undefined;
+  const passed = parked.map(({ step }) => step);
+  return STAGES.find((one) => !one.isDone(work) && !(one.stage === 'recovered' && isPassed(one, passed)))?.stage;
+}
 
-/** What an event says of an opened refrigerant circuit. Refrigerant taken out counts even before it is opened. */
-export function evolveRefrigerant(facts: VisitFacts, event: VisitOutcome): RefrigerantWork {
-  const { refrigerantWork: work, now } = facts;
-  const opened = isRefrigerantOpened(facts);
-  switch (event.type) {
-    case 'reading.logged':
-      return afterReading(facts, event.reading);
-    case 'reading.corrected':
-      return opened && event.to.at[0] === 'system'
-        ? afterReading({ ...facts, refrigerantWork: anew(work) }, event.to)
-        : work;
-    case 'reading.withdrawn': {
-      const line = facts.readings.find(({ number }) => number === event.number);
-      return opened && line?.reading.at[0] === 'system' ? anew(work) : work;
+function isPassed({ steps }: { readonly steps: readonly string[] }, passed: Passed): boolean {
+  return steps.some((step) => passed.includes(step));
+}
+
+export function isRefrigerantOpened({ refrigerantWork }: VisitFacts): boolean {
+  return refrigerantWork.opened;
+}
+
+/** Whether a flame would meet what burns, or what is under pressure: refrigerant, or the nitrogen of a test. */
+export function isLineCharged({ refrigerantWork: { emptied, test, microns } }: VisitFacts): boolean {
+  return !emptied || (test !== undefined && microns === undefined);
+}
+
+/** The log from its beginning: what comes out of its order does not count, and breaks what came before it. */
+export function workOf(log: readonly RefrigerantEntry[], passed: Passed): RefrigerantWork {
+  return log.reduce((work, entry) => after(work, entry, passed), UNTOUCHED);
+}
+
+function after(work: RefrigerantWork, entry: RefrigerantEntry, passed: Passed): RefrigerantWork {
+  switch (entry.is) {
+    case 'opened':
+      return { ...anew(work), opened: true };
+    case 'leak':
+      return anew(work);
+    case 'searched':
+      return { ...work, searched: true };
+    case 'vacuum':
+    case 'vacuum-on':
+      return { ...work, inVacuum: true };
+    case 'vacuum-off': {
+      const { microns: _was, isolatedAt: _when, ...broken } = { ...work, inVacuum: false };
+      return work.stood === true ? { ...work, inVacuum: false } : broken;
     }
-    case 'item.reported':
-      if (event.item === 'circuit-opened' || event.item === 'leak-found') return anew(work);
-      if (event.item === 'no-leak-found') return { ...work, searched: true };
-      return event.item === 'vacuum-isolated' && opened ? { ...work, isolatedAt: now.mono } : work;
-    case 'refrigerant.judged':
-      return afterVerdict(work, event);
-    default:
-      return work;
+    case 'mass':
+      return afterMass(work, entry.ounces, passed);
+    case 'nitrogen': {
+      const { is: _is, within, ...test } = entry;
+      const begins = work.opened && within && work.held !== true && work.test === undefined;
+      return begins && lackingBefore('held', work, passed) === undefined ? { ...work, test } : work;
+    }
+    case 'isolated':
+      return work.microns === undefined ? work : { ...work, isolatedAt: entry.mono };
+    case 'judged':
+      return afterVerdict(work, entry, passed);
   }
 }
 
-function afterReading(facts: VisitFacts, { quantity, at, value, unit }: Reading): RefrigerantWork {
-  const { refrigerantWork: work, now } = facts;
-  if (at[0] !== 'system' || typeof value !== 'number') return work;
-  const opened = isRefrigerantOpened(facts);
-  if (quantity === 'mass') {
-    const ounces = unit === '[lb_av]' ? value * OUNCES_A_POUND : value;
-    if (ounces < 0) return { ...work, recovered: -ounces };
-    return opened ? { ...work, charged: ounces } : work;
+/** What was not put in by weight behind all the rest has to come out again. */
+function afterMass(work: RefrigerantWork, ounces: number, passed: Passed): RefrigerantWork {
+  if (ounces <= 0) return { ...work, recovered: -ounces, emptied: true };
+  const charged = { ...work, emptied: false, inVacuum: false };
+  if (!work.opened) return charged;
+  if (work.charged !== undefined || lackingBefore('charged', work, passed) === undefined) {
+    return { ...charged, charged: ounces };
   }
-  const begins = quantity === 'pressure' && opened && work.held !== true && work.test === undefined;
-  return begins ? { ...work, test: { psi: value, fahrenheit: outdoorFahrenheit(facts), mono: now.mono } } : work;
+  return { ...UNTOUCHED, opened: true };
 }
 
-function afterVerdict(work: RefrigerantWork, { check, value, judged }: Judged): RefrigerantWork {
-  const fits = judged.word !== 'does not fit';
+function afterVerdict(work: RefrigerantWork, entry: Judged, passed: Passed): RefrigerantWork {
+  const { check, value, fits } = entry;
   switch (check) {
     case 'pressure-test':
+      if (work.test === undefined || work.held === true) return work;
       return fits ? { ...work, held: true } : anew(work);
     case 'evacuation':
-      return fits ? { ...work, microns: value } : work;
+      return fits && work.opened && lackingBefore('evacuated', work, passed) === undefined
+        ? { ...work, microns: value }
+        : work;
     case 'decay': {
-      if (fits) return { ...work, stood: true };
+      if (work.isolatedAt === undefined) return work;
       const { microns: _was, isolatedAt: _when, ...rest } = work;
-      return rest;
+      return fits ? { ...work, stood: true } : rest;
     }
   }
 }
-type Judged = Extract<VisitOutcome, { type: 'refrigerant.judged' }>;
+type Judged = Extract<RefrigerantEntry, { is: 'judged' }>;
 
-/** All tests begin anew; what was recovered stays recovered. */
-function anew({ recovered }: RefrigerantWork): RefrigerantWork {
-  return recovered === undefined ? {} : { recovered };
+/** All tests begin anew; what was recovered stays recovered where nothing was put in since. */
+function anew({ opened, emptied, inVacuum, recovered }: RefrigerantWork): RefrigerantWork {
+  return { opened, emptied, inVacuum, ...(emptied && recovered !== undefined ? { recovered } : {}) };
 }
 
 /** The outdoor air as it was read last, in degrees Fahrenheit. */

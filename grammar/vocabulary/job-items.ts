@@ -75,9 +75,17 @@ export const DICTATIONS = [
   { as: 'recommendation', name: 'recommend', say: '[i] recommend' },
   { as: 'technician', name: 'technician signs', say: '[the] technician signs [off]' },
   { as: 'customer', name: 'customer signs', say: '[the] customer signs [off]' },
+  {
+    as: 'supervisor',
+    name: 'supervisor acknowledges',
+    say: '[the] supervisor (acknowledges | is here | here | is with me | is watching)',
+  },
 ] as const;
 export type DictatedAs = (typeof DICTATIONS)[number]['as'];
 export const DICTATIONS_BY_AS = rowsBy('as', DICTATIONS);
+
+/** Said behind "supervisor is here", and no name. */
+export const GO_AHEAD: readonly string[] = ['go ahead', 'go on', 'carry on', 'now'];
 
 /** Asks for the lone-worker check: how often, or when once. */
 export const CHECK_ON_ME = {

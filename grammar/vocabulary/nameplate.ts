@@ -113,6 +113,16 @@ export const NAMEPLATE_FIELDS = [
       { value: 'R-454B', say: '[r] four fifty four [b] | [r] four five four [b]' },
     ],
   },
+  {
+    id: 'low-side-test',
+    name: 'low side test pressure',
+    say: 'low side (test | design) [pressure] [is] | (test | design) pressure low [side] [is]',
+    value: 'number',
+    unit: '[psi]',
+    low: 50,
+    high: 700,
+    alone: true,
+  },
   { id: 'charge', name: 'factory charge', say: '[factory] charge', value: 'number', unit: '[oz_av]' },
   {
     id: 'subcooling',

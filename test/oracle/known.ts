@@ -233,12 +233,6 @@ export const KNOWN: readonly KnownDisagreement[] = [
     wants: 'a corrected section is read again',
   },
   {
-    rule: 'p',
-    kind: 'proven dead, though a trainee alone proves nothing',
-    lines: ['@trainee', ...LINE_SIDE_DEAD],
-    wants: 'a proof that a trainee volunteers waits for the supervisor',
-  },
-  {
     rule: 'g',
     kind: 'voltage where it was reported off',
     lines: [
@@ -328,42 +322,6 @@ export const KNOWN: readonly KnownDisagreement[] = [
     wants: 'a second reset is warned of, a third too',
   },
   {
-    rule: 'm',
-    kind: 'flame on a charged line',
-    lines: ['brazed the joint'],
-    wants: 'a flame on a charged line is warned of whatever is in it',
-  },
-  {
-    rule: 'm',
-    kind: 'flammable refrigerant',
-    lines: ['@unit flammable'],
-    wants: 'a flammable refrigerant is said on arrival',
-  },
-  {
-    rule: 'l',
-    kind: 'run in vacuum',
-    lines: ['vacuum four hundred microns', 'compressor is running'],
-    wants: 'no start in vacuum',
-  },
-  {
-    rule: 'l',
-    kind: 'power with the refrigerant circuit not closed',
-    lines: ['opened the system', 'outdoor disconnect is back in'],
-    wants: 'power before the circuit is tested, evacuated and charged is warned of at once',
-  },
-  {
-    rule: 'l',
-    kind: 'call with the refrigerant circuit not closed',
-    lines: ['opened the system', 'thermostat is calling'],
-    wants: 'a call before that is warned of at once',
-  },
-  {
-    rule: 'l',
-    kind: 'run with the refrigerant circuit not closed',
-    lines: ['opened the system', 'compressor is running'],
-    wants: 'a run before that is warned of at once',
-  },
-  {
     rule: 'q',
     kind: 'power back with a cover off',
     lines: ['the terminal cover is off', 'outdoor disconnect is back in'],
@@ -386,12 +344,6 @@ export const KNOWN: readonly KnownDisagreement[] = [
     kind: 'power back with a lock recorded',
     lines: ['outdoor disconnect is pulled and locked', 'panel breaker is on'],
     wants: 'said at that moment, not at close',
-  },
-  {
-    rule: 'p',
-    kind: 'live reading of a trainee alone',
-    lines: ['@trainee', 'leg one to ground one eighteen'],
-    wants: 'a live reading that a trainee volunteers waits for the supervisor',
   },
   {
     rule: 'r',

@@ -151,7 +151,7 @@ export class VisitSession {
   }
 
   acknowledgeAsSupervisor(supervisor: string): void {
-    this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor }));
+    this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'this-device' }));
   }
 
   /** Called from a tap or key, so that the browser lets the page listen and speak. */

@@ -6,6 +6,9 @@ import { MORE, WRITE } from '../../words/pages/key-words.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
 import { Sheet } from './sheet.tsx';
 
+/** A supervisor has a sheet of their own. */
+const WRITTEN = DICTATIONS.flatMap((row) => (row.as === 'supervisor' ? [] : [row]));
+
 interface WriteSheetProps {
   readonly signatures: VisitContext['signatures'];
   readonly onEnter: (meaning: Meaning, words: string) => void;
@@ -20,7 +23,7 @@ export function WriteSheet({ signatures, onEnter, onClose }: WriteSheetProps) {
     event.preventDefault();
     if (form.current === null) return;
     const written = new FormData(form.current);
-    for (const { as, name } of DICTATIONS) {
+    for (const { as, name } of WRITTEN) {
       const text = String(written.get(as) ?? '').trim();
       if (text !== '' && text !== signed(as)) onEnter({ kind: 'dictated', as, text }, WRITE.heard(name, text));
     }
@@ -33,7 +36,7 @@ export function WriteSheet({ signatures, onEnter, onClose }: WriteSheetProps) {
   return (
     <Sheet title={MORE.write} onClose={onClose}>
       <form ref={form} className="supervisor" onSubmit={submit}>
-        {DICTATIONS.map(({ as }) => (
+        {WRITTEN.map(({ as }) => (
           <label key={as}>
             {WRITE[as]}
             <input

@@ -1,6 +1,7 @@
 import { initialTransition, type SnapshotFrom } from 'xstate';
 import { noFacts, type VisitFacts } from '../../../grammar/visit/facts.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
+import { heedCircuit } from '../intake/heed-circuit.ts';
 import { settleTurn } from '../intake/settle-turn.ts';
 import { takeAfterClose, takeInput } from '../intake/take-input.ts';
 import { takeMeanings } from '../intake/take-utterance.ts';
@@ -16,6 +17,7 @@ const take = act((turn, event) => {
 const takeLeft = act((turn, event) => {
   if (event.type !== 'meanings.left') return;
   takeMeanings(turn, event.meanings);
+  heedCircuit(turn);
   if (!turn.goesOn) settleTurn(turn);
 });
 

@@ -24,6 +24,12 @@ export const PHASE_GUARDS = {
   'more to test': ({ context }: Seen) => context.finding === undefined && isFresh(context) && isMoreToTest(context),
   'repair stands': ({ context }: Seen) => context.settled.includes(REPAIR),
   'repair to be proved': ({ context }: Seen) => context.settled.includes(REPAIR) && !isProved(context),
+  'arrival to be answered': ({ context }: Seen) =>
+    !context.settled.includes(REPAIR) && context.finding === undefined && !isDone(ARRIVE_PLAN, context),
+  'search to go on': ({ context }: Seen) =>
+    !context.settled.includes(REPAIR) &&
+    context.finding === undefined &&
+    !(isFresh(context) && context.assessment?.next.length === 0),
   'no repair stands': ({ context }: Seen) => !context.settled.includes(REPAIR),
   'repair proved': ({ context }: Seen) => isProved(context),
 };
@@ -79,6 +85,9 @@ export const phaseChart = phaseSetup.createMachine({
       on: {
         'turn.over': [
           { guard: 'customer declined' },
+          // A customer who agrees after all takes the work up where its facts left it.
+          { guard: 'arrival to be answered', target: 'arrive' },
+          { guard: 'search to go on', target: 'testing' },
           { guard: 'no repair stands', target: 'repair' },
           { guard: 'repair to be proved', target: 'prove' },
         ],

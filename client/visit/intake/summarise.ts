@@ -3,6 +3,7 @@ import type { PartLine, ReadingLine, WorkLine } from '../../../grammar/visit/fac
 import { hasItem, isDeclined, repairsMade, standingReadings, wireMoves } from '../../../grammar/visit/standing.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
+import { earlyWords } from '../../words/talk/refrigerant-words.ts';
 import { NOT_RECORDED, OPEN, PLAIN, TECHNICAL } from '../../words/talk/summary-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { VisitContext } from '../chart/context.ts';
@@ -109,6 +110,8 @@ function openItems(context: VisitContext, left: readonly string[]): readonly str
     ...(repairsMade(context).length > 0 && !proved ? [OPEN.notProved] : []),
     ...ISOLATION_PLACES.filter((place) => context.isolation[place] === 'open').map(OPEN.switchOpen),
     ...missingOfRefrigerant(context).map((name) => OPEN.refrigerant[name]),
+    ...new Set(context.earlyStarts.map(({ how, lacks }) => earlyWords(how, lacks))),
+    ...context.waiting.map(({ words }) => OPEN.waiting(words)),
     ...(settled.includes('energy.covers-on') ? [] : [OPEN.covers]),
     ...(hasItem(context, 'thermostat-as-agreed') ? [] : [OPEN.thermostat]),
     ...parts.flatMap((part) => part.doubts.map((doubt) => OPEN.doubted(part.part as FittedPartId, doubt))),

@@ -12,16 +12,25 @@ import type { Turn } from '../chart/turn.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { reopenProof, standsProof, takeBackProof } from './reopen-proof.ts';
 import { settledByItem } from './take-job.ts';
-import { circumstances, followEnergy, judgeFigures, refusedWhileNotDead, takeReading } from './take-reading.ts';
+import {
+  circumstances,
+  followEnergy,
+  judgeFigures,
+  leftToSupervisor,
+  refusedWhileNotDead,
+  takeReading,
+} from './take-reading.ts';
 import { followRefrigerant } from './take-refrigerant.ts';
+import { correctWaiting, takeBackWaiting } from './wait-for-supervisor.ts';
 
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
 export function takeCorrection(turn: Turn, correction: Correction): void {
-  const { undoable } = turn.context;
+  const { undoable, refrigerantWork } = turn.context;
   const question = openQuestion(turn.context);
   const last = latestReading(turn.context);
   const asked = question !== undefined && question.kind !== 'confirm-meaning';
   const latest = undoable.at(-1);
+  if (!asked && latest?.kind === 'waiting') return correctWaiting(turn, latest.number, correction);
   // Said right behind a proof, it is the proof that was wrong: which of its numbers is not guessed.
   if (!asked && latest?.kind === 'proof' && standsProof(turn, latest.zone)) {
     takeBackProof(turn, latest.zone);
@@ -46,7 +55,7 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
     return;
   }
   const reading = corrected(last.reading, correction);
-  if (refusedWhileNotDead(turn, reading, zoneOf(reading.at))) return;
+  if (refusedWhileNotDead(turn, reading, zoneOf(reading.at)) || leftToSupervisor(turn, reading)) return;
   // It was read in its own phase, whenever it is set right.
   const { phase } = last.under;
   const under = { ...circumstances(turn.context, zoneOf(reading.at), reading), phase };
@@ -57,7 +66,7 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   turn.say('readback', SAY.corrected(reading, remark));
   if (!samePlaces(last.reading.at, reading.at)) reopenProof(turn, last.reading);
   followEnergy(turn, reading, zoneOf(reading.at));
-  followRefrigerant(turn, reading, {});
+  followRefrigerant(turn, reading, last.number, refrigerantWork);
   judgeFigures(turn);
 }
 
@@ -89,6 +98,17 @@ export function takeBack(turn: Turn): void {
   if (last.kind === 'item' || last.kind === 'recommendation') return takeBackJob(turn, last);
   if (last.kind === 'part') return takeBackPart(turn, last.number);
   if (last.kind === 'work') return takeBackWork(turn, last.number);
+  if (last.kind === 'waiting') return takeBackWaiting(turn, last.number);
+  if (last.kind === 'refrigerant') {
+    turn.record({ type: 'refrigerant.untold', number: last.number });
+    turn.say('readback', SAY.observationBack);
+    return;
+  }
+  if (last.kind === 'supervisor') {
+    turn.record({ type: 'supervisor.withdrawn' });
+    turn.say('readback', SAY.supervisorBack);
+    return;
+  }
   if (last.kind === 'observation') {
     turn.record({ type: 'observation.withdrawn', number: last.number });
     turn.say('readback', SAY.observationBack);

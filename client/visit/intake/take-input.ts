@@ -2,12 +2,15 @@ import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
 import { gateUnit } from './gate-unit.ts';
+import { heedCircuit } from './heed-circuit.ts';
 import { heedClock } from './heed-clock.ts';
 import { heedPower } from './heed-power.ts';
 import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
 import { takeAnswer } from './take-answer.ts';
 import { takeCommand } from './take-command.ts';
+import { takeSupervisor } from './take-job.ts';
+import { heedFlame } from './take-refrigerant.ts';
 import { takeInjury } from './take-report.ts';
 import { takeTimer } from './take-timer.ts';
 import { takeUpVisit } from './take-up-visit.ts';
@@ -41,6 +44,7 @@ export function takeInput(turn: Turn, input: VisitInput): void {
   turn.take(input);
   if (input.type !== 'remarked.visit') heedClock(turn, input, now);
   (TAKE[input.type] as (turn: Turn, input: VisitInput) => void)(turn, input);
+  heedCircuit(turn);
   if (!turn.goesOn && !ASIDE.includes(input.type)) settleTurn(turn);
 }
 
@@ -67,6 +71,7 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 /** A proof ends before anything else is made of the words, and what they mean is judged by what is left. */
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   heedPower(turn, utterance);
+  heedFlame(turn, utterance);
   takeUtterance(turn, utterance);
   passOptional(turn, utterance);
 }
@@ -84,6 +89,6 @@ function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'
 }
 
 /** A trainee's live steps want a supervisor's word; it lapses when the visit is held or power comes back. */
-function supervise(turn: Turn, { supervisor }: Input<'supervisor.acknowledged'>): void {
-  if (turn.context.role === 'trainee') turn.record({ type: 'supervisor.acknowledged', supervisor });
+function supervise(turn: Turn, { supervisor, from }: Input<'supervisor.acknowledged'>): void {
+  takeSupervisor(turn, supervisor, from);
 }

@@ -1,8 +1,11 @@
-import type { DictatedAs, JobItemId } from '../../../grammar/vocabulary/job-items.ts';
+import type { AnsweredFrom } from '../../../grammar/visit/inputs.ts';
+import { isDeclined } from '../../../grammar/visit/standing.ts';
+import { type DictatedAs, GO_AHEAD, type JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { SIGNED_BY_VOICE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { followRefrigerantItem } from './take-refrigerant.ts';
+import { askWaiting } from './wait-for-supervisor.ts';
 
 /** Which plan step an item answers; those of the refrigerant circuit follow its own plan. */
 const SETTLED_BY_ITEM: Readonly<Record<JobItemId, string>> = {
@@ -30,21 +33,34 @@ export function settledByItem(item: JobItemId): string | undefined {
 /** Something of the job, in a word: recorded and read back, never evidence for the diagnosis. */
 export function takeItem(turn: Turn, item: JobItemId): void {
   const step = settledByItem(item);
+  const wasDeclined = isDeclined(turn.context);
   turn.record({ type: 'item.reported', item });
   if (step !== undefined) turn.record({ type: 'steps.settled', steps: [step] });
   turn.say('readback', SAY.item(item));
   followRefrigerantItem(turn, item);
-  if (item === 'consent-refused') {
-    turn.say('answer', SAY.declined);
-  }
+  if (item === 'consent-refused') turn.say('answer', SAY.declined);
+  if (item === 'consent-given' && wasDeclined) turn.say('answer', SAY.takenUp);
   if (item === 'meter-category-two') {
     turn.record({ type: 'hazard.warned', words: SAY.meterTooLow, zone: 'outdoor-load' });
     turn.say('warning', SAY.meterTooLow);
   }
 }
 
+/** A supervisor's word counts for a trainee alone; what waited for it is asked. */
+export function takeSupervisor(turn: Turn, supervisor: string, from: AnsweredFrom | undefined): void {
+  if (turn.context.role !== 'trainee') return void turn.say('answer', SAY.supervisorNotNeeded);
+  const { waiting } = turn.context;
+  turn.record({ type: 'supervisor.acknowledged', supervisor, ...(from === undefined ? {} : { from }) });
+  if (waiting.length > 0) askWaiting(turn, waiting);
+  else if (from === 'this-device') turn.say('readback', SAY.supervised([], false));
+}
+
 /** Words under a heading: a recommendation, or who signs. Without words they are asked for. */
 export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
+  if (as === 'supervisor') {
+    const isName = text !== '' && !GO_AHEAD.includes(text);
+    return takeSupervisor(turn, isName ? text : SIGNED_BY_VOICE, 'this-device');
+  }
   // An ear that knows only its grammar takes no names: the technician's word is a signature without one.
   const said = text === '' && as === 'technician' ? SIGNED_BY_VOICE : text;
   if (said === '') {

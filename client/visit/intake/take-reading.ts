@@ -19,8 +19,9 @@ import { doubtCharge, dropProof } from './end-proofs.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
 import { takeProofNumber } from './take-proof.ts';
-import { followRefrigerant } from './take-refrigerant.ts';
+import { followRefrigerant, refusedInVacuum } from './take-refrigerant.ts';
 import { takeCharge } from './take-work.ts';
+import { readingWaits } from './wait-for-supervisor.ts';
 
 const DEAD_ONLY = ['resistance', 'capacitance', 'insulation'] as const;
 
@@ -38,7 +39,7 @@ export function askTwin(turn: Turn, reading: Reading, twin: number): void {
 /** Takes one reading: interlocks first, then its rule, then the record, the energy and the diagnosis. */
 export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed): void {
   const zone = zoneOf(reading.at);
-  if (refusedWhileNotDead(turn, reading, zone)) return;
+  if (refusedWhileNotDead(turn, reading, zone) || leftToSupervisor(turn, reading)) return;
   const under = circumstances(turn.context, zone, reading);
   const judged = judgeReading(reading, under, turn.context.unit);
   const doubt = doubtOf(reading, judged, turn.context);
@@ -55,7 +56,7 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   const remark = judged?.word === 'marginal' && !alarming ? SAY.judged(judged) : '';
   turn.say('readback', SAY.read(reading, confirmed === 'digits settled', remark));
   if (!alarming) followEnergy(turn, reading, zone);
-  followRefrigerant(turn, reading, work);
+  followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
   takeCharge(turn, reading);
 }
@@ -79,8 +80,16 @@ function doubtOf(
   return judged?.word === 'does not fit' ? { why: judged.word, words: SAY.judged(judged) } : undefined;
 }
 
+/** A live reading of a trainee alone waits; where it speaks against a proof, that is heeded at once. */
+export function leftToSupervisor(turn: Turn, reading: Reading): boolean {
+  return readingWaits(turn, reading, () => {
+    if (actsAtOnce(reading, turn.context) && isPresent(reading)) followEnergy(turn, reading, zoneOf(reading.at));
+  });
+}
+
 /** Ohms, continuity and microfarads outside proven dead: refused with value and reason, and never evidence. */
 export function refusedWhileNotDead(turn: Turn, reading: Reading, zone: ZoneId | 'none'): boolean {
+  if (refusedInVacuum(turn, reading)) return true;
   const deadOnly = (DEAD_ONLY as readonly string[]).includes(reading.quantity);
   if (!deadOnly || reading.bench === true || isProvenDead(zone, turn.context)) return false;
   turn.record({ type: 'reading.refused', reading, reason: 'not-proven-dead' });

@@ -1,25 +1,97 @@
-import type { RefrigerantCheck } from '../../../grammar/visit/events.ts';
-import type { RefrigerantWork } from '../../../grammar/visit/facts.ts';
-import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
-import { judgeRefrigerant, pressureAt, REFRIGERANT_RULES } from '../../../grammar/visit/refrigerant-rules.ts';
-import { isRefrigerantOpened, outdoorFahrenheit } from '../../../grammar/visit/refrigerant-work.ts';
+import type { Report } from '../../../grammar/phrases/meaning.ts';
+import { type HeardUtterance, MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
+import { OPENS_REFRIGERANT } from '../../../grammar/visit/opens-refrigerant.ts';
+import type { RefrigerantCheck, RefrigerantStage, RefrigerantWork } from '../../../grammar/visit/refrigerant-facts.ts';
+import {
+  judgeRefrigerant,
+  pressureAt,
+  REFRIGERANT_RULES,
+  testLimits,
+} from '../../../grammar/visit/refrigerant-rules.ts';
+import {
+  isLineCharged,
+  isRefrigerantOpened,
+  lackingBefore,
+  outdoorFahrenheit,
+} from '../../../grammar/visit/refrigerant-work.ts';
+import { canMeanFlame } from '../../../grammar/vocabulary/flame-signs.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
+import { deedWords } from '../../words/things/deed-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { minutesLeft, type RefrigerantStep } from '../rules/refrigerant-plan.ts';
 
-/** What a logged reading at the system comes to; `before` is what was known of the opened circuit without it. */
-export function followRefrigerant(turn: Turn, { quantity, at, value }: Reading, before: RefrigerantWork): void {
-  if (at[0] !== 'system' || typeof value !== 'number' || !isRefrigerantOpened(turn.context)) return;
-  if (quantity === 'pressure') takePressure(turn, value, before);
-  if (quantity === 'vacuum') takeVacuum(turn, value);
+/** What a reading at the system comes to, logged or set right; `before`: what was known of the circuit without it. */
+export function followRefrigerant(
+  turn: Turn,
+  { quantity, at, value }: Reading,
+  number: number,
+  before: RefrigerantWork,
+): void {
+  if (at[0] !== 'system' || typeof value !== 'number') return;
+  if (quantity === 'pressure') heedTestLimit(turn, value);
+  if (!isRefrigerantOpened(turn.context)) return;
+  if (quantity === 'pressure') takePressure(turn, value, number);
+  if (quantity === 'vacuum') takeVacuum(turn, value, number);
+  if (quantity === 'mass' && value > 0 && turn.context.refrigerantWork.charged === undefined) {
+    sayLacking(turn, lacking(turn, 'charged', before));
+  }
 }
 
 /** What was reported of an opened refrigerant circuit. */
 export function followRefrigerantItem(turn: Turn, item: JobItemId): void {
   if (item === 'leak-found') turn.say('answer', SAY_OF_REFRIGERANT.leakFirst);
-  if (item === 'vacuum-isolated' && isRefrigerantOpened(turn.context)) stand(turn, 'decay');
+  if (item !== 'vacuum-isolated' || !isRefrigerantOpened(turn.context)) return;
+  if (turn.context.refrigerantWork.isolatedAt !== undefined) stand(turn, 'decay');
+  else sayLacking(turn, lacking(turn, 'stood'));
+}
+
+/** Done to the circuit by hand; undefined where it does nothing to it. */
+export function circuitDeed(report: Report): 'opened' | 'vacuum-on' | 'vacuum-off' | 'flame-lit' | undefined {
+  if (report.type === 'part-moved') return report.to === 'out' && OPENS_REFRIGERANT[report.part] ? 'opened' : undefined;
+  if (report.type !== 'deed') return undefined;
+  const { deed } = report;
+  return deed === 'vacuum-on' || deed === 'vacuum-off' || deed === 'flame-lit' ? deed : undefined;
+}
+
+/** A part of the circuit out, a vacuum, a flame: recorded, and what it wants or what it endangers is said. */
+export function followCircuitDeed(turn: Turn, report: Report): void {
+  const what = circuitDeed(report);
+  if (what === undefined || (report.type !== 'part-moved' && report.type !== 'deed')) return;
+  turn.record({ type: 'refrigerant.told', what, number: turn.context.events + 1, words: deedWords(report) });
+  if (what === 'flame-lit') warnOfFlame(turn);
+  if (what === 'vacuum-on' && isRefrigerantOpened(turn.context)) sayLacking(turn, lacking(turn, 'evacuated'));
+}
+
+/** Words that can mean a flame are warned of before anything is asked about them. */
+export function heedFlame(turn: Turn, { accepted, understanding }: HeardUtterance): void {
+  if (accepted && understanding.verdict !== 'logged' && canMeanFlame(understanding.heard)) warnOfFlame(turn);
+}
+
+/** Whatever is in the line, under pressure it burns, bursts, or breaks down to what poisons. */
+function warnOfFlame(turn: Turn): void {
+  if (!isLineCharged(turn.context)) return;
+  turn.record({ type: 'hazard.warned', words: SAY_OF_REFRIGERANT.flameOnCharge, zone: 'outdoor-load' });
+  turn.say('warning', SAY_OF_REFRIGERANT.flameOnCharge);
+}
+
+/** An insulation test puts its volts across a compressor that a vacuum no longer insulates: refused, and never evidence. */
+export function refusedInVacuum(turn: Turn, reading: Reading): boolean {
+  if (!turn.context.refrigerantWork.inVacuum || !isInsulationTest(reading)) return false;
+  turn.record({ type: 'reading.refused', reading, reason: 'in-vacuum' });
+  turn.record({ type: 'hazard.warned', words: SAY_OF_REFRIGERANT.insulationInVacuum, zone: 'outdoor-load' });
+  turn.say('warning', SAY_OF_REFRIGERANT.insulationInVacuum);
+  return true;
+}
+
+/** Megohms between a winding of the compressor and its shell, whatever they were called. */
+export function isInsulationTest({
+  quantity,
+  unit,
+  at,
+}: Pick<Reading, 'quantity' | 'at'> & { unit?: string }): boolean {
+  return quantity === 'insulation' || (quantity === 'resistance' && unit === 'MOhm' && at.includes('shell'));
 }
 
 /** The timer of a standing test: whoever has moved on or begun again is not asked. */
@@ -31,27 +103,66 @@ export function endStanding(turn: Turn): void {
   turn.say('answer', SAY_OF_REFRIGERANT.readAgain);
 }
 
-function takePressure(turn: Turn, psi: number, { held, test }: RefrigerantWork): void {
-  if (held === true) return;
-  if (test === undefined) return stand(turn, 'pressure-test');
-  const { now } = turn.context;
-  if (minutesLeft('testEnd', turn.context) > 0) return;
-  const then = test.fahrenheit;
-  const here = outdoorFahrenheit(turn.context);
-  const expected = then === undefined || here === undefined ? test.psi : pressureAt(test.psi, then, here);
-  judge(turn, 'pressure-test', Math.round((expected - psi) * 10) / 10, now.mono - test.mono);
+function lacking(
+  turn: Turn,
+  stage: RefrigerantStage,
+  work = turn.context.refrigerantWork,
+): RefrigerantStage | undefined {
+  return lackingBefore(
+    stage,
+    work,
+    turn.context.parked.map(({ step }) => step),
+  );
 }
 
-function takeVacuum(turn: Turn, microns: number): void {
+/** Out of its order: it stands in the record, and does not count. */
+function sayLacking(turn: Turn, stage: RefrigerantStage | undefined): void {
+  if (stage !== undefined) turn.say('warning', SAY_OF_REFRIGERANT.outOfOrder(stage));
+}
+
+/** Too much pressure is said wherever it stands, opened or not, test or none. */
+function heedTestLimit(turn: Turn, psi: number): void {
+  const { high, plated } = testLimits(turn.context);
+  if (psi <= high) return;
+  const words = SAY_OF_REFRIGERANT.overLimit(high, plated);
+  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
+  turn.say('warning', words);
+}
+
+function takePressure(turn: Turn, psi: number, number: number): void {
   const { refrigerantWork: work, now } = turn.context;
-  if (work.isolatedAt === undefined) return judge(turn, 'evacuation', microns, 0);
-  if (work.stood === true || minutesLeft('decay', turn.context) > 0) return;
-  judge(turn, 'decay', microns, now.mono - work.isolatedAt);
+  if (work.held === true) return;
+  const { low, high } = testLimits(turn.context);
+  if (work.test === undefined) {
+    const first = lacking(turn, 'held');
+    if (first !== undefined) return sayLacking(turn, first);
+    if (psi < low && psi <= high) turn.say('warning', SAY_OF_REFRIGERANT.underFloor(low));
+    return;
+  }
+  if (work.test.from === `reading ${number}`) return stand(turn, 'pressure-test');
+  const left = minutesLeft('testEnd', turn.context);
+  if (left > 0) return void turn.say('answer', SAY_OF_REFRIGERANT.standsStill(Math.ceil(left)));
+  const then = work.test.fahrenheit;
+  const here = outdoorFahrenheit(turn.context);
+  const expected = then === undefined || here === undefined ? work.test.psi : pressureAt(work.test.psi, then, here);
+  judge(turn, 'pressure-test', Math.round((expected - psi) * 10) / 10, now.mono - work.test.mono, number);
 }
 
-function judge(turn: Turn, check: RefrigerantCheck, value: number, ms: number): void {
+function takeVacuum(turn: Turn, microns: number, number: number): void {
+  const { refrigerantWork: work, now } = turn.context;
+  if (work.stood === true) return;
+  const first = lacking(turn, 'evacuated');
+  if (first !== undefined) return sayLacking(turn, first);
+  if (work.isolatedAt === undefined) return judge(turn, 'evacuation', microns, 0, number);
+  const left = minutesLeft('decay', turn.context);
+  if (left > 0) return void turn.say('answer', SAY_OF_REFRIGERANT.standsStill(Math.ceil(left)));
+  judge(turn, 'decay', microns, now.mono - work.isolatedAt, number);
+}
+
+function judge(turn: Turn, check: RefrigerantCheck, value: number, ms: number, reading: number): void {
   const judged = judgeRefrigerant(check, value);
-  turn.record({ type: 'refrigerant.judged', check, value, minutes: Math.round(ms / MS_A_MINUTE), judged });
+  const minutes = Math.round(ms / MS_A_MINUTE);
+  turn.record({ type: 'refrigerant.judged', check, value, minutes, judged, reading });
   turn.say('answer', SAY_OF_REFRIGERANT.judged(check, value, judged.word));
 }
 

@@ -14,8 +14,10 @@ import { takeDeed } from './take-deed.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
 import { circumstances } from './take-reading.ts';
+import { proofWaits } from './wait-for-supervisor.ts';
 
 export function takeReport(turn: Turn, report: Report): void {
+  if (proofWaits(turn, report)) return;
   switch (report.type) {
     case 'energy':
       return takeEnergyReport(turn, report);

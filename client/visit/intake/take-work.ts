@@ -100,6 +100,9 @@ export function beginProof(turn: Turn, steps: readonly string[]): void {
  */
 export function takeCharge(turn: Turn, reading: Reading): void {
   if (reading.quantity !== 'mass' || typeof reading.value !== 'number' || reading.value <= 0) return;
+  // What went into an opened circuit out of its order is to come out again.
+  const { opened, charged } = turn.context.refrigerantWork;
+  if (opened && charged === undefined) return;
   const { assessment, finding } = turn.context;
   const leading = assessment?.suspects[0];
   const suspected =

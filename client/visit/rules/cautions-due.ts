@@ -11,6 +11,7 @@ import {
   type SpokenCaution,
 } from '../../words/talk/caution-words.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
+import { flammableCautions } from './flammable.ts';
 
 /** The cautions that belong to what is to be done. */
 const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
@@ -74,7 +75,9 @@ const WARNINGS_A_PROMPT = 3;
 /** What is to be spoken and acknowledged before a step: each once for its zone in a visit. */
 export function dueCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
   const isDue = ({ id }: { readonly id: string }) => !context.acknowledged.includes(cautionKey(id, step.zone));
-  const all = [...cautionsFor(step), ...resetCaution(step, context)].map(cautionById);
+  const all = [...cautionsFor(step), ...resetCaution(step, context), ...flammableCautions(step, context)].map(
+    cautionById,
+  );
   const own = all.filter(isDue);
   if (all.length === 0 || (own.length === 0 && context.cautionedFor === step.id)) return own;
   const covered = all.flatMap((one) => one.covers ?? []);

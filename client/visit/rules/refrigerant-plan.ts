@@ -1,5 +1,5 @@
-import type { RefrigerantWork } from '../../../grammar/visit/facts.ts';
 import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
+import type { RefrigerantWork } from '../../../grammar/visit/refrigerant-facts.ts';
 import { REFRIGERANT_RULES } from '../../../grammar/visit/refrigerant-rules.ts';
 import { isRefrigerantOpened } from '../../../grammar/visit/refrigerant-work.ts';
 import { repairsMade } from '../../../grammar/visit/standing.ts';

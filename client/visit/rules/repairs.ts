@@ -1,3 +1,4 @@
+import { OPENS_REFRIGERANT } from '../../../grammar/visit/opens-refrigerant.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { FittedPartId, PartId } from '../../../grammar/vocabulary/parts.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
@@ -187,6 +188,11 @@ export function mendedBy(work: WorkId, suspects: readonly FaultId[]): readonly F
 /** What repairs a fault: a part that is fitted, work without one, either, or the charge. */
 export function repairOf(fault: FaultId | undefined): Repair['by'] {
   return repairFor(fault).by;
+}
+
+/** Whether a part that repairs a fault sits in the refrigerant circuit. */
+export function repairOpensRefrigerant(fault: FaultId | undefined): boolean {
+  return repairFor(fault).parts.some((part) => OPENS_REFRIGERANT[part]);
 }
 
 /** The zone that must be proven dead before a fault is repaired. */

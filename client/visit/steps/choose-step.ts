@@ -1,5 +1,6 @@
 import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import { lackingToRun } from '../../../grammar/visit/refrigerant-work.ts';
 import { standingReadings, wasSeen, wireMoves } from '../../../grammar/visit/standing.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
@@ -35,7 +36,7 @@ function goalOfPhase(context: VisitContext): Step | undefined {
     case 'arrive':
       return ARRIVE_PLAN.find(open);
     case 'testing':
-      return isFresh(context) ? bestTest(context) : undefined;
+      return isFresh(context) ? (bestTest(context) ?? closingStep(context)) : undefined;
     case 'repair': {
       const refrigerant = refrigerantInRepair(context);
       if (refrigerant !== undefined) return refrigerant === 'waiting' ? undefined : refrigerant;
@@ -112,7 +113,9 @@ function wasAnsweredHere(test: RankedTest, context: VisitContext): boolean {
 
 /** Tests that are still to be asked for, the best first: those passed over come back when nothing else is left. */
 export function openTests(context: VisitContext): readonly RankedTest[] {
-  const next = (context.assessment?.next ?? []).filter((test) => !wasAnsweredHere(test, context));
+  const next = (context.assessment?.next ?? []).filter(
+    (test) => !wasAnsweredHere(test, context) && !endangers(test, context),
+  );
   const untouched = next.filter((test) => timesParked(test.id, context) === 0);
   return untouched.length > 0 ? untouched : next.filter((test) => timesParked(test.id, context) < TIMES_ASKED);
 }
@@ -120,10 +123,24 @@ export function openTests(context: VisitContext): readonly RankedTest[] {
 /** The planner's best test; parked ones come back when nothing else is left; once power or the call is off, its best that goes on from there. */
 function bestTest(context: VisitContext): Step | undefined {
   const again = readOnceMore(context);
-  if (again !== undefined) return testStep(again);
+  if (again !== undefined && !endangers(again, context)) return testStep(again);
   const open = openTests(context);
   const test = open.find((one) => !undoes(one.needs, zoneOfTest(one), context)) ?? open[0];
   return test === undefined ? undefined : testStep(test);
+}
+
+/** Where no test is left that an opened refrigerant circuit allows, closing it comes first. */
+function closingStep(context: VisitContext): Step | undefined {
+  const step = lackingToRun(context) === undefined ? undefined : refrigerantStep(context);
+  return step === 'waiting' || step === undefined ? undefined : { ...step, source: 'planner' };
+}
+
+/** A test that would start an opened circuit, or put its volts across a compressor in a vacuum. */
+function endangers({ needs, quantity, at }: RankedTest, context: VisitContext): boolean {
+  const { inVacuum } = context.refrigerantWork;
+  if (inVacuum && (quantity === 'insulation' || (quantity === 'resistance' && at.includes('shell')))) return true;
+  const starts = needs.power === 'on' || needs.call === 'cooling';
+  return starts && (inVacuum || lackingToRun(context) !== undefined);
 }
 
 /** Whether a test would want back what the technician has just taken off. */

@@ -5,7 +5,8 @@ import { LOOKS } from './looks.ts';
 
 /** Which part of the unit a test of the planner's searches. */
 export function focusOf(step: Step): Focus {
-  const { ask, zone } = step;
+  const { ask, zone, id } = step;
+  if (id.startsWith('refrigerant.')) return 'refrigerant';
   if (ask.kind !== 'reading') return LOOKS[step.test as LookId].focus;
   switch (ask.quantity) {
     case 'pressure':

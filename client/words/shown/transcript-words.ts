@@ -50,6 +50,8 @@ export const TRANSCRIPT = {
     ),
   note: (line: Line<'notes'>) => `Note: ${line.text}`,
   remark: (line: Line<'remarks'>) => `Remark, ${line.author}: ${line.text}`,
+  acknowledged: ({ supervisor, from }: Line<'acknowledgements'>) =>
+    `Supervisor acknowledged: ${joined(supervisor, from === undefined ? '' : from.replace('-', ' '))}`,
   unanswered: (line: Line<'unanswered'>) => `Check on the technician without an answer, put ${line.times} times`,
   hurt: 'Somebody is hurt',
   unknown: (line: Line<'unknown'>) => `Unknown entry: ${line.type}`,

@@ -16,6 +16,8 @@ export interface Caution {
   readonly covers?: readonly HazardId[];
 }
 
+const FLAMMABLE_SOURCE = "ASHRAE 15 and 34, from memory; common practice; the maker's instructions govern";
+
 export const CAUTIONS = [
   {
     id: 'live-line',
@@ -94,6 +96,50 @@ export const CAUTIONS = [
     words: 'Caution: insulation test. Electronics lifted off first, and never on a compressor in vacuum.',
     again: 'Electronics off.',
     source: "common practice; compressor makers' instructions govern",
+  },
+  // A refrigerant of class A2L, when it is learnt and when the work comes near it.
+  {
+    id: 'flammable-arrival',
+    words:
+      "Flammable refrigerant, class A two L. Ventilate, keep flame and spark away. The maker's instructions govern.",
+    again: 'Flammable.',
+    source: FLAMMABLE_SOURCE,
+    covers: ['flammable-refrigerant'],
+  },
+  {
+    id: 'flammable-opening',
+    words: 'Flammable: ventilate, watch for leaks. Recover it all and purge with nitrogen before a joint is opened.',
+    again: 'Flammable.',
+    source: FLAMMABLE_SOURCE,
+    covers: ['flammable-refrigerant'],
+  },
+  {
+    id: 'flammable-flame',
+    words: 'Flammable: before a flame, recover, purge with nitrogen, and sniff the air around it.',
+    again: 'Flammable.',
+    source: FLAMMABLE_SOURCE,
+    covers: ['flammable-refrigerant'],
+  },
+  {
+    id: 'flammable-power',
+    words: 'Flammable: sniff for a leak and ventilate before power.',
+    again: 'Flammable.',
+    source: FLAMMABLE_SOURCE,
+    covers: ['flammable-refrigerant'],
+  },
+  {
+    id: 'flammable-proof',
+    words: 'Flammable: a switch or a probe can spark. Ventilate, watch for leaks.',
+    again: 'Flammable.',
+    source: FLAMMABLE_SOURCE,
+    covers: ['flammable-refrigerant'],
+  },
+  {
+    id: 'flammable-running',
+    words: 'Flammable: watch for leaks while it runs, keep sparks away.',
+    again: 'Flammable.',
+    source: FLAMMABLE_SOURCE,
+    covers: ['flammable-refrigerant'],
   },
 ] as const satisfies readonly Caution[];
 

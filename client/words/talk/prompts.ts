@@ -92,6 +92,17 @@ export const SAY = {
   away: 'Taken up again after a while. Proof ended: prove it dead again before hands go in.',
   quiet: 'Thirty quiet minutes. The proof has lapsed: prove it dead again before hands go in.',
   supervisorFirst: "A trainee's live step: a supervisor must acknowledge it first.",
+  waits: (words: string) => `${capital(words)}: kept, not taken. A supervisor must acknowledge first.`,
+  supervised: (places: readonly (readonly PointId[])[], proofToo: boolean) => {
+    const again = [...new Set(places.map((at) => placeWords(at)))];
+    return [
+      'Supervisor acknowledged.',
+      ...(again.length === 0 ? [] : [`Read it again: ${again.join(', ')}.`]),
+      ...(proofToo ? ['Prove it again, from the meter on.'] : []),
+    ].join(' ');
+  },
+  supervisorNotNeeded: 'A supervisor is asked for on a visit of a trainee alone.',
+  supervisorBack: 'Taken back: the supervisor has not acknowledged.',
   cautionFirst: 'Say "live" first.',
   injury: 'Power off. Call for help. See a doctor even if you feel well. Visit held.',
   meterTooLow:
@@ -125,6 +136,7 @@ export const SAY = {
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',
   declined: 'Declined: nothing is done to the unit. Say "customer agrees" to go on, or finish the visit.',
+  takenUp: 'The work goes on.',
   recommended: (text: string) => `Recommended: ${text}.`,
   recommendWhat: 'Say what is recommended behind the word.',
   signed: (as: 'technician' | 'customer', name: string) => `Signed, ${as}: ${name}.`,

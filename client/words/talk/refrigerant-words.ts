@@ -1,5 +1,15 @@
 import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import type { JudgedWord, RefrigerantCheck } from '../../../grammar/visit/events.ts';
+import type { EarlyStart, JudgedWord } from '../../../grammar/visit/events.ts';
+import type { RefrigerantCheck, RefrigerantStage } from '../../../grammar/visit/refrigerant-facts.ts';
+
+/** What an opened circuit lacks, in a word or two. */
+const LACKS: Readonly<Record<RefrigerantStage, string>> = {
+  recovered: 'recovery by weight',
+  held: 'a pressure test that held',
+  evacuated: 'evacuation',
+  stood: 'a vacuum that stood',
+  charged: 'charge by weight',
+};
 
 /** What is said of the tests of an opened refrigerant circuit. */
 export const SAY_OF_REFRIGERANT = {
@@ -8,19 +18,42 @@ export const SAY_OF_REFRIGERANT = {
   readAgain: 'Time: read it again.',
   standing: (minutes: number) => `Let it stand. Read it again in ${sayNumber(minutes)} minutes.`,
   standsStill: (minutes: number) => `It has to stand ${sayNumber(minutes)} minutes more.`,
+  outOfOrder: (lacks: RefrigerantStage) => `Does not count yet. First: ${LACKS[lacks]}.`,
+  overLimit: (psi: number, plated: boolean) =>
+    `Too high. ${plated ? 'The plate allows' : 'Plate unread: at most'} ${sayNumber(psi)} psi. Let it down.`,
+  underFloor: (psi: number) => `Too low to test: at least ${sayNumber(psi)} psi.`,
+  flameOnCharge: 'Flame away: the line is charged. Recover it, nitrogen through, then braze.',
+  insulationInVacuum: 'Refused: in a vacuum. An insulation test there arcs in the compressor.',
+  early: (how: EarlyStart, lacks: RefrigerantStage | 'vacuum') =>
+    lacks === 'vacuum' ? IN_VACUUM[how] : `${TOO_EARLY[how]}: the circuit lacks ${LACKS[lacks]}. Switch it off.`,
 } as const;
+
+const TOO_EARLY: Readonly<Record<EarlyStart, string>> = {
+  power: 'Power too early',
+  call: 'Call too early',
+  run: 'Running too early',
+};
+const IN_VACUUM: Readonly<Record<EarlyStart, string>> = {
+  power: 'Power in a vacuum: the compressor must not start.',
+  call: 'Call in a vacuum: the compressor must not start.',
+  run: 'Running in a vacuum: switch it off.',
+};
+
+/** What stands open where a circuit was started too early. */
+export function earlyWords(how: EarlyStart, lacks: RefrigerantStage | 'vacuum'): string {
+  const what = { power: 'power was back', call: 'a call was on', run: 'it ran' }[how];
+  return lacks === 'vacuum'
+    ? `${what} while the refrigerant circuit was in a vacuum`
+    : `${what} while the opened refrigerant circuit lacked ${LACKS[lacks]}`;
+}
 
 const JUDGED: Readonly<Record<RefrigerantCheck, (value: string, word: JudgedWord) => string>> = {
   'pressure-test': (value, word) =>
-    `Changed by ${value} psi beyond temperature. ${word === 'does not fit' ? 'It leaks: find it, then test again.' : word === 'fits' ? 'It held.' : 'That is marginal: within a gauge error or a small leak.'}`,
+    `Changed by ${value} psi beyond temperature. ${word === 'does not fit' ? 'It leaks: find it, then test again.' : 'It held.'}`,
   evacuation: (_value, word) =>
     word === 'does not fit'
       ? 'Not deep enough yet: five hundred microns or below.'
       : 'Deep enough. Valve off the pump.',
   decay: (_value, word) =>
-    word === 'does not fit'
-      ? 'It rose too far: moisture or a leak. Evacuate again, or search.'
-      : word === 'fits'
-        ? 'It stood.'
-        : 'That is marginal: moisture, most likely.',
+    word === 'does not fit' ? 'It rose too far: moisture or a leak. Evacuate again, or search.' : 'It stood.',
 };

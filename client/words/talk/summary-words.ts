@@ -73,6 +73,7 @@ export const OPEN = {
     decay: 'the vacuum was not read again after standing',
     charged: 'the refrigerant put in was not weighed',
   },
+  waiting: (words: string) => `${words}: read by a trainee alone, not taken`,
   covers: 'covers were not reported back on',
   thermostat: 'the thermostat was not reported as agreed',
   doubted: (part: string, doubt: string) => `${part}: ${doubt}`,

@@ -27,6 +27,8 @@ export const RECORD_TITLES = {
   warnings: 'Warnings',
   refrigerant: 'Refrigerant circuit',
   charge: 'Charge',
+  supervised: 'Supervisor',
+  waited: 'Read by a trainee alone, not taken',
   remarks: 'Remarks',
   hurt: 'Somebody was hurt',
   unanswered: 'Checks without an answer',
@@ -37,6 +39,9 @@ export const RECORD_TITLES = {
   overrides: 'Closed all the same',
   technician: 'For the next technician',
 } as const;
+
+/** Whose device a supervisor answered from. */
+const FROM = { 'own-device': 'from a device of their own', 'this-device': 'on this device' } as const;
 
 /** The lines under them, one a row of the record. */
 export const RECORD_LINES = {
@@ -49,7 +54,8 @@ export const RECORD_LINES = {
     `${showFinding({ fault: fault as never, probability })}, on readings ${evidence.join(', ') || 'none'}`,
   recommended: (line: Row<'recommendations'>) => line.text,
   signed: (line: Row<'signatures'>) => `${line.who}: ${line.name}, ${line.at}`,
-  words: (line: Row<'items'> | Row<'observations'> | Row<'warnings'> | Row<'works'>) => `${clock(line)} ${line.words}`,
+  words: (line: Row<'items'> | Row<'observations'> | Row<'warnings'> | Row<'works'> | Row<'waited'>) =>
+    `${clock(line)} ${line.words}`,
   nameplate: ({ field, value, unit }: Row<'nameplate'>) =>
     [field, value, unit].filter((part) => part !== undefined).join(' '),
   reading: (line: Row<'readings'>) => {
@@ -74,6 +80,8 @@ export const RECORD_LINES = {
     `${clock(line)} ${line.check.replace('-', ' ')}: ${line.value} after ${line.minutes} minutes, ${line.judged.word}; ${line.judged.source}`,
   charge: (line: Row<'charge'>) =>
     `${clock(line)} ${line.figure.replaceAll('-', ' ')}: ${line.value} °F on readings ${line.readings.join(', ')}, ${line.judged?.word ?? line.noVerdict ?? ''}`,
+  acknowledged: (line: Row<'acknowledgements'>) =>
+    `${clock(line)} ${line.supervisor}${line.from === undefined ? '' : `, ${FROM[line.from]}`}`,
   remark: (line: Row<'remarks'>) => `${clock(line)} ${line.author}: ${line.text}`,
   hurt: (line: Row<'injuries'>) => clock(line),
   unanswered: (line: Row<'unanswered'>) => `${clock(line)} put ${line.times} times`,

@@ -40,9 +40,7 @@ describe('unit profiles that cannot be right', () => {
   });
 
   it('names the value and says what to do', () => {
-    expect(() => checkProfile({ id: 'x', supply: { nominal: 480 } } as never)).toThrow(
-      /supply\.nominal is 480.*Correct/,
-    );
+    expect(() => checkProfile({ id: 'x', supply: { nominal: 480 } } as never)).toThrow(/^Supply volts is 480.*Correct/);
     for (const words of Object.values(DIAGNOSIS_ERRORS)) expect(words.length).toBeGreaterThan(20);
   });
 });

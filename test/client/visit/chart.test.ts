@@ -208,11 +208,14 @@ describe("a trainee's live step", () => {
     expect(visit.run.context.step?.id).not.toBe(live);
   });
 
-  it('is answered by its reading though nobody had asked for it', async () => {
+  it('is answered by its reading though nobody had asked for it, once a supervisor has acknowledged', async () => {
     const visit = await toLiveStep();
     const ask = visit.run.context.step?.ask;
     if (ask?.kind !== 'reading') throw new Error('the live step is a reading');
     expect(ask).toMatchObject({ quantity: 'voltage', at: ['disconnect-load-1', 'disconnect-load-2'] });
+    await visit.type('load lug one to load lug two two hundred forty volts');
+    expect(visit.run.context.step?.ask).toEqual(ask);
+    await supervise(visit);
     await visit.type('load lug one to load lug two two hundred forty volts');
     expect(visit.run.context.step?.ask).not.toEqual(ask);
   });

@@ -126,12 +126,29 @@ describe('an opened refrigerant circuit', () => {
     expect(asked(visit)).toBe('refrigerant.test-start');
   });
 
-  it('whose reading is set right is shown tight or dry anew', async () => {
+  it('whose reading is taken back is where it was before it', async () => {
     const visit = await opened();
     await tested(visit);
     expect(asked(visit)).toBe('refrigerant.evacuated');
     await visit.type('take that back');
+    expect(asked(visit)).toBe('refrigerant.test-end');
+    await visit.type('take that back', 'take that back');
     expect(asked(visit)).toBe('refrigerant.test-start');
+  });
+
+  it('whose reading is set right is judged by the right one', async () => {
+    const visit = await opened();
+    await tested(visit, 'two ninety nine');
+    await visit.type('correction two seventy');
+    expect(asked(visit)).toBe('refrigerant.test-start');
+    expect(foldVisit(visit.events()).refrigerant.map(({ judged }) => judged.word)).toEqual(['fits', 'does not fit']);
+  });
+
+  it('whose recovery was passed by the technician is tested without it', async () => {
+    const visit = await opened();
+    await visit.type('pass', 'live', 'nitrogen pressure three hundred psi');
+    expect(visit.run.context.refrigerantWork).toMatchObject({ test: { psi: 300 } });
+    expect(visit.run.context.refrigerantWork.recovered).toBeUndefined();
   });
 
   it('names what is missing when the visit closes', async () => {

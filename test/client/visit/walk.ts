@@ -371,12 +371,19 @@ class Walker {
       }
       case 'step.asked':
         return this.#checkStep(this.context.step);
+      case 'proof.began':
+        if (before.role === 'trainee' && before.supervisor === undefined)
+          this.broken ??= 'no trainee alone begins a proof';
+        return;
       case 'reading.logged': {
         const { quantity, bench, at } = event.reading;
         const deadOnly = quantity === 'resistance' || quantity === 'capacitance' || quantity === 'insulation';
         if (deadOnly && bench !== true && !isReallyDead(zoneOf(at), before)) {
           this.broken ??= 'ohms and microfarads are logged only from proven dead or the bench';
         }
+        if (before.role === 'trainee' && before.supervisor === undefined && LIVE.includes(quantity))
+          this.broken ??= 'no live reading of a trainee alone is logged';
+        return;
       }
     }
   }
@@ -406,8 +413,9 @@ class Walker {
     }
     if (meaning.kind !== 'reading' || verdict !== 'logged' || before.questions.length > 0 || before.phase === 'closed')
       return;
-    const fates = events.filter((event) => ['reading.logged', 'reading.asked', 'reading.refused'].includes(event.type));
-    if (fates.length !== 1) this.broken ??= `a reading is logged, asked or refused, once (${fates.length})`;
+    const fates = events.filter((event) => FATES.includes(event.type));
+    if (fates.length !== 1)
+      this.broken ??= `a reading is logged, asked, refused or kept waiting, once (${fates.length})`;
     const { quantity, value, at } = meaning.reading;
     const logged = fates[0]?.type === 'reading.logged';
     if (logged && quantity === 'voltage' && typeof value === 'number' && value >= 3) {
@@ -417,6 +425,12 @@ class Walker {
     }
   }
 }
+
+/** What may become of a reading. */
+const FATES: readonly VisitOutcome['type'][] = ['reading.logged', 'reading.asked', 'reading.refused', 'reading.waits'];
+
+/** What no trainee measures without a supervisor, by the paper's words: live readings. */
+const LIVE: readonly string[] = ['voltage', 'voltage-dc', 'current'];
 
 /** The test's own reading of "proven dead", from the mirror of the energy region alone. */
 function isReallyDead(zone: Step['zone'], context: VisitContext): boolean {

@@ -1,0 +1,9 @@
+/** Words by which a flame may be lit, in however little of a sentence they were understood; and those that take it back. */
+const FLAME = /\b(?:torch|flame|braz(?:e|ed|ing)|solder(?:ed|ing)?|sweat(?:ed|ing))\b/;
+const NO_FLAME = /\b(?:no|not|never|without|out|off|before|after)\b/;
+
+/** Whether the words can mean that there is a flame. */
+export function canMeanFlame(heard: string): boolean {
+  const words = heard.toLowerCase();
+  return FLAME.test(words) && !NO_FLAME.test(words);
+}
