@@ -1,4 +1,4 @@
-import type { Meaning } from '../phrases/meaning.ts';
+import type { Meaning, Report } from '../phrases/meaning.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { HazardId } from '../vocabulary/hazards.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
@@ -61,6 +61,9 @@ export type NoVerdict =
 /** What is held against an opened refrigerant circuit before it runs again. */
 export type RefrigerantCheck = 'pressure-test' | 'evacuation' | 'decay';
 
+/** What was done at the unit by hand: a part out or back in, a cover off or on, or another deed. */
+export type Deed = Extract<Report, { type: 'part-moved' | 'cover' | 'deed' }>;
+
 export type WireMove = Extract<Meaning, { kind: 'wire' }>['wire'];
 
 /**
@@ -97,7 +100,13 @@ export type VisitOutcome =
   | {
       readonly type: 'reading.refused';
       readonly reading: Reading;
-      readonly reason: 'not-proven-dead' | 'impossible' | 'read-again' | 'withdrawn-by-technician' | 'not-answered';
+      readonly reason:
+        | 'not-proven-dead'
+        | 'not-on-the-bench'
+        | 'impossible'
+        | 'read-again'
+        | 'withdrawn-by-technician'
+        | 'not-answered';
     }
   | {
       readonly type: 'reading.corrected';
@@ -204,6 +213,8 @@ export type VisitOutcome =
       readonly weight: 'refuse' | 'warn';
       readonly why: string;
       readonly source: string;
+      /** Of a part that was fitted before, by its number: the doubt came later. */
+      readonly number?: number;
     }
   | { readonly type: 'part.withdrawn'; readonly part: FittedPartId; readonly number?: number }
   /** Something mended without a part; what it cures no longer counts as a suspect. */
@@ -219,6 +230,22 @@ export type VisitOutcome =
   | { readonly type: 'close.overridden'; readonly why: readonly string[]; readonly reason: string }
   | { readonly type: 'wire.moved'; readonly wire: WireMove }
   | { readonly type: 'wire.withdrawn'; readonly wire: WireMove }
+  /** `steps`: what it made of the question whether covers are on. */
+  | { readonly type: 'deed.reported'; readonly deed: Deed; readonly steps?: 'settled' | 'reopened' }
+  | { readonly type: 'deed.withdrawn'; readonly deed: Deed }
+  /**
+   * Hands were in a zone that was not proven dead. `cause` numbers the event that told of it: it is taken back with
+   * that; `alone`: that one leaves nothing to take back, so this is taken back by itself.
+   */
+  | {
+      readonly type: 'work.unproven';
+      readonly what: string;
+      readonly zone: ZoneId;
+      readonly state: EnergyState;
+      readonly cause: number;
+      readonly alone?: true;
+    }
+  | { readonly type: 'unproven.withdrawn'; readonly cause: number }
   | {
       readonly type: 'split.judged';
       /** Return less supply air, in Fahrenheit degrees. */

@@ -8,7 +8,7 @@ import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
-import type { CallState, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
+import type { CallState, Deed, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
 import type { InputTime, RankedSuspects } from './inputs.ts';
 import type { OpenQuestion } from './questions.ts';
 import type { RefrigerantWork } from './refrigerant-work.ts';
@@ -55,6 +55,20 @@ export interface WorkLine extends Moment {
   readonly words: string;
 }
 
+/** What was done by hand, and whether it settled or reopened the question of the covers. */
+export interface DeedLine extends Moment {
+  readonly deed: Deed;
+  readonly steps?: 'settled' | 'reopened';
+}
+
+/** Hands in a zone that was not proven dead; `cause` is the number of the event that told of it. */
+export interface UnprovenLine extends Moment {
+  readonly what: string;
+  readonly zone: ZoneId;
+  readonly state: EnergyState;
+  readonly cause: number;
+}
+
 /** One pair of the proof: where the tips stood, and the volts. */
 export interface ProvedPair {
   readonly at: readonly PointId[];
@@ -78,6 +92,9 @@ export type Undoable =
   /** A proof, from its meter on or whole. */
   | { readonly kind: 'proof'; readonly zone: ZoneId }
   | { readonly kind: 'wire' }
+  | { readonly kind: 'deed' }
+  /** Work in a zone not proven dead whose telling left nothing else to take back. */
+  | { readonly kind: 'unproven'; readonly cause: number }
   | { readonly kind: 'item'; readonly item: JobItemId }
   | { readonly kind: 'recommendation'; readonly text: string };
 
@@ -156,6 +173,10 @@ export interface VisitFacts {
   /** Why the visit did not close when it was last asked to; a spoken reason overrides. */
   readonly closeRefused: readonly string[];
   readonly wires: readonly (Moment & { readonly wire: WireMove })[];
+  readonly deeds: readonly DeedLine[];
+  readonly unproven: readonly UnprovenLine[];
+  /** Numbers of the events by which the breaker at the panel was reported closed. */
+  readonly breakerClosed: readonly number[];
   readonly refrigerantWork: RefrigerantWork;
   readonly check: RunningCheck | undefined;
   /** What was reported of the job and not withdrawn, in order. */
@@ -216,6 +237,9 @@ export function noFacts(): VisitFacts {
     undoable: [],
     closeRefused: [],
     wires: [],
+    deeds: [],
+    unproven: [],
+    breakerClosed: [],
     refrigerantWork: {},
     check: undefined,
     items: [],

@@ -1,20 +1,40 @@
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { IN_PROOF, placesOpening, TAKEN_OFF } from '../rules/isolation.ts';
-import { powerMayBeBack } from '../rules/power-may-be-back.ts';
+import type { Unlocked } from '../rules/met-by-power.ts';
+import { powerMayBeBack, saysPowerAlone } from '../rules/power-may-be-back.ts';
 import { endProofs } from './end-proofs.ts';
+import { heedReturn, metNow } from './heed-return.ts';
 
 /**
  * Ends at once whatever the words may have ended, before any question is asked of them. What was reported of the
  * switches there is no longer believed: getting the proof back costs a proof.
  */
 export function heedPower(turn: Turn, utterance: HeardUtterance): void {
-  const { energy } = turn.context;
-  const zones = powerMayBeBack(utterance, turn.context).filter((zone) => TAKEN_OFF.includes(energy[zone]));
-  if (zones.length === 0) return;
+  const reached = powerMayBeBack(utterance, turn.context);
   const { heard } = utterance.understanding;
+  endReached(turn, reached, BECAUSE.maybeBack(heard), saysPowerAlone(heard) ? 'none' : 'every');
+}
+
+/**
+ * Power may have come to these zones: what was taken off there counts as live, and what power meets there is named.
+ *
+ * @param unlocked `every`: the words may mean the lock itself, which is no news then
+ */
+export function endReached(turn: Turn, reached: readonly ZoneId[], why: string, unlocked: Unlocked): void {
+  const { energy } = turn.context;
+  const met = metNow(turn, reached, unlocked);
+  const fed = reached.filter((zone) => energy[zone] !== 'live');
+  const zones = reached.filter((zone) => TAKEN_OFF.includes(energy[zone]));
+  if (zones.length > 0) endTakenOff(turn, zones, why);
+  if (fed.length > 0) heedReturn(turn, fed, met);
+}
+
+function endTakenOff(turn: Turn, zones: readonly ZoneId[], why: string): void {
+  const { energy } = turn.context;
   const words = SAY.maybeBack(
     zones,
     zones.filter((zone) => IN_PROOF.includes(energy[zone])),
@@ -22,5 +42,5 @@ export function heedPower(turn: Turn, utterance: HeardUtterance): void {
   for (const place of placesOpening(zones)) turn.record({ type: 'switch.reported', place, state: 'unknown' });
   for (const zone of zones.slice(0, 1)) turn.record({ type: 'hazard.warned', words, zone });
   turn.say('warning', words);
-  endProofs(turn, zones, 'live', BECAUSE.maybeBack(heard));
+  endProofs(turn, zones, 'live', why);
 }

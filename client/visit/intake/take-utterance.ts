@@ -1,6 +1,7 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
@@ -9,6 +10,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { Turn } from '../chart/turn.ts';
+import { isReason } from '../rules/is-reason.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { setCheck } from './check-on-me.ts';
@@ -17,7 +19,7 @@ import { takeDoneWork } from './take-done-work.ts';
 import { takeDictated } from './take-job.ts';
 import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport } from './take-report.ts';
-import { takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
+import { keepPart, takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
 
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
@@ -138,6 +140,8 @@ function askBack(turn: Turn, understanding: Understanding): void {
 /** Whether this was the answer to the question that stands open; if so it is dealt with. */
 function answersQuestion(turn: Turn, meaning: Meaning): boolean {
   const question = openQuestion(turn.context);
+  if (question?.kind === 'confirm-meaning' && question.wants === 'reason')
+    return answersWithReason(turn, question, meaning);
   if (
     question?.kind === 'confirm-meaning' &&
     meaning.kind === 'command' &&
@@ -157,6 +161,27 @@ function answersQuestion(turn: Turn, meaning: Meaning): boolean {
   turn.endQuestion('answered');
   takeReading(turn, { ...question.reading, value: chosen }, 'digits settled');
   return true;
+}
+
+/** A refused fuse or breaker: a note with a reason keeps it, a no sets it aside, a yes is not enough. */
+function answersWithReason(
+  turn: Turn,
+  question: Extract<Question, { kind: 'confirm-meaning' }>,
+  meaning: Meaning,
+): boolean {
+  if (meaning.kind === 'command' && meaning.command === 'no') {
+    turn.endQuestion('answered');
+    turn.say('question', SAY.setAside);
+    return true;
+  }
+  const isYes = meaning.kind === 'command' && (meaning.command === 'yes' || meaning.command === 'done');
+  if (meaning.kind === 'note' && isReason(meaning.text) && question.meaning.kind === 'part') {
+    turn.endQuestion('answered');
+    keepPart(turn, question.meaning, meaning.text);
+    return true;
+  }
+  if (isYes || meaning.kind === 'note') turn.say('question', SAY.reasonWanted);
+  return isYes || meaning.kind === 'note';
 }
 
 /** The questioned reading, read again: the new one takes its place, the old one stays in the record as set aside. */

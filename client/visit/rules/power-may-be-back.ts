@@ -31,6 +31,12 @@ function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId>
   return reached.size === 0 && POWER_SIGNS.some(({ words }) => words.test(whole)) ? new Set(ZONES) : reached;
 }
 
+/** Whether the words tell of power, and of neither a switch nor a lock. */
+export function saysPowerAlone(heard: string): boolean {
+  const signs = POWER_SIGNS.filter(({ words }) => words.test(wordsOf(heard)));
+  return signs.length > 0 && signs.every(({ sign }) => sign === 'power');
+}
+
 function wordsOf(text: string): string {
   return tokenise(text)
     .map(({ text: word }) => word)
@@ -41,9 +47,15 @@ function wordsOf(text: string): string {
 function zonesReached(words: string, context: VisitContext): readonly ZoneId[] {
   const signs = POWER_SIGNS.filter((one) => one.words.test(words));
   if (signs.length === 0) return [];
-  const named = POWER_PLACES.filter((place) => place.words.test(words));
+  const told = POWER_PLACES.filter((place) => place.words.test(words));
+  const placed = told.filter(({ bare }) => bare !== true);
+  // Somebody at a breaker, or a lock off it, tells of no one switch.
+  const onlySwitch = signs.every(({ sign }) => sign === 'switch');
+  const named = placed.length > 0 || !onlySwitch ? placed : told;
   if (named.length === 0 || signs.some(({ everywhere }) => everywhere === true)) return ZONES;
-  return named.flatMap(({ reach }) => ('zones' in reach ? reach.zones : zonesFedBy(reach.behind, context)));
+  return named.flatMap(({ reach }) =>
+    'zones' in reach ? reach.zones : [reach.behind].flat().flatMap((place) => zonesFedBy(place, context)),
+  );
 }
 
 function endedByMeaning(meaning: Meaning, context: VisitContext): readonly ZoneId[] {

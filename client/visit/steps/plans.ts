@@ -3,6 +3,7 @@ import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { POINTS_BY_ID } from '../../../grammar/vocabulary/points.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { ActionDone, Step } from '../chart/context.ts';
+import { zoneOfLook } from './look-zones.ts';
 
 /** The split is judged only after this long running, in minutes (CEC RA3.2.2: at least 15 minutes). */
 export const SPLIT_AFTER_MINUTES = 15;
@@ -103,12 +104,26 @@ export function actionStep(done: ActionDone, zone: ZoneId | 'none', needs: Ranke
   return { id: `${source}.${done}${elsewhere}`, source, ask: { kind: 'action', done }, needs, hazards: [], zone };
 }
 
+/** A winding to its shell, read dead before power returns. @param since numbers the trip that asks for it */
+export function windingStep(at: readonly [PointId, PointId], since: number): Step {
+  const needs: RankedTest['needs'] = { power: 'off', call: 'any', bench: false };
+  return {
+    id: `energy.winding-${at[0]}-${since}`,
+    source: 'energy',
+    ask: { kind: 'reading', quantity: 'resistance', at },
+    needs,
+    hazards: [],
+    zone: 'outdoor-load',
+  };
+}
+
 /** A test of the planner's, as a step. */
 export function testStep(test: RankedTest): Step {
   const { id, quantity, at, needs, hazards } = test;
   const ask: Step['ask'] =
     quantity === 'observation' ? { kind: 'look', answers: test.answers ?? [] } : { kind: 'reading', quantity, at };
-  return { id, test: id, source: 'planner', ask, needs, hazards, zone: needs.bench ? benchZone(at) : zoneOf(at) };
+  const zone = quantity === 'observation' ? zoneOfLook(id) : needs.bench ? benchZone(at) : zoneOf(at);
+  return { id, test: id, source: 'planner', ask, needs, hazards, zone };
 }
 
 /** A part is taken out where its load side is: a pulled fuse is handled with the outdoor unit dead. */
