@@ -1,4 +1,5 @@
 import type { Meaning, Report } from '../phrases/meaning.ts';
+import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { HazardId } from '../vocabulary/hazards.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
@@ -127,7 +128,15 @@ export type VisitOutcome =
   | { readonly type: 'question.asked'; readonly number: number; readonly question: Question; readonly words: string }
   | { readonly type: 'question.ended'; readonly number: number; readonly how: QuestionEnd }
   /** What was said of a switch, and whether a call is there. */
-  | { readonly type: 'switch.reported'; readonly place: IsolationPlace; readonly state: Isolation }
+  | {
+      readonly type: 'switch.reported';
+      readonly place: IsolationPlace;
+      readonly state: Isolation;
+      /** Which of the switches there was told of. */
+      readonly device?: SwitchingDevice;
+      /** Words that may mean the lock itself. */
+      readonly lockOff?: true;
+    }
   | { readonly type: 'call.seen'; readonly call: CallState }
   /** The unit was seen running, or its power was sent away. */
   | { readonly type: 'run.changed'; readonly running: boolean }

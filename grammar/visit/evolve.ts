@@ -89,6 +89,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'switch.reported':
       return {
         isolation: { ...facts.isolation, [event.place]: event.state },
+        lockedBy: lockedAfter(facts, event),
         ...(event.place === 'panel' && event.state === 'closed'
           ? { breakerClosed: [...facts.breakerClosed, moment.seq] }
           : {}),
@@ -288,6 +289,17 @@ function due({ time }: Moment, minutes: number): number {
 function check(facts: VisitFacts, change: Partial<NonNullable<VisitFacts['check']>>): Change {
   return facts.check === undefined ? NOTHING : { check: { ...facts.check, ...change } };
 }
+
+/** A lock is recorded until its own switch comes back or it was said to be off, whatever else is no longer believed. */
+function lockedAfter({ lockedBy }: VisitFacts, event: Of<'switch.reported'>): VisitFacts['lockedBy'] {
+  const { place, state, device, lockOff } = event;
+  const { [place]: before, ...others } = lockedBy;
+  if (state === 'locked') return { ...others, [place]: before ?? device ?? USUAL_SWITCH[place] };
+  if (state === 'unknown') return lockOff === true ? others : lockedBy;
+  return before === (device ?? before) ? others : lockedBy;
+}
+
+const USUAL_SWITCH = { outdoor: 'disconnect', panel: 'breaker', 'air-handler': 'service-switch' } as const;
 
 /** A reading, look or repair takes the next number, may be taken back, and is new evidence. */
 function counted(facts: VisitFacts, number: number, kind: 'reading' | 'observation' | 'part' | 'work'): Change {

@@ -1,3 +1,4 @@
+import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { JobItemId } from '../vocabulary/job-items.ts';
@@ -139,6 +140,8 @@ export interface VisitFacts {
   readonly call: CallState;
   /** What was last reported of each switch. */
   readonly isolation: Readonly<Record<IsolationPlace, Isolation>>;
+  /** Which switch was locked at a place, while its lock is recorded. */
+  readonly lockedBy: Readonly<Partial<Record<IsolationPlace, SwitchingDevice>>>;
   readonly proof: ProofInProgress | undefined;
   /** Sections and zones whose stored charge was read released. */
   readonly discharged: readonly ZoneId[];
@@ -216,6 +219,7 @@ export function noFacts(): VisitFacts {
     energy: Object.fromEntries(ZONES.map((zone) => [zone, 'unknown'])) as Record<ZoneId, EnergyState>,
     call: 'unknown',
     isolation: { outdoor: 'unknown', panel: 'unknown', 'air-handler': 'unknown' },
+    lockedBy: {},
     proof: undefined,
     discharged: [],
     readings: [],

@@ -17,10 +17,10 @@ export function takeDeed(turn: Turn, deed: Deed): void {
   const steps = followCover(turn, deed);
   turn.record({ type: 'deed.reported', deed, ...(steps === undefined ? {} : { steps }) });
   tellUnproven(turn, deedWords(deed), handsAtDeed(deed));
-  if (deed.type === 'deed') warnOfDeed(turn, deed.deed);
+  warnOfDeed(turn, deed);
   // Whoever puts a fuse back closes the circuit behind the disconnect.
   if (deed.type === 'part-moved' && deed.part === 'fuse' && deed.to === 'in') {
-    endReached(turn, zonesFedBy('outdoor', turn.context), BECAUSE.fuseBack, 'none');
+    endReached(turn, zonesFedBy('outdoor', turn.context), BECAUSE.fuseBack);
   }
   turn.say('readback', SAY.deed(deed));
 }
@@ -59,8 +59,15 @@ const WARNED_OF: Readonly<Record<DeedId, 'nothing' | { readonly words: string; r
   'vacuum-off': 'nothing',
 };
 
-function warnOfDeed(turn: Turn, deed: DeedId): void {
-  const warned = WARNED_OF[deed];
+/** What is asked back may be so: it is warned of before the question. */
+export function warnBeforeAsking(turn: Turn, deed: Deed): void {
+  const open = notProvenDead(turn, handsAtDeed(deed));
+  if (open.length > 0) turn.say('warning', SAY.unproven(open));
+  warnOfDeed(turn, deed);
+}
+
+function warnOfDeed(turn: Turn, deed: Deed): void {
+  const warned = deed.type === 'deed' ? WARNED_OF[deed.deed] : 'nothing';
   if (warned !== 'nothing') warnByHand(turn, warned.words, warned.whileFed);
 }
 

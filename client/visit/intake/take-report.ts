@@ -52,10 +52,10 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   if (report.place === 'thermostat') return;
   const { place } = report;
   const why = BECAUSE.switchReported(report.device, place, report.state);
-  const { isolation, runningSince } = turn.context;
+  const { isolation, lockedBy, runningSince } = turn.context;
   if (report.state === 'open' || report.state === 'locked') {
     const state = isolation[place] === 'locked' ? 'locked' : report.state;
-    turn.record({ type: 'switch.reported', place, state });
+    turn.record({ type: 'switch.reported', place, state, device: report.device });
     if (place !== 'air-handler' && runningSince !== undefined) turn.record({ type: 'run.changed', running: false });
     for (const zone of zonesOpenedAt(place)) {
       if (!(CAPACITOR_ZONES as readonly ZoneId[]).includes(zone)) turn.move(zone, 'reported-off', why);
@@ -65,8 +65,9 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   }
   const zones = zonesFedBy(place, turn.context);
   const behind = zonesOpenedAt(place);
-  const met = metNow(turn, behind, place);
-  turn.record({ type: 'switch.reported', place, state: report.state === 'closed' ? 'closed' : 'open' });
+  const met = metNow(turn, behind, lockedBy[place] === report.device ? place : 'none');
+  const state = report.state === 'closed' ? 'closed' : 'open';
+  turn.record({ type: 'switch.reported', place, state, device: report.device });
   dropProof(turn, why);
   endProofs(turn, zones, report.state === 'closed' ? 'live' : 'doubted', why);
   heedReturn(turn, behind, met);
@@ -91,7 +92,7 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
   const steps = [...(answered ? [context.step.id] : []), ...shown.answers];
   if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
   if (running && context.runningSince === undefined) turn.record({ type: 'run.changed', running: true });
-  warnOfHand(turn, observation);
+  warnOfLook(turn, observation);
   turn.say('readback', SAY.seen(observation));
   if (energised) {
     const wasLive = context.energy['outdoor-load'] === 'live';
@@ -116,7 +117,8 @@ const SEEN_BY_HAND: Partial<Readonly<Record<ObservationId, ZoneId>>> = {
   'blower-stiff': 'air-handler',
 };
 
-function warnOfHand(turn: Turn, observation: ObservationId): void {
+/** A hand on a fan or a shell: warned of as it is told. */
+export function warnOfLook(turn: Turn, observation: ObservationId): void {
   const zone = SEEN_BY_HAND[observation];
   const open = zone === undefined ? [] : notProvenDead(turn, [zone]);
   if (open.length > 0) turn.say('warning', SAY.unproven(open));

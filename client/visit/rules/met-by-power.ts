@@ -30,7 +30,7 @@ export function metByPower(context: VisitContext, zones: readonly ZoneId[], unlo
   const bypassed = isBypassed(context) && meets(handsAtDeed({ type: 'deed', deed: 'switch-bypassed' }));
   const locked = ISOLATION_PLACES.filter(
     (one) =>
-      unlocked !== 'every' && one !== unlocked && context.isolation[one] === 'locked' && meets(zonesOpenedAt(one)),
+      unlocked !== 'every' && one !== unlocked && context.lockedBy[one] !== undefined && meets(zonesOpenedAt(one)),
   );
   return [
     ...jumpers.map(jumperWords),

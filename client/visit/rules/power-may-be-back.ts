@@ -31,10 +31,11 @@ function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId>
   return reached.size === 0 && POWER_SIGNS.some(({ words }) => words.test(whole)) ? new Set(ZONES) : reached;
 }
 
-/** Whether the words tell of power, and of neither a switch nor a lock. */
-export function saysPowerAlone(heard: string): boolean {
-  const signs = POWER_SIGNS.filter(({ words }) => words.test(wordsOf(heard)));
-  return signs.length > 0 && signs.every(({ sign }) => sign === 'power');
+/** What the words may mean of locks: that one is off; that a switch came back, and so its own; or nothing. */
+export function locksTold(heard: string): 'lock' | 'switch' | 'none' {
+  const signs = POWER_SIGNS.filter(({ words }) => words.test(wordsOf(heard))).map(({ sign }) => sign);
+  if (signs.includes('lock')) return 'lock';
+  return signs.includes('switch') || signs.includes('somebody') ? 'switch' : 'none';
 }
 
 function wordsOf(text: string): string {
