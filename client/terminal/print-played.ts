@@ -110,6 +110,10 @@ const LINES: {
   'steps.settled': 'heard-and-said',
   'steps.reopened': 'heard-and-said',
   'wire.withdrawn': 'heard-and-said',
+  'deed.reported': 'heard-and-said',
+  'deed.withdrawn': 'heard-and-said',
+  'work.unproven': (event) => row('unproven', PLAYED_LINES.unproven(event)),
+  'unproven.withdrawn': 'heard-and-said',
   'check.hastened': 'heard-and-said',
   'visit.closed': 'heard-and-said',
 };

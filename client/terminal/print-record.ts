@@ -33,6 +33,8 @@ export function printRecord(record: VisitRecord): string {
     section('remarks', record.remarks.map(RECORD_LINES.remark)),
     section('hurt', record.injuries.map(RECORD_LINES.hurt)),
     section('unanswered', record.unanswered.map(RECORD_LINES.unanswered)),
+    section('unproven', record.unproven.map(RECORD_LINES.unproven)),
+    section('deeds', record.deeds.map(RECORD_LINES.deed)),
     section('wires', record.wires.map(RECORD_LINES.wire)),
     section('parts', record.parts.map(RECORD_LINES.part)),
     section('works', record.works.map(RECORD_LINES.words)),

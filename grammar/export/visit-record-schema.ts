@@ -145,12 +145,23 @@ export const VisitRecordSchema = Type.Object(
           part: Words,
           ratings: Type.Record(Type.String(), Type.Union([Type.Number(), Type.String()])),
           repairs: Type.Array(Words),
+          /** What was held against it, and the reason for which it was kept. */
+          doubts: Type.Array(Words),
         },
         closed,
       ),
     ),
     works: Type.Array(Type.Object({ at: Time, work: Words, words: Words, repairs: Type.Array(Words) }, closed)),
     wires: Type.Array(WireSchema),
+    /** Parts out and in, covers off and on, what was done by hand. */
+    deeds: Type.Array(
+      Type.Object(
+        { at: Time, deed: oneOf(['part-moved', 'cover', 'deed']), of: Words, to: Type.Optional(Words) },
+        closed,
+      ),
+    ),
+    /** Hands in a zone that was not proven dead, and how it stood then. */
+    unproven: Type.Array(Type.Object({ at: Time, what: Words, zone: Zone, state: oneOf(ENERGY_STATES) }, closed)),
     notes: Type.Array(Type.Object({ at: Time, text: Type.String() }, closed)),
     recommendations: Type.Array(Type.Object({ at: Time, text: Words }, closed)),
     signatures: Type.Array(Type.Object({ at: Time, who: oneOf(['technician', 'customer']), name: Words }, closed)),

@@ -1,4 +1,4 @@
-import type { Judged, VisitEvent } from '../visit/events.ts';
+import type { Deed, Judged, VisitEvent } from '../visit/events.ts';
 import type { Moment, ReadingLine, VisitFacts } from '../visit/facts.ts';
 import { type FoldedVisit, foldVisit } from '../visit/fold-visit.ts';
 import { JOB_ITEMS_BY_ID } from '../vocabulary/job-items.ts';
@@ -86,6 +86,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       part: line.part,
       ratings: { ...line.ratings },
       repairs: [...line.repairs],
+      doubts: [...line.doubts],
     })),
     works: view.works.map((line) => ({
       ...at(line),
@@ -94,6 +95,8 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       repairs: [...line.repairs],
     })),
     wires: view.wires.map((line) => ({ ...at(line), ...line.wire })),
+    deeds: view.deeds.map((line) => ({ ...at(line), ...deedOf(line.deed) })),
+    unproven: view.unproven.map(({ what, zone, state, ...line }) => ({ ...at(line), what, zone, state })),
     notes: view.notes.map((line) => ({ ...at(line), text: line.text })),
     recommendations: view.recommendations.map((line) => ({ ...at(line), text: line.text })),
     signatures: view.signatures.map((line) => ({ ...at(line), who: line.who, name: line.name })),
@@ -127,6 +130,17 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
 }
 
 const at = (moment: Moment): { at: string } => ({ at: moment.time.at });
+
+function deedOf(deed: Deed): Omit<Json<'deeds'>[number], 'at'> {
+  switch (deed.type) {
+    case 'part-moved':
+      return { deed: deed.type, of: deed.part, to: deed.to };
+    case 'cover':
+      return { deed: deed.type, of: deed.cover, to: deed.state };
+    case 'deed':
+      return { deed: deed.type, of: deed.deed };
+  }
+}
 
 function measured({ quantity, at: places, value, unit, bench }: Reading): Json<'readings'>[number]['reading'] {
   return { quantity, at: [...places], value, unit, ...(bench === true ? { bench: true as const } : {}) };

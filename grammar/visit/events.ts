@@ -1,4 +1,5 @@
 import type { Meaning, Report } from '../phrases/meaning.ts';
+import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { HazardId } from '../vocabulary/hazards.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
@@ -62,6 +63,9 @@ export type NoVerdict =
 /** What came too early for an opened refrigerant circuit. */
 export type EarlyStart = 'power' | 'call' | 'run';
 
+/** What was done at the unit by hand: a part out or back in, a cover off or on, or another deed. */
+export type Deed = Extract<Report, { type: 'part-moved' | 'cover' | 'deed' }>;
+
 export type WireMove = Extract<Meaning, { kind: 'wire' }>['wire'];
 
 /**
@@ -112,6 +116,7 @@ export type VisitOutcome =
       readonly reason:
         | 'not-proven-dead'
         | 'in-vacuum'
+        | 'not-on-the-bench'
         | 'impossible'
         | 'read-again'
         | 'withdrawn-by-technician'
@@ -137,7 +142,15 @@ export type VisitOutcome =
   | { readonly type: 'question.asked'; readonly number: number; readonly question: Question; readonly words: string }
   | { readonly type: 'question.ended'; readonly number: number; readonly how: QuestionEnd }
   /** What was said of a switch, and whether a call is there. */
-  | { readonly type: 'switch.reported'; readonly place: IsolationPlace; readonly state: Isolation }
+  | {
+      readonly type: 'switch.reported';
+      readonly place: IsolationPlace;
+      readonly state: Isolation;
+      /** Which of the switches there was told of. */
+      readonly device?: SwitchingDevice;
+      /** Words that may mean the lock itself. */
+      readonly lockOff?: true;
+    }
   | { readonly type: 'call.seen'; readonly call: CallState }
   /** The unit was seen running, or its power was sent away. */
   | { readonly type: 'run.changed'; readonly running: boolean }
@@ -224,6 +237,8 @@ export type VisitOutcome =
       readonly weight: 'refuse' | 'warn';
       readonly why: string;
       readonly source: string;
+      /** Of a part that was fitted before, by its number: the doubt came later. */
+      readonly number?: number;
     }
   | { readonly type: 'part.withdrawn'; readonly part: FittedPartId; readonly number?: number }
   /** Something mended without a part; what it cures no longer counts as a suspect. */
@@ -239,6 +254,22 @@ export type VisitOutcome =
   | { readonly type: 'close.overridden'; readonly why: readonly string[]; readonly reason: string }
   | { readonly type: 'wire.moved'; readonly wire: WireMove }
   | { readonly type: 'wire.withdrawn'; readonly wire: WireMove }
+  /** `steps`: what it made of the question whether covers are on. */
+  | { readonly type: 'deed.reported'; readonly deed: Deed; readonly steps?: 'settled' | 'reopened' }
+  | { readonly type: 'deed.withdrawn'; readonly deed: Deed }
+  /**
+   * Hands were in a zone that was not proven dead. `cause` numbers the event that told of it: it is taken back with
+   * that; `alone`: that one leaves nothing to take back, so this is taken back by itself.
+   */
+  | {
+      readonly type: 'work.unproven';
+      readonly what: string;
+      readonly zone: ZoneId;
+      readonly state: EnergyState;
+      readonly cause: number;
+      readonly alone?: true;
+    }
+  | { readonly type: 'unproven.withdrawn'; readonly cause: number }
   | {
       readonly type: 'split.judged';
       /** Return less supply air, in Fahrenheit degrees. */

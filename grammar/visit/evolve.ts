@@ -123,7 +123,13 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
         undoable: withoutLast(facts.undoable, (one) => one.kind === 'question' && one.number === event.number),
       };
     case 'switch.reported':
-      return { isolation: { ...facts.isolation, [event.place]: event.state } };
+      return {
+        isolation: { ...facts.isolation, [event.place]: event.state },
+        lockedBy: lockedAfter(facts, event),
+        ...(event.place === 'panel' && event.state === 'closed'
+          ? { breakerClosed: [...facts.breakerClosed, moment.seq] }
+          : {}),
+      };
     case 'call.seen':
       return { call: event.call };
     case 'run.changed':
@@ -180,6 +186,14 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       const line = { ...moment, number, part, ratings, repairs, words, doubts };
       return { ...counted(facts, number, 'part'), parts: [...facts.parts, line] };
     }
+    case 'part.doubted':
+      return {
+        parts: facts.parts.map((line) =>
+          line.number === event.number && event.weight === 'refuse'
+            ? { ...line, doubts: [...line.doubts, event.why] }
+            : line,
+        ),
+      };
     case 'part.withdrawn':
       return partWithdrawn(facts, event.part, event.number);
     case 'work.done': {
@@ -195,6 +209,10 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return {
         ...uncounted(facts, ({ kind, ...one }) => kind === 'work' && 'number' in one && one.number === number),
         works: facts.works.filter((line) => line.number !== number),
+        unproven: withoutCause(
+          facts,
+          facts.works.find((line) => line.number === number),
+        ),
       };
     }
     case 'wire.moved':
@@ -203,7 +221,11 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
         undoable: [...facts.undoable, { kind: 'wire' }],
       };
     case 'wire.withdrawn':
-      return { wires: facts.wires.slice(0, -1), undoable: withoutLast(facts.undoable, ({ kind }) => kind === 'wire') };
+      return {
+        wires: facts.wires.slice(0, -1),
+        undoable: withoutLast(facts.undoable, ({ kind }) => kind === 'wire'),
+        unproven: withoutCause(facts, facts.wires.at(-1)),
+      };
     case 'refrigerant.told':
       return { undoable: [...facts.undoable, { kind: 'refrigerant', number: event.number }] };
     case 'refrigerant.untold':
@@ -217,6 +239,26 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     }
     case 'flammable.told':
       return { flammableTold: [...new Set([...facts.flammableTold, event.caution])] };
+    case 'deed.reported': {
+      const { deed, steps } = event;
+      return {
+        deeds: [...facts.deeds, { ...moment, deed, ...(steps === undefined ? {} : { steps }) }],
+        undoable: [...facts.undoable, { kind: 'deed' }],
+      };
+    }
+    case 'deed.withdrawn':
+      return {
+        deeds: facts.deeds.slice(0, -1),
+        undoable: withoutLast(facts.undoable, ({ kind }) => kind === 'deed'),
+        unproven: withoutCause(facts, facts.deeds.at(-1)),
+      };
+    case 'work.unproven':
+      return workUnproven(facts, event, moment);
+    case 'unproven.withdrawn':
+      return {
+        unproven: facts.unproven.filter(({ cause }) => cause !== event.cause),
+        undoable: withoutLast(facts.undoable, (one) => one.kind === 'unproven' && one.cause === event.cause),
+      };
     case 'item.reported':
       return {
         items: [...facts.items, { ...moment, item: event.item }],
@@ -269,7 +311,6 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'hazard.warned':
     case 'step.asked':
     case 'contradiction.noticed':
-    case 'part.doubted':
     case 'landing.doubted':
     case 'split.judged':
     case 'charge.judged':
@@ -297,6 +338,17 @@ function due({ time }: Moment, minutes: number): number {
 function check(facts: VisitFacts, change: Partial<NonNullable<VisitFacts['check']>>): Change {
   return facts.check === undefined ? NOTHING : { check: { ...facts.check, ...change } };
 }
+
+/** A lock is recorded until its own switch comes back or it was said to be off, whatever else is no longer believed. */
+function lockedAfter({ lockedBy }: VisitFacts, event: Of<'switch.reported'>): VisitFacts['lockedBy'] {
+  const { place, state, device, lockOff } = event;
+  const { [place]: before, ...others } = lockedBy;
+  if (state === 'locked') return { ...others, [place]: before ?? device ?? USUAL_SWITCH[place] };
+  if (state === 'unknown') return lockOff === true ? others : lockedBy;
+  return before === (device ?? before) ? others : lockedBy;
+}
+
+const USUAL_SWITCH = { outdoor: 'disconnect', panel: 'breaker', 'air-handler': 'service-switch' } as const;
 
 /** A reading, look or repair takes the next number, may be taken back, and is new evidence. */
 function counted(facts: VisitFacts, number: number, kind: 'reading' | 'observation' | 'part' | 'work'): Change {
@@ -377,7 +429,25 @@ function partWithdrawn(facts: VisitFacts, part: FittedPartId, named: number | un
   return {
     ...uncounted(facts, (one) => one.kind === 'part' && one.number === number),
     parts: facts.parts.filter((line) => line.number !== number),
+    unproven: withoutCause(
+      facts,
+      facts.parts.find((line) => line.number === number),
+    ),
   };
+}
+
+function workUnproven(facts: VisitFacts, event: Of<'work.unproven'>, moment: Moment): Change {
+  const { what, zone, state, cause, alone } = event;
+  const known = facts.undoable.some((one) => one.kind === 'unproven' && one.cause === cause);
+  return {
+    unproven: [...facts.unproven, { ...moment, what, zone, state, cause }],
+    ...(alone === true && !known ? { undoable: [...facts.undoable, { kind: 'unproven', cause }] } : {}),
+  };
+}
+
+/** What was told is taken back: hands were not there either. */
+function withoutCause({ unproven }: VisitFacts, told: Moment | undefined): VisitFacts['unproven'] {
+  return unproven.filter(({ cause }) => cause !== told?.seq);
 }
 
 /** A proof is one thing to take back, however many numbers it has. */

@@ -1,3 +1,4 @@
+import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { JobItemId } from '../vocabulary/job-items.ts';
@@ -8,7 +9,7 @@ import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
-import type { CallState, EarlyStart, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
+import type { CallState, Deed, EarlyStart, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
 import type { InputTime, RankedSuspects } from './inputs.ts';
 import type { OpenQuestion } from './questions.ts';
 import { type RefrigerantEntry, type RefrigerantStage, type RefrigerantWork, UNTOUCHED } from './refrigerant-facts.ts';
@@ -59,6 +60,20 @@ export interface WorkLine extends Moment {
   readonly words: string;
 }
 
+/** What was done by hand, and whether it settled or reopened the question of the covers. */
+export interface DeedLine extends Moment {
+  readonly deed: Deed;
+  readonly steps?: 'settled' | 'reopened';
+}
+
+/** Hands in a zone that was not proven dead; `cause` is the number of the event that told of it. */
+export interface UnprovenLine extends Moment {
+  readonly what: string;
+  readonly zone: ZoneId;
+  readonly state: EnergyState;
+  readonly cause: number;
+}
+
 /** One pair of the proof: where the tips stood, and the volts. */
 export interface ProvedPair {
   readonly at: readonly PointId[];
@@ -88,6 +103,9 @@ export type Undoable =
   /** Said by a trainee alone, and kept for the supervisor. */
   | { readonly kind: 'waiting'; readonly number: number }
   | { readonly kind: 'supervisor' }
+  | { readonly kind: 'deed' }
+  /** Work in a zone not proven dead whose telling left nothing else to take back. */
+  | { readonly kind: 'unproven'; readonly cause: number }
   | { readonly kind: 'item'; readonly item: JobItemId }
   | { readonly kind: 'recommendation'; readonly text: string };
 
@@ -146,6 +164,8 @@ export interface VisitFacts {
   readonly call: CallState;
   /** What was last reported of each switch. */
   readonly isolation: Readonly<Record<IsolationPlace, Isolation>>;
+  /** Which switch was locked at a place, while its lock is recorded. */
+  readonly lockedBy: Readonly<Partial<Record<IsolationPlace, SwitchingDevice>>>;
   readonly proof: ProofInProgress | undefined;
   /** Sections and zones whose stored charge was read released. */
   readonly discharged: readonly ZoneId[];
@@ -182,6 +202,10 @@ export interface VisitFacts {
   readonly wires: readonly (Moment & { readonly wire: WireMove })[];
   /** What was said of the refrigerant circuit, and what it comes to. */
   readonly refrigerantLog: readonly RefrigerantEntry[];
+  readonly deeds: readonly DeedLine[];
+  readonly unproven: readonly UnprovenLine[];
+  /** Numbers of the events by which the breaker at the panel was reported closed. */
+  readonly breakerClosed: readonly number[];
   readonly refrigerantWork: RefrigerantWork;
   readonly earlyStarts: readonly EarlyLine[];
   /** Cautions of a flammable refrigerant that were given with what was told, by their ids. */
@@ -226,6 +250,7 @@ export function noFacts(): VisitFacts {
     energy: Object.fromEntries(ZONES.map((zone) => [zone, 'unknown'])) as Record<ZoneId, EnergyState>,
     call: 'unknown',
     isolation: { outdoor: 'unknown', panel: 'unknown', 'air-handler': 'unknown' },
+    lockedBy: {},
     proof: undefined,
     discharged: [],
     readings: [],
@@ -252,6 +277,9 @@ export function noFacts(): VisitFacts {
     earlyStarts: [],
     flammableTold: [],
     waiting: [],
+    deeds: [],
+    unproven: [],
+    breakerClosed: [],
     check: undefined,
     items: [],
     recommendations: [],

@@ -287,6 +287,10 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'landing.doubted':
     case 'wire.moved':
     case 'wire.withdrawn':
+    case 'deed.reported':
+    case 'deed.withdrawn':
+    case 'work.unproven':
+    case 'unproven.withdrawn':
     case 'item.reported':
     case 'item.withdrawn':
     case 'recommendation.made':

@@ -6,7 +6,13 @@ export type Question =
   | { readonly kind: 'teen-or-ty'; readonly reading: Reading; readonly options: readonly [number, number] }
   | { readonly kind: 'confirm-reading'; readonly reading: Reading; readonly why: string }
   /** Anything else that was understood with a doubt: taken at a yes. */
-  | { readonly kind: 'confirm-meaning'; readonly meaning: Meaning; readonly confirmed?: true };
+  | {
+      readonly kind: 'confirm-meaning';
+      readonly meaning: Meaning;
+      readonly confirmed?: true;
+      /** A yes is not enough: a note with the reason takes it. */
+      readonly wants?: 'reason';
+    };
 
 /** How a question came to its end. `expired`: nobody answered, and the talk went on. */
 export type QuestionEnd = 'answered' | 'expired' | 'withdrawn';

@@ -1,5 +1,7 @@
+import type { CoverId } from '../vocabulary/covers.ts';
 import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
+import type { PartId } from '../vocabulary/parts.ts';
 import type { WireMove } from './events.ts';
 import type { PartLine, ReadingLine, VisitFacts, WorkLine } from './facts.ts';
 import type { Question } from './questions.ts';
@@ -30,6 +32,41 @@ export function wasSeen({ observations }: VisitFacts, observation: ObservationId
 /** Wires and jumpers as they were moved, those taken back left out. */
 export function wireMoves({ wires }: VisitFacts): readonly WireMove[] {
   return wires.map(({ wire }) => wire);
+}
+
+/** Covers that were told off and not on again since, each by itself or all of them. */
+export function coversOff({ deeds, observations }: VisitFacts): readonly CoverId[] {
+  const allOn = observations.findLast(({ observation }) => observation === 'covers-on')?.seq ?? 0;
+  const off = new Set<CoverId>();
+  for (const { seq, deed } of deeds) {
+    if (deed.type !== 'cover' || seq < allOn) continue;
+    if (deed.state === 'off') off.add(deed.cover);
+    else off.delete(deed.cover);
+  }
+  return [...off];
+}
+
+/** Parts that were told out, and neither back in nor another fitted since. */
+export function partsOut({ deeds, parts }: VisitFacts): readonly PartId[] {
+  const out = new Map<string, { readonly seq: number; readonly part: PartId }>();
+  for (const { seq, deed } of deeds) {
+    if (deed.type !== 'part-moved') continue;
+    if (deed.to === 'out') out.set(kindOf(deed.part), { seq, part: deed.part });
+    else out.delete(kindOf(deed.part));
+  }
+  return [...out]
+    .filter(([kind, { seq }]) => !parts.some((line) => kindOf(line.part) === kind && line.seq > seq))
+    .map(([, { part }]) => part);
+}
+
+/** "The capacitor" that came out may be the dual one that goes in. */
+function kindOf(part: string): string {
+  return part === 'dual-capacitor' ? 'capacitor' : part;
+}
+
+/** A protecting switch was told bypassed. */
+export function isBypassed({ deeds }: VisitFacts): boolean {
+  return deeds.some(({ deed }) => deed.type === 'deed' && deed.deed === 'switch-bypassed');
 }
 
 /** Parts fitted and work done without one, in their order. */

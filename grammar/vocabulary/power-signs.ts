@@ -105,7 +105,11 @@ const OUTDOORS = ['outdoor-load', 'capacitor-herm', 'capacitor-fan'] as const;
 /** Places that narrow what a sign can touch: behind a switch, or what a part that runs tells of. None named: every zone. */
 export const POWER_PLACES: readonly {
   readonly words: RegExp;
-  readonly reach: { readonly behind: Exclude<SwitchPlace, 'thermostat'> } | { readonly zones: readonly ZoneId[] };
+  readonly reach:
+    | { readonly behind: Exclude<SwitchPlace, 'thermostat'> | readonly Exclude<SwitchPlace, 'thermostat'>[] }
+    | { readonly zones: readonly ZoneId[] };
+  /** A device without its place: it narrows only what is said of a switch, where no place is named. */
+  readonly bare?: true;
 }[] = [
   {
     words:
@@ -118,6 +122,8 @@ export const POWER_PLACES: readonly {
     reach: { behind: 'outdoor' },
   },
   { words: /\b(?:air handler|handler|indoor|blower|furnace|service switch)\b/, reach: { behind: 'air-handler' } },
+  { words: /\bbreaker\b/, reach: { behind: ['panel', 'air-handler'] }, bare: true },
+  { words: /\b(?:disconnect|pull ?out)\b/, reach: { behind: ['outdoor', 'air-handler'] }, bare: true },
   {
     words: /\b(?:compressor|outdoor fan|condenser fan|outside fan)\b/,
     reach: { zones: ['disconnect-line', ...OUTDOORS] },

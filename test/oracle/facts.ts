@@ -109,7 +109,8 @@ export interface Facts {
   jumpers: OpenItem[];
   wiresOff: OpenItem[];
   coversOff: OpenItem[];
-  fault: { tripped: boolean; resets: number; windingRead: boolean; grounded: boolean };
+  /** `said`: the sentence that told of the trip. */
+  fault: { tripped: boolean; said?: number; resets: number; windingRead: boolean; grounded: boolean };
   maxOvercurrent: number | null;
   rla: number | null;
   circuit: { opened: boolean; recovered: boolean; nitrogen: boolean; vacuum: boolean };

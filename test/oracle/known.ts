@@ -8,12 +8,6 @@ export interface KnownDisagreement {
   readonly wants: string;
 }
 
-const LINE_SIDE_DEAD = [
-  'leg one to ground one eighteen',
-  'panel breaker is off and locked',
-  'line side meter two forty zero zero zero meter two forty',
-] as const;
-
 const UNIT_DEAD = [
   'leg one to ground one eighteen',
   'thermostat is not calling',
@@ -25,6 +19,17 @@ const UNIT_DEAD = [
 
 /** The most dangerous first. Rows leave this table as the machine is mended; none is added without a word why. */
 export const KNOWN: readonly KnownDisagreement[] = [
+  {
+    rule: 'g',
+    kind: 'voltage where it was reported off',
+    lines: [
+      'thermostat is not calling',
+      'service switch is off and locked',
+      'contactor is pulled in',
+      'coil twenty four volts',
+    ],
+    wants: 'hands off, voltage present: a contactor that is in tells nothing of the switch, which is locked still',
+  },
   {
     rule: 'f',
     kind: 'proven dead, though its power or lock came back',
@@ -234,133 +239,14 @@ export const KNOWN: readonly KnownDisagreement[] = [
   },
   {
     rule: 'g',
-    kind: 'voltage where it was reported off',
-    lines: [
-      'outdoor disconnect is pulled and locked',
-      'reset the breaker',
-      'leg one to leg two zero volts',
-      'correction one eighteen',
-    ],
-    wants: 'hands off, voltage present; a breaker closed above a locked disconnect leaves the load side reported off',
-  },
-  {
-    rule: 'g',
     kind: 'voltage within a proof',
     lines: ['outdoor disconnect is pulled and locked', 'meter two forty zero zero one eighteen meter two forty'],
     wants: 'hands off, voltage present, whatever else the proof lacks',
-  },
-  {
-    rule: 'a',
-    kind: 'ohms in a zone not proven',
-    lines: [...LINE_SIDE_DEAD, 'fuse one line end to fuse one load end open'],
-    wants: 'ohms across two zones want both of them proven dead',
-  },
-  {
-    rule: 'a',
-    kind: 'terminal cover off in a zone not proven',
-    lines: ['the terminal cover is off'],
-    wants: '"Outdoor unit: not proven dead."',
-  },
-  {
-    rule: 'a',
-    kind: 'wire moved in a zone not proven',
-    lines: ['lifted the red wire from T one'],
-    wants: '"Outdoor unit: not proven dead."',
-  },
-  {
-    rule: 'a',
-    kind: 'jumper in a zone not proven',
-    lines: ['put a jumper across leg one and T one'],
-    wants: '"Outdoor unit: not proven dead."',
-  },
-  {
-    rule: 'a',
-    kind: 'part out in a zone not proven',
-    lines: ['took the contactor out'],
-    wants: '"Outdoor unit: not proven dead."',
-  },
-  {
-    rule: 'a',
-    kind: 'part fitted in a zone not proven',
-    lines: ['fitted a forty five over five dual capacitor four forty volt'],
-    wants: '"Outdoor unit: not proven dead."',
-  },
-  {
-    rule: 'r',
-    kind: 'contactor pressed by hand',
-    lines: ['pressed the contactor by hand'],
-    wants: 'warned when told of',
   },
   {
     rule: 'h',
     kind: 'd.c. of what is live',
     lines: ['fan section zero volts d c'],
     wants: 'd.c. from a zone that is live or unknown is asked, not taken',
-  },
-  {
-    rule: 'j',
-    kind: 'grounded winding',
-    lines: [...UNIT_DEAD, 'compressor common to shell zero ohms'],
-    wants: 'may vent at the terminals, stay clear, do not reset',
-  },
-  {
-    rule: 'j',
-    kind: 'power back on a grounded winding',
-    lines: [...UNIT_DEAD, 'compressor common to shell zero ohms', 'the breaker is tripped', 'panel breaker is on'],
-    wants: 'warned when power returns to a grounded winding',
-  },
-  {
-    rule: 'j',
-    kind: 'power back after a trip, windings not read',
-    lines: ['the breaker is tripped', 'outdoor disconnect is back in'],
-    wants: 'each winding to shell is read before power returns',
-  },
-  {
-    rule: 'j',
-    kind: 'a second reset',
-    lines: ['the breaker is tripped', 'panel breaker is on', 'panel breaker is on'],
-    wants: 'a second reset is warned of, a third too',
-  },
-  {
-    rule: 'q',
-    kind: 'power back with a cover off',
-    lines: ['the terminal cover is off', 'outdoor disconnect is back in'],
-    wants: 'said at that moment, not at close',
-  },
-  {
-    rule: 'q',
-    kind: 'power back with a jumper on',
-    lines: ['put a jumper across leg one and T one', 'panel breaker is on'],
-    wants: 'said at that moment, not at close',
-  },
-  {
-    rule: 'q',
-    kind: 'power back with a wire off',
-    lines: ['lifted the red wire from T one', 'panel breaker is on'],
-    wants: 'said at that moment, not at close',
-  },
-  {
-    rule: 'q',
-    kind: 'power back with a lock recorded',
-    lines: ['outdoor disconnect is pulled and locked', 'panel breaker is on'],
-    wants: 'said at that moment, not at close',
-  },
-  {
-    rule: 'r',
-    kind: 'pressure switch bypassed',
-    lines: ['jumped high switch side one to high switch side two'],
-    wants: 'warned when told of',
-  },
-  {
-    rule: 'o',
-    kind: 'compressor on the bench',
-    lines: ['compressor common to compressor run two ohms on the bench'],
-    wants: 'a compressor does not come out on the bench: refused',
-  },
-  {
-    rule: 'r',
-    kind: 'hand on a hot shell',
-    lines: ['compressor is too hot to touch'],
-    wants: 'a hand near a hot shell in a live unit is warned of',
   },
 ];

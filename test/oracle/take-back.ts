@@ -52,6 +52,7 @@ export function takeBack(facts: Facts): void {
   }
   forgetGround(facts, said);
   if (facts.call?.said === said) facts.call = null;
+  if (facts.fault.said === said) facts.fault.tripped = false;
   for (const [key, device] of Object.entries(facts.devices)) if (device.said === said) delete facts.devices[key];
   for (const [name, one] of Object.entries(facts.discharged)) if (one === said) delete facts.discharged[name];
   facts.jumpers = facts.jumpers.filter((item) => item.said !== said);

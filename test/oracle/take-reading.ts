@@ -31,7 +31,7 @@ export function takeReading(facts: Facts, reading: Reading, time: InputTime): re
   if (toShell(reading) && deadReading(facts, reading).length === 0)
     facts.fault = { ...facts.fault, windingRead: true, grounded: isShorted(reading) };
   if (quantity === 'resistance' && value === 'open' && at.every((one) => one.startsWith('fuse')) && due.length === 0)
-    facts.fault.tripped = true;
+    facts.fault = { ...facts.fault, tripped: true, said: facts.sentences };
   noteRefrigerant(facts, reading);
   if (typeof value !== 'number') return due;
   if (quantity === 'voltage') {

@@ -66,7 +66,7 @@ function takeObservation(facts: Facts, observation: ObservationId): readonly War
   }
   if (observation === 'compressor-running') due.push(...startTooEarly(facts, 'run'));
   if (observation === 'covers-on') facts.coversOff = [];
-  if (observation === 'breaker-tripped') facts.fault = { ...facts.fault, tripped: true, windingRead: false };
+  if (observation === 'breaker-tripped') facts.fault = { ...facts.fault, tripped: true, windingRead: false, said };
   return due;
 }
 

@@ -83,6 +83,11 @@ function onBench(probe: Ohms, of: (moment: Moment) => number): TestModel {
   };
 }
 
+/** A compressor does not come out: its windings are read in the unit, proven dead, the leads lifted. */
+function inPlace(probe: Ohms, of: (moment: Moment) => number): TestModel {
+  return { ...onBench(probe, of), needs: OFF };
+}
+
 function deadHazards(place: Place): readonly HazardId[] {
   return place === 'outdoor'
     ? ['line-side-stays-live', 'control-stays-live', 'capacitor-charge']
@@ -126,11 +131,11 @@ export const OHMS_TESTS = {
   'ohms-pole-1': inCircuit({ at: ['L1', 'T1'], place: 'outdoor', minutes: 0.8 }),
   'ohms-pole-2': inCircuit({ at: ['L2', 'T2'], place: 'outdoor', minutes: 0.8, possible: twoPoles }),
   'ohms-coil': onBench({ at: ['coil-1', 'coil-2'], place: 'outdoor', minutes: 1 }, ({ unit }) => unit.coilOhms),
-  'ohms-compressor-C-R': onBench(compressor('comp-C', 'comp-R'), (m) => overload(m) + run(m.unit)),
-  'ohms-compressor-C-S': onBench(compressor('comp-C', 'comp-S'), (m) => overload(m) + start(m.unit)),
-  'ohms-compressor-R-S': onBench(compressor('comp-R', 'comp-S'), ({ unit }) => run(unit) + start(unit)),
-  'ohms-compressor-shell': onBench(shell('comp-C', 'shell'), (m) => overload(m) + m.unit.compressor.shellOhms),
-  'ohms-compressor-R-shell': onBench(shell('comp-R', 'shell'), ({ unit }) => run(unit) + unit.compressor.shellOhms),
+  'ohms-compressor-C-R': inPlace(compressor('comp-C', 'comp-R'), (m) => overload(m) + run(m.unit)),
+  'ohms-compressor-C-S': inPlace(compressor('comp-C', 'comp-S'), (m) => overload(m) + start(m.unit)),
+  'ohms-compressor-R-S': inPlace(compressor('comp-R', 'comp-S'), ({ unit }) => run(unit) + start(unit)),
+  'ohms-compressor-shell': inPlace(shell('comp-C', 'shell'), (m) => overload(m) + m.unit.compressor.shellOhms),
+  'ohms-compressor-R-shell': inPlace(shell('comp-R', 'shell'), ({ unit }) => run(unit) + unit.compressor.shellOhms),
   'ohms-fan-C-R': onBench(fan('fan-C', 'fan-R'), ({ unit }) => fanRun(unit)),
   'ohms-fan-C-S': onBench(fan('fan-C', 'fan-S'), ({ unit }) => fanStart(unit)),
   'ohms-fan-R-S': onBench(fan('fan-R', 'fan-S'), ({ unit }) => fanRun(unit) + fanStart(unit)),

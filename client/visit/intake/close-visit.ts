@@ -1,5 +1,6 @@
 import { wireMoves } from '../../../grammar/visit/standing.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
+import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { NOT_CLOSED } from '../../words/talk/doubt-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
@@ -44,6 +45,14 @@ function close(turn: Turn, left: readonly string[]): void {
   turn.record({ type: 'phase.entered', phase: 'closed' });
 }
 
+/** What was done in each zone that was not proven dead then, each thing once. */
+function unprovenWork({ unproven }: VisitContext): readonly string[] {
+  return ZONES.flatMap((zone) => {
+    const what = [...new Set(unproven.filter((line) => line.zone === zone).map((line) => line.what))];
+    return what.length === 0 ? [] : [NOT_CLOSED.unproven(zone, what)];
+  });
+}
+
 function whyNotClosed(context: VisitContext): readonly string[] {
   const loose = looseWires(wireMoves(context)).map(looseWireWords);
   const locked = ISOLATION_PLACES.filter((place) => context.isolation[place] === 'locked');
@@ -51,6 +60,7 @@ function whyNotClosed(context: VisitContext): readonly string[] {
     ...(jumpersInPlace(wireMoves(context)) > 0 ? [NOT_CLOSED.jumper] : []),
     ...(loose.length > 0 ? [NOT_CLOSED.notLanded(loose)] : []),
     ...locked.map(NOT_CLOSED.locked),
+    ...unprovenWork(context),
     ...(context.questions.length === 0 ? [] : [SAY.questionOpen]),
   ];
 }

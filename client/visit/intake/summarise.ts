@@ -1,12 +1,23 @@
 import type { VisitSummary } from '../../../grammar/visit/events.ts';
 import type { PartLine, ReadingLine, WorkLine } from '../../../grammar/visit/facts.ts';
-import { hasItem, isDeclined, repairsMade, standingReadings, wireMoves } from '../../../grammar/visit/standing.ts';
+import {
+  coversOff,
+  hasItem,
+  isBypassed,
+  isDeclined,
+  partsOut,
+  repairsMade,
+  standingReadings,
+  wireMoves,
+} from '../../../grammar/visit/standing.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
+import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { earlyWords } from '../../words/talk/refrigerant-words.ts';
 import { NOT_RECORDED, OPEN, PLAIN, TECHNICAL } from '../../words/talk/summary-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { VisitContext } from '../chart/context.ts';
+import { isOpened, provedWith, TAKEN_OFF } from '../rules/isolation.ts';
 import { missingOfRefrigerant } from '../rules/refrigerant-plan.ts';
 import { unfitting } from './take-answer.ts';
 
@@ -100,6 +111,13 @@ function parkedWords({ parked, settled }: VisitContext): readonly string[] {
     });
 }
 
+/** Zones that were taken off and not reported back, where no switch tells it. */
+function leftOff(context: VisitContext): readonly ZoneId[] {
+  return ZONES.filter(
+    (zone) => provedWith(zone) === zone && TAKEN_OFF.includes(context.energy[zone]) && !isOpened(zone, context),
+  );
+}
+
 function openItems(context: VisitContext, left: readonly string[]): readonly string[] {
   const { settled, signatures, parts } = context;
   const proved = standingReadings(context).some((item) => item.under.phase === 'prove');
@@ -109,6 +127,10 @@ function openItems(context: VisitContext, left: readonly string[]): readonly str
     ...left,
     ...(repairsMade(context).length > 0 && !proved ? [OPEN.notProved] : []),
     ...ISOLATION_PLACES.filter((place) => context.isolation[place] === 'open').map(OPEN.switchOpen),
+    ...leftOff(context).map(OPEN.zoneOff),
+    ...coversOff(context).map(OPEN.coverOff),
+    ...partsOut(context).map(OPEN.partOut),
+    ...(isBypassed(context) ? [OPEN.bypassed] : []),
     ...missingOfRefrigerant(context).map((name) => OPEN.refrigerant[name]),
     ...new Set(context.earlyStarts.map(({ how, lacks }) => earlyWords(how, lacks))),
     ...context.waiting.map(({ words }) => OPEN.waiting(words)),

@@ -6,6 +6,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
 import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
+import { isGrounded } from '../rules/after-trip.ts';
 import { minutesToStand } from '../rules/refrigerant-plan.ts';
 import { askWords, stepWords } from '../steps/ask-step.ts';
 import { chooseGoal, chooseStep, isFresh } from '../steps/choose-step.ts';
@@ -89,7 +90,8 @@ function answerQuestion(turn: Turn, yes: boolean): void {
     return;
   }
   if (question.kind !== 'confirm-reading') {
-    turn.say('question', SAY.digitsPlease);
+    const wantsReason = question.kind === 'confirm-meaning' && question.wants === 'reason';
+    turn.say('question', wantsReason ? SAY.reasonWanted : SAY.digitsPlease);
     return;
   }
   if (!yes) return rejectQuestioned(turn, question.reading);
@@ -115,6 +117,7 @@ function sayNext(turn: Turn): void {
   if (context.caution !== undefined) return void turn.say('answer', SAY.cautionFirst);
   const step = context.step ?? chooseStep(context);
   if (step !== undefined) sayStep(turn, step);
+  else if (isGrounded(context)) turn.say('answer', SAY.groundedHolds);
   else if (minutesToStand(context) > 0)
     turn.say('answer', SAY_OF_REFRIGERANT.standsStill(Math.ceil(minutesToStand(context))));
   else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);

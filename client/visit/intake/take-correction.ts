@@ -9,8 +9,11 @@ import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantitie
 import { unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
+import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOf } from '../steps/plans.ts';
+import { heedGround } from './heed-return.ts';
 import { reopenProof, standsProof, takeBackProof } from './reopen-proof.ts';
+import { takeBackDeed } from './take-deed.ts';
 import { settledByItem } from './take-job.ts';
 import {
   circumstances,
@@ -55,7 +58,8 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
     return;
   }
   const reading = corrected(last.reading, correction);
-  if (refusedWhileNotDead(turn, reading, zoneOf(reading.at)) || leftToSupervisor(turn, reading)) return;
+  if (refusedWhileNotDead(turn, reading) || leftToSupervisor(turn, reading)) return;
+  heedGround(turn, reading);
   // It was read in its own phase, whenever it is set right.
   const { phase } = last.under;
   const under = { ...circumstances(turn.context, zoneOf(reading.at), reading), phase };
@@ -95,6 +99,8 @@ export function takeBack(turn: Turn): void {
   if (last.kind === 'question') return takeBackQuestion(turn, last.number);
   if (last.kind === 'proof') return takeBackProof(turn, last.zone);
   if (last.kind === 'wire') return takeBackWire(turn);
+  if (last.kind === 'deed') return takeBackDeed(turn);
+  if (last.kind === 'unproven') return takeBackUnproven(turn, last.cause);
   if (last.kind === 'item' || last.kind === 'recommendation') return takeBackJob(turn, last);
   if (last.kind === 'part') return takeBackPart(turn, last.number);
   if (last.kind === 'work') return takeBackWork(turn, last.number);
@@ -110,7 +116,9 @@ export function takeBack(turn: Turn): void {
     return;
   }
   if (last.kind === 'observation') {
+    const seen = turn.context.observations.find(({ number }) => number === last.number)?.observation;
     turn.record({ type: 'observation.withdrawn', number: last.number });
+    if (seen === 'covers-on') turn.record({ type: 'steps.reopened', steps: SHOWN_BY_LOOK[seen].answers });
     turn.say('readback', SAY.observationBack);
     return;
   }
@@ -160,6 +168,13 @@ function takeBackWork(turn: Turn, number: number): void {
   turn.record({ type: 'work.withdrawn', work: work.work, number });
   if (['prove', 'close'].includes(turn.context.phase)) turn.record({ type: 'steps.reopened', steps: [REPAIR] });
   turn.say('readback', SAY.partBack(work.words));
+}
+
+/** Hands were not there after all. */
+function takeBackUnproven(turn: Turn, cause: number): void {
+  const line = turn.context.unproven.find((one) => one.cause === cause);
+  turn.record({ type: 'unproven.withdrawn', cause });
+  if (line !== undefined) turn.say('readback', SAY.unprovenBack(line.what));
 }
 
 /** A wire taken back did not move: where it is counts as it was told before. */

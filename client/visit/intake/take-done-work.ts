@@ -2,8 +2,10 @@ import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { workWords } from '../../words/things/job-words.ts';
 import type { Turn } from '../chart/turn.ts';
+import { handsAtWork } from '../rules/hands-at.ts';
 import { mendedBy } from '../rules/repairs.ts';
 import { beginProof, PROOF_STEPS, stateUnprovedFinding } from './take-work.ts';
+import { tellUnproven } from './tell-unproven.ts';
 
 /**
  * Something mended without a part. What it cures among the suspects restarts the diagnosis from the readings that still
@@ -21,6 +23,7 @@ export function takeDoneWork(turn: Turn, { work }: Extract<Meaning, { kind: 'wor
   if (isRepair) stateUnprovedFinding(turn, repairs);
   const number = context.readingCount + 1;
   turn.record({ type: 'work.done', work, repairs, number, words: workWords(work) });
+  tellUnproven(turn, workWords(work), handsAtWork(work, repairs, context));
   turn.say('readback', SAY.work(work));
   if (isRepair) beginProof(turn, PROOF_STEPS);
 }

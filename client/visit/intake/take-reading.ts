@@ -7,20 +7,24 @@ import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { cautionById } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
+import { unprovenWords } from '../../words/things/reading-words.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { liveCaution } from '../rules/cautions-due.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
+import { zonesAt } from '../rules/hands-at.ts';
 import { CAPACITOR_ZONES, holdsCharge, OUTDOOR_ZONES, provedWith, TAKEN_OFF } from '../rules/isolation.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
-import { isDue, isProvenDead, powerAt } from '../steps/choose-step.ts';
+import { isDue, powerAt } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
 import { doubtCharge, dropProof } from './end-proofs.ts';
+import { heedGround, heedReturn, metNow } from './heed-return.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
 import { takeProofNumber } from './take-proof.ts';
 import { followRefrigerant, refusedInVacuum } from './take-refrigerant.ts';
 import { takeCharge } from './take-work.ts';
+import { notProvenDead, recordUnproven } from './tell-unproven.ts';
 import { readingWaits } from './wait-for-supervisor.ts';
 
 const DEAD_ONLY = ['resistance', 'capacitance', 'insulation'] as const;
@@ -39,7 +43,8 @@ export function askTwin(turn: Turn, reading: Reading, twin: number): void {
 /** Takes one reading: interlocks first, then its rule, then the record, the energy and the diagnosis. */
 export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed): void {
   const zone = zoneOf(reading.at);
-  if (refusedWhileNotDead(turn, reading, zone) || leftToSupervisor(turn, reading)) return;
+  if (refusedWhileNotDead(turn, reading) || leftToSupervisor(turn, reading)) return;
+  if (confirmed !== 'confirmed') heedGround(turn, reading);
   const under = circumstances(turn.context, zone, reading);
   const judged = judgeReading(reading, under, turn.context.unit);
   const doubt = doubtOf(reading, judged, turn.context);
@@ -88,12 +93,23 @@ export function leftToSupervisor(turn: Turn, reading: Reading): boolean {
 }
 
 /** Ohms, continuity and microfarads outside proven dead: refused with value and reason, and never evidence. */
-export function refusedWhileNotDead(turn: Turn, reading: Reading, zone: ZoneId | 'none'): boolean {
+export function refusedWhileNotDead(turn: Turn, reading: Reading): boolean {
   if (refusedInVacuum(turn, reading)) return true;
   const deadOnly = (DEAD_ONLY as readonly string[]).includes(reading.quantity);
-  if (!deadOnly || reading.bench === true || isProvenDead(zone, turn.context)) return false;
+  if (reading.bench === true) return refusedOnBench(turn, reading);
+  const open = notProvenDead(turn, zonesAt(reading.at));
+  if (!deadOnly || open.length === 0) return false;
   turn.record({ type: 'reading.refused', reading, reason: 'not-proven-dead' });
+  recordUnproven(turn, unprovenWords(reading), open, 'alone');
   turn.say('warning', SAY.notProvenDead);
+  return true;
+}
+
+/** A compressor does not come out: whatever is said to be measured of it on the bench was measured in the unit. */
+function refusedOnBench(turn: Turn, reading: Reading): boolean {
+  if (!reading.at.some((point) => point.startsWith('comp') || point === 'shell')) return false;
+  turn.record({ type: 'reading.refused', reading, reason: 'not-on-the-bench' });
+  turn.say('warning', SAY.notOnTheBench);
   return true;
 }
 
@@ -193,6 +209,7 @@ function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
   const wasOff = TAKEN_OFF.includes(turn.context.energy[zone]);
   const zones = (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? OUTDOOR_ZONES : [zone];
   const why = BECAUSE.reads(reading);
+  const met = metNow(turn, zones, 'every');
   for (const one of zones) turn.move(one, 'live', why);
   dropProof(turn, why);
   doubtCharge(turn, turn.context.discharged);
@@ -200,6 +217,7 @@ function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
     const words = SAY.handsOff(reading.at);
     turn.record({ type: 'hazard.warned', words, zone });
     turn.say('warning', words);
+    heedReturn(turn, zones, met);
     turn.raise({ type: 'step.set-aside' });
     return;
   }

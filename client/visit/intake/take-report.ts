@@ -10,10 +10,12 @@ import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOfSeen } from '../steps/looks.ts';
 import { hastenCheck } from './check-on-me.ts';
 import { dropProof, endProofs } from './end-proofs.ts';
-import { takeDeed } from './take-deed.ts';
+import { heedReset, heedReturn, metNow } from './heed-return.ts';
+import { takeDeed, warnByHand } from './take-deed.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
 import { circumstances } from './take-reading.ts';
+import { notProvenDead } from './tell-unproven.ts';
 import { proofWaits } from './wait-for-supervisor.ts';
 
 export function takeReport(turn: Turn, report: Report): void {
@@ -54,12 +56,12 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   if (report.place === 'thermostat') return;
   const { place } = report;
   const why = BECAUSE.switchReported(report.device, place, report.state);
-  const { isolation, runningSince, call } = turn.context;
+  const { isolation, lockedBy, runningSince, call } = turn.context;
   if (report.state === 'open' || report.state === 'locked') {
     const state = isolation[place] === 'locked' ? 'locked' : report.state;
     const wasClosed = isolation[place] === 'unknown' || isolation[place] === 'closed';
     const underLoad = wasClosed && ((runningSince !== undefined && call !== 'none') || holdsWithoutCall(turn.context));
-    turn.record({ type: 'switch.reported', place, state });
+    turn.record({ type: 'switch.reported', place, state, device: report.device });
     if (place !== 'air-handler' && runningSince !== undefined) turn.record({ type: 'run.changed', running: false });
     for (const zone of zonesOpenedAt(place)) {
       if (!(CAPACITOR_ZONES as readonly ZoneId[]).includes(zone)) turn.move(zone, 'reported-off', why);
@@ -72,9 +74,14 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
     return;
   }
   const zones = zonesFedBy(place, turn.context);
-  turn.record({ type: 'switch.reported', place, state: report.state === 'closed' ? 'closed' : 'open' });
+  const behind = zonesOpenedAt(place);
+  const met = metNow(turn, behind, lockedBy[place] === report.device ? place : 'none');
+  const state = report.state === 'closed' ? 'closed' : 'open';
+  turn.record({ type: 'switch.reported', place, state, device: report.device });
   dropProof(turn, why);
   endProofs(turn, zones, report.state === 'closed' ? 'live' : 'doubted', why);
+  heedReturn(turn, behind, met);
+  if (report.state === 'closed') heedReset(turn, place);
   turn.say('readback', report.state === 'closed' ? SAY.powerBack : SAY.unlocked);
 }
 
@@ -96,8 +103,11 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
   const steps = [...(answered ? [context.step.id] : []), ...shown.answers];
   if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
   if (running && context.runningSince === undefined) turn.record({ type: 'run.changed', running: true });
+  warnOfLook(turn, observation);
   turn.say('readback', SAY.seen(observation));
   if (energised) {
+    const wasLive = context.energy['outdoor-load'] === 'live';
+    const met = metNow(turn, OUTDOOR_ZONES, 'every');
     if (isOpened('outdoor-load', context)) {
       const words = SAY.powerIsOn(observation);
       turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
@@ -105,8 +115,25 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
     }
     const why = BECAUSE.seen(observation);
     for (const zone of OUTDOOR_ZONES) turn.move(zone, 'live', why);
+    if (!wasLive) heedReturn(turn, OUTDOOR_ZONES, met);
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
   }
+}
+
+/** Looks that are made by hand, and what the hand is in; a shell that burns is warned of while its unit may be fed. */
+const SEEN_BY_HAND: Partial<Readonly<Record<ObservationId, ZoneId>>> = {
+  'fan-spins-freely': 'outdoor-load',
+  'fan-stiff': 'outdoor-load',
+  'blower-spins-freely': 'air-handler',
+  'blower-stiff': 'air-handler',
+};
+
+/** A hand on a fan or a shell: warned of as it is told. */
+export function warnOfLook(turn: Turn, observation: ObservationId): void {
+  const zone = SEEN_BY_HAND[observation];
+  const open = zone === undefined ? [] : notProvenDead(turn, [zone]);
+  if (open.length > 0) turn.say('warning', SAY.unproven(open));
+  if (observation === 'compressor-very-hot') warnByHand(turn, SAY.shellBurns, true);
 }
 
 /** Power off, help, medical evaluation even if well; the visit is held. */

@@ -1,7 +1,9 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
+import { HAND_SIGNS } from '../../../grammar/vocabulary/hand-signs.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -9,26 +11,30 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { Turn } from '../chart/turn.ts';
+import { isReason } from '../rules/is-reason.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { setCheck } from './check-on-me.ts';
 import { takeCommand } from './take-command.ts';
+import { warnBeforeAsking } from './take-deed.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { takeDictated } from './take-job.ts';
 import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
-import { takeReport } from './take-report.ts';
-import { takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
+import { takeReport, warnOfLook } from './take-report.ts';
+import { keepPart, takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
 
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
   if (!utterance.accepted || understanding.verdict === 'rejected') {
+    if (utterance.accepted) warnOfWords(turn, understanding.heard);
     turn.say('question', turn.context.questions.length === 0 ? SAY.notTaken : SAY.answerFirst);
     return;
   }
   if (turn.context.questions.length > 0 && answersQuestion(turn, understanding.meaning)) return;
   if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) {
     warnOfVoltage(turn, understanding.meaning);
+    warnOfHands(turn, understanding.meaning);
     return askBack(turn, understanding);
   }
   takeMeaning(turn, understanding.meaning);
@@ -107,6 +113,21 @@ function warnOfVoltage(turn: Turn, meaning: Meaning): void {
   }
 }
 
+/** Hands where they may be hurt are warned of before it is asked whether they were there. */
+function warnOfHands(turn: Turn, meaning: Meaning): void {
+  if (meaning.kind === 'several') for (const part of meaning.parts) warnOfHands(turn, part);
+  if (meaning.kind !== 'report') return;
+  const { report } = meaning;
+  if (report.type === 'observation') warnOfLook(turn, report.observation);
+  if (report.type === 'part-moved' || report.type === 'cover' || report.type === 'deed') warnBeforeAsking(turn, report);
+}
+
+/** A sentence that was not taken may tell of hands all the same. */
+function warnOfWords(turn: Turn, heard: string): void {
+  for (const { tells } of HAND_SIGNS.filter(({ words }) => words.test(heard.toLowerCase())))
+    warnBeforeAsking(turn, tells);
+}
+
 /** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */
 function askBack(turn: Turn, understanding: Understanding): void {
   const { meaning, reason, twin } = understanding;
@@ -138,6 +159,8 @@ function askBack(turn: Turn, understanding: Understanding): void {
 /** Whether this was the answer to the question that stands open; if so it is dealt with. */
 function answersQuestion(turn: Turn, meaning: Meaning): boolean {
   const question = openQuestion(turn.context);
+  if (question?.kind === 'confirm-meaning' && question.wants === 'reason')
+    return answersWithReason(turn, question, meaning);
   if (
     question?.kind === 'confirm-meaning' &&
     meaning.kind === 'command' &&
@@ -157,6 +180,27 @@ function answersQuestion(turn: Turn, meaning: Meaning): boolean {
   turn.endQuestion('answered');
   takeReading(turn, { ...question.reading, value: chosen }, 'digits settled');
   return true;
+}
+
+/** A refused fuse or breaker: a note with a reason keeps it, a no sets it aside, a yes is not enough. */
+function answersWithReason(
+  turn: Turn,
+  question: Extract<Question, { kind: 'confirm-meaning' }>,
+  meaning: Meaning,
+): boolean {
+  if (meaning.kind === 'command' && meaning.command === 'no') {
+    turn.endQuestion('answered');
+    turn.say('question', SAY.setAside);
+    return true;
+  }
+  const isYes = meaning.kind === 'command' && (meaning.command === 'yes' || meaning.command === 'done');
+  if (meaning.kind === 'note' && isReason(meaning.text) && question.meaning.kind === 'part') {
+    turn.endQuestion('answered');
+    keepPart(turn, question.meaning, meaning.text);
+    return true;
+  }
+  if (isYes || meaning.kind === 'note') turn.say('question', SAY.reasonWanted);
+  return isYes || meaning.kind === 'note';
 }
 
 /** The questioned reading, read again: the new one takes its place, the old one stays in the record as set aside. */

@@ -8,17 +8,23 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import { isPoint } from '../../../grammar/vocabulary/points.ts';
 import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
 import { nameplateWords } from '../../words/things/nameplate-words.ts';
 import { partWords } from '../../words/things/part-words.ts';
+import { UNNAMED_TERMINAL, wireWords } from '../../words/things/wire-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { checkPart } from '../rules/check-part.ts';
-import { doubtLanding } from '../rules/landings.ts';
+import { handsAtPart, handsAtWire } from '../rules/hands-at.ts';
+import { isReason } from '../rules/is-reason.ts';
+import { doubtLanding, landingRows, looseWires, spansSwitch } from '../rules/landings.ts';
 import { CHARGE, repairedBy, repairOf } from '../rules/repairs.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { PROVE_PLAN } from '../steps/plans.ts';
 import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
 import { unfitting } from './take-answer.ts';
+import { warnByHand } from './take-deed.ts';
+import { tellUnproven } from './tell-unproven.ts';
 
 /** A part or a charge, with what was said of it. */
 interface FittedPart {
@@ -37,7 +43,26 @@ export function takeNameplate(turn: Turn, plate: Of<'nameplate'>): void {
   });
   turn.record({ type: 'steps.settled', steps: ['arrive.nameplate'] });
   turn.say('readback', nameplateWords(plate.field, plate.value, plate.unit));
+  doubtFitted(turn);
   gateUnit(turn);
+}
+
+/** A plate that is read when the fuse or breaker stands already: one that is too large is doubted then. */
+function doubtFitted(turn: Turn): void {
+  const { parts, unit, plate } = turn.context;
+  for (const { part, ratings, number, words, doubts } of parts) {
+    if (!isOvercurrent(part) || doubts.length > 0) continue;
+    const refused = checkPart(part, ratings, unit, plate).filter(({ weight }) => weight === 'refuse');
+    for (const doubt of refused) turn.record({ type: 'part.doubted', part, ...doubt, number });
+    if (refused.length > 0)
+      turn.say(
+        'warning',
+        SAY.fittedBefore(
+          words,
+          refused.map(({ why }) => why),
+        ),
+      );
+  }
 }
 
 /**
@@ -50,18 +75,41 @@ export function takePart(turn: Turn, part: Of<'part'>, confirmed: boolean): void
   for (const doubt of doubts) turn.record({ type: 'part.doubted', part: part.part, ...doubt });
   const refused = doubts.filter((doubt) => doubt.weight === 'refuse').map((doubt) => doubt.why);
   if (refused.length > 0 && !confirmed) {
-    turn.ask({ kind: 'confirm-meaning', meaning: part, confirmed: true }, SAY.partDoubted(refused));
+    tellUnproven(turn, partWords(part.part, part.ratings), handsAtPart(part.part, [], context), 'alone');
+    if (isOvercurrent(part.part)) {
+      turn.ask({ kind: 'confirm-meaning', meaning: part, wants: 'reason' }, SAY.overcurrentRefused(refused));
+    } else turn.ask({ kind: 'confirm-meaning', meaning: part, confirmed: true }, SAY.partDoubted(refused));
     return;
   }
-  fitPart(
-    turn,
-    part,
-    refused,
-    doubts.filter((doubt) => doubt.weight === 'warn').map((doubt) => doubt.why),
-  );
+  // Of a part that was asked back it was told then.
+  const hands = refused.length > 0 ? 'told before' : 'just now';
+  fitPart(turn, part, refused, warningsOf(doubts), hands);
 }
 
-function fitPart(turn: Turn, part: FittedPart, refused: readonly string[], warnings: readonly string[]): void {
+/** A part that was refused is kept for a reason that was spoken: it stands beside what was held against it. */
+export function keepPart(turn: Turn, part: Of<'part'>, reason: string): void {
+  const { unit, plate } = turn.context;
+  const doubts = checkPart(part.part, part.ratings, unit, plate);
+  const refused = doubts.filter(({ weight }) => weight === 'refuse').map(({ why }) => why);
+  turn.record({ type: 'note.taken', text: reason });
+  fitPart(turn, part, [...refused, BECAUSE.keptAllTheSame(reason)], warningsOf(doubts), 'told before');
+}
+
+const warningsOf = (doubts: ReturnType<typeof checkPart>): readonly string[] =>
+  doubts.filter(({ weight }) => weight === 'warn').map(({ why }) => why);
+
+/** More amps than the unit allows let a fault burn on: a yes does not fit one, a reason does. */
+function isOvercurrent(part: string): part is 'fuse' | 'breaker' {
+  return part === 'fuse' || part === 'breaker';
+}
+
+function fitPart(
+  turn: Turn,
+  part: FittedPart,
+  refused: readonly string[],
+  warnings: readonly string[],
+  hands: 'just now' | 'told before' = 'just now',
+): void {
   const { context } = turn;
   const suspects = context.assessment?.suspects.map((suspect) => suspect.fault) ?? [];
   const repairs = repairedBy(
@@ -72,6 +120,7 @@ function fitPart(turn: Turn, part: FittedPart, refused: readonly string[], warni
   stateUnprovedFinding(turn, repairs);
   const number = context.readingCount + 1;
   turn.record({ type: 'part.fitted', part: part.part, ratings: part.ratings, repairs, number, words, doubts: refused });
+  if (hands === 'just now') tellUnproven(turn, words, handsAtPart(part.part, repairs, context));
   // A weight was read back as a reading already.
   if (part.part !== CHARGE) turn.say('readback', SAY.fitted(words));
   if (warnings.length > 0) turn.say('warning', warnings.join(' '));
@@ -132,12 +181,26 @@ export function takeWire(turn: Turn, meaning: Of<'wire'>, confirmed: boolean): v
   const doubt = confirmed ? undefined : doubtWire(turn, wire);
   if (doubt !== undefined) {
     turn.record({ type: 'landing.doubted', wire, why: doubt });
+    tellUnproven(turn, wireWords(wire), handsAtWire(whereMoved(turn, wire), turn.context), 'alone');
     turn.ask({ kind: 'confirm-meaning', meaning, confirmed: true }, SAY.wireDoubted(wire, doubt));
     return;
   }
+  const hands = handsAtWire(whereMoved(turn, wire), turn.context);
   turn.record({ type: 'wire.moved', wire });
+  // Of what was asked back it was told then.
+  if (!confirmed) tellUnproven(turn, wireWords(wire), hands);
+  if (spansSwitch(wire)) warnByHand(turn, SAY.bypassed, false);
   if (turn.context.settled.includes(TUG)) turn.record({ type: 'steps.reopened', steps: [TUG] });
   turn.say('readback', SAY.wireMoved(wire));
+}
+
+/** A wire that lands, or a jumper that comes off, without a place: where it was told of before. */
+function whereMoved({ context }: Turn, wire: WireMove): Pick<WireMove, 'from' | 'to'> {
+  if (wire.from !== undefined || wire.to !== undefined) return wire;
+  const moves = wireMoves(context);
+  if (wire.action === 'landed') return { from: looseWires(moves).at(-1)?.from ?? UNNAMED_TERMINAL };
+  if (wire.action !== 'jumper-off') return wire;
+  return landingRows(moves).findLast(({ state }) => state === 'jumper') ?? wire;
 }
 
 /** A terminal that the unit is listed without, or a landing where the wire does not belong. */
@@ -153,6 +216,7 @@ function doubtWire(turn: Turn, wire: WireMove): string | undefined {
 
 export function takeNote(turn: Turn, text: string): void {
   turn.record({ type: 'note.taken', text });
-  turn.say('readback', SAY.noted);
-  if (turn.context.closeRefused.length > 0) overrideClose(turn, text);
+  const closing = turn.context.closeRefused.length > 0;
+  turn.say('readback', closing && !isReason(text) ? SAY.reasonInWords : SAY.noted);
+  if (closing && isReason(text)) overrideClose(turn, text);
 }

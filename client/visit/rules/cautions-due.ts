@@ -2,6 +2,7 @@ import { cautionKey } from '../../../grammar/visit/facts.ts';
 import { wasSeen } from '../../../grammar/visit/standing.ts';
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import {
   type CautionId,
@@ -46,12 +47,20 @@ export function cautionsFor(step: Step): readonly CautionId[] {
   if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') {
     return [step.ask.at[0] === 'system' ? 'nitrogen-test' : 'refrigerant-pressure'];
   }
-  if (step.ask.kind === 'look' || step.needs.power !== 'on' || step.zone === 'none') return [];
+  if (step.ask.kind === 'look') return CAUTIONS_OF_LOOK[step.id] ?? [];
+  if (step.needs.power !== 'on' || step.zone === 'none') return [];
   if (step.ask.quantity === 'current') return ['running-parts'];
   if (step.ask.quantity !== 'voltage' && step.ask.quantity !== 'voltage-dc') return [];
   const atContactor = step.ask.at.some((point) => CONTACTOR_POINTS.includes(point));
   return atContactor ? [liveCaution(step.zone), 'contactor-by-hand'] : [liveCaution(step.zone)];
 }
+
+/** Looks that want a hand. */
+const CAUTIONS_OF_LOOK: Readonly<Record<string, readonly CautionId[]>> = {
+  'look-fan-by-hand': ['fan-by-hand'],
+  'look-blower-by-hand': ['fan-by-hand'],
+  'look-compressor-heat': ['shell-heat'],
+} satisfies Partial<Record<TestId, readonly CautionId[]>>;
 
 /** Where a technician is tempted to push the armature in. */
 const CONTACTOR_POINTS: readonly PointId[] = ['L1', 'L2', 'T1', 'T2', 'coil-1', 'coil-2'];

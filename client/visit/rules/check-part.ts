@@ -24,9 +24,9 @@ const CHECKS: Readonly<Record<PartId, Check>> = {
   contactor: (ratings, unit) => checkContactor(ratings, unit),
   'fan-motor': (ratings, unit) => checkFanMotor(ratings, unit),
   'blower-motor': FITS,
-  fuse: (ratings, _unit, plate) => checkOvercurrent('fuse', ratings, plate),
+  fuse: (ratings, unit, plate) => checkOvercurrent('fuse', ratings, unit, plate),
   'control-fuse': FITS,
-  breaker: (ratings, _unit, plate) => checkOvercurrent('breaker', ratings, plate),
+  breaker: (ratings, unit, plate) => checkOvercurrent('breaker', ratings, unit, plate),
   transformer: (ratings) => missing(ratings, ['va'], DOUBTED.transformer),
   thermostat: FITS,
   'float-switch': FITS,
@@ -102,13 +102,23 @@ function checkContactor(ratings: Ratings, unit: UnitProfile): readonly PartDoubt
 }
 
 const OVERCURRENT_SOURCE = 'NEC 440.4(B): at most the nameplate maximum overcurrent protection';
+const LARGEST_SOURCE = 'NEC 440.22(A) and (B): at most 225 percent of the compressor, plus the other loads';
+/** NEC 440.22(A): the most that a motor-compressor may be protected with where less does not let it start. */
+const LARGEST_SHARE = 2.25;
+/** NEC 440.22(A), exception: a device need not be smaller than this. */
+const SMALLEST_AMPS = 15;
 
-function checkOvercurrent(part: PartId, ratings: Ratings, plate: Ratings): readonly PartDoubt[] {
+function checkOvercurrent(part: PartId, ratings: Ratings, unit: UnitProfile, plate: Ratings): readonly PartDoubt[] {
   const amps = numberOf(ratings, 'amps');
   const most = numberOf(plate, 'max-overcurrent');
   if (amps === undefined) return [warn(PART_DOUBTS.ampsNotSaid(part), OVERCURRENT_SOURCE)];
-  if (most === undefined) return [warn(PART_DOUBTS.mostAmpsUnknown, OVERCURRENT_SOURCE)];
-  return amps > most ? [refuse(PART_DOUBTS.tooManyAmps(amps, most), OVERCURRENT_SOURCE)] : [];
+  if (most !== undefined) return amps > most ? [refuse(PART_DOUBTS.tooManyAmps(amps, most), OVERCURRENT_SOURCE)] : [];
+  const rla = numberOf(plate, 'rla') ?? unit.compressor?.rla;
+  const unread = warn(PART_DOUBTS.mostAmpsUnknown, OVERCURRENT_SOURCE);
+  if (rla === undefined) return [unread];
+  const others = unit.fanMotor?.fla ?? 0;
+  const largest = Math.max(SMALLEST_AMPS, round(LARGEST_SHARE * rla + others));
+  return amps > largest ? [refuse(PART_DOUBTS.overLargest(amps, largest, rla, others), LARGEST_SOURCE)] : [unread];
 }
 
 const MOTOR_SOURCE = 'same volts, horsepower and rotation, full load amps not over the old: common practice';

@@ -102,6 +102,15 @@ export function landingRows(moves: readonly WireMove[]): readonly LandingRow[] {
   return rows.map((row, index) => ({ ...row, number: index + 1 }));
 }
 
+/** The two sides of one switch that protects, or of one that stands for a door. */
+const SWITCH_SIDES = ['high-switch', 'low-switch', 'float', 'door-switch'] as const;
+
+/** A jumper across a protecting switch: it is bypassed. */
+export function spansSwitch({ action, from, to }: WireMove): boolean {
+  if (action !== 'jumper-on') return false;
+  return SWITCH_SIDES.some((side) => [from, to].every((end) => end?.startsWith(`${side}-`) === true));
+}
+
 /** Jumpers put on and not taken off again. */
 export function jumpersInPlace(moves: readonly WireMove[]): number {
   const count = (action: WireMove['action']) => moves.filter((move) => move.action === action).length;

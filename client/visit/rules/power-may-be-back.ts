@@ -31,6 +31,13 @@ function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId>
   return reached.size === 0 && POWER_SIGNS.some(({ words }) => words.test(whole)) ? new Set(ZONES) : reached;
 }
 
+/** What the words may mean of locks: that one is off; that a switch came back, and so its own; or nothing. */
+export function locksTold(heard: string): 'lock' | 'switch' | 'none' {
+  const signs = POWER_SIGNS.filter(({ words }) => words.test(wordsOf(heard))).map(({ sign }) => sign);
+  if (signs.includes('lock')) return 'lock';
+  return signs.includes('switch') || signs.includes('somebody') ? 'switch' : 'none';
+}
+
 function wordsOf(text: string): string {
   return tokenise(text)
     .map(({ text: word }) => word)
@@ -41,9 +48,15 @@ function wordsOf(text: string): string {
 function zonesReached(words: string, context: VisitContext): readonly ZoneId[] {
   const signs = POWER_SIGNS.filter((one) => one.words.test(words));
   if (signs.length === 0) return [];
-  const named = POWER_PLACES.filter((place) => place.words.test(words));
+  const told = POWER_PLACES.filter((place) => place.words.test(words));
+  const placed = told.filter(({ bare }) => bare !== true);
+  // Somebody at a breaker, or a lock off it, tells of no one switch.
+  const onlySwitch = signs.every(({ sign }) => sign === 'switch');
+  const named = placed.length > 0 || !onlySwitch ? placed : told;
   if (named.length === 0 || signs.some(({ everywhere }) => everywhere === true)) return ZONES;
-  return named.flatMap(({ reach }) => ('zones' in reach ? reach.zones : zonesFedBy(reach.behind, context)));
+  return named.flatMap(({ reach }) =>
+    'zones' in reach ? reach.zones : [reach.behind].flat().flatMap((place) => zonesFedBy(place, context)),
+  );
 }
 
 function endedByMeaning(meaning: Meaning, context: VisitContext): readonly ZoneId[] {

@@ -4,12 +4,13 @@ import { lackingToRun } from '../../../grammar/visit/refrigerant-work.ts';
 import { standingReadings, wasSeen, wireMoves } from '../../../grammar/visit/standing.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
+import { isGrounded, trippedAt, windingsDue } from '../rules/after-trip.ts';
 import { holdsWithoutCall } from '../rules/holds-without-call.ts';
 import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
 import { doneOfRefrigerant, refrigerantInRepair, refrigerantStep } from '../rules/refrigerant-plan.ts';
 import { repairZone } from '../rules/repairs.ts';
-import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, zoneOfTest } from './plans.ts';
+import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, windingStep, zoneOfTest } from './plans.ts';
 
 /**
  * What the visit asks for next: a plan step of the phase or the best test of the planner, and before it whatever its
@@ -18,7 +19,14 @@ import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, zoneOfTest }
  */
 export function chooseStep(context: VisitContext): Step | undefined {
   const goal = chooseGoal(context);
+  // Nothing feeds a winding that reads to its shell.
+  if (goal !== undefined && wantsFed(goal) && isGrounded(context)) return undefined;
   return goal === undefined ? undefined : (stepBefore(goal, context) ?? goal);
+}
+
+/** Whether a step wants power or a call there. */
+function wantsFed({ needs }: Step): boolean {
+  return needs.power === 'on' || needs.call === 'cooling';
 }
 
 /** What the phase is after, before whatever its needs demand of the energy. */
@@ -155,6 +163,11 @@ function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   if (needsDead(needs)) return goal.zone === 'none' ? undefined : stepToDead(provedWith(goal.zone), context);
   const zone = zonesFeeding(goal).find((one) => isOpened(one, context));
   if (needs.power === 'on' && zone !== undefined) {
+    const [winding] = windingsDue(context);
+    if (winding !== undefined) {
+      const step = windingStep(winding, trippedAt(context) ?? 0);
+      return stepToDead('outdoor-load', context) ?? step;
+    }
     if (looseWires(wireMoves(context)).length > 0) return actionStep('wires-landed', 'none');
     if (context.wires.some(({ wire }) => wire.action === 'landed') && !context.settled.includes('repair.tug-tested')) {
       return actionStep('tug-tested', 'none');

@@ -105,6 +105,19 @@ export function actionStep(done: ActionDone, zone: ZoneId | 'none', needs: Ranke
   return { id: `${source}.${done}${elsewhere}`, source, ask: { kind: 'action', done }, needs, hazards: [], zone };
 }
 
+/** A winding to its shell, read dead before power returns. @param since numbers the trip that asks for it */
+export function windingStep(at: readonly [PointId, PointId], since: number): Step {
+  const needs: RankedTest['needs'] = { power: 'off', call: 'any', bench: false };
+  return {
+    id: `energy.winding-${at[0]}-${since}`,
+    source: 'energy',
+    ask: { kind: 'reading', quantity: 'resistance', at },
+    needs,
+    hazards: [],
+    zone: 'outdoor-load',
+  };
+}
+
 /** A test of the planner's, as a step. */
 export function testStep(test: RankedTest): Step {
   const { id, quantity, at, needs, hazards } = test;

@@ -21,6 +21,7 @@ export const TRANSCRIPT = {
     said: 'said',
     reading: 'reading',
     refused: 'refused',
+    unproven: 'unproven',
     asked: 'asked',
     energy: 'energy',
     caution: 'caution',
@@ -38,6 +39,8 @@ export const TRANSCRIPT = {
     ),
   refused: (line: Line<'refused'>) => `Refused: ${showReading(line.reading)}`,
   refusedDetail: (line: Line<'refused'>) => line.reason.replaceAll('-', ' '),
+  unproven: (line: Line<'unproven'>) => `Not proven dead, ${ZONE_NAMES[line.zone]}: ${line.what}`,
+  unprovenDetail: (line: Line<'unproven'>) => ENERGY_WORDS[line.state],
   asked: (line: Line<'asked'>) => `Asked: ${showReading(line.reading)}`,
   energy: ({ zone, from, to }: Line<'energyChanges'>) =>
     `${ZONE_NAMES[zone]}: ${ENERGY_WORDS[from]} → ${ENERGY_WORDS[to]}`,

@@ -79,6 +79,20 @@ export const CAUTIONS = [
     source: 'common practice: an arc at the contacts, and a load that starts on whoever holds it',
   },
   {
+    id: 'fan-by-hand',
+    words: 'Caution: a fan is turned by hand only while it is proven dead. It can start by itself.',
+    again: 'Dead only.',
+    covers: ['moving-fan'],
+    source: 'common practice',
+  },
+  {
+    id: 'shell-heat',
+    words: 'Caution: the shell may burn. Hand near it, not on it, clear of fan and terminals.',
+    again: 'It may burn.',
+    covers: ['moving-fan'],
+    source: 'common practice: a tripped overload stands for a shell that burns the skin',
+  },
+  {
     id: 'refrigerant-pressure',
     words: 'Caution: refrigerant under pressure, it burns by frost. Glasses and gloves on, hoses clear of the fan.',
     again: 'Under pressure.',

@@ -1,3 +1,6 @@
+import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { capital } from '../capital.ts';
+
 /** What speaks against something that was done or said; asked back, and an open item where it is kept all the same. */
 
 /** Against a part, by its ratings. */
@@ -12,6 +15,8 @@ export const PART_DOUBTS = {
   otherCoil: (volts: number, control: number) => `Its coil is ${volts} volts; the control circuit is ${control}.`,
   fewerPoles: (old: number) => `The old one had ${old} poles: one leg would stay connected.`,
   ampsNotSaid: (part: string) => `The ${part}'s amps were not said.`,
+  overLargest: (fitted: number, most: number, rla: number, others: number) =>
+    `It is ${fitted} amps; the nameplate was not read, and 225 percent of ${rla} amps${others > 0 ? ` plus ${others} for the fan` : ''} is ${most}.`,
   mostAmpsUnknown: 'Maximum overcurrent protection was not read from the nameplate.',
   tooManyAmps: (fitted: number, most: number) => `It is ${fitted} amps; the nameplate allows at most ${most}.`,
   rotation: 'Look at its rotation before the fan blade goes on.',
@@ -49,5 +54,7 @@ export const ABSENT = {
 export const NOT_CLOSED = {
   jumper: 'A jumper is still in place. Take it off and say so.',
   notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}. Land it and say so.`,
+  unproven: (zone: ZoneId, what: readonly string[]) =>
+    `${capital(ZONE_NAMES[zone])} not proven dead at: ${what.join('; ')}. Say why.`,
   locked: (place: string) => `The switch at the ${place.replace('-', ' ')} is still locked. Report it back on.`,
 } as const;

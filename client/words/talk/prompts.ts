@@ -1,5 +1,5 @@
 import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import type { Judged, VisitSummary, WireMove } from '../../../grammar/visit/events.ts';
+import type { Deed, Judged, VisitSummary, WireMove } from '../../../grammar/visit/events.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
@@ -8,7 +8,7 @@ import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
-import { deedWords, type ReportedDeed } from '../things/deed-words.ts';
+import { deedWords } from '../things/deed-words.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { itemWords, workWords } from '../things/job-words.ts';
 import { observationWords } from '../things/observation-words.ts';
@@ -35,6 +35,7 @@ export const SAY = {
   impossible: (reading: Reading) => `${capital(readbackWords(reading, true))} That cannot be. Measure it again.`,
   rejected: (reading: Reading) => `${capital(readbackWords(reading))} Set aside. Measure it again.`,
   notProvenDead: 'Refused: power was not proven off. Prove it dead, then measure again.',
+  notOnTheBench: 'Refused: a compressor is not measured on the bench. Prove it dead, then measure it in place.',
   lacks: (what: string) => `This unit is listed without ${what}.`,
   otherUnit: 'That unit does not belong to this reading. Say the number with its own unit.',
   contradiction: 'Two readings contradict each other. Measure the last one again.',
@@ -48,6 +49,8 @@ export const SAY = {
   itemBack: (item: JobItemId) => `Taken back: ${itemWords(item)}.`,
   recommendationBack: (text: string) => `Taken back: recommend ${text}.`,
   partBack: (words: string) => `Taken back: ${words}.`,
+  deedBack: (deed: Deed) => `Taken back: ${deedWords(deed)}.`,
+  unprovenBack: (what: string) => `Taken back: ${what}.`,
   wireBack: (wire: WireMove) => `Taken back: ${wireWords(wire)}.`,
 
   // What was not understood, or waits for an answer.
@@ -75,6 +78,18 @@ export const SAY = {
   powerBack: 'Power reported back. Proof ended.',
   maybeBack: (zones: readonly ZoneId[], proofs: readonly ZoneId[]) =>
     `Power may be back. ${proofs.length === 0 ? `Counts as live: ${zoneList(zones)}` : `Proof ended: ${zoneList(proofs)}`}.`,
+  unproven: (zones: readonly ZoneId[]) => `${capital(zoneList(zones))}: not proven dead.`,
+  stillThere: (what: readonly string[]) => `Power back with: ${what.join(', ')}.`,
+  armature: 'Never push a contactor in by hand while it is fed.',
+  bypassed: 'A bypassed switch protects nothing. Take the bypass out before it runs.',
+  shellBurns: 'Hand off the shell: it burns, and the unit is not proven dead.',
+  grounded: 'A winding reads to its shell. It may vent at the terminals: stay clear, do not reset.',
+  groundedFed:
+    'Power on a winding that reads to its shell: it may vent at the terminals. Stay clear, open the breaker.',
+  groundedHolds: 'A winding reads to its shell: power is not asked for. It may vent at the terminals. Do not reset.',
+  windingsUnread:
+    'Power is back after a trip, and not every winding was read to its shell. Stay clear of the terminals.',
+  resetAgain: (times: number) => `Reset ${sayNumber(times)}: one is all it gets. Leave it open and find what trips it.`,
   nothingLocked: 'Say which switch is open and locked, device and place, before the proof.',
   groundNotSeen:
     'A live leg has not been read to this ground. Read one on the disconnect line side first, then prove again.',
@@ -124,10 +139,15 @@ export const SAY = {
   // What was seen and done.
   seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
   item: (item: JobItemId) => `${capital(itemWords(item))}.`,
-  deed: (done: ReportedDeed) => `${capital(deedWords(done))}.`,
+  deed: (done: Deed) => `${capital(deedWords(done))}.`,
   work: (work: WorkId) => `${capital(workWords(work))}.`,
   fitted: (words: string) => `Fitted: ${words}.`,
   partDoubted: (why: readonly string[]) => `Does not match. ${why.join(' ')} Keep it all the same?`,
+  overcurrentRefused: (why: readonly string[]) =>
+    `Refused. ${why.join(' ')} Fit a smaller one, or say note and the reason.`,
+  reasonWanted: 'A yes is not enough. Say note and the reason.',
+  keptForReason: (words: string) => `Fitted all the same, with its reason: ${words}.`,
+  fittedBefore: (words: string, why: readonly string[]) => `${capital(words)} does not match. ${why.join(' ')}`,
   wireMoved: (wire: WireMove) => `${capital(wireWords(wire))}.`,
   wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that where it belongs?`,
   pulledUnderLoad: 'Pulled with the load on: a pull-out is not a load switch. Look at its blades before it goes back.',
@@ -148,6 +168,7 @@ export const SAY = {
   brief: 'Short talk.',
   full: 'Full talk.',
   help: 'Say a place and a number, what you see, what you switched, the part you fitted, or: what next, why, correction, take that back, say again, finish the visit.',
+  reasonInWords: 'That is not a reason. Say note, and why.',
   notClosed: (why: readonly string[]) => `Not closed: ${why.join(' ')} To close all the same, say note and the reason.`,
   closed: ({ plain, openItems }: VisitSummary) =>
     openItems.length === 0 ? plain : `${plain} Open: ${openItems.join('. ')}.`,

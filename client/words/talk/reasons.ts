@@ -22,6 +22,7 @@ export const BECAUSE = {
   foundInProof: (volts: number) => `${valueWords(volts, 'V')} in the proof`,
   quiet: 'thirty minutes without a word',
   maybeBack: (heard: string) => `power may be back: "${heard}"`,
+  fuseBack: 'a fuse was put back in',
   takenBack: 'what it rested on was taken back or corrected',
   recordCut: 'the record broke off inside a sentence',
   away: 'the record stood still',
@@ -38,6 +39,7 @@ export const BECAUSE = {
   passed: 'passed',
   cannotReach: 'cannot reach',
   workBegan: 'work has begun',
+  keptAllTheSame: (reason: string) => `kept all the same: ${reason}`,
   closedAllTheSame: (reason: string) => `closed all the same: ${reason}`,
 } as const;
 

@@ -1,8 +1,13 @@
 import type { Phase, WireMove } from '../../../grammar/visit/events.ts';
+import type { CoverId } from '../../../grammar/vocabulary/covers.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { PARTS_BY_ID, type PartId } from '../../../grammar/vocabulary/parts.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
+import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
+import { COVER_NAMES } from '../things/deed-words.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { itemWords } from '../things/job-words.ts';
 import { partWords } from '../things/part-words.ts';
@@ -61,6 +66,10 @@ export const PLAIN = {
 /** What is left open when a visit closes. */
 export const OPEN = {
   notProved: 'the repair was not proved by readings',
+  coverOff: (cover: CoverId) => `the ${COVER_NAMES[cover]} was left off`,
+  partOut: (part: PartId) => `${nameIn(PARTS_BY_ID, part)} was taken out and not put back`,
+  bypassed: 'a protecting switch was bypassed',
+  zoneOff: (zone: ZoneId) => `${ZONE_NAMES[zone]} was left off`,
   switchOpen: (place: string) => `the switch at the ${place.replace('-', ' ')} was left open`,
   /** What an opened refrigerant circuit lacks, by its step. */
   refrigerant: {

@@ -20,6 +20,7 @@ export const PLAYED_LABELS = {
   energy: 'energy',
   suspects: 'suspects',
   refused: 'refused',
+  unproven: 'unproven',
   corrected: 'corrected',
   finding: 'FINDING',
 } as const;
@@ -36,6 +37,8 @@ export const PLAYED_LINES = {
   suspects: ({ suspects }: Event<'suspects.ranked'>) => suspects.slice(0, 3).map(showLikely).join(', '),
   refused: ({ reading, reason }: Event<'reading.refused'>) =>
     `${reading.value} ${reading.unit}: ${reason.replaceAll('-', ' ')}`,
+  unproven: ({ what, zone, state }: Event<'work.unproven'>) =>
+    `${what} (${ZONE_NAMES[zone]}: ${state.replace('-', ' ')})`,
   corrected: ({ from, to }: Event<'reading.corrected'>) => `${from.value} → ${to.value} ${to.unit}`,
   finding: (event: Event<'finding.stated'>) => showFinding(event),
 } as const;

@@ -32,6 +32,8 @@ export const RECORD_TITLES = {
   remarks: 'Remarks',
   hurt: 'Somebody was hurt',
   unanswered: 'Checks without an answer',
+  unproven: 'Worked on, not proven dead',
+  deeds: 'Done by hand',
   wires: 'Wires',
   parts: 'Parts',
   works: 'Done without a part',
@@ -86,7 +88,10 @@ export const RECORD_LINES = {
   hurt: (line: Row<'injuries'>) => clock(line),
   unanswered: (line: Row<'unanswered'>) => `${clock(line)} put ${line.times} times`,
   wire: ({ at, ...wire }: Row<'wires'>) => `${clock({ at })} ${wireWords(wire)}`,
-  part: (line: Row<'parts'>) => `${clock(line)} ${partWords(line.part, line.ratings)}`,
+  unproven: (line: Row<'unproven'>) =>
+    `${clock(line)} ${line.what}. ${ZONE_NAMES[line.zone]}: ${line.state.replace('-', ' ')}`,
+  deed: (line: Row<'deeds'>) => `${clock(line)} ${[line.of, line.to].filter(Boolean).join(' ').replaceAll('-', ' ')}`,
+  part: (line: Row<'parts'>) => `${clock(line)} ${[partWords(line.part, line.ratings), ...line.doubts].join('. ')}`,
   note: (line: Row<'notes'>) => `${clock(line)} ${line.text}`,
   override: (line: Row<'overrides'>) => `${line.why.join(' ')} Reason: ${line.reason}`,
 } as const;

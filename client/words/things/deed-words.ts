@@ -1,18 +1,16 @@
-import type { Report } from '../../../grammar/phrases/meaning.ts';
+import type { Deed } from '../../../grammar/visit/events.ts';
 import type { CoverId } from '../../../grammar/vocabulary/covers.ts';
 import { DEEDS_BY_ID } from '../../../grammar/vocabulary/deeds.ts';
 import { PARTS_BY_ID } from '../../../grammar/vocabulary/parts.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 
-/** What was done at the unit: a part out or in, a cover off or on, a deed by hand. */
-export type ReportedDeed = Extract<Report, { type: 'part-moved' | 'cover' | 'deed' }>;
-
-const COVER_NAMES: Readonly<Record<CoverId, string>> = {
+/** Covers as they are named aloud. */
+export const COVER_NAMES: Readonly<Record<CoverId, string>> = {
   unit: 'cover of the unit',
   'compressor-terminals': 'terminal cover',
 };
 
-export function deedWords(report: ReportedDeed): string {
+export function deedWords(report: Deed): string {
   switch (report.type) {
     case 'part-moved':
       return `${nameIn(PARTS_BY_ID, report.part)} ${report.to === 'out' ? 'taken out' : 'back in'}`;

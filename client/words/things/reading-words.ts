@@ -1,6 +1,6 @@
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { placeWords } from './place-words.ts';
-import { valueWords } from './value-words.ts';
+import { FUNCTION_WORDS, valueWords } from './value-words.ts';
 
 /** "herm section, forty-four microfarads, on the bench.": a reading as it is read back. */
 export function readbackWords(reading: Reading, digitByDigit = false): string {
@@ -36,4 +36,9 @@ function measuredWords({ quantity, at, value }: Reading): string {
     case 'time':
       return place;
   }
+}
+
+/** What was measured where hands had not to be: "fan common to fan run, ohms". The value was refused. */
+export function unprovenWords({ at, quantity }: Reading): string {
+  return `${placeWords(at)}, ${FUNCTION_WORDS[quantity]}`;
 }

@@ -14,6 +14,12 @@ export function wireWords(wire: WireMove): string {
   return `${thing} ${wire.action.replace('jumper-', '')}${from}${to}`;
 }
 
+/** "jumper from leg one to T one": one that is in place. */
+export function jumperWords({ from, to }: Pick<WireMove, 'from' | 'to'>): string {
+  const ends = [from, to].filter((end) => end !== undefined).map(pointWords);
+  return ends.length === 0 ? 'a jumper' : `jumper ${ends.join(' to ')}`;
+}
+
 /** "10 gauge brown wire from capacitor fan": one that is off its terminal. */
 export function looseWireWords({ size, colour, from }: Pick<WireMove, 'size' | 'colour'> & { from: string }): string {
   return [size, colour, 'wire from', pointWords(from)].filter(Boolean).join(' ');

@@ -232,7 +232,7 @@ describe('a part whose ratings were not all said', () => {
     await visit.type('fitted a thirty five over five dual capacitor four forty volt');
     expect(said(visit, /Does not match\. .*Keep it all the same\?/)).toBe(true);
     expect(visit.of('part.fitted')).toEqual([]);
-    await visit.type('yes', 'finish the visit');
+    await visit.type('yes', 'finish the visit', 'note it was fitted before the log began');
     expect(foldVisit(visit.events()).summary?.openItems.some((item) => item.startsWith('dual-capacitor:'))).toBe(true);
   });
 });
@@ -262,6 +262,7 @@ describe('a close with wires not landed', () => {
     await visit.type('lifted the brown wire from fan', 'finish the visit');
     expect(visit.of('close.refused')[0]?.why).toEqual([
       'Not landed: brown wire from capacitor fan. Land it and say so.',
+      'Outdoor unit not proven dead at: brown wire lifted from capacitor fan. Say why.',
     ]);
     expect(said(visit, 'To close all the same, say note and the reason.')).toBe(true);
     await visit.type('finish the visit');
@@ -277,6 +278,8 @@ describe('a close with wires not landed', () => {
     const visit = await TypedVisit.open();
     await visit.type('lifted the brown wire from fan', 'finish the visit', 'landed the brown wire on fan');
     await visit.type('finish the visit');
+    expect(visit.of('close.refused').at(-1)?.why.join(' ')).not.toContain('Not landed');
+    await visit.type('note the main was off, tested with a pen');
     expect(visit.run.context.phase).toBe('closed');
   });
 });

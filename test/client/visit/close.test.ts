@@ -133,7 +133,7 @@ describe('the summaries', () => {
   it('leave other causes open where the finding was not proved', async () => {
     const visit = await TypedVisit.open();
     await visit.type('outdoor fan is not turning', 'fitted a forty five over five dual capacitor four forty volt');
-    await visit.type('finish the visit');
+    await visit.type('finish the visit', 'note it was fitted before the log began');
     const view = foldVisit(visit.events());
     expect(view.finding?.probability ?? 0).toBeLessThan(0.95);
     expect(view.summary?.plain).toContain('Other causes are not ruled out.');

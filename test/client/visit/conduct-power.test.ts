@@ -30,8 +30,6 @@ const KINDS: Readonly<Record<string, readonly string[]>> = {
     'somebody turned on the power',
   ],
   'a switch is back': [
-    'the breaker is on again',
-    'breaker is back on',
     'disconnect is back in i think',
     'disconnect is in',
     'i put the pull out back in',
@@ -153,16 +151,20 @@ describe('what is said while working dead', () => {
 });
 
 describe('a breaker closed above a locked disconnect', () => {
-  it.each(['panel breaker is back on', 'i reset the breaker in the panel', 'panel breaker is unlocked'])(
-    'ends the proof of the line side, not of the load side: %s',
-    async (sentence) => {
-      const visit = await bothProvenDead();
-      await visit.type(sentence);
-      expect(['live', 'unknown']).toContain(energyOf(visit, 'disconnect-line'));
-      expect(energyOf(visit)).toBe('proven-dead');
-      expect(energyOf(visit, 'capacitor-fan')).toBe('proven-dead');
-    },
-  );
+  it.each([
+    'breaker is back on',
+    'the breaker is on again',
+    'reset the breaker',
+    'panel breaker is back on',
+    'i reset the breaker in the panel',
+    'panel breaker is unlocked',
+  ])('ends the proof of the line side, not of the load side: %s', async (sentence) => {
+    const visit = await bothProvenDead();
+    await visit.type(sentence);
+    expect(['live', 'unknown']).toContain(energyOf(visit, 'disconnect-line'));
+    expect(energyOf(visit)).toBe('proven-dead');
+    expect(energyOf(visit, 'capacitor-fan')).toBe('proven-dead');
+  });
 
   it('ends both where the disconnect below is not locked', async () => {
     const visit = await bothProvenDead();

@@ -47,7 +47,7 @@ describe('a visit whose record was cut', () => {
   }
 
   it('goes on from wherever it was cut between two inputs to the same end', { timeout: 240_000 }, async () => {
-    const lines = [...LIBRARY_VISIT, 'fan common to fan run twelve ohms', 'finish the visit'];
+    const lines = [...LIBRARY_VISIT, 'fan common to fan run twelve ohms', 'take that back', 'finish the visit'];
     const whole = await TypedVisit.open();
     await whole.type(...lines);
     const end = gist(whole.bodies);

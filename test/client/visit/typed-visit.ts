@@ -124,6 +124,14 @@ export const TO_PROVEN_DEAD = [
   'fan section zero volts d c',
 ] as const;
 
+/** Each winding read to its shell, and none of them grounded. */
+export const WINDINGS_SOUND = [
+  'compressor common to shell open',
+  'compressor run to shell open',
+  'compressor start to shell open',
+  'fan motor to ground open',
+] as const;
+
 /** The repair and its proof, up to the split. */
 export const REPAIR_AND_PROOF = [
   'fan section one point one microfarads on the bench',

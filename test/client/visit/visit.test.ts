@@ -4,7 +4,15 @@ import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { URGENT_WORDS } from '../../../grammar/vocabulary/urgent-words.ts';
 import { NEVER_SAID } from './never-said.ts';
-import { ARRIVAL, LIBRARY_VISIT, REPAIR_AND_PROOF, TO_LIVE_STEP, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import {
+  ARRIVAL,
+  LIBRARY_VISIT,
+  REPAIR_AND_PROOF,
+  TO_LIVE_STEP,
+  TO_PROVEN_DEAD,
+  TypedVisit,
+  WINDINGS_SOUND,
+} from './typed-visit.ts';
 
 describe('a live step', () => {
   it('is asked only after its caution was spoken whole and acknowledged', async () => {
@@ -310,6 +318,8 @@ describe('the whole library visit', () => {
     await visit.type('jumper on from R to Y', 'finish the visit');
     expect(visit.of('close.refused')).toHaveLength(1);
     await visit.type('jumper off from R to Y', 'finish the visit');
+    expect(visit.of('close.refused').at(-1)?.why.join(' ')).toMatch(/^24 volt control not proven dead at: jumper on/);
+    await visit.type('note the call was put on there for the test');
     expect(visit.run.context.phase).toBe('closed');
   });
 });
@@ -413,7 +423,7 @@ describe('the words that are listened for while the mouth speaks', () => {
 describe('power put back after a fuse', () => {
   it('wants the windings read to the shell first, in a caution that is acknowledged', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(...TO_PROVEN_DEAD, 'fitted a sixty amp fuse', 'covers are on');
+    await visit.type(...TO_PROVEN_DEAD, 'fitted a thirty amp fuse', ...WINDINGS_SOUND, 'covers are on');
     expect(visit.mouth.last()).toContain('before this one reset, read each winding to the shell');
     await visit.type('live');
     expect(visit.of('caution.acknowledged').map((event) => event.caution)).toContain('reset-once');

@@ -317,6 +317,7 @@ class Walker {
         'breaker at the panel is back on',
         'air handler switch is back on',
         'finish the visit',
+        'note the walk is over here',
       ]) {
         if (!this.#closed()) this.say(line);
       }

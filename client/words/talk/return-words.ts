@@ -1,0 +1,19 @@
+import type { CoverId } from '../../../grammar/vocabulary/covers.ts';
+import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
+import { PARTS_BY_ID, type PartId } from '../../../grammar/vocabulary/parts.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
+import { COVER_NAMES } from '../things/deed-words.ts';
+
+const SWITCHES: Readonly<Record<IsolationPlace, string>> = {
+  outdoor: 'outdoor disconnect',
+  panel: 'panel breaker',
+  'air-handler': 'air handler switch',
+};
+
+/** What power meets when it comes back, each by name. */
+export const MET_BY_POWER = {
+  coverOff: (cover: CoverId) => `${COVER_NAMES[cover]} off`,
+  partOut: (part: PartId) => `${nameIn(PARTS_BY_ID, part)} out`,
+  bypassed: 'a bypassed switch',
+  locked: (place: IsolationPlace) => `${SWITCHES[place]} recorded locked`,
+} as const;
