@@ -28,6 +28,8 @@ export interface RefrigerantWork {
   readonly emptied: boolean;
   /** Evacuated, and neither broken nor charged since. */
   readonly inVacuum: boolean;
+  /** The nitrogen in it, as it was read last. */
+  readonly nitrogen?: number;
   readonly recovered?: number;
   readonly test?: {
     readonly psi: number;

@@ -49,9 +49,14 @@ export function isRefrigerantOpened({ refrigerantWork }: VisitFacts): boolean {
   return refrigerantWork.opened;
 }
 
-/** Whether a flame would meet what burns, or what is under pressure: refrigerant, or the nitrogen of a test. */
-export function isLineCharged({ refrigerantWork: { emptied, test, microns } }: VisitFacts): boolean {
-  return !emptied || (test !== undefined && microns === undefined);
+/** Nitrogen flows through at less than this while a joint is brazed, in psi: common practice. */
+const FLOWING_PSI = 5;
+
+/** What a flame would meet in the line: refrigerant, or nitrogen under pressure. */
+export function chargeOfLine({ refrigerantWork }: VisitFacts): 'refrigerant' | 'nitrogen' | 'none' {
+  const { emptied, nitrogen = 0 } = refrigerantWork;
+  if (!emptied) return 'refrigerant';
+  return nitrogen > FLOWING_PSI ? 'nitrogen' : 'none';
 }
 
 /** The log from its beginning: what comes out of its order does not count, and breaks what came before it. */
@@ -68,8 +73,10 @@ function after(work: RefrigerantWork, entry: RefrigerantEntry, passed: Passed): 
     case 'searched':
       return { ...work, searched: true };
     case 'vacuum':
-    case 'vacuum-on':
-      return { ...work, inVacuum: true };
+    case 'vacuum-on': {
+      const { nitrogen: _out, ...rest } = work;
+      return { ...rest, inVacuum: true };
+    }
     case 'vacuum-off': {
       const { microns: _was, isolatedAt: _when, ...broken } = { ...work, inVacuum: false };
       return work.stood === true ? { ...work, inVacuum: false } : broken;
@@ -78,8 +85,9 @@ function after(work: RefrigerantWork, entry: RefrigerantEntry, passed: Passed): 
       return afterMass(work, entry.ounces, passed);
     case 'nitrogen': {
       const { is: _is, within, ...test } = entry;
+      const read = { ...work, nitrogen: test.psi };
       const begins = work.opened && within && work.held !== true && work.test === undefined;
-      return begins && lackingBefore('held', work, passed) === undefined ? { ...work, test } : work;
+      return begins && lackingBefore('held', work, passed) === undefined ? { ...read, test } : read;
     }
     case 'isolated':
       return work.microns === undefined ? work : { ...work, isolatedAt: entry.mono };
@@ -91,7 +99,8 @@ function after(work: RefrigerantWork, entry: RefrigerantEntry, passed: Passed): 
 /** What was not put in by weight behind all the rest has to come out again. */
 function afterMass(work: RefrigerantWork, ounces: number, passed: Passed): RefrigerantWork {
   if (ounces <= 0) return { ...work, recovered: -ounces, emptied: true };
-  const charged = { ...work, emptied: false, inVacuum: false };
+  const { nitrogen: _out, ...rest } = work;
+  const charged = { ...rest, emptied: false, inVacuum: false };
   if (!work.opened) return charged;
   if (work.charged !== undefined || lackingBefore('charged', work, passed) === undefined) {
     return { ...charged, charged: ounces };
@@ -119,8 +128,14 @@ function afterVerdict(work: RefrigerantWork, entry: Judged, passed: Passed): Ref
 type Judged = Extract<RefrigerantEntry, { is: 'judged' }>;
 
 /** All tests begin anew; what was recovered stays recovered where nothing was put in since. */
-function anew({ opened, emptied, inVacuum, recovered }: RefrigerantWork): RefrigerantWork {
-  return { opened, emptied, inVacuum, ...(emptied && recovered !== undefined ? { recovered } : {}) };
+function anew({ opened, emptied, inVacuum, nitrogen, recovered }: RefrigerantWork): RefrigerantWork {
+  return {
+    opened,
+    emptied,
+    inVacuum,
+    ...(nitrogen === undefined ? {} : { nitrogen }),
+    ...(emptied && recovered !== undefined ? { recovered } : {}),
+  };
 }
 
 /** The outdoor air as it was read last, in degrees Fahrenheit. */

@@ -1,5 +1,10 @@
 import { rowsBy } from './rows-by.ts';
 
+/** A line or a coil cannot be cut, unsweated or changed without opening the circuit. */
+const COIL = '(indoor | outdoor | evaporator | evap | condenser) coil';
+const LINE = '([liquid | suction | discharge | refrigerant] line | lines | line set)';
+const LINE_OPENED = `((cut [into | open] | unsweated | unbrazed) [the | a] (${LINE} | ${COIL}) | (replaced | changed [out] | swapped [out] | fitted | installed) [the | a] [new] (${COIL} | line set))`;
+
 /**
  * What belongs to the job and is no measurement: consent, the meter's category, the opened circuit, what is asked when
  * the visit closes. Reported in a word; none is evidence for the diagnosis.
@@ -38,7 +43,7 @@ export const JOB_ITEMS = [
   {
     id: 'circuit-opened',
     name: 'refrigerant circuit is opened',
-    say: "[i | i've | i have] opened the ([refrigerant] circuit | system) | [the] refrigerant circuit is (open | opened)",
+    say: `[i | i've | i have] opened the ([refrigerant] circuit | system) | [the] refrigerant circuit is (open | opened) | [i | i've | i have] ${LINE_OPENED}`,
   },
   { id: 'leak-found', name: 'leak found', say: 'found (a | the) leak | leak found' },
   {

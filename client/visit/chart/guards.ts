@@ -1,5 +1,5 @@
 import { isAnswered } from '../intake/settle-turn.ts';
-import { chooseStep, undoes } from '../steps/choose-step.ts';
+import { chooseStep, startsOpenCircuit, undoes } from '../steps/choose-step.ts';
 import { holdBack } from '../steps/hold-back.ts';
 import type { VisitContext } from './context.ts';
 
@@ -21,6 +21,7 @@ function outOfPlace({ context }: Seen): boolean {
   const { step, phase } = context;
   if (step === undefined) return false;
   if (undoes(step.needs, step.zone, context)) return true;
+  if (step.source === 'planner' && startsOpenCircuit(step.needs, context)) return true;
   if (step.source === 'energy') {
     const now = chooseStep(context);
     return now !== undefined && now.id !== step.id;

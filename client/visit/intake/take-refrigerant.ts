@@ -9,7 +9,7 @@ import {
   testLimits,
 } from '../../../grammar/visit/refrigerant-rules.ts';
 import {
-  isLineCharged,
+  chargeOfLine,
   isRefrigerantOpened,
   lackingBefore,
   outdoorFahrenheit,
@@ -71,9 +71,11 @@ export function heedFlame(turn: Turn, { accepted, understanding }: HeardUtteranc
 
 /** Whatever is in the line, under pressure it burns, bursts, or breaks down to what poisons. */
 function warnOfFlame(turn: Turn): void {
-  if (!isLineCharged(turn.context)) return;
-  turn.record({ type: 'hazard.warned', words: SAY_OF_REFRIGERANT.flameOnCharge, zone: 'outdoor-load' });
-  turn.say('warning', SAY_OF_REFRIGERANT.flameOnCharge);
+  const charge = chargeOfLine(turn.context);
+  if (charge === 'none') return;
+  const words = SAY_OF_REFRIGERANT.flameOn[charge];
+  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
+  turn.say('warning', words);
 }
 
 /** An insulation test puts its volts across a compressor that a vacuum no longer insulates: refused, and never evidence. */

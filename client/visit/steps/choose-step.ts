@@ -145,10 +145,14 @@ function closingStep(context: VisitContext): Step | undefined {
 
 /** A test that would start an opened circuit, or put its volts across a compressor in a vacuum. */
 function endangers({ needs, quantity, at }: RankedTest, context: VisitContext): boolean {
-  const { inVacuum } = context.refrigerantWork;
-  if (inVacuum && (quantity === 'insulation' || (quantity === 'resistance' && at.includes('shell')))) return true;
+  const isToShell = quantity === 'insulation' || (quantity === 'resistance' && at.includes('shell'));
+  return startsOpenCircuit(needs, context) || (isToShell && context.refrigerantWork.inVacuum);
+}
+
+/** Whether a step wants power or a call that the refrigerant circuit does not allow. */
+export function startsOpenCircuit(needs: RankedTest['needs'], context: VisitContext): boolean {
   const starts = needs.power === 'on' || needs.call === 'cooling';
-  return starts && (inVacuum || lackingToRun(context) !== undefined);
+  return starts && (context.refrigerantWork.inVacuum || lackingToRun(context) !== undefined);
 }
 
 /** Whether a test would want back what the technician has just taken off. */

@@ -22,7 +22,10 @@ export const SAY_OF_REFRIGERANT = {
   overLimit: (psi: number, plated: boolean) =>
     `Too high. ${plated ? 'The plate allows' : 'Plate unread: at most'} ${sayNumber(psi)} psi. Let it down.`,
   underFloor: (psi: number) => `Too low to test: at least ${sayNumber(psi)} psi.`,
-  flameOnCharge: 'Flame away: the line is charged. Recover it, nitrogen through, then braze.',
+  flameOn: {
+    refrigerant: 'Flame away: the line is charged. Recover it, nitrogen through, then braze.',
+    nitrogen: 'Flame away: nitrogen under pressure. Let it down first, and say what it reads.',
+  },
   insulationInVacuum: 'Refused: in a vacuum. An insulation test there arcs in the compressor.',
   early: (how: EarlyStart, lacks: RefrigerantStage | 'vacuum') =>
     lacks === 'vacuum' ? IN_VACUUM[how] : `${TOO_EARLY[how]}: the circuit lacks ${LACKS[lacks]}. Switch it off.`,

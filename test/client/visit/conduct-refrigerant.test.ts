@@ -4,7 +4,7 @@ import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { factsOf } from '../../../grammar/visit/facts-of.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { isRefrigerantOpened } from '../../../grammar/visit/refrigerant-work.ts';
-import { LIBRARY_UNIT, TypedVisit } from './typed-visit.ts';
+import { LIBRARY_UNIT, TO_LIVE_STEP, TypedVisit } from './typed-visit.ts';
 
 /** One step of the order each; the test stands 15 minutes, the vacuum 10 (common practice). */
 const ORDER = [
@@ -52,6 +52,10 @@ describe('the refrigerant circuit is opened', () => {
     'tightened the flare nut',
     'opened the system',
     'refrigerant circuit is open',
+    'cut into the liquid line',
+    'unsweated the line set',
+    'changed out the indoor coil',
+    'fitted a new condenser coil',
   ])('by "%s"', async (line) => {
     const visit = await TypedVisit.open();
     await visit.type(line);
@@ -87,10 +91,10 @@ describe('what comes out of its order', () => {
     ['added six pounds', 3, /First: a vacuum that stood/],
   ] as const)('is answered and does not count: "%s" after %i steps', async (line, steps, words) => {
     const visit = await opened(steps);
-    const { inVacuum: _one, emptied: _other, ...before } = work(visit);
+    const { inVacuum: _one, emptied: _other, nitrogen: _third, ...before } = work(visit);
     await visit.type(line);
     expect(warned(visit).at(-1)).toMatch(words);
-    const { inVacuum, emptied, ...after } = work(visit);
+    const { inVacuum, emptied, nitrogen: _psi, ...after } = work(visit);
     if (emptied) expect(after).toEqual(before);
     // What went in is to come out again.
     else expect(after).toEqual({ opened: true });
@@ -205,6 +209,14 @@ describe('before the circuit is closed again', () => {
     visit.run = await VisitRun.restore(visit.edges(), [...visit.bodies]);
     await visit.type('thermostat is calling');
     expect(visit.of('circuit.early')).toHaveLength(1);
+  });
+
+  it('a live step that stands is set aside', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_LIVE_STEP, 'live');
+    expect(visit.run.context.step).toMatchObject({ source: 'planner', needs: { power: 'on' } });
+    await visit.type('opened the system');
+    expect(visit.run.context.step?.needs.power).not.toBe('on');
   });
 
   it('a step that wants power or a call is never asked for', async () => {
