@@ -9,7 +9,7 @@ import { handsAtDeed } from '../rules/hands-at.ts';
 import { zonesFedBy } from '../rules/isolation.ts';
 import { endReached } from './heed-power.ts';
 import { followCircuitDeed } from './take-refrigerant.ts';
-import { notProvenDead, tellUnproven } from './tell-unproven.ts';
+import { notProvenDead, sayUnproven, tellUnproven } from './tell-unproven.ts';
 
 const COVERS_ON = 'energy.covers-on';
 
@@ -63,8 +63,7 @@ const WARNED_OF: Readonly<Record<DeedId, 'nothing' | { readonly words: string; r
 
 /** What is asked back may be so: it is warned of before the question. */
 export function warnBeforeAsking(turn: Turn, deed: Deed): void {
-  const open = notProvenDead(turn, handsAtDeed(deed));
-  if (open.length > 0) turn.say('warning', SAY.unproven(open));
+  sayUnproven(turn, handsAtDeed(deed));
   warnOfDeed(turn, deed);
 }
 

@@ -15,7 +15,7 @@ import { takeDeed, warnByHand } from './take-deed.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
 import { circumstances } from './take-reading.ts';
-import { notProvenDead } from './tell-unproven.ts';
+import { sayUnproven } from './tell-unproven.ts';
 import { proofWaits } from './wait-for-supervisor.ts';
 
 export function takeReport(turn: Turn, report: Report): void {
@@ -131,8 +131,7 @@ const SEEN_BY_HAND: Partial<Readonly<Record<ObservationId, ZoneId>>> = {
 /** A hand on a fan or a shell: warned of as it is told. */
 export function warnOfLook(turn: Turn, observation: ObservationId): void {
   const zone = SEEN_BY_HAND[observation];
-  const open = zone === undefined ? [] : notProvenDead(turn, [zone]);
-  if (open.length > 0) turn.say('warning', SAY.unproven(open));
+  if (zone !== undefined) sayUnproven(turn, [zone]);
   if (observation === 'compressor-very-hot') warnByHand(turn, SAY.shellBurns, true);
 }
 

@@ -11,10 +11,12 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { Turn } from '../chart/turn.ts';
+import { handsAtPart, handsAtWire, handsAtWork } from '../rules/hands-at.ts';
 import { isReason } from '../rules/is-reason.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { setCheck } from './check-on-me.ts';
+import { heedGround } from './heed-return.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
 import { takeDoneWork } from './take-done-work.ts';
@@ -22,6 +24,7 @@ import { takeDictated } from './take-job.ts';
 import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport, warnOfLook } from './take-report.ts';
 import { keepPart, takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
+import { sayUnproven } from './tell-unproven.ts';
 
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
@@ -113,9 +116,13 @@ function warnOfVoltage(turn: Turn, meaning: Meaning): void {
   }
 }
 
-/** Hands where they may be hurt are warned of before it is asked whether they were there. */
+/** Hands where they may be hurt, and a winding that reads to its shell: warned of before it is asked whether it is so. */
 function warnOfHands(turn: Turn, meaning: Meaning): void {
   if (meaning.kind === 'several') for (const part of meaning.parts) warnOfHands(turn, part);
+  if (meaning.kind === 'reading') heedGround(turn, meaning.reading);
+  if (meaning.kind === 'wire') sayUnproven(turn, handsAtWire(meaning.wire, turn.context));
+  if (meaning.kind === 'part') sayUnproven(turn, handsAtPart(meaning.part, [], turn.context));
+  if (meaning.kind === 'work') sayUnproven(turn, handsAtWork(meaning.work, [], turn.context));
   if (meaning.kind !== 'report') return;
   const { report } = meaning;
   if (report.type === 'observation') warnOfLook(turn, report.observation);

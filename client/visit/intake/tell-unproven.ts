@@ -17,7 +17,13 @@ export function tellUnproven(turn: Turn, what: string, zones: readonly ZoneId[],
   const open = notProvenDead(turn, zones);
   if (open.length === 0) return;
   recordUnproven(turn, what, open, alone);
-  turn.say('warning', SAY.unproven(open));
+  sayUnproven(turn, open);
+}
+
+/** Says which of these zones is not proven dead; nothing where all are. */
+export function sayUnproven(turn: Turn, zones: readonly ZoneId[]): void {
+  const open = notProvenDead(turn, zones);
+  if (open.length > 0) turn.say('warning', SAY.unproven(open));
 }
 
 /** The same without a word: what is said of it stands elsewhere. */

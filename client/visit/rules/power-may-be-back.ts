@@ -25,10 +25,14 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
 }
 
 function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId> {
-  const reached = new Set(heard.split(NEXT_STATEMENT).flatMap((part) => zonesReached(wordsOf(part), context)));
-  // A sign that only the whole shows belongs to no part: nothing narrows it.
-  const whole = wordsOf(heard);
-  return reached.size === 0 && POWER_SIGNS.some(({ words }) => words.test(whole)) ? new Set(ZONES) : reached;
+  const told = heard.split(NEXT_STATEMENT).map(wordsOf).filter(hasSign);
+  // A sign that only the whole shows belongs to no part: nothing narrows it. One that reaches nothing ends nothing.
+  if (told.length === 0) return new Set(hasSign(wordsOf(heard)) ? ZONES : []);
+  return new Set(told.flatMap((part) => zonesReached(part, context)));
+}
+
+function hasSign(text: string): boolean {
+  return POWER_SIGNS.some(({ words }) => words.test(text));
 }
 
 /** What the words may mean of locks: that one is off; that a switch came back, and so its own; or nothing. */

@@ -171,7 +171,7 @@ export const SAY = {
   reasonInWords: 'That is not a reason. Say note, and why.',
   notClosed: (why: readonly string[]) => `Not closed: ${why.join(' ')} To close all the same, say note and the reason.`,
   closed: ({ plain, openItems }: VisitSummary) =>
-    openItems.length === 0 ? plain : `${plain} Open: ${openItems.join('. ')}.`,
+    openItems.length === 0 ? plain : `${plain} Open: ${openItems.map((item) => item.replace(/\.$/, '')).join('. ')}.`,
 
   // The lone-worker check.
   checkSet: (minutes: number, every: boolean) =>

@@ -166,6 +166,12 @@ describe('a breaker closed above a locked disconnect', () => {
     expect(energyOf(visit, 'capacitor-fan')).toBe('proven-dead');
   });
 
+  it('and a disconnect closed below a locked breaker ends nothing', async () => {
+    const visit = await bothProvenDead();
+    await visit.type('outdoor disconnect is back in');
+    expect(energyOf(visit, 'disconnect-line')).toBe('proven-dead');
+  });
+
   it('ends both where the disconnect below is not locked', async () => {
     const visit = await bothProvenDead();
     await visit.type('outdoor disconnect is unlocked', 'panel breaker is back on');
