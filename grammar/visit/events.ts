@@ -42,6 +42,8 @@ export interface TakenUnder {
   readonly power: 'on' | 'off' | 'unknown';
   readonly call: CallState;
   readonly phase: Phase;
+  /** Its zone was reported locked off: what it read there says nothing of the ground while it was fed. */
+  readonly locked?: true;
 }
 
 /** What two instruments say of the charge together. */
@@ -97,7 +99,13 @@ export type VisitOutcome =
   | {
       readonly type: 'reading.refused';
       readonly reading: Reading;
-      readonly reason: 'not-proven-dead' | 'impossible' | 'read-again' | 'withdrawn-by-technician' | 'not-answered';
+      readonly reason:
+        | 'not-proven-dead'
+        | 'not-read-dead'
+        | 'impossible'
+        | 'read-again'
+        | 'withdrawn-by-technician'
+        | 'not-answered';
     }
   | {
       readonly type: 'reading.corrected';
@@ -119,6 +127,7 @@ export type VisitOutcome =
   | { readonly type: 'question.ended'; readonly number: number; readonly how: QuestionEnd }
   /** What was said of a switch, and whether a call is there. */
   | { readonly type: 'switch.reported'; readonly place: IsolationPlace; readonly state: Isolation }
+  | { readonly type: 'switch.withdrawn'; readonly place: IsolationPlace }
   | { readonly type: 'call.seen'; readonly call: CallState }
   /** The unit was seen running, or its power was sent away. */
   | { readonly type: 'run.changed'; readonly running: boolean }
@@ -140,6 +149,8 @@ export type VisitOutcome =
   | { readonly type: 'proof.pair'; readonly zone: ZoneId; readonly at: readonly PointId[]; readonly value: number }
   /** A pair that no longer counts; without a place the whole proof in progress is dropped. */
   | { readonly type: 'proof.reopened'; readonly zone: ZoneId; readonly at?: readonly PointId[]; readonly why: string }
+  /** A proof, or its meter, that did not count when it was said: something has to come before it. */
+  | { readonly type: 'proof.refused'; readonly zone: ZoneId; readonly why: string }
   | { readonly type: 'proof.withdrawn'; readonly zone: ZoneId }
   /** The stored charge of a section or zone was read released, or is not known any more. */
   | { readonly type: 'charge.released'; readonly zone: ZoneId }
@@ -150,8 +161,13 @@ export type VisitOutcome =
       readonly before: number;
       readonly values: readonly number[];
       readonly after: number;
+      /** The pair of each value; empty for a value that belongs to none. */
+      readonly at?: readonly (readonly PointId[])[];
       readonly result: 'reads dead' | 'voltage present' | 'meter not proven';
     }
+  /** Voltage was found where power was reported off: its source is sought before anything else goes on. */
+  | { readonly type: 'search.began'; readonly zone: ZoneId; readonly at: readonly PointId[] }
+  | { readonly type: 'search.ended'; readonly zone: ZoneId; readonly why: string }
   | {
       readonly type: 'caution.spoken';
       readonly caution: string;

@@ -26,6 +26,7 @@ const WORDS: readonly (readonly [string, (p: UnitProfile) => unknown, readonly u
   ['heatPump', (p) => p.heatPump, [true, false]],
   ['fusedDisconnect', (p) => p.fusedDisconnect, [true, false]],
   ['pressureSwitches', (p) => p.pressureSwitches, [true, false]],
+  ['blowerDrive', (p) => p.blowerDrive, ['capacitor', 'electronic']],
   ['hardStart', (p) => p.hardStart, [true, false]],
 ];
 

@@ -13,8 +13,10 @@ import { holdBack } from '../steps/hold-back.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
+import { takeTimePassed } from './follow-charge.ts';
 import { goOnWithout } from './take-answer.ts';
 import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
+import { restart } from './take-proof.ts';
 import { takeReading } from './take-reading.ts';
 
 /** An order to Readback itself, by voice, touch or key. */
@@ -97,13 +99,16 @@ function answerQuestion(turn: Turn, yes: boolean): void {
   takeReading(turn, question.reading, 'confirmed');
 }
 
-/** "Done" answers a pull on the wires; otherwise it acknowledges as "live" does. */
+/** "Done" answers a pull on the wires, or that a time has passed; otherwise it acknowledges as "live" does. */
 function takeDone(turn: Turn): void {
   const { step } = turn.context;
   if (step?.ask.kind === 'action' && step.ask.done === 'tug-tested') {
     turn.record({ type: 'steps.settled', steps: ['repair.tug-tested'] });
     turn.say('readback', SAY.wiresPulled);
     return;
+  }
+  if (step?.ask.kind === 'action' && step.ask.done === 'charge-left' && step.zone !== 'none') {
+    return takeTimePassed(turn, step.zone);
   }
   turn.raise({ type: 'caution.acknowledged' });
 }
@@ -142,8 +147,15 @@ function sayStep(turn: Turn, step: Step): void {
  * must be brought to has passed what wanted it so: otherwise the same switch would be asked for ever.
  */
 function park(turn: Turn, why: string): void {
-  const { step } = turn.context;
+  const { step, proof } = turn.context;
   if (step === undefined) return;
+  if (step.id.startsWith('energy.source')) {
+    turn.record({ type: 'step.parked', step: step.id, why });
+    turn.say('answer', SAY.parked(askWords(step, turn.context)));
+    turn.raise({ type: 'step.answered' });
+    return;
+  }
+  if (proof !== undefined && step.source === 'energy') restart(turn, proof.zone, why);
   const { id, test } = (step.source === 'energy' ? chooseGoal(turn.context) : undefined) ?? step;
   turn.record({ type: 'step.parked', step: id, why, ...(test === undefined ? {} : { test }) });
   turn.say('answer', SAY.parked(askWords(step, turn.context)));

@@ -8,6 +8,7 @@ import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
 import { takeAnswer } from './take-answer.ts';
 import { takeCommand } from './take-command.ts';
+import { heedProofAge } from './take-proof.ts';
 import { takeInjury } from './take-report.ts';
 import { takeTimer } from './take-timer.ts';
 import { takeUpVisit } from './take-up-visit.ts';
@@ -39,7 +40,10 @@ const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit'
 export function takeInput(turn: Turn, input: VisitInput): void {
   const { now } = turn.context;
   turn.take(input);
-  if (input.type !== 'remarked.visit') heedClock(turn, input, now);
+  if (input.type !== 'remarked.visit') {
+    heedClock(turn, input, now);
+    heedProofAge(turn);
+  }
   (TAKE[input.type] as (turn: Turn, input: VisitInput) => void)(turn, input);
   if (!turn.goesOn && !ASIDE.includes(input.type)) settleTurn(turn);
 }

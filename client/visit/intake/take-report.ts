@@ -8,6 +8,7 @@ import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesFedBy, zonesOpenedAt } f
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { hastenCheck } from './check-on-me.ts';
 import { dropProof, endProofs } from './end-proofs.ts';
+import { takeDischarged } from './follow-charge.ts';
 import { takeDeed } from './take-deed.ts';
 import { takeItem } from './take-job.ts';
 import { takeMeterProof, takeProof } from './take-proof.ts';
@@ -22,8 +23,7 @@ export function takeReport(turn: Turn, report: Report): void {
     case 'meter-proof':
       return takeMeterProof(turn, report.value);
     case 'discharged':
-      turn.say('readback', SAY.discharged);
-      return;
+      return takeDischarged(turn, report.zone);
     case 'observation':
       return takeObservation(turn, report.observation);
     case 'job-item':

@@ -17,8 +17,12 @@ const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
   'call-on': [],
   'call-off': [],
   'power-off': ['switch-off'],
+  'disconnect-locked': ['switch-off'],
   'absence-proved': ['prove-as-live'],
+  'meter-again': [],
+  'source-opened': [],
   'capacitors-discharged': ['capacitor-charge'],
+  'charge-left': [],
   'part-fitted': [],
   'wires-landed': [],
   'tug-tested': [],
@@ -43,7 +47,8 @@ export function cautionsFor(step: Step): readonly CautionId[] {
   if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') {
     return [step.ask.at[0] === 'system' ? 'nitrogen-test' : 'refrigerant-pressure'];
   }
-  if (step.ask.kind === 'look' || step.needs.power !== 'on' || step.zone === 'none') return [];
+  const isLive = step.needs.power === 'on' || step.live === true;
+  if (step.ask.kind === 'look' || !isLive || step.zone === 'none') return [];
   if (step.ask.quantity === 'current') return ['running-parts'];
   if (step.ask.quantity !== 'voltage' && step.ask.quantity !== 'voltage-dc') return [];
   const atContactor = step.ask.at.some((point) => CONTACTOR_POINTS.includes(point));

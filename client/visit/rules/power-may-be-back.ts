@@ -25,10 +25,14 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
 }
 
 function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId> {
-  const reached = new Set(heard.split(NEXT_STATEMENT).flatMap((part) => zonesReached(wordsOf(part), context)));
+  const parts = heard.split(NEXT_STATEMENT).map(wordsOf);
   // A sign that only the whole shows belongs to no part: nothing narrows it.
-  const whole = wordsOf(heard);
-  return reached.size === 0 && POWER_SIGNS.some(({ words }) => words.test(whole)) ? new Set(ZONES) : reached;
+  if (!parts.some(hasSign) && hasSign(wordsOf(heard))) return new Set(ZONES);
+  return new Set(parts.flatMap((part) => zonesReached(part, context)));
+}
+
+function hasSign(words: string): boolean {
+  return POWER_SIGNS.some((one) => one.words.test(words));
 }
 
 function wordsOf(text: string): string {

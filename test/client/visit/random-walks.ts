@@ -26,7 +26,7 @@ export const ROAD_LINES = [
   'leg one to ground one eighteen',
   'thermostat is not calling',
   'outdoor disconnect is pulled and locked',
-  'meter two forty zero zero zero meter two forty',
+  'meter two forty zero zero zero zero zero zero meter two forty',
   'herm section zero volts d c',
   'fan section zero volts d c',
 ] as const;

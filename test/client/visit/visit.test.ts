@@ -118,16 +118,16 @@ describe('the proof of absence of voltage', () => {
 
   it('wants the switch reported and locked first', async () => {
     const visit = await TypedVisit.open();
-    await visit.type('leg one to ground one eighteen', 'meter two forty zero zero zero meter two forty');
+    await visit.type('leg one to ground one eighteen', 'meter two forty zero zero zero zero zero zero meter two forty');
     expect(visit.run.context.energy['outdoor-load']).toBe('live');
-    await visit.type('outdoor disconnect is pulled', 'meter two forty zero zero zero meter two forty');
+    await visit.type('outdoor disconnect is pulled', 'meter two forty zero zero zero zero zero zero meter two forty');
     expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
     expect(visit.mouth.last()).toContain('Lock and tag it');
   });
 
   it('wants a ground that has read a live leg: an open ground reads a false zero', async () => {
     const visit = await TypedVisit.open();
-    await visit.type('outdoor disconnect is pulled and locked', 'meter two forty zero zero zero meter two forty');
+    await visit.type('outdoor disconnect is pulled and locked', 'meter two forty zero zero zero zero zero zero meter two forty');
     expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
     expect(visit.mouth.last()).toContain('A live leg has not been read to this ground');
   });
@@ -137,7 +137,7 @@ describe('the proof of absence of voltage', () => {
     await visit.type(
       'leg one to ground one eighteen',
       'outdoor disconnect is pulled and locked',
-      'meter two forty zero one eighteen zero meter two forty',
+      'meter two forty zero one eighteen zero zero zero zero meter two forty',
     );
     expect(visit.run.context.energy['outdoor-load']).toBe('live');
     expect(visit.of('proof.recorded')[0]?.result).toBe('voltage present');
