@@ -58,7 +58,7 @@ export interface RankedSuspects {
 }
 
 /** Timers the visit asks its clock edge for. */
-export type TimerId = 'quiet' | 'split-reminder' | 'check' | 'refrigerant' | 'question';
+export type TimerId = 'quiet' | 'proof' | 'split-reminder' | 'check' | 'refrigerant' | 'question';
 
 /** Everything that can move a visit. Each names its origin; each is logged before it is acted on. */
 export type VisitInput =

@@ -90,11 +90,11 @@ function answerQuestion(turn: Turn, yes: boolean): void {
     if (yes && turn.context.caution !== undefined) turn.raise({ type: 'caution.acknowledged' });
     return;
   }
+  if (!yes && question.kind !== 'confirm-meaning') return rejectQuestioned(turn, question.reading);
   if (question.kind !== 'confirm-reading') {
     turn.say('question', SAY.digitsPlease);
     return;
   }
-  if (!yes) return rejectQuestioned(turn, question.reading);
   turn.endQuestion('answered');
   takeReading(turn, question.reading, 'confirmed');
 }

@@ -1,5 +1,5 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
-import type { ProvedPair } from '../../../grammar/visit/facts.ts';
+import type { ProofInProgress, ProvedPair } from '../../../grammar/visit/facts.ts';
 import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
@@ -50,16 +50,21 @@ export function takeMeterProof(turn: Turn, volts: number): void {
   const zone = turn.context.proof?.zone ?? zoneToProve(turn.context);
   if (!mayBeProved(turn, zone)) return;
   if (!provesMeter(zone, volts)) return meterNotProven(turn, zone);
-  openProof(turn, zone, volts);
-  if (missing(turn).length === 0) return endProof(turn, volts);
-  turn.say('readback', SAY.meterProves(volts));
+  const isOpened = openProof(turn, zone, volts);
+  const [next] = missing(turn);
+  if (next === undefined) return endProof(turn, volts);
+  turn.say('readback', isOpened ? SAY.meterProves(volts) : SAY.meterGoesOn(volts, next));
 }
 
 /** A value of a pair, read one by one while its proof is open; whatever else is read there belongs to no pair. */
 export function takeProofNumber(turn: Turn, reading: Reading, zone: ZoneId): void {
   const { proof } = turn.context;
   if (proof === undefined || proof.zone !== provedWith(zone) || typeof reading.value !== 'number') return;
-  if (!isPairOf(proof.zone, reading.at)) return void turn.say('answer', SAY.strangePair);
+  const [next] = missingPairs(proof);
+  if (!isPairOf(proof.zone, reading.at)) {
+    if (next !== undefined) turn.say('answer', SAY.strangePair(next));
+    return;
+  }
   turn.record({ type: 'proof.pair', zone: proof.zone, at: reading.at, value: reading.value });
 }
 
@@ -99,14 +104,24 @@ function missing({ context: { proof } }: Turn): ReturnType<typeof missingPairs> 
   return proof === undefined ? [] : missingPairs(proof);
 }
 
-/** Opens a proof of the zone. One that stands begun with pairs goes on: its meter was proven once more in between. */
-function openProof(turn: Turn, zone: ZoneId, before: number): void {
+/** Opens a proof, or lets one go on that stands begun with pairs: its meter was proven once more. Whether it opened. */
+function openProof(turn: Turn, zone: ZoneId, before: number): boolean {
   const { proof } = turn.context;
-  if (proof?.zone === zone && proof.pairs.length > 0) return;
+  if (proof?.zone === zone && proof.pairs.length > 0) return false;
   turn.record({ type: 'proof.began', zone, before });
   turn.move(zone, 'proof-began', BECAUSE.meterReadsLive(before));
   turn.startTimer('quiet', QUIET_MINUTES);
+  turn.startTimer('proof', PROOF_MINUTES + A_SECOND);
+  return true;
 }
+
+/** When a proof in progress is looked at again, taken up so late. Minutes. */
+export function minutesLeft({ began }: ProofInProgress, now: number): number {
+  return Math.max(0, PROOF_MINUTES + A_SECOND - (now - began) / MS_A_MINUTE);
+}
+
+/** The timer comes when the time is over, not as it ends. In minutes. */
+const A_SECOND = 1 / 60;
 
 function meterNotProven(turn: Turn, zone: ZoneId): void {
   restart(turn, zone, BECAUSE.meterNotProven);

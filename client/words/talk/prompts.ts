@@ -86,6 +86,8 @@ export const SAY = {
   provenAlready: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])}: its proof stands.`,
   groundNotSeen: (zone: ZoneId) => `Not counted: a live leg has not been read to this ground. ${GROUND_ADVICE[zone]}`,
   meterProves: (volts: number) => `Meter ${valueWords(volts, 'V')}.`,
+  meterGoesOn: (volts: number, next: readonly PointId[]) =>
+    `Meter ${valueWords(volts, 'V')}. Next: ${placeWords(next)}.`,
   provedPairs: (pairs: readonly ProvedPair[], strangers: number) =>
     [
       pairs.length === 0 ? '' : `${capital(pairWords(pairs))}.`,
@@ -93,7 +95,7 @@ export const SAY = {
     ]
       .filter(Boolean)
       .join(' '),
-  strangePair: 'Not one of its pairs.',
+  strangePair: (next: readonly PointId[]) => `Not one of its pairs. ${capital(placeWords(next))}.`,
   proofTooLong: (minutes: number) => `Over ${sayNumber(minutes)} minutes: the proof starts again, meter first.`,
   meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
   readsDead: 'Reads dead. Only test and discharge until the capacitor is read.',

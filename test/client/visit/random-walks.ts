@@ -45,6 +45,7 @@ const PROOF_LINES = [
   'fan amps point nine',
 ] as const;
 export const INDOOR_ROAD_LINES = [
+  'thermostat is not calling',
   'air handler leg one to ground one nineteen',
   'air handler switch is off and locked',
   'meter proves two forty',
