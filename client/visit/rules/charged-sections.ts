@@ -19,15 +19,20 @@ const BLOWER: ChargedSection = { zone: 'air-handler', at: ['blower-cap-1', 'blow
 /** After so long an electronically driven blower is taken up (from memory; the maker's figure governs). Minutes. */
 export const WAITING_MINUTES = 5;
 
-/** Every capacitor that is present at a zone. A start capacitor is, by the profile or once it was named. */
+/** Every capacitor that is present at a zone. */
 export function sectionsOf(zone: ZoneId, context: VisitContext): readonly ChargedSection[] {
   if (zone === 'air-handler') return waitsOut(zone, context) ? [] : [BLOWER];
   if (zone !== 'outdoor-load') return [];
-  const hasStart = context.unit.hardStart === true || context.startCapacitor;
-  return CAPACITOR_ZONES.filter((one) => one !== 'capacitor-start' || hasStart).map((one) => ({
+  const isThere = (one: (typeof CAPACITOR_ZONES)[number]) => one !== 'capacitor-start' || hasStartCapacitor(context);
+  return CAPACITOR_ZONES.filter(isThere).map((one) => ({
     zone: one,
     at: SECTION_POINTS[one],
   }));
+}
+
+/** By the profile, or once one was fitted, read or named. */
+export function hasStartCapacitor({ unit, startCapacitor }: VisitContext): boolean {
+  return unit.hardStart === true || startCapacitor;
 }
 
 export function unreadSections(zone: ZoneId, context: VisitContext): readonly ChargedSection[] {
