@@ -145,7 +145,13 @@ export type VisitOutcome =
       readonly why: string;
     }
   /** The meter read on a known live source opens a proof; its pairs follow, each by its points. */
-  | { readonly type: 'proof.began'; readonly zone: ZoneId; readonly before: number }
+  | {
+      readonly type: 'proof.began';
+      readonly zone: ZoneId;
+      readonly before: number;
+      /** Where its meter was proven before this was told of the zone: on the input clock in milliseconds. */
+      readonly began?: number;
+    }
   | { readonly type: 'proof.pair'; readonly zone: ZoneId; readonly at: readonly PointId[]; readonly value: number }
   /** A pair that no longer counts; without a place the whole proof in progress is dropped. */
   | { readonly type: 'proof.reopened'; readonly zone: ZoneId; readonly at?: readonly PointId[]; readonly why: string }

@@ -113,7 +113,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     }
     case 'proof.began':
       return {
-        proof: { zone: event.zone, before: event.before, began: moment.time.mono, pairs: [] },
+        proof: { zone: event.zone, before: event.before, began: event.began ?? moment.time.mono, pairs: [] },
         undoable: proofLast(facts, event.zone, moment),
       };
     case 'proof.pair':

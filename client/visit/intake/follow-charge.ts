@@ -39,6 +39,8 @@ export function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'
   if (zone === 'none' || typeof reading.value !== 'number') return;
   const proved = provedWith(zone);
   if (!holdsCharge(proved)) return;
+  // Of what counts as live nothing is known to be a charge.
+  if (!TAKEN_OFF.includes(turn.context.energy[proved])) return;
   if (isCharge(reading)) return foundCharge(turn, reading, zone);
   if (!READ_DEAD.includes(turn.context.energy[proved])) return;
   const why = BECAUSE.discharged(reading.at, DEAD_BELOW_VOLTS);

@@ -58,6 +58,7 @@ export function takeMeterProof(turn: Turn, volts: number): void {
 
 /** A value of a pair, read one by one while its proof is open; whatever else is read there belongs to no pair. */
 export function takeProofNumber(turn: Turn, reading: Reading, zone: ZoneId): void {
+  meantElsewhere(turn, reading, provedWith(zone));
   const { proof } = turn.context;
   if (proof === undefined || proof.zone !== provedWith(zone) || typeof reading.value !== 'number') return;
   const [next] = missingPairs(proof);
@@ -66,6 +67,17 @@ export function takeProofNumber(turn: Turn, reading: Reading, zone: ZoneId): voi
     return;
   }
   turn.record({ type: 'proof.pair', zone: proof.zone, at: reading.at, value: reading.value });
+}
+
+/** A meter was proven, and the first pair is one of another zone that may be proved: that one was meant. */
+function meantElsewhere(turn: Turn, reading: Reading, zone: ZoneId): void {
+  const { proof } = turn.context;
+  if (proof === undefined || proof.pairs.length > 0 || proof.zone === zone || !isPairOf(zone, reading.at)) return;
+  if (missingBeforeProof(zone, turn.context) !== undefined || !provesMeter(zone, proof.before)) return;
+  const { before, began } = proof;
+  restart(turn, proof.zone, BECAUSE.provedElsewhere);
+  turn.record({ type: 'proof.began', zone, before, began });
+  turn.move(zone, 'proof-began', BECAUSE.meterReadsLive(before));
 }
 
 /** What was begun too long ago starts again: nobody knows what the meter and the unit did meanwhile. */
@@ -89,8 +101,11 @@ function zoneToProve(context: VisitContext): ZoneId {
   const off = ZONES.filter((zone) => zone === provedWith(zone) && TO_BE_PROVED.includes(energy[zone]));
   const locked = off.filter((zone) => isolationOf(zone, context) === 'locked');
   const among = locked.length > 0 ? locked : off;
-  return among.find((zone) => zone === 'outdoor-load') ?? among[0] ?? 'outdoor-load';
+  return USUAL_ORDER.find((zone) => among.includes(zone)) ?? 'outdoor-load';
 }
+
+/** Which of several is most likely worked at. A first pair that is named says it. */
+const USUAL_ORDER = ['outdoor-load', 'air-handler', 'disconnect-line', 'control'] as const satisfies readonly ZoneId[];
 
 function mayBeProved(turn: Turn, zone: ZoneId): boolean {
   const wanted = missingBeforeProof(zone, turn.context);

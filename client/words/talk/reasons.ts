@@ -21,6 +21,7 @@ export const BECAUSE = {
   holdsNoCharge: 'reads dead, holds no charge',
   foundInProof: (volts: number) => `${valueWords(volts, 'V')} in the proof`,
   proofTooLong: (minutes: number) => `the proof took longer than ${minutes} minutes`,
+  provedElsewhere: 'its first pair was read at another place',
   meterNotProven: 'the meter did not read its source',
   dcOnLive: 'd.c. of what does not read dead',
   sectionUnread: 'a section is not read',
