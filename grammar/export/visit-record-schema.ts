@@ -115,6 +115,8 @@ export const VisitRecordSchema = Type.Object(
           zone: Zone,
           before: Type.Number(),
           values: Type.Array(Type.Number()),
+          /** The pair of each value; empty for a value that belongs to none. */
+          places: Type.Optional(Type.Array(Type.Array(Type.String()))),
           after: Type.Number(),
           result: oneOf(['reads dead', 'voltage present', 'meter not proven']),
         },

@@ -68,10 +68,11 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     })),
     energy: { ...view.energy },
     energyChanges: view.energyChanges.map(({ seq: _seq, time, ...line }) => ({ at: time.at, ...line })),
-    proofs: view.proofs.map(({ seq: _seq, time, values, result, ...line }) => ({
+    proofs: view.proofs.map(({ seq: _seq, time, at: places, values, result, ...line }) => ({
       at: time.at,
       ...line,
       values: [...values],
+      ...(places === undefined ? {} : { places: places.map((pair) => [...pair]) }),
       result: result as Json<'proofs'>[number]['result'],
     })),
     cautions: view.cautions.map(({ seq: _seq, time, acknowledgedAt, ...line }) => ({

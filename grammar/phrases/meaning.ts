@@ -114,6 +114,8 @@ export interface Understanding {
 export interface Expectation {
   /** Readings expected now, the likeliest first. */
   readonly readings: readonly { readonly quantity: Reading['quantity']; readonly at: readonly PointId[] }[];
+  /** The meter is to be read on a known live source: a bare number of volts is that. */
+  readonly meter?: true;
   /** A question that stands open. */
   readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place';
   /** The reading that was taken last: "same on the other" means it. */

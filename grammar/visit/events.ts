@@ -44,6 +44,8 @@ export interface TakenUnder {
   readonly power: 'on' | 'off' | 'unknown';
   readonly call: CallState;
   readonly phase: Phase;
+  /** Its zone was reported locked off: what it read there says nothing of the ground while it was fed. */
+  readonly locked?: true;
 }
 
 /** What two instruments say of the charge together. */
@@ -117,6 +119,7 @@ export type VisitOutcome =
         | 'not-proven-dead'
         | 'in-vacuum'
         | 'not-on-the-bench'
+        | 'not-read-dead'
         | 'impossible'
         | 'read-again'
         | 'withdrawn-by-technician'
@@ -151,6 +154,7 @@ export type VisitOutcome =
       /** Words that may mean the lock itself. */
       readonly lockOff?: true;
     }
+  | { readonly type: 'switch.withdrawn'; readonly place: IsolationPlace }
   | { readonly type: 'call.seen'; readonly call: CallState }
   /** The unit was seen running, or its power was sent away. */
   | { readonly type: 'run.changed'; readonly running: boolean }
@@ -168,10 +172,18 @@ export type VisitOutcome =
       readonly why: string;
     }
   /** The meter read on a known live source opens a proof; its pairs follow, each by its points. */
-  | { readonly type: 'proof.began'; readonly zone: ZoneId; readonly before: number }
+  | {
+      readonly type: 'proof.began';
+      readonly zone: ZoneId;
+      readonly before: number;
+      /** Where its meter was proven before this was told of the zone: on the input clock in milliseconds. */
+      readonly began?: number;
+    }
   | { readonly type: 'proof.pair'; readonly zone: ZoneId; readonly at: readonly PointId[]; readonly value: number }
   /** A pair that no longer counts; without a place the whole proof in progress is dropped. */
   | { readonly type: 'proof.reopened'; readonly zone: ZoneId; readonly at?: readonly PointId[]; readonly why: string }
+  /** A proof, or its meter, that did not count when it was said: something has to come before it. */
+  | { readonly type: 'proof.refused'; readonly zone: ZoneId; readonly why: string }
   | { readonly type: 'proof.withdrawn'; readonly zone: ZoneId }
   /** The stored charge of a section or zone was read released, or is not known any more. */
   | { readonly type: 'charge.released'; readonly zone: ZoneId }
@@ -182,8 +194,13 @@ export type VisitOutcome =
       readonly before: number;
       readonly values: readonly number[];
       readonly after: number;
+      /** The pair of each value; empty for a value that belongs to none. */
+      readonly at?: readonly (readonly PointId[])[];
       readonly result: 'reads dead' | 'voltage present' | 'meter not proven';
     }
+  /** Voltage was found where power was reported off: its source is sought before anything else goes on. */
+  | { readonly type: 'search.began'; readonly zone: ZoneId; readonly at: readonly PointId[] }
+  | { readonly type: 'search.ended'; readonly zone: ZoneId; readonly why: string }
   | {
       readonly type: 'caution.spoken';
       readonly caution: string;

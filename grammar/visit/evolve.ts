@@ -112,7 +112,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'question.asked': {
       const { number, question, words } = event;
       return {
-        questions: [...facts.questions, { number, question, words }],
+        questions: [...facts.questions, { number, seq: moment.seq, question, words }],
         questionCount: number,
         undoable: [...facts.undoable, { kind: 'question', number }],
       };
@@ -129,6 +129,19 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
         ...(event.place === 'panel' && event.state === 'closed'
           ? { breakerClosed: [...facts.breakerClosed, moment.seq] }
           : {}),
+        // Somebody has been at a switch: where its power comes from is told, and proved, by that.
+        ...(event.state === 'unknown'
+          ? {}
+          : { search: undefined, undoable: [...facts.undoable, { kind: 'switch', place: event.place }] }),
+      };
+    case 'switch.withdrawn':
+      return {
+        isolation: { ...facts.isolation, [event.place]: 'unknown' },
+        lockedBy: lockedAfter(facts, { type: 'switch.reported', place: event.place, state: 'unknown', lockOff: true }),
+        ...(event.place === 'panel' && facts.isolation.panel === 'closed'
+          ? { breakerClosed: facts.breakerClosed.slice(0, -1) }
+          : {}),
+        undoable: withoutLast(facts.undoable, (one) => one.kind === 'switch' && one.place === event.place),
       };
     case 'call.seen':
       return { call: event.call };
@@ -139,28 +152,35 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return {
         energy: { ...facts.energy, [event.zone]: event.to },
         ...(powerCameBack ? { supervisor: undefined } : {}),
+        ...(event.to === 'reads-dead' ? { deadSince: { ...facts.deadSince, [event.zone]: moment.time.mono } } : {}),
       };
     }
     case 'proof.began':
       return {
-        proof: { zone: event.zone, before: event.before, began: moment.time.mono, pairs: [] },
-        undoable: proofLast(facts, event.zone),
+        proof: { zone: event.zone, before: event.before, began: event.began ?? moment.time.mono, pairs: [] },
+        undoable: proofLast(facts, event.zone, moment),
       };
     case 'proof.pair':
       return proofPair(facts, event);
     case 'proof.reopened':
       return proofReopened(facts, event);
+    case 'proof.refused':
+      return { undoable: [...facts.undoable, { kind: 'proof', zone: event.zone, seq: moment.seq }] };
     case 'proof.withdrawn':
       return { undoable: facts.undoable.filter((one) => one.kind !== 'proof' || one.zone !== event.zone) };
     case 'proof.recorded':
       return {
         proof: undefined,
-        ...(event.result === 'reads dead' ? { undoable: proofLast(facts, event.zone) } : {}),
+        undoable: proofLast(facts, event.zone, moment),
       };
     case 'charge.released':
       return { discharged: [...new Set([...facts.discharged, event.zone])] };
     case 'charge.doubted':
       return { discharged: facts.discharged.filter((zone) => !event.zones.includes(zone)) };
+    case 'search.began':
+      return { search: { ...moment, zone: event.zone, at: event.at } };
+    case 'search.ended':
+      return { search: undefined };
     case 'caution.spoken':
       return event.late !== undefined
         ? { saidLate: [...new Set([...facts.saidLate, cautionKey(event.caution, event.zone ?? 'none')])] }
@@ -184,7 +204,11 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       const number = event.number ?? facts.readingCount + 1;
       const { part, ratings, repairs, words = part, doubts = [] } = event;
       const line = { ...moment, number, part, ratings, repairs, words, doubts };
-      return { ...counted(facts, number, 'part'), parts: [...facts.parts, line] };
+      return {
+        ...counted(facts, number, 'part'),
+        parts: [...facts.parts, line],
+        ...(part === 'hard-start' ? { startCapacitor: true } : {}),
+      };
     }
     case 'part.doubted':
       return {
@@ -218,6 +242,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'wire.moved':
       return {
         wires: [...facts.wires, { ...moment, wire: event.wire }],
+        ...([event.wire.from, event.wire.to].some(isStartCapacitor) ? { startCapacitor: true } : {}),
         undoable: [...facts.undoable, { kind: 'wire' }],
       };
     case 'wire.withdrawn':
@@ -388,7 +413,16 @@ function readingLogged(facts: VisitFacts, event: Of<'reading.logged'>, moment: M
     ...(test === undefined ? {} : { test }),
     ...(confirmed === true ? { confirmed } : {}),
   };
-  return { ...counted(facts, number, 'reading'), readings: [...facts.readings, line] };
+  return {
+    ...counted(facts, number, 'reading'),
+    readings: [...facts.readings, line],
+    ...(reading.at.some(isStartCapacitor) ? { startCapacitor: true } : {}),
+  };
+}
+
+/** Once named it is there: what was said of it may be taken back, that somebody saw one not. */
+function isStartCapacitor(point: string | undefined): boolean {
+  return point?.startsWith('start-cap-') === true;
 }
 
 function readingCorrected(facts: VisitFacts, event: Of<'reading.corrected'>): Change {
@@ -451,8 +485,8 @@ function withoutCause({ unproven }: VisitFacts, told: Moment | undefined): Visit
 }
 
 /** A proof is one thing to take back, however many numbers it has. */
-function proofLast({ undoable }: VisitFacts, zone: Of<'proof.began'>['zone']): readonly Undoable[] {
-  return [...undoable.filter((one) => one.kind !== 'proof' || one.zone !== zone), { kind: 'proof', zone }];
+function proofLast({ undoable }: VisitFacts, zone: Of<'proof.began'>['zone'], { seq }: Moment): readonly Undoable[] {
+  return [...undoable.filter((one) => one.kind !== 'proof' || one.zone !== zone), { kind: 'proof', zone, seq }];
 }
 
 function proofPair({ proof }: VisitFacts, { zone, at, value }: Of<'proof.pair'>): Change {

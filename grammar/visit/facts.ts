@@ -88,6 +88,12 @@ export interface ProofInProgress {
   readonly pairs: readonly ProvedPair[];
 }
 
+/** Voltage that was found where power was reported off, while its source is sought. */
+export interface Search extends Moment {
+  readonly zone: ZoneId;
+  readonly at: readonly PointId[];
+}
+
 /** What "take that back" takes back next. */
 export type Undoable =
   | { readonly kind: 'reading'; readonly number: number }
@@ -95,7 +101,8 @@ export type Undoable =
   | { readonly kind: 'part'; readonly number: number }
   | { readonly kind: 'work'; readonly number: number }
   /** A proof, from its meter on or whole. */
-  | { readonly kind: 'proof'; readonly zone: ZoneId }
+  | { readonly kind: 'proof'; readonly zone: ZoneId; readonly seq: number }
+  | { readonly kind: 'switch'; readonly place: IsolationPlace }
   | { readonly kind: 'question'; readonly number: number }
   | { readonly kind: 'wire' }
   /** Done to the refrigerant circuit by hand. */
@@ -169,6 +176,11 @@ export interface VisitFacts {
   readonly proof: ProofInProgress | undefined;
   /** Sections and zones whose stored charge was read released. */
   readonly discharged: readonly ZoneId[];
+  /** When a zone last came to read dead, on the input clock in milliseconds. */
+  readonly deadSince: Readonly<Partial<Record<ZoneId, number>>>;
+  /** A start capacitor was fitted, read or named on this visit, whatever the profile says. */
+  readonly startCapacitor: boolean;
+  readonly search: Search | undefined;
   /** All readings; those taken back stand in it as withdrawn. */
   readonly readings: readonly ReadingLine[];
   readonly observations: readonly ObservationLine[];
@@ -253,6 +265,9 @@ export function noFacts(): VisitFacts {
     lockedBy: {},
     proof: undefined,
     discharged: [],
+    deadSince: {},
+    startCapacitor: false,
+    search: undefined,
     readings: [],
     observations: [],
     parts: [],

@@ -1,6 +1,7 @@
 import type { Understanding } from '../phrases/meaning.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
+import type { PointId } from '../vocabulary/points.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
 import type { Focus, Phase, VisitEvent, VisitOutcome, VisitSummary } from './events.ts';
 import { evolve } from './evolve.ts';
@@ -46,6 +47,7 @@ interface TimeLine {
     readonly before: number;
     readonly values: readonly number[];
     readonly after: number;
+    readonly at?: readonly (readonly PointId[])[];
     readonly result: string;
   })[];
   readonly cautions: readonly (Moment & {
@@ -266,14 +268,18 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'question.asked':
     case 'question.ended':
     case 'switch.reported':
+    case 'switch.withdrawn':
     case 'call.seen':
     case 'run.changed':
     case 'proof.began':
     case 'proof.pair':
     case 'proof.reopened':
+    case 'proof.refused':
     case 'proof.withdrawn':
     case 'charge.released':
     case 'charge.doubted':
+    case 'search.began':
+    case 'search.ended':
     case 'step.parked':
     case 'steps.settled':
     case 'steps.reopened':
@@ -337,6 +343,7 @@ function addEnergy(view: Mutable<TimeLine>, event: EnergyEvent, moment: Moment):
         before: event.before,
         values: event.values,
         after: event.after,
+        ...(event.at === undefined ? {} : { at: event.at }),
         result: event.result,
       });
       return;

@@ -58,7 +58,7 @@ export interface RankedSuspects {
 }
 
 /** Timers the visit asks its clock edge for. */
-export type TimerId = 'quiet' | 'split-reminder' | 'check' | 'refrigerant' | 'question';
+export type TimerId = 'quiet' | 'proof' | 'split-reminder' | 'check' | 'refrigerant' | 'question';
 
 /** Whose device a supervisor answered from: their own, or the one of the visit. */
 export type AnsweredFrom = 'own-device' | 'this-device';

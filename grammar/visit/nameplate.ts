@@ -30,6 +30,7 @@ export function withNameplate(unit: UnitProfile, plate: Plate): UnitProfile {
   const heater = yes('crankcase-heater');
   const metering = plate['metering'];
   const drive = plate['compressor-drive'];
+  const blower = plate['blower-drive'];
   return {
     ...unit,
     ...(herm !== undefined && fan !== undefined
@@ -45,6 +46,7 @@ export function withNameplate(unit: UnitProfile, plate: Plate): UnitProfile {
     ...(heater === undefined ? {} : { crankcaseHeater: heater }),
     ...(metering === 'fixed-orifice' || metering === 'thermostatic-valve' ? { metering } : {}),
     ...(drive === undefined ? {} : { inverterDriven: drive === 'inverter' }),
+    ...(blower === 'electronic' || blower === 'capacitor' ? { blowerDrive: blower } : {}),
     ...(typeof refrigerant === 'string' ? { refrigerant: refrigerant as RefrigerantId } : {}),
   };
 }

@@ -20,6 +20,8 @@ export type QuestionEnd = 'answered' | 'expired' | 'withdrawn';
 /** A question that stands open. They are put one after another; none takes the place of another. */
 export interface OpenQuestion {
   readonly number: number;
+  /** The number of the event by which it was asked. */
+  readonly seq: number;
   readonly question: Question;
   readonly words: string;
 }

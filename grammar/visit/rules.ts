@@ -203,6 +203,8 @@ export const RULES: readonly ReadingRule[] = [
     at: [
       ['cap-C', 'cap-HERM'],
       ['cap-C', 'cap-FAN'],
+      ['start-cap-1', 'start-cap-2'],
+      ['blower-cap-1', 'blower-cap-2'],
     ],
     fit: { high: 3 },
     limit: { high: 3 },

@@ -117,6 +117,7 @@ export const CHARGED_PARTS = [
     say: '[the] [cap | capacitor] (herm | compressor) (section | side)| [cap | capacitor] herm',
   },
   { zones: ['capacitor-fan'], say: '[the] [cap | capacitor] fan (section | side) | fan (cap | capacitor)' },
+  { zones: ['capacitor-start'], say: '[the] [hard] start (capacitor | cap)' },
 ] as const satisfies readonly { zones: readonly ZoneId[]; say: string }[];
 
 /** Points of work at which absence of voltage is proved, as said. The first is meant where nothing is said. */

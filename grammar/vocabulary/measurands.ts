@@ -356,6 +356,14 @@ const ROWS = [
     at: ['blower-cap-1', 'blower-cap-2'],
     say: 'blower (cap | capacitor)',
   },
+  {
+    ...RAISED,
+    quantity: 'voltage-dc',
+    rare: true,
+    likely: [[0, 3]],
+    at: ['start-cap-1', 'start-cap-2'],
+    say: '[hard] start (cap | capacitor)',
+  },
   { ...LEG, at: ['cap-C', 'ground'], onlyByName: true, say: '(cap | capacitor) common to ground' },
   { ...SECTION, rare: true, at: ['cap-C', 'cap-HERM'], say: '[cap | capacitor] herm [section | side]' },
   {

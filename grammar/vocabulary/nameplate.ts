@@ -183,6 +183,16 @@ export const NAMEPLATE_FIELDS = [
     ],
   },
   {
+    id: 'blower-drive',
+    name: 'blower drive',
+    say: 'blower [motor] [is]',
+    value: 'choice',
+    choices: [
+      { value: 'electronic', say: 'electronic | variable speed | constant torque | e c m' },
+      { value: 'capacitor', say: 'capacitor run | p s c' },
+    ],
+  },
+  {
     id: 'crankcase-heater',
     name: 'crankcase heater',
     say: 'crankcase heater',

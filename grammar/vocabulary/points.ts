@@ -172,13 +172,13 @@ export const POINTS = [
   {
     id: 'start-cap-1',
     name: 'start capacitor, side one',
-    zone: 'capacitor-herm',
+    zone: 'capacitor-start',
     say: 'start (cap | capacitor) (side | terminal) one',
   },
   {
     id: 'start-cap-2',
     name: 'start capacitor, side two',
-    zone: 'capacitor-herm',
+    zone: 'capacitor-start',
     say: 'start (cap | capacitor) (side | terminal) two',
   },
   // compressor and motors

@@ -100,7 +100,7 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
   },
 ];
 
-const OUTDOORS = ['outdoor-load', 'capacitor-herm', 'capacitor-fan'] as const;
+const OUTDOORS = ['outdoor-load', 'capacitor-herm', 'capacitor-fan', 'capacitor-start'] as const;
 
 /** Places that narrow what a sign can touch: behind a switch, or what a part that runs tells of. None named: every zone. */
 export const POWER_PLACES: readonly {

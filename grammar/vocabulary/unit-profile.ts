@@ -29,6 +29,8 @@ export interface UnitProfile {
   readonly fanMotor?: { readonly fla: Amps };
   /** Rating on the blower's capacitor. */
   readonly blowerCapacitor?: Microfarads;
+  /** `electronic`: its motor has a drive of its own and no capacitor that can be read. */
+  readonly blowerDrive?: 'capacitor' | 'electronic';
   readonly crankcaseHeater?: boolean;
   readonly metering?: 'fixed-orifice' | 'thermostatic-valve';
   readonly refrigerant?: RefrigerantId;

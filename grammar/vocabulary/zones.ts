@@ -8,6 +8,7 @@ export const ZONES = [
   'control',
   'capacitor-herm',
   'capacitor-fan',
+  'capacitor-start',
   'air-handler',
 ] as const;
 export type ZoneId = (typeof ZONES)[number];
@@ -23,5 +24,6 @@ export const ZONE_NAMES: Readonly<Record<ZoneId, string>> = {
   control: '24 volt control',
   'capacitor-herm': 'capacitor, compressor section',
   'capacitor-fan': 'capacitor, fan section',
+  'capacitor-start': 'start capacitor',
   'air-handler': 'air handler',
 };

@@ -22,7 +22,7 @@ const SENTENCES = [
   'live',
   'outdoor disconnect is pulled and locked',
   'live',
-  'meter two forty zero zero zero meter two forty',
+  'meter two forty zero zero zero zero zero zero meter two forty',
 ];
 
 let folder: Awaited<ReturnType<typeof scratch>>;

@@ -44,6 +44,7 @@ export interface Warning {
   readonly zone?: ZoneId;
   /** The place of the reading that is not to be taken. */
   readonly at?: readonly PointId[];
+  readonly quantity?: QuantityId;
 }
 
 /** Something said that may be taken back: `said` numbers the sentence it came from. */
@@ -73,7 +74,9 @@ export type Latest =
       /** Whether its zone was reported off when it was read. */
       readonly off: boolean;
     })
-  | (Said & { readonly of: 'breath'; readonly zone: ZoneId });
+  | (Said & { readonly of: 'breath'; readonly zone: ZoneId })
+  /** The meter on its source: the number of the proof that was said last. */
+  | (Said & { readonly of: 'meter' });
 
 /** Something that must not be there when power returns, and the zone it is in. */
 export interface OpenItem extends Said {
@@ -99,6 +102,8 @@ export interface Facts {
   proofs: Partial<Record<ZoneId, Proof>>;
   /** What ended the latest proof of a zone. */
   ended: Partial<Record<ZoneId, Objection>>;
+  /** Zones in which power may be back since a switch of theirs was told of: what was locked is not believed. */
+  doubted: ZoneId[];
   /** Places whose ground read a full leg while live. */
   grounds: { indoors: number[]; outdoors: number[] };
   /** Charged sections that read dead, by their name. */
@@ -132,6 +137,7 @@ export function newFacts(unit: UnitProfile, role: Facts['role']): Facts {
     call: null,
     proofs: {},
     ended: {},
+    doubted: [],
     grounds: { indoors: [], outdoors: [] },
     discharged: {},
     latest: null,

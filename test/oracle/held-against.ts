@@ -89,13 +89,18 @@ function follows({ zone, wants }: Warning, before: Energy, after: Energy): boole
   return dead.includes(before[zone]) || dead.includes(after[zone]);
 }
 
-function satisfied({ wants, at }: Warning, { events, said }: Turn): boolean {
+function satisfied({ wants, at, quantity }: Warning, { events, said }: Turn): boolean {
   const warned =
     said.some(({ kind }) => kind === 'warning') ||
     events.some((event) => event.type === 'caution.spoken' && event.late !== undefined) ||
     (events.some((event) => event.type === 'reading.refused') && said.length > 0);
   if (wants === 'not-taken')
-    return !events.some((event) => event.type === 'reading.logged' && event.reading.at.join() === at?.join());
+    return !events.some(
+      (event) =>
+        event.type === 'reading.logged' &&
+        event.reading.at.join() === at?.join() &&
+        (quantity === undefined || event.reading.quantity === quantity),
+    );
   if (wants === 'doubted') return said.length > 0 && events.some((event) => event.type === 'part.doubted');
   if (wants === 'aloud') return warned || said.some(({ kind }) => kind === 'question' || kind === 'answer');
   return warned;

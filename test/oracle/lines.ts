@@ -44,7 +44,7 @@ export const CONTROL_PROOF = [
   'air handler leg one to ground one eighteen',
   'thermostat is not calling',
   'service switch is off and locked',
-  'control meter twenty four zero zero zero meter twenty four',
+  'control meter twenty four zero meter twenty four',
 ] as const;
 
 /** A tripped breaker, a grounded winding, and the breaker reset all the same. */

@@ -24,6 +24,31 @@ describe('the oracle lets a zone be called proven dead', () => {
       'outdoor-load',
       [...WHOLE_PROOF.slice(0, 3), `${WHOLE_PROOF[3]}, T one to ground zero volts`, ...WHOLE_PROOF.slice(4)],
     ],
+    [
+      'the outdoor unit, with the meter proven in between',
+      'outdoor-load',
+      [...PROOF_BY_POINTS.slice(0, 7), 'meter proves two forty', ...PROOF_BY_POINTS.slice(7)],
+    ],
+    [
+      'the outdoor unit, three values and three more',
+      'outdoor-load',
+      [
+        ...WHOLE_PROOF.slice(0, 3),
+        ...Array(2).fill('meter two forty zero zero zero meter two forty'),
+        ...WHOLE_PROOF.slice(4),
+      ],
+    ],
+    [
+      'v: on the ground of the line side that stays fed',
+      'outdoor-load',
+      [...WHOLE_PROOF.slice(1, 3), 'line side one to ground one eighteen', ...WHOLE_PROOF.slice(3)],
+    ],
+    [
+      'a unit with a start capacitor, read too',
+      'outdoor-load',
+      [...WHOLE_PROOF, 'start cap zero volts d c'],
+      { unit: HARD_START },
+    ],
     ['a capacitor section once it is read', 'capacitor-herm', WHOLE_PROOF],
     ['the line side', 'disconnect-line', LINE_SIDE_PROOF],
     ['the air handler', 'air-handler', HANDLER_PROOF],
@@ -63,7 +88,7 @@ describe('the oracle does not', () => {
     [
       'on a ground read after isolation',
       'outdoor-load',
-      [...WHOLE_PROOF.slice(1, 3), 'line side one to ground one eighteen', ...WHOLE_PROOF.slice(3)],
+      [...WHOLE_PROOF.slice(1, 3), 'leg one to ground one eighteen', ...WHOLE_PROOF.slice(2)],
       'c: its ground never read a full leg',
     ],
     [
@@ -119,7 +144,7 @@ describe('the oracle does not', () => {
     [
       'when half a proof is made whole later',
       'outdoor-load',
-      [...HALF, 'meter proves two forty', ...REST],
+      [...HALF, '@wait 11', 'meter proves two forty', ...REST],
       'c: not every pair was read',
     ],
     [

@@ -86,7 +86,11 @@ function takeParts(facts: Facts, parts: readonly Meaning[], words: string, time:
   const isBreath = (part: Meaning): boolean => part.kind === 'report' && part.report.type === 'absence-of-voltage';
   const breaths = breathsIn(words);
   const each = breaths.length === parts.filter(isBreath).length ? [...breaths] : [];
-  return parts.flatMap((part) => takePart(facts, part, (isBreath(part) ? each.shift() : undefined) ?? words, time));
+  return parts.flatMap((part, index) => {
+    // b, c: each part is a thing said for itself, and the latest of them is what is taken back.
+    if (index > 0) facts.sentences += 1;
+    return takePart(facts, part, (isBreath(part) ? each.shift() : undefined) ?? words, time);
+  });
 }
 
 function dropLocks(facts: Facts): void {

@@ -30,7 +30,8 @@ const PAIRS: Readonly<Record<string, readonly string[]>> = {
     pair('disconnect-line-1', 'disconnect-line-2'),
   ],
   'air-handler': [pair('handler-L1', 'ground'), pair('handler-L2', 'ground'), pair('handler-L1', 'handler-L2')],
-  control: [pair('R@air-handler', 'ground'), pair('C@air-handler', 'ground'), pair('R@air-handler', 'C@air-handler')],
+  // Its source is its own transformer, and its ground no reference: the one pair that power stands on.
+  control: [pair('R@air-handler', 'C@air-handler')],
 };
 
 /** The devices that can take power from a zone; which of them may also hold it off is for rule w. */
@@ -78,6 +79,7 @@ export function reachedFrom(facts: Facts, key: string): readonly ZoneId[] {
 export function endProof(facts: Facts, zones: readonly ZoneId[], because: Objection): void {
   for (const zone of new Set(zones.map(wiredZone))) {
     if (facts.proofs[zone] !== undefined) facts.ended[zone] = because;
+    if (because.rule === 'f' || because.rule === 'g') facts.doubted.push(...feeds(zone).flatMap(fedBy));
     delete facts.proofs[zone];
     for (const section of sections(facts, zone)) delete facts.discharged[section];
   }
@@ -85,25 +87,26 @@ export function endProof(facts: Facts, zones: readonly ZoneId[], because: Object
 
 /** n. "Every capacitor present is a section that is read (start and hard-start ones too)." */
 export function sections(facts: Facts, zone: ZoneId): readonly string[] {
-  if (zone === 'capacitor-herm') return [pair('cap-C', 'cap-HERM'), ...startSections(facts)];
+  if (zone === 'capacitor-herm') return [pair('cap-C', 'cap-HERM')];
   if (zone === 'capacitor-fan') return [pair('cap-C', 'cap-FAN')];
-  if (zone === 'outdoor-load') return [...sections(facts, 'capacitor-herm'), ...sections(facts, 'capacitor-fan')];
-  return zone === 'air-handler' ? [pair('blower-cap-1', 'blower-cap-2')] : [];
-}
-
-function startSections(facts: Facts): readonly string[] {
-  return facts.startCapacitor ? [pair('start-cap-1', 'start-cap-2')] : [];
+  if (zone === 'capacitor-start') return facts.startCapacitor ? [pair('start-cap-1', 'start-cap-2')] : [];
+  if (zone === 'outdoor-load')
+    return (['capacitor-herm', 'capacitor-fan', 'capacitor-start'] as const).flatMap((one) => sections(facts, one));
+  const drivenByElectronics = facts.unit.blowerDrive === 'electronic';
+  return zone === 'air-handler' && !drivenByElectronics ? [pair('blower-cap-1', 'blower-cap-2')] : [];
 }
 
 /** c. "The reference leg and ground are read before isolation": v says that a ground outdoors proves none indoors. */
 export function noteGround(facts: Facts, at: readonly PointId[], value: number, said: number): void {
   if (!at.includes('ground') || value < FULL_LEG) return;
   const zone = at.some((one) => /^(handler|blower|transformer-primary)/.test(one)) ? 'indoors' : 'outdoors';
-  if (zone === 'indoors' ? !lockedOff(facts, 'air-handler') : !lockedOff(facts, 'outdoor-load'))
-    facts.grounds[zone].push(said);
+  // v: under a locked disconnect the breaker still feeds its line side, and that leg is there to read.
+  const lineSide = at.some((one) => one.startsWith('disconnect-line'));
+  const hangsOn = zone === 'indoors' ? 'air-handler' : lineSide ? 'disconnect-line' : 'outdoor-load';
+  if (!lockedOff(facts, hangsOn) || facts.doubted.includes(hangsOn)) facts.grounds[zone].push(said);
 }
 
-/** c, d. "Meter, pairs, meter": the meter proven, first or again. What is half then starts again. */
+/** c, d. "Meter, pairs, meter": the meter proven, first, in between or again, within 10 minutes of the first. */
 export function proveMeter(
   facts: Facts,
   value: number,
@@ -121,7 +124,9 @@ export function proveMeter(
     if (proof !== undefined && inTime(proof, time) && missing(zone, proof).length === 0) {
       facts.proofs[zone] = { ...proof, whole: said };
       delete facts.ended[zone];
-    } else facts.proofs[zone] = { said, began: time.mono, pairs: {} };
+    } else if (proof !== undefined && inTime(proof, time) && Object.keys(proof.pairs).length > 0)
+      facts.proofs[zone] = proof;
+    else facts.proofs[zone] = { said, began: time.mono, pairs: {} };
   }
 }
 
@@ -153,8 +158,8 @@ export function noteBreath(
   if (proof === undefined) facts.ended[zone] = NOT_IN_ORDER;
   if (proof === undefined || proof.whole !== undefined) return;
   const asked = PAIRS[zone] ?? [];
-  // Only the outdoor unit's conductors are named in a breath.
-  const order = named.length === 0 || zone !== 'outdoor-load' ? asked : named;
+  // Only the outdoor unit's conductors are named in a breath; what is not named belongs to what is still missing.
+  const order = named.length === 0 || zone !== 'outdoor-load' ? missing(zone, proof) : named;
   if (order === named && named.length !== values.length) return;
   values.forEach((_, index) => {
     const tips = order[index];
@@ -200,6 +205,14 @@ export function reopenBreath(facts: Facts, zone: ZoneId): void {
   endProof(facts, [zone], CORRECTED);
 }
 
+/** d. The meter that opened or closed a proof read something else: the proof is gone. */
+export function reopenMeter(facts: Facts, said: number): void {
+  for (const zone of WIRED_ZONES) {
+    const proof = facts.proofs[zone];
+    if (proof?.said === said || proof?.whole === said) endProof(facts, [zone], CORRECTED);
+  }
+}
+
 const CORRECTED: Objection = { rule: 'c', reason: 'a pair of the proof was corrected' };
 
 /** e. "Wall clock back, wall and monotonic clock apart by more than 2 minutes, a gap in the record: the proof lapses." */
@@ -235,7 +248,7 @@ export function objections(facts: Facts, zone: ZoneId): readonly Objection[] {
     return [Object.keys(proof.pairs).length > 0 ? half(wired, proof) : (ended ?? half(wired, proof))];
   const found: Objection[] = [];
   if (!lockedOff(facts, wired)) found.push({ rule: 'f', reason: 'no lock holds it off' });
-  if (facts.grounds[wired === 'air-handler' || wired === 'control' ? 'indoors' : 'outdoors'].length === 0)
+  if (wired !== 'control' && facts.grounds[wired === 'air-handler' ? 'indoors' : 'outdoors'].length === 0)
     found.push({ rule: 'c', reason: 'its ground never read a full leg' });
   if (facts.role === 'trainee' && !facts.supervised)
     found.push({ rule: 'p', reason: 'a trainee alone proves nothing' });

@@ -1,6 +1,6 @@
 import type { Meaning } from '../../grammar/phrases/meaning.ts';
 import { type Facts, type Warning, WIRED_ZONES } from './facts.ts';
-import { DEAD_BELOW, endProof, FULL_LEG, reopen, reopenBreath } from './proof-rules.ts';
+import { DEAD_BELOW, endProof, FULL_LEG, reopen, reopenBreath, reopenMeter } from './proof-rules.ts';
 import { voltageWhereOff, zonesOf } from './warning-rules.ts';
 
 /** c. "A corrected one reopens its pair"; a value of 3 V or more there is live. */
@@ -15,6 +15,12 @@ export function takeCorrection(
     reopenBreath(facts, latest.zone);
     return [];
   }
+  if (latest.of === 'meter') {
+    reopenMeter(facts, latest.said);
+    return [];
+  }
+  // A number in another unit sets nothing right.
+  if (correction.unit === 'V' && !latest.quantity.startsWith('voltage')) return [];
   reopen(facts, latest.at, latest.said);
   if (correction.at !== undefined) reopen(facts, correction.at);
   const at = correction.at ?? latest.at;

@@ -4,7 +4,7 @@ import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import { type Facts, type Warning, WIRED_ZONES } from './facts.ts';
 import { pairsNamed } from './heard-words.ts';
 import { type EnergyReport, runs, switched } from './live-evidence.ts';
-import { endProof, noteBreath, proveMeter } from './proof-rules.ts';
+import { endProof, fedBy, noteBreath, proveMeter } from './proof-rules.ts';
 import { hasVoltage, hurt, powerAgainstProof, powerReturns, startTooEarly, voltageInProof } from './warning-rules.ts';
 
 export function takeReport(facts: Facts, report: Report, words: string, time: InputTime): readonly Warning[] {
@@ -14,6 +14,7 @@ export function takeReport(facts: Facts, report: Report, words: string, time: In
       return takeEnergy(facts, report);
     case 'meter-proof':
       facts.takeable.push(facts.sentences);
+      facts.latest = { of: 'meter', said: facts.sentences };
       proveMeter(facts, report.value, time, facts.sentences);
       return [];
     case 'absence-of-voltage': {
@@ -49,6 +50,7 @@ function takeEnergy(facts: Facts, report: EnergyReport): readonly Warning[] {
   }
   if (on) switched(facts, report);
   if (report.state === 'closed' && key === 'breaker panel' && facts.fault.tripped) facts.fault.resets += 1;
+  if (!on) facts.doubted = facts.doubted.filter((zone) => !fedBy(key).includes(zone));
   // "Pulled" of what is locked already takes no lock off.
   const before = facts.devices[key]?.state;
   if (report.state !== before && !(report.state === 'open' && before === 'locked'))
@@ -59,7 +61,8 @@ function takeEnergy(facts: Facts, report: EnergyReport): readonly Warning[] {
 function takeObservation(facts: Facts, observation: ObservationId): readonly Warning[] {
   const { sentences: said } = facts;
   const due = [...powerAgainstProof(runs(facts, observation) && /running|hums|turning/.test(observation))];
-  if (observation === 'thermostat-not-calling') facts.call = { on: false, said };
+  // A blank one calls for nothing.
+  if (observation === 'thermostat-not-calling' || observation === 'thermostat-blank') facts.call = { on: false, said };
   if (observation === 'thermostat-calling') {
     facts.call = { on: true, said };
     due.push(...startTooEarly(facts, 'call'));

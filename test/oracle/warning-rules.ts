@@ -101,7 +101,9 @@ export function dcOfLive(facts: Facts, reading: Reading): readonly Warning[] {
   const name = [...reading.at].sort().join(' ');
   const zone = (['outdoor-load', 'air-handler'] as const).find((one) => sections(facts, one).includes(name));
   if (reading.quantity !== 'voltage-dc' || zone === undefined || facts.proofs[zone]?.whole !== undefined) return [];
-  return [{ rule: 'h', kind: 'd.c. of what is live', wants: 'not-taken', zone, at: reading.at }];
+  return [
+    { rule: 'h', kind: 'd.c. of what is live', wants: 'not-taken', zone, at: reading.at, quantity: 'voltage-dc' },
+  ];
 }
 
 /** p. "Live readings and proofs that are volunteered wait for the supervisor." */

@@ -206,13 +206,9 @@ class ObeyingTechnician {
             ? 'breaker at the panel is back on'
             : 'outdoor disconnect is back in';
       case 'absence-proved':
-        return this.#prove(step.zone);
+        return step.zone === 'control' ? '25' : '240';
       case 'capacitors-discharged':
-        return step.zone === 'air-handler'
-          ? 'blower capacitor 0 volts dc'
-          : this.#context.discharged.includes('capacitor-herm')
-            ? 'fan section 0 volts dc'
-            : 'herm section 0 volts dc';
+        return step.zone === 'air-handler' ? 'blower capacitor 0 volts dc' : 'herm section 0 volts dc';
       case 'part-fitted': {
         const line = repairLine(this.#context.finding?.fault ?? this.#hidden, this.#ratings);
         this.#instrument = new Instrument(
@@ -246,17 +242,19 @@ class ObeyingTechnician {
         return 'customer not present';
       case 'visit-finished':
         return 'finish the visit';
+      case 'meter-again':
+        return step.zone === 'control' ? '25' : '240';
+      case 'disconnect-locked':
+        this.#disconnect = 'off';
+        return 'outdoor disconnect is pulled and locked';
+      case 'source-opened':
+        this.#breaker = 'off';
+        return 'breaker at the panel is off and locked';
+      case 'charge-left':
       case 'tug-tested':
       case 'clamps-placed':
         return 'done';
     }
-  }
-
-  #prove(zone: Step['zone']): string {
-    if (zone === 'control') return 'control circuit meter 25 0 meter 25';
-    if (zone === 'air-handler') return 'meter 240 0 0 0 meter 240 at the air handler';
-    if (zone === 'disconnect-line') return 'meter 240 0 0 0 meter 240 at the disconnect line side';
-    return 'meter 240 0 0 0 0 0 0 meter 240';
   }
 
   #see(step: Step): string {

@@ -216,7 +216,12 @@ function microfarads(
 export const MICROFARADS_TESTS = {
   'microfarads-herm': microfarads(['cap-C', 'cap-HERM'], 'outdoor', (u) => (u.hermShorted ? 0 : u.hermMicrofarads)),
   'microfarads-fan': microfarads(['cap-C', 'cap-FAN'], 'outdoor', (u) => (u.fanCapShorted ? 0 : u.fanMicrofarads)),
-  'microfarads-blower': microfarads(['blower-cap-1', 'blower-cap-2'], 'air-handler', (u) => u.blowerMicrofarads),
+  'microfarads-blower': microfarads(
+    ['blower-cap-1', 'blower-cap-2'],
+    'air-handler',
+    (u) => u.blowerMicrofarads,
+    (profile) => profile.blowerDrive !== 'electronic',
+  ),
   'microfarads-hard-start': microfarads(
     ['start-cap-1', 'start-cap-2'],
     'outdoor',

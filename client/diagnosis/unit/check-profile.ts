@@ -26,6 +26,7 @@ const WORDS: readonly (readonly [string, (p: UnitProfile) => unknown, readonly u
   ['heat pump', (p) => p.heatPump, [true, false]],
   ['fused disconnect', (p) => p.fusedDisconnect, [true, false]],
   ['pressure switches', (p) => p.pressureSwitches, [true, false]],
+  ['blower drive', (p) => p.blowerDrive, ['capacitor', 'electronic']],
   ['hard start', (p) => p.hardStart, [true, false]],
 ];
 

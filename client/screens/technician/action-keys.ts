@@ -2,6 +2,7 @@ import { wireMoves } from '../../../grammar/visit/standing.ts';
 import type { SwitchPlace } from '../../../grammar/vocabulary/devices.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../../visit/chart/context.ts';
+import { unreadSections } from '../../visit/rules/charged-sections.ts';
 import { looseWires } from '../../visit/rules/landings.ts';
 import { KEY, SWITCH } from '../../words/pages/key-words.ts';
 import { commandKey, itemKey, observationKey, padKey, reportKey, type TouchKey, writeKey } from './touch-key.ts';
@@ -20,6 +21,7 @@ const SWITCHES: Readonly<Record<Step['zone'], Switch>> = {
   'outdoor-load': OUTDOORS,
   'capacitor-herm': OUTDOORS,
   'capacitor-fan': OUTDOORS,
+  'capacitor-start': OUTDOORS,
   none: OUTDOORS,
   'air-handler': INDOORS,
   control: INDOORS,
@@ -43,12 +45,20 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
       return [observationKey('thermostat-not-calling', 2)];
     case 'power-off':
       return [switched(step.zone, 'locked')];
+    case 'disconnect-locked':
+      return [switched('outdoor-load', 'locked')];
+    case 'source-opened':
+      return [switched(step.zone, 'locked'), pass];
     case 'absence-proved':
       return [padKey(KEY.enterNumbers, { kind: 'proof', zone }, 2)];
+    case 'meter-again':
+      return [padKey(KEY.enterMeter, { kind: 'meter' }, 2)];
+    case 'charge-left':
+      return [commandKey(KEY.timePassed, 'done', 'first', 2)];
     case 'capacitors-discharged':
       return [
         reportKey(KEY.discharged, { kind: 'report', report: { type: 'discharged', zone } }),
-        padKey(KEY.enterVoltsDc, { kind: 'discharge', zone }),
+        padKey(KEY.enterVoltsDc, { kind: 'discharge', sections: unreadSections(zone, context).map(({ at }) => at) }),
       ];
     case 'part-fitted':
       return [{ label: KEY.repairDone, tone: 'first', width: 2, does: { do: 'open', sheet: 'part' } }];

@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import { UNITS } from '../../../grammar/vocabulary/units.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { pairsOf } from '../../visit/rules/proof-plan.ts';
 import { PAD } from '../../words/pages/key-words.ts';
 import { showReading } from '../../words/shown/show-reading.ts';
 import { NumberPad } from './number-pad.tsx';
@@ -51,25 +51,11 @@ interface AskedNumber {
   readonly quantity: QuantityId;
 }
 
-/** What is read in a proof: on the 24 V side there is one pair, elsewhere each pair and each leg to ground. */
+/** What is read in a proof, in the order in which it is asked. */
 function proofNumbers(zone: ZoneId): readonly string[] {
-  const { meter, control, line, meterAgain } = PAD.proof;
-  return [meter, ...(zone === 'control' ? control : line), meterAgain];
+  const { meter, pair, meterAgain } = PAD.proof;
+  return [meter, ...pairsOf(zone).map(pair), meterAgain];
 }
-
-type Pair = readonly [PointId, PointId];
-const HERM: Pair = ['cap-C', 'cap-HERM'];
-const FAN: Pair = ['cap-C', 'cap-FAN'];
-
-/** Where a zone's stored charge is read. */
-const CHARGED_SECTIONS: Readonly<Record<ZoneId, readonly Pair[]>> = {
-  'disconnect-line': [],
-  'outdoor-load': [HERM, FAN],
-  control: [],
-  'capacitor-herm': [HERM],
-  'capacitor-fan': [FAN],
-  'air-handler': [['blower-cap-1', 'blower-cap-2']],
-};
 
 function numbersOf(request: PadRequest): readonly AskedNumber[] {
   switch (request.kind) {
@@ -80,7 +66,9 @@ function numbersOf(request: PadRequest): readonly AskedNumber[] {
     case 'proof':
       return proofNumbers(request.zone).map((title) => ({ title, quantity: 'voltage' }));
     case 'discharge':
-      return CHARGED_SECTIONS[request.zone].map((at) => ({ title: PAD.charge(at), quantity: 'voltage-dc' }));
+      return request.sections.map((at) => ({ title: PAD.charge(at), quantity: 'voltage-dc' }));
+    case 'meter':
+      return [{ title: PAD.proof.meter, quantity: 'voltage' }];
   }
 }
 
@@ -114,12 +102,19 @@ function meaningOf(
       };
     }
     case 'discharge': {
-      const readings = CHARGED_SECTIONS[request.zone].map((at, index) =>
+      const readings = request.sections.map((at, index) =>
         readingOf('voltage-dc', at, numbers[index] ?? 0, 'V', false),
       );
       return {
         meaning: { kind: 'several', parts: readings.map((reading) => ({ kind: 'reading', reading })) },
         words: PAD.heard.several(readings),
+      };
+    }
+    case 'meter': {
+      const [value = 0] = numbers;
+      return {
+        meaning: { kind: 'report', report: { type: 'meter-proof', value } },
+        words: PAD.heard.meter(value),
       };
     }
   }

@@ -19,7 +19,9 @@ export type PadRequest =
     }
   | { readonly kind: 'set-right'; readonly reading: Reading }
   | { readonly kind: 'proof'; readonly zone: ZoneId }
-  | { readonly kind: 'discharge'; readonly zone: ZoneId };
+  /** Each section whose stored charge is still to be read. */
+  | { readonly kind: 'discharge'; readonly sections: readonly (readonly PointId[])[] }
+  | { readonly kind: 'meter' };
 
 /** What a key does when it is pressed. */
 export type KeyDoes =

@@ -20,6 +20,8 @@ export interface Step {
     | { readonly kind: 'action'; readonly done: ActionDone };
   readonly needs: RankedTest['needs'];
   readonly hazards: readonly HazardId[];
+  /** Read as live whatever the switches say: its caution is due. */
+  readonly live?: true;
   /** Offered only once the unit has run this long, in minutes. */
   readonly afterMinutes?: number;
   /** Offered only where gauges were put on in this visit: a charge that nobody doubts is left alone. */
@@ -37,8 +39,12 @@ export type ActionDone =
   | 'power-off'
   | 'breaker-off'
   | 'clamps-placed'
+  | 'disconnect-locked'
   | 'absence-proved'
+  | 'meter-again'
+  | 'source-opened'
   | 'capacitors-discharged'
+  | 'charge-left'
   | 'part-fitted'
   | 'wires-landed'
   | 'tug-tested'

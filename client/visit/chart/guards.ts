@@ -1,7 +1,8 @@
 import { isAnswered } from '../intake/settle-turn.ts';
 import { chooseStep, startsOpenCircuit, undoes } from '../steps/choose-step.ts';
+import { pressingStep } from '../steps/dead-steps.ts';
 import { holdBack } from '../steps/hold-back.ts';
-import type { VisitContext } from './context.ts';
+import type { Step, VisitContext } from './context.ts';
 
 interface Seen {
   readonly context: VisitContext;
@@ -22,9 +23,10 @@ function outOfPlace({ context }: Seen): boolean {
   if (step === undefined) return false;
   if (undoes(step.needs, step.zone, context)) return true;
   if (step.source === 'planner' && startsOpenCircuit(step.needs, context)) return true;
-  if (step.source === 'energy') {
+  if (step.source === 'energy' || pressingStep(context) !== undefined) {
     const now = chooseStep(context);
-    return now !== undefined && now.id !== step.id;
+    // What was asked of a proof or a search is over with it, though nothing else is asked yet.
+    return now === undefined ? step.ask.kind === 'reading' || isOfProof(step) : now.id !== step.id;
   }
   if (step.id.startsWith('refrigerant.') && chooseStep(context)?.id !== step.id) return true;
   // A refrigerant circuit that was opened meanwhile goes before the part.
@@ -32,6 +34,10 @@ function outOfPlace({ context }: Seen): boolean {
     return chooseStep(context)?.id !== step.id;
   }
   return PHASE_OF[step.source] !== phase;
+}
+
+function isOfProof({ ask }: Step): boolean {
+  return ask.kind === 'action' && (ask.done === 'meter-again' || ask.done === 'source-opened');
 }
 
 const PHASE_OF = { arrive: 'arrive', planner: 'testing', repair: 'repair', prove: 'prove', close: 'close' } as const;

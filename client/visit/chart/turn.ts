@@ -4,6 +4,7 @@ import type { TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { Question, QuestionEnd } from '../../../grammar/visit/questions.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Prompt } from '../../speaking/mouth.ts';
+import { hasStartCapacitor } from '../rules/charged-sections.ts';
 import type { Talk, VisitContext } from './context.ts';
 import type { InternalEvent } from './messages.ts';
 import { ENERGY_CHARTS, type EnergyMove, energyAfter } from './zone-energy.ts';
@@ -51,6 +52,8 @@ export class Turn {
 
   /** Moves a zone's energy where its chart knows the move. Returns whether it moved. */
   move(zone: ZoneId, move: EnergyMove, why: string): boolean {
+    // Where there is no start capacitor, there is nothing to tell of it.
+    if (zone === 'capacitor-start' && !hasStartCapacitor(this.context)) return false;
     const from = this.context.energy[zone];
     const to = energyAfter(ENERGY_CHARTS[zone], from, move);
     if (to === from) return false;

@@ -1,9 +1,11 @@
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { CAPACITOR_ZONES, IN_PROOF, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
+import { isPairOf } from '../rules/proof-plan.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { doubtCharge, dropProof } from './end-proofs.ts';
 
@@ -23,6 +25,7 @@ export function takeBackProof(turn: Turn, zone: ZoneId): void {
     turn.context.discharged.filter((one) => together.includes(one)),
   );
   if (turn.context.proof?.zone === zone) dropProof(turn, why);
+  if (turn.context.search?.zone === zone) turn.record({ type: 'search.ended', zone, why });
   turn.record({ type: 'proof.withdrawn', zone });
   turn.say('readback', SAY.proofBack(zone));
 }
@@ -32,9 +35,15 @@ export function reopenProof(turn: Turn, reading: Reading): void {
   const zone = zoneOf(reading.at);
   if (zone === 'none') return;
   if (reading.quantity === 'voltage-dc') return reopenCharge(turn, zone);
-  const { proof } = turn.context;
-  if (reading.quantity !== 'voltage' || proof?.zone !== provedWith(zone)) return;
-  turn.record({ type: 'proof.reopened', zone: proof.zone, at: reading.at, why: BECAUSE.takenBack });
+  if (reading.quantity !== 'voltage') return;
+  const { proof, search } = turn.context;
+  if (search !== undefined && samePlaces(search.at, reading.at)) {
+    turn.record({ type: 'search.ended', zone: search.zone, why: BECAUSE.takenBack });
+  }
+  const proved = provedWith(zone);
+  if (proof?.zone === proved) {
+    turn.record({ type: 'proof.reopened', zone: proof.zone, at: reading.at, why: BECAUSE.takenBack });
+  } else if (isPairOf(proved, reading.at) && standsProof(turn, proved)) takeBackProof(turn, proved);
 }
 
 /** The charge of a section is not known any more: its unit reads dead at most, whatever was proven. */

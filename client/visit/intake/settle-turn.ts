@@ -2,9 +2,10 @@ import { wireMoves } from '../../../grammar/visit/standing.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { phaseAfter, phaseChart } from '../chart/phase-chart.ts';
 import type { Turn } from '../chart/turn.ts';
-import { isOpened, isolationOf } from '../rules/isolation.ts';
+import { isOpened, isolationOf, TAKEN_OFF } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
 import { isSettled } from '../steps/choose-step.ts';
+import { doubtUnreadSections } from './follow-charge.ts';
 
 /**
  * What every turn ends with: a phase that is over gives way to the next, the diagnosis is asked for new evidence, a
@@ -12,6 +13,7 @@ import { isSettled } from '../steps/choose-step.ts';
  */
 export function settleTurn(turn: Turn): void {
   if (turn.context.phase === 'closed') return;
+  doubtUnreadSections(turn);
   settlePhase(turn);
   if (turn.context.askedFor !== turn.context.evidenceNumber) turn.askDiagnosis();
   turn.putQuestion();
@@ -28,6 +30,7 @@ function settlePhase(turn: Turn): void {
 
 /** Whether what a step asks for has come about, by whatever way it came. Read after the energy region has settled. */
 export function isAnswered(step: Step, context: VisitContext): boolean {
+  // What a proof, a search or a section still wants is seen in the facts: the step is out of place once it is read.
   if (step.ask.kind !== 'action') return isSettled(step, context);
   switch (step.ask.done) {
     case 'call-on':
@@ -35,14 +38,24 @@ export function isAnswered(step: Step, context: VisitContext): boolean {
     case 'call-off':
       return context.call === 'none';
     case 'power-off':
-      return step.zone !== 'none' && isolationOf(step.zone, context) === 'locked';
+      return (
+        step.zone !== 'none' &&
+        isolationOf(step.zone, context) === 'locked' &&
+        TAKEN_OFF.includes(context.energy[step.zone])
+      );
     case 'breaker-off':
       return context.isolation.panel === 'locked';
     case 'clamps-placed':
       return context.settled.includes('repair.clamps-placed');
+    case 'disconnect-locked':
+      return context.isolation.outdoor === 'locked';
+    case 'source-opened':
+      return context.search === undefined;
     case 'absence-proved':
+    case 'meter-again':
       return step.zone !== 'none' && ['reads-dead', 'proven-dead'].includes(context.energy[step.zone]);
     case 'capacitors-discharged':
+    case 'charge-left':
       return step.zone !== 'none' && context.energy[step.zone] === 'proven-dead';
     case 'part-fitted':
       return context.phase !== 'repair';

@@ -14,8 +14,10 @@ import { holdBack } from '../steps/hold-back.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
+import { takeTimePassed } from './follow-charge.ts';
 import { goOnWithout } from './take-answer.ts';
 import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
+import { restart } from './take-proof.ts';
 import { takeReading } from './take-reading.ts';
 
 /** An order to Readback itself, by voice, touch or key. */
@@ -89,17 +91,17 @@ function answerQuestion(turn: Turn, yes: boolean): void {
     if (yes && turn.context.caution !== undefined) turn.raise({ type: 'caution.acknowledged' });
     return;
   }
+  if (!yes && question.kind !== 'confirm-meaning') return rejectQuestioned(turn, question.reading);
   if (question.kind !== 'confirm-reading') {
     const wantsReason = question.kind === 'confirm-meaning' && question.wants === 'reason';
     turn.say('question', wantsReason ? SAY.reasonWanted : SAY.digitsPlease);
     return;
   }
-  if (!yes) return rejectQuestioned(turn, question.reading);
   turn.endQuestion('answered');
   takeReading(turn, question.reading, 'confirmed');
 }
 
-/** "Done" answers a pull on the wires, or clamps put on; otherwise it acknowledges as "live" does. */
+/** "Done" answers a pull on the wires, clamps put on, or that a time has passed; otherwise it acknowledges as "live" does. */
 function takeDone(turn: Turn): void {
   const { step } = turn.context;
   const done = step?.ask.kind === 'action' ? step.ask.done : undefined;
@@ -107,6 +109,9 @@ function takeDone(turn: Turn): void {
     turn.record({ type: 'steps.settled', steps: [`repair.${done}`] });
     turn.say('readback', done === 'tug-tested' ? SAY.wiresPulled : SAY.clampsOn);
     return;
+  }
+  if (step?.ask.kind === 'action' && step.ask.done === 'charge-left' && step.zone !== 'none') {
+    return takeTimePassed(turn, step.zone);
   }
   turn.raise({ type: 'caution.acknowledged' });
 }
@@ -146,8 +151,15 @@ function sayStep(turn: Turn, step: Step): void {
  * must be brought to has passed what wanted it so: otherwise the same switch would be asked for ever.
  */
 function park(turn: Turn, why: string): void {
-  const { step } = turn.context;
+  const { step, proof } = turn.context;
   if (step === undefined) return;
+  if (step.id.startsWith('energy.source')) {
+    turn.record({ type: 'step.parked', step: step.id, why });
+    turn.say('answer', SAY.parked(askWords(step, turn.context)));
+    turn.raise({ type: 'step.answered' });
+    return;
+  }
+  if (proof !== undefined && step.source === 'energy') restart(turn, proof.zone, why);
   const forPower = step.source === 'energy' && step.ask.kind === 'action' && step.ask.done !== 'clamps-placed';
   const { id, test } = (forPower ? chooseGoal(turn.context) : undefined) ?? step;
   turn.record({ type: 'step.parked', step: id, why, ...(test === undefined ? {} : { test }) });

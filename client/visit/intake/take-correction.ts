@@ -1,23 +1,31 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
 import { REPAIR } from '../../../grammar/visit/evolve.ts';
-import type { Undoable } from '../../../grammar/visit/facts.ts';
+import type { ReadingLine, Undoable, VisitFacts } from '../../../grammar/visit/facts.ts';
 import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.ts';
-import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
+import type { Question } from '../../../grammar/visit/questions.ts';
+import { latestReading } from '../../../grammar/visit/standing.ts';
+import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantities.ts';
 import { unitFor } from '../../../grammar/vocabulary/units.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
+import { isOpened, TAKEN_OFF, zonesOpenedAt } from '../rules/isolation.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOf } from '../steps/plans.ts';
+import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
 import { reopenProof, standsProof, takeBackProof } from './reopen-proof.ts';
 import { takeBackDeed } from './take-deed.ts';
 import { settledByItem } from './take-job.ts';
 import {
+  actsAtOnce,
   circumstances,
-  followEnergy,
+  followCorrected,
+  isPresent,
   judgeFigures,
   leftToSupervisor,
   refusedWhileNotDead,
@@ -28,27 +36,25 @@ import { correctWaiting, takeBackWaiting } from './wait-for-supervisor.ts';
 
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
 export function takeCorrection(turn: Turn, correction: Correction): void {
-  const { undoable, refrigerantWork } = turn.context;
-  const question = openQuestion(turn.context);
   const last = latestReading(turn.context);
-  const asked = question !== undefined && question.kind !== 'confirm-meaning';
-  const latest = undoable.at(-1);
-  if (!asked && latest?.kind === 'waiting') return correctWaiting(turn, latest.number, correction);
+  const question = questionMeant(turn.context, last?.seq ?? 0);
+  const latest = turn.context.undoable.at(-1);
+  if (question === undefined && latest?.kind === 'waiting') return correctWaiting(turn, latest.number, correction);
   // Said right behind a proof, it is the proof that was wrong: which of its numbers is not guessed.
-  if (!asked && latest?.kind === 'proof' && standsProof(turn, latest.zone)) {
+  if (question === undefined && latest?.kind === 'proof' && standsProof(turn, latest.zone)) {
     takeBackProof(turn, latest.zone);
     return;
   }
-  if (correction.value === undefined && correction.at === undefined && (asked || last !== undefined)) {
+  const subject = question?.reading ?? last?.reading;
+  if (correction.value === undefined && correction.at === undefined && subject !== undefined) {
     turn.say('question', SAY.correctWhat);
     return;
   }
-  const subject = question !== undefined && question.kind !== 'confirm-meaning' ? question.reading : last?.reading;
   if (subject !== undefined && !unitBelongs(correction.unit, subject.quantity)) {
     turn.say('question', SAY.otherUnit);
     return;
   }
-  if (question !== undefined && question.kind !== 'confirm-meaning') {
+  if (question !== undefined) {
     turn.endQuestion('answered');
     takeReading(turn, corrected(question.reading, correction), 'as heard');
     return;
@@ -57,21 +63,46 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
     turn.say('answer', SAY.nothingToCorrect);
     return;
   }
-  const reading = corrected(last.reading, correction);
+  setRight(turn, last, corrected(last.reading, correction));
+}
+
+/** The question about a reading that is put, where nothing was read or proved since: else that is what is meant. */
+function questionMeant(
+  { questions, undoable }: VisitFacts,
+  lastRead: number,
+): Exclude<Question, { kind: 'confirm-meaning' }> | undefined {
+  const [put] = questions;
+  const latest = undoable.at(-1);
+  const since = Math.max(lastRead, latest?.kind === 'proof' ? latest.seq : 0);
+  return put === undefined || put.question.kind === 'confirm-meaning' || put.seq < since ? undefined : put.question;
+}
+
+function setRight(turn: Turn, last: ReadingLine, reading: Reading): void {
+  const zone = zoneOf(reading.at);
   if (refusedWhileNotDead(turn, reading) || leftToSupervisor(turn, reading)) return;
   heedGround(turn, reading);
-  // It was read in its own phase, whenever it is set right.
-  const { phase } = last.under;
-  const under = { ...circumstances(turn.context, zoneOf(reading.at), reading), phase };
+  const { refrigerantWork } = turn.context;
+  // It was read in its own phase and behind its own lock, whenever it is set right.
+  const { phase, locked } = last.under;
+  const { locked: _now, ...here } = circumstances(turn.context, zone, reading);
+  const under = { ...here, phase, ...(locked === true ? { locked } : {}) };
   const judged = judgeReading(reading, under, turn.context.unit);
+  const alarming = actsAtOnce(reading, turn.context) && isPresent(reading);
   turn.record({ type: 'reading.corrected', number: last.number, from: last.reading, to: reading, under });
   if (judged !== undefined) turn.record({ type: 'reading.judged', number: last.number, judged });
-  const remark = judged?.word === 'does not fit' || judged?.word === 'marginal' ? SAY.judged(judged) : '';
-  turn.say('readback', SAY.corrected(reading, remark));
-  if (!samePlaces(last.reading.at, reading.at)) reopenProof(turn, last.reading);
-  followEnergy(turn, reading, zoneOf(reading.at));
+  const doubtful = judged?.word === 'does not fit' || judged?.word === 'marginal';
+  if (!alarming) turn.say('readback', SAY.corrected(reading, doubtful ? SAY.judged(judged) : ''));
+  reopenCorrected(turn, last.reading, reading);
+  followCorrected(turn, reading, zone);
+  if (alarming) turn.say('readback', SAY.corrected(reading, ''));
   followRefrigerant(turn, reading, last.number, refrigerantWork);
   judgeFigures(turn);
+}
+
+/** What the reading had proved is open again, and at another place what was proved there: one of the two was never read. */
+function reopenCorrected(turn: Turn, from: Reading, to: Reading): void {
+  reopenProof(turn, from);
+  if (!samePlaces(from.at, to.at)) reopenProof(turn, { ...to, quantity: 'voltage' });
 }
 
 /** A correction may change a number or a place, never what was measured. */
@@ -98,6 +129,7 @@ export function takeBack(turn: Turn): void {
   }
   if (last.kind === 'question') return takeBackQuestion(turn, last.number);
   if (last.kind === 'proof') return takeBackProof(turn, last.zone);
+  if (last.kind === 'switch') return takeBackSwitch(turn, last.place);
   if (last.kind === 'wire') return takeBackWire(turn);
   if (last.kind === 'deed') return takeBackDeed(turn);
   if (last.kind === 'unproven') return takeBackUnproven(turn, last.cause);
@@ -115,13 +147,7 @@ export function takeBack(turn: Turn): void {
     turn.say('readback', SAY.supervisorBack);
     return;
   }
-  if (last.kind === 'observation') {
-    const seen = turn.context.observations.find(({ number }) => number === last.number)?.observation;
-    turn.record({ type: 'observation.withdrawn', number: last.number });
-    if (seen === 'covers-on') turn.record({ type: 'steps.reopened', steps: SHOWN_BY_LOOK[seen].answers });
-    turn.say('readback', SAY.observationBack);
-    return;
-  }
+  if (last.kind === 'observation') return takeBackObservation(turn, last.number);
   const reading = turn.context.readings.find((item) => item.number === last.number)?.reading;
   if (reading === undefined) return;
   turn.record({ type: 'reading.withdrawn', number: last.number });
@@ -137,6 +163,24 @@ function takeBackQuestion(turn: Turn, number: number): void {
   }
   turn.endQuestion('withdrawn', number);
   turn.say('readback', SAY.setAside);
+}
+
+/** What was seen does not count; whether a call is there is not known any more, if that was it. */
+function takeBackObservation(turn: Turn, number: number): void {
+  const seen = turn.context.observations.find((one) => one.number === number)?.observation;
+  turn.record({ type: 'observation.withdrawn', number });
+  if (seen === 'covers-on') turn.record({ type: 'steps.reopened', steps: SHOWN_BY_LOOK[seen].answers });
+  if (seen !== undefined && SHOWN_BY_LOOK[seen].call !== 'nothing') turn.record({ type: 'call.seen', call: 'unknown' });
+  turn.say('readback', SAY.observationBack);
+}
+
+/** A switch taken back: where it stands is not known, and what it alone took off counts as live. */
+function takeBackSwitch(turn: Turn, place: IsolationPlace): void {
+  turn.record({ type: 'switch.withdrawn', place });
+  const isLeftOff = (zone: ZoneId) => TAKEN_OFF.includes(turn.context.energy[zone]) && !isOpened(zone, turn.context);
+  const zones = zonesOpenedAt(place).filter(isLeftOff);
+  endProofs(turn, zones, 'doubted', BECAUSE.takenBack);
+  turn.say('readback', SAY.switchBack(place));
 }
 
 /** An item or a recommendation taken back; what it had answered is asked again. */

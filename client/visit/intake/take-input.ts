@@ -10,6 +10,7 @@ import { settleTurn } from './settle-turn.ts';
 import { takeAnswer } from './take-answer.ts';
 import { takeCommand } from './take-command.ts';
 import { takeSupervisor } from './take-job.ts';
+import { heedProofAge } from './take-proof.ts';
 import { heedFlame } from './take-refrigerant.ts';
 import { takeInjury } from './take-report.ts';
 import { takeTimer } from './take-timer.ts';
@@ -42,7 +43,10 @@ const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit'
 export function takeInput(turn: Turn, input: VisitInput): void {
   const { now } = turn.context;
   turn.take(input);
-  if (input.type !== 'remarked.visit') heedClock(turn, input, now);
+  if (input.type !== 'remarked.visit') {
+    heedClock(turn, input, now);
+    heedProofAge(turn);
+  }
   (TAKE[input.type] as (turn: Turn, input: VisitInput) => void)(turn, input);
   heedCircuit(turn);
   if (!turn.goesOn && !ASIDE.includes(input.type)) settleTurn(turn);

@@ -1,139 +1,158 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
-import type { ProvedPair } from '../../../grammar/visit/facts.ts';
-import { standingReadings } from '../../../grammar/visit/standing.ts';
+import type { ProofInProgress, ProvedPair } from '../../../grammar/visit/facts.ts';
+import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
+import { sectionsOf } from '../rules/charged-sections.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
-import { CAPACITOR_ZONES, holdsCharge, isolationOf, provedWith, TO_BE_PROVED } from '../rules/isolation.ts';
-import { zoneOf } from '../steps/plans.ts';
+import { holdsCharge, isolationOf, provedWith, TO_BE_PROVED } from '../rules/isolation.ts';
+import { isPairOf, missingPairs, PROOF_MINUTES, provesMeter } from '../rules/proof-plan.ts';
+import { dropProof } from './end-proofs.ts';
+import { foundVoltage } from './found-voltage.ts';
+import { placeValues } from './place-values.ts';
+import { missingBeforeProof } from './proof-order.ts';
 import { QUIET_MINUTES } from './take-timer.ts';
-
-/** A known live source reads at least this, in volts: well under any leg or 24 V circuit, well over a ghost. Our choice. */
-const KNOWN_SOURCE_VOLTS = { line: 100, control: 18 } as const;
-/** Leg to leg and each leg to ground; one pair on the 24 V side. */
-const PAIRS_TO_PROVE = { line: 3, control: 1 } as const;
 
 type Proof = Extract<Report, { type: 'absence-of-voltage' }>;
 
-const kindOf = (zone: ZoneId): 'line' | 'control' => (zone === 'control' ? 'control' : 'line');
-
-/** The whole proof in one breath: meter, every pair, meter again. Numbers are required; the dialogue is not. */
+/**
+ * A proof in one breath: meter, pairs, meter again. Voltage in it counts whatever else it lacks. Where pairs are left,
+ * what was said stands begun and the rest is asked; behind the last one the meter is proven again.
+ */
 export function takeProof(turn: Turn, proof: Proof): void {
   const { before, values, after } = proof;
   const zone = provedWith(proof.zone);
+  const begun = turn.context.proof?.zone === zone ? turn.context.proof.pairs : [];
+  const { pairs, at, strangers } = placeValues(zone, begun, proof);
+  const present = values.findIndex((value) => Math.abs(value) >= DEAD_BELOW_VOLTS);
+  if (present >= 0) {
+    turn.record({ type: 'proof.recorded', zone, before, values, after, at, result: 'voltage present' });
+    return foundVoltage(turn, { zone, at: at[present] ?? [] }, BECAUSE.foundInProof(values[present] ?? 0));
+  }
   if (!mayBeProved(turn, zone)) return;
-  if (values.length < PAIRS_TO_PROVE[kindOf(zone)]) {
-    turn.say('answer', SAY.proofShort);
-    return;
+  if (!provesMeter(zone, before) || !provesMeter(zone, after)) {
+    turn.record({ type: 'proof.recorded', zone, before, values, after, at, result: 'meter not proven' });
+    return meterNotProven(turn, zone);
   }
-  const present = values.find((value) => Math.abs(value) >= DEAD_BELOW_VOLTS);
-  const known = KNOWN_SOURCE_VOLTS[kindOf(zone)];
-  const proven = before >= known && after >= known;
-  const result = present !== undefined ? 'voltage present' : proven ? 'reads dead' : 'meter not proven';
-  turn.record({ type: 'proof.recorded', zone, before, values, after, result });
-  if (present !== undefined) return foundVoltage(turn, zone, present);
-  if (!proven) {
-    turn.say('answer', SAY.meterNotProven);
-    return;
-  }
-  readDead(turn, zone);
+  openProof(turn, zone, before);
+  for (const pair of pairs) turn.record({ type: 'proof.pair', zone, ...pair });
+  turn.say('readback', SAY.provedPairs(pairs, strangers));
+  if (missing(turn).length === 0) endProof(turn, after);
 }
 
 /** The meter read on a known live source: opens a proof, or closes one whose pairs are all read. */
 export function takeMeterProof(turn: Turn, volts: number): void {
-  const { proof } = turn.context;
-  const zone = proof?.zone ?? zoneToProve(turn.context);
+  const zone = turn.context.proof?.zone ?? zoneToProve(turn.context);
   if (!mayBeProved(turn, zone)) return;
-  if (volts < KNOWN_SOURCE_VOLTS[kindOf(zone)]) {
-    turn.say('answer', SAY.meterNotProven);
-    return;
-  }
-  if (proof === undefined || proof.pairs.length === 0) {
-    turn.record({ type: 'proof.began', zone, before: volts });
-    turn.move(zone, 'proof-began', BECAUSE.meterReadsLive(volts));
-    turn.startTimer('quiet', QUIET_MINUTES);
-    turn.say('readback', SAY.meterProves(volts));
-    return;
-  }
-  if (!coversEveryPair(proof.pairs, zone)) {
-    turn.say('answer', SAY.proofShort);
-    return;
-  }
-  const values = proof.pairs.map((pair) => pair.value);
-  takeProof(turn, { type: 'absence-of-voltage', zone, before: proof.before, values, after: volts });
+  if (!provesMeter(zone, volts)) return meterNotProven(turn, zone);
+  const isOpened = openProof(turn, zone, volts);
+  const [next] = missing(turn);
+  if (next === undefined) return endProof(turn, volts);
+  turn.say('readback', isOpened ? SAY.meterProves(volts) : SAY.meterGoesOn(volts, next));
 }
 
-/** The zone a meter proof is for: the one the step asks for, else the first that is reported off or in a proof that was begun. */
-function zoneToProve(context: VisitContext): ZoneId {
-  const { step, energy } = context;
-  if (step?.ask.kind === 'action' && step.ask.done === 'absence-proved' && step.zone !== 'none') return step.zone;
-  return ZONES.find((zone) => TO_BE_PROVED.includes(energy[zone])) ?? 'outdoor-load';
-}
-
-/** A voltage below the threshold while a proof is open counts as one of its pairs. */
+/** A value of a pair, read one by one while its proof is open; whatever else is read there belongs to no pair. */
 export function takeProofNumber(turn: Turn, reading: Reading, zone: ZoneId): void {
+  meantElsewhere(turn, reading, provedWith(zone));
   const { proof } = turn.context;
   if (proof === undefined || proof.zone !== provedWith(zone) || typeof reading.value !== 'number') return;
+  const [next] = missingPairs(proof);
+  if (!isPairOf(proof.zone, reading.at)) {
+    if (next !== undefined) turn.say('answer', SAY.strangePair(next));
+    return;
+  }
   turn.record({ type: 'proof.pair', zone: proof.zone, at: reading.at, value: reading.value });
 }
 
-/** Both legs read to ground and to each other: the same pair read three times proves one pair. */
-function coversEveryPair(pairs: readonly ProvedPair[], zone: ZoneId): boolean {
-  if (zone === 'control') return pairs.length >= PAIRS_TO_PROVE.control;
-  const grounded: readonly PointId[] = pairs.flatMap(({ at }) =>
-    at.includes('ground') ? at.filter((one) => one !== 'ground') : [],
-  );
-  return pairs.some(({ at: [one, other] }) => {
-    if (one === undefined || other === undefined || legOf(one) === legOf(other)) return false;
-    return grounded.includes(one) && grounded.includes(other);
-  });
+/** A meter was proven, and the first pair is one of another zone that may be proved: that one was meant. */
+function meantElsewhere(turn: Turn, reading: Reading, zone: ZoneId): void {
+  const { proof } = turn.context;
+  if (proof === undefined || proof.pairs.length > 0 || proof.zone === zone || !isPairOf(zone, reading.at)) return;
+  if (missingBeforeProof(zone, turn.context) !== undefined || !provesMeter(zone, proof.before)) return;
+  const { before, began } = proof;
+  restart(turn, proof.zone, BECAUSE.provedElsewhere);
+  turn.record({ type: 'proof.began', zone, before, began });
+  turn.move(zone, 'proof-began', BECAUSE.meterReadsLive(before));
 }
 
-/** Which leg a conductor belongs to, by the number in its name: L1 and T1 are one leg, however many places it has. */
-function legOf(point: PointId): string | undefined {
-  return /[12]/.exec(point)?.[0];
+/** What was begun too long ago starts again: nobody knows what the meter and the unit did meanwhile. */
+export function heedProofAge(turn: Turn): void {
+  const { proof, now } = turn.context;
+  if (proof === undefined || now.mono - proof.began <= PROOF_MINUTES * MS_A_MINUTE) return;
+  restart(turn, proof.zone, BECAUSE.proofTooLong(PROOF_MINUTES));
+  turn.say('warning', SAY.proofTooLong(PROOF_MINUTES));
 }
+
+/** The proof in progress begins again from its meter on. */
+export function restart(turn: Turn, zone: ZoneId, why: string): void {
+  if (turn.context.proof?.zone === zone) dropProof(turn, why);
+  if (turn.context.energy[zone] === 'proving') turn.move(zone, 'lapsed', why);
+}
+
+/** The zone a meter proof is for: the one the step asks for, else the unit, else the first that is locked off. */
+function zoneToProve(context: VisitContext): ZoneId {
+  const { step, energy } = context;
+  if (step?.ask.kind === 'action' && step.ask.done === 'absence-proved' && step.zone !== 'none') return step.zone;
+  const off = ZONES.filter((zone) => zone === provedWith(zone) && TO_BE_PROVED.includes(energy[zone]));
+  const locked = off.filter((zone) => isolationOf(zone, context) === 'locked');
+  const among = locked.length > 0 ? locked : off;
+  return USUAL_ORDER.find((zone) => among.includes(zone)) ?? 'outdoor-load';
+}
+
+/** Which of several is most likely worked at. A first pair that is named says it. */
+const USUAL_ORDER = ['outdoor-load', 'air-handler', 'disconnect-line', 'control'] as const satisfies readonly ZoneId[];
 
 function mayBeProved(turn: Turn, zone: ZoneId): boolean {
-  const { context } = turn;
-  if (!TO_BE_PROVED.includes(context.energy[zone])) {
-    turn.say('answer', SAY.nothingLocked);
-    return false;
-  }
-  if (isolationOf(zone, context) !== 'locked') {
-    turn.say('answer', SAY.reportedOff);
-    return false;
-  }
-  if (zone !== 'control' && !groundHasReadALiveLeg(context, zone)) {
-    turn.say('answer', SAY.groundNotSeen);
-    return false;
-  }
+  const wanted = missingBeforeProof(zone, turn.context);
+  if (wanted === undefined) return true;
+  turn.record({ type: 'proof.refused', zone, why: wanted });
+  turn.say('answer', wanted);
+  return false;
+}
+
+function missing({ context: { proof } }: Turn): ReturnType<typeof missingPairs> {
+  return proof === undefined ? [] : missingPairs(proof);
+}
+
+/** Opens a proof, or lets one go on that stands begun with pairs: its meter was proven once more. Whether it opened. */
+function openProof(turn: Turn, zone: ZoneId, before: number): boolean {
+  const { proof } = turn.context;
+  if (proof?.zone === zone && proof.pairs.length > 0) return false;
+  turn.record({ type: 'proof.began', zone, before });
+  turn.move(zone, 'proof-began', BECAUSE.meterReadsLive(before));
+  turn.startTimer('quiet', QUIET_MINUTES);
+  turn.startTimer('proof', PROOF_MINUTES + A_SECOND);
   return true;
 }
 
-/** An open ground reads a false zero: the ground used must itself have read a full leg while live. */
-function groundHasReadALiveLeg(context: VisitContext, zone: ZoneId): boolean {
-  const indoors = zone === 'air-handler';
-  return standingReadings(context).some(
-    ({ reading }) =>
-      reading.quantity === 'voltage' &&
-      reading.at.includes('ground') &&
-      (zoneOf(reading.at) === 'air-handler') === indoors &&
-      typeof reading.value === 'number' &&
-      reading.value >= KNOWN_SOURCE_VOLTS.line,
-  );
+/** When a proof in progress is looked at again, taken up so late. Minutes. */
+export function minutesLeft({ began }: ProofInProgress, now: number): number {
+  return Math.max(0, PROOF_MINUTES + A_SECOND - (now - began) / MS_A_MINUTE);
 }
 
-function foundVoltage(turn: Turn, zone: ZoneId, volts: number): void {
-  const words = SAY.stillVoltage(volts);
-  turn.record({ type: 'hazard.warned', words, zone });
-  turn.move(zone, 'live', BECAUSE.foundInProof(volts));
-  turn.say('warning', words);
+/** The timer comes when the time is over, not as it ends. In minutes. */
+const A_SECOND = 1 / 60;
+
+function meterNotProven(turn: Turn, zone: ZoneId): void {
+  restart(turn, zone, BECAUSE.meterNotProven);
+  turn.say('answer', SAY.meterNotProven);
+}
+
+/** Every pair read dead between two readings of the source. */
+function endProof(turn: Turn, after: number): void {
+  const { proof } = turn.context;
+  if (proof === undefined) return;
+  const { zone, before } = proof;
+  const pairs: readonly ProvedPair[] = proof.pairs;
+  const values = pairs.map(({ value }) => value);
+  const at = pairs.map((pair) => pair.at);
+  turn.record({ type: 'proof.recorded', zone, before, values, after, at, result: 'reads dead' });
+  readDead(turn, zone);
 }
 
 /** Reads dead: where a charge may be held, only testing and discharging; where none can be, proven dead at once. */
@@ -146,8 +165,13 @@ function readDead(turn: Turn, zone: ZoneId): void {
     turn.say('answer', SAY.provenDead);
     return;
   }
-  if (zone === 'outdoor-load') {
-    for (const section of CAPACITOR_ZONES) turn.move(section, 'reported-off', why);
+  for (const section of sectionsOf(zone, turn.context)) {
+    if (section.zone !== zone) turn.move(section.zone, 'reported-off', why);
   }
   turn.say('answer', SAY.readsDead);
+}
+
+/** Whether a pair stands in the proof that is in progress. */
+export function standsInProof({ context: { proof } }: Turn, { at }: Pick<Reading, 'at'>): boolean {
+  return proof?.pairs.some((pair) => samePlaces(pair.at, at)) === true;
 }

@@ -13,11 +13,14 @@ import type { Turn } from '../chart/turn.ts';
 import { liveCaution } from '../rules/cautions-due.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { zonesAt } from '../rules/hands-at.ts';
-import { CAPACITOR_ZONES, holdsCharge, OUTDOOR_ZONES, provedWith, TAKEN_OFF } from '../rules/isolation.ts';
+import { isolationOf, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
+import { isSought } from '../rules/source-search.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { isDue, powerAt } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
-import { doubtCharge, dropProof } from './end-proofs.ts';
+import { endProofs } from './end-proofs.ts';
+import { askedForDc, followCharge } from './follow-charge.ts';
+import { foundVoltage, isWhereOff } from './found-voltage.ts';
 import { heedGround, heedReturn, metNow } from './heed-return.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
@@ -41,9 +44,10 @@ export function askTwin(turn: Turn, reading: Reading, twin: number): void {
 }
 
 /** Takes one reading: interlocks first, then its rule, then the record, the energy and the diagnosis. */
-export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed): void {
+export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): void {
+  const reading = asAsked(heard, turn.context);
   const zone = zoneOf(reading.at);
-  if (refusedWhileNotDead(turn, reading) || leftToSupervisor(turn, reading)) return;
+  if (refusedWhileNotDead(turn, reading) || leftToSupervisor(turn, reading) || askedForDc(turn, reading)) return;
   if (confirmed !== 'confirmed') heedGround(turn, reading);
   const under = circumstances(turn.context, zone, reading);
   const judged = judgeReading(reading, under, turn.context.unit);
@@ -64,6 +68,16 @@ export function takeReading(turn: Turn, reading: Reading, confirmed: Confirmed):
   followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
   takeCharge(turn, reading);
+}
+
+/** An answer has the function of the step that asked for it: volts at its places are a.c. or d.c. as it asked. */
+function asAsked(reading: Reading, { step, caution }: VisitContext): Reading {
+  const ask = step?.ask;
+  if (ask?.kind !== 'reading' || caution !== undefined || !samePlaces(ask.at, reading.at)) return reading;
+  const volts: readonly Reading['quantity'][] = ['voltage', 'voltage-dc'];
+  if (!volts.includes(ask.quantity) || !volts.includes(reading.quantity)) return reading;
+  // A.c. that stands where a charge is asked for is never taken for a charge.
+  return ask.quantity === 'voltage-dc' && isLiveVoltage(reading) ? reading : { ...reading, quantity: ask.quantity };
 }
 
 /** What the latest reading makes together with others: the split of the proof, the figures of the charge. */
@@ -119,10 +133,10 @@ export function actsAtOnce(reading: Reading, context: VisitContext): boolean {
   return isAlarming(reading, context);
 }
 
-/** An a.c. voltage or amps in a zone that was reported off, or that stands in a proof. */
+/** An a.c. voltage or amps where power was reported off, where a proof stands, or where its source is sought. */
 function isAlarming(reading: Reading, context: VisitContext): boolean {
   const zone = zoneOf(reading.at);
-  return zone !== 'none' && isLiveVoltage(reading) && TAKEN_OFF.includes(context.energy[zone]);
+  return zone !== 'none' && isLiveVoltage(reading) && (isWhereOff({ context }, zone) || isSought(zone, context));
 }
 
 /** A number of volts or amps that no dead conductor shows. */
@@ -136,7 +150,13 @@ export function isPresent(reading: Reading): boolean {
 
 export function circumstances(context: VisitContext, zone: ZoneId | 'none', reading?: Reading): TakenUnder {
   const evidence = reading !== undefined && isLiveVoltage(reading) ? 'on' : powerAt(zone, context);
-  return { power: evidence, call: context.call, phase: context.phase };
+  const isLocked = zone !== 'none' && isolationOf(zone, context) === 'locked';
+  return {
+    power: evidence,
+    call: context.call,
+    phase: context.phase,
+    ...(isLocked ? { locked: true as const } : {}),
+  };
 }
 
 function isLiveVoltage(reading: Reading): boolean {
@@ -180,7 +200,9 @@ function answersStep(reading: Reading, context: VisitContext): boolean {
 /** A plan's reading counts for its phase whether it was asked or volunteered. */
 function settledBy(reading: Reading, context: VisitContext): readonly string[] {
   const id = context.step?.id;
-  const asked = id !== undefined && answersStep(reading, context) ? [id] : [];
+  // What a proof or a search still wants is told by the facts, and may be asked again.
+  const isOnce = context.step?.source !== 'energy';
+  const asked = id !== undefined && isOnce && answersStep(reading, context) ? [id] : [];
   const volunteered = [...ARRIVE_PLAN, ...PROVE_PLAN]
     .filter((step) => isReadBy(step, reading, context))
     .map((step) => step.id);
@@ -197,6 +219,11 @@ function isReadBy(step: Step, reading: Reading, context: VisitContext): boolean 
   );
 }
 
+/** A reading set right: it says what is there, but proves nothing. What it had proved is read again. */
+export function followCorrected(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void {
+  if (isPresent(reading)) followEnergy(turn, reading, zone);
+}
+
 /** What a logged reading says of the energy: live evidence, a number of the proof, a section's charge. */
 export function followEnergy(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void {
   if (reading.quantity === 'voltage-dc') return followCharge(turn, reading, zone);
@@ -206,22 +233,17 @@ export function followEnergy(turn: Turn, reading: Reading, zone: ZoneId | 'none'
 }
 
 function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
-  const wasOff = TAKEN_OFF.includes(turn.context.energy[zone]);
-  const zones = (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? OUTDOOR_ZONES : [zone];
   const why = BECAUSE.reads(reading);
+  const zones = provedWith(zone) === 'outdoor-load' ? OUTDOOR_ZONES : [zone];
   const met = metNow(turn, zones, 'every');
-  for (const one of zones) turn.move(one, 'live', why);
-  dropProof(turn, why);
-  doubtCharge(turn, turn.context.discharged);
-  if (wasOff) {
-    const words = SAY.handsOff(reading.at);
-    turn.record({ type: 'hazard.warned', words, zone });
-    turn.say('warning', words);
+  if (isWhereOff(turn, zone)) {
+    foundVoltage(turn, { zone, at: reading.at }, why);
     heedReturn(turn, zones, met);
-    turn.raise({ type: 'step.set-aside' });
     return;
   }
-  cautionLate(turn, zone, reading);
+  endProofs(turn, zones, 'live', why);
+  if (isSought(zone, turn.context)) turn.say('warning', SAY.stillPresent(reading.at));
+  else cautionLate(turn, zone, reading);
 }
 
 /** A volunteered live reading is taken, and cautioned at once; it is recorded once it was spoken whole. */
@@ -235,37 +257,4 @@ function cautionLate(turn: Turn, zone: ZoneId, reading: Reading): void {
   const { words, source } = cautionById(id);
   const prompt = turn.say('caution', words);
   turn.talk({ late: [...late, { prompt, caution: id, words, source, zone, why: BECAUSE.readFirst }] });
-}
-
-/** Volts d.c. across a capacitor: below the threshold its charge is released, and with the last one the proof ends. */
-function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void {
-  if (zone === 'none' || typeof reading.value !== 'number') return;
-  const proved = provedWith(zone);
-  if (!holdsCharge(proved)) return;
-  if (Math.abs(reading.value) >= DEAD_BELOW_VOLTS) {
-    const why = BECAUSE.holdsCharge(reading.at);
-    turn.move(zone, 'live', why);
-    if (zone !== proved) turn.move(proved, 'charge-doubted', why);
-    doubtCharge(
-      turn,
-      turn.context.discharged.filter((one) => one === zone),
-    );
-    turn.say('warning', SAY.charged(reading));
-    return;
-  }
-  const energy = turn.context.energy[proved];
-  if (energy !== 'reads-dead' && energy !== 'proven-dead') return;
-  const why = BECAUSE.discharged(reading.at, DEAD_BELOW_VOLTS);
-  const sections: readonly ZoneId[] = proved === 'outdoor-load' ? CAPACITOR_ZONES : [];
-  if (sections.includes(zone)) {
-    turn.move(zone, 'released', why);
-    turn.record({ type: 'charge.released', zone });
-  }
-  if (!sections.every((one) => turn.context.discharged.includes(one))) return;
-  if (turn.context.gate !== undefined) {
-    turn.say('answer', SAY.gatedProof);
-    return;
-  }
-  turn.move(proved, 'released', BECAUSE.chargeReleased);
-  turn.say('answer', SAY.provenDead);
 }

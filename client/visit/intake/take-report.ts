@@ -10,6 +10,7 @@ import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOfSeen } from '../steps/looks.ts';
 import { hastenCheck } from './check-on-me.ts';
 import { dropProof, endProofs } from './end-proofs.ts';
+import { takeDischarged } from './follow-charge.ts';
 import { heedReset, heedReturn, metNow } from './heed-return.ts';
 import { takeDeed, warnByHand } from './take-deed.ts';
 import { takeItem } from './take-job.ts';
@@ -28,8 +29,7 @@ export function takeReport(turn: Turn, report: Report): void {
     case 'meter-proof':
       return takeMeterProof(turn, report.value);
     case 'discharged':
-      turn.say('readback', SAY.discharged);
-      return;
+      return takeDischarged(turn, report.zone);
     case 'observation':
       return takeObservation(turn, report.observation);
     case 'job-item':

@@ -28,6 +28,9 @@ export function takeTimer(turn: Turn, timer: TimerId): void {
       return letQuestionGo(turn);
     case 'quiet':
       return endQuietProof(turn);
+    case 'proof':
+      // Whatever comes in looks at the age of the proof that is in progress.
+      return;
     default:
       timer satisfies never;
   }

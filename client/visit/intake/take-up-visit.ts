@@ -5,6 +5,7 @@ import type { Turn } from '../chart/turn.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
 import { minutesToStand } from '../rules/refrigerant-plan.ts';
 import { chooseStep } from '../steps/choose-step.ts';
+import { minutesLeft } from './take-proof.ts';
 import { lapseProofs, QUIET_MINUTES } from './take-timer.ts';
 
 /**
@@ -29,9 +30,10 @@ export function takeUpVisit(turn: Turn, { cut }: Extract<VisitInput, { type: 're
 
 function setTimers(turn: Turn): void {
   const { context } = turn;
-  const { runningSince, phase, check, energy, now, lastHeard } = context;
+  const { runningSince, phase, check, energy, now, lastHeard, proof } = context;
   if (runningSince !== undefined && phase === 'prove') turn.startTimer('split-reminder', 5);
   if (minutesToStand(context) > 0) turn.startTimer('refrigerant', minutesToStand(context));
+  if (proof !== undefined) turn.startTimer('proof', minutesLeft(proof, now.mono));
   if (check !== undefined) turn.startTimer('check', Math.max(0, (check.due - now.mono) / MS_A_MINUTE));
   if (Object.values(energy).some((state) => IN_PROOF.includes(state))) {
     turn.startTimer('quiet', Math.max(0, QUIET_MINUTES - (now.mono - lastHeard) / MS_A_MINUTE));

@@ -21,8 +21,12 @@ const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
   'power-off': ['switch-off'],
   'breaker-off': ['switch-off'],
   'clamps-placed': [],
+  'disconnect-locked': ['switch-off'],
   'absence-proved': ['prove-as-live'],
+  'meter-again': [],
+  'source-opened': [],
   'capacitors-discharged': ['capacitor-charge'],
+  'charge-left': [],
   'part-fitted': [],
   'wires-landed': [],
   'tug-tested': [],
@@ -48,7 +52,8 @@ export function cautionsFor(step: Step): readonly CautionId[] {
     return [step.ask.at[0] === 'system' ? 'nitrogen-test' : 'refrigerant-pressure'];
   }
   if (step.ask.kind === 'look') return CAUTIONS_OF_LOOK[step.id] ?? [];
-  if (step.needs.power !== 'on' || step.zone === 'none') return [];
+  const isLive = step.needs.power === 'on' || step.live === true;
+  if (!isLive || step.zone === 'none') return [];
   if (step.ask.quantity === 'current') return ['running-parts'];
   if (step.ask.quantity !== 'voltage' && step.ask.quantity !== 'voltage-dc') return [];
   const atContactor = step.ask.at.some((point) => CONTACTOR_POINTS.includes(point));

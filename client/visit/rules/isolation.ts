@@ -3,14 +3,19 @@ import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
 
 /** The outdoor unit's own conductors and its capacitor: dead together or not at all. */
-export const OUTDOOR_ZONES = ['outdoor-load', 'capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];
-export const CAPACITOR_ZONES = ['capacitor-herm', 'capacitor-fan'] as const satisfies readonly ZoneId[];
+export const CAPACITOR_ZONES = [
+  'capacitor-herm',
+  'capacitor-fan',
+  'capacitor-start',
+] as const satisfies readonly ZoneId[];
+export const OUTDOOR_ZONES = ['outdoor-load', ...CAPACITOR_ZONES] as const satisfies readonly ZoneId[];
 
 const OPENED_AT: Readonly<Record<ZoneId, readonly IsolationPlace[]>> = {
   'disconnect-line': ['panel'],
   'outdoor-load': ['outdoor', 'panel'],
   'capacitor-herm': ['outdoor', 'panel'],
   'capacitor-fan': ['outdoor', 'panel'],
+  'capacitor-start': ['outdoor', 'panel'],
   'air-handler': ['air-handler'],
   control: ['air-handler'],
 };
@@ -48,6 +53,15 @@ export function provedWith(zone: ZoneId): ZoneId {
   return (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? 'outdoor-load' : zone;
 }
 
+/** Zones that are live together: the unit with its line side while the disconnect is in, the transformer with what feeds it. */
+export function reachedByVoltage(zone: ZoneId, context: VisitContext): readonly ZoneId[] {
+  if (zone === 'control' || zone === 'air-handler') return ['control', 'air-handler'];
+  const outdoors = (OUTDOOR_ZONES as readonly ZoneId[]).includes(zone) ? OUTDOOR_ZONES : [];
+  const isApart = context.isolation.outdoor === 'open' || context.isolation.outdoor === 'locked';
+  if (isApart) return outdoors.length > 0 ? outdoors : [zone];
+  return ['disconnect-line', ...OUTDOOR_ZONES];
+}
+
 /** Where a proof may begin, or has begun and may go on. */
 export const TO_BE_PROVED: readonly EnergyState[] = ['reported-off', 'proving'];
 
@@ -64,6 +78,7 @@ const HOLDS_CHARGE: Readonly<Record<ZoneId, boolean>> = {
   control: false,
   'capacitor-herm': false,
   'capacitor-fan': false,
+  'capacitor-start': false,
   'air-handler': true,
 };
 

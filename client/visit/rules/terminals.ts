@@ -5,6 +5,7 @@ export type Equipment =
   | 'fuses'
   | 'heater'
   | 'start-capacitor'
+  | 'blower-capacitor'
   | 'float-switch'
   | 'pressure-switches'
   | 'reversing-valve';
@@ -86,8 +87,8 @@ export const TERMINALS: Readonly<Record<PointId, Terminal>> = {
   'transformer-secondary-2': { with: 'always', conductor: 'its own' },
   'blower-1': { with: 'always', conductor: 'its own' },
   'blower-2': { with: 'always', conductor: 'its own' },
-  'blower-cap-1': { with: 'always', conductor: 'its own' },
-  'blower-cap-2': { with: 'always', conductor: 'its own' },
+  'blower-cap-1': { with: 'blower-capacitor', conductor: 'its own' },
+  'blower-cap-2': { with: 'blower-capacitor', conductor: 'its own' },
   'handler-L1': { with: 'always', conductor: 'its own' },
   'handler-L2': { with: 'always', conductor: 'its own' },
   'door-switch-1': { with: 'always', conductor: 'its own' },

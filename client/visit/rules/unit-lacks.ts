@@ -13,6 +13,7 @@ const ABSENCES: Readonly<Record<Equipment, Absence>> = {
   fuses: { words: ABSENT.fuses, isAbsent: (unit) => unit.fusedDisconnect === false },
   heater: { words: ABSENT.crankcaseHeater, isAbsent: (unit) => unit.crankcaseHeater === false },
   'start-capacitor': { words: ABSENT.startCapacitor, isAbsent: (unit) => unit.hardStart === false },
+  'blower-capacitor': { words: ABSENT.blowerCapacitor, isAbsent: (unit) => unit.blowerDrive === 'electronic' },
   'float-switch': { words: ABSENT.floatSwitch, isAbsent: (unit) => unit.floatSwitch === 'none' },
   'pressure-switches': { words: ABSENT.pressureSwitches, isAbsent: (unit) => unit.pressureSwitches === false },
   'reversing-valve': { words: ABSENT.reversingValve, isAbsent: (unit) => unit.heatPump === false },

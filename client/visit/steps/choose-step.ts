@@ -5,11 +5,12 @@ import { standingReadings, wasSeen, wireMoves } from '../../../grammar/visit/sta
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { isGrounded, trippedAt, windingsDue } from '../rules/after-trip.ts';
-import { holdsWithoutCall } from '../rules/holds-without-call.ts';
-import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
+import { sectionsOf } from '../rules/charged-sections.ts';
+import { isOpened, provedWith } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
 import { doneOfRefrigerant, refrigerantInRepair, refrigerantStep } from '../rules/refrigerant-plan.ts';
 import { repairZone } from '../rules/repairs.ts';
+import { pressingStep, stepToDead } from './dead-steps.ts';
 import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, windingStep, zoneOfTest } from './plans.ts';
 
 /**
@@ -18,6 +19,8 @@ import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, windingStep,
  * where the phase has nothing left.
  */
 export function chooseStep(context: VisitContext): Step | undefined {
+  const pressing = pressingStep(context);
+  if (pressing !== undefined) return pressing;
   const goal = chooseGoal(context);
   // Nothing feeds a winding that reads to its shell.
   if (goal !== undefined && wantsFed(goal) && isGrounded(context)) return undefined;
@@ -164,24 +167,12 @@ export function undoes(needs: RankedTest['needs'], zone: ZoneId | 'none', contex
 /** The step that must come first so that the goal's needs hold: power, proof, charge, call. */
 function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   const { needs } = goal;
-  if (needsDead(needs)) return goal.zone === 'none' ? undefined : stepToDead(provedWith(goal.zone), context);
-  const zone = zonesFeeding(goal).find((one) => isOpened(one, context));
-  if (needs.power === 'on' && zone !== undefined) {
-    const [winding] = windingsDue(context);
-    if (winding !== undefined) {
-      const step = windingStep(winding, trippedAt(context) ?? 0);
-      return stepToDead('outdoor-load', context) ?? step;
-    }
-    if (looseWires(wireMoves(context)).length > 0) return actionStep('wires-landed', 'none');
-    if (context.wires.some(({ wire }) => wire.action === 'landed') && !context.settled.includes('repair.tug-tested')) {
-      return actionStep('tug-tested', 'none');
-    }
-    return context.settled.includes('energy.covers-on')
-      ? actionStep('power-on', provedWith(zone))
-      : clampsWanted(context)
-        ? actionStep('clamps-placed', 'outdoor-load')
-        : actionStep('covers-on', 'none');
+  if (needsDead(needs)) {
+    const step = goal.zone === 'none' ? undefined : stepToDead(provedWith(goal.zone), context);
+    return step?.ask.kind === 'action' && step.ask.done === 'power-on' ? stepToPower(step, context) : step;
   }
+  const zone = zonesFeeding(goal).find((one) => isOpened(one, context));
+  if (needs.power === 'on' && zone !== undefined) return stepToPower(actionStep('power-on', provedWith(zone)), context);
   return callBefore(needs, context);
 }
 
@@ -202,6 +193,20 @@ function callBefore({ call }: RankedTest['needs'], context: VisitContext): Step 
   return actionStep(call === 'cooling' ? 'call-on' : 'call-off', 'none');
 }
 
+/** Wires landed and pulled on, covers on: before power is sent anywhere. */
+function stepToPower(powerOn: Step, context: VisitContext): Step {
+  const [winding] = windingsDue(context);
+  if (winding !== undefined) {
+    return stepToDead('outdoor-load', context) ?? windingStep(winding, trippedAt(context) ?? 0);
+  }
+  if (looseWires(wireMoves(context)).length > 0) return actionStep('wires-landed', 'none');
+  if (context.wires.some(({ wire }) => wire.action === 'landed') && !context.settled.includes('repair.tug-tested')) {
+    return actionStep('tug-tested', 'none');
+  }
+  if (context.settled.includes('energy.covers-on')) return powerOn;
+  return clampsWanted(context) ? actionStep('clamps-placed', 'outdoor-load') : actionStep('covers-on', 'none');
+}
+
 /** What must be fed for a live step, from the panel on: a call reaches the unit only through a fed air handler. */
 function zonesFeeding({ zone, needs }: Step): readonly ZoneId[] {
   const own = zone === 'none' ? 'outdoor-load' : zone;
@@ -213,26 +218,11 @@ export function needsDead(needs: RankedTest['needs']): boolean {
   return needs.power === 'off' || needs.bench;
 }
 
-/** The order of the proof: call off, open and lock, prove absence of voltage, release stored charge. */
-function stepToDead(zone: ZoneId, context: VisitContext): Step | undefined {
-  const energy = context.energy[zone];
-  if (isolationOf(zone, context) !== 'locked') {
-    return callBefore({ power: 'off', call: 'none', bench: false }, context) ?? opening(zone, context);
-  }
-  if (energy !== 'reads-dead' && energy !== 'proven-dead') return actionStep('absence-proved', zone);
-  if (energy !== 'proven-dead') return actionStep('capacitors-discharged', zone);
-  return undefined;
-}
-
-/** A contactor that does not drop out keeps its load on: it is opened at the breaker, not with a pull-out under load. */
-function opening(zone: ZoneId, context: VisitContext): Step {
-  return actionStep(zone === 'outdoor-load' && holdsWithoutCall(context) ? 'breaker-off' : 'power-off', zone);
-}
-
-/** Whether hands may meet a zone: proven dead, and for the outdoor unit its capacitor too. Unknown counts as live. */
+/** Whether hands may meet a zone: proven dead, and every capacitor that is there too. Unknown counts as live. */
 export function isProvenDead(zone: ZoneId | 'none', context: VisitContext): boolean {
   if (zone === 'none') return true;
-  const together: readonly ZoneId[] = provedWith(zone) === 'outdoor-load' ? OUTDOOR_ZONES : [zone];
+  const proved = provedWith(zone);
+  const together = [proved, ...sectionsOf(proved, context).map((section) => section.zone)];
   return together.every((one) => context.energy[one] === 'proven-dead');
 }
 

@@ -1,6 +1,7 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
-import type { VisitContext } from '../chart/context.ts';
+import type { Step, VisitContext } from '../chart/context.ts';
+import { unreadSections } from '../rules/charged-sections.ts';
 import { isSettled } from './choose-step.ts';
 import { ARRIVE_PLAN } from './plans.ts';
 
@@ -29,7 +30,20 @@ function awaited(context: VisitContext): Expectation {
       ? firstReading(context)
       : step?.ask.kind === 'reading' && caution === undefined
         ? [{ quantity: step.ask.quantity, at: step.ask.at }]
-        : [];
+        : sectionAsked(context);
   if (question !== undefined) return { readings: [], question: 'confirm' };
-  return caution === undefined ? { readings: asked } : { readings: [], question: 'acknowledge' };
+  if (caution !== undefined) return { readings: [], question: 'acknowledge' };
+  return { readings: asked, ...(isMeterAsked(step) ? { meter: true as const } : {}) };
+}
+
+/** While discharging is asked for, a bare value is what is left in the first section that is not read. */
+function sectionAsked(context: VisitContext): Expectation['readings'] {
+  const { step, caution } = context;
+  if (step?.ask.kind !== 'action' || step.ask.done !== 'capacitors-discharged' || caution !== undefined) return [];
+  const [next] = step.zone === 'none' ? [] : unreadSections(step.zone, context);
+  return next === undefined ? [] : [{ quantity: 'voltage-dc', at: next.at }];
+}
+
+function isMeterAsked(step: Step | undefined): boolean {
+  return step?.ask.kind === 'action' && (step.ask.done === 'absence-proved' || step.ask.done === 'meter-again');
 }

@@ -1,6 +1,8 @@
 import type { Focus } from '../../../grammar/visit/events.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { LookId } from '../../diagnosis/measuring/look-tests.ts';
 import type { Step } from '../chart/context.ts';
+import { CAPACITOR_ZONES } from '../rules/isolation.ts';
 import { LOOKS } from './looks.ts';
 
 /** Which part of the unit a test of the planner's searches. */
@@ -34,6 +36,6 @@ export function focusOf(step: Step): Focus {
     case 'time':
       if (zone === 'control') return 'control-circuit';
       if (zone === 'air-handler') return 'air-side';
-      return zone === 'capacitor-herm' || zone === 'capacitor-fan' ? 'loads' : 'line-circuit';
+      return zone !== 'none' && (CAPACITOR_ZONES as readonly ZoneId[]).includes(zone) ? 'loads' : 'line-circuit';
   }
 }

@@ -4,6 +4,7 @@ import { POINTS_BY_ID } from '../../../grammar/vocabulary/points.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { LookId } from '../../diagnosis/measuring/look-tests.ts';
 import type { ActionDone, Step } from '../chart/context.ts';
+import { CAPACITOR_ZONES } from '../rules/isolation.ts';
 import { LOOKS } from './looks.ts';
 
 /** The split is judged only after this long running, in minutes (CEC RA3.2.2: at least 15 minutes). */
@@ -141,5 +142,5 @@ function benchZone(at: readonly PointId[]): ZoneId | 'none' {
 /** The zone that probes at these places meet: a capacitor section where one is touched, else the first with a zone. */
 export function zoneOf(at: readonly PointId[]): ZoneId | 'none' {
   const zones = at.map((id) => POINTS_BY_ID[id].zone).filter((zone) => zone !== 'none');
-  return zones.find((zone) => zone === 'capacitor-herm' || zone === 'capacitor-fan') ?? zones[0] ?? 'none';
+  return zones.find((zone) => (CAPACITOR_ZONES as readonly ZoneId[]).includes(zone)) ?? zones[0] ?? 'none';
 }

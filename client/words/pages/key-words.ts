@@ -17,6 +17,8 @@ export const KEY = {
   pass: 'Pass',
   enterIt: 'Enter it',
   enterNumbers: 'Enter the numbers',
+  enterMeter: 'Enter the meter',
+  timePassed: 'Time has passed',
   discharged: 'Discharged',
   enterVoltsDc: 'Enter volts d.c.',
   repairDone: 'Repair is done',
@@ -94,8 +96,7 @@ export const PAD = {
   charge: (at: readonly PointId[]) => `${showPlace(at)}, volts d.c.`,
   proof: {
     meter: 'meter on a known live source',
-    line: ['leg to leg', 'leg one to ground', 'leg two to ground'],
-    control: ['R to C'],
+    pair: (at: readonly PointId[]) => showPlace(at),
     meterAgain: 'meter on the live source again',
   },
   /** What stands in the record as heard for numbers that were entered. */
@@ -103,6 +104,7 @@ export const PAD = {
     correction: (value: Value, unit: UnitCode) => `correction ${showValue(value, unit)}`,
     proof: (before: number, values: readonly number[], after: number) =>
       `meter ${before}, ${values.join(', ')}, meter ${after}`,
+    meter: (volts: number) => `meter proves ${volts}`,
     several: (readings: readonly Reading[]) => readings.map(showReading).join(', '),
   },
 } as const;

@@ -17,6 +17,7 @@ export const ZONE_SHORT: Readonly<Record<ZoneId, string>> = {
   control: '24 V control',
   'capacitor-herm': 'cap HERM',
   'capacitor-fan': 'cap FAN',
+  'capacitor-start': 'cap start',
   'air-handler': 'air handler',
 };
 

@@ -30,12 +30,28 @@ const ACTION_WORDS = {
     full: 'While it is dead, put the clamps around one lead of the compressor and one of the outdoor fan, cables clear of the fan. Then say done.',
   },
   'absence-proved': {
-    brief: 'Prove it dead: meter, each pair, each leg to ground, meter again.',
-    full: 'Prove the meter on a known live source. Read leg to leg and each leg to ground. Prove the meter again. Say the five numbers.',
+    brief: 'Prove it dead: meter on a live source.',
+    full: 'Prove the meter on a known live source and say its volts. Each pair is asked after it, then the meter again.',
+  },
+  'meter-again': {
+    brief: 'Meter again.',
+    full: 'Prove the meter again on the same live source, and say its volts.',
+  },
+  'disconnect-locked': {
+    brief: 'Pull and lock the outdoor disconnect.',
+    full: 'Pull the outdoor disconnect, lock and tag it: then its line side can be fed and read to ground.',
+  },
+  'source-opened': {
+    brief: 'Find what feeds it. Open and lock it.',
+    full: 'A wrong disconnect, a back-feed, one pole, or a second supply: find which. Open and lock it, then say device and place.',
   },
   'capacitors-discharged': {
-    brief: 'Discharge both sections, then read volts DC on each.',
-    full: 'Discharge herm to common and fan to common through a resistor. Then read volts DC on each section and say both.',
+    brief: 'Discharge each section, then read volts DC on each.',
+    full: 'Discharge herm to common, fan to common, and a start capacitor, through a resistor. Then read volts DC on each section.',
+  },
+  'charge-left': {
+    brief: "Electronic blower: let five minutes pass, or the maker's time. Then say done.",
+    full: "The blower's drive holds a charge that cannot be read. Let five minutes pass, or the maker's figure where it is longer: that governs. Then say done.",
   },
   'part-fitted': {
     brief: 'Fit the part and say it with its ratings.',
@@ -121,6 +137,7 @@ const ELSEWHERE: Readonly<
   'outdoor-load': 'outdoors',
   'capacitor-herm': 'outdoors',
   'capacitor-fan': 'outdoors',
+  'capacitor-start': 'outdoors',
   'disconnect-line': {
     at: 'the disconnect line side',
     off: 'Open and lock the breaker at the panel.',

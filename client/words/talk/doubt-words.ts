@@ -45,6 +45,7 @@ export const ABSENT = {
   fuses: 'fuses at the disconnect',
   crankcaseHeater: 'a crankcase heater',
   startCapacitor: 'a start capacitor',
+  blowerCapacitor: 'a blower capacitor',
   floatSwitch: 'a float switch',
   pressureSwitches: 'pressure switches',
   reversingValve: 'a reversing valve',

@@ -1,6 +1,8 @@
 import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { Deed, Judged, VisitSummary, WireMove } from '../../../grammar/visit/events.ts';
+import type { ProvedPair } from '../../../grammar/visit/facts.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
@@ -46,6 +48,8 @@ export const SAY = {
   chargeOpen: (zone: ZoneId) => `Proof ended: ${ZONE_NAMES[zone]}. Discharge again, then volts DC.`,
   takenBack: (reading: Reading) => `Taken back: ${readbackWords(reading)}`,
   observationBack: 'Taken back.',
+  switchBack: (place: IsolationPlace) =>
+    `Taken back: the switch at ${SWITCH_PLACES[place]}. Counts as live unless another is locked.`,
   itemBack: (item: JobItemId) => `Taken back: ${itemWords(item)}.`,
   recommendationBack: (text: string) => `Taken back: recommend ${text}.`,
   partBack: (words: string) => `Taken back: ${words}.`,
@@ -68,8 +72,9 @@ export const SAY = {
   meant: (words: string) => `${capital(words)}: is that right?`,
 
   // Power, its proof, and what speaks against it.
-  handsOff: (at: readonly PointId[]) =>
-    `Hands off: voltage present at ${placeWords(at)}. It may come back through a winding, or from another switch.`,
+  handsOff: (zone: ZoneId, at: readonly PointId[]) =>
+    `Hands off: voltage present at ${at.length === 0 ? ZONE_NAMES[zone] : placeWords(at)}. It may come back through a winding, or from another switch.`,
+  stillPresent: (at: readonly PointId[]) => `Voltage present at ${placeWords(at)}.`,
   powerIsOn: (seen: ObservationId) =>
     `Hands off: ${observationWords(seen)}. Power is on: it may come from another switch.`,
   reportedOff: 'Reported off. Not proven. Lock and tag it.',
@@ -91,15 +96,31 @@ export const SAY = {
     'Power is back after a trip, and not every winding was read to its shell. Stay clear of the terminals.',
   resetAgain: (times: number) => `Reset ${sayNumber(times)}: one is all it gets. Leave it open and find what trips it.`,
   nothingLocked: 'Say which switch is open and locked, device and place, before the proof.',
-  groundNotSeen:
-    'A live leg has not been read to this ground. Read one on the disconnect line side first, then prove again.',
-  meterProves: (volts: number) => `Meter ${valueWords(volts, 'V')}. Now each pair and each leg to ground.`,
-  proofShort: 'The proof wants both pairs to ground and leg to leg: three numbers between the two meter numbers.',
+  notLocked: 'Reported off, not locked. Lock and tag it, then the meter.',
+  callOffFirst: 'Call off first, then the meter. Say when the thermostat is not calling.',
+  provenAlready: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])}: its proof stands.`,
+  groundNotSeen: (zone: ZoneId) => `Not counted: a live leg has not been read to this ground. ${GROUND_ADVICE[zone]}`,
+  meterProves: (volts: number) => `Meter ${valueWords(volts, 'V')}.`,
+  meterGoesOn: (volts: number, next: readonly PointId[]) =>
+    `Meter ${valueWords(volts, 'V')}. Next: ${placeWords(next)}.`,
+  provedPairs: (pairs: readonly ProvedPair[], strangers: number) =>
+    [
+      pairs.length === 0 ? '' : `${capital(pairWords(pairs))}.`,
+      strangers === 0 ? '' : `Not counted: ${sayNumber(strangers)} without a pair of its own.`,
+    ]
+      .filter(Boolean)
+      .join(' '),
+  strangePair: (next: readonly PointId[]) => `Not one of its pairs. ${capital(placeWords(next))}.`,
+  proofTooLong: (minutes: number) => `Over ${sayNumber(minutes)} minutes: the proof starts again, meter first.`,
   meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
-  stillVoltage: (volts: number) =>
-    `${capital(valueWords(volts, 'V'))} is not below three volts. Not dead. Find the other source, retest with a low impedance meter.`,
   readsDead: 'Reads dead. Only test and discharge until the capacitor is read.',
   discharged: 'Discharged. Now volts DC on each section.',
+  dischargedLive: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])} does not read dead: prove that first.`,
+  chargedEarly: (reading: Reading) =>
+    `${capital(readbackWords(reading))} Charged, and it does not read dead yet. Prove it first, then discharge.`,
+  dcTooEarly: 'DC counts once it reads dead. Prove it first.',
+  acOrDc: (reading: Reading) => `${capital(readbackWords(reading))} DC counts where it reads dead. Was that AC?`,
+  timeLeft: (minutes: number) => `${capital(sayNumber(minutes))} minutes left. The maker's figure governs.`,
   charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it again, then read it.`,
   provenDead: 'Below three volts on every pair and section. Proven dead here.',
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
@@ -185,11 +206,45 @@ export const SAY = {
   noCheck: 'There is none running. Say "check on me every twenty minutes".',
 } as const;
 
+const SWITCH_PLACES: Readonly<Record<IsolationPlace, string>> = {
+  outdoor: 'the outdoor unit',
+  panel: 'the panel',
+  'air-handler': 'the air handler',
+};
+
+/** What can be done where a ground was not read in time. */
+const GROUND_ADVICE: Readonly<Record<ZoneId, string>> = {
+  'outdoor-load':
+    'With the outdoor disconnect locked out and the breaker on, read line side one to ground there; then prove it again.',
+  'disconnect-line': 'Breaker on, disconnect locked: read line side one to ground, then open and lock the breaker.',
+  'air-handler': "Switch on, read the air handler's leg one to ground, then open and lock it again.",
+  control: '',
+  'capacitor-herm': '',
+  'capacitor-fan': '',
+  'capacitor-start': '',
+};
+
+/** Pairs with their values; the same value is said once behind all of them. */
+function pairWords(pairs: readonly ProvedPair[]): string {
+  const values = [...new Set(pairs.map(({ value }) => value))];
+  const named = (value: number) =>
+    pairs
+      .filter((pair) => pair.value === value)
+      .map(({ at }) => shortPair(at))
+      .join(', ');
+  return values.map((value) => `${named(value)}: ${valueWords(value, 'V')}`).join('; ');
+}
+
+/** A leg by its own name, ground understood; two conductors by both. */
+function shortPair(at: readonly PointId[]): string {
+  return placeWords(at).replace(/ to ground$/, '');
+}
+
 /** The outdoor unit's name stands for its capacitor too. */
 function zoneList(zones: readonly ZoneId[]): string {
   const outdoors = zones.includes('outdoor-load');
   return zones
-    .filter((zone) => !(outdoors && (zone === 'capacitor-herm' || zone === 'capacitor-fan')))
+    .filter((zone) => !(outdoors && zone.startsWith('capacitor-')))
     .map((zone) => ZONE_NAMES[zone])
     .join(', ');
 }

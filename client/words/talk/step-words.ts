@@ -26,6 +26,8 @@ export interface AskedLook {
 
 /** @param step its id: a reading of an opened refrigerant circuit is asked in words of its own */
 export function readingStepWords(step: string, asked: AskedReading, pace: Pace): string {
+  // In a proof the function stays as it is, and only the place is said.
+  if (step.startsWith('energy.pair@') && pace === 'brief') return `${capital(placeWords(asked.at))}.`;
   const own = REFRIGERANT_WORDS[step];
   if (own !== undefined) return own[pace];
   const bench = asked.bench ? ', on the bench' : '';

@@ -70,7 +70,7 @@ export const RECORD_LINES = {
   },
   refused: (line: Row<'refused'>) => `${clock(line)} ${measured(line.reading)}: ${line.reason}`,
   proof: (line: Row<'proofs'>) =>
-    `${clock(line)} ${ZONE_NAMES[line.zone]}: meter ${line.before} V; ${line.values.join(', ')} V; meter ${line.after} V: ${line.result}`,
+    `${clock(line)} ${ZONE_NAMES[line.zone]}: meter ${line.before} V; ${provedPairs(line)} V; meter ${line.after} V: ${line.result}`,
   energy: (zone: ZoneId, state: EnergyState) => `${ZONE_NAMES[zone]}: ${state.replace('-', ' ')}`,
   caution: (line: Row<'cautions'>) => {
     const zone = line.zone === undefined ? '' : ` (${ZONE_NAMES[line.zone]})`;
@@ -95,6 +95,16 @@ export const RECORD_LINES = {
   note: (line: Row<'notes'>) => `${clock(line)} ${line.text}`,
   override: (line: Row<'overrides'>) => `${line.why.join(' ')} Reason: ${line.reason}`,
 } as const;
+
+/** Each value at its pair, as far as the record has it. */
+function provedPairs({ values, places }: Row<'proofs'>): string {
+  return values
+    .map((value, index) => {
+      const pair = (places?.[index] ?? []).map(pointWords).join(' to ');
+      return pair === '' ? `${value}` : `${pair} ${value}`;
+    })
+    .join(', ');
+}
 
 function measured({ at, value, unit, bench }: Row<'readings'>['reading']): string {
   const places = at.map(pointWords).join(' to ');

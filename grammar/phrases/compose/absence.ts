@@ -12,6 +12,7 @@ import { numbersOf, type SaidNumber, type Segment, unbroken } from './segment.ts
 const LOWEST_SOURCE = 22;
 /** Six pairs are read at an open contactor, three elsewhere; more than these are asked. */
 const MOST_VALUES = 8;
+const USUAL_COUNTS = [3, 6] as const;
 
 /** "meter two forty, zero, zero, zero, meter two forty"; each value with or without its place. */
 export function composeAbsence(segment: Segment): Draft[] {
@@ -43,9 +44,10 @@ export function composeAbsence(segment: Segment): Draft[] {
         : foreign
           ? 'several-places-fit'
           : undefined;
-  // Two legs make three readings: each to ground and one to the other. Other counts are taken, but are dearer where
-  // their places do not tell where each begins.
-  const count = pairs.every((pair) => pair.length > 0) ? 0 : 0.3 * Math.abs(values.length - 3);
+  // Two legs make three readings: each to ground and one to the other; an open contactor has them twice. Other counts
+  // are taken, but are dearer where their places do not tell where each begins.
+  const astray = Math.min(...USUAL_COUNTS.map((usual) => Math.abs(values.length - usual)));
+  const count = pairs.every((pair) => pair.length > 0) ? 0 : 0.3 * astray;
   return [{ meaning, cost: 2 * proofs + count + (joined ? 0.5 : 0), ...(doubt && { doubt }) }];
 }
 

@@ -105,6 +105,8 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
     return [{ meaning, cost: 0, doubt: 'teen-or-ty' }];
   }
   const expected = expectation?.readings ?? [];
+  const isVolts = typeof said.value === 'number' && (unit === undefined || unit === 'V') && said.doubt === undefined;
+  if (expected.length === 0 && expectation?.meter === true && isVolts) return composeMeterProof(segment);
   if (expected.length === 0) return [{ meaning, cost: 0, doubt: 'no-place' }];
   if (expected.length > 1) return [{ meaning, cost: 0, doubt: 'several-places-fit' }];
   const [one] = expected;

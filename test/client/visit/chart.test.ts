@@ -71,11 +71,15 @@ describe('the energy of a zone', () => {
     const visit = await visitAfter(...TO_LOCKED, 'meter proves two forty');
     await visit.later(31);
     expect(visit.run.context).toMatchObject({ energy: { 'outdoor-load': 'reported-off' }, proof: undefined });
-    expect(visit.mouth.said.at(-1)?.text).toContain('The proof has lapsed');
+    expect(visit.mouth.said.map(({ text }) => text).join(' ')).toContain('Over ten minutes: the proof starts again');
   });
 
   it('is the one whose proof begins anew when another switch was reported meanwhile', async () => {
-    const indoors = ['air handler leg one to ground one nineteen', 'air handler switch is off and locked'];
+    const indoors = [
+      'thermostat is not calling',
+      'air handler leg one to ground one nineteen',
+      'air handler switch is off and locked',
+    ];
     const visit = await visitAfter(...indoors, 'meter proves two forty');
     const begun = visit.run.context.proof;
     expect(begun).toBeDefined();

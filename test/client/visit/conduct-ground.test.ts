@@ -11,7 +11,7 @@ const OUTDOORS = [
   'thermostat is not calling',
   'outdoor disconnect is pulled and locked',
   'live',
-  'meter two forty zero zero zero meter two forty',
+  'meter two forty zero zero zero zero zero zero meter two forty',
 ] as const;
 
 /** An open ground reads a false zero: the ground of a proof has itself read a full leg, and no other ground vouches for it. */

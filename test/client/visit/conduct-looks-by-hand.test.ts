@@ -19,6 +19,7 @@ const DEAD: VisitContext = {
     'outdoor-load': 'proven-dead',
     'capacitor-herm': 'proven-dead',
     'capacitor-fan': 'proven-dead',
+    'capacitor-start': 'proven-dead',
     control: 'unknown',
     'air-handler': 'proven-dead',
   },

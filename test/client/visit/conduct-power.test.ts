@@ -86,11 +86,11 @@ describe('what may mean that power is back', () => {
 
   it('wants the switch and the proof again', async () => {
     const visit = await provenDead();
-    await visit.type('power is back on', 'meter two forty zero zero zero meter two forty');
+    await visit.type('power is back on', 'meter two forty zero zero zero zero zero zero meter two forty');
     expect(energyOf(visit)).toBe('live');
     await visit.type(
       'outdoor disconnect is pulled and locked',
-      'meter two forty zero zero zero meter two forty',
+      'meter two forty zero zero zero zero zero zero meter two forty',
       'herm section zero volts d c',
       'fan section zero volts d c',
     );

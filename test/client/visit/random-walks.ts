@@ -26,7 +26,7 @@ export const ROAD_LINES = [
   'leg one to ground one eighteen',
   'thermostat is not calling',
   'outdoor disconnect is pulled and locked',
-  'meter two forty zero zero zero meter two forty',
+  'meter two forty zero zero zero zero zero zero meter two forty',
   'herm section zero volts d c',
   'fan section zero volts d c',
 ] as const;
@@ -45,6 +45,7 @@ const PROOF_LINES = [
   'fan amps point nine',
 ] as const;
 export const INDOOR_ROAD_LINES = [
+  'thermostat is not calling',
   'air handler leg one to ground one nineteen',
   'air handler switch is off and locked',
   'meter proves two forty',

@@ -118,7 +118,7 @@ export const TO_PROVEN_DEAD = [
   'thermostat is not calling',
   'outdoor disconnect is pulled and locked',
   'live',
-  'meter two forty zero zero zero meter two forty',
+  'meter two forty zero zero zero zero zero zero meter two forty',
   'live',
   'herm section zero volts d c',
   'fan section zero volts d c',

@@ -14,6 +14,23 @@ import {
   WINDINGS_SOUND,
 } from './typed-visit.ts';
 
+const ONE_BY_ONE = [
+  'leg one to ground zero volts',
+  'leg two to ground zero volts',
+  'leg one to leg two zero volts',
+  'T one to ground zero volts',
+  'T two to ground zero volts',
+  'T one to T two zero volts',
+] as const;
+const SIX_PAIRS = [
+  ['L1', 'ground'],
+  ['L2', 'ground'],
+  ['L1', 'L2'],
+  ['T1', 'ground'],
+  ['T2', 'ground'],
+  ['T1', 'T2'],
+];
+
 describe('a live step', () => {
   it('is asked only after its caution was spoken whole and acknowledged', async () => {
     const visit = await TypedVisit.open();
@@ -99,10 +116,11 @@ describe('the proof of absence of voltage', () => {
       .of('energy.changed')
       .filter((event) => event.zone === 'outdoor-load')
       .map((event) => event.to);
-    expect(line).toEqual(['live', 'reported-off', 'reads-dead', 'proven-dead']);
+    expect(line).toEqual(['live', 'reported-off', 'proving', 'reads-dead', 'proven-dead']);
     expect(visit.of('proof.recorded')[0]).toMatchObject({
       before: 240,
-      values: [0, 0, 0],
+      values: [0, 0, 0, 0, 0, 0],
+      at: SIX_PAIRS,
       after: 240,
       result: 'reads dead',
     });
@@ -110,15 +128,7 @@ describe('the proof of absence of voltage', () => {
 
   it('may be said number by number', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(
-      'leg one to ground one eighteen',
-      'outdoor disconnect is pulled and locked',
-      'meter proves two forty',
-      'leg one to leg two zero volts',
-      'leg one to ground zero volts',
-      'leg two to ground zero volts',
-      'meter proves two forty',
-    );
+    await visit.type(...TO_PROVEN_DEAD.slice(0, 4), 'meter proves two forty', ...ONE_BY_ONE, 'meter proves two forty');
     expect(visit.run.context.energy['outdoor-load']).toBe('reads-dead');
   });
 
@@ -130,18 +140,26 @@ describe('the proof of absence of voltage', () => {
 
   it('wants the switch reported and locked first', async () => {
     const visit = await TypedVisit.open();
-    await visit.type('leg one to ground one eighteen', 'meter two forty zero zero zero meter two forty');
+    await visit.type(
+      'leg one to ground one eighteen',
+      'thermostat is not calling',
+      'meter two forty zero zero zero zero zero zero meter two forty',
+    );
     expect(visit.run.context.energy['outdoor-load']).toBe('live');
-    await visit.type('outdoor disconnect is pulled', 'meter two forty zero zero zero meter two forty');
+    await visit.type('outdoor disconnect is pulled', 'meter two forty zero zero zero zero zero zero meter two forty');
     expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
-    expect(visit.mouth.last()).toContain('Lock and tag it');
+    expect(visit.mouth.said.at(-2)?.text ?? '').toContain('Lock and tag it');
   });
 
   it('wants a ground that has read a live leg: an open ground reads a false zero', async () => {
     const visit = await TypedVisit.open();
-    await visit.type('outdoor disconnect is pulled and locked', 'meter two forty zero zero zero meter two forty');
+    await visit.type(
+      'thermostat is not calling',
+      'outdoor disconnect is pulled and locked',
+      'meter two forty zero zero zero zero zero zero meter two forty',
+    );
     expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
-    expect(visit.mouth.last()).toContain('A live leg has not been read to this ground');
+    expect(visit.mouth.said.map(({ text }) => text).join(' ')).toContain('a live leg has not been read to this ground');
   });
 
   it('fails when voltage is found, and says so', async () => {
@@ -149,7 +167,7 @@ describe('the proof of absence of voltage', () => {
     await visit.type(
       'leg one to ground one eighteen',
       'outdoor disconnect is pulled and locked',
-      'meter two forty zero one eighteen zero meter two forty',
+      'meter two forty zero one eighteen zero zero zero zero meter two forty',
     );
     expect(visit.run.context.energy['outdoor-load']).toBe('live');
     expect(visit.of('proof.recorded')[0]?.result).toBe('voltage present');
@@ -157,11 +175,7 @@ describe('the proof of absence of voltage', () => {
 
   it('fails when the meter does not prove on a known source', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(
-      'leg one to ground one eighteen',
-      'outdoor disconnect is pulled and locked',
-      'meter two forty zero zero zero meter zero',
-    );
+    await visit.type(...TO_PROVEN_DEAD.slice(0, 4), 'meter two forty zero zero zero zero zero zero meter zero');
     expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
     expect(visit.of('proof.recorded')[0]?.result).toBe('meter not proven');
   });
@@ -214,7 +228,12 @@ describe('a hands-on step', () => {
     const steps = () => visit.of('step.asked').map((event) => event.step);
     expect(steps()).not.toContain('repair.part-fitted');
     await visit.type(...TO_PROVEN_DEAD);
-    expect(steps().slice(-3)).toEqual(['energy.absence-proved', 'energy.capacitors-discharged', 'repair.part-fitted']);
+    expect(steps().slice(-4)).toEqual([
+      'energy.absence-proved',
+      'energy.capacitors-discharged',
+      'energy.section@capacitor-fan',
+      'repair.part-fitted',
+    ]);
   });
 });
 
@@ -353,11 +372,7 @@ describe('every prompt', () => {
 });
 
 describe('a proof said number by number', () => {
-  const opened = [
-    'leg one to ground one eighteen',
-    'outdoor disconnect is pulled and locked',
-    'meter proves two forty',
-  ] as const;
+  const opened = [...TO_PROVEN_DEAD.slice(0, 4), 'meter proves two forty'] as const;
 
   it('does not count the same pair three times', async () => {
     const visit = await TypedVisit.open();
@@ -365,7 +380,7 @@ describe('a proof said number by number', () => {
     await visit.type(...opened, pair, pair, pair, 'meter proves two forty');
     expect(visit.run.context.energy['outdoor-load']).toBe('proving');
     expect(visit.of('proof.recorded')).toEqual([]);
-    expect(visit.mouth.last()).toContain('three numbers');
+    expect(visit.mouth.last()).toBe('Meter two forty volts. Next: leg one to ground.');
   });
 
   it('does not take two places on one leg for a pair', async () => {

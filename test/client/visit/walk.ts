@@ -27,6 +27,8 @@ export const LINES = [
   'herm section zero volts d c',
   'fan section zero volts d c',
   'fan section thirty seven volts d c',
+  'start cap zero volts d c',
+  'fitted a hard start kit',
   'compressor amps fourteen',
   'compressor amps eleven point two',
   'one four',
@@ -40,8 +42,8 @@ export const LINES = [
   'outdoor disconnect is pulled and locked',
   'outdoor disconnect is back in',
   'breaker is open at the panel',
-  'meter two forty zero zero zero meter two forty',
-  'meter two forty zero one eighteen zero meter two forty',
+  'meter two forty zero zero zero zero zero zero meter two forty',
+  'meter two forty zero one eighteen zero zero zero zero meter two forty',
   'meter proves two forty',
   'capacitor is discharged',
   'fitted a forty five over five dual capacitor four forty volt',
@@ -259,7 +261,7 @@ class Walker {
         return this.#rank(move.first, move.done);
       case 'minutes': {
         this.#mono += move.minutes * 60_000;
-        for (const timer of ['quiet', 'split-reminder', 'check', 'refrigerant'] as const)
+        for (const timer of ['quiet', 'proof', 'split-reminder', 'check', 'refrigerant'] as const)
           this.take({ type: 'timer.elapsed', time: this.#time(), timer });
         return;
       }

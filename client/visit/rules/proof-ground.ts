@@ -1,0 +1,67 @@
+import type { ReadingLine } from '../../../grammar/visit/facts.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import { standingReadings } from '../../../grammar/visit/standing.ts';
+import { POINTS_BY_ID, type PointId } from '../../../grammar/vocabulary/points.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { VisitContext } from '../chart/context.ts';
+import { zoneOf } from '../steps/plans.ts';
+import { FULL_LEG_VOLTS, type Pair } from './proof-plan.ts';
+
+/** Whose readings vouch for the ground at a zone. The 24 V side is proved without a ground. */
+const GROUND_OF: Readonly<Record<ZoneId, readonly ZoneId[] | 'none'>> = {
+  'disconnect-line': ['disconnect-line', 'outdoor-load'],
+  'outdoor-load': ['disconnect-line', 'outdoor-load'],
+  'air-handler': ['air-handler'],
+  control: 'none',
+  'capacitor-herm': 'none',
+  'capacitor-fan': 'none',
+  'capacitor-start': 'none',
+};
+
+/** An open ground reads a false zero: the ground of a proof has itself read a full leg while that was still fed. */
+export function isGroundProved(zone: ZoneId, context: VisitContext): boolean {
+  const vouching = GROUND_OF[zone];
+  return vouching === 'none' || standingReadings(context).some((line) => vouches(line, vouching));
+}
+
+/** A value that was ever set right does not vouch, unless each of them was a full leg. */
+function vouches({ reading, corrected, under }: ReadingLine, zones: readonly ZoneId[]): boolean {
+  const { at } = reading;
+  // The ground in the panel is not the one at the unit.
+  if (under.locked === true || at.some((point) => POINTS_BY_ID[point].place === 'panel')) return false;
+  const zone = zoneOf(at);
+  if (zone === 'none' || !zones.includes(zone)) return false;
+  return [...corrected, reading].every(
+    (one) =>
+      one.quantity === 'voltage' &&
+      one.at.includes('ground') &&
+      samePlaces(one.at, at) &&
+      typeof one.value === 'number' &&
+      one.value >= FULL_LEG_VOLTS,
+  );
+}
+
+/** Where a leg is read to the ground of a zone while it is fed. */
+export const GROUND_LEGS: Readonly<Record<'disconnect-line' | 'outdoor-load' | 'air-handler', readonly Pair[]>> = {
+  'disconnect-line': [
+    ['disconnect-line-1', 'ground'],
+    ['disconnect-line-2', 'ground'],
+  ],
+  'outdoor-load': [
+    ['L1', 'ground'],
+    ['L2', 'ground'],
+  ],
+  'air-handler': [
+    ['handler-L1', 'ground'],
+    ['handler-L2', 'ground'],
+  ],
+};
+
+/** The first of these that was not read yet while it was fed: what was answered is not asked again. */
+export function legToRead(legs: readonly Pair[], context: VisitContext): Pair | undefined {
+  return legs.find((leg) => !standingReadings(context).some((line) => isRead(line, leg)));
+}
+
+function isRead({ reading, under }: ReadingLine, leg: readonly PointId[]): boolean {
+  return reading.quantity === 'voltage' && under.locked !== true && samePlaces(reading.at, leg);
+}
