@@ -15,6 +15,7 @@ import { setCheck } from './check-on-me.ts';
 import { takeCommand } from './take-command.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { takeDictated } from './take-job.ts';
+import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport } from './take-report.ts';
 import { takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
@@ -102,6 +103,8 @@ function isUrgent({ context }: Turn, { meaning, reason }: Understanding): boolea
 /** Whatever its digits or its place turn out to be, a voltage or a charge where none should be is warned of before it is asked. */
 function warnOfVoltage(turn: Turn, meaning: Meaning): void {
   if (meaning.kind === 'several') for (const part of meaning.parts) warnOfVoltage(turn, part);
+  if (meaning.kind === 'report' && meaning.report.type === 'absence-of-voltage')
+    warnOfVoltageInProof(turn, meaning.report);
   if (meaning.kind === 'reading' && actsAtOnce(meaning.reading, turn.context) && isPresent(meaning.reading)) {
     followEnergy(turn, meaning.reading, zoneOf(meaning.reading.at));
   }
