@@ -13,7 +13,7 @@ import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { holdsCharge, isolationOf, provedWith, TO_BE_PROVED } from '../rules/isolation.ts';
 import { isPairOf, missingPairs, PROOF_MINUTES, provesMeter } from '../rules/proof-plan.ts';
 import { dropProof } from './end-proofs.ts';
-import { foundVoltage } from './found-voltage.ts';
+import { foundVoltage, isWhereOff } from './found-voltage.ts';
 import { placeValues } from './place-values.ts';
 import { missingBeforeProof } from './proof-order.ts';
 import { QUIET_MINUTES } from './take-timer.ts';
@@ -43,6 +43,15 @@ export function takeProof(turn: Turn, proof: Proof): void {
   for (const pair of pairs) turn.record({ type: 'proof.pair', zone, ...pair });
   turn.say('readback', SAY.provedPairs(pairs, strangers));
   if (missing(turn).length === 0) endProof(turn, after);
+}
+
+/** A proof that is asked about first: voltage in it ends what it can touch before it is asked. */
+export function warnOfVoltageInProof(turn: Turn, { zone, values }: Proof): void {
+  const present = values.find((value) => Math.abs(value) >= DEAD_BELOW_VOLTS);
+  const proved = provedWith(zone);
+  if (present !== undefined && isWhereOff(turn, proved)) {
+    foundVoltage(turn, { zone: proved, at: [] }, BECAUSE.foundInProof(present));
+  }
 }
 
 /** The meter read on a known live source: opens a proof, or closes one whose pairs are all read. */

@@ -21,6 +21,7 @@ import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { takeDictated } from './take-job.ts';
+import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport, warnOfLook } from './take-report.ts';
 import { keepPart, takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
@@ -111,6 +112,8 @@ function isUrgent({ context }: Turn, { meaning, reason }: Understanding): boolea
 /** Whatever its digits or its place turn out to be, a voltage or a charge where none should be is warned of before it is asked. */
 function warnOfVoltage(turn: Turn, meaning: Meaning): void {
   if (meaning.kind === 'several') for (const part of meaning.parts) warnOfVoltage(turn, part);
+  if (meaning.kind === 'report' && meaning.report.type === 'absence-of-voltage')
+    warnOfVoltageInProof(turn, meaning.report);
   if (meaning.kind === 'reading' && actsAtOnce(meaning.reading, turn.context) && isPresent(meaning.reading)) {
     followEnergy(turn, meaning.reading, zoneOf(meaning.reading.at));
   }

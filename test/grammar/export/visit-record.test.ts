@@ -30,7 +30,20 @@ describe('the record of a visit', () => {
   it('holds the visit whole: readings, proof, cautions, repair, signatures, summary', () => {
     expect(record).toMatchObject({ phase: 'closed', finding: { fault: 'fan-capacitor-weak' } });
     expect(record.items.map(({ item }) => item)).toEqual(['consent-given', 'meter-category-three']);
-    expect(record.proofs[0]).toMatchObject({ before: 240, values: [0, 0, 0], after: 240, result: 'reads dead' });
+    expect(record.proofs[0]).toMatchObject({
+      before: 240,
+      values: [0, 0, 0, 0, 0, 0],
+      places: [
+        ['L1', 'ground'],
+        ['L2', 'ground'],
+        ['L1', 'L2'],
+        ['T1', 'ground'],
+        ['T2', 'ground'],
+        ['T1', 'T2'],
+      ],
+      after: 240,
+      result: 'reads dead',
+    });
     expect(record.cautions.some((line) => line.acknowledged !== undefined)).toBe(true);
     expect(record.parts).toMatchObject([{ part: 'dual-capacitor', ratings: { 'herm-uF': 45, 'fan-uF': 5 } }]);
     expect(record.refused.length).toBeGreaterThan(0);
