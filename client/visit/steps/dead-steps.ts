@@ -3,6 +3,7 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { sectionsOf, unreadSections, waitsOut } from '../rules/charged-sections.ts';
+import { holdsWithoutCall } from '../rules/holds-without-call.ts';
 import { isOpened, isolationOf, TAKEN_OFF } from '../rules/isolation.ts';
 import { GROUND_LEGS, isGroundProved, legToRead } from '../rules/proof-ground.ts';
 import { missingPairs, type Pair } from '../rules/proof-plan.ts';
@@ -18,7 +19,12 @@ export function stepToDead(zone: ZoneId, context: VisitContext): Step | undefine
   if (ground !== undefined) return ground;
   const isOff = isolationOf(zone, context) === 'locked' && TAKEN_OFF.includes(energy);
   if (callMayBeOn(zone, context, isOff)) return actionStep('call-off', 'none');
-  return isOff ? proofStep(zone, context) : actionStep('power-off', zone);
+  return isOff ? proofStep(zone, context) : opening(zone, context);
+}
+
+/** A contactor that does not drop out keeps its load on: it is opened at the breaker, not with a pull-out under load. */
+function opening(zone: ZoneId, context: VisitContext): Step {
+  return actionStep(zone === 'outdoor-load' && holdsWithoutCall(context) ? 'breaker-off' : 'power-off', zone);
 }
 
 /** Nothing goes on before what feeds a dead zone is found, or the proof that was begun is through. */
