@@ -8,6 +8,7 @@ import { isOpened, isolationOf, OUTDOOR_ZONES, provedWith } from '../rules/isola
 import { looseWires } from '../rules/landings.ts';
 import { doneOfRefrigerant, refrigerantInRepair, refrigerantStep } from '../rules/refrigerant-plan.ts';
 import { repairZone } from '../rules/repairs.ts';
+import { zonesAt } from '../rules/zones-at.ts';
 import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, windingStep, zoneOf } from './plans.ts';
 
 /**
@@ -127,7 +128,7 @@ export function undoes(needs: RankedTest['needs'], zone: ZoneId | 'none', contex
 /** The step that must come first so that the goal's needs hold: power, proof, charge, call. */
 function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   const { needs } = goal;
-  if (needsDead(needs)) return goal.zone === 'none' ? undefined : stepToDead(provedWith(goal.zone), context);
+  if (needsDead(needs)) return firstDefined(zonesToProve(goal), (zone) => stepToDead(zone, context));
   const zone = zonesFeeding(goal).find((one) => isOpened(one, context));
   if (needs.power === 'on' && zone !== undefined) {
     const [winding] = windingsDue(context);
@@ -144,6 +145,21 @@ function stepBefore(goal: Step, context: VisitContext): Step | undefined {
       : actionStep('covers-on', 'none');
   }
   if (needs.call === 'cooling' && context.call === 'none') return actionStep('call-on', 'none');
+  return undefined;
+}
+
+/** The zones that a hands-on step meets: those of both its tips where it reads across two, on the bench its own. */
+export function zonesToProve({ zone, needs, ask }: Step): readonly ZoneId[] {
+  if (zone === 'none') return [];
+  const tips = ask.kind === 'reading' && !needs.bench ? zonesAt(ask.at) : [];
+  return [...new Set([...tips, provedWith(zone)])];
+}
+
+function firstDefined<T, R>(list: readonly T[], of: (one: T) => R | undefined): R | undefined {
+  for (const one of list) {
+    const found = of(one);
+    if (found !== undefined) return found;
+  }
   return undefined;
 }
 
