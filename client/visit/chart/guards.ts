@@ -1,4 +1,5 @@
 import { isAnswered } from '../intake/settle-turn.ts';
+import { isGrounded } from '../rules/after-trip.ts';
 import { chooseStep, startsOpenCircuit, undoes } from '../steps/choose-step.ts';
 import { pressingStep } from '../steps/dead-steps.ts';
 import { holdBack } from '../steps/hold-back.ts';
@@ -26,7 +27,9 @@ function outOfPlace({ context }: Seen): boolean {
   if (step.source === 'energy' || pressingStep(context) !== undefined) {
     const now = chooseStep(context);
     // What was asked of a proof or a search is over with it, though nothing else is asked yet.
-    return now === undefined ? step.ask.kind === 'reading' || isOfProof(step) : now.id !== step.id;
+    // Nor is anything asked that leads to power on a grounded winding.
+    if (now === undefined) return step.ask.kind === 'reading' || isOfProof(step) || isGrounded(context);
+    return now.id !== step.id;
   }
   if (step.id.startsWith('refrigerant.') && chooseStep(context)?.id !== step.id) return true;
   // A refrigerant circuit that was opened meanwhile goes before the part.

@@ -2,13 +2,13 @@ import type { Deed, WireMove } from '../../../grammar/visit/events.ts';
 import type { DeedId } from '../../../grammar/vocabulary/deeds.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
-import { isPoint, POINTS_BY_ID } from '../../../grammar/vocabulary/points.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { isProvenDead } from '../steps/choose-step.ts';
 import { provedWith } from './isolation.ts';
 import { repairZone } from './repairs.ts';
+import { zonesAt } from './zones-at.ts';
 
 type Zones = readonly ZoneId[];
 const NOWHERE: Zones = [];
@@ -115,10 +115,4 @@ export function handsAtWire({ from, to }: Pick<WireMove, 'from' | 'to'>, context
   return ZONES.filter((zone) => provedWith(zone) === zone && isProvenDead(zone, context)).length > 0
     ? NOWHERE
     : OUTDOORS;
-}
-
-/** The zones that hands or probes at these points meet, each by the one it is proved with; ground and shells have none. */
-export function zonesAt(points: readonly (string | undefined)[]): Zones {
-  const zones = points.flatMap((point) => (isPoint(point) ? [POINTS_BY_ID[point].zone] : []));
-  return [...new Set(zones.flatMap((zone) => (zone === 'none' ? [] : [provedWith(zone)])))];
 }

@@ -5,9 +5,10 @@ import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { MET_BY_POWER } from '../../words/talk/return-words.ts';
 import { jumperWords, looseWireWords } from '../../words/things/wire-words.ts';
 import type { VisitContext } from '../chart/context.ts';
-import { handsAtDeed, handsAtPart, zonesAt } from './hands-at.ts';
+import { handsAtDeed, handsAtPart } from './hands-at.ts';
 import { provedWith, zonesOpenedAt } from './isolation.ts';
 import { landingRows, looseWires } from './landings.ts';
+import { zonesAt } from './zones-at.ts';
 
 /** Whose lock is off by what was told: of the switch that came back, of none, or of every one that it may mean. */
 export type Unlocked = IsolationPlace | 'none' | 'every';

@@ -10,6 +10,7 @@ import { isOpened, provedWith } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
 import { doneOfRefrigerant, refrigerantInRepair, refrigerantStep } from '../rules/refrigerant-plan.ts';
 import { repairZone } from '../rules/repairs.ts';
+import { zonesAt } from '../rules/zones-at.ts';
 import { pressingStep, stepToDead } from './dead-steps.ts';
 import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, windingStep, zoneOfTest } from './plans.ts';
 
@@ -168,7 +169,7 @@ export function undoes(needs: RankedTest['needs'], zone: ZoneId | 'none', contex
 function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   const { needs } = goal;
   if (needsDead(needs)) {
-    const step = goal.zone === 'none' ? undefined : stepToDead(provedWith(goal.zone), context);
+    const step = firstDefined(zonesToProve(goal), (zone) => stepToDead(zone, context));
     return step?.ask.kind === 'action' && step.ask.done === 'power-on' ? stepToPower(step, context) : step;
   }
   const zone = zonesFeeding(goal).find((one) => isOpened(one, context));
@@ -205,6 +206,21 @@ function stepToPower(powerOn: Step, context: VisitContext): Step {
   }
   if (context.settled.includes('energy.covers-on')) return powerOn;
   return clampsWanted(context) ? actionStep('clamps-placed', 'outdoor-load') : actionStep('covers-on', 'none');
+}
+
+/** The zones that a hands-on step meets: those of both its tips where it reads across two, on the bench its own. */
+export function zonesToProve({ zone, needs, ask }: Step): readonly ZoneId[] {
+  if (zone === 'none') return [];
+  const tips = ask.kind === 'reading' && !needs.bench ? zonesAt(ask.at) : [];
+  return [...new Set([...tips, provedWith(zone)])];
+}
+
+function firstDefined<T, R>(list: readonly T[], of: (one: T) => R | undefined): R | undefined {
+  for (const one of list) {
+    const found = of(one);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 /** What must be fed for a live step, from the panel on: a call reaches the unit only through a fed air handler. */

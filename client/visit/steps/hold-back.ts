@@ -1,6 +1,6 @@
 import type { Step, VisitContext } from '../chart/context.ts';
 import { cautionsFor, dueCautions } from '../rules/cautions-due.ts';
-import { isProvenDead, needsDead } from './choose-step.ts';
+import { isProvenDead, needsDead, zonesToProve } from './choose-step.ts';
 
 /**
  * The interlock that stands between a step and its prompt, the first of them; undefined where it may be asked. `proof`:
@@ -8,7 +8,7 @@ import { isProvenDead, needsDead } from './choose-step.ts';
  * `supervisor`: a trainee's live step wants one.
  */
 export function holdBack(step: Step, context: VisitContext): 'proof' | 'caution' | 'supervisor' | undefined {
-  if (needsDead(step.needs) && !isProvenDead(step.zone, context)) return 'proof';
+  if (needsDead(step.needs) && !zonesToProve(step).every((zone) => isProvenDead(zone, context))) return 'proof';
   if (dueCautions(step, context).length > 0) return 'caution';
   const alone = context.role === 'trainee' && context.supervisor === undefined;
   return alone && cautionsFor(step).length > 0 ? 'supervisor' : undefined;

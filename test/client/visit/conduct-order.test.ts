@@ -187,6 +187,7 @@ describe('the circumstances of a reading', () => {
       ...ARRIVAL,
       'leg one to ground one eighteen',
       'air handler leg one to ground one nineteen',
+      'thermostat is not calling',
       'air handler switch is off and locked',
       'control circuit meter twenty five zero meter twenty five',
       'C at the air handler to Y at the air handler eleven ohms',

@@ -147,7 +147,7 @@ describe.each(TRIPS)('after a trip told by "%s"', (trip) => {
       'energy.winding-fan-C',
     ]);
     expect(visit.of('step.asked').some(({ step }) => step === 'energy.power-on')).toBe(false);
-    expect(visit.run.context.step?.id).toBe('energy.covers-on');
+    expect(visit.run.context.step?.id).toBe('energy.clamps-placed');
   });
 });
 
