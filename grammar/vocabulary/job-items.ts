@@ -3,7 +3,7 @@ import { rowsBy } from './rows-by.ts';
 /** A line or a coil cannot be cut, unsweated or changed without opening the circuit. */
 const COIL = '(indoor | outdoor | evaporator | evap | condenser) coil';
 const LINE = '([liquid | suction | discharge | refrigerant] line | lines | line set)';
-const LINE_OPENED = `((cut [into | open] | unsweated | unbrazed) [the | a] (${LINE} | ${COIL}) | (replaced | changed [out] | swapped [out] | fitted | installed) [the | a] [new] (${COIL} | line set))`;
+const LINE_OPENED = `((cut [into | open] | sweated off | opened up) [the | a] (${LINE} | ${COIL}) | (replaced | changed [out] | swapped [out] | fitted | installed) [the | a] [new] (${COIL} | line set))`;
 
 /**
  * What belongs to the job and is no measurement: consent, the meter's category, the opened circuit, what is asked when

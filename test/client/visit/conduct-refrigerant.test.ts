@@ -53,7 +53,7 @@ describe('the refrigerant circuit is opened', () => {
     'opened the system',
     'refrigerant circuit is open',
     'cut into the liquid line',
-    'unsweated the line set',
+    'opened up the line set',
     'changed out the indoor coil',
     'fitted a new condenser coil',
   ])('by "%s"', async (line) => {
