@@ -160,7 +160,8 @@ function park(turn: Turn, why: string): void {
     return;
   }
   if (proof !== undefined && step.source === 'energy') restart(turn, proof.zone, why);
-  const forPower = step.source === 'energy' && step.ask.kind === 'action' && step.ask.done !== 'clamps-placed';
+  const isClamps = step.ask.kind === 'action' && step.ask.done === 'clamps-placed';
+  const forPower = step.source === 'energy' && !isClamps;
   const { id, test } = (forPower ? chooseGoal(turn.context) : undefined) ?? step;
   turn.record({ type: 'step.parked', step: id, why, ...(test === undefined ? {} : { test }) });
   turn.say('answer', SAY.parked(askWords(step, turn.context)));
