@@ -26,21 +26,6 @@ const UNIT_DEAD = [
 /** The most dangerous first. Rows leave this table as the machine is mended; none is added without a word why. */
 export const KNOWN: readonly KnownDisagreement[] = [
   {
-    rule: 'c',
-    kind: 'proven dead, though a part of the proof was taken back',
-    lines: [
-      'air handler leg one to ground one eighteen',
-      'thermostat is not calling',
-      'service switch is off and locked',
-      'control meter twenty four zero meter twenty four',
-      'leg one to ground zero volts',
-      'I hear the compressor',
-      'control meter twenty four zero meter twenty four',
-      'take that back',
-    ],
-    wants: 'what is taken back is the latest thing said, a proof too',
-  },
-  {
     rule: 'f',
     kind: 'power back where it was proven dead',
     lines: [
