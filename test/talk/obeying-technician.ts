@@ -282,7 +282,7 @@ class ObeyingTechnician {
       at.every((id) => POINTS_BY_ID[id].zone !== 'disconnect-line')
     )
       return 0;
-    if (quantity === 'mass') return step.id.endsWith('recovered') ? -90 : 110;
+    if (quantity === 'mass') return step.id.endsWith('recovered') ? 90 : 110;
     if (quantity === 'vacuum') return 350;
     if (quantity === 'pressure' && at[0] === 'system') return 150;
     const [from, to] = at;

@@ -15,6 +15,7 @@ const FIXTURES = new URL('../../../fixtures/', import.meta.url);
 
 const TO_PROVEN_DEAD = [
   'outdoor-load reported-off',
+  'outdoor-load proving',
   'outdoor-load reads-dead',
   'capacitor-herm reported-off',
   'capacitor-fan reported-off',
@@ -63,6 +64,9 @@ const EXPECTED = {
   'low-charge': {
     finding: 'low-charge',
     cautions: [
+      // The ground is asked for before the unit is opened; a leg is read on the line side instead.
+      'live-line',
+      'contactor-by-hand',
       'late live-line',
       'switch-off',
       'prove-as-live',
