@@ -126,6 +126,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return {
         isolation: { ...facts.isolation, [event.place]: event.state },
         lockedBy: lockedAfter(facts, event),
+        toldOpen: toldOpenAfter(facts, event),
         ...(event.place === 'panel' && event.state === 'closed'
           ? { breakerClosed: [...facts.breakerClosed, moment.seq] }
           : {}),
@@ -137,6 +138,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'switch.withdrawn':
       return {
         isolation: { ...facts.isolation, [event.place]: 'unknown' },
+        toldOpen: facts.toldOpen.filter((place) => place !== event.place),
         lockedBy: lockedAfter(facts, { type: 'switch.reported', place: event.place, state: 'unknown', lockOff: true }),
         ...(event.place === 'panel' && facts.isolation.panel === 'closed'
           ? { breakerClosed: facts.breakerClosed.slice(0, -1) }
@@ -371,6 +373,12 @@ function lockedAfter({ lockedBy }: VisitFacts, event: Of<'switch.reported'>): Vi
   if (state === 'locked') return { ...others, [place]: before ?? device ?? USUAL_SWITCH[place] };
   if (state === 'unknown') return lockOff === true ? others : lockedBy;
   return before === (device ?? before) ? others : lockedBy;
+}
+
+function toldOpenAfter({ toldOpen }: VisitFacts, { place, state }: Of<'switch.reported'>): VisitFacts['toldOpen'] {
+  const others = toldOpen.filter((one) => one !== place);
+  if (state === 'closed') return others;
+  return state === 'unknown' ? toldOpen : [...others, place];
 }
 
 const USUAL_SWITCH = { outdoor: 'disconnect', panel: 'breaker', 'air-handler': 'service-switch' } as const;

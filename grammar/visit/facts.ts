@@ -173,6 +173,8 @@ export interface VisitFacts {
   readonly isolation: Readonly<Record<IsolationPlace, Isolation>>;
   /** Which switch was locked at a place, while its lock is recorded. */
   readonly lockedBy: Readonly<Partial<Record<IsolationPlace, SwitchingDevice>>>;
+  /** Switches last told open, whatever has been doubted since: none told them closed. */
+  readonly toldOpen: readonly IsolationPlace[];
   readonly proof: ProofInProgress | undefined;
   /** Sections and zones whose stored charge was read released. */
   readonly discharged: readonly ZoneId[];
@@ -263,6 +265,7 @@ export function noFacts(): VisitFacts {
     call: 'unknown',
     isolation: { outdoor: 'unknown', panel: 'unknown', 'air-handler': 'unknown' },
     lockedBy: {},
+    toldOpen: [],
     proof: undefined,
     discharged: [],
     deadSince: {},

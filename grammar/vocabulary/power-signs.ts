@@ -126,7 +126,7 @@ export const POWER_PLACES: readonly {
   { words: /\b(?:disconnect|pull ?out)\b/, reach: { behind: ['outdoor', 'air-handler'] }, bare: true },
   {
     words: /\b(?:compressor|outdoor fan|condenser fan|outside fan)\b/,
-    reach: { zones: ['disconnect-line', ...OUTDOORS] },
+    reach: { zones: ['disconnect-line', 'control', ...OUTDOORS] },
   },
   { words: /\bcontactor\b/, reach: { zones: ['disconnect-line', 'control', ...OUTDOORS] } },
 ];

@@ -78,7 +78,16 @@ function called(zones: readonly ZoneId[], opinion: Opinion): readonly Kind[] {
 }
 
 function silent(turn: Turn, before: Energy, after: Energy, opinion: Opinion): readonly Kind[] {
-  return opinion.due.filter((warning) => !follows(warning, before, after) && !satisfied(warning, turn));
+  return opinion.due.filter(
+    (warning) => !endsNothing(warning, before) && !follows(warning, before, after) && !satisfied(warning, turn),
+  );
+}
+
+/** Where the machine has told already that nothing is proven, there is no proof to lapse or to end aloud. */
+function endsNothing({ kind }: Warning, before: Energy): boolean {
+  const inProof: readonly (EnergyState | undefined)[] = ['proving', 'reads-dead', 'proven-dead'];
+  const isEnd = kind === 'proof lapsed' || kind === 'power back where it was proven dead';
+  return isEnd && !ZONES.some((zone) => inProof.includes(before[zone]));
 }
 
 /** The machine holds the zone for dead: that is another disagreement, and this one only follows from it. */

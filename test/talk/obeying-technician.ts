@@ -268,6 +268,8 @@ class ObeyingTechnician {
   }
 
   #read(step: Step, quantity: QuantityId, at: readonly PointId[]): string {
+    // A weight is not said without its units.
+    if (quantity === 'mass') return step.id.endsWith('recovered') ? '5 pounds 10 ounces' : '6 pounds 4 ounces';
     const value = this.#meter(step, quantity, at);
     this.#last = value;
     return String(value);
@@ -282,7 +284,6 @@ class ObeyingTechnician {
       at.every((id) => POINTS_BY_ID[id].zone !== 'disconnect-line')
     )
       return 0;
-    if (quantity === 'mass') return step.id.endsWith('recovered') ? 90 : 110;
     if (quantity === 'vacuum') return 350;
     if (quantity === 'pressure' && at[0] === 'system') return 150;
     const [from, to] = at;

@@ -31,6 +31,7 @@ export function foundVoltage(turn: Turn, { zone, at }: WhereFound, why: string):
 
 /** Whether a voltage at a zone is where none should be: there, or in what is live together with it. */
 export function isWhereOff(turn: Pick<Turn, 'context'>, zone: ZoneId): boolean {
-  const { energy } = turn.context;
+  const { energy, toldOpen } = turn.context;
+  if (placesOpening([zone]).some((place) => toldOpen.includes(place))) return true;
   return reachedByVoltage(zone, turn.context).some((one) => TAKEN_OFF.includes(energy[one]));
 }

@@ -16,6 +16,17 @@ export function heedPower(turn: Turn, utterance: HeardUtterance): void {
   const reached = powerMayBeBack(utterance, turn.context);
   const { heard } = utterance.understanding;
   endReached(turn, reached, BECAUSE.maybeBack(heard), locksTold(heard));
+  answerPowerOn(turn, reached);
+}
+
+/** Where power was just asked for, that is what the words tell: the switches there are closed. */
+function answerPowerOn(turn: Turn, reached: readonly ZoneId[]): void {
+  const { step, toldOpen } = turn.context;
+  if (step?.ask.kind !== 'action' || step.ask.done !== 'power-on') return;
+  if (step.zone === 'none' || !reached.includes(step.zone)) return;
+  for (const place of placesOpening([step.zone])) {
+    if (toldOpen.includes(place)) turn.record({ type: 'switch.reported', place, state: 'closed' });
+  }
 }
 
 type LocksTold = ReturnType<typeof locksTold>;

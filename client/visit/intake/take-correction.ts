@@ -17,6 +17,7 @@ import { isOpened, TAKEN_OFF, zonesOpenedAt } from '../rules/isolation.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { endProofs } from './end-proofs.ts';
+import { foundVoltage } from './found-voltage.ts';
 import { heedGround } from './heed-return.ts';
 import { reopenProof, standsProof, takeBackProof } from './reopen-proof.ts';
 import { takeBackDeed } from './take-deed.ts';
@@ -34,11 +35,14 @@ import {
 import { followRefrigerant } from './take-refrigerant.ts';
 import { correctWaiting, takeBackWaiting } from './wait-for-supervisor.ts';
 
+const NUMBERED: readonly Undoable['kind'][] = ['reading', 'proof', 'waiting'];
+
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
 export function takeCorrection(turn: Turn, correction: Correction): void {
   const last = latestReading(turn.context);
   const question = questionMeant(turn.context, last?.seq ?? 0);
-  const latest = turn.context.undoable.at(-1);
+  // What has numbers, however much else was said since.
+  const latest = turn.context.undoable.findLast(({ kind }) => NUMBERED.includes(kind));
   if (question === undefined && latest?.kind === 'waiting') return correctWaiting(turn, latest.number, correction);
   // Said right behind a proof, it is the proof that was wrong: which of its numbers is not guessed.
   if (question === undefined && latest?.kind === 'proof' && standsProof(turn, latest.zone)) {
@@ -87,13 +91,16 @@ function setRight(turn: Turn, last: ReadingLine, reading: Reading): void {
   const { locked: _now, ...here } = circumstances(turn.context, zone, reading);
   const under = { ...here, phase, ...(locked === true ? { locked } : {}) };
   const judged = judgeReading(reading, under, turn.context.unit);
-  const alarming = actsAtOnce(reading, turn.context) && isPresent(reading);
+  // It was read where it was locked off: another voltage there is no less to be feared.
+  const wasOff = locked === true && zone !== 'none' && isPresent(reading);
+  const alarming = wasOff || (actsAtOnce(reading, turn.context) && isPresent(reading));
   turn.record({ type: 'reading.corrected', number: last.number, from: last.reading, to: reading, under });
   if (judged !== undefined) turn.record({ type: 'reading.judged', number: last.number, judged });
   const doubtful = judged?.word === 'does not fit' || judged?.word === 'marginal';
   if (!alarming) turn.say('readback', SAY.corrected(reading, doubtful ? SAY.judged(judged) : ''));
   reopenCorrected(turn, last.reading, reading);
-  followCorrected(turn, reading, zone);
+  if (wasOff) foundVoltage(turn, { zone, at: reading.at }, BECAUSE.reads(reading));
+  else followCorrected(turn, reading, zone);
   if (alarming) turn.say('readback', SAY.corrected(reading, ''));
   followRefrigerant(turn, reading, last.number, refrigerantWork);
   judgeFigures(turn);

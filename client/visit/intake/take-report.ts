@@ -5,7 +5,7 @@ import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { holdsWithoutCall } from '../rules/holds-without-call.ts';
-import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, zonesFedBy, zonesOpenedAt } from '../rules/isolation.ts';
+import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, TAKEN_OFF, zonesFedBy, zonesOpenedAt } from '../rules/isolation.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOfSeen } from '../steps/looks.ts';
 import { hastenCheck } from './check-on-me.ts';
@@ -85,12 +85,22 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   turn.say('readback', report.state === 'closed' ? SAY.powerBack : SAY.unlocked);
 }
 
+/** A call where its own circuit was taken off: something feeds it. */
+function heedCall(turn: Turn, observation: ObservationId): void {
+  if (!TAKEN_OFF.includes(turn.context.energy.control)) return;
+  const words = SAY.callIsThere;
+  turn.record({ type: 'hazard.warned', words, zone: 'control' });
+  turn.say('warning', words);
+  endProofs(turn, ['control'], 'live', BECAUSE.seen(observation));
+}
+
 /** What is seen, heard or felt: evidence for the diagnosis, and where something runs, evidence of energy too. */
 export function takeObservation(turn: Turn, observation: ObservationId): void {
   const shown = SHOWN_BY_LOOK[observation];
   const running = shown.power === 'running';
   const energised = shown.power !== 'nothing';
   if (shown.call !== 'nothing') turn.record({ type: 'call.seen', call: shown.call });
+  if (shown.call === 'cooling') heedCall(turn, observation);
   const { context } = turn;
   const number = context.readingCount + 1;
   const seen = circumstances(context, zoneOfSeen(observation));

@@ -173,6 +173,7 @@ export const SAY = {
   wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that where it belongs?`,
   pulledUnderLoad: 'Pulled with the load on: a pull-out is not a load switch. Look at its blades before it goes back.',
   noVoice: 'The voice failed. Read the screen.',
+  callIsThere: 'Something feeds the control circuit. Its proof ended.',
   clampsOn: 'Clamps on.',
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',
