@@ -99,6 +99,8 @@ export const SAY = {
   proofTooLong: (minutes: number) => `Over ${sayNumber(minutes)} minutes: the proof starts again, meter first.`,
   meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
   readsDead: 'Reads dead. Only test and discharge until the capacitor is read.',
+  readsDeadElectronic:
+    "Reads dead. Its drive holds a charge: let five minutes pass, or the maker's time where that is longer. Then say done.",
   discharged: 'Discharged. Now volts DC on each section.',
   dischargedLive: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])} does not read dead: prove that first.`,
   chargedEarly: (reading: Reading) =>
