@@ -34,10 +34,11 @@ import { followRefrigerant } from './take-refrigerant.ts';
 export function takeCorrection(turn: Turn, correction: Correction): void {
   const last = latestReading(turn.context);
   const question = questionMeant(turn.context, last?.seq ?? 0);
-  const latest = turn.context.undoable.at(-1);
-  // Said right behind a proof, it is the proof that was wrong: which of its numbers is not guessed.
-  if (question === undefined && latest?.kind === 'proof' && standsProof(turn, latest.zone)) {
-    takeBackProof(turn, latest.zone);
+  const proof = turn.context.undoable.findLast((one) => one.kind === 'proof');
+  // Nothing was measured since the proof: it is what was wrong, and which of its numbers is not guessed.
+  const isLatest = proof !== undefined && proof.seq > (last?.seq ?? 0);
+  if (question === undefined && isLatest && standsProof(turn, proof.zone)) {
+    takeBackProof(turn, proof.zone);
     return;
   }
   const subject = question?.reading ?? last?.reading;
@@ -67,8 +68,7 @@ function questionMeant(
   lastRead: number,
 ): Exclude<Question, { kind: 'confirm-meaning' }> | undefined {
   const [put] = questions;
-  const latest = undoable.at(-1);
-  const since = Math.max(lastRead, latest?.kind === 'proof' ? latest.seq : 0);
+  const since = Math.max(lastRead, undoable.findLast((one) => one.kind === 'proof')?.seq ?? 0);
   return put === undefined || put.question.kind === 'confirm-meaning' || put.seq < since ? undefined : put.question;
 }
 
