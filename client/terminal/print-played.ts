@@ -96,6 +96,7 @@ const LINES: {
   'edge.interrupted': 'heard-and-said',
   'close.refused': 'heard-and-said',
   'observation.withdrawn': 'heard-and-said',
+  'refusal.withdrawn': 'heard-and-said',
   'question.asked': 'heard-and-said',
   'question.ended': 'heard-and-said',
   'switch.reported': 'heard-and-said',

@@ -32,6 +32,14 @@ function evolveRefrigerant(facts: VisitFacts, event: VisitOutcome, parked: Visit
 /** Settled while the repair that was made stands. */
 export const REPAIR = 'repair.part-fitted';
 
+/** Refused as it was said: whoever takes it back then means it, and nothing that was said before. */
+const REFUSED_ALOUD: readonly Of<'reading.refused'>['reason'][] = [
+  'impossible',
+  'in-vacuum',
+  'not-on-the-bench',
+  'not-read-dead',
+];
+
 /** An event is a change of some facts; the others stay as they are. */
 type Change = Partial<VisitFacts>;
 type Of<T extends VisitOutcome['type']> = Extract<VisitOutcome, { type: T }>;
@@ -332,9 +340,12 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return { closeRefused: event.why };
     case 'close.overridden':
       return { closeRefused: [] };
+    case 'reading.refused':
+      return REFUSED_ALOUD.includes(event.reason) ? { undoable: [...facts.undoable, { kind: 'refused' }] } : NOTHING;
+    case 'refusal.withdrawn':
+      return { undoable: withoutLast(facts.undoable, ({ kind }) => kind === 'refused') };
     case 'visit.closed':
     case 'reading.asked':
-    case 'reading.refused':
     case 'hazard.warned':
     case 'step.asked':
     case 'contradiction.noticed':
@@ -375,9 +386,12 @@ function lockedAfter({ lockedBy }: VisitFacts, event: Of<'switch.reported'>): Vi
   return before === (device ?? before) ? others : lockedBy;
 }
 
-function toldOpenAfter({ toldOpen }: VisitFacts, { place, state }: Of<'switch.reported'>): VisitFacts['toldOpen'] {
+/** Another switch of a place that was closed leaves the locked one open. */
+function toldOpenAfter(facts: VisitFacts, event: Of<'switch.reported'>): VisitFacts['toldOpen'] {
+  const { place, state } = event;
+  const { toldOpen } = facts;
   const others = toldOpen.filter((one) => one !== place);
-  if (state === 'closed') return others;
+  if (state === 'closed') return lockedAfter(facts, event)[place] === undefined ? others : toldOpen;
   return state === 'unknown' ? toldOpen : [...others, place];
 }
 

@@ -104,6 +104,7 @@ export type Undoable =
   | { readonly kind: 'proof'; readonly zone: ZoneId; readonly seq: number }
   | { readonly kind: 'switch'; readonly place: IsolationPlace }
   | { readonly kind: 'question'; readonly number: number }
+  | { readonly kind: 'refused' }
   | { readonly kind: 'wire' }
   /** Done to the refrigerant circuit by hand. */
   | { readonly kind: 'refrigerant'; readonly number: number }

@@ -265,6 +265,7 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'reading.withdrawn':
     case 'observation.logged':
     case 'observation.withdrawn':
+    case 'refusal.withdrawn':
     case 'question.asked':
     case 'question.ended':
     case 'switch.reported':

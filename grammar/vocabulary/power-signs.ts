@@ -100,9 +100,7 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
   },
 ];
 
-const OUTDOORS = ['outdoor-load', 'capacitor-herm', 'capacitor-fan', 'capacitor-start'] as const;
-
-/** Places that narrow what a sign can touch: behind a switch, or what a part that runs tells of. None named: every zone. */
+/** Places that narrow what a sign can touch: behind a switch. None named, or a part that runs and so is called for and fed: every zone. */
 export const POWER_PLACES: readonly {
   readonly words: RegExp;
   readonly reach:
@@ -124,9 +122,4 @@ export const POWER_PLACES: readonly {
   { words: /\b(?:air handler|handler|indoor|blower|furnace|service switch)\b/, reach: { behind: 'air-handler' } },
   { words: /\bbreaker\b/, reach: { behind: ['panel', 'air-handler'] }, bare: true },
   { words: /\b(?:disconnect|pull ?out)\b/, reach: { behind: ['outdoor', 'air-handler'] }, bare: true },
-  {
-    words: /\b(?:compressor|outdoor fan|condenser fan|outside fan)\b/,
-    reach: { zones: ['disconnect-line', 'control', ...OUTDOORS] },
-  },
-  { words: /\bcontactor\b/, reach: { zones: ['disconnect-line', 'control', ...OUTDOORS] } },
 ];

@@ -7,6 +7,7 @@ import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
 import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isGrounded } from '../rules/after-trip.ts';
+import { waitsOut } from '../rules/charged-sections.ts';
 import { minutesToStand } from '../rules/refrigerant-plan.ts';
 import { askWords, stepWords } from '../steps/ask-step.ts';
 import { chooseGoal, chooseStep, isFresh } from '../steps/choose-step.ts';
@@ -110,10 +111,15 @@ function takeDone(turn: Turn): void {
     turn.say('readback', done === 'tug-tested' ? SAY.wiresPulled : SAY.clampsOn);
     return;
   }
-  if (step?.ask.kind === 'action' && step.ask.done === 'charge-left' && step.zone !== 'none') {
-    return takeTimePassed(turn, step.zone);
-  }
+  if (isLeftForItsTime(turn)) return takeTimePassed(turn, 'air-handler');
   turn.raise({ type: 'caution.acknowledged' });
+}
+
+/** Whether "done" can mean that the time of an electronic drive has passed: asked for, or told of with nothing else put. */
+function isLeftForItsTime({ context }: Turn): boolean {
+  return (
+    context.caution === undefined && context.energy['air-handler'] === 'reads-dead' && waitsOut('air-handler', context)
+  );
 }
 
 function sayNext(turn: Turn): void {

@@ -76,8 +76,7 @@ function questionMeant(
   lastRead: number,
 ): Exclude<Question, { kind: 'confirm-meaning' }> | undefined {
   const [put] = questions;
-  const latest = undoable.at(-1);
-  const since = Math.max(lastRead, latest?.kind === 'proof' ? latest.seq : 0);
+  const since = Math.max(lastRead, undoable.findLast((one) => one.kind === 'proof')?.seq ?? 0);
   return put === undefined || put.question.kind === 'confirm-meaning' || put.seq < since ? undefined : put.question;
 }
 
@@ -135,6 +134,11 @@ export function takeBack(turn: Turn): void {
     return;
   }
   if (last.kind === 'question') return takeBackQuestion(turn, last.number);
+  if (last.kind === 'refused') {
+    turn.record({ type: 'refusal.withdrawn' });
+    turn.say('readback', SAY.refusalBack);
+    return;
+  }
   if (last.kind === 'proof') return takeBackProof(turn, last.zone);
   if (last.kind === 'switch') return takeBackSwitch(turn, last.place);
   if (last.kind === 'wire') return takeBackWire(turn);

@@ -1,14 +1,13 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
 import type { ProofInProgress, ProvedPair } from '../../../grammar/visit/facts.ts';
 import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
-import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { sectionsOf } from '../rules/charged-sections.ts';
+import { sectionsOf, waitsOut } from '../rules/charged-sections.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { holdsCharge, isolationOf, provedWith, TO_BE_PROVED } from '../rules/isolation.ts';
 import { isPairOf, missingPairs, PROOF_MINUTES, provesMeter } from '../rules/proof-plan.ts';
@@ -177,10 +176,5 @@ function readDead(turn: Turn, zone: ZoneId): void {
   for (const section of sectionsOf(zone, turn.context)) {
     if (section.zone !== zone) turn.move(section.zone, 'reported-off', why);
   }
-  turn.say('answer', SAY.readsDead);
-}
-
-/** Whether a pair stands in the proof that is in progress. */
-export function standsInProof({ context: { proof } }: Turn, { at }: Pick<Reading, 'at'>): boolean {
-  return proof?.pairs.some((pair) => samePlaces(pair.at, at)) === true;
+  turn.say('answer', waitsOut(zone, turn.context) ? SAY.readsDeadElectronic : SAY.readsDead);
 }

@@ -12,7 +12,7 @@ import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { liveCaution } from '../rules/cautions-due.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
-import { isolationOf, OUTDOOR_ZONES, provedWith } from '../rules/isolation.ts';
+import { isolationOf, OUTDOOR_ZONES, placesOpening, provedWith } from '../rules/isolation.ts';
 import { isSought } from '../rules/source-search.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { zonesAt } from '../rules/zones-at.ts';
@@ -159,7 +159,11 @@ export function isPresent(reading: Reading): boolean {
 
 export function circumstances(context: VisitContext, zone: ZoneId | 'none', reading?: Reading): TakenUnder {
   const evidence = reading !== undefined && isLiveVoltage(reading) ? 'on' : powerAt(zone, context);
-  const isLocked = zone !== 'none' && isolationOf(zone, context) === 'locked';
+  // A lock that is only doubted is a lock: what was read behind it vouches for nothing.
+  const isLocked =
+    zone !== 'none' &&
+    (isolationOf(zone, context) === 'locked' ||
+      placesOpening([zone]).some((place) => context.lockedBy[place] !== undefined));
   return {
     power: evidence,
     call: context.call,

@@ -114,6 +114,8 @@ export const SAY = {
   proofTooLong: (minutes: number) => `Over ${sayNumber(minutes)} minutes: the proof starts again, meter first.`,
   meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
   readsDead: 'Reads dead. Only test and discharge until the capacitor is read.',
+  readsDeadElectronic:
+    "Reads dead. Its drive holds a charge: let five minutes pass, or the maker's time where that is longer. Then say done.",
   discharged: 'Discharged. Now volts DC on each section.',
   dischargedLive: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])} does not read dead: prove that first.`,
   chargedEarly: (reading: Reading) =>
@@ -174,6 +176,7 @@ export const SAY = {
   pulledUnderLoad: 'Pulled with the load on: a pull-out is not a load switch. Look at its blades before it goes back.',
   noVoice: 'The voice failed. Read the screen.',
   callIsThere: 'Something feeds the control circuit. Its proof ended.',
+  refusalBack: 'It was refused: nothing to take back of it.',
   clampsOn: 'Clamps on.',
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',

@@ -252,7 +252,14 @@ describe('stored charge', () => {
     ]);
     expect(visit.run.context.unit.blowerDrive).toBe('electronic');
     expect(energyOf(visit, 'air-handler')).toBe('reads-dead');
-    expect(visit.mouth.last()).not.toContain('Blower capacitor');
+    expect(saidBy(visit)).toContain("the maker's time");
+    await visit.type('done');
+    expect(energyOf(visit, 'air-handler')).toBe('reads-dead');
+    expect(saidBy(visit)).toContain("minutes left. The maker's figure governs.");
+    await visit.later(6);
+    expect(energyOf(visit, 'air-handler')).toBe('reads-dead');
+    await visit.type('done');
+    expect(energyOf(visit, 'air-handler')).toBe('proven-dead');
   });
 });
 
