@@ -1,3 +1,4 @@
+import type { IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
 import type { EnergyState } from '../vocabulary/zones.ts';
 import type { VisitEvent, VisitOutcome } from './events.ts';
@@ -141,18 +142,13 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
         // Somebody has been at a switch: where its power comes from is told, and proved, by that.
         ...(event.state === 'unknown'
           ? {}
-          : { search: undefined, undoable: [...facts.undoable, { kind: 'switch', place: event.place }] }),
+          : {
+              search: undefined,
+              undoable: [...facts.undoable, { kind: 'switch', place: event.place, before: switchesOf(facts) }],
+            }),
       };
     case 'switch.withdrawn':
-      return {
-        isolation: { ...facts.isolation, [event.place]: 'unknown' },
-        toldOpen: facts.toldOpen.filter((place) => place !== event.place),
-        lockedBy: lockedAfter(facts, { type: 'switch.reported', place: event.place, state: 'unknown', lockOff: true }),
-        ...(event.place === 'panel' && facts.isolation.panel === 'closed'
-          ? { breakerClosed: facts.breakerClosed.slice(0, -1) }
-          : {}),
-        undoable: withoutLast(facts.undoable, (one) => one.kind === 'switch' && one.place === event.place),
-      };
+      return switchWithdrawn(facts, event.place);
     case 'call.seen':
       return { call: event.call };
     case 'run.changed':
@@ -384,6 +380,32 @@ function lockedAfter({ lockedBy }: VisitFacts, event: Of<'switch.reported'>): Vi
   if (state === 'locked') return { ...others, [place]: before ?? device ?? USUAL_SWITCH[place] };
   if (state === 'unknown') return lockOff === true ? others : lockedBy;
   return before === (device ?? before) ? others : lockedBy;
+}
+
+/** What is told of the switches now. */
+function switchesOf({
+  isolation,
+  lockedBy,
+  toldOpen,
+}: VisitFacts): Pick<VisitFacts, 'isolation' | 'lockedBy' | 'toldOpen'> {
+  return { isolation, lockedBy, toldOpen };
+}
+
+/** What was told of it before stands again; that it had been closed is not believed for that. */
+function switchWithdrawn(facts: VisitFacts, place: IsolationPlace): Change {
+  const isIt = (one: Undoable) => one.kind === 'switch' && one.place === place;
+  const last = facts.undoable.findLast(isIt);
+  const before = last?.kind === 'switch' ? last.before : switchesOf(facts);
+  const state = before.isolation[place] === 'closed' ? 'unknown' : before.isolation[place];
+  return {
+    lockedBy: before.lockedBy,
+    toldOpen: before.toldOpen,
+    isolation: { ...facts.isolation, [place]: state },
+    undoable: withoutLast(facts.undoable, isIt),
+    ...(place === 'panel' && facts.isolation.panel === 'closed'
+      ? { breakerClosed: facts.breakerClosed.slice(0, -1) }
+      : {}),
+  };
 }
 
 /** Another switch of a place that was closed leaves the locked one open. */

@@ -102,7 +102,12 @@ export type Undoable =
   | { readonly kind: 'work'; readonly number: number }
   /** A proof, from its meter on or whole. */
   | { readonly kind: 'proof'; readonly zone: ZoneId; readonly seq: number }
-  | { readonly kind: 'switch'; readonly place: IsolationPlace }
+  /** With what was told of it before. */
+  | {
+      readonly kind: 'switch';
+      readonly place: IsolationPlace;
+      readonly before: Pick<VisitFacts, 'isolation' | 'lockedBy' | 'toldOpen'>;
+    }
   | { readonly kind: 'question'; readonly number: number }
   | { readonly kind: 'refused' }
   | { readonly kind: 'wire' }

@@ -40,6 +40,8 @@ export interface Warning {
    * word that is no mere echo will do.
    */
   readonly wants: 'said' | 'not-taken' | 'doubted' | 'aloud';
+  /** The zones whose proof it ended. */
+  readonly ends?: readonly ZoneId[];
   /** The zone that is not proven dead, where that is why. */
   readonly zone?: ZoneId;
   /** The place of the reading that is not to be taken. */

@@ -84,10 +84,10 @@ function silent(turn: Turn, before: Energy, after: Energy, opinion: Opinion): re
 }
 
 /** Where the machine has told already that nothing is proven, there is no proof to lapse or to end aloud. */
-function endsNothing({ kind }: Warning, before: Energy): boolean {
+function endsNothing({ kind, ends = ZONES }: Warning, before: Energy): boolean {
   const inProof: readonly (EnergyState | undefined)[] = ['proving', 'reads-dead', 'proven-dead'];
   const isEnd = kind === 'proof lapsed' || kind === 'power back where it was proven dead';
-  return isEnd && !ZONES.some((zone) => inProof.includes(before[zone]));
+  return isEnd && !ends.some((zone) => inProof.includes(before[zone]));
 }
 
 /** The machine holds the zone for dead: that is another disagreement, and this one only follows from it. */

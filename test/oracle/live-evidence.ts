@@ -1,16 +1,16 @@
 import type { Meaning, Report } from '../../grammar/phrases/meaning.ts';
 import type { Reading } from '../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
-import { ZONES } from '../../grammar/vocabulary/zones.ts';
+import { ZONES, type ZoneId } from '../../grammar/vocabulary/zones.ts';
 import { type Facts, WIRED_ZONES } from './facts.ts';
 import { DEAD_BELOW, endProof, objections, reachedFrom } from './proof-rules.ts';
 import { hasVoltage, zonesOf } from './warning-rules.ts';
 
-/** Whether a zone was proven dead before, and is not after. */
-export function provenEndedBy(facts: Facts, act: () => void): boolean {
+/** Zones that were proven dead before, and are not after. */
+export function provenEndedBy(facts: Facts, act: () => void): readonly ZoneId[] {
   const before = ZONES.filter((zone) => objections(facts, zone).length === 0);
   act();
-  return before.some((zone) => objections(facts, zone).length > 0);
+  return before.filter((zone) => objections(facts, zone).length > 0);
 }
 
 export type EnergyReport = Extract<Report, { type: 'energy' }>;
@@ -47,7 +47,7 @@ export function switched(facts: Facts, report: EnergyReport): void {
 }
 
 /** f. "That a part runs, hums or lights up." */
-export function runs(facts: Facts, observation: ObservationId): boolean {
+export function runs(facts: Facts, observation: ObservationId): readonly ZoneId[] {
   return provenEndedBy(facts, () => endBy(facts, observation));
 }
 

@@ -60,7 +60,8 @@ function takeEnergy(facts: Facts, report: EnergyReport): readonly Warning[] {
 
 function takeObservation(facts: Facts, observation: ObservationId): readonly Warning[] {
   const { sentences: said } = facts;
-  const due = [...powerAgainstProof(runs(facts, observation) && /running|hums|turning/.test(observation))];
+  const ended = runs(facts, observation);
+  const due = /running|hums|turning/.test(observation) ? [...powerAgainstProof(ended)] : [];
   // A blank one calls for nothing.
   if (observation === 'thermostat-not-calling' || observation === 'thermostat-blank') facts.call = { on: false, said };
   if (observation === 'thermostat-calling') {

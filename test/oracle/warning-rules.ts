@@ -209,8 +209,8 @@ export function bypass(wire: Wire): readonly Warning[] {
 }
 
 /** f with g: evidence of power, in words, against a zone that was proven dead: hands off. */
-export function powerAgainstProof(proven: boolean): readonly Warning[] {
-  return proven ? [due('f', 'power back where it was proven dead')] : [];
+export function powerAgainstProof(proven: readonly ZoneId[]): readonly Warning[] {
+  return proven.length > 0 ? [{ ...due('f', 'power back where it was proven dead'), ends: proven }] : [];
 }
 
 /** f. "Someone was hurt." */
