@@ -16,7 +16,10 @@ export function logRefrigerant(facts: VisitFacts, event: VisitOutcome): Log {
     case 'reading.logged':
       return [...log, ...entryOf(facts, event.reading, `reading ${event.number}`)];
     case 'reading.corrected':
-      return corrected(facts, event);
+      // What went in after all was nothing: nothing came out by that.
+      return wentIn(event.from) && event.to.value === 0
+        ? without(log, `reading ${event.number}`)
+        : corrected(facts, event);
     case 'reading.withdrawn':
       return without(log, `reading ${event.number}`);
     case 'part.fitted':
@@ -46,6 +49,10 @@ export function logRefrigerant(facts: VisitFacts, event: VisitOutcome): Log {
     default:
       return log;
   }
+}
+
+function wentIn({ quantity, value }: Reading): boolean {
+  return quantity === 'mass' && typeof value === 'number' && value > 0;
 }
 
 const OUNCES_A_POUND = 16;

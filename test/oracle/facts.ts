@@ -93,8 +93,8 @@ export interface Facts {
   /** How many sentences were said, and which of them can be taken back, the latest last. */
   sentences: number;
   takeable: number[];
-  /** Understood, but asked about. */
-  pending: { readonly meanings: unknown[]; readonly mayCount: boolean } | null;
+  /** Understood, but asked about, one after another: the first is answered first. */
+  pending: { readonly meanings: unknown[]; readonly mayCount: boolean }[];
   last: InputTime | null;
   /** When the latest accepted words were said. */
   present: InputTime | null;
@@ -131,7 +131,7 @@ export function newFacts(unit: UnitProfile, role: Facts['role']): Facts {
     supervised: false,
     sentences: 0,
     takeable: [],
-    pending: null,
+    pending: [],
     last: null,
     present: null,
     reloaded: false,

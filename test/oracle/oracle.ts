@@ -67,7 +67,7 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
   // What is asked is not taken, but it can say that power is back.
   if (verdict === 'asked') {
     for (const part of parts) evidenceOf(facts, part);
-    facts.pending = { meanings: [...parts], mayCount: utterance.understanding.twin === undefined };
+    facts.pending.push({ meanings: [...parts], mayCount: utterance.understanding.twin === undefined });
   }
   // What was taken whole says by its parts which zones it touches; other words can touch every zone.
   const whole = verdict === 'logged' && !dictated && meaning.kind !== 'command';

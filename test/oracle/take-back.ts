@@ -8,8 +8,9 @@ export function takeCorrection(
   facts: Facts,
   correction: Extract<Meaning, { kind: 'command' }>['correction'],
 ): readonly Warning[] {
-  const { latest, pending } = facts;
-  facts.pending = null;
+  const { latest } = facts;
+  const isAsked = facts.pending.length > 0;
+  facts.pending.shift();
   if (latest === null || correction === undefined) return [];
   if (latest.of === 'breath') {
     reopenBreath(facts, latest.zone);
@@ -27,7 +28,7 @@ export function takeCorrection(
   const value = typeof correction.value === 'number' ? correction.value : 0;
   if (correction.at !== undefined || value < FULL_LEG) forgetGround(facts, latest.said);
   // What stands asked may be meant instead; and a leg read before it was switched off says nothing of what is now.
-  if (latest.quantity !== 'voltage' || pending !== null || !latest.off) return [];
+  if (latest.quantity !== 'voltage' || isAsked || !latest.off) return [];
   const due = voltageWhereOff(facts, at, value);
   if (value >= DEAD_BELOW) endProof(facts, zonesOf(at), { rule: 'g', reason: 'there is live evidence' });
   return due;
@@ -40,8 +41,8 @@ function forgetGround(facts: Facts, said: number): void {
 
 /** c, n. What is taken back is taken back everywhere, and does not bring a proof back. */
 export function takeBack(facts: Facts): void {
-  if (facts.pending !== null) {
-    facts.pending = null;
+  if (facts.pending.length > 0) {
+    facts.pending.pop();
     return;
   }
   const said = facts.takeable.at(-1);

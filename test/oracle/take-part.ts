@@ -64,14 +64,13 @@ function takeWork(facts: Facts, work: Extract<Meaning, { kind: 'work' }>['work']
 export function command(facts: Facts, command: string, time: InputTime): readonly Warning[] {
   if (command === 'take-back') takeBack(facts);
   if (command === 'yes') confirm(facts, time);
-  if (command === 'no') facts.pending = null;
+  if (command === 'no') facts.pending.shift();
   return [];
 }
 
 /** An answer "yes" takes what was asked; only a reading of volts can count in a proof by that. */
 function confirm(facts: Facts, time: InputTime): void {
-  const { pending } = facts;
-  facts.pending = null;
-  if (pending === null || !pending.mayCount) return;
+  const pending = facts.pending.shift();
+  if (pending === undefined || !pending.mayCount) return;
   for (const part of pending.meanings as readonly Meaning[]) takePart(facts, part, '', time);
 }

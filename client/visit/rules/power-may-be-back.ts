@@ -7,6 +7,9 @@ import type { VisitContext } from '../chart/context.ts';
 import { OUTDOOR_ZONES, zonesFedBy } from './isolation.ts';
 import { SHOWN_BY_LOOK } from './shown-by-look.ts';
 
+/** What is taken whole and tells nothing of the unit: its words may. */
+const NOT_TOLD: readonly Meaning['kind'][] = ['command', 'note', 'dictated', 'value', 'unclear'];
+
 /** Where one statement of a sentence ends and the next begins: a place narrows only what is said of it. */
 const NEXT_STATEMENT = /[,;.]|\b(?:and|then|but|so)\b/;
 
@@ -17,11 +20,20 @@ const NEXT_STATEMENT = /[,;.]|\b(?:and|then|but|so)\b/;
 export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext): readonly ZoneId[] {
   const { accepted, understanding } = utterance;
   const taken = accepted && understanding.verdict === 'logged' ? understanding.meaning : undefined;
+  const { heard } = understanding;
   // The word by which a caution is acknowledged.
-  if (taken?.kind === 'command' && taken.command === 'live' && context.caution !== undefined) return [];
-  const left = taken === undefined ? [] : endedByMeaning(taken, context);
-  const reached = zonesTouched(understanding.heard, context);
+  if (taken?.kind === 'command' && wordsOf(heard) === 'live' && context.caution !== undefined) return [];
+  if (taken === undefined || NOT_TOLD.includes(taken.kind)) return [...zonesMeant(heard, context)];
+  const left = endedByMeaning(taken, context);
+  const reached = zonesTouched(heard, context);
   return ZONES.filter((zone) => reached.has(zone) && !left.includes(zone));
+}
+
+/** What was not taken whole may have meant any place; only a single statement is narrowed by its place. */
+function zonesMeant(heard: string, context: VisitContext): readonly ZoneId[] {
+  const words = wordsOf(heard);
+  if (!hasSign(words)) return [];
+  return heard.split(NEXT_STATEMENT).length === 1 ? zonesReached(words, context) : ZONES;
 }
 
 function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId> {
