@@ -4,6 +4,6 @@ const NO_FLAME = /\b(?:no|not|never|without|out|off|before|after)\b/;
 
 /** Whether the words can mean that there is a flame. */
 export function canMeanFlame(heard: string): boolean {
-  const words = heard.toLowerCase();
-  return FLAME.test(words) && !NO_FLAME.test(words);
+  const statements = heard.toLowerCase().split(/[,;.]|\b(?:and|then|but|so)\b/);
+  return statements.some((words) => FLAME.test(words) && !NO_FLAME.test(words));
 }

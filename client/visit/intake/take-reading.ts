@@ -74,19 +74,11 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
 function asAsked(reading: Reading, { step, caution }: VisitContext): Reading {
   const ask = step?.ask;
   if (ask?.kind !== 'reading' || caution !== undefined || !samePlaces(ask.at, reading.at)) return reading;
-  if (ask.quantity === reading.quantity)
-    return { ...asTakenOut(reading, step), ...(step?.needs.bench === true ? { bench: true } : {}) };
+  if (ask.quantity === reading.quantity) return step?.needs.bench === true ? { ...reading, bench: true } : reading;
   const volts: readonly Reading['quantity'][] = ['voltage', 'voltage-dc'];
   if (!volts.includes(ask.quantity) || !volts.includes(reading.quantity)) return reading;
   // A.c. that stands where a charge is asked for is never taken for a charge.
   return ask.quantity === 'voltage-dc' && isLiveVoltage(reading) ? reading : { ...reading, quantity: ask.quantity };
-}
-
-/** A weight that answers what was recovered went out, whatever sign it was said with. */
-function asTakenOut(reading: Reading, step: Step | undefined): Reading {
-  const { quantity, value } = reading;
-  if (quantity !== 'mass' || typeof value !== 'number' || step?.id !== 'refrigerant.recovered') return reading;
-  return { ...reading, value: -Math.abs(value) };
 }
 
 /** What the latest reading makes together with others: the split of the proof, the figures of the charge. */

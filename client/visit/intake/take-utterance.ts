@@ -5,11 +5,13 @@ import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { HAND_SIGNS } from '../../../grammar/vocabulary/hand-signs.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
+import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { handsAtPart, handsAtWire, handsAtWork } from '../rules/hands-at.ts';
 import { isReason } from '../rules/is-reason.ts';
@@ -98,7 +100,13 @@ function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>)
     turn.say('question', SAY.otherUnit);
     return;
   }
-  takeReading(turn, { ...only, value: meaning.value, unit: meaning.unit ?? USUAL_UNITS[only.quantity] }, 'as heard');
+  const value = asTakenOut(meaning.value, turn.context.step);
+  takeReading(turn, { ...only, value, unit: meaning.unit ?? USUAL_UNITS[only.quantity] }, 'as heard');
+}
+
+/** A bare weight that answers what was recovered went out. */
+function asTakenOut(value: Value, step: Step | undefined): Value {
+  return step?.id === 'refrigerant.recovered' && typeof value === 'number' ? -Math.abs(value) : value;
 }
 
 /** A call for help is acted on at once, however doubtful; danger is where only the sound leaves a doubt. */
