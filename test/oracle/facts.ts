@@ -120,7 +120,14 @@ export interface Facts {
   fault: { tripped: boolean; said?: number; resets: number; windingRead: boolean; grounded: boolean };
   maxOvercurrent: number | null;
   rla: number | null;
-  circuit: { opened: boolean; recovered: boolean; nitrogen: boolean; vacuum: boolean };
+  /** `openedBy`: the sentence that told of it, and what was known of it before. */
+  circuit: {
+    opened: boolean;
+    recovered: boolean;
+    nitrogen: boolean;
+    vacuum: boolean;
+    openedBy?: Said & { readonly before: Facts['circuit'] };
+  };
   inVacuum: boolean;
 }
 

@@ -57,6 +57,7 @@ export function takeBack(facts: Facts): void {
       endProof(facts, [zone], gone);
     else if (held) proof.pairs = Object.fromEntries(Object.entries(proof.pairs).filter(([, one]) => one !== said));
   }
+  if (facts.circuit.openedBy?.said === said) facts.circuit = facts.circuit.openedBy.before;
   forgetGround(facts, said);
   if (facts.call?.said === said) facts.call = null;
   if (facts.fault.said === said) facts.fault.tripped = false;

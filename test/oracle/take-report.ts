@@ -75,5 +75,6 @@ function takeObservation(facts: Facts, observation: ObservationId): readonly War
 }
 
 export function openCircuit(facts: Facts): void {
-  facts.circuit = { ...facts.circuit, opened: true, nitrogen: false, vacuum: false };
+  const openedBy = { said: facts.sentences, before: facts.circuit };
+  facts.circuit = { ...facts.circuit, opened: true, nitrogen: false, vacuum: false, openedBy };
 }
