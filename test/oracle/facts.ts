@@ -127,6 +127,7 @@ export interface Facts {
     nitrogen: boolean;
     vacuum: boolean;
     openedBy?: Said & { readonly before: Facts['circuit'] };
+    weighedIn?: Said & { readonly before: Facts['circuit']; readonly inVacuum: boolean };
   };
   inVacuum: boolean;
 }

@@ -20,6 +20,11 @@ export function takeCorrection(
     reopenMeter(facts, latest.said);
     return [];
   }
+  const { weighedIn } = facts.circuit;
+  if (latest.quantity === 'mass' && correction.value === 0 && weighedIn?.said === latest.said) {
+    facts.circuit = weighedIn.before;
+    facts.inVacuum = weighedIn.inVacuum;
+  }
   // A number in another unit sets nothing right.
   if (correction.unit === 'V' && !latest.quantity.startsWith('voltage')) return [];
   reopen(facts, latest.at, latest.said);

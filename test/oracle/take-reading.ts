@@ -56,8 +56,10 @@ function noteRefrigerant(facts: Facts, { quantity, at, value }: Reading): void {
   }
   if (quantity === 'mass' && value < 0) circuit.recovered = true;
   if (quantity === 'mass' && value > 0) {
+    const weighedIn = { said: facts.sentences, before: { ...circuit }, inVacuum: facts.inVacuum };
     facts.inVacuum = false;
-    circuit.recovered = false;
-    if (circuit.vacuum) facts.circuit = { opened: false, recovered: false, nitrogen: false, vacuum: false };
+    facts.circuit = circuit.vacuum
+      ? { opened: false, recovered: false, nitrogen: false, vacuum: false, weighedIn }
+      : { ...circuit, recovered: false, weighedIn };
   }
 }
