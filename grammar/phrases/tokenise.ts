@@ -4,6 +4,8 @@ import { REFRIGERANT_MARKS, SPELLED } from '../vocabulary/homophones.ts';
 export interface HeardWord {
   readonly text: string;
   readonly numeral?: number;
+  /** A comma stands behind it. Kept of a "no" alone, that is said for itself then. */
+  readonly pause?: true;
 }
 
 const SIGNS: Readonly<Record<string, string>> = {
@@ -37,6 +39,10 @@ const SUFFIXES: Readonly<Record<string, readonly string[]>> = {
   c: ['celsius'],
   psi: ['psi'],
   psig: ['psi'],
+  kpa: ['kilopascals'],
+  pa: ['pascals'],
+  bar: ['bar'],
+  kg: ['kilograms'],
   k: ['k'],
   m: ['meg'],
   hz: ['hertz'],
@@ -70,6 +76,8 @@ export function tokenise(text: string): HeardWord[] {
     []) {
     addPiece(piece, words);
   }
+  const [first] = words;
+  if (first !== undefined && /^\s*(no|nope)\s*[,;:.]/i.test(text)) words[0] = { ...first, pause: true };
   return words;
 }
 

@@ -2,9 +2,10 @@ import { LINKING_WORDS } from '../vocabulary/homophones.ts';
 import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
 import { compose } from './compose/compose.ts';
 import type { Draft } from './compose/draft.ts';
-import { segmentsOf } from './compose/segment.ts';
+import { numbersOf, type Segment, segmentsOf } from './compose/segment.ts';
 import type { Path } from './match.ts';
 import type { Expectation, Meaning, Understanding } from './meaning.ts';
+import { readNumber } from './numbers/read-number.ts';
 import type { Taken } from './word-choices.ts';
 
 /** Two meanings whose costs differ by less are both possible. */
@@ -22,7 +23,7 @@ export function weigh(paths: readonly Path[], expectation: Expectation | undefin
   const byMeaning = new Map<string, Weighed>();
   for (const path of paths) {
     const segments = segmentsOf(path);
-    if (segments === undefined) continue;
+    if (segments === undefined || !isWhole(segments)) continue;
     const drafts = segments.map((segment) => compose(segment, expectation));
     for (const draft of together(drafts)) {
       const weighed = { draft, cost: path.cost + draft.cost, repaired: repairsOf(path) };
@@ -34,6 +35,27 @@ export function weigh(paths: readonly Path[], expectation: Expectation | undefin
   return [...byMeaning.values()].sort((a, b) => a.cost - b.cost);
 }
 
+/** "twenty degrees | across the coil": what begins so belongs to what was said before it. */
+const BELONGS: readonly string[] = ['across', 'on', 'at', 'in', 'of', 'from', 'between'];
+
+/**
+ * Whether each number stays whole: of "leg one one twenty two leg two" no second reading may take the end of the first
+ * number. A place that comes next follows a reading alone.
+ */
+function isWhole(segments: readonly Segment[]): boolean {
+  return segments.every((segment, index) => {
+    const before = segments[index - 1];
+    if (segment.frame === 'next-place') {
+      return (before?.frame === 'reading' || before?.frame === 'pair') && !BELONGS.includes(segment.opens ?? '');
+    }
+    const [first] = numbersOf(segment.items);
+    return before === undefined || first?.runsFrom === undefined || !readNumber([...first.runsFrom, ...first.words]);
+  });
+}
+
+/** A meaning of the same quantity as the reading before it is so much likelier: "compressor twelve amps, fan one point one". */
+const SAME_QUANTITY = 0.9;
+
 /** One draft for the whole: the only segment's own, or all of them side by side. */
 function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
   const [only] = drafts;
@@ -42,21 +64,41 @@ function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
   let cost = 0;
   let doubt: Draft | undefined;
   for (const choices of drafts) {
-    const [best, next] = [...choices].sort((a, b) => a.cost - b.cost);
+    const latest = parts.at(-1);
+    const [best, next] = choices.map((draft) => nearTo(latest, draft)).sort((a, b) => a.cost - b.cost);
     if (best === undefined) return [];
-    parts.push(...(best.meaning.kind === 'several' ? best.meaning.parts : [best.meaning]));
+    const set = setRight(latest, best.meaning);
+    if (set !== undefined) parts.pop();
+    const meaning = set ?? best.meaning;
+    parts.push(...(meaning.kind === 'several' ? meaning.parts : [meaning]));
     cost += best.cost;
-    if (best.doubt !== undefined) doubt ??= best;
+    if (set !== undefined) doubt ??= { ...best, doubt: 'several-values-fit' };
+    else if (best.doubt !== undefined) doubt ??= best;
     else if (next !== undefined && next.cost < best.cost + MARGIN) doubt ??= { ...best, doubt: 'several-places-fit' };
   }
+  const [sole] = parts;
   return [
     {
-      meaning: { kind: 'several', parts },
+      meaning: parts.length === 1 && sole !== undefined ? sole : { kind: 'several', parts },
       cost: cost + 0.9 * (drafts.length - 1),
       ...(doubt?.doubt && { doubt: doubt.doubt }),
       ...(doubt?.twin !== undefined && { twin: doubt.twin }),
     },
   ];
+}
+
+function nearTo(latest: Meaning | undefined, draft: Draft): Draft {
+  const same =
+    latest?.kind === 'reading' &&
+    draft.meaning.kind === 'reading' &&
+    latest.reading.quantity === draft.meaning.reading.quantity;
+  return same ? { ...draft, cost: draft.cost - SAME_QUANTITY } : draft;
+}
+
+/** "leg one one eighteen, correction, leg two": a reading that was set right in the same breath. It is asked. */
+function setRight(latest: Meaning | undefined, meaning: Meaning): Meaning | undefined {
+  if (latest?.kind !== 'reading' || meaning.kind !== 'command' || meaning.correction === undefined) return undefined;
+  return { kind: 'reading', reading: { ...latest.reading, ...meaning.correction } };
 }
 
 /** "leg to ground": a word that links more often than it counts was taken for a digit. Not without asking. */

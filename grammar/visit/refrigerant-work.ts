@@ -1,3 +1,4 @@
+import { inBaseUnit } from '../vocabulary/in-base-unit.ts';
 import { inFahrenheit } from '../vocabulary/in-fahrenheit.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
@@ -62,7 +63,6 @@ export function isRefrigerantOpened({ items, parts, works }: VisitFacts): boolea
   );
 }
 
-const OUNCES_A_POUND = 16;
 
 /** What an event says of an opened refrigerant circuit. Refrigerant taken out counts even before it is opened. */
 export function evolveRefrigerant(facts: VisitFacts, event: VisitOutcome): RefrigerantWork {
@@ -90,17 +90,18 @@ export function evolveRefrigerant(facts: VisitFacts, event: VisitOutcome): Refri
   }
 }
 
-function afterReading(facts: VisitFacts, { quantity, at, value, unit }: Reading): RefrigerantWork {
+function afterReading(facts: VisitFacts, reading: Reading): RefrigerantWork {
+  const { quantity, at, value } = reading;
   const { refrigerantWork: work, now } = facts;
   if (at[0] !== 'system' || typeof value !== 'number') return work;
   const opened = isRefrigerantOpened(facts);
   if (quantity === 'mass') {
-    const ounces = unit === '[lb_av]' ? value * OUNCES_A_POUND : value;
+    const ounces = inBaseUnit(reading) ?? value;
     if (ounces < 0) return { ...work, recovered: -ounces };
     return opened ? { ...work, charged: ounces } : work;
   }
   const begins = quantity === 'pressure' && opened && work.held !== true && work.test === undefined;
-  return begins ? { ...work, test: { psi: value, fahrenheit: outdoorFahrenheit(facts), mono: now.mono } } : work;
+  return begins ? { ...work, test: { psi: inBaseUnit(reading) ?? value, fahrenheit: outdoorFahrenheit(facts), mono: now.mono } } : work;
 }
 
 function afterVerdict(work: RefrigerantWork, { check, value, judged }: Judged): RefrigerantWork {

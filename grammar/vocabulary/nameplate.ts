@@ -133,7 +133,7 @@ export const NAMEPLATE_FIELDS = [
   {
     id: 'metering',
     name: 'metering device',
-    say: 'metering [device] | metering device is',
+    say: 'metering [device] | metering device is | [it | unit] (has | uses) a',
     value: 'choice',
     alone: true,
     choices: [

@@ -4,8 +4,8 @@ import type { UnitCode } from '../../vocabulary/quantities.ts';
 import type { Expectation, UnclearReason } from '../meaning.ts';
 import { twinOf, twinOfNumeral } from '../numbers/twins.ts';
 import type { Draft } from './draft.ts';
-import { FIT_COST, type Fit, fitOf, inUnitOf } from './fit.ts';
-import { mayLackDigit } from './lost-digit.ts';
+import { changesNothing, FIT_COST, type Fit, fitOf, inUnitOf } from './fit.ts';
+import { mayBeClipped, mayLackDigit } from './lost-digit.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
 import { type Said, saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
@@ -47,6 +47,8 @@ export function draftsOf(
 ): Draft[] {
   const measurable = rows.filter(
     (row) =>
+      // Microfarads and ohms may read open; amps and volts never do.
+      (said.value !== 'open' || row.open === true) &&
       (said.of?.includes(row.quantity) ?? true) &&
       said.units.every((unit) => inUnitOf(row, 0, unit) !== undefined) &&
       (!said.tone || row.quantity === 'resistance') &&
@@ -56,13 +58,31 @@ export function draftsOf(
   const best = new Map<string, Measurand>();
   for (const row of [...expected, ...measurable]) if (!best.has(family(row))) best.set(family(row), row);
   const common = measurable.some((row) => !row.rare);
-  return [...best.values()].map((row) => {
-    const draft = draftOf(row, said, bench, expected.includes(row));
+  const drafts = [...best.values()].map((row) => {
+    const draft = draftOf(row, said, bench, expected.includes(row), expectation?.typed === true);
     return common && row.rare && !expected.includes(row) ? { ...draft, cost: draft.cost + RARE } : draft;
   });
+  return expected.length > 0 && expected.length < drafts.length ? atExpected(drafts, expected.length, said) : drafts;
 }
 
-function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean): Draft {
+/**
+ * With a point expected the same words mean that point, whatever else they may name. Where the value fits another
+ * quantity better there ("coil twenty seven", ohms expected), it is asked.
+ */
+function atExpected(drafts: readonly Draft[], count: number, said: Said): Draft[] {
+  const [wanted, others] = [drafts.slice(0, count), drafts.slice(count)];
+  const [first] = wanted;
+  if (first === undefined || said.of !== undefined) return wanted;
+  const better = others.some((other) => quantityOf(other) !== quantityOf(first) && other.cost < first.cost);
+  return wanted.map((draft) =>
+    better ? { ...draft, doubt: draft.doubt === 'implausible' ? 'implausible' : 'several-values-fit' } : draft,
+  );
+}
+
+const quantityOf = ({ meaning }: Draft): string | undefined =>
+  meaning.kind === 'reading' ? meaning.reading.quantity : undefined;
+
+function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean, typed: boolean): Draft {
   const unit = said.units[0] ?? row.unit;
   const value = said.nothing && row.open ? 'open' : said.value;
   const fit = fitOf(row, value, unit);
@@ -77,7 +97,7 @@ function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean):
     ...(said.tone && { tone: true as const }),
     ...(bench && { bench: true as const }),
   };
-  const twin = doubtfulTwin(row, said, unit, fit);
+  const twin = typed ? undefined : doubtfulTwin(row, said, unit, fit);
   const doubt = doubtOf(row, said, unit, fit, twin);
   return {
     meaning: { kind: 'reading', reading },
@@ -95,8 +115,10 @@ function doubtOf(
   twin: number | undefined,
 ): UnclearReason | undefined {
   if (said.doubt !== undefined) return said.doubt;
-  if (said.number !== undefined && mayLackDigit(row, said.number, unit, said.units.length > 0))
-    return 'several-values-fit';
+  if (said.number !== undefined) {
+    const lost = mayLackDigit(row, said.number, unit, said.units.length > 0) || mayBeClipped(row, said.number, unit);
+    if (lost) return 'several-values-fit';
+  }
   if (twin !== undefined) return 'teen-or-ty';
   if (fit === 'impossible') return 'implausible';
   if (said.nothing && row.open) return 'several-values-fit';
@@ -112,6 +134,7 @@ function doubtfulTwin(row: Measurand, said: Said, unit: UnitCode, fit: Fit): num
   const { number, words } = said.number;
   const twin = number.form === 'numeral' ? twinOfNumeral(said.value) : twinOf(words);
   if (twin === undefined) return undefined;
+  if (changesNothing(row, said.value, twin, unit)) return undefined;
   const other = fitOf(row, twin, unit);
   return other !== 'impossible' && FIT_COST[other] <= FIT_COST[fit] ? twin : undefined;
 }

@@ -1,7 +1,7 @@
 import { NAMEPLATE_FIELDS, type NameplateField, RATED_PAIR } from '../../vocabulary/nameplate.ts';
 import { FITTED, FITTED_AFTER, FITTED_FOR, PART_RATINGS, PARTS } from '../../vocabulary/parts.ts';
 import { POINTS, type Point } from '../../vocabulary/points.ts';
-import { JUMPER_ACTIONS, JUMPER_GONE, WIRE_ACTIONS, WIRE_COLOURS, WIRE_SIZES } from '../../vocabulary/wires.ts';
+import { JUMPER_ACTIONS, JUMPER_GONE, PULLED, WIRE_ACTIONS, WIRE_COLOURS, WIRE_SIZES } from '../../vocabulary/wires.ts';
 import { WORKS } from '../../vocabulary/works.ts';
 import {
   alternative,
@@ -110,7 +110,7 @@ export const RECORD_RULES: Rules = {
   nameplate: sequence(
     alternative(
       sequence(
-        pattern('(nameplate | name plate | data plate | tag) [says | reads]'),
+        pattern('(nameplate | name plate | data plate | model plate | rating plate | tag) [says | reads]'),
         alternative(numberField(FIELDS), choiceField(FIELDS), TONS),
       ),
       numberField(ALONE),
@@ -157,7 +157,7 @@ export const RECORD_RULES: Rules = {
         rule('wire-name'),
         alternative(
           sequence(
-            pattern('from | off | off of'),
+            pattern('from | off | off of | off from'),
             rule('wire-end'),
             tag({ tag: 'end', end: 'from' }),
             optional(
@@ -170,12 +170,21 @@ export const RECORD_RULES: Rules = {
             ),
           ),
           sequence(
-            pattern('on | onto | to | at | back on'),
+            pattern('on | onto | to | at | back (on | onto | to)'),
             rule('wire-end'),
             optional(rule('at-place')),
             tag({ tag: 'end', end: 'to' }),
           ),
         ),
+      ),
+      sequence(
+        pattern(PULLED),
+        tag({ tag: 'wire', action: 'lifted' }),
+        optional(pattern('the | a')),
+        rule('wire-name'),
+        pattern('from | off | off of | off from'),
+        rule('wire-end'),
+        tag({ tag: 'end', end: 'from' }),
       ),
       sequence(
         alternative(
@@ -185,6 +194,7 @@ export const RECORD_RULES: Rules = {
         tag({ tag: 'end', end: 'from' }),
         pattern('to | and'),
         rule('wire-end'),
+        optional(rule('at-place')),
         tag({ tag: 'end', end: 'to' }),
       ),
       sequence(pattern(JUMPER_GONE), tag({ tag: 'wire', action: 'jumper-off' })),

@@ -1,5 +1,5 @@
 import { COMMANDS } from '../../vocabulary/commands.ts';
-import { CHARGED_PARTS, DEVICES, POWER_STATES, SWITCH_AROUND, SWITCH_STATES } from '../../vocabulary/devices.ts';
+import { CHARGED_PARTS, DEVICES, POWER_STATES, SWITCH_AROUND, SWITCH_STATES, SWITCHED_AT, SWITCHED_STATES } from '../../vocabulary/devices.ts';
 import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../vocabulary/job-items.ts';
 import { NAMES } from '../../vocabulary/names.ts';
 import { OBSERVATIONS } from '../../vocabulary/observations.ts';
@@ -40,6 +40,17 @@ export const SPEECH_RULES: Rules = {
       sequence(rule('device-name'), state('after')),
       sequence(state('before'), optional(pattern('the')), rule('device-name')),
       sequence(power, pattern('(at | in | on) [the]'), rule('device-at')),
+      ...SWITCHED_AT.map((row) =>
+        sequence(
+          pattern(row.name),
+          tag({
+            tag: 'device',
+            row: DEVICES.findIndex((one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one)),
+          }),
+          alternative(...SWITCHED_STATES.map(({ say, state }) => sequence(pattern(say), tag({ tag: 'state', state })))),
+          pattern(row.where),
+        ),
+      ),
       ...SWITCH_AROUND.map((row) =>
         sequence(pattern(row.before), rule('device-name'), pattern(row.after), tag({ tag: 'state', state: row.state })),
       ),
