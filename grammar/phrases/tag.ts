@@ -54,6 +54,8 @@ export type Tag =
   | { readonly tag: 'unit'; readonly unit: UnitCode; readonly of: readonly QuantityId[] }
   /** What is measured, said without a unit: "voltage across", "is drawing". */
   | { readonly tag: 'measures'; readonly of: readonly QuantityId[] }
+  /** "across", "between": two tips are to come. */
+  | { readonly tag: 'spans' }
   | { readonly tag: 'bench' }
   | { readonly tag: 'moving'; readonly how: 'range' | 'peak' }
   /** `denied`: by a "no", which before a place may as well say that nothing is there. */

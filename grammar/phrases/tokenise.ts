@@ -1,4 +1,5 @@
 import { REFRIGERANT_MARKS, SPELLED } from '../vocabulary/homophones.ts';
+import { POSSESSIVE } from './words.ts';
 
 /** One word of what was heard. `numeral` is set where it was written in digits. */
 export interface HeardWord {
@@ -72,7 +73,7 @@ export function tokenise(text: string): HeardWord[] {
     .replace(/([a-z])\s*[/]\s*(?=[a-z])/g, '$1 to ')
     .replace(/\b[a-z0-9]+(?:-\d+[a-z]?)?(?![\w.])/g, (mark) => REFRIGERANT_MARKS[mark.replace('-', '')] ?? mark);
   const words: HeardWord[] = [];
-  for (const piece of plain.match(/-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}\p{C}]+/gu) ??
+  for (const piece of plain.match(/(?<=\d)'s(?![\p{L}\d])|-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}\p{C}]+/gu) ??
     []) {
     addPiece(piece, words);
   }
@@ -82,6 +83,10 @@ export function tokenise(text: string): HeardWord[] {
 }
 
 function addPiece(piece: string, words: HeardWord[]): void {
+  if (piece === POSSESSIVE) {
+    words.push({ text: POSSESSIVE });
+    return;
+  }
   const numeral = Number(piece);
   if (/^-?[\d.]+$/.test(piece) && Number.isFinite(numeral)) {
     words.push({ text: piece, numeral });

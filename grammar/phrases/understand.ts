@@ -118,6 +118,11 @@ function understandOne(
     return unclear(text, whyNot(text, heard), suggest(words(), near));
   }
   const judged = judge(text, best, weighed.slice(1), watch);
+  // "suction one twenty volts": the unit cannot be taken there; the place was not said in vain.
+  const { meaning } = judged;
+  if (judged.verdict === 'rejected' && judged.repaired !== undefined && meaning.kind === 'value' && meaning.unit) {
+    return unclear(text, 'other-unit', suggest(words(), near));
+  }
   if (judged.meaning.kind !== 'unclear' || judged.meaning.alternatives.length > 0) return judged;
   return { ...judged, meaning: { ...judged.meaning, alternatives: suggest(words(), near) } };
 }

@@ -1,5 +1,6 @@
 import { LINKING_WORDS } from '../vocabulary/homophones.ts';
 import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
+import { UNIT_NAMES } from '../vocabulary/units.ts';
 import { compose } from './compose/compose.ts';
 import type { Draft } from './compose/draft.ts';
 import { numbersOf, type Segment, segmentsOf } from './compose/segment.ts';
@@ -37,6 +38,14 @@ export function weigh(paths: readonly Path[], expectation: Expectation | undefin
 
 /** "twenty degrees | across the coil": what begins so belongs to what was said before it. */
 const BELONGS: readonly string[] = ['across', 'on', 'at', 'in', 'of', 'from', 'between'];
+const belongs = (word: string): boolean => BELONGS.includes(word) || UNIT_NAMES.has(word);
+
+/** Whether it is a reading with its place first: only then the place behind it is another. */
+function endsInValue({ frame, items }: Segment): boolean {
+  if (frame !== 'reading' && frame !== 'pair') return false;
+  const value = items.findLastIndex(({ tag }) => tag === 'said' || tag === 'value');
+  return value > items.findLastIndex(({ tag }) => tag === 'tip' || tag === 'named');
+}
 
 /**
  * Whether each number stays whole: of "leg one one twenty two leg two" no second reading may take the end of the first
@@ -46,7 +55,7 @@ function isWhole(segments: readonly Segment[]): boolean {
   return segments.every((segment, index) => {
     const before = segments[index - 1];
     if (segment.frame === 'next-place') {
-      return (before?.frame === 'reading' || before?.frame === 'pair') && !BELONGS.includes(segment.opens ?? '');
+      return before !== undefined && endsInValue(before) && !belongs(segment.opens ?? '');
     }
     const [first] = numbersOf(segment.items);
     return before === undefined || first?.runsFrom === undefined || !readNumber([...first.runsFrom, ...first.words]);
@@ -65,7 +74,7 @@ function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
   let doubt: Draft | undefined;
   for (const choices of drafts) {
     const latest = parts.at(-1);
-    const [best, next] = choices.map((draft) => nearTo(latest, draft)).sort((a, b) => a.cost - b.cost);
+    const [best, next] = [...choices].sort((a, b) => nearTo(latest, a) - nearTo(latest, b));
     if (best === undefined) return [];
     const set = setRight(latest, best.meaning);
     if (set !== undefined) parts.pop();
@@ -74,7 +83,7 @@ function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
     cost += best.cost;
     if (set !== undefined) doubt ??= { ...best, doubt: 'several-values-fit' };
     else if (best.doubt !== undefined) doubt ??= best;
-    else if (next !== undefined && next.cost < best.cost + MARGIN) doubt ??= { ...best, doubt: 'several-places-fit' };
+    else if (next !== undefined && nearTo(latest, next) < nearTo(latest, best) + MARGIN) doubt ??= { ...best, doubt: 'several-places-fit' };
   }
   const [sole] = parts;
   return [
@@ -87,12 +96,11 @@ function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
   ];
 }
 
-function nearTo(latest: Meaning | undefined, draft: Draft): Draft {
+/** What a meaning costs behind the one before it. */
+function nearTo(latest: Meaning | undefined, { meaning, cost }: Draft): number {
   const same =
-    latest?.kind === 'reading' &&
-    draft.meaning.kind === 'reading' &&
-    latest.reading.quantity === draft.meaning.reading.quantity;
-  return same ? { ...draft, cost: draft.cost - SAME_QUANTITY } : draft;
+    latest?.kind === 'reading' && meaning.kind === 'reading' && latest.reading.quantity === meaning.reading.quantity;
+  return same ? cost - SAME_QUANTITY : cost;
 }
 
 /** "leg one one eighteen, correction, leg two": a reading that was set right in the same breath. It is asked. */

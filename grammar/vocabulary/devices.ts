@@ -15,7 +15,7 @@ export const DEVICES = [
     say: '(outdoor | condenser | outside | outdoor unit | condensing unit) (disconnect | pull out) | (disconnect | pull out) (at | on | for) the (condenser | outdoor unit | outside unit)',
     at: '(outdoor | condenser | outside | outdoor unit) disconnect',
   },
-  { device: 'disconnect', place: 'outdoor', withoutPlace: true, say: 'disconnect | pull out', at: 'disconnect' },
+  { device: 'disconnect', place: 'outdoor', withoutPlace: true, say: '(disconnect | pull out) [at the unit]', at: 'disconnect' },
   {
     device: 'disconnect',
     place: 'air-handler',
@@ -113,6 +113,7 @@ export const SWITCHED_AT = [
 ] as const satisfies readonly { device: SwitchingDevice; place: SwitchPlace; name: string; where: string }[];
 export const SWITCHED_STATES = [
   { state: 'open', say: '(is | has been) [shut | turned | switched] off | [shut | turned | switched] off | [is] pulled [out]' },
+  { state: 'locked', say: '(is | has been) locked [out] [and tagged] | locked [out] [and tagged]' },
   { state: 'closed', say: '(is | has been) [turned | switched] [back] on | [turned | switched] [back] on' },
 ] as const;
 

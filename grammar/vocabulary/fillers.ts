@@ -21,6 +21,9 @@ export const FILLERS: readonly string[] = [
   'my',
   'got',
   'here',
+  'only',
+  'also',
+  'really',
 ];
 
 /** Sounds of thinking. Before a number they say nothing; inside or after one, the speaker may be about to go on. */

@@ -202,7 +202,11 @@ const psi = (high: number, from: number, to: number): Bands => ({
   unit: '[psi]',
   low: -15,
   high,
-  likely: [[from, to]],
+  // Nothing at all: an empty circuit.
+  likely: [
+    [0, 0],
+    [from, to],
+  ],
   shape: 'to-699',
   gauge: true,
 });
@@ -550,12 +554,12 @@ const ROWS = [
   {
     ...degrees(-20, 150, 25, 90),
     at: ['suction-line'],
-    say: 'suction line [temp | temperature] | suction (temp | temperature) | vapor line [temp | temperature] | big line',
+    say: 'suction | suction line [temp | temperature] | suction (temp | temperature) | vapor line [temp | temperature] | big line',
   },
   {
     ...degrees(20, 180, 60, 130),
     at: ['liquid-line'],
-    say: 'liquid line [temp | temperature] | liquid (temp | temperature) | small line | little line',
+    say: 'liquid | liquid line [temp | temperature] | liquid (temp | temperature) | small line | little line',
   },
   {
     ...degrees(40, 300, 100, 240),
@@ -623,7 +627,7 @@ const ROWS = [
     at: ['suction-port'],
     low: 0,
     high: 30,
-    likely: [[0, 30]],
+    likely: [[1, 30]],
     shape: 'to-99',
     gauge: true,
     say: 'suction [pressure] | low side [pressure]',
@@ -721,7 +725,7 @@ const ROWS = [
     high: 600,
     likely: [[0, 120]],
     shape: 'to-299',
-    say: 'run time | running time | [system] running [for] | been running [for]',
+    say: 'run time | running time | [system] running for | been running for',
   },
 ] as const satisfies readonly Measurand[];
 export const MEASURANDS: readonly Measurand[] = ROWS;

@@ -28,7 +28,7 @@ export const OBSERVATIONS = [
   {
     id: 'fan-hums',
     name: 'outdoor fan hums',
-    say: "$fan (hums | is humming | just hums | humming | hums but (will not | won't) turn)",
+    say: "$fan (hums | is humming | just hums | humming | hums but (will not | won't) (turn | spin | start | run))",
   },
   {
     id: 'compressor-running',
@@ -38,7 +38,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-not-running',
     name: 'compressor is not running',
-    say: "[the] compressor ((is not | isn't | not) (running | on | going | starting) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off | is down)",
+    say: "[the] compressor ((is not | isn't | not) (running | on | going | starting | coming on) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off | is down)",
   },
   {
     id: 'compressor-hums-and-trips',
@@ -74,7 +74,7 @@ export const OBSERVATIONS = [
   {
     id: 'capacitor-swollen',
     name: 'capacitor is swollen',
-    say: '[the] (capacitor | cap) (is | looks) (swollen | bulged | bulging | domed | puffed up | leaking) | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | domed)',
+    say: '[the] (capacitor | cap) (is | looks) (swollen [up] | bulged [out] | bulging | domed | puffed up | leaking) | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | domed)',
   },
   {
     id: 'blower-running',
@@ -105,7 +105,7 @@ export const OBSERVATIONS = [
   {
     id: 'coil-iced',
     name: 'indoor coil is iced',
-    say: '[the] [indoor | evaporator | evap] coil (is | looks) (iced [over | up] | frozen [up | over | solid] | a block of ice) | ice on the [indoor | evaporator | evap] coil',
+    say: '[the] ([indoor | evaporator | evap] coil | evaporator) (is | looks) (iced [over | up] | frozen [up | over | solid] | a block of ice) | ice on the [indoor | evaporator | evap] coil',
   },
   {
     id: 'outdoor-coil-dirty',

@@ -14,7 +14,7 @@ export const LEADS: readonly { readonly say: string; readonly of?: readonly Quan
 
 /** A value on its way or at its end, before it: without a place its unit tells what it is of. */
 export const MOTIONS =
-  "[it | it's | it is | we're] ([is] (holding | steady | sitting) | held | [is] down | [is] up | [pulled | came | went | got | dropped | fell] down | pulled it down | [went | came | climbed | crept] up | (rose | climbed | fell | dropped | settled) [back]) (at | to)";
+  "[it | it's | it is | we're] ([is] (holding [steady] | steady | sitting) | held | [is] down | [is] up | [pulled | came | went | got | dropped | fell] down | pulled it down | [went | came | climbed | crept] up | (rose | climbed | fell | dropped | settled) [back]) (at | to)";
 
 /** What stands between a place and its value. */
 export const LINKS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [
@@ -24,7 +24,7 @@ export const LINKS: readonly { readonly say: string; readonly of?: readonly Quan
   { say: 'came in at | comes in at | [is] coming in [at] | is coming | came out [at | to] | comes out [at | to] | [is] out at' },
   { say: '[is | are] running [at] | [is] sitting [at] | tests [at | out at] | tested [at | out at] | checks [out] at' },
   { say: 'ohms out at | ohmed out at', of: ['resistance'] },
-  { say: '[is] putting out | puts out | [is] sending [out]', of: ['voltage'] },
+  { say: '[is] putting out | puts out | [is] sending [out] | [is] dropping | drops', of: ['voltage'] },
   { say: 'is drawing | drawing | draws | is pulling | pulling | pulls', of: ['current'] },
 ];
 
@@ -57,12 +57,14 @@ export const VALUE_WORDS = [
     say: 'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
   },
   { is: 'nothing', say: 'nothing | zilch | nada' },
-  { is: 'zero', say: 'no (voltage | volts | power | juice)', of: ['voltage', 'voltage-dc'] },
+  { is: 'zero', say: 'no (voltage | volts | power | juice) [[getting | going | coming] to]', of: ['voltage', 'voltage-dc'] },
   { is: 'zero', say: 'no (amps | current | amperage | amp draw | draw)', of: ['current'] },
   { is: 'zero', say: 'no pressure', of: ['pressure'] },
-  { is: 'zero', say: 'no (airflow | air flow)', of: ['airflow'] },
+  { is: 'nothing', say: 'no (microfarads | capacitance)', of: ['capacitance'] },
   { is: 'zero', say: 'goose egg | [a] big fat zero' },
-  { is: 'tone', say: 'it beeps | beeps | continuity | good continuity | has continuity | i have continuity' },
+  { is: 'tone', say: 'it beeps | beeps | (good | full) continuity | (has | i have) (good | full) continuity' },
+  // One short word away from "no continuity".
+  { is: 'shorted', say: '[has | i have | shows | got | there is] continuity' },
   { is: 'tone', say: 'closed', withPlace: true },
   { is: 'shorted', say: 'shorted | dead short | a dead short | short' },
   { is: 'dead', say: 'dead', withPlace: true },
@@ -74,7 +76,9 @@ export const VALUE_WORDS = [
 }[];
 
 /** Words between a value and the place behind it. */
-export const PLACE_PREPOSITIONS = '[coming] in at | on | at | across | from | for | in | of | between';
+export const PLACE_PREPOSITIONS = '[coming] in at | on | at | from | for | in | of';
+/** Those that speak of two tips. */
+export const SPANNING = 'across | between';
 
 /** Said by who begins again: what went before does not count. */
 export const RESTARTS =

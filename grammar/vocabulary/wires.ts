@@ -32,11 +32,12 @@ export const WIRE_SIZES = [
 
 export const WIRE_ACTIONS = [
   { action: 'lifted', say: 'lifted | lifting | pulled off | took off | moved | moving | disconnected' },
-  { action: 'landed', say: 'landed | landing | put [back] | reconnected | connected | terminated | hooked up' },
+  { action: 'landed', say: 'landed | landing | put back | reconnected | connected | terminated | hooked up' },
 ] as const;
 
 /** A wire alone is pulled from a terminal; pulled without one it is a disconnect or a part. */
 export const PULLED = 'pulled | took';
+export const PUT = 'put';
 
 export const JUMPER_ACTIONS = [
   {

@@ -28,7 +28,10 @@ export function composeReading(segment: Segment, expectation: Expectation | unde
   if (said === undefined) return [];
   const bench = segment.items.some((item) => item.tag === 'bench');
   const rows = rowsSaid(segment.items);
-  if (rows.length > 0) return draftsOf(rows, said, bench, expectation);
+  if (rows.length > 0) {
+    const drafts = draftsOf(rows, said, bench, expectation);
+    return lacksTip(segment) ? drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? 'several-places-fit' })) : drafts;
+  }
   // A place that none of them stands at is not dropped in silence.
   const elsewhere = rowsSaid(segment.items.filter((item) => item.tag !== 'place'));
   return draftsOf(elsewhere, said, bench, expectation).map((draft) => ({
@@ -36,6 +39,13 @@ export function composeReading(segment: Segment, expectation: Expectation | unde
     cost: draft.cost + MISPLACED,
     doubt: draft.doubt ?? 'several-places-fit',
   }));
+}
+
+/** "across T one and …": two tips were to come, and one was heard. */
+function lacksTip({ items }: Segment): boolean {
+  if (!items.some((item) => item.tag === 'spans')) return false;
+  const rows = rowsSaid(items);
+  return items.filter((item) => item.tag === 'tip').length < 2 && rows.every(({ at }) => at.includes('ground'));
 }
 
 /** One draft for each row that the value may belong to; other places of the same family are left out. */
@@ -62,7 +72,18 @@ export function draftsOf(
     const draft = draftOf(row, said, bench, expected.includes(row), expectation?.typed === true);
     return common && row.rare && !expected.includes(row) ? { ...draft, cost: draft.cost + RARE } : draft;
   });
-  return expected.length > 0 && expected.length < drafts.length ? atExpected(drafts, expected.length, said) : drafts;
+  if (expected.length > 0) return expected.length < drafts.length ? atExpected(drafts, expected.length, said) : drafts;
+  return isVague(rows, drafts, said)
+    ? drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? 'several-values-fit' }))
+    : drafts;
+}
+
+/** A name that amps share, said to be open ("fan open"); or one of several quantities, and a value that is likely of none. */
+function isVague(rows: readonly Measurand[], drafts: readonly Draft[], said: Said): boolean {
+  if (said.of !== undefined) return false;
+  if (said.value === 'open') return rows.some((row) => row.quantity === 'current');
+  const likely = drafts.some((draft) => draft.cost < FIT_COST.possible + UNEXPECTED);
+  return !likely && new Set(drafts.map(quantityOf)).size > 1;
 }
 
 /**
@@ -117,12 +138,24 @@ function doubtOf(
   if (said.doubt !== undefined) return said.doubt;
   if (said.number !== undefined) {
     const lost = mayLackDigit(row, said.number, unit, said.units.length > 0) || mayBeClipped(row, said.number, unit);
-    if (lost) return 'several-values-fit';
+    if (lost || scaleMayBeLost(row, said, fit)) return 'several-values-fit';
   }
   if (twin !== undefined) return 'teen-or-ty';
   if (fit === 'impossible') return 'implausible';
   if (said.nothing && row.open) return 'several-values-fit';
   return undefined;
+}
+
+/**
+ * Whether a word that makes another unit of it may have been lost: a temperature that would be a likely one in degrees
+ * Celsius, and millivolts where nothing drops.
+ */
+function scaleMayBeLost(row: Measurand, said: Said, fit: Fit): boolean {
+  if (typeof said.value !== 'number') return false;
+  const [unit = row.unit] = said.units;
+  if (unit === 'mV') return row.turns === undefined && fit === 'likely';
+  const scale = row.quantity === 'temperature' || row.quantity === 'wet-bulb';
+  return scale && unit === '[degF]' && fit === 'possible' && fitOf(row, said.value, 'Cel') === 'likely';
 }
 
 /**

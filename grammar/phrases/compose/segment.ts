@@ -1,4 +1,4 @@
-import { MINUS_WORDS } from '../../vocabulary/number-words.ts';
+import { MINUS_WORDS, NUMBER_WORDS } from '../../vocabulary/number-words.ts';
 import type { Path } from '../match.ts';
 import { readNumber, type SpokenNumber } from '../numbers/read-number.ts';
 import type { FrameId, Tag } from '../tag.ts';
@@ -60,12 +60,15 @@ export function segmentsOf(path: Path): Segment[] | undefined {
   let running: readonly string[] | undefined;
   let paused = false;
   let opens: string | undefined;
+  let swallowed = false;
 
   for (const { tags, taken } of path.steps) {
     for (const tag of tags) {
       switch (tag.tag) {
         case 'number': {
           if (tag.edge === 'begin') {
+            // "down two hundred": a digit that was heard is no "to" before a number.
+            if (swallowed) return undefined;
             number = new NumberSpan(follows, filled, running);
             break;
           }
@@ -100,6 +103,7 @@ export function segmentsOf(path: Path): Segment[] | undefined {
       }
     }
     if (taken === undefined) continue;
+    swallowed = taken.how === 'homophone' && NUMBER_WORDS.includes(taken.heard.text) && !NUMBER_WORDS.includes(taken.word);
     dictated?.push(taken.heard.text);
     if (number?.take(taken) === false) return undefined;
     paused ||= taken.heard.pause === true;

@@ -15,6 +15,7 @@ import {
   RANGE_WORDS,
   RESTARTS,
   SELF_NAMED,
+  SPANNING,
   TRAILERS,
   VALUE_WORDS,
 } from '../../vocabulary/reading-words.ts';
@@ -105,6 +106,7 @@ const alternativeOf = (...choices: readonly (readonly [Expression, number])[]): 
   weights: choices.map(([, weight]) => weight),
 });
 const NOTHING_BETWEEN = sequence();
+const SPANS = sequence(pattern(SPANNING), tag({ tag: 'spans' }));
 
 /** "to ground" behind the value: "leg one, one twenty to ground". */
 const GROUNDS: readonly PointId[] = ['ground', 'neutral', 'shell', 'fan-frame'];
@@ -159,10 +161,12 @@ const READING = alternative(
   sequence(
     optional(alternative(rule('lead'), rule('motion'))),
     rule('value'),
-    alternativeOf([pattern(PLACE_PREPOSITIONS), 1], [NOTHING_BETWEEN, 0.5]),
+    alternativeOf([pattern(PLACE_PREPOSITIONS), 1], [SPANS, 1], [NOTHING_BETWEEN, 0.5]),
     rule('probe'),
     optional(rule('bench')),
   ),
+  // "a twenty degree split": the unit and the name say that nothing stood before the number.
+  sequence(optional(rule('lead')), pattern('a | an'), NUMBER, rule('unit-name'), TELLING),
   sequence(word('no'), tag({ tag: 'value', is: 'zero' }), TELLING),
 );
 

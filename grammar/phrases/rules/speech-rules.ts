@@ -23,16 +23,23 @@ const power = alternative(
 const saidOrTyped = (row: (typeof COMMANDS)[number]): Expression =>
   'typed' in row ? alternative(pattern(row.say), pattern(row.typed)) : pattern(row.say);
 
-const orders = (rows: readonly (typeof COMMANDS)[number][]): Expression =>
+const orders = (
+  rows: readonly (typeof COMMANDS)[number][],
+  said: (row: (typeof COMMANDS)[number]) => Expression,
+): Expression =>
   sequence(
-    alternative(...rows.map((row) => sequence(saidOrTyped(row), tag({ tag: 'command', command: row.id })))),
+    alternative(...rows.map((row) => sequence(said(row), tag({ tag: 'command', command: row.id })))),
     frame('command'),
   );
 
 export const SPEECH_RULES: Rules = {
   ...Object.fromEntries(Object.entries(NAMES).map(([name, say]) => [name, pattern(say)])),
-  order: orders(COMMANDS),
-  'joined-order': orders(COMMANDS.filter((row) => 'joins' in row)),
+  order: orders(COMMANDS, saidOrTyped),
+  // Beside something else a letter may belong to that: "Y" is no "why" there.
+  'joined-order': orders(
+    COMMANDS.filter((row) => 'joins' in row),
+    (row) => pattern(row.say),
+  ),
   'device-name': device('say'),
   'device-at': device('at'),
   switch: sequence(
