@@ -73,8 +73,9 @@ export function tokenise(text: string): HeardWord[] {
     .replace(/([a-z])\s*[/]\s*(?=[a-z])/g, '$1 to ')
     .replace(/\b[a-z0-9]+(?:-\d+[a-z]?)?(?![\w.])/g, (mark) => REFRIGERANT_MARKS[mark.replace('-', '')] ?? mark);
   const words: HeardWord[] = [];
-  for (const piece of plain.match(/(?<=\d)'s(?![\p{L}\d])|-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}\p{C}]+/gu) ??
-    []) {
+  for (const piece of plain.match(
+    /(?<=\d)'s(?![\p{L}\d])|-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}\p{C}]+/gu,
+  ) ?? []) {
     addPiece(piece, words);
   }
   const [first] = words;

@@ -83,7 +83,8 @@ function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
     cost += best.cost;
     if (set !== undefined) doubt ??= { ...best, doubt: 'several-values-fit' };
     else if (best.doubt !== undefined) doubt ??= best;
-    else if (next !== undefined && nearTo(latest, next) < nearTo(latest, best) + MARGIN) doubt ??= { ...best, doubt: 'several-places-fit' };
+    else if (next !== undefined && nearTo(latest, next) < nearTo(latest, best) + MARGIN)
+      doubt ??= { ...best, doubt: 'several-places-fit' };
   }
   const [sole] = parts;
   return [

@@ -63,7 +63,6 @@ export function isRefrigerantOpened({ items, parts, works }: VisitFacts): boolea
   );
 }
 
-
 /** What an event says of an opened refrigerant circuit. Refrigerant taken out counts even before it is opened. */
 export function evolveRefrigerant(facts: VisitFacts, event: VisitOutcome): RefrigerantWork {
   const { refrigerantWork: work, now } = facts;
@@ -101,7 +100,9 @@ function afterReading(facts: VisitFacts, reading: Reading): RefrigerantWork {
     return opened ? { ...work, charged: ounces } : work;
   }
   const begins = quantity === 'pressure' && opened && work.held !== true && work.test === undefined;
-  return begins ? { ...work, test: { psi: inBaseUnit(reading) ?? value, fahrenheit: outdoorFahrenheit(facts), mono: now.mono } } : work;
+  return begins
+    ? { ...work, test: { psi: inBaseUnit(reading) ?? value, fahrenheit: outdoorFahrenheit(facts), mono: now.mono } }
+    : work;
 }
 
 function afterVerdict(work: RefrigerantWork, { check, value, judged }: Judged): RefrigerantWork {

@@ -53,7 +53,11 @@ export const COMMANDS = [
     name: 'hold the visit',
     say: 'hold the visit | hold on | pause [for] [a] [second | minute] | take five | hold on a (sec | second | minute) | hang on [a sec | a second | a minute] | give me a (minute | second | sec) | one (second | sec)',
   },
-  { id: 'go-on', name: 'go on with the visit', say: 'go on [with the visit] | carry on | [okay] go ahead | continue | resume' },
+  {
+    id: 'go-on',
+    name: 'go on with the visit',
+    say: 'go on [with the visit] | carry on | [okay] go ahead | continue | resume',
+  },
   { id: 'short-talk', name: 'short talk', say: 'short talk | brief | talk less | keep it short' },
   { id: 'full-talk', name: 'full talk', say: 'full talk | full | talk more | give me the long version' },
   { id: 'stop', name: 'stop', joins: true, say: 'stop | wait | [be] quiet | hush | shut up | hot' },

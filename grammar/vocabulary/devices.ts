@@ -15,7 +15,13 @@ export const DEVICES = [
     say: '(outdoor | condenser | outside | outdoor unit | condensing unit) (disconnect | pull out) | (disconnect | pull out) (at | on | for) the (condenser | outdoor unit | outside unit)',
     at: '(outdoor | condenser | outside | outdoor unit) disconnect',
   },
-  { device: 'disconnect', place: 'outdoor', withoutPlace: true, say: '(disconnect | pull out) [at the unit]', at: 'disconnect' },
+  {
+    device: 'disconnect',
+    place: 'outdoor',
+    withoutPlace: true,
+    say: '(disconnect | pull out) [at the unit]',
+    at: 'disconnect',
+  },
   {
     device: 'disconnect',
     place: 'air-handler',
@@ -101,8 +107,18 @@ export const SWITCH_AROUND = [
 
 /** Reports without a verb, that must name the place behind: "breaker off at the panel". */
 export const SWITCHED_AT = [
-  { device: 'breaker', place: 'panel', name: '[the] breaker', where: '(at | in) the [main | breaker | electrical] panel' },
-  { device: 'breaker', place: 'air-handler', name: '[the] breaker', where: '(at | in) the (air handler | indoor unit)' },
+  {
+    device: 'breaker',
+    place: 'panel',
+    name: '[the] breaker',
+    where: '(at | in) the [main | breaker | electrical] panel',
+  },
+  {
+    device: 'breaker',
+    place: 'air-handler',
+    name: '[the] breaker',
+    where: '(at | in) the (air handler | indoor unit)',
+  },
   {
     device: 'disconnect',
     place: 'outdoor',
@@ -112,7 +128,10 @@ export const SWITCHED_AT = [
   { device: 'disconnect', place: 'air-handler', name: '[the] disconnect', where: 'at the (air handler | indoor unit)' },
 ] as const satisfies readonly { device: SwitchingDevice; place: SwitchPlace; name: string; where: string }[];
 export const SWITCHED_STATES = [
-  { state: 'open', say: '(is | has been) [shut | turned | switched] off | [shut | turned | switched] off | [is] pulled [out]' },
+  {
+    state: 'open',
+    say: '(is | has been) [shut | turned | switched] off | [shut | turned | switched] off | [is] pulled [out]',
+  },
   { state: 'locked', say: '(is | has been) locked [out] [and tagged] | locked [out] [and tagged]' },
   { state: 'closed', say: '(is | has been) [turned | switched] [back] on | [turned | switched] [back] on' },
 ] as const;

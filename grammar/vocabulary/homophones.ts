@@ -65,6 +65,7 @@ export const SPELLED: Readonly<Record<string, string>> = {
   tev: 't e v',
   cfm: 'c f m',
   psig: 'p s i g',
+  psi: 'p s i',
   kpa: 'k p a',
   ol: 'o l',
   rh: 'r h',

@@ -7,7 +7,11 @@ import { type Unit, unitFor } from './units.ts';
  * reckons with it; the reading itself stays in the unit that was said. Undefined where no number was read, or where the
  * unit does not measure the quantity.
  */
-export function inBaseUnit({ quantity, value, unit }: Pick<Reading, 'quantity' | 'value' | 'unit'>): number | undefined {
+export function inBaseUnit({
+  quantity,
+  value,
+  unit,
+}: Pick<Reading, 'quantity' | 'value' | 'unit'>): number | undefined {
   const row = unitFor(unit, quantity);
   if (typeof value !== 'number' || row === undefined) return undefined;
   return value * row.factor + offsetOf(row, quantity);

@@ -37,10 +37,7 @@ export interface Measurand {
   readonly open?: true;
 }
 
-type Bands = Pick<
-  Measurand,
-  'quantity' | 'unit' | 'low' | 'high' | 'likely' | 'shape' | 'open' | 'gauge' | 'turns'
->;
+type Bands = Pick<Measurand, 'quantity' | 'unit' | 'low' | 'high' | 'likely' | 'shape' | 'open' | 'gauge' | 'turns'>;
 
 /** A leg to ground of a 120/240 V service: dead, back-fed ghost, or within 10 % of nominal. */
 const LEG: Bands = {
@@ -398,7 +395,12 @@ const ROWS = [
   },
   // outdoor fan motor: volts at its leads, windings
   { ...RAISED, at: ['fan-C', 'fan-R'], rare: true, say: 'fan motor volts | volts at the fan motor' },
-  { ...winding(8, 90), rare: true, at: ['fan-C', 'fan-R'], say: 'fan [motor] run winding | [condenser | outdoor] fan [motor] windings' },
+  {
+    ...winding(8, 90),
+    rare: true,
+    at: ['fan-C', 'fan-R'],
+    say: 'fan [motor] run winding | [condenser | outdoor] fan [motor] windings',
+  },
   { ...winding(10, 150), rare: true, at: ['fan-C', 'fan-S'], say: 'fan [motor] start winding' },
   { ...winding(20, 220), rare: true, at: ['fan-R', 'fan-S'] },
   { ...TO_SHELL, rare: true, at: ['fan-C', 'fan-frame'], say: 'fan motor to (ground | frame)' },
@@ -539,7 +541,11 @@ const ROWS = [
   },
   { ...amps(5, 2), at: ['crankcase-heater'], say: '[crankcase] heater amps' },
   // temperatures
-  { ...degrees(20, 160, 35, 95), at: ['supply-air'], say: '[indoor] supply [air] [temp | temperature] | discharge air' },
+  {
+    ...degrees(20, 160, 35, 95),
+    at: ['supply-air'],
+    say: '[indoor] supply [air] [temp | temperature] | discharge air',
+  },
   { ...degrees(20, 130, 55, 100), at: ['return-air'], say: '[indoor] return [air] [temp | temperature]' },
   {
     ...degrees(-30, 135, 40, 120),

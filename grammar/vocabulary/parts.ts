@@ -34,7 +34,12 @@ export const PARTS = [
   },
   { id: 'blower-motor', name: 'blower motor', say: 'blower motor', ratings: ['hp', 'volts', 'amps'] },
   { id: 'fuse', name: 'fuse', say: '(fuse | fuses | line fuse | line fuses)', ratings: ['amps', 'volts'] },
-  { id: 'control-fuse', name: 'control fuse', say: '(control | board) fuse | fuse on the [control] board', ratings: ['amps'] },
+  {
+    id: 'control-fuse',
+    name: 'control fuse',
+    say: '(control | board) fuse | fuse on the [control] board',
+    ratings: ['amps'],
+  },
   { id: 'breaker', name: 'breaker', say: 'breaker', ratings: ['poles', 'amps'] },
   { id: 'transformer', name: 'transformer', say: 'transformer', ratings: ['va', 'volts'] },
   { id: 'thermostat', name: 'thermostat', say: 'thermostat | stat', ratings: [] },

@@ -2,9 +2,15 @@ import type { QuantityId } from './quantities.ts';
 
 /** What is said before a value when the value comes first. `of`: only such readings are said so. */
 export const LEADS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [
-  { say: "i've got | i have | i got | i get | i am having | i'm having | got | we have | we've got | we get | we're at" },
-  { say: "i'm getting | i am getting | getting | i'm reading | i am reading | i read | reading | showing | i'm showing" },
-  { say: "i see | i'm seeing | i am seeing | seeing | looks like | there's | there is | i'm at | i am at | sitting at" },
+  {
+    say: "i've got | i have | i got | i get | i am having | i'm having | got | we have | we've got | we get | we're at",
+  },
+  {
+    say: "i'm getting | i am getting | getting | i'm reading | i am reading | i read | reading | showing | i'm showing",
+  },
+  {
+    say: "i see | i'm seeing | i am seeing | seeing | looks like | there's | there is | i'm at | i am at | sitting at",
+  },
   { say: "that's | it's [at] | it is [at] | it shows | it reads | it says | call it | coming in [at]" },
   { say: '[the] (meter | gauge | clamp) (is | shows | says | reads | is (reading | showing | at))' },
   { say: '[the] megger (shows | says | reads | is (reading | showing | at))', of: ['insulation'] },
@@ -18,10 +24,18 @@ export const MOTIONS =
 
 /** What stands between a place and its value. */
 export const LINKS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [
-  { say: "is | are | of | is got | has got | it's | it is | is at | at | has | still | says | is still [at] | is good [at] | shows up as | good at" },
-  { say: 'reads | read | reading | is reading [at] | shows | showing | is showing | measures | measured | is measuring' },
-  { say: "i've got | i have | i get | i got | i'm getting | i'm reading | i am having | i see | gives [me] | is giving [me]" },
-  { say: 'came in at | comes in at | [is] coming in [at] | is coming | came out [at | to] | comes out [at | to] | [is] out at' },
+  {
+    say: "is | are | of | is got | has got | it's | it is | is at | at | has | still | says | is still [at] | is good [at] | shows up as | good at",
+  },
+  {
+    say: 'reads | read | reading | is reading [at] | shows | showing | is showing | measures | measured | is measuring',
+  },
+  {
+    say: "i've got | i have | i get | i got | i'm getting | i'm reading | i am having | i see | gives [me] | is giving [me]",
+  },
+  {
+    say: 'came in at | comes in at | [is] coming in [at] | is coming | came out [at | to] | comes out [at | to] | [is] out at',
+  },
   { say: '[is | are] running [at] | [is] sitting [at] | tests [at | out at] | tested [at | out at] | checks [out] at' },
   { say: 'ohms out at | ohmed out at', of: ['resistance'] },
   { say: '[is] putting out | puts out | [is] sending [out] | [is] dropping | drops', of: ['voltage'] },
@@ -57,7 +71,11 @@ export const VALUE_WORDS = [
     say: 'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
   },
   { is: 'nothing', say: 'nothing | zilch | nada' },
-  { is: 'zero', say: 'no (voltage | volts | power | juice) [[getting | going | coming] to]', of: ['voltage', 'voltage-dc'] },
+  {
+    is: 'zero',
+    say: 'no (voltage | volts | power | juice) [[getting | going | coming] to]',
+    of: ['voltage', 'voltage-dc'],
+  },
   { is: 'zero', say: 'no (amps | current | amperage | amp draw | draw)', of: ['current'] },
   { is: 'zero', say: 'no pressure', of: ['pressure'] },
   { is: 'nothing', say: 'no (microfarads | capacitance)', of: ['capacitance'] },
@@ -116,7 +134,8 @@ export const BOTH_LEGS_BEFORE =
 export const LEGS_BEFORE = 'legs [to ground] [are | read | at]';
 export const BOTH_PRESSURES =
   '[the] pressures [are [at] | read | at | show | running] | [the] gauges [are [at] | read | show] | suction over head [is | at]';
-export const BOTH_SECTIONS = '[the] [dual] [run] (cap | capacitor) [is | reads | tests | at | read | shows | is reading | is showing | tested]';
+export const BOTH_SECTIONS =
+  '[the] [dual] [run] (cap | capacitor) [is | reads | tests | at | read | shows | is reading | is showing | tested]';
 export const AND_BETWEEN = 'over | and | slash';
 export const OVER_BETWEEN = 'over | slash';
 

@@ -111,7 +111,14 @@ export const UNITS = [
     say: 'p s i | p s i g | psi | pounds | pound | pounds per square inch | pounds gauge',
   },
   // Factors from the definitions of the units: 1 psi = 6894.757 Pa, 1 inH2O = 249.0889 Pa, 1 µmHg = 0.1333224 Pa.
-  { code: 'kPa', quantities: ['pressure'], base: '[psi]', factor: 0.1450377, sign: 'kPa', say: 'kilopascal | kilopascals | k p a' },
+  {
+    code: 'kPa',
+    quantities: ['pressure'],
+    base: '[psi]',
+    factor: 0.1450377,
+    sign: 'kPa',
+    say: 'kilopascal | kilopascals | k p a',
+  },
   { code: 'bar', quantities: ['pressure'], base: '[psi]', factor: 14.50377, sign: 'bar', say: 'bar | bars' },
   {
     code: 'Pa',
@@ -152,7 +159,14 @@ export const UNITS = [
   { code: 'min', quantities: ['time'], base: 'min', factor: 1, sign: 'min', say: 'minute | minutes' },
   { code: '[lb_av]', quantities: ['mass'], base: '[oz_av]', factor: 16, sign: 'lb', say: 'pound | pounds' },
   { code: '[oz_av]', quantities: ['mass'], base: '[oz_av]', factor: 1, sign: 'oz', say: 'ounce | ounces' },
-  { code: 'kg', quantities: ['mass'], base: '[oz_av]', factor: 35.27396, sign: 'kg', say: 'kilogram | kilograms | kilo | kilos' },
+  {
+    code: 'kg',
+    quantities: ['mass'],
+    base: '[oz_av]',
+    factor: 35.27396,
+    sign: 'kg',
+    say: 'kilogram | kilograms | kilo | kilos',
+  },
   { code: 'g', quantities: ['mass'], base: '[oz_av]', factor: 0.03527396, sign: 'g', say: 'gram | grams' },
 ] as const satisfies readonly Unit[];
 

@@ -15,7 +15,9 @@ export function composeCorrection(segment: Segment, expectation: Expectation | u
   if (row !== undefined && said !== undefined) return composeReading(segment, expectation).map(asCorrection);
   if (row !== undefined) {
     const unsure = denied && !segment.paused;
-    return [{ ...correct({ at: row.at }), cost: denied ? 1 : 0, ...(unsure && { doubt: 'several-places-fit' as const }) }];
+    return [
+      { ...correct({ at: row.at }), cost: denied ? 1 : 0, ...(unsure && { doubt: 'several-places-fit' as const }) },
+    ];
   }
   // A place that no row knows is not dropped in silence.
   const placed = segment.items.some((item) => item.tag === 'tip' || item.tag === 'named' || item.tag === 'place');

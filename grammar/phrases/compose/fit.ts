@@ -1,6 +1,6 @@
+import { offsetOf } from '../../vocabulary/in-base-unit.ts';
 import type { Measurand } from '../../vocabulary/measurands.ts';
 import type { UnitCode, Value } from '../../vocabulary/quantities.ts';
-import { offsetOf } from '../../vocabulary/in-base-unit.ts';
 import { UNITS_BY_CODE, unitFor } from '../../vocabulary/units.ts';
 
 /** How well a value fits a measurand: inside a likely band, possible at all, or not. */

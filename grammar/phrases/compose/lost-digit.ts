@@ -45,7 +45,10 @@ export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode, u
 export function mayBeClipped(row: Measurand, { words, number }: SaidNumber, unit: UnitCode): boolean {
   if (words.length === 0 || number.value === 0 || fitOf(row, number.value, unit) !== 'possible') return false;
   return COUNTING_WORDS.some((lost) =>
-    [[lost, ...words], [...words, lost]].some((whole) => {
+    [
+      [lost, ...words],
+      [...words, lost],
+    ].some((whole) => {
       const value = readNumber(whole)?.value;
       return value !== undefined && fitOf(row, value, unit) === 'likely';
     }),

@@ -30,7 +30,9 @@ export function composeReading(segment: Segment, expectation: Expectation | unde
   const rows = rowsSaid(segment.items);
   if (rows.length > 0) {
     const drafts = draftsOf(rows, said, bench, expectation);
-    return lacksTip(segment) ? drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? 'several-places-fit' })) : drafts;
+    return lacksTip(segment)
+      ? drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? 'several-places-fit' }))
+      : drafts;
   }
   // A place that none of them stands at is not dropped in silence.
   const elsewhere = rowsSaid(segment.items.filter((item) => item.tag !== 'place'));

@@ -103,12 +103,14 @@ export function segmentsOf(path: Path): Segment[] | undefined {
       }
     }
     if (taken === undefined) continue;
-    swallowed = taken.how === 'homophone' && NUMBER_WORDS.includes(taken.heard.text) && !NUMBER_WORDS.includes(taken.word);
+    swallowed =
+      taken.how === 'homophone' && NUMBER_WORDS.includes(taken.heard.text) && !NUMBER_WORDS.includes(taken.word);
     dictated?.push(taken.heard.text);
     if (number?.take(taken) === false) return undefined;
     paused ||= taken.heard.pause === true;
     if ('word' in taken) opens ??= taken.word;
-    if (number === undefined && 'word' in taken) running = taken.word === 'and' && running ? [...running, 'and'] : undefined;
+    if (number === undefined && 'word' in taken)
+      running = taken.word === 'and' && running ? [...running, 'and'] : undefined;
     // "pole uh one | point two": the digit behind a filler may belong to the number, not to the place.
     const digit = 'word' in taken && (taken.word === 'one' || taken.word === 'two');
     filled = !('word' in taken) || (filled && digit);

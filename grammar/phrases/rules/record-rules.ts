@@ -1,8 +1,16 @@
 import { NAMEPLATE_FIELDS, type NameplateField, RATED_PAIR } from '../../vocabulary/nameplate.ts';
 import { FITTED, FITTED_AFTER, FITTED_FOR, PART_RATINGS, PARTS } from '../../vocabulary/parts.ts';
 import { POINTS, type Point } from '../../vocabulary/points.ts';
-import { JUMPER_ACTIONS, JUMPER_GONE, PULLED, PUT, WIRE_ACTIONS, WIRE_COLOURS, WIRE_SIZES } from '../../vocabulary/wires.ts';
 import { UNITS, type Unit } from '../../vocabulary/units.ts';
+import {
+  JUMPER_ACTIONS,
+  JUMPER_GONE,
+  PULLED,
+  PUT,
+  WIRE_ACTIONS,
+  WIRE_COLOURS,
+  WIRE_SIZES,
+} from '../../vocabulary/wires.ts';
 import { WORKS } from '../../vocabulary/works.ts';
 import {
   alternative,
@@ -105,7 +113,9 @@ const WIRE = 'wire | lead | conductor | one';
 const WIRE_SIZE = alternative(
   ...WIRE_SIZES.map((row) => sequence(pattern(row.say), tag({ tag: 'size', size: row.size }))),
 );
-const WIRE_COLOUR = alternative(...WIRE_COLOURS.map((colour) => sequence(word(colour), tag({ tag: 'colour', colour }))));
+const WIRE_COLOUR = alternative(
+  ...WIRE_COLOURS.map((colour) => sequence(word(colour), tag({ tag: 'colour', colour }))),
+);
 
 const RATING = alternative(
   sequence(

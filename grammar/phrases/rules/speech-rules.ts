@@ -1,5 +1,13 @@
 import { COMMANDS } from '../../vocabulary/commands.ts';
-import { CHARGED_PARTS, DEVICES, POWER_STATES, SWITCH_AROUND, SWITCH_STATES, SWITCHED_AT, SWITCHED_STATES } from '../../vocabulary/devices.ts';
+import {
+  CHARGED_PARTS,
+  DEVICES,
+  POWER_STATES,
+  SWITCH_AROUND,
+  SWITCH_STATES,
+  SWITCHED_AT,
+  SWITCHED_STATES,
+} from '../../vocabulary/devices.ts';
 import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../vocabulary/job-items.ts';
 import { NAMES } from '../../vocabulary/names.ts';
 import { OBSERVATIONS } from '../../vocabulary/observations.ts';
@@ -52,7 +60,9 @@ export const SPEECH_RULES: Rules = {
           pattern(row.name),
           tag({
             tag: 'device',
-            row: DEVICES.findIndex((one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one)),
+            row: DEVICES.findIndex(
+              (one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one),
+            ),
           }),
           alternative(...SWITCHED_STATES.map(({ say, state }) => sequence(pattern(say), tag({ tag: 'state', state })))),
           pattern(row.where),

@@ -10,7 +10,17 @@ import {
   OVER_BETWEEN,
   SAME_ON_OTHER,
 } from '../../vocabulary/reading-words.ts';
-import { alternative, type Expression, optional, type Rules, repeat, rule, sequence, tag, word } from '../expression.ts';
+import {
+  alternative,
+  type Expression,
+  optional,
+  type Rules,
+  repeat,
+  rule,
+  sequence,
+  tag,
+  word,
+} from '../expression.ts';
 import { NUMBER_RULES } from '../numbers/number-rules.ts';
 import { pattern } from '../pattern.ts';
 import { DEED_RULES } from './deed-rules.ts';
@@ -107,9 +117,7 @@ export const RULES: Rules = {
     sequence(
       repeat(sequence(optional(pattern('and | then')), rule('segment')), 1),
       // "leg one one twenty two, leg two": the next place is named, its value is still to come.
-      optional(
-        sequence(optional(pattern('and | then')), rule('probe'), tag({ tag: 'frame', frame: 'next-place' })),
-      ),
+      optional(sequence(optional(pattern('and | then')), rule('probe'), tag({ tag: 'frame', frame: 'next-place' }))),
     ),
     rule('order'),
     sequence(rule('bare-value'), optional(rule('remark'))),
