@@ -1,20 +1,11 @@
-import {
-  alternative,
-  type Expression,
-  optional,
-  type Rules,
-  repeat,
-  rule,
-  sequence,
-  word,
-} from '../phrases/expression.ts';
+import { alternative, type Expression, type Rules, rule } from '../phrases/expression.ts';
 import type { Expectation } from '../phrases/meaning.ts';
 import { pattern } from '../phrases/pattern.ts';
 import { MEASURANDS } from '../vocabulary/measurands.ts';
 import { sameReading } from './measurand-names.ts';
 import { NARROWED_RULES } from './narrowed-rules.ts';
 import { reachedRules } from './reached-rules.ts';
-import { firstGroups, groupedRows, readingOf, TRAILER, valueFirst, valueFor } from './said-readings.ts';
+import { firstGroups, groupedRows, readingOf, valueFirst, valueFor } from './said-readings.ts';
 import { TIGHT_NUMBERS } from './tight-rules.ts';
 
 export interface JsgfOptions {
@@ -67,7 +58,7 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
       rows.forEach((row, variant) => {
         add(`expected-${index}-${variant}`, readingOf([row]));
         if (row.say !== undefined) add(`first-${index}-${variant}`, valueFirst([row]));
-        if (expectation?.readings.length === 1) add(`value-${index}-${variant}`, sequence(valueFor(row), TRAILER));
+        if (expectation?.readings.length === 1) add(`value-${index}-${variant}`, valueFor(row));
       });
     });
   }

@@ -129,7 +129,8 @@ export const NARROWED_RULES: Rules = {
   ),
   'moved-narrow': alternative(
     sequence(pattern('(took out | pulled | removed | put back) the'), rule('moved-part')),
-    sequence(pattern('(took | put) the'), rule('moved-part'), pattern('out | back in')),
+    sequence(pattern('took the'), rule('moved-part'), word('out')),
+    sequence(pattern('put the'), rule('moved-part'), pattern('back in')),
     sequence(optional(pattern('the')), rule('moved-part'), pattern('is (back in | out of the unit)')),
     sequence(optional(pattern('the')), rule('part-out'), pattern('is out')),
   ),

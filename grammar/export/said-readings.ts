@@ -1,4 +1,4 @@
-import { alternative, type Expression, optional, rule, sequence, word } from '../phrases/expression.ts';
+import { alternative, type Expression, optional, rule, sequence } from '../phrases/expression.ts';
 import { pattern } from '../phrases/pattern.ts';
 import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
 import type { QuantityId } from '../vocabulary/quantities.ts';
@@ -19,7 +19,7 @@ const MEASURED: Readonly<Partial<Record<QuantityId, string>>> = {
 
 /** Between a place and its value. */
 const LINK =
-  "is [at | reading | showing | running [at] | sitting at | coming [in [at]] | about] | about | reads | at | shows | reading | showing | got | i've got | i have | i'm getting | are [at]";
+  "is [at | reading | showing | running [at] | sitting at | coming [in [at]]] | reads | at | shows | reading | showing | got | i've got | i have | i'm getting | are [at]";
 /** Verbs that only one quantity has. */
 const VERBS: Readonly<Partial<Record<QuantityId, string>>> = {
   current: 'is (pulling | drawing) | pulling | drawing | pulls | draws',
@@ -29,16 +29,17 @@ const VERBS: Readonly<Partial<Record<QuantityId, string>>> = {
 };
 /** Before a value, its place behind it. */
 const LEAD =
-  "i've got | i have | i got | i get | i'm getting | i'm reading | i'm at | there's | it's | call it | coming in | somewhere around | about | i get like";
+  "i've got | i have | i got | i get | i'm getting | i'm reading | i'm at | there's | it's | call it | coming in";
 const BEHIND = '(on | at | across | from | of | in) [the]';
 
-/** Behind a value, changing nothing of it. */
-export const TRAILER = optional(
+/** Around a number, changing nothing of it. */
+const APPROXIMATELY = optional(pattern('about | like | [somewhere] around'));
+const TRAILER = optional(
   pattern('flat | even | exactly | or so | after $n-under minutes | and (climbing | rising | falling | dropping)'),
 );
 
 export const valueFor = (row: Measurand): Expression => {
-  const number = sequence(rule(row.shape), optional(unitNamesOf(row)));
+  const number = sequence(APPROXIMATELY, rule(row.shape), optional(unitNamesOf(row)), TRAILER);
   if (row.quantity === 'voltage') return alternative(number, NOTHING);
   if (!row.open) return number;
   return row.quantity === 'resistance' ? alternative(number, OPEN_WORDS, TONE_WORDS) : alternative(number, OPEN_WORDS);
@@ -55,7 +56,7 @@ export function readingOf(rows: readonly Measurand[]): Expression {
   const run = contracted(ownNamesOf(rows), link);
   const placed = run === undefined ? sequence(names, link) : alternative(sequence(names, link), run);
   const measured = MEASURED[row!.quantity];
-  return sequence(...(measured === undefined ? [] : [optional(pattern(measured))]), placed, valueFor(row!), TRAILER);
+  return sequence(...(measured === undefined ? [] : [optional(pattern(measured))]), placed, valueFor(row!));
 }
 
 /** The pairs of tips that are said behind their value, too: those of the legs and of the control letters. */
@@ -68,7 +69,6 @@ export function valueFirst(rows: readonly Measurand[]): Expression {
   return sequence(
     optional(pattern(LEAD)),
     valueFor(rows[0]!),
-    optional(word('even')),
     optional(pattern(BEHIND)),
     alternative(...[ownNamesOf(named), namesOf(paired)].filter((names) => !isEmpty(names))),
   );

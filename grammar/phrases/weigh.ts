@@ -58,7 +58,9 @@ function isWhole(segments: readonly Segment[]): boolean {
       return before !== undefined && endsInValue(before) && !belongs(segment.opens ?? '');
     }
     const [first] = numbersOf(segment.items);
-    return before === undefined || first?.runsFrom === undefined || !readNumber([...first.runsFrom, ...first.words]);
+    const runs = before === undefined ? undefined : first?.runsFrom;
+    // Two numbers with nothing between them are one; with an "and" they are where that makes one.
+    return runs === undefined || (runs.at(-1) === 'and' && readNumber([...runs, ...first!.words]) === undefined);
   });
 }
 

@@ -121,6 +121,9 @@ export const UNREAL_WORDS: readonly string[] = [
   'let',
   'or',
   'by',
+  // What tells of amps.
+  'pulling',
+  'drawing',
   // Orders to somebody else: "pull the disconnect".
   'pull',
   'kill',

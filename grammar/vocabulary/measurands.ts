@@ -589,20 +589,20 @@ const ROWS = [
     ...degrees(-20, 90, 0, 45),
     quantity: 'difference',
     at: ['suction-line'],
-    say: '[suction] (superheat | super heat)',
+    say: '[suction] (superheat | super heat) [of]',
   },
   {
     ...degrees(-20, 90, 0, 40),
     quantity: 'difference',
     at: ['liquid-line'],
-    say: 'subcooling | subcool | sub cooling | sub cool',
+    say: '(subcooling | subcool | sub cooling | sub cool) [of]',
   },
   {
     ...degrees(-20, 70, 0, 30),
     quantity: 'difference',
     at: ['supply-air', 'return-air'],
     onlyByName: true,
-    say: '[temperature | temp | air] split | delta t | (temperature | temp) drop [across the coil] | [temperature | temp] split across the coil',
+    say: '[temperature | temp | air] split [of] | delta t [of] | (temperature | temp) drop [across the coil] | [temperature | temp] split across the coil',
   },
   // pressures
   {

@@ -25,7 +25,7 @@ export const MOTIONS =
 /** What stands between a place and its value. */
 export const LINKS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [
   {
-    say: "is | are | of | is got | has got | it's | it is | is at | at | has | still | says | is still [at] | is good [at] | shows up as | good at",
+    say: "is | are | is got | has got | it's | it is | is at | at | has | still | says | is still [at] | is good [at] | shows up as | good at",
   },
   {
     say: 'reads | read | reading | is reading [at] | shows | showing | is showing | measures | measured | is measuring',

@@ -84,6 +84,12 @@ export function draftsOf(
 function isVague(rows: readonly Measurand[], drafts: readonly Draft[], said: Said): boolean {
   if (said.of !== undefined) return false;
   if (said.value === 'open') return rows.some((row) => row.quantity === 'current');
+  const [best] = [...drafts].sort((a, b) => a.cost - b.cost);
+  // "twelve on the coil": ohms are likelier, but a control voltage that is too low is what one looks for.
+  const volts = rows.some(
+    (row) => row.quantity === 'voltage' && !row.rare && fitOf(row, said.value, row.unit) !== 'impossible',
+  );
+  if (best !== undefined && quantityOf(best) === 'resistance' && volts && said.number !== undefined) return true;
   const likely = drafts.some((draft) => draft.cost < FIT_COST.possible + UNEXPECTED);
   return !likely && new Set(drafts.map(quantityOf)).size > 1;
 }
@@ -150,12 +156,15 @@ function doubtOf(
 
 /**
  * Whether a word that makes another unit of it may have been lost: a temperature that would be a likely one in degrees
- * Celsius, and millivolts where nothing drops.
+ * Celsius, ohms where megohms are read as well, and millivolts where nothing drops.
  */
 function scaleMayBeLost(row: Measurand, said: Said, fit: Fit): boolean {
   if (typeof said.value !== 'number') return false;
   const [unit = row.unit] = said.units;
   if (unit === 'mV') return row.turns === undefined && fit === 'likely';
+  // Twenty what? Ohms to the shell are a short, megohms are none.
+  const megohms = row.quantity === 'resistance' && row.high >= 1e8;
+  if (megohms && said.units.length === 0 && said.value > 0) return true;
   const scale = row.quantity === 'temperature' || row.quantity === 'wet-bulb';
   return scale && unit === '[degF]' && fit === 'possible' && fitOf(row, said.value, 'Cel') === 'likely';
 }

@@ -1,4 +1,5 @@
 import { MINUS_WORDS, NUMBER_WORDS } from '../../vocabulary/number-words.ts';
+import { APPROXIMATELY } from '../../vocabulary/reading-words.ts';
 import type { Path } from '../match.ts';
 import { readNumber, type SpokenNumber } from '../numbers/read-number.ts';
 import type { FrameId, Tag } from '../tag.ts';
@@ -46,6 +47,9 @@ export const numbersOf = (items: readonly Item[]): SaidNumber[] => items.filter(
 /** No filler or hesitation beside or in any number of these. */
 export const unbroken = (numbers: readonly SaidNumber[]): boolean =>
   numbers.every(({ gaps }) => !gaps.before && !gaps.inside && !gaps.after);
+
+/** Words that may stand between a filler and the number it belongs to. */
+const ABOUT: readonly string[] = APPROXIMATELY.match(/[a-z]+/g) ?? [];
 
 /** Cuts a path into its segments. Undefined where the number words of some segment are not one number. */
 export function segmentsOf(path: Path): Segment[] | undefined {
@@ -112,8 +116,9 @@ export function segmentsOf(path: Path): Segment[] | undefined {
     if (number === undefined && 'word' in taken)
       running = taken.word === 'and' && running ? [...running, 'and'] : undefined;
     // "pole uh one | point two": the digit behind a filler may belong to the number, not to the place.
-    const digit = 'word' in taken && (taken.word === 'one' || taken.word === 'two');
-    filled = !('word' in taken) || (filled && digit);
+    // "a about two hundred": what a filler hid before an "about" it hides still.
+    const open = 'word' in taken && (taken.word === 'one' || taken.word === 'two' || ABOUT.includes(taken.word));
+    filled = !('word' in taken) || (filled && open);
     if ('word' in taken) follows = taken.word;
   }
   return segments;

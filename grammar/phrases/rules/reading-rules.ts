@@ -139,7 +139,7 @@ const PROBE = alternative(
     optional(rule('at-place')),
   ),
   sequence(
-    optional(sequence(rule('quantity-name'), optional(pattern('on | at | of | across | from | in | for')))),
+    optional(sequence(rule('quantity-name'), optional(pattern('on | at | of | across | between | from | in | for')))),
     rule('named'),
     optional(rule('at-place')),
   ),
