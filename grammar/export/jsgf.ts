@@ -108,7 +108,6 @@ function written(expression: Expression): string {
 }
 
 function writtenRepeat(item: string, least: number, most: number | undefined): string {
-  if (least === 1 && most === undefined) return `(${item})+`;
   const needed = Array.from({ length: least }, () => `(${item})`).join(' ');
   if (most === undefined) return least === 0 ? `(${item})*` : `${needed} (${item})*`;
   let spare = '';

@@ -110,25 +110,25 @@ export const UNITS = [
     sign: 'psig',
     say: 'p s i | p s i g | psi | pounds | pound | pounds per square inch | pounds gauge',
   },
-  // Factors from the definitions of the units: 1 psi = 6894.757 Pa, 1 inH2O = 249.0889 Pa, 1 µmHg = 0.1333224 Pa.
+  // Factors as UCUM defines the units: 1 psi = 6894.757 Pa, 1 inH2O = 249.0889 Pa, 1 µmHg = 0.133322 Pa.
   {
     code: 'kPa',
     quantities: ['pressure'],
     base: '[psi]',
-    factor: 0.1450377,
+    factor: 0.145037737730209,
     sign: 'kPa',
     say: 'kilopascal | kilopascals | k p a',
   },
-  { code: 'bar', quantities: ['pressure'], base: '[psi]', factor: 14.50377, sign: 'bar', say: 'bar | bars' },
+  { code: 'bar', quantities: ['pressure'], base: '[psi]', factor: 14.5037737730209, sign: 'bar', say: 'bar | bars' },
   {
     code: 'Pa',
     quantities: ['static-pressure'],
     base: "[in_i'H2O]",
-    factor: 0.004014631,
+    factor: 0.00401463076,
     sign: 'Pa',
     say: 'pascal | pascals',
   },
-  { code: 'Pa', quantities: ['vacuum'], base: 'um[Hg]', factor: 7.500617, sign: 'Pa', say: 'pascal | pascals' },
+  { code: 'Pa', quantities: ['vacuum'], base: 'um[Hg]', factor: 7.5006375542, sign: 'Pa', say: 'pascal | pascals' },
   {
     code: "[in_i'Hg]",
     quantities: ['vacuum'],
@@ -163,11 +163,11 @@ export const UNITS = [
     code: 'kg',
     quantities: ['mass'],
     base: '[oz_av]',
-    factor: 35.27396,
+    factor: 35.2739619495804,
     sign: 'kg',
     say: 'kilogram | kilograms | kilo | kilos',
   },
-  { code: 'g', quantities: ['mass'], base: '[oz_av]', factor: 0.03527396, sign: 'g', say: 'gram | grams' },
+  { code: 'g', quantities: ['mass'], base: '[oz_av]', factor: 0.0352739619495804, sign: 'g', say: 'gram | grams' },
 ] as const satisfies readonly Unit[];
 
 /** Each unit by its code, the first row of a code: a code without a row does not compile. */

@@ -1,5 +1,6 @@
 import type { Measurand } from '../../vocabulary/measurands.ts';
 import type { Reading } from '../../vocabulary/measurement.ts';
+import type { PointId } from '../../vocabulary/points.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
 import type { Expectation, UnclearReason } from '../meaning.ts';
 import { twinOf, twinOfNumeral } from '../numbers/twins.ts';
@@ -87,7 +88,11 @@ function isVague(rows: readonly Measurand[], drafts: readonly Draft[], said: Sai
   const [best] = [...drafts].sort((a, b) => a.cost - b.cost);
   // "twelve on the coil": ohms are likelier, but a control voltage that is too low is what one looks for.
   const volts = rows.some(
-    (row) => row.quantity === 'voltage' && !row.rare && fitOf(row, said.value, row.unit) !== 'impossible',
+    (row) =>
+      row.quantity === 'voltage' &&
+      !row.rare &&
+      row.at.join() === placeOf(best)?.join() &&
+      fitOf(row, said.value, row.unit) !== 'impossible',
   );
   if (best !== undefined && quantityOf(best) === 'resistance' && volts && said.number !== undefined) return true;
   const likely = drafts.some((draft) => draft.cost < FIT_COST.possible + UNEXPECTED);
@@ -107,6 +112,9 @@ function atExpected(drafts: readonly Draft[], count: number, said: Said): Draft[
     better ? { ...draft, doubt: draft.doubt === 'implausible' ? 'implausible' : 'several-values-fit' } : draft,
   );
 }
+
+const placeOf = (draft: Draft | undefined): readonly PointId[] | undefined =>
+  draft?.meaning.kind === 'reading' ? draft.meaning.reading.at : undefined;
 
 const quantityOf = ({ meaning }: Draft): string | undefined =>
   meaning.kind === 'reading' ? meaning.reading.quantity : undefined;
