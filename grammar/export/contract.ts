@@ -11,7 +11,7 @@ export function contracted(before: Expression, after: Expression, rules: Rules =
 }
 
 /** Words that do not run together with an "is": those that end in its sound, letters, and those that no name ends in. */
-const UNCONTRACTED = /(s|x|z|^.|^the|^for|^of|^to|^and|^hot|^ground)$/;
+const UNCONTRACTED = /(s|x|z|^.|^the|^for|^of|^to|^and|^hot|^ground|^out|^in|^at|^unit|^cooling|^cool)$/;
 
 /** An expression with its last word ending in 's; undefined where none can. `rules`: those whose names it may end in. */
 export function possessive(expression: Expression, rules: Rules): Expression | undefined {

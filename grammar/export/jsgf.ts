@@ -32,6 +32,7 @@ const RECORDS = [
   'tons',
   'vacuum',
   'together',
+  'none',
   'pair',
   ...DONE,
 ] as const;

@@ -38,7 +38,7 @@ export const NARROWED_RULES: Rules = {
       '$number [volts] both legs | both legs [to ground] [are] $number [volts] | legs $number and $number [volts]',
     ),
     pattern(
-      '[dual] [run] (cap | capacitor) [is | reads] $to-99 (over | and | slash) $to-99 [microfarads] | [the] pressures are $to-699 (over | and) $to-699',
+      '[dual] [run] (cap | capacitor) [is | reads | tests | is reading] $to-99 (over | and | slash) $to-99 [microfarads] | [the] (pressures | gauges) (are [at] | read) $to-699 (over | and) $to-699',
     ),
     pattern('[pressures] $to-699 over $to-699 [p s i | pounds]'),
   ),
@@ -65,7 +65,9 @@ export const NARROWED_RULES: Rules = {
     alternative(sequence(rule('to-699'), optional(rule('unit-name'))), namesOf(MEASURANDS.slice(0, 2))),
   ),
   // One or two ratings before a part and behind it, of the sizes that parts come in.
-  rated: pattern('$n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred'),
+  rated: pattern(
+    '[a | one] quarter | half | three quarters | $n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred',
+  ),
   part: sequence(
     pattern('[i] (fitted | installed | put in | replaced [with] | changed [out] | swapped [out])'),
     optional(pattern('a | an | the')),
@@ -89,6 +91,10 @@ export const NARROWED_RULES: Rules = {
     optional(rule('unit-name')),
   ),
   'n-plate': pattern('$n-under [point $n-digit] | $to-699'),
+  // Nothing of a quantity, at the places where one looks for it.
+  none: pattern(
+    'no (amps | current) on the (compressor | fan | [outdoor | condenser] fan [motor] | blower) | no (volts | voltage | power | juice) (on | at | to | across) [the] (load side | line side | coil | secondary | leg one | leg two | t one [(to | and)] t two) | no (pressure on the (low side | high side) | suction pressure | head pressure) | no (superheat | subcooling | airflow)',
+  ),
   // Readings that are taken side by side, in one breath.
   together: pattern(
     'superheat [is] $to-99 [and] (subcooling | subcool) [is] $to-99 | (suction | low side) [is] $to-699 [and] (head | high side) [is] $to-699 | suction line [is] $to-99 [and] liquid line [is] $to-299 | return [air] [is] $to-99 [and] supply [air] [is] $to-99 | compressor $to-99 [amps] [and] fan $to-99 [amps] | leg one [to ground] $to-299 [and] leg two [to ground] $to-299 [leg to leg $to-299]',
@@ -97,7 +103,7 @@ export const NARROWED_RULES: Rules = {
     '(added | charged | weighed in | put in | recovered | removed | took out) $n-under [point $n-digit] ((pound | pounds) [[and] $n-under (ounce | ounces)] | ounce | ounces | kilograms | kilos | grams)',
   ),
   vacuum: pattern(
-    '[it is] ([is] (holding | steady) at | [pulled] down to | rose to | [is] up to) $to-9999 (micron | microns)',
+    "[it's | it is] ([is] (holding [steady] | steady) at | [pulled] down to | rose to | [is] up to) $to-9999 (micron | microns)",
   ),
   tons: pattern(
     "[it's a | it is a | this is a | unit is a] $n-under [point five | and a half] (ton | tons) [unit | system]",
@@ -146,8 +152,8 @@ export const NARROWED_RULES: Rules = {
   'note-opening': pattern('note | make a note | recommend | technician signs'),
   observation: withContractions(plain(RULES['observation']!, 'drop'), RULES),
   switch: withContractions(plain(RULES['switch']!, 'drop'), {
-    'device-name': plain(RULES['device-name']!, 'drop'),
     ...RULES,
+    'device-name': plain(RULES['device-name']!, 'drop'),
   }),
   'word-value': alternative(OPEN_WORDS, pattern('nothing')),
 };

@@ -109,7 +109,6 @@ export const UNREAL_WORDS: readonly string[] = [
   'they',
   'customer',
   'thought',
-  'think',
   'used',
   'yesterday',
   'normally',

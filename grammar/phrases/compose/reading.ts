@@ -1,7 +1,7 @@
 import type { Measurand } from '../../vocabulary/measurands.ts';
 import type { Reading } from '../../vocabulary/measurement.ts';
 import type { PointId } from '../../vocabulary/points.ts';
-import type { UnitCode } from '../../vocabulary/quantities.ts';
+import type { QuantityId, UnitCode } from '../../vocabulary/quantities.ts';
 import type { Expectation, UnclearReason } from '../meaning.ts';
 import { twinOf, twinOfNumeral } from '../numbers/twins.ts';
 import type { Draft } from './draft.ts';
@@ -134,7 +134,7 @@ function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean, 
     ...(said.tone && { tone: true as const }),
     ...(bench && { bench: true as const }),
   };
-  const twin = typed ? undefined : doubtfulTwin(row, said, unit, fit);
+  const twin = typed && isClear(row, said) ? undefined : doubtfulTwin(row, said, unit, fit);
   const doubt = doubtOf(row, said, unit, fit, twin);
   return {
     meaning: { kind: 'reading', reading },
@@ -176,6 +176,13 @@ function scaleMayBeLost(row: Measurand, said: Said, fit: Fit): boolean {
   const scale = row.quantity === 'temperature' || row.quantity === 'wet-bulb';
   return scale && unit === '[degF]' && fit === 'possible' && fitOf(row, said.value, 'Cel') === 'likely';
 }
+
+/** At these nearly every teen has a ty that is as likely. */
+const WIDE: readonly QuantityId[] = ['pressure', 'vacuum'];
+
+/** Whether what was typed needs no question: digits, and words too where asking of every value would tire. */
+const isClear = (row: Measurand, said: Said): boolean =>
+  said.number?.number.form === 'numeral' || WIDE.includes(row.quantity);
 
 /**
  * The twin of a teen or ty, where it must be asked for: both fit equally well, or only the twin does. Where the value
