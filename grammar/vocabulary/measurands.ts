@@ -606,7 +606,7 @@ const ROWS = [
   },
   // pressures
   {
-    ...psi(450, 20, 165),
+    ...psi(450, 20, 260),
     at: ['suction-port'],
     say: 'suction [pressure] | low side [pressure] | vapor pressure | [the] blue (gauge | hose) | suction p s i | suction side [pressure]',
   },

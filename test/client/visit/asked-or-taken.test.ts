@@ -4,15 +4,15 @@ import { ARRIVAL, LIBRARY_UNIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit
 describe('digits typed by hand', () => {
   it('are taken as typed, where the same number spoken is asked for its teen or ty', async () => {
     const typed = await TypedVisit.open();
-    await typed.type('suction pressure 115 psi');
+    await typed.type('suction pressure 118 psi');
     expect(typed.of('reading.asked')).toEqual([]);
-    expect(typed.of('reading.logged')).toMatchObject([{ reading: { at: ['suction-port'], value: 115 } }]);
+    expect(typed.of('reading.logged')).toMatchObject([{ reading: { at: ['suction-port'], value: 118 } }]);
 
     const spoken = await TypedVisit.open();
-    const text = 'suction pressure 115 psi';
+    const text = 'suction pressure 118 psi';
     spoken.run.hear({ id: 'w1', ear: 'wav', text, alternatives: [], confidence: 1, accepted: true });
     await spoken.run.settled();
-    expect(spoken.of('reading.asked')).toMatchObject([{ why: 'teen or ty', twin: 150 }]);
+    expect(spoken.of('reading.asked')).toMatchObject([{ why: 'teen or ty', twin: 180 }]);
   });
 });
 
