@@ -1,10 +1,11 @@
-import { alternative, type Expression, optional, type Rules, rule, sequence } from '../phrases/expression.ts';
+import { alternative, type Expression, type Rules, rule } from '../phrases/expression.ts';
 import type { Expectation } from '../phrases/meaning.ts';
 import { pattern } from '../phrases/pattern.ts';
-import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
-import { namesOf, sameReading, unitNamesOf } from './measurand-names.ts';
-import { NARROWED_RULES, OPEN_WORDS } from './narrowed-rules.ts';
+import { MEASURANDS } from '../vocabulary/measurands.ts';
+import { sameReading } from './measurand-names.ts';
+import { NARROWED_RULES } from './narrowed-rules.ts';
 import { reachedRules } from './reached-rules.ts';
+import { firstGroups, groupedRows, readingOf, valueFirst, valueFor } from './said-readings.ts';
 import { TIGHT_NUMBERS } from './tight-rules.ts';
 
 export interface JsgfOptions {
@@ -16,8 +17,6 @@ export interface JsgfOptions {
   readonly scope: 'expected' | 'all' | 'commands';
 }
 
-const TONE_WORDS = pattern('it beeps | shorted | dead short');
-const LINK = pattern("is | reads | at | shows | reading | i've got | i have");
 /** Rules of the wide grammar that the recogniser takes over, their numbers narrowed. */
 const ORDERS = ['order', 'correction', 'injury', 'note-opening', 'switch', 'check-on-me'] as const;
 const REPORTS = ['placeless', 'meter-proof', 'absence', 'discharged', 'observation', 'job-item'] as const;
@@ -30,6 +29,10 @@ const RECORDS = [
   'work',
   'wire',
   'mass',
+  'tons',
+  'vacuum',
+  'together',
+  'none',
   'pair',
   ...DONE,
 ] as const;
@@ -55,13 +58,17 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
       const rows = MEASURANDS.filter((row) => sameReading(row, one));
       rows.forEach((row, variant) => {
         add(`expected-${index}-${variant}`, readingOf([row]));
+        if (row.say !== undefined) add(`first-${index}-${variant}`, valueFirst([row]));
         if (expectation?.readings.length === 1) add(`value-${index}-${variant}`, valueFor(row));
       });
     });
   }
   if (options.scope === 'all') {
-    grouped().forEach((rows, index) => {
+    groupedRows().forEach((rows, index) => {
       add(`reading-${index}`, readingOf(rows));
+    });
+    firstGroups().forEach((rows, index) => {
+      add(`first-${index}`, valueFirst(rows));
     });
   }
   tops.push(...ORDERS);
@@ -69,25 +76,6 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
   if (options.scope === 'all') tops.push(...RECORDS);
   rules['utterance'] = alternative(...tops.map(rule));
   return print(rules, 'utterance');
-}
-
-const valueFor = (row: Measurand): Expression => {
-  const number = sequence(rule(row.shape), optional(unitNamesOf(row)));
-  if (!row.open) return number;
-  return row.quantity === 'resistance' ? alternative(number, OPEN_WORDS, TONE_WORDS) : alternative(number, OPEN_WORDS);
-};
-
-/** Readings that share shape of number and units share one network behind their names. */
-const readingOf = (rows: readonly Measurand[]): Expression =>
-  sequence(namesOf(rows), optional(LINK), valueFor(rows[0]!));
-
-function grouped(): Measurand[][] {
-  const groups = new Map<string, Measurand[]>();
-  for (const row of MEASURANDS) {
-    const key = `${row.shape} ${row.quantity} ${row.unit} ${row.open ?? ''}`;
-    groups.set(key, [...(groups.get(key) ?? []), row]);
-  }
-  return [...groups.values()];
 }
 
 /** The rules that `root` leads to, as JSGF text. */

@@ -13,21 +13,30 @@ export const sameReading = (row: Measurand, one: Expectation['readings'][number]
 
 /** Everything that rows of the table may be called: their own names, and their tips in both orders. */
 export function namesOf(rows: readonly Measurand[]): Expression {
-  const own = rows.flatMap((row) => (row.say === undefined ? [] : [pattern(row.say)]));
   const pairs = rows.flatMap((row) => {
     const [one, other] = row.at;
     if (one === undefined || other === undefined || row.onlyByName) return [];
     return [tips(one, other), tips(other, one)];
   });
-  return alternative(...own, ...pairs);
+  return alternative(...ownOf(rows), ...pairs);
 }
+
+/** Their own names alone. */
+export const ownNamesOf = (rows: readonly Measurand[]): Expression => alternative(...ownOf(rows));
+
+const ownOf = (rows: readonly Measurand[]): readonly Expression[] =>
+  rows.flatMap((row) => (row.say === undefined ? [] : [pattern(row.say)]));
 
 function tips(one: PointId, other: PointId): Expression {
   const place = POINTS_BY_ID[one].place;
   const at = place === 'thermostat' || place === 'air-handler' || place === 'condenser' ? place : undefined;
-  const said = { thermostat: 'thermostat', 'air-handler': 'air handler', condenser: 'condenser' };
+  const said = {
+    thermostat: '(thermostat | stat)',
+    'air-handler': '(air handler | board)',
+    condenser: '(condenser | outdoor unit)',
+  };
   const where = at === undefined ? [] : [optional(pattern(`at the ${said[at]}`))];
-  return sequence(tip(one), pattern('to'), tip(other), ...where);
+  return sequence(tip(one), optional(pattern('(to | and)')), tip(other), ...where);
 }
 
 const tip = (id: PointId): Expression => {

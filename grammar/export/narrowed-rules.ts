@@ -16,6 +16,7 @@ import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
 import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
 import { UNITS } from '../vocabulary/units.ts';
 import { WIRE_ACTIONS } from '../vocabulary/wires.ts';
+import { withContractions } from './contract.ts';
 import { namesOf, unitName } from './measurand-names.ts';
 import { plain } from './plain.ts';
 
@@ -33,7 +34,12 @@ export const NARROWED_RULES: Rules = {
   ...Object.fromEntries(Object.entries(RULES).map(([name, expression]) => [name, plain(expression, 'drop')])),
   order: alternative(...COMMANDS.map((row) => pattern(row.say))),
   pair: alternative(
-    pattern('$number [volts] both legs | both legs [are] $number [volts] | legs $number and $number [volts]'),
+    pattern(
+      '$number [volts] both legs | both legs [to ground] [are] $number [volts] | legs $number and $number [volts]',
+    ),
+    pattern(
+      '[dual] [run] (cap | capacitor) [is | reads | tests | is reading] $to-99 (over | and | slash) $to-99 [microfarads] | [the] (pressures | gauges) (are [at] | read) $to-699 (over | and) $to-699',
+    ),
     pattern('[pressures] $to-699 over $to-699 [p s i | pounds]'),
   ),
   number: rule('to-299'),
@@ -42,7 +48,9 @@ export const NARROWED_RULES: Rules = {
   'n-source': pattern(
     'twenty [$n-unit] | one (twenty | thirty) [$n-unit] | one (ten | eleven | twelve | thirteen | fourteen | fifteen | sixteen | seventeen | eighteen | nineteen) | one oh $n-unit | two (twenty | thirty | forty | fifty) [$n-unit] | two ten | two oh $n-unit | two one $n-unit',
   ),
-  'meter-proof': pattern('[the] meter (proves | proved | reads | checks good at) $n-source [volts]'),
+  'meter-proof': pattern(
+    '[the] meter (proves | proved | reads | checks good at | (checks | reads) [good] on a (known | live) source [at]) $n-source [volts] [on a (known | live) source]',
+  ),
   absence: sequence(
     optional(sequence(pattern('at [the]'), rule('proof-place'))),
     pattern('meter $n-source [volts]'),
@@ -53,16 +61,20 @@ export const NARROWED_RULES: Rules = {
     '[(leg one | leg two | t one | t two) [to ground] | leg (one to leg two | to leg) | t one to t two] $proof-number [volts]',
   ),
   correction: sequence(
-    pattern('correction | no | make that | i meant | that was'),
+    pattern('correction | no | [actually] make that | i meant | that was'),
     alternative(sequence(rule('to-699'), optional(rule('unit-name'))), namesOf(MEASURANDS.slice(0, 2))),
   ),
   // One or two ratings before a part and behind it, of the sizes that parts come in.
-  rated: pattern('$n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred'),
+  rated: pattern(
+    '[a | one] quarter | half | three quarters | $n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred',
+  ),
   part: sequence(
-    pattern('fitted | installed | put in | replaced [with]'),
+    pattern('[i] (fitted | installed | put in | replaced [with] | changed [out] | swapped [out])'),
     optional(pattern('a | an | the')),
+    optional(word('new')),
     optional(sequence(rule('rating'), optional(rule('rating')))),
     alternative(...PARTS.map((row) => pattern(row.say))),
+    optional(pattern('(for | with) (a | an)')),
     optional(sequence(rule('rating'), optional(rule('rating')))),
   ),
   rating: alternative(
@@ -71,12 +83,30 @@ export const NARROWED_RULES: Rules = {
   ),
   nameplate: sequence(
     alternative(
-      sequence(word('nameplate'), fieldNames(NAMEPLATE_FIELDS)),
+      sequence(word('nameplate'), optional(pattern('says | reads')), fieldNames(NAMEPLATE_FIELDS)),
       fieldNames(NAMEPLATE_FIELDS.filter((field) => 'alone' in field)),
     ),
     optional(word('is')),
-    rule('to-699'),
+    rule('n-plate'),
     optional(rule('unit-name')),
+  ),
+  'n-plate': pattern('$n-under [point $n-digit] | $to-699'),
+  // Nothing of a quantity, at the places where one looks for it.
+  none: pattern(
+    'no (amps | current) on the (compressor | fan | [outdoor | condenser] fan [motor] | blower) | no (volts | voltage | power | juice) (on | at | to | across) [the] (load side | line side | coil | secondary | leg one | leg two | t one [(to | and)] t two) | no (pressure on the (low side | high side) | suction pressure | head pressure) | no (superheat | subcooling | airflow)',
+  ),
+  // Readings that are taken side by side, in one breath.
+  together: pattern(
+    'superheat [is] $to-99 [and] (subcooling | subcool) [is] $to-99 | (suction | low side) [is] $to-699 [and] (head | high side) [is] $to-699 | suction line [is] $to-99 [and] liquid line [is] $to-299 | return [air] [is] $to-99 [and] supply [air] [is] $to-99 | compressor $to-99 [amps] [and] fan $to-99 [amps] | leg one [to ground] $to-299 [and] leg two [to ground] $to-299 [leg to leg $to-299]',
+  ),
+  mass: pattern(
+    '(added | charged | weighed in | put in | recovered | removed | took out) $n-under [point $n-digit] ((pound | pounds) [[and] $n-under (ounce | ounces)] | ounce | ounces | kilograms | kilos | grams)',
+  ),
+  vacuum: pattern(
+    "[it's | it is] ([is] (holding [steady] | steady) at | [pulled] down to | rose to | [is] up to) $to-9999 (micron | microns)",
+  ),
+  tons: pattern(
+    "[it's a | it is a | this is a | unit is a] $n-under [point five | and a half] (ton | tons) [unit | system]",
   ),
   'nameplate-pair': pattern('nameplate (supply volts | volts | supply voltage) $n-source [over] $n-source'),
   'nameplate-choice': sequence(
@@ -91,17 +121,22 @@ export const NARROWED_RULES: Rules = {
   ),
   wire: alternative(
     sequence(
-      alternative(...WIRE_ACTIONS.map((row) => pattern(row.say))),
-      optional(pattern('the')),
-      rule('wire-name'),
-      pattern('from | off | on | onto'),
+      alternative(
+        sequence(alternative(...WIRE_ACTIONS.map((row) => pattern(row.say))), optional(word('the')), rule('wire-name')),
+        sequence(pattern('(pulled | took) [the]'), rule('wire-named')),
+      ),
+      pattern('from | off [of] | on | onto'),
       rule('wire-end'),
     ),
-    pattern('jumper [is] [from | on | off] $letter to $letter | jumped $letter to $letter'),
+    sequence(pattern('put [the]'), rule('wire-named'), pattern('back on'), rule('wire-end')),
+    pattern(
+      'jumper [is] [from | on | off] $letter to $letter | jumped $letter to $letter [at the (thermostat | stat | air handler | board | condenser)]',
+    ),
   ),
   'moved-narrow': alternative(
     sequence(pattern('(took out | pulled | removed | put back) the'), rule('moved-part')),
-    sequence(pattern('(took | put) the'), rule('moved-part'), pattern('out | back in')),
+    sequence(pattern('took the'), rule('moved-part'), word('out')),
+    sequence(pattern('put the'), rule('moved-part'), pattern('back in')),
     sequence(optional(pattern('the')), rule('moved-part'), pattern('is (back in | out of the unit)')),
     sequence(optional(pattern('the')), rule('part-out'), pattern('is out')),
   ),
@@ -115,5 +150,10 @@ export const NARROWED_RULES: Rules = {
   letter: pattern('r | c | y | g | o | b | w'),
   'unit-name': alternative(...UNITS.map(unitName)),
   'note-opening': pattern('note | make a note | recommend | technician signs'),
+  observation: withContractions(plain(RULES['observation']!, 'drop'), RULES),
+  switch: withContractions(plain(RULES['switch']!, 'drop'), {
+    ...RULES,
+    'device-name': plain(RULES['device-name']!, 'drop'),
+  }),
   'word-value': alternative(OPEN_WORDS, pattern('nothing')),
 };

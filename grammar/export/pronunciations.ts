@@ -1,9 +1,12 @@
+import { POSSESSIVE_PRONUNCIATIONS } from './possessive-pronunciations.ts';
+
 /**
  * Words of the grammar that the CMU Pronouncing Dictionary lacks, in ARPAbet without stress, as its recognisers use it.
  * Each is put together from CMU entries of its parts ("milli-" of millimeter + amp). A word may have several.
  * A test looks up every other word of the grammar in the recogniser's own dictionary.
  */
 export const PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
+  ...POSSESSIVE_PRONUNCIATIONS,
   ampacity: ['AE M P AE S AH T IY'],
   amps: ['AE M P S'],
   armature: ['AA R M AH CH ER'],
@@ -19,8 +22,11 @@ export const PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
   grilles: ['G R IH L Z'],
   inverter: ['IH N V ER T ER'],
   jumpered: ['JH AH M P ER D'],
+  kelvins: ['K EH L V AH N Z'],
   kilohm: ['K IH L OW M'],
   kilohms: ['K IH L OW M Z'],
+  kilopascal: ['K IH L OW P AE S K AH L'],
+  kilopascals: ['K IH L OW P AE S K AH L Z'],
   matted: ['M AE T AH D', 'M AE T IH D'],
   megger: ['M EH G ER'],
   megohm: ['M EH G OW M'],
@@ -38,6 +44,7 @@ export const PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
   nought: ['N AO T'],
   overcurrent: ['OW V ER K ER AH N T'],
   rinsed: ['R IH N S T'],
+  pascals: ['P AE S K AH L Z'],
   reseated: ['R IY S IY T IH D'],
   snugged: ['S N AH G D'],
   subcool: ['S AH B K UW L'],

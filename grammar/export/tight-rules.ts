@@ -25,8 +25,12 @@ export const TIGHT_NUMBERS: Rules = {
   'n-digit': pattern('$n-unit | $n-zero'),
   'n-two': pattern(`${Object.keys(TEEN_WORDS).join(' | ')} | (${Object.keys(TENS_WORDS).join(' | ')}) [$n-unit]`),
   'n-under': pattern('$n-unit | $n-two'),
-  'to-99': pattern('(zero | $n-under) [point $n-digit [$n-digit] | and a half] | point $n-digit [$n-digit]'),
-  'to-299': pattern(`[minus] (${hundreds(2)}) [point $n-digit] | point $n-digit`),
+  'to-99': pattern(
+    '[minus] ((zero | $n-under) [point $n-digit [$n-digit] | and a half] | [oh] point $n-digit [$n-digit])',
+  ),
+  'to-299': pattern(
+    `[minus] (${hundreds(2)}) [point $n-digit [$n-digit] | and a half] | [oh] point $n-digit [$n-digit]`,
+  ),
   'to-699': pattern(`[minus] (${hundreds(7)})`),
   'to-9999': pattern(
     `(${hundreds(9)} | $n-two hundred [[and] $n-under] | $n-two $n-two | (${upTo(9)}) thousand [[and] $n-under | (${upTo(9)}) hundred [[and] $n-under]]) [point $n-digit]`,

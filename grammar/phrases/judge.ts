@@ -13,7 +13,9 @@ export function judge(
   const rival = rest.find((other) => other.cost < cost + MARGIN);
   const reason =
     draft.doubt ?? (repaired.length > 0 ? 'needed-repair' : rival === undefined ? undefined : rivalry(best, rival));
-  const nobody = (draft.meaning.kind === 'value' && reason === 'no-place') || passesOverOhms(best);
+  // What had to be mended and is impossible then was never said: "filter is sixteen by twenty" are no tons.
+  const mended = draft.doubt === 'implausible' && repaired.length > 0;
+  const nobody = (draft.meaning.kind === 'value' && reason === 'no-place') || mended || passesOverOhms(best);
   const signs = { cost, margin: (rest[0]?.cost ?? cost + 4) - cost, repairs: repaired.length, reason };
   watch?.(signs);
   const others = rest.slice(0, 4).map((other) => other.draft.meaning);

@@ -75,7 +75,13 @@ export type Meaning =
   | { readonly kind: 'dictated'; readonly as: DictatedAs; readonly text: string }
   /** The lone-worker check is asked for. Minutes; `every` until it is cancelled, else once. */
   | { readonly kind: 'check-on-me'; readonly minutes: number; readonly every: boolean }
-  | { readonly kind: 'unclear'; readonly reason: UnclearReason; readonly alternatives: readonly string[] };
+  /** `at`: the place that was named, where only its value is missing. */
+  | {
+      readonly kind: 'unclear';
+      readonly reason: UnclearReason;
+      readonly alternatives: readonly string[];
+      readonly at?: readonly PointId[];
+    };
 
 /** Why an utterance was not taken as one thing. */
 export type UnclearReason =
@@ -83,6 +89,10 @@ export type UnclearReason =
   | 'too-long'
   | 'outside-grammar'
   | 'no-place'
+  /** A place was named and its value not yet: it is asked for. */
+  | 'no-value'
+  /** A unit that is not known, or that measures something else than what is read there. */
+  | 'other-unit'
   | 'several-places-fit'
   | 'several-values-fit'
   | 'needed-repair'
@@ -122,4 +132,6 @@ export interface Expectation {
   readonly latest?: Reading;
   /** The values between which a teen/ty question asks. */
   readonly options?: readonly number[];
+  /** It was typed: letters are not misheard, and a teen is no ty. */
+  readonly typed?: true;
 }

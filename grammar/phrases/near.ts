@@ -1,5 +1,6 @@
-import { NEGATIONS } from '../vocabulary/fillers.ts';
+import { NEGATIONS, UNREAL_WORDS } from '../vocabulary/fillers.ts';
 import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
+import { UNIT_NAMES } from '../vocabulary/units.ts';
 import nearWords from './near-words/near-words.json' with { type: 'json' };
 import type { Near } from './word-choices.ts';
 
@@ -7,7 +8,7 @@ import type { Near } from './word-choices.ts';
 export const NEAR_WORDS = Object.entries(nearWords).reduce((text, [word, near]) => `${text}${word} ${near}\n`, '\n');
 
 /** Words that repair leaves alone. */
-const kept = new Set([...NUMBER_WORDS, ...NEGATIONS]);
+const kept = new Set([...NUMBER_WORDS, ...NEGATIONS, ...UNREAL_WORDS, ...UNIT_NAMES]);
 
 /** A changed word costs this much besides its distance. */
 const CHANGED = 1;

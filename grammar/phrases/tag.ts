@@ -38,6 +38,7 @@ export type FrameId =
   | 'note'
   | 'remark'
   | 'place'
+  | 'next-place'
   | 'no-place';
 
 /** What a path through the network says, in the order of the words. */
@@ -53,9 +54,12 @@ export type Tag =
   | { readonly tag: 'unit'; readonly unit: UnitCode; readonly of: readonly QuantityId[] }
   /** What is measured, said without a unit: "voltage across", "is drawing". */
   | { readonly tag: 'measures'; readonly of: readonly QuantityId[] }
+  /** "across", "between": two tips are to come. */
+  | { readonly tag: 'spans' }
   | { readonly tag: 'bench' }
   | { readonly tag: 'moving'; readonly how: 'range' | 'peak' }
-  | { readonly tag: 'corrected' }
+  /** `denied`: by a "no", which before a place may as well say that nothing is there. */
+  | { readonly tag: 'corrected'; readonly by: 'mark' | 'denial' }
   /** Two values in one breath: both legs, both pressures, or two numbers that only look like pressures. */
   | { readonly tag: 'pair'; readonly of: 'legs' | 'pressures' | 'over' | 'capacitor' }
   | { readonly tag: 'out' }

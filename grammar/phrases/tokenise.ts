@@ -1,9 +1,12 @@
 import { REFRIGERANT_MARKS, SPELLED } from '../vocabulary/homophones.ts';
+import { POSSESSIVE } from './words.ts';
 
 /** One word of what was heard. `numeral` is set where it was written in digits. */
 export interface HeardWord {
   readonly text: string;
   readonly numeral?: number;
+  /** A comma stands behind it. Kept of a "no" alone, that is said for itself then. */
+  readonly pause?: true;
 }
 
 const SIGNS: Readonly<Record<string, string>> = {
@@ -37,6 +40,10 @@ const SUFFIXES: Readonly<Record<string, readonly string[]>> = {
   c: ['celsius'],
   psi: ['psi'],
   psig: ['psi'],
+  kpa: ['kilopascals'],
+  pa: ['pascals'],
+  bar: ['bar'],
+  kg: ['kilograms'],
   k: ['k'],
   m: ['meg'],
   hz: ['hertz'],
@@ -66,14 +73,21 @@ export function tokenise(text: string): HeardWord[] {
     .replace(/([a-z])\s*[/]\s*(?=[a-z])/g, '$1 to ')
     .replace(/\b[a-z0-9]+(?:-\d+[a-z]?)?(?![\w.])/g, (mark) => REFRIGERANT_MARKS[mark.replace('-', '')] ?? mark);
   const words: HeardWord[] = [];
-  for (const piece of plain.match(/-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}\p{C}]+/gu) ??
-    []) {
+  for (const piece of plain.match(
+    /(?<=\d)'s(?![\p{L}\d])|-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}\p{C}]+/gu,
+  ) ?? []) {
     addPiece(piece, words);
   }
+  const [first] = words;
+  if (first !== undefined && /^\s*(no|nope)\s*[,;:.]/i.test(text)) words[0] = { ...first, pause: true };
   return words;
 }
 
 function addPiece(piece: string, words: HeardWord[]): void {
+  if (piece === POSSESSIVE) {
+    words.push({ text: POSSESSIVE });
+    return;
+  }
   const numeral = Number(piece);
   if (/^-?[\d.]+$/.test(piece) && Number.isFinite(numeral)) {
     words.push({ text: piece, numeral });

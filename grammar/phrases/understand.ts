@@ -1,3 +1,5 @@
+import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
+import { UNIT_NAMES } from '../vocabulary/units.ts';
 import type { MatchSigns } from './confidence.ts';
 import { judge } from './judge.ts';
 import { match } from './match.ts';
@@ -22,7 +24,7 @@ const MENDABLE = 0.4;
 export interface UnderstandOptions {
   /** Other hypotheses of the recogniser, best first. */
   readonly alternatives?: readonly string[];
-  /** Digits were typed by hand: 115 cannot be a misheard 150. */
+  /** It was typed by hand: 115 cannot be a misheard 150. */
   readonly typed?: boolean;
   /** The sound fits the words badly: what they would put on record is asked. */
   readonly doubtful?: boolean;
@@ -39,10 +41,9 @@ export function makeUnderstand(watch?: (signs: MatchSigns) => void): Understand 
   const network = new Network(RULES, 'utterance');
   const near = makeNear(network.words);
   return (text, expectation, options) => {
-    const one = (heard: string): Understanding => understandOne(network, near, heard, expectation, watch);
-    const best = one(text);
-    const settled = options?.typed ? withoutTwin(best) : best;
-    const weighed = weighAlternatives(settled, (options?.alternatives ?? []).slice(0, 5).map(one));
+    const expected = options?.typed ? { ...(expectation ?? { readings: [] }), typed: true as const } : expectation;
+    const one = (heard: string): Understanding => understandOne(network, near, heard, expected, watch);
+    const weighed = weighAlternatives(one(text), (options?.alternatives ?? []).slice(0, 5).map(one));
     return options?.doubtful === true && isLoggedFact(weighed)
       ? { ...weighed, verdict: 'asked', reason: 'badly-heard' }
       : weighed;
@@ -92,13 +93,6 @@ const FACTS: readonly Meaning['kind'][] = ['reading', 'several', 'report', 'name
 const isLoggedFact = ({ verdict, meaning }: Understanding): boolean =>
   verdict === 'logged' && FACTS.includes(meaning.kind);
 
-/** A doubt between teen and ty falls away where the digits were typed. */
-function withoutTwin(understood: Understanding): Understanding {
-  const { reason, twin, ...rest } = understood;
-  if (reason !== 'teen-or-ty' || twin === undefined || !/\d/.test(understood.heard)) return understood;
-  return { ...rest, verdict: 'logged', confidence: 1 };
-}
-
 function understandOne(
   network: Network,
   near: (heard: string) => readonly Near[],
@@ -121,11 +115,23 @@ function understandOne(
   const words = (): string[] => heard.map((word) => word.text);
   const [best] = weighed;
   if (best === undefined) {
-    return unclear(text, foreign(text) ? 'not-english' : 'outside-grammar', suggest(words(), near));
+    return unclear(text, whyNot(text, heard), suggest(words(), near));
   }
   const judged = judge(text, best, weighed.slice(1), watch);
+  // "suction one twenty volts": the unit cannot be taken there; the place was not said in vain.
+  const { meaning } = judged;
+  if (judged.verdict === 'rejected' && judged.repaired !== undefined && meaning.kind === 'value' && meaning.unit) {
+    return unclear(text, 'other-unit', suggest(words(), near));
+  }
   if (judged.meaning.kind !== 'unclear' || judged.meaning.alternatives.length > 0) return judged;
   return { ...judged, meaning: { ...judged.meaning, alternatives: suggest(words(), near) } };
+}
+
+/** Why nothing can be made of it: another language, a unit that does not belong to the place, or no sentence at all. */
+function whyNot(text: string, heard: readonly HeardWord[]): UnclearReason {
+  if (foreign(text)) return 'not-english';
+  const counted = heard.some((word) => word.numeral !== undefined || NUMBER_WORDS.includes(word.text));
+  return counted && heard.some((word) => UNIT_NAMES.has(word.text)) ? 'other-unit' : 'outside-grammar';
 }
 
 /** Mostly letters that English does not write. */

@@ -1,10 +1,12 @@
 import { LINKING_WORDS } from '../vocabulary/homophones.ts';
 import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
+import { UNIT_NAMES } from '../vocabulary/units.ts';
 import { compose } from './compose/compose.ts';
 import type { Draft } from './compose/draft.ts';
-import { segmentsOf } from './compose/segment.ts';
+import { numbersOf, type Segment, segmentsOf } from './compose/segment.ts';
 import type { Path } from './match.ts';
 import type { Expectation, Meaning, Understanding } from './meaning.ts';
+import { readNumber } from './numbers/read-number.ts';
 import type { Taken } from './word-choices.ts';
 
 /** Two meanings whose costs differ by less are both possible. */
@@ -22,7 +24,7 @@ export function weigh(paths: readonly Path[], expectation: Expectation | undefin
   const byMeaning = new Map<string, Weighed>();
   for (const path of paths) {
     const segments = segmentsOf(path);
-    if (segments === undefined) continue;
+    if (segments === undefined || !isWhole(segments)) continue;
     const drafts = segments.map((segment) => compose(segment, expectation));
     for (const draft of together(drafts)) {
       const weighed = { draft, cost: path.cost + draft.cost, repaired: repairsOf(path) };
@@ -34,6 +36,37 @@ export function weigh(paths: readonly Path[], expectation: Expectation | undefin
   return [...byMeaning.values()].sort((a, b) => a.cost - b.cost);
 }
 
+/** "twenty degrees | across the coil": what begins so belongs to what was said before it. */
+const BELONGS: readonly string[] = ['across', 'on', 'at', 'in', 'of', 'from', 'between'];
+const belongs = (word: string): boolean => BELONGS.includes(word) || UNIT_NAMES.has(word);
+
+/** Whether it is a reading with its place first: only then the place behind it is another. */
+function endsInValue({ frame, items }: Segment): boolean {
+  if (frame !== 'reading' && frame !== 'pair') return false;
+  const value = items.findLastIndex(({ tag }) => tag === 'said' || tag === 'value');
+  return value > items.findLastIndex(({ tag }) => tag === 'tip' || tag === 'named');
+}
+
+/**
+ * Whether each number stays whole: of "leg one one twenty two leg two" no second reading may take the end of the first
+ * number. A place that comes next follows a reading alone.
+ */
+function isWhole(segments: readonly Segment[]): boolean {
+  return segments.every((segment, index) => {
+    const before = segments[index - 1];
+    if (segment.frame === 'next-place') {
+      return before !== undefined && endsInValue(before) && !belongs(segment.opens ?? '');
+    }
+    const [first] = numbersOf(segment.items);
+    const runs = before === undefined ? undefined : first?.runsFrom;
+    // Two numbers with nothing between them are one; with an "and" they are where that makes one.
+    return runs === undefined || (runs.at(-1) === 'and' && readNumber([...runs, ...first!.words]) === undefined);
+  });
+}
+
+/** A meaning of the same quantity as the reading before it is so much likelier: "compressor twelve amps, fan one point one". */
+const SAME_QUANTITY = 0.9;
+
 /** One draft for the whole: the only segment's own, or all of them side by side. */
 function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
   const [only] = drafts;
@@ -42,21 +75,41 @@ function together(drafts: readonly (readonly Draft[])[]): readonly Draft[] {
   let cost = 0;
   let doubt: Draft | undefined;
   for (const choices of drafts) {
-    const [best, next] = [...choices].sort((a, b) => a.cost - b.cost);
+    const latest = parts.at(-1);
+    const [best, next] = [...choices].sort((a, b) => nearTo(latest, a) - nearTo(latest, b));
     if (best === undefined) return [];
-    parts.push(...(best.meaning.kind === 'several' ? best.meaning.parts : [best.meaning]));
+    const set = setRight(latest, best.meaning);
+    if (set !== undefined) parts.pop();
+    const meaning = set ?? best.meaning;
+    parts.push(...(meaning.kind === 'several' ? meaning.parts : [meaning]));
     cost += best.cost;
-    if (best.doubt !== undefined) doubt ??= best;
-    else if (next !== undefined && next.cost < best.cost + MARGIN) doubt ??= { ...best, doubt: 'several-places-fit' };
+    if (set !== undefined) doubt ??= { ...best, doubt: 'several-values-fit' };
+    else if (best.doubt !== undefined) doubt ??= best;
+    else if (next !== undefined && nearTo(latest, next) < nearTo(latest, best) + MARGIN)
+      doubt ??= { ...best, doubt: 'several-places-fit' };
   }
+  const [sole] = parts;
   return [
     {
-      meaning: { kind: 'several', parts },
+      meaning: parts.length === 1 && sole !== undefined ? sole : { kind: 'several', parts },
       cost: cost + 0.9 * (drafts.length - 1),
       ...(doubt?.doubt && { doubt: doubt.doubt }),
       ...(doubt?.twin !== undefined && { twin: doubt.twin }),
     },
   ];
+}
+
+/** What a meaning costs behind the one before it. */
+function nearTo(latest: Meaning | undefined, { meaning, cost }: Draft): number {
+  const same =
+    latest?.kind === 'reading' && meaning.kind === 'reading' && latest.reading.quantity === meaning.reading.quantity;
+  return same ? cost - SAME_QUANTITY : cost;
+}
+
+/** "leg one one eighteen, correction, leg two": a reading that was set right in the same breath. It is asked. */
+function setRight(latest: Meaning | undefined, meaning: Meaning): Meaning | undefined {
+  if (latest?.kind !== 'reading' || meaning.kind !== 'command' || meaning.correction === undefined) return undefined;
+  return { kind: 'reading', reading: { ...latest.reading, ...meaning.correction } };
 }
 
 /** "leg to ground": a word that links more often than it counts was taken for a digit. Not without asking. */

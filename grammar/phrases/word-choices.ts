@@ -1,6 +1,7 @@
-import { FILLERS, HESITATIONS, NEGATIONS } from '../vocabulary/fillers.ts';
+import { FILLERS, HESITATIONS, NEGATIONS, UNREAL_WORDS } from '../vocabulary/fillers.ts';
 import { HOMOPHONES } from '../vocabulary/homophones.ts';
 import { NUMBER_WORDS, TEEN_WORDS, UNIT_WORDS } from '../vocabulary/number-words.ts';
+import { UNIT_NAMES } from '../vocabulary/units.ts';
 import type { Network } from './network.ts';
 import type { HeardWord } from './tokenise.ts';
 import { NUMERAL, POSSESSIVE } from './words.ts';
@@ -22,7 +23,8 @@ export const COST = { homophone: 0.4, filler: 0.4, hesitation: 0.4, skipped: 3 }
 
 const fillers = new Set(FILLERS);
 const hesitations = new Set(HESITATIONS);
-const negations = new Set(NEGATIONS);
+/** Words without which a sentence says another thing; a unit is never dropped either. */
+const turning = new Set([...NEGATIONS, ...UNREAL_WORDS, ...UNIT_NAMES]);
 const numberWords = new Map<number, string[]>();
 for (const [word, value] of [...Object.entries(UNIT_WORDS), ...Object.entries(TEEN_WORDS)]) {
   numberWords.set(value, [...(numberWords.get(value) ?? []), word]);
@@ -41,7 +43,7 @@ export function apart(word: HeardWord, network: Network): HeardWord[] {
 export function passOver(word: HeardWord, forgiving: boolean): PassedOver | undefined {
   if (fillers.has(word.text) || word.text === POSSESSIVE) return 'filler';
   if (hesitations.has(word.text)) return 'hesitation';
-  return forgiving && !isNumber(word) && !negations.has(word.text) ? 'skipped' : undefined;
+  return forgiving && !isNumber(word) && !turning.has(word.text) ? 'skipped' : undefined;
 }
 
 export interface Choice extends Near {

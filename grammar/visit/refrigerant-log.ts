@@ -1,3 +1,4 @@
+import { inBaseUnit } from '../vocabulary/in-base-unit.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { VisitOutcome } from './events.ts';
 import type { VisitFacts } from './facts.ts';
@@ -55,13 +56,13 @@ function wentIn({ quantity, value }: Reading): boolean {
   return quantity === 'mass' && typeof value === 'number' && value > 0;
 }
 
-const OUNCES_A_POUND = 16;
-
-function entryOf(facts: VisitFacts, { quantity, at, value, unit }: Reading, from: string): Log {
-  if (at[0] !== 'system' || typeof value !== 'number') return [];
+function entryOf(facts: VisitFacts, reading: Reading, from: string): Log {
+  const { quantity, at } = reading;
+  const value = inBaseUnit(reading);
+  if (at[0] !== 'system' || value === undefined) return [];
   switch (quantity) {
     case 'mass':
-      return [{ is: 'mass', from, ounces: unit === '[lb_av]' ? value * OUNCES_A_POUND : value }];
+      return [{ is: 'mass', from, ounces: value }];
     case 'vacuum':
       return [{ is: 'vacuum', from }];
     case 'pressure': {

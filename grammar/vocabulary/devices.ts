@@ -15,7 +15,13 @@ export const DEVICES = [
     say: '(outdoor | condenser | outside | outdoor unit | condensing unit) (disconnect | pull out) | (disconnect | pull out) (at | on | for) the (condenser | outdoor unit | outside unit)',
     at: '(outdoor | condenser | outside | outdoor unit) disconnect',
   },
-  { device: 'disconnect', place: 'outdoor', withoutPlace: true, say: 'disconnect | pull out', at: 'disconnect' },
+  {
+    device: 'disconnect',
+    place: 'outdoor',
+    withoutPlace: true,
+    say: '(disconnect | pull out) [at the unit]',
+    at: 'disconnect',
+  },
   {
     device: 'disconnect',
     place: 'air-handler',
@@ -60,7 +66,7 @@ export const SWITCH_STATES = [
   {
     state: 'open',
     after:
-      '(is | has been | are) ([been] pulled [out] | out | open | opened | off | switched off | turned off | killed | [in the] off [position])',
+      '(is | has been | are | is now) ([been] pulled [out] | out | open | opened | off | switched off | turned off | killed | [in the] off [position])',
     before: "[i | i've | i have] (pulled | opened | killed | switched off | turned off | shut off | cut)",
   },
   {
@@ -98,6 +104,37 @@ export const SWITCH_AROUND = [
     after: '[and] locked it [out]',
   },
 ] as const satisfies readonly { state: 'open' | 'closed' | 'locked'; before: string; after: string }[];
+
+/** Reports without a verb, that must name the place behind: "breaker off at the panel". */
+export const SWITCHED_AT = [
+  {
+    device: 'breaker',
+    place: 'panel',
+    name: '[the] breaker',
+    where: '(at | in) the [main | breaker | electrical] panel',
+  },
+  {
+    device: 'breaker',
+    place: 'air-handler',
+    name: '[the] breaker',
+    where: '(at | in) the (air handler | indoor unit)',
+  },
+  {
+    device: 'disconnect',
+    place: 'outdoor',
+    name: '[the] (disconnect | pull out)',
+    where: 'outside | outdoors | at the (condenser | outdoor unit | outside unit)',
+  },
+  { device: 'disconnect', place: 'air-handler', name: '[the] disconnect', where: 'at the (air handler | indoor unit)' },
+] as const satisfies readonly { device: SwitchingDevice; place: SwitchPlace; name: string; where: string }[];
+export const SWITCHED_STATES = [
+  {
+    state: 'open',
+    say: '(is | has been) [shut | turned | switched] off | [shut | turned | switched] off | [is] pulled [out]',
+  },
+  { state: 'locked', say: '(is | has been) locked [out] [and tagged] | locked [out] [and tagged]' },
+  { state: 'closed', say: '(is | has been) [turned | switched] [back] on | [turned | switched] [back] on' },
+] as const;
 
 /** Reports of power with a device named after it: "power is off at the outdoor disconnect". */
 export const POWER_STATES = [

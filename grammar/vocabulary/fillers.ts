@@ -21,12 +21,15 @@ export const FILLERS: readonly string[] = [
   'my',
   'got',
   'here',
+  'only',
+  'also',
+  'really',
 ];
 
 /** Sounds of thinking. Before a number they say nothing; inside or after one, the speaker may be about to go on. */
 export const HESITATIONS: readonly string[] = ['uh', 'um', 'er', 'erm', 'ah', 'hmm', 'mm', 'eh', 'uhm', 'umm'];
 
-/** Words that turn a sentence round: repair never passes over them. */
+/** Words that turn a sentence round: repair never passes over them, and takes none of them for another word. */
 export const NEGATIONS: readonly string[] = [
   'no',
   'not',
@@ -52,4 +55,77 @@ export const NEGATIONS: readonly string[] = [
   "wouldn't",
   "shouldn't",
   'cannot',
+  "ain't",
+  'neither',
+  'nor',
+  'nobody',
+  'hardly',
+  'barely',
+  'almost',
+  'nearly',
+  'partly',
+  'yet',
+  'unless',
+];
+
+/**
+ * Words that make a wish, a question, a condition or hearsay of a sentence. Repair never passes over them either: "who
+ * pulled the disconnect" reports nothing.
+ */
+export const UNREAL_WORDS: readonly string[] = [
+  'should',
+  'would',
+  'could',
+  'might',
+  'may',
+  'must',
+  'ought',
+  'supposed',
+  'gonna',
+  'will',
+  "i'll",
+  "we'll",
+  "i'd",
+  'if',
+  'when',
+  'before',
+  'until',
+  'who',
+  'what',
+  'which',
+  'why',
+  'how',
+  'did',
+  'do',
+  'does',
+  'have',
+  'are',
+  'is',
+  'was',
+  'were',
+  'you',
+  'he',
+  'she',
+  'they',
+  'customer',
+  'thought',
+  'used',
+  'yesterday',
+  'normally',
+  'usually',
+  'last',
+  'want',
+  'need',
+  'needs',
+  'let',
+  'or',
+  'by',
+  // What tells of amps.
+  'pulling',
+  'drawing',
+  // Orders to somebody else: "pull the disconnect".
+  'pull',
+  'kill',
+  'flip',
+  'turn',
 ];

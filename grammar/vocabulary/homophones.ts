@@ -8,7 +8,6 @@ export const HOMOPHONES: Readonly<Record<string, readonly string[]>> = {
   two: ['to'],
   for: ['four'],
   fore: ['four'],
-  four: ['for'],
   ate: ['eight'],
   ait: ['eight'],
   won: ['one'],
@@ -47,6 +46,8 @@ export const HOMOPHONES: Readonly<Record<string, readonly string[]>> = {
   lo: ['low'],
   blew: ['blue'],
   read: ['red'],
+  "ain't": ["isn't", "aren't"],
+  naught: ['nought'],
   fuze: ['fuse'],
 };
 
@@ -64,6 +65,8 @@ export const SPELLED: Readonly<Record<string, string>> = {
   tev: 't e v',
   cfm: 'c f m',
   psig: 'p s i g',
+  psi: 'p s i',
+  kpa: 'k p a',
   ol: 'o l',
   rh: 'r h',
   mfd: 'm f d',

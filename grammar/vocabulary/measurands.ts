@@ -21,6 +21,11 @@ export interface Measurand {
   readonly high: number;
   readonly likely: readonly (readonly [number, number])[];
   readonly shape: NumberShape;
+  /**
+   * Values at which the trade decides otherwise, where it decides by a few: between two values with none of them between
+   * there is nothing to ask. Common practice.
+   */
+  readonly turns?: readonly number[];
   /** Names of its own, besides the names of its tips. */
   readonly say?: string;
   /** Not what is meant by names it shares with others ("C to R", "herm section"), unless expected or a unit says so. */
@@ -32,7 +37,7 @@ export interface Measurand {
   readonly open?: true;
 }
 
-type Bands = Pick<Measurand, 'quantity' | 'unit' | 'low' | 'high' | 'likely' | 'shape' | 'open' | 'gauge'>;
+type Bands = Pick<Measurand, 'quantity' | 'unit' | 'low' | 'high' | 'likely' | 'shape' | 'open' | 'gauge' | 'turns'>;
 
 /** A leg to ground of a 120/240 V service: dead, back-fed ghost, or within 10 % of nominal. */
 const LEG: Bands = {
@@ -70,6 +75,7 @@ const ACROSS: Bands = {
     [108, 132],
     [216, 264],
   ],
+  turns: [0.2, 0.5, 1, 2, 6, 20, 50, 90, 108, 120, 132, 180, 216, 240, 264],
   shape: 'to-299',
 };
 /** A pair of 24 V control conductors. */
@@ -115,6 +121,7 @@ const TO_SHELL: Bands = {
     [0, 50],
     [1e5, 2e9],
   ],
+  turns: [1, 10, 100, 1e3, 1e4, 1e5, 1e6, 2e6, 5e6, 2e7, 5e7, 1e8],
   shape: 'to-9999',
   open: true,
 };
@@ -124,6 +131,7 @@ const INSULATION: Bands = {
   low: 0,
   high: 5000,
   likely: [[0, 5000]],
+  turns: [1, 2, 5, 20, 50, 100],
   shape: 'to-9999',
   open: true,
 };
@@ -191,7 +199,11 @@ const psi = (high: number, from: number, to: number): Bands => ({
   unit: '[psi]',
   low: -15,
   high,
-  likely: [[from, to]],
+  // Nothing at all: an empty circuit.
+  likely: [
+    [0, 0],
+    [from, to],
+  ],
   shape: 'to-699',
   gauge: true,
 });
@@ -213,7 +225,7 @@ const ROWS = [
   {
     ...PAIR,
     at: ['L1', 'L2'],
-    say: 'leg to leg | line to line | line volts | line voltage | line side | line side [of the] contactor | contactor line side | supply volts | supply voltage | across the line | across the line side',
+    say: 'leg to leg | line to line | phase to phase | hot to hot | top of [the] contactor | line volts | line voltage | line side | line side [of the] contactor | contactor line side | supply volts | supply voltage | across the line | across the line side',
   },
   // load side of the contactor
   { ...LEG, at: ['T1', 'ground'], say: 't one' },
@@ -221,7 +233,7 @@ const ROWS = [
   {
     ...PAIR,
     at: ['T1', 'T2'],
-    say: 'load side | load to load | load side [of the] contactor | contactor load side | across the load side | load volts',
+    say: 'load side | load to load | bottom of [the] contactor | load side [of the] contactor | contactor load side | across the load side | load volts',
   },
   {
     ...ACROSS,
@@ -379,19 +391,24 @@ const ROWS = [
   {
     ...TO_SHELL,
     at: ['comp-C', 'shell'],
-    say: 'compressor to ground | windings to (shell | ground) | winding to (shell | ground) | compressor windings to (shell | ground) | compressor to shell',
+    say: 'compressor to ground | windings to (shell | ground) | winding to (shell | ground) | compressor windings to (shell | ground) | compressor to shell | [the] compressor [is] shorted to (ground | shell)',
   },
   { ...TO_SHELL, at: ['comp-R', 'shell'] },
   { ...TO_SHELL, at: ['comp-S', 'shell'] },
   {
     ...INSULATION,
     at: ['comp-C', 'shell'],
-    onlyByName: true,
+    rare: true,
     say: "[compressor] insulation [resistance] | [compressor] insulation to (shell | ground) | compressor megger | megger | [i] (meg'd | megged) it",
   },
   // outdoor fan motor: volts at its leads, windings
   { ...RAISED, at: ['fan-C', 'fan-R'], rare: true, say: 'fan motor volts | volts at the fan motor' },
-  { ...winding(8, 90), rare: true, at: ['fan-C', 'fan-R'], say: 'fan [motor] run winding' },
+  {
+    ...winding(8, 90),
+    rare: true,
+    at: ['fan-C', 'fan-R'],
+    say: 'fan [motor] run winding | [condenser | outdoor] fan [motor] windings',
+  },
   { ...winding(10, 150), rare: true, at: ['fan-C', 'fan-S'], say: 'fan [motor] start winding' },
   { ...winding(20, 220), rare: true, at: ['fan-R', 'fan-S'] },
   { ...TO_SHELL, rare: true, at: ['fan-C', 'fan-frame'], say: 'fan motor to (ground | frame)' },
@@ -508,12 +525,12 @@ const ROWS = [
   {
     ...amps(200, 40),
     at: ['compressor'],
-    say: 'compressor amps | compressor current | compressor | compressor draw | amps [on | at] [the] compressor',
+    say: 'compressor amps | compressor current | compressor | compressor draw | compressor common [lead | wire] [amps] | amps [on | at] [the] compressor',
   },
   {
     ...amps(15, 5),
     at: ['fan-motor'],
-    say: '[outdoor | condenser] fan (amps | current | draw) | [outdoor | condenser] fan motor (amps | current | draw) | fan motor | outdoor fan | condenser fan | fan | amps [on | at] [the] [outdoor | condenser] fan [motor]',
+    say: '[outdoor | condenser] fan (amps | current | draw) | [outdoor | condenser] fan motor [amps | current | draw] | outdoor fan | condenser fan | fan | amps [on | at] [the] [outdoor | condenser] fan [motor]',
   },
   {
     ...amps(30, 15),
@@ -523,7 +540,7 @@ const ROWS = [
   {
     ...amps(30, 10),
     at: ['comp-S'],
-    say: 'start lead (amps | current) | start winding (amps | current) | compressor start amps | amps on the start lead',
+    say: 'start (lead | winding) [amps | current] | compressor start amps | amps on the start lead',
   },
   {
     ...amps(10, 3),
@@ -532,8 +549,12 @@ const ROWS = [
   },
   { ...amps(5, 2), at: ['crankcase-heater'], say: '[crankcase] heater amps' },
   // temperatures
-  { ...degrees(20, 160, 35, 95), at: ['supply-air'], say: 'supply [air] [temp | temperature] | discharge air' },
-  { ...degrees(20, 130, 55, 100), at: ['return-air'], say: 'return [air] [temp | temperature]' },
+  {
+    ...degrees(20, 160, 35, 95),
+    at: ['supply-air'],
+    say: '[indoor] supply [air] [temp | temperature] | discharge air',
+  },
+  { ...degrees(20, 130, 55, 100), at: ['return-air'], say: '[indoor] return [air] [temp | temperature]' },
   {
     ...degrees(-30, 135, 40, 120),
     at: ['outdoor-air'],
@@ -547,23 +568,23 @@ const ROWS = [
   {
     ...degrees(-20, 150, 25, 90),
     at: ['suction-line'],
-    say: 'suction line [temp | temperature] | suction (temp | temperature) | vapor line [temp | temperature] | big line',
+    say: 'suction | suction line [temp | temperature] | suction (temp | temperature) | vapor line [temp | temperature] | big line',
   },
   {
     ...degrees(20, 180, 60, 130),
     at: ['liquid-line'],
-    say: 'liquid line [temp | temperature] | liquid (temp | temperature) | small line | little line',
+    say: 'liquid | liquid line [temp | temperature] | liquid (temp | temperature) | small line | little line',
   },
   {
     ...degrees(40, 300, 100, 240),
     at: ['discharge-line'],
-    say: 'discharge line [temp | temperature] | discharge (temp | temperature) | hot gas line',
+    say: 'discharge line [temp | temperature] | discharge (temp | temperature) | hot gas line [temp | temperature]',
   },
   {
     ...degrees(30, 100, 45, 82),
     quantity: 'wet-bulb',
     at: ['return-air'],
-    say: 'wet bulb | return wet bulb | indoor wet bulb',
+    say: '[return | indoor] [air] wet bulb | wet bulb (in [the] return | indoors)',
   },
   {
     ...degrees(20, 100, 40, 85),
@@ -576,31 +597,31 @@ const ROWS = [
     ...degrees(-20, 90, 0, 45),
     quantity: 'difference',
     at: ['suction-line'],
-    say: 'superheat | super heat | suction superheat',
+    say: '[suction] (superheat | super heat) [of]',
   },
   {
     ...degrees(-20, 90, 0, 40),
     quantity: 'difference',
     at: ['liquid-line'],
-    say: 'subcooling | subcool | sub cooling | sub cool',
+    say: '(subcooling | subcool | sub cooling | sub cool) [of]',
   },
   {
     ...degrees(-20, 70, 0, 30),
     quantity: 'difference',
     at: ['supply-air', 'return-air'],
     onlyByName: true,
-    say: 'temperature split | temp split | split | delta t | air split',
+    say: '[temperature | temp | air] split [of] | delta t [of] | (temperature | temp) drop [across the coil] | [temperature | temp] split across the coil',
   },
   // pressures
   {
     ...psi(450, 20, 260),
     at: ['suction-port'],
-    say: 'suction [pressure] | low side [pressure] | vapor pressure | blue gauge | suction p s i',
+    say: 'suction [pressure] | low side [pressure] | vapor pressure | [the] blue (gauge | hose) | suction p s i | suction side [pressure]',
   },
   {
     ...psi(750, 80, 600),
     at: ['liquid-port'],
-    say: 'liquid [pressure] | high side [pressure] | head [pressure] | red gauge | discharge pressure | liquid p s i',
+    say: 'liquid [pressure] | high side [pressure] | head [pressure] | [the] red (gauge | hose) | discharge pressure | liquid p s i',
   },
   {
     quantity: 'vacuum',
@@ -609,8 +630,9 @@ const ROWS = [
     low: 0,
     high: 25000,
     likely: [[0, 2500]],
+    turns: [300, 500, 1000, 1500],
     shape: 'to-9999',
-    say: 'vacuum | micron gauge | microns | evacuation',
+    say: '[the] vacuum [pump | gauge] | [the] micron gauge | microns | evacuation',
   },
   {
     quantity: 'vacuum',
@@ -619,7 +641,7 @@ const ROWS = [
     at: ['suction-port'],
     low: 0,
     high: 30,
-    likely: [[25, 30]],
+    likely: [[1, 30]],
     shape: 'to-99',
     gauge: true,
     say: 'suction [pressure] | low side [pressure]',
@@ -633,7 +655,7 @@ const ROWS = [
     likely: [[50, 600]],
     shape: 'to-699',
     gauge: true,
-    say: 'pressure test | standing pressure | nitrogen [pressure] | system pressure',
+    say: 'pressure test | standing pressure | nitrogen [pressure] | test pressure | system [pressure]',
   },
   // air
   {
@@ -687,7 +709,7 @@ const ROWS = [
     high: 100,
     likely: [[15, 90]],
     shape: 'to-99',
-    say: '[return | indoor] humidity | relative humidity | r h',
+    say: '[return [air] | indoor [air]] [relative] humidity | return [air] r h | r h',
   },
   {
     quantity: 'humidity',
@@ -697,7 +719,7 @@ const ROWS = [
     high: 100,
     likely: [[10, 100]],
     shape: 'to-99',
-    say: 'outdoor humidity | outside humidity',
+    say: '(outdoor | outside) [air] [relative] humidity',
   },
   {
     quantity: 'frequency',
@@ -707,7 +729,7 @@ const ROWS = [
     high: 70,
     likely: [[59, 61]],
     shape: 'to-99',
-    say: 'line frequency | frequency',
+    say: '[line] frequency | line hertz',
   },
   {
     quantity: 'time',
@@ -717,7 +739,7 @@ const ROWS = [
     high: 600,
     likely: [[0, 120]],
     shape: 'to-299',
-    say: 'run time | running time | [system] running [for] | been running [for]',
+    say: 'run time | running time | [system] running for | been running for',
   },
 ] as const satisfies readonly Measurand[];
 export const MEASURANDS: readonly Measurand[] = ROWS;

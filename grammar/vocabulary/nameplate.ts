@@ -13,8 +13,9 @@ export interface NameplateField {
   /** What the number can be at all, in `unit`. */
   readonly low?: number;
   readonly high?: number;
-  /** Also understood without the word "nameplate" before it. */
+  /** Also understood without the word "nameplate" before it; or by these names alone. */
   readonly alone?: true;
+  readonly aloneAs?: string;
 }
 
 export const NAMEPLATE_FIELDS = [
@@ -32,6 +33,8 @@ export const NAMEPLATE_FIELDS = [
     name: 'rated load amps',
     say: 'r l a | rated load amps | compressor r l a | rated load',
     value: 'number',
+    low: 2,
+    high: 150,
     unit: 'A',
     alone: true,
   },
@@ -40,6 +43,8 @@ export const NAMEPLATE_FIELDS = [
     name: 'locked rotor amps',
     say: 'l r a | locked rotor amps | compressor l r a | locked rotor',
     value: 'number',
+    low: 5,
+    high: 500,
     unit: 'A',
     alone: true,
   },
@@ -64,6 +69,8 @@ export const NAMEPLATE_FIELDS = [
     name: 'minimum circuit ampacity',
     say: 'm c a | minimum circuit (amps | ampacity) | min circuit (amps | ampacity)',
     value: 'number',
+    low: 2,
+    high: 200,
     unit: 'A',
     alone: true,
   },
@@ -72,6 +79,8 @@ export const NAMEPLATE_FIELDS = [
     name: 'maximum overcurrent protection',
     say: 'm o c p | max fuse | maximum fuse | max breaker | maximum breaker | max overcurrent | maximum overcurrent [protection]',
     value: 'number',
+    low: 5,
+    high: 200,
     unit: 'A',
     alone: true,
   },
@@ -128,6 +137,7 @@ export const NAMEPLATE_FIELDS = [
     id: 'subcooling',
     name: 'subcooling',
     say: '[target | design] subcooling',
+    aloneAs: '(target | design | nameplate) (subcooling | subcool)',
     value: 'number',
     unit: '[degF]',
     low: 3,
@@ -138,12 +148,14 @@ export const NAMEPLATE_FIELDS = [
     name: 'tons',
     say: 'tons | tonnage | size | capacity',
     value: 'number',
+    low: 0.5,
+    high: 25,
     alone: true,
   },
   {
     id: 'metering',
     name: 'metering device',
-    say: 'metering [device] | metering device is',
+    say: 'metering [device] | metering device is | [it | unit] (has | uses) a',
     value: 'choice',
     alone: true,
     choices: [

@@ -13,7 +13,7 @@ export const OBSERVATIONS = [
   {
     id: 'fan-turning',
     name: 'outdoor fan is turning',
-    say: '$fan ((is | is now) (turning | running | spinning | going) | runs | turns | turning | running | spinning)',
+    say: '$fan ((is | is now) (turning | running | spinning | going) | runs | turns)',
   },
   {
     id: 'fan-spins-freely',
@@ -28,28 +28,28 @@ export const OBSERVATIONS = [
   {
     id: 'fan-hums',
     name: 'outdoor fan hums',
-    say: "$fan (hums | is humming | just hums | humming | hums but (will not | won't) turn)",
+    say: "$fan (hums | is humming | just hums | humming | hums but (will not | won't) (turn | spin | start | run))",
   },
   {
     id: 'compressor-running',
     name: 'compressor is running',
-    say: '[the] compressor ((is | is now) (running | on | going) | runs | running | is up | started)',
+    say: '[the] compressor ((is | is now) (running | on | going) | runs | is up | started)',
   },
   {
     id: 'compressor-not-running',
     name: 'compressor is not running',
-    say: "[the] compressor ((is not | isn't | not) (running | on | going) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off | is down)",
+    say: "[the] compressor ((is not | isn't | not) (running | on | going | starting | coming on) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off | is down)",
   },
   {
     id: 'compressor-hums-and-trips',
     name: 'compressor hums and trips',
-    say: '[the] compressor ((hums | is humming) [and (trips | kicks off | cuts out | goes off)] | trips [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | is tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
+    say: '[the] compressor ((hums | is humming) [[and | then | and then] (trips | kicks off | cuts out | goes off)] | trips [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | is tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
   },
   {
     id: 'compressor-very-hot',
     name: 'compressor is very hot',
     aloud: 'compressor is burning to the touch',
-    say: '[the] compressor (is | feels) ([very | really | too | burning] hot | too hot to touch | burning [to the touch])',
+    say: '[the] compressor (is | feels) ([very | really | too | burning] hot [as hell | to [the] touch] | hot as hell | burning up | too hot to touch | burning [to the touch])',
   },
   {
     id: 'contactor-pulled-in',
@@ -64,7 +64,7 @@ export const OBSERVATIONS = [
   {
     id: 'contacts-burnt',
     name: 'contacts are burnt',
-    say: '[the] [contactor] (contacts | points) (are | look) (burnt | burned | pitted | black | [pretty] burnt up | cooked)',
+    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] (burnt | burned | pitted | black | [pretty] burnt up | cooked)',
   },
   {
     id: 'contacts-stuck',
@@ -74,12 +74,12 @@ export const OBSERVATIONS = [
   {
     id: 'capacitor-swollen',
     name: 'capacitor is swollen',
-    say: '[the] (capacitor | cap) is (swollen | bulged | bulging | domed | puffed up | leaking) | [the] top of the (capacitor | cap) is (swollen | bulged | domed)',
+    say: '[the] (capacitor | cap) (is | looks) (swollen [up] | bulged [out] | bulging | domed | puffed up | leaking) | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | domed)',
   },
   {
     id: 'blower-running',
     name: 'blower is running',
-    say: '[the] (blower | indoor fan | blower motor) ((is | is now) (running | on | going | turning) | runs | running)',
+    say: '[the] (blower | indoor fan | blower motor) ((is | is now) (running | on | going | turning) | runs)',
   },
   {
     id: 'blower-not-running',
@@ -99,23 +99,23 @@ export const OBSERVATIONS = [
   {
     id: 'filter-dirty',
     name: 'filter is dirty',
-    say: '[the] [air] filter is ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | packed)',
+    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | packed)',
   },
-  { id: 'filter-clean', name: 'filter is clean', say: '[the] [air] filter is (clean | new | fine | good)' },
+  { id: 'filter-clean', name: 'filter is clean', say: '[the] [air] filter (is | looks) (clean | new | fine | good)' },
   {
     id: 'coil-iced',
     name: 'indoor coil is iced',
-    say: '[the] [indoor | evaporator | evap] coil is (iced [over | up] | frozen [up | over] | a block of ice) | ice on the [indoor | evaporator | evap] coil',
+    say: '[the] ([indoor | evaporator | evap] coil | evaporator) (is | looks) (iced [over | up] | frozen [up | over | solid] | a block of ice) | ice on the [indoor | evaporator | evap] coil',
   },
   {
     id: 'outdoor-coil-dirty',
     name: 'outdoor coil is dirty',
-    say: '[the] (outdoor | condenser | outside) coil is ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | matted)',
+    say: '[the] (outdoor | condenser | outside) coil (is | looks) ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | matted)',
   },
   {
     id: 'outdoor-coil-clean',
     name: 'outdoor coil is clean',
-    say: '[the] (outdoor | condenser | outside) coil is (clean | fine | good)',
+    say: '[the] (outdoor | condenser | outside) coil (is | looks) (clean | fine | good)',
   },
   {
     id: 'drain-pan-full',
@@ -125,12 +125,12 @@ export const OBSERVATIONS = [
   {
     id: 'oil-stain',
     name: 'oil stain at a joint',
-    say: '(oil stain | oil | oily spot | oil spot) (at | on | around) (a | the) (joint | fitting | braze joint | flare | valve | coil)',
+    say: "[there is | there's] (oil [stain | residue] | [an] oily spot | [an] oil spot) (at | on | around) (a | the) (joint | fitting | braze joint | flare [nut] | [service | suction | liquid] valve | coil)",
   },
   {
     id: 'thermostat-blank',
     name: 'thermostat is blank',
-    say: '[the] $stat (is | screen is | display is) (blank | dead | dark)',
+    say: '[the] $stat (is | screen is | display is | went) (blank | dead | dark)',
   },
   {
     id: 'thermostat-calling',
@@ -145,7 +145,7 @@ export const OBSERVATIONS = [
   {
     id: 'breaker-tripped',
     name: 'breaker is tripped',
-    say: '[the] breaker (is tripped | tripped | has tripped | trips | is in the middle)',
+    say: '[the] breaker (is tripped | tripped | has tripped | trips | was tripped | is in the middle) [when i got here | when i showed up]',
   },
   {
     id: 'covers-on',
@@ -200,7 +200,7 @@ export const OBSERVATIONS = [
   {
     id: 'disconnect-out',
     name: 'disconnect was found out',
-    say: 'found the disconnect (out | off | open) | [the] disconnect was [found] (out | off | open)',
+    say: 'found the disconnect (out | off | open | pulled) | [the] disconnect was [found] (out | off | open)',
   },
 ] as const;
 export type ObservationId = (typeof OBSERVATIONS)[number]['id'];

@@ -6,6 +6,8 @@ export interface PartRating {
   readonly id: string;
   readonly unit: UnitCode | 'pole' | 'ton' | '1';
   readonly say: string;
+  /** No part of a unit has more. Common practice. */
+  readonly high: number;
 }
 
 /** Parts that are fitted, with the ratings that belong to each, in the order in which they are usually said. */
@@ -27,12 +29,17 @@ export const PARTS = [
   {
     id: 'fan-motor',
     name: 'fan motor',
-    say: '[condenser | outdoor] fan motor',
+    say: '[condenser | outdoor | outside] fan motor',
     ratings: ['hp', 'rpm', 'volts', 'amps'],
   },
   { id: 'blower-motor', name: 'blower motor', say: 'blower motor', ratings: ['hp', 'volts', 'amps'] },
   { id: 'fuse', name: 'fuse', say: '(fuse | fuses | line fuse | line fuses)', ratings: ['amps', 'volts'] },
-  { id: 'control-fuse', name: 'control fuse', say: 'control fuse | board fuse', ratings: ['amps'] },
+  {
+    id: 'control-fuse',
+    name: 'control fuse',
+    say: '(control | board) fuse | fuse on the [control] board',
+    ratings: ['amps'],
+  },
   { id: 'breaker', name: 'breaker', say: 'breaker', ratings: ['poles', 'amps'] },
   { id: 'transformer', name: 'transformer', say: 'transformer', ratings: ['va', 'volts'] },
   { id: 'thermostat', name: 'thermostat', say: 'thermostat | stat', ratings: [] },
@@ -61,25 +68,26 @@ export type FittedPartId = PartId | 'refrigerant';
 export const PARTS_BY_ID = rowsBy('id', PARTS);
 
 export const PART_RATINGS = [
-  { id: 'uF', unit: 'uF', say: 'microfarad | microfarads | mike | mikes' },
-  { id: 'herm-uF', unit: 'uF', say: 'microfarad herm | microfarads herm | herm' },
-  { id: 'fan-uF', unit: 'uF', say: 'microfarad fan | microfarads fan | fan' },
-  { id: 'volts', unit: 'V', say: 'volt | volts' },
-  { id: 'coil-volts', unit: 'V', say: 'volt coil | volts coil' },
-  { id: 'amps', unit: 'A', say: 'amp | amps' },
-  { id: 'poles', unit: 'pole', say: 'pole | poles' },
-  { id: 'hp', unit: '1', say: 'horse | horsepower | h p' },
-  { id: 'rpm', unit: '1', say: 'r p m' },
-  { id: 'va', unit: '1', say: 'v a' },
-  { id: 'tons', unit: 'ton', say: 'ton | tons' },
+  { id: 'uF', unit: 'uF', say: 'microfarad | microfarads | mike | mikes', high: 1000 },
+  { id: 'herm-uF', unit: 'uF', say: 'microfarad herm | microfarads herm | herm', high: 120 },
+  { id: 'fan-uF', unit: 'uF', say: 'microfarad fan | microfarads fan | fan', high: 40 },
+  { id: 'volts', unit: 'V', say: 'volt | volts', high: 600 },
+  { id: 'coil-volts', unit: 'V', say: 'volt coil | volts coil', high: 240 },
+  { id: 'amps', unit: 'A', say: 'amp | amps', high: 200 },
+  { id: 'poles', unit: 'pole', say: 'pole | poles', high: 4 },
+  { id: 'hp', unit: '1', say: 'horse | horsepower | h p', high: 5 },
+  { id: 'rpm', unit: '1', say: 'r p m', high: 1800 },
+  { id: 'va', unit: '1', say: 'v a', high: 200 },
+  { id: 'tons', unit: 'ton', say: 'ton | tons', high: 10 },
 ] as const satisfies readonly PartRating[];
 export type PartRatingId = (typeof PART_RATINGS)[number]['id'];
+export const RATINGS_BY_ID: Readonly<Record<PartRatingId, PartRating>> = rowsBy('id', PART_RATINGS);
 
 /** Words between a part that was taken out and the ratings of the one put in: "swapped the cap for a …". */
 export const FITTED_FOR = '(for | with) [a | an]';
 
 /** Words before a part that say it was put in, and behind it. */
 export const FITTED =
-  "[i | i've | i have] (fitted | installed | put in | replaced | changed [out] | swapped [out | in] | new) [with] [a | an | the | in] [new | another]";
+  "[i | i've | i have] (fitted | installed | put in | replaced | changed [out] | swapped [out | in] | new) [with] [a | an | the | in | both [of] [the]] [new | another] | [i | i've | i have] put (a | the) new";
 
 export const FITTED_AFTER = 'installed | fitted | is in | in place';

@@ -35,7 +35,11 @@ export type UnitCode =
   | 'uF'
   | '[degF]'
   | 'Cel'
+  | 'K'
   | '[psi]'
+  | 'kPa'
+  | 'Pa'
+  | 'bar'
   | "[in_i'Hg]"
   | "[in_i'H2O]"
   | 'um[Hg]'
@@ -44,7 +48,9 @@ export type UnitCode =
   | '%'
   | 'min'
   | '[lb_av]'
-  | '[oz_av]';
+  | '[oz_av]'
+  | 'kg'
+  | 'g';
 
 declare const unitBrand: unique symbol;
 /** A number that carries its unit in the type: a volt is never an ohm. */

@@ -2,21 +2,56 @@ import type { QuantityId } from './quantities.ts';
 
 /** What is said before a value when the value comes first. `of`: only such readings are said so. */
 export const LEADS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [
-  { say: "i've got | i have | i got | i get | got | we have | we've got" },
-  { say: "i'm getting | i am getting | getting | i'm reading | i am reading | i read | reading" },
-  { say: "i see | i'm seeing | i am seeing | seeing | looks like | there's | there is" },
-  { say: "that's | it's | it is" },
-  { say: 'drawing | pulling', of: ['current'] },
+  {
+    say: "i've got | i have | i got | i get | i am having | i'm having | got | we have | we've got | we get | we're at",
+  },
+  {
+    say: "i'm getting | i am getting | getting | i'm reading | i am reading | i read | reading | showing | i'm showing",
+  },
+  {
+    say: "i see | i'm seeing | i am seeing | seeing | looks like | there's | there is | i'm at | i am at | sitting at",
+  },
+  { say: "that's | it's [at] | it is [at] | it shows | it reads | it says | call it | coming in [at]" },
+  { say: '[the] (meter | gauge | clamp) (is | shows | says | reads | is (reading | showing | at))' },
+  { say: '[the] megger (shows | says | reads | is (reading | showing | at))', of: ['insulation'] },
+  { say: '[the] [run | dual] (cap | capacitor) (is | reads | shows | tests)', of: ['capacitance'] },
+  { say: '[is] drawing | [is] pulling', of: ['current'] },
 ];
+
+/** A value on its way or at its end, before it: without a place its unit tells what it is of. */
+export const MOTIONS =
+  "[it | it's | it is | we're] ([is] (holding [steady] | steady | sitting) | held | [is] down | [is] up | [pulled | came | went | got | dropped | fell] down | pulled it down | [went | came | climbed | crept] up | (rose | climbed | fell | dropped | settled) [back]) (at | to)";
 
 /** What stands between a place and its value. */
 export const LINKS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [
-  { say: "is | it's | it is | is at | at | has | still | says | tests | is still" },
-  { say: 'reads | read | reading | is reading | shows | showing | is showing | measures | measured' },
-  { say: "i've got | i have | i get | i'm getting | i am getting | gives [me] | came in at | comes in at" },
-  { say: '[is] putting out | puts out', of: ['voltage'] },
+  {
+    say: "is | are | is got | has got | it's | it is | is at | at | has | still | says | is still [at] | is good [at] | shows up as | good at",
+  },
+  {
+    say: 'reads | read | reading | is reading [at] | shows | showing | is showing | measures | measured | is measuring',
+  },
+  {
+    say: "i've got | i have | i get | i got | i'm getting | i'm reading | i am having | i see | gives [me] | is giving [me]",
+  },
+  {
+    say: 'came in at | comes in at | [is] coming in [at] | is coming | came out [at | to] | comes out [at | to] | [is] out at',
+  },
+  { say: '[is | are] running [at] | [is] sitting [at] | tests [at | out at] | tested [at | out at] | checks [out] at' },
+  { say: 'ohms out at | ohmed out at', of: ['resistance'] },
+  { say: '[is] putting out | puts out | [is] sending [out] | [is] dropping | drops', of: ['voltage'] },
   { say: 'is drawing | drawing | draws | is pulling | pulling | pulls', of: ['current'] },
 ];
+
+/** Said right before a number and changing nothing of it. */
+export const APPROXIMATELY =
+  '[somewhere | right] around | roughly | approximately | [right] about | close to | right at | exactly | like | just | maybe | a solid';
+
+/** Said right behind a value and its unit, and changing nothing of them. */
+export const TRAILERS =
+  'even | flat | exactly | on it | on the money | or so | or thereabouts | steady | solid | on the nose | on the dot | on the meter | [right] now | at the moment | today | i have | i get | i see';
+
+/** How long a value was held: it stands in the words that are kept, and in the clock of the record. */
+export const HELD_FOR = { before: 'after | for', after: 'minutes | minute' } as const;
 
 /** What a place is measured for, said before it: "voltage across …", "amps on …". */
 export const QUANTITY_NAMES: readonly { readonly say: string; readonly of: readonly QuantityId[] }[] = [
@@ -26,6 +61,7 @@ export const QUANTITY_NAMES: readonly { readonly say: string; readonly of: reado
   { say: 'microfarads | capacitance', of: ['capacitance'] },
   { say: 'temperature | temp', of: ['temperature'] },
   { say: 'pressure', of: ['pressure'] },
+  { say: 'megohms | insulation [resistance]', of: ['insulation'] },
 ];
 
 /** Words that stand for a value. `withPlace`: a value only next to the place it was read at. */
@@ -35,9 +71,18 @@ export const VALUE_WORDS = [
     say: 'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
   },
   { is: 'nothing', say: 'nothing | zilch | nada' },
-  { is: 'zero', say: 'no (voltage | volts | power | juice)', of: ['voltage', 'voltage-dc'] },
+  {
+    is: 'zero',
+    say: 'no (voltage | volts | power | juice) [[getting | going | coming] to]',
+    of: ['voltage', 'voltage-dc'],
+  },
+  { is: 'zero', say: 'no (amps | current | amperage | amp draw | draw)', of: ['current'] },
+  { is: 'zero', say: 'no pressure', of: ['pressure'] },
+  { is: 'nothing', say: 'no (microfarads | capacitance)', of: ['capacitance'] },
   { is: 'zero', say: 'goose egg | [a] big fat zero' },
-  { is: 'tone', say: 'it beeps | beeps | continuity | good continuity | has continuity | i have continuity' },
+  { is: 'tone', say: 'it beeps | beeps | (good | full) continuity | (has | i have) (good | full) continuity' },
+  // One short word away from "no continuity".
+  { is: 'shorted', say: '[has | i have | shows | got | there is] continuity' },
   { is: 'tone', say: 'closed', withPlace: true },
   { is: 'shorted', say: 'shorted | dead short | a dead short | short' },
   { is: 'dead', say: 'dead', withPlace: true },
@@ -49,7 +94,9 @@ export const VALUE_WORDS = [
 }[];
 
 /** Words between a value and the place behind it. */
-export const PLACE_PREPOSITIONS = 'on | at | across | from | for | in | of | between';
+export const PLACE_PREPOSITIONS = '[coming] in at | on | at | from | for | in | of';
+/** Those that speak of two tips. */
+export const SPANNING = 'across | between';
 
 /** Said by who begins again: what went before does not count. */
 export const RESTARTS =
@@ -69,16 +116,29 @@ export const REMARKS =
 
 /** Before what is to be set right in the latest reading. */
 export const CORRECTIONS =
-  "correction | no | nope | make that | no make that | i meant | no i meant | that should be | that was | that's wrong | wrong | change that to | not that";
+  "correction | make that | no make that | i meant | no i meant | that should be | [no] that was | that's wrong | wrong | change that to | not that";
+
+/** Denies alone, too: before a place it may as well say that nothing is there ("no leg two"). */
+export const DENIALS = 'no | nope';
 
 /** The latest reading's value, on the other leg. */
 export const SAME_ON_OTHER =
   "[it's | it is] [the] same (on | at) [the] (other | other one | other leg | other side) | ditto [on] [the] [other | other leg | other side]";
 
 /** Two values in one breath: what says that they are of both legs, of both pressures, of both sections of a capacitor. */
-export const BOTH_LEGS_AFTER = '[on | at] [both | each] (legs | sides | lines | leg) | both ways';
-export const BOTH_LEGS_BEFORE = '[both] legs [are | read | at | is] | both sides [are | read]';
-export const BOTH_PRESSURES = 'pressures [are | read | at] | gauges [are | read | show]';
-export const BOTH_SECTIONS = '[the] [run | dual] (cap | capacitor) [is | reads | tests | at | read | shows]';
+export const BOTH_LEGS_AFTER =
+  '[on | at] (both [of the] (legs | sides | lines | hots) | each (leg | side | line)) [to ground] | both ways';
+export const BOTH_LEGS_BEFORE =
+  '(both [of the] (legs | sides | lines | hots) | each leg) [to ground] [are | read | at | is | have | i have | are at]';
+/** Without "both" it needs two numbers: of "legs one eighteen" a letter may be too many. */
+export const LEGS_BEFORE = 'legs [to ground] [are | read | at]';
+export const BOTH_PRESSURES =
+  '[the] pressures [are [at] | read | at | show | running] | [the] gauges [are [at] | read | show] | suction over head [is | at]';
+export const BOTH_SECTIONS =
+  '[the] [dual] [run] (cap | capacitor) [is | reads | tests | at | read | shows | is reading | is showing | tested]';
 export const AND_BETWEEN = 'over | and | slash';
 export const OVER_BETWEEN = 'over | slash';
+
+/** Names of readings that tell by themselves what is measured. */
+export const SELF_NAMED =
+  /(^| )(amps|current|draw|volts|voltage|pressure|superheat|super heat|subcooling|subcool|sub cooling|sub cool|split|delta t|airflow|air flow)$/;

@@ -82,7 +82,7 @@ export const UNITS = [
     base: '[degF]',
     factor: 1,
     sign: '°F',
-    say: 'degree | degrees | degrees fahrenheit | fahrenheit | degrees f',
+    say: '(degree | degrees) [fahrenheit] | fahrenheit | degrees f',
   },
   {
     code: 'Cel',
@@ -91,7 +91,16 @@ export const UNITS = [
     factor: 1.8,
     offset: 32,
     sign: '°C',
-    say: 'degrees celsius | celsius | degrees c | degrees centigrade',
+    say: '(degree | degrees) (celsius | centigrade) | celsius | centigrade | degrees c',
+  },
+  {
+    code: 'K',
+    quantities: ['temperature', 'wet-bulb', 'difference'],
+    base: '[degF]',
+    factor: 1.8,
+    offset: -459.67,
+    sign: 'K',
+    say: 'kelvin | kelvins',
   },
   {
     code: '[psi]',
@@ -101,6 +110,25 @@ export const UNITS = [
     sign: 'psig',
     say: 'p s i | p s i g | psi | pounds | pound | pounds per square inch | pounds gauge',
   },
+  // Factors as UCUM defines the units: 1 psi = 6894.757 Pa, 1 inH2O = 249.0889 Pa, 1 µmHg = 0.133322 Pa.
+  {
+    code: 'kPa',
+    quantities: ['pressure'],
+    base: '[psi]',
+    factor: 0.145037737730209,
+    sign: 'kPa',
+    say: 'kilopascal | kilopascals | k p a',
+  },
+  { code: 'bar', quantities: ['pressure'], base: '[psi]', factor: 14.5037737730209, sign: 'bar', say: 'bar | bars' },
+  {
+    code: 'Pa',
+    quantities: ['static-pressure'],
+    base: "[in_i'H2O]",
+    factor: 0.00401463076,
+    sign: 'Pa',
+    say: 'pascal | pascals',
+  },
+  { code: 'Pa', quantities: ['vacuum'], base: 'um[Hg]', factor: 7.5006375542, sign: 'Pa', say: 'pascal | pascals' },
   {
     code: "[in_i'Hg]",
     quantities: ['vacuum'],
@@ -131,6 +159,15 @@ export const UNITS = [
   { code: 'min', quantities: ['time'], base: 'min', factor: 1, sign: 'min', say: 'minute | minutes' },
   { code: '[lb_av]', quantities: ['mass'], base: '[oz_av]', factor: 16, sign: 'lb', say: 'pound | pounds' },
   { code: '[oz_av]', quantities: ['mass'], base: '[oz_av]', factor: 1, sign: 'oz', say: 'ounce | ounces' },
+  {
+    code: 'kg',
+    quantities: ['mass'],
+    base: '[oz_av]',
+    factor: 35.2739619495804,
+    sign: 'kg',
+    say: 'kilogram | kilograms | kilo | kilos',
+  },
+  { code: 'g', quantities: ['mass'], base: '[oz_av]', factor: 0.0352739619495804, sign: 'g', say: 'gram | grams' },
 ] as const satisfies readonly Unit[];
 
 /** Each unit by its code, the first row of a code: a code without a row does not compile. */
@@ -162,3 +199,59 @@ export const USUAL_UNITS: Readonly<Record<QuantityId, UnitCode>> = {
   mass: '[oz_av]',
   time: 'min',
 };
+
+/** Units that nothing here is measured in. A value that was said in one of them is told so, never taken without it. */
+export const FOREIGN_UNITS: readonly string[] = [
+  'watt',
+  'watts',
+  'kilowatt',
+  'kilowatts',
+  'kilovolt',
+  'kilovolts',
+  'kiloamps',
+  'microamp',
+  'microamps',
+  'microvolts',
+  'nanofarad',
+  'nanofarads',
+  'picofarads',
+  'millifarads',
+  'milliohm',
+  'milliohms',
+  'gigohm',
+  'gigohms',
+  'gigaohms',
+  'megapascal',
+  'megapascals',
+  'hectopascals',
+  'millibar',
+  'millibars',
+  'torr',
+  'millitorr',
+  'atmosphere',
+  'atmospheres',
+  'rankine',
+  'feet',
+  'foot',
+  'centimeters',
+  'millimeters',
+  'meters',
+  'gallons',
+  'liters',
+  'quarts',
+  'joules',
+  'btu',
+  'btus',
+  'kilohertz',
+  'decibels',
+  'milligrams',
+  'seconds',
+  'hours',
+];
+
+const UNIT_SAID: readonly Unit[] = UNITS;
+/** Every word that names a unit; its single letters do not, and what is written without a space is not a word. */
+export const UNIT_NAMES: ReadonlySet<string> = new Set([
+  ...UNIT_SAID.flatMap((unit) => unit.say.match(/[a-z]{3,}/g) ?? []).filter((word) => !['per', 'feet'].includes(word)),
+  ...FOREIGN_UNITS,
+]);

@@ -32,15 +32,19 @@ export const WIRE_SIZES = [
 
 export const WIRE_ACTIONS = [
   { action: 'lifted', say: 'lifted | lifting | pulled off | took off | moved | moving | disconnected' },
-  { action: 'landed', say: 'landed | landing | put back | reconnected | connected | terminated' },
+  { action: 'landed', say: 'landed | landing | put back | reconnected | connected | terminated | hooked up' },
 ] as const;
+
+/** A wire alone is pulled from a terminal; pulled without one it is a disconnect or a part. */
+export const PULLED = 'pulled | took';
+export const PUT = 'put';
 
 export const JUMPER_ACTIONS = [
   {
     action: 'jumper-on',
     say: '[put a | put | added a | placed a | a] (jumper | jumper wire | jump) [is] [on | in]  [from | across | between]',
   },
-  { action: 'jumper-on', say: '(jumped | jumpered) [from]' },
+  { action: 'jumper-on', say: '(jumped | jumpered) [out] [from]' },
   {
     action: 'jumper-off',
     say: '[took the | took | removed the | pulled the | the] jumper (off | out | is off | is out | removed | gone) [of | from | across | between]',

@@ -5,7 +5,7 @@ export const WORKS = [
   {
     id: 'outdoor-coil-cleaned',
     name: 'cleaned the outdoor coil',
-    say: '$cleaned [the] (outdoor | condenser | outside) coil | [the] (outdoor | condenser | outside) coil (is | has been) (cleaned | washed)',
+    say: '$cleaned [the] ((outdoor | condenser | outside) coil | condenser) | [the] (outdoor | condenser | outside) coil (is | has been) (cleaned | washed)',
   },
   {
     id: 'indoor-coil-cleaned',

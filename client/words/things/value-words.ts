@@ -12,7 +12,11 @@ export const UNIT_WORDS: Readonly<Record<UnitCode, string>> = {
   uF: 'microfarads',
   '[degF]': 'degrees',
   Cel: 'degrees Celsius',
+  K: 'kelvin',
   '[psi]': 'psi',
+  kPa: 'kilopascals',
+  Pa: 'pascals',
+  bar: 'bar',
   "[in_i'Hg]": 'inches of mercury',
   "[in_i'H2O]": 'inches of water',
   'um[Hg]': 'microns',
@@ -22,6 +26,8 @@ export const UNIT_WORDS: Readonly<Record<UnitCode, string>> = {
   min: 'minutes',
   '[lb_av]': 'pounds',
   '[oz_av]': 'ounces',
+  kg: 'kilograms',
+  g: 'grams',
 };
 
 /** What a meter function is called aloud. */

@@ -1,4 +1,5 @@
-import { MEASURANDS } from '../../vocabulary/measurands.ts';
+import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
+import type { QuantityId } from '../../vocabulary/quantities.ts';
 import type { Expectation, Meaning } from '../meaning.ts';
 import { composeAbsence } from './absence.ts';
 import { composeCorrection } from './correction.ts';
@@ -6,7 +7,7 @@ import { composeDeed, composeWork } from './deeds.ts';
 import { type Draft, sure } from './draft.ts';
 import { composeReading, draftsOf } from './reading.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
-import { saidValue } from './said-value.ts';
+import { type Said, saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
 import { composePair, composeSame } from './several.ts';
 import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
@@ -61,7 +62,8 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
     case 'dictation': {
       const heading = segment.items.find((item) => item.tag === 'dictated-as');
       const text = segment.items.find((item) => item.tag === 'text');
-      return heading === undefined || text === undefined
+      // "signs off" is one heading.
+      return heading === undefined || text === undefined || text.text.startsWith('off ')
         ? []
         : sure({ kind: 'dictated', as: heading.as, text: text.text });
     }
@@ -86,6 +88,8 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
     }
     case 'place':
       return composePlace(segment, expectation);
+    case 'next-place':
+      return composeNextPlace(segment);
     case 'no-place':
       return [{ meaning: { kind: 'unclear', reason: 'no-place', alternatives: [] }, cost: 0, doubt: 'no-place' }];
   }
@@ -107,13 +111,34 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
   const expected = expectation?.readings ?? [];
   const isVolts = typeof said.value === 'number' && (unit === undefined || unit === 'V') && said.doubt === undefined;
   if (expected.length === 0 && expectation?.meter === true && isVolts) return composeMeterProof(segment);
-  if (expected.length === 0) return [{ meaning, cost: 0, doubt: 'no-place' }];
-  if (expected.length > 1) return [{ meaning, cost: 0, doubt: 'several-places-fit' }];
-  const [one] = expected;
-  const rows = MEASURANDS.filter((row) => row.quantity === one!.quantity && pairKey(row.at) === pairKey(one!.at));
+  const rows = MEASURANDS.filter((row) =>
+    expected.some((one) => row.quantity === one.quantity && pairKey(row.at) === pairKey(one.at)),
+  );
   const bench = segment.items.some((item) => item.tag === 'bench');
-  const drafts = draftsOf(rows, said, bench, expectation);
-  return drafts.length > 0 ? drafts : [{ meaning, cost: 0, doubt: 'no-place' }];
+  const drafts = expected.length === 1 ? draftsOf(rows, said, bench, expectation) : [];
+  if (drafts.length > 0) return drafts;
+  const told = toldByUnit(said);
+  if (told !== undefined) return draftsOf([told], said, bench, expectation);
+  return [{ meaning, cost: 0, doubt: expected.length > 1 ? 'several-places-fit' : 'no-place' }];
+}
+
+/** Microns, cubic feet a minute and hertz are read at one place only. */
+const TELLING: readonly QuantityId[] = ['vacuum', 'airflow', 'frequency'];
+function toldByUnit(said: Said): Measurand | undefined {
+  const [unit] = said.units;
+  if (unit === undefined) return undefined;
+  const rows = MEASURANDS.filter((row) => TELLING.includes(row.quantity) && row.unit === unit);
+  return rows.length === 1 ? rows[0] : undefined;
+}
+
+/** Dearer than any way in which the place belongs to the value before it. */
+const NEXT = 0.6;
+
+/** The place of the next reading: named, and its value still to come. */
+function composeNextPlace(segment: Segment): Draft[] {
+  const [row] = rowsSaid(segment.items);
+  if (row === undefined) return [];
+  return [{ meaning: { kind: 'unclear', reason: 'no-value', alternatives: [], at: row.at }, cost: NEXT }];
 }
 
 /** A place alone answers "which one?"; otherwise a value is missing. */

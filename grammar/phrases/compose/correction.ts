@@ -9,8 +9,16 @@ import type { Segment } from './segment.ts';
 export function composeCorrection(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const said = saidValue(segment.items);
   const [row] = rowsSaid(segment.items);
+  const denied = segment.items.some((item) => item.tag === 'corrected' && item.by === 'denial');
+  // "no amps on the fan" says that there are none.
+  if (denied && segment.items.some((item) => item.tag === 'measures')) return [];
   if (row !== undefined && said !== undefined) return composeReading(segment, expectation).map(asCorrection);
-  if (row !== undefined) return [correct({ at: row.at })];
+  if (row !== undefined) {
+    const unsure = denied && !segment.paused;
+    return [
+      { ...correct({ at: row.at }), cost: denied ? 1 : 0, ...(unsure && { doubt: 'several-places-fit' as const }) },
+    ];
+  }
   // A place that no row knows is not dropped in silence.
   const placed = segment.items.some((item) => item.tag === 'tip' || item.tag === 'named' || item.tag === 'place');
   if (said === undefined || placed) return [];

@@ -1,6 +1,7 @@
+import { offsetOf } from '../../vocabulary/in-base-unit.ts';
 import type { Measurand } from '../../vocabulary/measurands.ts';
 import type { UnitCode, Value } from '../../vocabulary/quantities.ts';
-import { UNITS_BY_CODE, type Unit, unitFor } from '../../vocabulary/units.ts';
+import { UNITS_BY_CODE, unitFor } from '../../vocabulary/units.ts';
 
 /** How well a value fits a measurand: inside a likely band, possible at all, or not. */
 export type Fit = 'likely' | 'possible' | 'impossible';
@@ -11,8 +12,7 @@ export function inUnitOf(row: Measurand, value: number, unit: UnitCode): number 
   const from = unitFor(unit, row.quantity);
   const to = UNITS_BY_CODE[row.unit];
   if (from === undefined || from.base !== to.base) return undefined;
-  const offset = (of: Unit): number => (row.quantity === 'difference' ? 0 : (of.offset ?? 0));
-  return (value * from.factor + offset(from) - offset(to)) / to.factor;
+  return (value * from.factor + offsetOf(from, row.quantity) - offsetOf(to, row.quantity)) / to.factor;
 }
 
 /** How a value said in `unit` fits the row's plausible and likely values. */
@@ -21,4 +21,11 @@ export function fitOf(row: Measurand, value: Value, unit: UnitCode): Fit {
   const here = inUnitOf(row, value, unit);
   if (here === undefined || here < row.low || here > row.high) return 'impossible';
   return row.likely.some(([low, high]) => here >= low && here <= high) ? 'likely' : 'possible';
+}
+
+/** Whether it is one and the same to the trade which of two values was read: no turn of the row lies between them. */
+export function changesNothing(row: Measurand, one: number, other: number, unit: UnitCode): boolean {
+  const [a, b] = [inUnitOf(row, one, unit), inUnitOf(row, other, unit)];
+  if (row.turns === undefined || a === undefined || b === undefined) return false;
+  return row.turns.every((turn) => a < turn === b < turn);
 }

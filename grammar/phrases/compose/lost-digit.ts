@@ -1,10 +1,14 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
-import { NUMBER_WORDS, POINT_WORDS } from '../../vocabulary/number-words.ts';
+import { NUMBER_WORDS, POINT_WORDS, TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from '../../vocabulary/number-words.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
 import { readNumber } from '../numbers/read-number.ts';
-import { fitOf } from './fit.ts';
+import { changesNothing, fitOf } from './fit.ts';
 import type { SaidNumber } from './segment.ts';
 
+/** Zeros that no longer number begins with behind a digit; "oh" may. */
+const NAUGHTS: readonly string[] = ['zero', 'nought', 'aught'];
+/** Words that a number may have lost at its ends and still be a number. */
+const COUNTING_WORDS = [...Object.keys(UNIT_WORDS), ...Object.keys(TEEN_WORDS), ...Object.keys(TENS_WORDS), 'hundred'];
 const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).includes(word);
 
 /**
@@ -25,8 +29,28 @@ export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode, u
   const lost = (word: string): boolean => possibleThere(longer(word)) || possibleThere(longer(word, 'and'));
   if (said.gaps.before && NUMBER_WORDS.some(lost)) return true;
   // "pole one, point two" and "leg one, zero" are never one number.
-  const apart = isPoint(first) || (first === 'zero' && (second === undefined || isPoint(second)));
+  const apart = isPoint(first) || (NAUGHTS.includes(first) && (second === undefined || isPoint(second)));
   if (apart || (said.follows !== 'one' && said.follows !== 'two')) return false;
   const joined = longer(said.follows);
+  // "leg one hundred twenty one" is 121 either way.
+  if (joined === said.number.value) return false;
+  if (joined !== undefined && changesNothing(row, said.number.value, joined, unit)) return false;
   return possible(joined) || (joined !== undefined && fitOf(row, said.number.value, unit) !== 'likely');
+}
+
+/**
+ * Whether a number that is no likely one here may have lost its first or its last word: with it, it would be likely
+ * ("leg one to ground eighteen"). What was typed in digits has none to lose.
+ */
+export function mayBeClipped(row: Measurand, { words, number }: SaidNumber, unit: UnitCode): boolean {
+  if (words.length === 0 || number.value === 0 || fitOf(row, number.value, unit) !== 'possible') return false;
+  return COUNTING_WORDS.some((lost) =>
+    [
+      [lost, ...words],
+      [...words, lost],
+    ].some((whole) => {
+      const value = readNumber(whole)?.value;
+      return value !== undefined && fitOf(row, value, unit) === 'likely';
+    }),
+  );
 }

@@ -1,11 +1,12 @@
 import type { Measurand } from '../../vocabulary/measurands.ts';
 import type { Reading } from '../../vocabulary/measurement.ts';
-import type { UnitCode } from '../../vocabulary/quantities.ts';
+import type { PointId } from '../../vocabulary/points.ts';
+import type { QuantityId, UnitCode } from '../../vocabulary/quantities.ts';
 import type { Expectation, UnclearReason } from '../meaning.ts';
 import { twinOf, twinOfNumeral } from '../numbers/twins.ts';
 import type { Draft } from './draft.ts';
-import { FIT_COST, type Fit, fitOf, inUnitOf } from './fit.ts';
-import { mayLackDigit } from './lost-digit.ts';
+import { changesNothing, FIT_COST, type Fit, fitOf, inUnitOf } from './fit.ts';
+import { mayBeClipped, mayLackDigit } from './lost-digit.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
 import { type Said, saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
@@ -28,7 +29,12 @@ export function composeReading(segment: Segment, expectation: Expectation | unde
   if (said === undefined) return [];
   const bench = segment.items.some((item) => item.tag === 'bench');
   const rows = rowsSaid(segment.items);
-  if (rows.length > 0) return draftsOf(rows, said, bench, expectation);
+  if (rows.length > 0) {
+    const drafts = draftsOf(rows, said, bench, expectation);
+    return lacksTip(segment)
+      ? drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? 'several-places-fit' }))
+      : drafts;
+  }
   // A place that none of them stands at is not dropped in silence.
   const elsewhere = rowsSaid(segment.items.filter((item) => item.tag !== 'place'));
   return draftsOf(elsewhere, said, bench, expectation).map((draft) => ({
@@ -36,6 +42,13 @@ export function composeReading(segment: Segment, expectation: Expectation | unde
     cost: draft.cost + MISPLACED,
     doubt: draft.doubt ?? 'several-places-fit',
   }));
+}
+
+/** "across T one and …": two tips were to come, and one was heard. */
+function lacksTip({ items }: Segment): boolean {
+  if (!items.some((item) => item.tag === 'spans')) return false;
+  const rows = rowsSaid(items);
+  return items.filter((item) => item.tag === 'tip').length < 2 && rows.every(({ at }) => at.includes('ground'));
 }
 
 /** One draft for each row that the value may belong to; other places of the same family are left out. */
@@ -47,6 +60,8 @@ export function draftsOf(
 ): Draft[] {
   const measurable = rows.filter(
     (row) =>
+      // Microfarads and ohms may read open; amps and volts never do.
+      (said.value !== 'open' || row.open === true) &&
       (said.of?.includes(row.quantity) ?? true) &&
       said.units.every((unit) => inUnitOf(row, 0, unit) !== undefined) &&
       (!said.tone || row.quantity === 'resistance') &&
@@ -56,13 +71,55 @@ export function draftsOf(
   const best = new Map<string, Measurand>();
   for (const row of [...expected, ...measurable]) if (!best.has(family(row))) best.set(family(row), row);
   const common = measurable.some((row) => !row.rare);
-  return [...best.values()].map((row) => {
-    const draft = draftOf(row, said, bench, expected.includes(row));
+  const drafts = [...best.values()].map((row) => {
+    const draft = draftOf(row, said, bench, expected.includes(row), expectation?.typed === true);
     return common && row.rare && !expected.includes(row) ? { ...draft, cost: draft.cost + RARE } : draft;
   });
+  if (expected.length > 0) return expected.length < drafts.length ? atExpected(drafts, expected.length, said) : drafts;
+  return isVague(rows, drafts, said)
+    ? drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? 'several-values-fit' }))
+    : drafts;
 }
 
-function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean): Draft {
+/** A name that amps share, said to be open ("fan open"); or one of several quantities, and a value that is likely of none. */
+function isVague(rows: readonly Measurand[], drafts: readonly Draft[], said: Said): boolean {
+  if (said.of !== undefined) return false;
+  if (said.value === 'open') return rows.some((row) => row.quantity === 'current');
+  const [best] = [...drafts].sort((a, b) => a.cost - b.cost);
+  // "twelve on the coil": ohms are likelier, but a control voltage that is too low is what one looks for.
+  const volts = rows.some(
+    (row) =>
+      row.quantity === 'voltage' &&
+      !row.rare &&
+      row.at.join() === placeOf(best)?.join() &&
+      fitOf(row, said.value, row.unit) !== 'impossible',
+  );
+  if (best !== undefined && quantityOf(best) === 'resistance' && volts && said.number !== undefined) return true;
+  const likely = drafts.some((draft) => draft.cost < FIT_COST.possible + UNEXPECTED);
+  return !likely && new Set(drafts.map(quantityOf)).size > 1;
+}
+
+/**
+ * With a point expected the same words mean that point, whatever else they may name. Where the value fits another
+ * quantity better there ("coil twenty seven", ohms expected), it is asked.
+ */
+function atExpected(drafts: readonly Draft[], count: number, said: Said): Draft[] {
+  const [wanted, others] = [drafts.slice(0, count), drafts.slice(count)];
+  const [first] = wanted;
+  if (first === undefined || said.of !== undefined) return wanted;
+  const better = others.some((other) => quantityOf(other) !== quantityOf(first) && other.cost < first.cost);
+  return wanted.map((draft) =>
+    better ? { ...draft, doubt: draft.doubt === 'implausible' ? 'implausible' : 'several-values-fit' } : draft,
+  );
+}
+
+const placeOf = (draft: Draft | undefined): readonly PointId[] | undefined =>
+  draft?.meaning.kind === 'reading' ? draft.meaning.reading.at : undefined;
+
+const quantityOf = ({ meaning }: Draft): string | undefined =>
+  meaning.kind === 'reading' ? meaning.reading.quantity : undefined;
+
+function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean, typed: boolean): Draft {
   const unit = said.units[0] ?? row.unit;
   const value = said.nothing && row.open ? 'open' : said.value;
   const fit = fitOf(row, value, unit);
@@ -77,7 +134,7 @@ function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean):
     ...(said.tone && { tone: true as const }),
     ...(bench && { bench: true as const }),
   };
-  const twin = doubtfulTwin(row, said, unit, fit);
+  const twin = typed && isClear(row, said) ? undefined : doubtfulTwin(row, said, unit, fit);
   const doubt = doubtOf(row, said, unit, fit, twin);
   return {
     meaning: { kind: 'reading', reading },
@@ -95,13 +152,37 @@ function doubtOf(
   twin: number | undefined,
 ): UnclearReason | undefined {
   if (said.doubt !== undefined) return said.doubt;
-  if (said.number !== undefined && mayLackDigit(row, said.number, unit, said.units.length > 0))
-    return 'several-values-fit';
+  if (said.number !== undefined) {
+    const lost = mayLackDigit(row, said.number, unit, said.units.length > 0) || mayBeClipped(row, said.number, unit);
+    if (lost || scaleMayBeLost(row, said, fit)) return 'several-values-fit';
+  }
   if (twin !== undefined) return 'teen-or-ty';
   if (fit === 'impossible') return 'implausible';
   if (said.nothing && row.open) return 'several-values-fit';
   return undefined;
 }
+
+/**
+ * Whether a word that makes another unit of it may have been lost: a temperature that would be a likely one in degrees
+ * Celsius, ohms where megohms are read as well, and millivolts where nothing drops.
+ */
+function scaleMayBeLost(row: Measurand, said: Said, fit: Fit): boolean {
+  if (typeof said.value !== 'number') return false;
+  const [unit = row.unit] = said.units;
+  if (unit === 'mV') return row.turns === undefined && fit === 'likely';
+  // Twenty what? Ohms to the shell are a short, megohms are none.
+  const megohms = row.quantity === 'resistance' && row.high >= 1e8;
+  if (megohms && said.units.length === 0 && said.value > 0) return true;
+  const scale = row.quantity === 'temperature' || row.quantity === 'wet-bulb';
+  return scale && unit === '[degF]' && fit === 'possible' && fitOf(row, said.value, 'Cel') === 'likely';
+}
+
+/** At these nearly every teen has a ty that is as likely. */
+const WIDE: readonly QuantityId[] = ['pressure', 'vacuum'];
+
+/** Whether what was typed needs no question: digits, and words too where asking of every value would tire. */
+const isClear = (row: Measurand, said: Said): boolean =>
+  said.number?.number.form === 'numeral' || WIDE.includes(row.quantity);
 
 /**
  * The twin of a teen or ty, where it must be asked for: both fit equally well, or only the twin does. Where the value
@@ -112,6 +193,7 @@ function doubtfulTwin(row: Measurand, said: Said, unit: UnitCode, fit: Fit): num
   const { number, words } = said.number;
   const twin = number.form === 'numeral' ? twinOfNumeral(said.value) : twinOf(words);
   if (twin === undefined) return undefined;
+  if (changesNothing(row, said.value, twin, unit)) return undefined;
   const other = fitOf(row, twin, unit);
   return other !== 'impossible' && FIT_COST[other] <= FIT_COST[fit] ? twin : undefined;
 }

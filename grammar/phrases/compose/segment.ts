@@ -1,4 +1,5 @@
-import { MINUS_WORDS } from '../../vocabulary/number-words.ts';
+import { MINUS_WORDS, NUMBER_WORDS } from '../../vocabulary/number-words.ts';
+import { APPROXIMATELY } from '../../vocabulary/reading-words.ts';
 import type { Path } from '../match.ts';
 import { readNumber, type SpokenNumber } from '../numbers/read-number.ts';
 import type { FrameId, Tag } from '../tag.ts';
@@ -21,6 +22,8 @@ export interface SaidNumber {
   readonly gaps: Gaps;
   /** The word of the grammar right before it, if any: "leg one | eighteen". */
   readonly follows: string | undefined;
+  /** The words of the number right before it, with an "and" between them: "one twenty | two". */
+  readonly runsFrom?: readonly string[];
 }
 export type Item =
   | Exclude<Tag, { tag: 'number' | 'dictated' | 'frame' | 'supplied' | 'restart' }>
@@ -33,6 +36,10 @@ export interface Segment {
   readonly items: readonly Item[];
   /** The speaker began again inside it: what was said first does not count. */
   readonly restarted: boolean;
+  /** A comma stood behind its first word: "no, leg two". */
+  readonly paused: boolean;
+  /** Its first word of the grammar. */
+  readonly opens: string | undefined;
 }
 
 export const numbersOf = (items: readonly Item[]): SaidNumber[] => items.filter((item) => item.tag === 'said');
@@ -40,6 +47,9 @@ export const numbersOf = (items: readonly Item[]): SaidNumber[] => items.filter(
 /** No filler or hesitation beside or in any number of these. */
 export const unbroken = (numbers: readonly SaidNumber[]): boolean =>
   numbers.every(({ gaps }) => !gaps.before && !gaps.inside && !gaps.after);
+
+/** Words that may stand between a filler and the number it belongs to. */
+const ABOUT: readonly string[] = APPROXIMATELY.match(/[a-z]+/g) ?? [];
 
 /** Cuts a path into its segments. Undefined where the number words of some segment are not one number. */
 export function segmentsOf(path: Path): Segment[] | undefined {
@@ -51,18 +61,25 @@ export function segmentsOf(path: Path): Segment[] | undefined {
   let follows: string | undefined;
   let filled = false;
   let echo: readonly string[] | undefined;
+  let running: readonly string[] | undefined;
+  let paused = false;
+  let opens: string | undefined;
+  let swallowed = false;
 
   for (const { tags, taken } of path.steps) {
     for (const tag of tags) {
       switch (tag.tag) {
         case 'number': {
           if (tag.edge === 'begin') {
-            number = new NumberSpan(follows, filled);
+            // "down two hundred": a digit that was heard is no "to" before a number.
+            if (swallowed) return undefined;
+            number = new NumberSpan(follows, filled, running);
             break;
           }
           const said = number?.close();
           if (said === undefined || (echo !== undefined && !echoes(echo, said.words))) return undefined;
           items.push(said);
+          running = said.words.length === 0 ? undefined : said.words;
           number = undefined;
           echo = undefined;
           break;
@@ -77,9 +94,11 @@ export function segmentsOf(path: Path): Segment[] | undefined {
           restarted = true;
           break;
         case 'frame':
-          segments.push({ frame: tag.frame, items, restarted });
+          segments.push({ frame: tag.frame, items, restarted, paused, opens });
+          opens = undefined;
           items = [];
           restarted = false;
+          paused = false;
           break;
         case 'supplied':
           break;
@@ -88,11 +107,18 @@ export function segmentsOf(path: Path): Segment[] | undefined {
       }
     }
     if (taken === undefined) continue;
+    swallowed =
+      taken.how === 'homophone' && NUMBER_WORDS.includes(taken.heard.text) && !NUMBER_WORDS.includes(taken.word);
     dictated?.push(taken.heard.text);
-    number?.take(taken);
+    if (number?.take(taken) === false) return undefined;
+    paused ||= taken.heard.pause === true;
+    if ('word' in taken) opens ??= taken.word;
+    if (number === undefined && 'word' in taken)
+      running = taken.word === 'and' && running ? [...running, 'and'] : undefined;
     // "pole uh one | point two": the digit behind a filler may belong to the number, not to the place.
-    const digit = 'word' in taken && (taken.word === 'one' || taken.word === 'two');
-    filled = !('word' in taken) || (filled && digit);
+    // "a about two hundred": what a filler hid before an "about" it hides still.
+    const open = 'word' in taken && (taken.word === 'one' || taken.word === 'two' || ABOUT.includes(taken.word));
+    filled = !('word' in taken) || (filled && open);
     if ('word' in taken) follows = taken.word;
   }
   return segments;
@@ -109,23 +135,29 @@ class NumberSpan {
   private numeral: number | undefined;
   private inside = false;
   private trailing = false;
+  private cut = false;
   private readonly follows: string | undefined;
   private readonly before: boolean;
+  private readonly runsFrom: readonly string[] | undefined;
 
-  constructor(follows: string | undefined, before: boolean) {
+  constructor(follows: string | undefined, before: boolean, runsFrom: readonly string[] | undefined) {
     this.follows = follows;
+    this.runsFrom = runsFrom;
     this.before = before;
   }
 
-  take(taken: Taken): void {
+  /** False where a word was passed over within the number: what is on its two sides is not one number. */
+  take(taken: Taken): boolean {
     if (!('word' in taken)) {
       this.trailing = true;
-      return;
+      this.cut ||= taken.how === 'skipped';
+      return true;
     }
     if (this.trailing) this.inside = true;
     this.trailing = false;
     if (taken.word === NUMERAL) this.numeral = taken.heard.numeral;
     else this.words.push(taken.word);
+    return !this.cut;
   }
 
   close(): SaidNumber | undefined {
@@ -138,6 +170,7 @@ class NumberSpan {
       // Even a closing "okay" behind a number may stand where a digit was.
       gaps: { before: this.before, inside: this.inside, after: this.trailing },
       follows: this.follows,
+      ...(this.runsFrom && { runsFrom: this.runsFrom }),
     };
   }
 

@@ -1,5 +1,5 @@
 import { NAMEPLATE_FIELDS_BY_ID, type NameplateField, type NameplateFieldId } from '../../vocabulary/nameplate.ts';
-import { PARTS_BY_ID, type PartRatingId } from '../../vocabulary/parts.ts';
+import { PARTS_BY_ID, type PartRatingId, RATINGS_BY_ID } from '../../vocabulary/parts.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
 import { UNITS_BY_CODE } from '../../vocabulary/units.ts';
 import type { Meaning } from '../meaning.ts';
@@ -83,7 +83,9 @@ export function composePart(segment: Segment): Draft[] {
   }
   const part = named.part === 'capacitor' && ratings['fan-uF'] !== undefined ? 'dual-capacitor' : named.part;
   const known: readonly string[] = PARTS_BY_ID[part].ratings;
-  odd ||= Object.entries(ratings).some(([rating, value]) => !known.includes(rating) || value <= 0);
+  odd ||= Object.entries(ratings).some(
+    ([rating, value]) => !known.includes(rating) || value <= 0 || value > RATINGS_BY_ID[rating as PartRatingId].high,
+  );
   const meaning: Meaning = { kind: 'part', part, ratings };
   if (odd) return [{ meaning, cost: 2, doubt: 'implausible' }];
   return unless(unbroken(numbersOf(segment.items)), meaning);
@@ -98,7 +100,9 @@ export function composeMass(segment: Segment): Draft[] {
   if (first === undefined || unit === undefined) return [];
   const sign = segment.items.some((item) => item.tag === 'out') ? -1 : 1;
   const value = second === undefined ? first.number.value : first.number.value * 16 + second.number.value;
-  return unless(unbroken(numbers), {
+  // "one two ounces": between digits under a hundred a unit may have been lost.
+  const spelt = numbers.some(({ number }) => number.form === 'digits' && number.value < 100 && number.value >= 10);
+  return unless(unbroken(numbers) && !spelt, {
     kind: 'reading',
     reading: {
       quantity: 'mass',

@@ -21,6 +21,7 @@ const FRACTIONS: Readonly<Record<string, number>> = {
   'a half': 0.5,
   'one half': 0.5,
   half: 0.5,
+  quarter: 0.25,
   'a quarter': 0.25,
   'one quarter': 0.25,
   'three quarters': 0.75,

@@ -3,21 +3,28 @@ import { PLACES } from '../../vocabulary/places.ts';
 import { POINTS, type Point, type PointId } from '../../vocabulary/points.ts';
 import type { QuantityId } from '../../vocabulary/quantities.ts';
 import {
+  APPROXIMATELY,
   BENCH_WORDS,
+  HELD_FOR,
   LEADS,
   LINKS,
+  MOTIONS,
   PEAK_WORDS,
   PLACE_PREPOSITIONS,
   QUANTITY_NAMES,
   RANGE_WORDS,
   RESTARTS,
+  SELF_NAMED,
+  SPANNING,
+  TRAILERS,
   VALUE_WORDS,
 } from '../../vocabulary/reading-words.ts';
 import { UNITS } from '../../vocabulary/units.ts';
-import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
-import { pattern } from '../pattern.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag, word } from '../expression.ts';
+import { pattern, sentences } from '../pattern.ts';
 import { phraseBook } from '../phrase-book.ts';
 
+const phrases = (say: string): string[] => sentences(pattern(say)).map((words) => words.join(' '));
 const tips = new Set(MEASURANDS.flatMap((row) => (row.at.length === 2 && !row.onlyByName ? row.at : [])));
 const POINT_ROWS: readonly (Point & { readonly id: PointId })[] = POINTS;
 
@@ -87,7 +94,11 @@ const NUMBER_AGAIN: Expression = {
   weights: [1, 1, 0.3],
 };
 const value = (words: 'word-value' | 'bare-word'): Expression =>
-  alternative(sequence(NUMBER_AGAIN, UNIT_MAYBE), rule(words), sequence(rule('moving'), UNIT_MAYBE));
+  alternative(
+    sequence(optional(pattern(APPROXIMATELY)), NUMBER_AGAIN, UNIT_MAYBE, optional(rule('trailer'))),
+    rule(words),
+    sequence(rule('moving'), UNIT_MAYBE),
+  );
 
 const alternativeOf = (...choices: readonly (readonly [Expression, number])[]): Expression => ({
   kind: 'alternative',
@@ -95,12 +106,32 @@ const alternativeOf = (...choices: readonly (readonly [Expression, number])[]): 
   weights: choices.map(([, weight]) => weight),
 });
 const NOTHING_BETWEEN = sequence();
+const SPANS = sequence(pattern(SPANNING), tag({ tag: 'spans' }));
+
+/** "to ground" behind the value: "leg one, one twenty to ground". */
+const GROUNDS: readonly PointId[] = ['ground', 'neutral', 'shell', 'fan-frame'];
+const TIP_BEHIND = phraseBook<PointId>(
+  POINT_ROWS.filter((point) => GROUNDS.includes(point.id)).map((point) => ({
+    row: point.id,
+    say: point.say ?? point.name,
+  })),
+  (points) => ({ tag: 'tip', points }),
+);
+
+/** Names that tell by themselves what is measured: "no subcooling" is a reading of nothing. */
+const TELLING = phraseBook<number>(
+  MEASURANDS.flatMap((row, index) => {
+    const telling = row.say === undefined ? [] : phrases(row.say).filter((name) => SELF_NAMED.test(name));
+    return telling.length === 0 ? [] : [{ row: index, say: telling.join(' | ') }];
+  }),
+  (rows) => ({ tag: 'named', rows }),
+);
 
 /** "leg one to ground", "coil", "across the fuse": what was measured. */
 const PROBE = alternative(
   sequence(
     optional(rule('quantity-name')),
-    optional(pattern('across | between | from | on')),
+    optional(pattern('across | between | from | on | in | at | of')),
     rule('tip'),
     optional(rule('at-place')),
     alternativeOf([pattern('to | and'), 1], [NOTHING_BETWEEN, 0.6]),
@@ -108,10 +139,35 @@ const PROBE = alternative(
     optional(rule('at-place')),
   ),
   sequence(
-    optional(sequence(rule('quantity-name'), optional(pattern('on | at | of | across | from')))),
+    optional(sequence(rule('quantity-name'), optional(pattern('on | at | of | across | between | from | in | for')))),
     rule('named'),
     optional(rule('at-place')),
   ),
+);
+
+/** "is one eighteen", "one eighteen is at": a place with its value behind it, before it or within it. */
+const READING = alternative(
+  sequence(
+    optional(rule('bench')),
+    optional(pattern('in | at | on | for')),
+    rule('probe'),
+    optional(rule('bench')),
+    optional(alternative(rule('link'), rule('motion'))),
+    rule('value'),
+    optional(alternative(rule('bench'), rule('at-place'))),
+    optional(rule('held-for')),
+  ),
+  sequence(rule('tip'), optional(rule('link')), rule('value'), word('to'), TIP_BEHIND),
+  sequence(
+    optional(alternative(rule('lead'), rule('motion'))),
+    rule('value'),
+    alternativeOf([pattern(PLACE_PREPOSITIONS), 1], [SPANS, 1], [NOTHING_BETWEEN, 0.5]),
+    rule('probe'),
+    optional(rule('bench')),
+  ),
+  // "a twenty degree split": the unit and the name say that nothing stood before the number.
+  sequence(optional(rule('lead')), pattern('a | an'), NUMBER, rule('unit-name'), TELLING),
+  sequence(word('no'), tag({ tag: 'value', is: 'zero' }), TELLING),
 );
 
 export const READING_RULES: Rules = {
@@ -138,29 +194,15 @@ export const READING_RULES: Rules = {
     rule('one-probe'),
   ),
   'one-probe': PROBE,
-  reading: alternative(
-    sequence(
-      optional(rule('bench')),
-      rule('probe'),
-      optional(rule('bench')),
-      optional(rule('link')),
-      rule('value'),
-      optional(alternative(rule('bench'), rule('at-place'))),
-      tag({ tag: 'frame', frame: 'reading' }),
-    ),
-    sequence(
-      optional(rule('lead')),
-      rule('value'),
-      alternativeOf([pattern(PLACE_PREPOSITIONS), 1], [NOTHING_BETWEEN, 0.5]),
-      rule('probe'),
-      optional(rule('bench')),
-      tag({ tag: 'frame', frame: 'reading' }),
-    ),
-  ),
+  trailer: pattern(TRAILERS),
+  motion: pattern(MOTIONS),
+  'held-for': sequence(pattern(HELD_FOR.before), rule('number'), pattern(HELD_FOR.after)),
+  reading: sequence(READING, tag({ tag: 'frame', frame: 'reading' })),
   'bare-value': sequence(
-    optional(rule('lead')),
+    optional(alternative(rule('lead'), rule('motion'))),
     value('bare-word'),
     optional(rule('bench')),
+    optional(rule('held-for')),
     tag({ tag: 'frame', frame: 'value' }),
   ),
 };

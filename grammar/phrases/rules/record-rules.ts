@@ -1,7 +1,16 @@
 import { NAMEPLATE_FIELDS, type NameplateField, RATED_PAIR } from '../../vocabulary/nameplate.ts';
 import { FITTED, FITTED_AFTER, FITTED_FOR, PART_RATINGS, PARTS } from '../../vocabulary/parts.ts';
 import { POINTS, type Point } from '../../vocabulary/points.ts';
-import { JUMPER_ACTIONS, JUMPER_GONE, WIRE_ACTIONS, WIRE_COLOURS, WIRE_SIZES } from '../../vocabulary/wires.ts';
+import { UNITS, type Unit } from '../../vocabulary/units.ts';
+import {
+  JUMPER_ACTIONS,
+  JUMPER_GONE,
+  PULLED,
+  PUT,
+  WIRE_ACTIONS,
+  WIRE_COLOURS,
+  WIRE_SIZES,
+} from '../../vocabulary/wires.ts';
 import { WORKS } from '../../vocabulary/works.ts';
 import {
   alternative,
@@ -21,7 +30,9 @@ import { NUMBER } from './reading-rules.ts';
 const FIELDS: readonly (NameplateField & { readonly id: (typeof NAMEPLATE_FIELDS)[number]['id'] })[] = NAMEPLATE_FIELDS;
 
 /** Fields that are understood without "nameplate" before them. */
-const ALONE = FIELDS.filter((field) => field.alone);
+const ALONE = FIELDS.flatMap((field) =>
+  field.alone ? [field] : field.aloneAs === undefined ? [] : [{ ...field, say: field.aloneAs }],
+);
 
 const named = (field: (typeof FIELDS)[number]): Expression =>
   sequence(pattern(field.say), tag({ tag: 'field', field: field.id }));
@@ -95,7 +106,16 @@ const wireEnd = phraseBook(
   (ids) => ({ tag: 'tip', points: ids }),
 );
 
+const units: readonly Unit[] = UNITS;
 const FLAME = tag({ tag: 'deed', deed: 'flame-lit' });
+
+const WIRE = 'wire | lead | conductor | one';
+const WIRE_SIZE = alternative(
+  ...WIRE_SIZES.map((row) => sequence(pattern(row.say), tag({ tag: 'size', size: row.size }))),
+);
+const WIRE_COLOUR = alternative(
+  ...WIRE_COLOURS.map((colour) => sequence(word(colour), tag({ tag: 'colour', colour }))),
+);
 
 const RATING = alternative(
   sequence(
@@ -110,7 +130,7 @@ export const RECORD_RULES: Rules = {
   nameplate: sequence(
     alternative(
       sequence(
-        pattern('(nameplate | name plate | data plate | tag) [says | reads]'),
+        pattern('(nameplate | name plate | data plate | model plate | rating plate | tag) [says | reads]'),
         alternative(numberField(FIELDS), choiceField(FIELDS), TONS),
       ),
       numberField(ALONE),
@@ -143,12 +163,9 @@ export const RECORD_RULES: Rules = {
     tag({ tag: 'frame', frame: 'work' }),
   ),
   'wire-end': wireEnd,
-  'wire-name': sequence(
-    optional(alternative(...WIRE_SIZES.map((row) => sequence(pattern(row.say), tag({ tag: 'size', size: row.size }))))),
-    optional(alternative(...WIRE_COLOURS.map((colour) => sequence(word(colour), tag({ tag: 'colour', colour }))))),
-    optional(alternative(...WIRE_SIZES.map((row) => sequence(pattern(row.say), tag({ tag: 'size', size: row.size }))))),
-    optional(pattern('wire | lead | conductor | one')),
-  ),
+  'wire-name': sequence(optional(WIRE_SIZE), optional(WIRE_COLOUR), optional(WIRE_SIZE), optional(pattern(WIRE))),
+  // By its colour: of "pulled the brown wire off" the colour may be lost, and a record without it helps nobody.
+  'wire-named': sequence(optional(WIRE_SIZE), WIRE_COLOUR, optional(WIRE_SIZE), optional(pattern(WIRE))),
   wire: sequence(
     alternative(
       sequence(
@@ -157,7 +174,7 @@ export const RECORD_RULES: Rules = {
         rule('wire-name'),
         alternative(
           sequence(
-            pattern('from | off | off of'),
+            pattern('from | off | off of | off from'),
             rule('wire-end'),
             tag({ tag: 'end', end: 'from' }),
             optional(
@@ -170,12 +187,31 @@ export const RECORD_RULES: Rules = {
             ),
           ),
           sequence(
-            pattern('on | onto | to | at | back on'),
+            pattern('on | onto | to | at | back (on | onto | to)'),
             rule('wire-end'),
             optional(rule('at-place')),
             tag({ tag: 'end', end: 'to' }),
           ),
         ),
+      ),
+      sequence(
+        pattern(PULLED),
+        tag({ tag: 'wire', action: 'lifted' }),
+        optional(pattern('the | a')),
+        rule('wire-named'),
+        pattern('from | off | off of | off from'),
+        rule('wire-end'),
+        tag({ tag: 'end', end: 'from' }),
+      ),
+      sequence(
+        pattern(PUT),
+        tag({ tag: 'wire', action: 'landed' }),
+        optional(pattern('the | a')),
+        rule('wire-named'),
+        pattern('on | onto | back (on | onto | to)'),
+        rule('wire-end'),
+        optional(rule('at-place')),
+        tag({ tag: 'end', end: 'to' }),
       ),
       sequence(
         alternative(
@@ -185,6 +221,7 @@ export const RECORD_RULES: Rules = {
         tag({ tag: 'end', end: 'from' }),
         pattern('to | and'),
         rule('wire-end'),
+        optional(rule('at-place')),
         tag({ tag: 'end', end: 'to' }),
       ),
       sequence(pattern(JUMPER_GONE), tag({ tag: 'wire', action: 'jumper-off' })),
@@ -210,7 +247,11 @@ export const RECORD_RULES: Rules = {
           ),
         ),
       ),
-      sequence(NUMBER, pattern('ounce | ounces'), tag({ tag: 'unit', unit: '[oz_av]', of: ['mass'] })),
+      ...units.flatMap((unit) =>
+        unit.quantities.some((quantity) => quantity === 'mass') && unit.code !== '[lb_av]'
+          ? [sequence(NUMBER, pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: ['mass'] }))]
+          : [],
+      ),
     ),
     optional(pattern('[of] (refrigerant | gas | charge)')),
     tag({ tag: 'frame', frame: 'mass' }),

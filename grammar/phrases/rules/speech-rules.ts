@@ -1,5 +1,13 @@
 import { COMMANDS } from '../../vocabulary/commands.ts';
-import { CHARGED_PARTS, DEVICES, POWER_STATES, SWITCH_AROUND, SWITCH_STATES } from '../../vocabulary/devices.ts';
+import {
+  CHARGED_PARTS,
+  DEVICES,
+  POWER_STATES,
+  SWITCH_AROUND,
+  SWITCH_STATES,
+  SWITCHED_AT,
+  SWITCHED_STATES,
+} from '../../vocabulary/devices.ts';
 import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../vocabulary/job-items.ts';
 import { NAMES } from '../../vocabulary/names.ts';
 import { OBSERVATIONS } from '../../vocabulary/observations.ts';
@@ -23,16 +31,23 @@ const power = alternative(
 const saidOrTyped = (row: (typeof COMMANDS)[number]): Expression =>
   'typed' in row ? alternative(pattern(row.say), pattern(row.typed)) : pattern(row.say);
 
-const orders = (rows: readonly (typeof COMMANDS)[number][]): Expression =>
+const orders = (
+  rows: readonly (typeof COMMANDS)[number][],
+  said: (row: (typeof COMMANDS)[number]) => Expression,
+): Expression =>
   sequence(
-    alternative(...rows.map((row) => sequence(saidOrTyped(row), tag({ tag: 'command', command: row.id })))),
+    alternative(...rows.map((row) => sequence(said(row), tag({ tag: 'command', command: row.id })))),
     frame('command'),
   );
 
 export const SPEECH_RULES: Rules = {
   ...Object.fromEntries(Object.entries(NAMES).map(([name, say]) => [name, pattern(say)])),
-  order: orders(COMMANDS),
-  'joined-order': orders(COMMANDS.filter((row) => 'joins' in row)),
+  order: orders(COMMANDS, saidOrTyped),
+  // Beside something else a letter may belong to that: "Y" is no "why" there.
+  'joined-order': orders(
+    COMMANDS.filter((row) => 'joins' in row),
+    (row) => pattern(row.say),
+  ),
   'device-name': device('say'),
   'device-at': device('at'),
   switch: sequence(
@@ -40,6 +55,19 @@ export const SPEECH_RULES: Rules = {
       sequence(rule('device-name'), state('after')),
       sequence(state('before'), optional(pattern('the')), rule('device-name')),
       sequence(power, pattern('(at | in | on) [the]'), rule('device-at')),
+      ...SWITCHED_AT.map((row) =>
+        sequence(
+          pattern(row.name),
+          tag({
+            tag: 'device',
+            row: DEVICES.findIndex(
+              (one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one),
+            ),
+          }),
+          alternative(...SWITCHED_STATES.map(({ say, state }) => sequence(pattern(say), tag({ tag: 'state', state })))),
+          pattern(row.where),
+        ),
+      ),
       ...SWITCH_AROUND.map((row) =>
         sequence(pattern(row.before), rule('device-name'), pattern(row.after), tag({ tag: 'state', state: row.state })),
       ),

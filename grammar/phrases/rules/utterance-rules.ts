@@ -5,10 +5,22 @@ import {
   BOTH_PRESSURES,
   BOTH_SECTIONS,
   CORRECTIONS,
+  DENIALS,
+  LEGS_BEFORE,
   OVER_BETWEEN,
   SAME_ON_OTHER,
 } from '../../vocabulary/reading-words.ts';
-import { alternative, type Expression, optional, type Rules, repeat, rule, sequence, tag } from '../expression.ts';
+import {
+  alternative,
+  type Expression,
+  optional,
+  type Rules,
+  repeat,
+  rule,
+  sequence,
+  tag,
+  word,
+} from '../expression.ts';
 import { NUMBER_RULES } from '../numbers/number-rules.ts';
 import { pattern } from '../pattern.ts';
 import { DEED_RULES } from './deed-rules.ts';
@@ -28,10 +40,11 @@ const PAIR = alternative(
     pattern(BOTH_LEGS_BEFORE),
     of('legs'),
     NUMBER,
-    // "legs one hundred and six" is one number before it is two.
+    // "both legs one hundred and six" is one number before it is two.
     { kind: 'alternative', items: [sequence(), sequence(pattern('and'), NUMBER)], weights: [1, 0.6] },
     UNIT_MAYBE,
   ),
+  sequence(pattern(LEGS_BEFORE), of('legs'), NUMBER, pattern('and'), NUMBER, UNIT_MAYBE),
   sequence(pattern(BOTH_PRESSURES), of('pressures'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE),
   sequence(
     optional(rule('bench')),
@@ -49,8 +62,11 @@ const PAIR = alternative(
 const SAME = sequence(pattern(SAME_ON_OTHER), tag({ tag: 'frame', frame: 'same' }));
 
 const CORRECTION = sequence(
-  pattern(CORRECTIONS),
-  tag({ tag: 'corrected' }),
+  optional(word('actually')),
+  alternative(
+    sequence(pattern(CORRECTIONS), tag({ tag: 'corrected', by: 'mark' })),
+    sequence(pattern(DENIALS), tag({ tag: 'corrected', by: 'denial' })),
+  ),
   {
     kind: 'alternative',
     items: [
@@ -98,9 +114,13 @@ export const RULES: Rules = {
     alternative(rule('note'), rule('dictation')),
   ),
   utterance: alternative(
-    repeat(sequence(optional(pattern('and | then')), rule('segment')), 1),
+    sequence(
+      repeat(sequence(optional(pattern('and | then')), rule('segment')), 1),
+      // "leg one one twenty two, leg two": the next place is named, its value is still to come.
+      optional(sequence(optional(pattern('and | then')), rule('probe'), tag({ tag: 'frame', frame: 'next-place' }))),
+    ),
     rule('order'),
-    rule('bare-value'),
+    sequence(rule('bare-value'), optional(rule('remark'))),
     rule('placeless'),
     sequence(rule('at-place'), tag({ tag: 'frame', frame: 'place' })),
     sequence(rule('probe'), tag({ tag: 'frame', frame: 'place' })),

@@ -75,10 +75,14 @@ describe('teen or ty', () => {
     expect(understand('leg one to ground one eighteen').twin).toBeUndefined();
   });
 
-  it('is not asked of digits typed by hand', () => {
+  it('is not asked of digits typed by hand, nor of words at pressures and vacuum', () => {
     expect(understand('suction pressure 115').verdict).toBe('asked');
     expect(understand('suction pressure 115', undefined, { typed: true }).verdict).toBe('logged');
-    expect(understand('suction pressure one fifteen', undefined, { typed: true }).verdict).toBe('asked');
+    expect(understand('suction pressure one fifteen').verdict).toBe('asked');
+    expect(understand('suction pressure one fifteen', undefined, { typed: true }).verdict).toBe('logged');
+    expect(understand('vacuum fifteen microns', undefined, { typed: true }).verdict).toBe('logged');
+    // Words may have been dictated to the keyboard: elsewhere they are asked.
+    expect(understand('compressor amps fourteen', undefined, { typed: true }).verdict).toBe('asked');
   });
 });
 

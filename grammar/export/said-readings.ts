@@ -1,0 +1,92 @@
+import { alternative, type Expression, optional, rule, sequence } from '../phrases/expression.ts';
+import { pattern } from '../phrases/pattern.ts';
+import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
+import type { QuantityId } from '../vocabulary/quantities.ts';
+import { contracted } from './contract.ts';
+import { namesOf, ownNamesOf, unitNamesOf } from './measurand-names.ts';
+import { OPEN_WORDS } from './narrowed-rules.ts';
+
+const NOTHING = pattern('nothing | no (voltage | volts | power)');
+const TONE_WORDS = pattern('it beeps | shorted | dead short');
+
+/** What is measured, before its place. */
+const MEASURED: Readonly<Partial<Record<QuantityId, string>>> = {
+  voltage: '[the] (voltage | volts) (across | between | at | on | in | from)',
+  current: '(amps | amperage | current | amp draw) (on | of | at) [the]',
+  resistance: '(ohms | resistance) (across | between | on | of)',
+  temperature: '(temperature | temp) (of | at | on) [the]',
+};
+
+/** Between a place and its value. */
+const LINK =
+  "is [at | got | reading | showing | running [at] | sitting at | coming [in [at]]] | reads | at | shows | reading | showing | got | i've got | i have | i'm getting | are [at]";
+/** Verbs that only one quantity has. */
+const VERBS: Readonly<Partial<Record<QuantityId, string>>> = {
+  current: 'is (pulling | drawing) | pulling | drawing | pulls | draws',
+  voltage: 'is (putting out | dropping) | putting out',
+  resistance: 'out at | is good | ohms out at',
+  vacuum: 'is down to | is (holding | steady) at | down to | pulled down to | rose to',
+};
+/** Before a value, its place behind it. */
+const LEAD =
+  "i've got | i have | i got | i get | i'm getting | i'm reading | i'm at | there's | it's | call it | coming in";
+const BEHIND = '(on | at | across | from | of | in) [the]';
+
+/** Around a number, changing nothing of it. */
+const APPROXIMATELY = optional(pattern('about | like | [somewhere] around'));
+const TRAILER = optional(
+  pattern('flat | even | exactly | or so | after $n-under minutes | and (climbing | rising | falling | dropping)'),
+);
+
+export const valueFor = (row: Measurand): Expression => {
+  const number = sequence(APPROXIMATELY, rule(row.shape), optional(unitNamesOf(row)), TRAILER);
+  if (row.quantity === 'voltage') return alternative(number, NOTHING);
+  if (!row.open) return number;
+  return row.quantity === 'resistance' ? alternative(number, OPEN_WORDS, TONE_WORDS) : alternative(number, OPEN_WORDS);
+};
+
+const linkFor = ({ quantity }: Measurand): Expression =>
+  pattern(VERBS[quantity] === undefined ? LINK : `${LINK} | ${VERBS[quantity]}`);
+
+/** Readings that share shape of number and units share one network behind their names. */
+export function readingOf(rows: readonly Measurand[]): Expression {
+  const [row] = rows;
+  const names = namesOf(rows);
+  const link = optional(linkFor(row!));
+  const run = contracted(ownNamesOf(rows), link);
+  const placed = run === undefined ? sequence(names, link) : alternative(sequence(names, link), run);
+  const measured = MEASURED[row!.quantity];
+  return sequence(...(measured === undefined ? [] : [optional(pattern(measured))]), placed, valueFor(row!));
+}
+
+/** The pairs of tips that are said behind their value, too: those of the legs and of the control letters. */
+const PAIRED = /^([LT][12]$|ground$|[RCY]@)/;
+
+/** The value before its place: "two oh nine at the breaker". */
+export function valueFirst(rows: readonly Measurand[]): Expression {
+  const named = rows.filter((row) => row.say !== undefined);
+  const paired = rows.filter((row) => row.at.every((point) => PAIRED.test(point)));
+  return sequence(
+    optional(pattern(LEAD)),
+    valueFor(rows[0]!),
+    optional(pattern(BEHIND)),
+    alternative(...[ownNamesOf(named), namesOf(paired)].filter((names) => !isEmpty(names))),
+  );
+}
+
+const isEmpty = (names: Expression): boolean => names.kind === 'alternative' && names.items.length === 0;
+
+/** Rows by what they share in the recogniser's eyes. */
+export function groupedRows(): readonly Measurand[][] {
+  const groups = new Map<string, Measurand[]>();
+  for (const row of MEASURANDS) {
+    const key = `${row.shape} ${row.quantity} ${row.unit} ${row.open ?? ''}`;
+    groups.set(key, [...(groups.get(key) ?? []), row]);
+  }
+  return [...groups.values()];
+}
+
+/** What is said with its value first, often enough to be listened for: by quantity, whatever the shape of its numbers. */
+const FIRST: readonly QuantityId[] = ['voltage', 'current', 'capacitance', 'temperature', 'difference', 'pressure'];
+export const firstGroups = (): readonly Measurand[][] =>
+  groupedRows().filter(([row]) => FIRST.includes(row!.quantity) && row!.unit !== 'mV');

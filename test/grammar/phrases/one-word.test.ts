@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { readUtterances, short } from '../../../fixtures/utterances/read-utterances.ts';
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
+import { NEGATIONS } from '../../../grammar/vocabulary/fillers.ts';
+import { NUMBER_WORDS } from '../../../grammar/vocabulary/number-words.ts';
+import { tries } from '../../how-much.ts';
+import { seeded } from '../random-sentence.ts';
+
+/**
+ * One word of a line that was understood is lost, or heard as another word. What is left may be a right sentence of its
+ * own ("the coil" for "the outdoor coil"); wrong is a reading, a report or an order that was never said.
+ */
+const understand = makeUnderstand();
+const CHANGES = tries(2_000, 20_000);
+/** Of the changes of a word that is no number, so many may be logged as another value, place or report. */
+const MOST = 0.003;
+
+/** Words that belong to no sentence of the job: what a room, a radio or a child puts in. */
+const OTHERS =
+  'window banana tuesday ladder yesterday maybe doctor river yellowish candle mother pencil seven-ish carpet sandwich television monday garden holiday basket'.split(
+    ' ',
+  );
+
+const lines = readUtterances()
+  .filter((line) => line.where.startsWith('as-people-say') && line.verdict === 'logged')
+  .filter((line) => line.expectation === undefined && !line.meaning.startsWith('note'));
+
+/** What it puts on record: notes and places without a value put nothing there, and an order does no harm. */
+function facts(meaning: Meaning): string[] {
+  if (meaning.kind === 'several') return meaning.parts.flatMap(facts);
+  if (meaning.kind === 'command' && meaning.correction === undefined) return [];
+  return meaning.kind === 'note' || meaning.kind === 'unclear' ? [] : [short(meaning)];
+}
+
+/** The number and the place of a fact, or its kind and name: a colour or a "condenser" that was lost makes it vaguer. */
+const isVaguer = (fact: string, said: readonly string[]): boolean =>
+  said.some((one) => {
+    const [words, whole] = [fact.split(' '), one.split(' ')];
+    return (
+      (words[0] === 'wire' && words.every((word) => whole.includes(word))) ||
+      (words[0] === 'work' && whole[0] === 'work' && whole[1]!.endsWith(words[1]!.replace('coil-', '')))
+    );
+  });
+
+interface Tally {
+  tried: number;
+  wrong: string[];
+}
+
+function changed(how: 'lost' | 'changed'): Tally {
+  const tally: Tally = { tried: 0, wrong: [] };
+  for (let seed = 0; tally.tried < CHANGES / 2; seed += 1) {
+    const random = seeded(seed);
+    const line = lines[Math.floor(random() * lines.length)]!;
+    const words = line.text.split(/[\s-]+/);
+    const at = Math.floor(random() * words.length);
+    const number = NUMBER_WORDS.includes(words[at]!.toLowerCase()) || /\d/.test(words[at]!);
+    // That a "not" was lost cannot be heard; what denies has sentences of its own in the families.
+    const denies = NEGATIONS.includes(words[at]!.toLowerCase());
+    if (number || denies || words.length < 2) continue;
+    tally.tried += 1;
+    const other = OTHERS[Math.floor(random() * OTHERS.length)]!;
+    const text = (how === 'lost' ? words.toSpliced(at, 1) : words.with(at, other)).join(' ');
+    const { verdict, meaning } = understand(text);
+    const said = facts(understand(line.text).meaning);
+    if (verdict !== 'logged') continue;
+    const strange = facts(meaning).filter((fact) => !said.includes(fact) && !isVaguer(fact, said));
+    if (strange.length > 0) tally.wrong.push(`${line.text} → ${text}: ${strange.join(' + ')}`);
+  }
+  return tally;
+}
+
+describe('one word of a line that was understood', () => {
+  it.each(['lost', 'changed'] as const)('%s leaves hardly ever anything else on record', (how) => {
+    const { tried, wrong } = changed(how);
+    expect(tried).toBeGreaterThanOrEqual(CHANGES / 2);
+    expect(wrong.length / tried, [...new Set(wrong)].join('\n')).toBeLessThanOrEqual(MOST);
+  });
+
+  it.each([
+    ['leg one to ground eighteen', 118],
+    ['leg one to leg two forty', 240],
+    ['suction pressure eighteen', 118],
+    ['transformer secondary six', 26],
+  ])('of a number: %s lies outside what is likely there, and is asked', (text) => {
+    expect(understand(text).verdict).toBe('asked');
+  });
+});
