@@ -122,7 +122,14 @@ export const NAMEPLATE_FIELDS = [
       { value: 'R-454B', say: '[r] four fifty four [b] | [r] four five four [b]' },
     ],
   },
-  { id: 'charge', name: 'factory charge', say: '[factory] charge', value: 'number', unit: '[oz_av]' },
+  {
+    id: 'charge',
+    name: 'factory charge',
+    say: '[factory] charge',
+    aloneAs: 'factory charge',
+    value: 'number',
+    unit: '[oz_av]',
+  },
   {
     id: 'subcooling',
     name: 'subcooling',
