@@ -22,8 +22,9 @@ const LINK =
   "is [at | got | reading | showing | running [at] | sitting at | coming [in [at]]] | reads | at | shows | reading | showing | got | i've got | i have | i'm getting | are [at]";
 /** Verbs that only one quantity has. */
 const VERBS: Readonly<Partial<Record<QuantityId, string>>> = {
-  current: 'is (pulling | drawing) | pulling | drawing | pulls | draws',
-  voltage: 'is (putting out | dropping) | putting out',
+  // "Pulling nine" alone sounds like "point nine".
+  current: 'is (pulling | drawing) | drawing | draws',
+  voltage: 'is (putting out | dropping)',
   resistance: 'out at | is good | ohms out at',
   vacuum: 'is down to | is (holding | steady) at | down to | pulled down to | rose to',
 };
