@@ -1,4 +1,4 @@
-import { alternative, type Expression, optional, rule, sequence } from '../phrases/expression.ts';
+import { alternative, type Expression, optional, rule, sequence, word } from '../phrases/expression.ts';
 import { pattern } from '../phrases/pattern.ts';
 import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
 import type { QuantityId } from '../vocabulary/quantities.ts';
@@ -22,8 +22,9 @@ const LINK =
   "is [at | got | reading | showing | running [at] | sitting at | coming [in [at]]] | reads | at | shows | reading | showing | got | i've got | i have | i'm getting | are [at]";
 /** Verbs that only one quantity has. */
 const VERBS: Readonly<Partial<Record<QuantityId, string>>> = {
-  current: 'is (pulling | drawing) | pulling | drawing | pulls | draws',
-  voltage: 'is (putting out | dropping) | putting out',
+  // "Pulling nine" alone sounds like "point nine".
+  current: 'is (pulling | drawing) | drawing | draws',
+  voltage: 'is (putting out | dropping)',
   resistance: 'out at | is good | ohms out at',
   vacuum: 'is down to | is (holding | steady) at | down to | pulled down to | rose to',
 };
@@ -32,14 +33,17 @@ const LEAD =
   "i've got | i have | i got | i get | i'm getting | i'm reading | i'm at | there's | it's | call it | coming in";
 const BEHIND = '(on | at | across | from | of | in) [the]';
 
-/** Around a number, changing nothing of it. */
-const APPROXIMATELY = optional(pattern('about | like | [somewhere] around'));
-const TRAILER = optional(
-  pattern('flat | even | exactly | or so | after $n-under minutes | and (climbing | rising | falling | dropping)'),
-);
+/**
+ * Around a number, changing nothing of it. Of the matcher's words only those that swallow none of the number: "about
+ * nine" sounds like "point nine", "around nine" like "hundred nine", "forty even" like "forty seven".
+ */
+const APPROXIMATELY = optional(word('like'));
+const TRAILER = optional(pattern('flat | exactly | and (climbing | rising | falling | dropping)'));
+const HELD = optional(pattern('after $n-under minutes'));
 
 export const valueFor = (row: Measurand): Expression => {
-  const number = sequence(APPROXIMATELY, rule(row.shape), optional(unitNamesOf(row)), TRAILER);
+  const behind = row.quantity === 'vacuum' ? HELD : TRAILER;
+  const number = sequence(APPROXIMATELY, rule(row.shape), optional(unitNamesOf(row)), behind);
   if (row.quantity === 'voltage') return alternative(number, NOTHING);
   if (!row.open) return number;
   return row.quantity === 'resistance' ? alternative(number, OPEN_WORDS, TONE_WORDS) : alternative(number, OPEN_WORDS);

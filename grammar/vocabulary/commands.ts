@@ -10,7 +10,7 @@ export const COMMANDS = [
     id: 'take-back',
     name: 'take that back',
     joins: true,
-    say: 'take (that | it) back | scratch that | strike that | undo [that] | cancel that | never mind | nevermind | (delete | erase | remove) (that | it) [one] | (delete | erase) (that | the) last one | take that last one back',
+    say: 'take (that | it) back | scratch that | strike that | undo [that] | cancel that | never mind | nevermind | forget (that | it) [last] [one] | (delete | erase | remove) (that | it) [one] | (delete | erase) (that | the) last one | take that last one back',
   },
   { id: 'correct', name: 'correction', say: 'correction' },
   {
@@ -23,7 +23,7 @@ export const COMMANDS = [
     id: 'what-next',
     name: 'what next',
     joins: true,
-    say: "what next | what's next | what is next | next step | what's the next step | what is the next step | what now | next | what do i do next | what do you want [me to (do | check | test | measure)] next | what should i (do | check) next | what do i check next | what else",
+    say: "what next | what's next | what is next | next step | what's the next step | what is the next step | what now | next | next one | what's the next one | what do i do next | what do you want [me to (do | check | test | measure)] next | what should i (do | check) next | what do i check next | what else",
   },
   {
     id: 'why',
@@ -35,7 +35,7 @@ export const COMMANDS = [
   {
     id: 'pass',
     name: 'pass on this one',
-    say: 'pass | pass on this one | pass on that | skip it | skip this one | skip that [one]',
+    say: 'pass | skip | pass on this one | pass on that | skip it | skip this one | skip that [one]',
   },
   {
     id: 'cannot-reach',

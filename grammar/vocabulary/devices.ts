@@ -138,7 +138,7 @@ export const SWITCHED_STATES = [
 
 /** Reports of power with a device named after it: "power is off at the outdoor disconnect". */
 export const POWER_STATES = [
-  { state: 'open', say: '[the] power is (off | out | killed | cut | dead)' },
+  { state: 'open', say: "[the] (power is | power's) (off | out | killed | cut | dead)" },
   { state: 'closed', say: '[the] power is (on | back on | restored | back) | (restored | turned on) [the] power' },
   { state: 'locked', say: '[the] power is (locked out | off and locked [out])' },
 ] as const satisfies readonly { state: 'open' | 'closed' | 'locked'; say: string }[];

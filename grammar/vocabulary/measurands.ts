@@ -558,7 +558,7 @@ const ROWS = [
   {
     ...degrees(-30, 135, 40, 120),
     at: ['outdoor-air'],
-    say: 'outside | outdoors | outdoor [air] [temp | temperature] | outside [air] [temp | temperature] | ambient [air] [temp | temperature]',
+    say: 'outside | outdoors | outdoor [air] [temp | temperature] | outside [air] [temp | temperature] | [outdoor | outside] ambient [air] [temp | temperature]',
   },
   {
     ...degrees(0, 190, 60, 150),

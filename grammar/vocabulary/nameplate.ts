@@ -123,6 +123,7 @@ export const NAMEPLATE_FIELDS = [
     ],
   },
   {
+<<<<<<< HEAD
     id: 'low-side-test',
     name: 'low side test pressure',
     say: 'low side (test | design) [pressure] [is] | (test | design) pressure low [side] [is]',
@@ -133,6 +134,15 @@ export const NAMEPLATE_FIELDS = [
     alone: true,
   },
   { id: 'charge', name: 'factory charge', say: '[factory] charge', value: 'number', unit: '[oz_av]' },
+=======
+    id: 'charge',
+    name: 'factory charge',
+    say: '[factory] charge',
+    aloneAs: 'factory charge',
+    value: 'number',
+    unit: '[oz_av]',
+  },
+>>>>>>> w-said
   {
     id: 'subcooling',
     name: 'subcooling',

@@ -61,5 +61,8 @@ export const NUMBER_WORDS: readonly string[] = [
   'half',
   'quarter',
   'quarters',
+  'third',
+  'sixth',
+  'eighth',
   'below',
 ];

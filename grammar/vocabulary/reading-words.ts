@@ -20,7 +20,7 @@ export const LEADS: readonly { readonly say: string; readonly of?: readonly Quan
 
 /** A value on its way or at its end, before it: without a place its unit tells what it is of. */
 export const MOTIONS =
-  "[it | it's | it is | we're] ([is] (holding [steady] | steady | sitting) | held | [is] down | [is] up | [pulled | came | went | got | dropped | fell] down | pulled it down | [went | came | climbed | crept] up | (rose | climbed | fell | dropped | settled) [back]) (at | to)";
+  "[it | it's | it is | we're] ([is] (holding [steady] | steady | sitting) | held | [is] down | [is] up | [pulled | came | went | got | dropped | fell] down | pulled it down | [went | came | climbed | crept] [back] up | (rose | climbed | fell | dropped | settled) [back]) (at | to)";
 
 /** What stands between a place and its value. */
 export const LINKS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [

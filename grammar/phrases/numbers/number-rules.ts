@@ -43,7 +43,7 @@ export const NUMBER_RULES: Rules = {
   minus: anyOf(MINUS_WORDS),
   magnitude: pattern(
     `$whole [$decimals | and (a (half | quarter) | one (half | quarter) | three quarters)] | $decimals
-     | (a | one) (half | quarter) | half | quarter | three quarters | ${NUMERAL}`,
+     | (a | one) (half | quarter | third | sixth | eighth) | half | quarter | third | sixth | eighth | three quarters | ${NUMERAL}`,
   ),
   number: pattern('$minus $magnitude | $magnitude [below [zero]]'),
 };

@@ -176,6 +176,7 @@ export const RECORD_RULES: Rules = {
           sequence(
             pattern('from | off | off of | off from'),
             rule('wire-end'),
+            optional(rule('at-place')),
             tag({ tag: 'end', end: 'from' }),
             optional(
               sequence(

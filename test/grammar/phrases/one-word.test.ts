@@ -13,8 +13,11 @@ import { seeded } from '../random-sentence.ts';
  */
 const understand = makeUnderstand();
 const CHANGES = tries(2_000, 20_000);
-/** Of the changes of a word that is no number, so many may be logged as another value, place or report. */
-const MOST = 0.003;
+/**
+ * Of the changes of a word that is no number, so many may be logged as another value, place or report. What a lost word
+ * leaves is at times a whole sentence: "the [disconnect] load side", "[new] contactor's in".
+ */
+const MOST = { changed: 0.003, lost: 0.015 } as const;
 
 /** Words that belong to no sentence of the job: what a room, a radio or a child puts in. */
 const OTHERS =
@@ -75,7 +78,7 @@ describe('one word of a line that was understood', () => {
   it.each(['lost', 'changed'] as const)('%s leaves hardly ever anything else on record', (how) => {
     const { tried, wrong } = changed(how);
     expect(tried).toBeGreaterThanOrEqual(CHANGES / 2);
-    expect(wrong.length / tried, [...new Set(wrong)].join('\n')).toBeLessThanOrEqual(MOST);
+    expect(wrong.length / tried, [...new Set(wrong)].join('\n')).toBeLessThanOrEqual(MOST[how]);
   });
 
   it.each([
