@@ -123,7 +123,6 @@ export const NAMEPLATE_FIELDS = [
     ],
   },
   {
-<<<<<<< HEAD
     id: 'low-side-test',
     name: 'low side test pressure',
     say: 'low side (test | design) [pressure] [is] | (test | design) pressure low [side] [is]',
@@ -133,8 +132,7 @@ export const NAMEPLATE_FIELDS = [
     high: 700,
     alone: true,
   },
-  { id: 'charge', name: 'factory charge', say: '[factory] charge', value: 'number', unit: '[oz_av]' },
-=======
+  {
     id: 'charge',
     name: 'factory charge',
     say: '[factory] charge',
@@ -142,7 +140,6 @@ export const NAMEPLATE_FIELDS = [
     value: 'number',
     unit: '[oz_av]',
   },
->>>>>>> w-said
   {
     id: 'subcooling',
     name: 'subcooling',
