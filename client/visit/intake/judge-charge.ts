@@ -3,6 +3,7 @@ import type { ReadingLine } from '../../../grammar/visit/facts.ts';
 import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import { judgeReading, meterError } from '../../../grammar/visit/judge-reading.ts';
 import { latestReading, standingReadings } from '../../../grammar/visit/standing.ts';
+import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import { inFahrenheit } from '../../../grammar/vocabulary/in-fahrenheit.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
@@ -98,7 +99,8 @@ function judgePair(turn: Turn, pair: Pair): string {
 
 /** °F, to a tenth; undefined outside the refrigerant's equation, which is never stretched. */
 function figureOf({ figure, pressure, other }: Pair, fluid: RefrigerantId, context: VisitContext): number | undefined {
-  const psi = pressure.reading.value as number;
+  const psi = inBaseUnit(pressure.reading);
+  if (psi === undefined) return undefined;
   const degrees = fahrenheit(other);
   const feet = context.unit.altitudeFeet;
   const place: Locality = feet === undefined ? {} : { altitudeFeet: feet };

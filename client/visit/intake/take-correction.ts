@@ -91,7 +91,7 @@ function setRight(turn: Turn, last: ReadingLine, reading: Reading): void {
   const under = { ...here, phase, ...(locked === true ? { locked } : {}) };
   const judged = judgeReading(reading, under, turn.context.unit);
   // It was read where it was locked off: another voltage there is no less to be feared.
-  const wasOff = locked === true && zone !== 'none' && isPresent(reading);
+  const wasOff = locked === true && zone !== 'none' && reading.quantity !== 'voltage-dc' && isPresent(reading);
   const alarming = wasOff || (actsAtOnce(reading, turn.context) && isPresent(reading));
   turn.record({ type: 'reading.corrected', number: last.number, from: last.reading, to: reading, under });
   if (judged !== undefined) turn.record({ type: 'reading.judged', number: last.number, judged });

@@ -16,7 +16,7 @@ import { isolationOf, OUTDOOR_ZONES, placesOpening, provedWith } from '../rules/
 import { isSought } from '../rules/source-search.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { zonesAt } from '../rules/zones-at.ts';
-import { isDue, powerAt } from '../steps/choose-step.ts';
+import { isDue, isProvenDead, powerAt } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
 import { endProofs } from './end-proofs.ts';
 import { askedForDc, followCharge } from './follow-charge.ts';
@@ -54,7 +54,7 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   const doubt = doubtOf(reading, judged, turn.context);
   if (confirmed !== 'confirmed' && doubt !== undefined && !actsAtOnce(reading, turn.context)) {
     turn.record({ type: 'reading.asked', reading, why: doubt.why });
-    turn.ask({ kind: 'confirm-reading', reading, why: doubt.words }, SAY.doubtful(reading, doubt.words));
+    turn.ask({ kind: 'confirm-reading', reading: heard, why: doubt.words }, SAY.doubtful(reading, doubt.words));
     return;
   }
   const work = turn.context.refrigerantWork;
@@ -71,10 +71,14 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
 }
 
 /** An answer has the function of the step that asked for it: volts at its places are a.c. or d.c. as it asked. */
-function asAsked(reading: Reading, { step, caution }: VisitContext): Reading {
+function asAsked(reading: Reading, context: VisitContext): Reading {
+  const { step, caution } = context;
   const ask = step?.ask;
   if (ask?.kind !== 'reading' || caution !== undefined || !samePlaces(ask.at, reading.at)) return reading;
-  if (ask.quantity === reading.quantity) return step?.needs.bench === true ? { ...reading, bench: true } : reading;
+  if (ask.quantity === reading.quantity) {
+    const onBench = step?.needs.bench === true && isProvenDead(step.zone, context);
+    return onBench ? { ...reading, bench: true } : reading;
+  }
   const volts: readonly Reading['quantity'][] = ['voltage', 'voltage-dc'];
   if (!volts.includes(ask.quantity) || !volts.includes(reading.quantity)) return reading;
   // A.c. that stands where a charge is asked for is never taken for a charge.
@@ -241,7 +245,7 @@ function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
   const why = BECAUSE.reads(reading);
   const zones = provedWith(zone) === 'outdoor-load' ? OUTDOOR_ZONES : [zone];
   const met = metNow(turn, zones, 'every');
-  if (isWhereOff(turn, zone)) {
+  if (isWhereOff(turn, zone) && !isSought(zone, turn.context)) {
     foundVoltage(turn, { zone, at: reading.at }, why);
     heedReturn(turn, zones, met);
     return;

@@ -15,6 +15,7 @@ import {
   outdoorFahrenheit,
 } from '../../../grammar/visit/refrigerant-work.ts';
 import { canMeanFlame } from '../../../grammar/vocabulary/flame-signs.ts';
+import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
@@ -23,13 +24,10 @@ import type { Turn } from '../chart/turn.ts';
 import { minutesLeft, type RefrigerantStep } from '../rules/refrigerant-plan.ts';
 
 /** What a reading at the system comes to, logged or set right; `before`: what was known of the circuit without it. */
-export function followRefrigerant(
-  turn: Turn,
-  { quantity, at, value }: Reading,
-  number: number,
-  before: RefrigerantWork,
-): void {
-  if (at[0] !== 'system' || typeof value !== 'number') return;
+export function followRefrigerant(turn: Turn, reading: Reading, number: number, before: RefrigerantWork): void {
+  const { quantity, at } = reading;
+  const value = inBaseUnit(reading);
+  if (at[0] !== 'system' || value === undefined) return;
   if (quantity === 'pressure') heedTestLimit(turn, value);
   if (!isRefrigerantOpened(turn.context)) return;
   if (quantity === 'pressure') takePressure(turn, value, number);

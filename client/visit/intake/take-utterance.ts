@@ -34,7 +34,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
   if (!utterance.accepted || understanding.verdict === 'rejected') {
     if (utterance.accepted) warnOfWords(turn, understanding.heard);
-    turn.say('question', turn.context.questions.length === 0 ? SAY.notTaken : SAY.answerFirst);
+    turn.say('question', turn.context.questions.length > 0 ? SAY.answerFirst : notTakenWords(understanding));
     return;
   }
   if (turn.context.questions.length > 0 && answersQuestion(turn, understanding.meaning)) return;
@@ -81,7 +81,10 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
     case 'note':
       return takeNote(turn, meaning.text);
     case 'unclear':
-      turn.say('question', SAY.unclear);
+      turn.say(
+        'question',
+        meaning.reason === 'no-value' && meaning.at !== undefined ? SAY.valueAt(meaning.at) : SAY.unclear,
+      );
       return;
     default:
       meaning satisfies never;
@@ -107,6 +110,14 @@ function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>)
 /** A bare weight that answers what was recovered went out. */
 function asTakenOut(value: Value, step: Step | undefined): Value {
   return step?.id === 'refrigerant.recovered' && typeof value === 'number' ? -Math.abs(value) : value;
+}
+
+/** Why nothing was taken, where it is known. */
+function notTakenWords({ reason, meaning }: Understanding): string {
+  if (reason === 'other-unit') return SAY.otherUnit;
+  if (meaning.kind === 'unclear' && meaning.reason === 'no-value' && meaning.at !== undefined)
+    return SAY.valueAt(meaning.at);
+  return SAY.notTaken;
 }
 
 /** A call for help is acted on at once, however doubtful; danger is where only the sound leaves a doubt. */

@@ -65,6 +65,7 @@ export const SAY = {
   recordCut: 'The record broke off inside what was said last. Say it again.',
   notTaken: 'Say it again: the place, then the number.',
   which: 'Which place was that?',
+  valueAt: (at: readonly PointId[]) => `${capital(placeWords(at))}: what does it read?`,
   answerFirst: 'Say it again, digit by digit.',
   digitsPlease: 'Say the digits one by one.',
   setAside: 'Set aside. Say it again.',

@@ -134,7 +134,7 @@ describe('a flame', () => {
     await visit.type('recovered four pounds', 'opened the system', 'nitrogen pressure three hundred psi');
     await visit.type('found a leak', 'brazed the leak');
     expect(times(visit, /Flame away: nitrogen under pressure/)).toBe(1);
-    await visit.type('nitrogen three psi', 'brazed the leak');
+    await visit.type('nitrogen pressure three psi', 'yes', 'brazed the leak');
     expect(times(visit, /Flame away/)).toBe(1);
   });
 

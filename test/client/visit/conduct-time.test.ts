@@ -51,7 +51,7 @@ describe('a clock that jumps while a proof stands', () => {
     ['a key', undefined],
   ])('ends it before anything is judged by it, for %s', async (_, text) => {
     const visit = await provenDead();
-    await visit.type('fan section fifty five microfarads');
+    await visit.type('fan section one point five microfarads');
     const open = visit.run.context.questions[0];
     visit.clock.jumpWall(-10);
     if (text === undefined) visit.run.touch('yes');
