@@ -67,7 +67,6 @@ const EXPECTED = {
       // The ground is asked for before the unit is opened; a leg is read on the line side instead.
       'live-line',
       'contactor-by-hand',
-      'late live-line',
       'switch-off',
       'prove-as-live',
       'capacitor-charge',
