@@ -34,10 +34,6 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
     },
   },
   language: { says: 'the grammar: lines a second, memory, against a named peer', options: { rounds: 'rounds (10)' } },
-  turn: {
-    says: 'one turn of the visit, and taking a visit up from its record',
-    options: { rounds: 'rounds over the recorded visits (20)' },
-  },
   record: {
     says: 'the record on its way: steady visits, a storm of reconnects, kills of the server',
     options: {
@@ -47,5 +43,9 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
       storm: 'events of the storm (50000)',
       kills: 'of the server (20)',
     },
+  },
+  turn: {
+    says: 'one turn of the visit, and taking a visit up from its record',
+    options: { rounds: 'rounds over the recorded visits (20)' },
   },
 };
