@@ -97,6 +97,7 @@ const LINES: {
   'close.refused': 'heard-and-said',
   'observation.withdrawn': 'heard-and-said',
   'refusal.withdrawn': 'heard-and-said',
+  'nameplate.withdrawn': 'heard-and-said',
   'question.asked': 'heard-and-said',
   'question.ended': 'heard-and-said',
   'switch.reported': 'heard-and-said',

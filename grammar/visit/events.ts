@@ -143,6 +143,7 @@ export type VisitOutcome =
   | { readonly type: 'observation.withdrawn'; readonly number: number }
   /** What was refused is taken back: it stands refused. */
   | { readonly type: 'refusal.withdrawn' }
+  | { readonly type: 'nameplate.withdrawn'; readonly field: string }
   /** A question is put, or waits until those before it have ended. */
   | { readonly type: 'question.asked'; readonly number: number; readonly question: Question; readonly words: string }
   | { readonly type: 'question.ended'; readonly number: number; readonly how: QuestionEnd }

@@ -63,7 +63,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
   switch (event.type) {
     case 'visit.opened': {
       const { visit, site, complaint, role, unit, software } = event;
-      return { visit, site, complaint, role, unit, software, lastHeard: moment.time.mono };
+      return { visit, site, complaint, role, listed: unit, unit, software, lastHeard: moment.time.mono };
     }
     case 'phase.entered':
       return {
@@ -116,8 +116,17 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return observationWithdrawn(facts, event.number);
     case 'nameplate.logged': {
       const plate = { ...facts.plate, [event.field]: event.value };
-      return { plate, unit: withNameplate(facts.unit, plate), evidenceNumber: facts.evidenceNumber + 1 };
+      const { field } = event;
+      const undoable: Undoable = { kind: 'plate', field, before: facts.plate[field] };
+      return {
+        plate,
+        unit: withNameplate(facts.unit, plate),
+        evidenceNumber: facts.evidenceNumber + 1,
+        undoable: [...facts.undoable, undoable],
+      };
     }
+    case 'nameplate.withdrawn':
+      return plateWithdrawn(facts, event.field);
     case 'question.asked': {
       const { number, question, words } = event;
       return {
@@ -378,8 +387,20 @@ function lockedAfter({ lockedBy }: VisitFacts, event: Of<'switch.reported'>): Vi
   const { place, state, device, lockOff } = event;
   const { [place]: before, ...others } = lockedBy;
   if (state === 'locked') return { ...others, [place]: before ?? device ?? USUAL_SWITCH[place] };
-  if (state === 'unknown') return lockOff === true ? others : lockedBy;
+  // Pulling what is locked takes no lock off.
+  const isOff = lockOff === true && (device === undefined || before === device);
+  if (state !== 'closed') return isOff ? others : lockedBy;
   return before === (device ?? before) ? others : lockedBy;
+}
+
+/** What was read of the field before stands again, and the unit is what the rest of its plate says. */
+function plateWithdrawn(facts: VisitFacts, field: string): Change {
+  const isIt = (one: Undoable) => one.kind === 'plate' && one.field === field;
+  const last = facts.undoable.findLast(isIt);
+  const { [field]: _read, ...others } = facts.plate;
+  const before = last?.kind === 'plate' ? last.before : undefined;
+  const plate = before === undefined ? others : { ...others, [field]: before };
+  return { plate, unit: withNameplate(facts.listed, plate), ...uncounted(facts, isIt) };
 }
 
 /** What is told of the switches now. */

@@ -110,6 +110,8 @@ export type Undoable =
     }
   | { readonly kind: 'question'; readonly number: number }
   | { readonly kind: 'refused' }
+  /** With what was read of the field before. */
+  | { readonly kind: 'plate'; readonly field: string; readonly before: number | string | undefined }
   | { readonly kind: 'wire' }
   /** Done to the refrigerant circuit by hand. */
   | { readonly kind: 'refrigerant'; readonly number: number }
@@ -160,6 +162,8 @@ export interface VisitFacts {
   readonly complaint: string;
   readonly role: 'technician' | 'trainee';
   readonly software: string;
+  /** As it was listed when the visit was opened. */
+  readonly listed: UnitProfile;
   /** With all that the nameplate said of it. */
   readonly unit: UnitProfile;
   /** Nameplate fields read on this visit. */
@@ -259,6 +263,7 @@ export function noFacts(): VisitFacts {
     complaint: '',
     role: 'technician',
     software: '',
+    listed: { id: 'unknown' },
     unit: { id: 'unknown' },
     plate: {},
     phase: 'arrive',

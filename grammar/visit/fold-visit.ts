@@ -183,6 +183,11 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'reading.refused':
       view.refused.push({ ...moment, reading: event.reading, reason: event.reason });
       return;
+    case 'nameplate.withdrawn': {
+      const last = view.nameplate.findLastIndex(({ field }) => field === event.field);
+      if (last >= 0) view.nameplate.splice(last, 1);
+      return;
+    }
     case 'nameplate.logged':
       view.nameplate.push({
         ...moment,

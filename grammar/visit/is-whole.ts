@@ -37,6 +37,7 @@ const FIELDS: { readonly [T in VisitOutcome['type']]: Fields<Of<T>> } = {
   'observation.logged': { observation: 'text', number: 'number', under: 'record' },
   'observation.withdrawn': { number: 'number' },
   'refusal.withdrawn': {},
+  'nameplate.withdrawn': { field: 'text' },
   'question.asked': { number: 'number', question: 'record', words: 'text' },
   'question.ended': { number: 'number', how: 'text' },
   'switch.reported': { place: 'text', state: 'text' },

@@ -65,7 +65,7 @@ describe('a visit by touch alone', () => {
     await technician.acknowledgeCautions();
     expect(await technician.energy('outdoor-load')).toBe('reported-off');
     await technician.press('More', 'Prove it dead');
-    await enter('240', '0', '0', '0', '240');
+    await enter('240', '0', '0', '0', '0', '0', '0', '240');
     await technician.acknowledgeCautions();
     expect(await technician.energy('outdoor-load')).toBe('reads-dead');
     for (const section of ['cap-HERM', 'cap-FAN']) {

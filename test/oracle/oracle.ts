@@ -52,6 +52,12 @@ function take(facts: Facts, happening: Happening): readonly Warning[] {
   return due;
 }
 
+/** What is dictated into a note in the same breath is told to nobody. */
+function withoutNotes(words: string, meaning: HeardUtterance['understanding']['meaning']): string {
+  const noted = meaning.kind === 'several' && meaning.parts.some(({ kind }) => kind === 'note');
+  return noted ? words.replace(/\bnote\b.*$/, '') : words;
+}
+
 /** b. "Each part of a sentence is judged by the facts as the part before it left them." */
 function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonly Warning[] {
   if (!utterance.accepted) return [];
@@ -60,8 +66,9 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
   const { heard, verdict, meaning } = utterance.understanding;
   const words = heard.toLowerCase();
   const dictated = meaning.kind === 'note' || meaning.kind === 'dictated';
-  const due: Warning[] = dictated ? [] : [...toldInWords(facts, words)];
-  if (saysCoverOff(words) && !dictated) facts.coversOff.push({ said: facts.sentences, zones: ['outdoor-load'] });
+  const due: Warning[] = dictated ? [] : [...toldInWords(facts, withoutNotes(words, meaning))];
+  if (verdict === 'logged' && saysCoverOff(words) && !dictated)
+    facts.coversOff.push({ said: facts.sentences, zones: ['outdoor-load'] });
   const parts = meaning.kind === 'several' ? meaning.parts : [meaning];
   if (verdict === 'logged') due.push(...takeParts(facts, parts, words, time));
   // What is asked is not taken, but it can say that power is back.

@@ -4,7 +4,7 @@ import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { IN_PROOF, placesOpening, TAKEN_OFF } from '../rules/isolation.ts';
-import { locksTold, powerMayBeBack } from '../rules/power-may-be-back.ts';
+import { locksTold, powerMayBeBack, tellsOfPower } from '../rules/power-may-be-back.ts';
 import { endProofs } from './end-proofs.ts';
 import { heedReturn, metNow } from './heed-return.ts';
 
@@ -16,7 +16,7 @@ export function heedPower(turn: Turn, utterance: HeardUtterance): void {
   const reached = powerMayBeBack(utterance, turn.context);
   const { heard } = utterance.understanding;
   endReached(turn, reached, BECAUSE.maybeBack(heard), locksTold(heard));
-  answerPowerOn(turn, reached);
+  if (tellsOfPower(heard)) answerPowerOn(turn, reached);
 }
 
 /** Where power was just asked for, that is what the words tell: the switches there are closed. */

@@ -12,6 +12,7 @@ import { unitFor } from '../../../grammar/vocabulary/units.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
+import { nameplateName } from '../../words/things/nameplate-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isOpened, TAKEN_OFF, zonesOpenedAt } from '../rules/isolation.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
@@ -137,6 +138,11 @@ export function takeBack(turn: Turn): void {
   if (last.kind === 'refused') {
     turn.record({ type: 'refusal.withdrawn' });
     turn.say('readback', SAY.refusalBack);
+    return;
+  }
+  if (last.kind === 'plate') {
+    turn.record({ type: 'nameplate.withdrawn', field: last.field });
+    turn.say('readback', SAY.plateBack(nameplateName(last.field)));
     return;
   }
   if (last.kind === 'proof') return takeBackProof(turn, last.zone);

@@ -76,8 +76,9 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   const zones = zonesFedBy(place, turn.context);
   const behind = zonesOpenedAt(place);
   const met = metNow(turn, behind, lockedBy[place] === report.device ? place : 'none');
-  const state = report.state === 'closed' ? 'closed' : 'open';
-  turn.record({ type: 'switch.reported', place, state, device: report.device });
+  const { device } = report;
+  const told = report.state === 'closed' ? { state: report.state } : ({ state: 'open', lockOff: true } as const);
+  turn.record({ type: 'switch.reported', place, device, ...told });
   dropProof(turn, why);
   endProofs(turn, zones, report.state === 'closed' ? 'live' : 'doubted', why);
   heedReturn(turn, behind, met);
@@ -124,7 +125,7 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
       turn.say('warning', words);
     }
     const why = BECAUSE.seen(observation);
-    for (const zone of OUTDOOR_ZONES) turn.move(zone, 'live', why);
+    endProofs(turn, OUTDOOR_ZONES, 'live', why);
     if (!wasLive) heedReturn(turn, OUTDOOR_ZONES, met);
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
   }

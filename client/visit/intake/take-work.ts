@@ -77,6 +77,8 @@ export function takePart(turn: Turn, part: Of<'part'>, confirmed: boolean): void
   if (refused.length > 0 && !confirmed) {
     tellUnproven(turn, partWords(part.part, part.ratings), handsAtPart(part.part, [], context), 'alone');
     if (isOvercurrent(part.part)) {
+      // Behind another question it is said at once all the same.
+      if (turn.context.questions.length > 0) turn.say('warning', SAY.overcurrentRefused(refused));
       turn.ask({ kind: 'confirm-meaning', meaning: part, wants: 'reason' }, SAY.overcurrentRefused(refused));
     } else turn.ask({ kind: 'confirm-meaning', meaning: part, confirmed: true }, SAY.partDoubted(refused));
     return;

@@ -47,6 +47,12 @@ function hasSign(text: string): boolean {
   return POWER_SIGNS.some(({ words }) => words.test(text));
 }
 
+/** Whether they tell of the power or a switch itself, and not only that something is live. */
+export function tellsOfPower(heard: string): boolean {
+  const words = wordsOf(heard);
+  return /\b(?:power|breaker|disconnect|switch)\b/.test(words) && hasSign(words);
+}
+
 /** What the words may mean of locks: that one is off; that a switch came back, and so its own; or nothing. */
 export function locksTold(heard: string): 'lock' | 'switch' | 'none' {
   const signs = POWER_SIGNS.filter(({ words }) => words.test(wordsOf(heard))).map(({ sign }) => sign);

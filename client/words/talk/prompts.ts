@@ -177,6 +177,7 @@ export const SAY = {
   pulledUnderLoad: 'Pulled with the load on: a pull-out is not a load switch. Look at its blades before it goes back.',
   noVoice: 'The voice failed. Read the screen.',
   callIsThere: 'Something feeds the control circuit. Its proof ended.',
+  plateBack: (field: string) => `Taken back: nameplate ${field}.`,
   refusalBack: 'It was refused: nothing to take back of it.',
   clampsOn: 'Clamps on.',
   wiresPulled: 'Wires pulled, none moved.',
