@@ -92,8 +92,10 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     row: "'planted-zone',\n",
     mustFill: [
       'client/screens/technician/action-keys.ts',
-      'client/screens/technician/pad-sheet.tsx',
       'client/visit/rules/isolation.ts',
+      'client/visit/rules/proof-ground.ts',
+      'client/visit/rules/proof-plan.ts',
+      'client/visit/rules/source-search.ts',
       'client/words/shown/energy-names.ts',
       'client/words/talk/action-words.ts',
       'grammar/vocabulary/zones.ts',
@@ -115,7 +117,8 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     row: rowOf('planted-part', ", say: 'planted', ratings: []"),
     mustFill: [
       'client/visit/rules/check-part.ts',
-      'grammar/visit/refrigerant-work.ts',
+      'client/visit/rules/hands-at.ts',
+      'grammar/visit/opens-refrigerant.ts',
       'client/visit/rules/repairs.ts',
     ],
   },
@@ -125,7 +128,11 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     file: 'grammar/vocabulary/works.ts',
     before: '] as const;\nexport type WorkId',
     row: rowOf('planted-work', ", say: 'planted'"),
-    mustFill: ['grammar/visit/refrigerant-work.ts', 'client/visit/rules/repairs.ts'],
+    mustFill: [
+      'client/visit/rules/hands-at.ts',
+      'grammar/visit/opens-refrigerant.ts',
+      'client/visit/rules/repairs.ts',
+    ],
   },
   {
     what: 'an order',

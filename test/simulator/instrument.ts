@@ -64,8 +64,11 @@ export class Instrument {
       case 'amps':
         return this.noisy(this.amps(from!, now), 0.02, 0.03, 2);
       case 'ohms':
+        // A compressor never comes out for it: its leads are off.
         return this.ohms(
-          needs.bench ? this.part(from!, to!, now) : deadNetwork(this.unit).ohms(name(from!), name(to!)),
+          needs.bench || [from!, to!].some((at) => at.startsWith('comp-'))
+            ? this.part(from!, to!, now)
+            : deadNetwork(this.unit).ohms(name(from!), name(to!)),
         );
       case 'microfarads':
         return this.noisy(this.microfarads(from!, to!), 0.015, 0.03, 1);

@@ -75,7 +75,7 @@ describe('the demo, from sound to record', () => {
     const { events, view } = foldOf(run);
     expect(view.readings.some((line) => line.corrected.length > 0)).toBe(true);
     expect(view.asked.some((line) => line.twin !== undefined)).toBe(true);
-    expect(view.proofs).toMatchObject([{ before: 240, values: [0, 0, 0], after: 240, result: 'reads dead' }]);
+    expect(view.proofs).toMatchObject([{ before: 240, values: [0, 0, 0, 0, 0, 0], after: 240, result: 'reads dead' }]);
     expect(view.refused).toMatchObject([{ reason: 'not-proven-dead', reading: { unit: 'Ohm' } }]);
     const bare = view.heard.find((line) => line.text.startsWith('one point one'));
     expect(bare?.understanding.meaning).toMatchObject({ kind: 'reading', reading: { at: ['cap-C', 'cap-FAN'] } });
