@@ -187,7 +187,8 @@ export type VisitOutcome =
   | { readonly type: 'proof.reopened'; readonly zone: ZoneId; readonly at?: readonly PointId[]; readonly why: string }
   /** A proof, or its meter, that did not count when it was said: something has to come before it. */
   | { readonly type: 'proof.refused'; readonly zone: ZoneId; readonly why: string }
-  | { readonly type: 'proof.withdrawn'; readonly zone: ZoneId }
+  /** `corrected`: by a correction, which is what is taken back next. */
+  | { readonly type: 'proof.withdrawn'; readonly zone: ZoneId; readonly corrected?: true }
   /** The stored charge of a section or zone was read released, or is not known any more. */
   | { readonly type: 'charge.released'; readonly zone: ZoneId }
   | { readonly type: 'charge.doubted'; readonly zones: readonly ZoneId[] }

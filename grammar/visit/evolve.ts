@@ -181,8 +181,11 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return proofReopened(facts, event);
     case 'proof.refused':
       return { undoable: [...facts.undoable, { kind: 'proof', zone: event.zone, seq: moment.seq }] };
-    case 'proof.withdrawn':
-      return { undoable: facts.undoable.filter((one) => one.kind !== 'proof' || one.zone !== event.zone) };
+    case 'proof.withdrawn': {
+      const others = facts.undoable.filter((one) => one.kind !== 'proof' || one.zone !== event.zone);
+      // A correction is what is taken back next, and there is nothing to bring back.
+      return { undoable: event.corrected === true ? [...others, { kind: 'refused' }] : others };
+    }
     case 'proof.recorded':
       return {
         proof: undefined,

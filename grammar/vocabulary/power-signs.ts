@@ -86,6 +86,35 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
     ),
   },
   {
+    // What was told before is unsaid: where a switch or a lock stands is not known any more.
+    sign: 'somebody',
+    everywhere: true,
+    words: pattern(
+      [
+        '\\bnever (?:pulled|locked|opened|turned|shut|killed|put)\\b',
+        '\\bforgot\\b.*\\b(?:lock|pull|breaker|disconnect|switch|tag)\\b',
+        '\\b(?:lied|wrong (?:breaker|disconnect|switch|lock|one))\\b',
+        '\\b(?:disconnect|breaker|switch|lock|pull ?out) (?:is not|isn.t|was not|wasn.t|ain.t) (?:out|off|on|open|locked|pulled)\\b',
+        '\\b(?:he|she|they|somebody|someone|customer|homeowner|owner|boss|helper|kid|apprentice)\\b.*\\b(?:put it back|turned it|flipped it|switched it|plugged it|messing|fiddling|heading over|by the (?:panel|box|breaker|disconnect))\\b',
+      ].join('|'),
+    ),
+  },
+  {
+    sign: 'power',
+    everywhere: true,
+    words: pattern(
+      [
+        '\\b(?:hot again|went hot|goes hot)\\b',
+        '\\bcame back on\\b',
+        '\\b(?:i|we|there is|there.s) (?:see |seeing |got |get |have )?(?:voltage|volts)\\b',
+        '\\bhandle is (?:back )?(?:up|on|in)\\b',
+        '\\b(?:generator|battery backup|inverter|solar)\\b.*\\b(?:start|started|kicked|came|running|on)\\b',
+        '\\b(?:buzz|buzzing|hum|click|clicked|clicking|bang|banged|clunk|chatter|chattering)\\b.*\\b(?:contactor|transformer|relay|compressor|coil)\\b',
+        '\\b(?:contactor|transformer|relay|compressor|coil)\\b.*\\b(?:buzz|buzzed|click|clicked|bang|banged|clunked|chattered|chatters)\\b',
+      ].join('|'),
+    ),
+  },
+  {
     sign: 'injury',
     everywhere: true,
     words: pattern(
@@ -94,6 +123,7 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
         '\\b(?:got|been) (?:bit|bitten|hit|burned|burnt|buzzed|cut|nailed)\\b',
         '\\b(?:it|that) (?:bit|got|nailed|burned) me\\b',
         '\\bburned (?:my|his|her|me)\\b',
+        '\\b(?:not breathing|fell off|fell down|down on the ground|passed out|is bleeding|burned bad|(?:hand|arm|face|finger) is (?:burned|burnt|cut))\\b',
         `${NEGATED}\\b(?:arc|arced|arcing|arcs|sparks?|sparked|sparking)\\b`,
       ].join('|'),
     ),

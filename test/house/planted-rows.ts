@@ -128,11 +128,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     file: 'grammar/vocabulary/works.ts',
     before: '] as const;\nexport type WorkId',
     row: rowOf('planted-work', ", say: 'planted'"),
-    mustFill: [
-      'client/visit/rules/hands-at.ts',
-      'grammar/visit/opens-refrigerant.ts',
-      'client/visit/rules/repairs.ts',
-    ],
+    mustFill: ['client/visit/rules/hands-at.ts', 'grammar/visit/opens-refrigerant.ts', 'client/visit/rules/repairs.ts'],
   },
   {
     what: 'an order',

@@ -67,12 +67,20 @@ describe('worked checks, derived from the saturation data', () => {
 
 describe('saturation outside its limits', () => {
   it('refuses instead of extrapolating', () => {
-    expect(() => saturationTemperature('R-410A', 'bubble', 900)).toThrow(expect.objectContaining({ code: 'saturation-out-of-range' }));
-    expect(() => saturationPressure('R-22', 'dew', 260)).toThrow(expect.objectContaining({ code: 'saturation-out-of-range' }));
-    expect(() => saturationTemperature('R-410A', 'dew', Number.NaN)).toThrow(expect.objectContaining({ code: 'saturation-out-of-range' }));
+    expect(() => saturationTemperature('R-410A', 'bubble', 900)).toThrow(
+      expect.objectContaining({ code: 'saturation-out-of-range' }),
+    );
+    expect(() => saturationPressure('R-22', 'dew', 260)).toThrow(
+      expect.objectContaining({ code: 'saturation-out-of-range' }),
+    );
+    expect(() => saturationTemperature('R-410A', 'dew', Number.NaN)).toThrow(
+      expect.objectContaining({ code: 'saturation-out-of-range' }),
+    );
   });
 
   it('refuses a fluid it has no data for', () => {
-    expect(() => saturationPressure('R-999' as RefrigerantId, 'dew', 40)).toThrow(expect.objectContaining({ code: 'unknown-refrigerant' }));
+    expect(() => saturationPressure('R-999' as RefrigerantId, 'dew', 40)).toThrow(
+      expect.objectContaining({ code: 'unknown-refrigerant' }),
+    );
   });
 });

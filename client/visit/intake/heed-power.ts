@@ -38,7 +38,7 @@ type LocksTold = ReturnType<typeof locksTold>;
  */
 export function endReached(turn: Turn, reached: readonly ZoneId[], why: string, told: LocksTold = 'none'): void {
   const { energy } = turn.context;
-  const met = metNow(turn, reached, told === 'none' ? 'none' : 'every');
+  const met = metNow(turn, reached, told === 'lock' ? 'every' : 'none');
   const fed = reached.filter((zone) => energy[zone] !== 'live');
   const zones = reached.filter((zone) => TAKEN_OFF.includes(energy[zone]));
   if (zones.length > 0) endTakenOff(turn, zones, why, told === 'lock');

@@ -15,7 +15,7 @@ export function standsProof(turn: Turn, zone: ZoneId): boolean {
 }
 
 /** A proof taken back: its zone, and what was proved with it, is back to what was reported of its switch. */
-export function takeBackProof(turn: Turn, zone: ZoneId): void {
+export function takeBackProof(turn: Turn, zone: ZoneId, by: 'taking back' | 'a correction' = 'taking back'): void {
   const together: readonly ZoneId[] = zone === 'outdoor-load' ? OUTDOOR_ZONES : [zone];
   const standing = together.filter((one) => standsProof(turn, one));
   const why = BECAUSE.takenBack;
@@ -26,7 +26,7 @@ export function takeBackProof(turn: Turn, zone: ZoneId): void {
   );
   if (turn.context.proof?.zone === zone) dropProof(turn, why);
   if (turn.context.search?.zone === zone) turn.record({ type: 'search.ended', zone, why });
-  turn.record({ type: 'proof.withdrawn', zone });
+  turn.record({ type: 'proof.withdrawn', zone, ...(by === 'a correction' ? { corrected: true } : {}) });
   turn.say('readback', SAY.proofBack(zone));
 }
 

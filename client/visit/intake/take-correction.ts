@@ -47,7 +47,7 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   if (question === undefined && latest?.kind === 'waiting') return correctWaiting(turn, latest.number, correction);
   // Said right behind a proof, it is the proof that was wrong: which of its numbers is not guessed.
   if (question === undefined && latest?.kind === 'proof' && standsProof(turn, latest.zone)) {
-    takeBackProof(turn, latest.zone);
+    takeBackProof(turn, latest.zone, 'a correction');
     return;
   }
   const subject = question?.reading ?? last?.reading;

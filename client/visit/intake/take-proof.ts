@@ -26,7 +26,9 @@ type Proof = Extract<Report, { type: 'absence-of-voltage' }>;
 export function takeProof(turn: Turn, proof: Proof): void {
   const { before, values, after } = proof;
   const zone = provedWith(proof.zone);
-  const begun = turn.context.proof?.zone === zone ? turn.context.proof.pairs : [];
+  // Who says the meter again and names no places begins anew: a value never moves to another pair.
+  const isAnew = proof.at === undefined;
+  const begun = turn.context.proof?.zone === zone && !isAnew ? turn.context.proof.pairs : [];
   const { pairs, at, strangers } = placeValues(zone, begun, proof);
   const present = values.findIndex((value) => Math.abs(value) >= DEAD_BELOW_VOLTS);
   if (present >= 0) {
@@ -38,6 +40,7 @@ export function takeProof(turn: Turn, proof: Proof): void {
     turn.record({ type: 'proof.recorded', zone, before, values, after, at, result: 'meter not proven' });
     return meterNotProven(turn, zone);
   }
+  if (isAnew) dropProof(turn, BECAUSE.provedAnew);
   openProof(turn, zone, before);
   for (const pair of pairs) turn.record({ type: 'proof.pair', zone, ...pair });
   turn.say('readback', SAY.provedPairs(pairs, strangers));

@@ -5,7 +5,15 @@ import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { holdsWithoutCall } from '../rules/holds-without-call.ts';
-import { CAPACITOR_ZONES, isOpened, OUTDOOR_ZONES, TAKEN_OFF, zonesFedBy, zonesOpenedAt } from '../rules/isolation.ts';
+import {
+  CAPACITOR_ZONES,
+  IN_PROOF,
+  isOpened,
+  OUTDOOR_ZONES,
+  TAKEN_OFF,
+  zonesFedBy,
+  zonesOpenedAt,
+} from '../rules/isolation.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOfSeen } from '../steps/looks.ts';
 import { hastenCheck } from './check-on-me.ts';
@@ -79,11 +87,12 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   const { device } = report;
   const told = report.state === 'closed' ? { state: report.state } : ({ state: 'open', lockOff: true } as const);
   turn.record({ type: 'switch.reported', place, device, ...told });
+  const isProofEnded = zones.some((zone) => IN_PROOF.includes(turn.context.energy[zone]));
   dropProof(turn, why);
   endProofs(turn, zones, report.state === 'closed' ? 'live' : 'doubted', why);
   heedReturn(turn, behind, met);
   if (report.state === 'closed') heedReset(turn, place);
-  turn.say('readback', report.state === 'closed' ? SAY.powerBack : SAY.unlocked);
+  turn.say('readback', report.state === 'closed' ? SAY.powerBack(isProofEnded) : SAY.unlocked);
 }
 
 /** A call where its own circuit was taken off: something feeds it. */

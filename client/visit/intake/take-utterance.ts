@@ -7,6 +7,8 @@ import { HAND_SIGNS } from '../../../grammar/vocabulary/hand-signs.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
+import { canMeanVoltage } from '../../../grammar/vocabulary/voltage-signs.ts';
+import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
@@ -15,9 +17,11 @@ import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { handsAtPart, handsAtWire, handsAtWork } from '../rules/hands-at.ts';
 import { isReason } from '../rules/is-reason.ts';
+import { IN_PROOF } from '../rules/isolation.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { setCheck } from './check-on-me.ts';
+import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
@@ -33,7 +37,10 @@ import { sayUnproven } from './tell-unproven.ts';
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
   if (!utterance.accepted || understanding.verdict === 'rejected') {
-    if (utterance.accepted) warnOfWords(turn, understanding.heard);
+    if (utterance.accepted) {
+      warnOfWords(turn, understanding.heard);
+      heedVoltageTold(turn, understanding.heard);
+    }
     turn.say('question', turn.context.questions.length > 0 ? SAY.answerFirst : notTakenWords(understanding));
     return;
   }
@@ -155,6 +162,17 @@ function warnOfHands(turn: Turn, meaning: Meaning): void {
 function warnOfWords(turn: Turn, heard: string): void {
   for (const { tells } of HAND_SIGNS.filter(({ words }) => words.test(heard.toLowerCase())))
     warnBeforeAsking(turn, tells);
+}
+
+/** Words that were not understood and can tell of a voltage where a proof stands end it, and are asked for again. */
+function heedVoltageTold(turn: Turn, heard: string): void {
+  if (!canMeanVoltage(heard)) return;
+  const zones = ZONES.filter((zone) => IN_PROOF.includes(turn.context.energy[zone]));
+  const [zone] = zones;
+  if (zone === undefined) return;
+  turn.record({ type: 'hazard.warned', words: SAY.maybeVoltage, zone });
+  turn.say('warning', SAY.maybeVoltage);
+  endProofs(turn, zones, 'doubted', BECAUSE.maybeVoltage);
 }
 
 /** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */

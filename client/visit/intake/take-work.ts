@@ -24,7 +24,7 @@ import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
 import { unfitting } from './take-answer.ts';
 import { warnByHand } from './take-deed.ts';
-import { tellUnproven } from './tell-unproven.ts';
+import { notProvenDead, tellUnproven } from './tell-unproven.ts';
 
 /** A part or a charge, with what was said of it. */
 interface FittedPart {
@@ -121,8 +121,9 @@ function fitPart(
   const words = partWords(part.part, part.ratings);
   stateUnprovedFinding(turn, repairs);
   const number = context.readingCount + 1;
+  const open = notProvenDead(turn, handsAtPart(part.part, repairs, context));
   turn.record({ type: 'part.fitted', part: part.part, ratings: part.ratings, repairs, number, words, doubts: refused });
-  if (hands === 'just now') tellUnproven(turn, words, handsAtPart(part.part, repairs, context));
+  if (hands === 'just now') tellUnproven(turn, words, open);
   // A weight was read back as a reading already.
   if (part.part !== CHARGE) turn.say('readback', SAY.fitted(words));
   if (warnings.length > 0) turn.say('warning', warnings.join(' '));
@@ -217,6 +218,10 @@ function doubtWire(turn: Turn, wire: WireMove): string | undefined {
 }
 
 export function takeNote(turn: Turn, text: string): void {
+  if (text.trim() === '') {
+    turn.say('question', SAY.noteWhat);
+    return;
+  }
   turn.record({ type: 'note.taken', text });
   const closing = turn.context.closeRefused.length > 0;
   turn.say('readback', closing && !isReason(text) ? SAY.reasonInWords : SAY.noted);

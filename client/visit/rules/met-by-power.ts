@@ -24,7 +24,7 @@ export function metByPower(context: VisitContext, zones: readonly ZoneId[], unlo
   // A wire whose terminal was not named may be anywhere.
   const isMet = (ends: readonly (string | undefined)[]) => zonesAt(ends).length === 0 || meets(zonesAt(ends));
   const moves = wireMoves(context);
-  const jumpers = landingRows(moves).filter(({ state, from, to }) => state === 'jumper' && isMet([from, to]));
+  const jumpers = landingRows(moves).filter(({ state }) => state === 'jumper');
   const loose = looseWires(moves).filter(({ from }) => isMet([from]));
   const covers = meets(['outdoor-load']) ? coversOff(context) : [];
   const parts = partsOut(context).filter((part) => meets(handsAtPart(part, [], context)));

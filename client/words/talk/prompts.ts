@@ -81,7 +81,8 @@ export const SAY = {
   reportedOff: 'Reported off. Not proven. Lock and tag it.',
   reportedOffLocked: 'Reported off and locked. Not proven.',
   unlocked: 'Reported unlocked. Proof ended: counts as live.',
-  powerBack: 'Power reported back. Proof ended.',
+  powerBack: (isProofEnded: boolean) => `Power reported back.${isProofEnded ? ' Proof ended.' : ''}`,
+  noteWhat: 'Note what? Say it behind the word.',
   maybeBack: (zones: readonly ZoneId[], proofs: readonly ZoneId[]) =>
     `Power may be back. ${proofs.length === 0 ? `Counts as live: ${zoneList(zones)}` : `Proof ended: ${zoneList(proofs)}`}.`,
   unproven: (zones: readonly ZoneId[]) => `${capital(zoneList(zones))}: not proven dead.`,
@@ -179,6 +180,7 @@ export const SAY = {
   callIsThere: 'Something feeds the control circuit. Its proof ended.',
   plateBack: (field: string) => `Taken back: nameplate ${field}.`,
   refusalBack: 'It was refused: nothing to take back of it.',
+  maybeVoltage: 'Hands off: that may be a voltage. Proof ended. Read it again.',
   clampsOn: 'Clamps on.',
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',

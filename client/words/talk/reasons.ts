@@ -33,6 +33,8 @@ export const BECAUSE = {
   recordCut: 'the record broke off inside a sentence',
   away: 'the record stood still',
   readFirst: 'the reading came first',
+  provedAnew: 'the proof was said anew from its meter on',
+  maybeVoltage: 'a voltage may have been told',
   clockJumped: 'the clocks do not agree since the proof',
   openedBefore: 'the switch was reported open before',
 

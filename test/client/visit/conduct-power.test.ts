@@ -73,7 +73,7 @@ describe('what may mean that power is back', () => {
     await visit.type('disconnect is back in i think');
     const said = visit.mouth.said.slice(count).map(({ text }) => text);
     expect(said[0]).toBe('Power may be back. Proof ended: outdoor unit.');
-    expect(said[1]).toMatch(/right\?$/);
+    expect(said.at(-1)).toMatch(/right\?$/);
   });
 
   it.each([false, true])('ends the proof badly heard and not accepted too (accepted: %s)', async (accepted) => {

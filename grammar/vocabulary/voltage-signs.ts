@@ -1,0 +1,14 @@
+/** A conductor, as words name it; capacitor sections hold d.c. of their own and are none. */
+const CONDUCTOR = /\b(?:legs?|line|t ?(?:one|two|1|2)|l ?(?:one|two|1|2)|ground|volts?)\b/;
+/** A number of volts that no dead conductor shows; one and two name legs as well. */
+const VOLTS =
+  /\b(?:three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|[3-9]|\d{2,3})\b/;
+/** Other things that are measured there, and the meter on its own live source. */
+const OTHERWISE =
+  /\b(?:meter|ohms?|megohms?|amps?|microfarads?|degrees?|psi|pounds?|ounces?|microns?|inches|percent|minutes?|hertz|no|not)\b/;
+
+/** Whether words that were not understood can tell of a voltage at a conductor. */
+export function canMeanVoltage(heard: string): boolean {
+  const statements = heard.toLowerCase().split(/[,;]|\b(?:and|then|but|so)\b/);
+  return statements.some((words) => CONDUCTOR.test(words) && VOLTS.test(words) && !OTHERWISE.test(words));
+}
