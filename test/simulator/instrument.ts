@@ -131,6 +131,7 @@ export class Instrument {
       'comp-R comp-S': () => c.mainDc + c.auxDc,
       'comp-C shell': () => overload + c.shellOhms,
       'comp-R shell': () => c.mainDc + c.shellOhms,
+      'comp-S shell': () => c.auxDc + c.shellOhms,
       'fan-C fan-R': () => f.mainDc,
       'fan-C fan-S': () => f.auxDc,
       'fan-R fan-S': () => f.mainDc + f.auxDc,

@@ -269,7 +269,8 @@ class ObeyingTechnician {
 
   #read(step: Step, quantity: QuantityId, at: readonly PointId[]): string {
     // A weight is not said without its units.
-    if (quantity === 'mass') return step.id.endsWith('recovered') ? '5 pounds 10 ounces' : '6 pounds 4 ounces';
+    if (quantity === 'mass')
+      return step.id.endsWith('recovered') ? 'recovered 5 pounds 10 ounces' : 'added 6 pounds 4 ounces';
     const value = this.#meter(step, quantity, at);
     this.#last = value;
     return String(value);
