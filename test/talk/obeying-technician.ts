@@ -314,6 +314,3 @@ const FUNCTION: Readonly<Partial<Record<QuantityId, string>>> = {
 export function printed({ lines }: ObeyedVisit): string {
   return lines.map(({ who, text }) => `${who.padEnd(11)}${text}`).join('\n');
 }
-
-/** How many words are spoken. */
-export const wordsOf = (text: string): number => text.split(/\s+/).filter((word) => word !== '').length;
