@@ -53,6 +53,7 @@ export function takeBack(facts: Facts): void {
   const said = facts.takeable.at(-1);
   facts.takeable = facts.takeable.filter((one) => one !== said);
   if (said === undefined) return;
+  if (facts.latest?.said === said) facts.latest = null;
   const gone = { rule: 'c', reason: 'a part of the proof was taken back' } as const;
   for (const zone of WIRED_ZONES) {
     const proof = facts.proofs[zone];

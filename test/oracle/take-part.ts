@@ -64,8 +64,14 @@ function takeWork(facts: Facts, work: Extract<Meaning, { kind: 'work' }>['work']
 export function command(facts: Facts, command: string, time: InputTime): readonly Warning[] {
   if (command === 'take-back') takeBack(facts);
   if (command === 'yes') confirm(facts, time);
-  if (command === 'no') facts.pending.shift();
+  if (command === 'no') refuse(facts);
   return [];
+}
+
+/** An answer "no" can have set the latest reading aside, which was asked in a doubt: a correction is then of an older one. */
+function refuse(facts: Facts): void {
+  facts.pending.shift();
+  if (facts.latest?.of === 'reading') facts.latest = { ...facts.latest, off: false };
 }
 
 /** An answer "yes" takes what was asked; only a reading of volts can count in a proof by that. */

@@ -250,13 +250,21 @@ function answersWithReason(
   return isYes || meaning.kind === 'note';
 }
 
-/** The questioned reading, read again: the new one takes its place, the old one stays in the record as set aside. */
+/**
+ * The questioned reading, read again: the same value confirms it, another takes its place, and the old one stays in the
+ * record as set aside.
+ */
 function readAgain(turn: Turn, asked: Reading, meaning: Meaning): boolean {
   const again =
     meaning.kind === 'reading' &&
     meaning.reading.quantity === asked.quantity &&
     samePlaces(meaning.reading.at, asked.at);
   if (!again) return false;
+  if (meaning.reading.value === asked.value && meaning.reading.unit === asked.unit) {
+    turn.endQuestion('answered');
+    takeReading(turn, asked, 'confirmed');
+    return true;
+  }
   turn.record({ type: 'reading.refused', reading: asked, reason: 'read-again' });
   turn.endQuestion('answered');
   return false;

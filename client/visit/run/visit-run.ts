@@ -97,8 +97,9 @@ export class VisitRun {
    * @throws {SyntaxError} when a body is not JSON.
    */
   static async restore(edges: VisitEdges, bodies: readonly string[]): Promise<VisitRun> {
-    const { facts, lost, cut } = readRecord(bodies);
+    const { facts, opening, lost, cut } = readRecord(bodies);
     const run = new VisitRun(edges, visitOf(facts));
+    if (opening !== undefined) run.take(opening);
     run.take({ type: 'restored.visit', ...(cut === undefined ? {} : { cut }) });
     if (lost !== undefined) run.take({ type: 'heard.utterance', utterance: lost });
     await run.#turns;
@@ -271,6 +272,8 @@ function isAmongFirst(test: NextTest, ranked: readonly NextTest[]): boolean {
 
 interface ReadRecord {
   readonly facts: VisitFacts;
+  /** The opening of the visit, where nothing came of it. */
+  readonly opening?: Extract<VisitInput, { type: 'opened.visit' }>;
   /** What was heard last, where nothing of what came of it is there. An order is given again by who gave it. */
   readonly lost?: HeardUtterance;
   /** What was heard last, where only a part of what came of it is there. */
@@ -283,8 +286,10 @@ function readRecord(bodies: readonly string[]): ReadRecord {
   const facts = factsOf(events);
   const start = events.findLastIndex((event) => event?.type === 'input.taken');
   const last = events[start];
-  if (last?.type !== 'input.taken' || !isWhole(last) || last.input.type !== 'heard.utterance') return { facts };
+  if (last?.type !== 'input.taken' || !isWhole(last)) return { facts };
   const there = events.length - start - 1;
+  if (last.input.type === 'opened.visit' && there === 0) return { facts, opening: last.input };
+  if (last.input.type !== 'heard.utterance') return { facts };
   const { utterance } = last.input;
   if (there >= (last.outcomes ?? 0)) return { facts };
   if (there > 0) return { facts, cut: utterance.understanding.heard };

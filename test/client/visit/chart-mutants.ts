@@ -105,7 +105,7 @@ function mutant(name: string, path: Path, change: Change): ChartMutant {
 function removal(name: string, parent: Path, key: string): ChartMutant {
   const drop: Change = (part) => {
     const { [key]: gone, ...others } = (part as StateConfig).states ?? {};
-    const id = gone?.id === undefined ? [] : [`#${gone.id}`];
+    const id = [`.${key}`, ...(gone?.id === undefined ? [] : [`#${gone.id}`])];
     return { ...withoutTargets({ ...(part as StateConfig), states: others }, id, key) };
   };
   return { name, make: (machine) => machineOf(changedAt(machine.config, parent, drop)) };

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { transition } from 'xstate';
 import { newVisit, visitMachine } from '../../../client/visit/chart/machine.ts';
@@ -7,7 +8,7 @@ import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { RankedTest, VisitInput } from '../../../grammar/visit/inputs.ts';
 import { SEED, tries } from '../../how-much.ts';
 import { type ChartMutant, chartMutants } from './chart-mutants.ts';
-import { ARRIVAL_LINES, INDOOR_ROAD_LINES, ROAD_LINES } from './random-walks.ts';
+import { ARRIVAL_LINES, INDOOR_ROAD_LINES, ROAD_LINES, walks } from './random-walks.ts';
 import { inputsOf, type Machine, type Move, RANKED } from './walk.ts';
 
 const RECORDED = ['library', 'fuse', 'low-charge', 'one-pole'];
@@ -91,6 +92,7 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
   [...ARRIVAL_LINES, rank, 'T one to T two two forty', 'what next'],
   ['customer declined', 'thermostat is set as agreed', 'take that back'],
   ['fitted a contactor', 'finish the visit', 'status'],
+  [...ARRIVAL_LINES, rank, 'hold the visit', 'hold the visit', 'status'],
 ];
 
 /** What a trainee comes by: alone and supervised. */
@@ -180,21 +182,40 @@ function differs(machine: Machine, inputs: readonly VisitInput[], real: readonly
   return false;
 }
 
-/** Second locks: the choice of a step takes none that wants a proof the zone lacks, and a proof that ends sets its step aside. */
+/**
+ * Second locks: the choice of a step takes none that wants a proof the zone lacks, a proof that ends sets its step
+ * aside, and what is answered before the supervisor is there is out of its place too.
+ */
 const SECOND_LOCK =
-  /^open\.(guarded always\[0\] to resting|unsupervised on step\.review\[2\] to #step-resting): (never taken|without its actions)$/;
+  /^open\.(guarded always\[0\] to resting|unsupervised on step\.review\[[12]\] to #step-resting): (never taken|without its actions)$/;
+/** Ways so rare that only a long walk comes by them. */
+const LONG_WALKS = { numRuns: 60, seed: 5 };
 
-/** Names of the mutants that no visit tells from the machine itself. */
-function idleParts(machine: Machine, mutants: readonly ChartMutant[]): readonly string[] {
-  const all = visits().map((inputs) => ({ inputs, real: [...answers(machine, inputs)] }));
-  const idle = mutants.filter(({ make }) => {
+/** Random walks, for what no script tells. */
+function longWalks(): readonly (readonly VisitInput[])[] {
+  return fc.sample(walks, LONG_WALKS).map(([role, moves]) => inputsOf(visitMachine, role, moves.flat()));
+}
+
+/** The mutants that no visit tells from the machine itself. */
+function idleIn(
+  given: readonly (readonly VisitInput[])[],
+  machine: Machine,
+  mutants: readonly ChartMutant[],
+): readonly ChartMutant[] {
+  const all = given.map((inputs) => ({ inputs, real: [...answers(machine, inputs)] }));
+  return mutants.filter(({ make }) => {
     const mutant = make(machine);
     const telling = all.findIndex(({ inputs, real }) => differs(mutant, inputs, real));
     // The visit that told is likely to tell of the next one too.
     if (telling > 0) all.unshift(...all.splice(telling, 1));
     return telling < 0;
   });
-  return idle.map(({ name }) => name);
+}
+
+/** Names of the mutants that neither scripts nor walks tell from the machine itself. */
+function idleParts(machine: Machine, mutants: readonly ChartMutant[]): readonly string[] {
+  const idle = idleIn(visits(), machine, mutants).filter(({ name }) => !SECOND_LOCK.test(name));
+  return idleIn(idle.length > 0 ? longWalks() : [], machine, idle).map(({ name }) => name);
 }
 
 describe('every region, state, transition, guard and action of the chart', () => {
@@ -203,7 +224,7 @@ describe('every region, state, transition, guard and action of the chart', () =>
     expect(mutants.length).toBeGreaterThan(100);
     const every = tries(5, 1);
     const tried = mutants.filter((_, index) => index % every === SEED % every);
-    expect(idleParts(visitMachine, tried).filter((name) => !SECOND_LOCK.test(name))).toEqual([]);
+    expect(idleParts(visitMachine, tried)).toEqual([]);
   });
 
   it('is told from one that only mirrors what the context holds', () => {

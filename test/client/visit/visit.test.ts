@@ -415,6 +415,17 @@ describe('a question that stands open', () => {
     expect(visit.of('reading.refused')).toMatchObject([{ reason: 'read-again', reading: { value: 135 } }]);
     expect(visit.run.context.questions).toEqual([]);
   });
+
+  it.each(['one thirty five', 'leg one to ground one thirty five'])(
+    'takes the same value said again for a yes, and does not ask again: %s',
+    async (again) => {
+      const visit = await TypedVisit.open();
+      await visit.type('leg one to ground one thirty five', again);
+      expect(visit.of('reading.logged')).toMatchObject([{ reading: { value: 135 }, confirmed: true }]);
+      expect(visit.of('question.asked')).toHaveLength(1);
+      expect(visit.run.context.questions).toEqual([]);
+    },
+  );
 });
 
 describe('a correction', () => {
