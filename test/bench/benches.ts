@@ -44,6 +44,14 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
       kills: 'of the server (20)',
     },
   },
+  talk: {
+    says: 'a visit by a technician who does what is asked: utterances, words and seconds of speech',
+    options: {
+      fault: 'one of the diagnosis’ faults, prompt by prompt (twelve)',
+      print: 'yes: prompt by prompt',
+      from: 'the first design of a unit that is tried (4)',
+    },
+  },
   turn: {
     says: 'one turn of the visit, and taking a visit up from its record',
     options: { rounds: 'rounds over the recorded visits (20)' },

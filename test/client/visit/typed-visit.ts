@@ -7,9 +7,7 @@ import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { diagnosisOf } from '../../made-diagnosis.ts';
 
-export const LIBRARY_UNIT = JSON.parse(
-  readFileSync(new URL('../../../fixtures/units/library.json', import.meta.url), 'utf8'),
-) as UnitProfile;
+export const LIBRARY_UNIT = JSON.parse(readFileSync('fixtures/units/library.json', 'utf8')) as UnitProfile;
 
 /** As in a visit, but over tables that are built once for all tests. */
 const diagnose: VisitEdges['diagnose'] = async (unit, evidence, parked) => diagnosisOf(unit).assess(evidence, parked);
