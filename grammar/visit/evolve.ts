@@ -2,7 +2,15 @@ import type { IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
 import type { EnergyState } from '../vocabulary/zones.ts';
 import type { VisitEvent, VisitOutcome } from './events.ts';
-import { cautionKey, type Moment, type ReadingLine, type Undoable, type VisitFacts } from './facts.ts';
+import {
+  cautionKey,
+  type Moment,
+  type ReadingLine,
+  toldAnew,
+  toldSinceLeft,
+  type Undoable,
+  type VisitFacts,
+} from './facts.ts';
 import { MS_A_MINUTE, type VisitInput } from './inputs.ts';
 import { samePlaces } from './judge-reading.ts';
 import { withNameplate } from './nameplate.ts';
@@ -166,7 +174,13 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       const powerCameBack = event.to === 'live' && TAKEN_OFF.includes(event.from);
       return {
         energy: { ...facts.energy, [event.zone]: event.to },
-        ...(powerCameBack ? { supervisor: undefined } : {}),
+        ...(powerCameBack
+          ? {
+              supervisor: undefined,
+              acknowledged: toldAnew(facts.acknowledged, event.zone),
+              saidLate: toldAnew(facts.saidLate, event.zone),
+            }
+          : {}),
         ...(event.to === 'reads-dead' ? { deadSince: { ...facts.deadSince, [event.zone]: moment.time.mono } } : {}),
       };
     }
@@ -204,11 +218,19 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
         ? { saidLate: [...new Set([...facts.saidLate, cautionKey(event.caution, event.zone ?? 'none')])] }
         : NOTHING;
     case 'caution.acknowledged':
-      return { acknowledged: [...facts.acknowledged, cautionKey(event.caution, event.zone ?? 'none')] };
+      return {
+        acknowledged: [
+          ...toldSinceLeft(facts.acknowledged, event.zone ?? 'none'),
+          cautionKey(event.caution, event.zone ?? 'none'),
+        ],
+        saidLate: toldSinceLeft(facts.saidLate, event.zone ?? 'none'),
+      };
     case 'step.parked':
       return stepParked(facts, event);
     case 'steps.settled':
       return {
+        // Covers back on: who opens them again is told again.
+        ...(event.steps.includes('energy.covers-on') ? { acknowledged: toldAnew(facts.acknowledged, 'outdoor-load') } : {}),
         settled: [...new Set([...facts.settled, ...event.steps])],
         passedBy: facts.passedBy.filter((id) => !event.steps.includes(id)),
       };

@@ -213,9 +213,9 @@ export interface VisitFacts {
   readonly settled: readonly string[];
   /** Optional steps that were asked and passed by. */
   readonly passedBy: readonly string[];
-  /** Cautions acknowledged in this visit, as caution@zone. */
+  /** Cautions acknowledged and still standing, as caution@cabinet. */
   readonly acknowledged: readonly string[];
-  /** Cautions that came late, as caution@zone. */
+  /** Cautions that came late and still stand, as caution@cabinet. */
   readonly saidLate: readonly string[];
   readonly questions: readonly OpenQuestion[];
   readonly questionCount: number;
@@ -247,9 +247,32 @@ export interface VisitFacts {
   readonly promptCount: number;
 }
 
-/** A caution is known by what it says and where. */
+/** A caution is known by what it says and at which cabinet: zones behind one cover share it. */
 export function cautionKey(id: string, zone: ZoneId | 'none'): string {
-  return `${id}@${zone}`;
+  return `${id}@${CABINETS[zone]}`;
+}
+
+const CABINETS: Readonly<Record<ZoneId | 'none', 'outdoors' | 'indoors' | 'control' | 'none'>> = {
+  'disconnect-line': 'outdoors',
+  'outdoor-load': 'outdoors',
+  'capacitor-herm': 'outdoors',
+  'capacitor-fan': 'outdoors',
+  'capacitor-start': 'outdoors',
+  'air-handler': 'indoors',
+  // Its terminals are in both.
+  control: 'control',
+  none: 'none',
+};
+
+/** What was told of a cabinet is due again: power was off there, or its covers went on. What may burn stays told. */
+export function toldAnew(told: readonly string[], zone: ZoneId): readonly string[] {
+  return told.filter((key) => key.startsWith('flammable-') || !key.endsWith(`@${CABINETS[zone]}`));
+}
+
+/** Who opens one cabinet has left the other. */
+export function toldSinceLeft(told: readonly string[], zone: ZoneId | 'none'): readonly string[] {
+  if (CABINETS[zone] === 'outdoors') return toldAnew(told, 'air-handler');
+  return CABINETS[zone] === 'indoors' ? toldAnew(told, 'outdoor-load') : told;
 }
 
 /** What holds before the first event. */

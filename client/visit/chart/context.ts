@@ -66,7 +66,15 @@ export interface Talk {
   readonly step: Step | undefined;
   /** The caution that is being spoken or waits for its acknowledgement. */
   readonly caution:
-    | { readonly spoken: readonly SpokenCaution[]; readonly zone: ZoneId | 'none'; readonly prompt: string }
+    | {
+        readonly spoken: readonly SpokenCaution[];
+        readonly zone: ZoneId | 'none';
+        /** Prompts of it that are still to be spoken whole. */
+        readonly prompts: readonly string[];
+        /** The step's own words were in its breath: its answer acknowledges it. */
+        readonly withStep: boolean;
+        readonly isSpoken: boolean;
+      }
     | undefined;
   /** Cautions that came behind what they warn of, and are being spoken. */
   readonly late: readonly {
@@ -77,6 +85,8 @@ export interface Talk {
     readonly zone: ZoneId;
     readonly why: string;
   }[];
+  /** The step whose words were spoken in one breath with its caution. */
+  readonly toldWithCaution: string | undefined;
   /** The step for which cautions were acknowledged last: its further hazards do not hold it up again. */
   readonly cautionedFor: string | undefined;
   /** The question that was put last, and when on the input clock. Milliseconds. */
@@ -96,6 +106,7 @@ export function noTalk(): Talk {
     step: undefined,
     caution: undefined,
     late: [],
+    toldWithCaution: undefined,
     cautionedFor: undefined,
     put: undefined,
     askedFor: -1,

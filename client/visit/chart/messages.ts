@@ -12,6 +12,7 @@ export type InternalEvent =
   | { readonly type: 'step.offered' }
   | { readonly type: 'caution.over' }
   | { readonly type: 'caution.cut' }
+  | { readonly type: 'caution.again' }
   | { readonly type: 'caution.acknowledged' }
   | { readonly type: 'hold' }
   | { readonly type: 'go.on' };

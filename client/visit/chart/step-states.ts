@@ -1,10 +1,11 @@
 import type { Focus } from '../../../grammar/visit/events.ts';
-import { cautionPrompt } from '../../words/talk/caution-words.ts';
+import { cautionBreath, type SpokenCaution, STANDING_RULES } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
-import { dueCautions } from '../rules/cautions-due.ts';
-import { stepWords } from '../steps/ask-step.ts';
+import { hazardCautions, isOfMeter, ownCautions } from '../rules/cautions-due.ts';
+import { askWords, paceOf, stepWords } from '../steps/ask-step.ts';
 import { chooseStep } from '../steps/choose-step.ts';
 import { focusOf } from '../steps/focus-of.ts';
+import type { Step } from './context.ts';
 import { act } from './setup.ts';
 import type { Turn } from './turn.ts';
 
@@ -24,12 +25,29 @@ function moveFocus(turn: Turn, focus: Focus): void {
 
 const speakCaution = act((turn) => {
   const { step } = turn.context;
-  const due = step === undefined ? [] : dueCautions(step, turn.context);
-  if (step === undefined || due.length === 0) return;
-  const first = turn.context.acknowledged.length === 0;
-  const prompt = turn.say('caution', cautionPrompt(due, first));
-  turn.talk({ caution: { spoken: due, zone: step.zone, prompt } });
+  if (step === undefined) return;
+  const own = ownCautions(step, turn.context);
+  if (isStanding(own)) return speakStandingRules(turn, own, step);
+  const withStep = paceOf(turn.context) === 'brief';
+  const asked = withStep ? askWords(step, turn.context) : '';
+  const { told, text } = cautionBreath(own, hazardCautions(step, turn.context), asked);
+  if (told.length === 0) return;
+  const prompts = [turn.say('caution', text)];
+  turn.talk({ caution: { spoken: told, zone: step.zone, prompts, withStep, isSpoken: false } });
 });
+
+/** In two breaths, and belonging to no cabinet; on arrival they end in the question for the meter. */
+function speakStandingRules(turn: Turn, spoken: readonly SpokenCaution[], step: Step): void {
+  const withStep = isOfMeter(step);
+  const prompts = spoken.map(({ words }, index) =>
+    turn.say('caution', withStep && index === spoken.length - 1 ? `${words} ${askWords(step, turn.context)}` : words),
+  );
+  turn.talk({ caution: { spoken, zone: 'none', prompts, withStep, isSpoken: false } });
+}
+
+function isStanding(own: readonly SpokenCaution[]): boolean {
+  return own.some(({ id }) => id === STANDING_RULES[0]);
+}
 
 const cautionSpoken = act((turn) => {
   const { caution } = turn.context;
@@ -37,6 +55,7 @@ const cautionSpoken = act((turn) => {
   const zone = caution.zone === 'none' ? {} : { zone: caution.zone };
   for (const { id, words, source } of caution.spoken)
     turn.record({ type: 'caution.spoken', caution: id, words, source, ...zone });
+  turn.talk({ caution: { ...caution, prompts: [], isSpoken: true } });
 });
 
 const acknowledge = act((turn) => {
@@ -44,7 +63,8 @@ const acknowledge = act((turn) => {
   if (caution === undefined) return;
   const zone = caution.zone === 'none' ? {} : { zone: caution.zone };
   for (const { id } of caution.spoken) turn.record({ type: 'caution.acknowledged', caution: id, ...zone });
-  turn.talk({ caution: undefined, cautionedFor: step?.id });
+  const { withStep } = caution;
+  turn.talk({ caution: undefined, cautionedFor: step?.id, toldWithCaution: withStep ? step?.id : undefined });
 });
 
 const askStep = act((turn) => {
@@ -52,7 +72,8 @@ const askStep = act((turn) => {
   if (step === undefined) return;
   const words = stepWords(step, turn.context);
   turn.record({ type: 'step.asked', step: step.id, words });
-  turn.say('step', words);
+  if (turn.context.toldWithCaution !== step.id) turn.say('step', words);
+  turn.talk({ toldWithCaution: undefined });
 });
 
 const setAside = act((turn) => turn.talk({ step: undefined, caution: undefined }));
@@ -108,9 +129,11 @@ export const STEP_STATES = {
         entry: speakCaution,
         on: {
           'caution.over': { target: 'awaiting', actions: cautionSpoken },
-          'caution.cut': { target: 'speaking', reenter: true },
+          'caution.cut': 'silenced',
         },
       },
+      // "Stop" is silence: what was cut counts as unsaid, and is spoken again when it is asked for.
+      silenced: { on: { 'caution.again': 'speaking', 'caution.acknowledged': 'speaking' } },
       awaiting: { on: { 'caution.acknowledged': { target: '#step-guarded', actions: acknowledge } } },
     },
   },

@@ -37,8 +37,7 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
     case 'done':
       return takeDone(turn);
     case 'say-again':
-      turn.say('answer', turn.context.lastPrompt?.text ?? SAY.help);
-      return;
+      return sayAgain(turn);
     case 'what-next':
       return sayNext(turn);
     case 'why':
@@ -77,6 +76,13 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
     default:
       command satisfies never;
   }
+}
+
+/** What was said last, whole; a caution that was cut is spoken anew as a caution. */
+function sayAgain(turn: Turn): void {
+  const { caution, lastPrompt } = turn.context;
+  if (caution !== undefined && !caution.isSpoken) turn.raise({ type: 'caution.again' });
+  else turn.say('answer', lastPrompt?.text ?? SAY.help);
 }
 
 /** Short or full talk; the same once more is answered, and changes nothing. */

@@ -88,8 +88,12 @@ function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'
     if (outcome === 'spoken') turn.record({ type: 'caution.spoken', ...caution, late: why });
     return;
   }
-  if (prompt !== turn.context.caution?.prompt) return;
-  turn.raise({ type: outcome === 'spoken' ? 'caution.over' : 'caution.cut' });
+  const { caution } = turn.context;
+  if (caution?.prompts.includes(prompt) !== true) return;
+  const left = caution.prompts.filter((one) => one !== prompt);
+  turn.talk({ caution: { ...caution, prompts: outcome === 'spoken' ? left : [] } });
+  if (outcome !== 'spoken') turn.raise({ type: 'caution.cut' });
+  else if (left.length === 0) turn.raise({ type: 'caution.over' });
 }
 
 /** A trainee's live steps want a supervisor's word; it lapses when the visit is held or power comes back. */

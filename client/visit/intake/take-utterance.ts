@@ -18,6 +18,7 @@ import type { Turn } from '../chart/turn.ts';
 import { handsAtPart, handsAtWire, handsAtWork } from '../rules/hands-at.ts';
 import { isReason } from '../rules/is-reason.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
+import { answersCaution } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { setCheck } from './check-on-me.ts';
@@ -49,6 +50,12 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     warnOfVoltage(turn, understanding.meaning);
     warnOfHands(turn, understanding.meaning);
     return askBack(turn, understanding);
+  }
+  if (answersCaution(turn.context, understanding.meaning)) {
+    // The answer to a step acknowledges the caution that was spoken in its breath: the step comes first, then its answer.
+    turn.raise({ type: 'caution.acknowledged' });
+    turn.raise({ type: 'meanings.left', meanings: [understanding.meaning] });
+    return;
   }
   takeMeaning(turn, understanding.meaning);
 }

@@ -1,7 +1,6 @@
 import { cautionKey } from '../../../grammar/visit/facts.ts';
 import { wasSeen } from '../../../grammar/visit/standing.ts';
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
-import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import {
@@ -10,6 +9,7 @@ import {
   HAZARD_SOURCE,
   HAZARD_WORDS,
   type SpokenCaution,
+  STANDING_RULES,
 } from '../../words/talk/caution-words.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 import { flammableCautions } from './flammable.ts';
@@ -22,7 +22,7 @@ const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
   'breaker-off': ['switch-off'],
   'clamps-placed': [],
   'disconnect-locked': ['switch-off'],
-  'absence-proved': ['prove-as-live'],
+  'absence-proved': ['live-line'],
   'meter-again': [],
   'source-opened': [],
   'capacitors-discharged': ['capacitor-charge'],
@@ -46,7 +46,11 @@ const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
 
 /** The cautions that belong to a step by what it does, in the order they are spoken. */
 export function cautionsFor(step: Step): readonly CautionId[] {
-  if (step.ask.kind === 'action') return CAUTIONS_OF_ACTION[step.ask.done];
+  if (step.ask.kind === 'action') {
+    return step.ask.done === 'absence-proved' && step.zone === 'control'
+      ? ['live-control']
+      : CAUTIONS_OF_ACTION[step.ask.done];
+  }
   if (step.ask.kind === 'reading' && step.ask.quantity === 'insulation') return ['insulation-test'];
   if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') {
     return [step.ask.at[0] === 'system' ? 'nitrogen-test' : 'refrigerant-pressure'];
@@ -56,8 +60,7 @@ export function cautionsFor(step: Step): readonly CautionId[] {
   if (!isLive || step.zone === 'none') return [];
   if (step.ask.quantity === 'current') return ['running-parts'];
   if (step.ask.quantity !== 'voltage' && step.ask.quantity !== 'voltage-dc') return [];
-  const atContactor = step.ask.at.some((point) => CONTACTOR_POINTS.includes(point));
-  return atContactor ? [liveCaution(step.zone), 'contactor-by-hand'] : [liveCaution(step.zone)];
+  return [liveCaution(step.zone)];
 }
 
 /** Looks that want a hand. */
@@ -66,9 +69,6 @@ const CAUTIONS_OF_LOOK: Readonly<Record<string, readonly CautionId[]>> = {
   'look-blower-by-hand': ['fan-by-hand'],
   'look-compressor-heat': ['shell-heat'],
 } satisfies Partial<Record<TestId, readonly CautionId[]>>;
-
-/** Where a technician is tempted to push the armature in. */
-const CONTACTOR_POINTS: readonly PointId[] = ['L1', 'L2', 'T1', 'T2', 'coil-1', 'coil-2'];
 
 /** The caution that belongs to a live voltage in a zone. */
 export function liveCaution(zone: ZoneId): CautionId {
@@ -83,22 +83,49 @@ function resetCaution(step: Step, context: VisitContext): readonly CautionId[] {
   return powerOn && (overcurrent || tripped) ? ['reset-once'] : [];
 }
 
-/** So many warnings at most in one prompt, the step's own first: the talk stays shorter than the work it guards. */
-const WARNINGS_A_PROMPT = 3;
-
-/** What is to be spoken and acknowledged before a step: each once for its zone in a visit. */
+/** What is to be spoken and acknowledged before a step: its own cautions, then what its surroundings add. */
 export function dueCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
-  const isDue = ({ id }: { readonly id: string }) => !context.acknowledged.includes(cautionKey(id, step.zone));
-  const all = [...cautionsFor(step), ...resetCaution(step, context), ...flammableCautions(step, context)].map(
-    cautionById,
-  );
-  const own = all.filter(isDue);
-  if (all.length === 0 || (own.length === 0 && context.cautionedFor === step.id)) return own;
-  const covered = all.flatMap((one) => one.covers ?? []);
-  const hazards = Object.entries(HAZARD_WORDS)
-    .filter(([id, words]) => words !== 'nothing' && (step.hazards as readonly string[]).includes(id))
-    .map(([id, words]) => ({ id: id as HazardId, words, source: HAZARD_SOURCE }))
-    .filter((one) => isDue(one) && !covered.includes(one.id))
-    .slice(0, Math.max(0, WARNINGS_A_PROMPT - own.length));
-  return [...own, ...hazards];
+  return [...ownCautions(step, context), ...hazardCautions(step, context)];
+}
+
+/** The standing rules before the first step that has a caution; then what belongs to the step, once in a cabinet. */
+export function ownCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
+  const own = cautionsOf(step, context);
+  if ((own.length > 0 || isOfMeter(step)) && !isStandingTold(context)) return STANDING_RULES.map(cautionById);
+  return own.filter((id) => isDue(id, step, context)).map(cautionById);
+}
+
+/** What the standing rules tell is told once in a visit, whatever is done later. */
+export function isStandingTold({ acknowledged }: VisitContext): boolean {
+  return STANDING_RULES.every((id) => acknowledged.includes(cautionKey(id, 'none')));
+}
+
+/** Before anything is measured: the meter is named together with the rules for it. */
+export function isOfMeter({ ask }: Step): boolean {
+  return ask.kind === 'action' && ask.done === 'meter-named';
+}
+
+function cautionsOf(step: Step, context: VisitContext): readonly CautionId[] {
+  return [...cautionsFor(step), ...resetCaution(step, context), ...flammableCautions(step, context)];
+}
+
+function isDue(id: CautionId | HazardId, step: Step, context: VisitContext): boolean {
+  return !context.acknowledged.includes(cautionKey(id, step.zone));
+}
+
+/**
+ * What plausible faults add to a step, the gravest first. What the standing rules cover rides along where the step has
+ * a caution due, and holds nothing up by itself; nor is a step held up twice.
+ */
+export function hazardCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
+  const all = cautionsOf(step, context);
+  const own = ownCautions(step, context);
+  if (all.length === 0 || !isStandingTold(context)) return [];
+  if (own.length === 0 && context.cautionedFor === step.id) return [];
+  const covered: readonly HazardId[] = all.flatMap((id) => cautionById(id).covers ?? []);
+  const standing: readonly HazardId[] = STANDING_RULES.flatMap((id) => cautionById(id).covers ?? []);
+  return (Object.entries(HAZARD_WORDS) as [HazardId, string][])
+    .filter(([id, words]) => words !== 'nothing' && step.hazards.includes(id) && !covered.includes(id))
+    .filter(([id]) => isDue(id, step, context) && (own.length > 0 || !standing.includes(id)))
+    .map(([id, words]) => ({ id, words, source: HAZARD_SOURCE }));
 }

@@ -8,12 +8,20 @@ import { repairOf } from '../rules/repairs.ts';
 /** The words that ask a step; a live step already cautioned begins with the caution's short form. */
 export function stepWords(step: Step, context: VisitContext): string {
   const again = cautionsFor(step).map((id) => cautionById(id).again);
-  return underCautions(again, askWords(step, context));
+  return underCautions(
+    again.filter((words) => words !== ''),
+    askWords(step, context),
+  );
 }
 
-/** What a step asks, without the short form of its caution. A trainee is asked in full. */
+/** A trainee is asked in full. */
+export function paceOf({ role, pace }: VisitContext): Pace {
+  return role === 'trainee' ? 'full' : pace;
+}
+
+/** What a step asks, without the short form of its caution. */
 export function askWords(step: Step, context: VisitContext): string {
-  const pace: Pace = context.role === 'trainee' ? 'full' : context.pace;
+  const pace = paceOf(context);
   const { ask } = step;
   switch (ask.kind) {
     case 'action':

@@ -19,7 +19,7 @@ export function expectationOf(context: VisitContext): Expectation {
 
 /** The asked reading, or the answer to the question that stands open. */
 function awaited(context: VisitContext): Expectation {
-  const { step, caution } = context;
+  const { step } = context;
   const question = openQuestion(context);
   if (question?.kind === 'teen-or-ty') {
     return { readings: [question.reading], question: 'teen-or-ty', options: question.options };
@@ -28,18 +28,27 @@ function awaited(context: VisitContext): Expectation {
   const asked =
     step?.optional === true
       ? firstReading(context)
-      : step?.ask.kind === 'reading' && caution === undefined
+      : step?.ask.kind === 'reading' && !isHeldBack(context)
         ? [{ quantity: step.ask.quantity, at: step.ask.at }]
         : sectionAsked(context);
   if (question !== undefined) return { readings: [], question: 'confirm' };
-  if (caution !== undefined) return { readings: [], question: 'acknowledge' };
-  return { readings: asked, ...(isMeterAsked(step) ? { meter: true as const } : {}) };
+  if (isHeldBack(context)) return { readings: [], question: 'acknowledge' };
+  return {
+    readings: asked,
+    ...(context.caution === undefined ? {} : { question: 'acknowledge' as const }),
+    ...(isMeterAsked(step) ? { meter: true as const } : {}),
+  };
+}
+
+/** Its caution is not through yet, or the step was not in its breath. */
+function isHeldBack({ caution }: VisitContext): boolean {
+  return caution !== undefined && !(caution.isSpoken && caution.withStep);
 }
 
 /** While discharging is asked for, a bare value is what is left in the first section that is not read. */
 function sectionAsked(context: VisitContext): Expectation['readings'] {
-  const { step, caution } = context;
-  if (step?.ask.kind !== 'action' || step.ask.done !== 'capacitors-discharged' || caution !== undefined) return [];
+  const { step } = context;
+  if (step?.ask.kind !== 'action' || step.ask.done !== 'capacitors-discharged' || isHeldBack(context)) return [];
   const [next] = step.zone === 'none' ? [] : unreadSections(step.zone, context);
   return next === undefined ? [] : [{ quantity: 'voltage-dc', at: next.at }];
 }

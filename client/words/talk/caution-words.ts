@@ -3,9 +3,10 @@ import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import { rowsBy } from '../../../grammar/vocabulary/rows-by.ts';
 
 /**
- * One caution: data. `words` are spoken the first time for each caution and zone and must be acknowledged; after that
- * the single word "Live" (or `again`) leads the prompt. No wording calls anything safe, suggests a value, or holds one
- * of the words that are listened for while the mouth speaks.
+ * One caution: data. `words` name the hazard in one breath with the step that is asked; they are spoken once in a
+ * cabinet and acknowledged, and again after power was off or the cabinet was left. Until then `again` leads the steps
+ * there. No wording calls anything safe, suggests a value, or holds one of the words that are listened for while the
+ * mouth speaks.
  */
 export interface Caution {
   readonly id: string;
@@ -19,138 +20,145 @@ export interface Caution {
 const FLAMMABLE_SOURCE = "ASHRAE 15 and 34, from memory; common practice; the maker's instructions govern";
 
 export const CAUTIONS = [
+  // Told once, before any live work; what the cautions at the unit need not say again.
+  {
+    id: 'standing-rules',
+    words:
+      'Before live work: meter rated for it, leads in volts, gloves and glasses on, rings off, dry footing, never push a contactor in.',
+    again: '',
+    source: 'NFPA 70E 120.5 and Table 130.4; IEC 61010-2-030 category III; ASTM D120 gloves; common practice',
+  },
+  {
+    id: 'standing-hazards',
+    words:
+      "Live until proven dead. Motors start by themselves, capacitors stay charged. Local codes, the maker's instructions and licensed practice govern.",
+    again: '',
+    source: 'NFPA 70E 120.5; 29 CFR 1910.333(b)(2)(ii); common practice',
+    covers: [
+      'moving-fan',
+      'starts-after-reset',
+      'charge-stays',
+      'capacitor-charge',
+      'line-side-stays-live',
+      'control-stays-live',
+    ],
+  },
   {
     id: 'live-line',
-    words:
-      'Caution: live line voltage. Meter rated for it, leads in the volt jacks, gloves and glasses on, rings off, dry footing.',
+    words: 'Live, line volts.',
     again: 'Live.',
-    source: 'NFPA 70E 120.5 and Table 130.4; IEC 61010-2-030 category III; ASTM D120 gloves',
+    source: 'NFPA 70E 120.5 and Table 130.4',
   },
   {
     id: 'live-control',
-    words:
-      'Caution: live control circuit. Line voltage may stand beside it. Keep both probes on the control terminals.',
+    words: 'Live control, line volts beside it.',
     again: 'Live.',
     source: 'common practice',
   },
   {
-    id: 'prove-as-live',
-    words: 'Caution: treat it as live until the meter shows otherwise. A thermostat or a contactor is not isolation.',
-    again: 'As live.',
-    source: 'NFPA 70E 120.5; 29 CFR 1910.333(b)(2)(ii)',
-  },
-  {
     id: 'switch-off',
-    words: 'Caution: a pull-out is not a load switch. Stand to one side.',
-    again: 'Stand to one side.',
-    source: 'common practice',
+    words: 'No load switch: stand aside.',
+    again: '',
+    source: 'common practice: a pull-out is no load switch',
   },
   {
     id: 'capacitor-charge',
-    words: 'Caution: the capacitor may hold a charge. Discharge each section through a resistor, then measure.',
+    words: 'May be charged.',
     again: 'May be charged.',
     covers: ['charge-stays', 'capacitor-charge'],
     source: 'common practice (20 kilohm, 2 watt); NEC 460.6 by analogy',
   },
   {
     id: 'energise',
-    words: 'Caution: covers on, tools and hands clear. The unit may start by itself.',
+    words: 'Hands clear: it may start.',
     again: 'Hands clear.',
     source: 'common practice',
   },
   {
     id: 'reset-once',
-    words: 'Caution: before this one reset, read each winding to the shell. Compressor cover stays on.',
+    words: 'One reset, compressor cover on.',
     again: 'One reset.',
     source: 'common practice: a grounded winding can vent the terminal',
   },
   {
     id: 'running-parts',
-    words:
-      'Caution: running fan and a discharge line that burns. Place the clamp while it is dead, step back, then energise.',
-    again: 'Running parts.',
+    words: 'Fan and discharge line: stay clear.',
+    again: '',
     source: 'common practice',
     covers: ['moving-fan', 'hot-line'],
   },
   {
-    id: 'contactor-by-hand',
-    words: 'Never push a contactor in by hand while it is fed.',
-    again: 'Hands off the armature.',
-    source: 'common practice: an arc at the contacts, and a load that starts on whoever holds it',
-  },
-  {
     id: 'fan-by-hand',
-    words: 'Caution: a fan is turned by hand only while it is proven dead. It can start by itself.',
+    words: 'Dead only: it can start by itself.',
     again: 'Dead only.',
     covers: ['moving-fan'],
     source: 'common practice',
   },
   {
     id: 'shell-heat',
-    words: 'Caution: the shell may burn. Hand near it, not on it, clear of fan and terminals.',
-    again: 'It may burn.',
+    words: 'The shell burns: hand near it, not on it.',
+    again: 'It burns.',
     covers: ['moving-fan'],
     source: 'common practice: a tripped overload stands for a shell that burns the skin',
   },
   {
     id: 'refrigerant-pressure',
-    words: 'Caution: refrigerant under pressure, it burns by frost. Glasses and gloves on, hoses clear of the fan.',
-    again: 'Under pressure.',
+    words: 'Under pressure, burns by frost: gloves, hoses clear.',
+    again: '',
     source: 'ASHRAE Standard 15 user notes, from memory; common practice',
     covers: ['pressurised-refrigerant'],
   },
   {
     id: 'nitrogen-test',
-    words: 'Caution: dry nitrogen through a regulator, not above the nameplate test pressure. Never a torch on it.',
-    again: 'Nitrogen.',
+    words: "By regulator, within the plate's limit, no flame.",
+    again: '',
     source: 'common practice: never oxygen, never without a regulator',
   },
   {
     id: 'insulation-test',
-    words: 'Caution: insulation test. Electronics lifted off first, and never on a compressor in vacuum.',
+    words: 'Electronics off first, never in vacuum.',
     again: 'Electronics off.',
     source: "common practice; compressor makers' instructions govern",
   },
   // A refrigerant of class A2L, when it is learnt and when the work comes near it.
   {
     id: 'flammable-arrival',
-    words:
-      "Flammable refrigerant, class A two L. Ventilate, keep flame and spark away. The maker's instructions govern.",
+    words: "Flammable, A two L: ventilate, no flame. The maker's instructions govern.",
     again: 'Flammable.',
     source: FLAMMABLE_SOURCE,
     covers: ['flammable-refrigerant'],
   },
   {
     id: 'flammable-opening',
-    words: 'Flammable: ventilate, watch for leaks. Recover it all and purge with nitrogen before a joint is opened.',
+    words: 'Flammable: recover, purge with nitrogen, ventilate.',
     again: 'Flammable.',
     source: FLAMMABLE_SOURCE,
     covers: ['flammable-refrigerant'],
   },
   {
     id: 'flammable-flame',
-    words: 'Flammable: before a flame, recover, purge with nitrogen, and sniff the air around it.',
+    words: 'Flammable: before a flame recover, purge, sniff the air.',
     again: 'Flammable.',
     source: FLAMMABLE_SOURCE,
     covers: ['flammable-refrigerant'],
   },
   {
     id: 'flammable-power',
-    words: 'Flammable: sniff for a leak and ventilate before power.',
+    words: 'Flammable: sniff for a leak first.',
     again: 'Flammable.',
     source: FLAMMABLE_SOURCE,
     covers: ['flammable-refrigerant'],
   },
   {
     id: 'flammable-proof',
-    words: 'Flammable: a switch or a probe can spark. Ventilate, watch for leaks.',
+    words: 'Flammable: a probe can spark.',
     again: 'Flammable.',
     source: FLAMMABLE_SOURCE,
     covers: ['flammable-refrigerant'],
   },
   {
     id: 'flammable-running',
-    words: 'Flammable: watch for leaks while it runs, keep sparks away.',
+    words: 'Flammable: watch for leaks.',
     again: 'Flammable.',
     source: FLAMMABLE_SOURCE,
     covers: ['flammable-refrigerant'],
@@ -166,33 +174,50 @@ export function cautionById(id: CautionId): Caution {
 
 export type SpokenCaution = Pick<Caution, 'id' | 'words' | 'source'>;
 
-/** The cautions of one step as one prompt; behind the first one of a visit, what governs and what to answer. */
-export function cautionPrompt(due: readonly SpokenCaution[], isFirst: boolean): string {
-  return [...due.map((one) => one.words), ...(isFirst ? [GOVERNING_WORDS, ANSWER_WORDS] : [])].join(' ');
-}
+/** Told once before any live work, in two breaths. */
+export const STANDING_RULES = ['standing-rules', 'standing-hazards'] as const satisfies readonly CautionId[];
 
-const GOVERNING_WORDS = "Local codes, the maker's instructions and licensed practice govern.";
-const ANSWER_WORDS = 'Say "live" when you have it.';
+/** So many words in one breath with the step, common practice: about five seconds beside a fan. */
+const BREATH_WORDS = 12;
+const wordsIn = (text: string): number => text.split(/\s+/).filter((word) => /\w/.test(word)).length;
 
 /**
- * What a hazard of the diagnosis adds to a caution, for hands and eyes, in the order of the danger: the first due ones
- * are spoken. `nothing`: the caution of the step itself covers it, or it misleads the reading and hurts nobody.
+ * The cautions of one step as one prompt with what it asks, where that is short. What further hazards would make too
+ * long is left to the next step, but the first of them is always told.
+ * @param own what belongs to the step; @param hazards what its surroundings add, the gravest first
+ */
+export function cautionBreath(
+  own: readonly SpokenCaution[],
+  hazards: readonly SpokenCaution[],
+  asked: string,
+): { readonly told: readonly SpokenCaution[]; readonly text: string } {
+  const told = [...own];
+  const textOf = (list: readonly SpokenCaution[]): string => [...list.map(({ words }) => words), asked].join(' ').trim();
+  for (const hazard of hazards) {
+    if (told.length === 0 || wordsIn(textOf([...told, hazard])) <= BREATH_WORDS) told.push(hazard);
+  }
+  return { told, text: textOf(told) };
+}
+
+/**
+ * What a hazard of the diagnosis adds to a caution, for hands and eyes, in the order of the danger. `nothing`: the
+ * caution of the step itself covers it, or it misleads the reading and hurts nobody.
  */
 export const HAZARD_WORDS: Readonly<Record<HazardId, string>> = {
-  'terminal-venting': 'A grounded winding can blow a terminal out: compressor cover stays on.',
-  'flammable-refrigerant': 'Flammable refrigerant: ventilate, keep flame and spark away.',
-  'capacitor-high-voltage': 'The capacitor runs above four hundred volts.',
-  'charge-stays': 'The capacitor may not bleed down by itself.',
-  'back-feed': 'Back-feed possible: both load lugs can be live with nothing between them.',
-  'one-pole-leaves-leg': 'A one-pole contactor leaves a leg on the load side.',
-  'contactor-may-not-open': 'The contactor may stay closed without a call.',
-  'breaker-back-fed': 'An open breaker pole can be back-fed.',
-  'line-side-stays-live': "The disconnect's line side stays live.",
-  'starts-after-reset': 'The compressor can restart by itself.',
-  'moving-fan': 'The fan can start without warning.',
-  'hot-line': 'The discharge line burns.',
-  'pressurised-refrigerant': 'Refrigerant under pressure: glasses and gloves.',
-  'control-stays-live': 'Twenty four volts stays live with the disconnect out.',
+  'terminal-venting': 'A terminal can vent: cover on.',
+  'flammable-refrigerant': 'Flammable: ventilate.',
+  'capacitor-high-voltage': 'Over four hundred volts.',
+  'charge-stays': 'Charge may stay.',
+  'back-feed': 'Back-feed possible.',
+  'one-pole-leaves-leg': 'One leg stays live.',
+  'contactor-may-not-open': 'The contactor may hold in.',
+  'breaker-back-fed': 'The breaker may be back-fed.',
+  'line-side-stays-live': 'Line side stays live.',
+  'starts-after-reset': 'It may restart.',
+  'moving-fan': 'Fan may start.',
+  'hot-line': 'Discharge line burns.',
+  'pressurised-refrigerant': 'Under pressure.',
+  'control-stays-live': 'Control stays live.',
   'line-voltage': 'nothing',
   'capacitor-charge': 'nothing',
   'ghost-voltage': 'nothing',

@@ -183,7 +183,7 @@ describe('over the shortest paths of an abstracted product of the regions', () =
         },
         ...(state.context.caution === undefined
           ? []
-          : [{ type: 'mouth.finished', time, prompt: state.context.caution.prompt, outcome: 'spoken' }]),
+          : [{ type: 'mouth.finished', time, prompt: state.context.caution.prompts[0], outcome: 'spoken' }]),
       ]) as never,
     }) as unknown as readonly { readonly state: { value: { open?: unknown }; context: VisitContext } }[];
     expect(paths.length).toBeGreaterThan(300);

@@ -283,9 +283,9 @@ class Walker {
   #mouth(outcome: 'spoken' | 'cut'): void {
     const { caution } = this.context;
     if (caution === undefined) return;
-    const { prompt, spoken, zone } = caution;
+    const { prompts, spoken, zone } = caution;
     if (outcome === 'spoken') for (const { id } of spoken) this.#spoken.add(cautionKey(id, zone));
-    this.take({ type: 'mouth.finished', time: this.#time(), prompt, outcome });
+    for (const prompt of prompts) this.take({ type: 'mouth.finished', time: this.#time(), prompt, outcome });
   }
 
   #rank(first: number, done: boolean): void {

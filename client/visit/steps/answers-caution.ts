@@ -1,0 +1,34 @@
+import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
+
+/** Whether what was said answers the step whose caution was spoken whole in the same breath: nobody need say more. */
+export function answersCaution({ step, caution }: VisitContext, meaning: Meaning): boolean {
+  if (step === undefined || caution?.isSpoken !== true || !caution.withStep) return false;
+  return answersStep(step, meaning.kind === 'several' ? meaning.parts[0] : meaning);
+}
+
+function answersStep({ ask }: Step, meaning: Meaning | undefined): boolean {
+  if (meaning === undefined) return false;
+  switch (ask.kind) {
+    case 'reading':
+      if (meaning.kind === 'value') return true;
+      return meaning.kind === 'reading' && samePlaces(meaning.reading.at, ask.at);
+    case 'look': {
+      const seen = meaning.kind === 'report' && meaning.report.type === 'observation' && meaning.report.observation;
+      return seen !== false && ask.answers.includes(seen);
+    }
+    case 'action':
+      if (meaning.kind === 'report') return answersAction(ask.done, meaning.report);
+      return ['reading', 'value', 'part', 'work', 'wire'].includes(meaning.kind);
+  }
+}
+
+/** A switch answers only what asked for it so; an injury answers nothing. */
+function answersAction(done: ActionDone, report: Report): boolean {
+  if (report.type === 'energy') {
+    const isOpen = report.state === 'open' || report.state === 'locked';
+    return isOpen !== (done === 'power-on');
+  }
+  return report.type !== 'injury' && report.type !== 'observation';
+}
