@@ -230,7 +230,9 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'steps.settled':
       return {
         // Covers back on: who opens them again is told again.
-        ...(event.steps.includes('energy.covers-on') ? { acknowledged: toldAnew(facts.acknowledged, 'outdoor-load') } : {}),
+        ...(event.steps.includes('energy.covers-on')
+          ? { acknowledged: toldAnew(facts.acknowledged, 'outdoor-load') }
+          : {}),
         settled: [...new Set([...facts.settled, ...event.steps])],
         passedBy: facts.passedBy.filter((id) => !event.steps.includes(id)),
       };

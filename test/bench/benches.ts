@@ -49,6 +49,7 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
     options: {
       fault: 'one of the diagnosis’ faults, prompt by prompt (twelve)',
       print: 'yes: prompt by prompt',
+      acks: 'yes: a word to each caution before its step is answered',
       from: 'the first design of a unit that is tried (4)',
     },
   },

@@ -1,5 +1,6 @@
 import type { Step, VisitContext } from '../../client/visit/chart/context.ts';
 import { observationWords } from '../../client/words/things/observation-words.ts';
+import type { Phase } from '../../grammar/visit/events.ts';
 import { openQuestion } from '../../grammar/visit/standing.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import { POINTS_BY_ID, type PointId } from '../../grammar/vocabulary/points.ts';
@@ -29,13 +30,16 @@ export interface ObeyedVisit {
 }
 
 const MOST_LINES = 160;
+/** Where time must pass with nothing to be said. */
+const WAITING: readonly Phase[] = ['repair', 'prove'];
 
 /**
  * A visit by a technician who does what is asked, says what the meter shows in the fewest words, and nothing else. The
  * unit is one of the simulator's own with a fault hidden in it; switches and thermostat are as the technician left them.
+ * @param acks says a word to each caution before its step is answered; else the answer alone does
  */
-export async function obey(hidden: FaultId, ratings: Ratings, seed: number): Promise<ObeyedVisit> {
-  return new ObeyingTechnician(hidden, ratings, seed).work();
+export async function obey(hidden: FaultId, ratings: Ratings, seed: number, acks = false): Promise<ObeyedVisit> {
+  return new ObeyingTechnician(hidden, ratings, seed, acks).work();
 }
 
 type Power = 'on' | 'off';
@@ -45,6 +49,7 @@ class ObeyingTechnician {
   readonly #ratings: Ratings;
   readonly #seed: number;
   readonly #dice: Dice;
+  readonly #acks: boolean;
   #instrument: Instrument;
   #visit!: TypedVisit;
   readonly #lines: { who: string; text: string }[] = [];
@@ -58,7 +63,8 @@ class ObeyingTechnician {
   #last: number | 'open' | undefined;
   #gaveUp = false;
 
-  constructor(hidden: FaultId, ratings: Ratings, seed: number) {
+  constructor(hidden: FaultId, ratings: Ratings, seed: number, acks: boolean) {
+    this.#acks = acks;
     this.#hidden = hidden;
     this.#ratings = ratings;
     this.#seed = seed;
@@ -118,8 +124,8 @@ class ObeyingTechnician {
   #answer(): string | undefined {
     const { caution, step } = this.#context;
     if (openQuestion(this.#context) !== undefined) return this.#answerQuestion();
-    if (caution !== undefined) return 'live';
-    if (step === undefined) return this.#context.phase === 'prove' ? undefined : 'finish the visit';
+    if (caution !== undefined && (this.#acks || !caution.withStep)) return 'live';
+    if (step === undefined) return WAITING.includes(this.#context.phase) ? undefined : 'finish the visit';
     this.#judge(step);
     switch (step.ask.kind) {
       case 'action':
@@ -208,7 +214,7 @@ class ObeyingTechnician {
       case 'absence-proved':
         return step.zone === 'control' ? '25' : '240';
       case 'capacitors-discharged':
-        return step.zone === 'air-handler' ? 'blower capacitor 0 volts dc' : 'herm section 0 volts dc';
+        return '0';
       case 'part-fitted': {
         const line = repairLine(this.#context.finding?.fault ?? this.#hidden, this.#ratings);
         this.#instrument = new Instrument(

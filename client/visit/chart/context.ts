@@ -89,6 +89,8 @@ export interface Talk {
   readonly toldWithCaution: string | undefined;
   /** The step for which cautions were acknowledged last: its further hazards do not hold it up again. */
   readonly cautionedFor: string | undefined;
+  /** Since when the unit ran as the time to its split was told. Milliseconds on the input clock. */
+  readonly toldRunIn: number | undefined;
   /** The question that was put last, and when on the input clock. Milliseconds. */
   readonly put: { readonly number: number; readonly mono: number } | undefined;
   /** Number the diagnosis was last asked for. */
@@ -108,6 +110,7 @@ export function noTalk(): Talk {
     late: [],
     toldWithCaution: undefined,
     cautionedFor: undefined,
+    toldRunIn: undefined,
     put: undefined,
     askedFor: -1,
     clockBase: { at: '1970-01-01T00:00:00.000Z', mono: 0 },

@@ -1,10 +1,12 @@
 import { wireMoves } from '../../../grammar/visit/standing.ts';
+import { SAY } from '../../words/talk/prompts.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { phaseAfter, phaseChart } from '../chart/phase-chart.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isOpened, isolationOf, TAKEN_OFF } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
-import { isSettled } from '../steps/choose-step.ts';
+import { isSettled, minutesRunning, waitsForSplit } from '../steps/choose-step.ts';
+import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { doubtUnreadSections } from './follow-charge.ts';
 
 /**
@@ -17,7 +19,18 @@ export function settleTurn(turn: Turn): void {
   settlePhase(turn);
   if (turn.context.askedFor !== turn.context.evidenceNumber) turn.askDiagnosis();
   turn.putQuestion();
+  tellRunIn(turn);
   turn.raise({ type: 'step.review' });
+}
+
+/** Where nothing can be asked before the unit has run its time: how long that is, and what to do meanwhile, once. */
+function tellRunIn(turn: Turn): void {
+  const { phase, runningSince, toldRunIn, questions, held } = turn.context;
+  if (phase !== 'prove' || runningSince === undefined || toldRunIn === runningSince || questions.length > 0 || held)
+    return;
+  if (!waitsForSplit(turn.context)) return;
+  turn.talk({ toldRunIn: runningSince });
+  turn.say('answer', SAY.runIn(Math.ceil(SPLIT_AFTER_MINUTES - minutesRunning(turn.context))));
 }
 
 /** One phase may be over as soon as it begins. */

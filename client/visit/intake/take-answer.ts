@@ -70,7 +70,7 @@ function stateFinding(turn: Turn, answer: RankedSuspects): void {
   if (leading === undefined) return;
   const evidence = unfitting(turn.context);
   turn.record({ type: 'finding.stated', fault: leading.fault, probability: leading.probability, evidence });
-  turn.say('answer', SAY.finding(leading.fault, leading.probability));
+  turn.say('answer', SAY.finding(leading.fault));
 }
 
 /** Numbers of the readings that do not fit their rule: what a finding stands on. */

@@ -10,8 +10,9 @@ import { isGrounded } from '../rules/after-trip.ts';
 import { waitsOut } from '../rules/charged-sections.ts';
 import { minutesToStand } from '../rules/refrigerant-plan.ts';
 import { askWords, stepWords } from '../steps/ask-step.ts';
-import { chooseGoal, chooseStep, isFresh } from '../steps/choose-step.ts';
+import { chooseGoal, chooseStep, isFresh, minutesRunning, waitsForSplit } from '../steps/choose-step.ts';
 import { holdBack } from '../steps/hold-back.ts';
+import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
@@ -137,6 +138,8 @@ function sayNext(turn: Turn): void {
   else if (isGrounded(context)) turn.say('answer', SAY.groundedHolds);
   else if (minutesToStand(context) > 0)
     turn.say('answer', SAY_OF_REFRIGERANT.standsStill(Math.ceil(minutesToStand(context))));
+  else if (waitsForSplit(context))
+    turn.say('answer', SAY.runIn(Math.ceil(SPLIT_AFTER_MINUTES - minutesRunning(context))));
   else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);
 }
 

@@ -68,7 +68,7 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
   if (turn.context.visit !== '') return void turn.say('answer', SAY.openAlready);
   turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software });
   turn.record({ type: 'phase.entered', phase: 'arrive' });
-  turn.say('answer', SAY.opened(site, complaint));
+  turn.say('answer', SAY.opened(site));
   gateUnit(turn);
 }
 

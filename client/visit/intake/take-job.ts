@@ -4,6 +4,7 @@ import { type DictatedAs, GO_AHEAD, type JobItemId } from '../../../grammar/voca
 import { SAY } from '../../words/talk/prompts.ts';
 import { SIGNED_BY_VOICE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
+import { closeVisit } from './close-visit.ts';
 import { followRefrigerantItem } from './take-refrigerant.ts';
 import { askWaiting } from './wait-for-supervisor.ts';
 
@@ -76,4 +77,5 @@ export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
   turn.record({ type: 'visit.signed', who: as, name: said });
   turn.record({ type: 'steps.settled', steps: [`close.${as}`] });
   turn.say('readback', SAY.signed(as, said));
+  if (as === 'technician' && turn.context.step?.id === 'close.technician') closeVisit(turn);
 }

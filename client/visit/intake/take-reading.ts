@@ -63,11 +63,20 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   const alarming = isAlarming(reading, turn.context);
   if (alarming) followEnergy(turn, reading, zone);
   const remark = judged?.word === 'marginal' && !alarming ? SAY.judged(judged) : '';
-  turn.say('readback', SAY.read(reading, confirmed === 'digits settled', remark));
+  turn.say('readback', readback(turn.context.step, reading, confirmed, remark));
   if (!alarming) followEnergy(turn, reading, zone);
   followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
   takeCharge(turn, reading);
+}
+
+/** What was just asked for is read back in fewer words. */
+function readback(step: Step | undefined, reading: Reading, confirmed: Confirmed, remark: string): string {
+  const isAsked =
+    step?.ask.kind === 'reading' && step.ask.quantity === reading.quantity && samePlaces(step.ask.at, reading.at);
+  if (!isAsked || confirmed !== 'as heard') return SAY.read(reading, confirmed === 'digits settled', remark);
+  const isOfProof = step.id.startsWith('energy.pair@') || step.id.startsWith('energy.section@');
+  return isOfProof && remark === '' ? SAY.readInProof(reading) : SAY.readAsAsked(reading, remark);
 }
 
 /** An answer has the function of the step that asked for it: volts at its places are a.c. or d.c. as it asked. */

@@ -41,7 +41,7 @@ function remindOfSplit(turn: Turn): void {
   if (runningSince === undefined || phase !== 'prove') return;
   const minutes = minutesRunning(turn.context);
   if (minutes >= SPLIT_AFTER_MINUTES) return;
-  turn.say('answer', SAY.splitSoon(Math.round(minutes)));
+  turn.say('answer', SAY.splitSoon(Math.round(SPLIT_AFTER_MINUTES - minutes)));
   turn.startTimer('split-reminder', REMINDER_MINUTES);
 }
 

@@ -269,6 +269,7 @@ function readAgain(turn: Turn, asked: Reading, meaning: Meaning): boolean {
   if (!again) return false;
   if (meaning.reading.value === asked.value && meaning.reading.unit === asked.unit) {
     turn.endQuestion('answered');
+    heedGround(turn, asked);
     takeReading(turn, asked, 'confirmed');
     return true;
   }

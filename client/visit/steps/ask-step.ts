@@ -3,6 +3,7 @@ import { cautionById } from '../../words/talk/caution-words.ts';
 import { lookStepWords, readingStepWords, underCautions } from '../../words/talk/step-words.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { cautionsFor } from '../rules/cautions-due.ts';
+import { unreadSections } from '../rules/charged-sections.ts';
 import { repairOf } from '../rules/repairs.ts';
 
 /** The words that ask a step; a live step already cautioned begins with the caution's short form. */
@@ -19,15 +20,24 @@ export function paceOf({ role, pace }: VisitContext): Pace {
   return role === 'trainee' ? 'full' : pace;
 }
 
+/** Discharging ends in the first section to be read; each further one is asked for itself. */
+function dischargeWords({ zone }: Step, context: VisitContext): string {
+  const pace = paceOf(context);
+  const [first] = zone === 'none' ? [] : unreadSections(zone, context);
+  const words = actionWords('capacitors-discharged', zone, pace);
+  if (first === undefined || pace === 'full') return words;
+  return `${words} ${readingStepWords('', { quantity: 'voltage-dc', at: first.at, bench: false }, pace)}`;
+}
+
 /** What a step asks, without the short form of its caution. */
 export function askWords(step: Step, context: VisitContext): string {
   const pace = paceOf(context);
   const { ask } = step;
   switch (ask.kind) {
     case 'action':
-      return ask.done === 'part-fitted'
-        ? repairWords(repairOf(context.finding?.fault), pace)
-        : actionWords(ask.done, step.zone, pace);
+      if (ask.done === 'part-fitted') return repairWords(repairOf(context.finding?.fault), pace);
+      if (ask.done === 'capacitors-discharged') return dischargeWords(step, context);
+      return actionWords(ask.done, step.zone, pace);
     case 'look':
       return lookStepWords(step.id, { test: step.test, answers: ask.answers }, pace);
     case 'reading':

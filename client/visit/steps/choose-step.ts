@@ -76,6 +76,12 @@ export function isDue(step: Step, context: VisitContext): boolean {
   return step.afterMinutes === undefined || minutesRunning(context) >= step.afterMinutes;
 }
 
+/** Whether all that can be asked of a repair is read, and the rest wants the unit to run longer. */
+export function waitsForSplit(context: VisitContext): boolean {
+  const isLeft = PROVE_PLAN.some((step) => !isSettled(step, context) && !isDue(step, context));
+  return context.phase === 'prove' && context.runningSince !== undefined && isLeft && chooseStep(context) === undefined;
+}
+
 /** Minutes since the unit was seen running; 0 where it is not. */
 export function minutesRunning(context: VisitContext): number {
   return context.runningSince === undefined ? 0 : (context.now.mono - context.runningSince) / MS_A_MINUTE;

@@ -95,8 +95,8 @@ export const CLOSE_PLAN: readonly Step[] = [
   asked('energy.covers-on', 'covers-on', 'close'),
   asked('close.thermostat', 'thermostat-agreed', 'close'),
   asked('close.recommend', 'recommended', 'close'),
-  asked('close.technician', 'technician-signed', 'close'),
   asked('close.customer', 'customer-signed', 'close'),
+  asked('close.technician', 'technician-signed', 'close'),
 ];
 
 /** A step that asks for an action. */

@@ -26,11 +26,11 @@ const ACTION_WORDS = {
     full: 'The contactor holds in without a call. A pull-out is not a load switch: open and lock the breaker at the panel, then say "breaker at the panel is off and locked".',
   },
   'clamps-placed': {
-    brief: 'While it is dead: clamps on the compressor and fan leads. Say done.',
+    brief: 'While dead: clamps on compressor and fan leads.',
     full: 'While it is dead, put the clamps around one lead of the compressor and one of the outdoor fan, cables clear of the fan. Then say done.',
   },
   'absence-proved': {
-    brief: 'Prove it dead: meter on a live source.',
+    brief: 'Prove it dead, as live: meter on a live source.',
     full: 'Prove the meter on a known live source and say its volts. Each pair is asked after it, then the meter again.',
   },
   'meter-again': {
@@ -46,7 +46,7 @@ const ACTION_WORDS = {
     full: 'A wrong disconnect, a back-feed, one pole, or a second supply: find which. Open and lock it, then say device and place.',
   },
   'capacitors-discharged': {
-    brief: 'Discharge each section, then read volts DC on each.',
+    brief: 'Discharge each section.',
     full: 'Discharge herm to common, fan to common, and a start capacitor, through a resistor. Then read volts DC on each section.',
   },
   'charge-left': {
@@ -54,7 +54,7 @@ const ACTION_WORDS = {
     full: "The blower's drive holds a charge that cannot be read. Let five minutes pass, or the maker's figure where it is longer: that governs. Then say done.",
   },
   'part-fitted': {
-    brief: 'Fit the part and say it with its ratings.',
+    brief: 'Fit the part, say it with its ratings.',
     full: 'Say each wire before it moves. Fit the part, land the wires, pull on each, then say the part with its ratings.',
   },
   'wires-landed': {
@@ -71,7 +71,7 @@ const ACTION_WORDS = {
     full: 'Stand to one side, put the outdoor disconnect back in, then say so.',
   },
   'consent-asked': {
-    brief: 'Does the customer agree to the work?',
+    brief: 'Customer agrees to the work?',
     full: 'Ask the customer for consent to the work. Say "customer agrees", or "customer declined".',
   },
   'nameplate-read': {
@@ -99,11 +99,11 @@ const ACTION_WORDS = {
     full: 'Say "recommend" and what for, or "nothing to recommend".',
   },
   'technician-signed': {
-    brief: 'Who signs for the work?',
-    full: 'Say "technician signs" and the name, or write it under More.',
+    brief: 'Your name signs and closes.',
+    full: 'Say "technician signs" and the name, or write it under More. With it the visit closes.',
   },
   'customer-signed': {
-    brief: 'Does the customer sign?',
+    brief: 'Customer signs?',
     full: 'Say "customer signs" and the name, or "customer not present", or write it under More.',
   },
   'visit-finished': {
@@ -116,15 +116,15 @@ const ACTION_WORDS = {
 const REPAIR_WORDS = {
   part: ACTION_WORDS['part-fitted'],
   work: {
-    brief: 'Do the repair, then say what was done.',
+    brief: 'Repair it, then say what was done.',
     full: 'Do the repair, then say it in a few words, as: cleaned the outdoor coil, tightened the lugs, cleared the drain.',
   },
   either: {
-    brief: 'Do the repair, then say the part with its ratings, or what was done.',
+    brief: 'Repair it, then say part and ratings, or the work.',
     full: 'Say each wire before it moves. Do the repair, then say the part with its ratings, or what was done: tightened the lugs, repaired the control wire.',
   },
   charge: {
-    brief: 'Find and repair the leak, then say what was weighed in.',
+    brief: 'Repair the leak, then say what was weighed in.',
     full: 'Recover and weigh what is left. Find and repair the leak, evacuate, weigh the charge in by the nameplate, and say each weight.',
   },
 } as const satisfies Readonly<Record<string, InBothPaces>>;
@@ -155,7 +155,7 @@ const ELSEWHERE: Readonly<
   },
 };
 
-const ELSEWHERE_DISCHARGED = 'Discharge the blower capacitor, then read volts DC on it.';
+const ELSEWHERE_DISCHARGED = 'Discharge the blower capacitor.';
 
 /** Asks for something to be done; where it is done elsewhere than at the outdoor unit, in the words of that place. */
 export function actionWords(done: keyof typeof ACTION_WORDS, zone: ZoneId | 'none', pace: Pace): string {

@@ -192,7 +192,8 @@ export function cautionBreath(
   asked: string,
 ): { readonly told: readonly SpokenCaution[]; readonly text: string } {
   const told = [...own];
-  const textOf = (list: readonly SpokenCaution[]): string => [...list.map(({ words }) => words), asked].join(' ').trim();
+  const textOf = (list: readonly SpokenCaution[]): string =>
+    [...list.map(({ words }) => words), asked].join(' ').trim();
   for (const hazard of hazards) {
     if (told.length === 0 || wordsIn(textOf([...told, hazard])) <= BREATH_WORDS) told.push(hazard);
   }

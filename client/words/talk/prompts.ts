@@ -15,8 +15,8 @@ import { faultWords } from '../things/fault-words.ts';
 import { itemWords, workWords } from '../things/job-words.ts';
 import { observationWords } from '../things/observation-words.ts';
 import { placeWords } from '../things/place-words.ts';
-import { readbackWords } from '../things/reading-words.ts';
-import { percentWords, valueWords } from '../things/value-words.ts';
+import { briefReadbackWords, readbackWords } from '../things/reading-words.ts';
+import { bareValueWords, percentWords, valueWords } from '../things/value-words.ts';
 import { wireWords } from '../things/wire-words.ts';
 
 /**
@@ -25,14 +25,18 @@ import { wireWords } from '../things/wire-words.ts';
  * whatever has words of its own is put into words here.
  */
 export const SAY = {
-  opened: (site: string, complaint: string) => `Visit open: ${site}. Complaint: ${complaint}.`,
+  opened: (site: string) => `Visit open: ${site}.`,
 
   // Readings, and what is asked back of them.
   read: (reading: Reading, digitByDigit: boolean, remark: string) =>
     withRemark(capital(readbackWords(reading, digitByDigit)), remark),
+  /** What a step has just asked for: its unit is understood. */
+  readAsAsked: (reading: Reading, remark: string) => withRemark(capital(briefReadbackWords(reading)), remark),
+  /** A number of the proof, which was asked for by its place. */
+  readInProof: ({ value }: Reading) => `${capital(bareValueWords(value))}.`,
   doubtful: (reading: Reading, why: string) =>
-    [capital(readbackWords(reading, true)), why, 'Is that what the meter shows?'].filter(Boolean).join(' '),
-  judged: ({ word }: Judged) => (word === 'marginal' ? 'That is marginal.' : 'That does not fit.'),
+    [capital(readbackWords(reading, true)).replace(/\.$/, '?'), why].filter(Boolean).join(' '),
+  judged: ({ word }: Judged) => (word === 'marginal' ? 'Marginal.' : 'Does not fit.'),
   twin: ([one, other]: readonly [number, number]) => `Was that ${sayDigits(one)}, or ${sayDigits(other)}?`,
   impossible: (reading: Reading) => `${capital(readbackWords(reading, true))} That cannot be. Measure it again.`,
   rejected: (reading: Reading) => `${capital(readbackWords(reading))} Set aside. Measure it again.`,
@@ -78,10 +82,10 @@ export const SAY = {
   stillPresent: (at: readonly PointId[]) => `Voltage present at ${placeWords(at)}.`,
   powerIsOn: (seen: ObservationId) =>
     `Hands off: ${observationWords(seen)}. Power is on: it may come from another switch.`,
-  reportedOff: 'Reported off. Not proven. Lock and tag it.',
-  reportedOffLocked: 'Reported off and locked. Not proven.',
+  reportedOff: 'Off, not proven. Lock and tag it.',
+  reportedOffLocked: 'Off and locked, not proven.',
   unlocked: 'Reported unlocked. Proof ended: counts as live.',
-  powerBack: (isProofEnded: boolean) => `Power reported back.${isProofEnded ? ' Proof ended.' : ''}`,
+  powerBack: (isProofEnded: boolean) => `Power back.${isProofEnded ? ' Proof ended.' : ''}`,
   noteWhat: 'Note what? Say it behind the word.',
   maybeBack: (zones: readonly ZoneId[], proofs: readonly ZoneId[]) =>
     `Power may be back. ${proofs.length === 0 ? `Counts as live: ${zoneList(zones)}` : `Proof ended: ${zoneList(proofs)}`}.`,
@@ -115,10 +119,10 @@ export const SAY = {
   strangePair: (next: readonly PointId[]) => `Not one of its pairs. ${capital(placeWords(next))}.`,
   proofTooLong: (minutes: number) => `Over ${sayNumber(minutes)} minutes: the proof starts again, meter first.`,
   meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
-  readsDead: 'Reads dead. Only test and discharge until the capacitor is read.',
+  readsDead: 'Reads dead: only test and discharge.',
   readsDeadElectronic:
     "Reads dead. Its drive holds a charge: let five minutes pass, or the maker's time where that is longer. Then say done.",
-  discharged: 'Discharged. Now volts DC on each section.',
+  discharged: 'Discharged.',
   dischargedLive: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])} does not read dead: prove that first.`,
   chargedEarly: (reading: Reading) =>
     `${capital(readbackWords(reading))} Charged, and it does not read dead yet. Prove it first, then discharge.`,
@@ -126,7 +130,7 @@ export const SAY = {
   acOrDc: (reading: Reading) => `${capital(readbackWords(reading))} DC counts where it reads dead. Was that AC?`,
   timeLeft: (minutes: number) => `${capital(sayNumber(minutes))} minutes left. The maker's figure governs.`,
   charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it again, then read it.`,
-  provenDead: 'Below three volts on every pair and section. Proven dead here.',
+  provenDead: 'All below three volts: proven dead here.',
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
   clockJumped: 'The clock jumped. Proof ended.',
   away: 'Taken up again after a while. Proof ended: prove it dead again before hands go in.',
@@ -150,20 +154,22 @@ export const SAY = {
 
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
-  nothingNext: 'None of the tests left tells more. Say the part you fitted, or finish the visit.',
+  nothingNext: 'No test left tells more. Say the part you fitted, or finish the visit.',
   parked: (step: string) => `Parked: ${step}`,
   whileThere: (test: string) => `Once more while you are there: ${test}. Much rests on it.`,
   onceMore: (test: string) => `All rests on one reading, ${test}. Take it once more before a part is condemned.`,
   because: (fault: FaultId, was: number, now: number) =>
     `That moves ${faultWords(fault)} from ${percentWords(was)} to ${percentWords(now)}.`,
-  finding: (fault: FaultId, probability: number) => `Finding: ${faultWords(fault)}, ${percentWords(probability)}.`,
-  splitSoon: (minutes: number) => `Running ${sayNumber(minutes)} minutes. The split is judged after fifteen.`,
+  finding: (fault: FaultId) => `Finding: ${faultWords(fault)}.`,
+  runIn: (minutes: number) =>
+    `${capital(sayNumber(minutes))} minutes to the split. Meanwhile filter, drain and screws.`,
+  splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,
   split: (degrees: number, minutes: number, fits: boolean) =>
-    `Split ${sayNumber(degrees)} degrees after ${sayNumber(minutes)} minutes. ${fits ? 'That fits.' : 'That does not fit.'}`,
+    `Split ${sayNumber(degrees)} after ${sayNumber(minutes)} minutes. ${fits ? 'That fits.' : 'Does not fit.'}`,
 
   // What was seen and done.
   seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
-  item: (item: JobItemId) => `${capital(itemWords(item))}.`,
+  item: (item: JobItemId) => `${ITEM_READBACKS[item] ?? capital(itemWords(item))}.`,
   deed: (done: Deed) => `${capital(deedWords(done))}.`,
   work: (work: WorkId) => `${capital(workWords(work))}.`,
   fitted: (words: string) => `Fitted: ${words}.`,
@@ -199,8 +205,9 @@ export const SAY = {
   help: 'Say a place and a number, what you see, what you switched, the part you fitted, or: what next, why, correction, take that back, say again, finish the visit.',
   reasonInWords: 'That is not a reason. Say note, and why.',
   notClosed: (why: readonly string[]) => `Not closed: ${why.join(' ')} To close all the same, say note and the reason.`,
-  closed: ({ plain, openItems }: VisitSummary) =>
-    openItems.length === 0 ? plain : `${plain} Open: ${openItems.map((item) => item.replace(/\.$/, '')).join('. ')}.`,
+  /** The summary itself stands on the screen and in the record. */
+  closed: ({ openItems }: VisitSummary) =>
+    openItems.length === 0 ? 'Visit closed.' : `Visit closed, open items: ${sayNumber(openItems.length)}.`,
 
   // The lone-worker check.
   checkSet: (minutes: number, every: boolean) =>
@@ -213,6 +220,18 @@ export const SAY = {
   checkOver: 'The check has ended.',
   noCheck: 'There is none running. Say "check on me every twenty minutes".',
 } as const;
+
+/** What is read back shorter than it is written down. */
+const ITEM_READBACKS: Readonly<Partial<Record<JobItemId, string>>> = {
+  'consent-given': 'Agreed',
+  'meter-category-two': 'Category two',
+  'meter-category-three': 'Category three',
+  'meter-category-four': 'Category four',
+  'nameplate-unreadable': 'No nameplate',
+  'thermostat-as-agreed': 'As agreed',
+  'nothing-to-recommend': 'Nothing',
+  'customer-not-present': 'Not present',
+};
 
 const SWITCH_PLACES: Readonly<Record<IsolationPlace, string>> = {
   outdoor: 'the outdoor unit',

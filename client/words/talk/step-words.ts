@@ -75,7 +75,7 @@ const REFRIGERANT_WORDS: Readonly<Record<string, InBothPaces>> = {
 };
 
 const PLAN_LOOKS: Readonly<Record<string, string>> = {
-  'arrive.call': 'look: thermostat, is it calling',
+  'arrive.call': 'thermostat: is it calling',
   'arrive.fan': 'look: outdoor fan',
   'prove.fan-turning': 'look: outdoor fan',
 };

@@ -1,12 +1,18 @@
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { placeWords } from './place-words.ts';
-import { FUNCTION_WORDS, valueWords } from './value-words.ts';
+import { bareValueWords, FUNCTION_WORDS, valueWords } from './value-words.ts';
 
 /** "herm section, forty-four microfarads, on the bench.": a reading as it is read back. */
 export function readbackWords(reading: Reading, digitByDigit = false): string {
   const direct = reading.quantity === 'voltage-dc' ? ' DC' : '';
   const bench = reading.bench === true ? ', on the bench' : '';
   return `${measuredWords(reading)}, ${valueWords(reading.value, reading.unit, digitByDigit)}${direct}${bench}.`;
+}
+
+/** The same without its unit, behind a step that asked for just that. */
+export function briefReadbackWords(reading: Reading): string {
+  if (reading.unit === '[oz_av]') return readbackWords(reading);
+  return `${measuredWords(reading)}, ${bareValueWords(reading.value)}.`;
 }
 
 /** What was measured: its place, and the quantity where the place alone does not say which. */

@@ -58,6 +58,11 @@ export function valueWords(value: Value, unit: UnitCode, digitByDigit = false): 
   return `${digitByDigit ? sayDigits(value) : sayNumber(value)} ${UNIT_WORDS[unit]}`;
 }
 
+/** A number alone, where what was asked says its unit. */
+export function bareValueWords(value: Value): string {
+  return value === 'open' ? 'open line' : sayNumber(value);
+}
+
 /** "four pounds two ounces", as a scale shows it. */
 function weightWords(ounces: number): string {
   const pounds = Math.floor(ounces / 16);
