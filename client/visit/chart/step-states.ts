@@ -28,9 +28,8 @@ const speakCaution = act((turn) => {
   if (step === undefined) return;
   const own = ownCautions(step, turn.context);
   if (isStanding(own)) return speakStandingRules(turn, own, step);
-  const withStep = paceOf(turn.context) === 'brief';
-  const asked = withStep ? askWords(step, turn.context) : '';
-  const { told, text } = cautionBreath(own, hazardCautions(step, turn.context), asked);
+  const asked = paceOf(turn.context) === 'brief' ? askWords(step, turn.context) : '';
+  const { told, text, withStep } = cautionBreath(own, hazardCautions(step, turn.context), asked);
   if (told.length === 0) return;
   const prompts = [turn.say('caution', text)];
   turn.talk({ caution: { spoken: told, zone: step.zone, prompts, withStep, isSpoken: false } });

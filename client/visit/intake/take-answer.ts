@@ -1,8 +1,6 @@
-import type { RankedSuspects, RankedTest } from '../../../grammar/visit/inputs.ts';
+import type { RankedSuspects } from '../../../grammar/visit/inputs.ts';
 import { standingReadings } from '../../../grammar/visit/standing.ts';
-import { TESTS_BY_ID } from '../../../grammar/vocabulary/tests.ts';
 import { SAY } from '../../words/talk/prompts.ts';
-import { placeWords } from '../../words/things/place-words.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { readOnceMore } from '../steps/choose-step.ts';
@@ -25,7 +23,6 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
   }
   const again = context.phase === 'testing' ? readOnceMore(turn.context) : undefined;
   if (again !== undefined) {
-    turn.say('answer', (answer.done ? SAY.onceMore : SAY.whileThere)(againWords(again)));
     turn.raise({ type: 'step.set-aside' });
   } else if (context.phase === 'testing' && answer.done) stateFinding(turn, answer);
   else if (context.phase === 'testing' && answer.next.length === 0) {
@@ -38,10 +35,6 @@ export function goOnWithout(turn: Turn, step: Step): void {
   const { assessment, phase } = turn.context;
   if (phase === 'testing' && assessment?.done === true && step.test === assessment.confirm)
     stateFinding(turn, assessment);
-}
-
-function againWords({ id, at, quantity }: RankedTest): string {
-  return quantity === 'observation' ? TESTS_BY_ID[id].name : placeWords(at);
 }
 
 /** Full talk says, after a reading, what it has done to the suspects: never before, and only where it moved them. */

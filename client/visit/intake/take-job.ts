@@ -76,6 +76,7 @@ export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
   }
   turn.record({ type: 'visit.signed', who: as, name: said });
   turn.record({ type: 'steps.settled', steps: [`close.${as}`] });
-  turn.say('readback', SAY.signed(as, said));
-  if (as === 'technician' && turn.context.step?.id === 'close.technician') closeVisit(turn);
+  const closes = as === 'technician' && turn.context.step?.id === 'close.technician';
+  if (!closes || said !== SIGNED_BY_VOICE) turn.say('readback', SAY.signed(as, said));
+  if (closes) closeVisit(turn);
 }

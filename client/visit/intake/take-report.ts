@@ -3,6 +3,7 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
+import type { ActionDone } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { holdsWithoutCall } from '../rules/holds-without-call.ts';
 import {
@@ -104,6 +105,8 @@ function heedCall(turn: Turn, observation: ObservationId): void {
   endProofs(turn, ['control'], 'live', BECAUSE.seen(observation));
 }
 
+const CALL_STEPS: readonly ActionDone[] = ['call-on', 'call-off', 'covers-on'];
+
 /** What is seen, heard or felt: evidence for the diagnosis, and where something runs, evidence of energy too. */
 export function takeObservation(turn: Turn, observation: ObservationId): void {
   const shown = SHOWN_BY_LOOK[observation];
@@ -124,7 +127,8 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
   if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
   if (running && context.runningSince === undefined) turn.record({ type: 'run.changed', running: true });
   warnOfLook(turn, observation);
-  turn.say('readback', SAY.seen(observation));
+  const isAsked = answered || (ask?.kind === 'action' && CALL_STEPS.includes(ask.done));
+  turn.say('readback', isAsked ? SAY.seenAsAsked(observation) : SAY.seen(observation));
   if (energised) {
     const wasLive = context.energy['outdoor-load'] === 'live';
     const met = metNow(turn, OUTDOOR_ZONES, 'every');

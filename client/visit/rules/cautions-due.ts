@@ -19,7 +19,7 @@ const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
   'call-on': [],
   'call-off': [],
   'power-off': ['switch-off'],
-  'breaker-off': ['switch-off'],
+  'breaker-off': ['breaker-throw'],
   'clamps-placed': [],
   'disconnect-locked': ['switch-off'],
   'absence-proved': ['live-line'],
@@ -44,12 +44,19 @@ const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
   'visit-finished': [],
 };
 
+/** Where what is to be done is done at another kind of switch or circuit. */
+const CAUTIONS_ELSEWHERE: Readonly<
+  Partial<Record<string, Readonly<Partial<Record<ActionDone, readonly CautionId[]>>>>>
+> = {
+  control: { 'absence-proved': ['live-control'], 'power-off': ['breaker-throw'] },
+  'air-handler': { 'power-off': ['breaker-throw'] },
+  'disconnect-line': { 'power-off': ['breaker-throw'] },
+};
+
 /** The cautions that belong to a step by what it does, in the order they are spoken. */
 export function cautionsFor(step: Step): readonly CautionId[] {
   if (step.ask.kind === 'action') {
-    return step.ask.done === 'absence-proved' && step.zone === 'control'
-      ? ['live-control']
-      : CAUTIONS_OF_ACTION[step.ask.done];
+    return CAUTIONS_ELSEWHERE[step.zone]?.[step.ask.done] ?? CAUTIONS_OF_ACTION[step.ask.done];
   }
   if (step.ask.kind === 'reading' && step.ask.quantity === 'insulation') return ['insulation-test'];
   if (step.ask.kind === 'reading' && step.ask.quantity === 'pressure') {

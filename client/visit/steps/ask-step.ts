@@ -1,16 +1,22 @@
 import { actionWords, type Pace, repairWords } from '../../words/talk/action-words.ts';
 import { cautionById } from '../../words/talk/caution-words.ts';
+import { SAY } from '../../words/talk/prompts.ts';
 import { lookStepWords, readingStepWords, underCautions } from '../../words/talk/step-words.ts';
-import type { Step, VisitContext } from '../chart/context.ts';
+import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 import { cautionsFor } from '../rules/cautions-due.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
 import { repairOf } from '../rules/repairs.ts';
+import { readOnceMore } from './choose-step.ts';
+
+const HAZARDOUS: readonly ActionDone[] = ['capacitors-discharged', 'power-on'];
 
 /** The words that ask a step; a live step already cautioned begins with the caution's short form. */
 export function stepWords(step: Step, context: VisitContext): string {
-  const again = cautionsFor(step).map((id) => cautionById(id).again);
+  // A proof and a switch say themselves how they are met.
+  const isSaid = step.ask.kind === 'action' && !HAZARDOUS.includes(step.ask.done);
+  const leads = isSaid ? [] : cautionsFor(step).map((id) => cautionById(id).again);
   return underCautions(
-    again.filter((words) => words !== ''),
+    leads.filter((words) => words !== ''),
     askWords(step, context),
   );
 }
@@ -31,6 +37,12 @@ function dischargeWords({ zone }: Step, context: VisitContext): string {
 
 /** What a step asks, without the short form of its caution. */
 export function askWords(step: Step, context: VisitContext): string {
+  const isAgain = step.test !== undefined && context.phase === 'testing' && readOnceMore(context)?.id === step.test;
+  const words = askedWords(step, context);
+  return isAgain ? SAY.onceMore(words) : words;
+}
+
+function askedWords(step: Step, context: VisitContext): string {
   const pace = paceOf(context);
   const { ask } = step;
   switch (ask.kind) {

@@ -10,11 +10,11 @@ export type Pace = keyof InBothPaces;
 /** The words that ask for something to be done, by what answers them. */
 const ACTION_WORDS = {
   'call-on': {
-    brief: 'Set a call for cooling.',
+    brief: 'Call for cooling on.',
     full: 'Set the thermostat to call for cooling, then say "thermostat is calling".',
   },
   'call-off': {
-    brief: 'Take the call off at the thermostat.',
+    brief: 'Call off at the thermostat.',
     full: 'Take the cooling call off at the thermostat, then say "thermostat is not calling".',
   },
   'power-off': {
@@ -22,15 +22,15 @@ const ACTION_WORDS = {
     full: 'Pull the outdoor disconnect, lock and tag it, then say "outdoor disconnect is pulled and locked".',
   },
   'breaker-off': {
-    brief: 'The contactor holds in. Open and lock the breaker at the panel.',
+    brief: 'The contactor holds in: open and lock the panel breaker.',
     full: 'The contactor holds in without a call. A pull-out is not a load switch: open and lock the breaker at the panel, then say "breaker at the panel is off and locked".',
   },
   'clamps-placed': {
-    brief: 'While dead: clamps on compressor and fan leads.',
+    brief: 'Clamps on compressor and fan leads.',
     full: 'While it is dead, put the clamps around one lead of the compressor and one of the outdoor fan, cables clear of the fan. Then say done.',
   },
   'absence-proved': {
-    brief: 'Prove it dead, as live: meter on a live source.',
+    brief: 'As live: meter on a live source.',
     full: 'Prove the meter on a known live source and say its volts. Each pair is asked after it, then the meter again.',
   },
   'meter-again': {
@@ -54,7 +54,7 @@ const ACTION_WORDS = {
     full: "The blower's drive holds a charge that cannot be read. Let five minutes pass, or the maker's figure where it is longer: that governs. Then say done.",
   },
   'part-fitted': {
-    brief: 'Fit the part, say it with its ratings.',
+    brief: 'Fit it, say part and ratings.',
     full: 'Say each wire before it moves. Fit the part, land the wires, pull on each, then say the part with its ratings.',
   },
   'wires-landed': {
@@ -65,13 +65,13 @@ const ACTION_WORDS = {
     brief: 'Pull on each landed wire. Say done.',
     full: 'Pull on each wire that was landed, one by one. When none moves, say done.',
   },
-  'covers-on': { brief: 'Covers back on?', full: 'Refit the covers, then say "covers are on".' },
+  'covers-on': { brief: 'Covers on?', full: 'Refit the covers, then say "covers are on".' },
   'power-on': {
     brief: 'Outdoor disconnect back in.',
     full: 'Stand to one side, put the outdoor disconnect back in, then say so.',
   },
   'consent-asked': {
-    brief: 'Customer agrees to the work?',
+    brief: 'Customer agrees?',
     full: 'Ask the customer for consent to the work. Say "customer agrees", or "customer declined".',
   },
   'nameplate-read': {
@@ -150,7 +150,7 @@ const ELSEWHERE: Readonly<
   },
   control: {
     at: 'the control circuit',
-    off: "Open and lock the air handler's switch: it feeds the transformer.",
+    off: "Open and lock the air handler's switch.",
     on: "Air handler's switch back on.",
   },
 };

@@ -23,15 +23,14 @@ export const CAUTIONS = [
   // Told once, before any live work; what the cautions at the unit need not say again.
   {
     id: 'standing-rules',
-    words:
-      'Before live work: meter rated for it, leads in volts, gloves and glasses on, rings off, dry footing, never push a contactor in.',
+    words: 'Before live work: meter rated for it, leads in volts, gloves, glasses, rings off, dry footing.',
     again: '',
     source: 'NFPA 70E 120.5 and Table 130.4; IEC 61010-2-030 category III; ASTM D120 gloves; common practice',
   },
   {
     id: 'standing-hazards',
     words:
-      "Live until proven dead. Motors start by themselves, capacitors stay charged. Local codes, the maker's instructions and licensed practice govern.",
+      'Live until proven dead. Motors start, capacitors hold charge. Never push a contactor in. Local codes, maker and licensed practice govern.',
     again: '',
     source: 'NFPA 70E 120.5; 29 CFR 1910.333(b)(2)(ii); common practice',
     covers: [
@@ -62,6 +61,12 @@ export const CAUTIONS = [
     source: 'common practice: a pull-out is no load switch',
   },
   {
+    id: 'breaker-throw',
+    words: 'Stand aside.',
+    again: '',
+    source: 'common practice: whoever throws a switch stands to its side',
+  },
+  {
     id: 'capacitor-charge',
     words: 'May be charged.',
     again: 'May be charged.',
@@ -82,7 +87,7 @@ export const CAUTIONS = [
   },
   {
     id: 'running-parts',
-    words: 'Fan and discharge line: stay clear.',
+    words: 'Fan, hot line: stay clear.',
     again: '',
     source: 'common practice',
     covers: ['moving-fan', 'hot-line'],
@@ -182,22 +187,21 @@ const BREATH_WORDS = 12;
 const wordsIn = (text: string): number => text.split(/\s+/).filter((word) => /\w/.test(word)).length;
 
 /**
- * The cautions of one step as one prompt with what it asks, where that is short. What further hazards would make too
- * long is left to the next step, but the first of them is always told.
+ * The cautions of one step as one prompt, and what it asks in the same breath where that stays short. What further
+ * hazards would make too long is left to the next step, but the first of them is always told.
  * @param own what belongs to the step; @param hazards what its surroundings add, the gravest first
  */
 export function cautionBreath(
   own: readonly SpokenCaution[],
   hazards: readonly SpokenCaution[],
   asked: string,
-): { readonly told: readonly SpokenCaution[]; readonly text: string } {
+): { readonly told: readonly SpokenCaution[]; readonly text: string; readonly withStep: boolean } {
   const told = [...own];
-  const textOf = (list: readonly SpokenCaution[]): string =>
-    [...list.map(({ words }) => words), asked].join(' ').trim();
-  for (const hazard of hazards) {
-    if (told.length === 0 || wordsIn(textOf([...told, hazard])) <= BREATH_WORDS) told.push(hazard);
-  }
-  return { told, text: textOf(told) };
+  const textOf = (list: readonly SpokenCaution[]): string => list.map(({ words }) => words).join(' ');
+  const fits = (list: readonly SpokenCaution[]): boolean => wordsIn(`${textOf(list)} ${asked}`) <= BREATH_WORDS;
+  for (const hazard of hazards) if (told.length === 0 || fits([...told, hazard])) told.push(hazard);
+  const withStep = asked !== '' && fits(told);
+  return { told, text: withStep ? `${textOf(told)} ${asked}` : textOf(told), withStep };
 }
 
 /**

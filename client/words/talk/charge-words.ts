@@ -9,7 +9,7 @@ const FIGURES: Readonly<Record<ChargeFigure, string>> = {
 
 const NOT_JUDGED: Readonly<Record<NoVerdict, string>> = {
   'not-running': 'not judged: the unit was not seen running',
-  'running-too-short': 'not judged before fifteen minutes running',
+  'running-too-short': 'too early to judge',
   'outdoors-too-cold': 'not judged below fifty-five degrees outdoors',
   'outdoor-unknown': 'not judged without the outdoor temperature',
   'outside-the-chart': 'not judged: wet bulb and outdoor air are outside the chart',
@@ -26,7 +26,7 @@ const NOT_WORKED_OUT = {
 /** A figure of the charge in degrees with its verdict, or why there is none. */
 export function chargeWords(figure: ChargeFigure, degrees: number, verdict: JudgedWord | NoVerdict): string {
   const words = verdict in NOT_JUDGED ? NOT_JUDGED[verdict as NoVerdict] : verdict;
-  return `${FIGURES[figure]}: ${sayNumber(degrees)} degrees, ${words}.`;
+  return `${FIGURES[figure]} ${sayNumber(degrees)}, ${words}.`;
 }
 
 /** Why a figure of the charge cannot be worked out. */

@@ -9,11 +9,11 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { capital } from '../capital.ts';
+import { capital, uncapital } from '../capital.ts';
 import { deedWords } from '../things/deed-words.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { itemWords, workWords } from '../things/job-words.ts';
-import { observationWords } from '../things/observation-words.ts';
+import { briefObservationWords, observationWords } from '../things/observation-words.ts';
 import { placeWords } from '../things/place-words.ts';
 import { briefReadbackWords, readbackWords } from '../things/reading-words.ts';
 import { bareValueWords, percentWords, valueWords } from '../things/value-words.ts';
@@ -83,7 +83,7 @@ export const SAY = {
   powerIsOn: (seen: ObservationId) =>
     `Hands off: ${observationWords(seen)}. Power is on: it may come from another switch.`,
   reportedOff: 'Off, not proven. Lock and tag it.',
-  reportedOffLocked: 'Off and locked, not proven.',
+  reportedOffLocked: 'Locked, not proven.',
   unlocked: 'Reported unlocked. Proof ended: counts as live.',
   powerBack: (isProofEnded: boolean) => `Power back.${isProofEnded ? ' Proof ended.' : ''}`,
   noteWhat: 'Note what? Say it behind the word.',
@@ -106,7 +106,7 @@ export const SAY = {
   callOffFirst: 'Call off first, then the meter. Say when the thermostat is not calling.',
   provenAlready: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])}: its proof stands.`,
   groundNotSeen: (zone: ZoneId) => `Not counted: a live leg has not been read to this ground. ${GROUND_ADVICE[zone]}`,
-  meterProves: (volts: number) => `Meter ${valueWords(volts, 'V')}.`,
+  meterProves: (volts: number) => `Meter ${bareValueWords(volts)}.`,
   meterGoesOn: (volts: number, next: readonly PointId[]) =>
     `Meter ${valueWords(volts, 'V')}. Next: ${placeWords(next)}.`,
   provedPairs: (pairs: readonly ProvedPair[], strangers: number) =>
@@ -119,7 +119,7 @@ export const SAY = {
   strangePair: (next: readonly PointId[]) => `Not one of its pairs. ${capital(placeWords(next))}.`,
   proofTooLong: (minutes: number) => `Over ${sayNumber(minutes)} minutes: the proof starts again, meter first.`,
   meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
-  readsDead: 'Reads dead: only test and discharge.',
+  readsDead: 'Reads dead: now discharge.',
   readsDeadElectronic:
     "Reads dead. Its drive holds a charge: let five minutes pass, or the maker's time where that is longer. Then say done.",
   discharged: 'Discharged.',
@@ -130,7 +130,7 @@ export const SAY = {
   acOrDc: (reading: Reading) => `${capital(readbackWords(reading))} DC counts where it reads dead. Was that AC?`,
   timeLeft: (minutes: number) => `${capital(sayNumber(minutes))} minutes left. The maker's figure governs.`,
   charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it again, then read it.`,
-  provenDead: 'All below three volts: proven dead here.',
+  provenDead: 'Below three volts: proven dead here.',
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
   clockJumped: 'The clock jumped. Proof ended.',
   away: 'Taken up again after a while. Proof ended: prove it dead again before hands go in.',
@@ -156,19 +156,20 @@ export const SAY = {
   nextIs: 'Working it out.',
   nothingNext: 'No test left tells more. Say the part you fitted, or finish the visit.',
   parked: (step: string) => `Parked: ${step}`,
-  whileThere: (test: string) => `Once more while you are there: ${test}. Much rests on it.`,
-  onceMore: (test: string) => `All rests on one reading, ${test}. Take it once more before a part is condemned.`,
+  /** A step whose answer alone carries the finding is asked again, with the reason. */
+  onceMore: (asked: string) => `Once more, all rests on it: ${uncapital(asked)}`,
   because: (fault: FaultId, was: number, now: number) =>
     `That moves ${faultWords(fault)} from ${percentWords(was)} to ${percentWords(now)}.`,
   finding: (fault: FaultId) => `Finding: ${faultWords(fault)}.`,
-  runIn: (minutes: number) =>
-    `${capital(sayNumber(minutes))} minutes to the split. Meanwhile filter, drain and screws.`,
+  runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split. Meanwhile filter, drain, screws.`,
   splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,
   split: (degrees: number, minutes: number, fits: boolean) =>
-    `Split ${sayNumber(degrees)} after ${sayNumber(minutes)} minutes. ${fits ? 'That fits.' : 'Does not fit.'}`,
+    `Split ${sayNumber(degrees)} after ${sayNumber(minutes)} minutes, ${fits ? 'fits' : 'does not fit'}.`,
 
   // What was seen and done.
   seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
+  /** What was just looked at is not named again. */
+  seenAsAsked: (observation: ObservationId) => `${capital(briefObservationWords(observation))}.`,
   item: (item: JobItemId) => `${ITEM_READBACKS[item] ?? capital(itemWords(item))}.`,
   deed: (done: Deed) => `${capital(deedWords(done))}.`,
   work: (work: WorkId) => `${capital(workWords(work))}.`,

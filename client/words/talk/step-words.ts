@@ -34,7 +34,8 @@ export function readingStepWords(step: string, asked: AskedReading, pace: Pace):
   const place = placeWords(asked.at);
   const what = FUNCTION_WORDS[asked.quantity];
   // "suction pressure" says already what is read there.
-  const brief = `${capital(place.endsWith(what) ? place : `${place}, ${what}`)}${bench}.`;
+  const isSaid = place.endsWith(what) || (asked.quantity === 'temperature' && pace === 'brief');
+  const brief = `${capital(isSaid ? place : `${place}, ${what}`)}${bench}.`;
   return pace === 'full' ? `${brief} ${placementWords(asked)}` : brief;
 }
 

@@ -5,3 +5,8 @@ export function observationWords(id: ObservationId): string {
   const row = OBSERVATIONS_BY_ID[id];
   return 'aloud' in row ? row.aloud : row.name;
 }
+
+/** Without what was looked at: "not turning". */
+export function briefObservationWords(id: ObservationId): string {
+  return observationWords(id).replace(/^.*? (?:is|are) /, '');
+}

@@ -9,5 +9,13 @@ export function pointWords(id: string): string {
 
 /** Where the tips of a reading stand. */
 export function placeWords(at: readonly PointId[]): string {
-  return pairName(at, 'aloud') ?? at.map(pointWords).join(' to ');
+  return pairName(at, 'aloud') ?? joined(at.map(pointWords));
+}
+
+/** "R to C at the condenser": where both are at one place, it is said once. */
+function joined(names: readonly string[]): string {
+  const [first = '', second] = names;
+  const shared = / at .*$/.exec(first)?.[0];
+  if (second === undefined || shared === undefined || !second.endsWith(shared)) return names.join(' to ');
+  return `${first.slice(0, -shared.length)} to ${second}`;
 }

@@ -12,7 +12,7 @@ export function readbackWords(reading: Reading, digitByDigit = false): string {
 /** The same without its unit, behind a step that asked for just that. */
 export function briefReadbackWords(reading: Reading): string {
   if (reading.unit === '[oz_av]') return readbackWords(reading);
-  return `${measuredWords(reading)}, ${bareValueWords(reading.value)}.`;
+  return `${measuredWords(reading)}, ${bareValueWords(reading.value, reading.unit)}.`;
 }
 
 /** What was measured: its place, and the quantity where the place alone does not say which. */

@@ -55,12 +55,19 @@ export const FUNCTION_WORDS: Readonly<Record<QuantityId, string>> = {
 export function valueWords(value: Value, unit: UnitCode, digitByDigit = false): string {
   if (value === 'open') return 'open line';
   if (unit === '[oz_av]') return weightWords(Math.abs(value));
+  if (unit === 'Ohm' && value >= MANY_OHMS) return `${sayNumber(inMegohms(value))} megohms`;
   return `${digitByDigit ? sayDigits(value) : sayNumber(value)} ${UNIT_WORDS[unit]}`;
 }
 
+/** From here on a meter shows megohms, to three digits. */
+const MANY_OHMS = 100_000;
+const inMegohms = (ohms: number): number => Number((ohms / 1e6).toPrecision(3));
+
 /** A number alone, where what was asked says its unit. */
-export function bareValueWords(value: Value): string {
-  return value === 'open' ? 'open line' : sayNumber(value);
+export function bareValueWords(value: Value, unit?: UnitCode): string {
+  if (value === 'open' || unit === undefined || (unit === 'Ohm' && value >= MANY_OHMS))
+    return value === 'open' ? 'open line' : unit === undefined ? sayNumber(value) : valueWords(value, unit);
+  return sayNumber(value);
 }
 
 /** "four pounds two ounces", as a scale shows it. */
