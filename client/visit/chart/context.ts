@@ -2,6 +2,7 @@ import type { VisitFacts } from '../../../grammar/visit/facts.ts';
 import type { InputTime, RankedTest } from '../../../grammar/visit/inputs.ts';
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -28,6 +29,8 @@ export interface Step {
   readonly withGauges?: true;
   /** Asked once; when something else is said instead it is passed by, and named when the visit closes. */
   readonly optional?: true;
+  /** Of the nameplate: the fields that are asked for in one breath. */
+  readonly plate?: readonly PlateField[];
   /** The zone whose energy the hands or probes meet. */
   readonly zone: ZoneId | 'none';
 }

@@ -205,9 +205,9 @@ function takeBackJob(turn: Turn, last: Extract<Undoable, { kind: 'item' | 'recom
   if (last.kind === 'item') {
     turn.record({ type: 'item.withdrawn', item: last.item });
     const answered = settledByItem(last.item);
-    if (answered !== undefined) turn.record({ type: 'steps.reopened', steps: [answered] });
+    if (answered.length > 0) turn.record({ type: 'steps.reopened', steps: answered });
     turn.say('readback', SAY.itemBack(last.item));
-    if (answered?.startsWith(`${turn.context.phase}.`)) turn.raise({ type: 'step.answered' });
+    if (answered[0]?.startsWith(`${turn.context.phase}.`)) turn.raise({ type: 'step.answered' });
     return;
   }
   turn.record({ type: 'recommendation.withdrawn', text: last.text });

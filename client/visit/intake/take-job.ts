@@ -4,7 +4,9 @@ import { type DictatedAs, GO_AHEAD, type JobItemId } from '../../../grammar/voca
 import { SAY } from '../../words/talk/prompts.ts';
 import { SIGNED_BY_VOICE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
+import { PLATE, PLATE_STEPS } from '../steps/plate-steps.ts';
 import { closeVisit } from './close-visit.ts';
+import { passPlateLine } from './take-plate.ts';
 import { followRefrigerantItem } from './take-refrigerant.ts';
 import { askWaiting } from './wait-for-supervisor.ts';
 
@@ -15,7 +17,8 @@ const SETTLED_BY_ITEM: Readonly<Record<JobItemId, string>> = {
   'meter-category-two': 'arrive.meter',
   'meter-category-three': 'arrive.meter',
   'meter-category-four': 'arrive.meter',
-  'nameplate-unreadable': 'arrive.nameplate',
+  'nameplate-unreadable': PLATE,
+  'plate-line-unreadable': 'none',
   'circuit-opened': 'none',
   'leak-found': 'none',
   'no-leak-found': 'none',
@@ -25,18 +28,20 @@ const SETTLED_BY_ITEM: Readonly<Record<JobItemId, string>> = {
   'customer-not-present': 'close.customer',
 };
 
-/** The plan step that an item answers, undefined where it answers none. */
-export function settledByItem(item: JobItemId): string | undefined {
+/** The plan steps that an item answers: of a plate that cannot be read all. */
+export function settledByItem(item: JobItemId): readonly string[] {
   const step = SETTLED_BY_ITEM[item];
-  return step === 'none' ? undefined : step;
+  if (step === PLATE) return PLATE_STEPS;
+  return step === 'none' ? [] : [step];
 }
 
 /** Something of the job, in a word: recorded and read back, never evidence for the diagnosis. */
 export function takeItem(turn: Turn, item: JobItemId): void {
-  const step = settledByItem(item);
+  if (item === 'plate-line-unreadable') return passPlateLine(turn);
+  const steps = settledByItem(item);
   const wasDeclined = isDeclined(turn.context);
   turn.record({ type: 'item.reported', item });
-  if (step !== undefined) turn.record({ type: 'steps.settled', steps: [step] });
+  if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
   turn.say('readback', SAY.item(item));
   followRefrigerantItem(turn, item);
   if (item === 'consent-refused') turn.say('answer', SAY.declined);

@@ -75,8 +75,8 @@ const ACTION_WORDS = {
     full: 'Ask the customer for consent to the work. Say "customer agrees", or "customer declined".',
   },
   'nameplate-read': {
-    brief: 'Nameplate: volts, amps, microfarads, refrigerant.',
-    full: 'Read the nameplate line by line, each behind the word "nameplate". Leave out what is not on it.',
+    brief: 'Plate?',
+    full: 'Read the nameplate, line by line. Leave out what is not on it.',
   },
   'meter-named': {
     brief: 'Which category is the meter?',

@@ -45,6 +45,7 @@ export const BECAUSE = {
 
   // A step that was set aside, a visit that was closed.
   passed: 'passed',
+  unreadable: 'cannot be read',
   cannotReach: 'cannot reach',
   workBegan: 'work has begun',
   keptAllTheSame: (reason: string) => `kept all the same: ${reason}`,

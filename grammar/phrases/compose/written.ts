@@ -16,9 +16,14 @@ export function composeNameplate(segment: Segment): Draft[] {
     );
   const named = segment.items.find((item) => item.tag === 'field');
   if (named === undefined) return [];
-  const field = NAMEPLATE_FIELDS_BY_ID[named.field];
   const choice = segment.items.find((item) => item.tag === 'choice');
   if (choice !== undefined) return sure({ kind: 'nameplate', field: named.field, value: choice.value });
+  return composeField(named.field, segment);
+}
+
+/** The number of a field, with its unit. */
+function composeField(id: NameplateFieldId, segment: Segment): Draft[] {
+  const field = NAMEPLATE_FIELDS_BY_ID[id];
   const numbers = numbersOf(segment.items);
   const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
   const amount = amountOf(field, numbers, units);
@@ -26,9 +31,25 @@ export function composeNameplate(segment: Segment): Draft[] {
   const { low, high } = field;
   const possible = numbers.every(({ number }) => number.value >= (low ?? 0) && number.value <= (high ?? 10_000));
   const { odd, ...said } = amount;
-  const meaning: Meaning = { kind: 'nameplate', field: named.field, ...said };
+  const meaning: Meaning = { kind: 'nameplate', field: id, ...said };
   if (odd || !possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
   return unless(unbroken(numbers), meaning);
+}
+
+/** A bare answer to the question for these fields: both sections of a capacitor, else the first field that is a number. */
+export function composePlateNumbers(segment: Segment, fields: readonly NameplateFieldId[]): Draft[] {
+  const numeric = fields.filter((id) => NAMEPLATE_FIELDS_BY_ID[id].value.startsWith('number'));
+  const [first] = numeric;
+  if (first === undefined) return [];
+  const isPair = numbersOf(segment.items).length === 2;
+  return isPair && numeric.length === 2 ? composeRatedPair(segment, numeric) : composeField(first, segment);
+}
+
+/** A refrigerant by its number alone, where it is asked for. */
+export function composePlateAnswer(segment: Segment, fields: readonly NameplateFieldId[]): Draft[] {
+  const choice = segment.items.find((item) => item.tag === 'choice');
+  if (choice === undefined || !fields.includes('refrigerant')) return [];
+  return sure({ kind: 'nameplate', field: 'refrigerant', value: choice.value });
 }
 
 /** "forty five over five" on a nameplate: a line for each section. */
