@@ -47,7 +47,7 @@ export function makeUnderstand(watch?: (signs: MatchSigns) => void): Understand 
     const whole = (heard: string): Understanding => understandOne(network, near, heard, expected, watch);
     const one = (heard: string): Understanding => {
       const understood = withMarks(heard, expected, whole) ?? whole(heard);
-      return { ...understood, meaning: asWritten(understood.meaning, heard) };
+      return options?.typed ? { ...understood, meaning: asWritten(understood.meaning, heard) } : understood;
     };
     const weighed = weighAlternatives(one(text), (options?.alternatives ?? []).slice(0, 5).map(one));
     return options?.doubtful === true && isLoggedFact(weighed)

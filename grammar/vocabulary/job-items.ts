@@ -38,12 +38,12 @@ export const JOB_ITEMS = [
   {
     id: 'nameplate-unreadable',
     name: 'nameplate cannot be read',
-    say: "[the] $plate (is | 's) [all] ($unreadable | gone | missing | not $legible) | [the] $plate (cannot | can't) be read | [i | we] $cannot (read | find | see) (the | any) $plate | [there is | there's] no $plate",
+    say: "[the] $plate is [all] ($unreadable | gone | missing | not $legible) | [the] $plate (cannot | can't) be read | [i | we] $cannot (read | find | see) (the | any) $plate | [there is | there's] no $plate",
   },
   {
     id: 'plate-line-unreadable',
-    name: 'that line of the nameplate cannot be read',
-    say: "[i | we] $cannot (read | make out) [it | that | this] [one] | [i | we] $cannot make (it | that | this) out | (it | that | this) (cannot | can't) be read | [it is | it's | that is | that's | that one is] ($unreadable | not $legible) | [it is | it's | that is | that's] not (on it | on there | on the $plate | listed)",
+    name: 'that line cannot be read',
+    say: "[i | we] $cannot (read | make out) [it | that | this] [one] | [i | we] $cannot make (it | that | this) out | (it | that | this | [that | this] line) (cannot | can't) be read | [it is | it's | that is | that's | that one is] ($unreadable | not $legible) | [it is | it's | that is | that's] not (on it | on there | on the $plate | listed)",
   },
   {
     id: 'circuit-opened',

@@ -58,6 +58,8 @@ export const NAMEPLATE_FIELDS = [
     name: 'fan full load amps',
     say: '[fan [motor]] f l a | [fan [motor]] full load amps',
     value: 'number',
+    low: 0.1,
+    high: 10,
     unit: 'A',
     alone: true,
   },

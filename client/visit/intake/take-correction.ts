@@ -143,6 +143,7 @@ export function takeBack(turn: Turn): void {
   if (last.kind === 'plate') {
     turn.record({ type: 'nameplate.withdrawn', field: last.field });
     turn.say('readback', SAY.plateBack(nameplateName(last.field)));
+    if (turn.context.step?.plate !== undefined) turn.raise({ type: 'step.answered' });
     return;
   }
   if (last.kind === 'proof') return takeBackProof(turn, last.zone);

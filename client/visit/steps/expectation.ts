@@ -5,7 +5,7 @@ import type { Step, VisitContext } from '../chart/context.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
 import { isSettled } from './choose-step.ts';
 import { ARRIVE_PLAN } from './plans.ts';
-import { unreadFields } from './plate-steps.ts';
+import { openPlate } from './plate-steps.ts';
 
 /** While an optional question of arrival stands, a bare value is the first reading that arrival asks for. */
 function firstReading(context: VisitContext): Expectation['readings'] {
@@ -35,10 +35,10 @@ function awaited(context: VisitContext): Expectation {
         : sectionAsked(context);
   if (question !== undefined) return { readings: [], question: 'confirm' };
   if (isHeldBack(context)) return { readings: [], question: 'acknowledge' };
-  const plate = step === undefined ? [] : unreadFields(step, context);
+  const plate = step?.plate === undefined ? [] : openPlate(step, context);
   return {
     // A bare number belongs to the plate while one is asked of it.
-    readings: plate.some((field) => !MARKS.includes(field)) ? [] : asked,
+    readings: step?.plate?.some((field) => !MARKS.includes(field)) ? [] : asked,
     ...(plate.length === 0 ? {} : { plate }),
     ...(context.caution === undefined ? {} : { question: 'acknowledge' as const }),
     ...(isMeterAsked(step) ? { meter: true as const } : {}),

@@ -35,6 +35,12 @@ export function unreadFields(
   return plate.filter((field) => !isRead(field, facts) && !facts.settled.includes(plateStep(field)));
 }
 
+/** All fields that are still to be read, those of the step first. */
+export function openPlate(step: Step, facts: Pick<VisitFacts, 'unit' | 'plate' | 'settled'>): readonly PlateField[] {
+  const asked = unreadFields(step, facts);
+  return [...new Set([...asked, ...PLATE_LINES.flat().filter((field) => !isRead(field, facts))])];
+}
+
 /** Whether a field is known, from this visit's plate or from what the unit was listed with. */
 export function isRead(field: PlateField, { unit, plate }: Pick<VisitFacts, 'unit' | 'plate'>): boolean {
   return plate[field] !== undefined || LISTED[field](unit) !== undefined;

@@ -120,6 +120,8 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
   const plated = typeof said.value === 'number' ? composePlateNumbers(segment, expectation?.plate ?? []) : [];
   if (plated.length > 0) return plated;
   const expected = expectation?.readings ?? [];
+  // Its number alone names a refrigerant where one is asked for.
+  if (expected.length === 0 && expectation?.plate?.[0] === 'refrigerant') return [];
   const isVolts = typeof said.value === 'number' && (unit === undefined || unit === 'V') && said.doubt === undefined;
   if (expected.length === 0 && expectation?.meter === true && isVolts) return composeMeterProof(segment);
   const rows = MEASURANDS.filter((row) =>

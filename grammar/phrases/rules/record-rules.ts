@@ -25,7 +25,7 @@ import {
 } from '../expression.ts';
 import { pattern } from '../pattern.ts';
 import { phraseBook } from '../phrase-book.ts';
-import { MARK_SIGN, PLATE_ANSWER, plateMark } from './plate-rules.ts';
+import { MARK_SIGN, PLATE_ANSWER, plateMark, VALUE_FIRST } from './plate-rules.ts';
 import { NUMBER } from './reading-rules.ts';
 
 const FIELDS: readonly (NameplateField & { readonly id: (typeof NAMEPLATE_FIELDS)[number]['id'] })[] = NAMEPLATE_FIELDS;
@@ -136,6 +136,7 @@ export const RECORD_RULES: Rules = {
       TONS,
       REFRIGERANT_SYSTEM,
       RATED_CAPACITOR,
+      VALUE_FIRST,
       plateMark(FIELDS.filter((field) => field.value === 'mark').map(named)),
     ),
     tag({ tag: 'frame', frame: 'nameplate' }),
