@@ -8,7 +8,6 @@ import { PAGE } from '../../words/pages/page-words.ts';
 import { showUnit } from '../../words/shown/show-reading.ts';
 import { nameplateName } from '../../words/things/nameplate-words.ts';
 import { Sheet } from './sheet.tsx';
-import { typedNumber } from './typed-number.ts';
 
 interface PlateSheetProps {
   readonly context: VisitContext;
@@ -52,21 +51,24 @@ export function PlateSheet({ context, onEnter, onClose }: PlateSheetProps) {
 }
 
 function PlateInput({ field }: { readonly field: NameplateField }) {
-  const { id, name, value, unit, choices } = field;
+  const { id, name, value, unit, choices, low, high } = field;
   return (
-    <label>
+    <label htmlFor={`plate-${id}`}>
       {unit === undefined ? name : `${name}, ${showUnit(unit)}`}
       {choices === undefined ? (
         <input
+          id={`plate-${id}`}
           name={id}
           className="control"
           autoComplete="off"
           spellCheck={false}
           maxLength={40}
-          {...(value === 'mark' ? { autoCapitalize: 'characters' } : { inputMode: 'decimal' })}
+          {...(value === 'mark'
+            ? { autoCapitalize: 'characters' }
+            : { type: 'number', step: 'any', min: low ?? 0, max: high })}
         />
       ) : (
-        <select name={id} className="control" defaultValue="">
+        <select id={`plate-${id}`} name={id} className="control" defaultValue="">
           <option value="">{PLATE.notRead}</option>
           {choices.map((choice) => (
             <option key={choice.value}>{choice.value}</option>
@@ -79,12 +81,12 @@ function PlateInput({ field }: { readonly field: NameplateField }) {
 
 type Line = Extract<Meaning, { kind: 'nameplate' }>;
 
-/** A typed line; undefined where it is empty, or no number where the line wants one. */
+/** A typed line; undefined where it is empty, or no number where the line wants one: the form has held it to its limits. */
 function lineOf(id: PlateField, text: string): Line | undefined {
   const { value, unit }: NameplateField = NAMEPLATE_FIELDS_BY_ID[id];
   if (text === '') return undefined;
   if (value === 'mark' || value === 'choice') return { kind: 'nameplate', field: id, value: text };
-  const number = typedNumber(text);
-  if (number === undefined || number <= 0) return undefined;
+  const number = Number(text);
+  if (!(number > 0)) return undefined;
   return { kind: 'nameplate', field: id, value: number, ...(unit === undefined ? {} : { unit }) };
 }

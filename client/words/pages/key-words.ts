@@ -28,6 +28,8 @@ export const KEY = {
   noneMoves: 'Done: none moves',
   writeRecommendation: 'Write a recommendation',
   writeName: 'Write the name',
+  writePlate: 'Write it',
+  enterPlate: 'Enter the plate',
   finish: 'Finish the visit',
   talkDown: 'Listening: let go when said',
   talkUp: 'Hold to talk',
@@ -54,6 +56,7 @@ export const MORE = {
   part: 'Part fitted or work done',
   wires: 'Wires',
   write: 'Recommend, sign',
+  plate: 'Nameplate',
   setRight: 'Set it right',
   takeBack: 'Take it back',
   whatNext: 'What next',
@@ -130,6 +133,11 @@ export const WRITE = {
   absent: 'Customer not present',
   absentHeard: 'customer is not present',
   heard: (heading: string, text: string) => `${heading} ${text}`,
+} as const;
+
+export const PLATE = {
+  notRead: 'not read',
+  heard: (lines: string) => `nameplate ${lines}`,
 } as const;
 
 export const SUPERVISOR = {
