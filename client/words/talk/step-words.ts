@@ -76,7 +76,7 @@ const REFRIGERANT_WORDS: Readonly<Record<string, InBothPaces>> = {
 };
 
 const PLAN_LOOKS: Readonly<Record<string, string>> = {
-  'arrive.call': 'thermostat: is it calling',
+  'arrive.call': 'look: thermostat',
   'arrive.fan': 'look: outdoor fan',
   'prove.fan-turning': 'look: outdoor fan',
 };
