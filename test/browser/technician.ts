@@ -25,13 +25,22 @@ export class Technician {
     await this.settled();
   }
 
+  /** Opens a visit by touch with no unit chosen. */
+  async openUnknown(): Promise<void> {
+    await this.#open('technician', false);
+  }
+
   /** Opens a visit by touch, as a technician or a trainee. */
   async openAs(role: 'technician' | 'trainee'): Promise<void> {
+    await this.#open(role, true);
+  }
+
+  async #open(role: 'technician' | 'trainee', withUnit: boolean): Promise<void> {
     const { page } = this;
     await page.getByLabel('Site').fill('Reading room');
     await page.getByLabel('Complaint').fill('does not cool');
     await page.getByLabel(role).check();
-    await this.chooseUnit();
+    if (withUnit) await this.chooseUnit();
     await page.getByRole('button', { name: 'Open the visit' }).click();
     await page.locator('main.visit').waitFor();
     await this.settled();
