@@ -90,7 +90,7 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
     case 'meter-named':
       return [itemKey('meter-category-two'), itemKey('meter-category-three'), itemKey('meter-category-four'), pass];
     case 'nameplate-read':
-      return [plateKey(KEY.writePlate), itemKey('plate-line-unreadable'), itemKey('nameplate-unreadable')];
+      return [plateKey(KEY.writePlate), itemKey('plate-line-unreadable')];
     case 'leak-searched':
       return [itemKey('leak-found'), itemKey('no-leak-found')];
     case 'vacuum-isolated':
