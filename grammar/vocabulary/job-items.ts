@@ -21,6 +21,16 @@ export const JOB_ITEMS = [
     say: '[the] customer declined [it | the work] | [the] work is declined | consent [is] refused',
   },
   {
+    id: 'sound-kept',
+    name: 'sound of what is dictated may be kept',
+    say: '(keep | record) [the | my] (sound | voice) [of [the | my] notes]',
+  },
+  {
+    id: 'sound-not-kept',
+    name: 'sound of what is dictated is not kept',
+    say: "(don't | do not) (keep | record) [the | my] (sound | voice) [of [the | my] notes] | [keep] no sound",
+  },
+  {
     id: 'meter-category-two',
     name: 'meter is category two',
     say: '[the] meter is (cat | category) two | (cat | category) two meter',
@@ -83,6 +93,7 @@ export const JOB_ITEMS_BY_ID = rowsBy('id', JOB_ITEMS);
 /** What is dictated under a heading of its own, and the words before it. */
 export const DICTATIONS = [
   { as: 'recommendation', name: 'recommend', say: '[i] recommend' },
+  { as: 'saying', name: 'customer says', say: '[the] customer (says | said | tells me | told me)' },
   { as: 'technician', name: 'technician signs', say: '[the] technician signs [off]' },
   { as: 'customer', name: 'customer signs', say: '[the] customer signs [off]' },
   {

@@ -87,6 +87,8 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
       return [switched(step.zone, 'closed')];
     case 'consent-asked':
       return [itemKey('consent-given'), itemKey('consent-refused')];
+    case 'sound-agreed':
+      return [itemKey('sound-kept'), itemKey('sound-not-kept')];
     case 'meter-named':
       return [itemKey('meter-category-two'), itemKey('meter-category-three'), itemKey('meter-category-four'), pass];
     case 'nameplate-read':

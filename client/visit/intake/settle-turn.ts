@@ -87,6 +87,7 @@ export function isAnswered(step: Step, context: VisitContext): boolean {
       return step.zone !== 'none' && !isOpened(step.zone, context);
     case 'consent-asked':
     case 'meter-named':
+    case 'sound-agreed':
     case 'nameplate-read':
     case 'leak-searched':
     case 'vacuum-isolated':

@@ -15,6 +15,7 @@ import { PLATE_LINES, type PlateField } from '../../../grammar/vocabulary/namepl
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { plateMissing } from '../../words/talk/plate-words.ts';
+import { WORDS_UNSURE } from '../../words/talk/reasons.ts';
 import { earlyWords } from '../../words/talk/refrigerant-words.ts';
 import { NOT_RECORDED, OPEN, PLAIN, TECHNICAL } from '../../words/talk/summary-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
@@ -37,6 +38,11 @@ export function summarise(context: VisitContext, left: readonly string[]): Visit
   };
 }
 
+/** Words that were guessed are told to nobody. */
+function sureWords({ text, guessed }: VisitContext['recommendations'][number]): string {
+  return guessed === true ? WORDS_UNSURE : text;
+}
+
 function notRecorded({ passedBy, plate }: VisitContext): readonly string[] {
   const passed = PLATE_FIELDS.filter((field) => passedBy.includes(plateStep(field)));
   return Object.entries(NOT_RECORDED).flatMap(([id, words]) => {
@@ -57,7 +63,7 @@ function technicalLines(context: VisitContext): readonly string[] {
     ...wireMoves(context).map(TECHNICAL.wire),
     ...repairsMade(context).map(repairLine),
     ...pairs(context),
-    ...context.recommendations.map(({ text }) => TECHNICAL.recommended(text)),
+    ...context.recommendations.map((line) => TECHNICAL.recommended(sureWords(line))),
   ];
 }
 
@@ -102,7 +108,7 @@ function plainWords(context: VisitContext): string {
     finding === undefined ? PLAIN.noFault : PLAIN.found(finding.fault, finding.probability >= SURE),
     ...(isDeclined(context) ? [PLAIN.declined] : doneWords(repairs)),
     ...(repairs.length === 0 ? [] : [after]),
-    ...(recommendations.length === 0 ? [] : [PLAIN.recommended(recommendations.map(({ text }) => text))]),
+    ...(recommendations.length === 0 ? [] : [PLAIN.recommended(recommendations.map(sureWords))]),
   ].join(' ');
 }
 

@@ -15,14 +15,12 @@ import { UNNAMED_TERMINAL, wireWords } from '../../words/things/wire-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { checkPart } from '../rules/check-part.ts';
 import { handsAtPart, handsAtWire } from '../rules/hands-at.ts';
-import { isReason } from '../rules/is-reason.ts';
 import { doubtLanding, landingRows, looseWires, spansSwitch } from '../rules/landings.ts';
 import { CHARGE, repairedBy, repairOf } from '../rules/repairs.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { paceOf } from '../steps/ask-step.ts';
 import { PROVE_PLAN } from '../steps/plans.ts';
 import { PLATE_PLAN } from '../steps/plate-steps.ts';
-import { overrideClose } from './close-visit.ts';
 import { gateUnit } from './gate-unit.ts';
 import { unfitting } from './take-answer.ts';
 import { warnByHand } from './take-deed.ts';
@@ -221,15 +219,4 @@ function doubtWire(turn: Turn, wire: WireMove): string | undefined {
   );
   if (lacks !== undefined) return SAY.lacks(lacks);
   return wire.action === 'landed' ? doubtLanding(wireMoves(turn.context), wire) : undefined;
-}
-
-export function takeNote(turn: Turn, text: string): void {
-  if (text.trim() === '') {
-    turn.say('question', SAY.noteWhat);
-    return;
-  }
-  turn.record({ type: 'note.taken', text });
-  const closing = turn.context.closeRefused.length > 0;
-  turn.say('readback', closing && !isReason(text) ? SAY.reasonInWords : SAY.noted);
-  if (closing && isReason(text)) overrideClose(turn, text);
 }

@@ -95,6 +95,7 @@ export function isSettled(step: Step, context: VisitContext): boolean {
     (step.plate?.[0] !== undefined && isRead(step.plate[0], context)) ||
     doneOfRefrigerant(context.refrigerantWork).includes(step.id) ||
     context.parked.some((parked) => parked.step === step.id) ||
+    (step.withMicrophone === true && !context.listens) ||
     (step.withGauges === true && !standingReadings(context).some(({ reading }) => reading.quantity === 'pressure'))
   );
 }

@@ -33,6 +33,7 @@ function asked(id: string, done: ActionDone, source: 'arrive' | 'close'): Step {
 /** Asked on arrival, in this order; each may be passed, and the optional ones pass by themselves. */
 export const ARRIVE_PLAN: readonly Step[] = [
   asked('arrive.consent', 'consent-asked', 'arrive'),
+  { ...asked('arrive.sound', 'sound-agreed', 'arrive'), withMicrophone: true },
   ...PLATE_PLAN,
   asked('arrive.meter', 'meter-named', 'arrive'),
   reading('arrive.outdoor-air', 'arrive', 'temperature', ['outdoor-air']),

@@ -127,6 +127,7 @@ export const READING_PICKER = {
 
 export const WRITE = {
   recommendation: 'Recommend to the customer',
+  saying: 'The customer says',
   technician: 'Signed by the technician, name',
   customer: 'Signed by the customer, name',
   record: 'Record it',

@@ -74,6 +74,10 @@ const ACTION_WORDS = {
     brief: 'Customer agrees?',
     full: 'Ask the customer for consent to the work. Say "customer agrees", or "customer declined".',
   },
+  'sound-agreed': {
+    brief: 'Keep the sound of notes?',
+    full: 'May the sound of what is dictated be kept, on this device, beside the words? Say yes or no.',
+  },
   'nameplate-read': {
     brief: 'Plate?',
     full: 'Read the nameplate, line by line. Leave out what is not on it.',

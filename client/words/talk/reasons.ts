@@ -53,4 +53,8 @@ export const BECAUSE = {
 } as const;
 
 /** What stands in the record for a signature that was given by voice, without a name. */
+/** Stands for words that nobody has heard or written yet. */
+export const KEPT_AS_SOUND = 'kept as sound';
+/** Stands for words that were guessed, where somebody would rely on them. */
+export const WORDS_UNSURE = 'as dictated, words not confirmed';
 export const SIGNED_BY_VOICE = 'by voice';
