@@ -115,6 +115,7 @@ describe('the large value', () => {
     await technician.type('yes');
     await technician.type('fitted a forty five over five dual capacitor four forty volt');
     await technician.type('covers are on');
+    await technician.acknowledgeCautions();
     expect(await page.locator('.leading').textContent()).toMatch(/^What else it could be:/);
     await isWhole();
     await picture(page, 'after-repair');
