@@ -4,6 +4,7 @@ import type { DeedId } from '../vocabulary/deeds.ts';
 import type { SwitchingDevice, SwitchPlace } from '../vocabulary/devices.ts';
 import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
+import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PartId } from '../vocabulary/parts.ts';
 import type { PointId } from '../vocabulary/points.ts';
@@ -126,6 +127,8 @@ export interface Expectation {
   readonly readings: readonly { readonly quantity: Reading['quantity']; readonly at: readonly PointId[] }[];
   /** The meter is to be read on a known live source: a bare number of volts is that. */
   readonly meter?: true;
+  /** Fields of the nameplate that are asked for: a bare answer is the first that it can be. */
+  readonly plate?: readonly NameplateFieldId[];
   /** A question that stands open. */
   readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place';
   /** The reading that was taken last: "same on the other" means it. */

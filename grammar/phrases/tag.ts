@@ -31,6 +31,7 @@ export type FrameId =
   | 'dictation'
   | 'check-on-me'
   | 'nameplate'
+  | 'plate-answer'
   | 'part'
   | 'work'
   | 'wire'

@@ -19,6 +19,7 @@ import { closeVisit } from './close-visit.ts';
 import { takeTimePassed } from './follow-charge.ts';
 import { goOnWithout } from './take-answer.ts';
 import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
+import { passPlate } from './take-plate.ts';
 import { restart } from './take-proof.ts';
 import { takeReading } from './take-reading.ts';
 import { takeObservation } from './take-report.ts';
@@ -171,6 +172,7 @@ function sayStep(turn: Turn, step: Step): void {
 function park(turn: Turn, why: string): void {
   const { step, proof } = turn.context;
   if (step === undefined) return;
+  if (step.plate !== undefined) return passPlate(turn, why);
   if (step.id.startsWith('energy.source')) {
     turn.record({ type: 'step.parked', step: step.id, why });
     turn.say('answer', SAY.parked(askWords(step, turn.context)));

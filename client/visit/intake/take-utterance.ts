@@ -26,12 +26,12 @@ import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
+import { takeDictated, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
-import { takeDictated } from './take-job.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport, warnOfLook } from './take-report.ts';
-import { keepPart, takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
+import { keepPart, takeNameplate, takePart, takeWire } from './take-work.ts';
 import { sayUnproven } from './tell-unproven.ts';
 
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */

@@ -12,7 +12,7 @@ import type { Segment } from './segment.ts';
 import { composePair, composeSame } from './several.ts';
 import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
 import { composeWire } from './wire.ts';
-import { composeMass, composeNameplate, composePart } from './written.ts';
+import { composeMass, composeNameplate, composePart, composePlateAnswer, composePlateNumbers } from './written.ts';
 
 /** Every meaning that one segment may have; asked where the speaker began again inside it. Empty where it has none. */
 export function compose(segment: Segment, expectation: Expectation | undefined): Draft[] {
@@ -28,7 +28,9 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
     case 'value':
       return composeValue(segment, expectation);
     case 'pair':
-      return composePair(segment, expectation);
+      return composeAskedPair(segment, expectation);
+    case 'plate-answer':
+      return composePlateAnswer(segment, expectation?.plate ?? []);
     case 'same':
       return composeSame(expectation);
     case 'command': {
@@ -95,6 +97,13 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
   }
 }
 
+/** Two numbers that only look like pressures are the plate's where it is asked for. */
+function composeAskedPair(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  const isOver = segment.items.some((item) => item.tag === 'pair' && item.of === 'over');
+  const plated = isOver ? composePlateNumbers(segment, expectation?.plate ?? []) : [];
+  return plated.length > 0 ? plated : composePair(segment, expectation);
+}
+
 /** A value alone: the answer to a teen/ty question, the one expected reading, or nobody's. */
 function composeValue(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const said = saidValue(segment.items);
@@ -108,7 +117,11 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
     if (digits && chosen.length === 1) return sure({ kind: 'value', value: chosen[0]!, digits: true });
     return [{ meaning, cost: 0, doubt: 'teen-or-ty' }];
   }
+  const plated = typeof said.value === 'number' ? composePlateNumbers(segment, expectation?.plate ?? []) : [];
+  if (plated.length > 0) return plated;
   const expected = expectation?.readings ?? [];
+  // Its number alone names a refrigerant where one is asked for.
+  if (expected.length === 0 && expectation?.plate?.[0] === 'refrigerant') return [];
   const isVolts = typeof said.value === 'number' && (unit === undefined || unit === 'V') && said.doubt === undefined;
   if (expected.length === 0 && expectation?.meter === true && isVolts) return composeMeterProof(segment);
   const rows = MEASURANDS.filter((row) =>

@@ -25,6 +25,7 @@ import {
 } from '../expression.ts';
 import { pattern } from '../pattern.ts';
 import { phraseBook } from '../phrase-book.ts';
+import { MARK_SIGN, PLATE_ANSWER, plateMark, VALUE_FIRST } from './plate-rules.ts';
 import { NUMBER } from './reading-rules.ts';
 
 const FIELDS: readonly (NameplateField & { readonly id: (typeof NAMEPLATE_FIELDS)[number]['id'] })[] = NAMEPLATE_FIELDS;
@@ -40,7 +41,7 @@ const named = (field: (typeof FIELDS)[number]): Expression =>
 /** Fields that hold a number share one number behind their names. */
 const numberField = (fields: typeof FIELDS): Expression =>
   sequence(
-    alternative(...fields.filter((field) => field.value !== 'choice').map(named)),
+    alternative(...fields.filter((field) => field.value.startsWith('number')).map(named)),
     optional(pattern('is | at | of')),
     NUMBER,
     optional(rule('unit-name')),
@@ -129,18 +130,19 @@ const RATING = alternative(
 export const RECORD_RULES: Rules = {
   nameplate: sequence(
     alternative(
-      sequence(
-        pattern('(nameplate | name plate | data plate | model plate | rating plate | tag) [says | reads]'),
-        alternative(numberField(FIELDS), choiceField(FIELDS), TONS),
-      ),
+      sequence(pattern('[the] $plate [says | reads]'), alternative(numberField(FIELDS), choiceField(FIELDS), TONS)),
       numberField(ALONE),
       choiceField(ALONE),
       TONS,
       REFRIGERANT_SYSTEM,
       RATED_CAPACITOR,
+      VALUE_FIRST,
+      plateMark(FIELDS.filter((field) => field.value === 'mark').map(named)),
     ),
     tag({ tag: 'frame', frame: 'nameplate' }),
   ),
+  'mark-sign': MARK_SIGN,
+  'plate-answer': PLATE_ANSWER,
   rating: RATING,
   part: sequence(
     pattern(FITTED),

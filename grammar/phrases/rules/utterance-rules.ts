@@ -103,6 +103,7 @@ export const RULES: Rules = {
     rule('meter-proof'),
     rule('absence'),
     rule('nameplate'),
+    rule('plate-answer'),
     rule('part'),
     rule('wire'),
     rule('work'),
