@@ -56,6 +56,7 @@ const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'a
   yes: 'of-the-moment',
   no: 'of-the-moment',
   live: 'of-the-moment',
+  'got-it': 'of-the-moment',
   done: 'of-the-moment',
   fine: 'of-the-moment',
   stop: 'by-voice',

@@ -33,6 +33,7 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
     case 'no':
       return answerQuestion(turn, command === 'yes');
     case 'live':
+    case 'got-it':
       turn.raise({ type: 'caution.acknowledged' });
       return;
     case 'done':
@@ -55,9 +56,7 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
       turn.say('answer', SAY.held);
       return;
     case 'go-on':
-      turn.say('answer', SAY.resumed);
-      turn.raise({ type: 'go.on' });
-      return;
+      return goOn(turn);
     case 'short-talk':
       return setPace(turn, 'brief');
     case 'full-talk':
@@ -109,24 +108,35 @@ function answerQuestion(turn: Turn, yes: boolean): void {
   takeReading(turn, question.reading, 'confirmed');
 }
 
-/** "Done" answers a pull on the wires, clamps put on, or that a time has passed; otherwise it acknowledges as "live" does. */
+/** Takes a held visit up; "go ahead" to a caution acknowledges it. */
+function goOn(turn: Turn): void {
+  if (!turn.context.held && turn.context.caution !== undefined) {
+    turn.raise({ type: 'caution.acknowledged' });
+    return;
+  }
+  turn.say('answer', SAY.resumed);
+  turn.raise({ type: 'go.on' });
+}
+
+/** "Done" acknowledges a caution that stands, and no more; else it answers a pull on the wires, clamps put on, or that a time has passed. */
 function takeDone(turn: Turn): void {
-  const { step } = turn.context;
+  const { step, caution } = turn.context;
+  if (caution !== undefined) {
+    turn.raise({ type: 'caution.acknowledged' });
+    return;
+  }
   const done = step?.ask.kind === 'action' ? step.ask.done : undefined;
   if (done === 'tug-tested' || done === 'clamps-placed') {
     turn.record({ type: 'steps.settled', steps: [`repair.${done}`] });
     turn.say('readback', done === 'tug-tested' ? SAY.wiresPulled : SAY.clampsOn);
     return;
   }
-  if (isLeftForItsTime(turn)) return takeTimePassed(turn, 'air-handler');
-  turn.raise({ type: 'caution.acknowledged' });
+  if (isLeftForItsTime(turn)) takeTimePassed(turn, 'air-handler');
 }
 
 /** Whether "done" can mean that the time of an electronic drive has passed: asked for, or told of with nothing else put. */
 function isLeftForItsTime({ context }: Turn): boolean {
-  return (
-    context.caution === undefined && context.energy['air-handler'] === 'reads-dead' && waitsOut('air-handler', context)
-  );
+  return context.energy['air-handler'] === 'reads-dead' && waitsOut('air-handler', context);
 }
 
 function sayNext(turn: Turn): void {
