@@ -5,6 +5,7 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { Prompt } from '../../speaking/mouth.ts';
 import type { SpokenCaution } from '../../words/talk/caution-words.ts';
 
 /** One thing the visit asks for. Where it comes from decides when it is offered, its needs decide what guards it. */
@@ -85,6 +86,10 @@ export interface Talk {
     readonly zone: ZoneId;
     readonly why: string;
   }[];
+  /** Prompts given to the mouth lately, the latest last. */
+  readonly lately: readonly Prompt[];
+  /** Those that were cut or never begun, in their order: "say again" brings them back until something else is said. */
+  readonly silenced: readonly Prompt[];
   /** The step whose words were spoken in one breath with its caution. */
   readonly toldWithCaution: string | undefined;
   /** The step for which cautions were acknowledged last: its further hazards do not hold it up again. */
@@ -108,6 +113,8 @@ export function noTalk(): Talk {
     step: undefined,
     caution: undefined,
     late: [],
+    lately: [],
+    silenced: [],
     toldWithCaution: undefined,
     cautionedFor: undefined,
     toldRunIn: undefined,

@@ -78,11 +78,17 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
   }
 }
 
-/** What was said last, whole; a caution that was cut is spoken anew as a caution. */
+/**
+ * What was said last, whole; after a silence all that it cut and dropped, in its order. A caution that was cut is
+ * spoken anew as a caution.
+ */
 function sayAgain(turn: Turn): void {
-  const { caution, lastPrompt } = turn.context;
-  if (caution !== undefined && !caution.isSpoken) turn.raise({ type: 'caution.again' });
-  else turn.say('answer', lastPrompt?.text ?? SAY.help);
+  const { caution, lastPrompt, silenced } = turn.context;
+  const dropped = silenced.some(({ id }) => id === lastPrompt?.id) ? silenced : [];
+  const isCautionDue = caution !== undefined && !caution.isSpoken;
+  for (const { kind, text } of dropped) if (!(isCautionDue && kind === 'caution')) turn.say(kind, text);
+  if (isCautionDue) turn.raise({ type: 'caution.again' });
+  else if (dropped.length === 0) turn.say('answer', lastPrompt?.text ?? SAY.help);
 }
 
 /** Short or full talk; the same once more is answered, and changes nothing. */

@@ -25,7 +25,7 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
   'restored.visit': takeUpVisit,
   'heard.utterance': takeHeard,
   'touched.command': (turn, { command }) => takeCommand(turn, command),
-  'mouth.finished': cautionFinished,
+  'mouth.finished': promptFinished,
   'diagnosis.answered': (turn, { answer }) => takeAnswer(turn, answer),
   'timer.elapsed': (turn, { timer }) => takeTimer(turn, timer),
   'supervisor.acknowledged': supervise,
@@ -80,7 +80,9 @@ function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   passOptional(turn, utterance);
 }
 
-function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
+/** What was cut is kept for "say again"; a caution counts only where it was spoken whole. */
+function promptFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
+  if (outcome === 'cut') keepSilenced(turn, prompt);
   const late = turn.context.late.find((one) => one.prompt === prompt);
   if (late !== undefined) {
     const { prompt: _said, why, ...caution } = late;
@@ -94,6 +96,11 @@ function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'
   turn.talk({ caution: { ...caution, prompts: outcome === 'spoken' ? left : [] } });
   if (outcome !== 'spoken') turn.raise({ type: 'caution.cut' });
   else if (left.length === 0) turn.raise({ type: 'caution.over' });
+}
+
+function keepSilenced(turn: Turn, id: string): void {
+  const { lately, silenced } = turn.context;
+  turn.talk({ silenced: lately.filter((one) => one.id === id || silenced.includes(one)) });
 }
 
 /** A trainee's live steps want a supervisor's word; it lapses when the visit is held or power comes back. */
