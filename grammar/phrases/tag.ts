@@ -38,6 +38,7 @@ export type FrameId =
   | 'note'
   | 'remark'
   | 'place'
+  | 'switch-place'
   | 'next-place'
   | 'no-place';
 

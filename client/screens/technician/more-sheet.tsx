@@ -57,6 +57,8 @@ const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'a
   no: 'of-the-moment',
   live: 'of-the-moment',
   'got-it': 'of-the-moment',
+  here: 'of-the-moment',
+  'same-place': 'of-the-moment',
   done: 'of-the-moment',
   fine: 'of-the-moment',
   stop: 'by-voice',

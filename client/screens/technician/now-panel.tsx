@@ -91,7 +91,7 @@ export function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
   if (context.caution !== undefined)
     return { kind: 'caution', title: NOW.titles.caution, words: lastSaid('caution') ?? '' };
   if (context.questions.length > 0)
-    return { kind: 'question', title: NOW.titles.question, words: lastSaid('question') ?? '' };
+    return { kind: 'question', title: NOW.titles.question, words: context.questions[0]?.words ?? '' };
   if (needsSupervisor(context))
     return { kind: 'question', title: NOW.titles.supervisor, words: lastSaid('warning') ?? '' };
   if (context.step !== undefined)

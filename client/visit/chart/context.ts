@@ -98,6 +98,8 @@ export interface Talk {
   readonly toldRunIn: number | undefined;
   /** The question that was put last, and when on the input clock. Milliseconds. */
   readonly put: { readonly number: number; readonly mono: number } | undefined;
+  /** The step is to be asked again when the turn is over. */
+  readonly repeatsStep: boolean;
   /** Number the diagnosis was last asked for. */
   readonly askedFor: number;
   /** The time of the last input before a proof began: both clocks are held against it while one stands. */
@@ -119,6 +121,7 @@ export function noTalk(): Talk {
     cautionedFor: undefined,
     toldRunIn: undefined,
     put: undefined,
+    repeatsStep: false,
     askedFor: -1,
     clockBase: { at: '1970-01-01T00:00:00.000Z', mono: 0 },
   };

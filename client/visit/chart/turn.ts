@@ -93,6 +93,11 @@ export class Turn {
     this.startTimer('question', QUESTION_MINUTES);
   }
 
+  /** Once the turn is over the step that stands is asked again: something else was talked of since it was asked. */
+  repeatStep(): void {
+    this.talk({ repeatsStep: true });
+  }
+
   hush(evenCaution: boolean): void {
     this.effects.push({ type: 'hush', params: { evenCaution } });
   }

@@ -21,6 +21,9 @@ export function settleTurn(turn: Turn): void {
   turn.putQuestion();
   tellRunIn(turn);
   turn.raise({ type: 'step.review' });
+  if (!turn.context.repeatsStep) return;
+  turn.talk({ repeatsStep: false });
+  turn.raise({ type: 'step.repeat' });
 }
 
 /** Where nothing can be asked before the unit has run its time: how long that is, and what to do meanwhile, once. */

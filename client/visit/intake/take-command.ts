@@ -1,4 +1,5 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
+import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -35,6 +36,11 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
     case 'live':
     case 'got-it':
       turn.raise({ type: 'caution.acknowledged' });
+      return;
+    case 'here':
+    case 'same-place':
+      // It answers the question of a place, and nothing else.
+      turn.say('question', SAY.unclear);
       return;
     case 'done':
       return takeDone(turn);
@@ -104,10 +110,9 @@ function answerQuestion(turn: Turn, yes: boolean): void {
     if (yes && turn.context.caution !== undefined) turn.raise({ type: 'caution.acknowledged' });
     return;
   }
-  if (!yes && question.kind !== 'confirm-meaning') return rejectQuestioned(turn, question.reading);
+  if (!yes && 'reading' in question) return rejectQuestioned(turn, question.reading);
   if (question.kind !== 'confirm-reading') {
-    const wantsReason = question.kind === 'confirm-meaning' && question.wants === 'reason';
-    turn.say('question', wantsReason ? SAY.reasonWanted : SAY.digitsPlease);
+    turn.say('question', yesIsNotEnough(question));
     return;
   }
   turn.endQuestion('answered');
@@ -122,6 +127,19 @@ function goOn(turn: Turn): void {
   }
   turn.say('answer', SAY.resumed);
   turn.raise({ type: 'go.on' });
+}
+
+function yesIsNotEnough(question: Question): string {
+  switch (question.kind) {
+    case 'teen-or-ty':
+      return SAY.digitsPlease;
+    case 'which-place':
+      return SAY.whichPlace(question.value, question.unit);
+    case 'which-switch':
+      return SAY.whichSwitch;
+    default:
+      return SAY.reasonWanted;
+  }
 }
 
 /** "Done" acknowledges a caution that stands, and no more; else it answers a pull on the wires, clamps put on, or that a time has passed. */

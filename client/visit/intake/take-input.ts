@@ -8,14 +8,13 @@ import { heedPower } from './heed-power.ts';
 import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
 import { takeAnswer } from './take-answer.ts';
-import { takeCommand } from './take-command.ts';
 import { takeSupervisor } from './take-job.ts';
 import { heedProofAge } from './take-proof.ts';
 import { heedFlame } from './take-refrigerant.ts';
 import { takeInjury } from './take-report.ts';
 import { takeTimer } from './take-timer.ts';
 import { takeUpVisit } from './take-up-visit.ts';
-import { takeUtterance } from './take-utterance.ts';
+import { takeTouched, takeUtterance } from './take-utterance.ts';
 
 type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
 
@@ -24,7 +23,7 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
   'opened.visit': openVisit,
   'restored.visit': takeUpVisit,
   'heard.utterance': takeHeard,
-  'touched.command': (turn, { command }) => takeCommand(turn, command),
+  'touched.command': (turn, { command }) => takeTouched(turn, command),
   'mouth.finished': promptFinished,
   'diagnosis.answered': (turn, { answer }) => takeAnswer(turn, answer),
   'timer.elapsed': (turn, { timer }) => takeTimer(turn, timer),
