@@ -1,3 +1,4 @@
+import { cautionById } from '../../client/words/talk/caution-words.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import { FAULTS_BY_ID } from '../../grammar/vocabulary/faults.ts';
 import { type ObeyedVisit, obey, printed } from '../talk/obeying-technician.ts';
@@ -13,14 +14,14 @@ interface Talk {
   readonly prompts: number;
   readonly words: number;
   readonly longest: number;
-  /** The longest prompt once a caution was spoken. */
+  /** The longest prompt once the standing rules were told. */
   readonly longestAfter: number;
 }
 
 export function talkOf({ lines }: ObeyedVisit): Talk {
   const said = lines.filter(({ who }) => who !== 'technician');
-  const first = lines.findIndex(({ who }) => who === 'caution');
-  const after = lines.slice(first + 1).filter(({ who }) => who !== 'technician');
+  const told = lines.findLastIndex(({ text }) => text.includes(cautionById('standing-hazards').words));
+  const after = lines.slice(told + 1).filter(({ who }) => who !== 'technician');
   const longest = (prompts: typeof said) => Math.max(0, ...prompts.map(({ text }) => wordsIn(text)));
   return {
     utterances: lines.length - said.length,

@@ -47,7 +47,8 @@ export function judgeCharge(turn: Turn): void {
   if (latest === undefined) return;
   const said = pairsOf(turn.context)
     .filter(({ pressure, other }) => pressure === latest || other === latest)
-    .map((pair) => judgePair(turn, pair));
+    .map((pair) => judgePair(turn, pair))
+    .filter((words) => words !== '');
   if (said.length > 0) turn.say('answer', said.join(' '));
 }
 

@@ -37,7 +37,7 @@ export function judgeSplit(turn: Turn): void {
     band: SPLIT_BAND,
     source: SPLIT_SOURCE,
   });
-  turn.say('answer', SAY.split(split, Math.round(minutes), fits));
+  turn.say('answer', SAY.split(split, fits));
 }
 
 function lastFahrenheit(context: VisitContext, place: PointId): number | undefined {

@@ -22,6 +22,7 @@ import { goOnWithout } from './take-answer.ts';
 import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
 import { restart } from './take-proof.ts';
 import { takeReading } from './take-reading.ts';
+import { takeObservation } from './take-report.ts';
 
 /** An order to Readback itself, by voice, touch or key. */
 export function takeCommand(turn: Turn, command: CommandId, correction?: Correction): void {
@@ -150,11 +151,13 @@ function takeDone(turn: Turn): void {
     return;
   }
   const done = step?.ask.kind === 'action' ? step.ask.done : undefined;
-  if (done === 'tug-tested' || done === 'clamps-placed') {
-    turn.record({ type: 'steps.settled', steps: [`repair.${done}`] });
-    turn.say('readback', done === 'tug-tested' ? SAY.wiresPulled : SAY.clampsOn);
+  if (done === 'tug-tested') {
+    turn.record({ type: 'steps.settled', steps: ['repair.tug-tested'] });
+    turn.say('readback', SAY.wiresPulled);
     return;
   }
+  // The clamps are asked for together with the covers.
+  if (done === 'clamps-placed') return takeObservation(turn, 'covers-on');
   if (isLeftForItsTime(turn)) takeTimePassed(turn, 'air-handler');
 }
 

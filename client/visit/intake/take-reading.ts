@@ -74,6 +74,7 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
 function readback(step: Step | undefined, reading: Reading, confirmed: Confirmed, remark: string): string {
   const isAsked =
     step?.ask.kind === 'reading' && step.ask.quantity === reading.quantity && samePlaces(step.ask.at, reading.at);
+  if (confirmed === 'confirmed') return SAY.confirmed;
   if (!isAsked || confirmed !== 'as heard') return SAY.read(reading, confirmed === 'digits settled', remark);
   const isOfProof = step.id.startsWith('energy.pair@') || step.id.startsWith('energy.section@');
   return isOfProof && remark === '' ? SAY.readInProof(reading) : SAY.readAsAsked(reading, remark);

@@ -105,7 +105,8 @@ function heedCall(turn: Turn, observation: ObservationId): void {
   endProofs(turn, ['control'], 'live', BECAUSE.seen(observation));
 }
 
-const CALL_STEPS: readonly ActionDone[] = ['call-on', 'call-off', 'covers-on'];
+const CALL_STEPS: readonly ActionDone[] = ['call-on', 'call-off', 'covers-on', 'clamps-placed'];
+const CLAMPS_ON = 'repair.clamps-placed';
 
 /** What is seen, heard or felt: evidence for the diagnosis, and where something runs, evidence of energy too. */
 export function takeObservation(turn: Turn, observation: ObservationId): void {
@@ -123,7 +124,8 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
     ask?.kind === 'look' && (ask.answers as readonly string[]).includes(observation) && context.step !== undefined;
   const test = answered ? context.step.test : undefined;
   turn.record({ type: 'observation.logged', observation, number, under, ...(test === undefined ? {} : { test }) });
-  const steps = [...(answered ? [context.step.id] : []), ...shown.answers];
+  const clamped = observation === 'covers-on' && context.step?.id === 'energy.clamps-placed' ? [CLAMPS_ON] : [];
+  const steps = [...(answered ? [context.step.id] : []), ...clamped, ...shown.answers];
   if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
   if (running && context.runningSince === undefined) turn.record({ type: 'run.changed', running: true });
   warnOfLook(turn, observation);

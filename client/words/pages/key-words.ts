@@ -26,7 +26,7 @@ export const KEY = {
   repairDone: 'Repair is done',
   wireLanded: (wire: { readonly colour?: string; readonly size?: string; readonly from: string }) =>
     [wire.colour, wire.size, 'wire landed on', wire.from].filter(Boolean).join(' '),
-  clampsOn: 'Clamps are on',
+  clampsOn: 'Clamps and covers on',
   noneMoves: 'Done: none moves',
   writeRecommendation: 'Write a recommendation',
   writeName: 'Write the name',

@@ -26,8 +26,8 @@ const ACTION_WORDS = {
     full: 'The contactor holds in without a call. A pull-out is not a load switch: open and lock the breaker at the panel, then say "breaker at the panel is off and locked".',
   },
   'clamps-placed': {
-    brief: 'Clamps on compressor and fan leads.',
-    full: 'While it is dead, put the clamps around one lead of the compressor and one of the outdoor fan, cables clear of the fan. Then say done.',
+    brief: 'Clamps on compressor and fan leads, then covers on?',
+    full: 'While it is dead, put the clamps around one lead of the compressor and one of the outdoor fan, cables clear of the fan. Refit the covers, then say done.',
   },
   'absence-proved': {
     brief: 'As live: meter on a live source.',
@@ -79,7 +79,7 @@ const ACTION_WORDS = {
     full: 'Read the nameplate line by line, each behind the word "nameplate". Leave out what is not on it.',
   },
   'meter-named': {
-    brief: 'Which category is the meter?',
+    brief: 'Which meter category?',
     full: 'Look at the category marked beside the jacks of the meter, then say "meter is category" and its number.',
   },
   'leak-searched': {
@@ -95,11 +95,11 @@ const ACTION_WORDS = {
     full: 'Set the thermostat as agreed with the customer, then say "thermostat is set as agreed".',
   },
   recommended: {
-    brief: 'Anything to recommend?',
+    brief: 'Recommend anything?',
     full: 'Say "recommend" and what for, or "nothing to recommend".',
   },
   'technician-signed': {
-    brief: 'Your name signs and closes.',
+    brief: 'Your name closes it.',
     full: 'Say "technician signs" and the name, or write it under More. With it the visit closes.',
   },
   'customer-signed': {

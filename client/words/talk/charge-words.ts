@@ -9,7 +9,7 @@ const FIGURES: Readonly<Record<ChargeFigure, string>> = {
 
 const NOT_JUDGED: Readonly<Record<NoVerdict, string>> = {
   'not-running': 'not judged: the unit was not seen running',
-  'running-too-short': 'too early to judge',
+  'running-too-short': 'early',
   'outdoors-too-cold': 'not judged below fifty-five degrees outdoors',
   'outdoor-unknown': 'not judged without the outdoor temperature',
   'outside-the-chart': 'not judged: wet bulb and outdoor air are outside the chart',
@@ -23,8 +23,9 @@ const NOT_WORKED_OUT = {
   'out-of-range': "that pressure is outside this refrigerant's table. Read the gauge again",
 } as const;
 
-/** A figure of the charge in degrees with its verdict, or why there is none. */
+/** A figure of the charge in degrees with its verdict, or why there is none; what is only early and judges by itself is not said. */
 export function chargeWords(figure: ChargeFigure, degrees: number, verdict: JudgedWord | NoVerdict): string {
+  if (figure === 'condensing-over-ambient' && verdict === 'running-too-short') return '';
   const words = verdict in NOT_JUDGED ? NOT_JUDGED[verdict as NoVerdict] : verdict;
   return `${FIGURES[figure]} ${sayNumber(degrees)}, ${words}.`;
 }

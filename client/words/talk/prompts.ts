@@ -36,7 +36,8 @@ export const SAY = {
   readAsAsked: (reading: Reading, remark: string) => withRemark(capital(briefReadbackWords(reading)), remark),
   /** A number of the proof, which was asked for by its place. */
   readInProof: ({ value }: Reading) => `${capital(bareValueWords(value))}.`,
-  doubtful: (reading: Reading, why: string) =>
+  /** That it was taken on the bench was asked for, and is not in doubt. */
+  doubtful: ({ bench: _, ...reading }: Reading, why: string) =>
     [capital(readbackWords(reading, true)).replace(/\.$/, '?'), why].filter(Boolean).join(' '),
   judged: ({ word }: Judged) => (word === 'marginal' ? 'Marginal.' : 'Does not fit.'),
   twin: ([one, other]: readonly [number, number]) => `Was that ${sayDigits(one)}, or ${sayDigits(other)}?`,
@@ -47,6 +48,8 @@ export const SAY = {
   lacks: (what: string) => `This unit is listed without ${what}.`,
   otherUnit: 'That unit does not belong to this reading. Say the number with its own unit.',
   contradiction: 'Two readings contradict each other. Measure the last one again.',
+  /** What was just read out as a question, and answered with yes. */
+  confirmed: 'Taken.',
   corrected: (reading: Reading, remark: string) => withRemark(`Corrected: ${readbackWords(reading)}`, remark),
   nothingToCorrect: 'Nothing to correct yet.',
   correctWhat: 'Correction: say the right number.',
@@ -126,7 +129,7 @@ export const SAY = {
   strangePair: (next: readonly PointId[]) => `Not one of its pairs. ${capital(placeWords(next))}.`,
   proofTooLong: (minutes: number) => `Over ${sayNumber(minutes)} minutes: the proof starts again, meter first.`,
   meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
-  readsDead: 'Reads dead: now discharge.',
+  readsDead: 'Reads dead.',
   readsDeadElectronic:
     "Reads dead. Its drive holds a charge: let five minutes pass, or the maker's time where that is longer. Then say done.",
   discharged: 'Discharged.',
@@ -137,7 +140,7 @@ export const SAY = {
   acOrDc: (reading: Reading) => `${capital(readbackWords(reading))} DC counts where it reads dead. Was that AC?`,
   timeLeft: (minutes: number) => `${capital(sayNumber(minutes))} minutes left. The maker's figure governs.`,
   charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it again, then read it.`,
-  provenDead: 'Below three volts: proven dead here.',
+  provenDead: 'Below three volts: proven dead.',
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
   clockJumped: 'The clock jumped. Proof ended.',
   away: 'Taken up again after a while. Proof ended: prove it dead again before hands go in.',
@@ -168,10 +171,9 @@ export const SAY = {
   because: (fault: FaultId, was: number, now: number) =>
     `That moves ${faultWords(fault)} from ${percentWords(was)} to ${percentWords(now)}.`,
   finding: (fault: FaultId) => `Finding: ${faultWords(fault)}.`,
-  runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split. Meanwhile filter, drain, screws.`,
+  runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain, screws.`,
   splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,
-  split: (degrees: number, minutes: number, fits: boolean) =>
-    `Split ${sayNumber(degrees)} after ${sayNumber(minutes)} minutes, ${fits ? 'fits' : 'does not fit'}.`,
+  split: (degrees: number, fits: boolean) => `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit'}.`,
 
   // What was seen and done.
   seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
@@ -195,7 +197,6 @@ export const SAY = {
   plateBack: (field: string) => `Taken back: nameplate ${field}.`,
   refusalBack: 'It was refused: nothing to take back of it.',
   maybeVoltage: 'Hands off: that may be a voltage. Proof ended. Read it again.',
-  clampsOn: 'Clamps on.',
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',
   declined: 'Declined: nothing is done to the unit. Say "customer agrees" to go on, or finish the visit.',
@@ -235,7 +236,7 @@ const ITEM_READBACKS: Readonly<Partial<Record<JobItemId, string>>> = {
   'meter-category-two': 'Category two',
   'meter-category-three': 'Category three',
   'meter-category-four': 'Category four',
-  'nameplate-unreadable': 'No nameplate',
+  'nameplate-unreadable': 'Unreadable',
   'thermostat-as-agreed': 'As agreed',
   'nothing-to-recommend': 'Nothing',
   'customer-not-present': 'Not present',

@@ -57,7 +57,7 @@ const REFRIGERANT_WORDS: Readonly<Record<string, InBothPaces>> = {
     full: 'Recover the refrigerant into its cylinder on the scale. Say "recovered", then pounds and ounces.',
   },
   'refrigerant.test-start': {
-    brief: 'Nitrogen in. Test pressure?',
+    brief: 'Test pressure?',
     full: 'Fill with dry nitrogen through the regulator to the test pressure, close it, and read: "nitrogen pressure", then psi.',
   },
   'refrigerant.test-end': {
@@ -76,7 +76,7 @@ const REFRIGERANT_WORDS: Readonly<Record<string, InBothPaces>> = {
 };
 
 const PLAN_LOOKS: Readonly<Record<string, string>> = {
-  'arrive.call': 'thermostat: is it calling',
+  'arrive.call': 'look: thermostat',
   'arrive.fan': 'look: outdoor fan',
   'prove.fan-turning': 'look: outdoor fan',
 };

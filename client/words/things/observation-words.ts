@@ -6,7 +6,9 @@ export function observationWords(id: ObservationId): string {
   return 'aloud' in row ? row.aloud : row.name;
 }
 
-/** Without what was looked at: "not turning". */
+/** Without what was looked at, and what the call is for: "not turning", "calling". */
 export function briefObservationWords(id: ObservationId): string {
-  return observationWords(id).replace(/^.*? (?:is|are) /, '');
+  return observationWords(id)
+    .replace(/^.*? (?:is|are) /, '')
+    .replace(/ for cooling$/, '');
 }
