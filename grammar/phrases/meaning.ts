@@ -82,6 +82,8 @@ export type Meaning =
       readonly reason: UnclearReason;
       readonly alternatives: readonly string[];
       readonly at?: readonly PointId[];
+      /** What was told of a switch, where only its place is missing. */
+      readonly state?: 'open' | 'locked';
     };
 
 /** Why an utterance was not taken as one thing. */
@@ -130,11 +132,15 @@ export interface Expectation {
   /** Fields of the nameplate that are asked for: a bare answer is the first that it can be. */
   readonly plate?: readonly NameplateFieldId[];
   /** A question that stands open. */
-  readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place';
+  readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place' | 'which-switch';
   /** The reading that was taken last: "same on the other" means it. */
   readonly latest?: Reading;
   /** The values between which a teen/ty question asks. */
   readonly options?: readonly number[];
+  /** The value whose place is asked for. */
+  readonly placeless?: { readonly value: Value; readonly unit?: UnitCode };
+  /** What was told of the switch whose place is asked for. */
+  readonly switched?: 'open' | 'locked';
   /** It was typed: letters are not misheard, and a teen is no ty. */
   readonly typed?: true;
 }

@@ -39,6 +39,7 @@ export type FrameId =
   | 'note'
   | 'remark'
   | 'place'
+  | 'switch-place'
   | 'next-place'
   | 'no-place';
 

@@ -10,7 +10,7 @@ import { pairKey, rowsSaid } from './rows-said.ts';
 import { type Said, saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
 import { composePair, composeSame } from './several.ts';
-import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
+import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch, composeSwitchPlace } from './speech.ts';
 import { composeWire } from './wire.ts';
 import { composeMass, composeNameplate, composePart, composePlateAnswer, composePlateNumbers } from './written.ts';
 
@@ -92,8 +92,15 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
       return composePlace(segment, expectation);
     case 'next-place':
       return composeNextPlace(segment);
-    case 'no-place':
-      return [{ meaning: { kind: 'unclear', reason: 'no-place', alternatives: [] }, cost: 0, doubt: 'no-place' }];
+    case 'no-place': {
+      const told = segment.items.find((item) => item.tag === 'state')?.state;
+      const state = told === 'open' || told === 'locked' ? { state: told } : {};
+      return [
+        { meaning: { kind: 'unclear', reason: 'no-place', alternatives: [], ...state }, cost: 0, doubt: 'no-place' },
+      ];
+    }
+    case 'switch-place':
+      return composeSwitchPlace(segment, expectation);
   }
 }
 
@@ -154,14 +161,13 @@ function composeNextPlace(segment: Segment): Draft[] {
   return [{ meaning: { kind: 'unclear', reason: 'no-value', alternatives: [], at: row.at }, cost: NEXT }];
 }
 
-/** A place alone answers "which one?"; otherwise a value is missing. */
+/** A place alone answers where a value was read; otherwise a value is missing. */
 function composePlace(segment: Segment, expectation: Expectation | undefined): Draft[] {
-  const [row] = rowsSaid(segment.items);
-  const place = segment.items.find((item) => item.tag === 'place');
-  const fitting = expectation?.question === 'which-place' ? expectation.readings : [];
-  const at = row?.at ?? fitting.find((one) => one.at.some((point) => point.endsWith(`@${place?.place}`)))?.at;
-  if (expectation?.question === 'which-place' && at !== undefined) {
-    return sure({ kind: 'command', command: 'correct', correction: { at } });
+  const { placeless } = expectation ?? {};
+  const rows = rowsSaid(segment.items);
+  if (placeless !== undefined && rows.length > 0) {
+    const said = { value: placeless.value, units: placeless.unit === undefined ? [] : [placeless.unit], of: undefined };
+    return draftsOf(rows, said, false, expectation);
   }
   return [
     {

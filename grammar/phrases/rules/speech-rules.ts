@@ -12,7 +12,15 @@ import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../vocabulary/job-items.t
 import { NAMES } from '../../vocabulary/names.ts';
 import { OBSERVATIONS } from '../../vocabulary/observations.ts';
 import { REMARKS } from '../../vocabulary/reading-words.ts';
-import { DISCHARGED, INJURY, METER_PROVES, NOTE, PLACELESS, PROVING_SOURCE } from '../../vocabulary/report-words.ts';
+import {
+  DISCHARGED,
+  INJURY,
+  METER_PROVES,
+  NOTE,
+  PLACELESS,
+  PROVING_SOURCE,
+  SWITCH_WHERE,
+} from '../../vocabulary/report-words.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
 import { pattern } from '../pattern.ts';
 import { NUMBER } from './reading-rules.ts';
@@ -129,5 +137,26 @@ export const SPEECH_RULES: Rules = {
     tag({ tag: 'dictated', edge: 'end' }),
     frame('remark'),
   ),
-  placeless: sequence(pattern(PLACELESS), frame('no-place')),
+  placeless: sequence(
+    alternative(
+      ...PLACELESS.map(({ say, state }) =>
+        state === undefined ? pattern(say) : sequence(pattern(say), tag({ tag: 'state', state })),
+      ),
+    ),
+    frame('no-place'),
+  ),
+  'switch-place': sequence(
+    alternative(
+      ...SWITCH_WHERE.map(({ say, device, place }) =>
+        sequence(
+          pattern(say),
+          tag({
+            tag: 'device',
+            row: DEVICES.findIndex((one) => one.device === device && one.place === place && !('withoutPlace' in one)),
+          }),
+        ),
+      ),
+    ),
+    frame('switch-place'),
+  ),
 };

@@ -123,6 +123,7 @@ export const RULES: Rules = {
     rule('order'),
     sequence(rule('bare-value'), optional(rule('remark'))),
     rule('placeless'),
+    rule('switch-place'),
     sequence(rule('at-place'), tag({ tag: 'frame', frame: 'place' })),
     sequence(rule('probe'), tag({ tag: 'frame', frame: 'place' })),
   ),
