@@ -268,7 +268,7 @@ const ROWS = [
   {
     ...PAIR,
     at: ['disconnect-line-1', 'disconnect-line-2'],
-    say: 'disconnect line side | line side of the disconnect | top of the disconnect | disconnect line to line',
+    say: 'disconnect line side | disconnect (phase to phase | hot to hot | leg to leg) | line side of the disconnect | top of the disconnect | disconnect line to line',
   },
   { ...LEG, at: ['disconnect-load-1', 'ground'], say: 'disconnect load one | whip one' },
   { ...LEG, at: ['disconnect-load-2', 'ground'], say: 'disconnect load two | whip two' },
@@ -535,7 +535,7 @@ const ROWS = [
   {
     ...amps(30, 15),
     at: ['blower-motor'],
-    say: 'blower (amps | current | draw) | blower motor (amps | current | draw) | indoor fan amps | blower | amps [on | at] [the] blower [motor]',
+    say: '[indoor] blower [motor] (amps | current | draw) | indoor fan [motor] [amps | current | draw] | [indoor] blower | amps [on | at] [the] blower [motor]',
   },
   {
     ...amps(30, 10),

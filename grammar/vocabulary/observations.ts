@@ -8,12 +8,12 @@ export const OBSERVATIONS = [
   {
     id: 'fan-not-turning',
     name: 'outdoor fan is not turning',
-    say: "$fan ((is not | isn't | not) (turning | running | spinning | going) | (stands | is standing | sitting) still | won't (turn | run | spin | start) | (is | has) stopped | (does not | doesn't) (turn | run | spin | start) | is dead)",
+    say: "$fan ((is not | isn't | not) (turning | running | spinning | going | moving) | (stands | is standing | is [just] sitting | sitting) still | (will not | won't) (turn | run | spin | start | move | come on) | (is | has) stopped | is dead stopped | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
   },
   {
     id: 'fan-turning',
     name: 'outdoor fan is turning',
-    say: '$fan ((is | is now) (turning | running | spinning | going) | runs | turns)',
+    say: '$fan ((is | is now) (turning | running | spinning | going | moving) | runs | turns | came on)',
   },
   {
     id: 'fan-spins-freely',
@@ -38,12 +38,12 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-not-running',
     name: 'compressor is not running',
-    say: "[the] compressor ((is not | isn't | not) (running | on | going | starting | coming on) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off | is down)",
+    say: "[the] compressor ((is not | isn't | not) (running | on | going | starting | coming on | doing anything) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | never (starts | comes on))",
   },
   {
     id: 'compressor-hums-and-trips',
     name: 'compressor hums and trips',
-    say: '[the] compressor ((hums | is humming) [[and | then | and then] (trips | kicks off | cuts out | goes off)] | trips [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | is tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
+    say: '[the] compressor ((hums | is humming) [[and | then | and then] (trips [out] | kicks off | kicks out | cuts out | goes off)] | trips [out] [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | is tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
   },
   {
     id: 'compressor-very-hot',
@@ -54,12 +54,12 @@ export const OBSERVATIONS = [
   {
     id: 'contactor-pulled-in',
     name: 'contactor is pulled in',
-    say: '[the] contactor (is [pulled] in | pulled in | is closed | is engaged | pulls in)',
+    say: '[the] contactor (is [pulled | sucked] in | pulled in | is closed | is engaged | pulls in | pulled right in)',
   },
   {
     id: 'contactor-not-pulled-in',
     name: 'contactor is not pulled in',
-    say: "[the] contactor ((is not | isn't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | won't pull in | (does not | doesn't) pull in)",
+    say: "[the] contactor ((is not | isn't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | (will not | won't) (pull in | close | engage) | (does not | doesn't) (pull in | close | engage))",
   },
   {
     id: 'contacts-burnt',
@@ -99,13 +99,13 @@ export const OBSERVATIONS = [
   {
     id: 'filter-dirty',
     name: 'filter is dirty',
-    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | packed)',
+    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | [really | completely | all] (plugged | clogged) [up | solid] | filthy | packed [solid] | loaded [up])',
   },
   { id: 'filter-clean', name: 'filter is clean', say: '[the] [air] filter (is | looks) (clean | new | fine | good)' },
   {
     id: 'coil-iced',
     name: 'indoor coil is iced',
-    say: '[the] ([indoor | evaporator | evap] coil | evaporator) (is | looks) (iced [over | up] | frozen [up | over | solid] | a block of ice) | ice on the [indoor | evaporator | evap] coil',
+    say: "[the] ([indoor | evaporator | evap] coil | evaporator) (is | looks) ([all] iced [over | up] [solid] | [all] frozen [up | over | solid] | [solid | a block of] ice) | [there is | there's] ice [all over | on] the [indoor | evaporator | evap] coil",
   },
   {
     id: 'outdoor-coil-dirty',
@@ -120,7 +120,7 @@ export const OBSERVATIONS = [
   {
     id: 'drain-pan-full',
     name: 'drain pan is full',
-    say: '[the] [drain | condensate] pan is (full [of water] | backed up | overflowing) | [the] drain is (plugged [up] | backed up | clogged [up]) | water in the [drain] pan',
+    say: '[the] [drain | condensate] pan is ([all the way] full [of water] | backed up | overflowing | filled up) | [the] [condensate] drain [line] is (plugged [up] | backed up | clogged [up]) | water in the [drain] pan',
   },
   {
     id: 'oil-stain',

@@ -8,13 +8,16 @@ import {
   HELD_FOR,
   LEADS,
   LINKS,
+  MEASURED,
   MOTIONS,
   PEAK_WORDS,
   PLACE_PREPOSITIONS,
   QUANTITY_NAMES,
   RANGE_WORDS,
+  READ_FROM,
   RESTARTS,
   SELF_NAMED,
+  SHORTED_TO_SHELL,
   SPANNING,
   TRAILERS,
   VALUE_WORDS,
@@ -145,13 +148,18 @@ const PROBE = alternative(
   ),
 );
 
+/** The compressor's windings to its shell, on ohms. */
+const TO_SHELL = MEASURANDS.flatMap((row, index) =>
+  row.quantity === 'resistance' && row.at.join() === 'comp-C,shell' ? [index] : [],
+);
+
 /** "is one eighteen", "one eighteen is at": a place with its value behind it, before it or within it. */
 const READING = alternative(
   sequence(
     optional(rule('bench')),
-    optional(pattern('in | at | on | for')),
+    optional(alternative(pattern(`in | at | on | for | of | ${READ_FROM}`), pattern(MEASURED), rule('lead'))),
     rule('probe'),
-    optional(rule('bench')),
+    optional(alternative(rule('bench'), sequence(optional(word('the')), rule('quantity-name')))),
     optional(alternative(rule('link'), rule('motion'))),
     rule('value'),
     optional(alternative(rule('bench'), rule('at-place'))),
@@ -168,6 +176,7 @@ const READING = alternative(
   // "a twenty degree split": the unit and the name say that nothing stood before the number.
   sequence(optional(rule('lead')), pattern('a | an'), NUMBER, rule('unit-name'), TELLING),
   sequence(word('no'), tag({ tag: 'value', is: 'zero' }), TELLING),
+  sequence(pattern(SHORTED_TO_SHELL), tag({ tag: 'value', is: 'shorted' }), tag({ tag: 'named', rows: TO_SHELL })),
 );
 
 export const READING_RULES: Rules = {

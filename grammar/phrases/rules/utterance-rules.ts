@@ -43,6 +43,7 @@ const PAIR = alternative(
     // "both legs one hundred and six" is one number before it is two.
     { kind: 'alternative', items: [sequence(), sequence(pattern('and'), NUMBER)], weights: [1, 0.6] },
     UNIT_MAYBE,
+    optional(pattern('to ground')),
   ),
   sequence(pattern(LEGS_BEFORE), of('legs'), NUMBER, pattern('and'), NUMBER, UNIT_MAYBE),
   sequence(pattern(BOTH_PRESSURES), of('pressures'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE),
