@@ -132,13 +132,13 @@ export const SWITCHED_STATES = [
     state: 'open',
     say: '(is | has been) [shut | turned | switched] off | [shut | turned | switched] off | [is] pulled [out]',
   },
-  { state: 'locked', say: '(is | has been) locked [out] [and tagged] | locked [out] [and tagged]' },
+  { state: 'locked', say: '[is | has been] [pulled | off | out | open] [and] (locked [out] [and tagged] | tagged)' },
   { state: 'closed', say: '(is | has been) [turned | switched] [back] on | [turned | switched] [back] on' },
 ] as const;
 
 /** Reports of power with a device named after it: "power is off at the outdoor disconnect". */
 export const POWER_STATES = [
-  { state: 'open', say: "[the] (power is | power's) (off | out | killed | cut | dead)" },
+  { state: 'open', say: '[the] power is (off | out | killed | cut | dead)' },
   { state: 'closed', say: '[the] power is (on | back on | restored | back) | (restored | turned on) [the] power' },
   { state: 'locked', say: '[the] power is (locked out | off and locked [out])' },
 ] as const satisfies readonly { state: 'open' | 'closed' | 'locked'; say: string }[];

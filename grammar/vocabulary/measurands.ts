@@ -225,7 +225,7 @@ const ROWS = [
   {
     ...PAIR,
     at: ['L1', 'L2'],
-    say: 'leg to leg | line to line | phase to phase | hot to hot | top of [the] contactor | line volts | line voltage | line side | line side [of the] contactor | contactor line side | supply volts | supply voltage | across the line | across the line side',
+    say: 'leg to leg | line to line | phase to phase | hot to hot | top of [the] contactor | line volts | line voltage | incoming (power | volts | voltage) | (power | voltage) coming in | line side | line side [of the] contactor | contactor line side | supply volts | supply voltage | across the line | across the line side',
   },
   // load side of the contactor
   { ...LEG, at: ['T1', 'ground'], say: 't one' },
@@ -548,17 +548,22 @@ const ROWS = [
     say: 'fan start lead (amps | current) | fan [motor] start (amps | current) | amps on the fan start lead',
   },
   { ...amps(5, 2), at: ['crankcase-heater'], say: '[crankcase] heater amps' },
+  { ...amps(5, 2), rare: true, at: ['crankcase-heater'], say: '[crankcase] heater' },
   // temperatures
   {
     ...degrees(20, 160, 35, 95),
     at: ['supply-air'],
-    say: '[indoor] supply [air] [temp | temperature] | discharge air',
+    say: '[indoor] supply [air] [temp | temperature | dry bulb] | discharge air',
   },
-  { ...degrees(20, 130, 55, 100), at: ['return-air'], say: '[indoor] return [air] [temp | temperature]' },
+  {
+    ...degrees(20, 130, 55, 100),
+    at: ['return-air'],
+    say: '[indoor] return [air] [temp | temperature | dry bulb] | indoor dry bulb',
+  },
   {
     ...degrees(-30, 135, 40, 120),
     at: ['outdoor-air'],
-    say: 'outside | outdoors | outdoor [air] [temp | temperature] | outside [air] [temp | temperature] | [outdoor | outside] ambient [air] [temp | temperature]',
+    say: 'outside | outdoors | outdoor [air] [temp | temperature | dry bulb] | outside [air] [temp | temperature] | [outdoor | outside] ambient [air] [temp | temperature]',
   },
   {
     ...degrees(0, 190, 60, 150),
@@ -610,7 +615,7 @@ const ROWS = [
     quantity: 'difference',
     at: ['supply-air', 'return-air'],
     onlyByName: true,
-    say: '[temperature | temp | air] split [of] | delta t [of] | (temperature | temp) drop [across the coil] | [temperature | temp] split across the coil',
+    say: '[temperature | temp | air] split [of] | delta t [across the coil] [of] | (temperature | temp) drop [across the coil] | [temperature | temp] split across the coil',
   },
   // pressures
   {
@@ -709,7 +714,7 @@ const ROWS = [
     high: 100,
     likely: [[15, 90]],
     shape: 'to-99',
-    say: '[return [air] | indoor [air]] [relative] humidity | return [air] r h | r h',
+    say: '[return [air] | indoor [air]] [relative] humidity | [relative] humidity (indoors | inside | in the house) | return [air] r h | r h',
   },
   {
     quantity: 'humidity',

@@ -13,7 +13,7 @@ export const OBSERVATIONS = [
   {
     id: 'fan-turning',
     name: 'outdoor fan is turning',
-    say: '$fan ((is | is now) (turning | running | spinning | going | moving) | runs | turns | came on)',
+    say: '$fan ((is | is now) (turning | running | spinning | going | moving) [fine | just fine | okay] | runs | turns | came on)',
   },
   {
     id: 'fan-spins-freely',
@@ -33,7 +33,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-running',
     name: 'compressor is running',
-    say: '[the] compressor ((is | is now) (running | on | going) | runs | is up | started)',
+    say: '[the] compressor ((is | is now) (running | on | going) [fine | just fine | okay] | runs | is up | started | came on)',
   },
   {
     id: 'compressor-not-running',
@@ -64,7 +64,7 @@ export const OBSERVATIONS = [
   {
     id: 'contacts-burnt',
     name: 'contacts are burnt',
-    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] (burnt | burned | pitted | black | [pretty] burnt up | cooked)',
+    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] (burnt | burned | pitted | black | [pretty] burnt up | cooked) [[real | pretty] bad | badly]',
   },
   {
     id: 'contacts-stuck',
@@ -74,7 +74,7 @@ export const OBSERVATIONS = [
   {
     id: 'capacitor-swollen',
     name: 'capacitor is swollen',
-    say: '[the] (capacitor | cap) (is | looks) (swollen [up] | bulged [out] | bulging | domed | puffed up | leaking) | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | domed)',
+    say: '[the] (capacitor | cap) (is | looks) (swollen [up] | bulged [out] | bulging | domed | puffed up | leaking) [on [the] top | at the top | [real | pretty] bad | badly] | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | domed)',
   },
   {
     id: 'blower-running',
@@ -99,9 +99,13 @@ export const OBSERVATIONS = [
   {
     id: 'filter-dirty',
     name: 'filter is dirty',
-    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | [really | completely | all] (plugged | clogged) [up | solid] | filthy | packed [solid] | loaded [up])',
+    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | [really | completely | all] (plugged | clogged) [up | solid] | filthy | packed [solid] | loaded [up]) [with (dirt | lint | dust | hair | dog hair)]',
   },
-  { id: 'filter-clean', name: 'filter is clean', say: '[the] [air] filter (is | looks) (clean | new | fine | good)' },
+  {
+    id: 'filter-clean',
+    name: 'filter is clean',
+    say: '[the] [air] filter (is | looks) ([pretty | real] clean | [brand] new | fine | good)',
+  },
   {
     id: 'coil-iced',
     name: 'indoor coil is iced',
@@ -110,7 +114,7 @@ export const OBSERVATIONS = [
   {
     id: 'outdoor-coil-dirty',
     name: 'outdoor coil is dirty',
-    say: '[the] (outdoor | condenser | outside) coil (is | looks) ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | matted)',
+    say: '[the] (outdoor | condenser | outside) coil (is | looks) ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | matted | packed) [[over | up] with (cottonwood | dirt | lint | grass | leaves | hair | dog hair | fuzz)]',
   },
   {
     id: 'outdoor-coil-clean',

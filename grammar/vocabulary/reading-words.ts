@@ -9,38 +9,39 @@ export const LEADS: readonly { readonly say: string; readonly of?: readonly Quan
     say: "[i'm | i am | we're | we are] [still | only] (getting | reading | showing | seeing | measuring) | looks like",
   },
   { say: "there's | there is | i'm at | i am at | we're at | sitting at" },
-  { say: "that's | it's [at] | it is [at] | it shows | it reads | it says | it measures | call it | coming in [at]" },
+  { say: "that's | it's [at] | it is [at] | [it] (shows | reads | says | measures) | call it | coming in [at]" },
+  { say: '(tested | tests | measured) [good] at', of: ['capacitance', 'resistance', 'insulation'] },
   { say: '[the] (meter | gauge | clamp) (is | shows | says | reads | is (reading | showing | at))' },
   { say: '[the] megger (shows | says | reads | is (reading | showing | at))', of: ['insulation'] },
   { say: '[the] [run | dual] (cap | capacitor) (is | reads | shows | tests)', of: ['capacitance'] },
-  { say: '[is] drawing | [is] pulling', of: ['current'] },
+  { say: '[is] (drawing | pulling | taking)', of: ['current'] },
 ];
 
 /** A value on its way or at its end, before it: without a place its unit tells what it is of. */
 export const MOTIONS =
-  "[it | it's | it is | we're] ([is] (holding [steady] | steady | sitting) | held | holds | stays | stayed | [is] down | [is] up | [pulled | came | went | got | dropped | fell] down | (pulled | got) it down | [went | came | climbed | crept] [back] up | (rose | climbed | fell | dropped | settled | came | got | goes | went) [back] | leveled (off | out) | topped out | stopped | settled (in | out)) (at | to)";
+  "[it | it's | it is | we're] ([is] (holding [steady] | steady | sitting) | held | holds | stays | stayed | [is] down | [is] up | [pulled | came | went | got | dropped | fell] [back] down | (pulled | got) it down | [went | came | climbed | crept] [back] up | (rose | climbed | fell | dropped | settled | decayed | drifted | crept | came | got | goes | went) [back] [up] | leveled (off | out) | topped out | stopped | settled (in | out)) (at | to)";
 
 /** What stands between a place and its value. */
 export const LINKS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [
   {
-    say: "is | are | is got | has got | it's | it is | is at | at | has | says | is good [at] | shows up as | good at",
+    say: "is | are | is got | has got | it's | it is | is at | at | has | says | is good [at] | shows up as | good [at]",
   },
   { say: '[is] still [at] | [is] only [at] | was still [at] | is [a] [little] (weak | low | high | down | up) at' },
   {
     say: "[it's | it is | is | are] [still | only] (reading [at] | showing | measuring | getting | giving [me]) | reads [at] | read | shows | measures | measured [at]",
   },
   {
-    say: "(i've | we've) got | (i | we) (have | get | got | see) | (i'm | i am) (getting | reading | having | seeing) | gives [me] | gets",
+    say: "(i've | we've) got | (i | we) (have | get | got | see) | (i'm | i am) (getting | reading | having | seeing) [is] | gives [me] | gets | is of",
   },
   {
-    say: '[is] coming (in | out | up) [at] | is coming | (came | comes) (in | up) at | (came | comes) out [at | to] | [is] out at',
+    say: "[is | it's] coming (in | out | up) [at] | (is | it's) coming | (came | comes) (in | up) at | (came | comes) out [at | to] | [is] out at",
   },
   {
-    say: '[is | are] running [at] | [is | are] [still] sitting [at] | (tests | tested) [good] [at | out at] | testing [at] | checks [out] at',
+    say: '[is | are] running [at] | [is | are] [still] (sitting [at] | hanging (at | around) | hovering (at | around)) | (tests | tested) [good] [at | out at] | testing [at] | checks [out] at',
   },
   { say: 'ohms out at | ohmed out at', of: ['resistance'] },
   { say: '[is] putting out | puts out | [is] sending [out] | [is] dropping | drops', of: ['voltage'] },
-  { say: 'is drawing | drawing | draws | is pulling | pulling | pulls', of: ['current'] },
+  { say: '[is] (drawing | pulling | taking) | draws | pulls | takes', of: ['current'] },
 ];
 
 /** Said right before a number and changing nothing of it. */
@@ -65,7 +66,7 @@ export const SHORTED_TO_SHELL =
 /** What a place is measured for, said before it: "voltage across …", "amps on …". */
 export const QUANTITY_NAMES: readonly { readonly say: string; readonly of: readonly QuantityId[] }[] = [
   { say: 'voltage | volts', of: ['voltage', 'voltage-dc'] },
-  { say: 'amps | amp draw | current | amperage', of: ['current'] },
+  { say: '[running] amps | amp draw | current | amperage', of: ['current'] },
   { say: 'resistance | ohms', of: ['resistance'] },
   { say: 'microfarads | capacitance', of: ['capacitance'] },
   { say: 'temperature | temp', of: ['temperature'] },
@@ -79,7 +80,7 @@ export const VALUE_WORDS = [
     is: 'open',
     say: 'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
   },
-  { is: 'nothing', say: '[absolutely] nothing [at all] | zilch | nada' },
+  { is: 'nothing', say: '[absolutely] nothing [at all] | not a thing | zilch | nada' },
   {
     is: 'zero',
     say: 'no (voltage | volts | power | juice) [[getting | going | coming] to]',
@@ -138,7 +139,7 @@ export const SAME_ON_OTHER =
 export const BOTH_LEGS_AFTER =
   '[on | at | to ground on] (both [of the] (legs | sides | lines | hots) | each (leg | side | line)) [to ground] | both ways | on both';
 export const BOTH_LEGS_BEFORE =
-  "(both [of the] (legs | sides | lines | hots) | each (leg | side)) [to ground] [are [at] | read | at | is | have | i have | [are] (reading | showing | getting | sitting at)] | $leg one and [$leg] two [to ground] (are both | both [read | are [at] | at])";
+  '(both [of the] (legs | sides | lines | hots) | each (leg | side)) [to ground] [are [at] | read | at | is | have | i have | [are] (reading | showing | getting | sitting at)] | $leg one and [$leg] two [to ground] (are both | both [read | are [at] | at])';
 /** Without "both" it needs two numbers: of "legs one eighteen" a letter may be too many. */
 export const LEGS_BEFORE = 'legs [to ground] [are | read | at]';
 export const BOTH_PRESSURES =
@@ -147,6 +148,7 @@ export const BOTH_SECTIONS =
   '[the] [dual] [run] (cap | capacitor) [is | reads | tests | at | read | shows | is reading | is showing | tested]';
 export const AND_BETWEEN = 'over | and | slash';
 export const OVER_BETWEEN = 'over | slash';
+export const ON_THE_GAUGES = '(on | at) (the | my) (gauges | manifold)';
 
 /** Names of readings that tell by themselves what is measured. */
 export const SELF_NAMED =

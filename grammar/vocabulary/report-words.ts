@@ -18,7 +18,7 @@ export const INJURY =
 
 /** Sounds like a report of energy, but names no device or no place: it is asked, never taken. */
 export const PLACELESS =
-  "(it | it's | it is | that | that's | everything | [the] power | [the] power's) [is] (dead | off | hot | out | killed | cold | de energized) | it's (dead | off | out | killed) | killed [the] power | locked it out | turned it [back] (on | off) | [the] unit is (locked | tagged | locked and tagged | off | dead) | verified (dead | zero [volts]) | [the] (main | electrical | house) panel (is | has been) (off | dead | out | shut off | turned off)";
+  "(it | it's | it is | that | that's | everything | [the] power) [is] (dead | off | hot | out | killed | cold | de energized) | it's (dead | off | out | killed) | killed [the] power | locked it out | turned it [back] (on | off) | [the] unit is (locked | tagged | locked and tagged | off | dead) | verified (dead | zero [volts]) | [the] (main | electrical | house) panel (is | has been) (off | dead | out | shut off | turned off)";
 
 /** Before a dictated note. */
 export const NOTE = 'note | make a note | take a note';

@@ -137,7 +137,7 @@ const PROBE = alternative(
     optional(pattern('across | between | from | on | in | at | of')),
     rule('tip'),
     optional(rule('at-place')),
-    alternativeOf([pattern('to | and'), 1], [NOTHING_BETWEEN, 0.6]),
+    alternativeOf([pattern('to | and | with'), 1], [NOTHING_BETWEEN, 0.6]),
     rule('tip'),
     optional(rule('at-place')),
   ),
@@ -175,7 +175,7 @@ const READING = alternative(
   ),
   // "a twenty degree split": the unit and the name say that nothing stood before the number.
   sequence(optional(rule('lead')), pattern('a | an'), NUMBER, rule('unit-name'), TELLING),
-  sequence(word('no'), tag({ tag: 'value', is: 'zero' }), TELLING),
+  sequence(word('no'), tag({ tag: 'value', is: 'zero' }), TELLING, optional(pattern('at all'))),
   sequence(pattern(SHORTED_TO_SHELL), tag({ tag: 'value', is: 'shorted' }), tag({ tag: 'named', rows: TO_SHELL })),
 );
 

@@ -231,7 +231,7 @@ export const RECORD_RULES: Rules = {
   ),
   mass: sequence(
     alternative(
-      pattern('added | charged [in] | weighed in | put in'),
+      pattern('added | charged [it] [in | with] | weighed [it] in | put in'),
       sequence(pattern('recovered | removed | took out | pulled out | weighed out'), tag({ tag: 'out' })),
     ),
     alternative(

@@ -28,6 +28,13 @@ const power = alternative(
   ...POWER_STATES.map((row) => sequence(pattern(row.say), tag({ tag: 'state', state: row.state }))),
 );
 
+/** The device of a report that names the place behind. */
+const deviceAt = (row: (typeof SWITCHED_AT)[number]): Expression =>
+  tag({
+    tag: 'device',
+    row: DEVICES.findIndex((one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one)),
+  });
+
 const saidOrTyped = (row: (typeof COMMANDS)[number]): Expression =>
   'typed' in row ? alternative(pattern(row.say), pattern(row.typed)) : pattern(row.say);
 
@@ -58,18 +65,26 @@ export const SPEECH_RULES: Rules = {
       ...SWITCHED_AT.map((row) =>
         sequence(
           pattern(row.name),
-          tag({
-            tag: 'device',
-            row: DEVICES.findIndex(
-              (one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one),
-            ),
-          }),
+          deviceAt(row),
           alternative(...SWITCHED_STATES.map(({ say, state }) => sequence(pattern(say), tag({ tag: 'state', state })))),
           pattern(row.where),
         ),
       ),
       ...SWITCH_AROUND.map((row) =>
         sequence(pattern(row.before), rule('device-name'), pattern(row.after), tag({ tag: 'state', state: row.state })),
+      ),
+      // "shut the breaker off at the panel".
+      ...SWITCHED_AT.flatMap((at) =>
+        SWITCH_AROUND.map((row) =>
+          sequence(
+            pattern(row.before),
+            pattern(at.name),
+            deviceAt(at),
+            pattern(row.after),
+            tag({ tag: 'state', state: row.state }),
+            pattern(at.where),
+          ),
+        ),
       ),
     ),
     frame('switch'),

@@ -7,6 +7,7 @@ import {
   CORRECTIONS,
   DENIALS,
   LEGS_BEFORE,
+  ON_THE_GAUGES,
   OVER_BETWEEN,
   SAME_ON_OTHER,
 } from '../../vocabulary/reading-words.ts';
@@ -57,6 +58,7 @@ const PAIR = alternative(
     UNIT_MAYBE,
     optional(rule('bench')),
   ),
+  sequence(LEAD_MAYBE, of('pressures'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE, pattern(ON_THE_GAUGES)),
   sequence(LEAD_MAYBE, of('over'), NUMBER, pattern(OVER_BETWEEN), NUMBER, UNIT_MAYBE),
 );
 
