@@ -253,7 +253,7 @@ const ROWS = [
   {
     ...CONTROL,
     at: ['coil-1', 'coil-2'],
-    say: 'coil | coil volts | coil voltage | contactor coil | across the [contactor] coil | contactor coil volts',
+    say: 'coil | coil volts | coil voltage | [contactor] coil terminals | contactor coil | across the [contactor] coil | contactor coil volts',
   },
   {
     ...winding(4, 17),
@@ -498,7 +498,7 @@ const ROWS = [
   {
     ...CONTROL,
     at: ['transformer-secondary-1', 'transformer-secondary-2'],
-    say: '[transformer] secondary [volts] | secondary side [of the] [transformer] | transformer [output] | out of the transformer',
+    say: '[transformer] secondary [volts] | secondary side [of the] [transformer] | transformer [out | output] | out of the transformer',
   },
   {
     ...winding(1, 60),
@@ -518,6 +518,7 @@ const ROWS = [
     say: '(air handler | indoor | handler) (supply | supply volts | line volts | leg to leg)',
   },
   { ...ACROSS, at: ['blower-1', 'blower-2'], say: 'blower [motor] volts | blower motor | across the blower [motor]' },
+  { ...ACROSS, rare: true, at: ['blower-1', 'blower-2'], say: 'blower' },
   { ...winding(1, 60), at: ['blower-1', 'blower-2'], say: 'blower [motor] winding | blower motor' },
   { ...ACROSS, at: ['door-switch-1', 'door-switch-2'], say: '[across the] [blower] door switch' },
   { ...CONTACT, at: ['door-switch-1', 'door-switch-2'], say: '[across the] [blower] door switch' },
@@ -589,7 +590,7 @@ const ROWS = [
     ...degrees(30, 100, 45, 82),
     quantity: 'wet-bulb',
     at: ['return-air'],
-    say: '[return | indoor] [air] wet bulb | wet bulb (in [the] return | indoors)',
+    say: '[return | indoor] [air] wet bulb | wet bulb ((in | at) [the] return | indoors)',
   },
   {
     ...degrees(20, 100, 40, 85),
@@ -615,7 +616,7 @@ const ROWS = [
     quantity: 'difference',
     at: ['supply-air', 'return-air'],
     onlyByName: true,
-    say: '[temperature | temp | air] split [of] | delta t [across the coil] [of] | (temperature | temp) drop [across the coil] | [temperature | temp] split across the coil',
+    say: '[temperature | temp | air] split [of] | delta [t] [across the coil] [of] | (temperature | temp) drop [across the coil] | [temperature | temp] split across the coil',
   },
   // pressures
   {

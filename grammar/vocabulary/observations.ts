@@ -8,7 +8,7 @@ export const OBSERVATIONS = [
   {
     id: 'fan-not-turning',
     name: 'outdoor fan is not turning',
-    say: "$fan ((is not | isn't | not) (turning | running | spinning | going | moving) | (stands | is standing | is [just] sitting | sitting) still | (will not | won't) (turn | run | spin | start | move | come on) | (is | has) stopped | is dead stopped | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
+    say: "$fan ((is not | isn't | not) (turning | running | spinning | going | moving) | (stands | is standing | is [just] sitting | sitting) still | (will not | won't) (turn | run | spin [up] | start [up] | move | come on) | (is | has) stopped | is dead stopped | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
   },
   {
     id: 'fan-turning',
@@ -43,7 +43,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-hums-and-trips',
     name: 'compressor hums and trips',
-    say: '[the] compressor ((hums | is humming) [[and | then | and then] (trips [out] | kicks off | kicks out | cuts out | goes off)] | trips [out] [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | is tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
+    say: '[the] compressor ((hums | is humming) [[and | then | and then] (trips [out] | kicks off | kicks out | cuts out | goes off)] | trips [out] [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | (is | keeps [on]) tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
   },
   {
     id: 'compressor-very-hot',
@@ -64,7 +64,7 @@ export const OBSERVATIONS = [
   {
     id: 'contacts-burnt',
     name: 'contacts are burnt',
-    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] (burnt | burned | pitted | black | [pretty] burnt up | cooked) [[real | pretty] bad | badly]',
+    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] ((burnt | burned) [up] | pitted | black | [pretty] burnt up | cooked) [[real | pretty] bad | badly]',
   },
   {
     id: 'contacts-stuck',

@@ -19,7 +19,7 @@ export const LEADS: readonly { readonly say: string; readonly of?: readonly Quan
 
 /** A value on its way or at its end, before it: without a place its unit tells what it is of. */
 export const MOTIONS =
-  "[it | it's | it is | we're] ([is] (holding [steady] | steady | sitting) | held | holds | stays | stayed | [is] down | [is] up | [pulled | came | went | got | dropped | fell] [back] down | (pulled | got) it down | [went | came | climbed | crept] [back] up | (rose | climbed | fell | dropped | settled | decayed | drifted | crept | came | got | goes | went) [back] [up] | leveled (off | out) | topped out | stopped | settled (in | out)) (at | to)";
+  "[it | it's | it is | we're] ([is | are] (holding [steady] | steady | sitting) | held | holds | stays | stayed | [is] down | [is] up | [pulled | came | went | got | dropped | fell] [back] down | (pulled | got) it down | [went | came | climbed | crept] [back] up | (rose | climbed | fell | dropped | settled | decayed | drifted | crept | came | got | goes | went) [back] [up] | leveled (off | out) | topped out | stopped | settled (in | out)) (at | to)";
 
 /** What stands between a place and its value. */
 export const LINKS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [
@@ -28,13 +28,13 @@ export const LINKS: readonly { readonly say: string; readonly of?: readonly Quan
   },
   { say: '[is] still [at] | [is] only [at] | was still [at] | is [a] [little] (weak | low | high | down | up) at' },
   {
-    say: "[it's | it is | is | are] [still | only] (reading [at] | showing | measuring | getting | giving [me]) | reads [at] | read | shows | measures | measured [at]",
+    say: "[it's | it is | is | are] [still | only] (reading [at] | showing | measuring | getting | seeing | giving [me]) | reads [at] | read | shows | measures | measured [at]",
   },
   {
     say: "(i've | we've) got | (i | we) (have | get | got | see) | (i'm | i am) (getting | reading | having | seeing) [is] | gives [me] | gets | is of",
   },
   {
-    say: "[is | it's] coming (in | out | up) [at] | (is | it's) coming | (came | comes) (in | up) at | (came | comes) out [at | to] | [is] out at",
+    say: "[is | it's] coming (in | out | up) [at] | (is | it's) coming | (came | comes) (in | up) [at] | (came | comes) out [at | to] | [is] out at",
   },
   {
     say: '[is | are] running [at] | [is | are] [still] (sitting [at] | hanging (at | around) | hovering (at | around)) | (tests | tested) [good] [at | out at] | testing [at] | checks [out] at',
@@ -50,13 +50,14 @@ export const APPROXIMATELY =
 
 /** Said right behind a value and its unit, and changing nothing of them. */
 export const TRAILERS =
-  'even | flat | exactly | on it | on the money | or so | or thereabouts | steady | solid | only | on the nose | on the dot | on the (meter | gauge) | across it | [right] now | at the moment | today | i have | i get | i see';
+  'even | flat | exactly | on it | on the money | or so | or thereabouts | steady | solid | only | on the nose | on the dot | on the (meter | gauge) | across it | running | [right] now | at the moment | today | i have | i get | i see';
 
 /** How long a value was held: it stands in the words that are kept, and in the clock of the record. */
 export const HELD_FOR = { before: 'after | for | in | over', after: 'minutes | minute' } as const;
 
 /** Said before the place, and telling nothing of it: "the reading on leg one is …", "tested the fan side at …". */
 export const READ_FROM = '[the | my] reading (of | on | at | from | across | between | for)';
+export const VALUE_OF = '[the] (value | reading)';
 export const MEASURED = "[i | i've | i have] (tested | measured | checked | clamped | metered)";
 
 /** A finding that is a reading without a number; it is asked. */
@@ -104,7 +105,8 @@ export const VALUE_WORDS = [
 }[];
 
 /** Words between a value and the place behind it. */
-export const PLACE_PREPOSITIONS = '[coming] in at | on | at | from | for | in | of';
+export const PLACE_PREPOSITIONS =
+  "[coming] in at | on | at | from | for | in | of | [is what] (i'm | i am) (getting | reading | seeing) (on | at | from) | is what i (have | get | got | see | read) (on | at | from)";
 /** Those that speak of two tips. */
 export const SPANNING = 'across | between';
 
@@ -145,7 +147,8 @@ export const LEGS_BEFORE = 'legs [to ground] [are | read | at]';
 export const BOTH_PRESSURES =
   '[the] pressures [are [at] | read | at | show | running] | [the] gauges [are [at] | read | show] | suction over head [is | at]';
 export const BOTH_SECTIONS =
-  '[the] [dual] [run] (cap | capacitor) [is | reads | tests | at | read | shows | is reading | is showing | tested]';
+  '[the] [dual] [run] (cap | capacitor) [[is | reads | read | shows | tests | tested | checks | checked | measures | came in | comes in | came out] [out] [at] | is (reading | showing)]';
+export const SECTIONS_AFTER = '(on | at) [the | this] [dual] [run] (cap | capacitor)';
 export const AND_BETWEEN = 'over | and | slash';
 export const OVER_BETWEEN = 'over | slash';
 export const ON_THE_GAUGES = '(on | at) (the | my) (gauges | manifold)';

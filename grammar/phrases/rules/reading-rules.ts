@@ -20,6 +20,7 @@ import {
   SHORTED_TO_SHELL,
   SPANNING,
   TRAILERS,
+  VALUE_OF,
   VALUE_WORDS,
 } from '../../vocabulary/reading-words.ts';
 import { UNITS } from '../../vocabulary/units.ts';
@@ -159,7 +160,7 @@ const READING = alternative(
     optional(rule('bench')),
     optional(alternative(pattern(`in | at | on | for | of | ${READ_FROM}`), pattern(MEASURED), rule('lead'))),
     rule('probe'),
-    optional(alternative(rule('bench'), sequence(optional(word('the')), rule('quantity-name')))),
+    optional(alternative(rule('bench'), pattern(VALUE_OF), sequence(optional(word('the')), rule('quantity-name')))),
     optional(alternative(rule('link'), rule('motion'))),
     rule('value'),
     optional(alternative(rule('bench'), rule('at-place'))),

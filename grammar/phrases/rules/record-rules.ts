@@ -202,6 +202,7 @@ export const RECORD_RULES: Rules = {
         rule('wire-named'),
         pattern('from | off | off of | off from'),
         rule('wire-end'),
+        optional(rule('at-place')),
         tag({ tag: 'end', end: 'from' }),
       ),
       sequence(
@@ -237,7 +238,7 @@ export const RECORD_RULES: Rules = {
     alternative(
       sequence(
         NUMBER,
-        pattern('pound | pounds'),
+        pattern('[a] pound | pounds'),
         tag({ tag: 'unit', unit: '[lb_av]', of: ['mass'] }),
         optional(
           sequence(
@@ -254,7 +255,7 @@ export const RECORD_RULES: Rules = {
           : [],
       ),
     ),
-    optional(pattern('[of] (refrigerant | gas | charge)')),
+    optional(alternative(pattern('[of] (refrigerant | gas | charge)'), rule('trailer'))),
     tag({ tag: 'frame', frame: 'mass' }),
   ),
 };

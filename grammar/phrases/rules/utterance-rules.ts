@@ -10,6 +10,7 @@ import {
   ON_THE_GAUGES,
   OVER_BETWEEN,
   SAME_ON_OTHER,
+  SECTIONS_AFTER,
 } from '../../vocabulary/reading-words.ts';
 import {
   alternative,
@@ -58,6 +59,7 @@ const PAIR = alternative(
     UNIT_MAYBE,
     optional(rule('bench')),
   ),
+  sequence(LEAD_MAYBE, of('capacitor'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE, pattern(SECTIONS_AFTER)),
   sequence(LEAD_MAYBE, of('pressures'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE, pattern(ON_THE_GAUGES)),
   sequence(LEAD_MAYBE, of('over'), NUMBER, pattern(OVER_BETWEEN), NUMBER, UNIT_MAYBE),
 );
