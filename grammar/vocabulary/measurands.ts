@@ -518,7 +518,6 @@ const ROWS = [
     say: '(air handler | indoor | handler) (supply | supply volts | line volts | leg to leg)',
   },
   { ...ACROSS, at: ['blower-1', 'blower-2'], say: 'blower [motor] volts | blower motor | across the blower [motor]' },
-  { ...ACROSS, rare: true, at: ['blower-1', 'blower-2'], say: 'blower' },
   { ...winding(1, 60), at: ['blower-1', 'blower-2'], say: 'blower [motor] winding | blower motor' },
   { ...ACROSS, at: ['door-switch-1', 'door-switch-2'], say: '[across the] [blower] door switch' },
   { ...CONTACT, at: ['door-switch-1', 'door-switch-2'], say: '[across the] [blower] door switch' },
@@ -548,8 +547,7 @@ const ROWS = [
     at: ['fan-S'],
     say: 'fan start lead (amps | current) | fan [motor] start (amps | current) | amps on the fan start lead',
   },
-  { ...amps(5, 2), at: ['crankcase-heater'], say: '[crankcase] heater amps' },
-  { ...amps(5, 2), rare: true, at: ['crankcase-heater'], say: '[crankcase] heater' },
+  { ...amps(5, 2), rare: true, at: ['crankcase-heater'], say: '[crankcase] heater [amps]' },
   // temperatures
   {
     ...degrees(20, 160, 35, 95),

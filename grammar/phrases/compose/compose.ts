@@ -14,11 +14,15 @@ import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch }
 import { composeWire } from './wire.ts';
 import { composeMass, composeNameplate, composePart } from './written.ts';
 
-/** Every meaning that one segment may have; asked where the speaker began again inside it. Empty where it has none. */
+/**
+ * Every meaning that one segment may have; asked where the speaker began again inside it, or broke off. Empty where it
+ * has none.
+ */
 export function compose(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const drafts = draftsFor(segment, expectation);
-  if (!segment.restarted) return drafts;
-  return drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? 'several-values-fit' }));
+  if (!segment.restarted && !segment.cut) return drafts;
+  const doubt = segment.restarted ? 'several-values-fit' : 'needed-repair';
+  return drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? doubt }));
 }
 
 function draftsFor(segment: Segment, expectation: Expectation | undefined): Draft[] {

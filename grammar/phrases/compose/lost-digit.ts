@@ -39,18 +39,18 @@ export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode, u
 }
 
 /**
- * Whether a number that is no likely one here may have lost its first or its last word: with it, it would be likely
- * ("leg one to ground eighteen"). What was typed in digits has none to lose.
+ * Whether a number that is no likely one here may have lost its first or its last word, or its point: with it, it would
+ * be likely ("leg one to ground eighteen"). What was typed in digits has none to lose.
  */
 export function mayBeClipped(row: Measurand, { words, number }: SaidNumber, unit: UnitCode): boolean {
   if (words.length === 0 || number.value === 0 || fitOf(row, number.value, unit) !== 'possible') return false;
-  return COUNTING_WORDS.some((lost) =>
-    [
-      [lost, ...words],
-      [...words, lost],
-    ].some((whole) => {
-      const value = readNumber(whole)?.value;
-      return value !== undefined && fitOf(row, value, unit) === 'likely';
-    }),
+  const likely = (whole: readonly string[]): boolean => {
+    const value = readNumber(whole)?.value;
+    return value !== undefined && fitOf(row, value, unit) === 'likely';
+  };
+  return (
+    COUNTING_WORDS.some((lost) => likely([lost, ...words]) || likely([...words, lost])) ||
+    // "minus [point] three", "one [point] two amps".
+    words.some((_, at) => likely(words.toSpliced(at, 0, POINT_WORDS[0])))
   );
 }

@@ -28,6 +28,7 @@ describe.each([
       const paths = match(
         network,
         words.map((text) => ({ text })),
+        { keep: 60 },
       );
       expect(
         paths.some(({ steps }) => steps.every(({ taken }) => taken === undefined || taken.how === 'word')),
