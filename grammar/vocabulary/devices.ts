@@ -84,11 +84,18 @@ export const SWITCH_STATES = [
   {
     state: 'closed',
     after:
-      '(is | has been | are) (back in | in | back on | on | closed | restored | reset | plugged [back] in | pushed [back] in | switched [back] on | turned [back] on)',
+      '(is | has been | are) (back in | in | back on | on | closed | restored | plugged [back] in | pushed [back] in | switched [back] on | turned [back] on)',
     before:
-      "[i | i've | i have] (closed | put back | plugged in | pushed in | reset | switched on | turned on | restored [power at])",
+      "[i | i've | i have] (closed | put back | plugged in | pushed in | switched on | turned on | restored [power at])",
   },
-] as const satisfies readonly { state: 'open' | 'closed' | 'locked' | 'unlocked'; after: string; before: string }[];
+  // Of a breaker that tripped it is the repair, too.
+  { state: 'closed', resets: true, after: '(is | has been) reset | reset', before: "[i | i've | i have] reset" },
+] as const satisfies readonly {
+  state: 'open' | 'closed' | 'locked' | 'unlocked';
+  after: string;
+  before: string;
+  resets?: true;
+}[];
 
 /** What can be reported with a device's name in the middle: "turned the thermostat off". */
 export const SWITCH_AROUND = [

@@ -168,13 +168,13 @@ const CONTACT: Bands = {
   shape: 'to-99',
   open: true,
 };
-const microfarads = (high: number, likely: number): Bands => ({
+const microfarads = (high: number, from: number, likely: number): Bands => ({
   quantity: 'capacitance',
   unit: 'uF',
   low: 0,
   high,
-  // Nothing at all is as likely a voltage that was meant.
-  likely: [[0.2, likely]],
+  // Nothing at all, or next to nothing, is as likely a voltage that was meant: what is left in a discharged section.
+  likely: [[from, likely]],
   shape: 'to-99',
   open: true,
 });
@@ -315,22 +315,22 @@ const ROWS = [
   },
   // capacitor: microfarads
   {
-    ...microfarads(120, 90),
+    ...microfarads(120, 4, 90),
     at: ['cap-C', 'cap-HERM'],
     say: '[cap | capacitor] herm [section | side] | herm side of the (cap | capacitor) | compressor (section | side) [of the] [cap | capacitor] | [run] (cap | capacitor) compressor (section | side)',
   },
   {
-    ...microfarads(30, 20),
+    ...microfarads(30, 1.2, 20),
     at: ['cap-C', 'cap-FAN'],
     say: '[cap | capacitor] fan (section | side) | fan (cap | capacitor) | (cap | capacitor) fan | fan side of the (cap | capacitor) | fan',
   },
   {
-    ...microfarads(40, 25),
+    ...microfarads(40, 1.5, 25),
     at: ['blower-cap-1', 'blower-cap-2'],
     say: 'blower (cap | capacitor) | indoor (cap | capacitor)',
   },
   {
-    ...microfarads(700, 400),
+    ...microfarads(700, 20, 400),
     shape: 'to-699',
     at: ['start-cap-1', 'start-cap-2'],
     say: '[hard] start (cap | capacitor)',

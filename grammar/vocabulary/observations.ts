@@ -2,7 +2,8 @@ import { rowsBy } from './rows-by.ts';
 
 /**
  * What is seen, heard or felt, and bears on the diagnosis. `aloud`: how a name is said that holds a word which is
- * listened for while the mouth speaks; it is understood as well.
+ * listened for while the mouth speaks; it is understood as well. `saidAs`: what counts as the same, and is read back in
+ * its own words.
  */
 export const OBSERVATIONS = [
   {
@@ -43,7 +44,18 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-hums-and-trips',
     name: 'compressor hums and trips',
-    say: '[the] compressor ((hums | is humming) [[and | then | and then] (trips [out] | kicks off | kicks out | cuts out | goes off)] | trips [out] [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | (is | keeps [on]) tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
+    say: '[the] compressor [just] (hums | is [just] humming | humming) [and | then | and then] (trips [out] | kicks (off | out) | cuts out | goes off) [on [the] (overload | thermal)]',
+    saidAs: [
+      {
+        words: 'compressor hums',
+        say: "[the] compressor ([just] hums | is [just] humming | [just] humming) | [the] compressor hums but (will not | won't) (start | run | turn)",
+      },
+      {
+        words: 'compressor trips on overload',
+        say: '[the] compressor (trips [out] [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | (is | keeps [on]) tripping) [on [the] (overload | thermal)]',
+      },
+      { words: 'compressor tries to start', say: '[the] compressor (tries | is trying) to start' },
+    ],
   },
   {
     id: 'compressor-very-hot',
@@ -64,7 +76,13 @@ export const OBSERVATIONS = [
   {
     id: 'contacts-burnt',
     name: 'contacts are burnt',
-    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] ((burnt | burned) [up] | pitted | black | [pretty] burnt up | cooked) [[real | pretty] bad | badly]',
+    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] ((burnt | burned) [up] | black | [pretty] burnt up | cooked) [[real | pretty] bad | badly]',
+    saidAs: [
+      {
+        words: 'contacts are pitted',
+        say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] pitted [[real | pretty] bad | badly]',
+      },
+    ],
   },
   {
     id: 'contacts-stuck',
@@ -74,7 +92,8 @@ export const OBSERVATIONS = [
   {
     id: 'capacitor-swollen',
     name: 'capacitor is swollen',
-    say: '[the] (capacitor | cap) (is | looks) (swollen [up] | bulged [out] | bulging | domed | puffed up | leaking) [on [the] top | at the top | [real | pretty] bad | badly] | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | domed)',
+    say: '[the] (capacitor | cap) (is | looks) (swollen [up] | bulged [out] | bulging | domed | puffed up) [on [the] top | at the top | [real | pretty] bad | badly] | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | bulging | domed)',
+    saidAs: [{ words: 'capacitor is leaking', say: '[the] (capacitor | cap) (is leaking | leaks)' }],
   },
   {
     id: 'blower-running',
@@ -99,7 +118,13 @@ export const OBSERVATIONS = [
   {
     id: 'filter-dirty',
     name: 'filter is dirty',
-    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | [really | completely | all] (plugged | clogged) [up | solid] | filthy | packed [solid] | loaded [up]) [with (dirt | lint | dust | hair | dog hair)]',
+    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | filthy)',
+    saidAs: [
+      {
+        words: 'filter is clogged',
+        say: '[the] [air] filter (is | looks) ([really | completely | all] (plugged | clogged) [up | solid] | packed [solid] | loaded [up]) [with (dirt | lint | dust | hair | dog hair)]',
+      },
+    ],
   },
   {
     id: 'filter-clean',
@@ -114,7 +139,13 @@ export const OBSERVATIONS = [
   {
     id: 'outdoor-coil-dirty',
     name: 'outdoor coil is dirty',
-    say: '[the] (outdoor | condenser | outside) coil (is | looks) ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | matted | packed) [[over | up] with (cottonwood | dirt | lint | grass | leaves | hair | dog hair | fuzz)]',
+    say: '[the] (outdoor | condenser | outside) coil (is | looks) ([really | very | pretty] dirty | filthy)',
+    saidAs: [
+      {
+        words: 'outdoor coil is clogged',
+        say: '[the] (outdoor | condenser | outside) coil (is | looks) [really | completely | all] (plugged | clogged | matted | packed) [[over | up] [with (cottonwood | dirt | lint | grass | leaves | hair | dog hair | fuzz)]]',
+      },
+    ],
   },
   {
     id: 'outdoor-coil-clean',
@@ -124,7 +155,13 @@ export const OBSERVATIONS = [
   {
     id: 'drain-pan-full',
     name: 'drain pan is full',
-    say: '[the] [drain | condensate] pan is ([all the way] full [of water] | backed up | overflowing | filled up) | [the] [condensate] drain [line] is (plugged [up] | backed up | clogged [up]) | water in the [drain] pan',
+    say: '[the] [drain | condensate] pan is ([all the way] full [of water] | backed up | overflowing | filled up) | water in the [drain] pan',
+    saidAs: [
+      {
+        words: 'drain is clogged',
+        say: '[the] [condensate] drain [line] is (plugged [up] | backed up | clogged [up])',
+      },
+    ],
   },
   {
     id: 'oil-stain',

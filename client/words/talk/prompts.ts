@@ -69,6 +69,7 @@ export const SAY = {
   recordCut: 'The record broke off inside what was said last. Say it again.',
   notTaken: 'Say it again: the place, then the number.',
   which: 'Which place was that?',
+  cannotBe: (words: string) => `${capital(words)}? That cannot be. Say it again.`,
   valueAt: (at: readonly PointId[]) => `${capital(placeWords(at))}: what does it read?`,
   answerFirst: 'Say it again, digit by digit.',
   digitsPlease: 'Say the digits one by one.',
@@ -167,9 +168,9 @@ export const SAY = {
     `Split ${sayNumber(degrees)} after ${sayNumber(minutes)} minutes, ${fits ? 'fits' : 'does not fit'}.`,
 
   // What was seen and done.
-  seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
+  seen: (observation: ObservationId, as?: string) => `${capital(as ?? observationWords(observation))}.`,
   /** What was just looked at is not named again. */
-  seenAsAsked: (observation: ObservationId) => `${capital(briefObservationWords(observation))}.`,
+  seenAsAsked: (observation: ObservationId, as?: string) => `${capital(briefObservationWords(observation, as))}.`,
   item: (item: JobItemId) => `${ITEM_READBACKS[item] ?? capital(itemWords(item))}.`,
   deed: (done: Deed) => `${capital(deedWords(done))}.`,
   work: (work: WorkId) => `${capital(workWords(work))}.`,

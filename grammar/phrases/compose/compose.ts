@@ -1,5 +1,6 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
 import type { QuantityId } from '../../vocabulary/quantities.ts';
+import { unitFor } from '../../vocabulary/units.ts';
 import type { Expectation, Meaning } from '../meaning.ts';
 import { composeAbsence } from './absence.ts';
 import { composeCorrection } from './correction.ts';
@@ -12,7 +13,7 @@ import type { Segment } from './segment.ts';
 import { composePair, composeSame } from './several.ts';
 import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
 import { composeWire } from './wire.ts';
-import { composeMass, composeNameplate, composePart } from './written.ts';
+import { composeMass, composeNameplate, composePart, isWeightAsked } from './written.ts';
 
 /**
  * Every meaning that one segment may have; asked where the speaker began again inside it, or broke off. Empty where it
@@ -53,7 +54,10 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
       const seen = segment.items.find((item) => item.tag === 'observation');
       return seen === undefined
         ? []
-        : sure({ kind: 'report', report: { type: 'observation', observation: seen.observation } });
+        : sure({
+            kind: 'report',
+            report: { type: 'observation', observation: seen.observation, ...(seen.as && { as: seen.as }) },
+          });
     }
     case 'injury':
       return sure({ kind: 'report', report: { type: 'injury' } });
@@ -82,7 +86,7 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
     case 'wire':
       return composeWire(segment);
     case 'mass':
-      return composeMass(segment);
+      return composeMass(segment, expectation);
     case 'note':
     case 'remark': {
       const text = segment.items.find((item) => item.tag === 'text');
@@ -115,6 +119,7 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
   const expected = expectation?.readings ?? [];
   const isVolts = typeof said.value === 'number' && (unit === undefined || unit === 'V') && said.doubt === undefined;
   if (expected.length === 0 && expectation?.meter === true && isVolts) return composeMeterProof(segment);
+  if (isWeightAsked(expectation)) return composeWeight(said, meaning);
   const rows = MEASURANDS.filter((row) =>
     expected.some((one) => row.quantity === one.quantity && pairKey(row.at) === pairKey(one.at)),
   );
@@ -124,6 +129,13 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
   const told = toldByUnit(said);
   if (told !== undefined) return draftsOf([told], said, bench, expectation);
   return [{ meaning, cost: 0, doubt: expected.length > 1 ? 'several-places-fit' : 'no-place' }];
+}
+
+/** A number, with a unit of weight or none, where a weight is asked for: the step knows which way it went. */
+function composeWeight({ value, units: [unit], doubt }: Said, meaning: Meaning): Draft[] {
+  if (typeof value !== 'number' || (unit !== undefined && unitFor(unit, 'mass') === undefined))
+    return [{ meaning, cost: 1, doubt: 'no-place' }];
+  return [{ meaning, cost: 0, ...(doubt && { doubt }) }];
 }
 
 /** Microns, cubic feet a minute and hertz are read at one place only. */

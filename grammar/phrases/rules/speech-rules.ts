@@ -23,7 +23,15 @@ const frame = (name: Extract<Parameters<typeof tag>[0], { tag: 'frame' }>['frame
 const device = (say: 'say' | 'at'): Expression =>
   alternative(...DEVICES.map((row, index) => sequence(pattern(row[say]), tag({ tag: 'device', row: index }))));
 const state = (of: 'after' | 'before'): Expression =>
-  alternative(...SWITCH_STATES.map((row) => sequence(pattern(row[of]), tag({ tag: 'state', state: row.state }))));
+  alternative(
+    ...SWITCH_STATES.map((row) =>
+      sequence(
+        pattern(row[of]),
+        tag({ tag: 'state', state: row.state }),
+        ...('resets' in row ? [tag({ tag: 'work', work: 'breaker-reset' })] : []),
+      ),
+    ),
+  );
 const power = alternative(
   ...POWER_STATES.map((row) => sequence(pattern(row.say), tag({ tag: 'state', state: row.state }))),
 );
@@ -92,6 +100,13 @@ export const SPEECH_RULES: Rules = {
   observation: sequence(
     alternative(
       ...OBSERVATIONS.map((row) => sequence(pattern(row.say), tag({ tag: 'observation', observation: row.id }))),
+      ...OBSERVATIONS.flatMap((row) =>
+        'saidAs' in row
+          ? row.saidAs.map(({ words, say }) =>
+              sequence(pattern(say), tag({ tag: 'observation', observation: row.id, as: words })),
+            )
+          : [],
+      ),
     ),
     frame('observation'),
   ),
