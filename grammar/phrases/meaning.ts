@@ -34,7 +34,8 @@ export type Report =
     }
   | { readonly type: 'meter-proof'; readonly value: number }
   | { readonly type: 'discharged'; readonly zone: ZoneId }
-  | { readonly type: 'observation'; readonly observation: ObservationId }
+  /** `as`: in the words it was said in, where the table's name says more or other. */
+  | { readonly type: 'observation'; readonly observation: ObservationId; readonly as?: string }
   | { readonly type: 'job-item'; readonly item: JobItemId }
   /** A part taken out of the unit or put back; a part that was fitted anew is a meaning of its own. */
   | { readonly type: 'part-moved'; readonly part: PartId; readonly to: 'out' | 'in' }

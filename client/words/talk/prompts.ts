@@ -79,6 +79,7 @@ export const SAY = {
   whichPlace: (value: Value, unit: UnitCode | undefined) =>
     `${capital(unit === undefined ? bareValueWords(value) : valueWords(value, unit))}: which place was that?`,
   whichSwitch: 'Which switch was that?',
+  cannotBe: (words: string) => `${capital(words)}? That cannot be. Say it again.`,
   valueAt: (at: readonly PointId[]) => `${capital(placeWords(at))}: what does it read?`,
   answerFirst: 'Say it again, digit by digit.',
   digitsPlease: 'Say the digits one by one.',
@@ -180,9 +181,9 @@ export const SAY = {
   split: (degrees: number, fits: boolean) => `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit'}.`,
 
   // What was seen and done.
-  seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
+  seen: (observation: ObservationId, as?: string) => `${capital(as ?? observationWords(observation))}.`,
   /** What was just looked at is not named again. */
-  seenAsAsked: (observation: ObservationId) => `${capital(briefObservationWords(observation))}.`,
+  seenAsAsked: (observation: ObservationId, as?: string) => `${capital(briefObservationWords(observation, as))}.`,
   item: (item: JobItemId) => `${ITEM_READBACKS[item] ?? capital(itemWords(item))}.`,
   deed: (done: Deed) => `${capital(deedWords(done))}.`,
   work: (work: WorkId) => `${capital(workWords(work))}.`,
