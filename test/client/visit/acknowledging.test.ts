@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { TO_LIVE_STEP, TypedVisit } from './typed-visit.ts';
+import { TO_RULES, TypedVisit } from './typed-visit.ts';
 
 /** Natural words for "I have heard it", of several kinds. Common practice. */
 const WORDS = [
@@ -24,7 +24,7 @@ const WORDS = [
 /** A visit whose live caution was spoken, and whose step was not in its breath. */
 async function cautioned(): Promise<TypedVisit> {
   const visit = await TypedVisit.open();
-  await visit.type(...TO_LIVE_STEP);
+  await visit.type(...TO_RULES);
   expect(visit.run.value).toEqual({ open: { cautioning: 'awaiting' } });
   return visit;
 }
@@ -49,7 +49,7 @@ describe('a caution', () => {
   it.each(WORDS)('that was cut is not acknowledged by "%s", but spoken again', async (word) => {
     const visit = await TypedVisit.open();
     visit.mouth.cutNext = 2;
-    await visit.type(...TO_LIVE_STEP);
+    await visit.type(...TO_RULES);
     expect(visit.run.value).toEqual({ open: { cautioning: 'silenced' } });
     await visit.type(word);
     expect(visit.of('caution.acknowledged')).toEqual([]);
