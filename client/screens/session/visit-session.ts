@@ -1,12 +1,18 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
+import type { KeptSound } from '../../../grammar/visit/dictated.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
+import { writeWav } from '../../listening/sound/write-wav.ts';
+import { SAMPLE_RATE } from '../../listening/wav.ts';
+import type { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
+import { inTurn } from '../../record/in-turn.ts';
 import type { OutboxState } from '../../record/outbox.ts';
 import type { VisitRecord } from '../../record/visit-record.ts';
 import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
@@ -38,6 +44,14 @@ export interface SessionState {
 /** The quiet window after own speech, in milliseconds: the room's echo and the speaker's own delay. Our choice. */
 const ECHO_MS = 300;
 
+/** Where a session writes. */
+export interface SessionEdges {
+  readonly record: VisitRecord;
+  /** Tells other tabs of this browser whenever the record grows. */
+  readonly news: TabNews;
+  readonly sounds: KeptSounds;
+}
+
 export type Opening = Parameters<typeof VisitRun.open>[1];
 
 /**
@@ -46,6 +60,9 @@ export type Opening = Parameters<typeof VisitRun.open>[1];
  */
 export class VisitSession {
   readonly #record: VisitRecord;
+  readonly #keptSounds: KeptSounds;
+  /** What is heard comes in its order, though a sound takes its time to be kept. */
+  readonly #arrive = inTurn();
   readonly #news: TabNews;
   readonly #forgetNetwork: () => void;
   readonly #diagnosis = new DiagnosisLink((share) => {
@@ -66,7 +83,9 @@ export class VisitSession {
   #building: number | undefined;
   #echo: ReturnType<typeof setTimeout> | undefined;
 
-  private constructor(record: VisitRecord, news: TabNews, events: readonly VisitEvent[]) {
+  private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
+    const { record, news, sounds } = edges;
+    this.#keptSounds = sounds;
     this.#record = record;
     this.#news = news;
     this.#events = [...events];
@@ -90,17 +109,17 @@ export class VisitSession {
     this.#forgetNetwork = onReachable(() => record.retryNow());
   }
 
-  /** Begins a visit in an empty record. `news` tells other tabs of this browser whenever it grows. */
-  static open(record: VisitRecord, news: TabNews, opening: Opening): VisitSession {
-    const session = new VisitSession(record, news, []);
+  /** Begins a visit in an empty record. */
+  static open(edges: SessionEdges, opening: Opening): VisitSession {
+    const session = new VisitSession(edges, []);
     session.#begin(VisitRun.open(session.#edges(), opening));
     return session;
   }
 
   /** Takes up the visit that stands in the record. */
-  static async resume(record: VisitRecord, news: TabNews): Promise<VisitSession> {
-    const bodies = await readAll(record);
-    const session = new VisitSession(record, news, readBodies(bodies));
+  static async resume(edges: SessionEdges): Promise<VisitSession> {
+    const bodies = await readAll(edges.record);
+    const session = new VisitSession(edges, readBodies(bodies));
     session.#begin(await VisitRun.restore(session.#edges(), bodies));
     return session;
   }
@@ -150,6 +169,11 @@ export class VisitSession {
     this.#work((run) => run.touch(command));
   }
 
+  /** Writes words over those of a dictation, by the number of its event. */
+  writeOver(of: number, text: string): void {
+    this.#work((run) => run.take({ type: 'wrote.words', of, text }));
+  }
+
   acknowledgeAsSupervisor(supervisor: string): void {
     this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'this-device' }));
   }
@@ -160,7 +184,7 @@ export class VisitSession {
     this.#sounds.prime();
     this.#ear.expect(this.#run?.expectation ?? { readings: [] });
     await this.#ear.start({
-      onUtterance: (utterance) => this.#hear(utterance),
+      onUtterance: (utterance) => void this.#arrive(() => this.#hearSpoken(utterance)),
       onFault: (fault, sentence) =>
         this.#work((run) => run.take({ type: 'edge.failed', edge: 'ear', fault, sentence })),
     });
@@ -221,8 +245,10 @@ export class VisitSession {
     run.onView(({ expectation, events }) => {
       this.#sounds.tell(events);
       this.#ear.expect(expectation);
+      this.#ear.giveSound(keepsSound(run.context));
       this.#changed();
     });
+    this.#ear.giveSound(keepsSound(run.context));
     this.#work(() => undefined);
   }
 
@@ -270,6 +296,7 @@ export class VisitSession {
   #hear(
     utterance: Pick<Utterance, 'id' | 'ear' | 'text' | 'alternatives' | 'confidence' | 'accepted'> & {
       verdictMs?: number;
+      sound?: KeptSound;
     },
   ): void {
     const began = performance.now() - (utterance.verdictMs ?? 0);
@@ -281,6 +308,40 @@ export class VisitSession {
       });
       run.hear(utterance);
     });
+  }
+
+  /** What is or may be dictated is kept as sound before the record speaks of it; nothing else is. */
+  async #hearSpoken({ samples, ...utterance }: Utterance): Promise<void> {
+    const context = this.#run?.context;
+    if (
+      samples === undefined ||
+      context === undefined ||
+      !keepsSound(context) ||
+      !mayBeDictated(utterance.text, context)
+    )
+      return this.#hear(utterance);
+    const sound = await this.#keepSound(samples);
+    if (sound === undefined) return this.#hear(utterance);
+    this.#hear({ ...utterance, sound });
+    // What is said next does not wait for it.
+    void this.#dropUnused(sound);
+  }
+
+  /** A sound that nothing came of is no part of the record. */
+  async #dropUnused({ sha256 }: KeptSound): Promise<void> {
+    await this.#run?.settled().catch(() => undefined);
+    const isUsed = this.#events.some((event) => 'sound' in event && event.sound?.sha256 === sha256);
+    if (!isUsed) await this.#keptSounds.drop(sha256).catch(() => undefined);
+  }
+
+  /** Where there is no room for a sound, its words go on without it. */
+  async #keepSound(samples: Float32Array): Promise<KeptSound | undefined> {
+    try {
+      const sha256 = await this.#keptSounds.keep(writeWav(samples, SAMPLE_RATE));
+      return { sha256, ms: Math.round((samples.length * 1000) / SAMPLE_RATE) };
+    } catch {
+      return undefined;
+    }
   }
 
   /** While a voice sounds, and until its echo is gone, only the urgent words are heeded; what is only shown is silent. */
@@ -313,6 +374,12 @@ export class VisitSession {
       building: this.#building,
     };
   }
+}
+
+/** A heading, or the words behind one. */
+function mayBeDictated(text: string, { dictating }: VisitContext): boolean {
+  const { kind } = understand(text).meaning;
+  return dictating !== undefined || kind === 'note' || kind === 'dictated';
 }
 
 /** The first of what is said from now on that was recognised; bystanders' talk is none. */

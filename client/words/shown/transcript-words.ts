@@ -1,7 +1,7 @@
-import { DICTATED } from './dictated-words.ts';
 import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
+import { DICTATED } from './dictated-words.ts';
 import { ENERGY_WORDS } from './energy-names.ts';
 import { showPercent } from './show-likely.ts';
 import { showReading } from './show-reading.ts';

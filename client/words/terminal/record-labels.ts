@@ -1,7 +1,7 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import { type EnergyState, ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { showFinding } from '../shown/show-likely.ts';
 import { dictationDetail } from '../shown/dictated-words.ts';
+import { showFinding } from '../shown/show-likely.ts';
 import { partWords } from '../things/part-words.ts';
 import { pointWords } from '../things/place-words.ts';
 import { valueWords } from '../things/value-words.ts';
