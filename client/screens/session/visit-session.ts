@@ -7,8 +7,6 @@ import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
-import { writeWav } from '../../listening/sound/write-wav.ts';
-import { SAMPLE_RATE } from '../../listening/wav.ts';
 import type { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
@@ -20,6 +18,7 @@ import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mout
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
+import { DictatedSound } from './dictated-sound.ts';
 import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
@@ -60,7 +59,7 @@ export type Opening = Parameters<typeof VisitRun.open>[1];
  */
 export class VisitSession {
   readonly #record: VisitRecord;
-  readonly #keptSounds: KeptSounds;
+  readonly #dictated: DictatedSound;
   /** What is heard comes in its order, though a sound takes its time to be kept. */
   readonly #arrive = inTurn();
   readonly #news: TabNews;
@@ -85,7 +84,7 @@ export class VisitSession {
 
   private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
     const { record, news, sounds } = edges;
-    this.#keptSounds = sounds;
+    this.#dictated = new DictatedSound(sounds);
     this.#record = record;
     this.#news = news;
     this.#events = [...events];
@@ -310,38 +309,17 @@ export class VisitSession {
     });
   }
 
-  /** What is or may be dictated is kept as sound before the record speaks of it; nothing else is. */
+  /** What may be dictated brings its sound, which is kept before it is heard; what is said next does not wait for more. */
   async #hearSpoken({ samples, ...utterance }: Utterance): Promise<void> {
-    const context = this.#run?.context;
-    if (
-      samples === undefined ||
-      context === undefined ||
-      !keepsSound(context) ||
-      !mayBeDictated(utterance.text, context)
-    )
-      return this.#hear(utterance);
-    const sound = await this.#keepSound(samples);
+    const run = this.#run;
+    const sound =
+      samples === undefined || run === undefined
+        ? undefined
+        : await this.#dictated.keep(samples, utterance.text, run.context);
     if (sound === undefined) return this.#hear(utterance);
     this.#hear({ ...utterance, sound });
-    // What is said next does not wait for it.
-    void this.#dropUnused(sound);
-  }
-
-  /** A sound that nothing came of is no part of the record. */
-  async #dropUnused({ sha256 }: KeptSound): Promise<void> {
-    await this.#run?.settled().catch(() => undefined);
-    const isUsed = this.#events.some((event) => 'sound' in event && event.sound?.sha256 === sha256);
-    if (!isUsed) await this.#keptSounds.drop(sha256).catch(() => undefined);
-  }
-
-  /** Where there is no room for a sound, its words go on without it. */
-  async #keepSound(samples: Float32Array): Promise<KeptSound | undefined> {
-    try {
-      const sha256 = await this.#keptSounds.keep(writeWav(samples, SAMPLE_RATE));
-      return { sha256, ms: Math.round((samples.length * 1000) / SAMPLE_RATE) };
-    } catch {
-      return undefined;
-    }
+    const drop = () => this.#dictated.dropUnused(sound, this.#events);
+    void run?.settled().then(drop, drop);
   }
 
   /** While a voice sounds, and until its echo is gone, only the urgent words are heeded; what is only shown is silent. */
@@ -374,12 +352,6 @@ export class VisitSession {
       building: this.#building,
     };
   }
-}
-
-/** A heading, or the words behind one. */
-function mayBeDictated(text: string, { dictating }: VisitContext): boolean {
-  const { kind } = understand(text).meaning;
-  return dictating !== undefined || kind === 'note' || kind === 'dictated';
 }
 
 /** The first of what is said from now on that was recognised; bystanders' talk is none. */
