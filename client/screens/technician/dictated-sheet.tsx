@@ -2,7 +2,7 @@ import type { FormEvent } from 'react';
 import type { DictatedLine } from '../../../grammar/visit/dictated.ts';
 import type { VisitFacts } from '../../../grammar/visit/facts.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
-import { DICTATED, dictationDetail } from '../../words/shown/dictated-words.ts';
+import { DICTATED, dictationDetail, shownWords } from '../../words/shown/dictated-words.ts';
 import { PlaySound } from '../show/play-sound.tsx';
 import { Sheet } from './sheet.tsx';
 
@@ -22,7 +22,7 @@ export function DictatedSheet({ facts, onWrite, onClose }: DictatedSheetProps) {
         {lines.map(({ heading, line }) => (
           <li key={`${line.seq}-${line.text}`} data-dictated={line.seq}>
             <p>
-              <strong>{heading}:</strong> {line.text}
+              <strong>{heading}:</strong> {shownWords(line)}
             </p>
             <p className="quiet">{dictationDetail(line)}</p>
             {line.sound === undefined ? null : <PlaySound sound={line.sound} of={heading} />}
@@ -30,7 +30,7 @@ export function DictatedSheet({ facts, onWrite, onClose }: DictatedSheetProps) {
           </li>
         ))}
       </ul>
-      <button type="button" className="key leave" onClick={onClose}>
+      <button type="button" className="key full leave" onClick={onClose}>
         {PAGE.back}
       </button>
     </Sheet>
