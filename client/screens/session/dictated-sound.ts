@@ -1,6 +1,6 @@
 import { understand } from '../../../grammar/phrases/understand.ts';
-import type { KeptSound } from '../../../grammar/visit/dictated.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
 import { writeWav } from '../../listening/sound/write-wav.ts';
 import { SAMPLE_RATE } from '../../listening/wav.ts';

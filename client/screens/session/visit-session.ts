@@ -1,8 +1,8 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
-import type { KeptSound } from '../../../grammar/visit/dictated.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Utterance } from '../../listening/ear.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { KeptSound } from '../../../grammar/visit/dictated.ts';
+import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
 import { DICTATED } from '../../words/shown/dictated-words.ts';
