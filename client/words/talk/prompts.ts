@@ -243,7 +243,7 @@ const ITEM_READBACKS: Readonly<Partial<Record<JobItemId, string>>> = {
   'meter-category-two': 'Category two',
   'meter-category-three': 'Category three',
   'meter-category-four': 'Category four',
-  'nameplate-unreadable': 'No nameplate',
+  'nameplate-unreadable': 'Unreadable',
   'thermostat-as-agreed': 'As agreed',
   'nothing-to-recommend': 'Nothing',
   'customer-not-present': 'Not present',
