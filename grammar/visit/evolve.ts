@@ -219,7 +219,8 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'search.ended':
       return { search: undefined };
     case 'caution.spoken':
-      return event.late !== undefined
+      // What belongs to no cabinet is told once it was heard.
+      return event.late !== undefined || event.zone === undefined
         ? { saidLate: [...new Set([...facts.saidLate, cautionKey(event.caution, event.zone ?? 'none')])] }
         : NOTHING;
     case 'caution.acknowledged':

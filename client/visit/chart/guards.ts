@@ -28,7 +28,8 @@ function outOfPlace({ context }: Seen): boolean {
     const now = chooseStep(context);
     // What was asked of a proof or a search is over with it, though nothing else is asked yet.
     // Nor is anything asked that leads to power on a grounded winding.
-    if (now === undefined) return step.ask.kind === 'reading' || isOfProof(step) || isGrounded(context);
+    if (now === undefined)
+      return step.ask.kind === 'reading' || isOfProof(step) || isOverForPower(step, context) || isGrounded(context);
     return now.id !== step.id;
   }
   if (step.id.startsWith('refrigerant.') && chooseStep(context)?.id !== step.id) return true;
@@ -41,6 +42,13 @@ function outOfPlace({ context }: Seen): boolean {
 
 function isOfProof({ ask }: Step): boolean {
   return ask.kind === 'action' && (ask.done === 'meter-again' || ask.done === 'source-opened');
+}
+
+/** A proof or a discharge whose zone is fed again. */
+function isOverForPower({ ask, zone }: Step, { energy }: VisitContext): boolean {
+  if (ask.kind !== 'action' || zone === 'none') return false;
+  if (ask.done === 'capacitors-discharged') return energy[zone] !== 'reads-dead';
+  return ask.done === 'absence-proved' && energy[zone] === 'live';
 }
 
 const PHASE_OF = { arrive: 'arrive', planner: 'testing', repair: 'repair', prove: 'prove', close: 'close' } as const;

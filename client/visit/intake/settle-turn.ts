@@ -21,6 +21,9 @@ export function settleTurn(turn: Turn): void {
   turn.putQuestion();
   tellRunIn(turn);
   turn.raise({ type: 'step.review' });
+  if (!turn.context.repeatsStep) return;
+  turn.talk({ repeatsStep: false });
+  turn.raise({ type: 'step.repeat' });
 }
 
 /** While the plate is read each field makes another unit: its table waits until the last one. */

@@ -75,10 +75,10 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
 function questionMeant(
   { questions, undoable }: VisitFacts,
   lastRead: number,
-): Exclude<Question, { kind: 'confirm-meaning' }> | undefined {
+): Extract<Question, { readonly reading: Reading }> | undefined {
   const [put] = questions;
   const since = Math.max(lastRead, undoable.findLast((one) => one.kind === 'proof')?.seq ?? 0);
-  return put === undefined || put.question.kind === 'confirm-meaning' || put.seq < since ? undefined : put.question;
+  return put === undefined || !('reading' in put.question) || put.seq < since ? undefined : put.question;
 }
 
 function setRight(turn: Turn, last: ReadingLine, reading: Reading): void {

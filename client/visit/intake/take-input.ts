@@ -9,7 +9,6 @@ import { heedPower } from './heed-power.ts';
 import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
 import { takeAnswer } from './take-answer.ts';
-import { takeCommand } from './take-command.ts';
 import { takeDictation, writeWords } from './take-dictation.ts';
 import { takeSupervisor } from './take-job.ts';
 import { heedProofAge } from './take-proof.ts';
@@ -17,7 +16,7 @@ import { heedFlame } from './take-refrigerant.ts';
 import { takeInjury } from './take-report.ts';
 import { takeTimer } from './take-timer.ts';
 import { takeUpVisit } from './take-up-visit.ts';
-import { takeUtterance } from './take-utterance.ts';
+import { takeTouched, takeUtterance } from './take-utterance.ts';
 
 type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
 
@@ -26,8 +25,8 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
   'opened.visit': openVisit,
   'restored.visit': takeUpVisit,
   'heard.utterance': takeHeard,
-  'touched.command': (turn, { command }) => takeCommand(turn, command),
-  'mouth.finished': cautionFinished,
+  'touched.command': (turn, { command }) => takeTouched(turn, command),
+  'mouth.finished': promptFinished,
   'diagnosis.answered': (turn, { answer }) => takeAnswer(turn, answer),
   'timer.elapsed': (turn, { timer }) => takeTimer(turn, timer),
   'supervisor.acknowledged': supervise,
@@ -84,7 +83,9 @@ function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   passOptional(turn, utterance);
 }
 
-function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
+/** What was cut is kept for "say again"; a caution counts only where it was spoken whole. */
+function promptFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
+  if (outcome === 'cut') keepSilenced(turn, prompt);
   const late = turn.context.late.find((one) => one.prompt === prompt);
   if (late !== undefined) {
     const { prompt: _said, why, ...caution } = late;
@@ -98,6 +99,11 @@ function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'
   turn.talk({ caution: { ...caution, prompts: outcome === 'spoken' ? left : [] } });
   if (outcome !== 'spoken') turn.raise({ type: 'caution.cut' });
   else if (left.length === 0) turn.raise({ type: 'caution.over' });
+}
+
+function keepSilenced(turn: Turn, id: string): void {
+  const { lately, silenced } = turn.context;
+  turn.talk({ silenced: lately.filter((one) => one.id === id || silenced.includes(one)) });
 }
 
 /** A trainee's live steps want a supervisor's word; it lapses when the visit is held or power comes back. */

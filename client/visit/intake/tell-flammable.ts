@@ -11,12 +11,17 @@ export function tellFlammable(turn: Turn, recorded: readonly VisitOutcome[]): vo
     const caution = cautionIn(event);
     if (caution === undefined) continue;
     // Whoever reads it from the plate is told again what it means.
-    if (caution !== 'flammable-arrival' && wasTold(caution, turn.context)) continue;
+    if (caution !== 'flammable-arrival' && (wasTold(caution, turn.context) || isHeard(caution, turn))) continue;
     const { words, source } = cautionById(caution);
     turn.record({ type: 'flammable.told', caution, words, source });
     turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
     turn.say('warning', words);
   }
+}
+
+/** Spoken whole with the step that this answers. */
+function isHeard(id: FlammableCaution, { context: { caution } }: Turn): boolean {
+  return caution?.isSpoken === true && caution.spoken.some((one) => one.id === id);
 }
 
 function cautionIn(event: VisitOutcome): FlammableCaution | undefined {

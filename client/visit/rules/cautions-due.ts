@@ -103,9 +103,10 @@ export function ownCautions(step: Step, context: VisitContext): readonly SpokenC
   return own.filter((id) => isDue(id, step, context)).map(cautionById);
 }
 
-/** What the standing rules tell is told once in a visit, whatever is done later. */
-export function isStandingTold({ acknowledged }: VisitContext): boolean {
-  return STANDING_RULES.every((id) => acknowledged.includes(cautionKey(id, 'none')));
+/** What the standing rules tell is told once in a visit, whatever is done later: heard whole, it is not said again. */
+export function isStandingTold({ acknowledged, saidLate }: VisitContext): boolean {
+  const told = [...acknowledged, ...saidLate];
+  return STANDING_RULES.every((id) => told.includes(cautionKey(id, 'none')));
 }
 
 /** Before anything is measured: the meter is named together with the rules for it. */

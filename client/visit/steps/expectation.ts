@@ -26,6 +26,11 @@ function awaited(context: VisitContext): Expectation {
   if (question?.kind === 'teen-or-ty') {
     return { readings: [question.reading], question: 'teen-or-ty', options: question.options };
   }
+  if (question?.kind === 'which-place') {
+    const { value, unit } = question;
+    return { readings: [], question: 'which-place', placeless: { value, ...(unit === undefined ? {} : { unit }) } };
+  }
+  if (question?.kind === 'which-switch') return { readings: [], question: 'which-switch', switched: question.state };
   if (question?.kind === 'confirm-reading') return { readings: [question.reading], question: 'confirm' };
   const asked =
     step?.optional === true

@@ -14,6 +14,8 @@ export const KEY = {
   yes: 'Yes',
   yesShows: 'Yes, it shows that',
   no: 'No',
+  setAside: 'Set it aside',
+  leaveOut: 'Leave it out',
   pass: 'Pass',
   enterIt: 'Enter it',
   enterNumbers: 'Enter the numbers',

@@ -23,14 +23,15 @@ export const CAUTIONS = [
   // Told once, before any live work; what the cautions at the unit need not say again.
   {
     id: 'standing-rules',
-    words: 'Before live work: meter rated for it, leads in volts, gloves, glasses, rings off, dry footing.',
+    words:
+      'Live work: meter rated for it, leads in volts, gloves, glasses, rings off, dry footing. Never push a contactor in.',
     again: '',
     source: 'NFPA 70E 120.5 and Table 130.4; IEC 61010-2-030 category III; ASTM D120 gloves; common practice',
   },
   {
     id: 'standing-hazards',
     words:
-      'Live until proven dead. Motors start, capacitors hold charge. Never push a contactor in. Local codes, maker and licensed practice govern.',
+      'Live until proven dead. Motors start, capacitors hold charge. Local codes, maker and licensed practice govern.',
     again: '',
     source: 'NFPA 70E 120.5; 29 CFR 1910.333(b)(2)(ii); common practice',
     covers: [
@@ -56,7 +57,7 @@ export const CAUTIONS = [
   },
   {
     id: 'switch-off',
-    words: 'No load switch: stand aside.',
+    words: 'Not a load switch: stand aside.',
     again: '',
     source: 'common practice: a pull-out is no load switch',
   },
@@ -87,7 +88,7 @@ export const CAUTIONS = [
   },
   {
     id: 'running-parts',
-    words: 'Fan, hot line: stay clear.',
+    words: 'Fan turns, lines burn: stay clear.',
     again: '',
     source: 'common practice',
     covers: ['moving-fan', 'hot-line'],
@@ -115,7 +116,7 @@ export const CAUTIONS = [
   },
   {
     id: 'nitrogen-test',
-    words: "By regulator, within the plate's limit, no flame.",
+    words: "Dry nitrogen only, by regulator, within the plate's limit.",
     again: '',
     source: 'common practice: never oxygen, never without a regulator',
   },
@@ -128,7 +129,7 @@ export const CAUTIONS = [
   // A refrigerant of class A2L, when it is learnt and when the work comes near it.
   {
     id: 'flammable-arrival',
-    words: "Flammable, A two L: ventilate, no flame. The maker's instructions govern.",
+    words: "Flammable refrigerant, A two L. Ventilate, keep flame away. The maker's instructions govern.",
     again: 'Flammable.',
     source: FLAMMABLE_SOURCE,
     covers: ['flammable-refrigerant'],

@@ -1,12 +1,14 @@
 import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { Deed, Judged, VisitSummary, WireMove } from '../../../grammar/visit/events.ts';
 import type { ProvedPair } from '../../../grammar/visit/facts.ts';
+import type { Question } from '../../../grammar/visit/questions.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { DictatedAs, JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital, uncapital } from '../capital.ts';
@@ -66,12 +68,18 @@ export const SAY = {
 
   // What was not understood, or waits for an answer.
   unclear: 'Not understood. Say the place, then the number.',
-  letGo: 'Not answered. Left out.',
+  /** What a question asked of, where nobody answered it. */
+  leftOut: (question: Question) =>
+    'reading' in question ? `${capital(placeWords(question.reading.at))}: left out.` : 'Left out.',
   visitIsClosed: 'The visit is closed. Nothing was changed.',
   openAlready: 'This visit is open already.',
   recordCut: 'The record broke off inside what was said last. Say it again.',
   notTaken: 'Say it again: the place, then the number.',
   which: 'Which place was that?',
+  whichPlace: (value: Value, unit: UnitCode | undefined) =>
+    `${capital(unit === undefined ? bareValueWords(value) : valueWords(value, unit))}: which place was that?`,
+  whichSwitch: 'Which switch was that?',
+  cannotBe: (words: string) => `${capital(words)}? That cannot be. Say it again.`,
   valueAt: (at: readonly PointId[]) => `${capital(placeWords(at))}: what does it read?`,
   answerFirst: 'Say it again, digit by digit.',
   digitsPlease: 'Say the digits one by one.',
@@ -173,9 +181,9 @@ export const SAY = {
   split: (degrees: number, fits: boolean) => `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit'}.`,
 
   // What was seen and done.
-  seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
+  seen: (observation: ObservationId, as?: string) => `${capital(as ?? observationWords(observation))}.`,
   /** What was just looked at is not named again. */
-  seenAsAsked: (observation: ObservationId) => `${capital(briefObservationWords(observation))}.`,
+  seenAsAsked: (observation: ObservationId, as?: string) => `${capital(briefObservationWords(observation, as))}.`,
   item: (item: JobItemId) => `${ITEM_READBACKS[item] ?? capital(itemWords(item))}.`,
   deed: (done: Deed) => `${capital(deedWords(done))}.`,
   work: (work: WorkId) => `${capital(workWords(work))}.`,

@@ -57,7 +57,7 @@ const REFRIGERANT_WORDS: Readonly<Record<string, InBothPaces>> = {
     full: 'Recover the refrigerant into its cylinder on the scale. Say "recovered", then pounds and ounces.',
   },
   'refrigerant.test-start': {
-    brief: 'Nitrogen in. Test pressure?',
+    brief: 'Test pressure?',
     full: 'Fill with dry nitrogen through the regulator to the test pressure, close it, and read: "nitrogen pressure", then psi.',
   },
   'refrigerant.test-end': {

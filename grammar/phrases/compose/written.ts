@@ -7,7 +7,7 @@ import {
 import { PARTS_BY_ID, type PartRatingId, RATINGS_BY_ID } from '../../vocabulary/parts.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
 import { UNITS_BY_CODE } from '../../vocabulary/units.ts';
-import type { Meaning } from '../meaning.ts';
+import type { Expectation, Meaning } from '../meaning.ts';
 import { type Draft, sure, unless } from './draft.ts';
 import { numbersOf, type SaidNumber, type Segment, unbroken } from './segment.ts';
 
@@ -141,24 +141,34 @@ export function composePart(segment: Segment): Draft[] {
   return unless(unbroken(numbersOf(segment.items)), meaning);
 }
 
-/** Refrigerant put in or taken out, by weight in ounces where both units are said; taken out is negative. */
-export function composeMass(segment: Segment): Draft[] {
+/**
+ * Refrigerant put in or taken out, by weight in ounces where both units are said; taken out is negative. A weight alone
+ * answers the step that asks for one, which knows the way it went; else it is asked.
+ */
+export function composeMass(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const numbers = numbersOf(segment.items);
   const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
   const [first, second] = numbers;
-  const [unit] = units;
-  if (first === undefined || unit === undefined) return [];
+  const [said] = units;
+  if (first === undefined || said === undefined) return [];
   const sign = segment.items.some((item) => item.tag === 'out') ? -1 : 1;
   const value = second === undefined ? first.number.value : first.number.value * 16 + second.number.value;
+  const unit = second === undefined ? said : '[oz_av]';
   // "one two ounces": between digits under a hundred a unit may have been lost.
   const spelt = numbers.some(({ number }) => number.form === 'digits' && number.value < 100 && number.value >= 10);
-  return unless(unbroken(numbers) && !spelt, {
+  const clean = unbroken(numbers) && !spelt;
+  const reading: Meaning = {
     kind: 'reading',
-    reading: {
-      quantity: 'mass',
-      at: ['system'],
-      value: sign * value,
-      unit: second === undefined ? unit : '[oz_av]',
-    },
-  });
+    reading: { quantity: 'mass', at: ['system'], value: sign * value, unit },
+  };
+  if (segment.items.some((item) => item.tag === 'into' || item.tag === 'out')) return unless(clean, reading);
+  return isWeightAsked(expectation)
+    ? unless(clean, { kind: 'value', value, unit })
+    : [{ meaning: reading, cost: 0, doubt: clean ? 'several-values-fit' : 'needed-repair' }];
+}
+
+/** Whether the one reading that is expected is a weight. */
+export function isWeightAsked(expectation: Expectation | undefined): boolean {
+  const [only, ...others] = expectation?.readings ?? [];
+  return others.length === 0 && only?.quantity === 'mass';
 }

@@ -11,7 +11,7 @@ import {
   WIRE_COLOURS,
   WIRE_SIZES,
 } from '../../vocabulary/wires.ts';
-import { WORKS } from '../../vocabulary/works.ts';
+import { SAID_WORKS } from '../../vocabulary/works.ts';
 import {
   alternative,
   type Expression,
@@ -127,6 +127,18 @@ const RATING = alternative(
   sequence(NUMBER, pattern('over | slash'), NUMBER, tag({ tag: 'rating', rating: 'uF' })),
 );
 
+const weighed = (unit: Unit['code']): Expression => tag({ tag: 'unit', unit, of: ['mass'] });
+const POUNDS = weighed('[lb_av]');
+const OUNCES = weighed('[oz_av]');
+/** Ounces, kilograms, grams: nothing but a weight is said in them. */
+const LIGHT_WEIGHT = alternative(
+  ...units.flatMap((unit) =>
+    unit.quantities.some((quantity) => quantity === 'mass') && unit.code !== '[lb_av]'
+      ? [sequence(NUMBER, pattern(unit.say), weighed(unit.code))]
+      : [],
+  ),
+);
+
 export const RECORD_RULES: Rules = {
   nameplate: sequence(
     alternative(
@@ -156,7 +168,7 @@ export const RECORD_RULES: Rules = {
   work: sequence(
     optional(pattern("i | i've | i have")),
     alternative(
-      ...WORKS.flatMap((row) => {
+      ...SAID_WORKS.flatMap((row) => {
         const done = tag({ tag: 'work', work: row.id });
         const said = sequence(pattern(row.say), done);
         return 'withFlame' in row ? [said, sequence(pattern(row.withFlame), done, FLAME)] : [said];
@@ -204,6 +216,7 @@ export const RECORD_RULES: Rules = {
         rule('wire-named'),
         pattern('from | off | off of | off from'),
         rule('wire-end'),
+        optional(rule('at-place')),
         tag({ tag: 'end', end: 'from' }),
       ),
       sequence(
@@ -231,32 +244,40 @@ export const RECORD_RULES: Rules = {
     ),
     tag({ tag: 'frame', frame: 'wire' }),
   ),
+  weight: alternative(
+    sequence(
+      NUMBER,
+      pattern('[a] pound | pounds'),
+      POUNDS,
+      optional(sequence(optional(pattern('and')), NUMBER, pattern('ounce | ounces'), OUNCES)),
+    ),
+    LIGHT_WEIGHT,
+  ),
+  // Of pounds alone nothing says whether they are a weight or a pressure.
+  'bare-weight': alternative(
+    sequence(
+      NUMBER,
+      pattern('pound | pounds'),
+      POUNDS,
+      optional(word('and')),
+      NUMBER,
+      pattern('ounce | ounces'),
+      OUNCES,
+    ),
+    LIGHT_WEIGHT,
+  ),
   mass: sequence(
     alternative(
-      pattern('added | charged [in] | weighed in | put in'),
-      sequence(pattern('recovered | removed | took out | pulled out | weighed out'), tag({ tag: 'out' })),
-    ),
-    alternative(
       sequence(
-        NUMBER,
-        pattern('pound | pounds'),
-        tag({ tag: 'unit', unit: '[lb_av]', of: ['mass'] }),
-        optional(
-          sequence(
-            optional(pattern('and')),
-            NUMBER,
-            pattern('ounce | ounces'),
-            tag({ tag: 'unit', unit: '[oz_av]', of: ['mass'] }),
-          ),
+        alternative(
+          sequence(pattern('added | charged [it] [in | with] | weighed [it] in | put in'), tag({ tag: 'into' })),
+          sequence(pattern('recovered | removed | took out | pulled out | weighed out'), tag({ tag: 'out' })),
         ),
+        rule('weight'),
       ),
-      ...units.flatMap((unit) =>
-        unit.quantities.some((quantity) => quantity === 'mass') && unit.code !== '[lb_av]'
-          ? [sequence(NUMBER, pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: ['mass'] }))]
-          : [],
-      ),
+      rule('bare-weight'),
     ),
-    optional(pattern('[of] (refrigerant | gas | charge)')),
+    optional(alternative(pattern('[of] (refrigerant | gas | charge)'), rule('trailer'))),
     tag({ tag: 'frame', frame: 'mass' }),
   ),
 };

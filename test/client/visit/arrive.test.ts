@@ -13,6 +13,8 @@ describe('on arrival', () => {
     expect(asked()).toBe('arrive.nameplate');
     await visit.type("can't read it");
     expect(asked()).toBe('arrive.meter');
+    // The standing rules are told with the question for the meter, which answers both.
+    expect(visit.mouth.last()).toMatch(/practice govern\. Which meter category\?$/);
     await visit.type('nameplate fan capacitor five microfarads', 'meter is cat three');
     expect(asked()).toBe('arrive.outdoor-air');
     await visit.type(ARRIVAL[0]);

@@ -28,7 +28,7 @@ describe('what fits its words badly', () => {
 
   it('is asked before a reading, an opened switch or a part goes on record; a switch closed is believed', async () => {
     const visit = await TypedVisit.open();
-    expect(await badlyHeard(visit, 'leg one to ground one eighteen')).toContain('one one eight volts. Is that what');
+    expect(await badlyHeard(visit, 'leg one to ground one eighteen')).toBe('Leg one to ground, one one eight volts?');
     expect(visit.of('reading.logged')).toEqual([]);
     await visit.type('yes');
     expect(visit.of('reading.logged')).toHaveLength(1);
@@ -65,7 +65,7 @@ describe('"same on the other"', () => {
   it('means the reading taken last on its other leg, and is asked', async () => {
     const visit = await TypedVisit.open();
     await visit.type('leg one to ground one eighteen');
-    expect(await visit.type('same on the other')).toContain('Leg two to ground, one one eight volts.');
+    expect(await visit.type('same on the other')).toBe('Leg two to ground, one one eight volts?');
     await visit.type('yes');
     expect(visit.of('reading.logged').at(-1)).toMatchObject({ reading: { at: ['L2', 'ground'], value: 118 } });
   });
@@ -83,7 +83,7 @@ describe('a reading at a place the unit is listed without', () => {
   it('is asked before it is taken, once for its place', async () => {
     const visit = await TypedVisit.open(bare);
     const asked = await visit.type('fuse one two forty volts');
-    expect(asked).toMatch(/This unit is listed without fuses at the disconnect\. Is that what the meter shows\?$/);
+    expect(asked).toMatch(/volts\? This unit is listed without fuses at the disconnect\.$/);
     expect(visit.of('reading.logged')).toEqual([]);
     await visit.type('yes');
     expect(visit.of('reading.logged')).toHaveLength(1);

@@ -39,10 +39,10 @@ describe('reports of energy that contradict each other', () => {
     const visit = await TypedVisit.open();
     await visit.type('outdoor disconnect is pulled and locked', 'outdoor disconnect is back in');
     expect(visit.run.context.energy['outdoor-load']).toBe('live');
-    expect(said(visit, 'Power reported back.')).toBe(true);
+    expect(said(visit, 'Power back.')).toBe(true);
     await visit.type('outdoor disconnect is pulled');
     expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
-    expect(said(visit, 'Reported off. Not proven.')).toBe(true);
+    expect(said(visit, 'Off, not proven.')).toBe(true);
   });
 
   it('are answered with hands off where something runs that was reported off', async () => {

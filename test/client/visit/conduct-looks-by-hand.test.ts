@@ -6,11 +6,17 @@ import { zonesAt } from '../../../client/visit/rules/zones-at.ts';
 import { chooseStep, zonesToProve } from '../../../client/visit/steps/choose-step.ts';
 import { holdBack } from '../../../client/visit/steps/hold-back.ts';
 import { testStep } from '../../../client/visit/steps/plans.ts';
-import { noFacts } from '../../../grammar/visit/facts.ts';
+import { STANDING_RULES } from '../../../client/words/talk/caution-words.ts';
+import { cautionKey, noFacts } from '../../../grammar/visit/facts.ts';
 import type { RankedTest } from '../../../grammar/visit/inputs.ts';
 import { TESTS, type TestId } from '../../../grammar/vocabulary/tests.ts';
 
-const FED: VisitContext = { ...noFacts(), ...noTalk() };
+/** The standing rules were told. */
+const FED: VisitContext = {
+  ...noFacts(),
+  ...noTalk(),
+  acknowledged: STANDING_RULES.map((id) => cautionKey(id, 'none')),
+};
 const DEAD: VisitContext = {
   ...FED,
   energy: {

@@ -120,7 +120,7 @@ describe('of a trainee alone', () => {
     if (!line.startsWith('fan section')) expect(visit.run.context.energy['outdoor-load']).toBe('live');
     const said = visit.mouth.said.map(({ text }) => text).join(' ');
     expect(said).toMatch(
-      /Hands off|still charged|Charged, and it does not read dead|not below three volts|Power reported back/i,
+      /Hands off|still charged|Charged, and it does not read dead|not below three volts|Power back/i,
     );
   });
 

@@ -146,7 +146,7 @@ describe('the talk turns to the source', () => {
 
   it('before any tour goes on', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(...FOUND, 'live', 'outdoor air ninety four degrees', 'what next');
+    await visit.type(...FOUND, 'live', 'live', 'live', 'outdoor air ninety four degrees', 'what next');
     expect(visit.mouth.last()).toContain('Disconnect line side, volts');
   });
 

@@ -29,12 +29,13 @@ const EXPECTED = {
   library: {
     finding: 'fan-capacitor-weak',
     cautions: [
+      'standing-rules',
+      'standing-hazards',
+      'late live-line',
       'live-line',
       'capacitor-high-voltage',
-      'charge-stays',
-      'late live-line',
       'switch-off',
-      'prove-as-live',
+      'live-line',
       'capacitor-charge',
       'energise',
       'running-parts',
@@ -45,14 +46,12 @@ const EXPECTED = {
   fuse: {
     finding: 'line-fuse-1-open',
     cautions: [
+      'standing-rules',
+      'standing-hazards',
       'live-line',
       'back-feed',
-      'breaker-back-fed',
-      'late live-line',
       'live-line',
-      'back-feed',
       'switch-off',
-      'prove-as-live',
       'capacitor-charge',
       'energise',
       'reset-once',
@@ -64,11 +63,11 @@ const EXPECTED = {
   'low-charge': {
     finding: 'low-charge',
     cautions: [
-      // The ground is asked for before the unit is opened; a leg is read on the line side instead.
-      'live-line',
-      'contactor-by-hand',
+      'standing-rules',
+      'standing-hazards',
+      'late live-line',
       'switch-off',
-      'prove-as-live',
+      'live-line',
       'capacitor-charge',
       'nitrogen-test',
       'energise',
@@ -88,13 +87,11 @@ const EXPECTED = {
   'one-pole': {
     finding: 'contactor-pole-1-stuck-closed',
     cautions: [
-      'switch-off',
+      'standing-rules',
+      'standing-hazards',
       'live-line',
-      'contactor-by-hand',
       'terminal-venting',
-      'late live-line',
-      'switch-off',
-      'prove-as-live',
+      'breaker-throw',
       'capacitor-charge',
       'energise',
       'running-parts',

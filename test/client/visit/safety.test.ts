@@ -158,6 +158,7 @@ describe('over the shortest paths of an abstracted product of the regions', () =
       // A search for a source is the same whenever it began.
       state.context.step?.id.replace(/#\d+$/, ''),
       [...state.context.acknowledged].sort(),
+      state.context.caution?.prompts.length,
     ]);
 
   it('prompts nothing live without its caution acknowledged and nothing hands-on outside proven dead', {

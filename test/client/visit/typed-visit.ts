@@ -108,7 +108,7 @@ export const ARRIVAL = [
 ] as const;
 
 /** On arrival at a dead unit: the planner's next test is a live one, and its caution is spoken. */
-export const TO_LIVE_STEP = [...ARRIVAL, 'compressor is not running'] as const;
+export const TO_LIVE_STEP = [...ARRIVAL, 'compressor is not running', 'live'] as const;
 
 /** From a running unit to proven dead at the outdoor unit, cautions acknowledged. */
 export const TO_PROVEN_DEAD = [
