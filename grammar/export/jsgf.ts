@@ -4,6 +4,7 @@ import { pattern } from '../phrases/pattern.ts';
 import { MEASURANDS } from '../vocabulary/measurands.ts';
 import { sameReading } from './measurand-names.ts';
 import { NARROWED_RULES } from './narrowed-rules.ts';
+import { plateAnswers } from './plate-answers.ts';
 import { reachedRules } from './reached-rules.ts';
 import { firstGroups, groupedRows, readingOf, valueFirst, valueFor } from './said-readings.ts';
 import { TIGHT_NUMBERS } from './tight-rules.ts';
@@ -53,6 +54,7 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
   };
 
   if (options.scope !== 'commands') {
+    if (expectation?.plate?.[0] !== undefined) add('asked-of-plate', plateAnswers(expectation.plate));
     if (expectation?.question === 'teen-or-ty') add('answer', pattern('$n-digit $n-digit [$n-digit]'));
     (expectation?.readings ?? []).forEach((one, index) => {
       const rows = MEASURANDS.filter((row) => sameReading(row, one));
