@@ -24,7 +24,7 @@ export const COMMANDS = [
     id: 'what-next',
     name: 'what next',
     joins: true,
-    say: "what next | what's next | what is next | next step | what's the next step | what is the next step | what now | next | next one | what's the next one | which [one] (is | comes) next | which one's next | what do i do next | what do you want [me to (do | check | test | measure)] next | what should i (do | check) next | what do i check next | what else",
+    say: "what next | what's next | what is next | next step | what's the next step | what is the next step | what now | next | next one | what's the next one | which [one] (is | comes) next | what do i do next | what do you want [me to (do | check | test | measure)] next | what should i (do | check) next | what do i check next | what else",
   },
   {
     id: 'why',
@@ -59,7 +59,7 @@ export const COMMANDS = [
     name: 'hold the visit',
     say: 'hold the visit | pause [the visit] [for] [a] [second | minute] | take five',
     moment:
-      'hold (on | up) [a (sec | second | minute | moment)] | hang on [a (sec | second | minute | moment)] | give me (a | one) (minute | second | sec | moment) | (one | just a) (second | sec | minute | moment) | [hold on] one (second | sec) | bear with me | wait a (sec | second | minute | moment)',
+      'hold (on | up) [a (sec | second | minute | moment)] | hang on [a (sec | second | minute | moment)] | give me (a | one) (minute | second | sec | moment) | [hold on] one (second | sec | moment) | [hold on] just a (second | sec | minute | moment) | bear with me | wait a (sec | second | minute | moment)',
   },
   {
     id: 'go-on',
@@ -110,7 +110,7 @@ export const COMMANDS = [
     name: 'go back',
     say: "[let's | can we | can i] go back [one | a step | to (that | the last | the previous) (one | step)] | [the] previous (one | step) | back up [one] | one back | back one",
   },
-  { id: 'skip-to', name: 'skip to the gauges', say: 'skip to the gauges | put the gauges on next' },
+  { id: 'skip-to', name: 'gauges next', say: 'gauges next | put the gauges on next' },
   { id: 'stop', name: 'stop', joins: true, say: 'stop | wait | [be] quiet | hush | shut up | hot' },
   {
     id: 'yes',

@@ -90,7 +90,7 @@ export function placementWords({ quantity, at }: Pick<AskedReading, 'quantity' |
   const other = (alone: string): string => (second === undefined ? alone : pointWords(second));
   switch (quantity) {
     case 'voltage':
-      return `Meter on volts AC, leads in the volt jacks. One probe on ${place}, the other on ${other('ground')}.`;
+      return `Meter on volts AC, volt jacks. One probe on ${place}, the other on ${other('ground')}.`;
     case 'voltage-dc':
       return `Meter on volts DC. One probe on ${place}, the other on ${other('common')}.`;
     case 'resistance':
