@@ -18,7 +18,7 @@ type TakeMeaning = (turn: Turn, meaning: Meaning, confirmed?: boolean) => void;
 type ToConfirm = Extract<Question, { kind: 'confirm-meaning' }>;
 
 /** Words that leave a question where it is: what it asked of does not count. */
-const LEAVES = ['pass', 'cannot-reach'] as const;
+const LEAVES = ['pass', 'cannot-reach', 'unsure'] as const;
 /** At a question of a place there is nothing else that these could mean. */
 const LEAVES_PLACE = [...LEAVES, 'done', 'no', 'take-back'] as const;
 

@@ -94,7 +94,7 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
     case 'several':
       return takeMeanings(turn, meaning.parts);
     case 'command':
-      return takeCommand(turn, meaning.command, meaning.correction);
+      return takeCommand(turn, meaning.command, meaning);
     case 'report':
       return takeReport(turn, meaning.report);
     case 'nameplate':

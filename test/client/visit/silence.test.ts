@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Mouth, Prompt } from '../../../client/speaking/mouth.ts';
 import { VisitRun } from '../../../client/visit/run/visit-run.ts';
-import { LIBRARY_UNIT, TO_RULES, TypedVisit } from './typed-visit.ts';
+import { LIBRARY_UNIT, TO_LIVE_STEP, TypedVisit } from './typed-visit.ts';
 
 /** A mouth that takes its time: a prompt is over when the test says so, or when it is hushed. */
 class SlowMouth implements Mouth {
@@ -108,12 +108,12 @@ describe('"stop"', () => {
   it('silences a caution that only waits its turn, which then counts as unsaid until it is spoken whole', async () => {
     const visit = new SlowVisit();
     await visit.speakAll();
-    for (const line of TO_RULES.slice(0, -1)) {
+    for (const line of TO_LIVE_STEP.slice(0, -2)) {
       await visit.type(line);
       await visit.speakAll();
     }
     const before = visit.mouth.begun.length;
-    await visit.type(TO_RULES.at(-1)!);
+    await visit.type(TO_LIVE_STEP.at(-2)!);
     // The diagnosis answers while the readback is still being spoken.
     await new Promise((resolve) => setTimeout(resolve, 300));
     await visit.turn();
