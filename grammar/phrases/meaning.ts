@@ -5,6 +5,7 @@ import type { SwitchingDevice, SwitchPlace } from '../vocabulary/devices.ts';
 import type { Focus } from '../vocabulary/focuses.ts';
 import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
+import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PartId } from '../vocabulary/parts.ts';
 import type { PointId } from '../vocabulary/points.ts';
@@ -34,7 +35,8 @@ export type Report =
     }
   | { readonly type: 'meter-proof'; readonly value: number }
   | { readonly type: 'discharged'; readonly zone: ZoneId }
-  | { readonly type: 'observation'; readonly observation: ObservationId }
+  /** `as`: in the words it was said in, where the table's name says more or other. */
+  | { readonly type: 'observation'; readonly observation: ObservationId; readonly as?: string }
   | { readonly type: 'job-item'; readonly item: JobItemId }
   /** A part taken out of the unit or put back; a part that was fitted anew is a meaning of its own. */
   | { readonly type: 'part-moved'; readonly part: PartId; readonly to: 'out' | 'in' }
@@ -140,6 +142,8 @@ export interface Expectation {
   readonly readings: readonly { readonly quantity: Reading['quantity']; readonly at: readonly PointId[] }[];
   /** The meter is to be read on a known live source: a bare number of volts is that. */
   readonly meter?: true;
+  /** Fields of the nameplate that are asked for: a bare answer is the first that it can be. */
+  readonly plate?: readonly NameplateFieldId[];
   /** A question that stands open. */
   readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place' | 'which-switch';
   /** The reading that was taken last: "same on the other" means it. */

@@ -19,10 +19,10 @@ export const INJURY =
 /** Sounds like a report of energy, but names no device or no place: it is asked, never taken. */
 export const PLACELESS: readonly { readonly say: string; readonly state?: 'open' | 'locked' }[] = [
   {
-    say: "(it | it's | it is | that | that's | everything | [the] power | [the] power's) [is] (dead | hot | cold | de energized) | it's dead | turned it [back] on | [the] unit is dead | verified (dead | zero [volts]) | [the] (main | electrical | house) panel (is | has been) (dead | out)",
+    say: "(it | it's | it is | that | that's | everything | [the] power) [is] (dead | hot | cold | de energized) | it's dead | turned it [back] on | [the] unit is dead | verified (dead | zero [volts]) | [the] (main | electrical | house) panel (is | has been) (dead | out)",
   },
   {
-    say: "(it | it's | it is | that | that's | everything | [the] power | [the] power's) [is] (off | out | killed) | it's (off | out | killed) | killed [the] power | turned it off | [the] unit is off | [the] (main | electrical | house) panel (is | has been) (off | shut off | turned off)",
+    say: "(it | it's | it is | that | that's | everything | [the] power) [is] (off | out | killed) | it's (off | out | killed) | killed [the] power | turned it off | [the] unit is off | [the] (main | electrical | house) panel (is | has been) (off | shut off | turned off)",
     state: 'open',
   },
   { say: 'locked it out | [the] unit is (locked | tagged | locked and tagged)', state: 'locked' },

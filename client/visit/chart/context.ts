@@ -2,7 +2,9 @@ import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { VisitFacts } from '../../../grammar/visit/facts.ts';
 import type { InputTime, RankedTest } from '../../../grammar/visit/inputs.ts';
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
+import type { DictatedAs } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -28,8 +30,12 @@ export interface Step {
   readonly afterMinutes?: number;
   /** Offered only where gauges were put on in this visit: a charge that nobody doubts is left alone. */
   readonly withGauges?: true;
+  /** Offered only where words come from a microphone of the page. */
+  readonly withMicrophone?: true;
   /** Asked once; when something else is said instead it is passed by, and named when the visit closes. */
   readonly optional?: true;
+  /** Of the nameplate: the fields that are asked for in one breath. */
+  readonly plate?: readonly PlateField[];
   /** The zone whose energy the hands or probes meet. */
   readonly zone: ZoneId | 'none';
 }
@@ -53,6 +59,7 @@ export type ActionDone =
   | 'covers-on'
   | 'power-on'
   | 'consent-asked'
+  | 'sound-agreed'
   | 'meter-named'
   | 'nameplate-read'
   | 'leak-searched'
@@ -87,6 +94,8 @@ export interface Talk {
     readonly zone: ZoneId;
     readonly why: string;
   }[];
+  /** What is dictated next, after its heading alone was said; `since` when, on the input clock in milliseconds. */
+  readonly dictating: { readonly as: 'note' | DictatedAs; readonly since: number } | undefined;
   /** Prompts given to the mouth lately, the latest last. */
   readonly lately: readonly Prompt[];
   /** Those that were cut or never begun, in their order: "say again" brings them back until something else is said. */
@@ -127,6 +136,7 @@ export function noTalk(): Talk {
     step: undefined,
     caution: undefined,
     late: [],
+    dictating: undefined,
     lately: [],
     silenced: [],
     toldWithCaution: undefined,

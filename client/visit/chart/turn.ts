@@ -1,6 +1,6 @@
 import type { VisitOutcome } from '../../../grammar/visit/events.ts';
 import { evolve } from '../../../grammar/visit/evolve.ts';
-import type { TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
+import type { HeardUtterance, TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { Question, QuestionEnd } from '../../../grammar/visit/questions.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Prompt } from '../../speaking/mouth.ts';
@@ -31,6 +31,8 @@ export class Turn {
   context: VisitContext;
   readonly effects: Effect[] = [];
   readonly raised: InternalEvent[] = [];
+  /** What was heard in this turn. */
+  heard: HeardUtterance | undefined;
 
   constructor(context: VisitContext) {
     this.context = context;
@@ -38,6 +40,7 @@ export class Turn {
 
   /** The input itself: its time holds, and what it tells whatever is made of it. */
   take(input: VisitInput): void {
+    if (input.type === 'heard.utterance') this.heard = input.utterance;
     this.context = evolve(this.context, { type: 'input.taken', input });
   }
 

@@ -9,6 +9,7 @@ import { chooseGoal, chooseStep, isFresh, minutesRunning, waitsForSplit } from '
 import { holdBack } from '../steps/hold-back.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { goOnWithout } from './take-answer.ts';
+import { passPlate } from './take-plate.ts';
 import { restart } from './take-proof.ts';
 
 /** What comes next, or what stands before it. */
@@ -51,6 +52,7 @@ function sayStep(turn: Turn, step: Step): void {
 export function park(turn: Turn, why: string): void {
   const { step, proof } = turn.context;
   if (step === undefined) return;
+  if (step.plate !== undefined) return passPlate(turn, why);
   if (step.id.startsWith('energy.source')) {
     turn.record({ type: 'step.parked', step: step.id, why });
     turn.say('answer', SAY.parked(askWords(step, turn.context)));

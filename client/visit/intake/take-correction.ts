@@ -143,6 +143,7 @@ export function takeBack(turn: Turn): void {
   if (last.kind === 'plate') {
     turn.record({ type: 'nameplate.withdrawn', field: last.field });
     turn.say('readback', SAY.plateBack(nameplateName(last.field)));
+    if (turn.context.step?.plate !== undefined) turn.raise({ type: 'step.answered' });
     return;
   }
   if (last.kind === 'proof') return takeBackProof(turn, last.zone);
@@ -205,9 +206,9 @@ function takeBackJob(turn: Turn, last: Extract<Undoable, { kind: 'item' | 'recom
   if (last.kind === 'item') {
     turn.record({ type: 'item.withdrawn', item: last.item });
     const answered = settledByItem(last.item);
-    if (answered !== undefined) turn.record({ type: 'steps.reopened', steps: [answered] });
+    if (answered.length > 0) turn.record({ type: 'steps.reopened', steps: answered });
     turn.say('readback', SAY.itemBack(last.item));
-    if (answered?.startsWith(`${turn.context.phase}.`)) turn.raise({ type: 'step.answered' });
+    if (answered[0]?.startsWith(`${turn.context.phase}.`)) turn.raise({ type: 'step.answered' });
     return;
   }
   turn.record({ type: 'recommendation.withdrawn', text: last.text });

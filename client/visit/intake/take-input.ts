@@ -2,6 +2,7 @@ import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
+import { answersAsked } from './answer-asked.ts';
 import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedClock } from './heed-clock.ts';
@@ -9,6 +10,7 @@ import { heedPower } from './heed-power.ts';
 import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
 import { takeAnswer } from './take-answer.ts';
+import { takeDictation, writeWords } from './take-dictation.ts';
 import { takeSupervisor } from './take-job.ts';
 import { heedProofAge } from './take-proof.ts';
 import { heedFlame } from './take-refrigerant.ts';
@@ -30,6 +32,7 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
   'timer.elapsed': (turn, { timer }) => takeTimer(turn, timer),
   'supervisor.acknowledged': supervise,
   'remarked.visit': (turn, { author, text }) => turn.record({ type: 'remark.made', author, text }),
+  'wrote.words': (turn, { of, text }) => writeWords(turn, of, text),
   'edge.failed': (turn, { edge, fault, sentence }) => {
     turn.record({ type: 'edge.interrupted', edge, fault, sentence });
     turn.say('warning', sentence);
@@ -37,7 +40,7 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
 };
 
 /** These move no step by themselves. */
-const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit'];
+const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit', 'wrote.words'];
 
 /** Takes an input: what its time alone has ended, then what it says, then what the turn has brought about. */
 export function takeInput(turn: Turn, input: VisitInput): void {
@@ -58,10 +61,11 @@ function isSaid(input: VisitInput): boolean {
   return input.type === 'touched.command' || (input.type === 'heard.utterance' && input.utterance.accepted);
 }
 
-/** A closed visit takes remarks and a call for help; whatever else is said is answered, and changes nothing. */
+/** A closed visit takes remarks, words written over a dictation, and a call for help; whatever else is said is answered, and changes nothing. */
 export function takeAfterClose(turn: Turn, input: VisitInput): void {
   turn.take(input);
   if (input.type === 'remarked.visit') TAKE['remarked.visit'](turn, input);
+  if (input.type === 'wrote.words') TAKE['wrote.words'](turn, input);
   if (input.type === 'touched.command') turn.say('answer', SAY.visitIsClosed);
   if (input.type !== 'heard.utterance') return;
   const { meaning } = input.utterance.understanding;
@@ -82,7 +86,7 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   heedPower(turn, utterance);
   heedFlame(turn, utterance);
-  takeUtterance(turn, utterance);
+  if (!takeDictation(turn, utterance) && !answersAsked(turn, utterance)) takeUtterance(turn, utterance);
   if (!isAsking(utterance.understanding)) turn.talk({ heard: utterance.understanding });
   passOptional(turn, utterance);
 }

@@ -1,7 +1,11 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { HAND_SIGNS } from '../../../grammar/vocabulary/hand-signs.ts';
+import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
+import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
 import { canMeanVoltage } from '../../../grammar/vocabulary/voltage-signs.ts';
@@ -24,12 +28,12 @@ import { heedGround } from './heed-return.ts';
 import { letGoUnanswered, makesSenseWithout } from './questions.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
+import { takeDictated, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
-import { takeDictated } from './take-job.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport, warnOfLook } from './take-report.ts';
-import { takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
+import { takeNameplate, takePart, takeWire } from './take-work.ts';
 import { sayUnproven } from './tell-unproven.ts';
 
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
@@ -198,6 +202,11 @@ function askBack(turn: Turn, understanding: Understanding): void {
   if (meaning.kind === 'reading' && reason === 'teen-or-ty' && twin !== undefined)
     return askTwin(turn, meaning.reading, twin);
   if (meaning.kind === 'reading' && reason === 'implausible') {
+    // Nobody measured 7,211 amps: the number was not understood, and the place was.
+    if (isBeyondReason(meaning.reading)) {
+      turn.say('question', SAY.valueAt(meaning.reading.at));
+      return;
+    }
     turn.record({ type: 'reading.refused', reading: meaning.reading, reason: 'impossible' });
     turn.say('question', SAY.impossible(meaning.reading));
     return;
@@ -217,5 +226,19 @@ function askBack(turn: Turn, understanding: Understanding): void {
     turn.say('question', SAY.unclear);
     return;
   }
-  turn.ask({ kind: 'confirm-meaning', meaning }, SAY.meant(words));
+  if (reason === 'implausible') turn.say('question', SAY.cannotBe(words));
+  else turn.ask({ kind: 'confirm-meaning', meaning }, SAY.meant(words));
 }
+
+/** Far above all that can be measured there. */
+function isBeyondReason({ quantity, at, value, unit }: Reading): boolean {
+  const row = MEASURANDS.find((one) => one.quantity === quantity && samePlaces(one.at, at));
+  if (row === undefined) return false;
+  const [read, most] = [
+    inBaseUnit({ quantity, value, unit }),
+    inBaseUnit({ quantity, value: row.high, unit: row.unit }),
+  ];
+  return read !== undefined && most !== undefined && read > BEYOND * most;
+}
+/** So many times what can be true at all. */
+const BEYOND = 3;

@@ -1,6 +1,7 @@
 import { transition } from 'xstate';
 import type { Expectation, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { UnderstandOptions } from '../../../grammar/phrases/understand.ts';
+import type { KeptSound } from '../../../grammar/visit/dictated.ts';
 import type { VisitEvent, VisitOutcome } from '../../../grammar/visit/events.ts';
 import type { VisitFacts } from '../../../grammar/visit/facts.ts';
 import { factsOf } from '../../../grammar/visit/facts-of.ts';
@@ -27,6 +28,8 @@ export interface EarUtterance {
   readonly confidence: number;
   readonly accepted: boolean;
   readonly doubtful?: boolean;
+  /** Kept on this device already, before the record speaks of it. */
+  readonly sound?: KeptSound;
 }
 
 /** The only place where time is read. */
@@ -136,6 +139,7 @@ export class VisitRun {
         ear: heard.ear,
         accepted: heard.accepted,
         confidence: heard.confidence,
+        ...(heard.sound === undefined ? {} : { sound: heard.sound }),
         understanding: this.#edges.understand(heard.text, this.expectation, {
           alternatives: heard.alternatives,
           typed: heard.ear === 'typed',

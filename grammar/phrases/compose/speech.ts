@@ -33,6 +33,9 @@ export function composeSwitch(segment: Segment): Draft[] {
     report: { type: 'energy', device: row.device, place: row.place, state: state.state },
   };
   const careful = state.state === 'closed' || state.state === 'unlocked';
+  const work = segment.items.find((item) => item.tag === 'work')?.work;
+  if (work !== undefined && row.device === 'breaker')
+    return sure({ kind: 'several', parts: [meaning, { kind: 'work', work }] });
   return 'withoutPlace' in row && !careful ? [{ meaning, cost: 0, doubt: 'no-place' }] : sure(meaning);
 }
 

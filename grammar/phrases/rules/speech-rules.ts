@@ -32,7 +32,15 @@ const frame = (name: Extract<Parameters<typeof tag>[0], { tag: 'frame' }>['frame
 const device = (say: 'say' | 'at'): Expression =>
   alternative(...DEVICES.map((row, index) => sequence(pattern(row[say]), tag({ tag: 'device', row: index }))));
 const state = (of: 'after' | 'before'): Expression =>
-  alternative(...SWITCH_STATES.map((row) => sequence(pattern(row[of]), tag({ tag: 'state', state: row.state }))));
+  alternative(
+    ...SWITCH_STATES.map((row) =>
+      sequence(
+        pattern(row[of]),
+        tag({ tag: 'state', state: row.state }),
+        ...('resets' in row ? [tag({ tag: 'work', work: 'breaker-reset' })] : []),
+      ),
+    ),
+  );
 const power = alternative(
   ...POWER_STATES.map((row) => sequence(pattern(row.say), tag({ tag: 'state', state: row.state }))),
 );
@@ -66,6 +74,13 @@ const PLACED_ORDERS = alternative(
   ),
 );
 
+/** The device of a report that names the place behind. */
+const deviceAt = (row: (typeof SWITCHED_AT)[number]): Expression =>
+  tag({
+    tag: 'device',
+    row: DEVICES.findIndex((one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one)),
+  });
+
 const orders = (
   rows: readonly (typeof COMMANDS)[number][],
   said: (row: (typeof COMMANDS)[number]) => Expression,
@@ -94,12 +109,7 @@ export const SPEECH_RULES: Rules = {
       ...SWITCHED_AT.map((row) =>
         sequence(
           pattern(row.name),
-          tag({
-            tag: 'device',
-            row: DEVICES.findIndex(
-              (one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one),
-            ),
-          }),
+          deviceAt(row),
           alternative(...SWITCHED_STATES.map(({ say, state }) => sequence(pattern(say), tag({ tag: 'state', state })))),
           pattern(row.where),
         ),
@@ -107,12 +117,32 @@ export const SPEECH_RULES: Rules = {
       ...SWITCH_AROUND.map((row) =>
         sequence(pattern(row.before), rule('device-name'), pattern(row.after), tag({ tag: 'state', state: row.state })),
       ),
+      // "shut the breaker off at the panel".
+      ...SWITCHED_AT.flatMap((at) =>
+        SWITCH_AROUND.map((row) =>
+          sequence(
+            pattern(row.before),
+            pattern(at.name),
+            deviceAt(at),
+            pattern(row.after),
+            tag({ tag: 'state', state: row.state }),
+            pattern(at.where),
+          ),
+        ),
+      ),
     ),
     frame('switch'),
   ),
   observation: sequence(
     alternative(
       ...OBSERVATIONS.map((row) => sequence(pattern(row.say), tag({ tag: 'observation', observation: row.id }))),
+      ...OBSERVATIONS.flatMap((row) =>
+        'saidAs' in row
+          ? row.saidAs.map(({ words, say }) =>
+              sequence(pattern(say), tag({ tag: 'observation', observation: row.id, as: words })),
+            )
+          : [],
+      ),
     ),
     frame('observation'),
   ),
