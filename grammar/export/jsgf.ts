@@ -5,6 +5,7 @@ import { pattern } from '../phrases/pattern.ts';
 import { MEASURANDS } from '../vocabulary/measurands.ts';
 import { namesOf, sameReading } from './measurand-names.ts';
 import { NARROWED_RULES } from './narrowed-rules.ts';
+import { plateAnswers } from './plate-answers.ts';
 import { reachedRules } from './reached-rules.ts';
 import { firstGroups, groupedRows, readingOf, valueFirst, valueFor } from './said-readings.ts';
 import { TIGHT_NUMBERS } from './tight-rules.ts';
@@ -54,6 +55,7 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
   };
 
   if (options.scope !== 'commands') {
+    if (expectation?.plate?.[0] !== undefined) add('asked-of-plate', plateAnswers(expectation.plate));
     if (expectation?.question === 'which-switch') tops.push('switch-place');
     if (expectation?.placeless !== undefined) add('where-read', whereRead(expectation.placeless));
     if (expectation?.question === 'teen-or-ty') add('answer', pattern('$n-digit $n-digit [$n-digit]'));

@@ -29,7 +29,7 @@ const isOftenAskedAfter = ({ quantity, rare, at }: Measurand): boolean =>
 export const OPEN_WORDS = pattern('open | o l | open line | over limit | infinite | no continuity');
 
 const fieldNames = (fields: readonly (typeof NAMEPLATE_FIELDS)[number][]): Expression =>
-  alternative(...fields.flatMap((field) => (field.value === 'choice' ? [] : [pattern(field.say)])));
+  alternative(...fields.flatMap((field) => (field.value.startsWith('number') ? [pattern(field.say)] : [])));
 
 /**
  * The rules of the language as the recogniser takes them over: tags dropped, numbers of ordinary size, what is rarely

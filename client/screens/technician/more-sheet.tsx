@@ -14,6 +14,7 @@ export type MoreChoice =
   | 'part'
   | 'set-right'
   | 'write'
+  | 'dictated'
   | 'wires'
   | 'hurt'
   | 'ear'
@@ -93,6 +94,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
         <Choice label={MORE.part} onPress={() => onChoose('part')} />
         <Choice label={MORE.wires} onPress={() => onChoose('wires')} disabled={context.wires.length === 0} />
         <Choice label={MORE.write} onPress={() => onChoose('write')} />
+        <Choice label={MORE.dictated} onPress={() => onChoose('dictated')} />
         <Choice
           label={MORE.setRight}
           onPress={() => onChoose('set-right')}

@@ -6,7 +6,7 @@ import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { waitsOut } from '../rules/charged-sections.ts';
-import { answerTo } from './answer-people.ts';
+import { answerTo } from './answer-asked.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';

@@ -2,7 +2,7 @@ import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
-import { answersAsked } from './answer-asked.ts';
+import { answersYesOrNo } from './answer-yes-or-no.ts';
 import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedClock } from './heed-clock.ts';
@@ -86,17 +86,17 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   heedPower(turn, utterance);
   heedFlame(turn, utterance);
-  if (!takeDictation(turn, utterance) && !answersAsked(turn, utterance)) takeUtterance(turn, utterance);
+  if (!takeDictation(turn, utterance) && !answersYesOrNo(turn, utterance)) takeUtterance(turn, utterance);
   if (!isAsking(utterance.understanding)) turn.talk({ heard: utterance.understanding });
   passOptional(turn, utterance);
 }
 
-/** What was cut is kept for "say again"; a caution counts only where it was spoken whole. */
 /** An order of the talk: what was heard before it is still what one asks after. */
 function isAsking({ meaning, verdict }: Understanding): boolean {
   return verdict === 'logged' && meaning.kind === 'command';
 }
 
+/** What was cut is kept for "say again"; a caution counts only where it was spoken whole. */
 function promptFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
   if (outcome === 'cut') keepSilenced(turn, prompt);
   const late = turn.context.late.find((one) => one.prompt === prompt);

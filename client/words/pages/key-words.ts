@@ -58,6 +58,7 @@ export const MORE = {
   part: 'Part fitted or work done',
   wires: 'Wires',
   write: 'Recommend, sign',
+  dictated: 'What was dictated',
   plate: 'Nameplate',
   setRight: 'Set it right',
   takeBack: 'Take it back',

@@ -45,6 +45,13 @@ const power = alternative(
   ...POWER_STATES.map((row) => sequence(pattern(row.say), tag({ tag: 'state', state: row.state }))),
 );
 
+/** The device of a report that names the place behind. */
+const deviceAt = (row: (typeof SWITCHED_AT)[number]): Expression =>
+  tag({
+    tag: 'device',
+    row: DEVICES.findIndex((one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one)),
+  });
+
 const saidOrTyped = (row: (typeof COMMANDS)[number]): Expression => {
   if ('typed' in row) return alternative(pattern(row.say), pattern(row.typed));
   return 'moment' in row
@@ -73,13 +80,6 @@ const PLACED_ORDERS = alternative(
     tag({ tag: 'command', command: 'skip-to' }),
   ),
 );
-
-/** The device of a report that names the place behind. */
-const deviceAt = (row: (typeof SWITCHED_AT)[number]): Expression =>
-  tag({
-    tag: 'device',
-    row: DEVICES.findIndex((one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one)),
-  });
 
 const orders = (
   rows: readonly (typeof COMMANDS)[number][],
