@@ -4,7 +4,7 @@ import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { ARRIVAL, TypedVisit } from './typed-visit.ts';
 
 /** Two readings that are asked back, in one breath. */
-const TWO_DOUBTS = 'leg one to ground one thirty five, leg two to ground one thirty six';
+const TWO_DOUBTS = 'leg one to ground one thirty one, leg two to ground one thirty two';
 
 const put = (visit: TypedVisit) => visit.mouth.said.filter(({ kind }) => kind === 'question').map(({ text }) => text);
 
@@ -18,8 +18,8 @@ describe('a question', () => {
     expect(put(visit)).toHaveLength(2);
     await visit.type('no');
     expect(visit.run.context.questions).toEqual([]);
-    expect(visit.of('reading.logged').map(({ reading }) => reading.value)).toEqual([135]);
-    expect(visit.of('reading.refused')).toMatchObject([{ reason: 'withdrawn-by-technician', reading: { value: 136 } }]);
+    expect(visit.of('reading.logged').map(({ reading }) => reading.value)).toEqual([131]);
+    expect(visit.of('reading.refused')).toMatchObject([{ reason: 'withdrawn-by-technician', reading: { value: 132 } }]);
     expect(visit.of('question.ended').map(({ number, how }) => [number, how])).toEqual([
       [1, 'answered'],
       [2, 'answered'],
@@ -55,7 +55,7 @@ describe('a question', () => {
     await visit.later(0.8);
     await visit.type('yes');
     await visit.later(0.5);
-    expect(openQuestion(visit.run.context)).toMatchObject({ reading: { value: 136 } });
+    expect(openQuestion(visit.run.context)).toMatchObject({ reading: { value: 132 } });
     await visit.later(1);
     expect(visit.run.context.questions).toEqual([]);
   });
@@ -87,7 +87,7 @@ describe('a question', () => {
     await again.run.settled();
     expect(put(again)).toEqual(put(visit));
     await again.type('yes', 'yes');
-    expect(again.of('reading.logged').map(({ reading }) => reading.value)).toEqual([135, 136]);
+    expect(again.of('reading.logged').map(({ reading }) => reading.value)).toEqual([131, 132]);
   });
 });
 
