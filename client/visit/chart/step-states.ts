@@ -1,16 +1,16 @@
-import type { Focus } from '../../../grammar/visit/events.ts';
+import type { Focus } from '../../../grammar/vocabulary/focuses.ts';
 import { cautionBreath, type SpokenCaution, STANDING_RULES } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { hazardCautions, isOfMeter, ownCautions } from '../rules/cautions-due.ts';
 import { askWords, paceOf, stepWords } from '../steps/ask-step.ts';
 import { chooseStep } from '../steps/choose-step.ts';
 import { focusOf } from '../steps/focus-of.ts';
-import type { Step } from './context.ts';
+import type { Step, VisitContext } from './context.ts';
 import { act } from './setup.ts';
 import type { Turn } from './turn.ts';
 
 const offer = act((turn) => {
-  if (turn.context.questions.length > 0) return;
+  if (turn.context.questions.length > 0 || turn.context.waits) return;
   const step = chooseStep(turn.context);
   if (step === undefined) return;
   turn.talk({ step });
@@ -72,12 +72,20 @@ const askStep = act((turn) => {
   const words = stepWords(step, turn.context);
   turn.record({ type: 'step.asked', step: step.id, words });
   if (turn.context.toldWithCaution !== step.id) turn.say('step', words);
-  turn.talk({ toldWithCaution: undefined });
+  turn.talk({ toldWithCaution: undefined, asked: askedAnd(step, turn.context) });
 });
+
+/** So many steps one can go back. */
+const MOST_BACK = 12;
+
+function askedAnd(step: Step, { asked }: VisitContext): readonly Step[] {
+  return asked.at(-1)?.id === step.id ? asked : [...asked, step].slice(-MOST_BACK);
+}
 
 const repeatStep = act((turn) => {
   const { step, questions } = turn.context;
-  if (step !== undefined && questions.length === 0) turn.say('step', stepWords(step, turn.context));
+  if (step !== undefined && questions.length === 0 && !turn.context.waits)
+    turn.say('step', stepWords(step, turn.context));
 });
 
 const setAside = act((turn) => turn.talk({ step: undefined, caution: undefined }));
