@@ -32,7 +32,7 @@ import { takeDictated, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, type Confirmed, followEnergy, isPresent, takeReading } from './take-reading.ts';
-import { takeReport, warnOfLook } from './take-report.ts';
+import { takeReport, warnOfLook, warnOfSeen } from './take-report.ts';
 import { takeNameplate, takePart, takeWire } from './take-work.ts';
 import { sayUnproven } from './tell-unproven.ts';
 
@@ -167,6 +167,7 @@ function warnOfVoltage(turn: Turn, meaning: Meaning): void {
   if (meaning.kind === 'reading' && actsAtOnce(meaning.reading, turn.context) && isPresent(meaning.reading)) {
     followEnergy(turn, meaning.reading, zoneOf(meaning.reading.at));
   }
+  if (meaning.kind === 'report' && meaning.report.type === 'observation') warnOfSeen(turn, meaning.report.observation);
 }
 
 /** Hands where they may be hurt, and a winding that reads to its shell: warned of before it is asked whether it is so. */

@@ -50,9 +50,9 @@ describe('a caution', () => {
 
   it.each(WORDS)('that was cut is not acknowledged by "%s", but spoken again', async (word) => {
     const visit = await TypedVisit.open();
-    await visit.type(...TO_LIVE_STEP.slice(0, -2));
+    await visit.type(...TO_LIVE_STEP.slice(0, -1));
     visit.mouth.cutNext = 2;
-    await visit.type(TO_LIVE_STEP.at(-2)!);
+    await visit.type(TO_LIVE_STEP.at(-1)!);
     expect(visit.run.value).toEqual({ open: { cautioning: 'silenced' } });
     await visit.type(word);
     expect(visit.of('caution.acknowledged')).toEqual([]);

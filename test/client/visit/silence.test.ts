@@ -108,12 +108,12 @@ describe('"stop"', () => {
   it('silences a caution that only waits its turn, which then counts as unsaid until it is spoken whole', async () => {
     const visit = new SlowVisit();
     await visit.speakAll();
-    for (const line of TO_LIVE_STEP.slice(0, -2)) {
+    for (const line of TO_LIVE_STEP.slice(0, -1)) {
       await visit.type(line);
       await visit.speakAll();
     }
     const before = visit.mouth.begun.length;
-    await visit.type(TO_LIVE_STEP.at(-2)!);
+    await visit.type(TO_LIVE_STEP.at(-1)!);
     // The diagnosis answers while the readback is still being spoken.
     await new Promise((resolve) => setTimeout(resolve, 300));
     await visit.turn();
