@@ -2,7 +2,7 @@ import type { Dice } from '../simulator/dice.ts';
 import { size } from './phasor.ts';
 import { OPEN, type Plant, type Standing } from './plant.ts';
 import { gaugeAt } from './pressure-chart.ts';
-import { ampsOf, type Settled, settle, solved, startAmpsOf } from './settle.ts';
+import { ampsOf, blowerTurns, type Settled, settle, solved, startAmpsOf } from './settle.ts';
 import { type Part, wirePlant } from './wire-plant.ts';
 
 /** A test as a line of the protocol asks for it. */
@@ -238,7 +238,7 @@ export class MeteredPlant {
           ? 'contacts-burnt'
           : either(plant.seen.has('contacts-stuck'), 'contacts-stuck', 'contacts-clean');
       case 'look-blower':
-        return either(this.blowerTurns(at), 'blower-running', 'blower-not-running');
+        return either(blowerTurns(plant, at), 'blower-running', 'blower-not-running');
       case 'look-thermostat':
         return this.thermostatLook();
       case 'look-breaker':
@@ -270,14 +270,6 @@ export class MeteredPlant {
     if (at.slip.fan < 1) return 'fan-turning';
     const volts = solved(this.plant, at);
     return ampsOf(this.plant, at, volts, 'fan') > 0.4 * this.plant.build.plate.fla ? 'fan-hums' : 'fan-not-turning';
-  }
-
-  /** Whether air is heard indoors. A drive of its own needs but power and a call. */
-  private blowerTurns(at: Standing): boolean {
-    const { plant } = this;
-    if (!plant.build.electronicBlower) return at.slip.blower < 1;
-    const volts = solved(plant, at);
-    return size(volts('blower-1', 'blower-2')) > 80 && !plant.drives.blower.seized && plant.contacts.blowerMain < 10;
   }
 
   private thermostatLook(): string {

@@ -155,6 +155,8 @@ export interface Plant {
   pullIn: number;
   /** What eyes see beside what physics tells. */
   readonly seen: Set<string>;
+  /** Share of the supply's own volts that arrives. */
+  supplyShare: number;
   /** The control transformer gives this share of its volts. */
   transformerHealth: number;
   /** An indoor coil full of ice. */

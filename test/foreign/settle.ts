@@ -58,6 +58,7 @@ function settleMotors(plant: Plant, at: Standing): void {
     const volts = solved(plant, at);
     const live = energised(volts, machine);
     const wasLive = at.slip[machine] < 1;
+    if (machine === 'blower' && plant.build.electronicBlower) continue;
     if (live !== wasLive || (live && machine === 'compressor')) at.slip[machine] = live ? runUp(plant, at, machine) : 1;
   }
 }
@@ -65,7 +66,7 @@ function settleMotors(plant: Plant, at: Standing): void {
 /** What blows stays blown: a fuse of the control circuit, a line fuse or the breaker. */
 function blowWhatMust(plant: Plant, volts: Volts): boolean {
   const { contacts: c, build } = plant;
-  if (size(volts('control-fuse-1', 'control-fuse-2')) / c.controlFuse > 7 && c.controlFuse < 10) {
+  if (size(volts('control-fuse-1', 'control-fuse-2')) / c.controlFuse > 6.5 && c.controlFuse < 10) {
     c.controlFuse = OPEN;
     return true;
   }
@@ -124,19 +125,24 @@ function settleElectric(plant: Plant, at: Standing): Standing {
   return here;
 }
 
+/** Whether air is heard indoors. */
+export function blowerTurns(plant: Plant, at: Standing): boolean {
+  if (!plant.build.electronicBlower) return at.slip.blower < 1;
+  if (!at.blowerRelayIn || plant.drives.blower.seized) return false;
+  return size(solved(plant, at)('blower-1', 'blower-2')) > 80 && plant.contacts.blowerMain < 10;
+}
+
 /** Share of its air that a fan moves at its slip. */
 const airOf = (slip: number): number => (slip >= 0.95 ? 0.04 : Math.min(1, (1 - slip) / 0.9));
 
 /** The refrigerant side as it runs with those motors. */
 export function cycleOf(plant: Plant, at: Standing): CycleState {
   const { cycle, iced } = plant;
+  const indoors = plant.build.electronicBlower ? airOf(blowerTurns(plant, at) ? 0.1 : 1) : airOf(at.slip.blower);
   return balanceCycle(plant.build, {
     ...cycle,
     outdoorAir: cycle.outdoorAir * airOf(at.slip.fan),
-    indoorAir:
-      cycle.indoorAir *
-      airOf(plant.build.electronicBlower && at.blowerRelayIn ? 0.1 : at.slip.blower) *
-      (iced ? 0.2 : 1),
+    indoorAir: cycle.indoorAir * indoors * (iced ? 0.2 : 1),
   });
 }
 
@@ -160,7 +166,7 @@ export function settle(plant: Plant, call: boolean): Settled {
   if (!live) return { tried, found, cycle: undefined, compressor: 'not-running' };
   const [main, auxiliary] = currents(plant, tried, volts, 'compressor');
   if (tried.slip.compressor === 1) {
-    const draws = size(plus(main, auxiliary)) > 1.3 * plant.build.plate.rla;
+    const draws = size(plus(main, auxiliary)) > 0.6 * plant.build.plate.rla;
     if (!draws) return { tried, found, cycle: undefined, compressor: 'not-running' };
     return {
       tried,

@@ -123,9 +123,9 @@ export function wirePlant(plant: Plant, at: Standing, dc: boolean, only?: Part, 
 
 function wireSupply(w: Wirer): void {
   const { contacts: c, build } = w.plant;
-  const second: Phasor =
-    build.supply === 240 ? [-build.legVolts, 0] : [-build.legVolts / 2, (build.legVolts * Math.sqrt(3)) / 2];
-  w.source('neutral', 'utility-1', [build.legVolts, 0], 0.02);
+  const leg = build.legVolts * w.plant.supplyShare;
+  const second: Phasor = build.supply === 240 ? [-leg, 0] : [-leg / 2, (leg * Math.sqrt(3)) / 2];
+  w.source('neutral', 'utility-1', [leg, 0], 0.02);
   w.source('neutral', 'utility-2', second, 0.02);
   w.resistance('supply', 'neutral', 'ground', 0.05);
   w.resistance('supply', 'utility-1', 'service-1', c.utility1);
@@ -214,11 +214,7 @@ function wireAirHandler(w: Wirer): void {
   w.resistance('door', 'door-switch-1', 'door-switch-2', c.door);
   w.resistance('field', 'door-switch-2', 'transformer-primary-1', 0.01);
   w.resistance('field', 'handler-L2', 'transformer-primary-2', 0.01);
-  w.resistance('field', 'door-switch-2', 'blower-1', w.at.blowerRelayIn && !w.dc ? c.blowerRelay : OPEN);
-  w.resistance('field', 'handler-L2', 'blower-2', 0.01);
-  w.motor('blower', 'blower-1', 'blower-2', 'blower-cap-1', [c.blowerMain, 0.01]);
-  w.resistance('blower', 'blower-2', 'blower-cap-2', 0.01);
-  w.capacitance('blower', 'blower-cap-1', 'blower-cap-2', w.plant.microfarads.blower);
+  wireBlower(w);
   const tap = build.handlerAt120 ? 120 : build.tap;
   const ratio = tap / 26.2 / transformerHealth;
   w.resistance('transformer', 'transformer-primary-1', 'primary-inside', c.transformerPrimary);
@@ -229,6 +225,22 @@ function wireAirHandler(w: Wirer): void {
     ratio,
     [1.6, 0.5],
   );
+}
+
+function wireBlower(w: Wirer): void {
+  const { contacts: c, build } = w.plant;
+  const runs = w.at.blowerRelayIn && !w.dc;
+  w.resistance('field', 'handler-L2', 'blower-2', 0.01);
+  if (build.electronicBlower) {
+    // A motor with a drive of its own stands under line volts all the time; the call is a signal to it.
+    w.resistance('field', 'door-switch-2', 'blower-1', 0.01);
+    w.resistance('blower', 'blower-1', 'blower-2', c.blowerMain + (runs ? (build.handlerAt120 ? 22 : 85) : 4000));
+    return;
+  }
+  w.resistance('field', 'door-switch-2', 'blower-1', runs ? c.blowerRelay : OPEN);
+  w.motor('blower', 'blower-1', 'blower-2', 'blower-cap-1', [c.blowerMain, 0.01]);
+  w.resistance('blower', 'blower-2', 'blower-cap-2', 0.01);
+  w.capacitance('blower', 'blower-cap-1', 'blower-cap-2', w.plant.microfarads.blower);
 }
 
 function wireControl(w: Wirer): void {
