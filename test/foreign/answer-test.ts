@@ -2,7 +2,7 @@ import type { Dice } from '../simulator/dice.ts';
 import { size } from './phasor.ts';
 import { OPEN, type Plant, type Standing } from './plant.ts';
 import { gaugeAt } from './pressure-chart.ts';
-import { ampsOf, blowerTurns, type Settled, settle, solved, startAmpsOf } from './settle.ts';
+import { ampsOf, blowerAmps, blowerTurns, type Settled, settle, solved, startAmpsOf } from './settle.ts';
 import { type Part, wirePlant } from './wire-plant.ts';
 
 /** A test as a line of the protocol asks for it. */
@@ -62,7 +62,9 @@ export class MeteredPlant {
       gauge: dice.around(0, 1.2),
     };
     // Calls were made before anybody came: what blows has blown.
-    this.settled(true);
+    const { cycle } = this.settled(true);
+    // A coil that boils well below freezing has frosted over by the time somebody comes.
+    if (cycle && cycle.evaporatorF < 24 && plant.cycle.wetBulbF > 55 && dice.yes(0.6)) plant.seen.add('coil-iced');
     this.standing.clear();
   }
 
@@ -147,7 +149,7 @@ export class MeteredPlant {
     if (from === 'comp-S') return read(startAmpsOf(plant, at, volts, 'compressor'));
     if (from === 'fan-motor') return read(ampsOf(plant, at, volts, 'fan'));
     if (from === 'fan-S') return read(startAmpsOf(plant, at, volts, 'fan'));
-    if (from === 'blower-motor') return read(ampsOf(plant, at, volts, 'blower'));
+    if (from === 'blower-motor') return read(blowerAmps(plant, at, volts));
     if (!plant.build.heater) return undefined;
     return read(size(volts('heater-1', 'heater-2')) / (900 + plant.contacts.heater));
   }

@@ -27,6 +27,9 @@ const VALVE_HOLDS = 10;
 const IN_SUBCOOLING = 0.011;
 const IN_SUPERHEAT = 0.007;
 
+/** °F below which a wet coil gives ice, not colder air. */
+const FROST = 33;
+
 const clamp = (x: number, low: number, high: number): number => Math.min(high, Math.max(low, x));
 
 /**
@@ -68,7 +71,8 @@ export function balanceCycle(build: Build, r: Refrigerating): CycleState {
     const free = clamp(1 - 0.01 * (subcooling - subcooling0), 0.5, 1.1);
     const wantedHead = r.outdoorF + (21 * rejected) / (air.outdoor ** 0.75 * free);
     evaporatorF += 0.06 * clamp(wanted - evaporatorF, -15, 15);
-    condenserF += 0.06 * clamp(wantedHead - condenserF, -25, 25);
+    // Above that a relief valve inside the shell opens, or the motor stalls.
+    condenserF = Math.min(condenserF + 0.06 * clamp(wantedHead - condenserF, -25, 25), 151);
     // Liquid that has begun to boil passes the orifice with less mass.
     const solid = subcooling > 1.5 ? 1 + 0.008 * (subcooling - subcooling0) : 0.94 - 0.5 * (1.5 - subcooling) * 0.3;
     const passes =
@@ -93,7 +97,7 @@ export function balanceCycle(build: Build, r: Refrigerating): CycleState {
     dischargeF: suctionF + 120 * ratio * (1 + 0.15 * r.leak),
     condenserOutF:
       r.outdoorF + (19 * (capacity + DESIGN.workShare * work)) / (1 + DESIGN.workShare) / air.outdoor ** 0.8,
-    supplyF: Math.max(r.returnF - (20 * capacity * (sensible / 0.74)) / air.indoor ** 0.85, evaporatorF + 2),
+    supplyF: Math.max(r.returnF - (20 * capacity * (sensible / 0.74)) / air.indoor ** 0.85, evaporatorF + 2, FROST),
     capacity,
     work,
     superheat,

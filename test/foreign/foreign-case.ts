@@ -37,19 +37,23 @@ export function unitOf(build: Build, seed: number, hidden: readonly Hidden[]): M
   return new MeteredPlant(plant, new Dice(seed + 13));
 }
 
-/** Whether somebody would call for it: no cooling, too little of it, or something that stands or runs as it should not. */
-function complains(unit: MeteredPlant): boolean {
+/** Whether somebody would call for it: no cooling, too little of it, or something that stands where it should turn. */
+function complains(unit: MeteredPlant, sound: MeteredPlant): boolean {
   const { compressor, cycle, found } = unit.settled(true);
-  if (compressor !== 'running' || !cycle) return true;
-  if (cycle.capacity < 0.88 || unit.plant.cycle.reversed) return true;
-  return found.slip.fan > 0.3 || !blowerTurns(unit.plant, found) || cycle.superheat < 1.5 || cycle.liquidPsi > 550;
+  const good = sound.settled(true).cycle;
+  if (compressor !== 'running' || !cycle || !good) return true;
+  if (cycle.capacity < 0.88 * good.capacity || unit.plant.cycle.reversed) return true;
+  if (found.slip.fan > 0.3 || !blowerTurns(unit.plant, found)) return true;
+  // What kills a compressor is found on a yearly visit.
+  return (cycle.superheat < 1 && good.superheat > 4) || cycle.liquidPsi > 1.25 * good.liquidPsi;
 }
 
 /** Draws severities until somebody complains. @returns nothing where this unit does not mind */
 function hide(build: Build, seed: number, causes: readonly Cause[], dice: Dice): ForeignCase | undefined {
+  const sound = unitOf(build, seed, []);
   for (let attempt = 0; attempt < 8; attempt += 1) {
     const hidden = causes.map((cause) => ({ cause, severity: drawSeverity(dice) }));
-    const each = hidden.every((h) => h.cause.quiet || complains(unitOf(build, seed, [h])));
+    const each = hidden.every((h) => h.cause.quiet || complains(unitOf(build, seed, [h]), sound));
     if (each) return { build, seed, hidden };
   }
   return undefined;

@@ -1,9 +1,9 @@
 import { balanceCycle, type CycleState } from './balance-cycle.ts';
 import type { NodalNetwork } from './nodal-network.ts';
-import { type Phasor, plus, scaled, size, times } from './phasor.ts';
+import { type Phasor, plus, size, times } from './phasor.ts';
 import { type Machine, OPEN, type Plant, type Standing } from './plant.ts';
 import { admittances, torque } from './split-phase-motor.ts';
-import { wirePlant } from './wire-plant.ts';
+import { electronicBlowerOhms, wirePlant } from './wire-plant.ts';
 
 type Volts = ReturnType<NodalNetwork['solve']>;
 
@@ -63,8 +63,11 @@ function settleMotors(plant: Plant, at: Standing): void {
   }
 }
 
-/** What blows stays blown: a fuse of the control circuit, a line fuse or the breaker. */
-function blowWhatMust(plant: Plant, volts: Volts): boolean {
+/**
+ * What blows stays blown: a fuse of the control circuit, a line fuse or the breaker.
+ * @param ratings of the compressor's rated current: many at once, few for long
+ */
+function blowWhatMust(plant: Plant, volts: Volts, ratings = 8): boolean {
   const { contacts: c, build } = plant;
   if (size(volts('control-fuse-1', 'control-fuse-2')) / c.controlFuse > 6.5 && c.controlFuse < 10) {
     c.controlFuse = OPEN;
@@ -72,7 +75,7 @@ function blowWhatMust(plant: Plant, volts: Volts): boolean {
   }
   for (const n of [1, 2] as const) {
     const amps = size(volts(`disconnect-load-${n}`, `L${n}`)) / c[`lug${n}`];
-    if (amps < 8 * build.plate.rla) continue;
+    if (amps < ratings * build.plate.rla) continue;
     // The leg's own fuse is the faster, unless there is none.
     if (build.fused) c[`fuse${n}`] = OPEN;
     else {
@@ -168,16 +171,15 @@ export function settle(plant: Plant, call: boolean): Settled {
   if (tried.slip.compressor === 1) {
     const draws = size(plus(main, auxiliary)) > 0.6 * plant.build.plate.rla;
     if (!draws) return { tried, found, cycle: undefined, compressor: 'not-running' };
-    return {
-      tried,
-      found: restOf(plant, { ...found, overloadOut: true }),
-      cycle: undefined,
-      compressor: 'hums-and-trips',
-    };
+    const rests = restOf(plant, { ...found, overloadOut: true });
+    // A current that no overload ends goes on until a fuse does.
+    if (blowWhatMust(plant, solved(plant, rests), 2.2)) return settle(plant, call);
+    return { tried, found: rests, cycle: undefined, compressor: 'hums-and-trips' };
   }
   const cycle = cycleOf(plant, tried);
   const load = plant.drives.compressor.load;
-  plant.drives.compressor.load = load * cycle.work;
+  // It trips on its way up: nobody reads more than that.
+  plant.drives.compressor.load = load * Math.min(cycle.work, 1.4);
   tried.slip.compressor = runUp(plant, tried, 'compressor');
   found.slip.compressor = tried.slip.compressor;
   const now = currents(plant, tried, solved(plant, tried), 'compressor');
@@ -187,7 +189,7 @@ export function settle(plant: Plant, call: boolean): Settled {
   const switches = plant.build.pressureSwitches;
   const trips = { highOut: switches && cycle.liquidPsi > limit.high, lowOut: switches && cycle.suctionPsi < limit.low };
   const hot =
-    amps > 1.45 * plant.build.plate.rla || cycle.dischargeF > 290 || (!switches && cycle.liquidPsi > limit.high * 1.25);
+    amps > 1.45 * plant.build.plate.rla || cycle.dischargeF > 290 || (!switches && cycle.liquidPsi > limit.high * 0.97);
   if (!(trips.highOut || trips.lowOut || hot)) return { tried, found, cycle, compressor: 'running' };
   const at = { ...found, ...trips, overloadOut: hot && !trips.highOut && !trips.lowOut };
   return { tried, found: restOf(plant, at), cycle, compressor: 'runs-then-trips' };
@@ -208,7 +210,13 @@ export function ampsOf(plant: Plant, at: Standing, volts: Volts, machine: Machin
   return size(plus(...currents(plant, at, volts, machine)));
 }
 
+/** Amperes that the blower draws, whatever drives it. */
+export function blowerAmps(plant: Plant, at: Standing, volts: Volts): number {
+  if (!plant.build.electronicBlower) return ampsOf(plant, at, volts, 'blower');
+  return size(volts('blower-1', 'blower-2')) / electronicBlowerOhms(plant, blowerTurns(plant, at));
+}
+
 /** Amperes of its auxiliary winding. */
 export function startAmpsOf(plant: Plant, at: Standing, volts: Volts, machine: Machine): number {
-  return size(scaled(currents(plant, at, volts, machine)[1], 1));
+  return size(currents(plant, at, volts, machine)[1]);
 }

@@ -178,6 +178,8 @@ function wireOutdoorLoads(w: Wirer): void {
   w.resistance('compressor', 'comp-C', 'comp-star', w.at.overloadOut ? OPEN : c.compressorOverload);
   w.motor('compressor', 'comp-star', 'comp-R', 'comp-S', [c.compressorMain, c.compressorAuxiliary]);
   w.resistance('compressor', 'comp-star', 'shell', shorts.compressorToShell);
+  // Windings lie in their slots like the plates of a capacitor: some nanofarads to the iron (common practice).
+  w.capacitance('compressor', 'comp-star', 'shell', 0.003);
   w.resistance('compressor', 'shell', 'ground', 0.05);
   w.capacitance('capacitor', 'cap-C', 'cap-HERM', uf.herm, shorts.hermSection);
   w.capacitance('capacitor', 'cap-C', 'cap-FAN', uf.fan, shorts.fanSection);
@@ -191,6 +193,7 @@ function wireOutdoorLoads(w: Wirer): void {
   w.resistance('field', 'cap-FAN', 'fan-S', c.fanLeadS);
   w.motor('fan', 'fan-C', 'fan-R', 'fan-S', [c.fanMain, c.fanAuxiliary]);
   w.resistance('fan', 'fan-C', 'fan-frame', shorts.fanToFrame);
+  w.capacitance('fan', 'fan-C', 'fan-frame', 0.0008);
   w.resistance('fan', 'fan-frame', 'ground', 0.05);
   if (build.heater) {
     const switched = build.switchedPole;
@@ -227,6 +230,12 @@ function wireAirHandler(w: Wirer): void {
   );
 }
 
+/** What a motor with a drive of its own draws, as ohms. */
+export function electronicBlowerOhms({ contacts, build }: Plant, runs: boolean): number {
+  if (!runs) return contacts.blowerMain + 4000;
+  return contacts.blowerMain + (build.handlerAt120 ? 22 : 85);
+}
+
 function wireBlower(w: Wirer): void {
   const { contacts: c, build } = w.plant;
   const runs = w.at.blowerRelayIn && !w.dc;
@@ -234,7 +243,7 @@ function wireBlower(w: Wirer): void {
   if (build.electronicBlower) {
     // A motor with a drive of its own stands under line volts all the time; the call is a signal to it.
     w.resistance('field', 'door-switch-2', 'blower-1', 0.01);
-    w.resistance('blower', 'blower-1', 'blower-2', c.blowerMain + (runs ? (build.handlerAt120 ? 22 : 85) : 4000));
+    w.resistance('blower', 'blower-1', 'blower-2', electronicBlowerOhms(w.plant, runs));
     return;
   }
   w.resistance('field', 'door-switch-2', 'blower-1', runs ? c.blowerRelay : OPEN);
