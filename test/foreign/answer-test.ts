@@ -48,12 +48,15 @@ export class MeteredPlant {
   private readonly meterOhms: number;
   /** One in some looks at a unit that trips meets it while it runs. */
   private readonly meetsItRunning: boolean;
+  /** Whether the overload has closed again when the meter comes to the terminals of a resting compressor. */
+  private readonly hasCooled: boolean;
 
   constructor(plant: Plant, dice: Dice) {
     this.plant = plant;
     this.dice = dice;
     this.meterOhms = dice.yes(0.12) ? 3000 : 1e7;
     this.meetsItRunning = dice.yes(0.5);
+    this.hasCooled = dice.yes(0.6);
     this.off = {
       volts: dice.around(1, 0.006),
       amps: dice.around(1, 0.015),
@@ -129,8 +132,9 @@ export class MeteredPlant {
 
   private ohmmeter(test: AskedTest, from: string, to: string): number | undefined {
     const part = test.needs.bench && test.id !== 'ohms-Y-C' ? BENCH.find(([s]) => from.startsWith(s))?.[1] : undefined;
-    // By the time the meter is on the terminals the overload of a resting motor may still be out.
-    const at = { ...this.now(true), contactorIn: false, call: false, blowerRelayIn: false };
+    const now = this.now(true);
+    const at = { ...now, contactorIn: false, call: false, blowerRelayIn: false };
+    at.overloadOut = now.overloadOut && !this.hasCooled;
     const net = wirePlant(this.plant, at, true, part, test.id.endsWith('-pressed'));
     if (!net.has(from) || !net.has(to)) return undefined;
     net.inject(to, from, [1e-6, 0]);
@@ -227,7 +231,7 @@ export class MeteredPlant {
       case 'look-compressor':
         return `compressor-${settled.compressor}`;
       case 'look-no-call':
-        return either(settled.compressor === 'running', 'compressor-running', 'compressor-not-running');
+        return either(at.slip.compressor < 1, 'compressor-running', 'compressor-not-running');
       case 'look-contactor':
       case 'look-contactor-no-call':
         return either(

@@ -191,8 +191,11 @@ export function settle(plant: Plant, call: boolean): Settled {
   const hot =
     amps > 1.45 * plant.build.plate.rla || cycle.dischargeF > 290 || (!switches && cycle.liquidPsi > limit.high * 0.97);
   if (!(trips.highOut || trips.lowOut || hot)) return { tried, found, cycle, compressor: 'running' };
-  const at = { ...found, ...trips, overloadOut: hot && !trips.highOut && !trips.lowOut };
-  return { tried, found: restOf(plant, at), cycle, compressor: 'runs-then-trips' };
+  const pressure = trips.highOut || trips.lowOut;
+  const at = restOf(plant, { ...found, ...trips, slip: { ...found.slip }, overloadOut: hot && !pressure });
+  // Switches in the control circuit do not stop what is welded to the line.
+  if (pressure && energised(solved(plant, at), 'compressor')) return { tried, found, cycle, compressor: 'running' };
+  return { tried, found: at, cycle, compressor: 'runs-then-trips' };
 }
 
 /** The rest of the unit with the compressor held off by its protection. */
