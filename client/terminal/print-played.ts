@@ -70,6 +70,7 @@ const LINES: {
   'charge.judged': 'heard-and-said',
   'refrigerant.judged': 'heard-and-said',
   'note.taken': 'heard-and-said',
+  'dictation.written': 'heard-and-said',
   'item.reported': 'heard-and-said',
   'item.withdrawn': 'heard-and-said',
   'recommendation.made': 'heard-and-said',

@@ -14,7 +14,7 @@ import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
 import { POINTS_BY_ID } from '../vocabulary/points.ts';
 import { UNITS, UNITS_BY_CODE } from '../vocabulary/units.ts';
 import { WIRE_COLOURS, WIRE_SIZES } from '../vocabulary/wires.ts';
-import { WORKS } from '../vocabulary/works.ts';
+import { SAID_WORKS } from '../vocabulary/works.ts';
 import { sameReading } from './measurand-names.ts';
 import { wrapLine } from './wrap-line.ts';
 
@@ -77,7 +77,7 @@ export function toPhraseSheet(expectation?: Expectation): string {
     ),
     section(
       'Mended without a part',
-      WORKS.map((row) => line(row.name, row.say)),
+      SAID_WORKS.map((row) => line(row.name, row.say)),
     ),
     section('Parts taken out or put back', [
       line('out', `(${TAKING.needs}) … out | (${TAKING.has}) … | … (is | are) (taken out | out of the unit)`),

@@ -6,6 +6,7 @@
 export const POSSESSIVE_PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
   "airflow's": ['EH R F L OW Z'],
   "ambient's": ['AE M B IY AH N T S'],
+  "blade's": ['B L EY D Z'],
   "blower's": ['B L OW ER Z'],
   "breaker's": ['B R EY K ER Z'],
   "bulb's": ['B AH L B Z'],
@@ -43,6 +44,7 @@ export const POSSESSIVE_PRONUNCIATIONS: Readonly<Record<string, readonly string[
   "orange's": ['AO R AH N JH IH Z'],
   "outdoor's": ['AW T D AO R Z'],
   "output's": ['AW T P UH T S'],
+  "inside's": ['IH N S AY D Z'],
   "outside's": ['AW T S AY D Z'],
   "phase's": ['F EY Z IH Z'],
   "pole's": ['P OW L Z'],

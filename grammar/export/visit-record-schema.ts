@@ -18,6 +18,17 @@ const Zone = oneOf(ZONES);
 const Probability = Type.Number({ minimum: 0, maximum: 1 });
 const Numbers = Type.Array(Type.Integer({ minimum: 1 }));
 
+/** Beside the words of a dictation. The sound itself stays on the device that heard it, under its hash. */
+const DICTATION = {
+  /** The words are a recogniser's guess: nobody has read them over. */
+  guessed: Type.Optional(Type.Literal(true)),
+  /** What was heard, where other words were written over it. */
+  heard: Type.Optional(Type.String()),
+  sound: Type.Optional(
+    Type.Object({ sha256: Type.String({ pattern: '^[0-9a-f]{64}$' }), ms: Type.Number({ minimum: 0 }) }, closed),
+  ),
+};
+
 const MeasuredSchema = Type.Object(
   {
     quantity: Words,
@@ -164,9 +175,16 @@ export const VisitRecordSchema = Type.Object(
     ),
     /** Hands in a zone that was not proven dead, and how it stood then. */
     unproven: Type.Array(Type.Object({ at: Time, what: Words, zone: Zone, state: oneOf(ENERGY_STATES) }, closed)),
-    notes: Type.Array(Type.Object({ at: Time, text: Type.String() }, closed)),
-    recommendations: Type.Array(Type.Object({ at: Time, text: Words }, closed)),
-    signatures: Type.Array(Type.Object({ at: Time, who: oneOf(['technician', 'customer']), name: Words }, closed)),
+    notes: Type.Array(
+      Type.Object(
+        { at: Time, text: Type.String(), from: Type.Optional(Type.Literal('customer')), ...DICTATION },
+        closed,
+      ),
+    ),
+    recommendations: Type.Array(Type.Object({ at: Time, text: Words, ...DICTATION }, closed)),
+    signatures: Type.Array(
+      Type.Object({ at: Time, who: oneOf(['technician', 'customer']), name: Words, ...DICTATION }, closed),
+    ),
     /** Pressure test, vacuum and standing vacuum of an opened refrigerant circuit: psi lost beyond temperature, or microns. */
     refrigerant: Type.Array(
       Type.Object(

@@ -1,3 +1,4 @@
+import type { DictatedLine } from '../visit/dictated.ts';
 import type { Deed, Judged, VisitEvent } from '../visit/events.ts';
 import type { Moment, ReadingLine, VisitFacts } from '../visit/facts.ts';
 import { type FoldedVisit, foldVisit } from '../visit/fold-visit.ts';
@@ -98,9 +99,15 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     wires: view.wires.map((line) => ({ ...at(line), ...line.wire })),
     deeds: view.deeds.map((line) => ({ ...at(line), ...deedOf(line.deed) })),
     unproven: view.unproven.map(({ what, zone, state, ...line }) => ({ ...at(line), what, zone, state })),
-    notes: view.notes.map((line) => ({ ...at(line), text: line.text })),
-    recommendations: view.recommendations.map((line) => ({ ...at(line), text: line.text })),
-    signatures: view.signatures.map((line) => ({ ...at(line), who: line.who, name: line.name })),
+    notes: view.notes.map((line) => ({
+      ...dictatedOf(line),
+      ...(line.from === undefined ? {} : { from: line.from }),
+    })),
+    recommendations: view.recommendations.map(dictatedOf),
+    signatures: view.signatures.map((line) => {
+      const { text: _text, ...dictated } = dictatedOf(line);
+      return { ...dictated, who: line.who, name: line.name };
+    }),
     refrigerant: view.refrigerant.map(({ seq: _seq, time, judged, ...line }) => ({
       at: time.at,
       ...line,
@@ -163,5 +170,16 @@ function readingOf(line: ReadingLine): Json<'readings'>[number] {
     ...(judged === undefined ? {} : { judged: judgedOf(judged) }),
     corrected: line.corrected.map(measured),
     withdrawn: line.withdrawn,
+  };
+}
+
+/** A dictation: its words, those that they were written over, and the sound that was kept of it. */
+function dictatedOf({ text, heard, guessed, sound, ...line }: DictatedLine) {
+  return {
+    ...at(line),
+    text,
+    ...(heard === undefined ? {} : { heard }),
+    ...(guessed === undefined ? {} : { guessed }),
+    ...(sound === undefined ? {} : { sound: { ...sound } }),
   };
 }

@@ -4,6 +4,7 @@ import type { DeedId } from '../vocabulary/deeds.ts';
 import type { SwitchingDevice, SwitchPlace } from '../vocabulary/devices.ts';
 import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
+import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PartId } from '../vocabulary/parts.ts';
 import type { PointId } from '../vocabulary/points.ts';
@@ -33,7 +34,8 @@ export type Report =
     }
   | { readonly type: 'meter-proof'; readonly value: number }
   | { readonly type: 'discharged'; readonly zone: ZoneId }
-  | { readonly type: 'observation'; readonly observation: ObservationId }
+  /** `as`: in the words it was said in, where the table's name says more or other. */
+  | { readonly type: 'observation'; readonly observation: ObservationId; readonly as?: string }
   | { readonly type: 'job-item'; readonly item: JobItemId }
   /** A part taken out of the unit or put back; a part that was fitted anew is a meaning of its own. */
   | { readonly type: 'part-moved'; readonly part: PartId; readonly to: 'out' | 'in' }
@@ -81,6 +83,8 @@ export type Meaning =
       readonly reason: UnclearReason;
       readonly alternatives: readonly string[];
       readonly at?: readonly PointId[];
+      /** What was told of a switch, where only its place is missing. */
+      readonly state?: 'open' | 'locked';
     };
 
 /** Why an utterance was not taken as one thing. */
@@ -126,12 +130,18 @@ export interface Expectation {
   readonly readings: readonly { readonly quantity: Reading['quantity']; readonly at: readonly PointId[] }[];
   /** The meter is to be read on a known live source: a bare number of volts is that. */
   readonly meter?: true;
+  /** Fields of the nameplate that are asked for: a bare answer is the first that it can be. */
+  readonly plate?: readonly NameplateFieldId[];
   /** A question that stands open. */
-  readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place';
+  readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place' | 'which-switch';
   /** The reading that was taken last: "same on the other" means it. */
   readonly latest?: Reading;
   /** The values between which a teen/ty question asks. */
   readonly options?: readonly number[];
+  /** The value whose place is asked for. */
+  readonly placeless?: { readonly value: Value; readonly unit?: UnitCode };
+  /** What was told of the switch whose place is asked for. */
+  readonly switched?: 'open' | 'locked';
   /** It was typed: letters are not misheard, and a teen is no ty. */
   readonly typed?: true;
 }

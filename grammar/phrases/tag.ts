@@ -31,6 +31,7 @@ export type FrameId =
   | 'dictation'
   | 'check-on-me'
   | 'nameplate'
+  | 'plate-answer'
   | 'part'
   | 'work'
   | 'wire'
@@ -38,6 +39,7 @@ export type FrameId =
   | 'note'
   | 'remark'
   | 'place'
+  | 'switch-place'
   | 'next-place'
   | 'no-place';
 
@@ -62,12 +64,14 @@ export type Tag =
   | { readonly tag: 'corrected'; readonly by: 'mark' | 'denial' }
   /** Two values in one breath: both legs, both pressures, or two numbers that only look like pressures. */
   | { readonly tag: 'pair'; readonly of: 'legs' | 'pressures' | 'over' | 'capacitor' }
+  /** Refrigerant weighed in, or out. */
+  | { readonly tag: 'into' }
   | { readonly tag: 'out' }
   | { readonly tag: 'command'; readonly command: CommandId }
   | { readonly tag: 'device'; readonly row: number }
   | { readonly tag: 'state'; readonly state: 'open' | 'closed' | 'locked' | 'unlocked' }
   | { readonly tag: 'zones'; readonly zones: readonly ZoneId[] }
-  | { readonly tag: 'observation'; readonly observation: ObservationId }
+  | { readonly tag: 'observation'; readonly observation: ObservationId; readonly as?: string }
   | { readonly tag: 'item'; readonly item: JobItemId }
   | { readonly tag: 'deed'; readonly deed: DeedId }
   | { readonly tag: 'cover'; readonly cover: CoverId }

@@ -1,11 +1,13 @@
 import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
 import { UNIT_NAMES } from '../vocabulary/units.ts';
+import { asWritten } from './as-written.ts';
 import type { MatchSigns } from './confidence.ts';
 import { judge } from './judge.ts';
 import { match } from './match.ts';
 import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
 import { makeNear } from './near.ts';
 import { Network } from './network.ts';
+import { readPlateMarks } from './plate-marks.ts';
 import { RULES } from './rules/utterance-rules.ts';
 import { suggest } from './suggest.ts';
 import { type HeardWord, tokenise } from './tokenise.ts';
@@ -42,13 +44,41 @@ export function makeUnderstand(watch?: (signs: MatchSigns) => void): Understand 
   const near = makeNear(network.words);
   return (text, expectation, options) => {
     const expected = options?.typed ? { ...(expectation ?? { readings: [] }), typed: true as const } : expectation;
-    const one = (heard: string): Understanding => understandOne(network, near, heard, expected, watch);
+    const whole = (heard: string): Understanding => understandOne(network, near, heard, expected, watch);
+    const one = (heard: string): Understanding => {
+      const understood = withMarks(heard, expected, whole) ?? whole(heard);
+      return options?.typed ? { ...understood, meaning: asWritten(understood.meaning, heard) } : understood;
+    };
     const weighed = weighAlternatives(one(text), (options?.alternatives ?? []).slice(0, 5).map(one));
     return options?.doubtful === true && isLoggedFact(weighed)
       ? { ...weighed, verdict: 'asked', reason: 'badly-heard' }
       : weighed;
   };
 }
+
+/** Model and serial number are read as they are written; what else was said is understood beside them. */
+function withMarks(
+  heard: string,
+  expectation: Expectation | undefined,
+  understandRest: (text: string) => Understanding,
+): Understanding | undefined {
+  if (heard.length > LONGEST_TEXT) return undefined;
+  const found = readPlateMarks(heard, expectation?.plate ?? []);
+  if (found === undefined) return undefined;
+  const [only] = found.marks;
+  if (found.rest === '') {
+    const meaning: Meaning = found.marks.length === 1 && only !== undefined ? only : several(found.marks);
+    return { heard, verdict: 'logged', meaning, confidence: MARK_CONFIDENCE };
+  }
+  const rest = understandRest(found.rest);
+  if (rest.verdict === 'rejected') return undefined;
+  const parts = rest.meaning.kind === 'several' ? rest.meaning.parts : [rest.meaning];
+  return { ...rest, heard, meaning: several([...found.marks, ...parts]) };
+}
+
+/** Letters are misheard often; the readback tells. Not measured. */
+const MARK_CONFIDENCE = 0.9;
+const several = (parts: readonly Meaning[]): Meaning => ({ kind: 'several', parts });
 
 let ready: Understand | undefined;
 /**

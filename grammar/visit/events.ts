@@ -12,6 +12,7 @@ import type { TestId } from '../vocabulary/tests.ts';
 import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
+import type { Dictation } from './dictated.ts';
 import type { AnsweredFrom, InputTime, VisitInput } from './inputs.ts';
 import type { Question, QuestionEnd } from './questions.ts';
 import type { RefrigerantCheck, RefrigerantStage } from './refrigerant-facts.ts';
@@ -341,13 +342,16 @@ export type VisitOutcome =
     }
   /** A flammable refrigerant was said as such. */
   | { readonly type: 'flammable.told'; readonly caution: string; readonly words: string; readonly source: string }
-  | { readonly type: 'note.taken'; readonly text: string }
+  /** `from`: whose words they are, where they are not the technician's. */
+  | ({ readonly type: 'note.taken'; readonly text: string; readonly from?: 'customer' } & Dictation)
+  /** Words written over those of a dictation, by the number of its event. */
+  | { readonly type: 'dictation.written'; readonly of: number; readonly text: string }
   /** Something of the job that is no measurement: consent, the meter's category, an opened refrigerant circuit, how it was left. */
   | { readonly type: 'item.reported'; readonly item: JobItemId }
   | { readonly type: 'item.withdrawn'; readonly item: JobItemId }
-  | { readonly type: 'recommendation.made'; readonly text: string }
+  | ({ readonly type: 'recommendation.made'; readonly text: string } & Dictation)
   | { readonly type: 'recommendation.withdrawn'; readonly text: string }
-  | { readonly type: 'visit.signed'; readonly who: 'technician' | 'customer'; readonly name: string }
+  | ({ readonly type: 'visit.signed'; readonly who: 'technician' | 'customer'; readonly name: string } & Dictation)
   | { readonly type: 'remark.made'; readonly author: string; readonly text: string }
   | { readonly type: 'injury.reported' }
   /** The lone-worker check: asked for, put, answered, left without an answer, ended. Minutes. */

@@ -1,6 +1,7 @@
 import type { IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
 import type { EnergyState } from '../vocabulary/zones.ts';
+import { type DictatedLine, dictationOf, writtenOver } from './dictated.ts';
 import type { VisitEvent, VisitOutcome } from './events.ts';
 import {
   cautionKey,
@@ -62,9 +63,13 @@ function evolveInput(input: VisitInput): Change {
   const now = input.time;
   if (input.type === 'diagnosis.answered') return { now, answer: input.answer };
   if (input.type !== 'heard.utterance') return { now };
-  const { accepted, understanding } = input.utterance;
+  const { accepted, understanding, ear } = input.utterance;
   // Noise is no sign that somebody is there.
-  return { now, ...(accepted && understanding.verdict !== 'rejected' ? { lastHeard: now.mono } : {}) };
+  return {
+    now,
+    ...(ear === 'offline' ? { listens: true } : {}),
+    ...(accepted && understanding.verdict !== 'rejected' ? { lastHeard: now.mono } : {}),
+  };
 }
 
 function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): Change {
@@ -339,7 +344,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       };
     case 'recommendation.made':
       return {
-        recommendations: [...facts.recommendations, { ...moment, text: event.text }],
+        recommendations: [...facts.recommendations, { ...moment, text: event.text, ...dictationOf(event) }],
         undoable: [...facts.undoable, { kind: 'recommendation', text: event.text }],
       };
     case 'recommendation.withdrawn':
@@ -347,9 +352,16 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
         recommendations: withoutLast(facts.recommendations, ({ text }) => text === event.text),
         undoable: withoutLast(facts.undoable, (one) => one.kind === 'recommendation' && one.text === event.text),
       };
+    case 'note.taken': {
+      const from = event.from === undefined ? {} : { from: event.from };
+      return { notes: [...facts.notes, { ...moment, text: event.text, ...from, ...dictationOf(event) }] };
+    }
+    case 'dictation.written':
+      return dictationWritten(facts, event);
     case 'visit.signed': {
       const others = facts.signatures.filter(({ who }) => who !== event.who);
-      return { signatures: [...others, { ...moment, who: event.who, name: event.name }] };
+      const { who, name } = event;
+      return { signatures: [...others, { ...moment, who, name, text: name, ...dictationOf(event) }] };
     }
     case 'check.set':
       return { check: { minutes: event.minutes, every: event.every, asked: 0, due: due(moment, event.minutes) } };
@@ -386,7 +398,6 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'split.judged':
     case 'charge.judged':
     case 'refrigerant.judged':
-    case 'note.taken':
     case 'remark.made':
     case 'injury.reported':
     case 'check.unanswered':
@@ -397,6 +408,16 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       event satisfies never;
       return NOTHING;
   }
+}
+
+/** The words of a dictation are those that were written over it; of a signature they are its name. */
+function dictationWritten(facts: VisitFacts, { of, text }: Of<'dictation.written'>): Change {
+  const over = <L extends DictatedLine>(line: L): L => (line.seq === of ? writtenOver(line, text) : line);
+  return {
+    notes: facts.notes.map(over),
+    recommendations: facts.recommendations.map(over),
+    signatures: facts.signatures.map((line) => (line.seq === of ? { ...over(line), name: text } : line)),
+  };
 }
 
 /** Without an answer the check is put again after so many minutes. Our choice. */

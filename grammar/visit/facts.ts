@@ -9,6 +9,7 @@ import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
+import type { DictatedLine } from './dictated.ts';
 import type { CallState, Deed, EarlyStart, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
 import type { InputTime, RankedSuspects } from './inputs.ts';
 import type { OpenQuestion } from './questions.ts';
@@ -239,8 +240,12 @@ export interface VisitFacts {
   readonly check: RunningCheck | undefined;
   /** What was reported of the job and not withdrawn, in order. */
   readonly items: readonly (Moment & { readonly item: JobItemId })[];
-  readonly recommendations: readonly (Moment & { readonly text: string })[];
-  readonly signatures: readonly (Moment & { readonly who: 'technician' | 'customer'; readonly name: string })[];
+  readonly notes: readonly (DictatedLine & { readonly from?: 'customer' })[];
+  readonly recommendations: readonly DictatedLine[];
+  /** `text`: the name as it was heard or written. */
+  readonly signatures: readonly (DictatedLine & { readonly who: 'technician' | 'customer'; readonly name: string })[];
+  /** Words came from a microphone of the page, whose sound could be kept. */
+  readonly listens: boolean;
   /** When the unit was last set running, on the input clock. Milliseconds. */
   readonly runningSince: number | undefined;
   readonly lastPrompt: { readonly id: string; readonly text: string } | undefined;
@@ -334,8 +339,10 @@ export function noFacts(): VisitFacts {
     breakerClosed: [],
     check: undefined,
     items: [],
+    notes: [],
     recommendations: [],
     signatures: [],
+    listens: false,
     runningSince: undefined,
     lastPrompt: undefined,
     promptCount: 0,

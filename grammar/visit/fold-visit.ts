@@ -66,7 +66,6 @@ interface TimeLine {
   })[];
   readonly steps: readonly (Moment & { readonly step: string; readonly words: string })[];
   readonly phases: readonly (Moment & { readonly phase: Phase })[];
-  readonly notes: readonly (Moment & { readonly text: string })[];
   /** Who acknowledged a trainee's live steps, and from whose device where the record tells. */
   readonly acknowledgements: readonly (Moment & { readonly supervisor: string; readonly from?: AnsweredFrom })[];
   /** What a trainee alone said of something live, whatever became of it. */
@@ -114,7 +113,6 @@ function emptyTimeLine(): Mutable<TimeLine> {
     steps: [],
     phases: [],
     charge: [],
-    notes: [],
     acknowledgements: [],
     waited: [],
     unanswered: [],
@@ -216,9 +214,6 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'reading.waits':
       view.waited.push({ ...moment, words: event.words });
       return;
-    case 'note.taken':
-      view.notes.push({ ...moment, text: event.text });
-      return;
     case 'check.unanswered':
       view.unanswered.push({ ...moment, times: event.times });
       return;
@@ -305,6 +300,8 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'unproven.withdrawn':
     case 'item.reported':
     case 'item.withdrawn':
+    case 'note.taken':
+    case 'dictation.written':
     case 'recommendation.made':
     case 'recommendation.withdrawn':
     case 'visit.signed':

@@ -7,6 +7,7 @@ import type { PointId } from '../vocabulary/points.ts';
 import type { QuantityId } from '../vocabulary/quantities.ts';
 import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
+import type { KeptSound } from './dictated.ts';
 
 /** The time of an input, read once at the clock edge. `mono` is milliseconds on a clock that never goes back. */
 export interface InputTime {
@@ -25,6 +26,8 @@ export interface HeardUtterance {
   readonly accepted: boolean;
   readonly confidence: number;
   readonly understanding: Understanding;
+  /** Kept on the device that heard it, where that was agreed to. */
+  readonly sound?: KeptSound;
 }
 
 /** A test that may follow, as the diagnosis ranked it. The same shape as client/diagnosis answers with. */
@@ -86,6 +89,8 @@ export type VisitInput =
       readonly outcome: 'spoken' | 'cut';
     }
   | { readonly type: 'diagnosis.answered'; readonly time: InputTime; readonly answer: RankedSuspects }
+  /** Words were written over those of a dictation, by the number of its event. */
+  | { readonly type: 'wrote.words'; readonly time: InputTime; readonly of: number; readonly text: string }
   | { readonly type: 'timer.elapsed'; readonly time: InputTime; readonly timer: TimerId }
   /** A supervisor, present or watching, acknowledges a trainee's live steps. */
   | {

@@ -87,6 +87,7 @@ const FIELDS: { readonly [T in VisitOutcome['type']]: Fields<Of<T>> } = {
   'circuit.early': { how: 'text', lacks: 'text', words: 'text' },
   'flammable.told': { caution: 'text', words: 'text', source: 'text' },
   'note.taken': { text: 'text' },
+  'dictation.written': { of: 'number', text: 'text' },
   'item.reported': { item: 'text' },
   'item.withdrawn': { item: 'text' },
   'recommendation.made': { text: 'text' },

@@ -42,6 +42,7 @@ export const OPENS_REFRIGERANT: Readonly<Record<FittedPartId | WorkId, boolean>>
   'contacts-cleaned': false,
   'control-wire-repaired': false,
   'switch-reset': false,
+  'breaker-reset': false,
   'door-closed': false,
   'thermostat-set': false,
   'fan-freed': false,

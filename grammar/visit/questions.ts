@@ -1,10 +1,16 @@
 import type { Meaning } from '../phrases/meaning.ts';
+import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
+import type { UnitCode, Value } from '../vocabulary/quantities.ts';
 
 /** A question put to the technician, and what is done with its answer. */
 export type Question =
   | { readonly kind: 'teen-or-ty'; readonly reading: Reading; readonly options: readonly [number, number] }
   | { readonly kind: 'confirm-reading'; readonly reading: Reading; readonly why: string }
+  /** A value that was said without its place. */
+  | { readonly kind: 'which-place'; readonly value: Value; readonly unit?: UnitCode }
+  /** A switch that was told of without its place. */
+  | { readonly kind: 'which-switch'; readonly state: 'open' | 'locked'; readonly device?: SwitchingDevice }
   /** Anything else that was understood with a doubt: taken at a yes. */
   | {
       readonly kind: 'confirm-meaning';

@@ -80,3 +80,8 @@ export function isDeclined(facts: VisitFacts): boolean {
   if (answer?.item !== 'consent-refused') return false;
   return repairsMade(facts).every(({ seq }) => seq < answer.seq);
 }
+
+/** It was agreed that the sound of what is dictated may be kept. Without an answer it may not. */
+export function keepsSound({ items }: VisitFacts): boolean {
+  return items.findLast(({ item }) => item === 'sound-kept' || item === 'sound-not-kept')?.item === 'sound-kept';
+}

@@ -73,6 +73,23 @@ export const COMMANDS = [
     say: "no | nope | negative | wrong | [no] (that's | that is) (wrong | not right) | no it's not | no it is not",
   },
   { id: 'live', name: 'live', say: "live | it's live | understood live" },
+  // Acknowledges a caution, and else says that the speaker has heard: it answers no question.
+  {
+    id: 'got-it',
+    name: 'got it',
+    say: "okay | ok | [okay | alright] (got it | i got it | i have it | gotcha | understood | i understand | copy [that] | roger [that] | will do | i will | i know | i hear you) | alright | all right | sure [thing] | i'm (ready | set | good) | i am (ready | set | good) | all (set | good) | good [to go] | (let's | let us) (go | do it) | [my] gloves [are] on | i have my gloves on",
+  },
+  // Answers to the question which place was meant.
+  {
+    id: 'here',
+    name: 'here',
+    say: 'here | right here | over here | this place | where i am [now] | where my probes are',
+  },
+  {
+    id: 'same-place',
+    name: 'the same place',
+    say: 'the same [place | one | spot | again] | same (place | one | spot | again | as before) | where i was',
+  },
   {
     id: 'fine',
     name: 'I am fine',

@@ -84,11 +84,18 @@ export const SWITCH_STATES = [
   {
     state: 'closed',
     after:
-      '(is | has been | are) (back in | in | back on | on | closed | restored | reset | plugged [back] in | pushed [back] in | switched [back] on | turned [back] on)',
+      '(is | has been | are) (back in | in | back on | on | closed | restored | plugged [back] in | pushed [back] in | switched [back] on | turned [back] on)',
     before:
-      "[i | i've | i have] (closed | put back | plugged in | pushed in | reset | switched on | turned on | restored [power at])",
+      "[i | i've | i have] (closed | put back | plugged in | pushed in | switched on | turned on | restored [power at])",
   },
-] as const satisfies readonly { state: 'open' | 'closed' | 'locked' | 'unlocked'; after: string; before: string }[];
+  // Of a breaker that tripped it is the repair, too.
+  { state: 'closed', resets: true, after: '(is | has been) reset | reset', before: "[i | i've | i have] reset" },
+] as const satisfies readonly {
+  state: 'open' | 'closed' | 'locked' | 'unlocked';
+  after: string;
+  before: string;
+  resets?: true;
+}[];
 
 /** What can be reported with a device's name in the middle: "turned the thermostat off". */
 export const SWITCH_AROUND = [
@@ -132,13 +139,13 @@ export const SWITCHED_STATES = [
     state: 'open',
     say: '(is | has been) [shut | turned | switched] off | [shut | turned | switched] off | [is] pulled [out]',
   },
-  { state: 'locked', say: '(is | has been) locked [out] [and tagged] | locked [out] [and tagged]' },
+  { state: 'locked', say: '[is | has been] [pulled | off | out | open] [and] (locked [out] [and tagged] | tagged)' },
   { state: 'closed', say: '(is | has been) [turned | switched] [back] on | [turned | switched] [back] on' },
 ] as const;
 
 /** Reports of power with a device named after it: "power is off at the outdoor disconnect". */
 export const POWER_STATES = [
-  { state: 'open', say: "[the] (power is | power's) (off | out | killed | cut | dead)" },
+  { state: 'open', say: '[the] power is (off | out | killed | cut | dead)' },
   { state: 'closed', say: '[the] power is (on | back on | restored | back) | (restored | turned on) [the] power' },
   { state: 'locked', say: '[the] power is (locked out | off and locked [out])' },
 ] as const satisfies readonly { state: 'open' | 'closed' | 'locked'; say: string }[];

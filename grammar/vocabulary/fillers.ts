@@ -112,6 +112,10 @@ export const UNREAL_WORDS: readonly string[] = [
   'used',
   'yesterday',
   'normally',
+  'normal',
+  'target',
+  'design',
+  'old',
   'usually',
   'last',
   'want',
@@ -128,4 +132,6 @@ export const UNREAL_WORDS: readonly string[] = [
   'kill',
   'flip',
   'turn',
+  'make',
+  'leave',
 ];

@@ -21,24 +21,39 @@ export const JOB_ITEMS = [
     say: '[the] customer declined [it | the work] | [the] work is declined | consent [is] refused',
   },
   {
+    id: 'sound-kept',
+    name: 'sound of what is dictated may be kept',
+    say: '(keep | record) [the | my] (sound | voice) [of [the | my] notes]',
+  },
+  {
+    id: 'sound-not-kept',
+    name: 'sound of what is dictated is not kept',
+    say: "(don't | do not) (keep | record) [the | my] (sound | voice) [of [the | my] notes] | [keep] no sound",
+  },
+  {
     id: 'meter-category-two',
     name: 'meter is category two',
-    say: '[the] meter is (cat | category) two | (cat | category) two meter',
+    say: '[the] meter is (cat | category) two | [a] (cat | category) two [meter]',
   },
   {
     id: 'meter-category-three',
     name: 'meter is category three',
-    say: '[the] meter is (cat | category) three | (cat | category) three meter',
+    say: '[the] meter is (cat | category) three | [a] (cat | category) three [meter]',
   },
   {
     id: 'meter-category-four',
     name: 'meter is category four',
-    say: '[the] meter is (cat | category) four | (cat | category) four meter',
+    say: '[the] meter is (cat | category) four | [a] (cat | category) four [meter]',
   },
   {
     id: 'nameplate-unreadable',
     name: 'nameplate cannot be read',
-    say: '[the] nameplate (is unreadable | cannot be read | is gone | is missing)',
+    say: "[the] $plate is [all] ($unreadable | gone | missing | not $legible) | [the] $plate (cannot | can't) be read | [i | we] $cannot (read | find | see) (the | any) $plate | [there is | there's] no $plate",
+  },
+  {
+    id: 'plate-line-unreadable',
+    name: 'that line cannot be read',
+    say: "[i | we] $cannot (read | make out) [it | that | this] [one] | [i | we] $cannot make (it | that | this) out | (it | that | this | [that | this] line) (cannot | can't) be read | [it is | it's | that is | that's | that one is] ($unreadable | not $legible) | [it is | it's | that is | that's] not (on it | on there | on the $plate | listed)",
   },
   {
     id: 'circuit-opened',
@@ -78,6 +93,7 @@ export const JOB_ITEMS_BY_ID = rowsBy('id', JOB_ITEMS);
 /** What is dictated under a heading of its own, and the words before it. */
 export const DICTATIONS = [
   { as: 'recommendation', name: 'recommend', say: '[i] recommend' },
+  { as: 'saying', name: 'customer says', say: '[the] customer (says | said | tells me | told me)' },
   { as: 'technician', name: 'technician signs', say: '[the] technician signs [off]' },
   { as: 'customer', name: 'customer signs', say: '[the] customer signs [off]' },
   {

@@ -168,13 +168,13 @@ const CONTACT: Bands = {
   shape: 'to-99',
   open: true,
 };
-const microfarads = (high: number, likely: number): Bands => ({
+const microfarads = (high: number, from: number, likely: number): Bands => ({
   quantity: 'capacitance',
   unit: 'uF',
   low: 0,
   high,
-  // Nothing at all is as likely a voltage that was meant.
-  likely: [[0.2, likely]],
+  // Nothing at all, or next to nothing, is as likely a voltage that was meant: what is left in a discharged section.
+  likely: [[from, likely]],
   shape: 'to-99',
   open: true,
 });
@@ -225,7 +225,7 @@ const ROWS = [
   {
     ...PAIR,
     at: ['L1', 'L2'],
-    say: 'leg to leg | line to line | phase to phase | hot to hot | top of [the] contactor | line volts | line voltage | line side | line side [of the] contactor | contactor line side | supply volts | supply voltage | across the line | across the line side',
+    say: 'leg to leg | line to line | phase to phase | hot to hot | top of [the] contactor | line volts | line voltage | incoming (power | volts | voltage) | (power | voltage) coming in | line side | line side [of the] contactor | contactor line side | supply volts | supply voltage | across the line | across the line side',
   },
   // load side of the contactor
   { ...LEG, at: ['T1', 'ground'], say: 't one' },
@@ -253,7 +253,7 @@ const ROWS = [
   {
     ...CONTROL,
     at: ['coil-1', 'coil-2'],
-    say: 'coil | coil volts | coil voltage | contactor coil | across the [contactor] coil | contactor coil volts',
+    say: 'coil | coil volts | coil voltage | [contactor] coil terminals | contactor coil | across the [contactor] coil | contactor coil volts',
   },
   {
     ...winding(4, 17),
@@ -268,7 +268,7 @@ const ROWS = [
   {
     ...PAIR,
     at: ['disconnect-line-1', 'disconnect-line-2'],
-    say: 'disconnect line side | line side of the disconnect | top of the disconnect | disconnect line to line',
+    say: 'disconnect line side | disconnect (phase to phase | hot to hot | leg to leg) | line side of the disconnect | top of the disconnect | disconnect line to line',
   },
   { ...LEG, at: ['disconnect-load-1', 'ground'], say: 'disconnect load one | whip one' },
   { ...LEG, at: ['disconnect-load-2', 'ground'], say: 'disconnect load two | whip two' },
@@ -315,22 +315,22 @@ const ROWS = [
   },
   // capacitor: microfarads
   {
-    ...microfarads(120, 90),
+    ...microfarads(120, 4, 90),
     at: ['cap-C', 'cap-HERM'],
     say: '[cap | capacitor] herm [section | side] | herm side of the (cap | capacitor) | compressor (section | side) [of the] [cap | capacitor] | [run] (cap | capacitor) compressor (section | side)',
   },
   {
-    ...microfarads(30, 20),
+    ...microfarads(30, 1.2, 20),
     at: ['cap-C', 'cap-FAN'],
     say: '[cap | capacitor] fan (section | side) | fan (cap | capacitor) | (cap | capacitor) fan | fan side of the (cap | capacitor) | fan',
   },
   {
-    ...microfarads(40, 25),
+    ...microfarads(40, 1.5, 25),
     at: ['blower-cap-1', 'blower-cap-2'],
     say: 'blower (cap | capacitor) | indoor (cap | capacitor)',
   },
   {
-    ...microfarads(700, 400),
+    ...microfarads(700, 20, 400),
     shape: 'to-699',
     at: ['start-cap-1', 'start-cap-2'],
     say: '[hard] start (cap | capacitor)',
@@ -498,7 +498,7 @@ const ROWS = [
   {
     ...CONTROL,
     at: ['transformer-secondary-1', 'transformer-secondary-2'],
-    say: '[transformer] secondary [volts] | secondary side [of the] [transformer] | transformer [output] | out of the transformer',
+    say: '[transformer] secondary [volts] | secondary side [of the] [transformer] | transformer [out | output] | out of the transformer',
   },
   {
     ...winding(1, 60),
@@ -535,7 +535,7 @@ const ROWS = [
   {
     ...amps(30, 15),
     at: ['blower-motor'],
-    say: 'blower (amps | current | draw) | blower motor (amps | current | draw) | indoor fan amps | blower | amps [on | at] [the] blower [motor]',
+    say: '[indoor] blower [motor] (amps | current | draw) | indoor fan [motor] [amps | current | draw] | [indoor] blower | amps [on | at] [the] blower [motor]',
   },
   {
     ...amps(30, 10),
@@ -547,18 +547,22 @@ const ROWS = [
     at: ['fan-S'],
     say: 'fan start lead (amps | current) | fan [motor] start (amps | current) | amps on the fan start lead',
   },
-  { ...amps(5, 2), at: ['crankcase-heater'], say: '[crankcase] heater amps' },
+  { ...amps(5, 2), rare: true, at: ['crankcase-heater'], say: '[crankcase] heater [amps]' },
   // temperatures
   {
     ...degrees(20, 160, 35, 95),
     at: ['supply-air'],
-    say: '[indoor] supply [air] [temp | temperature] | discharge air',
+    say: '[indoor] supply [air] [temp | temperature | dry bulb] | discharge air',
   },
-  { ...degrees(20, 130, 55, 100), at: ['return-air'], say: '[indoor] return [air] [temp | temperature]' },
+  {
+    ...degrees(20, 130, 55, 100),
+    at: ['return-air'],
+    say: '[indoor] return [air] [temp | temperature | dry bulb] | indoor dry bulb',
+  },
   {
     ...degrees(-30, 135, 40, 120),
     at: ['outdoor-air'],
-    say: 'outside | outdoors | outdoor [air] [temp | temperature] | outside [air] [temp | temperature] | [outdoor | outside] ambient [air] [temp | temperature]',
+    say: 'outside | outdoors | outdoor [air] [temp | temperature | dry bulb] | outside [air] [temp | temperature] | [outdoor | outside] ambient [air] [temp | temperature]',
   },
   {
     ...degrees(0, 190, 60, 150),
@@ -584,7 +588,7 @@ const ROWS = [
     ...degrees(30, 100, 45, 82),
     quantity: 'wet-bulb',
     at: ['return-air'],
-    say: '[return | indoor] [air] wet bulb | wet bulb (in [the] return | indoors)',
+    say: '[return | indoor] [air] wet bulb | wet bulb ((in | at) [the] return | indoors)',
   },
   {
     ...degrees(20, 100, 40, 85),
@@ -610,7 +614,7 @@ const ROWS = [
     quantity: 'difference',
     at: ['supply-air', 'return-air'],
     onlyByName: true,
-    say: '[temperature | temp | air] split [of] | delta t [of] | (temperature | temp) drop [across the coil] | [temperature | temp] split across the coil',
+    say: '[temperature | temp | air] split [of] | delta [t] [across the coil] [of] | (temperature | temp) drop [across the coil] | [temperature | temp] split across the coil',
   },
   // pressures
   {
@@ -709,7 +713,7 @@ const ROWS = [
     high: 100,
     likely: [[15, 90]],
     shape: 'to-99',
-    say: '[return [air] | indoor [air]] [relative] humidity | return [air] r h | r h',
+    say: '[return [air] | indoor [air]] [relative] humidity | [relative] humidity (indoors | inside | in the house) | return [air] r h | r h',
   },
   {
     quantity: 'humidity',

@@ -6,8 +6,11 @@ export interface NameplateField {
   readonly id: string;
   readonly name: string;
   readonly say: string;
-  /** A number with its unit, two numbers said in one breath ("two oh eight two thirty"), or one word of a list. */
-  readonly value: 'number' | 'number-or-pair' | 'choice';
+  /**
+   * A number with its unit, two numbers said in one breath ("two oh eight two thirty"), one word of a list, or a mark of
+   * letters and digits.
+   */
+  readonly value: 'number' | 'number-or-pair' | 'choice' | 'mark';
   readonly unit?: UnitCode;
   readonly choices?: readonly { readonly value: string; readonly say: string }[];
   /** What the number can be at all, in `unit`. */
@@ -19,6 +22,8 @@ export interface NameplateField {
 }
 
 export const NAMEPLATE_FIELDS = [
+  { id: 'model', name: 'model', say: 'model [number] [is]', value: 'mark', alone: true },
+  { id: 'serial', name: 'serial', say: 'serial [number] [is]', value: 'mark', alone: true },
   {
     id: 'supply-volts',
     name: 'supply volts',
@@ -53,6 +58,8 @@ export const NAMEPLATE_FIELDS = [
     name: 'fan full load amps',
     say: '[fan [motor]] f l a | [fan [motor]] full load amps',
     value: 'number',
+    low: 0.1,
+    high: 10,
     unit: 'A',
     alone: true,
   },
@@ -231,3 +238,14 @@ export const NAMEPLATE_FIELDS_BY_ID: Readonly<Record<NameplateFieldId, Nameplate
 /** Before the two ratings of a dual capacitor, compressor section first. */
 export const RATED_PAIR =
   'nameplate [says | reads] [cap | capacitor] | [the] (cap | capacitor) is rated [at] | rated | nameplate dual (cap | capacitor)';
+
+/** What is asked of the plate, a field at a time; fields of one line are asked in one breath. */
+export const PLATE_LINES = [
+  ['model', 'serial'],
+  ['supply-volts'],
+  ['rla', 'lra'],
+  ['fan-fla'],
+  ['capacitor-herm', 'capacitor-fan'],
+  ['refrigerant'],
+] as const satisfies readonly (readonly NameplateFieldId[])[];
+export type PlateField = (typeof PLATE_LINES)[number][number];

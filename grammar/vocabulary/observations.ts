@@ -2,18 +2,19 @@ import { rowsBy } from './rows-by.ts';
 
 /**
  * What is seen, heard or felt, and bears on the diagnosis. `aloud`: how a name is said that holds a word which is
- * listened for while the mouth speaks; it is understood as well.
+ * listened for while the mouth speaks; it is understood as well. `saidAs`: what counts as the same, and is read back in
+ * its own words.
  */
 export const OBSERVATIONS = [
   {
     id: 'fan-not-turning',
     name: 'outdoor fan is not turning',
-    say: "$fan ((is not | isn't | not) (turning | running | spinning | going) | (stands | is standing | sitting) still | won't (turn | run | spin | start) | (is | has) stopped | (does not | doesn't) (turn | run | spin | start) | is dead)",
+    say: "$fan ((is not | isn't | not) (turning | running | spinning | going | moving) | (stands | is standing | is [just] sitting | sitting) still | (will not | won't) (turn | run | spin [up] | start [up] | move | come on) | (is | has) stopped | is dead stopped | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
   },
   {
     id: 'fan-turning',
     name: 'outdoor fan is turning',
-    say: '$fan ((is | is now) (turning | running | spinning | going) | runs | turns)',
+    say: '$fan ((is | is now) (turning | running | spinning | going | moving) [fine | just fine | okay] | runs | turns | came on)',
   },
   {
     id: 'fan-spins-freely',
@@ -33,17 +34,28 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-running',
     name: 'compressor is running',
-    say: '[the] compressor ((is | is now) (running | on | going) | runs | is up | started)',
+    say: '[the] compressor ((is | is now) (running | on | going) [fine | just fine | okay] | runs | is up | started | came on)',
   },
   {
     id: 'compressor-not-running',
     name: 'compressor is not running',
-    say: "[the] compressor ((is not | isn't | not) (running | on | going | starting | coming on) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off | is down)",
+    say: "[the] compressor ((is not | isn't | not) (running | on | going | starting | coming on | doing anything) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | never (starts | comes on))",
   },
   {
     id: 'compressor-hums-and-trips',
     name: 'compressor hums and trips',
-    say: '[the] compressor ((hums | is humming) [[and | then | and then] (trips | kicks off | cuts out | goes off)] | trips [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | is tripping | (tries | is trying) to start) [on (overload | thermal)] | hums and (trips | kicks off)',
+    say: '[the] compressor [just] (hums | is [just] humming | humming) [and | then | and then] (trips [out] | kicks (off | out) | cuts out | goes off) [on [the] (overload | thermal)]',
+    saidAs: [
+      {
+        words: 'compressor hums',
+        say: "[the] compressor ([just] hums | is [just] humming | [just] humming) | [the] compressor hums but (will not | won't) (start | run | turn)",
+      },
+      {
+        words: 'compressor trips on overload',
+        say: '[the] compressor (trips [out] [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | (is | keeps [on]) tripping) [on [the] (overload | thermal)]',
+      },
+      { words: 'compressor tries to start', say: '[the] compressor (tries | is trying) to start' },
+    ],
   },
   {
     id: 'compressor-very-hot',
@@ -54,17 +66,23 @@ export const OBSERVATIONS = [
   {
     id: 'contactor-pulled-in',
     name: 'contactor is pulled in',
-    say: '[the] contactor (is [pulled] in | pulled in | is closed | is engaged | pulls in)',
+    say: '[the] contactor (is [pulled | sucked] in | pulled in | is closed | is engaged | pulls in | pulled right in)',
   },
   {
     id: 'contactor-not-pulled-in',
     name: 'contactor is not pulled in',
-    say: "[the] contactor ((is not | isn't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | won't pull in | (does not | doesn't) pull in)",
+    say: "[the] contactor ((is not | isn't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | (will not | won't) (pull in | close | engage) | (does not | doesn't) (pull in | close | engage))",
   },
   {
     id: 'contacts-burnt',
     name: 'contacts are burnt',
-    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] (burnt | burned | pitted | black | [pretty] burnt up | cooked)',
+    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] ((burnt | burned) [up] | black | [pretty] burnt up | cooked) [[real | pretty] bad | badly]',
+    saidAs: [
+      {
+        words: 'contacts are pitted',
+        say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] pitted [[real | pretty] bad | badly]',
+      },
+    ],
   },
   {
     id: 'contacts-stuck',
@@ -74,7 +92,8 @@ export const OBSERVATIONS = [
   {
     id: 'capacitor-swollen',
     name: 'capacitor is swollen',
-    say: '[the] (capacitor | cap) (is | looks) (swollen [up] | bulged [out] | bulging | domed | puffed up | leaking) | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | domed)',
+    say: '[the] (capacitor | cap) (is | looks) (swollen [up] | bulged [out] | bulging | domed | puffed up) [on [the] top | at the top | [real | pretty] bad | badly] | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | bulging | domed)',
+    saidAs: [{ words: 'capacitor is leaking', say: '[the] (capacitor | cap) (is leaking | leaks)' }],
   },
   {
     id: 'blower-running',
@@ -99,18 +118,34 @@ export const OBSERVATIONS = [
   {
     id: 'filter-dirty',
     name: 'filter is dirty',
-    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | packed)',
+    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | filthy)',
+    saidAs: [
+      {
+        words: 'filter is clogged',
+        say: '[the] [air] filter (is | looks) ([really | completely | all] (plugged | clogged) [up | solid] | packed [solid] | loaded [up]) [with (dirt | lint | dust | hair | dog hair)]',
+      },
+    ],
   },
-  { id: 'filter-clean', name: 'filter is clean', say: '[the] [air] filter (is | looks) (clean | new | fine | good)' },
+  {
+    id: 'filter-clean',
+    name: 'filter is clean',
+    say: '[the] [air] filter (is | looks) ([pretty | real] clean | [brand] new | fine | good)',
+  },
   {
     id: 'coil-iced',
     name: 'indoor coil is iced',
-    say: '[the] ([indoor | evaporator | evap] coil | evaporator) (is | looks) (iced [over | up] | frozen [up | over | solid] | a block of ice) | ice on the [indoor | evaporator | evap] coil',
+    say: "[the] ([indoor | evaporator | evap] coil | evaporator) (is | looks) ([all] iced [over | up] [solid] | [all] frozen [up | over | solid] | [solid | a block of] ice) | [there is | there's] ice [all over | on] the [indoor | evaporator | evap] coil",
   },
   {
     id: 'outdoor-coil-dirty',
     name: 'outdoor coil is dirty',
-    say: '[the] (outdoor | condenser | outside) coil (is | looks) ([really | very | pretty] dirty | plugged [up] | clogged [up] | filthy | matted)',
+    say: '[the] (outdoor | condenser | outside) coil (is | looks) ([really | very | pretty] dirty | filthy)',
+    saidAs: [
+      {
+        words: 'outdoor coil is clogged',
+        say: '[the] (outdoor | condenser | outside) coil (is | looks) [really | completely | all] (plugged | clogged | matted | packed) [[over | up] [with (cottonwood | dirt | lint | grass | leaves | hair | dog hair | fuzz)]]',
+      },
+    ],
   },
   {
     id: 'outdoor-coil-clean',
@@ -120,7 +155,13 @@ export const OBSERVATIONS = [
   {
     id: 'drain-pan-full',
     name: 'drain pan is full',
-    say: '[the] [drain | condensate] pan is (full [of water] | backed up | overflowing) | [the] drain is (plugged [up] | backed up | clogged [up]) | water in the [drain] pan',
+    say: '[the] [drain | condensate] pan is ([all the way] full [of water] | backed up | overflowing | filled up) | water in the [drain] pan',
+    saidAs: [
+      {
+        words: 'drain is clogged',
+        say: '[the] [condensate] drain [line] is (plugged [up] | backed up | clogged [up])',
+      },
+    ],
   },
   {
     id: 'oil-stain',

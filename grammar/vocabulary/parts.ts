@@ -90,4 +90,4 @@ export const FITTED_FOR = '(for | with) [a | an]';
 export const FITTED =
   "[i | i've | i have] (fitted | installed | put in | replaced | changed [out] | swapped [out | in] | new) [with] [a | an | the | in | both [of] [the]] [new | another] | [i | i've | i have] put (a | the) new";
 
-export const FITTED_AFTER = 'installed | fitted | is in | in place';
+export const FITTED_AFTER = 'installed | fitted | [is] in | in place';

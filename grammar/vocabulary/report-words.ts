@@ -17,8 +17,31 @@ export const INJURY =
   "i got (bit | shocked | zapped | hit | burned | burnt | hurt | lit up | cut) | (i am | i'm) (hurt | injured) | (it | that) (bit | shocked | zapped | got) me | got bit | i've been (shocked | hurt | burned) | (somebody | someone | he | she) (got | is | was | has been) (hurt | shocked | hit | burned | injured) | i got a shock";
 
 /** Sounds like a report of energy, but names no device or no place: it is asked, never taken. */
-export const PLACELESS =
-  "(it | it's | it is | that | that's | everything | [the] power | [the] power's) [is] (dead | off | hot | out | killed | cold | de energized) | it's (dead | off | out | killed) | killed [the] power | locked it out | turned it [back] (on | off) | [the] unit is (locked | tagged | locked and tagged | off | dead) | verified (dead | zero [volts]) | [the] (main | electrical | house) panel (is | has been) (off | dead | out | shut off | turned off)";
+export const PLACELESS: readonly { readonly say: string; readonly state?: 'open' | 'locked' }[] = [
+  {
+    say: "(it | it's | it is | that | that's | everything | [the] power) [is] (dead | hot | cold | de energized) | it's dead | turned it [back] on | [the] unit is dead | verified (dead | zero [volts]) | [the] (main | electrical | house) panel (is | has been) (dead | out)",
+  },
+  {
+    say: "(it | it's | it is | that | that's | everything | [the] power) [is] (off | out | killed) | it's (off | out | killed) | killed [the] power | turned it off | [the] unit is off | [the] (main | electrical | house) panel (is | has been) (off | shut off | turned off)",
+    state: 'open',
+  },
+  { say: 'locked it out | [the] unit is (locked | tagged | locked and tagged)', state: 'locked' },
+];
+
+/** Where a switch is, said alone: it answers which one was meant. */
+export const SWITCH_WHERE = [
+  {
+    place: 'outdoor',
+    device: 'disconnect',
+    say: '[at | in] [the] (outdoor | outside | outdoors | condenser | condensing) [unit] | [the] (disconnect | pull out)',
+  },
+  { place: 'panel', device: 'breaker', say: '[at | in] [the] [breaker | main] (panel | breaker)' },
+  {
+    place: 'air-handler',
+    device: 'service-switch',
+    say: '[at | in] [the] (indoor | indoors | inside) [unit] | [at] [the] air handler',
+  },
+] as const;
 
 /** Before a dictated note. */
 export const NOTE = 'note | make a note | take a note';

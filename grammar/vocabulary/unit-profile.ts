@@ -22,6 +22,9 @@ export type RefrigerantId = keyof typeof REFRIGERANT_CLASSES;
  */
 export interface UnitProfile {
   readonly id: string;
+  /** As the nameplate writes them; neither says anything of what is wrong. */
+  readonly model?: string;
+  readonly serial?: string;
   readonly supply?: { readonly nominal: Volts };
   readonly contactorPoles?: 1 | 2;
   readonly capacitor?: { readonly herm: Microfarads; readonly fan: Microfarads };

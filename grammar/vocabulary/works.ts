@@ -89,11 +89,15 @@ export const WORKS = [
     say: '(repaired | fixed | sealed | found and fixed | found and repaired) [up] [the | a] leak | (tightened | remade) [the] flare [nut | fitting]',
     withFlame: 'brazed [up] [the | a] leak | brazed [the | a | both] (joint | joints)',
   },
+  // Said with the breaker's name, as a report of power back: "breaker is reset".
+  { id: 'breaker-reset', name: 'reset the breaker' },
   {
     id: 'supply-restored',
     name: 'power company restored the supply',
     say: '[the] (power company | utility) (restored | fixed | repaired) [the] (supply | leg | power | service | drop)',
   },
 ] as const;
+/** Those that are said by themselves; a switch's report says the others. */
+export const SAID_WORKS = WORKS.filter((row) => 'say' in row);
 export type WorkId = (typeof WORKS)[number]['id'];
 export const WORKS_BY_ID = rowsBy('id', WORKS);

@@ -28,6 +28,23 @@ export async function overflow(page: Page): Promise<number> {
   return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }
 
+/** Texts of the running visit that do not fit their box, cut where something around them hides what sticks out. */
+export async function cutOff(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const texts = [
+      ...document.querySelectorAll('.asked-words, .heard dd, .live p, .proof-number, .visit-keys .key, .leading'),
+    ];
+    const isCut = (element: Element) => {
+      if (element.closest('.reader-only') !== null) return false;
+      const { overflowX, overflowY } = getComputedStyle(element);
+      const wide = element.scrollWidth > element.clientWidth + 1;
+      const high = element.scrollHeight > element.clientHeight + 1 && overflowY !== 'visible';
+      return wide || (high && overflowX !== 'visible');
+    };
+    return texts.filter(isCut).map((element) => element.textContent ?? '');
+  });
+}
+
 /** The size of the smallest key of the page, in CSS pixels. */
 export async function smallestKey(page: Page): Promise<{ readonly width: number; readonly height: number }> {
   return page.evaluate(() => {

@@ -11,6 +11,8 @@ const PROGRAM = join(PROJECT_ROOT, '.build/server/main.js');
 const PICTURES = join(PROJECT_ROOT, 'test-results');
 
 export const PHONE = { width: 390, height: 844 } as const;
+/** The narrowest phone that is still about. */
+export const SMALL_PHONE = { width: 360, height: 740 } as const;
 export const DESK = { width: 1280, height: 800 } as const;
 
 /** A folder of its own, gone after the test. */
@@ -134,7 +136,7 @@ export async function refuseMicrophone(context: BrowserContext, origin: string):
 export async function picture(page: Page, name: string): Promise<void> {
   await mkdir(PICTURES, { recursive: true });
   const before = page.viewportSize();
-  for (const size of [PHONE, DESK]) {
+  for (const size of [PHONE, SMALL_PHONE, DESK]) {
     await page.setViewportSize(size);
     await page.screenshot({ path: join(PICTURES, `${name}-${size.width}x${size.height}.png`) });
   }

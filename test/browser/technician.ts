@@ -18,20 +18,37 @@ export class Technician {
     await page.keyboard.type(site);
     await page.keyboard.press('Tab');
     await page.keyboard.type(complaint);
+    await this.chooseUnit();
+    await page.getByLabel('Complaint').focus();
     await page.keyboard.press('Enter');
     await page.locator('main.visit').waitFor();
     await this.settled();
   }
 
+  /** Opens a visit by touch with no unit chosen. */
+  async openUnknown(): Promise<void> {
+    await this.#open('technician', false);
+  }
+
   /** Opens a visit by touch, as a technician or a trainee. */
   async openAs(role: 'technician' | 'trainee'): Promise<void> {
+    await this.#open(role, true);
+  }
+
+  async #open(role: 'technician' | 'trainee', withUnit: boolean): Promise<void> {
     const { page } = this;
     await page.getByLabel('Site').fill('Reading room');
     await page.getByLabel('Complaint').fill('does not cool');
     await page.getByLabel(role).check();
+    if (withUnit) await this.chooseUnit();
     await page.getByRole('button', { name: 'Open the visit' }).click();
     await page.locator('main.visit').waitFor();
     await this.settled();
+  }
+
+  /** The first of the units to begin from: of one that is not chosen the plate would be asked. */
+  async chooseUnit(): Promise<void> {
+    await this.page.getByLabel('Unit').selectOption({ index: 1 });
   }
 
   /** Presses keys one after another, by their whole names, and waits until all that follows has come about. */

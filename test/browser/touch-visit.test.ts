@@ -36,7 +36,7 @@ const nameOf = (point: string) => POINTS.find(({ id }) => id === point)?.name ??
 describe('a visit by touch alone', () => {
   test('from arrival to a part that is fitted: pads, looks, reports, a proof, a picker', async () => {
     await technician.openAs('technician');
-    await technician.press('customer agreed to the work', 'Pass', 'meter is category three');
+    await technician.press('customer agreed to the work', 'that line cannot be read', 'meter is category three');
     await technician.press('Enter it');
     await picture(page, 'visit-pad');
     expect(await accessFaults(page)).toEqual([]);

@@ -161,8 +161,8 @@ export const CONDUCT_FAULTS: readonly ConductFault[] = [
     rule: 't',
     harm: 'a caution that was cut counts as given',
     file: 'client/visit/intake/take-input.ts',
-    from: "turn.raise({ type: outcome === 'spoken' ? 'caution.over' : 'caution.cut' });",
-    to: "turn.raise({ type: outcome === 'spoken' || outcome === 'cut' ? 'caution.over' : 'caution.cut' });",
+    from: "if (outcome !== 'spoken') turn.raise({ type: 'caution.cut' });",
+    to: "if (outcome !== 'spoken' && outcome !== 'cut') turn.raise({ type: 'caution.cut' });",
   },
   {
     rule: 'u',

@@ -232,6 +232,8 @@ class ObeyingTechnician {
         return 'customer agrees';
       case 'meter-named':
         return 'meter is cat three';
+      case 'sound-agreed':
+        return 'keep no sound';
       case 'nameplate-read':
         return 'nameplate is unreadable';
       case 'leak-searched':

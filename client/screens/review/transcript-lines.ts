@@ -1,5 +1,7 @@
+import type { DictatedLine, KeptSound } from '../../../grammar/visit/dictated.ts';
 import type { Moment } from '../../../grammar/visit/facts.ts';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import { dictationDetail } from '../../words/shown/dictated-words.ts';
 import { showReading } from '../../words/shown/show-reading.ts';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
 
@@ -9,6 +11,8 @@ export interface TranscriptLine {
   readonly kind: keyof typeof TRANSCRIPT.kinds;
   readonly text: string;
   readonly detail?: string;
+  /** Kept of it, on the device that heard it. */
+  readonly sound?: KeptSound;
 }
 
 type ListKey = {
@@ -26,7 +30,9 @@ const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line)
   energyChanges: (line) => ({ kind: 'energy', text: TRANSCRIPT.energy(line), detail: line.why }),
   cautions: (line) => ({ kind: 'caution', text: TRANSCRIPT.caution(line), detail: TRANSCRIPT.cautionDetail(line) }),
   unproven: (line) => ({ kind: 'unproven', text: TRANSCRIPT.unproven(line), detail: TRANSCRIPT.unprovenDetail(line) }),
-  notes: (line) => ({ kind: 'note', text: TRANSCRIPT.note(line) }),
+  notes: (line) => ({ kind: 'note', text: TRANSCRIPT.note(line), ...dictated(line) }),
+  recommendations: (line) => ({ kind: 'note', text: TRANSCRIPT.recommended(line), ...dictated(line) }),
+  signatures: (line) => ({ kind: 'note', text: TRANSCRIPT.signed(line), ...dictated(line) }),
   remarks: (line) => ({ kind: 'note', text: TRANSCRIPT.remark(line) }),
   acknowledgements: (line) => ({ kind: 'note', text: TRANSCRIPT.acknowledged(line) }),
   unanswered: (line) => ({ kind: 'note', text: TRANSCRIPT.unanswered(line) }),
@@ -48,14 +54,17 @@ const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line)
   wires: 'said-with-it',
   deeds: 'said-with-it',
   items: 'said-with-it',
-  recommendations: 'said-with-it',
-  signatures: 'said-with-it',
   refrigerant: 'said-with-it',
   focuses: 'said-with-it',
   overrides: 'said-with-it',
   warnings: 'said-with-it',
   charge: 'said-with-it',
 };
+
+function dictated(line: DictatedLine): Pick<TranscriptLine, 'detail' | 'sound'> {
+  const detail = dictationDetail(line);
+  return { ...(detail === '' ? {} : { detail }), ...(line.sound === undefined ? {} : { sound: line.sound }) };
+}
 
 /** The whole visit as lines, in the order of the record. */
 export function transcriptLines(folded: FoldedVisit): readonly TranscriptLine[] {

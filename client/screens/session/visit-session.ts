@@ -74,7 +74,7 @@ export class VisitSession {
     this.#ear = new PageHearing(
       () => this.#changed(),
       () => {
-        this.#mouth.hush(false);
+        this.#hush(false);
         this.#sounds.play('ready');
       },
     );
@@ -146,7 +146,7 @@ export class VisitSession {
   }
 
   touch(command: CommandId): void {
-    if (command === 'stop') this.#mouth.hush(true);
+    if (command === 'stop') this.#hush(true);
     this.#work((run) => run.touch(command));
   }
 
@@ -174,7 +174,7 @@ export class VisitSession {
   /** Measures the place and a test number; nothing that is said meanwhile reaches the visit. */
   async checkSound(tell: (step: CheckStep) => void): Promise<PlaceMeasured | undefined> {
     if (['off', 'failed'].includes(this.#ear.state().ear)) await this.startEar();
-    this.#mouth.hush(false);
+    this.#hush(false);
     const said: Utterance[] = [];
     this.#ear.divert((utterance) => said.push(utterance));
     // Numbers come most surely where one is expected.
@@ -224,6 +224,11 @@ export class VisitSession {
       this.#changed();
     });
     this.#work(() => undefined);
+  }
+
+  #hush(evenCaution: boolean): void {
+    if (this.#run === undefined) this.#mouth.hush(evenCaution);
+    else this.#run.hush(evenCaution);
   }
 
   /** Gives the run something to do, and shows that it is at it until everything that follows has come about. */

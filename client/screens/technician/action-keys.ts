@@ -5,7 +5,16 @@ import type { Step, VisitContext } from '../../visit/chart/context.ts';
 import { unreadSections } from '../../visit/rules/charged-sections.ts';
 import { looseWires } from '../../visit/rules/landings.ts';
 import { KEY, SWITCH } from '../../words/pages/key-words.ts';
-import { commandKey, itemKey, observationKey, padKey, reportKey, type TouchKey, writeKey } from './touch-key.ts';
+import {
+  commandKey,
+  itemKey,
+  observationKey,
+  padKey,
+  plateKey,
+  reportKey,
+  type TouchKey,
+  writeKey,
+} from './touch-key.ts';
 
 interface Switch {
   readonly device: keyof typeof SWITCH.names;
@@ -78,10 +87,12 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
       return [switched(step.zone, 'closed')];
     case 'consent-asked':
       return [itemKey('consent-given'), itemKey('consent-refused')];
+    case 'sound-agreed':
+      return [itemKey('sound-kept'), itemKey('sound-not-kept')];
     case 'meter-named':
       return [itemKey('meter-category-two'), itemKey('meter-category-three'), itemKey('meter-category-four'), pass];
     case 'nameplate-read':
-      return [itemKey('nameplate-unreadable'), pass];
+      return [plateKey(KEY.writePlate), itemKey('plate-line-unreadable')];
     case 'leak-searched':
       return [itemKey('leak-found'), itemKey('no-leak-found')];
     case 'vacuum-isolated':

@@ -36,7 +36,7 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
             {heard === undefined ? HEARD.none : showUnderstood(heard.understanding, heard.accepted)}
           </dd>
         </div>
-        <div className={said?.text === shown ? 'reader-only' : undefined}>
+        <div className={said !== undefined && shown.includes(said.text) ? 'reader-only' : undefined}>
           <dt>{HEARD.said}</dt>
           {/* Every prompt is read out by a screen reader too; a caution or warning at once. */}
           <dd data-said aria-live="polite">

@@ -11,6 +11,7 @@ import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
 import { PadSheet } from './pad-sheet.tsx';
 import { PartPicker } from './part-picker.tsx';
 import { PickSheet } from './pick-sheet.tsx';
+import { PlateSheet } from './plate-sheet.tsx';
 import { ReadingPicker } from './reading-picker.tsx';
 import { SoundCheckSheet } from './sound-check-sheet.tsx';
 import { SoundSheet } from './sound-sheet.tsx';
@@ -30,6 +31,7 @@ export type Open =
         | 'seen'
         | 'switched'
         | 'part'
+        | 'plate'
         | 'supervisor'
         | 'write'
         | 'wires'
@@ -103,6 +105,8 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <SwitchPicker onEnter={enter} onClose={close} />;
     case 'part':
       return <PartPicker onEnter={enter} onClose={close} />;
+    case 'plate':
+      return <PlateSheet context={context} onEnter={enter} onClose={close} />;
     case 'sound':
       return <SoundSheet onChanged={() => (earOn ? void session.startEar() : undefined)} onClose={close} />;
     case 'sound-check':

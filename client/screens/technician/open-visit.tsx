@@ -50,6 +50,19 @@ export function OpenVisit({ onOpen }: { readonly onOpen: (opening: VisitOpening)
         <summary>{OPENING.nameplate}</summary>
         {/* A fresh set of fields for each unit, so that its values are the ones to begin from. */}
         <div className="nameplate" key={stock}>
+          {MARKS.map((name) => (
+            <label key={name}>
+              {OPENING.plate[name]}
+              <input
+                className="control"
+                name={name}
+                maxLength={40}
+                autoComplete="off"
+                autoCapitalize="characters"
+                spellCheck={false}
+              />
+            </label>
+          ))}
           {PLATE_FIELDS.map(({ name, of }) => (
             <label key={name}>
               {OPENING.plate[name]}
@@ -77,6 +90,8 @@ export function OpenVisit({ onOpen }: { readonly onOpen: (opening: VisitOpening)
   );
 }
 
+/** Letters and digits, of this unit alone: none comes with a stock unit. */
+const MARKS = ['model', 'serial'] as const;
 const PLATE_FIELDS: readonly { name: keyof typeof OPENING.plate; of: (unit: UnitProfile) => number | undefined }[] = [
   { name: 'supply', of: (unit) => unit.supply?.nominal },
   { name: 'herm', of: (unit) => unit.capacitor?.herm },

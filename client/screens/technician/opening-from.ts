@@ -31,9 +31,12 @@ function unitFrom(text: (name: string) => string): UnitProfile {
     return text(name) !== '' && Number.isFinite(value) && value > 0 ? value : undefined;
   };
   const [supply, herm, fan, rla, lra, fla, tons] = ['supply', 'herm', 'fan', 'rla', 'lra', 'fla', 'tons'].map(number);
+  const [model, serial] = [text('model'), text('serial')];
   const refrigerant = REFRIGERANTS.find((name) => name === text('refrigerant'));
   return {
     ...kept,
+    ...(model === '' ? {} : { model }),
+    ...(serial === '' ? {} : { serial }),
     ...(supply === undefined ? {} : { supply: { nominal: supply as Volts } }),
     ...(herm === undefined || fan === undefined
       ? {}

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { PART_RATINGS, PARTS, PARTS_BY_ID, type PartId } from '../../../grammar/vocabulary/parts.ts';
-import { WORKS, type WorkId } from '../../../grammar/vocabulary/works.ts';
+import { SAID_WORKS, type WorkId } from '../../../grammar/vocabulary/works.ts';
 import { PART_PICKER } from '../../words/pages/key-words.ts';
 import { NumberPad } from './number-pad.tsx';
 import { PickSheet } from './pick-sheet.tsx';
@@ -30,10 +30,10 @@ export function PartPicker({ onEnter, onClose }: PartPickerProps) {
   if (part === undefined) {
     const picks: readonly { readonly label: string; readonly value: PartId | WorkId }[] = [
       ...PARTS.map(({ id, name }) => ({ label: name, value: id })),
-      ...WORKS.map(({ id, name }) => ({ label: name, value: id })),
+      ...SAID_WORKS.map(({ id, name }) => ({ label: name, value: id })),
     ];
     const pick = (id: PartId | WorkId) => {
-      const work = WORKS.find((one) => one.id === id);
+      const work = SAID_WORKS.find((one) => one.id === id);
       if (work !== undefined) {
         onEnter({ kind: 'work', work: work.id }, work.name);
         return onClose();

@@ -9,7 +9,7 @@ import { SuspectList } from '../show/suspect-list.tsx';
 import { WireBoard } from '../show/wire-board.tsx';
 import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
-import { NowPanel, nowAsked } from './now-panel.tsx';
+import { isRepaired, NowPanel, nowAsked } from './now-panel.tsx';
 import { type Open, OpenSheet } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
 import { TalkKey } from './talk-key.tsx';
@@ -99,7 +99,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
         </nav>
       </div>
       <aside className="so-far" aria-label={VISIT.soFar}>
-        <h2>{VISIT.suspects}</h2>
+        <h2>{isRepaired(context) ? VISIT.elseSuspects : VISIT.suspects}</h2>
         <SuspectList suspects={context.assessment?.suspects ?? []} most={6} />
         {folded.wires.length === 0 ? null : (
           <>

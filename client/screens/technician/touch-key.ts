@@ -28,7 +28,7 @@ export type KeyDoes =
   | { readonly do: 'command'; readonly command: CommandId }
   | { readonly do: 'enter'; readonly meaning: Meaning; readonly words: string }
   | { readonly do: 'pad'; readonly pad: PadRequest }
-  | { readonly do: 'open'; readonly sheet: 'part' | 'supervisor' | 'write' };
+  | { readonly do: 'open'; readonly sheet: 'part' | 'plate' | 'supervisor' | 'write' };
 
 export interface TouchKey {
   readonly label: string;
@@ -66,6 +66,11 @@ export function itemKey(item: JobItemId): TouchKey {
 /** Opens the sheet where words are written: recommendations and names. */
 export function writeKey(label: string): TouchKey {
   return { label, tone: 'first', width: 1, does: { do: 'open', sheet: 'write' } };
+}
+
+/** Opens the sheet where the nameplate is written. */
+export function plateKey(label: string): TouchKey {
+  return { label, tone: 'first', width: 1, does: { do: 'open', sheet: 'plate' } };
 }
 
 export function padKey(label: string, pad: PadRequest, width: TouchKey['width'] = 1): TouchKey {

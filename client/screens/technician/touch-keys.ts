@@ -1,9 +1,11 @@
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
 import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { Step, VisitContext } from '../../visit/chart/context.ts';
-import { KEY } from '../../words/pages/key-words.ts';
-import { showValue } from '../../words/shown/show-reading.ts';
+import { placeBefore, placeHere } from '../../visit/intake/answer-place.ts';
+import { KEY, SWITCH } from '../../words/pages/key-words.ts';
+import { showPlace, showValue } from '../../words/shown/show-reading.ts';
 import { keysForAction } from './action-keys.ts';
 import { needsSupervisor } from './supervisor-sheet.tsx';
 import { commandKey, observationKey, padKey, reportKey, type TouchKey } from './touch-key.ts';
@@ -22,21 +24,54 @@ export function keysFor(context: VisitContext): readonly TouchKey[] {
   if (context.held) return [commandKey(KEY.goOn, 'go-on', 'first', 2)];
   if (context.caution !== undefined) return [commandKey(KEY.live, 'live', 'warm', 2)];
   const question = openQuestion(context);
-  if (question !== undefined) return keysForQuestion(question);
+  if (question !== undefined) return keysForQuestion(question, context);
   if (needsSupervisor(context)) return [SUPERVISOR];
   if (context.step !== undefined) return keysForStep(context.step, context);
   return [commandKey(KEY.whatNext, 'what-next', 'first', 2)];
 }
 
 /** Another value than the one in question is set right by the key for that, under "More". */
-function keysForQuestion(question: Question): readonly TouchKey[] {
-  if (question.kind !== 'teen-or-ty') {
-    const yes = question.kind === 'confirm-reading' ? KEY.yesShows : KEY.yes;
-    return [commandKey(yes, 'yes', 'first'), commandKey(KEY.no, 'no')];
+function keysForQuestion(question: Question, context: VisitContext): readonly TouchKey[] {
+  switch (question.kind) {
+    case 'teen-or-ty': {
+      const { unit } = question.reading;
+      return question.options.map((value) => reportKey(showValue(value, unit), { kind: 'value', value, unit }));
+    }
+    case 'confirm-reading':
+      return [commandKey(KEY.yesShows, 'yes', 'first'), commandKey(KEY.no, 'no')];
+    case 'confirm-meaning':
+      // Where a reason is wanted a yes is not enough: it is said or typed, or the thing is set aside.
+      if (question.wants === 'reason') return [commandKey(KEY.setAside, 'no', 'plain', 2)];
+      return [commandKey(KEY.yes, 'yes', 'first'), commandKey(KEY.no, 'no')];
+    case 'which-place':
+      return [...placeKeys(context), commandKey(KEY.leaveOut, 'pass')];
+    case 'which-switch':
+      return [...switchKeys(question), commandKey(KEY.leaveOut, 'pass')];
   }
-  const { unit } = question.reading;
-  return question.options.map((value) => reportKey(showValue(value, unit), { kind: 'value', value, unit }));
 }
+
+/** Where the value may have been read: at the step's place, or where the one before it was. Any other is said. */
+function placeKeys(context: VisitContext): readonly TouchKey[] {
+  const [here, before] = [placeHere(context), placeBefore(context)];
+  return [
+    ...(here === undefined ? [] : [commandKey(showPlace(here.at), 'here', 'first')]),
+    ...(before === undefined || (here !== undefined && samePlaces(here.at, before.at))
+      ? []
+      : [commandKey(showPlace(before.at), 'same-place')]),
+  ];
+}
+
+function switchKeys({ state }: Extract<Question, { kind: 'which-switch' }>): readonly TouchKey[] {
+  return SWITCHES.map((one) =>
+    reportKey(SWITCH.names[one.device], { kind: 'report', report: { type: 'energy', ...one, state } }),
+  );
+}
+
+const SWITCHES = [
+  { device: 'disconnect', place: 'outdoor' },
+  { device: 'breaker', place: 'panel' },
+  { device: 'service-switch', place: 'air-handler' },
+] as const;
 
 /** The reading that a correction sets right now: the one in question, else the latest. */
 export function readingToSetRight(context: VisitContext): Reading | undefined {

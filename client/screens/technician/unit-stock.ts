@@ -2,8 +2,9 @@ import type { Amps, Microfarads, Volts } from '../../../grammar/vocabulary/quant
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { STOCK_NAMES } from '../../words/pages/start-words.ts';
 
-/** Invented units of common kinds, to begin from; the nameplate of the real one is then typed or said over them. */
+/** Nothing known, which a visit begins with unless another is chosen; then invented units of common kinds to begin from: the nameplate of the real one is then typed or said over them. */
 export const UNIT_STOCK: readonly { readonly name: string; readonly unit: UnitProfile }[] = [
+  { name: STOCK_NAMES.unknown, unit: { id: 'unknown' } },
   {
     name: STOCK_NAMES.heatPump3Ton,
     unit: {
@@ -57,5 +58,4 @@ export const UNIT_STOCK: readonly { readonly name: string; readonly unit: UnitPr
       pressureSwitches: true,
     },
   },
-  { name: STOCK_NAMES.unknown, unit: { id: 'unknown' } },
 ];

@@ -1,6 +1,6 @@
 import { type FormEvent, useRef } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { DICTATIONS } from '../../../grammar/vocabulary/job-items.ts';
+import { DICTATIONS, type DictatedAs } from '../../../grammar/vocabulary/job-items.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { MORE, WRITE } from '../../words/pages/key-words.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
@@ -43,8 +43,8 @@ export function WriteSheet({ signatures, onEnter, onClose }: WriteSheetProps) {
               name={as}
               className="control"
               autoComplete="off"
-              maxLength={as === 'recommendation' ? 300 : 80}
-              defaultValue={as === 'recommendation' ? '' : (signed(as) ?? '')}
+              maxLength={isName(as) ? 80 : 300}
+              defaultValue={isName(as) ? (signed(as) ?? '') : ''}
             />
           </label>
         ))}
@@ -62,4 +62,8 @@ export function WriteSheet({ signatures, onEnter, onClose }: WriteSheetProps) {
       </form>
     </Sheet>
   );
+}
+
+function isName(as: DictatedAs): as is 'technician' | 'customer' {
+  return as === 'technician' || as === 'customer';
 }

@@ -1,10 +1,13 @@
 import type { VisitFacts } from '../../../grammar/visit/facts.ts';
 import type { InputTime, RankedTest } from '../../../grammar/visit/inputs.ts';
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
+import type { DictatedAs } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { Prompt } from '../../speaking/mouth.ts';
 import type { SpokenCaution } from '../../words/talk/caution-words.ts';
 
 /** One thing the visit asks for. Where it comes from decides when it is offered, its needs decide what guards it. */
@@ -26,8 +29,12 @@ export interface Step {
   readonly afterMinutes?: number;
   /** Offered only where gauges were put on in this visit: a charge that nobody doubts is left alone. */
   readonly withGauges?: true;
+  /** Offered only where words come from a microphone of the page. */
+  readonly withMicrophone?: true;
   /** Asked once; when something else is said instead it is passed by, and named when the visit closes. */
   readonly optional?: true;
+  /** Of the nameplate: the fields that are asked for in one breath. */
+  readonly plate?: readonly PlateField[];
   /** The zone whose energy the hands or probes meet. */
   readonly zone: ZoneId | 'none';
 }
@@ -51,6 +58,7 @@ export type ActionDone =
   | 'covers-on'
   | 'power-on'
   | 'consent-asked'
+  | 'sound-agreed'
   | 'meter-named'
   | 'nameplate-read'
   | 'leak-searched'
@@ -85,6 +93,12 @@ export interface Talk {
     readonly zone: ZoneId;
     readonly why: string;
   }[];
+  /** What is dictated next, after its heading alone was said; `since` when, on the input clock in milliseconds. */
+  readonly dictating: { readonly as: 'note' | DictatedAs; readonly since: number } | undefined;
+  /** Prompts given to the mouth lately, the latest last. */
+  readonly lately: readonly Prompt[];
+  /** Those that were cut or never begun, in their order: "say again" brings them back until something else is said. */
+  readonly silenced: readonly Prompt[];
   /** The step whose words were spoken in one breath with its caution. */
   readonly toldWithCaution: string | undefined;
   /** The step for which cautions were acknowledged last: its further hazards do not hold it up again. */
@@ -93,6 +107,8 @@ export interface Talk {
   readonly toldRunIn: number | undefined;
   /** The question that was put last, and when on the input clock. Milliseconds. */
   readonly put: { readonly number: number; readonly mono: number } | undefined;
+  /** The step is to be asked again when the turn is over. */
+  readonly repeatsStep: boolean;
   /** Number the diagnosis was last asked for. */
   readonly askedFor: number;
   /** The time of the last input before a proof began: both clocks are held against it while one stands. */
@@ -108,10 +124,14 @@ export function noTalk(): Talk {
     step: undefined,
     caution: undefined,
     late: [],
+    dictating: undefined,
+    lately: [],
+    silenced: [],
     toldWithCaution: undefined,
     cautionedFor: undefined,
     toldRunIn: undefined,
     put: undefined,
+    repeatsStep: false,
     askedFor: -1,
     clockBase: { at: '1970-01-01T00:00:00.000Z', mono: 0 },
   };

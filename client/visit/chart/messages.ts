@@ -7,6 +7,8 @@ export type InternalEvent =
   | { readonly type: 'meanings.left'; readonly meanings: readonly Meaning[] }
   /** A turn is over: let the current step see whether it is answered or no longer allowed, and the next be asked. */
   | { readonly type: 'step.review' }
+  /** The step that is still asked is said again; where it has given way to another, that one was said. */
+  | { readonly type: 'step.repeat' }
   | { readonly type: 'step.answered' }
   | { readonly type: 'step.set-aside' }
   | { readonly type: 'step.offered' }

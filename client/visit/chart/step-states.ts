@@ -75,6 +75,11 @@ const askStep = act((turn) => {
   turn.talk({ toldWithCaution: undefined });
 });
 
+const repeatStep = act((turn) => {
+  const { step, questions } = turn.context;
+  if (step !== undefined && questions.length === 0) turn.say('step', stepWords(step, turn.context));
+});
+
 const setAside = act((turn) => turn.talk({ step: undefined, caution: undefined }));
 const setAsideAndGoOn = act((turn) => {
   turn.talk({ step: undefined, caution: undefined });
@@ -143,6 +148,6 @@ export const STEP_STATES = {
       'step.review': [{ guard: 'supervisor there', target: 'guarded' }, ...leave['step.review']],
     },
   },
-  asked: { entry: askStep, on: leave },
+  asked: { entry: askStep, on: { ...leave, 'step.repeat': { actions: repeatStep } } },
   held: { on: { hold: {}, 'go.on': { target: 'resting', actions: resume } } },
 } as const;

@@ -1,6 +1,6 @@
 import type { VisitOutcome } from '../../../grammar/visit/events.ts';
 import { evolve } from '../../../grammar/visit/evolve.ts';
-import type { TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
+import type { HeardUtterance, TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { Question, QuestionEnd } from '../../../grammar/visit/questions.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Prompt } from '../../speaking/mouth.ts';
@@ -19,6 +19,8 @@ export type Effect =
 
 /** A question that nobody answers in so many minutes is let go (our choice). */
 export const QUESTION_MINUTES = 1;
+/** More prompts than one turn gives. */
+const LATELY = 12;
 
 /**
  * One turn of the visit: a draft of what holds and the list of what follows from an input, in order. Handlers decide
@@ -29,6 +31,8 @@ export class Turn {
   context: VisitContext;
   readonly effects: Effect[] = [];
   readonly raised: InternalEvent[] = [];
+  /** What was heard in this turn. */
+  heard: HeardUtterance | undefined;
 
   constructor(context: VisitContext) {
     this.context = context;
@@ -36,6 +40,7 @@ export class Turn {
 
   /** The input itself: its time holds, and what it tells whatever is made of it. */
   take(input: VisitInput): void {
+    if (input.type === 'heard.utterance') this.heard = input.utterance;
     this.context = evolve(this.context, { type: 'input.taken', input });
   }
 
@@ -65,7 +70,9 @@ export class Turn {
   say(kind: Prompt['kind'], text: string): string {
     const id = `p${this.context.promptCount + 1}`;
     this.record({ type: 'prompt.said', id, kind, text });
-    this.effects.push({ type: 'say', params: { prompt: { id, kind, text } } });
+    const prompt: Prompt = { id, kind, text };
+    this.effects.push({ type: 'say', params: { prompt } });
+    this.talk({ lately: [...this.context.lately, prompt].slice(-LATELY), silenced: [] });
     return id;
   }
 
@@ -87,6 +94,11 @@ export class Turn {
     this.talk({ put: { number: first.number, mono: this.context.now.mono } });
     this.say('question', first.words);
     this.startTimer('question', QUESTION_MINUTES);
+  }
+
+  /** Once the turn is over the step that stands is asked again: something else was talked of since it was asked. */
+  repeatStep(): void {
+    this.talk({ repeatsStep: true });
   }
 
   hush(evenCaution: boolean): void {

@@ -1,9 +1,16 @@
-import { standingWords, WHY } from '../../words/talk/status-words.ts';
+import { standingOf, standingWords, WHY } from '../../words/talk/status-words.ts';
 import type { VisitContext } from '../chart/context.ts';
+import { provedWith } from '../rules/isolation.ts';
 
 /** Where the visit stands: energy by zone as measured, readings so far, the leading suspect. */
 export function statusWords({ readings, energy, assessment }: VisitContext): string {
   return standingWords(readings.length, energy, assessment?.suspects[0]);
+}
+
+/** Whether the zone of the step, else the outdoor unit, was measured dead: what the record holds, and no more. */
+export function deadWords({ step, energy }: VisitContext): string {
+  const zone = step === undefined || step.zone === 'none' ? 'outdoor-load' : provedWith(step.zone);
+  return standingOf(zone, energy[zone]);
 }
 
 /** A suspect below this is not named as one that a step tells from another. */

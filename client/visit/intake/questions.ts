@@ -1,26 +1,64 @@
+import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
+import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { QUESTION_MINUTES, type Turn } from '../chart/turn.ts';
 
-/** A question that nobody answered is let go, and the talk goes on; what it was about does not count. */
+/** A question that nobody answered in its time is let go, and the talk goes on; what it was about does not count. */
 export function letQuestionGo(turn: Turn): void {
   const { questions, put, now } = turn.context;
   if (questions[0] === undefined || put === undefined) return;
   // A timer of an earlier question is stale.
   if (questions[0].number !== put.number || now.mono - put.mono < QUESTION_MINUTES * MS_A_MINUTE) return;
-  endUnanswered(turn);
-  turn.say('answer', SAY.letGo);
+  letGoUnanswered(turn);
+}
+
+/** What is told or done next, whatever was asked before it. Talk about the question leaves it standing. */
+const TELLING: readonly Meaning['kind'][] = [
+  'reading',
+  'several',
+  'report',
+  'nameplate',
+  'part',
+  'work',
+  'wire',
+  'dictated',
+];
+const GOES_ON: readonly CommandId[] = ['what-next', 'done'];
+
+/** Whether what was said makes sense without the question that stands: the technician has gone on. */
+export function makesSenseWithout({ meaning, verdict }: Understanding): boolean {
+  if (meaning.kind === 'command') return verdict === 'logged' && GOES_ON.includes(meaning.command);
+  if (meaning.kind === 'report' && meaning.report.type === 'injury') return false;
+  return TELLING.includes(meaning.kind);
+}
+
+/** The question that is put ends without its answer, aloud and in the record; the step is asked again. */
+export function letGoUnanswered(turn: Turn): void {
+  const question = openQuestion(turn.context);
+  if (question === undefined) return;
+  if (question.kind === 'confirm-reading' || question.kind === 'teen-or-ty') {
+    turn.record({ type: 'reading.refused', reading: question.reading, reason: 'not-answered' });
+  }
+  turn.endQuestion('expired');
+  turn.say('answer', SAY.leftOut(question));
+  turn.repeatStep();
+}
+
+/** The technician leaves the question: what it asked of does not count. */
+export function withdrawQuestion(turn: Turn): void {
+  const question = openQuestion(turn.context);
+  if (question === undefined) return;
+  if (question.kind === 'confirm-reading' || question.kind === 'teen-or-ty') {
+    turn.record({ type: 'reading.refused', reading: question.reading, reason: 'withdrawn-by-technician' });
+  }
+  turn.endQuestion('withdrawn');
+  turn.say('answer', SAY.leftOut(question));
+  turn.repeatStep();
 }
 
 /** All questions that stand open are withdrawn: the visit closes over them. */
 export function withdrawQuestions(turn: Turn): void {
   while (turn.context.questions.length > 0) turn.endQuestion('withdrawn');
-}
-
-function endUnanswered(turn: Turn): void {
-  const question = turn.context.questions[0]?.question;
-  if (question?.kind === 'confirm-reading' || question?.kind === 'teen-or-ty') {
-    turn.record({ type: 'reading.refused', reading: question.reading, reason: 'not-answered' });
-  }
-  turn.endQuestion('expired');
 }

@@ -17,10 +17,18 @@ export function settleTurn(turn: Turn): void {
   if (turn.context.phase === 'closed') return;
   doubtUnreadSections(turn);
   settlePhase(turn);
-  if (turn.context.askedFor !== turn.context.evidenceNumber) turn.askDiagnosis();
+  if (turn.context.askedFor !== turn.context.evidenceNumber && !isPlateRead(turn.context)) turn.askDiagnosis();
   turn.putQuestion();
   tellRunIn(turn);
   turn.raise({ type: 'step.review' });
+  if (!turn.context.repeatsStep) return;
+  turn.talk({ repeatsStep: false });
+  turn.raise({ type: 'step.repeat' });
+}
+
+/** While the plate is read each field makes another unit: its table waits until the last one. */
+function isPlateRead({ phase, step }: VisitContext): boolean {
+  return phase === 'arrive' && step?.plate !== undefined;
 }
 
 /** Where nothing can be asked before the unit has run its time: how long that is, and what to do meanwhile, once. */
@@ -82,6 +90,7 @@ export function isAnswered(step: Step, context: VisitContext): boolean {
       return step.zone !== 'none' && !isOpened(step.zone, context);
     case 'consent-asked':
     case 'meter-named':
+    case 'sound-agreed':
     case 'nameplate-read':
     case 'leak-searched':
     case 'vacuum-isolated':

@@ -11,14 +11,18 @@ import {
   wireMoves,
 } from '../../../grammar/visit/standing.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
+import { PLATE_LINES, type PlateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { plateMissing } from '../../words/talk/plate-words.ts';
+import { WORDS_UNSURE } from '../../words/talk/reasons.ts';
 import { earlyWords } from '../../words/talk/refrigerant-words.ts';
 import { NOT_RECORDED, OPEN, PLAIN, TECHNICAL } from '../../words/talk/summary-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { isOpened, provedWith, TAKEN_OFF } from '../rules/isolation.ts';
 import { missingOfRefrigerant } from '../rules/refrigerant-plan.ts';
+import { PLATE, plateStep } from '../steps/plate-steps.ts';
 import { unfitting } from './take-answer.ts';
 
 /** A finding below this is told to the customer as the likeliest cause, not as the cause. The diagnosis' own bound. */
@@ -34,17 +38,32 @@ export function summarise(context: VisitContext, left: readonly string[]): Visit
   };
 }
 
+/** Words that were guessed are told to nobody. */
+function sureWords({ text, guessed }: VisitContext['recommendations'][number]): string {
+  return guessed === true ? WORDS_UNSURE : text;
+}
+
+function notRecorded({ passedBy, plate }: VisitContext): readonly string[] {
+  const passed = PLATE_FIELDS.filter((field) => passedBy.includes(plateStep(field)));
+  return Object.entries(NOT_RECORDED).flatMap(([id, words]) => {
+    if (id === PLATE) return plateMissing(passed, Object.keys(plate).length > 0);
+    return passedBy.includes(id) ? [words] : [];
+  });
+}
+
+const PLATE_FIELDS: readonly PlateField[] = PLATE_LINES.flat();
+
 function technicalLines(context: VisitContext): readonly string[] {
-  const missing = Object.entries(NOT_RECORDED).filter(([id]) => context.passedBy.includes(id));
+  const missing = notRecorded(context);
   return [
     ...context.items.map(({ item }) => TECHNICAL.item(item)),
-    ...(missing.length === 0 ? [] : [TECHNICAL.notRecorded(missing.map(([, words]) => words))]),
+    ...(missing.length === 0 ? [] : [TECHNICAL.notRecorded(missing)]),
     ...standingReadings(context).map(readingLine),
     findingLine(context),
     ...wireMoves(context).map(TECHNICAL.wire),
     ...repairsMade(context).map(repairLine),
     ...pairs(context),
-    ...context.recommendations.map(({ text }) => TECHNICAL.recommended(text)),
+    ...context.recommendations.map((line) => TECHNICAL.recommended(sureWords(line))),
   ];
 }
 
@@ -89,7 +108,7 @@ function plainWords(context: VisitContext): string {
     finding === undefined ? PLAIN.noFault : PLAIN.found(finding.fault, finding.probability >= SURE),
     ...(isDeclined(context) ? [PLAIN.declined] : doneWords(repairs)),
     ...(repairs.length === 0 ? [] : [after]),
-    ...(recommendations.length === 0 ? [] : [PLAIN.recommended(recommendations.map(({ text }) => text))]),
+    ...(recommendations.length === 0 ? [] : [PLAIN.recommended(recommendations.map(sureWords))]),
   ].join(' ');
 }
 

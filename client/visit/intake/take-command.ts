@@ -1,4 +1,5 @@
 import type { Correction } from '../../../grammar/phrases/meaning.ts';
+import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -19,6 +20,7 @@ import { closeVisit } from './close-visit.ts';
 import { takeTimePassed } from './follow-charge.ts';
 import { goOnWithout } from './take-answer.ts';
 import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
+import { passPlate } from './take-plate.ts';
 import { restart } from './take-proof.ts';
 import { takeReading } from './take-reading.ts';
 import { takeObservation } from './take-report.ts';
@@ -34,7 +36,13 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
     case 'no':
       return answerQuestion(turn, command === 'yes');
     case 'live':
+    case 'got-it':
       turn.raise({ type: 'caution.acknowledged' });
+      return;
+    case 'here':
+    case 'same-place':
+      // It answers the question of a place, and nothing else.
+      turn.say('question', SAY.unclear);
       return;
     case 'done':
       return takeDone(turn);
@@ -56,9 +64,7 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
       turn.say('answer', SAY.held);
       return;
     case 'go-on':
-      turn.say('answer', SAY.resumed);
-      turn.raise({ type: 'go.on' });
-      return;
+      return goOn(turn);
     case 'short-talk':
       return setPace(turn, 'brief');
     case 'full-talk':
@@ -80,11 +86,17 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
   }
 }
 
-/** What was said last, whole; a caution that was cut is spoken anew as a caution. */
+/**
+ * What was said last, whole; after a silence all that it cut and dropped, in its order. A caution that was cut is
+ * spoken anew as a caution.
+ */
 function sayAgain(turn: Turn): void {
-  const { caution, lastPrompt } = turn.context;
-  if (caution !== undefined && !caution.isSpoken) turn.raise({ type: 'caution.again' });
-  else turn.say('answer', lastPrompt?.text ?? SAY.help);
+  const { caution, lastPrompt, silenced } = turn.context;
+  const dropped = silenced.some(({ id }) => id === lastPrompt?.id) ? silenced : [];
+  const isCautionDue = caution !== undefined && !caution.isSpoken;
+  for (const { kind, text } of dropped) if (!(isCautionDue && kind === 'caution')) turn.say(kind, text);
+  if (isCautionDue) turn.raise({ type: 'caution.again' });
+  else if (dropped.length === 0) turn.say('answer', lastPrompt?.text ?? SAY.help);
 }
 
 /** Short or full talk; the same once more is answered, and changes nothing. */
@@ -100,19 +112,45 @@ function answerQuestion(turn: Turn, yes: boolean): void {
     if (yes && turn.context.caution !== undefined) turn.raise({ type: 'caution.acknowledged' });
     return;
   }
-  if (!yes && question.kind !== 'confirm-meaning') return rejectQuestioned(turn, question.reading);
+  if (!yes && 'reading' in question) return rejectQuestioned(turn, question.reading);
   if (question.kind !== 'confirm-reading') {
-    const wantsReason = question.kind === 'confirm-meaning' && question.wants === 'reason';
-    turn.say('question', wantsReason ? SAY.reasonWanted : SAY.digitsPlease);
+    turn.say('question', yesIsNotEnough(question));
     return;
   }
   turn.endQuestion('answered');
   takeReading(turn, question.reading, 'confirmed');
 }
 
-/** "Done" answers a pull on the wires, clamps put on, or that a time has passed; otherwise it acknowledges as "live" does. */
+/** Takes a held visit up; "go ahead" to a caution acknowledges it. */
+function goOn(turn: Turn): void {
+  if (!turn.context.held && turn.context.caution !== undefined) {
+    turn.raise({ type: 'caution.acknowledged' });
+    return;
+  }
+  turn.say('answer', SAY.resumed);
+  turn.raise({ type: 'go.on' });
+}
+
+function yesIsNotEnough(question: Question): string {
+  switch (question.kind) {
+    case 'teen-or-ty':
+      return SAY.digitsPlease;
+    case 'which-place':
+      return SAY.whichPlace(question.value, question.unit);
+    case 'which-switch':
+      return SAY.whichSwitch;
+    default:
+      return SAY.reasonWanted;
+  }
+}
+
+/** "Done" acknowledges a caution that stands, and no more; else it answers a pull on the wires, clamps put on, or that a time has passed. */
 function takeDone(turn: Turn): void {
-  const { step } = turn.context;
+  const { step, caution } = turn.context;
+  if (caution !== undefined) {
+    turn.raise({ type: 'caution.acknowledged' });
+    return;
+  }
   const done = step?.ask.kind === 'action' ? step.ask.done : undefined;
   if (done === 'tug-tested') {
     turn.record({ type: 'steps.settled', steps: ['repair.tug-tested'] });
@@ -121,15 +159,12 @@ function takeDone(turn: Turn): void {
   }
   // The clamps are asked for together with the covers.
   if (done === 'clamps-placed') return takeObservation(turn, 'covers-on');
-  if (isLeftForItsTime(turn)) return takeTimePassed(turn, 'air-handler');
-  turn.raise({ type: 'caution.acknowledged' });
+  if (isLeftForItsTime(turn)) takeTimePassed(turn, 'air-handler');
 }
 
 /** Whether "done" can mean that the time of an electronic drive has passed: asked for, or told of with nothing else put. */
 function isLeftForItsTime({ context }: Turn): boolean {
-  return (
-    context.caution === undefined && context.energy['air-handler'] === 'reads-dead' && waitsOut('air-handler', context)
-  );
+  return context.energy['air-handler'] === 'reads-dead' && waitsOut('air-handler', context);
 }
 
 function sayNext(turn: Turn): void {
@@ -171,6 +206,7 @@ function sayStep(turn: Turn, step: Step): void {
 function park(turn: Turn, why: string): void {
   const { step, proof } = turn.context;
   if (step === undefined) return;
+  if (step.plate !== undefined) return passPlate(turn, why);
   if (step.id.startsWith('energy.source')) {
     turn.record({ type: 'step.parked', step: step.id, why });
     turn.say('answer', SAY.parked(askWords(step, turn.context)));

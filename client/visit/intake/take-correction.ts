@@ -75,10 +75,10 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
 function questionMeant(
   { questions, undoable }: VisitFacts,
   lastRead: number,
-): Exclude<Question, { kind: 'confirm-meaning' }> | undefined {
+): Extract<Question, { readonly reading: Reading }> | undefined {
   const [put] = questions;
   const since = Math.max(lastRead, undoable.findLast((one) => one.kind === 'proof')?.seq ?? 0);
-  return put === undefined || put.question.kind === 'confirm-meaning' || put.seq < since ? undefined : put.question;
+  return put === undefined || !('reading' in put.question) || put.seq < since ? undefined : put.question;
 }
 
 function setRight(turn: Turn, last: ReadingLine, reading: Reading): void {
@@ -143,6 +143,7 @@ export function takeBack(turn: Turn): void {
   if (last.kind === 'plate') {
     turn.record({ type: 'nameplate.withdrawn', field: last.field });
     turn.say('readback', SAY.plateBack(nameplateName(last.field)));
+    if (turn.context.step?.plate !== undefined) turn.raise({ type: 'step.answered' });
     return;
   }
   if (last.kind === 'proof') return takeBackProof(turn, last.zone);
@@ -205,9 +206,9 @@ function takeBackJob(turn: Turn, last: Extract<Undoable, { kind: 'item' | 'recom
   if (last.kind === 'item') {
     turn.record({ type: 'item.withdrawn', item: last.item });
     const answered = settledByItem(last.item);
-    if (answered !== undefined) turn.record({ type: 'steps.reopened', steps: [answered] });
+    if (answered.length > 0) turn.record({ type: 'steps.reopened', steps: answered });
     turn.say('readback', SAY.itemBack(last.item));
-    if (answered?.startsWith(`${turn.context.phase}.`)) turn.raise({ type: 'step.answered' });
+    if (answered[0]?.startsWith(`${turn.context.phase}.`)) turn.raise({ type: 'step.answered' });
     return;
   }
   turn.record({ type: 'recommendation.withdrawn', text: last.text });

@@ -17,13 +17,15 @@ export function takeDoneWork(turn: Turn, { work }: Extract<Meaning, { kind: 'wor
   const suspects = context.finding === undefined ? ranked : [context.finding.fault, ...ranked];
   const repairs = mendedBy(work, suspects);
   const [leading] = suspects;
+  // A breaker is reset for other reasons too, and then its report was answered: it mends a trip alone.
+  const isReset = work === 'breaker-reset' && repairs.length === 0;
   const isRepair =
     (leading !== undefined && repairs.includes(leading)) ||
-    (context.phase === 'repair' && context.finding === undefined);
+    (context.phase === 'repair' && context.finding === undefined && !isReset);
   if (isRepair) stateUnprovedFinding(turn, repairs);
   const number = context.readingCount + 1;
   turn.record({ type: 'work.done', work, repairs, number, words: workWords(work) });
   tellUnproven(turn, workWords(work), handsAtWork(work, repairs, context));
-  turn.say('readback', SAY.work(work));
+  if (!isReset) turn.say('readback', SAY.work(work));
   if (isRepair) beginProof(turn, PROOF_STEPS);
 }

@@ -1,6 +1,7 @@
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
+import { answersAsked } from './answer-asked.ts';
 import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedClock } from './heed-clock.ts';
@@ -8,14 +9,14 @@ import { heedPower } from './heed-power.ts';
 import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
 import { takeAnswer } from './take-answer.ts';
-import { takeCommand } from './take-command.ts';
+import { takeDictation, writeWords } from './take-dictation.ts';
 import { takeSupervisor } from './take-job.ts';
 import { heedProofAge } from './take-proof.ts';
 import { heedFlame } from './take-refrigerant.ts';
 import { takeInjury } from './take-report.ts';
 import { takeTimer } from './take-timer.ts';
 import { takeUpVisit } from './take-up-visit.ts';
-import { takeUtterance } from './take-utterance.ts';
+import { takeTouched, takeUtterance } from './take-utterance.ts';
 
 type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
 
@@ -24,12 +25,13 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
   'opened.visit': openVisit,
   'restored.visit': takeUpVisit,
   'heard.utterance': takeHeard,
-  'touched.command': (turn, { command }) => takeCommand(turn, command),
-  'mouth.finished': cautionFinished,
+  'touched.command': (turn, { command }) => takeTouched(turn, command),
+  'mouth.finished': promptFinished,
   'diagnosis.answered': (turn, { answer }) => takeAnswer(turn, answer),
   'timer.elapsed': (turn, { timer }) => takeTimer(turn, timer),
   'supervisor.acknowledged': supervise,
   'remarked.visit': (turn, { author, text }) => turn.record({ type: 'remark.made', author, text }),
+  'wrote.words': (turn, { of, text }) => writeWords(turn, of, text),
   'edge.failed': (turn, { edge, fault, sentence }) => {
     turn.record({ type: 'edge.interrupted', edge, fault, sentence });
     turn.say('warning', sentence);
@@ -37,7 +39,7 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
 };
 
 /** These move no step by themselves. */
-const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit'];
+const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit', 'wrote.words'];
 
 /** Takes an input: what its time alone has ended, then what it says, then what the turn has brought about. */
 export function takeInput(turn: Turn, input: VisitInput): void {
@@ -52,10 +54,11 @@ export function takeInput(turn: Turn, input: VisitInput): void {
   if (!turn.goesOn && !ASIDE.includes(input.type)) settleTurn(turn);
 }
 
-/** A closed visit takes remarks and a call for help; whatever else is said is answered, and changes nothing. */
+/** A closed visit takes remarks, words written over a dictation, and a call for help; whatever else is said is answered, and changes nothing. */
 export function takeAfterClose(turn: Turn, input: VisitInput): void {
   turn.take(input);
   if (input.type === 'remarked.visit') TAKE['remarked.visit'](turn, input);
+  if (input.type === 'wrote.words') TAKE['wrote.words'](turn, input);
   if (input.type === 'touched.command') turn.say('answer', SAY.visitIsClosed);
   if (input.type !== 'heard.utterance') return;
   const { meaning } = input.utterance.understanding;
@@ -76,11 +79,13 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   heedPower(turn, utterance);
   heedFlame(turn, utterance);
-  takeUtterance(turn, utterance);
+  if (!takeDictation(turn, utterance) && !answersAsked(turn, utterance)) takeUtterance(turn, utterance);
   passOptional(turn, utterance);
 }
 
-function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
+/** What was cut is kept for "say again"; a caution counts only where it was spoken whole. */
+function promptFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
+  if (outcome === 'cut') keepSilenced(turn, prompt);
   const late = turn.context.late.find((one) => one.prompt === prompt);
   if (late !== undefined) {
     const { prompt: _said, why, ...caution } = late;
@@ -94,6 +99,11 @@ function cautionFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'
   turn.talk({ caution: { ...caution, prompts: outcome === 'spoken' ? left : [] } });
   if (outcome !== 'spoken') turn.raise({ type: 'caution.cut' });
   else if (left.length === 0) turn.raise({ type: 'caution.over' });
+}
+
+function keepSilenced(turn: Turn, id: string): void {
+  const { lately, silenced } = turn.context;
+  turn.talk({ silenced: lately.filter((one) => one.id === id || silenced.includes(one)) });
 }
 
 /** A trainee's live steps want a supervisor's word; it lapses when the visit is held or power comes back. */

@@ -1,10 +1,10 @@
 import type { AnsweredFrom } from '../../../grammar/visit/inputs.ts';
 import { isDeclined } from '../../../grammar/visit/standing.ts';
-import { type DictatedAs, GO_AHEAD, type JobItemId } from '../../../grammar/vocabulary/job-items.ts';
+import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import { SAY } from '../../words/talk/prompts.ts';
-import { SIGNED_BY_VOICE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
-import { closeVisit } from './close-visit.ts';
+import { PLATE, PLATE_STEPS } from '../steps/plate-steps.ts';
+import { passPlateLine } from './take-plate.ts';
 import { followRefrigerantItem } from './take-refrigerant.ts';
 import { askWaiting } from './wait-for-supervisor.ts';
 
@@ -12,10 +12,13 @@ import { askWaiting } from './wait-for-supervisor.ts';
 const SETTLED_BY_ITEM: Readonly<Record<JobItemId, string>> = {
   'consent-given': 'arrive.consent',
   'consent-refused': 'arrive.consent',
+  'sound-kept': 'arrive.sound',
+  'sound-not-kept': 'arrive.sound',
   'meter-category-two': 'arrive.meter',
   'meter-category-three': 'arrive.meter',
   'meter-category-four': 'arrive.meter',
-  'nameplate-unreadable': 'arrive.nameplate',
+  'nameplate-unreadable': PLATE,
+  'plate-line-unreadable': 'none',
   'circuit-opened': 'none',
   'leak-found': 'none',
   'no-leak-found': 'none',
@@ -25,18 +28,20 @@ const SETTLED_BY_ITEM: Readonly<Record<JobItemId, string>> = {
   'customer-not-present': 'close.customer',
 };
 
-/** The plan step that an item answers, undefined where it answers none. */
-export function settledByItem(item: JobItemId): string | undefined {
+/** The plan steps that an item answers: of a plate that cannot be read all. */
+export function settledByItem(item: JobItemId): readonly string[] {
   const step = SETTLED_BY_ITEM[item];
-  return step === 'none' ? undefined : step;
+  if (step === PLATE) return PLATE_STEPS;
+  return step === 'none' ? [] : [step];
 }
 
 /** Something of the job, in a word: recorded and read back, never evidence for the diagnosis. */
 export function takeItem(turn: Turn, item: JobItemId): void {
-  const step = settledByItem(item);
+  if (item === 'plate-line-unreadable') return passPlateLine(turn);
+  const steps = settledByItem(item);
   const wasDeclined = isDeclined(turn.context);
   turn.record({ type: 'item.reported', item });
-  if (step !== undefined) turn.record({ type: 'steps.settled', steps: [step] });
+  if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
   turn.say('readback', SAY.item(item));
   followRefrigerantItem(turn, item);
   if (item === 'consent-refused') turn.say('answer', SAY.declined);
@@ -54,29 +59,4 @@ export function takeSupervisor(turn: Turn, supervisor: string, from: AnsweredFro
   turn.record({ type: 'supervisor.acknowledged', supervisor, ...(from === undefined ? {} : { from }) });
   if (waiting.length > 0) askWaiting(turn, waiting);
   else if (from === 'this-device') turn.say('readback', SAY.supervised([], false));
-}
-
-/** Words under a heading: a recommendation, or who signs. Without words they are asked for. */
-export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
-  if (as === 'supervisor') {
-    const isName = text !== '' && !GO_AHEAD.includes(text);
-    return takeSupervisor(turn, isName ? text : SIGNED_BY_VOICE, 'this-device');
-  }
-  // An ear that knows only its grammar takes no names: the technician's word is a signature without one.
-  const said = text === '' && as === 'technician' ? SIGNED_BY_VOICE : text;
-  if (said === '') {
-    turn.say('question', as === 'recommendation' ? SAY.recommendWhat : SAY.signedByWhom);
-    return;
-  }
-  if (as === 'recommendation') {
-    turn.record({ type: 'recommendation.made', text: said });
-    turn.record({ type: 'steps.settled', steps: ['close.recommend'] });
-    turn.say('readback', SAY.recommended(said));
-    return;
-  }
-  turn.record({ type: 'visit.signed', who: as, name: said });
-  turn.record({ type: 'steps.settled', steps: [`close.${as}`] });
-  const closes = as === 'technician' && turn.context.step?.id === 'close.technician';
-  if (!closes || said !== SIGNED_BY_VOICE) turn.say('readback', SAY.signed(as, said));
-  if (closes) closeVisit(turn);
 }

@@ -40,7 +40,7 @@ export function takeReport(turn: Turn, report: Report): void {
     case 'discharged':
       return takeDischarged(turn, report.zone);
     case 'observation':
-      return takeObservation(turn, report.observation);
+      return takeObservation(turn, report.observation, report.as);
     case 'job-item':
       return takeItem(turn, report.item);
     case 'part-moved':
@@ -108,8 +108,12 @@ function heedCall(turn: Turn, observation: ObservationId): void {
 const CALL_STEPS: readonly ActionDone[] = ['call-on', 'call-off', 'covers-on', 'clamps-placed'];
 const CLAMPS_ON = 'repair.clamps-placed';
 
-/** What is seen, heard or felt: evidence for the diagnosis, and where something runs, evidence of energy too. */
-export function takeObservation(turn: Turn, observation: ObservationId): void {
+/**
+ * What is seen, heard or felt: evidence for the diagnosis, and where something runs, evidence of energy too.
+ *
+ * @param as the words it was said in, where the table has them beside its name: it is read back in them
+ */
+export function takeObservation(turn: Turn, observation: ObservationId, as?: string): void {
   const shown = SHOWN_BY_LOOK[observation];
   const running = shown.power === 'running';
   const energised = shown.power !== 'nothing';
@@ -130,7 +134,7 @@ export function takeObservation(turn: Turn, observation: ObservationId): void {
   if (running && context.runningSince === undefined) turn.record({ type: 'run.changed', running: true });
   warnOfLook(turn, observation);
   const isAsked = answered || (ask?.kind === 'action' && CALL_STEPS.includes(ask.done));
-  turn.say('readback', isAsked ? SAY.seenAsAsked(observation) : SAY.seen(observation));
+  turn.say('readback', isAsked ? SAY.seenAsAsked(observation, as) : SAY.seen(observation, as));
   if (energised) {
     const wasLive = context.energy['outdoor-load'] === 'live';
     const met = metNow(turn, OUTDOOR_ZONES, 'every');

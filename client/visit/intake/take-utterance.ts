@@ -1,9 +1,10 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
-import type { Question } from '../../../grammar/visit/questions.ts';
-import { openQuestion } from '../../../grammar/visit/standing.ts';
+import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { HAND_SIGNS } from '../../../grammar/vocabulary/hand-signs.ts';
+import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
+import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
@@ -12,26 +13,27 @@ import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
-import { placeWords } from '../../words/things/place-words.ts';
 import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { handsAtPart, handsAtWire, handsAtWork } from '../rules/hands-at.ts';
-import { isReason } from '../rules/is-reason.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
 import { answersCaution } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
+import { answersQuestion } from './answer-question.ts';
+import { askAnewWords, askPlace, askWhere } from './ask-where.ts';
 import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
+import { letGoUnanswered, makesSenseWithout } from './questions.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
+import { takeDictated, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
-import { takeDictated } from './take-job.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport, warnOfLook } from './take-report.ts';
-import { keepPart, takeNameplate, takeNote, takePart, takeWire } from './take-work.ts';
+import { takeNameplate, takePart, takeWire } from './take-work.ts';
 import { sayUnproven } from './tell-unproven.ts';
 
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
@@ -42,10 +44,12 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
       warnOfWords(turn, understanding.heard);
       heedVoltageTold(turn, understanding.heard);
     }
-    turn.say('question', turn.context.questions.length > 0 ? SAY.answerFirst : notTakenWords(understanding));
+    if (turn.context.questions.length > 0) turn.say('question', askAnewWords(turn.context.questions[0]!));
+    else if (!askPlace(turn, understanding)) turn.say('question', notTakenWords(understanding));
     return;
   }
-  if (turn.context.questions.length > 0 && answersQuestion(turn, understanding.meaning)) return;
+  if (turn.context.questions.length > 0 && answersQuestion(turn, understanding, takeMeaning)) return;
+  if (makesSenseWithout(understanding)) letGoUnanswered(turn);
   if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) {
     warnOfVoltage(turn, understanding.meaning);
     warnOfHands(turn, understanding.meaning);
@@ -58,6 +62,19 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     return;
   }
   takeMeaning(turn, understanding.meaning);
+}
+
+/** A key: it answers the question that stands as its word would. */
+export function takeTouched(turn: Turn, command: CommandId): void {
+  const touched: Understanding = {
+    heard: '',
+    verdict: 'logged',
+    meaning: { kind: 'command', command },
+    confidence: 1,
+  };
+  if (answersQuestion(turn, touched, takeMeaning)) return;
+  if (makesSenseWithout(touched)) letGoUnanswered(turn);
+  takeCommand(turn, command);
 }
 
 /** One meaning after another: the regions settle what the first brought about before the next is judged. */
@@ -109,10 +126,7 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
 function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>): void {
   const expected = expectationOf(turn.context).readings;
   const only = expected.length === 1 ? expected[0] : undefined;
-  if (only === undefined) {
-    turn.say('question', SAY.which);
-    return;
-  }
+  if (only === undefined) return askWhere(turn, meaning);
   if (meaning.unit !== undefined && unitFor(meaning.unit, only.quantity) === undefined) {
     turn.say('question', SAY.otherUnit);
     return;
@@ -188,6 +202,11 @@ function askBack(turn: Turn, understanding: Understanding): void {
   if (meaning.kind === 'reading' && reason === 'teen-or-ty' && twin !== undefined)
     return askTwin(turn, meaning.reading, twin);
   if (meaning.kind === 'reading' && reason === 'implausible') {
+    // Nobody measured 7,211 amps: the number was not understood, and the place was.
+    if (isBeyondReason(meaning.reading)) {
+      turn.say('question', SAY.valueAt(meaning.reading.at));
+      return;
+    }
     turn.record({ type: 'reading.refused', reading: meaning.reading, reason: 'impossible' });
     turn.say('question', SAY.impossible(meaning.reading));
     return;
@@ -199,7 +218,7 @@ function askBack(turn: Turn, understanding: Understanding): void {
     return;
   }
   if (meaning.kind === 'value' || reason === 'no-place') {
-    turn.say('question', SAY.which);
+    if (!askPlace(turn, understanding)) turn.say('question', SAY.which);
     return;
   }
   const words = meaningWords(meaning);
@@ -207,88 +226,19 @@ function askBack(turn: Turn, understanding: Understanding): void {
     turn.say('question', SAY.unclear);
     return;
   }
-  turn.ask({ kind: 'confirm-meaning', meaning }, SAY.meant(words));
+  if (reason === 'implausible') turn.say('question', SAY.cannotBe(words));
+  else turn.ask({ kind: 'confirm-meaning', meaning }, SAY.meant(words));
 }
 
-/** Whether this was the answer to the question that stands open; if so it is dealt with. */
-function answersQuestion(turn: Turn, meaning: Meaning): boolean {
-  const question = openQuestion(turn.context);
-  if (question?.kind === 'confirm-meaning' && question.wants === 'reason')
-    return answersWithReason(turn, question, meaning);
-  if (
-    question?.kind === 'confirm-meaning' &&
-    meaning.kind === 'command' &&
-    (meaning.command === 'yes' || meaning.command === 'no')
-  ) {
-    turn.endQuestion('answered');
-    if (meaning.command === 'yes') takeMeaning(turn, question.meaning, question.confirmed === true);
-    else turn.say('question', SAY.setAside);
-    return true;
-  }
-  if (question?.kind === 'confirm-reading') return readAgain(turn, question.reading, meaning);
-  if (question?.kind !== 'teen-or-ty') return false;
-  const value = valueIn(meaning, question.reading);
-  const chosen =
-    value === undefined ? undefined : question.options.find((option) => option === value || endsIn(option, value));
-  if (chosen === undefined) return false;
-  turn.endQuestion('answered');
-  takeReading(turn, { ...question.reading, value: chosen }, 'digits settled');
-  return true;
+/** Far above all that can be measured there. */
+function isBeyondReason({ quantity, at, value, unit }: Reading): boolean {
+  const row = MEASURANDS.find((one) => one.quantity === quantity && samePlaces(one.at, at));
+  if (row === undefined) return false;
+  const [read, most] = [
+    inBaseUnit({ quantity, value, unit }),
+    inBaseUnit({ quantity, value: row.high, unit: row.unit }),
+  ];
+  return read !== undefined && most !== undefined && read > BEYOND * most;
 }
-
-/** A refused fuse or breaker: a note with a reason keeps it, a no sets it aside, a yes is not enough. */
-function answersWithReason(
-  turn: Turn,
-  question: Extract<Question, { kind: 'confirm-meaning' }>,
-  meaning: Meaning,
-): boolean {
-  if (meaning.kind === 'command' && meaning.command === 'no') {
-    turn.endQuestion('answered');
-    turn.say('question', SAY.setAside);
-    return true;
-  }
-  const isYes = meaning.kind === 'command' && (meaning.command === 'yes' || meaning.command === 'done');
-  if (meaning.kind === 'note' && isReason(meaning.text) && question.meaning.kind === 'part') {
-    turn.endQuestion('answered');
-    keepPart(turn, question.meaning, meaning.text);
-    return true;
-  }
-  if (isYes || meaning.kind === 'note') turn.say('question', SAY.reasonWanted);
-  return isYes || meaning.kind === 'note';
-}
-
-/**
- * The questioned reading, read again: the same value confirms it, another takes its place, and the old one stays in the
- * record as set aside.
- */
-function readAgain(turn: Turn, asked: Reading, meaning: Meaning): boolean {
-  const again =
-    meaning.kind === 'reading' &&
-    meaning.reading.quantity === asked.quantity &&
-    samePlaces(meaning.reading.at, asked.at);
-  if (!again) return false;
-  if (meaning.reading.value === asked.value && meaning.reading.unit === asked.unit) {
-    turn.endQuestion('answered');
-    heedGround(turn, asked);
-    takeReading(turn, asked, 'confirmed');
-    return true;
-  }
-  turn.record({ type: 'reading.refused', reading: asked, reason: 'read-again' });
-  turn.endQuestion('answered');
-  return false;
-}
-
-function valueIn(meaning: Meaning, asked: Reading): number | undefined {
-  const value =
-    meaning.kind === 'value' && (meaning.unit === undefined || unitFor(meaning.unit, asked.quantity) !== undefined)
-      ? meaning.value
-      : meaning.kind === 'reading' && placeWords(meaning.reading.at) === placeWords(asked.at)
-        ? meaning.reading.value
-        : undefined;
-  return typeof value === 'number' ? value : undefined;
-}
-
-/** "one five" settles 115: the last two digits are where the pair differs. */
-function endsIn(option: number, value: number): boolean {
-  return value >= 10 && value < 100 && Math.round(option) % 100 === value;
-}
+/** So many times what can be true at all. */
+const BEYOND = 3;

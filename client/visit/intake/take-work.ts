@@ -9,18 +9,18 @@ import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import { isPoint } from '../../../grammar/vocabulary/points.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
-import { nameplateWords } from '../../words/things/nameplate-words.ts';
+import { askedPlateWords, nameplateWords } from '../../words/things/nameplate-words.ts';
 import { partWords } from '../../words/things/part-words.ts';
 import { UNNAMED_TERMINAL, wireWords } from '../../words/things/wire-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { checkPart } from '../rules/check-part.ts';
 import { handsAtPart, handsAtWire } from '../rules/hands-at.ts';
-import { isReason } from '../rules/is-reason.ts';
 import { doubtLanding, landingRows, looseWires, spansSwitch } from '../rules/landings.ts';
 import { CHARGE, repairedBy, repairOf } from '../rules/repairs.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
+import { paceOf } from '../steps/ask-step.ts';
 import { PROVE_PLAN } from '../steps/plans.ts';
-import { overrideClose } from './close-visit.ts';
+import { PLATE_PLAN } from '../steps/plate-steps.ts';
 import { gateUnit } from './gate-unit.ts';
 import { unfitting } from './take-answer.ts';
 import { warnByHand } from './take-deed.ts';
@@ -41,8 +41,12 @@ export function takeNameplate(turn: Turn, plate: Of<'nameplate'>): void {
     value: plate.value,
     ...(plate.unit === undefined ? {} : { unit: plate.unit }),
   });
-  turn.record({ type: 'steps.settled', steps: ['arrive.nameplate'] });
-  turn.say('readback', nameplateWords(plate.field, plate.value, plate.unit));
+  const { step, passedBy } = turn.context;
+  const passed = PLATE_PLAN.filter(({ plate: [field] = [], id }) => field === plate.field && passedBy.includes(id));
+  if (passed.length > 0) turn.record({ type: 'steps.settled', steps: passed.map(({ id }) => id) });
+  const isAsked = step?.plate?.some((field) => field === plate.field) === true;
+  const words = isAsked && paceOf(turn.context) === 'brief' ? askedPlateWords : nameplateWords;
+  turn.say('readback', words(plate.field, plate.value, plate.unit));
   doubtFitted(turn);
   gateUnit(turn);
 }
@@ -215,15 +219,4 @@ function doubtWire(turn: Turn, wire: WireMove): string | undefined {
   );
   if (lacks !== undefined) return SAY.lacks(lacks);
   return wire.action === 'landed' ? doubtLanding(wireMoves(turn.context), wire) : undefined;
-}
-
-export function takeNote(turn: Turn, text: string): void {
-  if (text.trim() === '') {
-    turn.say('question', SAY.noteWhat);
-    return;
-  }
-  turn.record({ type: 'note.taken', text });
-  const closing = turn.context.closeRefused.length > 0;
-  turn.say('readback', closing && !isReason(text) ? SAY.reasonInWords : SAY.noted);
-  if (closing && isReason(text)) overrideClose(turn, text);
 }

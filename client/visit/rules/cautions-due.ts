@@ -35,6 +35,7 @@ const CAUTIONS_OF_ACTION: Readonly<Record<ActionDone, readonly CautionId[]>> = {
   'consent-asked': [],
   'meter-named': [],
   'nameplate-read': [],
+  'sound-agreed': [],
   'leak-searched': [],
   'vacuum-isolated': [],
   'thermostat-agreed': [],

@@ -69,6 +69,7 @@ const HANDS_AT_WORK: Readonly<Record<WorkId, Zones>> = {
   'fan-freed': OUTDOORS,
   'leak-repaired': NOWHERE,
   'supply-restored': NOWHERE,
+  'breaker-reset': NOWHERE,
 };
 
 /** What of the deeds by hand puts hands at conductors. */

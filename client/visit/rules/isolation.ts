@@ -1,3 +1,4 @@
+import type { SwitchingDevice } from '../../../grammar/vocabulary/devices.ts';
 import type { Isolation, IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
@@ -46,6 +47,29 @@ export function isolationOf(zone: ZoneId, context: VisitContext): Isolation {
 export function isOpened(zone: ZoneId, context: VisitContext): boolean {
   const isolation = isolationOf(zone, context);
   return isolation === 'open' || isolation === 'locked';
+}
+
+/** A switch, by device and place. */
+export interface Switch {
+  readonly device: SwitchingDevice;
+  readonly place: IsolationPlace;
+}
+
+const SWITCH_AT: Readonly<Record<IsolationPlace, Switch>> = {
+  outdoor: { device: 'disconnect', place: 'outdoor' },
+  panel: { device: 'breaker', place: 'panel' },
+  'air-handler': { device: 'service-switch', place: 'air-handler' },
+};
+
+/** The switch that takes a zone off, the nearest one; the outdoor unit's where no zone is meant. */
+export function switchOf(zone: ZoneId | 'none'): Switch {
+  return SWITCH_AT[(zone === 'none' ? undefined : OPENED_AT[zone][0]) ?? 'outdoor'];
+}
+
+/** The switch that was told open last. */
+export function switchToldLast({ toldOpen }: VisitContext): Switch | undefined {
+  const place = toldOpen.at(-1);
+  return place === undefined ? undefined : SWITCH_AT[place];
 }
 
 /** The zone whose proof stands for a zone: the capacitor's sections are proved with the outdoor unit. */

@@ -32,7 +32,7 @@ const REPAIRS = {
   // supply
   'supply-low': { by: 'work', parts: NONE, works: ['supply-restored'], provenDead: 'none' },
   'lost-utility-leg': { by: 'work', parts: NONE, works: ['supply-restored'], provenDead: 'none' },
-  'breaker-tripped': { by: 'part', parts: ['breaker'], works: NONE, provenDead: 'outdoor-load' },
+  'breaker-tripped': { by: 'either', parts: ['breaker'], works: ['breaker-reset'], provenDead: 'outdoor-load' },
   'breaker-pole-1-open': { by: 'part', parts: ['breaker'], works: NONE, provenDead: 'disconnect-line' },
   'breaker-pole-2-open': { by: 'part', parts: ['breaker'], works: NONE, provenDead: 'disconnect-line' },
   'disconnect-open': { by: 'part', parts: ['disconnect'], works: NONE, provenDead: 'disconnect-line' },

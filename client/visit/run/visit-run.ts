@@ -1,6 +1,7 @@
 import { transition } from 'xstate';
 import type { Expectation, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { UnderstandOptions } from '../../../grammar/phrases/understand.ts';
+import type { KeptSound } from '../../../grammar/visit/dictated.ts';
 import type { VisitEvent, VisitOutcome } from '../../../grammar/visit/events.ts';
 import type { VisitFacts } from '../../../grammar/visit/facts.ts';
 import { factsOf } from '../../../grammar/visit/facts-of.ts';
@@ -27,6 +28,8 @@ export interface EarUtterance {
   readonly confidence: number;
   readonly accepted: boolean;
   readonly doubtful?: boolean;
+  /** Kept on this device already, before the record speaks of it. */
+  readonly sound?: KeptSound;
 }
 
 /** The only place where time is read. */
@@ -74,6 +77,8 @@ export class VisitRun {
   readonly #listeners = new Set<(view: VisitView) => void>();
   #turns: Promise<void> = Promise.resolve();
   #speech: Promise<void> = Promise.resolve();
+  /** Given to be spoken and not over: the first of them is being spoken, the others wait for it. */
+  readonly #unsaid = new Set<{ readonly prompt: Prompt; cut: boolean }>();
   #pending = 0;
   #idle: (() => void)[] = [];
   #failure: unknown;
@@ -134,6 +139,7 @@ export class VisitRun {
         ear: heard.ear,
         accepted: heard.accepted,
         confidence: heard.confidence,
+        ...(heard.sound === undefined ? {} : { sound: heard.sound }),
         understanding: this.#edges.understand(heard.text, this.expectation, {
           alternatives: heard.alternatives,
           typed: heard.ear === 'typed',
@@ -145,6 +151,12 @@ export class VisitRun {
 
   touch(command: CommandId): void {
     this.take({ type: 'touched.command', command });
+  }
+
+  /** Silence: cuts what is being spoken and drops what waits behind it; cautions only when `evenCaution`. */
+  hush(evenCaution: boolean): void {
+    for (const unsaid of this.#unsaid) unsaid.cut ||= evenCaution || unsaid.prompt.kind !== 'caution';
+    this.#edges.mouth.hush(evenCaution);
   }
 
   /** Takes any other input; its time is read when its turn comes. */
@@ -187,7 +199,7 @@ export class VisitRun {
       case 'say':
         return this.#speak(effect.params.prompt);
       case 'hush':
-        return this.#edges.mouth.hush(effect.params.evenCaution);
+        return this.hush(effect.params.evenCaution);
       case 'ask diagnosis':
         return this.#diagnose(effect.params.forNumber);
       case 'start timer':
@@ -198,15 +210,22 @@ export class VisitRun {
   }
 
   #speak(prompt: Prompt): void {
+    const unsaid = { prompt, cut: false };
+    this.#unsaid.add(unsaid);
     this.#begin();
     this.#speech = this.#speech
-      .then(() => this.#edges.mouth.speak(prompt))
+      .then(() => (unsaid.cut ? 'cut' : this.#edges.mouth.speak(prompt)))
       .then((outcome) => {
-        this.#isMouthGone = false;
-        if (prompt.kind === 'caution') this.take({ type: 'mouth.finished', prompt: prompt.id, outcome });
+        if (!unsaid.cut) this.#isMouthGone = false;
+        if (prompt.kind === 'caution' || outcome === 'cut') {
+          this.take({ type: 'mouth.finished', prompt: prompt.id, outcome });
+        }
       })
       .catch(() => this.#mouthFailed())
-      .finally(() => this.#end());
+      .finally(() => {
+        this.#unsaid.delete(unsaid);
+        this.#end();
+      });
   }
 
   /** What cannot be spoken stands on the screen; that is said once, and whatever follows is tried again. */

@@ -1,5 +1,6 @@
 import { actionWords, type Pace, repairWords } from '../../words/talk/action-words.ts';
 import { cautionById } from '../../words/talk/caution-words.ts';
+import { plateQuestion } from '../../words/talk/plate-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { lookStepWords, readingStepWords, underCautions } from '../../words/talk/step-words.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
@@ -7,6 +8,7 @@ import { cautionsFor } from '../rules/cautions-due.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
 import { repairOf } from '../rules/repairs.ts';
 import { readOnceMore } from './choose-step.ts';
+import { unreadFields } from './plate-steps.ts';
 
 const HAZARDOUS: readonly ActionDone[] = ['capacitors-discharged', 'power-on'];
 
@@ -48,6 +50,7 @@ function askedWords(step: Step, context: VisitContext): string {
   switch (ask.kind) {
     case 'action':
       if (ask.done === 'part-fitted') return repairWords(repairOf(context.finding?.fault), pace);
+      if (step.plate !== undefined) return plateQuestion(unreadFields(step, context), pace);
       if (ask.done === 'capacitors-discharged') return dischargeWords(step, context);
       return actionWords(ask.done, step.zone, pace);
     case 'look':

@@ -13,6 +13,7 @@ import { repairZone } from '../rules/repairs.ts';
 import { zonesAt } from '../rules/zones-at.ts';
 import { pressingStep, stepToDead } from './dead-steps.ts';
 import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, windingStep, zoneOfTest } from './plans.ts';
+import { isRead } from './plate-steps.ts';
 
 /**
  * What the visit asks for next: a plan step of the phase or the best test of the planner, and before it whatever its
@@ -91,8 +92,10 @@ export function minutesRunning(context: VisitContext): number {
 export function isSettled(step: Step, context: VisitContext): boolean {
   return (
     context.settled.includes(step.id) ||
+    (step.plate?.[0] !== undefined && isRead(step.plate[0], context)) ||
     doneOfRefrigerant(context.refrigerantWork).includes(step.id) ||
     context.parked.some((parked) => parked.step === step.id) ||
+    (step.withMicrophone === true && !context.listens) ||
     (step.withGauges === true && !standingReadings(context).some(({ reading }) => reading.quantity === 'pressure'))
   );
 }

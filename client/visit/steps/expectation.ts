@@ -1,9 +1,11 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
+import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
 import { isSettled } from './choose-step.ts';
 import { ARRIVE_PLAN } from './plans.ts';
+import { openPlate } from './plate-steps.ts';
 
 /** While an optional question of arrival stands, a bare value is the first reading that arrival asks for. */
 function firstReading(context: VisitContext): Expectation['readings'] {
@@ -24,6 +26,11 @@ function awaited(context: VisitContext): Expectation {
   if (question?.kind === 'teen-or-ty') {
     return { readings: [question.reading], question: 'teen-or-ty', options: question.options };
   }
+  if (question?.kind === 'which-place') {
+    const { value, unit } = question;
+    return { readings: [], question: 'which-place', placeless: { value, ...(unit === undefined ? {} : { unit }) } };
+  }
+  if (question?.kind === 'which-switch') return { readings: [], question: 'which-switch', switched: question.state };
   if (question?.kind === 'confirm-reading') return { readings: [question.reading], question: 'confirm' };
   const asked =
     step?.optional === true
@@ -33,12 +40,17 @@ function awaited(context: VisitContext): Expectation {
         : sectionAsked(context);
   if (question !== undefined) return { readings: [], question: 'confirm' };
   if (isHeldBack(context)) return { readings: [], question: 'acknowledge' };
+  const plate = step?.plate === undefined ? [] : openPlate(step, context);
   return {
-    readings: asked,
+    // A bare number belongs to the plate while one is asked of it.
+    readings: step?.plate?.some((field) => !MARKS.includes(field)) ? [] : asked,
+    ...(plate.length === 0 ? {} : { plate }),
     ...(context.caution === undefined ? {} : { question: 'acknowledge' as const }),
     ...(isMeterAsked(step) ? { meter: true as const } : {}),
   };
 }
+
+const MARKS: readonly PlateField[] = ['model', 'serial'];
 
 /** Its caution is not through yet, or the step was not in its breath. */
 function isHeldBack({ caution }: VisitContext): boolean {

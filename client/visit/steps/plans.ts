@@ -6,6 +6,7 @@ import type { LookId } from '../../diagnosis/measuring/look-tests.ts';
 import type { ActionDone, Step } from '../chart/context.ts';
 import { CAPACITOR_ZONES } from '../rules/isolation.ts';
 import { LOOKS } from './looks.ts';
+import { PLATE_PLAN } from './plate-steps.ts';
 
 /** The split is judged only after this long running, in minutes (CEC RA3.2.2: at least 15 minutes). */
 export const SPLIT_AFTER_MINUTES = 15;
@@ -32,7 +33,8 @@ function asked(id: string, done: ActionDone, source: 'arrive' | 'close'): Step {
 /** Asked on arrival, in this order; each may be passed, and the optional ones pass by themselves. */
 export const ARRIVE_PLAN: readonly Step[] = [
   asked('arrive.consent', 'consent-asked', 'arrive'),
-  asked('arrive.nameplate', 'nameplate-read', 'arrive'),
+  { ...asked('arrive.sound', 'sound-agreed', 'arrive'), withMicrophone: true },
+  ...PLATE_PLAN,
   asked('arrive.meter', 'meter-named', 'arrive'),
   reading('arrive.outdoor-air', 'arrive', 'temperature', ['outdoor-air']),
   reading('arrive.return-air', 'arrive', 'temperature', ['return-air']),

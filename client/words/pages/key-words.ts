@@ -14,6 +14,8 @@ export const KEY = {
   yes: 'Yes',
   yesShows: 'Yes, it shows that',
   no: 'No',
+  setAside: 'Set it aside',
+  leaveOut: 'Leave it out',
   pass: 'Pass',
   enterIt: 'Enter it',
   enterNumbers: 'Enter the numbers',
@@ -28,6 +30,8 @@ export const KEY = {
   noneMoves: 'Done: none moves',
   writeRecommendation: 'Write a recommendation',
   writeName: 'Write the name',
+  writePlate: 'Write it',
+  enterPlate: 'Enter the plate',
   finish: 'Finish the visit',
   talkDown: 'Listening: let go when said',
   talkUp: 'Hold to talk',
@@ -54,6 +58,7 @@ export const MORE = {
   part: 'Part fitted or work done',
   wires: 'Wires',
   write: 'Recommend, sign',
+  plate: 'Nameplate',
   setRight: 'Set it right',
   takeBack: 'Take it back',
   whatNext: 'What next',
@@ -124,12 +129,18 @@ export const READING_PICKER = {
 
 export const WRITE = {
   recommendation: 'Recommend to the customer',
+  saying: 'The customer says',
   technician: 'Signed by the technician, name',
   customer: 'Signed by the customer, name',
   record: 'Record it',
   absent: 'Customer not present',
   absentHeard: 'customer is not present',
   heard: (heading: string, text: string) => `${heading} ${text}`,
+} as const;
+
+export const PLATE = {
+  notRead: 'not read',
+  heard: (lines: string) => `nameplate ${lines}`,
 } as const;
 
 export const SUPERVISOR = {

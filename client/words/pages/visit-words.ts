@@ -3,6 +3,7 @@ export const VISIT = {
   at: (site: string) => `Visit at ${site}`,
   soFar: 'So far',
   suspects: 'Suspects',
+  elseSuspects: 'What else it could be',
   noSuspects: 'No suspects yet: nothing has been read.',
   wires: 'Wires',
   readings: 'Readings',
@@ -45,6 +46,12 @@ export const NOW = {
   workingItOut: 'working it out',
   building: (share: string) => `getting to know this unit, ${share}`,
   leadingSuspect: 'Leading suspect:',
+  /** After a repair. */
+  elseSuspect: 'What else it could be:',
+  lastRead: 'last read:',
+  notYet: '–',
+  proof: 'Numbers of the proof',
+  meter: 'meter',
   asked: 'asked',
   or: 'or',
   titles: {

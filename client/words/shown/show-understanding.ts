@@ -66,7 +66,7 @@ function showReport(report: Report): string {
     case 'discharged':
       return `discharged: ${ZONE_NAMES[report.zone]}`;
     case 'observation':
-      return showObservation(report.observation);
+      return report.as ?? showObservation(report.observation);
     case 'job-item':
       return itemWords(report.item);
     case 'part-moved':

@@ -74,9 +74,13 @@ const ACTION_WORDS = {
     brief: 'Customer agrees?',
     full: 'Ask the customer for consent to the work. Say "customer agrees", or "customer declined".',
   },
+  'sound-agreed': {
+    brief: 'Keep the sound of notes?',
+    full: 'May the sound of what is dictated be kept, on this device, beside the words? Say yes or no.',
+  },
   'nameplate-read': {
-    brief: 'Nameplate: volts, amps, microfarads, refrigerant.',
-    full: 'Read the nameplate line by line, each behind the word "nameplate". Leave out what is not on it.',
+    brief: 'Plate?',
+    full: 'Read the nameplate, line by line. Leave out what is not on it.',
   },
   'meter-named': {
     brief: 'Which meter category?',

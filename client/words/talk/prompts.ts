@@ -1,12 +1,14 @@
 import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import type { Deed, Judged, VisitSummary, WireMove } from '../../../grammar/visit/events.ts';
 import type { ProvedPair } from '../../../grammar/visit/facts.ts';
+import type { Question } from '../../../grammar/visit/questions.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
-import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
+import type { DictatedAs, JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital, uncapital } from '../capital.ts';
@@ -66,12 +68,18 @@ export const SAY = {
 
   // What was not understood, or waits for an answer.
   unclear: 'Not understood. Say the place, then the number.',
-  letGo: 'Not answered. Left out.',
+  /** What a question asked of, where nobody answered it. */
+  leftOut: (question: Question) =>
+    'reading' in question ? `${capital(placeWords(question.reading.at))}: left out.` : 'Left out.',
   visitIsClosed: 'The visit is closed. Nothing was changed.',
   openAlready: 'This visit is open already.',
   recordCut: 'The record broke off inside what was said last. Say it again.',
   notTaken: 'Say it again: the place, then the number.',
   which: 'Which place was that?',
+  whichPlace: (value: Value, unit: UnitCode | undefined) =>
+    `${capital(unit === undefined ? bareValueWords(value) : valueWords(value, unit))}: which place was that?`,
+  whichSwitch: 'Which switch was that?',
+  cannotBe: (words: string) => `${capital(words)}? That cannot be. Say it again.`,
   valueAt: (at: readonly PointId[]) => `${capital(placeWords(at))}: what does it read?`,
   answerFirst: 'Say it again, digit by digit.',
   digitsPlease: 'Say the digits one by one.',
@@ -89,7 +97,11 @@ export const SAY = {
   reportedOffLocked: 'Locked, not proven.',
   unlocked: 'Reported unlocked. Proof ended: counts as live.',
   powerBack: (isProofEnded: boolean) => `Power back.${isProofEnded ? ' Proof ended.' : ''}`,
-  noteWhat: 'Note what? Say it behind the word.',
+  dictateWhat: (as: 'note' | DictatedAs) => DICTATE[as],
+  /** Words of free speech that no ear here can tell. */
+  dictated: (isSoundKept: boolean) => (isSoundKept ? 'Sound kept.' : 'Noted, words unsure: read them over.'),
+  dictationLost: 'Not caught. Type it.',
+  nameLost: 'Names are not heard here. Write it under More.',
   maybeBack: (zones: readonly ZoneId[], proofs: readonly ZoneId[]) =>
     `Power may be back. ${proofs.length === 0 ? `Counts as live: ${zoneList(zones)}` : `Proof ended: ${zoneList(proofs)}`}.`,
   unproven: (zones: readonly ZoneId[]) => `${capital(zoneList(zones))}: not proven dead.`,
@@ -169,9 +181,9 @@ export const SAY = {
   split: (degrees: number, fits: boolean) => `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit'}.`,
 
   // What was seen and done.
-  seen: (observation: ObservationId) => `${capital(observationWords(observation))}.`,
+  seen: (observation: ObservationId, as?: string) => `${capital(as ?? observationWords(observation))}.`,
   /** What was just looked at is not named again. */
-  seenAsAsked: (observation: ObservationId) => `${capital(briefObservationWords(observation))}.`,
+  seenAsAsked: (observation: ObservationId, as?: string) => `${capital(briefObservationWords(observation, as))}.`,
   item: (item: JobItemId) => `${ITEM_READBACKS[item] ?? capital(itemWords(item))}.`,
   deed: (done: Deed) => `${capital(deedWords(done))}.`,
   work: (work: WorkId) => `${capital(workWords(work))}.`,
@@ -195,9 +207,7 @@ export const SAY = {
   declined: 'Declined: nothing is done to the unit. Say "customer agrees" to go on, or finish the visit.',
   takenUp: 'The work goes on.',
   recommended: (text: string) => `Recommended: ${text}.`,
-  recommendWhat: 'Say what is recommended behind the word.',
   signed: (as: 'technician' | 'customer', name: string) => `Signed, ${as}: ${name}.`,
-  signedByWhom: 'Say the name behind it, or write it under More.',
 
   // The talk itself, and its end.
   held: 'Visit held. Say "go on with the visit" to take it up.',
@@ -223,9 +233,21 @@ export const SAY = {
   noCheck: 'There is none running. Say "check on me every twenty minutes".',
 } as const;
 
+/** Asks for the words behind a heading. */
+const DICTATE: Readonly<Record<'note' | DictatedAs, string>> = {
+  note: 'Note what?',
+  recommendation: 'Recommend what?',
+  saying: 'What do they say?',
+  technician: 'Whose name?',
+  customer: 'Whose name?',
+  supervisor: 'Whose name?',
+};
+
 /** What is read back shorter than it is written down. */
 const ITEM_READBACKS: Readonly<Partial<Record<JobItemId, string>>> = {
   'consent-given': 'Agreed',
+  'sound-kept': 'Kept',
+  'sound-not-kept': 'Not kept',
   'meter-category-two': 'Category two',
   'meter-category-three': 'Category three',
   'meter-category-four': 'Category four',

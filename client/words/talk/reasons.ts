@@ -45,6 +45,7 @@ export const BECAUSE = {
 
   // A step that was set aside, a visit that was closed.
   passed: 'passed',
+  unreadable: 'cannot be read',
   cannotReach: 'cannot reach',
   workBegan: 'work has begun',
   keptAllTheSame: (reason: string) => `kept all the same: ${reason}`,
@@ -52,4 +53,8 @@ export const BECAUSE = {
 } as const;
 
 /** What stands in the record for a signature that was given by voice, without a name. */
+/** Stands for words that nobody has heard or written yet. */
+export const KEPT_AS_SOUND = 'kept as sound';
+/** Stands for words that were guessed, where somebody would rely on them. */
+export const WORDS_UNSURE = 'as dictated, words not confirmed';
 export const SIGNED_BY_VOICE = 'by voice';

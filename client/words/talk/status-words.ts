@@ -25,6 +25,20 @@ export function standingWords(
   return `${readings} readings. ${known === '' ? 'Energy unknown everywhere, counts as live' : capital(known)}.${suspect}`;
 }
 
+const MEASURED: Readonly<Record<EnergyState, string>> = {
+  unknown: 'counts as live until proven dead',
+  live: 'live',
+  'reported-off': 'reported off, not proven dead',
+  proving: 'its proof is not whole: counts as live',
+  'reads-dead': 'read dead, its charge not yet: hands off',
+  'proven-dead': 'proven dead as measured. Test again where your hands go',
+};
+
+/** How far a zone was measured dead; nothing is called more than that. */
+export function standingOf(zone: ZoneId, state: EnergyState): string {
+  return `${capital(ZONE_NAMES[zone])}: ${MEASURED[state]}.`;
+}
+
 /** Why the next step is what it is; no value is named before the reading. */
 export const WHY = {
   /** Why power or the call is to be changed now, by what comes after it. */

@@ -1,5 +1,6 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import { type EnergyState, ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { dictationDetail } from '../shown/dictated-words.ts';
 import { showFinding } from '../shown/show-likely.ts';
 import { partWords } from '../things/part-words.ts';
 import { pointWords } from '../things/place-words.ts';
@@ -54,8 +55,8 @@ export const RECORD_LINES = {
   ],
   finding: ({ fault, probability, evidence }: NonNullable<VisitRecord['finding']>) =>
     `${showFinding({ fault: fault as never, probability })}, on readings ${evidence.join(', ') || 'none'}`,
-  recommended: (line: Row<'recommendations'>) => line.text,
-  signed: (line: Row<'signatures'>) => `${line.who}: ${line.name}, ${line.at}`,
+  recommended: (line: Row<'recommendations'>) => dictated(line.text, line),
+  signed: (line: Row<'signatures'>) => dictated(`${line.who}: ${line.name}, ${line.at}`, line),
   words: (line: Row<'items'> | Row<'observations'> | Row<'warnings'> | Row<'works'> | Row<'waited'>) =>
     `${clock(line)} ${line.words}`,
   nameplate: ({ field, value, unit }: Row<'nameplate'>) =>
@@ -92,7 +93,8 @@ export const RECORD_LINES = {
     `${clock(line)} ${line.what}. ${ZONE_NAMES[line.zone]}: ${line.state.replace('-', ' ')}`,
   deed: (line: Row<'deeds'>) => `${clock(line)} ${[line.of, line.to].filter(Boolean).join(' ').replaceAll('-', ' ')}`,
   part: (line: Row<'parts'>) => `${clock(line)} ${[partWords(line.part, line.ratings), ...line.doubts].join('. ')}`,
-  note: (line: Row<'notes'>) => `${clock(line)} ${line.text}`,
+  note: (line: Row<'notes'>) =>
+    dictated(`${clock(line)} ${line.from === undefined ? '' : `${line.from} says: `}${line.text}`, line),
   override: (line: Row<'overrides'>) => `${line.why.join(' ')} Reason: ${line.reason}`,
 } as const;
 
@@ -114,4 +116,10 @@ function measured({ at, value, unit, bench }: Row<'readings'>['reading']): strin
 /** Hours, minutes and seconds of a moment, UTC. */
 function clock({ at }: { readonly at: string }): string {
   return at.slice(11, 19);
+}
+
+/** Words, and behind them what is to be known of them. */
+function dictated(words: string, line: Parameters<typeof dictationDetail>[0]): string {
+  const detail = dictationDetail(line);
+  return detail === '' ? words : `${words} (${detail})`;
 }

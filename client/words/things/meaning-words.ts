@@ -46,7 +46,7 @@ export function meaningWords(meaning: Meaning): string | undefined {
 function reportWords(report: Report): string | undefined {
   switch (report.type) {
     case 'observation':
-      return observationWords(report.observation);
+      return report.as ?? observationWords(report.observation);
     case 'energy':
       return `${report.place.replace('-', ' ')} ${report.device.replace('-', ' ')} ${report.state}`;
     case 'meter-proof':

@@ -6,9 +6,7 @@ export function observationWords(id: ObservationId): string {
   return 'aloud' in row ? row.aloud : row.name;
 }
 
-/** Without what was looked at, and what the call is for: "not turning", "calling". */
-export function briefObservationWords(id: ObservationId): string {
-  return observationWords(id)
-    .replace(/^.*? (?:is|are) /, '')
-    .replace(/ for cooling$/, '');
+/** Without what was looked at and what the call is for: "not turning"; in the words it was said in, where there are such. */
+export function briefObservationWords(id: ObservationId, as?: string): string {
+  return (as ?? observationWords(id)).replace(/^.*? (?:is|are) /, '').replace(/ for cooling$/, '');
 }

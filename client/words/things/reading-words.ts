@@ -27,6 +27,18 @@ function measuredWords({ quantity, at, value }: Reading): string {
       return at[0] === 'system' ? 'vacuum' : place;
     case 'pressure':
       return at[0] === 'system' ? 'system pressure' : place;
+    case 'difference':
+      return differenceWords(at);
+    case 'humidity':
+      return `${place} humidity`;
+    case 'airflow':
+      return 'airflow';
+    case 'frequency':
+      return 'line frequency';
+    case 'time':
+      return 'run time';
+    case 'static-pressure':
+      return at.length === 2 ? 'total static' : place;
     case 'voltage':
     case 'voltage-dc':
     case 'current':
@@ -34,14 +46,14 @@ function measuredWords({ quantity, at, value }: Reading): string {
     case 'insulation':
     case 'capacitance':
     case 'temperature':
-    case 'difference':
-    case 'static-pressure':
-    case 'airflow':
-    case 'frequency':
-    case 'humidity':
-    case 'time':
       return place;
   }
+}
+
+/** A difference of two temperatures goes by its name in the trade. */
+function differenceWords([first, second]: Reading['at']): string {
+  if (second !== undefined) return 'split';
+  return first === 'suction-line' ? 'superheat' : 'subcooling';
 }
 
 /** What was measured where hands had not to be: "fan common to fan run, ohms". The value was refused. */

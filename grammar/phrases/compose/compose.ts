@@ -1,5 +1,6 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
 import type { QuantityId } from '../../vocabulary/quantities.ts';
+import { unitFor } from '../../vocabulary/units.ts';
 import type { Expectation, Meaning } from '../meaning.ts';
 import { composeAbsence } from './absence.ts';
 import { composeCorrection } from './correction.ts';
@@ -10,15 +11,26 @@ import { pairKey, rowsSaid } from './rows-said.ts';
 import { type Said, saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
 import { composePair, composeSame } from './several.ts';
-import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch } from './speech.ts';
+import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch, composeSwitchPlace } from './speech.ts';
 import { composeWire } from './wire.ts';
-import { composeMass, composeNameplate, composePart } from './written.ts';
+import {
+  composeMass,
+  composeNameplate,
+  composePart,
+  composePlateAnswer,
+  composePlateNumbers,
+  isWeightAsked,
+} from './written.ts';
 
-/** Every meaning that one segment may have; asked where the speaker began again inside it. Empty where it has none. */
+/**
+ * Every meaning that one segment may have; asked where the speaker began again inside it, or broke off. Empty where it
+ * has none.
+ */
 export function compose(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const drafts = draftsFor(segment, expectation);
-  if (!segment.restarted) return drafts;
-  return drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? 'several-values-fit' }));
+  if (!segment.restarted && !segment.cut) return drafts;
+  const doubt = segment.restarted ? 'several-values-fit' : 'needed-repair';
+  return drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? doubt }));
 }
 
 function draftsFor(segment: Segment, expectation: Expectation | undefined): Draft[] {
@@ -28,7 +40,9 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
     case 'value':
       return composeValue(segment, expectation);
     case 'pair':
-      return composePair(segment, expectation);
+      return composeAskedPair(segment, expectation);
+    case 'plate-answer':
+      return composePlateAnswer(segment, expectation?.plate ?? []);
     case 'same':
       return composeSame(expectation);
     case 'command': {
@@ -49,7 +63,10 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
       const seen = segment.items.find((item) => item.tag === 'observation');
       return seen === undefined
         ? []
-        : sure({ kind: 'report', report: { type: 'observation', observation: seen.observation } });
+        : sure({
+            kind: 'report',
+            report: { type: 'observation', observation: seen.observation, ...(seen.as && { as: seen.as }) },
+          });
     }
     case 'injury':
       return sure({ kind: 'report', report: { type: 'injury' } });
@@ -78,7 +95,7 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
     case 'wire':
       return composeWire(segment);
     case 'mass':
-      return composeMass(segment);
+      return composeMass(segment, expectation);
     case 'note':
     case 'remark': {
       const text = segment.items.find((item) => item.tag === 'text');
@@ -90,9 +107,23 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
       return composePlace(segment, expectation);
     case 'next-place':
       return composeNextPlace(segment);
-    case 'no-place':
-      return [{ meaning: { kind: 'unclear', reason: 'no-place', alternatives: [] }, cost: 0, doubt: 'no-place' }];
+    case 'no-place': {
+      const told = segment.items.find((item) => item.tag === 'state')?.state;
+      const state = told === 'open' || told === 'locked' ? { state: told } : {};
+      return [
+        { meaning: { kind: 'unclear', reason: 'no-place', alternatives: [], ...state }, cost: 0, doubt: 'no-place' },
+      ];
+    }
+    case 'switch-place':
+      return composeSwitchPlace(segment, expectation);
   }
+}
+
+/** Two numbers that only look like pressures are the plate's where it is asked for. */
+function composeAskedPair(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  const isOver = segment.items.some((item) => item.tag === 'pair' && item.of === 'over');
+  const plated = isOver ? composePlateNumbers(segment, expectation?.plate ?? []) : [];
+  return plated.length > 0 ? plated : composePair(segment, expectation);
 }
 
 /** A value alone: the answer to a teen/ty question, the one expected reading, or nobody's. */
@@ -108,9 +139,14 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
     if (digits && chosen.length === 1) return sure({ kind: 'value', value: chosen[0]!, digits: true });
     return [{ meaning, cost: 0, doubt: 'teen-or-ty' }];
   }
+  const plated = typeof said.value === 'number' ? composePlateNumbers(segment, expectation?.plate ?? []) : [];
+  if (plated.length > 0) return plated;
   const expected = expectation?.readings ?? [];
+  // Its number alone names a refrigerant where one is asked for.
+  if (expected.length === 0 && expectation?.plate?.[0] === 'refrigerant') return [];
   const isVolts = typeof said.value === 'number' && (unit === undefined || unit === 'V') && said.doubt === undefined;
   if (expected.length === 0 && expectation?.meter === true && isVolts) return composeMeterProof(segment);
+  if (isWeightAsked(expectation)) return composeWeight(said, meaning);
   const rows = MEASURANDS.filter((row) =>
     expected.some((one) => row.quantity === one.quantity && pairKey(row.at) === pairKey(one.at)),
   );
@@ -120,6 +156,13 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
   const told = toldByUnit(said);
   if (told !== undefined) return draftsOf([told], said, bench, expectation);
   return [{ meaning, cost: 0, doubt: expected.length > 1 ? 'several-places-fit' : 'no-place' }];
+}
+
+/** A number, with a unit of weight or none, where a weight is asked for: the step knows which way it went. */
+function composeWeight({ value, units: [unit], doubt }: Said, meaning: Meaning): Draft[] {
+  if (typeof value !== 'number' || (unit !== undefined && unitFor(unit, 'mass') === undefined))
+    return [{ meaning, cost: 1, doubt: 'no-place' }];
+  return [{ meaning, cost: 0, ...(doubt && { doubt }) }];
 }
 
 /** Microns, cubic feet a minute and hertz are read at one place only. */
@@ -141,14 +184,13 @@ function composeNextPlace(segment: Segment): Draft[] {
   return [{ meaning: { kind: 'unclear', reason: 'no-value', alternatives: [], at: row.at }, cost: NEXT }];
 }
 
-/** A place alone answers "which one?"; otherwise a value is missing. */
+/** A place alone answers where a value was read; otherwise a value is missing. */
 function composePlace(segment: Segment, expectation: Expectation | undefined): Draft[] {
-  const [row] = rowsSaid(segment.items);
-  const place = segment.items.find((item) => item.tag === 'place');
-  const fitting = expectation?.question === 'which-place' ? expectation.readings : [];
-  const at = row?.at ?? fitting.find((one) => one.at.some((point) => point.endsWith(`@${place?.place}`)))?.at;
-  if (expectation?.question === 'which-place' && at !== undefined) {
-    return sure({ kind: 'command', command: 'correct', correction: { at } });
+  const { placeless } = expectation ?? {};
+  const rows = rowsSaid(segment.items);
+  if (placeless !== undefined && rows.length > 0) {
+    const said = { value: placeless.value, units: placeless.unit === undefined ? [] : [placeless.unit], of: undefined };
+    return draftsOf(rows, said, false, expectation);
   }
   return [
     {

@@ -7,8 +7,14 @@ import type { SaidNumber } from './segment.ts';
 
 /** Zeros that no longer number begins with behind a digit; "oh" may. */
 const NAUGHTS: readonly string[] = ['zero', 'nought', 'aught'];
-/** Words that a number may have lost at its ends and still be a number. */
-const COUNTING_WORDS = [...Object.keys(UNIT_WORDS), ...Object.keys(TEEN_WORDS), ...Object.keys(TENS_WORDS), 'hundred'];
+/** Words that a number may have lost and still be a number. */
+const LOSABLE = [
+  ...Object.keys(UNIT_WORDS),
+  ...Object.keys(TEEN_WORDS),
+  ...Object.keys(TENS_WORDS),
+  'hundred',
+  POINT_WORDS[0],
+];
 const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).includes(word);
 
 /**
@@ -39,18 +45,17 @@ export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode, u
 }
 
 /**
- * Whether a number that is no likely one here may have lost its first or its last word: with it, it would be likely
- * ("leg one to ground eighteen"). What was typed in digits has none to lose.
+ * Whether a number that is no likely one here may have lost a word: with it, it would be likely ("leg one to ground
+ * eighteen"). What was typed in digits has none to lose.
  */
 export function mayBeClipped(row: Measurand, { words, number }: SaidNumber, unit: UnitCode): boolean {
-  if (words.length === 0 || number.value === 0 || fitOf(row, number.value, unit) !== 'possible') return false;
-  return COUNTING_WORDS.some((lost) =>
-    [
-      [lost, ...words],
-      [...words, lost],
-    ].some((whole) => {
-      const value = readNumber(whole)?.value;
-      return value !== undefined && fitOf(row, value, unit) === 'likely';
-    }),
-  );
+  const nothing = number.value === 0 && !isPoint(words[0] ?? '');
+  if (words.length === 0 || nothing || fitOf(row, number.value, unit) !== 'possible') return false;
+  const likely = (whole: readonly string[]): boolean => {
+    const value = readNumber(whole)?.value;
+    return value !== undefined && fitOf(row, value, unit) === 'likely';
+  };
+  // "[one] eighteen", "minus [point] three", "one hundred and [twenty] one".
+  const places = Array.from({ length: words.length + 1 }, (_, at) => at);
+  return LOSABLE.some((lost) => places.some((at) => likely(words.toSpliced(at, 0, lost))));
 }

@@ -36,6 +36,8 @@ export interface Segment {
   readonly items: readonly Item[];
   /** The speaker began again inside it: what was said first does not count. */
   readonly restarted: boolean;
+  /** An "and" within it joined nothing, or it ends in one: a word was lost there ("is pulled and"). */
+  readonly cut: boolean;
   /** A comma stood behind its first word: "no, leg two". */
   readonly paused: boolean;
   /** Its first word of the grammar. */
@@ -51,6 +53,10 @@ export const unbroken = (numbers: readonly SaidNumber[]): boolean =>
 /** Words that may stand between a filler and the number it belongs to. */
 const ABOUT: readonly string[] = APPROXIMATELY.match(/[a-z]+/g) ?? [];
 
+/** Passed over, they call for a word behind them. */
+const CALLING: readonly string[] = ['and', 'then', 'the', 'a', 'an'];
+const JOINING: readonly string[] = ['and', 'then'];
+
 /** Cuts a path into its segments. Undefined where the number words of some segment are not one number. */
 export function segmentsOf(path: Path): Segment[] | undefined {
   const segments: Segment[] = [];
@@ -63,6 +69,8 @@ export function segmentsOf(path: Path): Segment[] | undefined {
   let echo: readonly string[] | undefined;
   let running: readonly string[] | undefined;
   let paused = false;
+  let joining = false;
+  let cut = false;
   let opens: string | undefined;
   let swallowed = false;
 
@@ -94,11 +102,13 @@ export function segmentsOf(path: Path): Segment[] | undefined {
           restarted = true;
           break;
         case 'frame':
-          segments.push({ frame: tag.frame, items, restarted, paused, opens });
+          segments.push({ frame: tag.frame, items, restarted, cut, paused, opens });
           opens = undefined;
           items = [];
           restarted = false;
           paused = false;
+          joining = false;
+          cut = false;
           break;
         case 'supplied':
           break;
@@ -112,7 +122,11 @@ export function segmentsOf(path: Path): Segment[] | undefined {
     dictated?.push(taken.heard.text);
     if (number?.take(taken) === false) return undefined;
     paused ||= taken.heard.pause === true;
-    if ('word' in taken) opens ??= taken.word;
+    if ('word' in taken) {
+      cut ||= joining;
+      joining = false;
+      opens ??= taken.word;
+    } else joining ||= opens !== undefined && JOINING.includes(taken.heard.text);
     if (number === undefined && 'word' in taken)
       running = taken.word === 'and' && running ? [...running, 'and'] : undefined;
     // "pole uh one | point two": the digit behind a filler may belong to the number, not to the place.
@@ -121,7 +135,9 @@ export function segmentsOf(path: Path): Segment[] | undefined {
     filled = !('word' in taken) || (filled && open);
     if ('word' in taken) follows = taken.word;
   }
-  return segments;
+  const ending = path.steps.findLast(({ taken }) => taken !== undefined)?.taken;
+  const calls = ending !== undefined && !('word' in ending) && CALLING.includes(ending.heard.text);
+  return calls ? segments.with(-1, { ...segments.at(-1)!, cut: true }) : segments;
 }
 
 /** "one eight" before "one eighteen": a number broken off and begun again. */

@@ -1,5 +1,5 @@
 import { DEVICES } from '../../vocabulary/devices.ts';
-import type { Meaning } from '../meaning.ts';
+import type { Expectation, Meaning } from '../meaning.ts';
 import { type Draft, sure, unless } from './draft.ts';
 import { numbersOf, type Segment, unbroken } from './segment.ts';
 
@@ -14,7 +14,19 @@ export function composeSwitch(segment: Segment): Draft[] {
     report: { type: 'energy', device: row.device, place: row.place, state: state.state },
   };
   const careful = state.state === 'closed' || state.state === 'unlocked';
+  const work = segment.items.find((item) => item.tag === 'work')?.work;
+  if (work !== undefined && row.device === 'breaker')
+    return sure({ kind: 'several', parts: [meaning, { kind: 'work', work }] });
   return 'withoutPlace' in row && !careful ? [{ meaning, cost: 0, doubt: 'no-place' }] : sure(meaning);
+}
+
+/** Where a switch is, alone: it answers which one was told of, and says nothing else. */
+export function composeSwitchPlace(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  const device = segment.items.find((item) => item.tag === 'device');
+  const state = expectation?.switched;
+  if (device === undefined || state === undefined) return [];
+  const row = DEVICES[device.row]!;
+  return sure({ kind: 'report', report: { type: 'energy', device: row.device, place: row.place, state } });
 }
 
 export function composeMeterProof(segment: Segment): Draft[] {

@@ -1,8 +1,13 @@
-import { NAMEPLATE_FIELDS_BY_ID, type NameplateField, type NameplateFieldId } from '../../vocabulary/nameplate.ts';
+import {
+  NAMEPLATE_FIELDS_BY_ID,
+  type NameplateField,
+  type NameplateFieldId,
+  PLATE_LINES,
+} from '../../vocabulary/nameplate.ts';
 import { PARTS_BY_ID, type PartRatingId, RATINGS_BY_ID } from '../../vocabulary/parts.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
 import { UNITS_BY_CODE } from '../../vocabulary/units.ts';
-import type { Meaning } from '../meaning.ts';
+import type { Expectation, Meaning } from '../meaning.ts';
 import { type Draft, sure, unless } from './draft.ts';
 import { numbersOf, type SaidNumber, type Segment, unbroken } from './segment.ts';
 
@@ -16,9 +21,14 @@ export function composeNameplate(segment: Segment): Draft[] {
     );
   const named = segment.items.find((item) => item.tag === 'field');
   if (named === undefined) return [];
-  const field = NAMEPLATE_FIELDS_BY_ID[named.field];
   const choice = segment.items.find((item) => item.tag === 'choice');
   if (choice !== undefined) return sure({ kind: 'nameplate', field: named.field, value: choice.value });
+  return composeField(named.field, segment);
+}
+
+/** The number of a field, with its unit. */
+function composeField(id: NameplateFieldId, segment: Segment): Draft[] {
+  const field = NAMEPLATE_FIELDS_BY_ID[id];
   const numbers = numbersOf(segment.items);
   const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
   const amount = amountOf(field, numbers, units);
@@ -26,9 +36,49 @@ export function composeNameplate(segment: Segment): Draft[] {
   const { low, high } = field;
   const possible = numbers.every(({ number }) => number.value >= (low ?? 0) && number.value <= (high ?? 10_000));
   const { odd, ...said } = amount;
-  const meaning: Meaning = { kind: 'nameplate', field: named.field, ...said };
+  const meaning: Meaning = { kind: 'nameplate', field: id, ...said };
   if (odd || !possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
   return unless(unbroken(numbers), meaning);
+}
+
+/**
+ * A number without a name while the plate is read: by its unit, or of the line that is asked.
+ *
+ * @param fields what is still to be read, the fields of the asked line first
+ */
+export function composePlateNumbers(segment: Segment, fields: readonly NameplateFieldId[]): Draft[] {
+  const [asked] = fields;
+  const numbers = numbersOf(segment.items);
+  if (asked === undefined) return [];
+  if (numbers.length === 2) {
+    const isVolts =
+      fields.includes('supply-volts') && numbers.every(({ number }) => isWithin('supply-volts', number.value));
+    if (isVolts) return composeField('supply-volts', segment);
+    return SECTIONS.every((section) => fields.includes(section)) ? composeRatedPair(segment, SECTIONS) : [];
+  }
+  const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
+  const line = PLATE_LINES.find((one: readonly NameplateFieldId[]) => one.includes(asked)) ?? [];
+  const field = fields.find((id) => {
+    const { value, unit } = NAMEPLATE_FIELDS_BY_ID[id];
+    if (!value.startsWith('number')) return false;
+    const isAsked = (line as readonly NameplateFieldId[]).includes(id);
+    return units.length === 0 ? isAsked : units.some((said) => said === unit) && (isAsked || id === 'supply-volts');
+  });
+  return field === undefined ? [] : composeField(field, segment);
+}
+
+const SECTIONS = ['capacitor-herm', 'capacitor-fan'] as const;
+
+function isWithin(id: NameplateFieldId, value: number): boolean {
+  const { low = 0, high = 10_000 } = NAMEPLATE_FIELDS_BY_ID[id];
+  return value >= low && value <= high;
+}
+
+/** What means a line of the plate only while it is read: a refrigerant by its number, volts or sections without a name. */
+export function composePlateAnswer(segment: Segment, fields: readonly NameplateFieldId[]): Draft[] {
+  const choice = segment.items.find((item) => item.tag === 'choice');
+  if (choice === undefined) return composePlateNumbers(segment, fields);
+  return fields.includes('refrigerant') ? sure({ kind: 'nameplate', field: 'refrigerant', value: choice.value }) : [];
 }
 
 /** "forty five over five" on a nameplate: a line for each section. */
@@ -91,24 +141,34 @@ export function composePart(segment: Segment): Draft[] {
   return unless(unbroken(numbersOf(segment.items)), meaning);
 }
 
-/** Refrigerant put in or taken out, by weight in ounces where both units are said; taken out is negative. */
-export function composeMass(segment: Segment): Draft[] {
+/**
+ * Refrigerant put in or taken out, by weight in ounces where both units are said; taken out is negative. A weight alone
+ * answers the step that asks for one, which knows the way it went; else it is asked.
+ */
+export function composeMass(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const numbers = numbersOf(segment.items);
   const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
   const [first, second] = numbers;
-  const [unit] = units;
-  if (first === undefined || unit === undefined) return [];
+  const [said] = units;
+  if (first === undefined || said === undefined) return [];
   const sign = segment.items.some((item) => item.tag === 'out') ? -1 : 1;
   const value = second === undefined ? first.number.value : first.number.value * 16 + second.number.value;
+  const unit = second === undefined ? said : '[oz_av]';
   // "one two ounces": between digits under a hundred a unit may have been lost.
   const spelt = numbers.some(({ number }) => number.form === 'digits' && number.value < 100 && number.value >= 10);
-  return unless(unbroken(numbers) && !spelt, {
+  const clean = unbroken(numbers) && !spelt;
+  const reading: Meaning = {
     kind: 'reading',
-    reading: {
-      quantity: 'mass',
-      at: ['system'],
-      value: sign * value,
-      unit: second === undefined ? unit : '[oz_av]',
-    },
-  });
+    reading: { quantity: 'mass', at: ['system'], value: sign * value, unit },
+  };
+  if (segment.items.some((item) => item.tag === 'into' || item.tag === 'out')) return unless(clean, reading);
+  return isWeightAsked(expectation)
+    ? unless(clean, { kind: 'value', value, unit })
+    : [{ meaning: reading, cost: 0, doubt: clean ? 'several-values-fit' : 'needed-repair' }];
+}
+
+/** Whether the one reading that is expected is a weight. */
+export function isWeightAsked(expectation: Expectation | undefined): boolean {
+  const [only, ...others] = expectation?.readings ?? [];
+  return others.length === 0 && only?.quantity === 'mass';
 }

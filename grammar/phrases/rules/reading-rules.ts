@@ -8,15 +8,19 @@ import {
   HELD_FOR,
   LEADS,
   LINKS,
+  MEASURED,
   MOTIONS,
   PEAK_WORDS,
   PLACE_PREPOSITIONS,
   QUANTITY_NAMES,
   RANGE_WORDS,
+  READ_FROM,
   RESTARTS,
   SELF_NAMED,
+  SHORTED_TO_SHELL,
   SPANNING,
   TRAILERS,
+  VALUE_OF,
   VALUE_WORDS,
 } from '../../vocabulary/reading-words.ts';
 import { UNITS } from '../../vocabulary/units.ts';
@@ -134,7 +138,7 @@ const PROBE = alternative(
     optional(pattern('across | between | from | on | in | at | of')),
     rule('tip'),
     optional(rule('at-place')),
-    alternativeOf([pattern('to | and'), 1], [NOTHING_BETWEEN, 0.6]),
+    alternativeOf([pattern('to | and | with'), 1], [NOTHING_BETWEEN, 0.6]),
     rule('tip'),
     optional(rule('at-place')),
   ),
@@ -145,13 +149,18 @@ const PROBE = alternative(
   ),
 );
 
+/** The compressor's windings to its shell, on ohms. */
+const TO_SHELL = MEASURANDS.flatMap((row, index) =>
+  row.quantity === 'resistance' && row.at.join() === 'comp-C,shell' ? [index] : [],
+);
+
 /** "is one eighteen", "one eighteen is at": a place with its value behind it, before it or within it. */
 const READING = alternative(
   sequence(
     optional(rule('bench')),
-    optional(pattern('in | at | on | for')),
+    optional(alternative(pattern(`in | at | on | for | of | ${READ_FROM}`), pattern(MEASURED), rule('lead'))),
     rule('probe'),
-    optional(rule('bench')),
+    optional(alternative(rule('bench'), pattern(VALUE_OF), sequence(optional(word('the')), rule('quantity-name')))),
     optional(alternative(rule('link'), rule('motion'))),
     rule('value'),
     optional(alternative(rule('bench'), rule('at-place'))),
@@ -167,7 +176,8 @@ const READING = alternative(
   ),
   // "a twenty degree split": the unit and the name say that nothing stood before the number.
   sequence(optional(rule('lead')), pattern('a | an'), NUMBER, rule('unit-name'), TELLING),
-  sequence(word('no'), tag({ tag: 'value', is: 'zero' }), TELLING),
+  sequence(word('no'), tag({ tag: 'value', is: 'zero' }), TELLING, optional(pattern('at all'))),
+  sequence(pattern(SHORTED_TO_SHELL), tag({ tag: 'value', is: 'shorted' }), tag({ tag: 'named', rows: TO_SHELL })),
 );
 
 export const READING_RULES: Rules = {

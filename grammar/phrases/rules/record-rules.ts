@@ -11,7 +11,7 @@ import {
   WIRE_COLOURS,
   WIRE_SIZES,
 } from '../../vocabulary/wires.ts';
-import { WORKS } from '../../vocabulary/works.ts';
+import { SAID_WORKS } from '../../vocabulary/works.ts';
 import {
   alternative,
   type Expression,
@@ -25,6 +25,7 @@ import {
 } from '../expression.ts';
 import { pattern } from '../pattern.ts';
 import { phraseBook } from '../phrase-book.ts';
+import { MARK_SIGN, PLATE_ANSWER, plateMark, VALUE_FIRST } from './plate-rules.ts';
 import { NUMBER } from './reading-rules.ts';
 
 const FIELDS: readonly (NameplateField & { readonly id: (typeof NAMEPLATE_FIELDS)[number]['id'] })[] = NAMEPLATE_FIELDS;
@@ -40,7 +41,7 @@ const named = (field: (typeof FIELDS)[number]): Expression =>
 /** Fields that hold a number share one number behind their names. */
 const numberField = (fields: typeof FIELDS): Expression =>
   sequence(
-    alternative(...fields.filter((field) => field.value !== 'choice').map(named)),
+    alternative(...fields.filter((field) => field.value.startsWith('number')).map(named)),
     optional(pattern('is | at | of')),
     NUMBER,
     optional(rule('unit-name')),
@@ -126,21 +127,34 @@ const RATING = alternative(
   sequence(NUMBER, pattern('over | slash'), NUMBER, tag({ tag: 'rating', rating: 'uF' })),
 );
 
+const weighed = (unit: Unit['code']): Expression => tag({ tag: 'unit', unit, of: ['mass'] });
+const POUNDS = weighed('[lb_av]');
+const OUNCES = weighed('[oz_av]');
+/** Ounces, kilograms, grams: nothing but a weight is said in them. */
+const LIGHT_WEIGHT = alternative(
+  ...units.flatMap((unit) =>
+    unit.quantities.some((quantity) => quantity === 'mass') && unit.code !== '[lb_av]'
+      ? [sequence(NUMBER, pattern(unit.say), weighed(unit.code))]
+      : [],
+  ),
+);
+
 export const RECORD_RULES: Rules = {
   nameplate: sequence(
     alternative(
-      sequence(
-        pattern('(nameplate | name plate | data plate | model plate | rating plate | tag) [says | reads]'),
-        alternative(numberField(FIELDS), choiceField(FIELDS), TONS),
-      ),
+      sequence(pattern('[the] $plate [says | reads]'), alternative(numberField(FIELDS), choiceField(FIELDS), TONS)),
       numberField(ALONE),
       choiceField(ALONE),
       TONS,
       REFRIGERANT_SYSTEM,
       RATED_CAPACITOR,
+      VALUE_FIRST,
+      plateMark(FIELDS.filter((field) => field.value === 'mark').map(named)),
     ),
     tag({ tag: 'frame', frame: 'nameplate' }),
   ),
+  'mark-sign': MARK_SIGN,
+  'plate-answer': PLATE_ANSWER,
   rating: RATING,
   part: sequence(
     pattern(FITTED),
@@ -154,7 +168,7 @@ export const RECORD_RULES: Rules = {
   work: sequence(
     optional(pattern("i | i've | i have")),
     alternative(
-      ...WORKS.flatMap((row) => {
+      ...SAID_WORKS.flatMap((row) => {
         const done = tag({ tag: 'work', work: row.id });
         const said = sequence(pattern(row.say), done);
         return 'withFlame' in row ? [said, sequence(pattern(row.withFlame), done, FLAME)] : [said];
@@ -202,6 +216,7 @@ export const RECORD_RULES: Rules = {
         rule('wire-named'),
         pattern('from | off | off of | off from'),
         rule('wire-end'),
+        optional(rule('at-place')),
         tag({ tag: 'end', end: 'from' }),
       ),
       sequence(
@@ -229,32 +244,40 @@ export const RECORD_RULES: Rules = {
     ),
     tag({ tag: 'frame', frame: 'wire' }),
   ),
+  weight: alternative(
+    sequence(
+      NUMBER,
+      pattern('[a] pound | pounds'),
+      POUNDS,
+      optional(sequence(optional(pattern('and')), NUMBER, pattern('ounce | ounces'), OUNCES)),
+    ),
+    LIGHT_WEIGHT,
+  ),
+  // Of pounds alone nothing says whether they are a weight or a pressure.
+  'bare-weight': alternative(
+    sequence(
+      NUMBER,
+      pattern('pound | pounds'),
+      POUNDS,
+      optional(word('and')),
+      NUMBER,
+      pattern('ounce | ounces'),
+      OUNCES,
+    ),
+    LIGHT_WEIGHT,
+  ),
   mass: sequence(
     alternative(
-      pattern('added | charged [in] | weighed in | put in'),
-      sequence(pattern('recovered | removed | took out | pulled out | weighed out'), tag({ tag: 'out' })),
-    ),
-    alternative(
       sequence(
-        NUMBER,
-        pattern('pound | pounds'),
-        tag({ tag: 'unit', unit: '[lb_av]', of: ['mass'] }),
-        optional(
-          sequence(
-            optional(pattern('and')),
-            NUMBER,
-            pattern('ounce | ounces'),
-            tag({ tag: 'unit', unit: '[oz_av]', of: ['mass'] }),
-          ),
+        alternative(
+          sequence(pattern('added | charged [it] [in | with] | weighed [it] in | put in'), tag({ tag: 'into' })),
+          sequence(pattern('recovered | removed | took out | pulled out | weighed out'), tag({ tag: 'out' })),
         ),
+        rule('weight'),
       ),
-      ...units.flatMap((unit) =>
-        unit.quantities.some((quantity) => quantity === 'mass') && unit.code !== '[lb_av]'
-          ? [sequence(NUMBER, pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: ['mass'] }))]
-          : [],
-      ),
+      rule('bare-weight'),
     ),
-    optional(pattern('[of] (refrigerant | gas | charge)')),
+    optional(alternative(pattern('[of] (refrigerant | gas | charge)'), rule('trailer'))),
     tag({ tag: 'frame', frame: 'mass' }),
   ),
 };

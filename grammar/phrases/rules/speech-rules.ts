@@ -12,7 +12,15 @@ import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../vocabulary/job-items.t
 import { NAMES } from '../../vocabulary/names.ts';
 import { OBSERVATIONS } from '../../vocabulary/observations.ts';
 import { REMARKS } from '../../vocabulary/reading-words.ts';
-import { DISCHARGED, INJURY, METER_PROVES, NOTE, PLACELESS, PROVING_SOURCE } from '../../vocabulary/report-words.ts';
+import {
+  DISCHARGED,
+  INJURY,
+  METER_PROVES,
+  NOTE,
+  PLACELESS,
+  PROVING_SOURCE,
+  SWITCH_WHERE,
+} from '../../vocabulary/report-words.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
 import { pattern } from '../pattern.ts';
 import { NUMBER } from './reading-rules.ts';
@@ -23,10 +31,25 @@ const frame = (name: Extract<Parameters<typeof tag>[0], { tag: 'frame' }>['frame
 const device = (say: 'say' | 'at'): Expression =>
   alternative(...DEVICES.map((row, index) => sequence(pattern(row[say]), tag({ tag: 'device', row: index }))));
 const state = (of: 'after' | 'before'): Expression =>
-  alternative(...SWITCH_STATES.map((row) => sequence(pattern(row[of]), tag({ tag: 'state', state: row.state }))));
+  alternative(
+    ...SWITCH_STATES.map((row) =>
+      sequence(
+        pattern(row[of]),
+        tag({ tag: 'state', state: row.state }),
+        ...('resets' in row ? [tag({ tag: 'work', work: 'breaker-reset' })] : []),
+      ),
+    ),
+  );
 const power = alternative(
   ...POWER_STATES.map((row) => sequence(pattern(row.say), tag({ tag: 'state', state: row.state }))),
 );
+
+/** The device of a report that names the place behind. */
+const deviceAt = (row: (typeof SWITCHED_AT)[number]): Expression =>
+  tag({
+    tag: 'device',
+    row: DEVICES.findIndex((one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one)),
+  });
 
 const saidOrTyped = (row: (typeof COMMANDS)[number]): Expression =>
   'typed' in row ? alternative(pattern(row.say), pattern(row.typed)) : pattern(row.say);
@@ -58,12 +81,7 @@ export const SPEECH_RULES: Rules = {
       ...SWITCHED_AT.map((row) =>
         sequence(
           pattern(row.name),
-          tag({
-            tag: 'device',
-            row: DEVICES.findIndex(
-              (one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one),
-            ),
-          }),
+          deviceAt(row),
           alternative(...SWITCHED_STATES.map(({ say, state }) => sequence(pattern(say), tag({ tag: 'state', state })))),
           pattern(row.where),
         ),
@@ -71,12 +89,32 @@ export const SPEECH_RULES: Rules = {
       ...SWITCH_AROUND.map((row) =>
         sequence(pattern(row.before), rule('device-name'), pattern(row.after), tag({ tag: 'state', state: row.state })),
       ),
+      // "shut the breaker off at the panel".
+      ...SWITCHED_AT.flatMap((at) =>
+        SWITCH_AROUND.map((row) =>
+          sequence(
+            pattern(row.before),
+            pattern(at.name),
+            deviceAt(at),
+            pattern(row.after),
+            tag({ tag: 'state', state: row.state }),
+            pattern(at.where),
+          ),
+        ),
+      ),
     ),
     frame('switch'),
   ),
   observation: sequence(
     alternative(
       ...OBSERVATIONS.map((row) => sequence(pattern(row.say), tag({ tag: 'observation', observation: row.id }))),
+      ...OBSERVATIONS.flatMap((row) =>
+        'saidAs' in row
+          ? row.saidAs.map(({ words, say }) =>
+              sequence(pattern(say), tag({ tag: 'observation', observation: row.id, as: words })),
+            )
+          : [],
+      ),
     ),
     frame('observation'),
   ),
@@ -129,5 +167,26 @@ export const SPEECH_RULES: Rules = {
     tag({ tag: 'dictated', edge: 'end' }),
     frame('remark'),
   ),
-  placeless: sequence(pattern(PLACELESS), frame('no-place')),
+  placeless: sequence(
+    alternative(
+      ...PLACELESS.map(({ say, state }) =>
+        state === undefined ? pattern(say) : sequence(pattern(say), tag({ tag: 'state', state })),
+      ),
+    ),
+    frame('no-place'),
+  ),
+  'switch-place': sequence(
+    alternative(
+      ...SWITCH_WHERE.map(({ say, device, place }) =>
+        sequence(
+          pattern(say),
+          tag({
+            tag: 'device',
+            row: DEVICES.findIndex((one) => one.device === device && one.place === place && !('withoutPlace' in one)),
+          }),
+        ),
+      ),
+    ),
+    frame('switch-place'),
+  ),
 };

@@ -7,8 +7,10 @@ import {
   CORRECTIONS,
   DENIALS,
   LEGS_BEFORE,
+  ON_THE_GAUGES,
   OVER_BETWEEN,
   SAME_ON_OTHER,
+  SECTIONS_AFTER,
 } from '../../vocabulary/reading-words.ts';
 import {
   alternative,
@@ -43,6 +45,7 @@ const PAIR = alternative(
     // "both legs one hundred and six" is one number before it is two.
     { kind: 'alternative', items: [sequence(), sequence(pattern('and'), NUMBER)], weights: [1, 0.6] },
     UNIT_MAYBE,
+    optional(pattern('to ground')),
   ),
   sequence(pattern(LEGS_BEFORE), of('legs'), NUMBER, pattern('and'), NUMBER, UNIT_MAYBE),
   sequence(pattern(BOTH_PRESSURES), of('pressures'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE),
@@ -56,6 +59,8 @@ const PAIR = alternative(
     UNIT_MAYBE,
     optional(rule('bench')),
   ),
+  sequence(LEAD_MAYBE, of('capacitor'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE, pattern(SECTIONS_AFTER)),
+  sequence(LEAD_MAYBE, of('pressures'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE, pattern(ON_THE_GAUGES)),
   sequence(LEAD_MAYBE, of('over'), NUMBER, pattern(OVER_BETWEEN), NUMBER, UNIT_MAYBE),
 );
 
@@ -103,6 +108,7 @@ export const RULES: Rules = {
     rule('meter-proof'),
     rule('absence'),
     rule('nameplate'),
+    rule('plate-answer'),
     rule('part'),
     rule('wire'),
     rule('work'),
@@ -122,6 +128,7 @@ export const RULES: Rules = {
     rule('order'),
     sequence(rule('bare-value'), optional(rule('remark'))),
     rule('placeless'),
+    rule('switch-place'),
     sequence(rule('at-place'), tag({ tag: 'frame', frame: 'place' })),
     sequence(rule('probe'), tag({ tag: 'frame', frame: 'place' })),
   ),

@@ -14,7 +14,7 @@ const PLATE = {
 };
 
 function opened(fields: Readonly<Record<string, string>>) {
-  return openingFrom(new Map(Object.entries({ site: ' Reading room ', complaint: 'warm', stock: '0', ...fields })));
+  return openingFrom(new Map(Object.entries({ site: ' Reading room ', complaint: 'warm', stock: '1', ...fields })));
 }
 
 describe('the form that opens a visit', () => {
@@ -23,7 +23,7 @@ describe('the form that opens a visit', () => {
       site: 'Reading room',
       complaint: 'warm',
       role: 'technician',
-      unit: UNIT_STOCK[0]?.unit,
+      unit: UNIT_STOCK[1]?.unit,
     });
   });
 
@@ -42,7 +42,11 @@ describe('the form that opens a visit', () => {
     expect(unit).toMatchObject({ compressor: { rla: 12.8 }, inverterDriven: true, refrigerant: 'R-290' });
   });
 
+  test('model and serial are taken as they were typed', () => {
+    expect(opened({ stock: '0', model: ' 24ACX7-b ', serial: '' }).unit).toEqual({ id: 'unknown', model: '24ACX7-b' });
+  });
+
   test('a unit of which nothing is known has nothing but its name', () => {
-    expect(opened({ stock: '3' }).unit).toEqual({ id: 'unknown' });
+    expect(opened({ stock: '0' }).unit).toEqual({ id: 'unknown' });
   });
 });

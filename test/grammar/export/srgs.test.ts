@@ -28,9 +28,10 @@ describe.each([
       const paths = match(
         network,
         words.map((text) => ({ text })),
+        { keep: 60 },
       );
       expect(
-        paths[0]?.steps.every(({ taken }) => taken === undefined || taken.how === 'word'),
+        paths.some(({ steps }) => steps.every(({ taken }) => taken === undefined || taken.how === 'word')),
         words.join(' '),
       ).toBe(true);
     }

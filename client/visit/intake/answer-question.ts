@@ -1,0 +1,133 @@
+import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import type { Question } from '../../../grammar/visit/questions.ts';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
+import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { unitFor } from '../../../grammar/vocabulary/units.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { placeWords } from '../../words/things/place-words.ts';
+import type { Turn } from '../chart/turn.ts';
+import { isReason } from '../rules/is-reason.ts';
+import { answersPlace } from './answer-place.ts';
+import { heedGround } from './heed-return.ts';
+import { withdrawQuestion } from './questions.ts';
+import { takeReading } from './take-reading.ts';
+import { keepPart } from './take-work.ts';
+
+type TakeMeaning = (turn: Turn, meaning: Meaning, confirmed?: boolean) => void;
+type ToConfirm = Extract<Question, { kind: 'confirm-meaning' }>;
+
+/** Words that leave a question where it is: what it asked of does not count. */
+const LEAVES = ['pass', 'cannot-reach'] as const;
+/** At a question of a place there is nothing else that these could mean. */
+const LEAVES_PLACE = [...LEAVES, 'done', 'no', 'take-back'] as const;
+
+/**
+ * Whether this was the answer to the question that stands open; if so it is dealt with. What answers nothing is left to
+ * whoever takes the utterance.
+ */
+export function answersQuestion(turn: Turn, { meaning, verdict }: Understanding, take: TakeMeaning): boolean {
+  const question = openQuestion(turn.context);
+  if (question === undefined) return false;
+  const isOfPlace = question.kind === 'which-place' || question.kind === 'which-switch';
+  const leaves: readonly string[] = isOfPlace ? LEAVES_PLACE : LEAVES;
+  if (meaning.kind === 'command' && meaning.correction === undefined && leaves.includes(meaning.command)) {
+    withdrawQuestion(turn);
+    return true;
+  }
+  switch (question.kind) {
+    case 'which-place':
+    case 'which-switch':
+      return answersPlace(turn, question, meaning, verdict);
+    case 'confirm-reading':
+      return readAgain(turn, question.reading, meaning);
+    case 'teen-or-ty':
+      return choosesDigits(turn, question, meaning);
+    case 'confirm-meaning':
+      return question.wants === 'reason'
+        ? answersWithReason(turn, question, meaning)
+        : confirms(turn, question, meaning, take);
+  }
+}
+
+/** Yes and no; the same said once more is a yes, but not where a rule and not the ear had the doubt. */
+function confirms(turn: Turn, question: ToConfirm, meaning: Meaning, take: TakeMeaning): boolean {
+  const isSaidAgain = question.confirmed !== true && JSON.stringify(meaning) === JSON.stringify(question.meaning);
+  const isYes = isSaidAgain || (meaning.kind === 'command' && meaning.command === 'yes');
+  if (!isYes && !(meaning.kind === 'command' && meaning.command === 'no')) return false;
+  turn.endQuestion('answered');
+  if (isYes) take(turn, question.meaning, question.confirmed === true);
+  else turn.say('question', SAY.setAside);
+  return true;
+}
+
+/** One of the two, whole or by its digits; another number of as many digits is the value read again. */
+function choosesDigits(turn: Turn, question: Extract<Question, { kind: 'teen-or-ty' }>, meaning: Meaning): boolean {
+  const { reading, options } = question;
+  const value = valueIn(meaning, reading);
+  if (value === undefined) return false;
+  const chosen = options.find((option) => option === value || endsIn(option, value));
+  if (chosen !== undefined) {
+    turn.endQuestion('answered');
+    takeReading(turn, { ...reading, value: chosen }, 'digits settled');
+    return true;
+  }
+  if (String(value).length < String(options[0]).length) return false;
+  turn.record({ type: 'reading.refused', reading, reason: 'read-again' });
+  turn.endQuestion('answered');
+  takeReading(turn, { ...reading, value }, 'as heard');
+  return true;
+}
+
+/** A refused fuse or breaker: a note with a reason keeps it, a no sets it aside, a yes is not enough. */
+function answersWithReason(turn: Turn, question: ToConfirm, meaning: Meaning): boolean {
+  if (meaning.kind === 'command' && meaning.command === 'no') {
+    turn.endQuestion('answered');
+    turn.say('question', SAY.setAside);
+    return true;
+  }
+  const isYes = meaning.kind === 'command' && (meaning.command === 'yes' || meaning.command === 'done');
+  if (meaning.kind === 'note' && isReason(meaning.text) && question.meaning.kind === 'part') {
+    turn.endQuestion('answered');
+    keepPart(turn, question.meaning, meaning.text);
+    return true;
+  }
+  if (isYes || meaning.kind === 'note') turn.say('question', SAY.reasonWanted);
+  return isYes || meaning.kind === 'note';
+}
+
+/**
+ * The questioned reading, read again: the same value confirms it, another takes its place, and the old one stays in the
+ * record as set aside.
+ */
+function readAgain(turn: Turn, asked: Reading, meaning: Meaning): boolean {
+  const again =
+    meaning.kind === 'reading' &&
+    meaning.reading.quantity === asked.quantity &&
+    samePlaces(meaning.reading.at, asked.at);
+  if (!again) return false;
+  if (meaning.reading.value === asked.value && meaning.reading.unit === asked.unit) {
+    turn.endQuestion('answered');
+    heedGround(turn, asked);
+    takeReading(turn, asked, 'confirmed');
+    return true;
+  }
+  turn.record({ type: 'reading.refused', reading: asked, reason: 'read-again' });
+  turn.endQuestion('answered');
+  return false;
+}
+
+function valueIn(meaning: Meaning, asked: Reading): number | undefined {
+  const value =
+    meaning.kind === 'value' && (meaning.unit === undefined || unitFor(meaning.unit, asked.quantity) !== undefined)
+      ? meaning.value
+      : meaning.kind === 'reading' && placeWords(meaning.reading.at) === placeWords(asked.at)
+        ? meaning.reading.value
+        : undefined;
+  return typeof value === 'number' ? value : undefined;
+}
+
+/** "one five" settles 115: the last two digits are where the pair differs. */
+function endsIn(option: number, value: number): boolean {
+  return value >= 10 && value < 100 && Math.round(option) % 100 === value;
+}

@@ -1,0 +1,37 @@
+import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
+import type { OpenQuestion } from '../../../grammar/visit/questions.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import type { Turn } from '../chart/turn.ts';
+import { deadWords } from './answer-status.ts';
+
+/**
+ * Asks for the place of what was told without one, where all else was understood: of a value, or of a switch. Whether
+ * it is dead is no word of a switch: what is measured is said instead. Returns whether there was something to ask.
+ */
+export function askPlace(turn: Turn, { meaning, reason, repaired }: Understanding): boolean {
+  if (repaired !== undefined) return false;
+  if (meaning.kind === 'value') {
+    askWhere(turn, meaning);
+    return true;
+  }
+  if (reason !== 'no-place') return false;
+  if (meaning.kind === 'report' && meaning.report.type === 'energy') {
+    const { device, state } = meaning.report;
+    if (state === 'open' || state === 'locked') turn.ask({ kind: 'which-switch', state, device }, SAY.whichSwitch);
+    return state === 'open' || state === 'locked';
+  }
+  if (meaning.kind !== 'unclear') return false;
+  if (meaning.state !== undefined) turn.ask({ kind: 'which-switch', state: meaning.state }, SAY.whichSwitch);
+  else turn.say('answer', deadWords(turn.context));
+  return true;
+}
+
+/** Asks where a value was read; the value is said, so that a misheard one is noticed. */
+export function askWhere(turn: Turn, { value, unit }: Extract<Meaning, { kind: 'value' }>): void {
+  turn.ask({ kind: 'which-place', value, ...(unit === undefined ? {} : { unit }) }, SAY.whichPlace(value, unit));
+}
+
+/** The question that stands, where what was said answered nothing. */
+export function askAnewWords({ question, words }: OpenQuestion): string {
+  return question.kind === 'teen-or-ty' || question.kind === 'confirm-reading' ? SAY.answerFirst : words;
+}

@@ -1,0 +1,112 @@
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { Dictation, KeptSound } from '../../../grammar/visit/dictated.ts';
+import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import { keepsSound } from '../../../grammar/visit/standing.ts';
+import { type DictatedAs, GO_AHEAD } from '../../../grammar/vocabulary/job-items.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { KEPT_AS_SOUND, SIGNED_BY_VOICE } from '../../words/talk/reasons.ts';
+import type { Turn } from '../chart/turn.ts';
+import { isReason } from '../rules/is-reason.ts';
+import { closeVisit, overrideClose } from './close-visit.ts';
+import { takeSupervisor } from './take-job.ts';
+
+/** What is dictated under which heading. */
+type Heading = 'note' | DictatedAs;
+
+/** A heading that was said alone waits so long for its words. Milliseconds; our choice. */
+const WAITS_MS = 30_000;
+/** Longer than a heading lasts: what is dictated was said in its breath. Milliseconds of sound; our choice. */
+const MORE_THAN_HEADING_MS = 2_000;
+
+/**
+ * Words behind a heading that was said alone: taken as they are, whatever a recogniser of orders made of them. What is
+ * plainly an order or a measurement ends the dictation and is taken as that.
+ *
+ * @returns whether the utterance was dictated
+ */
+export function takeDictation(turn: Turn, utterance: HeardUtterance): boolean {
+  const { dictating, now } = turn.context;
+  if (dictating === undefined) return false;
+  turn.talk({ dictating: undefined });
+  if (now.mono - dictating.since > WAITS_MS || meansSomethingElse(utterance)) return false;
+  if (!utterance.accepted && soundOf(turn) === undefined) turn.say('question', SAY.dictationLost);
+  else record(turn, dictating.as, utterance.understanding.heard);
+  return true;
+}
+
+/** Understood without a doubt: what can also be meant as words of a note is a note. */
+function meansSomethingElse({ accepted, understanding: { verdict, meaning } }: HeardUtterance): boolean {
+  return accepted && verdict === 'logged' && !FREE.includes(meaning.kind);
+}
+
+const FREE: readonly Meaning['kind'][] = ['value', 'unclear'];
+
+/** "Note", and what for. */
+export function takeNote(turn: Turn, text: string): void {
+  takeHeading(turn, 'note', text);
+}
+
+/** Words under a heading: a recommendation, what the customer says, or who signs. Without words they are waited for. */
+export function takeDictated(turn: Turn, as: DictatedAs, text: string): void {
+  if (as === 'supervisor') {
+    const isName = text !== '' && !GO_AHEAD.includes(text);
+    return takeSupervisor(turn, isName ? text : SIGNED_BY_VOICE, 'this-device');
+  }
+  takeHeading(turn, as, text);
+}
+
+function takeHeading(turn: Turn, as: Heading, text: string): void {
+  const sound = soundOf(turn);
+  const isWithIt = sound !== undefined && sound.ms >= MORE_THAN_HEADING_MS;
+  // The technician's word is a signature, with a name or without one.
+  if (text.trim() !== '' || isWithIt || as === 'technician') return record(turn, as, text);
+  turn.talk({ dictating: { as, since: turn.context.now.mono } });
+  turn.say('question', SAY.dictateWhat(as));
+}
+
+/** An ear that knows orders alone takes no names and no free speech: its words are a guess, and a name is never one. */
+function record(turn: Turn, as: Heading, text: string): void {
+  const sound = soundOf(turn);
+  const isGuess = turn.heard?.ear === 'offline';
+  const dictation: Dictation = { ...(sound === undefined ? {} : { sound }), ...(isGuess ? { guessed: true } : {}) };
+  if (as === 'technician' || as === 'customer') return sign(turn, as, isGuess ? '' : text, sound);
+  const words = text.trim() === '' ? KEPT_AS_SOUND : text;
+  if (as === 'recommendation') {
+    turn.record({ type: 'recommendation.made', text: words, ...dictation });
+    turn.record({ type: 'steps.settled', steps: ['close.recommend'] });
+    turn.say('readback', isGuess ? SAY.dictated(sound !== undefined) : SAY.recommended(words));
+    return;
+  }
+  const from = as === 'saying' ? ({ from: 'customer' } as const) : {};
+  turn.record({ type: 'note.taken', text: words, ...from, ...dictation });
+  const closing = turn.context.closeRefused.length > 0 && as === 'note';
+  const isWhy = isReason(words) && !isGuess;
+  turn.say('readback', closing && !isWhy ? SAY.reasonInWords : isGuess ? SAY.dictated(sound !== undefined) : SAY.noted);
+  if (closing && isWhy) overrideClose(turn, words);
+}
+
+function sign(turn: Turn, who: 'technician' | 'customer', text: string, sound: KeptSound | undefined): void {
+  const name = text.trim() === '' ? SIGNED_BY_VOICE : text;
+  // Neither a name nor the sound of one: nothing says who it is.
+  if (who === 'customer' && name === SIGNED_BY_VOICE && sound === undefined) {
+    turn.say('question', SAY.nameLost);
+    return;
+  }
+  turn.record({ type: 'visit.signed', who, name, ...(sound === undefined ? {} : { sound }) });
+  turn.record({ type: 'steps.settled', steps: [`close.${who}`] });
+  const closes = who === 'technician' && turn.context.step?.id === 'close.technician';
+  if (!closes || name !== SIGNED_BY_VOICE) turn.say('readback', SAY.signed(who, name));
+  if (closes) closeVisit(turn);
+}
+
+/** The sound of what was just heard, where it was agreed that it may be kept. */
+function soundOf({ heard, context }: Turn): KeptSound | undefined {
+  return keepsSound(context) ? heard?.sound : undefined;
+}
+
+/** Words written over those of a dictation. One that is not there, or empty words, change nothing. */
+export function writeWords(turn: Turn, of: number, text: string): void {
+  const { notes, recommendations, signatures } = turn.context;
+  const isThere = [...notes, ...recommendations, ...signatures].some(({ seq }) => seq === of);
+  if (isThere && text.trim() !== '') turn.record({ type: 'dictation.written', of, text: text.trim() });
+}

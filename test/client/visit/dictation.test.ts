@@ -1,0 +1,178 @@
+import { describe, expect, it } from 'vitest';
+import type { EarUtterance } from '../../../client/visit/run/visit-run.ts';
+import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { TypedVisit } from './typed-visit.ts';
+
+const SOUND = { sha256: 'a'.repeat(64), ms: 4200 };
+const SHORT = { sha256: 'b'.repeat(64), ms: 600 };
+
+let heard = 0;
+/** What the microphone heard: by an ear that knows orders alone. */
+async function speak(visit: TypedVisit, text: string, more: Partial<EarUtterance> = {}): Promise<void> {
+  heard += 1;
+  visit.run.hear({ id: `m${heard}`, ear: 'offline', text, alternatives: [], confidence: 0.9, accepted: true, ...more });
+  await visit.run.settled();
+}
+
+const folded = (visit: TypedVisit) => foldVisit(visit.events());
+
+/** A visit by microphone, in which the sound may be kept or not. */
+async function spoken(answer: 'yes' | 'no'): Promise<TypedVisit> {
+  const visit = await TypedVisit.open();
+  await speak(visit, 'customer agrees');
+  await speak(visit, answer);
+  return visit;
+}
+
+describe('whether sound may be kept', () => {
+  it('is asked once, only where there is a microphone, and answered by a yes or a no', async () => {
+    const typed = await TypedVisit.open();
+    await typed.type('customer agrees');
+    expect(typed.run.context.step?.id).not.toBe('arrive.sound');
+    const visit = await TypedVisit.open();
+    await speak(visit, 'yes');
+    expect(folded(visit).items.map(({ item }) => item)).toEqual(['consent-given']);
+    expect(visit.run.context.step?.id).toBe('arrive.sound');
+    await speak(visit, 'no');
+    expect(folded(visit).items.map(({ item }) => item)).toEqual(['consent-given', 'sound-not-kept']);
+    await speak(visit, 'customer agrees');
+    expect(visit.of('step.asked').filter(({ step }) => step === 'arrive.sound')).toHaveLength(1);
+  });
+
+  it('no sound stands in the record without a yes, whatever the ear delivers', async () => {
+    const refused = await spoken('no');
+    await speak(refused, 'note', { sound: SOUND });
+    await speak(refused, 'hum of words', { sound: SOUND });
+    const silent = await TypedVisit.open();
+    await speak(silent, 'technician signs', { sound: SOUND });
+    for (const visit of [refused, silent])
+      expect(visit.events().filter((event) => event.type !== 'input.taken' && 'sound' in event)).toEqual([]);
+  });
+});
+
+describe('a note by voice', () => {
+  it('said in one breath with its heading is kept as sound, and no words are made up', async () => {
+    const visit = await spoken('yes');
+    await speak(visit, 'note', { sound: SOUND });
+    expect(folded(visit).notes).toMatchObject([{ text: 'kept as sound', sound: SOUND, guessed: true }]);
+  });
+
+  it('behind its heading is kept with the words that were heard, as a guess', async () => {
+    const visit = await spoken('yes');
+    await speak(visit, 'make a note', { sound: SHORT });
+    expect(folded(visit).notes).toEqual([]);
+    await speak(visit, 'the cover over the', { accepted: false, sound: SOUND });
+    expect(folded(visit).notes).toMatchObject([{ text: 'the cover over the', sound: SOUND, guessed: true }]);
+    await speak(visit, 'the cover over the', { accepted: false, sound: SOUND });
+    expect(folded(visit).notes).toHaveLength(1);
+  });
+
+  it('without the sound keeps the words that were heard, marked as a guess; noise is no note', async () => {
+    const visit = await spoken('no');
+    await speak(visit, 'note');
+    await speak(visit, 'hum of words');
+    expect(folded(visit).notes).toMatchObject([{ text: 'hum of words', guessed: true }]);
+    expect(folded(visit).notes[0]).not.toHaveProperty('sound');
+    await speak(visit, 'note');
+    await speak(visit, 'leg', { accepted: false });
+    expect(folded(visit).notes).toHaveLength(1);
+  });
+
+  it('gives way to a measurement, an order and a call for help', async () => {
+    const visit = await spoken('yes');
+    for (const words of ['leg one to ground one eighteen', 'what next', 'i got shocked']) {
+      await speak(visit, 'note', { sound: SHORT });
+      await speak(visit, words, { sound: SOUND });
+    }
+    expect(folded(visit).notes).toEqual([]);
+    expect(folded(visit).readings).toHaveLength(1);
+    expect(folded(visit).injuries).toHaveLength(1);
+  });
+
+  it('is not waited for for ever', async () => {
+    const visit = await spoken('yes');
+    await speak(visit, 'note', { sound: SHORT });
+    await visit.later(2);
+    await speak(visit, 'hum of words', { accepted: false, sound: SOUND });
+    expect(folded(visit).notes).toEqual([]);
+  });
+
+  it('that is typed is no guess, also behind its heading, and keeps its capitals', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('note', 'Panel label says Unit 7', 'customer says It hums at night');
+    expect(folded(visit).notes).toMatchObject([
+      { text: 'Panel label says Unit 7' },
+      { text: 'It hums at night', from: 'customer' },
+    ]);
+    expect(folded(visit).notes.every(({ guessed }) => guessed === undefined)).toBe(true);
+  });
+});
+
+describe('a name by voice', () => {
+  it('is never what a recogniser of orders made of it', async () => {
+    const visit = await spoken('yes');
+    await speak(visit, 'customer signs', { sound: SHORT });
+    await speak(visit, 'leg wide coil', { accepted: false, sound: SOUND });
+    await speak(visit, 'technician signs', { sound: SOUND });
+    expect(folded(visit).signatures).toMatchObject([
+      { who: 'customer', name: 'by voice', sound: SOUND },
+      { who: 'technician', name: 'by voice', sound: SOUND },
+    ]);
+    expect(JSON.stringify(folded(visit).signatures)).not.toContain('coil');
+  });
+
+  it('of a customer is asked for in writing where no sound is kept', async () => {
+    const visit = await spoken('no');
+    await speak(visit, 'customer signs');
+    await speak(visit, 'leg wide coil');
+    expect(folded(visit).signatures).toEqual([]);
+    expect(visit.mouth.last()).toMatch(/write/i);
+  });
+});
+
+describe('words that are written over a dictation', () => {
+  it('stand in its place, beside what was heard; its sound stays, also in a closed visit', async () => {
+    const visit = await spoken('yes');
+    await speak(visit, 'note', { sound: SOUND });
+    await speak(visit, 'customer signs', { sound: SOUND });
+    const [note] = folded(visit).notes;
+    const [signature] = folded(visit).signatures;
+    visit.run.take({ type: 'wrote.words', of: note?.seq ?? -1, text: ' The cover is missing. ' });
+    visit.run.take({ type: 'wrote.words', of: signature?.seq ?? -1, text: 'Robin Vale' });
+    await visit.run.settled();
+    const view = folded(visit);
+    expect(view.notes).toMatchObject([{ text: 'The cover is missing.', heard: 'kept as sound', sound: SOUND }]);
+    expect(view.notes[0]).not.toHaveProperty('guessed');
+    expect(view.signatures).toMatchObject([{ who: 'customer', name: 'Robin Vale', heard: 'by voice', sound: SOUND }]);
+  });
+
+  it('belong to a dictation that is there, and are words', async () => {
+    const visit = await spoken('yes');
+    await speak(visit, 'note', { sound: SOUND });
+    const [note] = folded(visit).notes;
+    for (const [of, text] of [
+      [999, 'words'],
+      [note?.seq ?? -1, '  '],
+    ] as const)
+      visit.run.take({ type: 'wrote.words', of, text });
+    await visit.run.settled();
+    expect(visit.of('dictation.written')).toEqual([]);
+  });
+
+  it('are told to the customer; a guess is not', async () => {
+    const visit = await spoken('yes');
+    await speak(visit, 'recommend', { sound: SHORT });
+    await speak(visit, 'a filter on leg', { accepted: false, sound: SOUND });
+    const [recommendation] = folded(visit).recommendations;
+    const plain = async () => {
+      await visit.type('finish the visit', 'note the customer sent us away for today');
+      return folded(visit).summary;
+    };
+    expect(recommendation).toMatchObject({ text: 'a filter on leg', guessed: true });
+    const summary = await plain();
+    expect(summary?.plain).not.toContain('a filter on leg');
+    visit.run.take({ type: 'wrote.words', of: recommendation?.seq ?? -1, text: 'a filter each month' });
+    await visit.run.settled();
+    expect(folded(visit).recommendations).toMatchObject([{ text: 'a filter each month', heard: 'a filter on leg' }]);
+  });
+});
