@@ -10,6 +10,21 @@ import { drawPlant } from './draw-plant.ts';
 import type { Build } from './plant.ts';
 import { blowerTurns } from './settle.ts';
 
+const BY_FAMILY = {
+  power: CAUSES_OF_POWER,
+  motors: CAUSES_OF_MOTORS,
+  control: CAUSES_OF_CONTROL,
+  cooling: CAUSES_OF_COOLING,
+  outside: CAUSES_OUTSIDE,
+} as const;
+export type Family = keyof typeof BY_FAMILY;
+export const FAMILIES = Object.keys(BY_FAMILY) as Family[];
+
+/** @param cause its id */
+export function familyOf(cause: string): Family | undefined {
+  return FAMILIES.find((family) => BY_FAMILY[family].some((c) => c.id === cause));
+}
+
 export const CAUSES_INSIDE: readonly Cause[] = [
   ...CAUSES_OF_POWER,
   ...CAUSES_OF_MOTORS,

@@ -1,43 +1,77 @@
 import { Dice } from '../simulator/dice.ts';
+import { chartVisit } from './chart-visit.ts';
 import { drawBuild } from './draw-plant.ts';
-import { drawForeignCase } from './foreign-case.ts';
+import { drawForeignCase, type ForeignCase } from './foreign-case.ts';
 import { type Plate, profileOf } from './foreign-profile.ts';
 import { CAREFUL, type Conduct, UNFRIENDLY } from './foreign-technician.ts';
-import { type ForeignOutcome, interview } from './interview.ts';
+import { type ForeignOutcome, interview, type Talk } from './interview.ts';
 import { sessionTalks } from './session-talk.ts';
+import { buildOf, caseOf, STORIES } from './stories.ts';
 
-/** Which cases are drawn, and who stands at the unit. */
-export interface ForeignRound {
+/** Which cases are drawn, what the diagnosis is told of the unit, and who stands there. */
+interface Drawn {
+  readonly title: string;
   readonly where: 'inside' | 'outside';
   readonly faults: 1 | 2;
   readonly plate: Plate;
   readonly conduct: Conduct;
 }
 
-export const FOREIGN_ROUNDS = {
-  'foreign-careful': { where: 'inside', faults: 1, plate: 'right', conduct: CAREFUL },
-  'foreign-unfriendly': { where: 'inside', faults: 1, plate: 'right', conduct: UNFRIENDLY },
-  'foreign-plate': { where: 'inside', faults: 1, plate: 'wrong', conduct: CAREFUL },
-  'foreign-two': { where: 'inside', faults: 2, plate: 'right', conduct: CAREFUL },
-  'foreign-outside': { where: 'outside', faults: 1, plate: 'right', conduct: CAREFUL },
-} as const satisfies Readonly<Record<string, ForeignRound>>;
-export type ForeignRoundName = keyof typeof FOREIGN_ROUNDS;
+const ONE: Drawn = { title: '', where: 'inside', faults: 1, plate: 'right', conduct: CAREFUL };
+const DRAWN = {
+  'foreign-careful': { ...ONE, title: 'in the list, careful' },
+  'foreign-unfriendly': { ...ONE, title: 'in the list, unfriendly', conduct: UNFRIENDLY },
+  'foreign-plate': { ...ONE, title: 'in the list, plate wrong', plate: 'wrong' },
+  'foreign-two': { ...ONE, title: 'two of the list', faults: 2 },
+  'foreign-outside': { ...ONE, title: 'outside the list', where: 'outside' },
+} as const satisfies Readonly<Record<string, Drawn>>;
 
-/** Plays `cases` spread over `designs` units; each number of `seed` gives other units and other cases. */
-export function playForeignRound(
-  round: ForeignRound,
-  o: { readonly cases: number; readonly designs: number; readonly seed: number },
-): ForeignOutcome[] {
+export const FOREIGN_ROUNDS = [...(Object.keys(DRAWN) as (keyof typeof DRAWN)[]), 'foreign-stories'] as const;
+export type ForeignRoundName = (typeof FOREIGN_ROUNDS)[number];
+
+export interface Sitting {
+  readonly title: string;
+  readonly outcomes: readonly ForeignOutcome[];
+  readonly charts: readonly ReturnType<typeof chartVisit>[];
+}
+
+export interface HowMany {
+  readonly cases: number;
+  /** Units over which the cases are spread: each has a profile of its own. */
+  readonly designs: number;
+  readonly seed: number;
+}
+
+/** Plays a round; the same numbers give the same units and the same cases. */
+export function playForeignRound(name: ForeignRoundName, how: HowMany): Sitting {
+  return name === 'foreign-stories' ? tellStories() : playDrawn(DRAWN[name], how);
+}
+
+function playDrawn(round: Drawn, { cases, designs, seed }: HowMany): Sitting {
   const outcomes: ForeignOutcome[] = [];
-  const each = Math.ceil(o.cases / o.designs);
-  for (let d = 0; d < o.designs; d += 1) {
-    const seed = o.seed * 7919 + d * 101;
-    const build = drawBuild(seed);
-    const talks = sessionTalks(profileOf(build, `foreign-${seed}`, round.plate, new Dice(seed + 3)));
+  const charts: ReturnType<typeof chartVisit>[] = [];
+  const each = Math.ceil(cases / designs);
+  for (let d = 0; d < designs; d += 1) {
+    const own = seed * 7919 + d * 101;
+    const build = drawBuild(own);
+    const talks = sessionTalks(profileOf(build, `foreign-${own}`, round.plate, new Dice(own + 3)));
     for (let c = 0; c < each; c += 1) {
-      const kase = drawForeignCase(build, seed * 1009 + c * 53, round.where, round.faults);
+      const kase = drawForeignCase(build, own * 1009 + c * 53, round.where, round.faults);
       outcomes.push(interview(talks(), kase, round.conduct));
+      charts.push(chartVisit(kase, round.conduct));
     }
   }
-  return outcomes;
+  return { title: round.title, outcomes, charts };
+}
+
+function tellStories(): Sitting {
+  const known = new Map<string, () => Talk>();
+  const cases: ForeignCase[] = STORIES.map(caseOf);
+  const outcomes = STORIES.map((story, i) => {
+    const profile = profileOf(buildOf(story), 'story', 'right', new Dice(1));
+    const talks = known.get(JSON.stringify(profile)) ?? sessionTalks(profile);
+    known.set(JSON.stringify(profile), talks);
+    return interview(talks(), cases[i]!, CAREFUL);
+  });
+  return { title: 'calls as texts tell them', outcomes, charts: cases.map((kase) => chartVisit(kase, CAREFUL)) };
 }

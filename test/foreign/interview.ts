@@ -28,8 +28,6 @@ export interface ForeignOutcome {
   /** Of the last one named. */
   readonly probability: number;
   readonly right: boolean;
-  /** Named something false with 0.9 or more, and not `something-else`. */
-  readonly surelyWrong: boolean;
   readonly tests: number;
   readonly skips: number;
   readonly minutes: number;
@@ -40,7 +38,6 @@ export interface ForeignOutcome {
 }
 
 const MOST_LINES = 60;
-const SURE = 0.9;
 
 /** Lets a talk find what is hidden in a case, one fault after the other. */
 export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): ForeignOutcome {
@@ -55,7 +52,6 @@ export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): Fore
   const claims: [number, boolean][] = [];
   let skips = 0;
   let probability = 0;
-  let wrongly = false;
   for (let line = 0; line < MOST_LINES; line += 1) {
     const leader = said.suspects![0]!;
     const true_ = left.filter((h) => (h.cause.called as readonly string[]).includes(leader.fault));
@@ -63,7 +59,6 @@ export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): Fore
     if (said.done || !said.next) {
       named.push(leader.fault);
       probability = leader.probability;
-      wrongly = true_.length === 0 && probability >= SURE && leader.fault !== 'something-else';
       left = left.filter((h) => h !== true_[0]);
       if (true_.length === 0 || left.length === 0 || leader.fault === 'something-else') break;
       technician = new ForeignTechnician(unitOf(kase.build, kase.seed, left), conduct, dice);
@@ -91,7 +86,6 @@ export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): Fore
     named,
     probability,
     right: left.length === 0,
-    surelyWrong: wrongly,
     tests: clock.tests,
     skips,
     minutes: clock.minutes,
