@@ -41,6 +41,19 @@ describe('a talk with the diagnosis, line by line', () => {
     expect(suspects[0]).toMatchObject({ fault: 'fan-run-winding-open' });
   });
 
+  it('takes the same reading in another unit of the quantity', () => {
+    const inOhms = ok({ reading: 250_000, unit: 'Ohm', test: 'ohms-compressor-shell' });
+    const other = new DiagnoseSession(diagnosis);
+    expect(other.hear('{"reading":250,"unit":"kOhm","test":"ohms-compressor-shell"}')).toEqual(inOhms);
+    const hot = ok({ reading: 95, test: 'temperature-outdoor-air' });
+    expect(other.hear('{"reading":35,"unit":"Cel","test":"temperature-outdoor-air"}')).toEqual(hot);
+  });
+
+  it('passes over a test that is named though it was not asked', () => {
+    const asked = session.status().next!.id;
+    expect(ok({ skip: true, test: 'volts-service' }).next!.id).toBe(asked);
+  });
+
   it('passes a test over and does not ask for it again', () => {
     const asked = session.status().next!.id;
     let status = ok({ skip: true });
@@ -78,6 +91,31 @@ describe('lines that make no sense', () => {
     ['not JSON', '{reading:', 'bad-line'],
     ['a list', '[1,2]', 'bad-line'],
     ['nothing known', '{"foo":1}', 'bad-line'],
+    ['an empty list', '[]', 'bad-line'],
+    ['an empty object', '{}', 'bad-line'],
+    ['null alone', 'null', 'bad-line'],
+    ['a bare number', '238', 'bad-line'],
+    ['nothing at all', '', 'bad-line'],
+    ['skip with a reading', '{"skip":true,"reading":238}', 'bad-line'],
+    ['a reading with a repair', '{"reading":238,"repaired":"fan-capacitor-weak"}', 'bad-line'],
+    ['skip that is not true', '{"skip":"yes"}', 'bad-line'],
+    ['a field that is misspelt', '{"reading":238,"tset":"volts-L1-L2"}', 'bad-line'],
+    ['a unit with a repair', '{"repaired":"fan-capacitor-weak","unit":"V"}', 'bad-line'],
+    ['a test that is no word', '{"reading":238,"test":7}', 'unknown-test'],
+    ['a skip of an unknown test', '{"skip":true,"test":"volts-moon"}', 'unknown-test'],
+    ['an unknown unit', '{"reading":238,"test":"volts-L1-L2","unit":"furlong"}', 'unknown-unit'],
+    ['a unit that is no word', '{"reading":238,"test":"volts-L1-L2","unit":1}', 'unknown-unit'],
+    ['amperes for volts', '{"reading":238,"test":"volts-L1-L2","unit":"A"}', 'wrong-unit'],
+    ['volts for microfarads', '{"reading":5,"test":"microfarads-fan","unit":"V"}', 'wrong-unit'],
+    ['a unit for a look', '{"reading":"fan-turning","test":"look-outdoor-fan","unit":"V"}', 'wrong-unit'],
+    ['399 degrees outdoors', '{"reading":399,"test":"temperature-outdoor-air"}', 'bad-reading'],
+    [
+      '60 degrees Celsius of the outdoor air',
+      '{"reading":61,"unit":"Cel","test":"temperature-outdoor-air"}',
+      'bad-reading',
+    ],
+    ['a truth for volts', '{"reading":true,"test":"volts-L1-L2"}', 'bad-reading'],
+    ['a list for volts', '{"reading":[238],"test":"volts-L1-L2"}', 'bad-reading'],
     ['an unknown test', '{"reading":1,"test":"volts-moon"}', 'unknown-test'],
     ['an unknown fault', '{"repaired":"gremlins"}', 'unknown-fault'],
     ['words for volts', '{"reading":"plenty","test":"volts-L1-L2"}', 'bad-reading'],
@@ -94,7 +132,7 @@ describe('lines that make no sense', () => {
       const session = new DiagnoseSession(diagnosis);
       session.hear('{"reading":"fan-not-turning","test":"look-outdoor-fan"}');
       const before = session.status();
-      expect(session.hear(line)).toMatchObject({ error: { code } });
+      expect(session.hear(line)).toMatchObject({ error: { code, message: expect.stringMatching(/^\S.*\. \S.*\.$/) } });
       expect(session.status()).toEqual(before);
     });
   }
