@@ -8,13 +8,15 @@ import { DiagnosisError } from '../diagnosis/errors.ts';
 export type DiagnoseLine =
   | { readonly kind: 'reading'; readonly reading: number | string; readonly unit?: UnitCode; readonly test?: TestId }
   | { readonly kind: 'skip'; readonly test?: TestId }
-  | { readonly kind: 'repaired'; readonly fault: FaultId };
+  | { readonly kind: 'repaired'; readonly fault: FaultId }
+  | { readonly kind: 'why' };
 
 /** What may stand beside what the line is about. */
 const BESIDE = {
   reading: ['test', 'unit'],
   skip: ['test'],
   repaired: [],
+  why: [],
 } as const satisfies Readonly<Record<DiagnoseLine['kind'], readonly string[]>>;
 const KINDS = Object.keys(BESIDE) as DiagnoseLine['kind'][];
 
@@ -26,7 +28,7 @@ export function readLine(line: string): DiagnoseLine {
   const said = parse(line);
   const kinds = KINDS.filter((kind) => kind in said);
   const kind = kinds[0];
-  if (kind === undefined) throw new DiagnosisError('bad-line', 'no reading, skip or repaired');
+  if (kind === undefined) throw new DiagnosisError('bad-line', 'no reading, skip, repaired or why');
   if (kinds.length > 1) throw new DiagnosisError('bad-line', `${kinds.join(' and ')} in one line`);
   const beside: readonly string[] = BESIDE[kind];
   const stranger = Object.keys(said).find((field) => field !== kind && !beside.includes(field));
@@ -36,8 +38,11 @@ export function readLine(line: string): DiagnoseLine {
     case 'reading':
       return { kind, reading: readingIn(said), ...unitIn(said), ...test };
     case 'skip':
-      if (said['skip'] !== true) throw new DiagnosisError('bad-line', `skip is ${shown(said['skip'])}, not true`);
+      isTrue(said, kind);
       return { kind, ...test };
+    case 'why':
+      isTrue(said, kind);
+      return { kind };
     case 'repaired':
       return { kind, fault: faultIn(said) };
   }
@@ -56,6 +61,10 @@ function parse(line: string): Readonly<Record<string, unknown>> {
 }
 
 const shown = (value: unknown): string => JSON.stringify(value).slice(0, 80);
+
+function isTrue(said: Readonly<Record<string, unknown>>, field: 'skip' | 'why'): void {
+  if (said[field] !== true) throw new DiagnosisError('bad-line', `${field} is ${shown(said[field])}, not true`);
+}
 
 function readingIn(said: Readonly<Record<string, unknown>>): number | string {
   const { reading } = said;

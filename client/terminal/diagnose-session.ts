@@ -11,6 +11,7 @@ import { beyondLimits } from '../diagnosis/measuring/reading-limits.ts';
 import { TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
 import { MINUTES } from '../diagnosis/planner/test-cost.ts';
 import { type DiagnoseLine, readLine } from './diagnose-line.ts';
+import { type Answered, inTenThousandths, type Why, whyOf } from './why-of.ts';
 
 const UNITS: Readonly<Record<NextTest['function'], UnitCode | 'observation'>> = {
   volts: 'V',
@@ -43,6 +44,8 @@ export interface StatusLine {
   readonly hazards: readonly string[];
   readonly contradiction?: readonly number[];
   readonly done: boolean;
+  /** Where it was asked for. */
+  readonly why?: Why;
 }
 
 export interface ErrorLine {
@@ -84,6 +87,8 @@ export class DiagnoseSession {
   private readonly diagnosis: Diagnosis;
   private evidence: readonly Evidence[] = [];
   private skipped: readonly TestId[] = [];
+  /** By the number of the answer less one; a repair leaves its place empty. */
+  private readonly answered: Answered[] = [];
   private current: Assessment;
 
   constructor(diagnosis: Diagnosis) {
@@ -100,7 +105,7 @@ export class DiagnoseSession {
       next: finished ? null : testLine(first.id, first.hazards),
       suspects: suspects
         .filter((s, i) => i < 5 || s.probability >= 0.005)
-        .map(({ fault, probability }) => ({ fault, probability: Math.round(probability * 1e4) / 1e4 })),
+        .map(({ fault, probability }) => ({ fault, probability: inTenThousandths(probability) })),
       hazards,
       ...(contradiction ? { contradiction } : {}),
       done: finished,
@@ -110,7 +115,9 @@ export class DiagnoseSession {
   /** One line of JSON in, the answer out. Errors are answered, not thrown. */
   hear(line: string): StatusLine | ErrorLine {
     try {
-      this.take(readLine(line));
+      const said = readLine(line);
+      if (said.kind === 'why') return { ...this.status(), why: this.why() };
+      this.take(said);
       return this.status();
     } catch (error) {
       if (error instanceof DiagnosisError) return { error: { code: error.code, message: error.message } };
@@ -118,15 +125,25 @@ export class DiagnoseSession {
     }
   }
 
-  private take(line: DiagnoseLine): void {
+  private why(): Why {
+    const next = this.status().next?.id;
+    return whyOf(this.diagnosis, this.evidence, this.current.suspects, this.answered, next);
+  }
+
+  private take(line: Exclude<DiagnoseLine, { kind: 'why' }>): void {
     if (line.kind === 'repaired') {
       this.move([...this.evidence, { seq: this.evidence.length + 1, kind: 'repair', fault: line.fault }], []);
       return;
     }
     const test = line.test ?? this.current.next[0]?.id;
     if (!test) throw new DiagnosisError('unknown-test', 'nothing is asked');
-    if (line.kind === 'skip') this.move(this.evidence, [...this.skipped, test]);
-    else this.move([...this.evidence, this.toEvidence(test, line)], this.skipped);
+    if (line.kind === 'skip') {
+      this.move(this.evidence, [...this.skipped, test]);
+      return;
+    }
+    const evidence = this.toEvidence(test, line);
+    this.move([...this.evidence, evidence], this.skipped);
+    this.answered[evidence.seq - 1] = { answer: evidence.seq, test, reading: line.reading as Value | ObservationId };
   }
 
   /** Assesses first: only what can be assessed is kept. */

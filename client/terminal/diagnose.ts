@@ -19,7 +19,7 @@ const TOOL = {
   notes: [
     'Answers are one JSON object a line: {"reading": 238}, {"reading": "open"}, {"reading": "fan-not-turning"},',
     '{"reading": 1.1, "test": "microfarads-fan"}, {"reading": 4.2, "unit": "kOhm"}, {"skip": true},',
-    '{"repaired": "fan-capacitor-weak"}. A line says one of these and nothing else; what is not known is refused.',
+    '{"repaired": "fan-capacitor-weak"}, {"why": true}. A line says one of these; what is not known is refused.',
   ],
   examples: ['npm run -s diagnose -- --unit fixtures/units/library.json', 'npm run -s diagnose -- --list | head -3'],
   exits: '0; 2 when used wrongly, or when the profile cannot be right.',

@@ -1,4 +1,3 @@
-import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { Dice } from '../simulator/dice.ts';
 import { type Job, WorkClock } from '../simulator/work-clock.ts';
 import type { AskedTest } from './answer-test.ts';
@@ -11,7 +10,6 @@ export interface Talk {
   readonly first: string;
   readonly hear: (line: string) => string;
 }
-export type OpensTalk = (profile: UnitProfile) => Talk;
 
 /** What the lines say, as far as an outsider reads them. */
 interface Said {

@@ -76,6 +76,44 @@ describe('a talk with the diagnosis, line by line', () => {
     expect(after.suspects[0]!.fault).toBe('nothing-wrong');
   });
 
+  it('says why: what suspects would show, what the leader stands on, what the last answer moved', () => {
+    ok({ reading: 'fan-not-turning', test: 'look-outdoor-fan' });
+    const early = ok({ reading: 'compressor-runs-then-trips', test: 'look-compressor' });
+    const before = ok({ why: true });
+    expect({ ...before, why: undefined }).toEqual({ ...early, why: undefined });
+    const { why } = before;
+    expect(why!.next!.test).toBe(early.next!.id);
+    expect(why!.next!.expects.map((e) => e.fault)).toEqual(early.suspects.slice(0, 4).map((s) => s.fault));
+    expect(why!.next!.expects.every((e) => e.unit === early.next!.unit && e.probability > 0)).toBe(true);
+    // A compressor that runs until it trips has power and a call.
+    const stands = why!.standsOn.find((s) => s.test === 'look-compressor')!;
+    expect(stands).toMatchObject({ answer: 2, reading: 'compressor-runs-then-trips' });
+    expect(stands.leaderWithout).toBeLessThan(why!.leader.probability);
+    expect(stands.excludes).toEqual(expect.arrayContaining(['breaker-tripped', 'contactor-coil-open']));
+    const rose = why!.changed.find((m) => m.fault === why!.leader.fault)!;
+    expect(rose.is).toBeGreaterThan(rose.was);
+    expect(why!.changed.find((m) => m.fault === 'breaker-tripped')!.is).toBeLessThan(0.02);
+  });
+
+  it('lets a finding stand on its proof read twice as on one reading, and asks nothing more', () => {
+    ok({ reading: 'fan-not-turning', test: 'look-outdoor-fan' });
+    ok({ reading: 1.1, test: 'microfarads-fan' });
+    ok({ reading: 1.1, test: 'microfarads-fan' });
+    const { next, why } = ok({ why: true });
+    expect(next).toBeNull();
+    expect(why!.next).toBeNull();
+    expect(why!.standsOn[0]).toMatchObject({ answer: 3, test: 'microfarads-fan', reading: 1.1 });
+    expect(why!.standsOn[0]!.excludes.length).toBeGreaterThan(0);
+    expect(why!.standsOn.filter((s) => s.test === 'microfarads-fan')).toHaveLength(1);
+  });
+
+  it('tells for a look which answer each suspect would give', () => {
+    expect(session.status().next!.function).toBe('look');
+    const { next, why } = ok({ why: true });
+    expect(why!.next!.expects.every((e) => next!.answers!.some((a) => a === e.expected))).toBe(true);
+    expect(why!.changed).toEqual([]);
+  });
+
   it('lists every test, fault, point, answer and hazard in words', () => {
     const lines = listLines() as { list: string; id?: string; name?: string }[];
     const count = (list: string) => lines.filter((l) => l.list === list).length;
@@ -100,6 +138,8 @@ describe('lines that make no sense', () => {
     ['a reading with a repair', '{"reading":238,"repaired":"fan-capacitor-weak"}', 'bad-line'],
     ['skip that is not true', '{"skip":"yes"}', 'bad-line'],
     ['a field that is misspelt', '{"reading":238,"tset":"volts-L1-L2"}', 'bad-line'],
+    ['why with a reading', '{"why":true,"reading":238}', 'bad-line'],
+    ['why that is not true', '{"why":1}', 'bad-line'],
     ['a unit with a repair', '{"repaired":"fan-capacitor-weak","unit":"V"}', 'bad-line'],
     ['a test that is no word', '{"reading":238,"test":7}', 'unknown-test'],
     ['a skip of an unknown test', '{"skip":true,"test":"volts-moon"}', 'unknown-test'],
