@@ -14,6 +14,8 @@ export interface Utterance {
   readonly accepted: boolean;
   /** Taken, but heard so badly that a value in it is to be asked; false where the ear cannot tell. */
   readonly doubtful?: boolean;
+  /** Its sound, -1…1 at 16 kHz, from an ear that was asked for it. */
+  readonly samples?: Float32Array;
   readonly startedMs: number;
   readonly endedMs: number;
   /** From the last speech sample to the words, as if fed in real time. */

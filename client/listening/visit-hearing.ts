@@ -33,7 +33,7 @@ export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearin
 export function visitGrammar(expectation: Expectation | 'all' | 'urgent'): string | undefined {
   if (expectation === 'all') return toJsgf(undefined, { scope: 'all' });
   if (expectation === 'urgent') return URGENT;
-  return expectation.readings.length === 0 && expectation.question === undefined
+  return expectation.readings.length === 0 && expectation.question === undefined && expectation.plate === undefined
     ? undefined
     : toJsgf(expectation, { scope: 'expected' });
 }

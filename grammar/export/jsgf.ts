@@ -1,9 +1,11 @@
+import { fitOf } from '../phrases/compose/fit.ts';
 import { alternative, type Expression, type Rules, rule } from '../phrases/expression.ts';
 import type { Expectation } from '../phrases/meaning.ts';
 import { pattern } from '../phrases/pattern.ts';
 import { MEASURANDS } from '../vocabulary/measurands.ts';
-import { sameReading } from './measurand-names.ts';
+import { namesOf, sameReading } from './measurand-names.ts';
 import { NARROWED_RULES } from './narrowed-rules.ts';
+import { plateAnswers } from './plate-answers.ts';
 import { reachedRules } from './reached-rules.ts';
 import { firstGroups, groupedRows, readingOf, valueFirst, valueFor } from './said-readings.ts';
 import { TIGHT_NUMBERS } from './tight-rules.ts';
@@ -18,8 +20,8 @@ export interface JsgfOptions {
 }
 
 /** Rules of the wide grammar that the recogniser takes over, their numbers narrowed. */
-const ORDERS = ['order', 'correction', 'injury', 'note-opening', 'switch', 'check-on-me'] as const;
-const REPORTS = ['placeless', 'meter-proof', 'absence', 'discharged', 'observation', 'job-item'] as const;
+const ORDERS = ['order', 'skip-to', 'correction', 'injury', 'note-opening', 'switch', 'check-on-me'] as const;
+const REPORTS = ['placeless', 'recall', 'meter-proof', 'absence', 'discharged', 'observation', 'job-item'] as const;
 const DONE = ['moved-narrow', 'cover-narrow', 'deed'] as const;
 const RECORDS = [
   'nameplate',
@@ -53,6 +55,9 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
   };
 
   if (options.scope !== 'commands') {
+    if (expectation?.plate?.[0] !== undefined) add('asked-of-plate', plateAnswers(expectation.plate));
+    if (expectation?.question === 'which-switch') tops.push('switch-place');
+    if (expectation?.placeless !== undefined) add('where-read', whereRead(expectation.placeless));
     if (expectation?.question === 'teen-or-ty') add('answer', pattern('$n-digit $n-digit [$n-digit]'));
     (expectation?.readings ?? []).forEach((one, index) => {
       const rows = MEASURANDS.filter((row) => sameReading(row, one));
@@ -76,6 +81,11 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
   if (options.scope === 'all') tops.push(...RECORDS);
   rules['utterance'] = alternative(...tops.map(rule));
   return print(rules, 'utterance');
+}
+
+/** The places at which a value is commonly read. */
+function whereRead({ value, unit }: NonNullable<Expectation['placeless']>): Expression {
+  return namesOf(MEASURANDS.filter((row) => row.rare !== true && fitOf(row, value, unit ?? row.unit) === 'likely'));
 }
 
 /** The rules that `root` leads to, as JSGF text. */

@@ -11,20 +11,25 @@ import {
 import { pattern } from '../phrases/pattern.ts';
 import { RULES } from '../phrases/rules/utterance-rules.ts';
 import { COMMANDS } from '../vocabulary/commands.ts';
-import { MEASURANDS } from '../vocabulary/measurands.ts';
+import { FOCUSES } from '../vocabulary/focuses.ts';
+import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
 import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
 import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
 import { UNITS } from '../vocabulary/units.ts';
 import { WIRE_ACTIONS } from '../vocabulary/wires.ts';
 import { withContractions } from './contract.ts';
-import { namesOf, unitName } from './measurand-names.ts';
+import { namesOf, ownNamesOf, unitName } from './measurand-names.ts';
 import { plain } from './plain.ts';
+
+/** Readings that are gone back to: one number each, with a name of its own. */
+const isOftenAskedAfter = ({ quantity, rare, at }: Measurand): boolean =>
+  rare !== true && at.length === 1 && ['pressure', 'temperature', 'current', 'difference'].includes(quantity);
 
 /** Words for an open circuit that the recogniser listens for. */
 export const OPEN_WORDS = pattern('open | o l | open line | over limit | infinite | no continuity');
 
 const fieldNames = (fields: readonly (typeof NAMEPLATE_FIELDS)[number][]): Expression =>
-  alternative(...fields.flatMap((field) => (field.value === 'choice' ? [] : [pattern(field.say)])));
+  alternative(...fields.flatMap((field) => (field.value.startsWith('number') ? [pattern(field.say)] : [])));
 
 /**
  * The rules of the language as the recogniser takes them over: tags dropped, numbers of ordinary size, what is rarely
@@ -32,7 +37,14 @@ const fieldNames = (fields: readonly (typeof NAMEPLATE_FIELDS)[number][]): Expre
  */
 export const NARROWED_RULES: Rules = {
   ...Object.fromEntries(Object.entries(RULES).map(([name, expression]) => [name, plain(expression, 'drop')])),
-  order: alternative(...COMMANDS.map((row) => pattern(row.say))),
+  order: alternative(
+    ...COMMANDS.flatMap((row) => ('moment' in row ? [pattern(row.say), pattern(row.moment)] : [pattern(row.say)])),
+  ),
+  'skip-to': sequence(pattern("[let's] (skip | go | jump) to"), alternative(...FOCUSES.map(({ say }) => pattern(say)))),
+  recall: sequence(
+    pattern('what was [the] | what did i (get | read) (on | for) [the]'),
+    alternative(namesOf(MEASURANDS.slice(0, 2)), ownNamesOf(MEASURANDS.filter(isOftenAskedAfter))),
+  ),
   pair: alternative(
     pattern(
       '$number [volts] both legs | both legs [to ground] [are] $number [volts] | legs $number and $number [volts]',

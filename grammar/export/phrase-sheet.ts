@@ -32,7 +32,7 @@ export function toPhraseSheet(expectation?: Expectation): string {
   const readings = section('Readings: place, then value; or value, then place', rows.map(readingLine));
   const orders = section(
     'Orders',
-    COMMANDS.map((row) => line(row.name, row.say)),
+    COMMANDS.map((row) => line(row.name, 'moment' in row ? `${row.say} | ${row.moment}` : row.say)),
   );
   if (expectation !== undefined) return [readings, orders].join('\n');
   return [

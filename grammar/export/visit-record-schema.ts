@@ -1,5 +1,6 @@
 import Type, { type Static } from 'typebox';
-import { FOCUSES, PHASES } from '../visit/events.ts';
+import { PHASES } from '../visit/events.ts';
+import { FOCUSES } from '../vocabulary/focuses.ts';
 import { ENERGY_STATES, type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
 
 /** Nothing that is not named is let through. */
@@ -101,7 +102,7 @@ export const VisitRecordSchema = Type.Object(
     events: Type.Integer({ minimum: 1 }),
     phase: oneOf(PHASES),
     phases: Type.Array(Type.Object({ at: Time, phase: oneOf(PHASES) }, closed)),
-    focuses: Type.Array(Type.Object({ at: Time, focus: oneOf(FOCUSES) }, closed)),
+    focuses: Type.Array(Type.Object({ at: Time, focus: oneOf(FOCUSES.map(({ id }) => id)) }, closed)),
     items: Type.Array(Type.Object({ at: Time, item: Words, words: Words }, closed)),
     nameplate: Type.Array(
       Type.Object(

@@ -2,6 +2,7 @@ import type { CommandId } from '../vocabulary/commands.ts';
 import type { CoverId, CoverState } from '../vocabulary/covers.ts';
 import type { DeedId } from '../vocabulary/deeds.ts';
 import type { SwitchingDevice, SwitchPlace } from '../vocabulary/devices.ts';
+import type { Focus } from '../vocabulary/focuses.ts';
 import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
@@ -50,13 +51,24 @@ export interface Correction {
   readonly at?: readonly PointId[];
 }
 
+/** What an order is about, where it names it. */
+export interface OrderDetails {
+  readonly correction?: Correction;
+  /** The readings that are asked after. */
+  readonly of?: readonly { readonly quantity: Reading['quantity']; readonly at: readonly PointId[] }[];
+  /** Where the search is to go on. */
+  readonly focus?: Focus;
+  /** Only until something else is said. */
+  readonly moment?: true;
+}
+
 /** What was meant. Plain data, apart from how it was matched. */
 export type Meaning =
   | { readonly kind: 'reading'; readonly reading: Reading }
   /** A value with nothing to say where it was read: it binds only when exactly one reading is expected. */
   | { readonly kind: 'value'; readonly value: Value; readonly unit?: UnitCode; readonly digits?: true }
   | { readonly kind: 'several'; readonly parts: readonly Meaning[] }
-  | { readonly kind: 'command'; readonly command: CommandId; readonly correction?: Correction }
+  | ({ readonly kind: 'command'; readonly command: CommandId } & OrderDetails)
   | { readonly kind: 'report'; readonly report: Report }
   | { readonly kind: 'nameplate'; readonly field: string; readonly value: number | string; readonly unit?: UnitCode }
   | { readonly kind: 'part'; readonly part: PartId; readonly ratings: Readonly<Record<string, number | string>> }

@@ -1,6 +1,7 @@
 import type { CommandId } from '../vocabulary/commands.ts';
 import type { CoverId } from '../vocabulary/covers.ts';
 import type { DeedId } from '../vocabulary/deeds.ts';
+import type { Focus } from '../vocabulary/focuses.ts';
 import type { DictatedAs, JobItemId } from '../vocabulary/job-items.ts';
 import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
@@ -68,6 +69,9 @@ export type Tag =
   | { readonly tag: 'into' }
   | { readonly tag: 'out' }
   | { readonly tag: 'command'; readonly command: CommandId }
+  /** For a moment only. */
+  | { readonly tag: 'moment' }
+  | { readonly tag: 'focus'; readonly focus: Focus }
   | { readonly tag: 'device'; readonly row: number }
   | { readonly tag: 'state'; readonly state: 'open' | 'closed' | 'locked' | 'unlocked' }
   | { readonly tag: 'zones'; readonly zones: readonly ZoneId[] }

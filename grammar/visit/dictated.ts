@@ -1,10 +1,5 @@
 import type { InputTime } from './inputs.ts';
-
-/** Sound that was kept of what was dictated: by the SHA-256 of its file in hex, and how long it lasts in milliseconds. */
-export interface KeptSound {
-  readonly sha256: string;
-  readonly ms: number;
-}
+import type { KeptSound } from './kept-sound.ts';
 
 /** Beside the words of a dictation. */
 export interface Dictation {

@@ -1,6 +1,7 @@
 import type { Meaning, Report } from '../phrases/meaning.ts';
 import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
+import type { Focus } from '../vocabulary/focuses.ts';
 import type { HazardId } from '../vocabulary/hazards.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { JobItemId } from '../vocabulary/job-items.ts';
@@ -20,10 +21,6 @@ import type { RefrigerantCheck, RefrigerantStage } from './refrigerant-facts.ts'
 /** The phases of a visit, by function. Order is the technician's; a phase says what the talk is about. */
 export const PHASES = ['arrive', 'testing', 'repair', 'prove', 'close', 'closed'] as const;
 export type Phase = (typeof PHASES)[number];
-
-/** What a test is about, by function: where in the unit the search stands. */
-export const FOCUSES = ['air-side', 'control-circuit', 'line-circuit', 'loads', 'refrigerant'] as const;
-export type Focus = (typeof FOCUSES)[number];
 
 /** How a reading stands against its rule. `impossible` is asked again. */
 export type JudgedWord = 'fits' | 'marginal' | 'does not fit' | 'impossible';

@@ -1,5 +1,6 @@
 import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
+import type { Focus } from '../vocabulary/focuses.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
@@ -10,7 +11,7 @@ import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
 import type { DictatedLine } from './dictated.ts';
-import type { CallState, Deed, EarlyStart, Focus, Judged, Phase, TakenUnder, WireMove } from './events.ts';
+import type { CallState, Deed, EarlyStart, Judged, Phase, TakenUnder, WireMove } from './events.ts';
 import type { InputTime, RankedSuspects } from './inputs.ts';
 import type { OpenQuestion } from './questions.ts';
 import { type RefrigerantEntry, type RefrigerantStage, type RefrigerantWork, UNTOUCHED } from './refrigerant-facts.ts';

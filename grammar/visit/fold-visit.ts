@@ -1,9 +1,10 @@
 import type { Understanding } from '../phrases/meaning.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
+import type { Focus } from '../vocabulary/focuses.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
-import type { Focus, Phase, VisitEvent, VisitOutcome, VisitSummary } from './events.ts';
+import type { Phase, VisitEvent, VisitOutcome, VisitSummary } from './events.ts';
 import { evolve } from './evolve.ts';
 import { type Moment, noFacts, type VisitFacts } from './facts.ts';
 import type { AnsweredFrom, VisitInput } from './inputs.ts';

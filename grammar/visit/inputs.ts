@@ -7,7 +7,7 @@ import type { PointId } from '../vocabulary/points.ts';
 import type { QuantityId } from '../vocabulary/quantities.ts';
 import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
-import type { KeptSound } from './dictated.ts';
+import type { KeptSound } from './kept-sound.ts';
 
 /** The time of an input, read once at the clock edge. `mono` is milliseconds on a clock that never goes back. */
 export interface InputTime {

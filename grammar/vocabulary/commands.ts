@@ -4,26 +4,27 @@ import { rowsBy } from './rows-by.ts';
  * Spoken orders to Readback itself. Names are our own. `joins`: also understood in one breath with something else
  * ("leg one one eighteen, what next"); words as common as "right" or "full" are not. `typed`: understood, but not offered
  * to the recogniser, where they sound like the beginning of something longer ("why" and the letter Y, "right" and "white").
+ * `moment`: the same for a moment only, until something else is said.
  */
 export const COMMANDS = [
   {
     id: 'take-back',
     name: 'take that back',
     joins: true,
-    say: 'take (that | it) back | scratch that | strike that | undo [that] | cancel that | never mind | nevermind | forget (that | it) [last] [one] | (delete | erase | remove) (that | it) [one] | (delete | erase) (that | the) last one | take that last one back',
+    say: 'take (that | it) back | scratch that | strike that | i messed (that | it) [one] up | i messed up [that one] | undo [that] | cancel that | (never mind | nevermind) [that [one]] | forget (that | it) [last] [one] | (delete | erase | remove) (that | it) [one] | (delete | erase) (that | the) last one | take that last one back',
   },
   { id: 'correct', name: 'correction', say: 'correction' },
   {
     id: 'say-again',
     name: 'say again',
     joins: true,
-    say: 'say again | say that again | say that one more time | one more time | repeat [that] | come again | say it again | what was that | what did you say | repeat (it | the question) [please]',
+    say: 'say again | say that again | say that one more time | one more time | repeat [that] | come again | say it again | what was that | what did you (say | ask [me | for]) | what was the question | repeat (it | the question) [please]',
   },
   {
     id: 'what-next',
     name: 'what next',
     joins: true,
-    say: "what next | what's next | what is next | next step | what's the next step | what is the next step | what now | next | next one | what's the next one | what do i do next | what do you want [me to (do | check | test | measure)] next | what should i (do | check) next | what do i check next | what else",
+    say: "what next | what's next | what is next | next step | what's the next step | what is the next step | what now | next | next one | what's the next one | which [one] (is | comes) next | what do i do next | what do you want [me to (do | check | test | measure)] next | what should i (do | check) next | what do i check next | what else",
   },
   {
     id: 'why',
@@ -35,7 +36,12 @@ export const COMMANDS = [
   {
     id: 'pass',
     name: 'pass on this one',
-    say: 'pass | skip | pass on this one | pass on that | skip it | skip this one | skip that [one]',
+    say: 'pass | skip | pass on this one | pass on that | skip it | skip this one | skip that [one] | leave it [out]',
+  },
+  {
+    id: 'unsure',
+    name: 'I do not know',
+    say: "[i] (don't | do not) know | [i'm | i am] not sure | i can't (tell | say) | i cannot (tell | say)",
   },
   {
     id: 'cannot-reach',
@@ -51,7 +57,9 @@ export const COMMANDS = [
   {
     id: 'hold',
     name: 'hold the visit',
-    say: 'hold the visit | hold on | pause [for] [a] [second | minute] | take five | hold on a (sec | second | minute) | hang on [a sec | a second | a minute] | give me a (minute | second | sec) | one (second | sec)',
+    say: 'hold the visit | pause [the visit] [for] [a] [second | minute] | take five',
+    moment:
+      'hold (on | up) [a (sec | second | minute | moment)] | hang on [a (sec | second | minute | moment)] | give me (a | one) (minute | second | sec | moment) | [hold on] one (second | sec | moment) | [hold on] just a (second | sec | minute | moment) | bear with me | wait a (sec | second | minute | moment)',
   },
   {
     id: 'go-on',
@@ -60,6 +68,49 @@ export const COMMANDS = [
   },
   { id: 'short-talk', name: 'short talk', say: 'short talk | brief | talk less | keep it short' },
   { id: 'full-talk', name: 'full talk', say: 'full talk | full | talk more | give me the long version' },
+  // What is asked of Readback about the talk and the work.
+  {
+    id: 'what-heard',
+    name: 'what did you hear',
+    joins: true,
+    say: 'what did you (hear | get | catch | understand | take) [me say] | what did you (write | put | take) down | what did you (log | note | record) | what did i (just | last) say | [can you] read (it | that) back [to me]',
+  },
+  {
+    id: 'recall',
+    name: 'what was the last one',
+    say: 'what was (the | my) last (one | reading | number | value) | [the] last reading | what did (i | we) (get | read) [last | before]',
+  },
+  {
+    id: 'where-probes',
+    name: 'where do I put the probes',
+    say: 'where (do | should) (i | we) (put | place | clip | hook | stick) [the | my] (probes | leads | clamp | meter | gauges | hoses | probe | it | them | these) [on | now] | where (do | should | does) [the | my] (probes | leads | clamp | meter | gauges | hoses | probe | it | they) go | where (do | should) i (measure | test | check | read | clamp) [it | that | this | on] | which terminals | between what [and what] | how (do | should) i (measure | test | check | read) (it | that | this) | what (setting | function | range) [is it | do i use | on the meter] | which (setting | function) | what do i set (it | the meter) to',
+  },
+  {
+    id: 'what-expected',
+    name: 'what should it do',
+    say: "what should (it | that | this) (do | be | read | say | show) | what (should | would) i (see | get | expect | be seeing | be getting | be looking for) | what (am i | are we) looking for | what's (normal | good) | what is (normal | good) [here]",
+  },
+  {
+    id: 'what-means',
+    name: 'what does that mean',
+    say: 'what does (that | it | this) (mean | tell (me | us | you) | say to you) | (is that | was that) (good | bad | good or bad | normal | right) | so what',
+  },
+  {
+    id: 'what-left',
+    name: "what's left",
+    say: "what's left [to (do | check | read | test)] | what is left [to (do | check | read | test)] | how (many | much) (more | longer) [to go | is (there | left)] | how (many | much) (is | are) left | are we [almost | nearly] (done | finished | there) [yet] | how far [along] are we",
+  },
+  {
+    id: 'is-it-dead',
+    name: 'is it dead',
+    say: 'is it [proven] (dead | off | live | proven) [yet | now | here] | is the (power | unit) off [yet] | can i (touch | grab) (it | that | this | anything) [now] | can i (reach in | put my hands in) [there | now] | am i (clear | okay) to (touch it | reach in)',
+  },
+  {
+    id: 'go-back',
+    name: 'go back',
+    say: "[let's | can we | can i] go back [one | a step | to (that | the last | the previous) (one | step)] | [the] previous (one | step) | back up [one] | one back | back one",
+  },
+  { id: 'skip-to', name: 'gauges next', say: 'gauges next | put the gauges on next' },
   { id: 'stop', name: 'stop', joins: true, say: 'stop | wait | [be] quiet | hush | shut up | hot' },
   {
     id: 'yes',
@@ -77,7 +128,7 @@ export const COMMANDS = [
   {
     id: 'got-it',
     name: 'got it',
-    say: "okay | ok | [okay | alright] (got it | i got it | i have it | gotcha | understood | i understand | copy [that] | roger [that] | will do | i will | i know | i hear you) | alright | all right | sure [thing] | i'm (ready | set | good) | i am (ready | set | good) | all (set | good) | good [to go] | (let's | let us) (go | do it) | [my] gloves [are] on | i have my gloves on",
+    say: "okay | ok | [okay | alright] (got it | i got it | i have it | gotcha | understood | i understand | copy [that] | roger [that] | will do | i will | i know [i know] | i hear you) | alright | all right | sure [thing] | i'm (ready | set | good) | i am (ready | set | good) | all (set | good) | good [to go] | (let's | let us) (go | do it) | [my] gloves [are] on | i have my gloves on",
   },
   // Answers to the question which place was meant.
   {
@@ -104,5 +155,16 @@ export const COMMANDS = [
   },
   { id: 'help', name: 'what can I say', say: 'what can i say | help | help me out | what are my options' },
 ] as const;
+
+/** Around a place whose reading is asked after. */
+export const RECALL = {
+  before:
+    "what (was | were) [the] | what's [the] | what is [the] | what did (i | we | you) (get | read | have | see | log | write down) (on | for | at | across | from) [the] | what do (i | we) have (on | for | at) [the] | what (did | does) [the]",
+  after: 'again | read | say | show | before | reading | come in at | at',
+} as const;
+
+/** Around a place of which it is asked what it should show. */
+export const EXPECTED = { before: 'what should [the]', after: 'be | read | say | show | do' } as const;
+
 export type CommandId = (typeof COMMANDS)[number]['id'];
 export const COMMANDS_BY_ID = rowsBy('id', COMMANDS);

@@ -72,7 +72,8 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
       [
         `${PART}(?:'s)? ${BY_HAND}${GAP}(?:running|runs|hum|hums|buzzing|buzzes|spinning|spins|turning|turns|started|starting|starts|clicked|clicking|chattering|vibrating|moving|pulled in|pulls in|engaged|lit|on(?! (?:the|a|my)\\b))\\b`,
         '\\bcontactor (?:is )?in\\b(?! the\\b)',
-        `${NEGATED}\\b(?:hear|heard|hearing)\\b(?! (?:you|me|nothing|no)\\b)`,
+        // What Readback heard is no machine.
+        `${NEGATED}(?<!\\bwhat (?:did|do) you )\\b(?:hear|heard|hearing)\\b(?! (?:you|me|nothing|no)\\b)`,
         `${NEGATED}\\b(?:humming|buzzing)\\b`,
         `\\b(?:lights?|leds?|lamps?|display|screen|indicator) ${GAP}(?:came|comes|on(?! (?:the|a|my)\\b)|lit|blinking|flashing|blinks|flashes|glowing)\\b`,
         '\\b(?:lit|lights) up\\b',

@@ -94,7 +94,7 @@ export interface Facts {
   sentences: number;
   takeable: number[];
   /** Understood, but asked about, one after another: the first is answered first. */
-  pending: { readonly meanings: unknown[]; readonly mayCount: boolean }[];
+  pending: { readonly meanings: unknown[]; readonly mayCount: boolean; readonly since: number }[];
   last: InputTime | null;
   /** When the latest accepted words were said. */
   present: InputTime | null;

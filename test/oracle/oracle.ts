@@ -44,6 +44,7 @@ function take(facts: Facts, happening: Happening): readonly Warning[] {
   const lapsed = lapseByTime(facts, happening.time);
   facts.last = happening.time;
   facts.reloaded = false;
+  letGoByTime(facts, happening.time);
   const due: Warning[] = lapsed ? [{ rule: 'e', kind: 'proof lapsed', wants: 'aloud' }] : [];
   if (happening.type === 'opened.visit') due.push(...flammable(happening.unit.refrigerant));
   if (happening.type === 'supervisor.acknowledged') facts.supervised = true;
@@ -70,11 +71,13 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
   if (verdict === 'logged' && saysCoverOff(words) && !dictated)
     facts.coversOff.push({ said: facts.sentences, zones: ['outdoor-load'] });
   const parts = meaning.kind === 'several' ? meaning.parts : [meaning];
+  if (verdict !== 'rejected' && goesOn(meaning)) facts.pending.shift();
   if (verdict === 'logged') due.push(...takeParts(facts, parts, words, time));
   // What is asked is not taken, but it can say that power is back.
   if (verdict === 'asked') {
     for (const part of parts) evidenceOf(facts, part);
-    facts.pending.push({ meanings: [...parts], mayCount: utterance.understanding.twin === undefined });
+    const mayCount = utterance.understanding.twin === undefined;
+    facts.pending.push({ meanings: [...parts], mayCount, since: time.mono });
   }
   // What was taken whole says by its parts which zones it touches; other words can touch every zone.
   const whole = verdict === 'logged' && !dictated && meaning.kind !== 'command';
@@ -86,6 +89,23 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
     if (!dictated) due.push(...powerAgainstProof(ended));
   }
   return due;
+}
+
+/** A question that nobody answers is let go after a minute. */
+function letGoByTime(facts: Facts, { mono }: InputTime): void {
+  const [first] = facts.pending;
+  if (first === undefined || mono - first.since <= QUESTION_STANDS) return;
+  facts.pending.shift();
+  facts.pending = facts.pending.map((one) => ({ ...one, since: Math.max(one.since, first.since + QUESTION_STANDS) }));
+  letGoByTime(facts, { mono } as InputTime);
+}
+const QUESTION_STANDS = 60_000;
+
+/** Whoever tells something else, or goes on, has left the question that stood; a number alone can be its answer. */
+function goesOn(meaning: Meaning): boolean {
+  if (meaning.kind === 'command') return ['what-next', 'done', 'go-back', 'skip-to'].includes(meaning.command);
+  if (meaning.kind === 'report' && meaning.report.type === 'injury') return false;
+  return !['value', 'unclear', 'note'].includes(meaning.kind);
 }
 
 /** Each part with its own words, where it is a proof said in one breath. */

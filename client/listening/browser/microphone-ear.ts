@@ -44,6 +44,7 @@ export class MicrophoneEar implements PageEar {
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
   #attends = true;
+  #givesSound = false;
   /** When listening broke off by itself; it is logged once it is whole again. */
   #brokeOffAt: number | undefined;
   #crashes = 0;
@@ -80,6 +81,12 @@ export class MicrophoneEar implements PageEar {
   attend(on: boolean): void {
     this.#attends = on;
     this.#order({ order: 'attend', on });
+  }
+
+  /** Whether each utterance brings its sound along. */
+  giveSound(on: boolean): void {
+    this.#givesSound = on;
+    this.#order({ order: 'give-sound', on });
   }
 
   /** Gives the sound to somebody else too, in blocks of 20 ms at 16 kHz, while the ear is on. */
@@ -150,6 +157,7 @@ export class MicrophoneEar implements PageEar {
       this.#order({ order: 'expect', expectation: this.#expectation });
       this.#order({ order: 'heed', what: this.#heeds });
       this.#order({ order: 'attend', on: this.#attends });
+      this.#order({ order: 'give-sound', on: this.#givesSound });
       const port = this.sound();
       if (port === undefined) reject(new EarError('device-lost', ''));
       else worker.postMessage({ order: 'listen', port, model: this.#model } satisfies EarOrder, [port]);

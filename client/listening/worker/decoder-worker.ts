@@ -5,6 +5,7 @@ import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { HeardSpeech, Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
 import type { SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
+import { SoundTail } from '../sound/sound-tail.ts';
 import { toUtterance } from '../to-utterance.ts';
 import { openVisitHearing } from '../visit-hearing.ts';
 import { SAMPLE_RATE } from '../wav.ts';
@@ -20,6 +21,10 @@ const SILENT_AFTER_MS = 1_500;
 /** The end of the last word, after the key came up. */
 const AFTER_KEY_MS = 300;
 
+/** The longest dictation whose sound is held; before and behind it a little of what was around. Our choice. */
+const TAIL_MS = 120_000;
+const AROUND_MS = 250;
+
 /** Blocks of 20 ms: as long as the longest utterance and what follows it. */
 const KEPT_LAGS = 1_000;
 
@@ -33,6 +38,8 @@ class DecoderWorker {
   #heeds: 'everything' | 'urgent' = 'everything';
   #count = 0;
   #attends = true;
+  #givesSound = false;
+  #tail = new SoundTail(SAMPLE_RATE, TAIL_MS);
   /** Whether it attended when the sentence that is open, or was last, began. */
   #attendedToOpen = true;
   #closing: ReturnType<typeof setTimeout> | undefined;
@@ -59,6 +66,9 @@ class DecoderWorker {
         return;
       case 'attend':
         this.#attend(order.on);
+        return;
+      case 'give-sound':
+        this.#givesSound = order.on;
         return;
     }
   }
@@ -105,6 +115,9 @@ class DecoderWorker {
 
   #sound(hearing: Hearing, samples: Float32Array): void {
     this.#soundCame(hearing.audioMs + (samples.length * 1000) / SAMPLE_RATE);
+    // What closed a sentence was no sound.
+    this.#tail.padTo(hearing.audioMs);
+    this.#tail.push(samples);
     this.#deliver(() => hearing.push(samples));
     this.#tellSpeech(hearing.speaking);
   }
@@ -116,11 +129,16 @@ class DecoderWorker {
         this.#count += 1;
         const utterance = toUtterance(heard, 'offline', `${this.#session}-${this.#count}`);
         const verdictMs = this.#lags.length === 0 ? heard.verdictMs : this.#msSince(heard.endedMs);
-        tell({ news: 'utterance', utterance: { ...utterance, verdictMs } });
+        const samples = this.#givesSound ? { samples: this.#samplesOf(heard) } : {};
+        tell({ news: 'utterance', utterance: { ...utterance, ...samples, verdictMs } });
       }
     } catch (error) {
       tellFault(error);
     }
+  }
+
+  #samplesOf({ startedMs, endedMs }: HeardSpeech): Float32Array {
+    return this.#tail.cut(startedMs - AROUND_MS, endedMs + AROUND_MS);
   }
 
   #tellSpeech(speaking: boolean): void {

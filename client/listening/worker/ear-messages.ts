@@ -12,6 +12,8 @@ export type EarOrder =
   | { readonly order: 'expect'; readonly expectation: Expectation }
   /** While the mouth speaks only the urgent words are heeded. */
   | { readonly order: 'heed'; readonly what: 'everything' | 'urgent' }
+  /** The sound of each utterance is given along with it, from now on. */
+  | { readonly order: 'give-sound'; readonly on: boolean }
   /** While it does not attend, "stop" alone is heard. What was begun to be said before is still heard out. */
   | { readonly order: 'attend'; readonly on: boolean };
 

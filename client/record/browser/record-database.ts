@@ -21,15 +21,18 @@ interface EventRow extends Entry {
 interface RecordSchema extends DBSchema {
   streams: { key: string; value: StreamRow };
   events: { key: [string, number]; value: EventRow };
+  /** What was kept of dictations: WAV files by their SHA-256 in hex. */
+  sounds: { key: string; value: { readonly sha256: string; readonly file: Uint8Array<ArrayBuffer> } };
   /** Holds nothing for long: see `leaveTornLog`. */
   scratch: { key: number; value: string };
 }
 
-type Stores = ('streams' | 'events' | 'scratch')[];
+type Stores = ('streams' | 'events' | 'sounds' | 'scratch')[];
 type Connection = IDBPDatabase<RecordSchema>;
 export type WriteTransaction = ReturnType<typeof begin>;
 
-const VERSION = 1;
+/** 2: with `sounds`. */
+const VERSION = 2;
 
 /**
  * The page's database of records. A connection that the browser severs (a phone does so to a page in the background)
@@ -100,10 +103,13 @@ export class RecordDatabase {
 
   #open(): Promise<Connection> {
     this.#connection ??= openDB<RecordSchema>(this.#name, VERSION, {
-      upgrade: (database) => {
-        database.createObjectStore('streams', { keyPath: 'key' });
-        database.createObjectStore('events', { keyPath: ['key', 'seq'] });
-        database.createObjectStore('scratch');
+      upgrade: (database, before) => {
+        if (before < 1) {
+          database.createObjectStore('streams', { keyPath: 'key' });
+          database.createObjectStore('events', { keyPath: ['key', 'seq'] });
+          database.createObjectStore('scratch');
+        }
+        if (before < 2) database.createObjectStore('sounds', { keyPath: 'sha256' });
       },
       // A newer page wants to change the form: this one lets go and opens again when it next writes.
       blocking: () => void this.close(),

@@ -1,6 +1,7 @@
-import type { DictatedLine, KeptSound } from '../../../grammar/visit/dictated.ts';
+import type { DictatedLine } from '../../../grammar/visit/dictated.ts';
 import type { Moment } from '../../../grammar/visit/facts.ts';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import { dictationDetail } from '../../words/shown/dictated-words.ts';
 import { showReading } from '../../words/shown/show-reading.ts';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
+import { PlaySound } from '../show/play-sound.tsx';
 import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
 
@@ -40,6 +41,7 @@ export function Transcript({ lines, times, count, seek }: TranscriptProps) {
                 <span className="line-detail">{line.detail}</span>
               )}
             </button>
+            {line.sound === undefined ? null : <PlaySound sound={line.sound} of={line.text} />}
           </li>
         ))}
       </ol>

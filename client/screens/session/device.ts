@@ -2,6 +2,7 @@ import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { listStreams } from '../../record/browser/indexed-db-log.ts';
+import { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { browserLink } from '../../record/browser/link-edge.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
 import { openTabNews } from '../../record/browser/tab-news.ts';
@@ -9,7 +10,7 @@ import { readEpochs } from '../../record/next-epoch.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
 import { readBodies } from './read-bodies.ts';
-import { type Opening, VisitSession } from './visit-session.ts';
+import { type Opening, type SessionEdges, VisitSession } from './visit-session.ts';
 
 /** A visit as this device holds it. */
 export interface DeviceVisit {
@@ -24,6 +25,7 @@ const DEVICE_KEY = 'readback.device';
 export class Device {
   readonly #database = new RecordDatabase();
   readonly #store = browserLogStore(this.#database);
+  readonly #sounds = new KeptSounds(this.#database);
 
   /** The visits written on this device, the latest begun first. */
   async visits(): Promise<readonly DeviceVisit[]> {
@@ -49,19 +51,17 @@ export class Device {
   async begin(stream: StreamId, opening: Omit<Opening, 'type' | 'visit' | 'software'>): Promise<VisitSession> {
     const software = `readback ${__VERSION__}`;
     const whole: Opening = { type: 'opened.visit', visit: stream.visit, software, ...opening };
-    return VisitSession.open(
-      await this.#record(stream),
-      openTabNews(stream.visit, () => undefined),
-      whole,
-    );
+    return VisitSession.open(await this.#edges(stream), whole);
   }
 
   /** To be called by the one tab that holds the writer's lock. */
   async resume(stream: StreamId): Promise<VisitSession> {
-    return VisitSession.resume(
-      await this.#record(stream),
-      openTabNews(stream.visit, () => undefined),
-    );
+    return VisitSession.resume(await this.#edges(stream));
+  }
+
+  async #edges(stream: StreamId): Promise<SessionEdges> {
+    const news = openTabNews(stream.visit, () => undefined);
+    return { record: await this.#record(stream), news, sounds: this.#sounds };
   }
 
   #record(stream: StreamId): Promise<VisitRecord> {

@@ -33,6 +33,7 @@ export class PageHearing {
   #instead: string | undefined;
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
+  #givesSound = false;
   #closing: ReturnType<typeof setTimeout> | undefined;
   #diverted: ((utterance: Utterance) => void) | undefined;
   #wakeWord: WakeWord | undefined;
@@ -63,12 +64,19 @@ export class PageHearing {
     this.#ear.heed(what);
   }
 
+  /** Whether each utterance brings its sound along, where this ear has it. */
+  giveSound(on: boolean): void {
+    this.#givesSound = on;
+    if (this.#ear instanceof MicrophoneEar) this.#ear.giveSound(on);
+  }
+
   /** With the settings of this moment. To be called from a tap or a key. */
   async start(callbacks: Callbacks): Promise<void> {
     await this.stop();
     this.#ear = this.#makeEar();
     this.#ear.expect(this.#expectation);
     this.#ear.heed(this.#heeds);
+    this.giveSound(this.#givesSound);
     this.#instead = undefined;
     this.#turnTo(readSoundSettings().attention);
     await this.#ear.start({

@@ -2,11 +2,15 @@ import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
+import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
+import type { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
+import { inTurn } from '../../record/in-turn.ts';
 import type { OutboxState } from '../../record/outbox.ts';
 import type { VisitRecord } from '../../record/visit-record.ts';
 import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
@@ -14,6 +18,7 @@ import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mout
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
+import { DictatedSound } from './dictated-sound.ts';
 import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
@@ -38,6 +43,14 @@ export interface SessionState {
 /** The quiet window after own speech, in milliseconds: the room's echo and the speaker's own delay. Our choice. */
 const ECHO_MS = 300;
 
+/** Where a session writes. */
+export interface SessionEdges {
+  readonly record: VisitRecord;
+  /** Tells other tabs of this browser whenever the record grows. */
+  readonly news: TabNews;
+  readonly sounds: KeptSounds;
+}
+
 export type Opening = Parameters<typeof VisitRun.open>[1];
 
 /**
@@ -46,6 +59,9 @@ export type Opening = Parameters<typeof VisitRun.open>[1];
  */
 export class VisitSession {
   readonly #record: VisitRecord;
+  readonly #dictated: DictatedSound;
+  /** What is heard comes in its order, though a sound takes its time to be kept. */
+  readonly #arrive = inTurn();
   readonly #news: TabNews;
   readonly #forgetNetwork: () => void;
   readonly #diagnosis = new DiagnosisLink((share) => {
@@ -66,7 +82,9 @@ export class VisitSession {
   #building: number | undefined;
   #echo: ReturnType<typeof setTimeout> | undefined;
 
-  private constructor(record: VisitRecord, news: TabNews, events: readonly VisitEvent[]) {
+  private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
+    const { record, news, sounds } = edges;
+    this.#dictated = new DictatedSound(sounds);
     this.#record = record;
     this.#news = news;
     this.#events = [...events];
@@ -90,17 +108,17 @@ export class VisitSession {
     this.#forgetNetwork = onReachable(() => record.retryNow());
   }
 
-  /** Begins a visit in an empty record. `news` tells other tabs of this browser whenever it grows. */
-  static open(record: VisitRecord, news: TabNews, opening: Opening): VisitSession {
-    const session = new VisitSession(record, news, []);
+  /** Begins a visit in an empty record. */
+  static open(edges: SessionEdges, opening: Opening): VisitSession {
+    const session = new VisitSession(edges, []);
     session.#begin(VisitRun.open(session.#edges(), opening));
     return session;
   }
 
   /** Takes up the visit that stands in the record. */
-  static async resume(record: VisitRecord, news: TabNews): Promise<VisitSession> {
-    const bodies = await readAll(record);
-    const session = new VisitSession(record, news, readBodies(bodies));
+  static async resume(edges: SessionEdges): Promise<VisitSession> {
+    const bodies = await readAll(edges.record);
+    const session = new VisitSession(edges, readBodies(bodies));
     session.#begin(await VisitRun.restore(session.#edges(), bodies));
     return session;
   }
@@ -150,6 +168,11 @@ export class VisitSession {
     this.#work((run) => run.touch(command));
   }
 
+  /** Writes words over those of a dictation, by the number of its event. */
+  writeOver(of: number, text: string): void {
+    this.#work((run) => run.take({ type: 'wrote.words', of, text }));
+  }
+
   acknowledgeAsSupervisor(supervisor: string): void {
     this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'this-device' }));
   }
@@ -160,7 +183,7 @@ export class VisitSession {
     this.#sounds.prime();
     this.#ear.expect(this.#run?.expectation ?? { readings: [] });
     await this.#ear.start({
-      onUtterance: (utterance) => this.#hear(utterance),
+      onUtterance: (utterance) => void this.#arrive(() => this.#hearSpoken(utterance)),
       onFault: (fault, sentence) =>
         this.#work((run) => run.take({ type: 'edge.failed', edge: 'ear', fault, sentence })),
     });
@@ -221,8 +244,10 @@ export class VisitSession {
     run.onView(({ expectation, events }) => {
       this.#sounds.tell(events);
       this.#ear.expect(expectation);
+      this.#ear.giveSound(keepsSound(run.context));
       this.#changed();
     });
+    this.#ear.giveSound(keepsSound(run.context));
     this.#work(() => undefined);
   }
 
@@ -275,6 +300,7 @@ export class VisitSession {
   #hear(
     utterance: Pick<Utterance, 'id' | 'ear' | 'text' | 'alternatives' | 'confidence' | 'accepted'> & {
       verdictMs?: number;
+      sound?: KeptSound;
     },
   ): void {
     const began = performance.now() - (utterance.verdictMs ?? 0);
@@ -286,6 +312,19 @@ export class VisitSession {
       });
       run.hear(utterance);
     });
+  }
+
+  /** What may be dictated brings its sound, which is kept before it is heard; what is said next does not wait for more. */
+  async #hearSpoken({ samples, ...utterance }: Utterance): Promise<void> {
+    const run = this.#run;
+    const sound =
+      samples === undefined || run === undefined
+        ? undefined
+        : await this.#dictated.keep(samples, utterance.text, run.context);
+    if (sound === undefined) return this.#hear(utterance);
+    this.#hear({ ...utterance, sound });
+    const drop = () => this.#dictated.dropUnused(sound, this.#events);
+    void run?.settled().then(drop, drop);
   }
 
   /** While a voice sounds, and until its echo is gone, only the urgent words are heeded; what is only shown is silent. */

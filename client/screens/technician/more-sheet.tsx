@@ -14,6 +14,7 @@ export type MoreChoice =
   | 'part'
   | 'set-right'
   | 'write'
+  | 'dictated'
   | 'wires'
   | 'hurt'
   | 'ear'
@@ -45,6 +46,9 @@ const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'a
   'what-next': { label: MORE.whatNext },
   why: { label: MORE.why },
   'say-again': { label: MORE.sayAgain },
+  'what-left': { label: MORE.whatLeft },
+  'where-probes': { label: MORE.whereProbes },
+  'go-back': { label: MORE.goBack },
   pass: { label: MORE.pass },
   'cannot-reach': { label: MORE.cannotReach },
   status: { label: MORE.status },
@@ -61,6 +65,13 @@ const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'a
   'same-place': 'of-the-moment',
   done: 'of-the-moment',
   fine: 'of-the-moment',
+  'what-heard': 'by-voice',
+  recall: 'by-voice',
+  unsure: 'by-voice',
+  'what-expected': 'by-voice',
+  'what-means': 'by-voice',
+  'is-it-dead': 'by-voice',
+  'skip-to': 'by-voice',
   stop: 'by-voice',
   'cancel-check': 'by-voice',
   help: 'by-voice',
@@ -83,6 +94,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
         <Choice label={MORE.part} onPress={() => onChoose('part')} />
         <Choice label={MORE.wires} onPress={() => onChoose('wires')} disabled={context.wires.length === 0} />
         <Choice label={MORE.write} onPress={() => onChoose('write')} />
+        <Choice label={MORE.dictated} onPress={() => onChoose('dictated')} />
         <Choice
           label={MORE.setRight}
           onPress={() => onChoose('set-right')}

@@ -7,6 +7,7 @@ import { TO_BE_PROVED } from '../../visit/rules/isolation.ts';
 import { MORE } from '../../words/pages/key-words.ts';
 import { showObservation } from '../../words/shown/show-understanding.ts';
 import type { VisitSession } from '../session/visit-session.ts';
+import { DictatedSheet } from './dictated-sheet.tsx';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
 import { PadSheet } from './pad-sheet.tsx';
 import { PartPicker } from './part-picker.tsx';
@@ -34,6 +35,7 @@ export type Open =
         | 'plate'
         | 'supervisor'
         | 'write'
+        | 'dictated'
         | 'wires'
         | 'sound'
         | 'sound-check';
@@ -71,6 +73,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       case 'switched':
       case 'part':
       case 'write':
+      case 'dictated':
       case 'wires':
       case 'sound':
       case 'sound-check':
@@ -105,6 +108,8 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <SwitchPicker onEnter={enter} onClose={close} />;
     case 'part':
       return <PartPicker onEnter={enter} onClose={close} />;
+    case 'dictated':
+      return <DictatedSheet facts={context} onWrite={(of, text) => session.writeOver(of, text)} onClose={close} />;
     case 'plate':
       return <PlateSheet context={context} onEnter={enter} onClose={close} />;
     case 'sound':

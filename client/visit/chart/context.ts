@@ -1,3 +1,4 @@
+import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { VisitFacts } from '../../../grammar/visit/facts.ts';
 import type { InputTime, RankedTest } from '../../../grammar/visit/inputs.ts';
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
@@ -107,6 +108,17 @@ export interface Talk {
   readonly toldRunIn: number | undefined;
   /** The question that was put last, and when on the input clock. Milliseconds. */
   readonly put: { readonly number: number; readonly mono: number } | undefined;
+  /** What was heard last, before what is being taken now. */
+  readonly heard: Understanding | undefined;
+  /** Steps that were asked, the latest last. */
+  readonly asked: readonly Step[];
+  /** Steps that the technician asked for by name: they go before the plan. Their answers bear numbers behind `since`. */
+  readonly wanted:
+    | { readonly steps: readonly Step[]; readonly since: number; readonly parkedBefore: number }
+    | undefined;
+  /** Nothing is asked until something is said; and whether that held before what is being taken now. */
+  readonly waits: boolean;
+  readonly wasWaiting: boolean;
   /** The step is to be asked again when the turn is over. */
   readonly repeatsStep: boolean;
   /** Number the diagnosis was last asked for. */
@@ -131,6 +143,11 @@ export function noTalk(): Talk {
     cautionedFor: undefined,
     toldRunIn: undefined,
     put: undefined,
+    heard: undefined,
+    asked: [],
+    wanted: undefined,
+    waits: false,
+    wasWaiting: false,
     repeatsStep: false,
     askedFor: -1,
     clockBase: { at: '1970-01-01T00:00:00.000Z', mono: 0 },

@@ -3,6 +3,7 @@ import { isGrounded } from '../rules/after-trip.ts';
 import { chooseStep, startsOpenCircuit, undoes } from '../steps/choose-step.ts';
 import { pressingStep } from '../steps/dead-steps.ts';
 import { holdBack } from '../steps/hold-back.ts';
+import { isOver, isWanted } from '../steps/wanted-steps.ts';
 import type { Step, VisitContext } from './context.ts';
 
 interface Seen {
@@ -22,6 +23,7 @@ function answered({ context }: Seen): boolean {
 function outOfPlace({ context }: Seen): boolean {
   const { step, phase } = context;
   if (step === undefined) return false;
+  if (isWanted(step, context) && !isOver(step, context)) return chooseStep(context)?.id !== step.id;
   if (undoes(step.needs, step.zone, context)) return true;
   if (step.source === 'planner' && startsOpenCircuit(step.needs, context)) return true;
   if (step.source === 'energy' || pressingStep(context) !== undefined) {

@@ -16,7 +16,7 @@ const take = act((turn, event) => {
 
 const takeLeft = act((turn, event) => {
   if (event.type !== 'meanings.left') return;
-  takeMeanings(turn, event.meanings);
+  takeMeanings(turn, event.meanings, event.readings);
   heedCircuit(turn);
   if (!turn.goesOn) settleTurn(turn);
 });

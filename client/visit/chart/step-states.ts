@@ -1,16 +1,17 @@
-import type { Focus } from '../../../grammar/visit/events.ts';
-import { cautionBreath, type SpokenCaution, STANDING_RULES } from '../../words/talk/caution-words.ts';
+import type { Focus } from '../../../grammar/vocabulary/focuses.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { cautionBreath } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
-import { hazardCautions, isOfMeter, ownCautions } from '../rules/cautions-due.ts';
+import { cautionZone, hazardCautions, isOfMeter, ownCautions, standingRules } from '../rules/cautions-due.ts';
 import { askWords, paceOf, stepWords } from '../steps/ask-step.ts';
 import { chooseStep } from '../steps/choose-step.ts';
 import { focusOf } from '../steps/focus-of.ts';
-import type { Step } from './context.ts';
+import type { Step, VisitContext } from './context.ts';
 import { act } from './setup.ts';
 import type { Turn } from './turn.ts';
 
 const offer = act((turn) => {
-  if (turn.context.questions.length > 0) return;
+  if (turn.context.questions.length > 0 || turn.context.waits) return;
   const step = chooseStep(turn.context);
   if (step === undefined) return;
   turn.talk({ step });
@@ -23,45 +24,40 @@ function moveFocus(turn: Turn, focus: Focus): void {
   if (turn.context.focus !== focus) turn.record({ type: 'focus.moved', focus });
 }
 
+/** The standing rules in breaths of their own, on arrival with the question for the meter; then the step with its cautions. */
 const speakCaution = act((turn) => {
   const { step } = turn.context;
   if (step === undefined) return;
-  const own = ownCautions(step, turn.context);
-  if (isStanding(own)) return speakStandingRules(turn, own, step);
-  const asked = paceOf(turn.context) === 'brief' ? askWords(step, turn.context) : '';
-  const { told, text, withStep } = cautionBreath(own, hazardCautions(step, turn.context), asked);
-  if (told.length === 0) return;
-  const prompts = [turn.say('caution', text)];
-  turn.talk({ caution: { spoken: told, zone: step.zone, prompts, withStep, isSpoken: false } });
+  const rules = standingRules(step, turn.context);
+  const asked = paceOf(turn.context) === 'brief' || isOfMeter(step) ? askWords(step, turn.context) : '';
+  const breath = cautionBreath(ownCautions(step, turn.context), hazardCautions(step, turn.context), asked);
+  const spoken = [...rules, ...breath.told];
+  if (spoken.length === 0) return;
+  const said = [...rules.map(({ words }) => words), ...(breath.told.length === 0 ? [] : [breath.text])];
+  const withMeter = isOfMeter(step) ? `${said.pop()} ${asked}` : [];
+  const prompts = said.concat(withMeter).map((words) => turn.say('caution', words));
+  const withStep = breath.withStep || isOfMeter(step);
+  turn.talk({ caution: { spoken, zone: step.zone, prompts, withStep, isSpoken: false } });
 });
-
-/** In two breaths, and belonging to no cabinet; on arrival they end in the question for the meter. */
-function speakStandingRules(turn: Turn, spoken: readonly SpokenCaution[], step: Step): void {
-  const withStep = isOfMeter(step);
-  const prompts = spoken.map(({ words }, index) =>
-    turn.say('caution', withStep && index === spoken.length - 1 ? `${words} ${askWords(step, turn.context)}` : words),
-  );
-  turn.talk({ caution: { spoken, zone: 'none', prompts, withStep, isSpoken: false } });
-}
-
-function isStanding(own: readonly SpokenCaution[]): boolean {
-  return own.some(({ id }) => id === STANDING_RULES[0]);
-}
 
 const cautionSpoken = act((turn) => {
   const { caution } = turn.context;
   if (caution === undefined) return;
-  const zone = caution.zone === 'none' ? {} : { zone: caution.zone };
   for (const { id, words, source } of caution.spoken)
-    turn.record({ type: 'caution.spoken', caution: id, words, source, ...zone });
+    turn.record({ type: 'caution.spoken', caution: id, words, source, ...zoneIn(caution, id) });
   turn.talk({ caution: { ...caution, prompts: [], isSpoken: true } });
 });
+
+function zoneIn(caution: NonNullable<VisitContext['caution']>, id: string): { readonly zone?: ZoneId } {
+  const zone = cautionZone(id, caution.zone);
+  return zone === 'none' ? {} : { zone };
+}
 
 const acknowledge = act((turn) => {
   const { caution, step } = turn.context;
   if (caution === undefined) return;
-  const zone = caution.zone === 'none' ? {} : { zone: caution.zone };
-  for (const { id } of caution.spoken) turn.record({ type: 'caution.acknowledged', caution: id, ...zone });
+  for (const { id } of caution.spoken)
+    turn.record({ type: 'caution.acknowledged', caution: id, ...zoneIn(caution, id) });
   const { withStep } = caution;
   turn.talk({ caution: undefined, cautionedFor: step?.id, toldWithCaution: withStep ? step?.id : undefined });
 });
@@ -72,12 +68,20 @@ const askStep = act((turn) => {
   const words = stepWords(step, turn.context);
   turn.record({ type: 'step.asked', step: step.id, words });
   if (turn.context.toldWithCaution !== step.id) turn.say('step', words);
-  turn.talk({ toldWithCaution: undefined });
+  turn.talk({ toldWithCaution: undefined, asked: askedAnd(step, turn.context) });
 });
+
+/** So many steps one can go back. */
+const MOST_BACK = 12;
+
+function askedAnd(step: Step, { asked }: VisitContext): readonly Step[] {
+  return asked.at(-1)?.id === step.id ? asked : [...asked, step].slice(-MOST_BACK);
+}
 
 const repeatStep = act((turn) => {
   const { step, questions } = turn.context;
-  if (step !== undefined && questions.length === 0) turn.say('step', stepWords(step, turn.context));
+  if (step !== undefined && questions.length === 0 && !turn.context.waits)
+    turn.say('step', stepWords(step, turn.context));
 });
 
 const setAside = act((turn) => turn.talk({ step: undefined, caution: undefined }));

@@ -90,7 +90,7 @@ export class Turn {
   /** Puts the first of the questions that stand open, once. */
   putQuestion(): void {
     const [first] = this.context.questions;
-    if (first === undefined || first.number === this.context.put?.number) return;
+    if (first === undefined || first.number === this.context.put?.number || this.context.waits) return;
     this.talk({ put: { number: first.number, mono: this.context.now.mono } });
     this.say('question', first.words);
     this.startTimer('question', QUESTION_MINUTES);

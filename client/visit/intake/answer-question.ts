@@ -11,14 +11,14 @@ import { isReason } from '../rules/is-reason.ts';
 import { answersPlace } from './answer-place.ts';
 import { heedGround } from './heed-return.ts';
 import { withdrawQuestion } from './questions.ts';
-import { takeReading } from './take-reading.ts';
+import { type Confirmed, takeReading } from './take-reading.ts';
 import { keepPart } from './take-work.ts';
 
-type TakeMeaning = (turn: Turn, meaning: Meaning, confirmed?: boolean) => void;
+type TakeMeaning = (turn: Turn, meaning: Meaning, confirmed?: boolean, readings?: Confirmed) => void;
 type ToConfirm = Extract<Question, { kind: 'confirm-meaning' }>;
 
 /** Words that leave a question where it is: what it asked of does not count. */
-const LEAVES = ['pass', 'cannot-reach'] as const;
+const LEAVES = ['pass', 'cannot-reach', 'unsure'] as const;
 /** At a question of a place there is nothing else that these could mean. */
 const LEAVES_PLACE = [...LEAVES, 'done', 'no', 'take-back'] as const;
 
@@ -56,7 +56,8 @@ function confirms(turn: Turn, question: ToConfirm, meaning: Meaning, take: TakeM
   const isYes = isSaidAgain || (meaning.kind === 'command' && meaning.command === 'yes');
   if (!isYes && !(meaning.kind === 'command' && meaning.command === 'no')) return false;
   turn.endQuestion('answered');
-  if (isYes) take(turn, question.meaning, question.confirmed === true);
+  // The values were read back with the question.
+  if (isYes) take(turn, question.meaning, question.confirmed === true, 'confirmed');
   else turn.say('question', SAY.setAside);
   return true;
 }

@@ -11,7 +11,8 @@ export function letQuestionGo(turn: Turn): void {
   if (questions[0] === undefined || put === undefined) return;
   // A timer of an earlier question is stale.
   if (questions[0].number !== put.number || now.mono - put.mono < QUESTION_MINUTES * MS_A_MINUTE) return;
-  letGoUnanswered(turn);
+  if (turn.context.waits) turn.startTimer('question', QUESTION_MINUTES);
+  else letGoUnanswered(turn);
 }
 
 /** What is told or done next, whatever was asked before it. Talk about the question leaves it standing. */
@@ -25,7 +26,7 @@ const TELLING: readonly Meaning['kind'][] = [
   'wire',
   'dictated',
 ];
-const GOES_ON: readonly CommandId[] = ['what-next', 'done'];
+const GOES_ON: readonly CommandId[] = ['what-next', 'done', 'go-back', 'skip-to'];
 
 /** Whether what was said makes sense without the question that stands: the technician has gone on. */
 export function makesSenseWithout({ meaning, verdict }: Understanding): boolean {

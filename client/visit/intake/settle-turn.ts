@@ -7,6 +7,7 @@ import { isOpened, isolationOf, TAKEN_OFF } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
 import { isSettled, minutesRunning, waitsForSplit } from '../steps/choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
+import { isOver, isWanted } from '../steps/wanted-steps.ts';
 import { doubtUnreadSections } from './follow-charge.ts';
 
 /**
@@ -33,7 +34,8 @@ function isPlateRead({ phase, step }: VisitContext): boolean {
 
 /** Where nothing can be asked before the unit has run its time: how long that is, and what to do meanwhile, once. */
 function tellRunIn(turn: Turn): void {
-  const { phase, runningSince, toldRunIn, questions, held } = turn.context;
+  const { phase, runningSince, toldRunIn, questions, held, waits } = turn.context;
+  if (waits) return;
   if (phase !== 'prove' || runningSince === undefined || toldRunIn === runningSince || questions.length > 0 || held)
     return;
   if (!waitsForSplit(turn.context)) return;
@@ -45,12 +47,14 @@ function tellRunIn(turn: Turn): void {
 function settlePhase(turn: Turn): void {
   for (let phase = phaseAfter(phaseChart, turn.context); phase !== turn.context.phase; ) {
     turn.record({ type: 'phase.entered', phase });
+    turn.talk({ wanted: undefined });
     phase = phaseAfter(phaseChart, turn.context);
   }
 }
 
 /** Whether what a step asks for has come about, by whatever way it came. Read after the energy region has settled. */
 export function isAnswered(step: Step, context: VisitContext): boolean {
+  if (isWanted(step, context) && !isOver(step, context)) return false;
   // What a proof, a search or a section still wants is seen in the facts: the step is out of place once it is read.
   if (step.ask.kind !== 'action') return isSettled(step, context);
   switch (step.ask.done) {

@@ -1,5 +1,7 @@
 import type { RankedSuspects } from '../../../grammar/visit/inputs.ts';
 import { standingReadings } from '../../../grammar/visit/standing.ts';
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import { ANSWER } from '../../words/talk/answer-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
@@ -40,21 +42,20 @@ export function goOnWithout(turn: Turn, step: Step): void {
 /** Full talk says, after a reading, what it has done to the suspects: never before, and only where it moved them. */
 function explainReading(turn: Turn, answer: RankedSuspects, before: RankedSuspects | undefined): void {
   const { pace, role, phase } = turn.context;
-  const leading = answer.suspects[0];
-  if (
-    (pace === 'brief' && role !== 'trainee') ||
-    phase !== 'testing' ||
-    answer.done ||
-    leading === undefined ||
-    before === undefined
-  )
-    return;
-  const was = before.suspects.find((suspect) => suspect.fault === leading.fault)?.probability ?? 0;
-  if (Math.abs(leading.probability - was) < MOVED) return;
-  turn.say('answer', SAY.because(leading.fault, was, leading.probability));
+  if ((pace === 'brief' && role !== 'trainee') || phase !== 'testing' || answer.done || before === undefined) return;
+  const moved = answer.suspects
+    .map(({ fault, probability }) => ({ fault, probability, by: probability - probabilityOf(fault, before) }))
+    .filter(({ by }) => Math.abs(by) >= MOVED)
+    .toSorted((one, other) => Math.abs(other.by) - Math.abs(one.by));
+  const [more, less] = [moved.find(({ by }) => by > 0), moved.find(({ by }) => by < 0)];
+  if (more !== undefined || less !== undefined) turn.say('answer', ANSWER.moreLikely(more, less));
 }
 
-/** A leading suspect has moved when its probability has changed by this much. Our choice. */
+function probabilityOf(fault: FaultId, { suspects }: RankedSuspects): number {
+  return suspects.find((suspect) => suspect.fault === fault)?.probability ?? 0;
+}
+
+/** A suspect has moved when its probability has changed by this much. Our choice. */
 const MOVED = 0.03;
 
 /** The finding, with the readings it stands on, before any part is condemned or fitted. */

@@ -1,42 +1,36 @@
-import type { Correction } from '../../../grammar/phrases/meaning.ts';
+import type { OrderDetails } from '../../../grammar/phrases/meaning.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
-import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
-import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { isGrounded } from '../rules/after-trip.ts';
 import { waitsOut } from '../rules/charged-sections.ts';
-import { minutesToStand } from '../rules/refrigerant-plan.ts';
-import { askWords, stepWords } from '../steps/ask-step.ts';
-import { chooseGoal, chooseStep, isFresh, minutesRunning, waitsForSplit } from '../steps/choose-step.ts';
-import { holdBack } from '../steps/hold-back.ts';
-import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
+import { answerTo } from './answer-asked.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
 import { takeTimePassed } from './follow-charge.ts';
-import { goOnWithout } from './take-answer.ts';
+import { goBack, skipTo } from './go-elsewhere.ts';
+import { park, sayNext } from './order-steps.ts';
 import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
-import { passPlate } from './take-plate.ts';
-import { restart } from './take-proof.ts';
 import { takeReading } from './take-reading.ts';
 import { takeObservation } from './take-report.ts';
+import { endMoment, waitAMoment } from './wait-a-moment.ts';
 
 /** An order to Readback itself, by voice, touch or key. */
-export function takeCommand(turn: Turn, command: CommandId, correction?: Correction): void {
+export function takeCommand(turn: Turn, command: CommandId, details: OrderDetails = {}): void {
   switch (command) {
     case 'take-back':
       return takeBack(turn);
     case 'correct':
-      return takeCorrection(turn, correction ?? {});
+      return takeCorrection(turn, details.correction ?? {});
     case 'yes':
     case 'no':
       return answerQuestion(turn, command === 'yes');
     case 'live':
     case 'got-it':
+      endMoment(turn);
       turn.raise({ type: 'caution.acknowledged' });
       return;
     case 'here':
@@ -56,10 +50,26 @@ export function takeCommand(turn: Turn, command: CommandId, correction?: Correct
     case 'pass':
     case 'cannot-reach':
       return park(turn, command === 'pass' ? BECAUSE.passed : BECAUSE.cannotReach);
+    case 'unsure':
+      return beUnsure(turn);
     case 'status':
       turn.say('answer', statusWords(turn.context));
       return;
+    case 'what-heard':
+    case 'recall':
+    case 'where-probes':
+    case 'what-expected':
+    case 'what-means':
+    case 'what-left':
+    case 'is-it-dead':
+      turn.say('answer', answerTo(command, turn.context, details));
+      return;
+    case 'go-back':
+      return goBack(turn);
+    case 'skip-to':
+      return skipTo(turn, details.focus ?? 'refrigerant');
     case 'hold':
+      if (details.moment === true) return waitAMoment(turn);
       turn.raise({ type: 'hold' });
       turn.say('answer', SAY.held);
       return;
@@ -121,12 +131,23 @@ function answerQuestion(turn: Turn, yes: boolean): void {
   takeReading(turn, question.reading, 'confirmed');
 }
 
+/** Who does not know how is told where it is done; what can be left is passed by. Energy is never passed so. */
+function beUnsure(turn: Turn): void {
+  const { step, caution } = turn.context;
+  if (step === undefined || caution !== undefined || step.source === 'energy' || step.ask.kind === 'reading') {
+    turn.say('answer', answerTo('where-probes', turn.context));
+    return;
+  }
+  park(turn, BECAUSE.passed);
+}
+
 /** Takes a held visit up; "go ahead" to a caution acknowledges it. */
 function goOn(turn: Turn): void {
   if (!turn.context.held && turn.context.caution !== undefined) {
     turn.raise({ type: 'caution.acknowledged' });
     return;
   }
+  if (!turn.context.held && turn.context.wasWaiting) return endMoment(turn);
   turn.say('answer', SAY.resumed);
   turn.raise({ type: 'go.on' });
 }
@@ -165,60 +186,4 @@ function takeDone(turn: Turn): void {
 /** Whether "done" can mean that the time of an electronic drive has passed: asked for, or told of with nothing else put. */
 function isLeftForItsTime({ context }: Turn): boolean {
   return context.energy['air-handler'] === 'reads-dead' && waitsOut('air-handler', context);
-}
-
-function sayNext(turn: Turn): void {
-  const { context } = turn;
-  if (context.held) return void turn.say('answer', SAY.held);
-  if (context.caution !== undefined) return void turn.say('answer', SAY.cautionFirst);
-  const step = context.step ?? chooseStep(context);
-  if (step !== undefined) sayStep(turn, step);
-  else if (isGrounded(context)) turn.say('answer', SAY.groundedHolds);
-  else if (minutesToStand(context) > 0)
-    turn.say('answer', SAY_OF_REFRIGERANT.standsStill(Math.ceil(minutesToStand(context))));
-  else if (waitsForSplit(context))
-    turn.say('answer', SAY.runIn(Math.ceil(SPLIT_AFTER_MINUTES - minutesRunning(context))));
-  else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);
-}
-
-/** A step again, or what stands before it: no interlock is got round by asking what comes next. */
-function sayStep(turn: Turn, step: Step): void {
-  switch (holdBack(step, turn.context)) {
-    case 'proof':
-      turn.say('warning', SAY.notProvenDead);
-      return;
-    case 'supervisor':
-      turn.say('warning', SAY.supervisorFirst);
-      return;
-    case 'caution':
-      // Its caution is spoken once the open question is answered.
-      turn.say('answer', SAY.questionOpen);
-      return;
-    default:
-      turn.say('step', stepWords(step, turn.context));
-  }
-}
-
-/**
- * A step set aside by the technician comes back only when asked for; another takes its place. Who passes what power
- * must be brought to has passed what wanted it so: otherwise the same switch would be asked for ever.
- */
-function park(turn: Turn, why: string): void {
-  const { step, proof } = turn.context;
-  if (step === undefined) return;
-  if (step.plate !== undefined) return passPlate(turn, why);
-  if (step.id.startsWith('energy.source')) {
-    turn.record({ type: 'step.parked', step: step.id, why });
-    turn.say('answer', SAY.parked(askWords(step, turn.context)));
-    turn.raise({ type: 'step.answered' });
-    return;
-  }
-  if (proof !== undefined && step.source === 'energy') restart(turn, proof.zone, why);
-  const isClamps = step.ask.kind === 'action' && step.ask.done === 'clamps-placed';
-  const forPower = step.source === 'energy' && !isClamps;
-  const { id, test } = (forPower ? chooseGoal(turn.context) : undefined) ?? step;
-  turn.record({ type: 'step.parked', step: id, why, ...(test === undefined ? {} : { test }) });
-  turn.say('answer', SAY.parked(askWords(step, turn.context)));
-  goOnWithout(turn, step);
-  turn.raise({ type: 'step.answered' });
 }

@@ -1,6 +1,7 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import type { Dictation, KeptSound } from '../../../grammar/visit/dictated.ts';
+import type { Dictation } from '../../../grammar/visit/dictated.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
 import { type DictatedAs, GO_AHEAD } from '../../../grammar/vocabulary/job-items.ts';
 import { SAY } from '../../words/talk/prompts.ts';

@@ -1,7 +1,8 @@
+import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
-import { answersAsked } from './answer-asked.ts';
+import { answersYesOrNo } from './answer-yes-or-no.ts';
 import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedClock } from './heed-clock.ts';
@@ -45,6 +46,7 @@ const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit'
 export function takeInput(turn: Turn, input: VisitInput): void {
   const { now } = turn.context;
   turn.take(input);
+  if (isSaid(input)) turn.talk({ waits: false, wasWaiting: turn.context.waits });
   if (input.type !== 'remarked.visit') {
     heedClock(turn, input, now);
     heedProofAge(turn);
@@ -52,6 +54,11 @@ export function takeInput(turn: Turn, input: VisitInput): void {
   (TAKE[input.type] as (turn: Turn, input: VisitInput) => void)(turn, input);
   heedCircuit(turn);
   if (!turn.goesOn && !ASIDE.includes(input.type)) settleTurn(turn);
+}
+
+/** Somebody spoke, or pressed a key. */
+function isSaid(input: VisitInput): boolean {
+  return input.type === 'touched.command' || (input.type === 'heard.utterance' && input.utterance.accepted);
 }
 
 /** A closed visit takes remarks, words written over a dictation, and a call for help; whatever else is said is answered, and changes nothing. */
@@ -79,11 +86,17 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   heedPower(turn, utterance);
   heedFlame(turn, utterance);
-  if (!takeDictation(turn, utterance) && !answersAsked(turn, utterance)) takeUtterance(turn, utterance);
+  if (!takeDictation(turn, utterance) && !answersYesOrNo(turn, utterance)) takeUtterance(turn, utterance);
+  if (!isAsking(utterance.understanding)) turn.talk({ heard: utterance.understanding });
   passOptional(turn, utterance);
 }
 
 /** What was cut is kept for "say again"; a caution counts only where it was spoken whole. */
+/** An order of the talk: what was heard before it is still what one asks after. */
+function isAsking({ meaning, verdict }: Understanding): boolean {
+  return verdict === 'logged' && meaning.kind === 'command';
+}
+
 function promptFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
   if (outcome === 'cut') keepSilenced(turn, prompt);
   const late = turn.context.late.find((one) => one.prompt === prompt);

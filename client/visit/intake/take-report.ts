@@ -138,16 +138,25 @@ export function takeObservation(turn: Turn, observation: ObservationId, as?: str
   if (energised) {
     const wasLive = context.energy['outdoor-load'] === 'live';
     const met = metNow(turn, OUTDOOR_ZONES, 'every');
-    if (isOpened('outdoor-load', context)) {
-      const words = SAY.powerIsOn(observation);
-      turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
-      turn.say('warning', words);
-    }
-    const why = BECAUSE.seen(observation);
-    endProofs(turn, OUTDOOR_ZONES, 'live', why);
+    if (isOpened('outdoor-load', context)) heedRunning(turn, observation);
+    else endProofs(turn, OUTDOOR_ZONES, 'live', BECAUSE.seen(observation));
     if (!wasLive) heedReturn(turn, OUTDOOR_ZONES, met);
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
   }
+}
+
+/** What is only asked of yet, and tells of a call or of power where it was taken off: that is heeded before the question. */
+export function warnOfSeen(turn: Turn, observation: ObservationId): void {
+  const shown = SHOWN_BY_LOOK[observation];
+  if (shown.call === 'cooling') heedCall(turn, observation);
+  if (shown.power !== 'nothing' && isOpened('outdoor-load', turn.context)) heedRunning(turn, observation);
+}
+
+function heedRunning(turn: Turn, observation: ObservationId): void {
+  const words = SAY.powerIsOn(observation);
+  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
+  turn.say('warning', words);
+  endProofs(turn, OUTDOOR_ZONES, 'live', BECAUSE.seen(observation));
 }
 
 /** Looks that are made by hand, and what the hand is in; a shell that burns is warned of while its unit may be fed. */

@@ -31,8 +31,8 @@ import { warnBeforeAsking } from './take-deed.ts';
 import { takeDictated, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
-import { actsAtOnce, askTwin, followEnergy, isPresent, takeReading } from './take-reading.ts';
-import { takeReport, warnOfLook } from './take-report.ts';
+import { actsAtOnce, askTwin, type Confirmed, followEnergy, isPresent, takeReading } from './take-reading.ts';
+import { takeReport, warnOfLook, warnOfSeen } from './take-report.ts';
 import { takeNameplate, takePart, takeWire } from './take-work.ts';
 import { sayUnproven } from './tell-unproven.ts';
 
@@ -77,24 +77,27 @@ export function takeTouched(turn: Turn, command: CommandId): void {
   takeCommand(turn, command);
 }
 
-/** One meaning after another: the regions settle what the first brought about before the next is judged. */
-export function takeMeanings(turn: Turn, meanings: readonly Meaning[]): void {
+/**
+ * One meaning after another: the regions settle what the first brought about before the next is judged.
+ * @param readings whether their values were read back already and said to be so
+ */
+export function takeMeanings(turn: Turn, meanings: readonly Meaning[], readings: Confirmed = 'as heard'): void {
   const [first, ...left] = meanings;
   if (first === undefined) return;
-  takeMeaning(turn, first);
-  if (left.length > 0) turn.raise({ type: 'meanings.left', meanings: left });
+  takeMeaning(turn, first, false, readings);
+  if (left.length > 0) turn.raise({ type: 'meanings.left', meanings: left, readings });
 }
 
-function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false): void {
+function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false, readings: Confirmed = 'as heard'): void {
   switch (meaning.kind) {
     case 'reading':
-      return takeReading(turn, meaning.reading, 'as heard');
+      return takeReading(turn, meaning.reading, readings);
     case 'value':
       return takeBareValue(turn, meaning);
     case 'several':
-      return takeMeanings(turn, meaning.parts);
+      return takeMeanings(turn, meaning.parts, readings);
     case 'command':
-      return takeCommand(turn, meaning.command, meaning.correction);
+      return takeCommand(turn, meaning.command, meaning);
     case 'report':
       return takeReport(turn, meaning.report);
     case 'nameplate':
@@ -164,6 +167,7 @@ function warnOfVoltage(turn: Turn, meaning: Meaning): void {
   if (meaning.kind === 'reading' && actsAtOnce(meaning.reading, turn.context) && isPresent(meaning.reading)) {
     followEnergy(turn, meaning.reading, zoneOf(meaning.reading.at));
   }
+  if (meaning.kind === 'report' && meaning.report.type === 'observation') warnOfSeen(turn, meaning.report.observation);
 }
 
 /** Hands where they may be hurt, and a winding that reads to its shell: warned of before it is asked whether it is so. */

@@ -93,14 +93,25 @@ function resetCaution(step: Step, context: VisitContext): readonly CautionId[] {
 
 /** What is to be spoken and acknowledged before a step: its own cautions, then what its surroundings add. */
 export function dueCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
-  return [...ownCautions(step, context), ...hazardCautions(step, context)];
+  return [...standingRules(step, context), ...ownCautions(step, context), ...hazardCautions(step, context)];
 }
 
-/** The standing rules before the first step that has a caution; then what belongs to the step, once in a cabinet. */
+/** The standing rules before the first step that has a caution, or with the question for the meter. */
+export function standingRules(step: Step, context: VisitContext): readonly SpokenCaution[] {
+  const isBefore = cautionsOf(step, context).length > 0 || isOfMeter(step);
+  return isBefore && !isStandingTold(context) ? STANDING_RULES.map(cautionById) : [];
+}
+
+/** What is told of a step belongs to its zone; the standing rules to none. */
+export function cautionZone(id: string, zone: Step['zone']): Step['zone'] {
+  return (STANDING_RULES as readonly string[]).includes(id) ? 'none' : zone;
+}
+
+/** What belongs to the step, once in a cabinet. */
 export function ownCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
-  const own = cautionsOf(step, context);
-  if ((own.length > 0 || isOfMeter(step)) && !isStandingTold(context)) return STANDING_RULES.map(cautionById);
-  return own.filter((id) => isDue(id, step, context)).map(cautionById);
+  return cautionsOf(step, context)
+    .filter((id) => isDue(id, step, context))
+    .map(cautionById);
 }
 
 /** What the standing rules tell is told once in a visit, whatever is done later: heard whole, it is not said again. */
@@ -129,7 +140,7 @@ function isDue(id: CautionId | HazardId, step: Step, context: VisitContext): boo
 export function hazardCautions(step: Step, context: VisitContext): readonly SpokenCaution[] {
   const all = cautionsOf(step, context);
   const own = ownCautions(step, context);
-  if (all.length === 0 || !isStandingTold(context)) return [];
+  if (all.length === 0) return [];
   if (own.length === 0 && context.cautionedFor === step.id) return [];
   const covered: readonly HazardId[] = all.flatMap((id) => cautionById(id).covers ?? []);
   const standing: readonly HazardId[] = STANDING_RULES.flatMap((id) => cautionById(id).covers ?? []);

@@ -1,12 +1,12 @@
 import { transition } from 'xstate';
 import type { Expectation, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { UnderstandOptions } from '../../../grammar/phrases/understand.ts';
-import type { KeptSound } from '../../../grammar/visit/dictated.ts';
 import type { VisitEvent, VisitOutcome } from '../../../grammar/visit/events.ts';
 import type { VisitFacts } from '../../../grammar/visit/facts.ts';
 import { factsOf } from '../../../grammar/visit/facts-of.ts';
 import type { HeardUtterance, InputTime, RankedSuspects, TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
 import { isWhole } from '../../../grammar/visit/is-whole.ts';
+import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';

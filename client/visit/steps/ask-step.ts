@@ -1,8 +1,9 @@
 import { actionWords, type Pace, repairWords } from '../../words/talk/action-words.ts';
+import { ANSWER } from '../../words/talk/answer-words.ts';
 import { cautionById } from '../../words/talk/caution-words.ts';
 import { plateQuestion } from '../../words/talk/plate-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
-import { lookStepWords, readingStepWords, underCautions } from '../../words/talk/step-words.ts';
+import { lookStepWords, placementWords, readingStepWords, underCautions } from '../../words/talk/step-words.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 import { cautionsFor } from '../rules/cautions-due.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
@@ -35,6 +36,19 @@ function dischargeWords({ zone }: Step, context: VisitContext): string {
   const words = actionWords('capacitors-discharged', zone, pace);
   if (first === undefined || pace === 'full') return words;
   return `${words} ${readingStepWords('', { quantity: 'voltage-dc', at: first.at, bench: false }, pace)}`;
+}
+
+/** Where probes, clamps or hoses go for a step, and what the meter is set to. */
+export function placeStepWords(step: Step, context: VisitContext): string {
+  const { ask } = step;
+  if (ask.kind === 'reading') return placementWords(ask) || ANSWER.nothingToPlace(askWords(step, context));
+  if (ask.kind === 'action' && ask.done === 'clamps-placed') return ANSWER.clamps;
+  if (ask.kind === 'action' && (ask.done === 'absence-proved' || ask.done === 'meter-again')) return ANSWER.knownSource;
+  if (ask.kind === 'action' && ask.done === 'capacitors-discharged' && step.zone !== 'none') {
+    const [first] = unreadSections(step.zone, context);
+    if (first !== undefined) return placementWords({ quantity: 'voltage-dc', at: first.at });
+  }
+  return ANSWER.nothingToPlace(askWords(step, context));
 }
 
 /** What a step asks, without the short form of its caution. */

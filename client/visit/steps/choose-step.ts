@@ -14,6 +14,7 @@ import { zonesAt } from '../rules/zones-at.ts';
 import { pressingStep, stepToDead } from './dead-steps.ts';
 import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, windingStep, zoneOfTest } from './plans.ts';
 import { isRead } from './plate-steps.ts';
+import { isOver } from './wanted-steps.ts';
 
 /**
  * What the visit asks for next: a plan step of the phase or the best test of the planner, and before it whatever its
@@ -36,10 +37,19 @@ function wantsFed({ needs }: Step): boolean {
 
 /** What the phase is after, before whatever its needs demand of the energy. */
 export function chooseGoal(context: VisitContext): Step | undefined {
-  const goal = goalOfPhase(context);
+  const goal = wantedStep(context) ?? goalOfPhase(context);
   return goal !== undefined && context.gate !== undefined && (needsDead(goal.needs) || goal.needs.power === 'on')
     ? undefined
     : goal;
+}
+
+/** The first step that the technician asked for by name and that is not over, where the state of the unit allows it. */
+function wantedStep(context: VisitContext): Step | undefined {
+  if (context.phase === 'repair' || context.phase === 'closed') return undefined;
+  const step = context.wanted?.steps.find((one) => !isOver(one, context));
+  return step === undefined || undoes(step.needs, step.zone, context) || startsOpenCircuit(step.needs, context)
+    ? undefined
+    : step;
 }
 
 /** Where the maker's procedure governs, nothing live and nothing hands-on is prompted: readings are taken as they come. */

@@ -1,4 +1,4 @@
-import type { Focus } from '../../../grammar/visit/events.ts';
+import type { Focus } from '../../../grammar/vocabulary/focuses.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { LookId } from '../../diagnosis/measuring/look-tests.ts';
 import type { Step } from '../chart/context.ts';

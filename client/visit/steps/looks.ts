@@ -1,4 +1,4 @@
-import type { Focus } from '../../../grammar/visit/events.ts';
+import type { Focus } from '../../../grammar/vocabulary/focuses.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { LOOK_TESTS, type LookId } from '../../diagnosis/measuring/look-tests.ts';

@@ -11,6 +11,11 @@ export function dictationDetail({ guessed, heard, sound }: Dictation & { readonl
     .join(' · ');
 }
 
+/** The words themselves; of a guess in quotation marks, as what an ear made of it. */
+export function shownWords({ text, guessed }: Dictation & { readonly text: string }): string {
+  return guessed === true ? `heard as “${text}”` : text;
+}
+
 /** Signs of a hash that are enough to tell one from another by eye. */
 const SHOWN = 12;
 

@@ -1,7 +1,7 @@
 import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
-import { DICTATED } from './dictated-words.ts';
+import { DICTATED, shownWords } from './dictated-words.ts';
 import { ENERGY_WORDS } from './energy-names.ts';
 import { showPercent } from './show-likely.ts';
 import { showReading } from './show-reading.ts';
@@ -52,8 +52,8 @@ export const TRANSCRIPT = {
       acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged',
       source,
     ),
-  note: (line: Line<'notes'>) => `${line.from === undefined ? DICTATED.note : DICTATED.saying}: ${line.text}`,
-  recommended: (line: Line<'recommendations'>) => `${DICTATED.recommendation}: ${line.text}`,
+  note: (line: Line<'notes'>) => `${line.from === undefined ? DICTATED.note : DICTATED.saying}: ${shownWords(line)}`,
+  recommended: (line: Line<'recommendations'>) => `${DICTATED.recommendation}: ${shownWords(line)}`,
   signed: (line: Line<'signatures'>) => `${DICTATED[line.who]}: ${line.name}`,
   remark: (line: Line<'remarks'>) => `Remark, ${line.author}: ${line.text}`,
   acknowledged: ({ supervisor, from }: Line<'acknowledgements'>) =>

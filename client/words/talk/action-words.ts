@@ -76,7 +76,7 @@ const ACTION_WORDS = {
   },
   'sound-agreed': {
     brief: 'Keep the sound of notes?',
-    full: 'May the sound of what is dictated be kept, on this device, beside the words? Say yes or no.',
+    full: 'May the sound of what is dictated be kept on this device, beside the words? Without your word it is not.',
   },
   'nameplate-read': {
     brief: 'Plate?',

@@ -18,7 +18,7 @@ import { itemWords, workWords } from '../things/job-words.ts';
 import { briefObservationWords, observationWords } from '../things/observation-words.ts';
 import { placeWords } from '../things/place-words.ts';
 import { briefReadbackWords, readbackWords } from '../things/reading-words.ts';
-import { bareValueWords, percentWords, valueWords } from '../things/value-words.ts';
+import { bareValueWords, valueWords } from '../things/value-words.ts';
 import { wireWords } from '../things/wire-words.ts';
 
 /**
@@ -173,8 +173,6 @@ export const SAY = {
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
   onceMore: (asked: string) => `Once more, all rests on it: ${uncapital(asked)}`,
-  because: (fault: FaultId, was: number, now: number) =>
-    `That moves ${faultWords(fault)} from ${percentWords(was)} to ${percentWords(now)}.`,
   finding: (fault: FaultId) => `Finding: ${faultWords(fault)}.`,
   runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain, screws.`,
   splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,

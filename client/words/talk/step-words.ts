@@ -36,7 +36,7 @@ export function readingStepWords(step: string, asked: AskedReading, pace: Pace):
   // "suction pressure" says already what is read there.
   const isSaid = place.endsWith(what) || (asked.quantity === 'temperature' && pace === 'brief');
   const brief = `${capital(isSaid ? place : `${place}, ${what}`)}${bench}.`;
-  return pace === 'full' ? `${brief} ${placementWords(asked)}` : brief;
+  return pace === 'full' ? `${brief} ${placementWords(asked)} ${READ_OUT}` : brief;
 }
 
 /** What is looked at; only full talk names what may be seen there. @param step its id: a plan's look has no test */
@@ -81,34 +81,44 @@ const PLAN_LOOKS: Readonly<Record<string, string>> = {
   'prove.fan-turning': 'look: outdoor fan',
 };
 
-/** Full talk: function, jack and where the probes go. */
-function placementWords({ quantity, at }: AskedReading): string {
+const READ_OUT = 'Read it out once it holds still.';
+
+/** Function, jack and where the probes go: told in full talk, and to whoever asks. */
+export function placementWords({ quantity, at }: Pick<AskedReading, 'quantity' | 'at'>): string {
   const [first, second] = at;
   const place = first === undefined ? '' : pointWords(first);
+  const other = (alone: string): string => (second === undefined ? alone : pointWords(second));
   switch (quantity) {
     case 'voltage':
-      return `Meter on volts AC, leads in the volt jacks. One probe on ${place}, the other on ${second === undefined ? 'ground' : pointWords(second)}. Read it out.`;
+      return `Meter on volts AC, volt jacks. One probe on ${place}, the other on ${other('ground')}.`;
     case 'voltage-dc':
-      return `Meter on volts DC. One probe on ${place}, the other on ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
+      return `Meter on volts DC. One probe on ${place}, the other on ${other('common')}.`;
     case 'resistance':
+      return `Meter on ohms, leads zeroed. Lift one lead of the part. Probes on ${place} and ${other('ground')}.`;
     case 'insulation':
-      return 'Meter on ohms, leads zeroed. Lift one lead of the part so that only its own path counts. Read it out.';
+      return `Insulation tester, electronics off it. Leads on ${place} and ${other('ground')}.`;
     case 'capacitance':
-      return `Meter on microfarads. Leads off the section, probes on ${place} and ${second === undefined ? 'common' : pointWords(second)}. Read it out.`;
+      return `Meter on microfarads. Leads off the section, probes on ${place} and ${other('common')}.`;
     case 'current':
-      return `Clamp around one lead of the ${place}, alone. Read it out once it has settled.`;
+      return `Clamp around one lead of the ${place}, alone.`;
     case 'temperature':
     case 'wet-bulb':
-      return `Probe in or on the ${place}, shaded from the sun, until it holds still. Read it out.`;
-    case 'difference':
+      return `Probe in or on the ${place}, shaded from the sun${quantity === 'wet-bulb' ? ', its wick wet' : ''}.`;
     case 'pressure':
+      return `Hose on the ${place}, purged, valve core depressed.`;
     case 'vacuum':
+      return 'Gauge at the system, away from the pump.';
     case 'static-pressure':
-    case 'airflow':
+      return `Tip in the ${place}, facing the air.`;
     case 'frequency':
+      return `Meter on hertz, probes as for volts at the ${place}.`;
     case 'humidity':
+    case 'airflow':
+      return `Instrument in the ${place}, clear of the grille.`;
     case 'mass':
+      return 'Cylinder on the scale, zeroed before the valve opens.';
+    case 'difference':
     case 'time':
-      return 'Read it out once it holds still.';
+      return '';
   }
 }

@@ -11,7 +11,14 @@ import { pairKey, rowsSaid } from './rows-said.ts';
 import { type Said, saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
 import { composePair, composeSame } from './several.ts';
-import { composeCheckOnMe, composeDischarged, composeMeterProof, composeSwitch, composeSwitchPlace } from './speech.ts';
+import {
+  composeCheckOnMe,
+  composeDischarged,
+  composeMeterProof,
+  composeOrder,
+  composeSwitch,
+  composeSwitchPlace,
+} from './speech.ts';
 import { composeWire } from './wire.ts';
 import {
   composeMass,
@@ -45,10 +52,8 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
       return composePlateAnswer(segment, expectation?.plate ?? []);
     case 'same':
       return composeSame(expectation);
-    case 'command': {
-      const order = segment.items.find((item) => item.tag === 'command');
-      return order === undefined ? [] : sure({ kind: 'command', command: order.command });
-    }
+    case 'command':
+      return composeOrder(segment);
     case 'correction':
       return composeCorrection(segment, expectation);
     case 'switch':

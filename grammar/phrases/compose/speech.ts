@@ -1,7 +1,26 @@
 import { DEVICES } from '../../vocabulary/devices.ts';
 import type { Expectation, Meaning } from '../meaning.ts';
 import { type Draft, sure, unless } from './draft.ts';
+import { rowsSaid } from './rows-said.ts';
 import { numbersOf, type Segment, unbroken } from './segment.ts';
+
+/** An order, with what it is about. A place that no reading knows is not dropped in silence. */
+export function composeOrder(segment: Segment): Draft[] {
+  const { items } = segment;
+  const order = items.find((item) => item.tag === 'command');
+  if (order === undefined) return [];
+  const focus = items.find((item) => item.tag === 'focus')?.focus;
+  const rows = rowsSaid(items);
+  const isPlaced = items.some((item) => item.tag === 'tip' || item.tag === 'named');
+  if (isPlaced && rows.length === 0) return [];
+  return sure({
+    kind: 'command',
+    command: order.command,
+    ...(items.some((item) => item.tag === 'moment') && { moment: true as const }),
+    ...(focus && { focus }),
+    ...(isPlaced && { of: rows.map(({ quantity, at }) => ({ quantity, at })) }),
+  });
+}
 
 /** A report of a switching device. Without a place, power off is asked about and power on is believed. */
 export function composeSwitch(segment: Segment): Draft[] {

@@ -24,7 +24,7 @@ export function plateMark(names: readonly Expression[]): Expression {
 
 /** Of a model or serial number, as far as it is heard. Our choice. */
 export const LEAST_SIGNS = 3;
-const MOST_SIGNS = 20;
+export const MOST_SIGNS = 20;
 
 /** What is read off a plate without the names of its lines: it means that only while the plate is read. */
 export const PLATE_ANSWER: Expression = sequence(

@@ -1,4 +1,4 @@
-import { COMMANDS } from '../../vocabulary/commands.ts';
+import { COMMANDS, EXPECTED, RECALL } from '../../vocabulary/commands.ts';
 import {
   CHARGED_PARTS,
   DEVICES,
@@ -8,6 +8,7 @@ import {
   SWITCHED_AT,
   SWITCHED_STATES,
 } from '../../vocabulary/devices.ts';
+import { FOCUSES, SKIP_TO } from '../../vocabulary/focuses.ts';
 import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../vocabulary/job-items.ts';
 import { NAMES } from '../../vocabulary/names.ts';
 import { OBSERVATIONS } from '../../vocabulary/observations.ts';
@@ -51,8 +52,34 @@ const deviceAt = (row: (typeof SWITCHED_AT)[number]): Expression =>
     row: DEVICES.findIndex((one) => one.device === row.device && one.place === row.place && !('withoutPlace' in one)),
   });
 
-const saidOrTyped = (row: (typeof COMMANDS)[number]): Expression =>
-  'typed' in row ? alternative(pattern(row.say), pattern(row.typed)) : pattern(row.say);
+const saidOrTyped = (row: (typeof COMMANDS)[number]): Expression => {
+  if ('typed' in row) return alternative(pattern(row.say), pattern(row.typed));
+  return 'moment' in row
+    ? alternative(pattern(row.say), sequence(pattern(row.moment), tag({ tag: 'moment' })))
+    : pattern(row.say);
+};
+
+/** Questions and orders that name a place. */
+const PLACED_ORDERS = alternative(
+  sequence(
+    pattern(RECALL.before),
+    rule('probe'),
+    optional(pattern(RECALL.after)),
+    tag({ tag: 'command', command: 'recall' }),
+  ),
+  sequence(
+    pattern(EXPECTED.before),
+    rule('probe'),
+    pattern(EXPECTED.after),
+    tag({ tag: 'command', command: 'what-expected' }),
+  ),
+  sequence(
+    pattern(SKIP_TO),
+    alternative(...FOCUSES.map(({ id, say }) => sequence(pattern(say), tag({ tag: 'focus', focus: id })))),
+    optional(pattern('now | next | please | first')),
+    tag({ tag: 'command', command: 'skip-to' }),
+  ),
+);
 
 const orders = (
   rows: readonly (typeof COMMANDS)[number][],
@@ -66,6 +93,7 @@ const orders = (
 export const SPEECH_RULES: Rules = {
   ...Object.fromEntries(Object.entries(NAMES).map(([name, say]) => [name, pattern(say)])),
   order: orders(COMMANDS, saidOrTyped),
+  'placed-order': sequence(PLACED_ORDERS, frame('command')),
   // Beside something else a letter may belong to that: "Y" is no "why" there.
   'joined-order': orders(
     COMMANDS.filter((row) => 'joins' in row),

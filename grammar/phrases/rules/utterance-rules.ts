@@ -126,6 +126,7 @@ export const RULES: Rules = {
       optional(sequence(optional(pattern('and | then')), rule('probe'), tag({ tag: 'frame', frame: 'next-place' }))),
     ),
     rule('order'),
+    rule('placed-order'),
     sequence(rule('bare-value'), optional(rule('remark'))),
     rule('placeless'),
     rule('switch-place'),

@@ -32,8 +32,9 @@ async function cautioned(): Promise<TypedVisit> {
 describe('a caution', () => {
   it.each(WORDS)('is acknowledged by "%s"', async (word) => {
     const visit = await cautioned();
+    const before = visit.of('caution.acknowledged').length;
     await visit.type(word);
-    expect(visit.of('caution.acknowledged').length).toBeGreaterThan(0);
+    expect(visit.of('caution.acknowledged').length).toBeGreaterThan(before);
     expect(visit.mouth.said.filter(({ text }) => text === 'Visit goes on.')).toEqual([]);
   });
 
@@ -41,15 +42,17 @@ describe('a caution', () => {
     'is not acknowledged by "%s"',
     async (word) => {
       const visit = await cautioned();
+      const before = visit.of('caution.acknowledged').length;
       await visit.type(word);
-      expect(visit.of('caution.acknowledged')).toEqual([]);
+      expect(visit.of('caution.acknowledged')).toHaveLength(before);
     },
   );
 
   it.each(WORDS)('that was cut is not acknowledged by "%s", but spoken again', async (word) => {
     const visit = await TypedVisit.open();
+    await visit.type(...TO_LIVE_STEP.slice(0, -1));
     visit.mouth.cutNext = 2;
-    await visit.type(...TO_LIVE_STEP);
+    await visit.type(TO_LIVE_STEP.at(-1)!);
     expect(visit.run.value).toEqual({ open: { cautioning: 'silenced' } });
     await visit.type(word);
     expect(visit.of('caution.acknowledged')).toEqual([]);

@@ -165,7 +165,7 @@ describe('when a supervisor acknowledges', () => {
     ['supervisor here, go ahead', 'by voice'],
     ['the supervisor is here', 'by voice'],
     ['supervisor acknowledges', 'by voice'],
-    ['supervisor acknowledges Robin Vale', 'robin vale'],
+    ['supervisor acknowledges Robin Vale', 'Robin Vale'],
   ])('on this device it is said: "%s"', async (line, name) => {
     const visit = await trainee();
     await visit.type(line, 'leg one to ground one eighteen');

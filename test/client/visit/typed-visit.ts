@@ -107,8 +107,8 @@ export const ARRIVAL = [
   'outdoor fan is not turning',
 ] as const;
 
-/** On arrival at a dead unit: the planner's next test is a live one, and its caution is spoken. */
-export const TO_LIVE_STEP = [...ARRIVAL, 'compressor is not running', 'live'] as const;
+/** On arrival at a dead unit: the planner's next test is a live one, and its caution is spoken behind the standing rules. */
+export const TO_LIVE_STEP = [...ARRIVAL, 'compressor is not running'] as const;
 
 /** From a running unit to proven dead at the outdoor unit, cautions acknowledged. */
 export const TO_PROVEN_DEAD = [

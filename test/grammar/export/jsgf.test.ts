@@ -6,6 +6,7 @@ import { PRONUNCIATIONS } from '../../../grammar/export/pronunciations.ts';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
+import { PLATE_LINES } from '../../../grammar/vocabulary/nameplate.ts';
 import { tries } from '../../how-much.ts';
 import { randomPath, seeded, wordsOf } from '../random-sentence.ts';
 import { accepts } from './accepts.ts';
@@ -25,6 +26,10 @@ const MOMENTS: readonly (readonly [string, string, Expectation | undefined])[] =
     toJsgf({ readings: [], question: 'teen-or-ty', options: [115, 150] }, { scope: 'expected' }),
     { readings: [], question: 'teen-or-ty', options: [115, 150] },
   ],
+  ...PLATE_LINES.map((line) => {
+    const expectation: Expectation = { readings: [], plate: [...new Set([...line, ...PLATE_LINES.flat()])] };
+    return [`the plate's ${line.join(' and ')}`, toJsgf(expectation, { scope: 'expected' }), expectation] as const;
+  }),
   ...MEASURANDS.filter((_, index) => index % 12 === 0).map(({ quantity, at }) => {
     const expectation: Expectation = { readings: [{ quantity, at }] };
     return [`${quantity} ${at.join('–')}`, toJsgf(expectation, { scope: 'expected' }), expectation] as const;

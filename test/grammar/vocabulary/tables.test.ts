@@ -135,6 +135,7 @@ describe('everything that has a name can be said by it', () => {
       said(row.name).split(' '),
       ...sentences(pattern(row.say)),
       ...('typed' in row ? sentences(pattern(row.typed)) : []),
+      ...('moment' in row ? sentences(pattern(row.moment)) : []),
     ]) {
       const understood = understand(words.join(' '));
       expect(`${understood.verdict} ${short(understood.meaning)}`, words.join(' ')).toBe(`logged order ${id}`);

@@ -1,0 +1,70 @@
+import { SAY } from '../../words/talk/prompts.ts';
+import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
+import type { Step } from '../chart/context.ts';
+import type { Turn } from '../chart/turn.ts';
+import { isGrounded } from '../rules/after-trip.ts';
+import { minutesToStand } from '../rules/refrigerant-plan.ts';
+import { askWords, stepWords } from '../steps/ask-step.ts';
+import { chooseGoal, chooseStep, isFresh, minutesRunning, waitsForSplit } from '../steps/choose-step.ts';
+import { holdBack } from '../steps/hold-back.ts';
+import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
+import { goOnWithout } from './take-answer.ts';
+import { passPlate } from './take-plate.ts';
+import { restart } from './take-proof.ts';
+
+/** What comes next, or what stands before it. */
+export function sayNext(turn: Turn): void {
+  const { context } = turn;
+  if (context.held) return void turn.say('answer', SAY.held);
+  if (context.caution !== undefined) return void turn.say('answer', SAY.cautionFirst);
+  const step = context.step ?? chooseStep(context);
+  if (step !== undefined) sayStep(turn, step);
+  else if (isGrounded(context)) turn.say('answer', SAY.groundedHolds);
+  else if (minutesToStand(context) > 0)
+    turn.say('answer', SAY_OF_REFRIGERANT.standsStill(Math.ceil(minutesToStand(context))));
+  else if (waitsForSplit(context))
+    turn.say('answer', SAY.runIn(Math.ceil(SPLIT_AFTER_MINUTES - minutesRunning(context))));
+  else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);
+}
+
+/** A step again, or what stands before it: no interlock is got round by asking what comes next. */
+function sayStep(turn: Turn, step: Step): void {
+  switch (holdBack(step, turn.context)) {
+    case 'proof':
+      turn.say('warning', SAY.notProvenDead);
+      return;
+    case 'supervisor':
+      turn.say('warning', SAY.supervisorFirst);
+      return;
+    case 'caution':
+      // Its caution is spoken once the open question is answered.
+      turn.say('answer', SAY.questionOpen);
+      return;
+    default:
+      turn.say('step', stepWords(step, turn.context));
+  }
+}
+
+/**
+ * A step set aside by the technician comes back only when asked for; another takes its place. Who passes what power
+ * must be brought to has passed what wanted it so: otherwise the same switch would be asked for ever.
+ */
+export function park(turn: Turn, why: string): void {
+  const { step, proof } = turn.context;
+  if (step === undefined) return;
+  if (step.plate !== undefined) return passPlate(turn, why);
+  if (step.id.startsWith('energy.source')) {
+    turn.record({ type: 'step.parked', step: step.id, why });
+    turn.say('answer', SAY.parked(askWords(step, turn.context)));
+    turn.raise({ type: 'step.answered' });
+    return;
+  }
+  if (proof !== undefined && step.source === 'energy') restart(turn, proof.zone, why);
+  const isClamps = step.ask.kind === 'action' && step.ask.done === 'clamps-placed';
+  const forPower = step.source === 'energy' && !isClamps;
+  const { id, test } = (forPower ? chooseGoal(turn.context) : undefined) ?? step;
+  turn.record({ type: 'step.parked', step: id, why, ...(test === undefined ? {} : { test }) });
+  turn.say('answer', SAY.parked(askWords(step, turn.context)));
+  goOnWithout(turn, step);
+  turn.raise({ type: 'step.answered' });
+}
