@@ -68,6 +68,14 @@ export interface Assessment {
   readonly confirm?: TestId;
 }
 
+/** What a test shows: a number or `open`, or an answer of a look. */
+export type Shown =
+  | { readonly expected: Value; readonly unit: UnitCode }
+  | { readonly expected: ObservationId; readonly unit: 'observation' };
+
+/** What a test would show if a suspect were the fault. */
+export type Expected = { readonly fault: FaultId } & Shown;
+
 /** A diagnosis made ready for one unit profile. Pure: the same evidence gives the same answer. */
 export interface Diagnosis {
   assess(evidence: readonly Evidence[], parked: readonly TestId[]): Assessment;
@@ -75,9 +83,6 @@ export interface Diagnosis {
   testFor(
     reading: { readonly quantity: QuantityId; readonly at: readonly PointId[] } & Circumstances,
   ): TestId | undefined;
-  /** What the test would read under the leading suspects. Given only when asked, and after the reading in a live visit. */
-  explain(
-    test: TestId,
-    suspects: readonly Suspect[],
-  ): readonly { readonly fault: FaultId; readonly expected: Value; readonly unit: UnitCode }[];
+  /** What the test would show under the leading suspects. Given only when asked, and after the reading in a live visit. */
+  explain(test: TestId, suspects: readonly Suspect[]): readonly Expected[];
 }

@@ -46,6 +46,7 @@ function answerOf(diagnosis: Diagnosis, test: NextTest, suspect: Suspect, walk: 
     if (observation === undefined) throw new Error(`${test.id} is a look without answers`);
     return { ...under, kind: 'observation', observation };
   }
-  const { expected, unit } = diagnosis.explain(test.id, [suspect])[0] ?? MILD;
+  const told = diagnosis.explain(test.id, [suspect])[0];
+  const { expected, unit } = told === undefined || told.unit === 'observation' ? MILD : told;
   return { ...under, kind: 'reading', quantity, at, value: expected, unit };
 }

@@ -1,13 +1,17 @@
 import { FAULTS, type FaultId } from '../../grammar/vocabulary/faults.ts';
 import { HAZARDS } from '../../grammar/vocabulary/hazards.ts';
+import { inBaseUnit } from '../../grammar/vocabulary/in-base-unit.ts';
 import { OBSERVATIONS, type ObservationId } from '../../grammar/vocabulary/observations.ts';
 import { POINTS } from '../../grammar/vocabulary/points.ts';
 import type { UnitCode, Value } from '../../grammar/vocabulary/quantities.ts';
 import { TESTS, type TestId } from '../../grammar/vocabulary/tests.ts';
 import type { Assessment, Diagnosis, Evidence, NextTest } from '../diagnosis/diagnosis.ts';
 import { DiagnosisError } from '../diagnosis/errors.ts';
+import { beyondLimits } from '../diagnosis/measuring/reading-limits.ts';
 import { TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
 import { MINUTES } from '../diagnosis/planner/test-cost.ts';
+import { type DiagnoseLine, readLine } from './diagnose-line.ts';
+import { type Answered, inTenThousandths, type Why, whyOf } from './why-of.ts';
 
 const UNITS: Readonly<Record<NextTest['function'], UnitCode | 'observation'>> = {
   volts: 'V',
@@ -40,6 +44,8 @@ export interface StatusLine {
   readonly hazards: readonly string[];
   readonly contradiction?: readonly number[];
   readonly done: boolean;
+  /** Where it was asked for. */
+  readonly why?: Why;
 }
 
 export interface ErrorLine {
@@ -81,6 +87,8 @@ export class DiagnoseSession {
   private readonly diagnosis: Diagnosis;
   private evidence: readonly Evidence[] = [];
   private skipped: readonly TestId[] = [];
+  /** By the number of the answer less one; a repair leaves its place empty. */
+  private readonly answered: Answered[] = [];
   private current: Assessment;
 
   constructor(diagnosis: Diagnosis) {
@@ -97,7 +105,7 @@ export class DiagnoseSession {
       next: finished ? null : testLine(first.id, first.hazards),
       suspects: suspects
         .filter((s, i) => i < 5 || s.probability >= 0.005)
-        .map(({ fault, probability }) => ({ fault, probability: Math.round(probability * 1e4) / 1e4 })),
+        .map(({ fault, probability }) => ({ fault, probability: inTenThousandths(probability) })),
       hazards,
       ...(contradiction ? { contradiction } : {}),
       done: finished,
@@ -107,7 +115,9 @@ export class DiagnoseSession {
   /** One line of JSON in, the answer out. Errors are answered, not thrown. */
   hear(line: string): StatusLine | ErrorLine {
     try {
-      this.take(parse(line));
+      const said = readLine(line);
+      if (said.kind === 'why') return { ...this.status(), why: this.why() };
+      this.take(said);
       return this.status();
     } catch (error) {
       if (error instanceof DiagnosisError) return { error: { code: error.code, message: error.message } };
@@ -115,23 +125,25 @@ export class DiagnoseSession {
     }
   }
 
-  private take(message: Record<string, unknown>): void {
-    const asked = this.current.next[0]?.id;
-    if (message['skip'] === true) {
-      if (!asked) throw new DiagnosisError('unknown-test', 'nothing is asked');
-      this.move(this.evidence, [...this.skipped, asked]);
+  private why(): Why {
+    const next = this.status().next?.id;
+    return whyOf(this.diagnosis, this.evidence, this.current.suspects, this.answered, next);
+  }
+
+  private take(line: Exclude<DiagnoseLine, { kind: 'why' }>): void {
+    if (line.kind === 'repaired') {
+      this.move([...this.evidence, { seq: this.evidence.length + 1, kind: 'repair', fault: line.fault }], []);
       return;
     }
-    if ('repaired' in message) {
-      const fault = FAULTS.find((f) => f.id === message['repaired'])?.id;
-      if (!fault) throw new DiagnosisError('unknown-fault', String(message['repaired']));
-      this.move([...this.evidence, { seq: this.evidence.length + 1, kind: 'repair', fault }], []);
+    const test = line.test ?? this.current.next[0]?.id;
+    if (!test) throw new DiagnosisError('unknown-test', 'nothing is asked');
+    if (line.kind === 'skip') {
+      this.move(this.evidence, [...this.skipped, test]);
       return;
     }
-    if (!('reading' in message)) throw new DiagnosisError('bad-line', 'no reading, skip or repaired');
-    const named = 'test' in message ? TESTS.find((t) => t.id === message['test'])?.id : asked;
-    if (!named) throw new DiagnosisError('unknown-test', String(message['test'] ?? 'nothing is asked'));
-    this.move([...this.evidence, this.toEvidence(named, message['reading'])], this.skipped);
+    const evidence = this.toEvidence(test, line);
+    this.move([...this.evidence, evidence], this.skipped);
+    this.answered[evidence.seq - 1] = { answer: evidence.seq, test, reading: line.reading as Value | ObservationId };
   }
 
   /** Assesses first: only what can be assessed is kept. */
@@ -141,7 +153,7 @@ export class DiagnoseSession {
     this.skipped = skipped;
   }
 
-  private toEvidence(test: TestId, reading: unknown): Evidence {
+  private toEvidence(test: TestId, { reading, unit }: Extract<DiagnoseLine, { kind: 'reading' }>): Evidence {
     const { measure, needs, quantity, at, function: fn } = TEST_MODELS[test];
     const seq = this.evidence.length + 1;
     const circumstances = {
@@ -152,10 +164,11 @@ export class DiagnoseSession {
     if (measure.kind === 'look') {
       const observation = measure.answers.find((a) => a === reading);
       if (!observation) throw new DiagnosisError('bad-reading', `${String(reading)} for ${test}`);
+      if (unit) throw new DiagnosisError('wrong-unit', `${unit} for ${test}`);
       return { seq, kind: 'observation', observation, ...circumstances };
     }
     if (typeof reading !== 'number' && reading !== 'open') {
-      throw new DiagnosisError('bad-reading', `${String(reading)} for ${test}`);
+      throw new DiagnosisError('bad-reading', `${reading} for ${test}`);
     }
     const evidence: Evidence = {
       seq,
@@ -163,23 +176,14 @@ export class DiagnoseSession {
       quantity: quantity as Exclude<typeof quantity, 'observation'>,
       at,
       value: reading as Value,
-      unit: UNITS[fn] as UnitCode,
+      unit: unit ?? (UNITS[fn] as UnitCode),
       ...circumstances,
     };
+    // A unit that measures something else is refused where the reading is taken; what it comes to is held here.
+    const own = inBaseUnit(evidence);
+    const beyond = own === undefined ? undefined : beyondLimits(test, own);
+    if (beyond) throw new DiagnosisError('bad-reading', beyond);
     if (this.diagnosis.testFor(evidence) === undefined) throw new DiagnosisError('point-not-on-unit', test);
     return evidence;
   }
-}
-
-function parse(line: string): Record<string, unknown> {
-  let value: unknown;
-  try {
-    value = JSON.parse(line);
-  } catch {
-    throw new DiagnosisError('bad-line', line.slice(0, 80));
-  }
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    throw new DiagnosisError('bad-line', line.slice(0, 80));
-  }
-  return value as Record<string, unknown>;
 }

@@ -1,11 +1,11 @@
 import { createInterface } from 'node:readline';
-import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { DiagnosisError } from '../diagnosis/errors.ts';
 import { makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
 import { DiagnoseSession, listLines } from './diagnose-session.ts';
 import { wrongUse } from './read-arguments.ts';
 import { readProfile } from './read-profile.ts';
 import { runTool } from './run-tool.ts';
+import { TerminalError } from './terminal-error.ts';
 import type { Given, Tool } from './tool.ts';
 
 const TOOL = {
@@ -18,7 +18,8 @@ const TOOL = {
   },
   notes: [
     'Answers are one JSON object a line: {"reading": 238}, {"reading": "open"}, {"reading": "fan-not-turning"},',
-    '{"reading": 1.1, "test": "microfarads-fan"}, {"skip": true}, {"repaired": "fan-capacitor-weak"}.',
+    '{"reading": 1.1, "test": "microfarads-fan"}, {"reading": 4.2, "unit": "kOhm"}, {"skip": true},',
+    '{"repaired": "fan-capacitor-weak"}, {"why": true}. A line says one of these; what is not known is refused.',
   ],
   examples: ['npm run -s diagnose -- --unit fixtures/units/library.json', 'npm run -s diagnose -- --list | head -3'],
   exits: '0; 2 when used wrongly, or when the profile cannot be right.',
@@ -26,12 +27,13 @@ const TOOL = {
 
 const print = (value: object) => process.stdout.write(`${JSON.stringify(value)}\n`);
 
-function startSession(profile: UnitProfile): DiagnoseSession {
+function startSession(file: string): DiagnoseSession {
   try {
-    return new DiagnoseSession(makeDiagnosis(profile));
+    return new DiagnoseSession(makeDiagnosis(readProfile(file)));
   } catch (error) {
     // Whoever reads the lines is told in their form too.
-    if (error instanceof DiagnosisError) print({ error: { code: error.code, message: error.message } });
+    if (error instanceof DiagnosisError || error instanceof TerminalError)
+      print({ error: { code: error.code, message: error.message } });
     throw error;
   }
 }
@@ -42,7 +44,7 @@ async function main({ options }: Given<typeof TOOL>): Promise<void> {
     return;
   }
   if (options.unit === undefined) throw wrongUse(TOOL, 'No unit is named');
-  const session = startSession(readProfile(options.unit));
+  const session = startSession(options.unit);
   print(session.status());
   for await (const line of createInterface({ input: process.stdin })) {
     if (line.trim() !== '') print(session.hear(line));

@@ -2,28 +2,38 @@ import { setImmediate } from 'node:timers/promises';
 import { wrongUse } from '../../client/terminal/read-arguments.ts';
 import { runTool } from '../../client/terminal/run-tool.ts';
 import type { Given, Tool } from '../../client/terminal/tool.ts';
+import { FAMILIES, familyOf } from '../foreign/foreign-case.ts';
+import { FOREIGN_ROUNDS, playForeignRound, type Sitting } from '../foreign/foreign-round.ts';
 import type { Wrong } from './draw-case.ts';
 import { type Quality, type Round, runRound } from './quality.ts';
+import { type Sat, sideBySide, surelyWrong } from './side-by-side.ts';
 
 /** What is wrong with the profile that the diagnosis is given; `two` is a round of two faults with a right one. */
 const ROUNDS = ['matched', 'spread', 'supply', 'poles', 'heater', 'metering', 'sparse', 'two'] as const;
+/** A round, or all rounds of one simulator. */
+const ONLY = [...ROUNDS, ...FOREIGN_ROUNDS, 'second', 'foreign'] as const;
 
 const TOOL = {
   name: 'diagnose:quality',
   purpose: 'judges the diagnosis on simulated units with hidden faults, beside a branching chart and a fixed order.',
-  usage: ['[-- [--cases N] [--designs N] [--seed N] [--misread SHARE] [--only ROUND] [--failures]]'],
+  usage: ['[-- [--cases N] [--foreign N] [--designs N] [--seed N] [--misread SHARE] [--only ROUND] [--failures]]'],
   options: {
-    cases: { value: 'N', says: 'cases a round (500)' },
+    cases: { value: 'N', says: 'cases a round of the second simulator (100)' },
+    foreign: { value: 'N', says: 'cases a round of the third simulator (60)' },
     designs: { value: 'N', says: 'designs of units they are spread over (12)' },
     seed: { value: 'N', says: 'where chance begins (1)' },
     misread: { value: 'SHARE', says: 'share of readings that are misread (0.02)' },
-    only: { value: 'ROUND', says: ROUNDS.join(', ') },
+    only: { value: 'ROUND', says: ONLY.join(', ') },
     failures: { says: 'prints every miss with its readings and the final ranking' },
   },
-  notes: ['All rounds take some minutes.'],
+  notes: [
+    'All rounds take some minutes; more cases take longer.',
+    'The third simulator, "foreign", is written apart from table and second simulator, and speaks the lines of diagnose.',
+  ],
   examples: [
     'npm run -s diagnose:quality -- --only matched --cases 60 --designs 4',
     'npm run -s diagnose:quality -- --only two --failures',
+    'npm run -s diagnose:quality -- --only foreign --foreign 300 --seed 9',
   ],
   exits: '0; 2 when used wrongly.',
 } as const satisfies Tool;
@@ -76,19 +86,49 @@ function numberOf(name: string, text: string | undefined, standard: number): num
   return value;
 }
 
+const wants = (only: string | undefined, simulator: 'second' | 'foreign', round: string): boolean =>
+  only === undefined || only === simulator || only === round;
+
+/** What of the third simulator was right, by what was hidden. */
+function byFamily({ outcomes }: Sitting): string {
+  const lines = FAMILIES.flatMap((family) => {
+    const those = outcomes.filter((o) => o.causes.every((c) => familyOf(c) === family));
+    if (those.length === 0) return [];
+    const right = those.filter((o) => o.right).length;
+    const minutes = those.reduce((sum, o) => sum + o.minutes, 0) / those.length;
+    return [`${family} ${right}/${those.length} in ${minutes.toFixed(1)} min`];
+  });
+  return `  ${lines.join(', ')}`;
+}
+
+function tellForeign(sitting: Sitting, failures: boolean): void {
+  say(`\nthird simulator, ${sitting.title}: ${sitting.outcomes.length} cases`);
+  say(byFamily(sitting));
+  const refused = sitting.outcomes.flatMap((o) => o.refused);
+  if (refused.length > 0) say(`  lines refused: ${refused.length}, such as ${refused[0]}`);
+  if (!failures) return;
+  for (const o of sitting.outcomes.filter((x) => !x.right)) {
+    const hidden = o.causes.map((c, i) => `${c} at ${o.severities[i]!.toFixed(2)}`).join(' + ');
+    say(
+      `  ${surelyWrong(o) ? 'SURELY ' : ''}${hidden} named ${o.named.join(',')} ${o.probability.toFixed(2)}: ${o.asked.join(' ')}`,
+    );
+  }
+}
+
 async function main({ options }: Given<typeof TOOL>): Promise<void> {
   const { only, failures = false } = options;
-  if (only !== undefined && !(ROUNDS as readonly string[]).includes(only))
-    throw wrongUse(TOOL, `The round "${only}" is not one of ${ROUNDS.join(', ')}`);
+  if (only !== undefined && !(ONLY as readonly string[]).includes(only))
+    throw wrongUse(TOOL, `The round "${only}" is not one of ${ONLY.join(', ')}`);
   const designs = numberOf('designs', options.designs, 12);
+  const seed = numberOf('seed', options.seed, 1);
   const base = {
     designs,
-    casesEach: Math.ceil(numberOf('cases', options.cases, 500) / designs),
-    seed: numberOf('seed', options.seed, 1),
+    casesEach: Math.ceil(numberOf('cases', options.cases, 100) / designs),
+    seed,
     misread: numberOf('misread', options.misread, 0.02),
   };
-  for (const name of ROUNDS) {
-    if (only !== undefined && only !== name) continue;
+  const sittings: Sat[] = [];
+  for (const name of ROUNDS.filter((round) => wants(only, 'second', round))) {
     const two = name === 'two';
     const wrong: Wrong = two ? 'matched' : name;
     const title = two
@@ -96,10 +136,21 @@ async function main({ options }: Given<typeof TOOL>): Promise<void> {
       : name === 'matched'
         ? 'profile right'
         : `profile wrong: ${name}`;
-    report(title, runRound({ ...base, wrong, faults: two ? 2 : 1 }), failures);
+    const round = runRound({ ...base, wrong, faults: two ? 2 : 1 });
+    report(title, round, failures);
+    sittings.push({ simulator: 'second', title, ended: round.outcomes, charts: round.charts });
     // A round holds the thread for a minute: only here is it noticed that the reader has gone.
     await setImmediate();
   }
+  const cases = numberOf('foreign', options.foreign, 60);
+  for (const name of FOREIGN_ROUNDS.filter((round) => wants(only, 'foreign', round))) {
+    const sitting = playForeignRound(name, { cases, designs: Math.min(designs, cases), seed });
+    tellForeign(sitting, failures);
+    sittings.push({ simulator: 'third', title: sitting.title, ended: sitting.outcomes, charts: sitting.charts });
+    await setImmediate();
+  }
+  say('');
+  for (const line of sideBySide(sittings)) say(line);
 }
 
 await runTool(TOOL, main);

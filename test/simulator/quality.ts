@@ -107,16 +107,17 @@ export function runRound(o: RoundOptions): Round {
     diagnosis: summarise(outcomes),
     chart: summarise(chart),
     order: summarise(order),
-    calibration: calibrate(outcomes),
+    calibration: calibrate(outcomes.flatMap((x) => x.claims)),
     outcomes,
     charts: chart,
     stepMilliseconds: outcomes.flatMap((x) => x.steps),
   };
 }
 
-function calibrate(outcomes: readonly Outcome[]) {
+/** Claimed against true share, by tenths of probability. */
+export function calibrate(claims: readonly (readonly [number, boolean])[]) {
   const bins = Array.from({ length: 10 }, () => [] as (readonly [number, boolean])[]);
-  for (const claim of outcomes.flatMap((x) => x.claims)) bins[Math.min(9, Math.floor(claim[0] * 10))]!.push(claim);
+  for (const claim of claims) bins[Math.min(9, Math.floor(claim[0] * 10))]!.push(claim);
   return bins
     .filter((bin) => bin.length > 0)
     .map((bin) => ({

@@ -34,13 +34,16 @@ function say(session: DiagnoseSession, message: object): StatusLine {
   return answer;
 }
 
+/** What a misread gauge or thermometer is refused with. */
+const MISREAD: ReadonlySet<string> = new Set(['saturation-out-of-range', 'bad-reading']);
+
 /** A reading is given, and taken again where it is refused: a misread gauge may lie outside what saturation covers. */
 function give(session: DiagnoseSession, take: () => Answer): { reading: Answer; status: StatusLine } {
   for (;;) {
     const reading = take();
     const status = session.hear(JSON.stringify({ reading }));
     if (!('error' in status)) return { reading, status };
-    if (status.error.code !== 'saturation-out-of-range') throw new Error(status.error.message);
+    if (!MISREAD.has(status.error.code)) throw new Error(status.error.message);
   }
 }
 

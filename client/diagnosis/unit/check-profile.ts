@@ -24,19 +24,69 @@ const WORDS: readonly (readonly [string, (p: UnitProfile) => unknown, readonly u
   ['float switch', (p) => p.floatSwitch, ['breaks-R', 'breaks-Y', 'none']],
   ['crankcase heater', (p) => p.crankcaseHeater, [true, false]],
   ['heat pump', (p) => p.heatPump, [true, false]],
+  ['inverter-driven', (p) => p.inverterDriven, [true, false]],
   ['fused disconnect', (p) => p.fusedDisconnect, [true, false]],
   ['pressure switches', (p) => p.pressureSwitches, [true, false]],
   ['blower drive', (p) => p.blowerDrive, ['capacitor', 'electronic']],
   ['hard start', (p) => p.hardStart, [true, false]],
 ];
 
+/** Every field that a profile may have, with what must stand in those that hold more than one value. */
+const FIELDS: Readonly<Record<keyof UnitProfile, readonly string[] | 'value'>> = {
+  id: 'value',
+  model: 'value',
+  serial: 'value',
+  supply: ['nominal'],
+  contactorPoles: 'value',
+  capacitor: ['herm', 'fan'],
+  compressor: ['rla', 'lra'],
+  fanMotor: ['fla'],
+  blowerCapacitor: 'value',
+  blowerDrive: 'value',
+  crankcaseHeater: 'value',
+  metering: 'value',
+  refrigerant: 'value',
+  heatPump: 'value',
+  inverterDriven: 'value',
+  tons: 'value',
+  fusedDisconnect: 'value',
+  floatSwitch: 'value',
+  pressureSwitches: 'value',
+  hardStart: 'value',
+  transformerTap: 'value',
+  plateSubcooling: 'value',
+  altitudeFeet: 'value',
+};
+
+/** A misspelt field would be drawn as if the plate did not say it: it is refused. */
+function checkFields(profile: UnitProfile): void {
+  if (typeof profile.id !== 'string' || profile.id === '') throw new DiagnosisError('bad-profile', 'no id');
+  for (const [field, value] of Object.entries(profile)) {
+    if (!Object.hasOwn(FIELDS, field))
+      throw new DiagnosisError('bad-profile', `"${field}" is no field of a unit profile`);
+    const inside = FIELDS[field as keyof UnitProfile];
+    if (inside === 'value' || value === undefined) continue;
+    if (typeof value !== 'object' || value === null || Array.isArray(value))
+      throw new DiagnosisError('bad-profile', `${field} is ${JSON.stringify(value)}, not { ${inside.join(', ')} }`);
+    const given = Object.keys(value);
+    const wrong = given.find((name) => !inside.includes(name)) ?? inside.find((name) => !given.includes(name));
+    if (wrong !== undefined)
+      throw new DiagnosisError(
+        'bad-profile',
+        `${field} holds ${given.join(', ') || 'nothing'}, not ${inside.join(', ')}`,
+      );
+  }
+}
+
 /**
  * Holds a profile against what a nameplate can say. Values that are left out are fine: they are drawn.
  * Errors: `bad-profile` names the value in plain words; `unknown-refrigerant`; `unit-not-covered` for inverter-driven units.
  */
 export function checkProfile(profile: UnitProfile): void {
-  if (typeof profile !== 'object' || profile === null) throw new DiagnosisError('bad-profile', 'not an object');
-  if (profile.inverterDriven) throw new DiagnosisError('unit-not-covered', 'inverter-driven');
+  if (typeof profile !== 'object' || profile === null || Array.isArray(profile))
+    throw new DiagnosisError('bad-profile', 'not an object');
+  checkFields(profile);
+  if (profile.inverterDriven === true) throw new DiagnosisError('unit-not-covered', 'inverter-driven');
   for (const [name, get, low, high] of LIMITS) {
     const value = get(profile);
     if (value === undefined) continue;

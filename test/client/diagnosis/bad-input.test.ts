@@ -27,11 +27,29 @@ describe('unit profiles that cannot be right', () => {
     ['a number for the metering device', { metering: 3 }, 'bad-profile'],
     ['a fluid without data', { refrigerant: 'R-11' }, 'unknown-refrigerant'],
     ['an inverter-driven unit', { inverterDriven: true }, 'unit-not-covered'],
+    ['a misspelt field', { contactorPole: 2 }, 'bad-profile'],
+    ['a misspelt field inside another', { capacitor: { herm: 45, fann: 5 } }, 'bad-profile'],
+    ['half of a capacitor', { capacitor: { herm: 45 } }, 'bad-profile'],
+    ['a bare number for the supply', { supply: 240 }, 'bad-profile'],
+    ['null for the compressor', { compressor: null }, 'bad-profile'],
+    ['words for an inverter', { inverterDriven: 'yes' }, 'bad-profile'],
+    ['no id', { id: '' }, 'bad-profile'],
     ['thirty tons', { tons: 30 }, 'bad-profile'],
   ];
   for (const [what, profile, code] of bad) {
     it(`${what}: ${code}`, () => {
       expect(codeOf(() => checkProfile({ id: 'x', ...profile } as UnitProfile))).toBe(code);
+    });
+  }
+
+  for (const [what, profile] of [
+    ['a list', []],
+    ['nothing in it', {}],
+    ['null', null],
+    ['a word', 'library'],
+  ] as const) {
+    it(`${what} is no profile`, () => {
+      expect(codeOf(() => checkProfile(profile as never))).toBe('bad-profile');
     });
   }
 

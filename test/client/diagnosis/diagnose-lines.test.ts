@@ -41,6 +41,19 @@ describe('a talk with the diagnosis, line by line', () => {
     expect(suspects[0]).toMatchObject({ fault: 'fan-run-winding-open' });
   });
 
+  it('takes the same reading in another unit of the quantity', () => {
+    const inOhms = ok({ reading: 250_000, unit: 'Ohm', test: 'ohms-compressor-shell' });
+    const other = new DiagnoseSession(diagnosis);
+    expect(other.hear('{"reading":250,"unit":"kOhm","test":"ohms-compressor-shell"}')).toEqual(inOhms);
+    const hot = ok({ reading: 95, test: 'temperature-outdoor-air' });
+    expect(other.hear('{"reading":35,"unit":"Cel","test":"temperature-outdoor-air"}')).toEqual(hot);
+  });
+
+  it('passes over a test that is named though it was not asked', () => {
+    const asked = session.status().next!.id;
+    expect(ok({ skip: true, test: 'volts-service' }).next!.id).toBe(asked);
+  });
+
   it('passes a test over and does not ask for it again', () => {
     const asked = session.status().next!.id;
     let status = ok({ skip: true });
@@ -63,6 +76,44 @@ describe('a talk with the diagnosis, line by line', () => {
     expect(after.suspects[0]!.fault).toBe('nothing-wrong');
   });
 
+  it('says why: what suspects would show, what the leader stands on, what the last answer moved', () => {
+    ok({ reading: 'fan-not-turning', test: 'look-outdoor-fan' });
+    const early = ok({ reading: 'compressor-runs-then-trips', test: 'look-compressor' });
+    const before = ok({ why: true });
+    expect({ ...before, why: undefined }).toEqual({ ...early, why: undefined });
+    const { why } = before;
+    expect(why!.next!.test).toBe(early.next!.id);
+    expect(why!.next!.expects.map((e) => e.fault)).toEqual(early.suspects.slice(0, 4).map((s) => s.fault));
+    expect(why!.next!.expects.every((e) => e.unit === early.next!.unit && e.probability > 0)).toBe(true);
+    // A compressor that runs until it trips has power and a call.
+    const stands = why!.standsOn.find((s) => s.test === 'look-compressor')!;
+    expect(stands).toMatchObject({ answer: 2, reading: 'compressor-runs-then-trips' });
+    expect(stands.leaderWithout).toBeLessThan(why!.leader.probability);
+    expect(stands.excludes).toEqual(expect.arrayContaining(['breaker-tripped', 'contactor-coil-open']));
+    const rose = why!.changed.find((m) => m.fault === why!.leader.fault)!;
+    expect(rose.is).toBeGreaterThan(rose.was);
+    expect(why!.changed.find((m) => m.fault === 'breaker-tripped')!.is).toBeLessThan(0.02);
+  });
+
+  it('lets a finding stand on its proof read twice as on one reading, and asks nothing more', () => {
+    ok({ reading: 'fan-not-turning', test: 'look-outdoor-fan' });
+    ok({ reading: 1.1, test: 'microfarads-fan' });
+    ok({ reading: 1.1, test: 'microfarads-fan' });
+    const { next, why } = ok({ why: true });
+    expect(next).toBeNull();
+    expect(why!.next).toBeNull();
+    expect(why!.standsOn[0]).toMatchObject({ answer: 3, test: 'microfarads-fan', reading: 1.1 });
+    expect(why!.standsOn[0]!.excludes.length).toBeGreaterThan(0);
+    expect(why!.standsOn.filter((s) => s.test === 'microfarads-fan')).toHaveLength(1);
+  });
+
+  it('tells for a look which answer each suspect would give', () => {
+    expect(session.status().next!.function).toBe('look');
+    const { next, why } = ok({ why: true });
+    expect(why!.next!.expects.every((e) => next!.answers!.some((a) => a === e.expected))).toBe(true);
+    expect(why!.changed).toEqual([]);
+  });
+
   it('lists every test, fault, point, answer and hazard in words', () => {
     const lines = listLines() as { list: string; id?: string; name?: string }[];
     const count = (list: string) => lines.filter((l) => l.list === list).length;
@@ -78,6 +129,33 @@ describe('lines that make no sense', () => {
     ['not JSON', '{reading:', 'bad-line'],
     ['a list', '[1,2]', 'bad-line'],
     ['nothing known', '{"foo":1}', 'bad-line'],
+    ['an empty list', '[]', 'bad-line'],
+    ['an empty object', '{}', 'bad-line'],
+    ['null alone', 'null', 'bad-line'],
+    ['a bare number', '238', 'bad-line'],
+    ['nothing at all', '', 'bad-line'],
+    ['skip with a reading', '{"skip":true,"reading":238}', 'bad-line'],
+    ['a reading with a repair', '{"reading":238,"repaired":"fan-capacitor-weak"}', 'bad-line'],
+    ['skip that is not true', '{"skip":"yes"}', 'bad-line'],
+    ['a field that is misspelt', '{"reading":238,"tset":"volts-L1-L2"}', 'bad-line'],
+    ['why with a reading', '{"why":true,"reading":238}', 'bad-line'],
+    ['why that is not true', '{"why":1}', 'bad-line'],
+    ['a unit with a repair', '{"repaired":"fan-capacitor-weak","unit":"V"}', 'bad-line'],
+    ['a test that is no word', '{"reading":238,"test":7}', 'unknown-test'],
+    ['a skip of an unknown test', '{"skip":true,"test":"volts-moon"}', 'unknown-test'],
+    ['an unknown unit', '{"reading":238,"test":"volts-L1-L2","unit":"furlong"}', 'unknown-unit'],
+    ['a unit that is no word', '{"reading":238,"test":"volts-L1-L2","unit":1}', 'unknown-unit'],
+    ['amperes for volts', '{"reading":238,"test":"volts-L1-L2","unit":"A"}', 'wrong-unit'],
+    ['volts for microfarads', '{"reading":5,"test":"microfarads-fan","unit":"V"}', 'wrong-unit'],
+    ['a unit for a look', '{"reading":"fan-turning","test":"look-outdoor-fan","unit":"V"}', 'wrong-unit'],
+    ['399 degrees outdoors', '{"reading":399,"test":"temperature-outdoor-air"}', 'bad-reading'],
+    [
+      '60 degrees Celsius of the outdoor air',
+      '{"reading":61,"unit":"Cel","test":"temperature-outdoor-air"}',
+      'bad-reading',
+    ],
+    ['a truth for volts', '{"reading":true,"test":"volts-L1-L2"}', 'bad-reading'],
+    ['a list for volts', '{"reading":[238],"test":"volts-L1-L2"}', 'bad-reading'],
     ['an unknown test', '{"reading":1,"test":"volts-moon"}', 'unknown-test'],
     ['an unknown fault', '{"repaired":"gremlins"}', 'unknown-fault'],
     ['words for volts', '{"reading":"plenty","test":"volts-L1-L2"}', 'bad-reading'],
@@ -94,7 +172,7 @@ describe('lines that make no sense', () => {
       const session = new DiagnoseSession(diagnosis);
       session.hear('{"reading":"fan-not-turning","test":"look-outdoor-fan"}');
       const before = session.status();
-      expect(session.hear(line)).toMatchObject({ error: { code } });
+      expect(session.hear(line)).toMatchObject({ error: { code, message: expect.stringMatching(/^\S.*\. \S.*\.$/) } });
       expect(session.status()).toEqual(before);
     });
   }

@@ -1,0 +1,117 @@
+import { type Cause, decades, fraying } from './causes.ts';
+import { OPEN } from './plant.ts';
+
+/** The 24 volt side and the indoor unit. */
+export const CAUSES_OF_CONTROL: readonly Cause[] = [
+  {
+    id: 'transformer-burnt',
+    called: ['transformer-dead'],
+    put: (p, _s, dice) => {
+      p.contacts[dice.yes(0.6) ? 'transformerPrimary' : 'transformerSecondary'] = OPEN;
+    },
+  },
+  {
+    id: 'control-fuse-aged',
+    called: ['control-fuse-open'],
+    put: (p) => {
+      p.contacts.controlFuse = OPEN;
+    },
+  },
+  {
+    id: 'chafed-Y',
+    called: ['control-short-Y-C'],
+    put: (p, s) => {
+      p.shorts.YToC = decades(3, 0.1, s);
+    },
+  },
+  ...(
+    [
+      ['wireR', 'R-wire-broken'],
+      ['wireYIndoors', 'Y-wire-broken-indoors'],
+      ['wireYOutdoors', 'Y-wire-broken-outdoors'],
+      ['wireC', 'C-wire-broken'],
+      ['wireG', 'G-wire-broken'],
+    ] as const
+  ).map(
+    ([wire, fault]): Cause => ({
+      id: `${wire}-broken`,
+      called: [fault],
+      put: (p, s) => {
+        p.contacts[wire] = fraying(s);
+      },
+    }),
+  ),
+  {
+    id: 'thermostat-dumb',
+    called: ['thermostat-not-calling'],
+    put: (p, _s, dice) => {
+      p.contacts.thermostatY = OPEN;
+      p.contacts.thermostatG = OPEN;
+      p.contacts.thermostatO = OPEN;
+      if (dice.yes(0.6)) p.seen.add('thermostat-not-calling');
+    },
+  },
+  {
+    id: 'float-up',
+    called: ['float-switch-open'],
+    fits: (b) => b.float !== 'none',
+    weight: 1.5,
+    put: (p, _s, dice) => {
+      p.contacts.float = OPEN;
+      if (dice.yes(0.85)) p.seen.add('drain-pan-full');
+    },
+  },
+  {
+    id: 'high-switch-failed',
+    called: ['high-switch-open'],
+    fits: (b) => b.pressureSwitches,
+    put: (p) => {
+      p.contacts.highSwitch = OPEN;
+    },
+  },
+  {
+    id: 'low-switch-failed',
+    called: ['low-switch-open'],
+    fits: (b) => b.pressureSwitches,
+    put: (p) => {
+      p.contacts.lowSwitch = OPEN;
+    },
+  },
+  {
+    id: 'door-ajar',
+    called: ['door-switch-open'],
+    put: (p) => {
+      p.contacts.door = OPEN;
+    },
+  },
+  {
+    id: 'blower-winding',
+    called: ['blower-motor-open'],
+    put: (p) => {
+      p.contacts.blowerMain = OPEN;
+    },
+  },
+  {
+    id: 'blower-stuck',
+    called: ['blower-seized'],
+    put: (p) => {
+      p.drives.blower.seized = true;
+    },
+  },
+  {
+    id: 'blower-relay',
+    called: ['blower-relay-open'],
+    fits: (b) => !b.electronicBlower,
+    put: (p) => {
+      p.contacts.blowerRelay = OPEN;
+    },
+  },
+  {
+    id: 'blower-capacitor',
+    called: ['blower-capacitor-weak'],
+    fits: (b) => !b.electronicBlower,
+    put: (p, s) => {
+      p.microfarads.blower *= 0.6 * (1 - s);
+    },
+  },
+];

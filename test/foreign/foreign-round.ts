@@ -1,0 +1,77 @@
+import { Dice } from '../simulator/dice.ts';
+import { chartVisit } from './chart-visit.ts';
+import { drawBuild } from './draw-plant.ts';
+import { drawForeignCase, type ForeignCase } from './foreign-case.ts';
+import { type Plate, profileOf } from './foreign-profile.ts';
+import { CAREFUL, type Conduct, UNFRIENDLY } from './foreign-technician.ts';
+import { type ForeignOutcome, interview, type Talk } from './interview.ts';
+import { sessionTalks } from './session-talk.ts';
+import { buildOf, caseOf, STORIES } from './stories.ts';
+
+/** Which cases are drawn, what the diagnosis is told of the unit, and who stands there. */
+interface Drawn {
+  readonly title: string;
+  readonly where: 'inside' | 'outside';
+  readonly faults: 1 | 2;
+  readonly plate: Plate;
+  readonly conduct: Conduct;
+}
+
+const ONE: Drawn = { title: '', where: 'inside', faults: 1, plate: 'right', conduct: CAREFUL };
+const DRAWN = {
+  'foreign-careful': { ...ONE, title: 'in the list, careful' },
+  'foreign-unfriendly': { ...ONE, title: 'in the list, unfriendly', conduct: UNFRIENDLY },
+  'foreign-plate': { ...ONE, title: 'in the list, plate wrong', plate: 'wrong' },
+  'foreign-two': { ...ONE, title: 'two of the list', faults: 2 },
+  'foreign-outside': { ...ONE, title: 'outside the list', where: 'outside' },
+} as const satisfies Readonly<Record<string, Drawn>>;
+
+export const FOREIGN_ROUNDS = [...(Object.keys(DRAWN) as (keyof typeof DRAWN)[]), 'foreign-stories'] as const;
+export type ForeignRoundName = (typeof FOREIGN_ROUNDS)[number];
+
+export interface Sitting {
+  readonly title: string;
+  readonly outcomes: readonly ForeignOutcome[];
+  readonly charts: readonly ReturnType<typeof chartVisit>[];
+}
+
+export interface HowMany {
+  readonly cases: number;
+  /** Units over which the cases are spread: each has a profile of its own. */
+  readonly designs: number;
+  readonly seed: number;
+}
+
+/** Plays a round; the same numbers give the same units and the same cases. */
+export function playForeignRound(name: ForeignRoundName, how: HowMany): Sitting {
+  return name === 'foreign-stories' ? tellStories() : playDrawn(DRAWN[name], how);
+}
+
+function playDrawn(round: Drawn, { cases, designs, seed }: HowMany): Sitting {
+  const outcomes: ForeignOutcome[] = [];
+  const charts: ReturnType<typeof chartVisit>[] = [];
+  const each = Math.ceil(cases / designs);
+  for (let d = 0; d < designs; d += 1) {
+    const own = seed * 7919 + d * 101;
+    const build = drawBuild(own);
+    const talks = sessionTalks(profileOf(build, `foreign-${own}`, round.plate, new Dice(own + 3)));
+    for (let c = 0; c < each; c += 1) {
+      const kase = drawForeignCase(build, own * 1009 + c * 53, round.where, round.faults);
+      outcomes.push(interview(talks(), kase, round.conduct));
+      charts.push(chartVisit(kase, round.conduct));
+    }
+  }
+  return { title: round.title, outcomes, charts };
+}
+
+function tellStories(): Sitting {
+  const known = new Map<string, () => Talk>();
+  const cases: ForeignCase[] = STORIES.map(caseOf);
+  const outcomes = STORIES.map((story, i) => {
+    const profile = profileOf(buildOf(story), 'story', 'right', new Dice(1));
+    const talks = known.get(JSON.stringify(profile)) ?? sessionTalks(profile);
+    known.set(JSON.stringify(profile), talks);
+    return interview(talks(), cases[i]!, CAREFUL);
+  });
+  return { title: 'calls as texts tell them', outcomes, charts: cases.map((kase) => chartVisit(kase, CAREFUL)) };
+}

@@ -1,0 +1,94 @@
+import { Dice } from '../simulator/dice.ts';
+import { type Job, WorkClock } from '../simulator/work-clock.ts';
+import type { AskedTest } from './answer-test.ts';
+import { type ForeignCase, unitOf } from './foreign-case.ts';
+import { type Conduct, ForeignTechnician } from './foreign-technician.ts';
+
+/** One talk in lines of JSON: what is said to it is answered. Whatever speaks the protocol can stand behind it. */
+export interface Talk {
+  /** What it says before anything was said to it. */
+  readonly first: string;
+  readonly hear: (line: string) => string;
+}
+
+/** What the lines say, as far as an outsider reads them. */
+interface Said {
+  readonly next?: (AskedTest & { readonly id: string }) | null;
+  readonly suspects?: readonly { readonly fault: string; readonly probability: number }[];
+  readonly done?: boolean;
+  readonly error?: { readonly code: string; readonly message: string };
+}
+
+export interface ForeignOutcome {
+  readonly causes: readonly string[];
+  readonly severities: readonly number[];
+  readonly named: readonly string[];
+  /** Of the last one named. */
+  readonly probability: number;
+  readonly right: boolean;
+  readonly tests: number;
+  readonly skips: number;
+  readonly minutes: number;
+  readonly asked: readonly string[];
+  /** Each step's leader: its probability, and whether it was the truth. */
+  readonly claims: readonly (readonly [number, boolean])[];
+  readonly refused: readonly string[];
+}
+
+const MOST_LINES = 60;
+
+/** Lets a talk find what is hidden in a case, one fault after the other. */
+export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): ForeignOutcome {
+  const clock = new WorkClock();
+  const dice = new Dice(kase.seed + 29);
+  let left = [...kase.hidden];
+  let technician = new ForeignTechnician(unitOf(kase.build, kase.seed, left), conduct, dice);
+  let said = JSON.parse(talk.first) as Said;
+  const named: string[] = [];
+  const asked: string[] = [];
+  const refused: string[] = [];
+  const claims: [number, boolean][] = [];
+  let skips = 0;
+  let probability = 0;
+  for (let line = 0; line < MOST_LINES; line += 1) {
+    const leader = said.suspects![0]!;
+    const true_ = left.filter((h) => (h.cause.called as readonly string[]).includes(leader.fault));
+    claims.push([leader.probability, true_.length > 0]);
+    if (said.done || !said.next) {
+      named.push(leader.fault);
+      probability = leader.probability;
+      left = left.filter((h) => h !== true_[0]);
+      if (true_.length === 0 || left.length === 0 || leader.fault === 'something-else') break;
+      technician = new ForeignTechnician(unitOf(kase.build, kase.seed, left), conduct, dice);
+      said = JSON.parse(talk.hear(JSON.stringify({ repaired: leader.fault }))) as Said;
+      continue;
+    }
+    const { next } = said;
+    const does = technician.does(next);
+    if ('skip' in does) skips += 1;
+    else clock.count(next as unknown as Job);
+    const answer = JSON.parse(talk.hear(JSON.stringify(does))) as Said;
+    asked.push(`${next.id}=${'skip' in does ? 'skip' : does.reading}`);
+    if (!answer.error) {
+      said = answer;
+      continue;
+    }
+    // What is refused is taken again; refused twice, it is passed over.
+    refused.push(`${next.id}=${JSON.stringify(does)}: ${answer.error.code}`);
+    const again = JSON.parse(talk.hear(JSON.stringify(technician.does(next)))) as Said;
+    said = again.error ? (JSON.parse(talk.hear('{"skip":true}')) as Said) : again;
+  }
+  return {
+    causes: kase.hidden.map((h) => h.cause.id),
+    severities: kase.hidden.map((h) => h.severity),
+    named,
+    probability,
+    right: left.length === 0,
+    tests: clock.tests,
+    skips,
+    minutes: clock.minutes,
+    asked,
+    claims,
+    refused,
+  };
+}

@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { listLines } from '../../client/terminal/diagnose-session.ts';
+import type { AskedTest } from './answer-test.ts';
+import { unitOf } from './foreign-case.ts';
+import { caseOf, STORIES } from './stories.ts';
+
+const TESTS = new Map(
+  (listLines() as (AskedTest & { list: string })[]).filter((l) => l.list === 'test').map((t) => [t.id, t]),
+);
+
+/** The third simulator is held to what texts say is read; only then may it judge anybody. */
+describe('what texts say is read at a fault', () => {
+  it('has twenty stories and more, two of them of two faults', () => {
+    expect(STORIES.length).toBeGreaterThanOrEqual(20);
+    expect(STORIES.filter((s) => s.hidden.length === 2)).toHaveLength(2);
+    expect(new Set(STORIES.map((s) => s.title)).size).toBe(STORIES.length);
+  });
+
+  it.each(STORIES.map((story) => [story.title, story] as const))('%s', (_title, story) => {
+    const { build, seed, hidden } = caseOf(story);
+    // What stands before another fault is read with that one mended.
+    const units = hidden.map((_, i) => unitOf(build, seed, hidden.slice(i)));
+    for (const [id, said] of Object.entries(story.reads)) {
+      const readings = units.map((unit) => unit.answer(TESTS.get(id)!));
+      const agrees = readings.some((reading) =>
+        typeof said === 'string'
+          ? reading === said
+          : typeof reading === 'number' && reading >= said[0]! && reading <= said[1]!,
+      );
+      expect(agrees, `${id}: ${readings.join(', ')} where texts say ${said}`).toBe(true);
+    }
+  });
+});
