@@ -320,7 +320,7 @@ const ROWS = [
     say: '[cap | capacitor] herm [section | side] | herm side of the (cap | capacitor) | compressor (section | side) [of the] [cap | capacitor] | [run] (cap | capacitor) compressor (section | side)',
   },
   {
-    ...microfarads(30, 1.2, 20),
+    ...microfarads(30, 0.9, 20),
     at: ['cap-C', 'cap-FAN'],
     say: '[cap | capacitor] fan (section | side) | fan (cap | capacitor) | (cap | capacitor) fan | fan side of the (cap | capacitor) | fan',
   },
