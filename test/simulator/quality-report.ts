@@ -16,7 +16,7 @@ const ONLY = [...ROUNDS, ...FOREIGN_ROUNDS, 'second', 'foreign'] as const;
 const TOOL = {
   name: 'diagnose:quality',
   purpose: 'judges the diagnosis on simulated units with hidden faults, beside a branching chart and a fixed order.',
-  usage: ['[-- [--cases N] [--foreign N] [--designs N] [--seed N] [--misread SHARE] [--only NAME] [--failures]]'],
+  usage: ['[-- [--only NAME] [--cases N] [--foreign N] [--seed N] [--misread SHARE] [--failures]]'],
   options: {
     cases: { value: 'N', says: 'cases a round of the second simulator (100)' },
     foreign: { value: 'N', says: 'cases a round of the third simulator (60)' },
