@@ -1,6 +1,7 @@
 import { alternative, type Expression, optional, repeat, rule, sequence } from '../phrases/expression.ts';
 import { pattern } from '../phrases/pattern.ts';
 import { LEAST_SIGNS, MOST_SIGNS } from '../phrases/rules/plate-rules.ts';
+import { JOB_ITEMS_BY_ID } from '../vocabulary/job-items.ts';
 import { NAMEPLATE_FIELDS_BY_ID, type NameplateFieldId } from '../vocabulary/nameplate.ts';
 
 /**
@@ -13,7 +14,7 @@ export function plateAnswers(fields: readonly NameplateFieldId[]): Expression {
     ...(['model', 'serial'] as const).flatMap((field) => (fields.includes(field) ? [markOf(field)] : [])),
     sequence(rule('n-plate'), optional(rule('unit-name'))),
     pattern('$n-plate over $n-plate [microfarads]'),
-    rule('job-item'),
+    ...(['plate-line-unreadable', 'nameplate-unreadable'] as const).map((id) => pattern(JOB_ITEMS_BY_ID[id].say)),
   );
 }
 

@@ -23,12 +23,12 @@ export const JOB_ITEMS = [
   {
     id: 'sound-kept',
     name: 'sound of what is dictated may be kept',
-    say: '(keep | record) [the | my] (sound | voice) [of [the | my] notes]',
+    say: 'sound of what is dictated may be kept | (keep | record) [the | my] (sound | voice) [of [the | my] notes]',
   },
   {
     id: 'sound-not-kept',
     name: 'sound of what is dictated is not kept',
-    say: "(don't | do not) (keep | record) [the | my] (sound | voice) [of [the | my] notes] | [keep] no sound",
+    say: "sound of what is dictated is not kept | (don't | do not) (keep | record) [the | my] (sound | voice) [of [the | my] notes] | [keep] no sound",
   },
   {
     id: 'meter-category-two',

@@ -320,7 +320,7 @@ const ROWS = [
     say: '[cap | capacitor] herm [section | side] | herm side of the (cap | capacitor) | compressor (section | side) [of the] [cap | capacitor] | [run] (cap | capacitor) compressor (section | side)',
   },
   {
-    ...microfarads(30, 1.2, 20),
+    ...microfarads(30, 0.9, 20),
     at: ['cap-C', 'cap-FAN'],
     say: '[cap | capacitor] fan (section | side) | fan (cap | capacitor) | (cap | capacitor) fan | fan side of the (cap | capacitor) | fan',
   },
@@ -349,6 +349,8 @@ const ROWS = [
     quantity: 'voltage-dc',
     rare: true,
     likely: [[0, 3]],
+    // Charged or not: more than that, no number tells.
+    turns: [3],
     at: ['cap-C', 'cap-HERM'],
     say: '[cap | capacitor] herm section | herm section (residual | left over) volts | [cap | capacitor] herm',
   },
@@ -357,6 +359,8 @@ const ROWS = [
     quantity: 'voltage-dc',
     rare: true,
     likely: [[0, 3]],
+    // Charged or not: more than that, no number tells.
+    turns: [3],
     at: ['cap-C', 'cap-FAN'],
     say: '[cap | capacitor] fan section | fan section (residual | left over) volts | (cap | capacitor) fan | fan cap',
   },
@@ -365,6 +369,8 @@ const ROWS = [
     quantity: 'voltage-dc',
     rare: true,
     likely: [[0, 3]],
+    // Charged or not: more than that, no number tells.
+    turns: [3],
     at: ['blower-cap-1', 'blower-cap-2'],
     say: 'blower (cap | capacitor)',
   },
@@ -373,6 +379,8 @@ const ROWS = [
     quantity: 'voltage-dc',
     rare: true,
     likely: [[0, 3]],
+    // Charged or not: more than that, no number tells.
+    turns: [3],
     at: ['start-cap-1', 'start-cap-2'],
     say: '[hard] start (cap | capacitor)',
   },

@@ -44,7 +44,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-hums-and-trips',
     name: 'compressor hums and trips',
-    say: '[the] compressor ([just] hums | is [just] humming | [just] humming) [and | then | and then] (trips [out] | kicks (off | out) | cuts out | goes off) [on [the] (overload | thermal)]',
+    say: '[the] compressor ([just] hums | is [just] humming | [just] humming) [and | then | and then] (trips [out] | kicks (off | out) | cuts out | goes off) [on [the] (overload | thermal)] | hums and (trips | kicks off)',
     saidAs: [
       {
         words: 'compressor hums',

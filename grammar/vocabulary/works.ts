@@ -97,7 +97,7 @@ export const WORKS = [
     say: '[the] (power company | utility) (restored | fixed | repaired) [the] (supply | leg | power | service | drop)',
   },
 ] as const;
-/** Those that are said by themselves; a switch's report says the others. */
-export const SAID_WORKS = WORKS.filter((row) => 'say' in row);
 export type WorkId = (typeof WORKS)[number]['id'];
 export const WORKS_BY_ID = rowsBy('id', WORKS);
+/** Those that are said by themselves; a switch's report says the others. */
+export const SAID_WORKS = WORKS.filter((row) => 'say' in row);

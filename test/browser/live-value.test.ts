@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
+import { cautionById, STANDING_RULES } from '../../client/words/talk/caution-words.ts';
 import { accessFaults, cutOff, overflow } from './look-over.ts';
 import { picture, ReadbackBrowser, SMALL_PHONE, scratch, startServer } from './readback-browser.ts';
 import { Technician } from './technician.ts';
@@ -60,6 +61,7 @@ describe('the start', () => {
     await page.getByLabel('supply volts, V').fill('230');
     await page.getByLabel('refrigerant').selectOption('R-410A');
     await picture(page, 'plate-sheet');
+    await isWhole();
     expect(await accessFaults(page)).toEqual([]);
     await technician.press('Enter the plate');
     expect(await technician.asked()).toContain('Serial');
@@ -71,7 +73,9 @@ describe('the start', () => {
     expect(await page.locator('[data-asked]').getAttribute('data-asked')).toBe('caution');
     await isWhole();
     await picture(page, 'standing-rules');
-    expect(await technician.asked()).toMatch(/Before live work.*Live until proven dead.*category/s);
+    // All that was said in its breaths stands on the screen, and what answers it beside the acknowledgement.
+    for (const id of STANDING_RULES) expect(await technician.asked()).toContain(cautionById(id).words);
+    expect(await keys()).toEqual(expect.arrayContaining(['Live – I have it', 'meter is category three']));
   });
 });
 

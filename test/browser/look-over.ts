@@ -32,7 +32,9 @@ export async function overflow(page: Page): Promise<number> {
 export async function cutOff(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const texts = [
-      ...document.querySelectorAll('.asked-words, .heard dd, .live p, .proof-number, .visit-keys .key, .leading'),
+      ...document.querySelectorAll(
+        '.asked-words, .heard dd, .live p, .proof-number, .visit-keys .key, .leading, .sheet label',
+      ),
     ];
     const isCut = (element: Element) => {
       if (element.closest('.reader-only') !== null) return false;

@@ -79,6 +79,9 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
     const mayCount = utterance.understanding.twin === undefined;
     facts.pending.push({ meanings: [...parts], mayCount, since: time.mono });
   }
+  // A number alone that belongs to nothing is a question for its place.
+  if (verdict === 'rejected' && utterance.understanding.reason === 'no-place')
+    facts.pending.push({ meanings: [], mayCount: false, since: time.mono });
   // What was taken whole says by its parts which zones it touches; other words can touch every zone.
   const whole = verdict === 'logged' && !dictated && meaning.kind !== 'command';
   if (!whole && canMeanPowerBack(words)) {

@@ -37,7 +37,8 @@ export interface LiveValues {
 export function liveValues(folded: FoldedVisit, context: VisitContext): LiveValues {
   const latest = folded.readings.findLast((line) => !line.withdrawn);
   const live = liveOf(folded, context, latest);
-  const isShown = live.kind === 'taken' || live.kind === 'proof' || context.phase === 'closed';
+  const isShown =
+    live.kind === 'taken' || live.kind === 'questioned' || live.kind === 'proof' || context.phase === 'closed';
   return { live, last: isShown ? undefined : latest };
 }
 

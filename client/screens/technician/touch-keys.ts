@@ -4,6 +4,7 @@ import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts'
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { Step, VisitContext } from '../../visit/chart/context.ts';
 import { placeBefore, placeHere } from '../../visit/intake/answer-place.ts';
+import { answersCaution } from '../../visit/steps/answers-caution.ts';
 import { KEY, SWITCH } from '../../words/pages/key-words.ts';
 import { showPlace, showValue } from '../../words/shown/show-reading.ts';
 import { keysForAction } from './action-keys.ts';
@@ -22,12 +23,24 @@ export function keysFor(context: VisitContext): readonly TouchKey[] {
   if (context.phase === 'closed') return [];
   if (isPut(context)) return [commandKey(KEY.fine, 'fine', 'first', 2)];
   if (context.held) return [commandKey(KEY.goOn, 'go-on', 'first', 2)];
-  if (context.caution !== undefined) return [commandKey(KEY.live, 'live', 'warm', 2)];
+  if (context.caution !== undefined) return keysForCaution(context, context.caution);
   const question = openQuestion(context);
   if (question !== undefined) return keysForQuestion(question, context);
   if (needsSupervisor(context)) return [SUPERVISOR];
   if (context.step !== undefined) return keysForStep(context.step, context);
   return [commandKey(KEY.whatNext, 'what-next', 'first', 2)];
+}
+
+/** A caution, and beside it what answers the step that was asked in its breath: that acknowledges it too. */
+function keysForCaution(context: VisitContext, caution: NonNullable<VisitContext['caution']>): readonly TouchKey[] {
+  const { step } = context;
+  // Keys wait until it was given whole: what would answer it then is looked for.
+  const given = { ...context, caution: { ...caution, isSpoken: true } };
+  const answers = (step === undefined || !caution.withStep ? [] : keysForStep(step, context)).filter(({ does }) => {
+    if (does.do === 'pad') return true;
+    return does.do === 'enter' ? answersCaution(given, does.meaning) : does.do === 'open' && does.sheet === 'part';
+  });
+  return [commandKey(KEY.live, 'live', 'warm', answers.length === 0 ? 2 : 1), ...answers];
 }
 
 /** Another value than the one in question is set right by the key for that, under "More". */

@@ -1,4 +1,4 @@
-import type { OrderDetails } from '../../../grammar/phrases/meaning.ts';
+import type { Meaning, OrderDetails } from '../../../grammar/phrases/meaning.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import { latestReading, openQuestion, standingReadings } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
@@ -49,7 +49,14 @@ function heardWords(context: VisitContext): string {
   if (heard === undefined) return ANSWER.nothingHeard;
   const words = heard.verdict === 'rejected' ? undefined : meaningWords(heard.meaning);
   if (words === undefined) return ANSWER.notTaken(heard.heard);
-  return heard.verdict === 'asked' ? ANSWER.asked(words) : ANSWER.taken(words);
+  return heard.verdict === 'logged' || isTaken(heard.meaning, context) ? ANSWER.taken(words) : ANSWER.asked(words);
+}
+
+/** What was asked back may have been taken since, at a yes. */
+function isTaken(meaning: Meaning, context: VisitContext): boolean {
+  const latest = latestReading(context)?.reading;
+  if (meaning.kind !== 'reading' || latest === undefined) return false;
+  return samePlaces(latest.at, meaning.reading.at) && latest.value === meaning.reading.value;
 }
 
 /** The latest reading at a place, else the latest of all. */

@@ -5,6 +5,7 @@ import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.t
 import type { Question } from '../../../grammar/visit/questions.ts';
 import { latestReading } from '../../../grammar/visit/standing.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
+import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import type { QuantityId, UnitCode } from '../../../grammar/vocabulary/quantities.ts';
@@ -27,6 +28,7 @@ import {
   actsAtOnce,
   circumstances,
   followCorrected,
+  followEnergy,
   isPresent,
   judgeFigures,
   leftToSupervisor,
@@ -36,15 +38,18 @@ import {
 import { followRefrigerant } from './take-refrigerant.ts';
 import { correctWaiting, takeBackWaiting } from './wait-for-supervisor.ts';
 
-const NUMBERED: readonly Undoable['kind'][] = ['reading', 'proof', 'waiting'];
+const NUMBERED: readonly Undoable['kind'][] = ['reading', 'proof'];
 
 /** A marked correction sets right the question that stands open, or the latest reading: a new event, never an edit. */
 export function takeCorrection(turn: Turn, correction: Correction): void {
   const last = latestReading(turn.context);
   const question = questionMeant(turn.context, last?.seq ?? 0);
   // What has numbers, however much else was said since.
-  const latest = turn.context.undoable.findLast(({ kind }) => NUMBERED.includes(kind));
-  if (question === undefined && latest?.kind === 'waiting') return correctWaiting(turn, latest.number, correction);
+  const latest = turn.context.undoable.findLast((one) => hasNumbers(one, turn.context));
+  if (question === undefined && latest?.kind === 'waiting')
+    return correctWaiting(turn, latest.number, correction, (reading) => {
+      if (actsAtOnce(reading, turn.context) && isPresent(reading)) followEnergy(turn, reading, zoneOf(reading.at));
+    });
   // Said right behind a proof, it is the proof that was wrong: which of its numbers is not guessed.
   if (question === undefined && latest?.kind === 'proof' && standsProof(turn, latest.zone)) {
     takeBackProof(turn, latest.zone, 'a correction');
@@ -61,7 +66,9 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   }
   if (question !== undefined) {
     turn.endQuestion('answered');
-    takeReading(turn, corrected(question.reading, correction), 'as heard');
+    const right = corrected(question.reading, correction);
+    if (!samePlaces(question.reading.at, right.at)) reopenProof(turn, { ...right, quantity: 'voltage' });
+    takeReading(turn, right, 'as heard');
     return;
   }
   if (last === undefined) {
@@ -69,6 +76,13 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
     return;
   }
   setRight(turn, last, corrected(last.reading, correction));
+}
+
+/** Of what waits for a supervisor, a reading has a number to set right; a discharge has none. */
+function hasNumbers(one: Undoable, { waiting }: VisitFacts): boolean {
+  if (one.kind === 'waiting')
+    return waiting.some(({ number, reading }) => number === one.number && reading !== undefined);
+  return NUMBERED.includes(one.kind);
 }
 
 /** The question about a reading that is put, where nothing was read or proved since: else that is what is meant. */
@@ -117,13 +131,12 @@ function unitBelongs(unit: UnitCode | undefined, quantity: QuantityId): boolean 
   return unit === undefined || unitFor(unit, quantity) !== undefined;
 }
 
+/** Volts at a place that holds no charge are a.c., whatever stood there before. */
 function corrected(reading: Reading, correction: Correction): Reading {
-  return {
-    ...reading,
-    ...(correction.value === undefined ? {} : { value: correction.value }),
-    ...(correction.unit === undefined ? {} : { unit: correction.unit }),
-    ...(correction.at === undefined ? {} : { at: correction.at }),
-  };
+  const { at = reading.at, value = reading.value, unit = reading.unit } = correction;
+  const isCharge = MEASURANDS.some((row) => row.quantity === 'voltage-dc' && samePlaces(row.at, at));
+  const quantity = reading.quantity === 'voltage-dc' && !isCharge ? 'voltage' : reading.quantity;
+  return { ...reading, quantity, at, value, unit };
 }
 
 /** Takes back the latest thing said of the unit: it stays in the record, withdrawn, and no longer counts. */

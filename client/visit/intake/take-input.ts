@@ -91,12 +91,12 @@ function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   passOptional(turn, utterance);
 }
 
-/** What was cut is kept for "say again"; a caution counts only where it was spoken whole. */
 /** An order of the talk: what was heard before it is still what one asks after. */
 function isAsking({ meaning, verdict }: Understanding): boolean {
   return verdict === 'logged' && meaning.kind === 'command';
 }
 
+/** What was cut is kept for "say again"; a caution counts only where it was spoken whole. */
 function promptFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
   if (outcome === 'cut') keepSilenced(turn, prompt);
   const late = turn.context.late.find((one) => one.prompt === prompt);

@@ -1,11 +1,7 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
-import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { HAND_SIGNS } from '../../../grammar/vocabulary/hand-signs.ts';
-import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
-import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
-import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
 import { canMeanVoltage } from '../../../grammar/vocabulary/voltage-signs.ts';
@@ -16,6 +12,7 @@ import { meaningWords } from '../../words/things/meaning-words.ts';
 import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { handsAtPart, handsAtWire, handsAtWork } from '../rules/hands-at.ts';
+import { isBeyondReason } from '../rules/is-beyond-reason.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
 import { answersCaution } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
@@ -206,7 +203,6 @@ function askBack(turn: Turn, understanding: Understanding): void {
   if (meaning.kind === 'reading' && reason === 'teen-or-ty' && twin !== undefined)
     return askTwin(turn, meaning.reading, twin);
   if (meaning.kind === 'reading' && reason === 'implausible') {
-    // Nobody measured 7,211 amps: the number was not understood, and the place was.
     if (isBeyondReason(meaning.reading)) {
       turn.say('question', SAY.valueAt(meaning.reading.at));
       return;
@@ -233,16 +229,3 @@ function askBack(turn: Turn, understanding: Understanding): void {
   if (reason === 'implausible') turn.say('question', SAY.cannotBe(words));
   else turn.ask({ kind: 'confirm-meaning', meaning }, SAY.meant(words));
 }
-
-/** Far above all that can be measured there. */
-function isBeyondReason({ quantity, at, value, unit }: Reading): boolean {
-  const row = MEASURANDS.find((one) => one.quantity === quantity && samePlaces(one.at, at));
-  if (row === undefined) return false;
-  const [read, most] = [
-    inBaseUnit({ quantity, value, unit }),
-    inBaseUnit({ quantity, value: row.high, unit: row.unit }),
-  ];
-  return read !== undefined && most !== undefined && read > BEYOND * most;
-}
-/** So many times what can be true at all. */
-const BEYOND = 3;

@@ -41,8 +41,13 @@ export function askWaiting(turn: Turn, waiting: VisitContext['waiting']): void {
   turn.say('answer', SAY.supervised(places, other));
 }
 
-/** Set right while it waits: the one that was wrong is withdrawn, the right one waits in its place. */
-export function correctWaiting(turn: Turn, number: number, correction: Correction): void {
+/** Set right while it waits: the one that was wrong is withdrawn, the right one waits in its place, and what it tells of power is heeded. */
+export function correctWaiting(
+  turn: Turn,
+  number: number,
+  correction: Correction,
+  danger: (reading: Reading) => void,
+): void {
   const reading = turn.context.waiting.find((line) => line.number === number)?.reading;
   if (reading === undefined || (correction.value === undefined && correction.at === undefined)) {
     turn.say('question', SAY.correctWhat);
@@ -55,6 +60,7 @@ export function correctWaiting(turn: Turn, number: number, correction: Correctio
     ...(correction.at === undefined ? {} : { at: correction.at }),
   };
   turn.record({ type: 'waiting.withdrawn', number });
+  danger(right);
   keep(turn, { words: meaningWords({ kind: 'reading', reading: right }) ?? '', reading: right });
 }
 
@@ -68,6 +74,9 @@ function keep(
   turn: Turn,
   what: { readonly words: string; readonly reading?: Reading; readonly report?: Report },
 ): void {
+  // A discharge of two sections is told once.
+  const isKept = what.reading === undefined && turn.context.waiting.some(({ words }) => words === what.words);
+  if (isKept) return;
   turn.record({ type: 'reading.waits', number: turn.context.events + 1, ...what });
   turn.say('warning', SAY.waits(what.words));
 }

@@ -1,5 +1,13 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
-import { NUMBER_WORDS, POINT_WORDS, TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from '../../vocabulary/number-words.ts';
+import {
+  MINUS_WORDS,
+  NUMBER_WORDS,
+  POINT_WORDS,
+  TEEN_WORDS,
+  TENS_WORDS,
+  UNIT_WORDS,
+  ZERO_WORDS,
+} from '../../vocabulary/number-words.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
 import { readNumber } from '../numbers/read-number.ts';
 import { changesNothing, fitOf } from './fit.ts';
@@ -8,13 +16,9 @@ import type { SaidNumber } from './segment.ts';
 /** Zeros that no longer number begins with behind a digit; "oh" may. */
 const NAUGHTS: readonly string[] = ['zero', 'nought', 'aught'];
 /** Words that a number may have lost and still be a number. */
-const LOSABLE = [
-  ...Object.keys(UNIT_WORDS),
-  ...Object.keys(TEEN_WORDS),
-  ...Object.keys(TENS_WORDS),
-  'hundred',
-  POINT_WORDS[0],
-];
+const LOSABLE = [...Object.keys(UNIT_WORDS), ...Object.keys(TEEN_WORDS), ...Object.keys(TENS_WORDS), 'hundred'];
+const isDigit = (word: string): boolean => word in UNIT_WORDS || (ZERO_WORDS as readonly string[]).includes(word);
+const isMinus = (word: string): boolean => (MINUS_WORDS as readonly string[]).includes(word);
 const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).includes(word);
 
 /**
@@ -55,7 +59,17 @@ export function mayBeClipped(row: Measurand, { words, number }: SaidNumber, unit
     const value = readNumber(whole)?.value;
     return value !== undefined && fitOf(row, value, unit) === 'likely';
   };
-  // "[one] eighteen", "minus [point] three", "one hundred and [twenty] one".
+  // "[one] eighteen", "one hundred and [twenty] one"; "one [point] two".
   const places = Array.from({ length: words.length + 1 }, (_, at) => at);
-  return LOSABLE.some((lost) => places.some((at) => likely(words.toSpliced(at, 0, lost))));
+  return (
+    LOSABLE.some((lost) => places.some((at) => likely(words.toSpliced(at, 0, lost)))) ||
+    (mayLackPoint(row, words) && places.some((at) => likely(words.toSpliced(at, 0, POINT_WORDS[0]))))
+  );
 }
+
+/**
+ * Whether a point may have stood among digits said one by one ("one [point] two"). A few volts d.c. are a charge that is
+ * left, and told at once.
+ */
+const mayLackPoint = (row: Measurand, words: readonly string[]): boolean =>
+  row.quantity !== 'voltage-dc' && words.every((word) => isDigit(word) || isMinus(word));

@@ -84,7 +84,7 @@ export function draftsOf(
 /** A name that amps share, said to be open ("fan open"); or one of several quantities, and a value that is likely of none. */
 function isVague(rows: readonly Measurand[], drafts: readonly Draft[], said: Said): boolean {
   if (said.of !== undefined) return false;
-  if (said.value === 'open') return rows.some((row) => row.quantity === 'current');
+  if (said.value === 'open') return rows.some((row) => row.quantity === 'current' && !row.rare);
   const [best] = [...drafts].sort((a, b) => a.cost - b.cost);
   // "twelve on the coil": ohms are likelier, but a control voltage that is too low is what one looks for.
   const volts = rows.some(

@@ -53,8 +53,8 @@ export const unbroken = (numbers: readonly SaidNumber[]): boolean =>
 /** Words that may stand between a filler and the number it belongs to. */
 const ABOUT: readonly string[] = APPROXIMATELY.match(/[a-z]+/g) ?? [];
 
-/** Passed over, they call for a word behind them. */
-const CALLING: readonly string[] = ['and', 'then', 'the', 'a', 'an'];
+/** Passed over at the end, they call for a word behind them; a "right?" asks. */
+const CALLING: readonly string[] = ['and', 'then', 'the', 'a', 'an', 'right'];
 const JOINING: readonly string[] = ['and', 'then'];
 
 /** Cuts a path into its segments. Undefined where the number words of some segment are not one number. */

@@ -38,7 +38,7 @@ function composeField(id: NameplateFieldId, segment: Segment): Draft[] {
   const { odd, ...said } = amount;
   const meaning: Meaning = { kind: 'nameplate', field: id, ...said };
   if (odd || !possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
-  return unless(unbroken(numbers), meaning);
+  return unless(unbroken(numbers) && !(field.unit === '[oz_av]' && isSpelt(numbers)), meaning);
 }
 
 /**
@@ -154,9 +154,7 @@ export function composeMass(segment: Segment, expectation: Expectation | undefin
   const sign = segment.items.some((item) => item.tag === 'out') ? -1 : 1;
   const value = second === undefined ? first.number.value : first.number.value * 16 + second.number.value;
   const unit = second === undefined ? said : '[oz_av]';
-  // "one two ounces": between digits under a hundred a unit may have been lost.
-  const spelt = numbers.some(({ number }) => number.form === 'digits' && number.value < 100 && number.value >= 10);
-  const clean = unbroken(numbers) && !spelt;
+  const clean = unbroken(numbers) && !isSpelt(numbers);
   const reading: Meaning = {
     kind: 'reading',
     reading: { quantity: 'mass', at: ['system'], value: sign * value, unit },
@@ -171,4 +169,9 @@ export function composeMass(segment: Segment, expectation: Expectation | undefin
 export function isWeightAsked(expectation: Expectation | undefined): boolean {
   const [only, ...others] = expectation?.readings ?? [];
   return others.length === 0 && only?.quantity === 'mass';
+}
+
+/** "one two ounces": between digits under a hundred a unit may have been lost. */
+function isSpelt(numbers: readonly SaidNumber[]): boolean {
+  return numbers.some(({ number }) => number.form === 'digits' && number.value < 100 && number.value >= 10);
 }

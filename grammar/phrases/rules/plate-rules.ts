@@ -2,7 +2,7 @@ import { NAMEPLATE_FIELDS_BY_ID } from '../../vocabulary/nameplate.ts';
 import { UNIT_WORDS, ZERO_WORDS } from '../../vocabulary/number-words.ts';
 import { alternative, type Expression, optional, repeat, rule, sequence, tag, word } from '../expression.ts';
 import { pattern } from '../pattern.ts';
-import { NUMBER } from './reading-rules.ts';
+import { NUMBER } from './value-rules.ts';
 
 const VOLTS = tag({ tag: 'unit', unit: 'V', of: ['voltage'] });
 const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];

@@ -3,30 +3,24 @@ import { PLACES } from '../../vocabulary/places.ts';
 import { POINTS, type Point, type PointId } from '../../vocabulary/points.ts';
 import type { QuantityId } from '../../vocabulary/quantities.ts';
 import {
-  APPROXIMATELY,
   BENCH_WORDS,
   HELD_FOR,
   LEADS,
   LINKS,
   MEASURED,
   MOTIONS,
-  PEAK_WORDS,
   PLACE_PREPOSITIONS,
   QUANTITY_NAMES,
-  RANGE_WORDS,
   READ_FROM,
-  RESTARTS,
   SELF_NAMED,
   SHORTED_TO_SHELL,
   SPANNING,
-  TRAILERS,
   VALUE_OF,
-  VALUE_WORDS,
 } from '../../vocabulary/reading-words.ts';
-import { UNITS } from '../../vocabulary/units.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag, word } from '../expression.ts';
 import { pattern, sentences } from '../pattern.ts';
 import { phraseBook } from '../phrase-book.ts';
+import { NUMBER, VALUE_RULES } from './value-rules.ts';
 
 const phrases = (say: string): string[] => sentences(pattern(say)).map((words) => words.join(' '));
 const tips = new Set(MEASURANDS.flatMap((row) => (row.at.length === 2 && !row.onlyByName ? row.at : [])));
@@ -44,10 +38,6 @@ const NAMED = phraseBook<number>(
   (rows) => ({ tag: 'named', rows }),
 );
 
-const UNIT = alternative(
-  ...UNITS.map((unit) => sequence(pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: unit.quantities }))),
-);
-
 const PLACE = alternative(
   ...PLACES.map((place) =>
     sequence(
@@ -57,51 +47,12 @@ const PLACE = alternative(
   ),
 );
 
-/** A word that stands for a value. */
-const valueWord = (row: (typeof VALUE_WORDS)[number]): Expression =>
-  sequence(
-    pattern(row.say),
-    tag({ tag: 'value', is: row.is }),
-    ...('of' in row ? [tag({ tag: 'measures', of: row.of })] : []),
-  );
-
 /** Phrases of a table, some of which say what is measured. */
 const measuring = (rows: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[]): Expression =>
   alternative(
     ...rows.map((row) =>
       row.of === undefined ? pattern(row.say) : sequence(pattern(row.say), tag({ tag: 'measures', of: row.of })),
     ),
-  );
-
-/** A number with the edges of its words marked. */
-export const NUMBER: Expression = sequence(
-  tag({ tag: 'number', edge: 'begin' }),
-  rule('number'),
-  tag({ tag: 'number', edge: 'end' }),
-);
-const UNIT_MAYBE = optional(rule('unit-name'));
-
-const MOVING = alternative(
-  sequence(pattern(RANGE_WORDS), NUMBER, pattern('to | and'), NUMBER, tag({ tag: 'moving', how: 'range' })),
-  sequence(NUMBER, UNIT_MAYBE, pattern(PEAK_WORDS), tag({ tag: 'moving', how: 'peak' })),
-);
-
-/** "one eight, I mean one eighteen": what was said before it does not count. */
-const NUMBER_AGAIN: Expression = {
-  kind: 'alternative',
-  items: [
-    NUMBER,
-    sequence(NUMBER, UNIT_MAYBE, rule('restart'), tag({ tag: 'restart', of: 'value' }), NUMBER),
-    // "one eight one eighteen": taken only where the second number begins with the words of the first.
-    sequence(NUMBER, tag({ tag: 'restart', of: 'echo' }), NUMBER),
-  ],
-  weights: [1, 1, 0.3],
-};
-const value = (words: 'word-value' | 'bare-word'): Expression =>
-  alternative(
-    sequence(optional(pattern(APPROXIMATELY)), NUMBER_AGAIN, UNIT_MAYBE, optional(rule('trailer'))),
-    rule(words),
-    sequence(rule('moving'), UNIT_MAYBE),
   );
 
 const alternativeOf = (...choices: readonly (readonly [Expression, number])[]): Expression => ({
@@ -180,39 +131,22 @@ const READING = alternative(
   sequence(pattern(SHORTED_TO_SHELL), tag({ tag: 'value', is: 'shorted' }), tag({ tag: 'named', rows: TO_SHELL })),
 );
 
+/** Readings: what was measured where, with its value behind it, before it or within it. */
 export const READING_RULES: Rules = {
+  ...VALUE_RULES,
   tip: TIP,
   named: NAMED,
-  'unit-name': UNIT,
   'at-place': PLACE,
-  'word-value': alternative(...VALUE_WORDS.map(valueWord)),
-  'bare-word': alternative(...VALUE_WORDS.filter((row) => !('withPlace' in row)).map(valueWord)),
-  moving: MOVING,
-  value: value('word-value'),
-  // After "no" the tone and "nothing" would say the contrary: "no continuity".
-  'plain-value': alternative(
-    sequence(NUMBER, UNIT_MAYBE),
-    ...VALUE_WORDS.filter((row) => row.is === 'open').map(valueWord),
-  ),
   bench: sequence(pattern(BENCH_WORDS), tag({ tag: 'bench' })),
   link: measuring(LINKS),
   lead: measuring(LEADS),
   'quantity-name': measuring(QUANTITY_NAMES),
-  restart: pattern(RESTARTS),
   probe: sequence(
     optional(sequence(rule('one-probe'), rule('restart'), tag({ tag: 'restart', of: 'all' }))),
     rule('one-probe'),
   ),
   'one-probe': PROBE,
-  trailer: pattern(TRAILERS),
   motion: pattern(MOTIONS),
   'held-for': sequence(pattern(HELD_FOR.before), rule('number'), pattern(HELD_FOR.after)),
   reading: sequence(READING, tag({ tag: 'frame', frame: 'reading' })),
-  'bare-value': sequence(
-    optional(alternative(rule('lead'), rule('motion'))),
-    value('bare-word'),
-    optional(rule('bench')),
-    optional(rule('held-for')),
-    tag({ tag: 'frame', frame: 'value' }),
-  ),
 };

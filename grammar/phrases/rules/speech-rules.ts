@@ -24,7 +24,7 @@ import {
 } from '../../vocabulary/report-words.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
 import { pattern } from '../pattern.ts';
-import { NUMBER } from './reading-rules.ts';
+import { NUMBER } from './value-rules.ts';
 
 const frame = (name: Extract<Parameters<typeof tag>[0], { tag: 'frame' }>['frame']): Expression =>
   tag({ tag: 'frame', frame: name });

@@ -27,9 +27,10 @@ import { NUMBER_RULES } from '../numbers/number-rules.ts';
 import { pattern } from '../pattern.ts';
 import { DEED_RULES } from './deed-rules.ts';
 import { PROOF_RULES } from './proof-rules.ts';
-import { NUMBER, READING_RULES } from './reading-rules.ts';
+import { READING_RULES } from './reading-rules.ts';
 import { RECORD_RULES } from './record-rules.ts';
 import { SPEECH_RULES } from './speech-rules.ts';
+import { NUMBER } from './value-rules.ts';
 
 const of = (pair: 'legs' | 'pressures' | 'over' | 'capacitor'): Expression => tag({ tag: 'pair', of: pair });
 const UNIT_MAYBE = optional(rule('unit-name'));

@@ -50,3 +50,16 @@ describe('the keys of a question', () => {
     }
   });
 });
+
+describe('the keys beside a caution', () => {
+  it('answer the step that was asked in its breath, and nothing else does', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('customer agrees', 'the plate is unreadable');
+    expect(visit.run.context.caution?.withStep).toBe(true);
+    const labels = keysFor(visit.run.context).map(({ label }) => label);
+    expect(labels).toEqual([
+      'Live – I have it',
+      ...[2, 3, 4].map((n) => `meter is category ${['', '', 'two', 'three', 'four'][n]}`),
+    ]);
+  });
+});

@@ -1,17 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { VisitRun } from '../../../client/visit/run/visit-run.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
-import { ARRIVAL, LIBRARY_UNIT, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, TypedVisit } from './typed-visit.ts';
 
-/** Two readings that are asked back, in one breath: the unit is listed without fuses. */
-const TWO_DOUBTS = 'fuse one two hundred and forty volts, fuse two two hundred and forty one volts';
-const WITHOUT_FUSES = { ...LIBRARY_UNIT, id: 'bare', fusedDisconnect: false } as const;
+/** Two readings that are asked back, in one breath. */
+const TWO_DOUBTS = 'leg one to ground one thirty one, leg two to ground one thirty two';
 
 const put = (visit: TypedVisit) => visit.mouth.said.filter(({ kind }) => kind === 'question').map(({ text }) => text);
 
 describe('a question', () => {
   it('waits while another stands, and is put when that is answered', async () => {
-    const visit = await TypedVisit.open(WITHOUT_FUSES);
+    const visit = await TypedVisit.open();
     await visit.type(TWO_DOUBTS);
     expect(visit.run.context.questions).toHaveLength(2);
     expect(put(visit)).toHaveLength(1);
@@ -19,8 +18,8 @@ describe('a question', () => {
     expect(put(visit)).toHaveLength(2);
     await visit.type('no');
     expect(visit.run.context.questions).toEqual([]);
-    expect(visit.of('reading.logged').map(({ reading }) => reading.value)).toEqual([240]);
-    expect(visit.of('reading.refused')).toMatchObject([{ reason: 'withdrawn-by-technician', reading: { value: 241 } }]);
+    expect(visit.of('reading.logged').map(({ reading }) => reading.value)).toEqual([131]);
+    expect(visit.of('reading.refused')).toMatchObject([{ reason: 'withdrawn-by-technician', reading: { value: 132 } }]);
     expect(visit.of('question.ended').map(({ number, how }) => [number, how])).toEqual([
       [1, 'answered'],
       [2, 'answered'],
@@ -51,12 +50,12 @@ describe('a question', () => {
   });
 
   it('is given a minute of its own, however long the one before it stood', async () => {
-    const visit = await TypedVisit.open(WITHOUT_FUSES);
+    const visit = await TypedVisit.open();
     await visit.type(TWO_DOUBTS);
     await visit.later(0.8);
     await visit.type('yes');
     await visit.later(0.5);
-    expect(openQuestion(visit.run.context)).toMatchObject({ reading: { value: 241 } });
+    expect(openQuestion(visit.run.context)).toMatchObject({ reading: { value: 132 } });
     await visit.later(1);
     expect(visit.run.context.questions).toEqual([]);
   });
@@ -72,14 +71,14 @@ describe('a question', () => {
   });
 
   it('is withdrawn when the visit closes over it', async () => {
-    const visit = await TypedVisit.open(WITHOUT_FUSES);
+    const visit = await TypedVisit.open();
     await visit.type(TWO_DOUBTS, 'finish the visit', 'note the meter is broken');
     expect(visit.run.context.phase).toBe('closed');
     expect(visit.of('question.ended').map(({ how }) => how)).toEqual(['withdrawn', 'withdrawn']);
   });
 
   it('is put again when the visit is taken up from its record', async () => {
-    const visit = await TypedVisit.open(WITHOUT_FUSES);
+    const visit = await TypedVisit.open();
     await visit.type(TWO_DOUBTS);
     const again = new TypedVisit();
     again.bodies.push(...visit.bodies);
@@ -88,7 +87,7 @@ describe('a question', () => {
     await again.run.settled();
     expect(put(again)).toEqual(put(visit));
     await again.type('yes', 'yes');
-    expect(again.of('reading.logged').map(({ reading }) => reading.value)).toEqual([240, 241]);
+    expect(again.of('reading.logged').map(({ reading }) => reading.value)).toEqual([131, 132]);
   });
 });
 

@@ -80,4 +80,18 @@ describe('the repair step', () => {
     await visit.type('live');
     expect(visit.of('step.asked').at(-1)).toMatchObject({ step: 'energy.power-on@air-handler' });
   });
+
+  it('of a breaker that tripped is its reset; where nothing tripped it is power back alone', async () => {
+    const tripped = await TypedVisit.open();
+    await tripped.type(...ARRIVAL, 'compressor is not running', 'breaker was tripped', 'leg one to leg two zero volts');
+    await tripped.type('breaker is reset');
+    expect(tripped.of('work.done')).toMatchObject([{ work: 'breaker-reset', repairs: ['breaker-tripped'] }]);
+    expect(tripped.run.context.finding?.fault).toBe('breaker-tripped');
+    expect(tripped.run.context.phase).toBe('prove');
+    const sound = await TypedVisit.open();
+    await sound.type(...TO_THE_FLOAT_SWITCH, 'breaker is reset');
+    expect(sound.of('work.done')).toMatchObject([{ repairs: [] }]);
+    expect(sound.run.context.phase).toBe('repair');
+    expect(sound.mouth.said.map(({ text }) => text)).not.toContain('Reset the breaker.');
+  });
 });

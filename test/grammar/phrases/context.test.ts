@@ -86,6 +86,28 @@ describe('teen or ty', () => {
   });
 });
 
+describe('a weight without a verb', () => {
+  const asked = { readings: [{ quantity: 'mass', at: ['system'] }] } as const;
+
+  it('answers the step that asks for one, in ounces where both units are said', () => {
+    expect(understand('two pounds six ounces', asked)).toMatchObject({
+      verdict: 'logged',
+      meaning: { kind: 'value', value: 38, unit: '[oz_av]' },
+    });
+    expect(understand('three pounds', asked)).toMatchObject({
+      verdict: 'logged',
+      meaning: { value: 3, unit: '[lb_av]' },
+    });
+    expect(understand('eleven', asked)).toMatchObject({ verdict: 'logged', meaning: { value: 11 } });
+    expect(understand('twelve volts', asked).verdict).not.toBe('logged');
+  });
+
+  it('is asked elsewhere: it may have gone in or out', () => {
+    expect(understand('two pounds six ounces').verdict).toBe('asked');
+    expect(understand('sixty eight pounds').verdict).toBe('rejected');
+  });
+});
+
 describe("the recogniser's other hypotheses", () => {
   it('are asked where the first makes no sense', () => {
     const understood = understand('leg won two ground won a teen', undefined, {

@@ -214,6 +214,18 @@ describe('a word that turns a sentence round', () => {
   );
 });
 
+describe('a report that breaks off', () => {
+  it.each(['outdoor disconnect is pulled', 'panel breaker is off', 'leg one to ground one eighteen'])(
+    'is asked behind an "and" that joins nothing, and a "right?": %s',
+    (said) => {
+      expect(understand(said).verdict).toBe('logged');
+      for (const end of ['and', 'and the', 'right']) {
+        expect(understand(`${said} ${end}`).verdict, end).not.toBe('logged');
+      }
+    },
+  );
+});
+
 describe('a unit', () => {
   it('that is not known or does not belong is never dropped', () => {
     const said = [...FOREIGN_UNITS, ...units.flatMap((unit) => unit.say.match(/[a-z]{4,}/g) ?? [])];
