@@ -1,4 +1,4 @@
-import { joined, type Layer, type Network, type Place, type Step, stepsOver } from './network.ts';
+import { joined, type Layer, type Network, overWord, type Place, type Step } from './network.ts';
 import type { Tag } from './tag.ts';
 import type { HeardWord } from './tokenise.ts';
 import {
@@ -98,10 +98,9 @@ class Search {
     for (const layer of token.layers) {
       const { follow } = layer;
       for (const choice of choices) {
-        for (const step of stepsOver(follow, choice.word)) {
-          if (step.word !== choice.word) continue;
-          this.step(token, layer, step, choice.cost, { how: choice.how, heard, word: choice.word });
-        }
+        overWord(follow, choice.word, (step) =>
+          this.step(token, layer, step, choice.cost, { how: choice.how, heard, word: choice.word }),
+        );
       }
       for (const step of follow.anyWord) this.step(token, layer, step, 0, { how: 'word', heard, word: heard.text });
       for (const joint of follow.joints) {
