@@ -56,7 +56,7 @@ function readRight(`,
   {
     id: 'unit-dropped',
     harm: '"suction eight torr" is asked as 8 psi, and a yes logs it',
-    file: 'grammar/phrases/word-choices.ts',
+    file: 'grammar/phrases/languages/english/common-words.ts',
     from: '...UNREAL_WORDS, ...UNIT_NAMES]',
     to: '...UNREAL_WORDS]',
     noticedBy: ['test/grammar/phrases/utterances.test.ts'],

@@ -6,14 +6,7 @@ import {
   UNIT_WORDS,
   ZERO_WORDS,
 } from '../../vocabulary/number-words.ts';
-
-/** How a number was said; it decides whether it has a teen/ty twin and how it is read back. */
-export type NumberForm = 'cardinal' | 'pair' | 'digits' | 'slang' | 'numeral';
-
-export interface SpokenNumber {
-  readonly value: number;
-  readonly form: NumberForm;
-}
+import type { SpokenNumber } from '../language.ts';
 
 const isZero = (word: string | undefined): boolean => (ZERO_WORDS as readonly string[]).includes(word ?? '');
 const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).includes(word);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ENGLISH } from '../../../grammar/phrases/languages/english/english.ts';
 import { match } from '../../../grammar/phrases/match.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
 import { NUMBER_RULES } from '../../../grammar/phrases/numbers/number-rules.ts';
@@ -46,7 +47,7 @@ describe('numbers in words', () => {
   });
 
   it('takes every form in its network', () => {
-    const network = new Network(NUMBER_RULES, 'number');
+    const network = new Network(NUMBER_RULES, 'number', ENGLISH);
     for (let tenths = 0; tenths <= 99_990; tenths += 37) {
       for (const form of spokenForms(tenths / 10)) {
         expect(match(network, tokenise(form))[0]?.cost, form).toBe(0);

@@ -4,6 +4,7 @@ import { PRONUNCIATIONS } from '../../../export/pronunciations.ts';
 import { FILLERS, HESITATIONS } from '../../../vocabulary/fillers.ts';
 import { HOMOPHONES } from '../../../vocabulary/homophones.ts';
 import { NUMBER_WORDS } from '../../../vocabulary/number-words.ts';
+import { ENGLISH } from '../../languages/english/english.ts';
 import { Network } from '../../network.ts';
 import { RULES } from '../../rules/utterance-rules.ts';
 import { phoneticDistance } from './phonetic-distance.ts';
@@ -27,7 +28,7 @@ const pronunciationsOf = (word: string): string[][] => {
 /** The largest distance at which a word may still have been misheard: short words have many neighbours. */
 const reach = (phones: readonly string[]): number => (phones.length <= 3 ? 0.45 : Math.min(1.1, 0.2 * phones.length));
 
-const grammarWords = [...new Network(RULES, 'utterance').words].filter(
+const grammarWords = [...new Network(RULES, 'utterance', ENGLISH).words].filter(
   (word) => /^[a-z']{3,}$/.test(word) && !kept.has(word),
 );
 const heardWords = Object.entries(dictionary)
