@@ -5,7 +5,7 @@ import { PROJECT_ROOT } from '../browser/project-root.ts';
 import { SampleRunner } from './run-samples.ts';
 import { chartIn, withChart } from './sample-outputs.ts';
 
-const guide = readFileSync(join(PROJECT_ROOT, 'DEVELOPERS.md'), 'utf8');
+const guide = readFileSync(join(PROJECT_ROOT, 'client/visit/README.md'), 'utf8');
 const runner = new SampleRunner();
 afterAll(() => runner.stop());
 

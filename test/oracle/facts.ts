@@ -95,6 +95,8 @@ export interface Facts {
   takeable: number[];
   /** Understood, but asked about, one after another: the first is answered first. */
   pending: { readonly meanings: unknown[]; readonly mayCount: boolean; readonly since: number }[];
+  /** Where a reading was taken on the bench, while nothing else was told since: a number that sets it right is of the bench too. */
+  bench: string | null;
   last: InputTime | null;
   /** When the latest accepted words were said. */
   present: InputTime | null;
@@ -140,6 +142,7 @@ export function newFacts(unit: UnitProfile, role: Facts['role']): Facts {
     sentences: 0,
     takeable: [],
     pending: [],
+    bench: null,
     last: null,
     present: null,
     reloaded: false,

@@ -78,6 +78,7 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
     for (const part of parts) evidenceOf(facts, part);
     const mayCount = utterance.understanding.twin === undefined;
     facts.pending.push({ meanings: [...parts], mayCount, since: time.mono });
+    for (const part of parts) noteBench(facts, part);
   }
   // A number alone that belongs to nothing is a question for its place.
   if (verdict === 'rejected' && utterance.understanding.reason === 'no-place')
@@ -92,6 +93,12 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
     if (!dictated) due.push(...powerAgainstProof(ended));
   }
   return due;
+}
+
+/** A reading on the bench, or anything else told, after which a number alone is no longer of the bench. */
+function noteBench(facts: Facts, part: Meaning): void {
+  if (part.kind === 'reading' && part.reading.bench === true) facts.bench = part.reading.at.join();
+  else if (part.kind !== 'command' && part.kind !== 'value') facts.bench = null;
 }
 
 /** A question that nobody answers is let go after a minute. */
@@ -119,6 +126,8 @@ function takeParts(facts: Facts, parts: readonly Meaning[], words: string, time:
   return parts.flatMap((part, index) => {
     // b, c: each part is a thing said for itself, and the latest of them is what is taken back.
     if (index > 0) facts.sentences += 1;
+    const again = part.kind === 'reading' && part.reading.bench !== true && part.reading.at.join() === facts.bench;
+    if (!again) noteBench(facts, part);
     return takePart(facts, part, (isBreath(part) ? each.shift() : undefined) ?? words, time);
   });
 }

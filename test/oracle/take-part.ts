@@ -24,6 +24,10 @@ export function takePart(facts: Facts, part: Meaning, words: string, time: Input
       return part.field === 'refrigerant' ? flammable(part.value) : [];
     case 'work':
       return takeWork(facts, part.work);
+    case 'value':
+      // A number alone belongs to what was asked, which is not known here: what a correction would set right is not either.
+      facts.latest = null;
+      return [];
     case 'command':
       return part.command === 'correct' ? takeCorrection(facts, part.correction) : command(facts, part.command, time);
     default:

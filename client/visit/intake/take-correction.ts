@@ -131,9 +131,12 @@ function unitBelongs(unit: UnitCode | undefined, quantity: QuantityId): boolean 
   return unit === undefined || unitFor(unit, quantity) !== undefined;
 }
 
-/** Volts at a place that holds no charge are a.c., whatever stood there before. */
+/** Volts at a place that holds no charge are a.c., whatever stood there before; what was recovered stays so. */
 function corrected(reading: Reading, correction: Correction): Reading {
-  const { at = reading.at, value = reading.value, unit = reading.unit } = correction;
+  const { at = reading.at, unit = reading.unit } = correction;
+  const said = correction.value ?? reading.value;
+  const isOut = reading.quantity === 'mass' && typeof reading.value === 'number' && reading.value < 0;
+  const value = isOut && typeof said === 'number' ? -Math.abs(said) : said;
   const isCharge = MEASURANDS.some((row) => row.quantity === 'voltage-dc' && samePlaces(row.at, at));
   const quantity = reading.quantity === 'voltage-dc' && !isCharge ? 'voltage' : reading.quantity;
   return { ...reading, quantity, at, value, unit };

@@ -74,6 +74,9 @@ function keep(
   turn: Turn,
   what: { readonly words: string; readonly reading?: Reading; readonly report?: Report },
 ): void {
+  // A discharge of two sections is told once.
+  const isKept = what.reading === undefined && turn.context.waiting.some(({ words }) => words === what.words);
+  if (isKept) return;
   turn.record({ type: 'reading.waits', number: turn.context.events + 1, ...what });
   turn.say('warning', SAY.waits(what.words));
 }

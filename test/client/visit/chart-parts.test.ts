@@ -89,6 +89,10 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
   [...ARRIVAL_LINES, ...ROAD_LINES, { ...rank, first: 2 }, 'outdoor disconnect is unlocked', 'what next'],
   [...ARRIVAL_LINES, rank, spoken, 'live', 'hold the visit', 'pass'],
   [...ARRIVAL_LINES, rank, cut, spoken, 'live'],
+  [...ARRIVAL_LINES, rank, cut, 'say again', spoken, 'live'],
+  ...['go back', 'skip to the gauges', 'one moment', 'leg one to ground one thirty five'].flatMap((line) =>
+    ['what next', 'pass', 'say again'].map((end) => [...ARRIVAL_LINES, rank, spoken, 'live', line, end, 'status']),
+  ),
   [...ARRIVAL_LINES, rank, 'T one to T two two forty', 'what next'],
   ['customer declined', 'thermostat is set as agreed', 'take that back'],
   ['fitted a contactor', 'finish the visit', 'status'],
@@ -227,7 +231,7 @@ describe('every region, state, transition, guard and action of the chart', () =>
     expect(idleParts(visitMachine, tried)).toEqual([]);
   });
 
-  it('is told from one that only mirrors what the context holds', () => {
+  it('is told from one that only mirrors what the context holds', { timeout: 240_000 }, () => {
     const config = visitMachine.config as { readonly states: object };
     const mirror = {
       initial: 'quiet',

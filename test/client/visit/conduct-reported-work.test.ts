@@ -153,7 +153,7 @@ describe('a close after work in a zone not proven dead', () => {
     const { summary, unproven } = foldVisit(visit.events());
     const open = summary?.openItems.join('. ') ?? '';
     expect(open).toContain('Outdoor unit not proven dead at: contactor taken out; red wire lifted from T one.');
-    expect(open).toContain('closed all the same: the main was off tested with a pen');
+    expect(open).toContain('closed all the same: the main was off, tested with a pen');
     expect(open).toContain('contactor was taken out and not put back');
     expect(unproven.map(({ what }) => what)).toEqual(['contactor taken out', 'red wire lifted from T one']);
     expect(toVisitRecord(visit.events()).unproven).toMatchObject([

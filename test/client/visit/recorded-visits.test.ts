@@ -31,11 +31,9 @@ const EXPECTED = {
     cautions: [
       'standing-rules',
       'standing-hazards',
-      'late live-line',
       'live-line',
       'capacitor-high-voltage',
       'switch-off',
-      'live-line',
       'capacitor-charge',
       'energise',
       'running-parts',
@@ -50,7 +48,6 @@ const EXPECTED = {
       'standing-hazards',
       'live-line',
       'back-feed',
-      'live-line',
       'switch-off',
       'capacitor-charge',
       'energise',
@@ -65,7 +62,7 @@ const EXPECTED = {
     cautions: [
       'standing-rules',
       'standing-hazards',
-      'late live-line',
+      'live-line',
       'switch-off',
       'live-line',
       'capacitor-charge',
@@ -89,6 +86,7 @@ const EXPECTED = {
     cautions: [
       'standing-rules',
       'standing-hazards',
+      'breaker-throw',
       'live-line',
       'terminal-venting',
       'breaker-throw',

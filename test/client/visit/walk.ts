@@ -2,7 +2,7 @@ import { getMicrosteps, transition } from 'xstate';
 import type { Step, VisitContext } from '../../../client/visit/chart/context.ts';
 import { newVisit, type visitMachine } from '../../../client/visit/chart/machine.ts';
 import type { Effect } from '../../../client/visit/chart/turn.ts';
-import { cautionsFor } from '../../../client/visit/rules/cautions-due.ts';
+import { cautionsFor, cautionZone } from '../../../client/visit/rules/cautions-due.ts';
 import { needsDead } from '../../../client/visit/steps/choose-step.ts';
 import { zoneOf } from '../../../client/visit/steps/plans.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
@@ -284,7 +284,7 @@ class Walker {
     const { caution } = this.context;
     if (caution === undefined) return;
     const { prompts, spoken, zone } = caution;
-    if (outcome === 'spoken') for (const { id } of spoken) this.#spoken.add(cautionKey(id, zone));
+    if (outcome === 'spoken') for (const { id } of spoken) this.#spoken.add(cautionKey(id, cautionZone(id, zone)));
     for (const prompt of prompts) this.take({ type: 'mouth.finished', time: this.#time(), prompt, outcome });
   }
 
