@@ -5,8 +5,8 @@ import { wordsToNumbers } from 'words-to-numbers';
 import { compare, readUtterances, type Utterance } from '../../fixtures/utterances/read-utterances.ts';
 import { toJsgf } from '../../grammar/export/jsgf.ts';
 import { ENGLISH } from '../../grammar/phrases/languages/english/english.ts';
+import { RULES } from '../../grammar/phrases/languages/english/rules/utterance-rules.ts';
 import { Network } from '../../grammar/phrases/network.ts';
-import { RULES } from '../../grammar/phrases/rules/utterance-rules.ts';
 import { makeUnderstand, type Understand } from '../../grammar/phrases/understand.ts';
 import { type Bench, type Figure, median, quantile } from './figures.ts';
 

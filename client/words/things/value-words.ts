@@ -1,4 +1,4 @@
-import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayDigits, sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 
 export const UNIT_WORDS: Readonly<Record<UnitCode, string>> = {

@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { ENGLISH } from '../../../grammar/phrases/languages/english/english.ts';
+import { NUMBER_RULES } from '../../../grammar/phrases/languages/english/numbers/number-rules.ts';
+import { readNumber } from '../../../grammar/phrases/languages/english/numbers/read-number.ts';
+import { sayDigits, sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
+import { spokenForms, spokenWholes } from '../../../grammar/phrases/languages/english/numbers/spoken-forms.ts';
+import { twinOf, twinOfNumeral } from '../../../grammar/phrases/languages/english/numbers/twins.ts';
+import { NUMBER_WORDS } from '../../../grammar/phrases/languages/english/words/number-words.ts';
 import { match } from '../../../grammar/phrases/match.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
-import { NUMBER_RULES } from '../../../grammar/phrases/numbers/number-rules.ts';
-import { readNumber } from '../../../grammar/phrases/numbers/read-number.ts';
-import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import { spokenForms, spokenWholes } from '../../../grammar/phrases/numbers/spoken-forms.ts';
-import { twinOf, twinOfNumeral } from '../../../grammar/phrases/numbers/twins.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
-import { NUMBER_WORDS } from '../../../grammar/vocabulary/number-words.ts';
 
 const read = (text: string): number | undefined => readNumber(text.split(' '))?.value;
 

@@ -1,8 +1,8 @@
-import { FILLERS, HESITATIONS, NEGATIONS, UNREAL_WORDS } from '../../../vocabulary/fillers.ts';
-import { HOMOPHONES, LINKING_WORDS } from '../../../vocabulary/homophones.ts';
-import { APPROXIMATELY } from '../../../vocabulary/reading-words.ts';
-import { UNIT_NAMES } from '../../../vocabulary/units.ts';
-import type { CommonWords } from '../../language.ts';
+import { UNIT_NAMES } from '../../../../vocabulary/units.ts';
+import type { CommonWords } from '../../../language.ts';
+import { FILLERS, HESITATIONS, NEGATIONS, UNREAL_WORDS } from './fillers.ts';
+import { HOMOPHONES, LINKING_WORDS } from './homophones.ts';
+import { APPROXIMATELY } from './reading-words.ts';
 
 /** English words by what they do to a sentence. */
 export const COMMON_WORDS: CommonWords = {

@@ -1,8 +1,8 @@
-import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
-import { TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from '../vocabulary/number-words.ts';
-import { NOTE } from '../vocabulary/report-words.ts';
-import type { PlateMark, PlateMarks } from './plate-mark.ts';
+import type { NameplateFieldId } from '../../../vocabulary/nameplate.ts';
+import type { PlateMark, PlateMarks } from '../../plate-mark.ts';
 import { LEAST_SIGNS, SIGN_WORDS } from './rules/plate-rules.ts';
+import { TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from './words/number-words.ts';
+import { NOTE } from './words/report-words.ts';
 
 interface Piece {
   readonly text: string;

@@ -1,12 +1,5 @@
-import {
-  MINUS_WORDS,
-  POINT_WORDS,
-  TEEN_WORDS,
-  TENS_WORDS,
-  UNIT_WORDS,
-  ZERO_WORDS,
-} from '../../vocabulary/number-words.ts';
-import type { SpokenNumber } from '../language.ts';
+import type { SpokenNumber } from '../../../language.ts';
+import { MINUS_WORDS, POINT_WORDS, TEEN_WORDS, TENS_WORDS, UNIT_WORDS, ZERO_WORDS } from '../words/number-words.ts';
 
 const isZero = (word: string | undefined): boolean => (ZERO_WORDS as readonly string[]).includes(word ?? '');
 const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).includes(word);

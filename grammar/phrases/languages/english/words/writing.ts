@@ -1,5 +1,5 @@
-import { REFRIGERANT_MARKS, SPELLED } from '../../../vocabulary/homophones.ts';
-import type { Writing } from '../../language.ts';
+import type { Writing } from '../../../language.ts';
+import { REFRIGERANT_MARKS, SPELLED } from './homophones.ts';
 
 /** How English is written where it is typed, and by recognisers. */
 export const WRITING: Writing = {

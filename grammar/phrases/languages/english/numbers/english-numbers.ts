@@ -1,3 +1,4 @@
+import type { NumberWords } from '../../../language.ts';
 import {
   MINUS_WORDS,
   NUMBER_WORDS,
@@ -6,10 +7,9 @@ import {
   TENS_WORDS,
   UNIT_WORDS,
   ZERO_WORDS,
-} from '../../../vocabulary/number-words.ts';
-import type { NumberWords } from '../../language.ts';
-import { readNumber } from '../../numbers/read-number.ts';
-import { twinOf, twinOfNumeral } from '../../numbers/twins.ts';
+} from '../words/number-words.ts';
+import { readNumber } from './read-number.ts';
+import { twinOf, twinOfNumeral } from './twins.ts';
 
 const MINUS: ReadonlySet<string> = new Set(MINUS_WORDS);
 

@@ -1,8 +1,8 @@
-import { COMMANDS } from '../../../vocabulary/commands.ts';
-import { MEASURANDS } from '../../../vocabulary/measurands.ts';
-import { NAMEPLATE_FIELDS } from '../../../vocabulary/nameplate.ts';
-import { OBSERVATIONS } from '../../../vocabulary/observations.ts';
-import { POINTS_BY_ID, type PointId } from '../../../vocabulary/points.ts';
+import { COMMANDS } from '../../../../vocabulary/commands.ts';
+import { MEASURANDS } from '../../../../vocabulary/measurands.ts';
+import { NAMEPLATE_FIELDS } from '../../../../vocabulary/nameplate.ts';
+import { OBSERVATIONS } from '../../../../vocabulary/observations.ts';
+import { POINTS_BY_ID, type PointId } from '../../../../vocabulary/points.ts';
 
 const nameOf = (point: PointId): string => POINTS_BY_ID[point].name.replaceAll(',', '');
 
