@@ -43,8 +43,8 @@ export interface NumberWords {
   /** Before the decimals, the usual word first. */
   readonly points: readonly [string, ...string[]];
   readonly minus: ReadonlySet<string>;
-  /** Words that a number may have lost and still be a number. */
-  readonly losable: readonly string[];
+  /** Words that a number may have lost and still be a number, with what joined them. */
+  readonly losable: readonly (readonly string[])[];
   /** Digits that end the name of a place ("leg one"): the first digit of the number behind it may have run into one. */
   readonly ofPlaces: ReadonlySet<string>;
   /** Joins the parts of a number; left out where nothing does. */

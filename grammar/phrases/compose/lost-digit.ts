@@ -50,7 +50,7 @@ export function mayBeClipped(row: Measurand, { words, number, spokenIn }: SaidNu
   // "[one] eighteen", "one hundred and [twenty] one"; "one [point] two".
   const places = Array.from({ length: words.length + 1 }, (_, at) => at);
   return (
-    spokenIn.losable.some((lost) => places.some((at) => likely(words.toSpliced(at, 0, lost)))) ||
+    spokenIn.losable.some((lost) => places.some((at) => likely(words.toSpliced(at, 0, ...lost)))) ||
     (mayLackPoint(row, words, spokenIn) && places.some((at) => likely(words.toSpliced(at, 0, spokenIn.points[0]))))
   );
 }

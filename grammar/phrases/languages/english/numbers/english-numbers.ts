@@ -27,7 +27,9 @@ export const ENGLISH_NUMBERS: NumberWords = {
   letters: new Set(['o', 'oh']),
   points: POINT_WORDS,
   minus: MINUS,
-  losable: [...Object.keys(UNIT_WORDS), ...Object.keys(TEEN_WORDS), ...Object.keys(TENS_WORDS), 'hundred'],
+  losable: [...Object.keys(UNIT_WORDS), ...Object.keys(TEEN_WORDS), ...Object.keys(TENS_WORDS), 'hundred'].map(
+    (word) => [word],
+  ),
   ofPlaces: new Set(['one', 'two']),
   and: 'and',
   read: readNumber,
