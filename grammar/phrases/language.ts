@@ -1,6 +1,7 @@
 import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
 import type { Rules } from './expression.ts';
 import type { PlateMarks } from './plate-mark.ts';
+import type { Sentences } from './suggest.ts';
 
 /**
  * One language of the visit: what may be said in it, and all that matcher and composers must know of its words. What is
@@ -16,8 +17,8 @@ export interface Language {
   readonly writing: Writing;
   /** Lines of a word and what sounds near it, "word near:12 other:40": distances in hundredths. Empty where unknown. */
   readonly near: string;
-  /** One sentence of each kind that can be said, with "…" where a value belongs: for "did you mean …?". */
-  readonly sentences: readonly string[];
+  /** For "did you mean …?". */
+  readonly sentences: Sentences;
   /** Finds model and serial number as they are written or spelt; left out where the language has no rule for it. */
   readonly readPlateMarks?: (text: string, asked: readonly NameplateFieldId[]) => PlateMarks | undefined;
 }

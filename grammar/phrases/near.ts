@@ -23,15 +23,17 @@ function soundingLike(lines: string, heard: string): Near[] {
  * that no dictionary has, those spelt near it. Never for a number word or a negation, and never one of these.
  */
 export function makeNear(words: ReadonlySet<string>, language: Language): (heard: string) => readonly Near[] {
-  const kept = new Set([...language.numbers.all, ...language.words.turning]);
+  const { numbers, words: said } = language;
+  /** Repair leaves these alone. */
+  const isKept = (word: string): boolean => numbers.all.has(word) || said.turning.has(word);
   const known = new Map<string, readonly Near[]>();
-  const long = [...words].filter((word) => word.length >= 4 && !kept.has(word));
+  const long = [...words].filter((word) => word.length >= 4 && !isKept(word));
   return (heard) => {
     let near = known.get(heard);
     if (near === undefined) {
-      near = kept.has(heard) ? [] : soundingLike(language.near, heard);
+      near = isKept(heard) ? [] : soundingLike(language.near, heard);
       const strange = near.length === 0 && heard.length >= 4 && heard.length <= 20 && !words.has(heard);
-      if (strange && !kept.has(heard)) near = spelling(heard, long);
+      if (strange && !isKept(heard)) near = spelling(heard, long);
       if (known.size < REMEMBERED) known.set(heard, near);
     }
     return near;

@@ -7,7 +7,7 @@ import { match } from './match.ts';
 import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
 import { makeNear } from './near.ts';
 import { Network } from './network.ts';
-import { makeSuggest } from './suggest.ts';
+import { suggest } from './suggest.ts';
 import { type HeardWord, tokenise } from './tokenise.ts';
 import { weigh } from './weigh.ts';
 import type { Near } from './word-choices.ts';
@@ -32,12 +32,11 @@ export interface UnderstandOptions {
 
 export type Understand = (text: string, expectation?: Expectation, options?: UnderstandOptions) => Understanding;
 
-/** A language made ready: its network, what sounds near its words, what may have been meant. */
+/** A language made ready: its network and what sounds near its words. */
 interface Ready {
   readonly language: Language;
   readonly network: Network;
   readonly near: (heard: string) => readonly Near[];
-  readonly suggest: (heard: readonly string[]) => string[];
   readonly watch: ((signs: MatchSigns) => void) | undefined;
 }
 
@@ -50,7 +49,7 @@ interface Ready {
 export function makeUnderstand(language: Language = ENGLISH, watch?: (signs: MatchSigns) => void): Understand {
   const network = new Network(language.rules, 'utterance', language);
   const near = makeNear(network.words, language);
-  const ready: Ready = { language, network, near, suggest: makeSuggest(language.sentences, near), watch };
+  const ready: Ready = { language, network, near, watch };
   return (text, expectation, options) => {
     const expected = options?.typed ? { ...(expectation ?? { readings: [] }), typed: true as const } : expectation;
     const whole = (heard: string): Understanding => understandOne(ready, heard, expected);
@@ -134,7 +133,7 @@ const isLoggedFact = ({ verdict, meaning }: Understanding): boolean =>
   verdict === 'logged' && FACTS.includes(meaning.kind);
 
 function understandOne(ready: Ready, text: string, expectation: Expectation | undefined): Understanding {
-  const { language, network, near, suggest } = ready;
+  const { language, network, near } = ready;
   const note = language.writing.note.test(text);
   if (text.length > LONGEST_TEXT && !note) return unclear(text, 'too-long', []);
   const heard = tokenise(text, language);
@@ -147,19 +146,24 @@ function understandOne(ready: Ready, text: string, expectation: Expectation | un
     const mostRepairs = Math.max(1, Math.floor(heard.length * MENDABLE));
     weighed = weigh(match(network, heard, { near, mostRepairs }), expectation, language);
   }
-  const words = (): string[] => heard.map((word) => word.text);
+  const meant = (): string[] =>
+    suggest(
+      heard.map((word) => word.text),
+      near,
+      language.sentences,
+    );
   const [best] = weighed;
   if (best === undefined) {
-    return unclear(text, whyNot(text, heard, language), suggest(words()));
+    return unclear(text, whyNot(text, heard, language), meant());
   }
   const judged = judge(text, best, weighed.slice(1), language.words, ready.watch);
   // "suction one twenty volts": the unit cannot be taken there; the place was not said in vain.
   const { meaning } = judged;
   if (judged.verdict === 'rejected' && judged.repaired !== undefined && meaning.kind === 'value' && meaning.unit) {
-    return unclear(text, 'other-unit', suggest(words()));
+    return unclear(text, 'other-unit', meant());
   }
   if (judged.meaning.kind !== 'unclear' || judged.meaning.alternatives.length > 0) return judged;
-  return { ...judged, meaning: { ...judged.meaning, alternatives: suggest(words()) } };
+  return { ...judged, meaning: { ...judged.meaning, alternatives: meant() } };
 }
 
 /** Why nothing can be made of it: another language, a unit that does not belong to the place, or no sentence at all. */

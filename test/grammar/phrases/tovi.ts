@@ -10,6 +10,7 @@ import {
 } from '../../../grammar/phrases/expression.ts';
 import type { Language, NumberWords, SpokenNumber } from '../../../grammar/phrases/language.ts';
 import { pattern } from '../../../grammar/phrases/pattern.ts';
+import { sentencesOf } from '../../../grammar/phrases/suggest.ts';
 import type { FrameId, Tag } from '../../../grammar/phrases/tag.ts';
 import { NUMERAL } from '../../../grammar/phrases/words.ts';
 
@@ -181,5 +182,5 @@ export const TOVI: Language = {
     letter: /[a-zĉŝ]/i,
   },
   near: '',
-  sentences: ['linio ba je tero …', 'kio sekva', 'vento halta'],
+  sentences: sentencesOf(['linio ba je tero …', 'kio sekva', 'vento halta']),
 };

@@ -3,11 +3,12 @@ import { MEASURANDS } from '../../../../vocabulary/measurands.ts';
 import { NAMEPLATE_FIELDS } from '../../../../vocabulary/nameplate.ts';
 import { OBSERVATIONS } from '../../../../vocabulary/observations.ts';
 import { POINTS_BY_ID, type PointId } from '../../../../vocabulary/points.ts';
+import { sentencesOf } from '../../../suggest.ts';
 
 const nameOf = (point: PointId): string => POINTS_BY_ID[point].name.replaceAll(',', '');
 
 /** One sentence of each kind that can be said, with "…" where a value belongs. */
-export const SENTENCES: readonly string[] = [
+export const SENTENCES = sentencesOf([
   ...new Set([
     ...MEASURANDS.map((row) =>
       row.at.length === 2 && !row.onlyByName
@@ -22,4 +23,4 @@ export const SENTENCES: readonly string[] = [
     'meter two forty, zero, zero, zero, meter two forty',
     'fitted a …',
   ]),
-];
+]);
