@@ -1,4 +1,4 @@
-import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayDigits, sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { Deed, Judged, VisitSummary, WireMove } from '../../../grammar/visit/events.ts';
 import type { ProvedPair } from '../../../grammar/visit/facts.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
