@@ -169,7 +169,7 @@ export const SAY = {
 
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
-  nothingNext: 'No test left tells more. Say the part you fitted, or finish the visit.',
+  nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
   onceMore: (asked: string) => `Once more: ${uncapital(asked)}`,
