@@ -172,7 +172,7 @@ export const SAY = {
   nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
-  onceMore: (asked: string) => `Once more: ${uncapital(asked)}`,
+  onceMore: (asked: string) => `Again: ${uncapital(asked)}`,
   finding: (fault: FaultId) => `Finding: ${faultWords(fault)}.`,
   runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain, screws.`,
   splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,

@@ -133,7 +133,7 @@ describe('a reading that alone carries the finding', () => {
   it('is taken once more before a part is condemned', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...TO_ONE_READING);
-    expect(visit.mouth.said.some(({ text }) => /Once more: fuse one/.test(text))).toBe(true);
+    expect(visit.mouth.said.some(({ text }) => /Again: fuse one/.test(text))).toBe(true);
     expect(visit.of('finding.stated')).toEqual([]);
     expect(await visit.type('why')).toContain('read once');
     await visit.type('fuse one two forty volts');
@@ -147,7 +147,7 @@ describe('a reading that alone carries the finding', () => {
     await visit.type('blower is not running', 'blower amps zero');
     expect(visit.run.context.assessment).toMatchObject({ done: false, confirm: 'amps-blower' });
     await visit.type('live', 'live');
-    expect(visit.mouth.last()).toContain('Once more: blower, amps.');
+    expect(visit.mouth.last()).toContain('Again: blower, amps.');
     await visit.type('blower amps zero');
     expect(visit.run.context.assessment?.confirm).not.toBe('amps-blower');
   });
