@@ -45,6 +45,7 @@ function endsInValue({ frame, items }: Segment): boolean {
  * number. A place that comes next follows a reading alone.
  */
 function isWhole(segments: readonly Segment[], { numbers, words }: Language): boolean {
+  const { and, read } = numbers;
   return segments.every((segment, index) => {
     const before = segments[index - 1];
     if (segment.frame === 'next-place') {
@@ -53,9 +54,7 @@ function isWhole(segments: readonly Segment[], { numbers, words }: Language): bo
     const [first] = numbersOf(segment.items);
     const runs = before === undefined ? undefined : first?.runsFrom;
     // Two numbers with nothing between them are one; with an "and" they are where that makes one.
-    return (
-      runs === undefined || (runs.at(-1) === numbers.and && numbers.read([...runs, ...first!.words]) === undefined)
-    );
+    return runs === undefined || (runs.at(-1) === and && read([...runs, ...first!.words]) === undefined);
   });
 }
 
