@@ -1,7 +1,7 @@
 import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
 import type { Rules } from './expression.ts';
 import type { PlateMarks } from './plate-mark.ts';
-import type { Sentences } from './suggest.ts';
+import type { Sentences } from './sentences.ts';
 
 /**
  * One language of the visit: what may be said in it, and all that matcher and composers must know of its words. What is

@@ -10,7 +10,7 @@ import {
 } from '../../../grammar/phrases/expression.ts';
 import type { Language, NumberWords, SpokenNumber } from '../../../grammar/phrases/language.ts';
 import { pattern } from '../../../grammar/phrases/pattern.ts';
-import { sentencesOf } from '../../../grammar/phrases/suggest.ts';
+import { sentencesOf } from '../../../grammar/phrases/sentences.ts';
 import type { FrameId, Tag } from '../../../grammar/phrases/tag.ts';
 import { NUMERAL } from '../../../grammar/phrases/words.ts';
 

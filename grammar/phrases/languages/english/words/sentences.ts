@@ -3,7 +3,7 @@ import { MEASURANDS } from '../../../../vocabulary/measurands.ts';
 import { NAMEPLATE_FIELDS } from '../../../../vocabulary/nameplate.ts';
 import { OBSERVATIONS } from '../../../../vocabulary/observations.ts';
 import { POINTS_BY_ID, type PointId } from '../../../../vocabulary/points.ts';
-import { sentencesOf } from '../../../suggest.ts';
+import { sentencesOf } from '../../../sentences.ts';
 
 const nameOf = (point: PointId): string => POINTS_BY_ID[point].name.replaceAll(',', '');
 
