@@ -79,7 +79,11 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
       return sure({ kind: 'report', report: { type: 'injury' } });
     case 'job-item': {
       const said = segment.items.find((item) => item.tag === 'item');
-      return said === undefined ? [] : sure({ kind: 'report', report: { type: 'job-item', item: said.item } });
+      if (said === undefined) return [];
+      const meaning: Meaning = { kind: 'report', report: { type: 'job-item', item: said.item } };
+      // "[thermostat's] blank": of the plate only where the plate is asked for.
+      const isOfPlate = said.item === 'plate-line-unreadable' && expectation?.plate === undefined;
+      return isOfPlate ? [{ meaning, cost: 0, doubt: 'no-place' }] : sure(meaning);
     }
     case 'check-on-me':
       return composeCheckOnMe(segment);

@@ -61,7 +61,8 @@ function changed(how: 'lost' | 'changed'): Tally {
     const line = lines[Math.floor(random() * lines.length)]!;
     const words = line.text.split(/[\s-]+/);
     const at = Math.floor(random() * words.length);
-    const number = NUMBER_WORDS.includes(words[at]!.toLowerCase()) || /\d/.test(words[at]!);
+    const bare = words[at]!.toLowerCase().replace(/[^a-z']/g, '');
+    const number = NUMBER_WORDS.includes(bare) || /\d/.test(words[at]!);
     // That a "not" was lost cannot be heard; what denies has sentences of its own in the families.
     const denies = NEGATIONS.includes(words[at]!.toLowerCase());
     if (number || denies || words.length < 2) continue;
