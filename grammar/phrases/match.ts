@@ -53,7 +53,8 @@ export function match(network: Network, words: readonly HeardWord[], options: Ma
   const search = new Search(network, options.keep ?? (forgiving ? 4 : 12), forgiving ? (options.mostRepairs ?? 2) : 0);
   search.begin();
   for (const word of words.flatMap((heard) => apart(heard, network))) {
-    if (!search.advance(word, choicesFor(word, network, options.near), passOver(word, forgiving))) return [];
+    if (!search.advance(word, choicesFor(word, network, options.near), passOver(word, network.language, forgiving)))
+      return [];
   }
   return search.paths();
 }

@@ -1,4 +1,5 @@
 import type { Rules } from './expression.ts';
+import type { CommonWords, Language } from './language.ts';
 import { layOut } from './lay-out.ts';
 import type { Tag } from './tag.ts';
 
@@ -60,13 +61,18 @@ export interface Layer extends Passage {
 export class Network {
   readonly start: Place;
   readonly words: ReadonlySet<string>;
+  readonly language: Language;
   private readonly layout: ReturnType<typeof layOut>;
   private readonly entries = new Map<number, Entry>();
   private readonly explored = new Map<number, Follow>();
   private readonly beginnings = new Map<number, ReadonlySet<string> | 'any'>();
 
-  /** @throws Error for a rule that is named nowhere */
-  constructor(rules: Rules, root: string) {
+  /**
+   * @param language whose words the rules are made of
+   * @throws Error for a rule that is named nowhere
+   */
+  constructor(rules: Rules, root: string, language: Language) {
+    this.language = language;
     this.layout = layOut(rules, root);
     this.words = this.layout.words;
     this.start = { at: this.layout.laid.get(root)!.start, entry: { id: 0, back: -1, outer: undefined } };
@@ -174,7 +180,7 @@ export class Network {
       anyWord: shared(anyWord),
       joints: shared(found.joints),
       ends: shared(found.ends),
-      swallowed: shared(joints.has(from) ? [] : swallowedIn(words)),
+      swallowed: shared(joints.has(from) ? [] : swallowedIn(words, this.language.words.swallowed)),
     };
   }
 }
@@ -221,17 +227,8 @@ export function overWord({ words, begins }: Follow, word: string, take: (step: W
 export const joined = (one: readonly Tag[], other: readonly Tag[]): readonly Tag[] =>
   one.length === 0 ? other : other.length === 0 ? one : one.concat(other);
 
-/** Function words that are easily swallowed, and what it costs to supply one. */
-const SWALLOWED: ReadonlyMap<string, number> = new Map([
-  ['to', 1.5],
-  ['is', 1],
-  ['at', 1],
-  ['of', 0.7],
-  ['on', 1],
-]);
-
-const swallowedIn = (steps: readonly WordStep[]): Step[] =>
+const swallowedIn = (steps: readonly WordStep[], prices: CommonWords['swallowed']): Step[] =>
   steps.flatMap(({ word, to, back, cost, tags }) => {
-    const price = SWALLOWED.get(word);
+    const price = prices.get(word);
     return price === undefined ? [] : [{ to, back, cost: cost + price, tags: tags.concat({ tag: 'supplied', word }) }];
   });

@@ -88,6 +88,7 @@ export function balanceCycle(build: Build, r: Refrigerating): CycleState {
   const ratio = Math.log((liquidPsi + 14.7) / (suctionPsi + 14.7)) / Math.log(condenser0 / evaporator0);
   const suctionF = evaporatorF + superheat + 1;
   const sensible = clamp(0.74 + 0.02 * (r.returnF - r.wetBulbF - 13), 0.6, 1);
+  const rise = (19 * (capacity + DESIGN.workShare * work)) / (1 + DESIGN.workShare) / air.outdoor ** 0.8;
   const liquidF = Math.max(condenserF - Math.max(subcooling, 0), r.outdoorF + 1);
   return {
     suctionPsi,
@@ -95,8 +96,8 @@ export function balanceCycle(build: Build, r: Refrigerating): CycleState {
     suctionF,
     liquidF,
     dischargeF: suctionF + 120 * ratio * (1 + 0.15 * r.leak),
-    condenserOutF:
-      r.outdoorF + (19 * (capacity + DESIGN.workShare * work)) / (1 + DESIGN.workShare) / air.outdoor ** 0.8,
+    // Air leaves no warmer than what it cools.
+    condenserOutF: Math.min(condenserF - 2, r.outdoorF + rise),
     supplyF: Math.max(r.returnF - (20 * capacity * (sensible / 0.74)) / air.indoor ** 0.85, evaporatorF + 2, FROST),
     capacity,
     work,

@@ -16,19 +16,21 @@ const ONLY = [...ROUNDS, ...FOREIGN_ROUNDS, 'second', 'foreign'] as const;
 const TOOL = {
   name: 'diagnose:quality',
   purpose: 'judges the diagnosis on simulated units with hidden faults, beside a branching chart and a fixed order.',
-  usage: ['[-- [--cases N] [--foreign N] [--designs N] [--seed N] [--misread SHARE] [--only ROUND] [--failures]]'],
+  usage: ['[-- [--only NAME] [--cases N] [--foreign N] [--seed N] [--misread SHARE] [--failures]]'],
   options: {
     cases: { value: 'N', says: 'cases a round of the second simulator (100)' },
     foreign: { value: 'N', says: 'cases a round of the third simulator (60)' },
     designs: { value: 'N', says: 'designs of units they are spread over (12)' },
     seed: { value: 'N', says: 'where chance begins (1)' },
     misread: { value: 'SHARE', says: 'share of readings that are misread (0.02)' },
-    only: { value: 'ROUND', says: ONLY.join(', ') },
+    only: { value: 'NAME', says: 'one round, or all of one simulator: second, foreign' },
     failures: { says: 'prints every miss with its readings and the final ranking' },
   },
   notes: [
-    'All rounds take some minutes; more cases take longer.',
-    'The third simulator, "foreign", is written apart from table and second simulator, and speaks the lines of diagnose.',
+    `Rounds of the second simulator: ${ROUNDS.join(', ')}.`,
+    `Rounds of the third: ${FOREIGN_ROUNDS.join(', ')}.`,
+    'All rounds take some ten minutes; more cases take longer.',
+    'The third simulator is written apart from table and second simulator, and speaks the lines of diagnose.',
   ],
   examples: [
     'npm run -s diagnose:quality -- --only matched --cases 60 --designs 4',

@@ -1,4 +1,4 @@
-import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayDigits, sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { Deed, Judged, VisitSummary, WireMove } from '../../../grammar/visit/events.ts';
 import type { ProvedPair } from '../../../grammar/visit/facts.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
@@ -169,7 +169,7 @@ export const SAY = {
 
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
-  nothingNext: 'No test left tells more. Say the part you fitted, or finish the visit.',
+  nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
   onceMore: (asked: string) => `Again: ${uncapital(asked)}`,

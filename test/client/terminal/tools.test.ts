@@ -112,12 +112,21 @@ describe('the bench tool', () => {
     expect(complaint).toContain(sentence);
     expect(complaint.trim().split('\n')).toHaveLength(1);
   });
+
+  it.each([
+    ['nowhere.json', 'file-missing', 'nowhere.json cannot be read'],
+    ['README.md', 'profile-broken', 'README.md is no unit profile'],
+  ])('is named by diagnose in a line of its protocol too: %s', async (file, code, sentence) => {
+    const { out, complaint, ...ended } = await shell(`${programOf('diagnose')} --unit ${file}`);
+    expect(ended.code).toBe(2);
+    expect(JSON.parse(out)).toEqual({ error: { code, message: expect.stringContaining(sentence) } });
+    expect(complaint.trim().split('\n')).toHaveLength(1);
+  });
 });
 
 describe('a file that a tool cannot use', () => {
   it.each([
-    ['diagnose', '--unit nowhere.json', 'nowhere.json cannot be read'],
-    ['diagnose', '--unit README.md', 'README.md is no unit profile'],
+    ['visit', '--unit nowhere.json', 'nowhere.json cannot be read'],
     ['hear', '--grammar nowhere.jsgf some.wav', 'nowhere.jsgf cannot be read'],
   ])('is named in one sentence: %s %s', async (name, options, sentence) => {
     const { code, out, complaint } = await shell(`${programOf(name)} ${options}`);

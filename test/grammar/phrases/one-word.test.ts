@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { readUtterances, short } from '../../../fixtures/utterances/read-utterances.ts';
 import { fitOf } from '../../../grammar/phrases/compose/fit.ts';
+import { NEGATIONS } from '../../../grammar/phrases/languages/english/words/fillers.ts';
+import { NUMBER_WORDS } from '../../../grammar/phrases/languages/english/words/number-words.ts';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
-import { NEGATIONS } from '../../../grammar/vocabulary/fillers.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { NUMBER_WORDS } from '../../../grammar/vocabulary/number-words.ts';
 import { tries } from '../../how-much.ts';
 import { seeded } from '../random-sentence.ts';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { TEST_MODELS } from '../../../client/diagnosis/measuring/test-models.ts';
 import { short } from '../../../fixtures/utterances/read-utterances.ts';
+import { NAMES } from '../../../grammar/phrases/languages/english/words/names.ts';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
@@ -11,7 +12,6 @@ import { JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import { MOVED } from '../../../grammar/vocabulary/moved-parts.ts';
 import { NAMEPLATE_FIELDS, type NameplateField } from '../../../grammar/vocabulary/nameplate.ts';
-import { NAMES } from '../../../grammar/vocabulary/names.ts';
 import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
 import { PARTS } from '../../../grammar/vocabulary/parts.ts';
 import { POINTS, type Point } from '../../../grammar/vocabulary/points.ts';

@@ -6,8 +6,8 @@ import {
   type CoverId,
   OFF_THE_TERMINALS,
   OFF_THE_UNIT,
-} from '../../vocabulary/covers.ts';
-import { DEEDS, SEEN_BEFORE } from '../../vocabulary/deeds.ts';
+} from '../../../../vocabulary/covers.ts';
+import { DEEDS, SEEN_BEFORE } from '../../../../vocabulary/deeds.ts';
 import {
   BACK_IN,
   DONE_BY,
@@ -18,10 +18,10 @@ import {
   PUTTING,
   TAKING,
   THE_ONE,
-} from '../../vocabulary/moved-parts.ts';
-import { PARTS } from '../../vocabulary/parts.ts';
-import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
-import { pattern } from '../pattern.ts';
+} from '../../../../vocabulary/moved-parts.ts';
+import { PARTS } from '../../../../vocabulary/parts.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
 
 const named = (how: 'out' | 'taken'): Expression =>
   alternative(

@@ -1,11 +1,12 @@
 import { writeFileSync } from 'node:fs';
 import { dictionary } from 'cmu-pronouncing-dictionary';
-import { PRONUNCIATIONS } from '../../../export/pronunciations.ts';
-import { FILLERS, HESITATIONS } from '../../../vocabulary/fillers.ts';
-import { HOMOPHONES } from '../../../vocabulary/homophones.ts';
-import { NUMBER_WORDS } from '../../../vocabulary/number-words.ts';
-import { Network } from '../../network.ts';
+import { PRONUNCIATIONS } from '../../../../../export/pronunciations.ts';
+import { Network } from '../../../../network.ts';
+import { ENGLISH } from '../../english.ts';
 import { RULES } from '../../rules/utterance-rules.ts';
+import { FILLERS, HESITATIONS } from '../../words/fillers.ts';
+import { HOMOPHONES } from '../../words/homophones.ts';
+import { NUMBER_WORDS } from '../../words/number-words.ts';
 import { phoneticDistance } from './phonetic-distance.ts';
 
 /**
@@ -27,7 +28,7 @@ const pronunciationsOf = (word: string): string[][] => {
 /** The largest distance at which a word may still have been misheard: short words have many neighbours. */
 const reach = (phones: readonly string[]): number => (phones.length <= 3 ? 0.45 : Math.min(1.1, 0.2 * phones.length));
 
-const grammarWords = [...new Network(RULES, 'utterance').words].filter(
+const grammarWords = [...new Network(RULES, 'utterance', ENGLISH).words].filter(
   (word) => /^[a-z']{3,}$/.test(word) && !kept.has(word),
 );
 const heardWords = Object.entries(dictionary)
@@ -50,7 +51,7 @@ const lines = grammarWords.sort().flatMap((target) => {
 });
 
 writeFileSync(
-  new URL('../../../../../grammar/phrases/near-words/near-words.json', import.meta.url),
+  new URL('../../../../../../../grammar/phrases/languages/english/near-words/near-words.json', import.meta.url),
   `${JSON.stringify(Object.fromEntries(lines), null, 1)}\n`,
 );
 process.stdout.write(`${lines.length} words of the grammar have neighbours\n`);

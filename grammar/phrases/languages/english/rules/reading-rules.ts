@@ -1,7 +1,10 @@
-import { MEASURANDS } from '../../vocabulary/measurands.ts';
-import { PLACES } from '../../vocabulary/places.ts';
-import { POINTS, type Point, type PointId } from '../../vocabulary/points.ts';
-import type { QuantityId } from '../../vocabulary/quantities.ts';
+import { MEASURANDS } from '../../../../vocabulary/measurands.ts';
+import { PLACES } from '../../../../vocabulary/places.ts';
+import { POINTS, type Point, type PointId } from '../../../../vocabulary/points.ts';
+import type { QuantityId } from '../../../../vocabulary/quantities.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag, word } from '../../../expression.ts';
+import { pattern, sentences } from '../../../pattern.ts';
+import { phraseBook } from '../../../phrase-book.ts';
 import {
   BENCH_WORDS,
   HELD_FOR,
@@ -16,10 +19,7 @@ import {
   SHORTED_TO_SHELL,
   SPANNING,
   VALUE_OF,
-} from '../../vocabulary/reading-words.ts';
-import { alternative, type Expression, optional, type Rules, rule, sequence, tag, word } from '../expression.ts';
-import { pattern, sentences } from '../pattern.ts';
-import { phraseBook } from '../phrase-book.ts';
+} from '../words/reading-words.ts';
 import { NUMBER, VALUE_RULES } from './value-rules.ts';
 
 const phrases = (say: string): string[] => sentences(pattern(say)).map((words) => words.join(' '));

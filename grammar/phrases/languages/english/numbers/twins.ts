@@ -1,4 +1,4 @@
-import { TEEN_WORDS, TENS_WORDS } from '../../vocabulary/number-words.ts';
+import { TEEN_WORDS, TENS_WORDS } from '../words/number-words.ts';
 import { readNumber } from './read-number.ts';
 
 /** "thirteen" ↔ "thirty": teens and tens that differ by one sound. "ten" and "twenty" have no twin. */

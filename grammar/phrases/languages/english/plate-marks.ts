@@ -1,16 +1,8 @@
-import type { NameplateFieldId } from '../vocabulary/nameplate.ts';
-import { TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from '../vocabulary/number-words.ts';
-import { NOTE } from '../vocabulary/report-words.ts';
-import type { Meaning } from './meaning.ts';
+import type { NameplateFieldId } from '../../../vocabulary/nameplate.ts';
+import type { PlateMark, PlateMarks } from '../../plate-mark.ts';
 import { LEAST_SIGNS, SIGN_WORDS } from './rules/plate-rules.ts';
-
-type Mark = Extract<Meaning, { kind: 'nameplate' }>;
-
-/** Model and serial number as they were said or written, and what else was said with them. */
-export interface PlateMarks {
-  readonly marks: readonly Mark[];
-  readonly rest: string;
-}
+import { TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from './words/number-words.ts';
+import { NOTE } from './words/report-words.ts';
 
 interface Piece {
   readonly text: string;
@@ -28,7 +20,7 @@ interface Piece {
 export function readPlateMarks(text: string, asked: readonly NameplateFieldId[]): PlateMarks | undefined {
   if (DICTATED.test(text)) return undefined;
   const pieces = piecesOf(text);
-  const marks: Mark[] = [];
+  const marks: PlateMark[] = [];
   const rest: string[] = [];
   for (let at = 0; at < pieces.length; ) {
     const named = nameAt(pieces, at);
@@ -127,7 +119,7 @@ function written(text: string): string | undefined {
 
 /** Without a name: only where it is asked for, and where it can be nothing else than a mark. */
 function readAlone(pieces: readonly Piece[], asked: readonly NameplateFieldId[]): PlateMarks | undefined {
-  const marks: Mark[] = [];
+  const marks: PlateMark[] = [];
   let at = 0;
   for (const field of ['model', 'serial'] as const) {
     if (!asked.includes(field) || at >= pieces.length) continue;

@@ -1,14 +1,7 @@
-import {
-  MINUS_WORDS,
-  POINT_WORDS,
-  TEEN_WORDS,
-  TENS_WORDS,
-  UNIT_WORDS,
-  ZERO_WORDS,
-} from '../../vocabulary/number-words.ts';
-import { alternative, type Expression, type Rules, rule, word } from '../expression.ts';
-import { pattern } from '../pattern.ts';
-import { NUMERAL } from '../words.ts';
+import { alternative, type Expression, type Rules, rule, word } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
+import { NUMERAL } from '../../../words.ts';
+import { MINUS_WORDS, POINT_WORDS, TEEN_WORDS, TENS_WORDS, UNIT_WORDS, ZERO_WORDS } from '../words/number-words.ts';
 
 const anyOf = (words: readonly string[]): Expression => alternative(...words.map(word));
 

@@ -1,19 +1,5 @@
-import {
-  MINUS_WORDS,
-  POINT_WORDS,
-  TEEN_WORDS,
-  TENS_WORDS,
-  UNIT_WORDS,
-  ZERO_WORDS,
-} from '../../vocabulary/number-words.ts';
-
-/** How a number was said; it decides whether it has a teen/ty twin and how it is read back. */
-export type NumberForm = 'cardinal' | 'pair' | 'digits' | 'slang' | 'numeral';
-
-export interface SpokenNumber {
-  readonly value: number;
-  readonly form: NumberForm;
-}
+import type { SpokenNumber } from '../../../language.ts';
+import { MINUS_WORDS, POINT_WORDS, TEEN_WORDS, TENS_WORDS, UNIT_WORDS, ZERO_WORDS } from '../words/number-words.ts';
 
 const isZero = (word: string | undefined): boolean => (ZERO_WORDS as readonly string[]).includes(word ?? '');
 const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).includes(word);

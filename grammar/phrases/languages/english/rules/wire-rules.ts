@@ -1,4 +1,4 @@
-import { POINTS, type Point } from '../../vocabulary/points.ts';
+import { POINTS, type Point } from '../../../../vocabulary/points.ts';
 import {
   JUMPER_ACTIONS,
   JUMPER_GONE,
@@ -7,10 +7,10 @@ import {
   WIRE_ACTIONS,
   WIRE_COLOURS,
   WIRE_SIZES,
-} from '../../vocabulary/wires.ts';
-import { alternative, optional, type Rules, rule, sequence, tag, word } from '../expression.ts';
-import { pattern } from '../pattern.ts';
-import { phraseBook } from '../phrase-book.ts';
+} from '../../../../vocabulary/wires.ts';
+import { alternative, optional, type Rules, rule, sequence, tag, word } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
+import { phraseBook } from '../../../phrase-book.ts';
 
 const points: readonly (Point & { readonly id: (typeof POINTS)[number]['id'] })[] = POINTS;
 const wireEnd = phraseBook(

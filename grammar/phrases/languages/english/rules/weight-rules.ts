@@ -1,6 +1,6 @@
-import { UNITS, type Unit } from '../../vocabulary/units.ts';
-import { alternative, type Expression, optional, type Rules, rule, sequence, tag, word } from '../expression.ts';
-import { pattern } from '../pattern.ts';
+import { UNITS, type Unit } from '../../../../vocabulary/units.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag, word } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
 import { NUMBER } from './value-rules.ts';
 
 const units: readonly Unit[] = UNITS;

@@ -1,4 +1,17 @@
 import {
+  alternative,
+  type Expression,
+  optional,
+  type Rules,
+  repeat,
+  rule,
+  sequence,
+  tag,
+  word,
+} from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
+import { NUMBER_RULES } from '../numbers/number-rules.ts';
+import {
   AND_BETWEEN,
   BOTH_LEGS_AFTER,
   BOTH_LEGS_BEFORE,
@@ -11,20 +24,7 @@ import {
   OVER_BETWEEN,
   SAME_ON_OTHER,
   SECTIONS_AFTER,
-} from '../../vocabulary/reading-words.ts';
-import {
-  alternative,
-  type Expression,
-  optional,
-  type Rules,
-  repeat,
-  rule,
-  sequence,
-  tag,
-  word,
-} from '../expression.ts';
-import { NUMBER_RULES } from '../numbers/number-rules.ts';
-import { pattern } from '../pattern.ts';
+} from '../words/reading-words.ts';
 import { DEED_RULES } from './deed-rules.ts';
 import { PROOF_RULES } from './proof-rules.ts';
 import { READING_RULES } from './reading-rules.ts';

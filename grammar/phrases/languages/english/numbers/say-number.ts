@@ -1,4 +1,4 @@
-import { TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from '../../vocabulary/number-words.ts';
+import { TEEN_WORDS, TENS_WORDS, UNIT_WORDS } from '../words/number-words.ts';
 
 const wordFor = (table: Readonly<Record<string, number>>, value: number): string =>
   Object.keys(table).find((word) => table[word] === value) ?? String(value);

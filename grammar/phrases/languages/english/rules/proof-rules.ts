@@ -1,7 +1,16 @@
-import { PROOF_PLACES } from '../../vocabulary/devices.ts';
-import { PROOF_ENDS, PROOF_GROUND, PROOF_PAIRS } from '../../vocabulary/proof-pairs.ts';
-import { alternative, type Expression, optional, type Rules, repeat, rule, sequence, tag } from '../expression.ts';
-import { pattern } from '../pattern.ts';
+import { PROOF_PLACES } from '../../../../vocabulary/devices.ts';
+import { PROOF_ENDS, PROOF_GROUND, PROOF_PAIRS } from '../../../../vocabulary/proof-pairs.ts';
+import {
+  alternative,
+  type Expression,
+  optional,
+  type Rules,
+  repeat,
+  rule,
+  sequence,
+  tag,
+} from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
 import { NUMBER } from './value-rules.ts';
 
 const VOLTS_MAYBE = optional(pattern('volts | volt'));

@@ -1,4 +1,4 @@
-import type { QuantityId } from './quantities.ts';
+import type { QuantityId } from '../../../../vocabulary/quantities.ts';
 
 /** What is said before a value when the value comes first. `of`: only such readings are said so. */
 export const LEADS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [

@@ -1,6 +1,6 @@
-import { NAMEPLATE_FIELDS, type NameplateField, RATED_PAIR } from '../../vocabulary/nameplate.ts';
-import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
-import { pattern } from '../pattern.ts';
+import { NAMEPLATE_FIELDS, type NameplateField, RATED_PAIR } from '../../../../vocabulary/nameplate.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
 import { MARK_SIGN, PLATE_ANSWER, plateMark, VALUE_FIRST } from './plate-rules.ts';
 import { NUMBER } from './value-rules.ts';
 

@@ -1,4 +1,4 @@
-import { COMMANDS, EXPECTED, RECALL } from '../../vocabulary/commands.ts';
+import { COMMANDS, EXPECTED, RECALL } from '../../../../vocabulary/commands.ts';
 import {
   CHARGED_PARTS,
   DEVICES,
@@ -7,12 +7,14 @@ import {
   SWITCH_STATES,
   SWITCHED_AT,
   SWITCHED_STATES,
-} from '../../vocabulary/devices.ts';
-import { FOCUSES, SKIP_TO } from '../../vocabulary/focuses.ts';
-import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../vocabulary/job-items.ts';
-import { NAMES } from '../../vocabulary/names.ts';
-import { OBSERVATIONS } from '../../vocabulary/observations.ts';
-import { REMARKS } from '../../vocabulary/reading-words.ts';
+} from '../../../../vocabulary/devices.ts';
+import { FOCUSES, SKIP_TO } from '../../../../vocabulary/focuses.ts';
+import { CHECK_ON_ME, DICTATIONS, JOB_ITEMS } from '../../../../vocabulary/job-items.ts';
+import { OBSERVATIONS } from '../../../../vocabulary/observations.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
+import { NAMES } from '../words/names.ts';
+import { REMARKS } from '../words/reading-words.ts';
 import {
   DISCHARGED,
   INJURY,
@@ -21,9 +23,7 @@ import {
   PLACELESS,
   PROVING_SOURCE,
   SWITCH_WHERE,
-} from '../../vocabulary/report-words.ts';
-import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../expression.ts';
-import { pattern } from '../pattern.ts';
+} from '../words/report-words.ts';
 import { NUMBER } from './value-rules.ts';
 
 const frame = (name: Extract<Parameters<typeof tag>[0], { tag: 'frame' }>['frame']): Expression =>

@@ -1,7 +1,7 @@
-import { NAMEPLATE_FIELDS_BY_ID } from '../../vocabulary/nameplate.ts';
-import { UNIT_WORDS, ZERO_WORDS } from '../../vocabulary/number-words.ts';
-import { alternative, type Expression, optional, repeat, rule, sequence, tag, word } from '../expression.ts';
-import { pattern } from '../pattern.ts';
+import { NAMEPLATE_FIELDS_BY_ID } from '../../../../vocabulary/nameplate.ts';
+import { alternative, type Expression, optional, repeat, rule, sequence, tag, word } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
+import { UNIT_WORDS, ZERO_WORDS } from '../words/number-words.ts';
 import { NUMBER } from './value-rules.ts';
 
 const VOLTS = tag({ tag: 'unit', unit: 'V', of: ['voltage'] });

@@ -1,7 +1,7 @@
-import { FITTED, FITTED_AFTER, FITTED_FOR, PART_RATINGS, PARTS } from '../../vocabulary/parts.ts';
-import { SAID_WORKS } from '../../vocabulary/works.ts';
-import { alternative, optional, type Rules, repeat, rule, sequence, tag } from '../expression.ts';
-import { pattern } from '../pattern.ts';
+import { FITTED, FITTED_AFTER, FITTED_FOR, PART_RATINGS, PARTS } from '../../../../vocabulary/parts.ts';
+import { SAID_WORKS } from '../../../../vocabulary/works.ts';
+import { alternative, optional, type Rules, repeat, rule, sequence, tag } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
 import { NAMEPLATE_RULES } from './nameplate-rules.ts';
 import { NUMBER } from './value-rules.ts';
 import { WEIGHT_RULES } from './weight-rules.ts';
