@@ -603,7 +603,7 @@ const ROWS = [
     ...degrees(20, 100, 40, 85),
     quantity: 'wet-bulb',
     at: ['outdoor-air'],
-    say: '[outdoor | outside] wet bulb',
+    say: 'outdoor wet bulb | outside wet bulb | wet bulb',
     rare: true,
   },
   {
