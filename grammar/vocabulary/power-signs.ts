@@ -116,6 +116,29 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
     ),
   },
   {
+    // Denials, slang, and what meters and machines do; half understood, they cost a proof.
+    sign: 'power',
+    everywhere: true,
+    words: pattern(
+      [
+        "(?<!(?:suction|liquid|discharge) )\\b(?:legs?|line|load|terminals?|ground|lugs?|[tl] ?(?:one|two|1|2))\\b[\\w ]*(?<!\\b(?:not|isn't|never|longer|no) )\\b(?:hot|live)\\b(?! (?:source|gas))",
+        "\\b(?:not|isn't|wasn't|ain't|never) (?:really |all |quite |actually )?(?:off|dead|de energi[sz]ed|killed)\\b",
+        "\\b(?:didn't|did not|haven't|have not|hadn't) (?:actually |really |even )?(?:lock|locked|pull|pulled|kill|killed|shut|turn|turned|tag|tagged) (?:it|that|them|the (?:breaker|disconnect|switch|main|power|pull ?out|unit))\\b",
+        "\\b(?:not sure|not certain|don't think|don't believe|doubt)\\b.*\\b(?:dead|off|locked)\\b",
+        `\\b(?:giving|gave|give|gives|feeding|sending|sent) (?:it|her|them|this|that)? ?(?:some |the )?${POWER}\\b`,
+        '\\b(?:fired|fire|firing|lit|light|lighting|powered) (?:it |her |him |this |that |them |the unit )?up\\b',
+        '\\b(?:let|turned|turn|cut|set) (?:her|it|him|them) (?:rip|loose|go)\\b',
+        "\\bwe(?:'re| are) (?:cooking|running|rolling|in business|back in business|hot|live)\\b",
+        "\\b(?:she|he)(?:'s| is)? (?:running|runs|humming|hums|purring|spinning|cooking|alive|going)\\b",
+        '\\b(?:blower|fan|compressor|contactor|unit|system|motor)\\b.*\\b(?:came on|comes on|kick(?:s|ed) (?:on|in)|clack(?:s|ed)|clunk(?:s|ed))\\b',
+        '\\b(?:meter|tester|pen|stick|tracer)\\b.*\\b(?:beep(?:s|ed|ing)?|chirp(?:s|ed|ing)?|glow(?:s|ed|ing)?|scream(?:s|ed|ing)?|blink(?:s|ed|ing)?|flash(?:es|ed|ing)?|lit)\\b',
+        '\\b(?:lights?|leds?|board)\\b.*\\b(?:blinking|flashing|glowing)\\b',
+        '\\b(?:one|half|single) blade\\b',
+        '\\b(?:closed|buttoned) (?:it|her) up\\b.*\\b(?:loose|on|running)\\b',
+      ].join('|'),
+    ),
+  },
+  {
     sign: 'injury',
     everywhere: true,
     words: pattern(

@@ -134,7 +134,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     what: 'an order',
     id: 'planted-command',
     file: 'grammar/vocabulary/commands.ts',
-    before: '] as const;\nexport type CommandId',
+    before: '] as const;\n\n/** Around a place whose reading',
     row: rowOf('planted-command', ", say: 'planted'"),
     mustFill: ['client/screens/technician/more-sheet.tsx', 'client/visit/intake/take-command.ts'],
   },

@@ -2,8 +2,10 @@ import type { OrderDetails } from '../../../grammar/phrases/meaning.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
+import type { ActionDone } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { waitsOut } from '../rules/charged-sections.ts';
 import { answerTo } from './answer-asked.ts';
@@ -165,7 +167,15 @@ function yesIsNotEnough(question: Question): string {
   }
 }
 
-/** "Done" acknowledges a caution that stands, and no more; else it answers a pull on the wires, clamps put on, or that a time has passed. */
+/** What is seen where "done" answers what was asked; the clamps are asked for together with the covers. */
+const SEEN_BY_DONE: Readonly<Partial<Record<ActionDone, ObservationId>>> = {
+  'call-on': 'thermostat-calling',
+  'call-off': 'thermostat-not-calling',
+  'covers-on': 'covers-on',
+  'clamps-placed': 'covers-on',
+};
+
+/** "Done" acknowledges a caution that stands, and no more; else it answers a call, covers, a pull on the wires, or that a time has passed. */
 function takeDone(turn: Turn): void {
   const { step, caution } = turn.context;
   if (caution !== undefined) {
@@ -178,8 +188,8 @@ function takeDone(turn: Turn): void {
     turn.say('readback', SAY.wiresPulled);
     return;
   }
-  // The clamps are asked for together with the covers.
-  if (done === 'clamps-placed') return takeObservation(turn, 'covers-on');
+  const seen = done === undefined ? undefined : SEEN_BY_DONE[done];
+  if (seen !== undefined) return takeObservation(turn, seen);
   if (isLeftForItsTime(turn)) takeTimePassed(turn, 'air-handler');
 }
 

@@ -3,7 +3,7 @@ import { REPAIR } from '../../../grammar/visit/evolve.ts';
 import type { ReadingLine, Undoable, VisitFacts } from '../../../grammar/visit/facts.ts';
 import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
-import { latestReading } from '../../../grammar/visit/standing.ts';
+import { latestReading, standingReadings } from '../../../grammar/visit/standing.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
@@ -66,6 +66,7 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   }
   if (question !== undefined) {
     turn.endQuestion('answered');
+    if (isOtherFunction(question.reading, correction)) return askAtPlace(turn, question.reading, correction.at!);
     const right = corrected(question.reading, correction);
     if (!samePlaces(question.reading.at, right.at)) reopenProof(turn, { ...right, quantity: 'voltage' });
     takeReading(turn, right, 'as heard');
@@ -75,7 +76,34 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
     turn.say('answer', SAY.nothingToCorrect);
     return;
   }
-  setRight(turn, last, corrected(last.reading, correction));
+  if (isOtherFunction(last.reading, correction)) return askAtPlace(turn, last.reading, correction.at!);
+  const meant = namedReading(turn.context, last, correction);
+  if (meant !== last) reopenProof(turn, last.reading);
+  setRight(turn, meant, corrected(meant.reading, correction));
+}
+
+/** A number with its place sets right what was read there, though something else was read since. */
+function namedReading(facts: VisitFacts, last: ReadingLine, { at, value }: Correction): ReadingLine {
+  if (at === undefined || value === undefined || samePlaces(at, last.reading.at)) return last;
+  const there = standingReadings(facts).findLast(
+    ({ reading }) => reading.quantity === last.reading.quantity && samePlaces(reading.at, at),
+  );
+  return there ?? last;
+}
+
+/** A charge is not read where no charge is held: d.c. there becomes no a.c., it is read anew. */
+function isOtherFunction({ quantity }: Reading, { at }: Correction): boolean {
+  return quantity === 'voltage-dc' && at !== undefined && !holdsCharge(at);
+}
+
+function holdsCharge(at: Reading['at']): boolean {
+  return MEASURANDS.some((row) => row.quantity === 'voltage-dc' && samePlaces(row.at, at));
+}
+
+function askAtPlace(turn: Turn, wrong: Reading, at: Reading['at']): void {
+  reopenProof(turn, wrong);
+  reopenProof(turn, { ...wrong, at, quantity: 'voltage' });
+  turn.say('question', SAY.valueAt(at));
 }
 
 /** Of what waits for a supervisor, a reading has a number to set right; a discharge has none. */
@@ -131,15 +159,13 @@ function unitBelongs(unit: UnitCode | undefined, quantity: QuantityId): boolean 
   return unit === undefined || unitFor(unit, quantity) !== undefined;
 }
 
-/** Volts at a place that holds no charge are a.c., whatever stood there before; what was recovered stays so. */
+/** Another number or place; what was recovered stays so. */
 function corrected(reading: Reading, correction: Correction): Reading {
   const { at = reading.at, unit = reading.unit } = correction;
   const said = correction.value ?? reading.value;
   const isOut = reading.quantity === 'mass' && typeof reading.value === 'number' && reading.value < 0;
   const value = isOut && typeof said === 'number' ? -Math.abs(said) : said;
-  const isCharge = MEASURANDS.some((row) => row.quantity === 'voltage-dc' && samePlaces(row.at, at));
-  const quantity = reading.quantity === 'voltage-dc' && !isCharge ? 'voltage' : reading.quantity;
-  return { ...reading, quantity, at, value, unit };
+  return { ...reading, at, value, unit };
 }
 
 /** Takes back the latest thing said of the unit: it stays in the record, withdrawn, and no longer counts. */
