@@ -66,6 +66,13 @@ export interface Assessment {
   readonly done: boolean;
   /** The leader rests on this one reading, taken once: worth reading again, now or before a part is condemned. Leads `next`. */
   readonly confirm?: TestId;
+  /** What proves the leader, where it is a part that could be condemned. */
+  readonly proof?: {
+    /** The seqs of the readings that prove it. */
+    readonly readings: readonly number[];
+    /** Tests that would have proved it and were passed over or cannot be done: it is found by exclusion. */
+    readonly unproved: readonly TestId[];
+  };
 }
 
 /** What a test shows: a number or `open`, or an answer of a look. */

@@ -1,0 +1,70 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
+import type { Posterior } from '../posterior/weigh-particles.ts';
+import type { FaultTable } from '../table/fault-table.ts';
+import { PROOF_ROWS } from './proof-rows.ts';
+import { type Proof, proveRow, type Read } from './weigh-proof.ts';
+
+/** What is left of a fault that one reading denies, and that readings deny which were taken again or cannot be (ours). */
+const LEFT_BY_ONE = 0.15;
+const LEFT_BY_TWO = 0.004;
+/** A suspect below this is not worth holding against its row. */
+const LEAST = 1e-4;
+/** A reading that is more probably a stray one than this is one that the leader does not explain. */
+const UNEXPLAINED = 0.8;
+
+/** A reading that nobody will take again, or that was: it stands. */
+const stands = (reading: Taken, standing: Standing): boolean =>
+  reading.times > 1 || !mayBeReadAgain(standing, reading.test);
+
+/**
+ * Takes from each suspect what its row of proof denies, and gives it to "something else": likelihoods compare the
+ * faults of the list with each other, and the best of them may still be wrong. Writes into the posterior.
+ * @returns the rows of the suspects that matter
+ */
+export function holdToProof(table: FaultTable, posterior: Posterior, read: Read): ReadonlyMap<FaultId, Proof> {
+  const rows = new Map<FaultId, Proof>();
+  const unexplained = unexplainedReadings(posterior, read.standing);
+  const leader = posterior.fault.indexOf(Math.max(...posterior.fault));
+  table.faults.forEach((fault, f) => {
+    if (posterior.fault[f]! < LEAST) return;
+    const proof = proveRow(PROOF_ROWS[fault], read);
+    const denied = f === leader && isNamed(fault) ? [...new Set([...proof.denied, ...unexplained])] : proof.denied;
+    rows.set(fault, { ...proof, denied });
+    if (denied.length === 0) return;
+    const firmly = denied.some((reading) => stands(reading, read.standing));
+    lower(table, posterior, f, firmly ? LEFT_BY_TWO : LEFT_BY_ONE);
+  });
+  return rows;
+}
+
+/** A part that could be condemned. */
+export const isNamed = (fault: FaultId): boolean => fault !== 'something-else' && fault !== 'nothing-wrong';
+
+/** Readings that the ranking holds for stray ones although they were taken again, or no other result of the test stands. */
+function unexplainedReadings(posterior: Posterior, standing: Standing): Taken[] {
+  return [...posterior.stray]
+    .filter(([reading, chance]) => chance > UNEXPLAINED && standing.taken.get(reading.test) === reading)
+    .map(([reading]) => reading);
+}
+
+/** Leaves so much of a fault; the rest goes to "something else". */
+function lower(table: FaultTable, { fault, weight }: Posterior, f: number, left: number): void {
+  const open = table.faults.indexOf('something-else');
+  if (f === open) return;
+  const taken = fault[f]! * (1 - left);
+  const grown = fault[open]! > 0 ? (fault[open]! + taken) / fault[open]! : 1;
+  for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) weight[p] = weight[p]! * left;
+  for (let p = table.first[open]!; p < table.first[open + 1]!; p += 1) weight[p] = weight[p]! * grown;
+  fault[f] = fault[f]! * left;
+  fault[open] = fault[open]! + taken;
+}
+
+/** The most that a finding by exclusion is said with (ours): nothing was read that only this fault can have given. */
+const BY_EXCLUSION = 0.85;
+
+/** Caps the probability of a fault that is found by exclusion. */
+export function capExclusion(table: FaultTable, posterior: Posterior, fault: FaultId): void {
+  const f = table.faults.indexOf(fault);
+  if (posterior.fault[f]! > BY_EXCLUSION) lower(table, posterior, f, BY_EXCLUSION / posterior.fault[f]!);
+}
