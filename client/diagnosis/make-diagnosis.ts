@@ -12,7 +12,7 @@ import { isNotWorthMore } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
-import { capExclusion, holdToProof, isNamed } from './proof/hold-to-proof.ts';
+import { capExclusion, holdToProof, isExcluded, isNamed } from './proof/hold-to-proof.ts';
 import { denialsToTakeAgain, nextOfProof, proveTwice } from './proof/next-proof.ts';
 import { PROOF_ROWS } from './proof/proof-rows.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
@@ -22,7 +22,7 @@ import type { FaultTable } from './table/fault-table.ts';
 const STANDS_OUT = 0.95;
 /** Everything of the list is excluded from here on, once none of it is left with so much (ours). */
 const EXCLUDED = 0.9;
-const STILL_LEFT = 0.03;
+const STILL_LEFT = 0.003;
 /** A leader that a single reading denies is asked about again from this probability on (ours). */
 const DOUBTED = 0.5;
 /** A reading that is this probably a stray one contradicts the rest. */
@@ -70,21 +70,23 @@ function assess(
   const ranked = worths.map(({ test }) => test);
   const before = ranking(table, posterior);
   const top = before[0]!;
-  const standsOut = isFound(before, worths[0]);
+  const left = before.filter(({ fault }) => fault === top.fault || !isExcluded(rows.get(fault), standing));
+  const standsOut = isFound(left, worths[0]);
   const proof = isNamed(top.fault) ? rows.get(top.fault) : undefined;
   const lacks = proof && (standsOut || ranked.length === 0) ? nextOfProof(stance, proof) : [];
   const proved = lacks.length === 0;
   const settled = (standsOut && proved) || (ranked.length === 0 && proved);
   const look = { posterior, standing, stance, leader: top, place: table.faults.indexOf(top.fault) };
   const again = settled ? readAgainAtLast(look) : readAgainBeforeLeaving(look, lacks[0] ?? ranked[0]);
-  if (settled && proof && again.length === 0) again.push(...proveTwice(stance, PROOF_ROWS[top.fault], proof, standing));
+  const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
+  const isCostly = PROOF_ROWS[top.fault].twice === true || strange.length > 0;
+  if (settled && proof && again.length === 0) again.push(...proveTwice(stance, isCostly, proof, standing));
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
   if (settled && proof && proof.unproved.length > 0) capExclusion(table, posterior, top.fault);
   const next = [...new Set([...confirm, ...lacks, ...ranked])].map((test) =>
     nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)),
   );
-  const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
   return {
     version: table.version,
     forSeq: evidence.at(-1)?.seq ?? 0,

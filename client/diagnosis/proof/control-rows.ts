@@ -27,9 +27,13 @@ export const CONTROL_ROWS = {
     needs: [[by(atLeast('volts-transformer-primary', 90))], [by(below('volts-transformer-secondary', 20))]],
     against: [atLeast('volts-transformer-secondary', 22)],
   },
-  // A fuse that blew on a short blows again: Y to C is read before a new one goes in.
+  // A fuse that blew on a short blows again: Y and R to C are read before a new one goes in.
   'control-fuse-open': {
-    needs: [[by(atLeast('volts-control-fuse', OPEN)), by(broken('ohms-control-fuse'))], [by(atLeast('ohms-Y-C', 5))]],
+    needs: [
+      [by(atLeast('volts-control-fuse', OPEN)), by(broken('ohms-control-fuse'))],
+      [by(atLeast('ohms-Y-C', 5))],
+      [by(atLeast('ohms-R-C', 5))],
+    ],
     against: [whole('ohms-control-fuse')],
   },
   'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))]] },
@@ -64,11 +68,17 @@ export const CONTROL_ROWS = {
         by(atLeast('volts-R-Y-thermostat', OPEN)),
         by(carries('volts-R-C-thermostat'), carriesNone('volts-Y-C-thermostat')),
       ],
+      // Alive: what has lost its R calls for nothing either.
+      [by(sees('look-thermostat', 'thermostat-calling', 'thermostat-not-calling'))],
     ],
     against: [below('volts-R-Y-thermostat', CLOSED)],
   },
   'float-switch-open': openSwitch('float'),
-  'high-switch-open': openSwitch('high-switch'),
+  // It opens for a reason: a compressor that ran first says that the pressure was there.
+  'high-switch-open': {
+    ...openSwitch('high-switch'),
+    against: [whole('ohms-high-switch'), sees('look-compressor', 'compressor-runs-then-trips')],
+  },
   'low-switch-open': openSwitch('low-switch'),
   'door-switch-open': { needs: [[by(atLeast('volts-door-switch', 60)), by(broken('ohms-door-switch'))]] },
   'blower-motor-open': { needs: [[by(broken('ohms-blower'))]] },

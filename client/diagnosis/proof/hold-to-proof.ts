@@ -7,7 +7,7 @@ import { type Proof, proveRow, type Read } from './weigh-proof.ts';
 
 /** What is left of a fault that one reading denies, and that readings deny which were taken again or cannot be (ours). */
 const LEFT_BY_ONE = 0.15;
-const LEFT_BY_TWO = 0.004;
+const LEFT_BY_TWO = 0.001;
 /** A suspect below this is not worth holding against its row. */
 const LEAST = 1e-4;
 /** A reading that is more probably a stray one than this is one that the leader does not explain. */
@@ -29,14 +29,19 @@ export function holdToProof(table: FaultTable, posterior: Posterior, read: Read)
   table.faults.forEach((fault, f) => {
     if (posterior.fault[f]! < LEAST) return;
     const proof = proveRow(PROOF_ROWS[fault], read);
-    const denied = f === leader && isNamed(fault) ? [...new Set([...proof.denied, ...unexplained])] : proof.denied;
+    // What is proved directly stands beside a strange reading; what is found by exclusion does not.
+    const isStrange = f === leader && isNamed(fault) && proof.lacking.length === 0 && proof.unproved.length > 0;
+    const denied = isStrange ? [...new Set([...proof.denied, ...unexplained])] : proof.denied;
     rows.set(fault, { ...proof, denied });
     if (denied.length === 0) return;
-    const firmly = denied.some((reading) => stands(reading, read.standing));
-    lower(table, posterior, f, firmly ? LEFT_BY_TWO : LEFT_BY_ONE);
+    lower(table, posterior, f, isExcluded({ ...proof, denied }, read.standing) ? LEFT_BY_TWO : LEFT_BY_ONE);
   });
   return rows;
 }
+
+/** Whether readings deny a fault that were taken again or cannot be. */
+export const isExcluded = (proof: Proof | undefined, standing: Standing): boolean =>
+  proof?.denied.some((reading) => stands(reading, standing)) ?? false;
 
 /** A part that could be condemned. */
 export const isNamed = (fault: FaultId): boolean => fault !== 'something-else' && fault !== 'nothing-wrong';

@@ -1,7 +1,6 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import { type Stance, stanceAfter, testCost } from '../planner/test-cost.ts';
 import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
-import type { ProofRow } from './proof-row.ts';
 import type { Proof } from './weigh-proof.ts';
 
 /** Minutes of several tests one after the other. */
@@ -24,9 +23,9 @@ export function nextOfProof(stance: Stance, { lacking }: Proof): TestId[] {
 
 const byMinutes = (a: { readonly minutes: number }, b: { readonly minutes: number }): number => a.minutes - b.minutes;
 
-/** Where the act is costly and nothing that proves was taken twice: the proving reading that is nearest, once more. */
-export function proveTwice(stance: Stance, row: ProofRow, { shown }: Proof, standing: Standing): TestId[] {
-  if (!row.twice || shown.some(({ times }) => times > 1)) return [];
+/** Where the act is costly, or a reading stays strange, and nothing that proves was taken twice: the proving reading that is nearest, once more. */
+export function proveTwice(stance: Stance, isCostly: boolean, { shown }: Proof, standing: Standing): TestId[] {
+  if (!isCostly || shown.some(({ times }) => times > 1)) return [];
   const open = shown.filter(({ test }) => mayBeReadAgain(standing, test)).map(({ test }) => test);
   return open.sort((a, b) => testCost(stance, a) - testCost(stance, b)).slice(0, 1);
 }
