@@ -73,6 +73,8 @@ export interface Assessment {
     /** Tests that would have proved it and were passed over or cannot be done: it is found by exclusion. */
     readonly unproved: readonly TestId[];
   };
+  /** Where nothing of the list is left: what the readings deny, the likeliest before first. `next` is then empty. */
+  readonly excluded?: readonly FaultId[];
 }
 
 /** What a test shows: a number or `open`, or an answer of a look. */

@@ -12,7 +12,7 @@ import { isNotWorthMore } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
-import { capExclusion, holdToProof, isExcluded, isNamed } from './proof/hold-to-proof.ts';
+import { capExclusion, holdToProof, isExcluded, isNamed, provedBeside, raise } from './proof/hold-to-proof.ts';
 import { denialsToTakeAgain, nextOfProof, proveTwice } from './proof/next-proof.ts';
 import { PROOF_ROWS } from './proof/proof-rows.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
@@ -62,12 +62,16 @@ function assess(
   const posterior = weighParticles(table, standing);
   const canBeDone = (test: TestId) => table.tests.includes(test) && !parked.includes(test);
   const doubted = likeliest(table, posterior);
-  const rows = holdToProof(table, posterior, { standing, profile: table.profile, canBeDone });
+  const read = { standing, profile: table.profile, canBeDone };
+  const rows = holdToProof(table, posterior, read);
   let stance = ON_ARRIVAL;
   for (const test of standing.taken.keys()) stance = stanceAfter(stance, test);
   const signs = plausibleSigns(table, posterior);
   const worths = chooseNext(table, posterior, stance, standing, new Set(parked));
   const ranked = worths.map(({ test }) => test);
+  const beside =
+    likeliest(table, posterior).fault === 'something-else' ? provedBeside(table, posterior, read) : undefined;
+  if (beside) raise(table, posterior, beside);
   const before = ranking(table, posterior);
   const top = before[0]!;
   const left = before.filter(({ fault }) => fault === top.fault || !isExcluded(rows.get(fault), standing));
@@ -84,19 +88,21 @@ function assess(
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
   if (settled && proof && proof.unproved.length > 0) capExclusion(table, posterior, top.fault);
-  const next = [...new Set([...confirm, ...lacks, ...ranked])].map((test) =>
-    nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)),
-  );
+  // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
+  const isEnd = top.fault === 'something-else' && standsOut && confirm.length === 0;
+  const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked])];
+  const excluded = [...rows.keys()].filter((fault) => isExcluded(rows.get(fault), standing));
   return {
     version: table.version,
     forSeq: evidence.at(-1)?.seq ?? 0,
     suspects: ranking(table, posterior),
-    next,
+    next: next.map((test) => nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile))),
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
     ...(strange.length > 0 ? { contradiction: strange } : {}),
     done: standsOut && proved,
     ...(confirm[0] ? { confirm: confirm[0] } : {}),
     ...(proof ? { proof: { readings: proof.shown.map(({ seq }) => seq), unproved: proof.unproved } } : {}),
+    ...(top.fault === 'something-else' && next.length === 0 ? { excluded } : {}),
   };
 }
 

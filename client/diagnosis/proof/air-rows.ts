@@ -13,12 +13,16 @@ const STANDING = by(taken('pressure-standing'), taken('temperature-outdoor-air')
 export const AIR_ROWS = {
   'filter-dirty': { needs: [[by(sees('look-filter', 'filter-dirty'))]] },
   'indoor-coil-iced': { needs: [[by(sees('look-indoor-coil', 'coil-iced'))]] },
-  'low-indoor-air': { needs: [[by(sees('look-filter', 'filter-clean'))]] },
-  'low-charge': { needs: [[SUPERHEAT, SUBCOOLING, STANDING]], twice: true },
-  overcharge: { needs: [[SUBCOOLING]], twice: true },
-  'liquid-restriction': { needs: [[SUPERHEAT]], twice: true },
+  'low-indoor-air': { judgedTogether: true, needs: [[by(sees('look-filter', 'filter-clean'))]] },
+  'low-charge': { judgedTogether: true, needs: [[SUPERHEAT, SUBCOOLING, STANDING]], twice: true },
+  overcharge: { judgedTogether: true, needs: [[SUBCOOLING]], twice: true },
+  'liquid-restriction': { judgedTogether: true, needs: [[SUPERHEAT]], twice: true },
   'condenser-dirty': { needs: [[by(sees('look-outdoor-coil', 'outdoor-coil-dirty'))]] },
-  'non-condensables': { needs: [[by(taken('pressure-liquid')), STANDING]], twice: true },
-  'leaking-valves': { needs: [[by(taken('pressure-suction'), taken('pressure-liquid'))]], twice: true },
-  'reversing-valve-stuck': { needs: [[by(carries('volts-O-C-condenser'))]], twice: true },
+  'non-condensables': { judgedTogether: true, needs: [[by(taken('pressure-liquid')), STANDING]], twice: true },
+  'leaking-valves': {
+    judgedTogether: true,
+    needs: [[by(taken('pressure-suction'), taken('pressure-liquid'))]],
+    twice: true,
+  },
+  'reversing-valve-stuck': { judgedTogether: true, needs: [[by(carries('volts-O-C-condenser'))]], twice: true },
 } as const satisfies Partial<Record<FaultId, ProofRow>>;

@@ -65,6 +65,39 @@ function lower(table: FaultTable, { fault, weight }: Posterior, f: number, left:
   fault[open] = fault[open]! + taken;
 }
 
+/** Below this a fault is not looked for, however well it is proved: its draws say nothing any more. */
+const LEAST_PROVED = 1e-12;
+
+/**
+ * The likeliest fault whose row is met directly although the ranking gave it up: what its defining reading shows on the
+ * bench holds, however strangely the rest of the unit behaves.
+ */
+export function provedBeside(table: FaultTable, posterior: Posterior, read: Read): FaultId | undefined {
+  const proved = table.faults.filter((fault, f) => {
+    const row = PROOF_ROWS[fault];
+    if (!isNamed(fault) || row.judgedTogether || posterior.fault[f]! < LEAST_PROVED) return false;
+    const { lacking, unproved, denied } = proveRow(row, read);
+    return lacking.length + unproved.length + denied.length === 0;
+  });
+  return proved.sort((a, b) => chance(b) - chance(a))[0];
+
+  function chance(fault: FaultId): number {
+    return posterior.fault[table.faults.indexOf(fault)]!;
+  }
+}
+
+/** Gives a fault that is proved beside the ranking what "something else" holds, as far as a finding by exclusion may. */
+export function raise(table: FaultTable, { fault, weight }: Posterior, id: FaultId): void {
+  const f = table.faults.indexOf(id);
+  const open = table.faults.indexOf('something-else');
+  const given = fault[open]! * BY_EXCLUSION;
+  const grown = (fault[f]! + given) / fault[f]!;
+  for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) weight[p] = weight[p]! * grown;
+  for (let p = table.first[open]!; p < table.first[open + 1]!; p += 1) weight[p] = weight[p]! * (1 - BY_EXCLUSION);
+  fault[f] = fault[f]! + given;
+  fault[open] = fault[open]! - given;
+}
+
 /** The most that a finding by exclusion is said with (ours): nothing was read that only this fault can have given. */
 const BY_EXCLUSION = 0.85;
 

@@ -21,6 +21,8 @@ export interface ProofRow {
   readonly needs: readonly (readonly Way[])[];
   /** What excludes the fault by itself. */
   readonly against?: readonly Check[];
+  /** No reading of the row shows the fault by itself: figures are judged together, or it is what others leave. */
+  readonly judgedTogether?: true;
   /** The act is costly: at least one of the proving readings is taken twice, unless two ways prove the same. */
   readonly twice?: true;
 }
