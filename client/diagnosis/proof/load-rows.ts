@@ -21,7 +21,7 @@ const SHORTED_OHMS = 200;
 /** Of its rating: a section that the meter charges hardly at all. */
 const NOTHING = 0.08;
 /** Common practice condemns a run capacitor from 6 to 10 % below its rating. */
-const WEAK = 0.94;
+const WEAK = 0.92;
 
 const weak = (section: 'herm' | 'fan'): ProofRow => ({
   needs: [[by(underRating(`microfarads-${section}`, section, WEAK), atLeast(`microfarads-${section}`, 0.5))]],
@@ -54,7 +54,17 @@ export const LOAD_ROWS = {
     twice: true,
   },
   'compressor-start-winding-open': {
-    needs: [[by(broken('ohms-compressor-C-S'), whole('ohms-compressor-C-R'), broken('ohms-compressor-R-S'))]],
+    needs: [
+      [
+        by(broken('ohms-compressor-C-S'), whole('ohms-compressor-C-R'), broken('ohms-compressor-R-S')),
+        // Hot, its overload is open as well: which winding it is shows once it has cooled.
+        indirectly(
+          broken('ohms-compressor-C-S'),
+          broken('ohms-compressor-R-S'),
+          sees('look-compressor-heat', 'compressor-very-hot'),
+        ),
+      ],
+    ],
     twice: true,
   },
   'compressor-grounded': {
