@@ -13,7 +13,7 @@ import { influence } from './posterior/influence.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
 import { capExclusion, holdToProof, isExcluded, isNamed, provedBeside, raise } from './proof/hold-to-proof.ts';
-import { denialsToTakeAgain, nextOfProof, proveTwice } from './proof/next-proof.ts';
+import { denialsToTakeAgain, nextOfProof, proofToTakeAgain, proveTwice } from './proof/next-proof.ts';
 import { PROOF_ROWS } from './proof/proof-rows.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
 import type { FaultTable } from './table/fault-table.ts';
@@ -85,6 +85,7 @@ function assess(
   const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
   const isCostly = PROOF_ROWS[top.fault].twice === true || strange.length > 0;
   if (settled && proof && again.length === 0) again.push(...proveTwice(stance, isCostly, proof, standing));
+  if (settled && proof) again.push(...proofToTakeAgain(proof, standing));
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
   if (settled && proof && proof.unproved.length > 0) capExclusion(table, posterior, top.fault);

@@ -5,6 +5,7 @@ import {
   broken,
   by,
   fed,
+  holds,
   indirectly,
   leaks,
   lockedRotor,
@@ -68,7 +69,8 @@ export const LOAD_ROWS = {
     twice: true,
   },
   'compressor-grounded': {
-    needs: [[by(leaks('ohms-compressor-R-shell')), by(leaks('ohms-compressor-shell'))]],
+    // Leads that stay on show a grounded fan motor at the compressor as well.
+    needs: [[by(leaks('ohms-compressor-R-shell')), by(leaks('ohms-compressor-shell'))], [by(holds('ohms-fan-frame'))]],
     twice: true,
   },
   // Cold: an overload that opened on heat closes again, and is no fault.

@@ -30,6 +30,10 @@ export function proveTwice(stance: Stance, isCostly: boolean, { shown }: Proof, 
   return open.sort((a, b) => testCost(stance, a) - testCost(stance, b)).slice(0, 1);
 }
 
+/** What was taken and would prove at another moment, as the amps of a compressor that tries to start: once more. */
+export const proofToTakeAgain = ({ unproved }: Proof, standing: Standing): TestId[] =>
+  unproved.filter((test) => standing.taken.has(test) && mayBeReadAgain(standing, test)).slice(0, 1);
+
 /** A denial that rests on a reading taken once: that reading again, before anything is excluded by it. */
 export function denialsToTakeAgain({ denied }: Proof, standing: Standing): TestId[] {
   const isOnce = ({ times, test }: Taken) => times === 1 && mayBeReadAgain(standing, test);

@@ -173,7 +173,7 @@ export const SAY = {
   nothingNext: 'No test left tells more. Say the part you fitted, or finish the visit.',
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
-  onceMore: (asked: string) => `Once more, all rests on it: ${uncapital(asked)}`,
+  onceMore: (asked: string) => `Again, it decides: ${uncapital(asked)}`,
   /** @param unproved tests that would have proved it and could not be done */
   finding: (fault: FaultId, unproved: readonly TestId[] = []) =>
     unproved.length === 0
