@@ -17,7 +17,7 @@ import {
 
 /** What opened may have opened on a grounded winding: every winding to its shell (common practice). */
 const NO_WINDING_GROUNDED: ProofRow['needs'] = [
-  [by(holds('ohms-compressor-shell')), by(holds('ohms-compressor-R-shell'))],
+  [by(holds('ohms-compressor-R-shell')), by(holds('ohms-compressor-shell'))],
   [by(holds('ohms-fan-frame'))],
 ];
 
@@ -56,9 +56,10 @@ const burntPole = (n: 1 | 2): ProofRow => ({
   against: [below(`ohms-pole-${n}-pressed`, 0.4), below(ACROSS[n], 1)],
 });
 
-const stuckPole = (n: 1 | 2): ProofRow => ({
+const stuckPole = (n: 1 | 2, ...more: ProofRow['needs'][number]): ProofRow => ({
   needs: [
     [
+      ...more,
       by(below(`ohms-pole-${n}`, 5)),
       by(below(`${ACROSS[n]}-no-call`, 5)),
       by(sees('look-contacts', 'contacts-stuck')),
@@ -104,7 +105,11 @@ export const LINE_ROWS = {
   'air-handler-no-power': { needs: [[by(below('volts-handler-supply', 60))]] },
   'contactor-pole-1-burnt': burntPole(1),
   'contactor-pole-2-burnt': burntPole(2),
-  'contactor-pole-1-stuck-closed': stuckPole(1),
+  // A contactor of one pole needs no other to run the compressor by.
+  'contactor-pole-1-stuck-closed': stuckPole(
+    1,
+    by(sees('look-no-call', 'compressor-running'), carriesNone('volts-coil-no-call')),
+  ),
   'contactor-pole-2-stuck-closed': stuckPole(2),
   'contactor-stuck-closed': {
     needs: [

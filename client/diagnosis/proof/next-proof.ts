@@ -23,9 +23,14 @@ export function nextOfProof(stance: Stance, { lacking }: Proof): TestId[] {
 
 const byMinutes = (a: { readonly minutes: number }, b: { readonly minutes: number }): number => a.minutes - b.minutes;
 
-/** Where the act is costly, or a reading stays strange, and nothing that proves was taken twice: the proving reading that is nearest, once more. */
-export function proveTwice(stance: Stance, isCostly: boolean, { shown }: Proof, standing: Standing): TestId[] {
-  if (!isCostly || shown.some(({ times }) => times > 1)) return [];
+/** Where the act is costly, or a reading stays strange, and nothing that proves was taken twice or by two ways: the proving reading that is nearest, once more. */
+export function proveTwice(
+  stance: Stance,
+  isCostly: boolean,
+  { shown, byTwoWays }: Proof,
+  standing: Standing,
+): TestId[] {
+  if (!isCostly || byTwoWays || shown.some(({ times }) => times > 1)) return [];
   const open = shown.filter(({ test }) => mayBeReadAgain(standing, test)).map(({ test }) => test);
   return open.sort((a, b) => testCost(stance, a) - testCost(stance, b)).slice(0, 1);
 }

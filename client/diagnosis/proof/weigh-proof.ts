@@ -15,6 +15,8 @@ export interface Read {
 export interface Proof {
   /** Readings that prove. */
   readonly shown: readonly Taken[];
+  /** Something of the row is proved by two ways. */
+  readonly byTwoWays: boolean;
   /** For each thing that is not proved yet: the ways that are open, each with the tests that it lacks. */
   readonly lacking: readonly (readonly (readonly TestId[])[])[];
   /** Tests that would prove and cannot be done, or prove only indirectly: what the finding then rests on is exclusion. */
@@ -49,7 +51,7 @@ function proveOne(ways: readonly Way[], read: Read): Proof {
   const direct = met.filter((way) => !way.indirect);
   const shown = readings('met', direct.length > 0 ? direct : met);
   const open = those('missing');
-  const none = { shown, lacking: [], unproved: [], denied: [] };
+  const none = { shown, byTwoWays: direct.length > 1, lacking: [], unproved: [], denied: [] };
   if (direct.length > 0) return none;
   if (met.length > 0) return { ...none, unproved: ways.flatMap((way) => testsOf(way, read, 'failed')) };
   if (open.length > 0) return { ...none, lacking: [open.map((way) => testsOf(way, read, 'missing'))] };
@@ -66,6 +68,7 @@ export function proveRow({ needs, against = [] }: ProofRow, read: Read): Proof {
     .map(({ test }) => read.standing.taken.get(test)!);
   return {
     shown: [...new Set(parts.flatMap(({ shown }) => shown))],
+    byTwoWays: parts.some(({ byTwoWays }) => byTwoWays),
     lacking: parts.flatMap(({ lacking }) => lacking),
     unproved: [...new Set(parts.flatMap(({ unproved }) => unproved))],
     denied: [...new Set([...parts.flatMap(({ denied }) => denied), ...excluding])],
