@@ -8,8 +8,8 @@ import {
   sequence,
   word,
 } from '../phrases/expression.ts';
+import { RULES } from '../phrases/languages/english/rules/utterance-rules.ts';
 import { pattern } from '../phrases/pattern.ts';
-import { RULES } from '../phrases/rules/utterance-rules.ts';
 import { COMMANDS } from '../vocabulary/commands.ts';
 import { FOCUSES } from '../vocabulary/focuses.ts';
 import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';

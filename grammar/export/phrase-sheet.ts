@@ -1,5 +1,6 @@
+import { spokenForms } from '../phrases/languages/english/numbers/spoken-forms.ts';
+import { NAMES } from '../phrases/languages/english/words/names.ts';
 import type { Expectation } from '../phrases/meaning.ts';
-import { spokenForms } from '../phrases/numbers/spoken-forms.ts';
 import { COMMANDS } from '../vocabulary/commands.ts';
 import { COVER_NAMES } from '../vocabulary/covers.ts';
 import { DEEDS } from '../vocabulary/deeds.ts';
@@ -8,7 +9,6 @@ import { DICTATIONS, JOB_ITEMS } from '../vocabulary/job-items.ts';
 import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
 import { PUTTING, TAKING } from '../vocabulary/moved-parts.ts';
 import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
-import { NAMES } from '../vocabulary/names.ts';
 import { OBSERVATIONS } from '../vocabulary/observations.ts';
 import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
 import { POINTS_BY_ID } from '../vocabulary/points.ts';

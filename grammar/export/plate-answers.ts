@@ -1,6 +1,6 @@
 import { alternative, type Expression, optional, repeat, rule, sequence } from '../phrases/expression.ts';
+import { LEAST_SIGNS, MOST_SIGNS } from '../phrases/languages/english/rules/plate-rules.ts';
 import { pattern } from '../phrases/pattern.ts';
-import { LEAST_SIGNS, MOST_SIGNS } from '../phrases/rules/plate-rules.ts';
 import { JOB_ITEMS_BY_ID } from '../vocabulary/job-items.ts';
 import { NAMEPLATE_FIELDS_BY_ID, type NameplateFieldId } from '../vocabulary/nameplate.ts';
 

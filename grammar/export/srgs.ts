@@ -1,5 +1,5 @@
 import type { Expression, Rules } from '../phrases/expression.ts';
-import { RULES } from '../phrases/rules/utterance-rules.ts';
+import { RULES } from '../phrases/languages/english/rules/utterance-rules.ts';
 import { plain } from './plain.ts';
 import { reachedRules } from './reached-rules.ts';
 

@@ -1,7 +1,7 @@
 import type { Rules } from '../phrases/expression.ts';
+import { TEEN_WORDS, TENS_WORDS } from '../phrases/languages/english/words/number-words.ts';
 import { pattern } from '../phrases/pattern.ts';
 import type { NumberShape } from '../vocabulary/measurands.ts';
-import { TEEN_WORDS, TENS_WORDS } from '../vocabulary/number-words.ts';
 
 const DIGITS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 

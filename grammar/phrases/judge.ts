@@ -1,4 +1,5 @@
 import { confidenceOf, type MatchSigns } from './confidence.ts';
+import type { CommonWords } from './language.ts';
 import type { UnclearReason, Understanding } from './meaning.ts';
 import { MARGIN, type Weighed } from './weigh.ts';
 
@@ -7,6 +8,7 @@ export function judge(
   heard: string,
   best: Weighed,
   rest: readonly Weighed[],
+  words: CommonWords,
   watch: ((signs: MatchSigns) => void) | undefined,
 ): Understanding {
   const { draft, cost, repaired } = best;
@@ -15,7 +17,7 @@ export function judge(
     draft.doubt ?? (repaired.length > 0 ? 'needed-repair' : rival === undefined ? undefined : rivalry(best, rival));
   // What had to be mended and is impossible then was never said: "filter is sixteen by twenty" are no tons.
   const mended = draft.doubt === 'implausible' && repaired.length > 0;
-  const nobody = (draft.meaning.kind === 'value' && reason === 'no-place') || mended || passesOverOhms(best);
+  const nobody = (draft.meaning.kind === 'value' && reason === 'no-place') || mended || passesOverOhms(best, words);
   const signs = { cost, margin: (rest[0]?.cost ?? cost + 4) - cost, repairs: repaired.length, reason };
   watch?.(signs);
   const others = rest.slice(0, 4).map((other) => other.draft.meaning);
@@ -32,12 +34,10 @@ export function judge(
 }
 
 /** Ohms that were heard are no repair away from another quantity: a zero in ohms would be taken for a zero in volts. */
-function passesOverOhms({ draft: { meaning }, repaired }: Weighed): boolean {
+function passesOverOhms({ draft: { meaning }, repaired }: Weighed, { ohms }: CommonWords): boolean {
   if (meaning.kind !== 'reading' || meaning.reading.unit === 'Ohm') return false;
-  return repaired.some(({ heard }) => OHMS.test(heard));
+  return repaired.some(({ heard }) => ohms.test(heard));
 }
-
-const OHMS = /ohms?$/;
 
 /** Why two meanings cannot be told apart: another place, or another value. */
 function rivalry(best: Weighed, rival: Weighed): UnclearReason {

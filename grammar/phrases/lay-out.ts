@@ -1,15 +1,8 @@
+import { type Arc, Arcs, type Over } from './arcs.ts';
 import type { Expression, Rules } from './expression.ts';
-import type { Tag } from './tag.ts';
-
-export type Arc =
-  | { readonly to: number; readonly word: string }
-  | { readonly to: number; readonly any: true }
-  | { readonly to: number; readonly call: string }
-  | { readonly to: number; readonly cost: number; readonly tag?: Tag };
-
 /** Rules as states and arcs between them, each rule once. */
 export interface Layout {
-  readonly arcs: readonly (readonly Arc[])[];
+  readonly arcs: Arcs;
   /** States whose followers are many and shared: they are not copied to the states before them. */
   readonly joints: ReadonlySet<number>;
   readonly ends: ReadonlySet<number>;
@@ -25,10 +18,19 @@ export function layOut(rules: Rules, root: string): Layout {
   const words = new Set<string>();
   const laid = new Map<string, { start: number }>();
   const waiting: string[] = [];
-  const state = (): number => arcs.push([]) - 1;
-  const pass = (from: number, to: number, cost = 0): void => {
-    arcs[from]!.push({ to, cost });
+  const overs = new Map<string, Over>();
+  /** One object for all arcs that pass over the same. */
+  const same = (name: string, over: Over): Over => {
+    const known = overs.get(name) ?? over;
+    overs.set(name, known);
+    return known;
   };
+  const state = (): number => arcs.push([]) - 1;
+  const join = (from: number, to: number, over: Over): number => {
+    arcs[from]!.push({ to, over });
+    return to;
+  };
+  const pass = (from: number, to: number, cost = 0): number => join(from, to, same(`at ${cost}`, { cost }));
   const want = (name: string): void => {
     if (laid.has(name)) return;
     laid.set(name, { start: state() });
@@ -38,12 +40,9 @@ export function layOut(rules: Rules, root: string): Layout {
   /** Lays `item` out from state `from`; returns the state behind it. */
   function lay(item: Expression, from: number): number {
     switch (item.kind) {
-      case 'word': {
-        const to = state();
+      case 'word':
         words.add(item.word);
-        arcs[from]!.push({ to, word: item.word });
-        return to;
-      }
+        return join(from, state(), same(`word ${item.word}`, { word: item.word }));
       case 'sequence':
         return item.items.reduce((at, next) => lay(next, at), from);
       case 'alternative':
@@ -58,19 +57,13 @@ export function layOut(rules: Rules, root: string): Layout {
       case 'rule': {
         const to = state();
         want(item.name);
-        arcs[from]!.push({ to, call: item.name });
-        return to;
+        return join(from, to, same(`call ${item.name}`, { call: item.name }));
       }
-      case 'tag': {
-        const to = state();
-        arcs[from]!.push({ to, cost: 0, tag: item.tag });
-        return to;
-      }
+      case 'tag':
+        return join(from, state(), { cost: 0, tag: item.tag });
       case 'dictation': {
-        const to = state();
-        arcs[from]!.push({ to, any: true });
-        arcs[to]!.push({ to, any: true });
-        return to;
+        const to = join(from, state(), same('any', { any: true }));
+        return join(to, to, same('any', { any: true }));
       }
     }
   }
@@ -122,8 +115,7 @@ export function layOut(rules: Rules, root: string): Layout {
     ends.add(end);
   }
   markJoints(arcs, laid, joints);
-  // Lists that grew by one arc have room for many: their copies have not.
-  return { arcs: arcs.map((list) => list.slice()), joints, ends, words, laid };
+  return { arcs: new Arcs(arcs), joints, ends, words, laid };
 }
 
 /** A rule that may begin with more words than this is a joint. */
@@ -142,10 +134,10 @@ function markJoints(
     let words = 0;
     const seen = new Set([start]);
     for (const at of seen) {
-      for (const arc of arcs[at]!) {
-        if ('word' in arc) words += 1;
-        else if ('call' in arc) words += count(laid.get(arc.call)!.start);
-        else if ('cost' in arc) seen.add(arc.to);
+      for (const { to, over } of arcs[at]!) {
+        if ('word' in over) words += 1;
+        else if ('call' in over) words += count(laid.get(over.call)!.start);
+        else if ('cost' in over) seen.add(to);
       }
     }
     if (words > MANY) joints.add(start);

@@ -1,4 +1,4 @@
-import { joined, type Layer, type Network, type Place, type Step, stepsOver } from './network.ts';
+import { joined, type Layer, type Network, overWord, type Place, type Step } from './network.ts';
 import type { Tag } from './tag.ts';
 import type { HeardWord } from './tokenise.ts';
 import {
@@ -53,7 +53,8 @@ export function match(network: Network, words: readonly HeardWord[], options: Ma
   const search = new Search(network, options.keep ?? (forgiving ? 4 : 12), forgiving ? (options.mostRepairs ?? 2) : 0);
   search.begin();
   for (const word of words.flatMap((heard) => apart(heard, network))) {
-    if (!search.advance(word, choicesFor(word, network, options.near), passOver(word, forgiving))) return [];
+    if (!search.advance(word, choicesFor(word, network, options.near), passOver(word, network.language, forgiving)))
+      return [];
   }
   return search.paths();
 }
@@ -98,10 +99,9 @@ class Search {
     for (const layer of token.layers) {
       const { follow } = layer;
       for (const choice of choices) {
-        for (const step of stepsOver(follow, choice.word)) {
-          if (step.word !== choice.word) continue;
-          this.step(token, layer, step, choice.cost, { how: choice.how, heard, word: choice.word });
-        }
+        overWord(follow, choice.word, (step) =>
+          this.step(token, layer, step, choice.cost, { how: choice.how, heard, word: choice.word }),
+        );
       }
       for (const step of follow.anyWord) this.step(token, layer, step, 0, { how: 'word', heard, word: heard.text });
       for (const joint of follow.joints) {

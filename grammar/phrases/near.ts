@@ -1,14 +1,5 @@
-import { NEGATIONS, UNREAL_WORDS } from '../vocabulary/fillers.ts';
-import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
-import { UNIT_NAMES } from '../vocabulary/units.ts';
-import nearWords from './near-words/near-words.json' with { type: 'json' };
+import type { Language } from './language.ts';
 import type { Near } from './word-choices.ts';
-
-/** For each word of the grammar, the words that sound near it with their distance in hundredths; one line a word. */
-export const NEAR_WORDS = Object.entries(nearWords).reduce((text, [word, near]) => `${text}${word} ${near}\n`, '\n');
-
-/** Words that repair leaves alone. */
-const kept = new Set([...NUMBER_WORDS, ...NEGATIONS, ...UNREAL_WORDS, ...UNIT_NAMES]);
 
 /** A changed word costs this much besides its distance. */
 const CHANGED = 1;
@@ -17,29 +8,32 @@ const MISSPELT = 1.3;
 const REMEMBERED = 1000;
 
 /** The table's lines that name `heard`, read where it is asked for: the whole is never taken apart. */
-function soundingLike(heard: string): Near[] {
+function soundingLike(lines: string, heard: string): Near[] {
   const near: Near[] = [];
-  for (let at = NEAR_WORDS.indexOf(` ${heard}:`); at >= 0; at = NEAR_WORDS.indexOf(` ${heard}:`, at + 1)) {
-    const line = NEAR_WORDS.lastIndexOf('\n', at) + 1;
-    const word = NEAR_WORDS.slice(line, NEAR_WORDS.indexOf(' ', line));
-    near.push({ word, cost: CHANGED + Number.parseInt(NEAR_WORDS.slice(at + heard.length + 2), 10) / 100 });
+  for (let at = lines.indexOf(` ${heard}:`); at >= 0; at = lines.indexOf(` ${heard}:`, at + 1)) {
+    const line = lines.lastIndexOf('\n', at) + 1;
+    const word = lines.slice(line, lines.indexOf(' ', line));
+    near.push({ word, cost: CHANGED + Number.parseInt(lines.slice(at + heard.length + 2), 10) / 100 });
   }
   return near;
 }
 
 /**
- * Words of the grammar that a heard word may have been: those that sound near it by the CMU dictionary or, for a word
+ * Words of the grammar that a heard word may have been: those that sound near it by the language's list or, for a word
  * that no dictionary has, those spelt near it. Never for a number word or a negation, and never one of these.
  */
-export function makeNear(words: ReadonlySet<string>): (heard: string) => readonly Near[] {
+export function makeNear(words: ReadonlySet<string>, language: Language): (heard: string) => readonly Near[] {
+  const { numbers, words: said } = language;
+  /** Repair leaves these alone. */
+  const isKept = (word: string): boolean => numbers.all.has(word) || said.turning.has(word);
   const known = new Map<string, readonly Near[]>();
-  const long = [...words].filter((word) => word.length >= 4 && !kept.has(word));
+  const long = [...words].filter((word) => word.length >= 4 && !isKept(word));
   return (heard) => {
     let near = known.get(heard);
     if (near === undefined) {
-      near = kept.has(heard) ? [] : soundingLike(heard);
+      near = isKept(heard) ? [] : soundingLike(language.near, heard);
       const strange = near.length === 0 && heard.length >= 4 && heard.length <= 20 && !words.has(heard);
-      if (strange && !kept.has(heard)) near = spelling(heard, long);
+      if (strange && !isKept(heard)) near = spelling(heard, long);
       if (known.size < REMEMBERED) known.set(heard, near);
     }
     return near;

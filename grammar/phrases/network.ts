@@ -1,4 +1,5 @@
 import type { Rules } from './expression.ts';
+import type { CommonWords, Language } from './language.ts';
 import { layOut } from './lay-out.ts';
 import type { Tag } from './tag.ts';
 
@@ -21,9 +22,10 @@ export interface WordStep extends Step {
 
 /** All that can follow a state of a rule without another word between, whatever rule it was entered from. */
 export interface Follow {
-  /** Steps over each word, the first words first where there are few, by their word where there are many. */
-  readonly few: readonly WordStep[];
-  readonly many: ReadonlyMap<string, readonly WordStep[]> | undefined;
+  /** Steps over words; where there are many, those over one word stand together. */
+  readonly words: readonly WordStep[];
+  /** Where the steps over each word begin, if there are many. */
+  readonly begins: ReadonlyMap<string, number> | undefined;
   readonly anyWord: readonly Step[];
   readonly joints: readonly Step[];
   /** Ways to the end of the state's own rule. */
@@ -59,13 +61,18 @@ export interface Layer extends Passage {
 export class Network {
   readonly start: Place;
   readonly words: ReadonlySet<string>;
+  readonly language: Language;
   private readonly layout: ReturnType<typeof layOut>;
   private readonly entries = new Map<number, Entry>();
   private readonly explored = new Map<number, Follow>();
   private readonly beginnings = new Map<number, ReadonlySet<string> | 'any'>();
 
-  /** @throws Error for a rule that is named nowhere */
-  constructor(rules: Rules, root: string) {
+  /**
+   * @param language whose words the rules are made of
+   * @throws Error for a rule that is named nowhere
+   */
+  constructor(rules: Rules, root: string, language: Language) {
+    this.language = language;
     this.layout = layOut(rules, root);
     this.words = this.layout.words;
     this.start = { at: this.layout.laid.get(root)!.start, entry: { id: 0, back: -1, outer: undefined } };
@@ -73,7 +80,7 @@ export class Network {
 
   /** The same number for the same place. */
   keyOf(place: Place): number {
-    return place.entry.id * this.layout.arcs.length + place.at;
+    return place.entry.id * this.layout.arcs.states + place.at;
   }
 
   /** What can follow a place: within its rule, and in the rules around it as far as the inner ones can end here. */
@@ -111,9 +118,9 @@ export class Network {
   }
 
   private findBeginnings(at: number): ReadonlySet<string> | 'any' {
-    const { few, many, anyWord, ends, joints } = this.followOf(at);
+    const { words: steps, anyWord, ends, joints } = this.followOf(at);
     if (anyWord.length > 0 || ends.length > 0) return 'any';
-    const words = new Set(many?.keys() ?? few.map((step) => step.word));
+    const words = new Set(steps.map((step) => step.word));
     for (const joint of joints) {
       const inner = this.beginningsOf(joint.to);
       if (inner === 'any') return 'any';
@@ -123,7 +130,7 @@ export class Network {
   }
 
   private enter(back: number, outer: Entry): Entry {
-    const key = outer.id * this.layout.arcs.length + back;
+    const key = outer.id * this.layout.arcs.states + back;
     let entry = this.entries.get(key);
     if (entry === undefined) {
       entry = { id: this.entries.size + 1, back, outer };
@@ -156,30 +163,30 @@ export class Network {
         if (behind === undefined) found.ends.push({ cost, tags });
         else walk(behind, back.slice(0, -1), cost, tags, false);
       }
-      for (const arc of arcs[at]!) {
-        if ('word' in arc) {
-          found.words.push({ word: arc.word, to: arc.to, back, cost, tags });
-        } else if ('any' in arc) found.anyWord.push({ to: arc.to, back, cost, tags });
-        else if ('call' in arc) walk(laid.get(arc.call)!.start, [...back, arc.to], cost, tags, false);
-        else walk(arc.to, back, cost + arc.cost, arc.tag === undefined ? tags : [...tags, arc.tag], false);
+      for (const { to, over } of arcs.leaving(at)) {
+        if ('word' in over) found.words.push({ word: over.word, to, back, cost, tags });
+        else if ('any' in over) found.anyWord.push({ to, back, cost, tags });
+        else if ('call' in over) walk(laid.get(over.call)!.start, back.concat(to), cost, tags, false);
+        else walk(to, back, cost + over.cost, over.tag === undefined ? tags : tags.concat(over.tag), false);
       }
     };
     walk(from, [], 0, [], true);
     const { words, anyWord } = found;
     const many = words.length > FEW;
+    const grouped = many ? [...groupedByWord(words).values()].flat() : words;
     return {
-      few: many ? NONE : shared(words),
-      many: many ? groupedByWord(words) : undefined,
+      words: shared(grouped),
+      begins: many ? beginnings(grouped) : undefined,
       anyWord: shared(anyWord),
       joints: shared(found.joints),
       ends: shared(found.ends),
-      swallowed: shared(joints.has(from) ? [] : swallowedIn(words)),
+      swallowed: shared(joints.has(from) ? [] : swallowedIn(words, this.language.words.swallowed)),
     };
   }
 }
 
 /** States whose followers are kept at most. */
-const REMEMBERED = 2600;
+const REMEMBERED = 4000;
 /** More steps than this are looked up by their word, fewer one after the other. */
 const FEW = 12;
 /** One empty list for all: most states have nothing of most kinds. */
@@ -187,7 +194,7 @@ const NONE: readonly never[] = [];
 /** A list that grew has room for more; its copy has not. */
 const shared = <T>(list: readonly T[]): readonly T[] => (list.length === 0 ? NONE : list.slice());
 
-function groupedByWord(steps: readonly WordStep[]): ReadonlyMap<string, readonly WordStep[]> {
+function groupedByWord(steps: readonly WordStep[]): Map<string, WordStep[]> {
   const groups = new Map<string, WordStep[]>();
   for (const step of steps) {
     const group = groups.get(step.word);
@@ -197,25 +204,31 @@ function groupedByWord(steps: readonly WordStep[]): ReadonlyMap<string, readonly
   return groups;
 }
 
-/** The steps of a state over one word; among few there may be others, to be passed by. */
-export const stepsOver = (follow: Follow, word: string): readonly WordStep[] =>
-  follow.many === undefined ? follow.few : (follow.many.get(word) ?? NONE);
+function beginnings(grouped: readonly WordStep[]): ReadonlyMap<string, number> {
+  const begins = new Map<string, number>();
+  grouped.forEach(({ word }, at) => {
+    if (!begins.has(word)) begins.set(word, at);
+  });
+  return begins;
+}
+
+/** Calls `take` with each step of a state over one word. */
+export function overWord({ words, begins }: Follow, word: string, take: (step: WordStep) => void): void {
+  let at = begins === undefined ? 0 : begins.get(word);
+  if (at === undefined) return;
+  for (; at < words.length; at += 1) {
+    const step = words[at]!;
+    if (step.word === word) take(step);
+    else if (begins !== undefined) return;
+  }
+}
 
 /** Two lists of tags as one; most are empty. */
 export const joined = (one: readonly Tag[], other: readonly Tag[]): readonly Tag[] =>
-  one.length === 0 ? other : other.length === 0 ? one : [...one, ...other];
+  one.length === 0 ? other : other.length === 0 ? one : one.concat(other);
 
-/** Function words that are easily swallowed, and what it costs to supply one. */
-const SWALLOWED: ReadonlyMap<string, number> = new Map([
-  ['to', 1.5],
-  ['is', 1],
-  ['at', 1],
-  ['of', 0.7],
-  ['on', 1],
-]);
-
-const swallowedIn = (steps: readonly WordStep[]): Step[] =>
+const swallowedIn = (steps: readonly WordStep[], prices: CommonWords['swallowed']): Step[] =>
   steps.flatMap(({ word, to, back, cost, tags }) => {
-    const price = SWALLOWED.get(word);
-    return price === undefined ? [] : [{ to, back, cost: cost + price, tags: [...tags, { tag: 'supplied', word }] }];
+    const price = prices.get(word);
+    return price === undefined ? [] : [{ to, back, cost: cost + price, tags: tags.concat({ tag: 'supplied', word }) }];
   });

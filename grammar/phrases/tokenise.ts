@@ -1,5 +1,5 @@
-import { REFRIGERANT_MARKS, SPELLED } from '../vocabulary/homophones.ts';
-import { POSSESSIVE } from './words.ts';
+import type { Language, Writing } from './language.ts';
+import { ENGLISH } from './languages/english/english.ts';
 
 /** One word of what was heard. `numeral` is set where it was written in digits. */
 export interface HeardWord {
@@ -9,53 +9,6 @@ export interface HeardWord {
   readonly pause?: true;
 }
 
-const SIGNS: Readonly<Record<string, string>> = {
-  '°f': ' degrees fahrenheit ',
-  '°c': ' degrees celsius ',
-  '°': ' degrees ',
-  ω: ' ohms ',
-  µ: 'u',
-  μ: 'u',
-  '%': ' percent ',
-  '½': ' and a half ',
-  '¼': ' and a quarter ',
-  '¾': ' and three quarters ',
-  '−': '-',
-  '–': ' - ',
-  '—': ' - ',
-  '’': "'",
-  '‘': "'",
-};
-const SIGN = new RegExp(Object.keys(SIGNS).join('|'), 'g');
-
-/** What is glued to a typed number, spelt as it is said. */
-const SUFFIXES: Readonly<Record<string, readonly string[]>> = {
-  v: ['volts'],
-  vac: ['volts'],
-  vdc: ['volts', 'd', 'c'],
-  a: ['amps'],
-  uf: ['microfarads'],
-  mfd: ['microfarads'],
-  f: ['fahrenheit'],
-  c: ['celsius'],
-  psi: ['psi'],
-  psig: ['psi'],
-  kpa: ['kilopascals'],
-  pa: ['pascals'],
-  bar: ['bar'],
-  kg: ['kilograms'],
-  k: ['k'],
-  m: ['meg'],
-  hz: ['hertz'],
-  cfm: ['c', 'f', 'm'],
-  mv: ['millivolts'],
-  ma: ['milliamps'],
-  oz: ['ounces'],
-  lb: ['pounds'],
-  lbs: ['pounds'],
-  min: ['minutes'],
-};
-
 /** Terminal marks written in one: "L1", "T2", "R-C". */
 const TERMINAL = /^([a-z])([12])$/;
 
@@ -63,29 +16,37 @@ const TERMINAL = /^([a-z])([12])$/;
  * Splits heard or typed text into words in small letters: punctuation dropped, digits kept as numerals ("118.5",
  * "1,180", "-2"), units and terminal marks taken apart ("118V" → 118, volts; "L1" → l, 1).
  */
-export function tokenise(text: string): HeardWord[] {
+export function tokenise(text: string, { writing, words: { ending } }: Language = ENGLISH): HeardWord[] {
   const plain = text
     .normalize('NFC')
     .toLowerCase()
-    .replace(SIGN, (sign) => SIGNS[sign]!)
+    .replace(signsOf(writing), (sign) => writing.signs[sign]!)
     .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
-    .replace(/(\d)\s*\/\s*(?=\d)/g, '$1 over ')
-    .replace(/([a-z])\s*[/]\s*(?=[a-z])/g, '$1 to ')
-    .replace(/\b[a-z0-9]+(?:-\d+[a-z]?)?(?![\w.])/g, (mark) => REFRIGERANT_MARKS[mark.replace('-', '')] ?? mark);
+    .replace(/(\d)\s*\/\s*(?=\d)/g, `$1 ${writing.stroke.numbers} `)
+    .replace(/([a-z])\s*[/]\s*(?=[a-z])/g, `$1 ${writing.stroke.letters} `)
+    .replace(/\b[a-z0-9]+(?:-\d+[a-z]?)?(?![\w.])/g, (mark) => writing.refrigerants[mark.replace('-', '')] ?? mark);
   const words: HeardWord[] = [];
   for (const piece of plain.match(
     /(?<=\d)'s(?![\p{L}\d])|-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}\p{C}]+/gu,
   ) ?? []) {
-    addPiece(piece, words);
+    addPiece(piece, words, writing, ending);
   }
   const [first] = words;
-  if (first !== undefined && /^\s*(no|nope)\s*[,;:.]/i.test(text)) words[0] = { ...first, pause: true };
+  if (first !== undefined && writing.denial.test(text)) words[0] = { ...first, pause: true };
   return words;
 }
 
-function addPiece(piece: string, words: HeardWord[]): void {
-  if (piece === POSSESSIVE) {
-    words.push({ text: POSSESSIVE });
+const patterns = new WeakMap<Writing, RegExp>();
+/** The signs of a language as one pattern, made once. */
+function signsOf(writing: Writing): RegExp {
+  const made = patterns.get(writing) ?? new RegExp(Object.keys(writing.signs).join('|'), 'g');
+  patterns.set(writing, made);
+  return made;
+}
+
+function addPiece(piece: string, words: HeardWord[], writing: Writing, ending: string | undefined): void {
+  if (piece === ending) {
+    words.push({ text: piece });
     return;
   }
   const numeral = Number(piece);
@@ -98,8 +59,9 @@ function addPiece(piece: string, words: HeardWord[]): void {
     words.push({ text: terminal[1]! }, { text: terminal[2]!, numeral: Number(terminal[2]) });
     return;
   }
-  const suffix = words.at(-1)?.numeral === undefined ? undefined : SUFFIXES[piece];
+  const suffix = words.at(-1)?.numeral === undefined ? undefined : writing.suffixes[piece];
   if (suffix !== undefined) words.push(...suffix.map((text) => ({ text })));
-  else if (SPELLED[piece] !== undefined) words.push(...SPELLED[piece].split(' ').map((text) => ({ text })));
+  else if (writing.spelled[piece] !== undefined)
+    words.push(...writing.spelled[piece].split(' ').map((text) => ({ text })));
   else words.push({ text: piece.replace(/^'+|'+$/g, '') });
 }

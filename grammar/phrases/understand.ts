@@ -1,14 +1,12 @@
-import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
-import { UNIT_NAMES } from '../vocabulary/units.ts';
 import { asWritten } from './as-written.ts';
 import type { MatchSigns } from './confidence.ts';
 import { judge } from './judge.ts';
+import type { Language, Writing } from './language.ts';
+import { ENGLISH } from './languages/english/english.ts';
 import { match } from './match.ts';
 import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
 import { makeNear } from './near.ts';
 import { Network } from './network.ts';
-import { readPlateMarks } from './plate-marks.ts';
-import { RULES } from './rules/utterance-rules.ts';
 import { suggest } from './suggest.ts';
 import { type HeardWord, tokenise } from './tokenise.ts';
 import { weigh } from './weigh.ts';
@@ -34,20 +32,30 @@ export interface UnderstandOptions {
 
 export type Understand = (text: string, expectation?: Expectation, options?: UnderstandOptions) => Understanding;
 
+/** A language made ready: its network and what sounds near its words. */
+interface Ready {
+  readonly language: Language;
+  readonly network: Network;
+  readonly near: (heard: string) => readonly Near[];
+  readonly watch: ((signs: MatchSigns) => void) | undefined;
+}
+
 /**
- * Builds the network once from the tables and gives the function that understands by it.
+ * Builds the network of a language once and gives the function that understands by it.
  *
+ * @param language its rules and words; English where left out
  * @param watch is told the signs from which each confidence was set; for fitting its weights
  */
-export function makeUnderstand(watch?: (signs: MatchSigns) => void): Understand {
-  const network = new Network(RULES, 'utterance');
-  const near = makeNear(network.words);
+export function makeUnderstand(language: Language = ENGLISH, watch?: (signs: MatchSigns) => void): Understand {
+  const network = new Network(language.rules, 'utterance', language);
+  const near = makeNear(network.words, language);
+  const ready: Ready = { language, network, near, watch };
   return (text, expectation, options) => {
     const expected = options?.typed ? { ...(expectation ?? { readings: [] }), typed: true as const } : expectation;
-    const whole = (heard: string): Understanding => understandOne(network, near, heard, expected, watch);
+    const whole = (heard: string): Understanding => understandOne(ready, heard, expected);
     const one = (heard: string): Understanding => {
-      const understood = withMarks(heard, expected, whole) ?? whole(heard);
-      return options?.typed ? { ...understood, meaning: asWritten(understood.meaning, heard) } : understood;
+      const understood = withMarks(ready, heard, expected, whole) ?? whole(heard);
+      return options?.typed ? { ...understood, meaning: asWritten(understood.meaning, heard, language) } : understood;
     };
     const weighed = weighAlternatives(one(text), (options?.alternatives ?? []).slice(0, 5).map(one));
     return options?.doubtful === true && isLoggedFact(weighed)
@@ -58,12 +66,13 @@ export function makeUnderstand(watch?: (signs: MatchSigns) => void): Understand 
 
 /** Model and serial number are read as they are written; what else was said is understood beside them. */
 function withMarks(
+  { language }: Ready,
   heard: string,
   expectation: Expectation | undefined,
   understandRest: (text: string) => Understanding,
 ): Understanding | undefined {
   if (heard.length > LONGEST_TEXT) return undefined;
-  const found = readPlateMarks(heard, expectation?.plate ?? []);
+  const found = language.readPlateMarks?.(heard, expectation?.plate ?? []);
   if (found === undefined) return undefined;
   const [only] = found.marks;
   if (found.rest === '') {
@@ -80,9 +89,9 @@ function withMarks(
 const MARK_CONFIDENCE = 0.9;
 const several = (parts: readonly Meaning[]): Meaning => ({ kind: 'several', parts });
 
-let ready: Understand | undefined;
+let english: Understand | undefined;
 /**
- * What a sentence means and whether it may be logged. The network is built at the first call.
+ * What an English sentence means and whether it may be logged. The network is built at the first call.
  *
  * @param text what was heard, in words or with digits
  * @param expectation what the visit waits for: binds bare values and prefers its own readings
@@ -90,8 +99,8 @@ let ready: Understand | undefined;
  * @returns never throws; `unclear` with a reason where the text is no sentence of the grammar
  */
 export const understand: Understand = (text, expectation, options) => {
-  ready ??= makeUnderstand();
-  return ready(text, expectation, options);
+  english ??= makeUnderstand();
+  return english(text, expectation, options);
 };
 
 /**
@@ -123,51 +132,51 @@ const FACTS: readonly Meaning['kind'][] = ['reading', 'several', 'report', 'name
 const isLoggedFact = ({ verdict, meaning }: Understanding): boolean =>
   verdict === 'logged' && FACTS.includes(meaning.kind);
 
-function understandOne(
-  network: Network,
-  near: (heard: string) => readonly Near[],
-  text: string,
-  expectation: Expectation | undefined,
-  watch: ((signs: MatchSigns) => void) | undefined,
-): Understanding {
-  const note = /^\s*note\b/i.test(text);
+function understandOne(ready: Ready, text: string, expectation: Expectation | undefined): Understanding {
+  const { language, network, near } = ready;
+  const note = language.writing.note.test(text);
   if (text.length > LONGEST_TEXT && !note) return unclear(text, 'too-long', []);
-  const heard = tokenise(text);
+  const heard = tokenise(text, language);
   if (heard.length === 0) return unclear(text, 'empty', []);
   if (heard.length > LONGEST) {
     return note ? longNote(text, heard) : unclear(text, 'too-long', []);
   }
-  let weighed = weigh(match(network, heard), expectation);
+  let weighed = weigh(match(network, heard), expectation, language);
   if (weighed.length === 0 && heard.length <= LONGEST_REPAIRED) {
     const mostRepairs = Math.max(1, Math.floor(heard.length * MENDABLE));
-    weighed = weigh(match(network, heard, { near, mostRepairs }), expectation);
+    weighed = weigh(match(network, heard, { near, mostRepairs }), expectation, language);
   }
-  const words = (): string[] => heard.map((word) => word.text);
+  const meant = (): string[] =>
+    suggest(
+      heard.map((word) => word.text),
+      near,
+      language.sentences,
+    );
   const [best] = weighed;
   if (best === undefined) {
-    return unclear(text, whyNot(text, heard), suggest(words(), near));
+    return unclear(text, whyNot(text, heard, language), meant());
   }
-  const judged = judge(text, best, weighed.slice(1), watch);
+  const judged = judge(text, best, weighed.slice(1), language.words, ready.watch);
   // "suction one twenty volts": the unit cannot be taken there; the place was not said in vain.
   const { meaning } = judged;
   if (judged.verdict === 'rejected' && judged.repaired !== undefined && meaning.kind === 'value' && meaning.unit) {
-    return unclear(text, 'other-unit', suggest(words(), near));
+    return unclear(text, 'other-unit', meant());
   }
   if (judged.meaning.kind !== 'unclear' || judged.meaning.alternatives.length > 0) return judged;
-  return { ...judged, meaning: { ...judged.meaning, alternatives: suggest(words(), near) } };
+  return { ...judged, meaning: { ...judged.meaning, alternatives: meant() } };
 }
 
 /** Why nothing can be made of it: another language, a unit that does not belong to the place, or no sentence at all. */
-function whyNot(text: string, heard: readonly HeardWord[]): UnclearReason {
-  if (foreign(text)) return 'not-english';
-  const counted = heard.some((word) => word.numeral !== undefined || NUMBER_WORDS.includes(word.text));
-  return counted && heard.some((word) => UNIT_NAMES.has(word.text)) ? 'other-unit' : 'outside-grammar';
+function whyNot(text: string, heard: readonly HeardWord[], { numbers, words, writing }: Language): UnclearReason {
+  if (foreign(text, writing)) return 'not-english';
+  const counted = heard.some((word) => word.numeral !== undefined || numbers.all.has(word.text));
+  return counted && heard.some((word) => words.units.has(word.text)) ? 'other-unit' : 'outside-grammar';
 }
 
-/** Mostly letters that English does not write. */
-function foreign(text: string): boolean {
+/** Mostly letters that the language does not write. */
+function foreign(text: string, { letter: own }: Writing): boolean {
   const letters = text.match(/\p{L}/gu) ?? [];
-  return letters.filter((letter) => !/[a-zµ]/i.test(letter)).length * 4 > letters.length;
+  return letters.filter((letter) => !own.test(letter)).length * 4 > letters.length;
 }
 
 const longNote = (heard: string, words: readonly HeardWord[]): Understanding => ({

@@ -1,12 +1,9 @@
-import { LINKING_WORDS } from '../vocabulary/homophones.ts';
-import { NUMBER_WORDS } from '../vocabulary/number-words.ts';
-import { UNIT_NAMES } from '../vocabulary/units.ts';
 import { compose } from './compose/compose.ts';
 import type { Draft } from './compose/draft.ts';
 import { numbersOf, type Segment, segmentsOf } from './compose/segment.ts';
+import type { Language } from './language.ts';
 import type { Path } from './match.ts';
 import type { Expectation, Meaning, Understanding } from './meaning.ts';
-import { readNumber } from './numbers/read-number.ts';
 import type { Taken } from './word-choices.ts';
 
 /** Two meanings whose costs differ by less are both possible. */
@@ -20,14 +17,14 @@ export interface Weighed {
 }
 
 /** The meanings of all paths, the best first, each once. */
-export function weigh(paths: readonly Path[], expectation: Expectation | undefined): Weighed[] {
+export function weigh(paths: readonly Path[], expectation: Expectation | undefined, language: Language): Weighed[] {
   const byMeaning = new Map<string, Weighed>();
   for (const path of paths) {
-    const segments = segmentsOf(path);
-    if (segments === undefined || !isWhole(segments)) continue;
-    const drafts = segments.map((segment) => compose(segment, expectation));
+    const segments = segmentsOf(path, language);
+    if (segments === undefined || !isWhole(segments, language)) continue;
+    const drafts = segments.map((segment) => compose(segment, expectation, language.words));
     for (const draft of together(drafts)) {
-      const weighed = { draft, cost: path.cost + draft.cost, repaired: repairsOf(path) };
+      const weighed = { draft, cost: path.cost + draft.cost, repaired: repairsOf(path, language) };
       const key = JSON.stringify(draft.meaning);
       const known = byMeaning.get(key);
       if (known === undefined || known.cost > weighed.cost) byMeaning.set(key, weighed);
@@ -35,10 +32,6 @@ export function weigh(paths: readonly Path[], expectation: Expectation | undefin
   }
   return [...byMeaning.values()].sort((a, b) => a.cost - b.cost);
 }
-
-/** "twenty degrees | across the coil": what begins so belongs to what was said before it. */
-const BELONGS: readonly string[] = ['across', 'on', 'at', 'in', 'of', 'from', 'between'];
-const belongs = (word: string): boolean => BELONGS.includes(word) || UNIT_NAMES.has(word);
 
 /** Whether it is a reading with its place first: only then the place behind it is another. */
 function endsInValue({ frame, items }: Segment): boolean {
@@ -51,16 +44,17 @@ function endsInValue({ frame, items }: Segment): boolean {
  * Whether each number stays whole: of "leg one one twenty two leg two" no second reading may take the end of the first
  * number. A place that comes next follows a reading alone.
  */
-function isWhole(segments: readonly Segment[]): boolean {
+function isWhole(segments: readonly Segment[], { numbers, words }: Language): boolean {
+  const { and, read } = numbers;
   return segments.every((segment, index) => {
     const before = segments[index - 1];
     if (segment.frame === 'next-place') {
-      return before !== undefined && endsInValue(before) && !belongs(segment.opens ?? '');
+      return before !== undefined && endsInValue(before) && !words.belonging.has(segment.opens ?? '');
     }
     const [first] = numbersOf(segment.items);
     const runs = before === undefined ? undefined : first?.runsFrom;
     // Two numbers with nothing between them are one; with an "and" they are where that makes one.
-    return runs === undefined || (runs.at(-1) === 'and' && readNumber([...runs, ...first!.words]) === undefined);
+    return runs === undefined || (runs.at(-1) === and && read([...runs, ...first!.words]) === undefined);
   });
 }
 
@@ -113,15 +107,19 @@ function setRight(latest: Meaning | undefined, meaning: Meaning): Meaning | unde
 }
 
 /** "leg to ground": a word that links more often than it counts was taken for a digit. Not without asking. */
-const countsLink = (taken: Taken | undefined): taken is Taken & { readonly how: 'homophone' } =>
-  taken?.how === 'homophone' && LINKING_WORDS.includes(taken.heard.text) && NUMBER_WORDS.includes(taken.word);
+const countsLink = (
+  taken: Taken | undefined,
+  { numbers, words }: Language,
+): taken is Taken & { readonly how: 'homophone' } =>
+  taken?.how === 'homophone' && words.linking.has(taken.heard.text) && numbers.all.has(taken.word);
 
-function repairsOf(path: Path): Weighed['repaired'] {
+function repairsOf(path: Path, language: Language): Weighed['repaired'] {
   const repaired: { heard: string; taken: string }[] = [];
   for (const { tags, taken } of path.steps) {
     for (const tag of tags) if (tag.tag === 'supplied') repaired.push({ heard: '', taken: tag.word });
     if (taken?.how === 'skipped') repaired.push({ heard: taken.heard.text, taken: '' });
-    if (taken?.how === 'near' || countsLink(taken)) repaired.push({ heard: taken.heard.text, taken: taken.word });
+    if (taken?.how === 'near' || countsLink(taken, language))
+      repaired.push({ heard: taken.heard.text, taken: taken.word });
   }
   return repaired;
 }

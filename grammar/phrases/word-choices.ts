@@ -1,10 +1,7 @@
-import { FILLERS, HESITATIONS, NEGATIONS, UNREAL_WORDS } from '../vocabulary/fillers.ts';
-import { HOMOPHONES } from '../vocabulary/homophones.ts';
-import { NUMBER_WORDS, TEEN_WORDS, UNIT_WORDS } from '../vocabulary/number-words.ts';
-import { UNIT_NAMES } from '../vocabulary/units.ts';
+import type { Language } from './language.ts';
 import type { Network } from './network.ts';
 import type { HeardWord } from './tokenise.ts';
-import { NUMERAL, POSSESSIVE } from './words.ts';
+import { NUMERAL } from './words.ts';
 
 /** How one heard word was taken. */
 export type Taken =
@@ -21,29 +18,23 @@ export type PassedOver = 'filler' | 'hesitation' | 'skipped';
 /** What it costs to take a word otherwise than as it was heard. */
 export const COST = { homophone: 0.4, filler: 0.4, hesitation: 0.4, skipped: 3 } as const;
 
-const fillers = new Set(FILLERS);
-const hesitations = new Set(HESITATIONS);
-/** Words without which a sentence says another thing; a unit is never dropped either. */
-const turning = new Set([...NEGATIONS, ...UNREAL_WORDS, ...UNIT_NAMES]);
-const numberWords = new Map<number, string[]>();
-for (const [word, value] of [...Object.entries(UNIT_WORDS), ...Object.entries(TEEN_WORDS)]) {
-  numberWords.set(value, [...(numberWords.get(value) ?? []), word]);
-}
-const numberNames = new Set(NUMBER_WORDS);
-const isNumber = (word: HeardWord): boolean => word.numeral !== undefined || numberNames.has(word.text);
+const isNumber = (word: HeardWord, { numbers }: Language): boolean =>
+  word.numeral !== undefined || numbers.all.has(word.text);
 
 /** "compressor's" → compressor, 's: short for "is", or nothing. */
 export function apart(word: HeardWord, network: Network): HeardWord[] {
-  const stem = /^(.+)'s$/.exec(word.text)?.[1];
-  if (stem === undefined || network.words.has(word.text) || !network.words.has(stem)) return [word];
-  return [{ text: stem }, { text: POSSESSIVE }];
+  const { ending } = network.language.words;
+  if (ending === undefined || !word.text.endsWith(ending) || network.words.has(word.text)) return [word];
+  const stem = word.text.slice(0, -ending.length);
+  return network.words.has(stem) ? [{ text: stem }, { text: ending }] : [word];
 }
 
 /** Whether a word may be passed over, and as what. */
-export function passOver(word: HeardWord, forgiving: boolean): PassedOver | undefined {
-  if (fillers.has(word.text) || word.text === POSSESSIVE) return 'filler';
+export function passOver(word: HeardWord, language: Language, forgiving: boolean): PassedOver | undefined {
+  const { fillers, hesitations, turning, ending } = language.words;
+  if (fillers.has(word.text) || word.text === ending) return 'filler';
   if (hesitations.has(word.text)) return 'hesitation';
-  return forgiving && !isNumber(word) && !turning.has(word.text) ? 'skipped' : undefined;
+  return forgiving && !isNumber(word, language) && !turning.has(word.text) ? 'skipped' : undefined;
 }
 
 export interface Choice extends Near {
@@ -56,17 +47,17 @@ export function choicesFor(
   network: Network,
   near: ((heard: string) => readonly Near[]) | undefined,
 ): Choice[] {
+  const { numbers, words } = network.language;
   if (word.numeral !== undefined) {
-    const spoken = numberWords.get(word.numeral) ?? (word.numeral === 0 ? ['zero'] : []);
-    return [NUMERAL, ...spoken].map((text) => ({ word: text, cost: 0, how: 'word' }));
+    return [NUMERAL, ...numbers.wordsFor(word.numeral)].map((text) => ({ word: text, cost: 0, how: 'word' }));
   }
   const choices: Choice[] = [{ word: word.text, cost: 0, how: 'word' }];
-  for (const other of HOMOPHONES[word.text] ?? []) {
+  for (const other of words.homophones[word.text] ?? []) {
     choices.push({ word: other, cost: COST.homophone, how: 'homophone' });
   }
   if (!network.words.has(word.text)) {
-    const one = word.text.endsWith('s') ? word.text.slice(0, -1) : `${word.text}s`;
-    if (one.length >= 4) choices.push({ word: one, cost: COST.homophone, how: 'homophone' });
+    const one = words.otherNumber?.(word.text);
+    if (one !== undefined && one.length >= 4) choices.push({ word: one, cost: COST.homophone, how: 'homophone' });
   }
   if (near !== undefined) {
     for (const other of near(word.text)) choices.push({ ...other, how: 'near' });

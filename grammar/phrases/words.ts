@@ -1,5 +1,2 @@
 /** Stands in the network for a number typed in digits ("118.5"): the matcher carries its value beside it. */
 export const NUMERAL = '#';
-
-/** The end of "compressor's", taken for "is" or for nothing. */
-export const POSSESSIVE = "'s";

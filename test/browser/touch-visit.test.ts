@@ -75,7 +75,6 @@ describe('a visit by touch alone', () => {
     expect(await technician.energy('outdoor-load')).toBe('proven-dead');
     await technician.press('More', 'A reading', 'microfarads', 'capacitor common', nameOf('cap-FAN'));
     await enter('1.1');
-    await technician.press('Yes, it shows that');
     await technician.press('More', 'Part fitted or work done', 'dual capacitor');
     await enter('45', '5', '440');
     await technician.press('More', 'Recommend, sign');

@@ -9,7 +9,7 @@ import { importCircles, importsOf, sourceFiles, TOP } from './import-graph.ts';
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'grammar/vocabulary': [],
   'grammar/phrases': ['grammar/vocabulary'],
-  'grammar/phrases/near-words/node': ['grammar'],
+  'grammar/phrases/languages/english/near-words/node': ['grammar'],
   'grammar/visit': ['grammar/vocabulary', 'grammar/phrases'],
   'grammar/export': ['grammar/vocabulary', 'grammar/phrases', 'grammar/visit'],
   'client/diagnosis': ['grammar/vocabulary'],

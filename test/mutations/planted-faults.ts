@@ -20,7 +20,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   {
     id: 'twin-not-asked',
     harm: '"one fifteen" is logged as 115 where 150 was said',
-    file: 'grammar/phrases/numbers/twins.ts',
+    file: 'grammar/phrases/languages/english/numbers/twins.ts',
     from: 'if (twin !== undefined) return twin.value;',
     to: 'if (twin !== undefined && twin.value > 9_999) return twin.value;',
     noticedBy: ['test/grammar/phrases/numbers.test.ts', 'test/grammar/phrases/utterances.test.ts'],
@@ -36,7 +36,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   {
     id: 'value-changed',
     harm: 'a value of three digits loses its last one',
-    file: 'grammar/phrases/numbers/read-number.ts',
+    file: 'grammar/phrases/languages/english/numbers/read-number.ts',
     from: 'export function readNumber(',
     to: `export function readNumber(words: readonly string[]): ReturnType<typeof readRight> {
   const read = readRight(words);
@@ -56,7 +56,7 @@ function readRight(`,
   {
     id: 'unit-dropped',
     harm: '"suction eight torr" is asked as 8 psi, and a yes logs it',
-    file: 'grammar/phrases/word-choices.ts',
+    file: 'grammar/phrases/languages/english/words/common-words.ts',
     from: '...UNREAL_WORDS, ...UNIT_NAMES]',
     to: '...UNREAL_WORDS]',
     noticedBy: ['test/grammar/phrases/utterances.test.ts'],

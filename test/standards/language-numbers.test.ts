@@ -1,8 +1,8 @@
 import { toCardinal as british } from 'n2words/en-GB';
 import { toCardinal as american } from 'n2words/en-US';
 import { describe, expect, it } from 'vitest';
-import { readNumber } from '../../grammar/phrases/numbers/read-number.ts';
-import { spokenWholes } from '../../grammar/phrases/numbers/spoken-forms.ts';
+import { readNumber } from '../../grammar/phrases/languages/english/numbers/read-number.ts';
+import { spokenWholes } from '../../grammar/phrases/languages/english/numbers/spoken-forms.ts';
 import { makeUnderstand } from '../../grammar/phrases/understand.ts';
 
 const plainWords = (text: string): string => text.replaceAll('-', ' ').replaceAll(',', '');

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Expression, Rules } from '../../grammar/phrases/expression.ts';
 import { repeat, rule, sequence, word } from '../../grammar/phrases/expression.ts';
+import { ENGLISH } from '../../grammar/phrases/languages/english/english.ts';
 import { match } from '../../grammar/phrases/match.ts';
 import { Network } from '../../grammar/phrases/network.ts';
 import { PatternError, pattern, sentences } from '../../grammar/phrases/pattern.ts';
@@ -12,7 +13,7 @@ import { tokenise } from '../../grammar/phrases/tokenise.ts';
  * what each must take and what it must refuse.
  */
 const takes = (rules: Rules, text: string): boolean => {
-  const network = new Network(rules, 'main');
+  const network = new Network(rules, 'main', ENGLISH);
   return match(network, tokenise(text)).some((path) =>
     path.steps.every(({ taken }) => taken === undefined || taken.how === 'word'),
   );
@@ -122,7 +123,7 @@ describe('a phrase that is no SRGS ABNF', () => {
   });
 
   it('names a rule that does not exist', () => {
-    expect(() => new Network(grammar('$nowhere'), 'main')).toThrow('nowhere');
+    expect(() => new Network(grammar('$nowhere'), 'main', ENGLISH)).toThrow('nowhere');
     expect(() => sentences(pattern('$nowhere'))).toThrow('nowhere');
   });
 });

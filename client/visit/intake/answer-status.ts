@@ -1,6 +1,7 @@
 import { standingOf, standingWords, WHY } from '../../words/talk/status-words.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { provedWith } from '../rules/isolation.ts';
+import { readOnceMore } from '../steps/choose-step.ts';
 
 /** Where the visit stands: energy by zone as measured, readings so far, the leading suspect. */
 export function statusWords({ readings, energy, assessment }: VisitContext): string {
@@ -23,6 +24,7 @@ export function whyWords(context: VisitContext): string {
   if (finding !== undefined && phase === 'repair') return WHY.finding(finding);
   if (step?.source === 'prove') return WHY.proof;
   if (assessment === undefined || assessment.suspects.length === 0) return WHY.nothingKnown;
+  if (step?.test !== undefined && readOnceMore(context)?.id === step.test) return WHY.onceMore;
   const named = assessment.suspects.filter(({ probability }) => probability >= NAMED).slice(0, 2);
   return WHY.tellsApart(named, context.readings.at(-1)?.reading);
 }

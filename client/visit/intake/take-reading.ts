@@ -10,6 +10,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import { unprovenWords } from '../../words/things/reading-words.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
+import { answersStep, answersTest } from '../rules/answers-test.ts';
 import { liveCaution } from '../rules/cautions-due.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { isolationOf, OUTDOOR_ZONES, placesOpening, provedWith } from '../rules/isolation.ts';
@@ -62,7 +63,8 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   // Where none should be, no verdict on its value is given: it is warned of, and the value read back behind that.
   const alarming = isAlarming(reading, turn.context);
   if (alarming) followEnergy(turn, reading, zone);
-  const remark = judged?.word === 'marginal' && !alarming ? SAY.judged(judged) : '';
+  const isRemarked = judged?.word === 'marginal' || judged?.word === 'does not fit';
+  const remark = isRemarked && !alarming ? SAY.judged(judged) : '';
   turn.say('readback', readback(turn.context.step, reading, confirmed, remark));
   if (!alarming) followEnergy(turn, reading, zone);
   followRefrigerant(turn, reading, turn.context.readingCount, work);
@@ -72,10 +74,9 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
 
 /** What was just asked for is read back in fewer words. */
 function readback(step: Step | undefined, reading: Reading, confirmed: Confirmed, remark: string): string {
-  const isAsked =
-    step?.ask.kind === 'reading' && step.ask.quantity === reading.quantity && samePlaces(step.ask.at, reading.at);
   if (confirmed === 'confirmed') return SAY.confirmed;
-  if (!isAsked || confirmed !== 'as heard') return SAY.read(reading, confirmed === 'digits settled', remark);
+  if (step === undefined || !answersStep(step, reading) || confirmed !== 'as heard')
+    return SAY.read(reading, confirmed === 'digits settled', remark);
   const isOfProof = step.id.startsWith('energy.pair@') || step.id.startsWith('energy.section@');
   return isOfProof && remark === '' ? SAY.readInProof(reading) : SAY.readAsAsked(reading, remark);
 }
@@ -102,7 +103,10 @@ export function judgeFigures(turn: Turn): void {
   judgeCharge(turn);
 }
 
-/** Why a reading is asked once more: the unit has no such place by its profile, or the value does not fit. */
+/**
+ * Why a reading is asked once more: the unit has no such place by its profile, or the value does not fit and nobody
+ * tested for it.
+ */
 function doubtOf(
   reading: Reading,
   judged: Judged | undefined,
@@ -111,6 +115,7 @@ function doubtOf(
   const lacks = unitLacks(context.unit, reading.at);
   const known = standingReadings(context).some((item) => samePlaces(item.reading.at, reading.at));
   if (lacks !== undefined && !known) return { why: BECAUSE.listedWithout(lacks), words: SAY.lacks(lacks) };
+  if (answersTest(context.step, reading)) return undefined;
   return judged?.word === 'does not fit' ? { why: judged.word, words: SAY.judged(judged) } : undefined;
 }
 
@@ -197,7 +202,7 @@ function logReading(
 ): void {
   const { context } = turn;
   const number = context.readingCount + 1;
-  const test = context.step !== undefined && answersStep(reading, context) ? context.step.test : undefined;
+  const test = answersStep(context.step, reading) ? context.step?.test : undefined;
   turn.record({
     type: 'reading.logged',
     reading,
@@ -211,17 +216,12 @@ function logReading(
   if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
 }
 
-function answersStep(reading: Reading, context: VisitContext): boolean {
-  const ask = context.step?.ask;
-  return ask?.kind === 'reading' && ask.quantity === reading.quantity && samePlaces(ask.at, reading.at);
-}
-
 /** A plan's reading counts for its phase whether it was asked or volunteered. */
 function settledBy(reading: Reading, context: VisitContext): readonly string[] {
   const id = context.step?.id;
   // What a proof or a search still wants is told by the facts, and may be asked again.
   const isOnce = context.step?.source !== 'energy';
-  const asked = id !== undefined && isOnce && answersStep(reading, context) ? [id] : [];
+  const asked = id !== undefined && isOnce && answersStep(context.step, reading) ? [id] : [];
   const volunteered = [...ARRIVE_PLAN, ...PROVE_PLAN]
     .filter((step) => isReadBy(step, reading, context))
     .map((step) => step.id);

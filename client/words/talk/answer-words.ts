@@ -1,4 +1,4 @@
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import { FOCUSES, type Focus } from '../../../grammar/vocabulary/focuses.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';

@@ -1,4 +1,4 @@
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { ChargeFigure, JudgedWord, NoVerdict } from '../../../grammar/visit/events.ts';
 
 const FIGURES: Readonly<Record<ChargeFigure, string>> = {

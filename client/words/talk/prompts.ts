@@ -1,4 +1,4 @@
-import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayDigits, sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { Deed, Judged, VisitSummary, WireMove } from '../../../grammar/visit/events.ts';
 import type { ProvedPair } from '../../../grammar/visit/facts.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
@@ -170,20 +170,20 @@ export const SAY = {
 
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
-  nothingNext: 'No test left tells more. Say the part you fitted, or finish the visit.',
+  nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
-  onceMore: (asked: string) => `Again, it decides: ${uncapital(asked)}`,
+  onceMore: (asked: string) => `Again: ${uncapital(asked)}`,
   /** @param unproved tests that would have proved it and could not be done */
   finding: (fault: FaultId, unproved: readonly TestId[] = []) =>
     unproved.length === 0
       ? `Finding: ${faultWords(fault)}.`
       : `Finding by exclusion: ${faultWords(fault)}. Not read: ${TESTS_BY_ID[unproved[0]!].name}.`,
   /** @param excluded the likeliest first */
-  noneOfTheList: (excluded: readonly FaultId[]) =>
-    excluded.length === 0
-      ? 'Nothing on the list fits these readings. Say what you see, or finish the visit.'
-      : `Nothing on the list fits. The readings exclude ${excluded.slice(0, 2).map(faultWords).join(' and ')}. Check leads and connections at what stands still; say what you see, or finish the visit.`,
+  noneOfTheList: (excluded: readonly FaultId[]) => {
+    const out = excluded.length === 0 ? '' : `; excluded: ${excluded.slice(0, 2).map(faultWords).join(', ')}`;
+    return `Nothing listed fits${out}. Check leads and connections, say what you see, or finish the visit.`;
+  },
   runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain, screws.`,
   splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,
   split: (degrees: number, fits: boolean) => `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit'}.`,

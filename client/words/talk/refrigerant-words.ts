@@ -1,4 +1,4 @@
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { EarlyStart, JudgedWord } from '../../../grammar/visit/events.ts';
 import type { RefrigerantCheck, RefrigerantStage } from '../../../grammar/visit/refrigerant-facts.ts';
 

@@ -50,6 +50,7 @@ export const WHY = {
   },
   finding: (finding: Likely) => `The readings point to ${likelyWords(finding, ', ')}.`,
   proof: 'The repair is proved by reading the same things again.',
+  onceMore: 'The finding would rest on this alone, and it was read once.',
   nothingKnown: 'Nothing is known yet; every reading helps.',
   tellsApart: (suspects: readonly Likely[], last: Reading | undefined) => {
     const named = suspects.map((one) => likelyWords(one, ' ')).join(', ');

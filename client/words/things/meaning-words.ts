@@ -1,5 +1,5 @@
+import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
 import { COMMANDS_BY_ID } from '../../../grammar/vocabulary/commands.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { deedWords } from './deed-words.ts';

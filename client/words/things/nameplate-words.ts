@@ -1,4 +1,4 @@
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import { NAMEPLATE_FIELDS_BY_ID, type NameplateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { UnitCode } from '../../../grammar/vocabulary/quantities.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';

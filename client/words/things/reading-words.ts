@@ -1,12 +1,22 @@
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { placeWords } from './place-words.ts';
-import { bareValueWords, FUNCTION_WORDS, valueWords } from './value-words.ts';
+import type { Speech } from './speech.ts';
+import { bareValueWords, ENGLISH_VALUES, FUNCTION_WORDS, valueWords } from './value-words.ts';
 
-/** "herm section, forty-four microfarads, on the bench.": a reading as it is read back. */
-export function readbackWords(reading: Reading, digitByDigit = false): string {
+/** English readings. */
+const ENGLISH_SPEECH: Speech = { ...ENGLISH_VALUES, measured: measuredWords, readback: sentenceOf };
+
+/** A reading as it is read back, in English where no other speech is handed in. */
+export function readbackWords(reading: Reading, digitByDigit = false, speech = ENGLISH_SPEECH): string {
+  const value = valueWords(reading.value, reading.unit, digitByDigit, speech);
+  return speech.readback(speech.measured(reading), value, reading);
+}
+
+/** "herm section, forty-four microfarads, on the bench." */
+function sentenceOf(measured: string, value: string, reading: Reading): string {
   const direct = reading.quantity === 'voltage-dc' ? ' DC' : '';
   const bench = reading.bench === true ? ', on the bench' : '';
-  return `${measuredWords(reading)}, ${valueWords(reading.value, reading.unit, digitByDigit)}${direct}${bench}.`;
+  return `${measured}, ${value}${direct}${bench}.`;
 }
 
 /** The same without its unit, behind a step that asked for just that. */

@@ -1,5 +1,6 @@
-import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayDigits, sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
+import type { ValueSpeech } from './speech.ts';
 
 export const UNIT_WORDS: Readonly<Record<UnitCode, string>> = {
   V: 'volts',
@@ -51,12 +52,22 @@ export const FUNCTION_WORDS: Readonly<Record<QuantityId, string>> = {
   difference: 'difference',
 };
 
+/** English values. */
+export const ENGLISH_VALUES: ValueSpeech = {
+  id: 'en-US',
+  number: sayNumber,
+  digits: sayDigits,
+  amount: (number, unit) => `${number} ${UNIT_WORDS[unit]}`,
+  weight: weightWords,
+  open: 'open line',
+};
+
 /** "one eighteen volts": value and unit the trade's way; digit by digit where a doubt was just cleared. */
-export function valueWords(value: Value, unit: UnitCode, digitByDigit = false): string {
-  if (value === 'open') return 'open line';
-  if (unit === '[oz_av]') return weightWords(Math.abs(value));
-  if (unit === 'Ohm' && value >= MANY_OHMS) return `${sayNumber(inMegohms(value))} megohms`;
-  return `${digitByDigit ? sayDigits(value) : sayNumber(value)} ${UNIT_WORDS[unit]}`;
+export function valueWords(value: Value, unit: UnitCode, digitByDigit = false, speech = ENGLISH_VALUES): string {
+  if (value === 'open') return speech.open;
+  if (unit === '[oz_av]') return speech.weight(Math.abs(value));
+  if (unit === 'Ohm' && value >= MANY_OHMS) return speech.amount(speech.number(inMegohms(value)), 'MOhm');
+  return speech.amount(digitByDigit ? speech.digits(value) : speech.number(value), unit);
 }
 
 /** From here on a meter shows megohms, to three digits. */

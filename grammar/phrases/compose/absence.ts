@@ -3,7 +3,6 @@ import { PROOF_ENDS, type ProofEndId } from '../../vocabulary/proof-pairs.ts';
 import { rowsBy } from '../../vocabulary/rows-by.ts';
 import type { ZoneId } from '../../vocabulary/zones.ts';
 import type { Meaning, UnclearReason } from '../meaning.ts';
-import { readNumber } from '../numbers/read-number.ts';
 import type { Draft } from './draft.ts';
 import { inOrder } from './rows-said.ts';
 import { numbersOf, type SaidNumber, type Segment, unbroken } from './segment.ts';
@@ -96,6 +95,6 @@ function joinedIn(segment: Segment): boolean {
 /** "two forty | one", "five | oh". */
 function runsOn(one: SaidNumber, next: SaidNumber): boolean {
   if (next.follows === undefined || next.follows !== one.words.at(-1)) return false;
-  const joined = readNumber([...one.words, ...next.words])?.value;
+  const joined = next.spokenIn.read([...one.words, ...next.words])?.value;
   return joined !== undefined && joined !== 0 && joined <= 600;
 }

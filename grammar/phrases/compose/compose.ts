@@ -1,10 +1,12 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
 import type { QuantityId } from '../../vocabulary/quantities.ts';
 import { unitFor } from '../../vocabulary/units.ts';
+import type { CommonWords } from '../language.ts';
 import type { Expectation, Meaning } from '../meaning.ts';
 import { composeAbsence } from './absence.ts';
 import { composeCorrection } from './correction.ts';
 import { composeDeed, composeWork } from './deeds.ts';
+import { composeDictation, composeNote } from './dictated.ts';
 import { type Draft, sure } from './draft.ts';
 import { composeReading, draftsOf } from './reading.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
@@ -33,14 +35,14 @@ import {
  * Every meaning that one segment may have; asked where the speaker began again inside it, or broke off. Empty where it
  * has none.
  */
-export function compose(segment: Segment, expectation: Expectation | undefined): Draft[] {
-  const drafts = draftsFor(segment, expectation);
+export function compose(segment: Segment, expectation: Expectation | undefined, words: CommonWords): Draft[] {
+  const drafts = draftsFor(segment, expectation, words);
   if (!segment.restarted && !segment.cut) return drafts;
   const doubt = segment.restarted ? 'several-values-fit' : 'needed-repair';
   return drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? doubt }));
 }
 
-function draftsFor(segment: Segment, expectation: Expectation | undefined): Draft[] {
+function draftsFor(segment: Segment, expectation: Expectation | undefined, words: CommonWords): Draft[] {
   switch (segment.frame) {
     case 'reading':
       return composeReading(segment, expectation);
@@ -77,18 +79,16 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
       return sure({ kind: 'report', report: { type: 'injury' } });
     case 'job-item': {
       const said = segment.items.find((item) => item.tag === 'item');
-      return said === undefined ? [] : sure({ kind: 'report', report: { type: 'job-item', item: said.item } });
+      if (said === undefined) return [];
+      const meaning: Meaning = { kind: 'report', report: { type: 'job-item', item: said.item } };
+      // "[thermostat's] blank": of the plate only where the plate is asked for.
+      const isOfPlate = said.item === 'plate-line-unreadable' && expectation?.plate === undefined;
+      return isOfPlate ? [{ meaning, cost: 0, doubt: 'no-place' }] : sure(meaning);
     }
     case 'check-on-me':
       return composeCheckOnMe(segment);
-    case 'dictation': {
-      const heading = segment.items.find((item) => item.tag === 'dictated-as');
-      const text = segment.items.find((item) => item.tag === 'text');
-      // "signs off" is one heading.
-      return heading === undefined || text === undefined || text.text.startsWith('off ')
-        ? []
-        : sure({ kind: 'dictated', as: heading.as, text: text.text });
-    }
+    case 'dictation':
+      return composeDictation(segment, words);
     case 'nameplate':
       return composeNameplate(segment);
     case 'part':
@@ -102,12 +102,8 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined): Draf
     case 'mass':
       return composeMass(segment, expectation);
     case 'note':
-    case 'remark': {
-      const text = segment.items.find((item) => item.tag === 'text');
-      return text === undefined
-        ? []
-        : sure({ kind: 'note', text: text.text.replace(/^and /, '').replaceAll(" 's", "'s") });
-    }
+    case 'remark':
+      return composeNote(segment, words);
     case 'place':
       return composePlace(segment, expectation);
     case 'next-place':

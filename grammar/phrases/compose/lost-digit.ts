@@ -1,25 +1,10 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
-import {
-  MINUS_WORDS,
-  NUMBER_WORDS,
-  POINT_WORDS,
-  TEEN_WORDS,
-  TENS_WORDS,
-  UNIT_WORDS,
-  ZERO_WORDS,
-} from '../../vocabulary/number-words.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
-import { readNumber } from '../numbers/read-number.ts';
+import type { NumberWords } from '../language.ts';
 import { changesNothing, fitOf } from './fit.ts';
 import type { SaidNumber } from './segment.ts';
 
-/** Zeros that no longer number begins with behind a digit; "oh" may. */
-const NAUGHTS: readonly string[] = ['zero', 'nought', 'aught'];
-/** Words that a number may have lost and still be a number. */
-const LOSABLE = [...Object.keys(UNIT_WORDS), ...Object.keys(TEEN_WORDS), ...Object.keys(TENS_WORDS), 'hundred'];
-const isDigit = (word: string): boolean => word in UNIT_WORDS || (ZERO_WORDS as readonly string[]).includes(word);
-const isMinus = (word: string): boolean => (MINUS_WORDS as readonly string[]).includes(word);
-const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).includes(word);
+const isPoint = (word: string, { points }: NumberWords): boolean => points.includes(word);
 
 /**
  * Whether a digit may have been lost before a number: a filler stands there ("uh eighteen"), or the digit of the
@@ -29,18 +14,21 @@ const isPoint = (word: string): boolean => (POINT_WORDS as readonly string[]).in
  */
 export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode, unitSaid: boolean): boolean {
   const [first, second] = said.words;
+  const numbers = said.spokenIn;
   if (first === undefined) return false;
-  const longer = (...before: readonly string[]): number | undefined => readNumber([...before, ...said.words])?.value;
+  const longer = (...before: readonly string[]): number | undefined => numbers.read([...before, ...said.words])?.value;
   const possible = (value: number | undefined): boolean =>
     value !== undefined && fitOf(row, value, unit) !== 'impossible';
   const among = unitSaid ? [] : MEASURANDS.filter(({ at }) => at.join() === row.at.join());
   const possibleThere = (value: number | undefined): boolean =>
     possible(value) || (value !== undefined && among.some((other) => fitOf(other, value, other.unit) !== 'impossible'));
-  const lost = (word: string): boolean => possibleThere(longer(word)) || possibleThere(longer(word, 'and'));
-  if (said.gaps.before && NUMBER_WORDS.some(lost)) return true;
+  const lost = (word: string): boolean =>
+    possibleThere(longer(word)) || (numbers.and !== undefined && possibleThere(longer(word, numbers.and)));
+  if (said.gaps.before && [...numbers.all].some(lost)) return true;
   // "pole one, point two" and "leg one, zero" are never one number.
-  const apart = isPoint(first) || (NAUGHTS.includes(first) && (second === undefined || isPoint(second)));
-  if (apart || (said.follows !== 'one' && said.follows !== 'two')) return false;
+  const apart =
+    isPoint(first, numbers) || (numbers.naughts.has(first) && (second === undefined || isPoint(second, numbers)));
+  if (apart || said.follows === undefined || !numbers.ofPlaces.has(said.follows)) return false;
   const joined = longer(said.follows);
   // "leg one hundred twenty one" is 121 either way.
   if (joined === said.number.value) return false;
@@ -52,18 +40,18 @@ export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode, u
  * Whether a number that is no likely one here may have lost a word: with it, it would be likely ("leg one to ground
  * eighteen"). What was typed in digits has none to lose.
  */
-export function mayBeClipped(row: Measurand, { words, number }: SaidNumber, unit: UnitCode): boolean {
-  const nothing = number.value === 0 && !isPoint(words[0] ?? '');
+export function mayBeClipped(row: Measurand, { words, number, spokenIn }: SaidNumber, unit: UnitCode): boolean {
+  const nothing = number.value === 0 && !isPoint(words[0] ?? '', spokenIn);
   if (words.length === 0 || nothing || fitOf(row, number.value, unit) !== 'possible') return false;
   const likely = (whole: readonly string[]): boolean => {
-    const value = readNumber(whole)?.value;
+    const value = spokenIn.read(whole)?.value;
     return value !== undefined && fitOf(row, value, unit) === 'likely';
   };
   // "[one] eighteen", "one hundred and [twenty] one"; "one [point] two".
   const places = Array.from({ length: words.length + 1 }, (_, at) => at);
   return (
-    LOSABLE.some((lost) => places.some((at) => likely(words.toSpliced(at, 0, lost)))) ||
-    (mayLackPoint(row, words) && places.some((at) => likely(words.toSpliced(at, 0, POINT_WORDS[0]))))
+    spokenIn.losable.some((lost) => places.some((at) => likely(words.toSpliced(at, 0, ...lost)))) ||
+    (mayLackPoint(row, words, spokenIn) && places.some((at) => likely(words.toSpliced(at, 0, spokenIn.points[0]))))
   );
 }
 
@@ -71,5 +59,5 @@ export function mayBeClipped(row: Measurand, { words, number }: SaidNumber, unit
  * Whether a point may have stood among digits said one by one ("one [point] two"). A few volts d.c. are a charge that is
  * left, and told at once.
  */
-const mayLackPoint = (row: Measurand, words: readonly string[]): boolean =>
-  row.quantity !== 'voltage-dc' && words.every((word) => isDigit(word) || isMinus(word));
+const mayLackPoint = (row: Measurand, words: readonly string[], { digits, minus }: NumberWords): boolean =>
+  row.quantity !== 'voltage-dc' && words.every((word) => digits.has(word) || minus.has(word));

@@ -3,7 +3,6 @@ import type { Reading } from '../../vocabulary/measurement.ts';
 import type { PointId } from '../../vocabulary/points.ts';
 import type { QuantityId, UnitCode } from '../../vocabulary/quantities.ts';
 import type { Expectation, UnclearReason } from '../meaning.ts';
-import { twinOf, twinOfNumeral } from '../numbers/twins.ts';
 import type { Draft } from './draft.ts';
 import { changesNothing, FIT_COST, type Fit, fitOf, inUnitOf } from './fit.ts';
 import { mayBeClipped, mayLackDigit } from './lost-digit.ts';
@@ -190,8 +189,8 @@ const isClear = (row: Measurand, said: Said): boolean =>
  */
 function doubtfulTwin(row: Measurand, said: Said, unit: UnitCode, fit: Fit): number | undefined {
   if (typeof said.value !== 'number' || said.number === undefined || said.range !== undefined) return undefined;
-  const { number, words } = said.number;
-  const twin = number.form === 'numeral' ? twinOfNumeral(said.value) : twinOf(words);
+  const { number, words, spokenIn } = said.number;
+  const twin = number.form === 'numeral' ? spokenIn.twinOfNumeral(said.value) : spokenIn.twin(words);
   if (twin === undefined) return undefined;
   if (changesNothing(row, said.value, twin, unit)) return undefined;
   const other = fitOf(row, twin, unit);

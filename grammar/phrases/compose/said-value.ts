@@ -32,7 +32,7 @@ export function saidValue(items: readonly Item[]): Said | undefined {
   if (first !== undefined) {
     const broken = numbers.some(({ gaps }) => gaps.inside || gaps.after);
     // An "O" alone is a letter of "O L" as well: zero and open are never one letter apart.
-    const letter = first.words.length === 1 && LETTERS.includes(first.words[0]!);
+    const letter = first.words.length === 1 && first.spokenIn.letters.has(first.words[0]!);
     const doubt = broken ? { doubt: 'needed-repair' as const } : letter ? { doubt: 'several-values-fit' as const } : {};
     const peak = moving === undefined ? {} : { peak: true as const, doubt: 'several-values-fit' as const };
     return { value: first.number.value, number: first, ...unit, ...doubt, ...peak };
@@ -55,8 +55,6 @@ export function saidValue(items: readonly Item[]): Said | undefined {
       return undefined;
   }
 }
-
-const LETTERS: readonly string[] = ['o', 'oh'];
 
 /** What the unit and the words beside it leave to be measured. */
 function measured(items: readonly Item[]): readonly QuantityId[] | undefined {

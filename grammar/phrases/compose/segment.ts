@@ -1,7 +1,5 @@
-import { MINUS_WORDS, NUMBER_WORDS } from '../../vocabulary/number-words.ts';
-import { APPROXIMATELY } from '../../vocabulary/reading-words.ts';
+import type { Language, NumberWords, SpokenNumber } from '../language.ts';
 import type { Path } from '../match.ts';
-import { readNumber, type SpokenNumber } from '../numbers/read-number.ts';
 import type { FrameId, Tag } from '../tag.ts';
 import type { Taken } from '../word-choices.ts';
 import { NUMERAL } from '../words.ts';
@@ -17,6 +15,8 @@ export interface Gaps {
 export interface SaidNumber {
   readonly tag: 'said';
   readonly number: SpokenNumber;
+  /** The number words of its language. */
+  readonly spokenIn: NumberWords;
   /** The words of the grammar that made it up; empty where it was typed in digits. */
   readonly words: readonly string[];
   readonly gaps: Gaps;
@@ -50,15 +50,8 @@ export const numbersOf = (items: readonly Item[]): SaidNumber[] => items.filter(
 export const unbroken = (numbers: readonly SaidNumber[]): boolean =>
   numbers.every(({ gaps }) => !gaps.before && !gaps.inside && !gaps.after);
 
-/** Words that may stand between a filler and the number it belongs to. */
-const ABOUT: readonly string[] = APPROXIMATELY.match(/[a-z]+/g) ?? [];
-
-/** Passed over at the end, they call for a word behind them; a "right?" asks. */
-const CALLING: readonly string[] = ['and', 'then', 'the', 'a', 'an', 'right'];
-const JOINING: readonly string[] = ['and', 'then'];
-
 /** Cuts a path into its segments. Undefined where the number words of some segment are not one number. */
-export function segmentsOf(path: Path): Segment[] | undefined {
+export function segmentsOf(path: Path, { numbers, words }: Language): Segment[] | undefined {
   const segments: Segment[] = [];
   let items: Item[] = [];
   let restarted = false;
@@ -81,7 +74,7 @@ export function segmentsOf(path: Path): Segment[] | undefined {
           if (tag.edge === 'begin') {
             // "down two hundred": a digit that was heard is no "to" before a number.
             if (swallowed) return undefined;
-            number = new NumberSpan(follows, filled, running);
+            number = new NumberSpan(numbers, follows, filled, running);
             break;
           }
           const said = number?.close();
@@ -117,8 +110,7 @@ export function segmentsOf(path: Path): Segment[] | undefined {
       }
     }
     if (taken === undefined) continue;
-    swallowed =
-      taken.how === 'homophone' && NUMBER_WORDS.includes(taken.heard.text) && !NUMBER_WORDS.includes(taken.word);
+    swallowed = taken.how === 'homophone' && numbers.all.has(taken.heard.text) && !numbers.all.has(taken.word);
     dictated?.push(taken.heard.text);
     if (number?.take(taken) === false) return undefined;
     paused ||= taken.heard.pause === true;
@@ -126,17 +118,17 @@ export function segmentsOf(path: Path): Segment[] | undefined {
       cut ||= joining;
       joining = false;
       opens ??= taken.word;
-    } else joining ||= opens !== undefined && JOINING.includes(taken.heard.text);
+    } else joining ||= opens !== undefined && words.joining.has(taken.heard.text);
     if (number === undefined && 'word' in taken)
-      running = taken.word === 'and' && running ? [...running, 'and'] : undefined;
+      running = taken.word === numbers.and && running ? [...running, taken.word] : undefined;
     // "pole uh one | point two": the digit behind a filler may belong to the number, not to the place.
     // "a about two hundred": what a filler hid before an "about" it hides still.
-    const open = 'word' in taken && (taken.word === 'one' || taken.word === 'two' || ABOUT.includes(taken.word));
+    const open = 'word' in taken && (numbers.ofPlaces.has(taken.word) || words.about.has(taken.word));
     filled = !('word' in taken) || (filled && open);
     if ('word' in taken) follows = taken.word;
   }
   const ending = path.steps.findLast(({ taken }) => taken !== undefined)?.taken;
-  const calls = ending !== undefined && !('word' in ending) && CALLING.includes(ending.heard.text);
+  const calls = ending !== undefined && !('word' in ending) && words.calling.has(ending.heard.text);
   return calls ? segments.with(-1, { ...segments.at(-1)!, cut: true }) : segments;
 }
 
@@ -152,11 +144,18 @@ class NumberSpan {
   private inside = false;
   private trailing = false;
   private cut = false;
+  private readonly spokenIn: NumberWords;
   private readonly follows: string | undefined;
   private readonly before: boolean;
   private readonly runsFrom: readonly string[] | undefined;
 
-  constructor(follows: string | undefined, before: boolean, runsFrom: readonly string[] | undefined) {
+  constructor(
+    spokenIn: NumberWords,
+    follows: string | undefined,
+    before: boolean,
+    runsFrom: readonly string[] | undefined,
+  ) {
+    this.spokenIn = spokenIn;
     this.follows = follows;
     this.runsFrom = runsFrom;
     this.before = before;
@@ -177,11 +176,12 @@ class NumberSpan {
   }
 
   close(): SaidNumber | undefined {
-    const number = this.numeral === undefined ? readNumber(this.words) : this.typed(this.numeral);
+    const number = this.numeral === undefined ? this.spokenIn.read(this.words) : this.typed(this.numeral);
     if (number === undefined) return undefined;
     return {
       tag: 'said',
       number,
+      spokenIn: this.spokenIn,
       words: this.numeral === undefined ? this.words : [],
       // Even a closing "okay" behind a number may stand where a digit was.
       gaps: { before: this.before, inside: this.inside, after: this.trailing },
@@ -191,7 +191,7 @@ class NumberSpan {
   }
 
   private typed(value: number): SpokenNumber {
-    const minus = this.words.some((word) => (MINUS_WORDS as readonly string[]).includes(word) || word === 'below');
+    const minus = this.spokenIn.negates(this.words);
     return { value: minus && value !== 0 ? -value : value, form: 'numeral' };
   }
 }

@@ -26,6 +26,9 @@ export function composeNameplate(segment: Segment): Draft[] {
   return composeField(named.field, segment);
 }
 
+/** A charge of fewer is one of pounds (common practice: two pounds and more for each ton). */
+const LEAST_OUNCES = 32;
+
 /** The number of a field, with its unit. */
 function composeField(id: NameplateFieldId, segment: Segment): Draft[] {
   const field = NAMEPLATE_FIELDS_BY_ID[id];
@@ -38,7 +41,9 @@ function composeField(id: NameplateFieldId, segment: Segment): Draft[] {
   const { odd, ...said } = amount;
   const meaning: Meaning = { kind: 'nameplate', field: id, ...said };
   if (odd || !possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
-  return unless(unbroken(numbers) && !(field.unit === '[oz_av]' && isSpelt(numbers)), meaning);
+  const isCharge = field.unit === '[oz_av]';
+  const lacksPounds = isCharge && units.length === 0 && numbers.some(({ number }) => number.value < LEAST_OUNCES);
+  return unless(unbroken(numbers) && !lacksPounds && !(isCharge && isSpelt(numbers)), meaning);
 }
 
 /**
@@ -138,8 +143,12 @@ export function composePart(segment: Segment): Draft[] {
   );
   const meaning: Meaning = { kind: 'part', part, ratings };
   if (odd) return [{ meaning, cost: 2, doubt: 'implausible' }];
-  return unless(unbroken(numbersOf(segment.items)), meaning);
+  const isOfBoard = part === 'fuse' && (ratings.amps ?? LEAST_LINE_FUSE) < LEAST_LINE_FUSE;
+  return unless(unbroken(numbersOf(segment.items)) && !isOfBoard, meaning);
 }
+
+/** Amps: a fuse of fewer protects a control board (common practice: 3 or 5), none a line. */
+const LEAST_LINE_FUSE = 10;
 
 /**
  * Refrigerant put in or taken out, by weight in ounces where both units are said; taken out is negative. A weight alone

@@ -296,7 +296,7 @@ describe('a line that moves the world', () => {
   it('@noise is rejected by the ear so many times, and consents to nothing', async () => {
     const typing = await Typing.begin();
     await typing.typeAll([...LIBRARY_VISIT.slice(0, 5), ...TO_PROVEN_DEAD]);
-    await typing.type('fan section one point one microfarads on the bench');
+    await typing.type('herm section thirty three microfarads on the bench');
     const { events, now } = await typing.type('@noise 3');
     const heard = events.filter((event) => event.type === 'input.taken');
     expect(heard).toHaveLength(3);

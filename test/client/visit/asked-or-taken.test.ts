@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ARRIVAL, LIBRARY_UNIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_UNIT, TO_PROVEN_DEAD, TypedVisit, WEAK_FAN } from './typed-visit.ts';
 
 describe('digits typed by hand', () => {
   it('are taken as typed, where the same number spoken is asked for its teen or ty', async () => {
@@ -102,5 +102,47 @@ describe('a reading at a place the unit is listed without', () => {
     const visit = await TypedVisit.open({ id: 'unknown' });
     await visit.type('float switch twenty four volts');
     expect(visit.of('reading.logged')).toHaveLength(1);
+  });
+});
+
+/** 1.1 µF of a plated 5 is far outside ±6 % (common practice for run capacitors). */
+describe('a value that does not fit', () => {
+  const TO_FAN_SECTION = [...ARRIVAL, 'compressor runs then trips', ...TO_PROVEN_DEAD] as const;
+
+  it('is taken where a test asked for it, with a remark behind the readback, and looked at once more', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_FAN_SECTION);
+    expect(visit.run.context.step?.test).toBe('microfarads-fan');
+    await visit.type(WEAK_FAN[0]);
+    expect(visit.of('reading.asked')).toEqual([]);
+    expect(visit.of('reading.judged').at(-1)).toMatchObject({ judged: { word: 'does not fit' } });
+    expect(visit.mouth.said.findLast(({ kind }) => kind === 'readback')?.text).toMatch(/does not fit/i);
+    expect(visit.run.context.step?.test).toBe('microfarads-fan');
+    await visit.type(WEAK_FAN[1]);
+    expect(visit.of('finding.stated')).toMatchObject([{ fault: 'fan-capacitor-weak' }]);
+    expect(visit.of('reading.asked')).toEqual([]);
+  });
+
+  it.each([
+    ['nobody asked for it', 'herm section thirty three microfarads on the bench'],
+    ['it cannot be read there at all', 'fan section sixty microfarads on the bench'],
+  ])('is asked where %s', async (_why, line) => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_FAN_SECTION);
+    const taken = visit.of('reading.logged').length;
+    await visit.type(line);
+    expect(visit.of('reading.asked')).toHaveLength(1);
+    expect(visit.of('reading.logged')).toHaveLength(taken);
+  });
+
+  it('is asked where the ear doubts it, though a test asked for it', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_FAN_SECTION);
+    const taken = visit.of('reading.logged').length;
+    const heard = { id: 'd1', ear: 'wav', text: WEAK_FAN[0], alternatives: [], confidence: 0.6 } as const;
+    visit.run.hear({ ...heard, accepted: true, doubtful: true });
+    await visit.run.settled();
+    expect(visit.of('reading.asked')).toHaveLength(1);
+    expect(visit.of('reading.logged')).toHaveLength(taken);
   });
 });

@@ -13,11 +13,11 @@ import { PARTS } from '../../../grammar/vocabulary/parts.ts';
 import { POINTS } from '../../../grammar/vocabulary/points.ts';
 import { TESTS } from '../../../grammar/vocabulary/tests.ts';
 import { NEVER_SAID } from './never-said.ts';
-import { ARRIVAL, LIBRARY_UNIT, REPAIR_AND_PROOF, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_UNIT, REPAIR_AND_PROOF, TO_PROVEN_DEAD, TypedVisit, WEAK_FAN } from './typed-visit.ts';
 
 const FITTED = 'fitted a forty five over five dual capacitor four forty volt';
 /** Yes to the odd value, and once more where the finding rests on it alone. */
-const FOUND = ['fan section one point one microfarads on the bench', 'yes'] as const;
+const FOUND = WEAK_FAN;
 
 /** Whether any prompt of the visit holds these words. */
 const said = (visit: TypedVisit, words: string | RegExp) =>

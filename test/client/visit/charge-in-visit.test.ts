@@ -133,8 +133,9 @@ describe('a reading that alone carries the finding', () => {
   it('is taken once more before a part is condemned', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...TO_ONE_READING);
-    expect(visit.mouth.said.some(({ text }) => /Again, it decides: fuse one/.test(text))).toBe(true);
+    expect(visit.mouth.said.some(({ text }) => /Again: fuse one/.test(text))).toBe(true);
     expect(visit.of('finding.stated')).toEqual([]);
+    expect(await visit.type('why')).toContain('read once');
     await visit.type('fuse one two forty volts');
     expect(visit.of('finding.stated')[0]).toMatchObject({ fault: 'line-fuse-1-open' });
   });
@@ -146,7 +147,7 @@ describe('a reading that alone carries the finding', () => {
     await visit.type('blower is not running', 'blower amps zero');
     expect(visit.run.context.assessment).toMatchObject({ done: false, confirm: 'amps-blower' });
     await visit.type('live', 'live');
-    expect(visit.mouth.last()).toContain('Again, it decides: blower, amps.');
+    expect(visit.mouth.last()).toContain('Again: blower, amps.');
     await visit.type('blower amps zero');
     expect(visit.run.context.assessment?.confirm).not.toBe('amps-blower');
   });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { ARRIVAL, LIBRARY_VISIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_VISIT, TO_PROVEN_DEAD, TypedVisit, WEAK_FAN } from './typed-visit.ts';
 
 const FOUND = [...ARRIVAL, 'compressor runs then trips', ...TO_PROVEN_DEAD] as const;
-const WEAK = ['fan section one point one microfarads on the bench', 'yes'] as const;
+const WEAK = WEAK_FAN;
 
 /** Work goes on where its facts left it: our rule. */
 describe('a customer who agrees after all', () => {

@@ -4,7 +4,7 @@ import { CAUTIONS } from '../../../client/words/talk/caution-words.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { RefrigerantId, UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { NEVER_SAID } from './never-said.ts';
-import { ARRIVAL, LIBRARY_UNIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_UNIT, TO_PROVEN_DEAD, TypedVisit, WEAK_FAN } from './typed-visit.ts';
 
 /** R-32 and R-454B are of class A2L, R-410A and R-22 of A1: ASHRAE 34, from memory. */
 const unitWith = (refrigerant: RefrigerantId): UnitProfile => ({ ...LIBRARY_UNIT, refrigerant });
@@ -58,7 +58,7 @@ describe('a flammable refrigerant', () => {
   it('is said while proving it dead and while proving the repair, before power, each once', async () => {
     const visit = await TypedVisit.open(FLAMMABLE);
     await visit.type(...ARRIVAL, 'compressor runs then trips', ...TO_PROVEN_DEAD);
-    await visit.type('fan section one point one microfarads on the bench', 'yes');
+    await visit.type(...WEAK_FAN);
     await visit.type('fitted a forty five over five dual capacitor four forty volt', 'covers are on', 'live');
     await visit.type(
       'outdoor disconnect is back in',

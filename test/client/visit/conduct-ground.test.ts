@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { ARRIVAL, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, TypedVisit, WEAK_FAN } from './typed-visit.ts';
 
 const OFF = 'thermostat is not calling';
 const PROOFS: Readonly<Record<'outdoor-load' | 'disconnect-line' | 'air-handler', readonly [string, string]>> = {
@@ -65,12 +65,7 @@ describe('a proof stands on a ground that has read a full leg', () => {
 
 describe('the ground is asked for in time', () => {
   /** The planner's next test wants the unit dead. */
-  const WANTED_DEAD = [
-    ...ARRIVAL,
-    'compressor runs then trips',
-    'fan section one point one microfarads on the bench',
-    'yes',
-  ];
+  const WANTED_DEAD = [...ARRIVAL, 'compressor runs then trips', ...WEAK_FAN];
   const steps = (visit: TypedVisit): readonly string[] => visit.of('step.asked').map(({ step }) => step);
 
   it('before the call is taken off and the switch opened, as a live step with its caution', async () => {

@@ -4,7 +4,7 @@ import { type VisitEdges, VisitRun } from '../../../client/visit/run/visit-run.t
 import { LOOKS } from '../../../client/visit/steps/looks.ts';
 import type { RankedTest } from '../../../grammar/visit/inputs.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
-import { ARRIVAL, LIBRARY_UNIT, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_UNIT, TO_PROVEN_DEAD, TypedVisit, WEAK_FAN } from './typed-visit.ts';
 
 /** What is asked, and in which state: rules i, s, t, u and v of conduct. Common practice. */
 
@@ -142,8 +142,7 @@ describe('clamps', () => {
     await visit.type(
       ...ARRIVAL,
       ...TO_PROVEN_DEAD,
-      'fan section one point one microfarads on the bench',
-      'yes',
+      ...WEAK_FAN,
       'fitted a forty five over five dual capacitor four forty volt',
     );
     expect(lastAsked(visit)).toBe('energy.clamps-placed');

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { Step } from '../../../client/visit/chart/context.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { ARRIVAL, TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, TO_PROVEN_DEAD, TypedVisit, WEAK_FAN } from './typed-visit.ts';
 
 const FITTED = [...ARRIVAL, ...TO_PROVEN_DEAD, 'fitted a filter drier'] as const;
 
@@ -74,7 +74,7 @@ describe('an opened refrigerant circuit', () => {
   it('is asked to be recovered before the part where it is reported opened', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...ARRIVAL, ...TO_PROVEN_DEAD, 'I opened the system');
-    await visit.type('fan section one point one microfarads on the bench', 'yes', 'yes');
+    await visit.type(WEAK_FAN[0], 'yes', 'yes');
     expect(visit.run.context.phase).toBe('repair');
     expect(asked(visit)).toBe('refrigerant.recovered');
   });
@@ -82,7 +82,7 @@ describe('an opened refrigerant circuit', () => {
   it('that is opened while the part is asked is recovered first, and the part is asked again after it', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...ARRIVAL, 'compressor runs then trips', ...TO_PROVEN_DEAD);
-    await visit.type('fan section one point one microfarads on the bench', 'yes');
+    await visit.type(...WEAK_FAN);
     expect(asked(visit)).toBe('repair.part-fitted');
     await visit.type('I opened the system');
     expect(asked(visit)).toBe('refrigerant.recovered');

@@ -130,10 +130,15 @@ export const WINDINGS_SOUND = [
   'fan motor to ground open',
 ] as const;
 
+/** A weak fan section, asked for as a test and once more before the part is condemned. */
+export const WEAK_FAN = [
+  'fan section one point one microfarads on the bench',
+  'fan section one point two microfarads on the bench',
+] as const;
+
 /** The repair and its proof, up to the split. */
 export const REPAIR_AND_PROOF = [
-  'fan section one point one microfarads on the bench',
-  'yes',
+  ...WEAK_FAN,
   'fitted a forty five over five dual capacitor four forty volt',
   'covers are on',
   'live',

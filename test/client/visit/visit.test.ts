@@ -11,6 +11,7 @@ import {
   TO_LIVE_STEP,
   TO_PROVEN_DEAD,
   TypedVisit,
+  WEAK_FAN,
   WINDINGS_SOUND,
 } from './typed-visit.ts';
 
@@ -222,12 +223,7 @@ describe('the proof of absence of voltage', () => {
 describe('a hands-on step', () => {
   it('is not prompted before its zone is proven dead: the steps to it come first, in their order', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(
-      ...ARRIVAL,
-      'compressor runs then trips',
-      'fan section one point one microfarads on the bench',
-      'yes',
-    );
+    await visit.type(...ARRIVAL, 'compressor runs then trips', WEAK_FAN[0], 'yes');
     expect(visit.run.context.phase).toBe('repair');
     const steps = () => visit.of('step.asked').map((event) => event.step);
     expect(steps()).not.toContain('repair.part-fitted');

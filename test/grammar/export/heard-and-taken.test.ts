@@ -5,7 +5,7 @@ import { possessive, withContractions } from '../../../grammar/export/contract.t
 import { toJsgf } from '../../../grammar/export/jsgf.ts';
 import { POSSESSIVE_PRONUNCIATIONS } from '../../../grammar/export/possessive-pronunciations.ts';
 import { PRONUNCIATIONS } from '../../../grammar/export/pronunciations.ts';
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import { accepts } from './accepts.ts';

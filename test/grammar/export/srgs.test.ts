@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { SPOKEN_RULES, toSrgsAbnf, toSrgsXml } from '../../../grammar/export/srgs.ts';
+import { ENGLISH } from '../../../grammar/phrases/languages/english/english.ts';
+import { RULES } from '../../../grammar/phrases/languages/english/rules/utterance-rules.ts';
 import { match } from '../../../grammar/phrases/match.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
-import { RULES } from '../../../grammar/phrases/rules/utterance-rules.ts';
 import { tries } from '../../how-much.ts';
 import { randomPath, seeded, wordsOf } from '../random-sentence.ts';
 import { accepts } from './accepts.ts';
 import { readAbnf, readSrgsXml } from './read-grammars.ts';
 
-const network = new Network(RULES, 'utterance');
+const network = new Network(RULES, 'utterance', ENGLISH);
 const COUNT = tries(600, 2_500);
 
 describe.each([

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { short } from '../../../fixtures/utterances/read-utterances.ts';
+import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
+import { spokenForms } from '../../../grammar/phrases/languages/english/numbers/spoken-forms.ts';
+import { NEGATIONS, UNREAL_WORDS } from '../../../grammar/phrases/languages/english/words/fillers.ts';
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
-import { sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import { spokenForms } from '../../../grammar/phrases/numbers/spoken-forms.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 import { DEVICES } from '../../../grammar/vocabulary/devices.ts';
-import { NEGATIONS, UNREAL_WORDS } from '../../../grammar/vocabulary/fillers.ts';
 import { MEASURANDS, type Measurand } from '../../../grammar/vocabulary/measurands.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { FOREIGN_UNITS, UNITS, type Unit } from '../../../grammar/vocabulary/units.ts';

@@ -3,17 +3,18 @@ import { describe, expect, it } from 'vitest';
 import { compose } from '../../../grammar/phrases/compose/compose.ts';
 import { fitOf } from '../../../grammar/phrases/compose/fit.ts';
 import { segmentsOf } from '../../../grammar/phrases/compose/segment.ts';
+import { ENGLISH } from '../../../grammar/phrases/languages/english/english.ts';
+import { spokenForms } from '../../../grammar/phrases/languages/english/numbers/spoken-forms.ts';
+import { RULES } from '../../../grammar/phrases/languages/english/rules/utterance-rules.ts';
+import { FILLERS, HESITATIONS } from '../../../grammar/phrases/languages/english/words/fillers.ts';
+import { NUMBER_WORDS } from '../../../grammar/phrases/languages/english/words/number-words.ts';
 import { match } from '../../../grammar/phrases/match.ts';
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
-import { spokenForms } from '../../../grammar/phrases/numbers/spoken-forms.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
-import { RULES } from '../../../grammar/phrases/rules/utterance-rules.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
-import { FILLERS, HESITATIONS } from '../../../grammar/vocabulary/fillers.ts';
 import { MEASURANDS, type Measurand } from '../../../grammar/vocabulary/measurands.ts';
-import { NUMBER_WORDS } from '../../../grammar/vocabulary/number-words.ts';
 import { POINTS, type Point } from '../../../grammar/vocabulary/points.ts';
 import { UNITS, type Unit } from '../../../grammar/vocabulary/units.ts';
 import { SEED, tries } from '../../how-much.ts';
@@ -123,8 +124,8 @@ describe('a generated sentence of the job', () => {
         const path = randomPath(RULES, rule, seeded(seed));
         const text = wordsOf(path).join(' ');
         const understood = understand(text);
-        const meant = (segmentsOf(path) ?? [])
-          .flatMap((segment) => compose(segment, undefined))
+        const meant = (segmentsOf(path, ENGLISH) ?? [])
+          .flatMap((segment) => compose(segment, undefined, ENGLISH.words))
           .map((draft) => JSON.stringify(draft.meaning));
         if (understood.verdict === 'logged') expect(meant, text).toContain(JSON.stringify(understood.meaning));
         else expect(understood.reason, text).not.toBe('outside-grammar');
@@ -140,8 +141,8 @@ describe('a generated sentence', () => {
       fc.property(fc.constantFrom(...SEGMENTS), fc.integer(), (rule, seed) => {
         const path = randomPath(RULES, rule, seeded(seed));
         const text = wordsOf(path).join(' ');
-        const segments = segmentsOf(path);
-        const meant = segments?.length === 1 ? compose(segments[0]!, undefined) : [];
+        const segments = segmentsOf(path, ENGLISH);
+        const meant = segments?.length === 1 ? compose(segments[0]!, undefined, ENGLISH.words) : [];
         const understood = understand(text);
         // Words that may mean something likelier than what they were generated for are decided by that.
         const plain = meant.some((draft) => draft.doubt === undefined && draft.cost < 1);
@@ -186,7 +187,7 @@ describe('a generated sentence', () => {
   }, 300_000);
 });
 
-const network = new Network(RULES, 'utterance');
+const network = new Network(RULES, 'utterance', ENGLISH);
 const VOCABULARY = [...network.words].filter((word) => word !== '#');
 const STRANGE = [
   'banana',

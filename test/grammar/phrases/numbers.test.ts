@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
+import { ENGLISH } from '../../../grammar/phrases/languages/english/english.ts';
+import { NUMBER_RULES } from '../../../grammar/phrases/languages/english/numbers/number-rules.ts';
+import { readNumber } from '../../../grammar/phrases/languages/english/numbers/read-number.ts';
+import { sayDigits, sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
+import { spokenForms, spokenWholes } from '../../../grammar/phrases/languages/english/numbers/spoken-forms.ts';
+import { twinOf, twinOfNumeral } from '../../../grammar/phrases/languages/english/numbers/twins.ts';
+import { NUMBER_WORDS } from '../../../grammar/phrases/languages/english/words/number-words.ts';
 import { match } from '../../../grammar/phrases/match.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
-import { NUMBER_RULES } from '../../../grammar/phrases/numbers/number-rules.ts';
-import { readNumber } from '../../../grammar/phrases/numbers/read-number.ts';
-import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
-import { spokenForms, spokenWholes } from '../../../grammar/phrases/numbers/spoken-forms.ts';
-import { twinOf, twinOfNumeral } from '../../../grammar/phrases/numbers/twins.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
-import { NUMBER_WORDS } from '../../../grammar/vocabulary/number-words.ts';
 
 const read = (text: string): number | undefined => readNumber(text.split(' '))?.value;
 
@@ -46,7 +47,7 @@ describe('numbers in words', () => {
   });
 
   it('takes every form in its network', () => {
-    const network = new Network(NUMBER_RULES, 'number');
+    const network = new Network(NUMBER_RULES, 'number', ENGLISH);
     for (let tenths = 0; tenths <= 99_990; tenths += 37) {
       for (const form of spokenForms(tenths / 10)) {
         expect(match(network, tokenise(form))[0]?.cost, form).toBe(0);

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { readUtterances, short } from '../../../fixtures/utterances/read-utterances.ts';
 import { fitOf } from '../../../grammar/phrases/compose/fit.ts';
+import { NEGATIONS } from '../../../grammar/phrases/languages/english/words/fillers.ts';
+import { NUMBER_WORDS } from '../../../grammar/phrases/languages/english/words/number-words.ts';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
-import { NEGATIONS } from '../../../grammar/vocabulary/fillers.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { NUMBER_WORDS } from '../../../grammar/vocabulary/number-words.ts';
 import { tries } from '../../how-much.ts';
 import { seeded } from '../random-sentence.ts';
 
@@ -61,7 +61,8 @@ function changed(how: 'lost' | 'changed'): Tally {
     const line = lines[Math.floor(random() * lines.length)]!;
     const words = line.text.split(/[\s-]+/);
     const at = Math.floor(random() * words.length);
-    const number = NUMBER_WORDS.includes(words[at]!.toLowerCase()) || /\d/.test(words[at]!);
+    const bare = words[at]!.toLowerCase().replace(/[^a-z']/g, '');
+    const number = NUMBER_WORDS.includes(bare) || /\d/.test(words[at]!);
     // That a "not" was lost cannot be heard; what denies has sentences of its own in the families.
     const denies = NEGATIONS.includes(words[at]!.toLowerCase());
     if (number || denies || words.length < 2) continue;

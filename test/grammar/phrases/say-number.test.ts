@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readNumber } from '../../../grammar/phrases/numbers/read-number.ts';
-import { sayDigits, sayNumber } from '../../../grammar/phrases/numbers/say-number.ts';
+import { readNumber } from '../../../grammar/phrases/languages/english/numbers/read-number.ts';
+import { sayDigits, sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 
 describe('a number said by Readback', () => {
   it('reads back to itself for every integer 0–9999 and every tenth 0–999.9', () => {

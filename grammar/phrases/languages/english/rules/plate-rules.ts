@@ -1,0 +1,65 @@
+import { NAMEPLATE_FIELDS_BY_ID } from '../../../../vocabulary/nameplate.ts';
+import { alternative, type Expression, optional, repeat, rule, sequence, tag, word } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
+import { UNIT_WORDS, ZERO_WORDS } from '../words/number-words.ts';
+import { NUMBER } from './value-rules.ts';
+
+const VOLTS = tag({ tag: 'unit', unit: 'V', of: ['voltage'] });
+const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
+
+/** One letter or digit of a mark, as it is spelt out. */
+export const MARK_SIGN: Expression = alternative(
+  ...[...LETTERS, 'zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'dash'].map(word),
+);
+
+/** Letters and digits behind the name of what they mark: "model four t w b three". */
+export function plateMark(names: readonly Expression[]): Expression {
+  return sequence(
+    alternative(...names),
+    tag({ tag: 'dictated', edge: 'begin' }),
+    repeat(rule('mark-sign'), LEAST_SIGNS, MOST_SIGNS),
+    tag({ tag: 'dictated', edge: 'end' }),
+  );
+}
+
+/** Of a model or serial number, as far as it is heard. Our choice. */
+export const LEAST_SIGNS = 3;
+export const MOST_SIGNS = 20;
+
+/** What is read off a plate without the names of its lines: it means that only while the plate is read. */
+export const PLATE_ANSWER: Expression = sequence(
+  alternative(
+    sequence(NUMBER, optional(sequence(pattern('over | slash'), NUMBER)), pattern('volt | volts'), VOLTS),
+    sequence(NUMBER, pattern('over | slash'), NUMBER, optional(rule('unit-name'))),
+    ...(NAMEPLATE_FIELDS_BY_ID.refrigerant.choices ?? []).map(({ say, value }) =>
+      sequence(pattern(say), tag({ tag: 'choice', value })),
+    ),
+  ),
+  tag({ tag: 'frame', frame: 'plate-answer' }),
+);
+
+/** "Fourteen point one r l a": the abbreviation behind its number. */
+export const VALUE_FIRST: Expression = sequence(
+  NUMBER,
+  optional(pattern('amp | amps')),
+  alternative(
+    ...(
+      [
+        ['rla', 'r l a'],
+        ['lra', 'l r a'],
+        ['fan-fla', 'f l a'],
+        ['min-circuit-amps', 'm c a'],
+      ] as const
+    ).map(([field, say]) => sequence(pattern(say), tag({ tag: 'field', field }))),
+  ),
+);
+
+/** Words that stand for one sign of a mark. */
+export const SIGN_WORDS: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(ZERO_WORDS.map((zero) => [zero, '0'])),
+  ...Object.fromEntries(Object.entries(UNIT_WORDS).map(([name, digit]) => [name, String(digit)])),
+  dash: '-',
+  hyphen: '-',
+  slash: '/',
+  dot: '.',
+};

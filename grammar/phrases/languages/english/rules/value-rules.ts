@@ -1,0 +1,70 @@
+import { UNITS } from '../../../../vocabulary/units.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../../../expression.ts';
+import { pattern } from '../../../pattern.ts';
+import { APPROXIMATELY, PEAK_WORDS, RANGE_WORDS, RESTARTS, TRAILERS, VALUE_WORDS } from '../words/reading-words.ts';
+
+const UNIT = alternative(
+  ...UNITS.map((unit) => sequence(pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: unit.quantities }))),
+);
+
+/** A word that stands for a value. */
+const valueWord = (row: (typeof VALUE_WORDS)[number]): Expression =>
+  sequence(
+    pattern(row.say),
+    tag({ tag: 'value', is: row.is }),
+    ...('of' in row ? [tag({ tag: 'measures', of: row.of })] : []),
+  );
+
+/** A number with the edges of its words marked. */
+export const NUMBER: Expression = sequence(
+  tag({ tag: 'number', edge: 'begin' }),
+  rule('number'),
+  tag({ tag: 'number', edge: 'end' }),
+);
+const UNIT_MAYBE = optional(rule('unit-name'));
+
+const MOVING = alternative(
+  sequence(pattern(RANGE_WORDS), NUMBER, pattern('to | and'), NUMBER, tag({ tag: 'moving', how: 'range' })),
+  sequence(NUMBER, UNIT_MAYBE, pattern(PEAK_WORDS), tag({ tag: 'moving', how: 'peak' })),
+);
+
+/** "one eight, I mean one eighteen": what was said before it does not count. */
+const NUMBER_AGAIN: Expression = {
+  kind: 'alternative',
+  items: [
+    NUMBER,
+    sequence(NUMBER, UNIT_MAYBE, rule('restart'), tag({ tag: 'restart', of: 'value' }), NUMBER),
+    // "one eight one eighteen": taken only where the second number begins with the words of the first.
+    sequence(NUMBER, tag({ tag: 'restart', of: 'echo' }), NUMBER),
+  ],
+  weights: [1, 1, 0.3],
+};
+const value = (words: 'word-value' | 'bare-word'): Expression =>
+  alternative(
+    sequence(optional(pattern(APPROXIMATELY)), NUMBER_AGAIN, UNIT_MAYBE, optional(rule('trailer'))),
+    rule(words),
+    sequence(rule('moving'), UNIT_MAYBE),
+  );
+
+/** Values with their units: numbers, what stands for one, values that move, a value alone. */
+export const VALUE_RULES: Rules = {
+  'unit-name': UNIT,
+  'word-value': alternative(...VALUE_WORDS.map(valueWord)),
+  'bare-word': alternative(...VALUE_WORDS.filter((row) => !('withPlace' in row)).map(valueWord)),
+  moving: MOVING,
+  value: value('word-value'),
+  // After "no" the tone and "nothing" would say the contrary: "no continuity".
+  'plain-value': alternative(
+    sequence(NUMBER, UNIT_MAYBE),
+    ...VALUE_WORDS.filter((row) => row.is === 'open').map(valueWord),
+  ),
+  restart: pattern(RESTARTS),
+  trailer: pattern(TRAILERS),
+  'bare-value': sequence(
+    optional(alternative(rule('lead'), rule('motion'))),
+    value('bare-word'),
+    optional(rule('bench')),
+    optional(rule('held-for')),
+    tag({ tag: 'frame', frame: 'value' }),
+  ),
+};

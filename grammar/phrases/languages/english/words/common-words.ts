@@ -1,0 +1,34 @@
+import { UNIT_NAMES } from '../../../../vocabulary/units.ts';
+import type { CommonWords } from '../../../language.ts';
+import { FILLERS, HESITATIONS, NEGATIONS, UNREAL_WORDS } from './fillers.ts';
+import { HOMOPHONES, LINKING_WORDS } from './homophones.ts';
+import { APPROXIMATELY } from './reading-words.ts';
+
+/** English words by what they do to a sentence. */
+export const COMMON_WORDS: CommonWords = {
+  fillers: new Set(FILLERS),
+  hesitations: new Set(HESITATIONS),
+  turning: new Set([...NEGATIONS, ...UNREAL_WORDS, ...UNIT_NAMES]),
+  units: UNIT_NAMES,
+  ohms: /ohms?$/,
+  homophones: HOMOPHONES,
+  linking: new Set(LINKING_WORDS),
+  otherNumber: (word) => (word.endsWith('s') ? word.slice(0, -1) : `${word}s`),
+  // For "is", or for nothing.
+  ending: "'s",
+  swallowed: new Map([
+    ['to', 1.5],
+    ['is', 1],
+    ['at', 1],
+    ['of', 0.7],
+    ['on', 1],
+  ]),
+  joining: new Set(['and', 'then']),
+  remarks: new Set(['and']),
+  // A "right?" asks.
+  calling: new Set(['and', 'then', 'the', 'a', 'an', 'right']),
+  about: new Set(APPROXIMATELY.match(/[a-z]+/g)),
+  // "twenty degrees | across the coil".
+  belonging: new Set(['across', 'on', 'at', 'in', 'of', 'from', 'between', ...UNIT_NAMES]),
+  headings: new Set(['off']),
+};
