@@ -101,7 +101,8 @@ export const LOAD_ROWS = {
         ),
       ],
     ],
-    against: [sees('look-compressor', 'compressor-running')],
+    // What runs first and trips then is not stuck.
+    against: [sees('look-compressor', 'compressor-running', 'compressor-runs-then-trips')],
     twice: true,
   },
   'crankcase-heater-open': {
