@@ -66,6 +66,15 @@ export interface Assessment {
   readonly done: boolean;
   /** The leader rests on this one reading, taken once: worth reading again, now or before a part is condemned. Leads `next`. */
   readonly confirm?: TestId;
+  /** What proves the leader, where it is a part that could be condemned. */
+  readonly proof?: {
+    /** The seqs of the readings that prove it. */
+    readonly readings: readonly number[];
+    /** Tests that would have proved it and were passed over or cannot be done: it is found by exclusion. */
+    readonly unproved: readonly TestId[];
+  };
+  /** Where nothing of the list is left: what the readings deny, the likeliest before first. `next` is then empty. */
+  readonly excluded?: readonly FaultId[];
 }
 
 /** What a test shows: a number or `open`, or an answer of a look. */

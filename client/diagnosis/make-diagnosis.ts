@@ -1,22 +1,30 @@
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
-import type { Assessment, Diagnosis, Evidence, NextTest } from './diagnosis.ts';
+import type { Assessment, Diagnosis, Evidence, NextTest, Suspect } from './diagnosis.ts';
 import { explainTest } from './explain/explain-test.ts';
 import { HAZARD_SIGNS } from './hazards/hazard-signs.ts';
 import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
 import { TEST_MODELS } from './measuring/test-models.ts';
-import { chooseNext } from './planner/choose-next.ts';
+import { chooseNext, type Ranked } from './planner/choose-next.ts';
 import { readAgainAtLast, readAgainBeforeLeaving } from './planner/read-again.ts';
 import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
 import { isNotWorthMore } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
-import { weighParticles } from './posterior/weigh-particles.ts';
+import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
+import { capExclusion, holdToProof, isExcluded, isNamed, provedBeside, raise } from './proof/hold-to-proof.ts';
+import { denialsToTakeAgain, nextOfProof, proofToTakeAgain, proveTwice } from './proof/next-proof.ts';
+import { PROOF_ROWS } from './proof/proof-rows.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
 import type { FaultTable } from './table/fault-table.ts';
 
 /** A suspect stands out from this probability on, once no single unrepeated reading carries it. */
 const STANDS_OUT = 0.95;
+/** Everything of the list is excluded from here on, once none of it is left with so much (ours). */
+const EXCLUDED = 0.9;
+const STILL_LEFT = 0.003;
+/** A leader that a single reading denies is asked about again from this probability on (ours). */
+const DOUBTED = 0.5;
 /** A reading that is this probably a stray one contradicts the rest. */
 const CONTRADICTS = 0.8;
 
@@ -52,38 +60,67 @@ function assess(
 ): Assessment {
   const standing = standingReadings(table.tests, index, evidence, fallsWith);
   const posterior = weighParticles(table, standing);
-  const answered = new Set(standing.taken.keys());
+  const canBeDone = (test: TestId) => table.tests.includes(test) && !parked.includes(test);
+  const doubted = likeliest(table, posterior);
+  const read = { standing, profile: table.profile, canBeDone };
+  const rows = holdToProof(table, posterior, read);
   let stance = ON_ARRIVAL;
-  for (const test of answered) stance = stanceAfter(stance, test);
+  for (const test of standing.taken.keys()) stance = stanceAfter(stance, test);
   const signs = plausibleSigns(table, posterior);
-  const suspects = table.faults
-    .map((fault, f) => ({ fault, probability: posterior.fault[f]! }))
-    .sort((a, b) => b.probability - a.probability);
-  const top = suspects[0]!;
   const worths = chooseNext(table, posterior, stance, standing, new Set(parked));
   const ranked = worths.map(({ test }) => test);
-  const named = top.fault !== 'something-else' && top.fault !== 'nothing-wrong';
-  const standsOut =
-    (top.probability >= STANDS_OUT && top.fault !== 'something-else') || (named && isNotWorthMore(suspects, worths[0]));
-  const settled = standsOut || ranked.length === 0;
-  const again = (settled ? readAgainAtLast : readAgainBeforeLeaving)(
-    { posterior, standing, stance, leader: top, place: table.faults.indexOf(top.fault) },
-    ranked[0],
-  ).filter((test) => !parked.includes(test));
-  const next = [...new Set([...again, ...ranked])].map((test) =>
-    nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile)),
-  );
+  const beside =
+    likeliest(table, posterior).fault === 'something-else' ? provedBeside(table, posterior, read) : undefined;
+  if (beside) raise(table, posterior, beside);
+  const before = ranking(table, posterior);
+  const top = before[0]!;
+  const left = before.filter(({ fault }) => fault === top.fault || !isExcluded(rows.get(fault), standing));
+  const standsOut = isFound(left, worths[0]);
+  const proof = isNamed(top.fault) ? rows.get(top.fault) : undefined;
+  const lacks = proof && (standsOut || ranked.length === 0) ? nextOfProof(stance, proof) : [];
+  const proved = lacks.length === 0;
+  const settled = (standsOut && proved) || (ranked.length === 0 && proved);
+  const look = { posterior, standing, stance, leader: top, place: table.faults.indexOf(top.fault) };
+  const again = settled ? readAgainAtLast(look) : readAgainBeforeLeaving(look, lacks[0] ?? ranked[0]);
   const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
+  const isCostly = PROOF_ROWS[top.fault].twice === true || strange.length > 0;
+  if (settled && proof && again.length === 0) again.push(...proveTwice(stance, isCostly, proof, standing));
+  if (settled && proof) again.push(...proofToTakeAgain(proof, standing));
+  const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
+  const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
+  if (settled && proof && proof.unproved.length > 0) capExclusion(table, posterior, top.fault);
+  // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
+  const isEnd = top.fault === 'something-else' && standsOut && confirm.length === 0;
+  const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked])];
+  const excluded = [...rows.keys()].filter((fault) => isExcluded(rows.get(fault), standing));
   return {
     version: table.version,
     forSeq: evidence.at(-1)?.seq ?? 0,
-    suspects,
-    next,
+    suspects: ranking(table, posterior),
+    next: next.map((test) => nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile))),
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
     ...(strange.length > 0 ? { contradiction: strange } : {}),
-    done: standsOut,
-    ...(again[0] ? { confirm: again[0] } : {}),
+    done: standsOut && proved,
+    ...(confirm[0] ? { confirm: confirm[0] } : {}),
+    ...(proof ? { proof: { readings: proof.shown.map(({ seq }) => seq), unproved: proof.unproved } } : {}),
+    ...(top.fault === 'something-else' && next.length === 0 ? { excluded } : {}),
   };
+}
+
+/** All faults of the table, the likeliest first. */
+function ranking(table: FaultTable, posterior: Posterior): Suspect[] {
+  return table.faults
+    .map((fault, f) => ({ fault, probability: posterior.fault[f]! }))
+    .sort((a, b) => b.probability - a.probability);
+}
+
+const likeliest = (table: FaultTable, posterior: Posterior): Suspect => ranking(table, posterior)[0]!;
+
+/** Whether the leader stands out enough to be proved; "something else" does once nobody of the list is left. */
+function isFound(suspects: readonly Suspect[], best: Ranked | undefined): boolean {
+  const [top, second] = suspects;
+  if (top!.fault === 'something-else') return top!.probability >= EXCLUDED && (second?.probability ?? 0) < STILL_LEFT;
+  return top!.probability >= STANDS_OUT || (isNamed(top!.fault) && isNotWorthMore(suspects, best));
 }
 
 function nextTest(id: TestId, hazards: NextTest['hazards']): NextTest {

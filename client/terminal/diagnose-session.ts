@@ -44,6 +44,10 @@ export interface StatusLine {
   readonly hazards: readonly string[];
   readonly contradiction?: readonly number[];
   readonly done: boolean;
+  /** At the end: the answers that prove the leader, and the tests that would have and could not be done. */
+  readonly proof?: { readonly readings: readonly number[]; readonly unproved: readonly TestId[] };
+  /** At the end where nothing of the list is left: what the answers exclude. */
+  readonly excluded?: readonly FaultId[];
   /** Where it was asked for. */
   readonly why?: Why;
 }
@@ -97,7 +101,7 @@ export class DiagnoseSession {
   }
 
   status(): StatusLine {
-    const { suspects, next, hazards, contradiction, done, confirm } = this.current;
+    const { suspects, next, hazards, contradiction, done, confirm, proof, excluded } = this.current;
     const first = next[0];
     // A part is condemned by a reading only when it was read twice.
     const finished = (done && confirm === undefined) || first === undefined;
@@ -109,6 +113,8 @@ export class DiagnoseSession {
       hazards,
       ...(contradiction ? { contradiction } : {}),
       done: finished,
+      ...(finished && proof ? { proof } : {}),
+      ...(finished && excluded ? { excluded } : {}),
     };
   }
 

@@ -151,7 +151,12 @@ export const VisitRecordSchema = Type.Object(
       ),
     ),
     warnings: Type.Array(Type.Object({ at: Time, words: Words }, closed)),
-    finding: Type.Optional(Type.Object({ fault: Words, probability: Probability, evidence: Numbers }, closed)),
+    finding: Type.Optional(
+      Type.Object(
+        { fault: Words, probability: Probability, evidence: Numbers, unproved: Type.Optional(Type.Array(Words)) },
+        closed,
+      ),
+    ),
     parts: Type.Array(
       Type.Object(
         {

@@ -82,7 +82,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       ...(acknowledgedAt === undefined ? {} : { acknowledged: acknowledgedAt.time.at }),
     })),
     warnings: view.warnings.map((line) => ({ ...at(line), words: line.words })),
-    ...(view.finding === undefined ? {} : { finding: { ...view.finding, evidence: [...view.finding.evidence] } }),
+    ...(view.finding === undefined ? {} : { finding: findingOf(view.finding) }),
     parts: view.parts.map((line) => ({
       ...at(line),
       part: line.part,
@@ -182,4 +182,10 @@ function dictatedOf({ text, heard, guessed, sound, ...line }: DictatedLine) {
     ...(guessed === undefined ? {} : { guessed }),
     ...(sound === undefined ? {} : { sound: { ...sound } }),
   };
+}
+
+/** Lists of its own: a record shares nothing with the view that it was made of. */
+function findingOf({ unproved, ...finding }: NonNullable<FoldedVisit['finding']>) {
+  const evidence = [...finding.evidence];
+  return { ...finding, evidence, ...(unproved === undefined ? {} : { unproved: [...unproved] }) };
 }

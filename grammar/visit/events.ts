@@ -239,6 +239,8 @@ export type VisitOutcome =
       readonly fault: FaultId;
       readonly probability: number;
       readonly evidence: readonly number[];
+      /** Found by exclusion: the tests that would have proved it and could not be done. */
+      readonly unproved?: readonly TestId[];
     }
   | {
       readonly type: 'part.fitted';

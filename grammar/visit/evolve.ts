@@ -247,7 +247,14 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'suspects.ranked':
       return facts.answer?.forSeq === event.forSeq ? { assessment: facts.answer } : NOTHING;
     case 'finding.stated':
-      return { finding: { fault: event.fault, probability: event.probability, evidence: event.evidence } };
+      return {
+        finding: {
+          fault: event.fault,
+          probability: event.probability,
+          evidence: event.evidence,
+          ...(event.unproved ? { unproved: event.unproved } : {}),
+        },
+      };
     case 'part.fitted': {
       const number = event.number ?? facts.readingCount + 1;
       const { part, ratings, repairs, words = part, doubts = [] } = event;

@@ -208,7 +208,13 @@ export interface VisitFacts {
   readonly answer: RankedSuspects | undefined;
   readonly assessment: RankedSuspects | undefined;
   readonly finding:
-    | { readonly fault: FaultId; readonly probability: number; readonly evidence: readonly number[] }
+    | {
+        readonly fault: FaultId;
+        readonly probability: number;
+        readonly evidence: readonly number[];
+        /** Found by exclusion: the tests that would have proved it and could not be done. */
+        readonly unproved?: readonly TestId[];
+      }
     | undefined;
   readonly parked: readonly { readonly step: string; readonly test?: TestId; readonly why: string }[];
   /** Plan steps that are answered. */

@@ -58,6 +58,10 @@ export interface RankedSuspects {
   readonly done: boolean;
   /** The leader rests on this one test, read once. */
   readonly confirm?: TestId;
+  /** What proves the leader, and the tests that would have and could not be done: it is then found by exclusion. */
+  readonly proof?: { readonly readings: readonly number[]; readonly unproved: readonly TestId[] };
+  /** Where nothing of the list is left: what the readings deny. */
+  readonly excluded?: readonly FaultId[];
 }
 
 /** Timers the visit asks its clock edge for. */

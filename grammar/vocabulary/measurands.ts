@@ -463,6 +463,7 @@ const ROWS = [
   { ...WIRE, at: ['Y@air-handler', 'Y@condenser'], onlyByName: true, say: 'y wire | yellow wire' },
   { ...WIRE, at: ['C@air-handler', 'C@condenser'], onlyByName: true, say: 'c wire | common wire' },
   { ...WIRE, rare: true, at: ['C@air-handler', 'Y@air-handler'] },
+  { ...WIRE, rare: true, at: ['R@air-handler', 'C@air-handler'] },
   { ...CONTROL, at: ['R@condenser', 'C@condenser'] },
   { ...CONTROL, at: ['R@condenser', 'Y@condenser'] },
   { ...CONTROL, at: ['C@condenser', 'Y@condenser'] },

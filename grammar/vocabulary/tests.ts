@@ -109,6 +109,7 @@ export const TESTS = [
   { id: 'ohms-transformer-secondary', name: 'ohms of the transformer secondary' },
   { id: 'ohms-control-fuse', name: 'ohms across the control fuse' },
   { id: 'ohms-Y-C', name: 'ohms Y to C at the air handler, wires off' },
+  { id: 'ohms-R-C', name: 'ohms R to C at the air handler, wires off' },
   { id: 'ohms-Y-wire', name: 'ohms of the Y wire, air handler to condenser, with a long lead' },
   { id: 'ohms-C-wire', name: 'ohms of the C wire, air handler to condenser, with a long lead' },
   { id: 'ohms-float', name: 'ohms across the float switch' },

@@ -148,6 +148,8 @@ export class Instrument {
       'float-1 float-2': () => u.floatOhms,
       'high-switch-1 high-switch-2': () => u.high,
       'low-switch-1 low-switch-2': () => u.low,
+      // Nothing of the list shorts the cable from R to C.
+      'C@air-handler R@air-handler': () => OPEN,
       'door-switch-1 door-switch-2': () => u.door,
       'blower-1 blower-2': () => u.blower.mainDc,
     };

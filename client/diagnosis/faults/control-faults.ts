@@ -5,6 +5,14 @@ import { type FaultModel, OPEN, PRACTICE, put, putMotor, USUAL_LOSS } from './fa
 
 const switches = (profile: UnitProfile) => profile.pressureSwitches !== false;
 
+/** Strands that still touch leave some ohms in one break of four (our figure). */
+function breakWire(wire: 'rWire' | 'yWireIndoors' | 'yWireOutdoors' | 'cWire' | 'gWire'): FaultModel['apply'] {
+  return (unit, random) => {
+    const severity = random();
+    unit[wire] = severity < 0.25 ? 20 * 250 ** (4 * severity) : OPEN;
+  };
+}
+
 /** 24 V circuit, thermostat, safety switches, blower. */
 export const CONTROL_FAULTS = {
   'transformer-dead': {
@@ -39,35 +47,35 @@ export const CONTROL_FAULTS = {
     source: PRACTICE,
     graded: false,
     lostMinutes: USUAL_LOSS,
-    apply: put({ rWire: OPEN }),
+    apply: breakWire('rWire'),
   },
   'Y-wire-broken-indoors': {
     weight: 0.6,
     source: PRACTICE,
     graded: false,
     lostMinutes: USUAL_LOSS,
-    apply: put({ yWireIndoors: OPEN }),
+    apply: breakWire('yWireIndoors'),
   },
   'Y-wire-broken-outdoors': {
     weight: 1,
     source: PRACTICE,
     graded: false,
     lostMinutes: USUAL_LOSS,
-    apply: put({ yWireOutdoors: OPEN }),
+    apply: breakWire('yWireOutdoors'),
   },
   'C-wire-broken': {
     weight: 0.6,
     source: PRACTICE,
     graded: false,
     lostMinutes: USUAL_LOSS,
-    apply: put({ cWire: OPEN }),
+    apply: breakWire('cWire'),
   },
   'G-wire-broken': {
     weight: 0.3,
     source: PRACTICE,
     graded: false,
     lostMinutes: USUAL_LOSS,
-    apply: put({ gWire: OPEN }),
+    apply: breakWire('gWire'),
   },
   'thermostat-not-calling': {
     weight: 2,

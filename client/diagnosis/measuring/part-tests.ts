@@ -157,6 +157,8 @@ export const OHMS_TESTS = {
     ({ unit, cooling }) => (cooling.state.controlFuseBlown ? OPEN : unit.controlFuse),
   ),
   'ohms-Y-C': onBench({ at: ['Y@air-handler', 'C@air-handler'], place: 'air-handler', minutes: 1.5 }, callLoop),
+  // R and C, both wires off and the call taken: the cable to the thermostat alone.
+  'ohms-R-C': onBench({ at: ['R@air-handler', 'C@air-handler'], place: 'air-handler', minutes: 1.2 }, () => OPEN),
   'ohms-Y-wire': onBench(
     { at: ['Y@air-handler', 'Y@condenser'], place: 'outdoor', minutes: 4 },
     ({ unit }) => unit.yWireOutdoors,

@@ -26,9 +26,9 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
   const again = context.phase === 'testing' ? readOnceMore(turn.context) : undefined;
   if (again !== undefined) {
     turn.raise({ type: 'step.set-aside' });
-  } else if (context.phase === 'testing' && answer.done) stateFinding(turn, answer);
+  } else if (context.phase === 'testing' && answer.done && answer.excluded === undefined) stateFinding(turn, answer);
   else if (context.phase === 'testing' && answer.next.length === 0) {
-    turn.say('answer', SAY.nothingNext);
+    turn.say('answer', answer.excluded ? SAY.noneOfTheList(answer.excluded) : SAY.nothingNext);
   }
 }
 
@@ -63,8 +63,15 @@ function stateFinding(turn: Turn, answer: RankedSuspects): void {
   const leading = answer.suspects[0];
   if (leading === undefined) return;
   const evidence = unfitting(turn.context);
-  turn.record({ type: 'finding.stated', fault: leading.fault, probability: leading.probability, evidence });
-  turn.say('answer', SAY.finding(leading.fault));
+  const unproved = answer.proof?.unproved ?? [];
+  turn.record({
+    type: 'finding.stated',
+    fault: leading.fault,
+    probability: leading.probability,
+    evidence,
+    ...(unproved.length > 0 ? { unproved } : {}),
+  });
+  turn.say('answer', SAY.finding(leading.fault, unproved));
 }
 
 /** Numbers of the readings that do not fit their rule: what a finding stands on. */

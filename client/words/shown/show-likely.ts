@@ -1,4 +1,5 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import { TESTS_BY_ID, type TestId } from '../../../grammar/vocabulary/tests.ts';
 import { faultWords } from '../things/fault-words.ts';
 
 /** A probability, to a hundredth: "67 %". */
@@ -11,7 +12,17 @@ export function showLikely({ fault, probability }: { readonly fault: FaultId; re
   return `${faultWords(fault)} ${showPercent(probability)}`;
 }
 
-/** A fault with its probability, as the finding. */
-export function showFinding({ fault, probability }: { readonly fault: FaultId; readonly probability: number }): string {
-  return `${faultWords(fault)}, ${showPercent(probability)}`;
+/** A finding with its probability, and what it rests on where the tests that prove it were not done. */
+export function showFinding({
+  fault,
+  probability,
+  unproved = [],
+}: {
+  readonly fault: FaultId;
+  readonly probability: number;
+  readonly unproved?: readonly TestId[];
+}): string {
+  const found = `${faultWords(fault)}, ${showPercent(probability)}`;
+  if (unproved.length === 0) return found;
+  return `${found}, by exclusion: ${unproved.map((test) => TESTS_BY_ID[test].name).join(', ')} not read`;
 }

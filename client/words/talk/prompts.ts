@@ -9,6 +9,7 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
+import { TESTS_BY_ID, type TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital, uncapital } from '../capital.ts';
@@ -173,7 +174,16 @@ export const SAY = {
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
   onceMore: (asked: string) => `Again: ${uncapital(asked)}`,
-  finding: (fault: FaultId) => `Finding: ${faultWords(fault)}.`,
+  /** @param unproved tests that would have proved it and could not be done */
+  finding: (fault: FaultId, unproved: readonly TestId[] = []) =>
+    unproved.length === 0
+      ? `Finding: ${faultWords(fault)}.`
+      : `Finding by exclusion: ${faultWords(fault)}. Not read: ${TESTS_BY_ID[unproved[0]!].name}.`,
+  /** @param excluded the likeliest first */
+  noneOfTheList: (excluded: readonly FaultId[]) => {
+    const out = excluded.length === 0 ? '' : `; excluded: ${excluded.slice(0, 2).map(faultWords).join(', ')}`;
+    return `Nothing listed fits${out}. Check leads and connections, say what you see, or finish the visit.`;
+  },
   runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain, screws.`,
   splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,
   split: (degrees: number, fits: boolean) => `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit'}.`,

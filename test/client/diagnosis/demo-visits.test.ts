@@ -78,9 +78,28 @@ describe('the visits of the demo', () => {
     expect(half.hazards).toContain('back-feed');
     expect(half.next[0]!.hazards).toContain('back-feed');
     expect(['volts-fuse-1', 'volts-fuse-2']).toContain(half.next[0]!.id);
-    const after = diagnosis.assess([...before, volts('fuse-1-line', 'fuse-1-load', 239)], []);
-    expect(leader(after)).toMatchObject({ fault: 'line-fuse-1-open' });
-    expect(after.done).toBe(true);
+    const blown = [...before, volts('fuse-1-line', 'fuse-1-load', 239)];
+    const unproved = diagnosis.assess(blown, []);
+    expect(leader(unproved)).toMatchObject({ fault: 'line-fuse-1-open' });
+    // A fuse may have blown on a grounded winding: both shells are read before it is the finding.
+    expect(unproved.done).toBe(false);
+    expect(
+      unproved.next
+        .slice(0, 2)
+        .map((t) => t.id)
+        .sort(),
+    ).toEqual(['ohms-compressor-R-shell', 'ohms-fan-frame']);
+    const shells = [
+      read('resistance', ['comp-R', 'shell'], 'open', 'Ohm', BENCH),
+      read('resistance', ['fan-C', 'fan-frame'], 'open', 'Ohm', BENCH),
+    ];
+    const after = diagnosis.assess([...blown, ...shells], []);
+    expect(after).toMatchObject({ done: true, proof: { unproved: [] } });
+    // Passed over, they leave the finding by exclusion, and less sure.
+    const passed = diagnosis.assess(blown, ['ohms-compressor-R-shell', 'ohms-compressor-shell', 'ohms-fan-frame']);
+    expect(passed.done).toBe(true);
+    expect(passed.proof?.unproved).toContain('ohms-fan-frame');
+    expect(leader(passed).probability).toBeLessThanOrEqual(0.85);
   });
 
   it('finds low charge from pressures and line temperatures in the same posterior', () => {
@@ -111,6 +130,24 @@ describe('the visits of the demo', () => {
     expect(leader(after).fault).toBe('contactor-pole-1-stuck-closed');
     expect(after.done).toBe(true);
     expect(after.hazards).toContain('contactor-may-not-open');
+  });
+
+  it('ends outside the list when a grounded run reads well at every part: a lead is off, not a winding', () => {
+    const evidence = [
+      see('fan-turning'),
+      see('compressor-hums-and-trips'),
+      read('capacitance', ['cap-C', 'cap-HERM'], 44.6, 'uF', BENCH),
+      read('resistance', ['comp-C', 'comp-R'], 1.1, 'Ohm', BENCH),
+      read('resistance', ['comp-C', 'comp-S'], 2.3, 'Ohm', BENCH),
+      read('resistance', ['comp-R', 'comp-S'], 3.4, 'Ohm', BENCH),
+      volts('T1', 'T2', 238),
+      read('current', ['compressor'], 74, 'A'),
+      read('current', ['comp-S'], 0, 'A'),
+      read('current', ['comp-S'], 0, 'A'),
+    ];
+    const after = diagnosis.assess(evidence, []);
+    expect(after.suspects.find((s) => s.fault === 'compressor-seized')!.probability).toBeLessThan(0.05);
+    expect(leader(after).fault).toBe('something-else');
   });
 
   it('gives the same answer for the same evidence, and probabilities that sum to one', () => {

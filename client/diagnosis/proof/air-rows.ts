@@ -1,0 +1,28 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import { by, carries, type ProofRow, sees, taken } from './proof-row.ts';
+
+/** Both gauges, and the temperatures that make superheat and subcooling of them; a resting pressure beside one gauge. */
+const SUPERHEAT = by(taken('pressure-suction'), taken('temperature-suction-line'));
+const SUBCOOLING = by(taken('pressure-liquid'), taken('temperature-liquid-line'));
+const STANDING = by(taken('pressure-standing'), taken('temperature-outdoor-air'));
+
+/**
+ * Indoor air and the refrigerant side. What a figure must show follows from outdoor air, indoor air and metering
+ * device together: the row asks for the figures, their likelihood judges them (signs after Rossi & Braun, 1997).
+ */
+export const AIR_ROWS = {
+  'filter-dirty': { needs: [[by(sees('look-filter', 'filter-dirty'))]] },
+  'indoor-coil-iced': { needs: [[by(sees('look-indoor-coil', 'coil-iced'))]] },
+  'low-indoor-air': { judgedTogether: true, needs: [[by(sees('look-filter', 'filter-clean'))]] },
+  'low-charge': { judgedTogether: true, needs: [[SUPERHEAT, SUBCOOLING, STANDING]], twice: true },
+  overcharge: { judgedTogether: true, needs: [[SUBCOOLING]], twice: true },
+  'liquid-restriction': { judgedTogether: true, needs: [[SUPERHEAT]], twice: true },
+  'condenser-dirty': { needs: [[by(sees('look-outdoor-coil', 'outdoor-coil-dirty'))]] },
+  'non-condensables': { judgedTogether: true, needs: [[by(taken('pressure-liquid')), STANDING]], twice: true },
+  'leaking-valves': {
+    judgedTogether: true,
+    needs: [[by(taken('pressure-suction'), taken('pressure-liquid'))]],
+    twice: true,
+  },
+  'reversing-valve-stuck': { judgedTogether: true, needs: [[by(carries('volts-O-C-condenser'))]], twice: true },
+} as const satisfies Partial<Record<FaultId, ProofRow>>;

@@ -1,0 +1,96 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import {
+  atLeast,
+  below,
+  broken,
+  by,
+  carries,
+  carriesNone,
+  type ProofRow,
+  sees,
+  underRating,
+  whole,
+} from './proof-row.ts';
+
+/** Volts across a closed switch or a whole wire, and over an open one in a 24 V circuit. */
+const CLOSED = 3;
+const OPEN = 12;
+
+const openSwitch = (part: 'float' | 'high-switch' | 'low-switch'): ProofRow => ({
+  needs: [[by(atLeast(`volts-${part}`, OPEN)), by(broken(`ohms-${part}`))]],
+  against: [whole(`ohms-${part}`)],
+});
+
+/** 24 V circuit, thermostat, safety switches, blower (common practice: volts at both ends of what is called broken). */
+export const CONTROL_ROWS = {
+  'transformer-dead': {
+    needs: [[by(atLeast('volts-transformer-primary', 90))], [by(below('volts-transformer-secondary', 20))]],
+    against: [atLeast('volts-transformer-secondary', 22)],
+  },
+  // A fuse that blew on a short blows again: Y and R to C are read before a new one goes in.
+  'control-fuse-open': {
+    needs: [
+      [by(atLeast('volts-control-fuse', OPEN)), by(broken('ohms-control-fuse'))],
+      [by(atLeast('ohms-Y-C', 5))],
+      [by(atLeast('ohms-R-C', 5))],
+    ],
+    against: [whole('ohms-control-fuse')],
+  },
+  'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))]] },
+  'R-wire-broken': { needs: [[by(carries('volts-R-C-air-handler'))], [by(carriesNone('volts-R-C-thermostat'))]] },
+  'Y-wire-broken-indoors': {
+    needs: [
+      [by(below('volts-R-Y-thermostat', CLOSED))],
+      [by(carries('volts-R-C-air-handler'))],
+      [by(carriesNone('volts-Y-C-air-handler'))],
+    ],
+  },
+  'Y-wire-broken-outdoors': {
+    needs: [
+      [by(carries('volts-Y-C-air-handler'))],
+      [by(broken('ohms-Y-wire')), by(carriesNone('volts-Y-C-condenser'), whole('ohms-C-wire'))],
+    ],
+    against: [whole('ohms-Y-wire')],
+  },
+  'C-wire-broken': {
+    needs: [
+      [by(carries('volts-Y-C-air-handler'))],
+      [by(broken('ohms-C-wire')), by(carriesNone('volts-Y-C-condenser'), whole('ohms-Y-wire'))],
+    ],
+    against: [whole('ohms-C-wire')],
+  },
+  'G-wire-broken': {
+    needs: [[by(below('volts-R-G-thermostat', CLOSED))], [by(carriesNone('volts-G-C-air-handler'))]],
+  },
+  'thermostat-not-calling': {
+    needs: [
+      [
+        by(atLeast('volts-R-Y-thermostat', OPEN)),
+        by(carries('volts-R-C-thermostat'), carriesNone('volts-Y-C-thermostat')),
+      ],
+      // Alive: what has lost its R calls for nothing either.
+      [by(sees('look-thermostat', 'thermostat-calling', 'thermostat-not-calling'))],
+    ],
+    against: [below('volts-R-Y-thermostat', CLOSED)],
+  },
+  'float-switch-open': openSwitch('float'),
+  // It opens for a reason: a compressor that ran first says that the pressure was there.
+  'high-switch-open': {
+    ...openSwitch('high-switch'),
+    against: [whole('ohms-high-switch'), sees('look-compressor', 'compressor-runs-then-trips')],
+  },
+  'low-switch-open': openSwitch('low-switch'),
+  'door-switch-open': { needs: [[by(atLeast('volts-door-switch', 60)), by(broken('ohms-door-switch'))]] },
+  'blower-motor-open': { needs: [[by(broken('ohms-blower'))]] },
+  'blower-seized': {
+    needs: [[by(sees('look-blower-by-hand', 'blower-stiff'))]],
+    against: [sees('look-blower', 'blower-running')],
+  },
+  'blower-relay-open': {
+    needs: [
+      [by(carries('volts-G-C-air-handler'))],
+      [by(below('volts-blower', 60), atLeast('volts-handler-supply', 90))],
+    ],
+  },
+  'blower-capacitor-weak': { needs: [[by(underRating('microfarads-blower', 'blower', 0.92))]] },
+} as const satisfies Partial<Record<FaultId, ProofRow>>;

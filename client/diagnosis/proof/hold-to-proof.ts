@@ -1,0 +1,108 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
+import type { Posterior } from '../posterior/weigh-particles.ts';
+import type { FaultTable } from '../table/fault-table.ts';
+import { PROOF_ROWS } from './proof-rows.ts';
+import { type Proof, proveRow, type Read } from './weigh-proof.ts';
+
+/** What is left of a fault that one reading denies, and that readings deny which were taken again or cannot be (ours). */
+const LEFT_BY_ONE = 0.15;
+const LEFT_BY_TWO = 0.001;
+/** A suspect below this is not worth holding against its row. */
+const LEAST = 1e-4;
+/** A reading that is more probably a stray one than this is one that the leader does not explain. */
+const UNEXPLAINED = 0.8;
+
+/** A reading that nobody will take again, or that was: it stands. */
+const stands = (reading: Taken, standing: Standing): boolean =>
+  reading.times > 1 || !mayBeReadAgain(standing, reading.test);
+
+/**
+ * Takes from each suspect what its row of proof denies, and gives it to "something else": likelihoods compare the
+ * faults of the list with each other, and the best of them may still be wrong. Writes into the posterior.
+ * @returns the rows of the suspects that matter
+ */
+export function holdToProof(table: FaultTable, posterior: Posterior, read: Read): ReadonlyMap<FaultId, Proof> {
+  const rows = new Map<FaultId, Proof>();
+  const unexplained = unexplainedReadings(posterior, read.standing);
+  const leader = posterior.fault.indexOf(Math.max(...posterior.fault));
+  table.faults.forEach((fault, f) => {
+    if (posterior.fault[f]! < LEAST) return;
+    const proof = proveRow(PROOF_ROWS[fault], read);
+    // What is proved directly stands beside a strange reading; what is found by exclusion does not.
+    const isStrange = f === leader && isNamed(fault) && proof.lacking.length === 0 && proof.unproved.length > 0;
+    const denied = isStrange ? [...new Set([...proof.denied, ...unexplained])] : proof.denied;
+    rows.set(fault, { ...proof, denied });
+    if (denied.length === 0) return;
+    lower(table, posterior, f, isExcluded({ ...proof, denied }, read.standing) ? LEFT_BY_TWO : LEFT_BY_ONE);
+  });
+  return rows;
+}
+
+/** Whether readings deny a fault that were taken again or cannot be. */
+export const isExcluded = (proof: Proof | undefined, standing: Standing): boolean =>
+  proof?.denied.some((reading) => stands(reading, standing)) ?? false;
+
+/** A part that could be condemned. */
+export const isNamed = (fault: FaultId): boolean => fault !== 'something-else' && fault !== 'nothing-wrong';
+
+/** Readings that the ranking holds for stray ones although they were taken again, or no other result of the test stands. */
+function unexplainedReadings(posterior: Posterior, standing: Standing): Taken[] {
+  return [...posterior.stray]
+    .filter(([reading, chance]) => chance > UNEXPLAINED && standing.taken.get(reading.test) === reading)
+    .map(([reading]) => reading);
+}
+
+/** Leaves so much of a fault; the rest goes to "something else". */
+function lower(table: FaultTable, { fault, weight }: Posterior, f: number, left: number): void {
+  const open = table.faults.indexOf('something-else');
+  if (f === open) return;
+  const taken = fault[f]! * (1 - left);
+  const grown = fault[open]! > 0 ? (fault[open]! + taken) / fault[open]! : 1;
+  for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) weight[p] = weight[p]! * left;
+  for (let p = table.first[open]!; p < table.first[open + 1]!; p += 1) weight[p] = weight[p]! * grown;
+  fault[f] = fault[f]! * left;
+  fault[open] = fault[open]! + taken;
+}
+
+/** Below this a fault is not looked for, however well it is proved: its draws say nothing any more. */
+const LEAST_PROVED = 1e-12;
+
+/**
+ * The likeliest fault whose row is met directly although the ranking gave it up: what its defining reading shows on the
+ * bench holds, however strangely the rest of the unit behaves.
+ */
+export function provedBeside(table: FaultTable, posterior: Posterior, read: Read): FaultId | undefined {
+  const proved = table.faults.filter((fault, f) => {
+    const row = PROOF_ROWS[fault];
+    if (!isNamed(fault) || row.judgedTogether || posterior.fault[f]! < LEAST_PROVED) return false;
+    const { lacking, unproved, denied } = proveRow(row, read);
+    return lacking.length + unproved.length + denied.length === 0;
+  });
+  return proved.sort((a, b) => chance(b) - chance(a))[0];
+
+  function chance(fault: FaultId): number {
+    return posterior.fault[table.faults.indexOf(fault)]!;
+  }
+}
+
+/** Gives a fault that is proved beside the ranking what "something else" holds, as far as a finding by exclusion may. */
+export function raise(table: FaultTable, { fault, weight }: Posterior, id: FaultId): void {
+  const f = table.faults.indexOf(id);
+  const open = table.faults.indexOf('something-else');
+  const given = fault[open]! * BY_EXCLUSION;
+  const grown = (fault[f]! + given) / fault[f]!;
+  for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) weight[p] = weight[p]! * grown;
+  for (let p = table.first[open]!; p < table.first[open + 1]!; p += 1) weight[p] = weight[p]! * (1 - BY_EXCLUSION);
+  fault[f] = fault[f]! + given;
+  fault[open] = fault[open]! - given;
+}
+
+/** The most that a finding by exclusion is said with (ours): nothing was read that only this fault can have given. */
+const BY_EXCLUSION = 0.85;
+
+/** Caps the probability of a fault that is found by exclusion. */
+export function capExclusion(table: FaultTable, posterior: Posterior, fault: FaultId): void {
+  const f = table.faults.indexOf(fault);
+  if (posterior.fault[f]! > BY_EXCLUSION) lower(table, posterior, f, BY_EXCLUSION / posterior.fault[f]!);
+}

@@ -1,0 +1,135 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import {
+  atLeast,
+  below,
+  broken,
+  by,
+  carries,
+  carriesNone,
+  fed,
+  holds,
+  type ProofRow,
+  sees,
+  underShare,
+  whole,
+} from './proof-row.ts';
+
+/** What opened may have opened on a grounded winding: every winding to its shell (common practice). */
+const NO_WINDING_GROUNDED: ProofRow['needs'] = [
+  [by(holds('ohms-compressor-R-shell')), by(holds('ohms-compressor-shell'))],
+  [by(holds('ohms-fan-frame'))],
+];
+
+/** Supply between legs, wherever it was read ahead of the unit. */
+const SUPPLY: readonly TestId[] = [
+  'volts-service',
+  'volts-breaker',
+  'volts-disconnect-line',
+  'volts-disconnect-load',
+  'volts-L1-L2',
+];
+
+const breakerPole = (n: 1 | 2): ProofRow => ({
+  needs: [
+    [by(atLeast(`volts-breaker-pole-${n}`, 40)), by(fed('volts-service'), below(`volts-breaker-${n}-ground`, 60))],
+  ],
+});
+
+const lineFuse = (n: 1 | 2): ProofRow => ({
+  needs: [[by(atLeast(`volts-fuse-${n}`, 40)), by(broken(`ohms-fuse-${n}`))], ...NO_WINDING_GROUNDED],
+  against: [below(`ohms-fuse-${n}`, 100)],
+});
+
+const looseLug = (n: 1 | 2): ProofRow => ({ needs: [[by(atLeast(`volts-lug-${n}`, 4))]] });
+
+const ACROSS = { 1: 'volts-L1-T1', 2: 'volts-L2-T2' } as const;
+
+/** Drop over the pole under call with the armature in, or its ohms with the armature pressed in. */
+const burntPole = (n: 1 | 2): ProofRow => ({
+  needs: [
+    [
+      by(atLeast(ACROSS[n], 2), sees('look-contactor', 'contactor-pulled-in')),
+      by(atLeast(`ohms-pole-${n}-pressed`, 0.7)),
+    ],
+  ],
+  against: [below(`ohms-pole-${n}-pressed`, 0.4), below(ACROSS[n], 1)],
+});
+
+const stuckPole = (n: 1 | 2, ...more: ProofRow['needs'][number]): ProofRow => ({
+  needs: [
+    [
+      ...more,
+      by(below(`ohms-pole-${n}`, 5)),
+      by(below(`${ACROSS[n]}-no-call`, 5)),
+      by(sees('look-contacts', 'contacts-stuck')),
+      by(sees('look-contactor-no-call', 'contactor-pulled-in')),
+    ],
+  ],
+  against: [broken(`ohms-pole-${n}`)],
+});
+
+/** Line circuit: service, breaker, disconnect, fuses, lugs, contactor (common practice). */
+export const LINE_ROWS = {
+  'supply-low': { needs: [SUPPLY.map((test) => by(underShare(test, 0.92), atLeast(test, 100)))] },
+  'lost-utility-leg': {
+    needs: [[by(underShare('volts-service', 0.8)), by(underShare('volts-disconnect-line', 0.8))]],
+    against: SUPPLY.map(fed),
+  },
+  'breaker-tripped': {
+    needs: [
+      [by(sees('look-breaker', 'breaker-tripped')), by(underShare('volts-breaker', 0.3), fed('volts-service'))],
+      ...NO_WINDING_GROUNDED,
+    ],
+    against: [fed('volts-disconnect-line')],
+  },
+  'breaker-pole-1-open': breakerPole(1),
+  'breaker-pole-2-open': breakerPole(2),
+  'disconnect-open': {
+    needs: [
+      [
+        by(sees('look-disconnect', 'disconnect-out')),
+        by(
+          fed('volts-disconnect-line'),
+          below('volts-disconnect-load-1-ground', 60),
+          below('volts-disconnect-load-2-ground', 60),
+        ),
+      ],
+    ],
+    against: [fed('volts-disconnect-load'), fed('volts-L1-L2')],
+  },
+  'line-fuse-1-open': lineFuse(1),
+  'line-fuse-2-open': lineFuse(2),
+  'loose-lug-1': looseLug(1),
+  'loose-lug-2': looseLug(2),
+  'air-handler-no-power': { needs: [[by(below('volts-handler-supply', 60))]] },
+  'contactor-pole-1-burnt': burntPole(1),
+  'contactor-pole-2-burnt': burntPole(2),
+  // A contactor of one pole needs no other to run the compressor by.
+  'contactor-pole-1-stuck-closed': stuckPole(
+    1,
+    by(sees('look-no-call', 'compressor-running'), carriesNone('volts-coil-no-call')),
+  ),
+  'contactor-pole-2-stuck-closed': stuckPole(2),
+  'contactor-stuck-closed': {
+    needs: [
+      [
+        by(sees('look-no-call', 'compressor-running')),
+        by(fed('volts-T1-T2-no-call')),
+        by(below('ohms-pole-1', 5), below('ohms-pole-2', 5)),
+        by(sees('look-contactor-no-call', 'contactor-pulled-in')),
+      ],
+    ],
+    against: [carries('volts-coil-no-call'), broken('ohms-pole-1'), broken('ohms-pole-2')],
+  },
+  'contactor-jammed-open': {
+    needs: [
+      [by(carries('volts-coil'))],
+      [by(sees('look-contactor', 'contactor-not-pulled-in')), by(broken('ohms-pole-1-pressed'))],
+      [by(whole('ohms-coil'), atLeast('ohms-coil', 2.5))],
+    ],
+    against: [carriesNone('volts-coil')],
+  },
+  'contactor-coil-open': { needs: [[by(broken('ohms-coil'))]] },
+  'contactor-coil-shorted': { needs: [[by(below('ohms-coil', 4))]] },
+} as const satisfies Partial<Record<FaultId, ProofRow>>;

@@ -1,0 +1,118 @@
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import {
+  atLeast,
+  below,
+  broken,
+  by,
+  fed,
+  holds,
+  indirectly,
+  leaks,
+  lockedRotor,
+  ofRating,
+  type ProofRow,
+  sees,
+  underRating,
+  underShare,
+  whole,
+} from './proof-row.ts';
+
+/** Below so many ohms a section of a capacitor is shorted: a whole one charges from the meter to "open". */
+const SHORTED_OHMS = 200;
+/** Of its rating: a section that the meter charges hardly at all. */
+const NOTHING = 0.08;
+/** Common practice condemns a run capacitor from 6 to 10 % below its rating. */
+const WEAK = 0.92;
+
+const weak = (section: 'herm' | 'fan'): ProofRow => ({
+  needs: [[by(underRating(`microfarads-${section}`, section, WEAK), atLeast(`microfarads-${section}`, 0.5))]],
+});
+
+const open = (section: 'herm' | 'fan', pair: 'HERM' | 'FAN'): ProofRow => ({
+  needs: [
+    [by(underRating(`microfarads-${section}`, section, NOTHING))],
+    [by(atLeast(`ohms-cap-${pair}`, SHORTED_OHMS))],
+  ],
+});
+
+const shorted = (section: 'herm' | 'fan', pair: 'HERM' | 'FAN'): ProofRow => ({
+  needs: [[by(below(`ohms-cap-${pair}`, SHORTED_OHMS))]],
+  against: [atLeast(`microfarads-${section}`, 1)],
+});
+
+/** Capacitors, compressor, outdoor fan (common practice). */
+export const LOAD_ROWS = {
+  'herm-capacitor-weak': weak('herm'),
+  'herm-capacitor-open': open('herm', 'HERM'),
+  'herm-capacitor-shorted': shorted('herm', 'HERM'),
+  'fan-capacitor-weak': weak('fan'),
+  'fan-capacitor-open': open('fan', 'FAN'),
+  'fan-capacitor-shorted': shorted('fan', 'FAN'),
+  'hard-start-failed': { needs: [[by(below('microfarads-hard-start', 60))]] },
+  // An open winding shows at two of the three pairs of terminals; the third says that the overload is closed.
+  'compressor-run-winding-open': {
+    needs: [[by(broken('ohms-compressor-C-R'), whole('ohms-compressor-C-S'), broken('ohms-compressor-R-S'))]],
+    twice: true,
+  },
+  'compressor-start-winding-open': {
+    needs: [
+      [
+        by(broken('ohms-compressor-C-S'), whole('ohms-compressor-C-R'), broken('ohms-compressor-R-S')),
+        // Hot, its overload is open as well: which winding it is shows once it has cooled.
+        indirectly(
+          broken('ohms-compressor-C-S'),
+          broken('ohms-compressor-R-S'),
+          sees('look-compressor-heat', 'compressor-very-hot'),
+        ),
+      ],
+    ],
+    twice: true,
+  },
+  'compressor-grounded': {
+    // Leads that stay on show a grounded fan motor at the compressor as well.
+    needs: [[by(leaks('ohms-compressor-R-shell')), by(leaks('ohms-compressor-shell'))], [by(holds('ohms-fan-frame'))]],
+    twice: true,
+  },
+  // Cold: an overload that opened on heat closes again, and is no fault.
+  'compressor-overload-open': {
+    needs: [
+      [by(broken('ohms-compressor-C-R'), whole('ohms-compressor-R-S'))],
+      [by(broken('ohms-compressor-C-S'))],
+      [by(sees('look-compressor-heat', 'compressor-not-hot'))],
+    ],
+    twice: true,
+  },
+  // Fed, capacitor and windings right, drawing through both windings, and it does not turn.
+  'compressor-seized': {
+    needs: [
+      [by(fed('volts-T1-T2'))],
+      [by(ofRating('microfarads-herm', 'herm', 0.8))],
+      [
+        by(whole('ohms-compressor-C-R'), whole('ohms-compressor-C-S')),
+        by(whole('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
+      ],
+      [
+        by(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5)),
+        // Its overload has opened on heat: nothing flows, and a burnt lead would look the same.
+        indirectly(
+          below('amps-compressor', 1),
+          whole('ohms-compressor-R-S'),
+          sees('look-compressor-heat', 'compressor-very-hot'),
+        ),
+      ],
+    ],
+    // What runs first and trips then is not stuck.
+    against: [sees('look-compressor', 'compressor-running', 'compressor-runs-then-trips')],
+    twice: true,
+  },
+  'crankcase-heater-open': {
+    needs: [[by(broken('ohms-crankcase-heater')), by(below('amps-crankcase-heater', 0.05))]],
+  },
+  'fan-run-winding-open': { needs: [[by(broken('ohms-fan-C-R')), by(broken('ohms-fan-R-S'), whole('ohms-fan-C-S'))]] },
+  'fan-start-winding-open': {
+    needs: [[by(broken('ohms-fan-C-S')), by(broken('ohms-fan-R-S'), whole('ohms-fan-C-R'))]],
+  },
+  'fan-motor-grounded': { needs: [[by(leaks('ohms-fan-frame'))]] },
+  'fan-bearings-seized': { needs: [[by(sees('look-fan-by-hand', 'fan-stiff'))]] },
+  'defrost-fan-relay-open': { needs: [[by(fed('volts-T1-T2'))], [by(underShare('volts-fan', 0.5))]] },
+} as const satisfies Partial<Record<FaultId, ProofRow>>;

@@ -1,0 +1,89 @@
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import type { Taken } from '../posterior/take-readings.ts';
+
+/** A test and what it must show. The test's own needs say in which state of power and call it counts. */
+export interface Check {
+  readonly test: TestId;
+  readonly shows: (taken: Taken, profile: UnitProfile) => boolean;
+}
+
+/** Readings that together are one way of proving something. `indirect`: they leave another cause open. */
+export interface Way {
+  readonly checks: readonly Check[];
+  readonly indirect?: true;
+}
+
+/** What a careful technician wants to have read before a part is condemned. */
+export interface ProofRow {
+  /** Each of these must be proved, by any one of its ways. */
+  readonly needs: readonly (readonly Way[])[];
+  /** What excludes the fault by itself. */
+  readonly against?: readonly Check[];
+  /** No reading of the row shows the fault by itself: figures are judged together, or it is what others leave. */
+  readonly judgedTogether?: true;
+  /** The act is costly: at least one of the proving readings is taken twice, unless two ways prove the same. */
+  readonly twice?: true;
+}
+
+/** A fault that no reading of its own defines. */
+export const NOTHING_TO_PROVE: ProofRow = { needs: [] };
+
+const number = (test: TestId, shows: (value: number, profile: UnitProfile) => boolean): Check => ({
+  test,
+  shows: ({ value }, profile) => shows(value, profile),
+});
+
+export const atLeast = (test: TestId, least: number): Check => number(test, (value) => value >= least);
+export const below = (test: TestId, most: number): Check => number(test, (value) => value < most);
+export const sees = (test: TestId, ...answers: readonly ObservationId[]): Check => ({
+  test,
+  shows: ({ observation }) => observation !== undefined && answers.includes(observation),
+});
+/** Whatever it shows: the figures of the refrigerant side are judged together, not one by one. */
+export const taken = (test: TestId): Check => ({ test, shows: () => true });
+
+/** Volts at which a line circuit of the plate's supply counts as fed: 5 % below what motors still start on. */
+const FED = 0.8;
+/** Between legs, and a leg to ground, where the plate says nothing: the lower of the usual supplies. */
+const LEAST_SUPPLY = 208;
+export const supplyOf = (profile: UnitProfile): number => profile.supply?.nominal ?? LEAST_SUPPLY;
+
+export const fed = (test: TestId): Check => number(test, (volts, profile) => volts >= FED * supplyOf(profile));
+export const underShare = (test: TestId, share: number): Check =>
+  number(test, (volts, profile) => volts < share * supplyOf(profile));
+
+/** A 24 V circuit that carries its volts, and one that does not; ghosts over a broken wire lie between. */
+export const carries = (test: TestId): Check => atLeast(test, 18);
+export const carriesNone = (test: TestId): Check => below(test, 14);
+
+/** A winding, a switch, a fuse: broken, or whole. Paths beside it read some kilohms. */
+const BROKEN_OHMS = 2000;
+export const broken = (test: TestId): Check => atLeast(test, BROKEN_OHMS);
+export const whole = (test: TestId): Check => below(test, BROKEN_OHMS);
+/** Winding to shell, hundreds of kilohms at the least (common practice: a megohm is good, less is doubtful). */
+const LEAK_OHMS = 5e5;
+export const leaks = (test: TestId): Check => below(test, LEAK_OHMS);
+export const holds = (test: TestId): Check => atLeast(test, LEAK_OHMS);
+
+/** Microfarads below a share of the rating on the capacitor; any reading where the plate has none. */
+export const underRating = (test: TestId, section: 'herm' | 'fan' | 'blower', share: number): Check =>
+  number(test, (microfarads, profile) => {
+    const rated = section === 'blower' ? profile.blowerCapacitor : profile.capacitor?.[section];
+    return rated === undefined || microfarads < share * rated;
+  });
+/** Microfarads at least a share of the rating. */
+export const ofRating = (test: TestId, section: 'herm' | 'fan', share: number): Check =>
+  number(test, (microfarads, profile) => {
+    const rated = profile.capacitor?.[section];
+    return rated === undefined ? microfarads > 2 : microfarads >= share * rated;
+  });
+
+/** Amps of a motor that is fed and does not turn, by the plate's locked-rotor amps. */
+export const lockedRotor = (test: TestId): Check =>
+  number(test, (amps, profile) => amps >= 0.6 * (profile.compressor?.lra ?? 40));
+
+export const by = (...checks: readonly Check[]): Way => ({ checks });
+/** Together they leave another cause open: the finding is by exclusion. */
+export const indirectly = (...checks: readonly Check[]): Way => ({ checks, indirect: true });

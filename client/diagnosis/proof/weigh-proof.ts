@@ -1,0 +1,76 @@
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import type { Standing, Taken } from '../posterior/take-readings.ts';
+import type { Check, ProofRow, Way } from './proof-row.ts';
+
+/** What is known when a row is held against the readings. */
+export interface Read {
+  readonly standing: Standing;
+  readonly profile: UnitProfile;
+  /** Whether a test can be done on this unit and was not passed over. */
+  readonly canBeDone: (test: TestId) => boolean;
+}
+
+/** How far a row is met. */
+export interface Proof {
+  /** Readings that prove. */
+  readonly shown: readonly Taken[];
+  /** Something of the row is proved by two ways. */
+  readonly byTwoWays: boolean;
+  /** For each thing that is not proved yet: the ways that are open, each with the tests that it lacks. */
+  readonly lacking: readonly (readonly (readonly TestId[])[])[];
+  /** Tests that would prove and cannot be done, or prove only indirectly: what the finding then rests on is exclusion. */
+  readonly unproved: readonly TestId[];
+  /** Readings that the fault cannot have given. */
+  readonly denied: readonly Taken[];
+}
+
+type Outcome = 'met' | 'failed' | 'cannot' | 'missing';
+
+function outcome({ test, shows }: Check, { standing, profile, canBeDone }: Read): Outcome {
+  const reading = standing.taken.get(test);
+  if (reading) return shows(reading, profile) ? 'met' : 'failed';
+  return canBeDone(test) ? 'missing' : 'cannot';
+}
+
+function outcomeOf(way: Way, read: Read): Outcome {
+  const all = way.checks.map((check) => outcome(check, read));
+  return (['failed', 'cannot', 'missing'] as const).find((one) => all.includes(one)) ?? 'met';
+}
+
+const testsOf = (way: Way, read: Read, which: Outcome): TestId[] =>
+  way.checks.filter((check) => outcome(check, read) === which).map(({ test }) => test);
+
+/** Holds one thing that must be proved against the readings. */
+function proveOne(ways: readonly Way[], read: Read): Proof {
+  const readings = (which: Outcome, among: readonly Way[]): Taken[] =>
+    among.flatMap((way) => testsOf(way, read, which)).map((test) => read.standing.taken.get(test)!);
+  const outcomes = ways.map((way) => [way, outcomeOf(way, read)] as const);
+  const those = (which: Outcome) => outcomes.filter(([, o]) => o === which).map(([way]) => way);
+  const met = those('met');
+  const direct = met.filter((way) => !way.indirect);
+  const shown = readings('met', direct.length > 0 ? direct : met);
+  const open = those('missing');
+  const none = { shown, byTwoWays: direct.length > 1, lacking: [], unproved: [], denied: [] };
+  if (direct.length > 0) return none;
+  if (met.length > 0) return { ...none, unproved: ways.flatMap((way) => testsOf(way, read, 'failed')) };
+  if (open.length > 0) return { ...none, lacking: [open.map((way) => testsOf(way, read, 'missing'))] };
+  const cannot = those('cannot');
+  if (cannot.length > 0) return { ...none, unproved: cannot.flatMap((way) => testsOf(way, read, 'cannot')) };
+  return { ...none, denied: readings('failed', ways) };
+}
+
+/** Holds a row against the standing readings: the latest of each test counts. */
+export function proveRow({ needs, against = [] }: ProofRow, read: Read): Proof {
+  const parts = needs.map((ways) => proveOne(ways, read));
+  const excluding = against
+    .filter((check) => outcome(check, read) === 'met')
+    .map(({ test }) => read.standing.taken.get(test)!);
+  return {
+    shown: [...new Set(parts.flatMap(({ shown }) => shown))],
+    byTwoWays: parts.some(({ byTwoWays }) => byTwoWays),
+    lacking: parts.flatMap(({ lacking }) => lacking),
+    unproved: [...new Set(parts.flatMap(({ unproved }) => unproved))],
+    denied: [...new Set([...parts.flatMap(({ denied }) => denied), ...excluding])],
+  };
+}

@@ -1,0 +1,175 @@
+import { describe, expect, it } from 'vitest';
+import { TEST_MODELS } from '../../../client/diagnosis/measuring/test-models.ts';
+import type { Taken } from '../../../client/diagnosis/posterior/take-readings.ts';
+import { PROOF_ROWS } from '../../../client/diagnosis/proof/proof-rows.ts';
+import { type Proof, proveRow } from '../../../client/diagnosis/proof/weigh-proof.ts';
+import { testsFor } from '../../../client/diagnosis/table/build-table.ts';
+import { OPEN_OHMS } from '../../../client/diagnosis/table/predict.ts';
+import { FAULTS, type FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import { tries } from '../../how-much.ts';
+import { Dice } from '../../simulator/dice.ts';
+import { profileFor } from '../../simulator/draw-case.ts';
+import { drawHiddenUnit, drawRatings, type Ratings } from '../../simulator/hidden-unit.ts';
+import { canHave, hideFault } from '../../simulator/hide-fault.ts';
+import { Instrument } from '../../simulator/instrument.ts';
+
+/** A result of a test, read so many times. */
+function reading(test: TestId, shown: number | 'open' | ObservationId, times = 1): Taken {
+  const value = shown === 'open' ? OPEN_OHMS : typeof shown === 'number' ? shown : Number.NaN;
+  const observation = typeof shown === 'string' && shown !== 'open' ? { observation: shown } : {};
+  return { seq: 1, test, value, times, ...observation };
+}
+
+function proofOf(fault: FaultId, readings: readonly Taken[], cannot: readonly TestId[] = []): Proof {
+  const standing = { all: readings, taken: new Map(readings.map((r) => [r.test, r])), repaired: [] };
+  const profile = {
+    id: 'any',
+    supply: { nominal: 240 },
+    capacitor: { herm: 40, fan: 5 },
+    compressor: { rla: 15, lra: 75 },
+  };
+  return proveRow(PROOF_ROWS[fault], {
+    standing,
+    profile: profile as never,
+    canBeDone: (test) => !cannot.includes(test),
+  });
+}
+
+const rowTests = (fault: FaultId): TestId[] => {
+  const { needs, against = [] } = PROOF_ROWS[fault];
+  return [...new Set([...needs.flat().flatMap(({ checks }) => checks), ...against].map(({ test }) => test))];
+};
+
+/** The row of a fault against what the second simulator, which knows no rows, shows at every test of it. */
+function readThrough(row: FaultId, hidden: FaultId, r: Ratings, seed: number): Proof {
+  const unit = drawHiddenUnit(r, new Dice(seed * 31 + 7), 1);
+  if (hidden !== 'nothing-wrong') hideFault(unit, hidden, new Dice(seed * 131));
+  const instrument = new Instrument(unit, new Dice(seed), 0);
+  const profile = profileFor(r, 'held', 'matched');
+  const able = new Set(testsFor(profile));
+  const all = rowTests(row)
+    .filter((test) => able.has(test))
+    .map((test) => {
+      const { at, function: fn, quantity, measure, needs } = TEST_MODELS[test];
+      const answers = measure.kind === 'look' ? { answers: measure.answers } : {};
+      const points = at[0] ? { from: at[0], ...(at[1] ? { to: at[1] } : {}) } : {};
+      return reading(test, instrument.answer({ id: test, function: fn, quantity, needs, ...points, ...answers }));
+    });
+  const standing = { all, taken: new Map(all.map((one) => [one.test, one])), repaired: [] };
+  return proveRow(PROOF_ROWS[row], { standing, profile, canBeDone: (test) => able.has(test) });
+}
+
+const NAMED = FAULTS.map(({ id }) => id).filter((id) => id !== 'nothing-wrong' && id !== 'something-else');
+const UNITS = tries(6, 60);
+
+/** Dirt is found on units that nobody complains of. */
+const CLEAR = NAMED.filter((id) => !PROOF_ROWS[id].judgedTogether && id !== 'filter-dirty');
+
+/** Ratings of which each can have the fault. */
+const unitsWith = (fault: FaultId): Ratings[] =>
+  Array.from({ length: UNITS }, (_, i) => drawRatings(new Dice(4000 + i))).filter((r) => canHave(fault, r));
+
+describe('a row of proof', () => {
+  it.each(NAMED)('%s: something must have been read', (fault) => {
+    expect(PROOF_ROWS[fault].needs.length).toBeGreaterThan(0);
+  });
+
+  it.each(NAMED)('%s: what a unit with it shows seldom denies it', (fault) => {
+    const proofs = unitsWith(fault).map((r, i) => readThrough(fault, fault, r, 70 + i));
+    const denied = proofs.filter((proof) => proof.denied.length > 0);
+    // A hot overload, a contact that is barely bad: one unit in ten may show what the row does not expect.
+    expect(denied.length).toBeLessThanOrEqual(Math.ceil(proofs.length / 10));
+    if (proofs.length > 0) expect(proofs.some((proof) => proof.lacking.length === 0)).toBe(true);
+  });
+
+  it.each(CLEAR)('%s: a unit with nothing wrong seldom proves it', (fault) => {
+    const proved = unitsWith(fault).filter((r, i) => {
+      const { denied, unproved } = readThrough(fault, 'nothing-wrong', r, 170 + i);
+      return denied.length + unproved.length === 0;
+    });
+    expect(proved.length).toBeLessThanOrEqual(Math.ceil(UNITS / 20));
+  });
+});
+
+/** Readings as the trade tells them; each pair names what is common practice about it. */
+describe('what the trade wants to have read', () => {
+  const isProved = ({ lacking, unproved, denied }: Proof) => lacking.length + unproved.length + denied.length === 0;
+
+  it('a burnt pole drops volts under load with the armature in; one that drops none is whole', () => {
+    const pulledIn = reading('look-contactor', 'contactor-pulled-in');
+    expect(isProved(proofOf('contactor-pole-1-burnt', [reading('volts-L1-T1', 33), pulledIn]))).toBe(true);
+    expect(proofOf('contactor-pole-1-burnt', [reading('volts-L1-T1', 0.1), pulledIn]).denied).not.toEqual([]);
+  });
+
+  it('a blown fuse is not the end: every winding to its shell comes after it', () => {
+    const blown = reading('ohms-fuse-1', 'open');
+    expect(proofOf('line-fuse-1-open', [blown]).lacking.flat(2)).toContain('ohms-compressor-shell');
+    const sound = [reading('ohms-compressor-R-shell', 'open'), reading('ohms-fan-frame', 'open')];
+    expect(isProved(proofOf('line-fuse-1-open', [blown, ...sound]))).toBe(true);
+    expect(
+      proofOf('line-fuse-1-open', [
+        blown,
+        reading('ohms-compressor-shell', 4),
+        reading('ohms-compressor-R-shell', 4),
+        sound[1]!,
+      ]).denied,
+    ).not.toEqual([]);
+  });
+
+  const READY = [
+    reading('volts-T1-T2', 238),
+    reading('microfarads-herm', 39.6),
+    reading('ohms-compressor-C-R', 1.1),
+    reading('ohms-compressor-C-S', 2.4),
+    reading('ohms-compressor-R-S', 3.5),
+  ];
+
+  it('a seized compressor draws locked-rotor amps through both windings', () => {
+    const draws = [reading('amps-compressor', 72), reading('amps-compressor-start', 4.1)];
+    expect(isProved(proofOf('compressor-seized', [...READY, ...draws]))).toBe(true);
+    // A burnt lead on the start terminal stops it as well, and nothing flows there.
+    expect(proofOf('compressor-seized', [...READY, draws[0]!, reading('amps-compressor-start', 0)]).denied).not.toEqual(
+      [],
+    );
+    expect(proofOf('compressor-seized', [...READY, reading('amps-compressor', 18), draws[1]!]).denied).not.toEqual([]);
+  });
+
+  it('with its overload out, or the clamp passed over, it is found by exclusion', () => {
+    const tripped = [reading('amps-compressor', 0), reading('look-compressor-heat', 'compressor-very-hot')];
+    expect(proofOf('compressor-seized', [...READY, ...tripped]).unproved).toContain('amps-compressor');
+    expect(proofOf('compressor-seized', READY, ['amps-compressor', 'amps-compressor-start']).unproved).toContain(
+      'amps-compressor',
+    );
+  });
+
+  it('a thermostat that does not make Y shows its volts over R and Y; with a broken wire the two are one', () => {
+    const ends = [reading('volts-R-C-air-handler', 26), reading('volts-Y-C-air-handler', 0)];
+    const closed = reading('volts-R-Y-thermostat', 0.1);
+    const open = reading('volts-R-Y-thermostat', 26);
+    expect(isProved(proofOf('Y-wire-broken-indoors', [...ends, closed]))).toBe(true);
+    expect(proofOf('Y-wire-broken-indoors', [...ends, open]).denied).not.toEqual([]);
+    expect(proofOf('thermostat-not-calling', [...ends, closed]).denied).not.toEqual([]);
+    expect(
+      isProved(proofOf('thermostat-not-calling', [...ends, open, reading('look-thermostat', 'thermostat-calling')])),
+    ).toBe(true);
+  });
+
+  it('a control fuse that blew on a short between R and C blows again', () => {
+    const blown = [reading('ohms-control-fuse', 'open'), reading('ohms-Y-C', 16)];
+    expect(isProved(proofOf('control-fuse-open', [...blown, reading('ohms-R-C', 'open')]))).toBe(true);
+    expect(proofOf('control-fuse-open', [...blown, reading('ohms-R-C', 0.4)]).denied).not.toEqual([]);
+  });
+
+  it('no microfarads are an open section or a shorted one: ohms tell', () => {
+    const none = reading('microfarads-fan', 0);
+    expect(proofOf('fan-capacitor-open', [none, reading('ohms-cap-FAN', 17)]).denied).not.toEqual([]);
+    expect(isProved(proofOf('fan-capacitor-shorted', [none, reading('ohms-cap-FAN', 17)]))).toBe(true);
+  });
+
+  it('a lost utility leg is read at the service or the disconnect, and full volts there exclude it', () => {
+    expect(proofOf('lost-utility-leg', [reading('volts-disconnect-load', 238)]).denied).not.toEqual([]);
+    expect(isProved(proofOf('lost-utility-leg', [reading('volts-service', 122)]))).toBe(true);
+  });
+});
