@@ -8,6 +8,15 @@ export function answersCaution({ step, caution }: VisitContext, meaning: Meaning
   return answersStep(step, meaning.kind === 'several' ? meaning.parts[0] : meaning);
 }
 
+/** What is done is answered by its own kind of words: a reading answers no switch. */
+const ANSWERED_BY: Readonly<Partial<Record<ActionDone, readonly Meaning['kind'][]>>> = {
+  'absence-proved': ['reading', 'value'],
+  'meter-again': ['reading', 'value'],
+  'capacitors-discharged': ['reading', 'value'],
+  'part-fitted': ['part', 'work', 'wire'],
+  'wires-landed': ['wire'],
+};
+
 function answersStep({ ask }: Step, meaning: Meaning | undefined): boolean {
   if (meaning === undefined) return false;
   switch (ask.kind) {
@@ -20,7 +29,7 @@ function answersStep({ ask }: Step, meaning: Meaning | undefined): boolean {
     }
     case 'action':
       if (meaning.kind === 'report') return answersAction(ask.done, meaning.report);
-      return ['reading', 'value', 'part', 'work', 'wire'].includes(meaning.kind);
+      return ANSWERED_BY[ask.done]?.includes(meaning.kind) === true;
   }
 }
 

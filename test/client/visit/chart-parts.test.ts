@@ -90,6 +90,9 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
   [...ARRIVAL_LINES, rank, spoken, 'live', 'hold the visit', 'pass'],
   [...ARRIVAL_LINES, rank, cut, spoken, 'live'],
   [...ARRIVAL_LINES, rank, cut, 'say again', spoken, 'live'],
+  ...['go back', 'skip to the gauges'].flatMap((line) =>
+    ['what next', 'live', 'done'].map((end) => [...ARRIVAL_LINES, rank, spoken, line, end, 'what next', 'status']),
+  ),
   ...['go back', 'skip to the gauges', 'one moment', 'leg one to ground one thirty five'].flatMap((line) =>
     ['what next', 'pass', 'say again'].map((end) => [...ARRIVAL_LINES, rank, spoken, 'live', line, end, 'status']),
   ),

@@ -58,6 +58,8 @@ export const INDOOR_ROAD_LINES = [
   'meter proves two forty',
   'meter two forty zero zero zero meter two forty at the disconnect line side',
 ] as const;
+/** A start capacitor that was put in holds a charge of its own. */
+const HARD_START_ROAD = ['fitted a hard start kit', ...ROAD_LINES, 'start cap zero volts d c'] as const;
 const asMoves = (lines: readonly string[]): Move[] =>
   lines.map((line): Move => ({ do: 'say', line: LINES.indexOf(line as (typeof LINES)[number]) }));
 
@@ -65,6 +67,7 @@ const ROADS: readonly (readonly Move[])[] = [
   asMoves(ARRIVAL_LINES),
   asMoves(ARRIVAL_LINES),
   asMoves(ROAD_LINES),
+  asMoves(HARD_START_ROAD),
   asMoves(INDOOR_ROAD_LINES),
   [
     ...asMoves(PROOF_LINES),
