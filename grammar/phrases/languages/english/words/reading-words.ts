@@ -12,7 +12,6 @@ export const LEADS: readonly { readonly say: string; readonly of?: readonly Quan
   { say: "that's | it's [at] | it is [at] | [it] (shows | reads | says | measures) | call it | coming in [at]" },
   { say: '(tested | tests | measured) [good] at', of: ['capacitance', 'resistance', 'insulation'] },
   { say: '[the] (meter | gauge | clamp) (is | shows | says | reads | is (reading | showing | at))' },
-  { say: '[the] megger (shows | says | reads | is (reading | showing | at))', of: ['insulation'] },
   { say: '[the] [run | dual] (cap | capacitor) (is | reads | shows | tests)', of: ['capacitance'] },
   { say: '[is] (drawing | pulling | taking)', of: ['current'] },
 ];
