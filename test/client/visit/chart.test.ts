@@ -24,7 +24,7 @@ describe('a phase', () => {
     expect(visit.run.context.phase).toBe('repair');
   });
 
-  const TO_REPAIR = [...TO_PROVEN_DEAD, ...REPAIR_AND_PROOF.slice(0, 2)];
+  const TO_REPAIR = ['compressor runs then trips', ...TO_PROVEN_DEAD, ...REPAIR_AND_PROOF.slice(0, 2)];
   it.each([
     ['arrive', []],
     ['testing', ARRIVAL],
