@@ -30,11 +30,17 @@ const page = {
     });
   },
 
-  /** How long a sentence takes, in milliseconds. */
-  async time(text: string): Promise<number> {
-    const began = performance.now();
+  /** How long a sentence sounds, in milliseconds: what was handed to the loudspeaker, whatever the machine is busy with. */
+  async sounding(text: string): Promise<number> {
+    const start = AudioBufferSourceNode.prototype.start;
+    let seconds = 0;
+    AudioBufferSourceNode.prototype.start = function (this: AudioBufferSourceNode, ...when) {
+      seconds += (this.buffer?.duration ?? 0) / this.playbackRate.value;
+      start.apply(this, when);
+    };
     await page.mouth?.speak({ id: 'timed', kind: 'step', text });
-    return performance.now() - began;
+    AudioBufferSourceNode.prototype.start = start;
+    return seconds * 1000;
   },
 
   /** The energy of an earcon in steps of 20 ms, as it would sound. */
