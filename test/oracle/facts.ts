@@ -97,6 +97,10 @@ export interface Facts {
   pending: { readonly meanings: unknown[]; readonly mayCount: boolean; readonly since: number }[];
   /** Where a reading was taken on the bench, while nothing else was told since: a number that sets it right is of the bench too. */
   bench: string | null;
+  /** Every place read on the bench so far: a question about one of them is answered by a number alone. */
+  benches: string[];
+  /** Whether what is being taken was a number and nothing else. */
+  numberAlone: boolean;
   last: InputTime | null;
   /** When the latest accepted words were said. */
   present: InputTime | null;
@@ -113,6 +117,8 @@ export interface Facts {
   /** Charged sections that read dead, by their name. */
   discharged: Record<string, number>;
   latest: Latest | null;
+  /** Every reading taken, the latest last: a correction that names its place is of the one read there. */
+  readings: (Said & { readonly quantity: QuantityId; readonly at: string })[];
   startCapacitor: boolean;
   /** What stands open when power returns: jumpers, wires, covers. */
   jumpers: OpenItem[];
@@ -143,6 +149,8 @@ export function newFacts(unit: UnitProfile, role: Facts['role']): Facts {
     takeable: [],
     pending: [],
     bench: null,
+    benches: [],
+    numberAlone: false,
     last: null,
     present: null,
     reloaded: false,
@@ -154,6 +162,7 @@ export function newFacts(unit: UnitProfile, role: Facts['role']): Facts {
     grounds: { indoors: [], outdoors: [] },
     discharged: {},
     latest: null,
+    readings: [],
     startCapacitor: unit.hardStart === true,
     jumpers: [],
     wiresOff: [],

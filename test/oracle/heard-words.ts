@@ -39,6 +39,14 @@ export function canMeanLockOff(heard: string): boolean {
   return some(LOCK_OFF, heard);
 }
 
+const NUMBER_WORDS =
+  /^(?:(?:zero|oh|nought|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty|hundred|and|a|half|quarters?|point|minus|open|infinite|volts?|ohms?|microfarads?|dc|ac|d|c)\b[ ,]*)+$/;
+
+/** A number, perhaps with its unit, and no place. */
+export function isNumberAlone(heard: string): boolean {
+  return NUMBER_WORDS.test(heard);
+}
+
 /** a: a terminal cover off. */
 export function saysCoverOff(heard: string): boolean {
   return /\bterminal cover( is|'s)? off\b|\b(took|pulled|removed) (off )?the terminal cover\b/.test(heard);

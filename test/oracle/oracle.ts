@@ -3,7 +3,7 @@ import type { HeardUtterance, InputTime, VisitInput } from '../../grammar/visit/
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { ZONES, type ZoneId } from '../../grammar/vocabulary/zones.ts';
 import { type Facts, newFacts, type Objection, type Warning, WIRED_ZONES } from './facts.ts';
-import { breathsIn, canMeanLockOff, canMeanPowerBack, saysCoverOff } from './heard-words.ts';
+import { breathsIn, canMeanLockOff, canMeanPowerBack, isNumberAlone, saysCoverOff } from './heard-words.ts';
 import { evidenceOf, provenEndedBy } from './live-evidence.ts';
 import { endProof, lapseByTime, objections } from './proof-rules.ts';
 import { command, takePart } from './take-part.ts';
@@ -66,6 +66,7 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
   facts.sentences += 1;
   const { heard, verdict, meaning } = utterance.understanding;
   const words = heard.toLowerCase();
+  facts.numberAlone = isNumberAlone(words);
   const dictated = meaning.kind === 'note' || meaning.kind === 'dictated';
   const due: Warning[] = dictated ? [] : [...toldInWords(facts, withoutNotes(words, meaning))];
   if (verdict === 'logged' && saysCoverOff(words) && !dictated)
@@ -97,8 +98,10 @@ function hear(facts: Facts, utterance: HeardUtterance, time: InputTime): readonl
 
 /** A reading on the bench, or anything else told, after which a number alone is no longer of the bench. */
 function noteBench(facts: Facts, part: Meaning): void {
-  if (part.kind === 'reading' && part.reading.bench === true) facts.bench = part.reading.at.join();
-  else if (part.kind !== 'command' && part.kind !== 'value') facts.bench = null;
+  if (part.kind === 'reading' && part.reading.bench === true) {
+    facts.bench = part.reading.at.join();
+    facts.benches.push(facts.bench);
+  } else if (part.kind !== 'command' && part.kind !== 'value') facts.bench = null;
 }
 
 /** A question that nobody answers is let go after a minute. */

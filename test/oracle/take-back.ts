@@ -31,7 +31,10 @@ export function takeCorrection(
   if (correction.at !== undefined) reopen(facts, correction.at);
   const at = correction.at ?? latest.at;
   const value = typeof correction.value === 'number' ? correction.value : 0;
-  if (correction.at !== undefined || value < FULL_LEG) forgetGround(facts, latest.said);
+  const there = facts.readings.findLast(
+    (one) => one.quantity === latest.quantity && one.at === correction.at?.join() && correction.value !== undefined,
+  );
+  if (correction.at !== undefined || value < FULL_LEG) forgetGround(facts, there?.said ?? latest.said);
   // What stands asked may be meant instead; and a leg read before it was switched off says nothing of what is now.
   if (latest.quantity !== 'voltage' || isAsked || !latest.off) return [];
   const due = voltageWhereOff(facts, at, value);
@@ -54,6 +57,7 @@ export function takeBack(facts: Facts): void {
   facts.takeable = facts.takeable.filter((one) => one !== said);
   if (said === undefined) return;
   if (facts.latest?.said === said) facts.latest = null;
+  facts.readings = facts.readings.filter((one) => one.said !== said);
   const gone = { rule: 'c', reason: 'a part of the proof was taken back' } as const;
   for (const zone of WIRED_ZONES) {
     const proof = facts.proofs[zone];

@@ -21,6 +21,7 @@ export function takeReading(facts: Facts, reading: Reading, time: InputTime): re
   facts.takeable.push(facts.sentences);
   const off = zonesOf(at).some((zone) => reportedOff(facts, zone));
   facts.latest = { of: 'reading', said: facts.sentences, quantity, at, off };
+  facts.readings.push({ said: facts.sentences, quantity, at: at.join() });
   const due = [
     ...deadReading(facts, reading),
     ...insulationInVacuum(facts, reading),

@@ -55,7 +55,9 @@ export function partWork(facts: Facts, part: Part): readonly Warning[] {
 /** a. "Ohms, continuity or microfarads": refused; o. "On the bench is … never a compressor." */
 export function deadReading(facts: Facts, reading: Reading): readonly Warning[] {
   if (!['resistance', 'capacitance', 'insulation'].includes(reading.quantity)) return [];
-  if (reading.bench === true || reading.at.join() === facts.bench) {
+  const place = reading.at.join();
+  const answers = facts.numberAlone && facts.benches.includes(place);
+  if (reading.bench === true || place === facts.bench || answers) {
     return reading.at.some((one) => one.startsWith('comp-')) ? [due('o', 'compressor on the bench')] : [];
   }
   return zonesOf(reading.at)
