@@ -60,7 +60,11 @@ export const JOB_ITEMS = [
     name: 'refrigerant circuit is opened',
     say: `[i | i've | i have] opened the ([refrigerant] circuit | system) | [the] refrigerant circuit is (open | opened) | [i | i've | i have] ${LINE_OPENED}`,
   },
-  { id: 'leak-found', name: 'leak found', say: 'found (a | the) leak | leak found' },
+  {
+    id: 'leak-found',
+    name: 'leak found',
+    say: "[i] found (a | the) leak [$leak-place] | leak [is] found [$leak-place] | [the] leak is $leak-place | (it is | it's) leaking $leak-place",
+  },
   {
     id: 'no-leak-found',
     name: 'leak search found nothing',

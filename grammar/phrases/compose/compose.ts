@@ -52,6 +52,8 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
       return composeAskedPair(segment, expectation);
     case 'plate-answer':
       return composePlateAnswer(segment, expectation?.plate ?? []);
+    case 'answer':
+      return composeAnswer(segment, expectation);
     case 'same':
       return composeSame(expectation);
     case 'command':
@@ -119,6 +121,16 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
       return composeSwitchPlace(segment, expectation);
   }
 }
+
+/** A short answer says what it means beside its question; beside another, or none, it says nothing. */
+function composeAnswer(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  const said = segment.items.find((item) => item.tag === 'answer')?.answer;
+  const meant = expectation?.answers?.find(({ answer }) => answer === said);
+  return meant === undefined ? [] : [{ meaning: meant.means, cost: -AS_ASKED }];
+}
+
+/** The same words mean the point of what is asked before they mean anything else. */
+const AS_ASKED = 0.8;
 
 /** Two numbers that only look like pressures are the plate's where it is asked for. */
 function composeAskedPair(segment: Segment, expectation: Expectation | undefined): Draft[] {

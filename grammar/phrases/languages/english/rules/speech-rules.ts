@@ -1,3 +1,4 @@
+import { ANSWERS } from '../../../../vocabulary/answers.ts';
 import { COMMANDS, EXPECTED, RECALL } from '../../../../vocabulary/commands.ts';
 import {
   CHARGED_PARTS,
@@ -145,6 +146,12 @@ export const SPEECH_RULES: Rules = {
       ),
     ),
     frame('observation'),
+  ),
+  // Beside a question alone: what it says there is told by who asked.
+  answer: sequence(
+    optional(pattern('$ay | no | nope')),
+    alternative(...ANSWERS.map((row) => sequence(pattern(row.say), tag({ tag: 'answer', answer: row.id })))),
+    frame('answer'),
   ),
   'charged-part': alternative(
     ...CHARGED_PARTS.map((row) => sequence(pattern(row.say), tag({ tag: 'zones', zones: row.zones }))),

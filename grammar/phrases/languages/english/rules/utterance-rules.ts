@@ -127,6 +127,7 @@ export const RULES: Rules = {
       optional(sequence(optional(pattern('and | then')), rule('probe'), tag({ tag: 'frame', frame: 'next-place' }))),
     ),
     rule('order'),
+    sequence(rule('answer'), optional(rule('joined-order'))),
     rule('placed-order'),
     sequence(rule('bare-value'), optional(rule('remark'))),
     rule('placeless'),
