@@ -5,11 +5,11 @@
 export const ANSWERS = [
   {
     id: 'did',
-    say: '[$ay] [i | we] [have] [already] (did [it | that | so] | done it | took care of (it | that) | taken care of | handled [it]) | [$ay] i have | [$ay] already (done | did [it | that]) | [$ay] (it | they | he | she | we) (is | are | do | does | did | have) | all of (it | them) [is | are] [done] | all set',
+    say: '[$ay] [i | we] [have] [already] (did [it | that | so] | done it | took care of (it | that) | taken care of | handled [it]) | [$it] [already] (taken care of | handled) | [$ay] i have | [$ay] already (done | did [it | that]) | [$ay] (it | they | he | she | we) (is | are | do | does | did | have) | all of (it | them) [is | are] [done]',
   },
   {
     id: 'not-yet',
-    say: "[no] not yet | [no] [i] (haven't | have not | didn't | did not) [yet | do it | done it] [yet] | [i am | i'm] [still] working on it | [no] (it | they) (is not | isn't | are not | aren't) [yet]",
+    say: "[no] not yet | [no] [i] (haven't | have not | didn't | did not) [yet | do it | done it] [yet] | [i am | i'm] [still] working on it | [no] (it | they) (is not | isn't | are not | aren't) yet",
   },
   {
     id: 'on',
@@ -30,7 +30,7 @@ export const ANSWERS = [
   },
   {
     id: 'running',
-    say: '[$it] [still | now] (running | spinning | turning | going | moving | working) [now | fine | good | normal | strong | again] | it (runs | spins | turns) [fine | good]',
+    say: '[$it] [still | now] (running | spinning | turning | going | moving | working) [now | fine | good | normal | strong | again] | [it] (runs | spins | turns) [fine | good]',
   },
   {
     id: 'not-running',
@@ -71,7 +71,7 @@ export const ANSWERS = [
   },
   {
     id: 'good',
-    say: '[$it] [looks | look | looking | all] (good | fine | okay | normal | great) | nothing wrong [with it | with them] | no problem [there | with it] | [$it] in good shape | [it looks] like new',
+    say: '(looks | look | looking) (good | fine | okay | normal | great) | ($it | all of them are) [looking | all] (good | fine | okay | normal | great) | nothing wrong [with it | with them] | no problem [there | with it] | [$it] in good shape | [it looks] like new',
   },
   { id: 'clean', say: '[$it] [looks | look | pretty | nice and] clean' },
   {
@@ -121,7 +121,7 @@ export const ANSWERS = [
   },
   {
     id: 'leak',
-    say: '[i] (found | got | have) (one | it) [$leak-place] | [there is | there are | got | i see] bubbles [$leak-place] | [$it] leaking [$leak-place]',
+    say: '[i] (found (one | it) | got one) [$leak-place] | [there is | there are | got | i see] bubbles [$leak-place] | [$it] leaking [$leak-place]',
   },
   {
     id: 'none',
@@ -145,7 +145,7 @@ export const ANSWERS = [
   },
   {
     id: 'not-here',
-    say: "[$it] (not | isn't) (here | home | around | available) | (nobody | no one) [is] (home | here) | (they | he | she) (left | (is | are) gone)",
+    say: "[$it] (not | isn't) (here | home | around | available) | (nobody | no one) [is] (home | here) | (they | he | she) (left | (is | are) gone) | (he's | she's | they're) gone",
   },
   { id: 'two', say: 'two' },
   { id: 'three', say: 'three' },

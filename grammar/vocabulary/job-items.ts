@@ -33,17 +33,17 @@ export const JOB_ITEMS = [
   {
     id: 'meter-category-two',
     name: 'meter is category two',
-    say: '[the] meter is (cat | category) two | [a] (cat | category) two [meter]',
+    say: '[the | my] meter is [a] (cat | category) two | [$it] [a] (cat | category) two [meter]',
   },
   {
     id: 'meter-category-three',
     name: 'meter is category three',
-    say: '[the] meter is (cat | category) three | [a] (cat | category) three [meter]',
+    say: '[the | my] meter is [a] (cat | category) three | [$it] [a] (cat | category) three [meter]',
   },
   {
     id: 'meter-category-four',
     name: 'meter is category four',
-    say: '[the] meter is (cat | category) four | [a] (cat | category) four [meter]',
+    say: '[the | my] meter is [a] (cat | category) four | [$it] [a] (cat | category) four [meter]',
   },
   {
     id: 'nameplate-unreadable',

@@ -27,7 +27,7 @@ const doneBy = (means: Meaning): ShortAnswers => ({ yes: means, done: means, did
 const NOT_YET: ShortAnswers = { 'not-yet': { kind: 'command', command: 'hold', moment: true } };
 
 const RUNNING = ['running', 'on', 'good'] as const;
-const STANDS = ['not-running', 'off', 'dead', 'none'] as const;
+const STANDS = ['not-running', 'off', 'none'] as const;
 
 /** Which answers say that this is what was seen, where it is looked for. Empty: it is said in its own words. */
 const SEEN_BY: Readonly<Record<ObservationId, readonly AnswerId[]>> = {

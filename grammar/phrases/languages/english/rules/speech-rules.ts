@@ -165,10 +165,10 @@ export const SPEECH_RULES: Rules = {
     frame('discharged'),
   ),
   'meter-proof': sequence(
-    pattern(METER_PROVES),
-    NUMBER,
-    optional(pattern('volts | volt')),
-    optional(pattern(PROVING_SOURCE)),
+    alternative(
+      sequence(pattern(METER_PROVES), NUMBER, optional(pattern('volts | volt')), optional(pattern(PROVING_SOURCE))),
+      sequence(NUMBER, optional(pattern('volts | volt')), pattern(PROVING_SOURCE)),
+    ),
     frame('meter-proof'),
   ),
   injury: sequence(pattern(INJURY), frame('injury')),
