@@ -8,6 +8,7 @@ import { composeCorrection } from './correction.ts';
 import { composeDeed, composeWork } from './deeds.ts';
 import { composeDictation, composeNote } from './dictated.ts';
 import { type Draft, sure } from './draft.ts';
+import { composeAnswer } from './in-a-word.ts';
 import { composeReading, draftsOf } from './reading.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
 import { type Said, saidValue } from './said-value.ts';
@@ -121,16 +122,6 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
       return composeSwitchPlace(segment, expectation);
   }
 }
-
-/** A short answer says what it means beside its question; beside another, or none, it says nothing. */
-function composeAnswer(segment: Segment, expectation: Expectation | undefined): Draft[] {
-  const said = segment.items.find((item) => item.tag === 'answer')?.answer;
-  const meant = expectation?.answers?.find(({ answer }) => answer === said);
-  return meant === undefined ? [] : [{ meaning: meant.means, cost: -AS_ASKED }];
-}
-
-/** The same words mean the point of what is asked before they mean anything else. */
-const AS_ASKED = 0.8;
 
 /** Two numbers that only look like pressures are the plate's where it is asked for. */
 function composeAskedPair(segment: Segment, expectation: Expectation | undefined): Draft[] {

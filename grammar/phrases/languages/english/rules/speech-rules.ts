@@ -19,6 +19,7 @@ import { REMARKS } from '../words/reading-words.ts';
 import {
   DISCHARGED,
   INJURY,
+  METER_ALONE,
   METER_PROVES,
   NOTE,
   PLACELESS,
@@ -32,6 +33,7 @@ const frame = (name: Extract<Parameters<typeof tag>[0], { tag: 'frame' }>['frame
 
 const device = (say: 'say' | 'at'): Expression =>
   alternative(...DEVICES.map((row, index) => sequence(pattern(row[say]), tag({ tag: 'device', row: index }))));
+const VOLTS_MAYBE = optional(pattern('volts | volt'));
 const state = (of: 'after' | 'before'): Expression =>
   alternative(
     ...SWITCH_STATES.map((row) =>
@@ -165,9 +167,17 @@ export const SPEECH_RULES: Rules = {
     frame('discharged'),
   ),
   'meter-proof': sequence(
+    pattern(METER_PROVES),
+    NUMBER,
+    VOLTS_MAYBE,
+    optional(pattern(PROVING_SOURCE)),
+    frame('meter-proof'),
+  ),
+  // Beside pairs and their values it is the beginning or the end of a proof.
+  'meter-alone': sequence(
     alternative(
-      sequence(pattern(METER_PROVES), NUMBER, optional(pattern('volts | volt')), optional(pattern(PROVING_SOURCE))),
-      sequence(NUMBER, optional(pattern('volts | volt')), pattern(PROVING_SOURCE)),
+      sequence(pattern(METER_ALONE), NUMBER, VOLTS_MAYBE),
+      sequence(NUMBER, VOLTS_MAYBE, pattern(PROVING_SOURCE)),
     ),
     frame('meter-proof'),
   ),
