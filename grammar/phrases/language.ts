@@ -101,6 +101,8 @@ export interface CommonWords {
 export interface Writing {
   /** Signs and the words that are said for them, or the signs they are the same as. */
   readonly signs: Readonly<Record<string, string>>;
+  /** Words that are one word where these stand: "no one pulled" names no number. */
+  readonly oneWord?: readonly { readonly words: RegExp; readonly as: string }[];
   /** What is glued to a typed number, as it is said. */
   readonly suffixes: Readonly<Record<string, readonly string[]>>;
   /** Marks written as one word and said letter by letter. */

@@ -17,9 +17,11 @@ const TERMINAL = /^([a-z])([12])$/;
  * "1,180", "-2"), units and terminal marks taken apart ("118V" → 118, volts; "L1" → l, 1).
  */
 export function tokenise(text: string, { writing, words: { ending } }: Language = ENGLISH): HeardWord[] {
-  const plain = text
-    .normalize('NFC')
-    .toLowerCase()
+  const joined = (writing.oneWord ?? []).reduce(
+    (left, { words, as }) => left.replace(words, as),
+    text.normalize('NFC').toLowerCase(),
+  );
+  const plain = joined
     .replace(signsOf(writing), (sign) => writing.signs[sign]!)
     .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
     .replace(/(\d)\s*\/\s*(?=\d)/g, `$1 ${writing.stroke.numbers} `)

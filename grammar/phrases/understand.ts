@@ -144,7 +144,9 @@ function understandOne(ready: Ready, text: string, expectation: Expectation | un
   let weighed = weigh(match(network, heard), expectation, language);
   if (weighed.length === 0 && heard.length <= LONGEST_REPAIRED) {
     const mostRepairs = Math.max(1, Math.floor(heard.length * MENDABLE));
-    weighed = weigh(match(network, heard, { near, mostRepairs }), expectation, language);
+    // Of a short answer nothing is mended: of so few words a lost one may be the one that turns it round.
+    const { answers: _short, ...rest } = expectation ?? { readings: [] };
+    weighed = weigh(match(network, heard, { near, mostRepairs }), rest, language);
   }
   const meant = (): string[] =>
     suggest(

@@ -20,6 +20,12 @@ export const WRITING: Writing = {
     '’': "'",
     '‘': "'",
   },
+  oneWord: [
+    {
+      words: /\bno[ -]one(?='s|\s+(?:(?!hundred)[a-z]+ed|has|had|have|ever|is|was|did|shut|cut|put|took|got)\b)/g,
+      as: 'nobody',
+    },
+  ],
   suffixes: {
     v: ['volts'],
     vac: ['volts'],
