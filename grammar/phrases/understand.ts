@@ -164,8 +164,18 @@ function understandOne(ready: Ready, text: string, expectation: Expectation | un
   if (judged.verdict === 'rejected' && judged.repaired !== undefined && meaning.kind === 'value' && meaning.unit) {
     return unclear(text, 'other-unit', meant());
   }
+  if (judged.reason === 'needed-repair' && passesOverUnit(heard, judged, language))
+    return unclear(text, 'other-unit', meant());
   if (judged.meaning.kind !== 'unclear' || judged.meaning.alternatives.length > 0) return judged;
   return { ...judged, meaning: { ...judged.meaning, alternatives: meant() } };
+}
+
+/** A letter behind a number was passed over to make it fit: it may have been its unit, and a unit is never dropped. */
+function passesOverUnit(heard: readonly HeardWord[], { repaired }: Understanding, { numbers }: Language): boolean {
+  const passed = (repaired ?? []).filter(({ taken }) => taken === '').map((one) => one.heard);
+  const isNumber = (word: HeardWord | undefined) =>
+    word !== undefined && (word.numeral !== undefined || numbers.all.has(word.text));
+  return heard.some(({ text }, at) => text.length === 1 && passed.includes(text) && isNumber(heard[at - 1]));
 }
 
 /** Why nothing can be made of it: another language, a unit that does not belong to the place, or no sentence at all. */
