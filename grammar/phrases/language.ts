@@ -71,6 +71,8 @@ export interface CommonWords {
   readonly turning: ReadonlySet<string>;
   /** Words that name a unit, also units that nothing is measured in. */
   readonly units: ReadonlySet<string>;
+  /** Units in the form that rates a part ("a thirty amp breaker") and reads nothing. */
+  readonly ratings?: ReadonlySet<string>;
   /** A word that speaks of ohms. */
   readonly ohms: RegExp;
   /** Words that sound like one of the grammar, taken without a question. */

@@ -10,6 +10,7 @@ import { Network } from './network.ts';
 import { suggest } from './suggest.ts';
 import { type HeardWord, tokenise } from './tokenise.ts';
 import { weigh } from './weigh.ts';
+import { isReadWithoutUnit, passesOverUnit, whyNot } from './why-not.ts';
 import type { Near } from './word-choices.ts';
 
 /** Longer utterances than this many words are not taken apart; a note may be as long as it likes. */
@@ -155,40 +156,18 @@ function understandOne(ready: Ready, text: string, expectation: Expectation | un
       language.sentences,
     );
   const [best] = weighed;
-  if (best === undefined) {
-    return unclear(text, whyNot(text, heard, language), meant());
-  }
+  if (best === undefined) return unclear(text, whyNot(text, heard, ready, expectation), meant());
   const judged = judge(text, best, weighed.slice(1), language.words, ready.watch);
   // "suction one twenty volts": the unit cannot be taken there; the place was not said in vain.
   const { meaning } = judged;
-  if (judged.verdict === 'rejected' && judged.repaired !== undefined && meaning.kind === 'value' && meaning.unit) {
+  const isMended = judged.verdict === 'rejected' && judged.repaired !== undefined;
+  if (isMended && meaning.kind === 'value' && meaning.unit && isReadWithoutUnit(heard, ready, expectation)) {
     return unclear(text, 'other-unit', meant());
   }
   if (judged.reason === 'needed-repair' && passesOverUnit(heard, judged, language))
     return unclear(text, 'other-unit', meant());
   if (judged.meaning.kind !== 'unclear' || judged.meaning.alternatives.length > 0) return judged;
   return { ...judged, meaning: { ...judged.meaning, alternatives: meant() } };
-}
-
-/** A letter behind a number was passed over to make it fit: it may have been its unit, and a unit is never dropped. */
-function passesOverUnit(heard: readonly HeardWord[], { repaired }: Understanding, { numbers }: Language): boolean {
-  const passed = (repaired ?? []).filter(({ taken }) => taken === '').map((one) => one.heard);
-  const isNumber = (word: HeardWord | undefined) =>
-    word !== undefined && (word.numeral !== undefined || numbers.all.has(word.text));
-  return heard.some(({ text }, at) => text.length === 1 && passed.includes(text) && isNumber(heard[at - 1]));
-}
-
-/** Why nothing can be made of it: another language, a unit that does not belong to the place, or no sentence at all. */
-function whyNot(text: string, heard: readonly HeardWord[], { numbers, words, writing }: Language): UnclearReason {
-  if (foreign(text, writing)) return 'not-english';
-  const counted = heard.some((word) => word.numeral !== undefined || numbers.all.has(word.text));
-  return counted && heard.some((word) => words.units.has(word.text)) ? 'other-unit' : 'outside-grammar';
-}
-
-/** Mostly letters that the language does not write. */
-function foreign(text: string, { letter: own }: Writing): boolean {
-  const letters = text.match(/\p{L}/gu) ?? [];
-  return letters.filter((letter) => !own.test(letter)).length * 4 > letters.length;
 }
 
 const longNote = (heard: string, words: readonly HeardWord[]): Understanding => ({
