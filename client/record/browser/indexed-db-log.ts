@@ -1,13 +1,8 @@
 import { type Entry, emptyHead, type Head, type StreamId, streamText } from '../../../grammar/visit/envelope.ts';
+import type { Acknowledgement, Follows } from '../../../grammar/visit/record-lines.ts';
 import { RecordError } from '../errors.ts';
 import { inTurn } from '../in-turn.ts';
-import {
-  type Acknowledgement,
-  type Follows,
-  laterAcknowledgement,
-  prepareEntries,
-  type VisitLog,
-} from '../visit-log.ts';
+import { laterAcknowledgement, prepareEntries, type VisitLog } from '../visit-log.ts';
 import { isSevered, type RecordDatabase, type StreamRow } from './record-database.ts';
 import { sha256 } from './sha256.ts';
 
