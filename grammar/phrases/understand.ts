@@ -1,7 +1,7 @@
 import { asWritten } from './as-written.ts';
 import type { MatchSigns } from './confidence.ts';
 import { judge } from './judge.ts';
-import type { Language, Writing } from './language.ts';
+import type { Language } from './language.ts';
 import { ENGLISH } from './languages/english/english.ts';
 import { match } from './match.ts';
 import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
