@@ -173,6 +173,8 @@ export const SAY = {
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
   nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
+  nothingWithout: (step: string) =>
+    `Nothing is left without it: ${uncapital(step)} Say when that is done, or finish the visit.`,
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
   onceMore: (asked: string) => `Again: ${uncapital(asked)}`,
