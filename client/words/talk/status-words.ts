@@ -5,6 +5,7 @@ import { capital } from '../capital.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { readbackWords } from '../things/reading-words.ts';
 import { percentWords } from '../things/value-words.ts';
+import { MOST_WORDS, wordsIn } from './within.ts';
 
 /** A fault with its probability. */
 export interface Likely {
@@ -54,7 +55,9 @@ export const WHY = {
   nothingKnown: 'Nothing is known yet; every reading helps.',
   tellsApart: (suspects: readonly Likely[], last: Reading | undefined) => {
     const named = suspects.map((one) => likelyWords(one, ' ')).join(', ');
-    return `It tells most for its time between: ${named}.${last === undefined ? '' : ` Last: ${readbackWords(last)}`}`;
+    const words = `It tells most between: ${named}.`;
+    const withLast = last === undefined ? words : `${words} Last: ${readbackWords(last)}`;
+    return wordsIn(withLast) <= MOST_WORDS ? withLast : words;
   },
 } as const;
 
