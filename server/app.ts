@@ -66,8 +66,9 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
       models: options.widebandModel === undefined ? ['bundled'] : ['bundled', 'wideband'],
       clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
     }));
-  await fastify.register(reviewRoutes, { store: options.store, company: LOCAL_COMPANY });
-  await fastify.register(headRoutes, { heads: options.keeper?.heads ?? (() => []) });
+  const heads = options.keeper?.heads ?? (() => []);
+  await fastify.register(reviewRoutes, { store: options.store, company: LOCAL_COMPANY, heads });
+  await fastify.register(headRoutes, { heads });
   await fastify.register(syncRoutes, {
     store: options.store,
     origins: options.origins,
