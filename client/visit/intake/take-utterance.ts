@@ -45,7 +45,8 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     }
     const denied = utterance.accepted ? deniedOfSwitch(understanding.heard) : undefined;
     if (denied !== undefined) return tellDenied(turn, denied);
-    if (turn.context.questions.length > 0) turn.say('question', askAnewWords(turn.context.questions[0]!));
+    if (turn.context.questions.length > 0 && !isOtherValue(turn, understanding))
+      turn.say('question', askAnewWords(turn.context.questions[0]!));
     else if (!askPlace(turn, understanding)) turn.say('question', notTakenWords(understanding));
     return;
   }
@@ -190,6 +191,12 @@ function warnOfWords(turn: Turn, heard: string): void {
   const signs = HAND_SIGNS.filter(({ words }) => words.test(heard.toLowerCase()));
   for (const { tells } of signs) warnBeforeAsking(turn, tells);
   if (signs.length === 0) sayUnproven(turn, zonesOfHands(heard));
+}
+
+/** Another number where the place of one is asked: it takes its turn, and the one before it is left. */
+function isOtherValue({ context }: Turn, { meaning }: Understanding): boolean {
+  const question = openQuestion(context);
+  return question?.kind === 'which-place' && meaning.kind === 'value' && meaning.value !== question.value;
 }
 
 /**

@@ -176,6 +176,9 @@ export const SAY = {
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
   nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
+  /** @param leading the likeliest cause now, where one is known */
+  notCured: (leading: FaultId | undefined) =>
+    `Not proved: not seen running.${leading === undefined ? '' : ` Most likely now: ${faultWords(leading)}.`} Say what you fit or see, or finish the visit.`,
   nothingWithout: (step: string) =>
     `Nothing is left without it: ${uncapital(step)} Say when that is done, or finish the visit.`,
   parked: (step: string) => `Parked: ${step}`,

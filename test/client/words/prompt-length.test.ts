@@ -134,6 +134,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     charged: each(READINGS.filter(({ quantity }) => quantity === 'voltage-dc')),
     waits: [[LONG_NAME]],
     supervised: [[places.slice(0, 6), true]],
+    notCured: [[undefined], ...each(FAULT_IDS)],
     nothingWithout: [['Leg one to ground, volts.'], ["Open and lock the air handler's switch."]],
     parked: [['Clamps on compressor and fan leads, then covers on?']],
     onceMore: [['Fan section, microfarads, on the bench.']],
