@@ -4,7 +4,7 @@ import { rowsBy } from './rows-by.ts';
  * Spoken orders to Readback itself. Names are our own. `joins`: also understood in one breath with something else
  * ("leg one one eighteen, what next"); words as common as "right" or "full" are not. `typed`: understood, but not offered
  * to the recogniser, where they sound like the beginning of something longer ("why" and the letter Y, "right" and "white").
- * `moment`: the same for a moment only, until something else is said.
+ * `joined`: in those words alone, there. `moment`: the same for a moment only, until something else is said.
  */
 export const COMMANDS = [
   {
@@ -111,7 +111,7 @@ export const COMMANDS = [
     say: "[let's | can we | can i] go back [one | a step | to (that | the last | the previous) (one | step)] | [the] previous (one | step) | back up [one] | one back | back one",
   },
   { id: 'skip-to', name: 'gauges next', say: 'gauges next | put the gauges on next' },
-  { id: 'stop', name: 'stop', joins: true, say: 'stop | wait | [be] quiet | hush | shut up | hot' },
+  { id: 'stop', name: 'stop', joins: true, joined: 'stop', say: 'stop | wait | [be] quiet | hush | shut up | hot' },
   {
     id: 'yes',
     name: 'yes',

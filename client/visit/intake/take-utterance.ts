@@ -46,7 +46,8 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     }
     const denied = utterance.accepted ? deniedOfSwitch(understanding.heard) : undefined;
     if (denied !== undefined) return tellDenied(turn, denied);
-    if (turn.context.questions.length > 0) turn.say('question', askAnewWords(turn.context.questions[0]!));
+    if (turn.context.questions.length > 0 && !isOtherValue(turn, understanding))
+      turn.say('question', askAnewWords(turn.context.questions[0]!));
     else if (!askPlace(turn, understanding)) turn.say('question', notTakenWords(understanding));
     return;
   }
@@ -201,6 +202,12 @@ function warnOfWords(turn: Turn, heard: string): void {
     recordUnproven(turn, `"${heard.slice(0, LONGEST_QUOTE)}"`, notProvenDead(turn, handsAtDeed(tells)), 'alone');
   }
   if (signs.length === 0) tellUnproven(turn, `"${heard.slice(0, LONGEST_QUOTE)}"`, zonesOfHands(heard), 'alone');
+}
+
+/** Another number where the place of one is asked: it takes its turn, and the one before it is left. */
+function isOtherValue({ context }: Turn, { meaning }: Understanding): boolean {
+  const question = openQuestion(context);
+  return question?.kind === 'which-place' && meaning.kind === 'value' && meaning.value !== question.value;
 }
 
 /**
