@@ -103,7 +103,7 @@ export const COMMANDS = [
   {
     id: 'is-it-dead',
     name: 'is it dead',
-    say: 'is it [proven] (dead | off | live | proven) [yet | now | here] | is the (power | unit) off [yet] | can i (touch | grab) (it | that | this | anything) [now] | can i (reach in | put my hands in) [there | now] | am i (clear | okay) to (touch it | reach in)',
+    say: 'is it [proven] (dead | off | live | proven | safe) [to (touch | work on) [it]] [yet | now | here] | is the (power | unit) off [yet] | can i (touch | grab) (it | that | this | anything) [now] | can i (reach in | put my hands in) [there | now] | am i (clear | okay) to (touch it | reach in)',
   },
   {
     id: 'go-back',
