@@ -1,7 +1,7 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 
 import { rowsBy } from '../../../grammar/vocabulary/rows-by.ts';
-import { wordsIn } from './within.ts';
+import { wordsIn } from '../within.ts';
 
 /**
  * One caution: data. `words` name the hazard in one breath with the step that is asked; they are spoken once in a

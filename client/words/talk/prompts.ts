@@ -21,7 +21,7 @@ import { placeWords } from '../things/place-words.ts';
 import { briefReadbackWords, readbackWords } from '../things/reading-words.ts';
 import { bareValueWords, valueWords } from '../things/value-words.ts';
 import { wireWords } from '../things/wire-words.ts';
-import { MOST_WORDS, within, wordsIn } from './within.ts';
+import { MOST_WORDS, within, wordsIn } from '../within.ts';
 
 /**
  * What the visit says that is neither a step nor a caution. None holds a word that is listened for while the mouth
@@ -124,7 +124,7 @@ export const SAY = {
   notLocked: 'Reported off, not locked. Lock and tag it, then the meter.',
   callOffFirst: 'Call off first, then the meter. Say when the thermostat is not calling.',
   provenAlready: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])}: its proof stands.`,
-  groundNotSeen: (zone: ZoneId) => `Not counted: no live leg was read to this ground. ${GROUND_ADVICE[zone]}`,
+  groundNotSeen: (zone: ZoneId) => `Not counted: a live leg was never read to this ground. ${GROUND_ADVICE[zone]}`,
   meterProves: (volts: number) => `Meter ${bareValueWords(volts)}.`,
   meterGoesOn: (volts: number, next: readonly PointId[]) =>
     `Meter ${valueWords(volts, 'V')}. Next: ${placeWords(next)}.`,

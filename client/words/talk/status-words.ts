@@ -6,7 +6,7 @@ import { capital } from '../capital.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { readbackWords } from '../things/reading-words.ts';
 import { percentWords } from '../things/value-words.ts';
-import { MOST_WORDS, within, wordsIn } from './within.ts';
+import { MOST_WORDS, within, wordsIn } from '../within.ts';
 
 /** A fault with its probability. */
 export interface Likely {

@@ -6,8 +6,8 @@ import { capital } from '../capital.ts';
 import { observationWords } from '../things/observation-words.ts';
 import { placeWords, pointWords } from '../things/place-words.ts';
 import { FUNCTION_WORDS } from '../things/value-words.ts';
+import { MOST_WORDS, wordsIn } from '../within.ts';
 import type { InBothPaces, Pace } from './action-words.ts';
-import { MOST_WORDS, wordsIn } from './within.ts';
 
 /** The words that ask for a reading or a look. None suggests a value before it is read; none calls anything safe. */
 

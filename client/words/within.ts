@@ -1,5 +1,5 @@
-import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
-import { capital } from '../capital.ts';
+import { sayNumber } from '../../grammar/phrases/languages/english/numbers/say-number.ts';
+import { capital } from './capital.ts';
 
 /** So many words may a prompt have: about ten seconds beside a fan. Our choice. */
 export const MOST_WORDS = 25;
