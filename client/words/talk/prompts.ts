@@ -311,7 +311,7 @@ const SWITCH_PLACES: Readonly<Record<IsolationPlace, string>> = {
 
 /** What can be done where a ground was not read in time. */
 const GROUND_ADVICE: Readonly<Record<ZoneId, string>> = {
-  'outdoor-load': 'Disconnect locked, breaker on: read line side one to ground there, then prove it again.',
+  'outdoor-load': 'Disconnect locked, breaker on: read line side one to ground, then prove it again.',
   'disconnect-line': 'Breaker on, disconnect locked: read line side one to ground, then lock the breaker.',
   'air-handler': "Switch on: read the air handler's leg one to ground, then lock it again.",
   control: '',

@@ -1,9 +1,8 @@
+import { IN_A_WORD_COST } from '../in-a-word-cost.ts';
 import type { Expectation } from '../meaning.ts';
 import type { Draft } from './draft.ts';
 import type { Segment } from './segment.ts';
 
-/** What a short answer costs among all that may be said: unasked, it is the last thing that words are taken for. */
-export const IN_A_WORD_COST = 3;
 /** Asked, the same words mean the point of what is asked before they mean anything else. */
 const AS_ASKED = 0.8;
 

@@ -1,4 +1,3 @@
-import { IN_A_WORD_COST } from '../../../compose/in-a-word.ts';
 import {
   alternative,
   type Expression,
@@ -10,6 +9,7 @@ import {
   tag,
   word,
 } from '../../../expression.ts';
+import { IN_A_WORD_COST } from '../../../in-a-word-cost.ts';
 import { pattern } from '../../../pattern.ts';
 import { NUMBER_RULES } from '../numbers/number-rules.ts';
 import {
