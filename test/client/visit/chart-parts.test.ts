@@ -102,6 +102,16 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
   [...ARRIVAL_LINES, rank, 'hold the visit', 'hold the visit', 'status'],
 ];
 
+/** Words written over a dictation, whichever event it is: the number of one of these. */
+const written = Array.from(
+  { length: 40 },
+  (_, of): VisitInput => ({ type: 'wrote.words', time: AT, of, text: 'lug loose' }),
+);
+const WRITTEN_SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
+  ['note the lug is loose', ...written],
+  ['note the lug is loose', 'finish the visit', ...written],
+];
+
 /** What a trainee comes by: alone and supervised. */
 const TRAINEE_SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
   [...ARRIVAL_LINES, rank, spoken, 'live', 'hold the visit', 'what next', 'go on with the visit'],
@@ -168,7 +178,7 @@ function visits(): readonly (readonly VisitInput[])[] {
   );
   return [
     ...recorded,
-    ...SCRIPTS.map((happenings) => inputsOf(visitMachine, 'technician', happenings)),
+    ...[...SCRIPTS, ...WRITTEN_SCRIPTS].map((happenings) => inputsOf(visitMachine, 'technician', happenings)),
     ...TRAINEE_SCRIPTS.map((happenings) => inputsOf(visitMachine, 'trainee', happenings)),
   ];
 }
@@ -191,10 +201,11 @@ function differs(machine: Machine, inputs: readonly VisitInput[], real: readonly
 
 /**
  * Second locks: the choice of a step takes none that wants a proof the zone lacks, a proof that ends sets its step
- * aside, and what is answered before the supervisor is there is out of its place too.
+ * aside, and what is answered before the supervisor is there is out of its place too. A step that is set aside while it
+ * is asked is replaced in the same turn.
  */
 const SECOND_LOCK =
-  /^open\.(guarded always\[0\] to resting|unsupervised on step\.review\[[12]\] to #step-resting): (never taken|without its actions)$/;
+  /^open\.(guarded always\[0\] to resting|unsupervised on step\.review\[[12]\] to #step-resting): (never taken|without its actions)$|^open\.(unsupervised|asked) on step\.set-aside to #step-resting: without its actions$/;
 /** Ways so rare that only a long walk comes by them. */
 const LONG_WALKS = { numRuns: 60, seed: 5 };
 
