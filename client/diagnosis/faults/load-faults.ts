@@ -46,7 +46,13 @@ export const LOAD_FAULTS = {
     source: PRACTICE,
     graded: false,
     lostMinutes: USUAL_LOSS,
-    apply: put({ hermShorted: true }),
+    // The start winding alone is left in the circuit: in some units it takes a fuse or the breaker with it.
+    apply: (unit, random) => {
+      unit.hermShorted = true;
+      const severity = random();
+      if (severity < 0.3) unit.fuse[severity < 0.15 ? 0 : 1] = OPEN;
+      else if (severity < 0.4) unit.breaker = [OPEN, OPEN];
+    },
   },
   'fan-capacitor-weak': {
     weight: 6,

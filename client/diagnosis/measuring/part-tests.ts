@@ -109,6 +109,11 @@ const fanRun = (unit: Unit) => (unit.fan.runOpen ? OPEN : unit.fan.runOhms);
 const fanStart = (unit: Unit) => (unit.fan.startOpen ? OPEN : unit.fan.startOhms);
 /** An overload that tripped on heat is still open when the leads come off. */
 const overload = ({ unit, cooling }: Moment) => (cooling.state.overloadTripped ? OPEN : unit.overload);
+/** Where leads stay on, the fan's winding lies beside what is read. */
+function besideFan({ leadsStayOn, fan }: Unit, ohms: number): number {
+  if (!leadsStayOn) return ohms;
+  return ohms === OPEN ? fan.shellOhms : (ohms * fan.shellOhms) / (ohms + fan.shellOhms);
+}
 const pole = (unit: Unit, leg: 0 | 1) =>
   unit.poleStuck[leg] ? 0.01 : unit.armatureJammed ? OPEN : unit.poleClosed[leg]!;
 
@@ -134,8 +139,12 @@ export const OHMS_TESTS = {
   'ohms-compressor-C-R': inPlace(compressor('comp-C', 'comp-R'), (m) => overload(m) + run(m.unit)),
   'ohms-compressor-C-S': inPlace(compressor('comp-C', 'comp-S'), (m) => overload(m) + start(m.unit)),
   'ohms-compressor-R-S': inPlace(compressor('comp-R', 'comp-S'), ({ unit }) => run(unit) + start(unit)),
-  'ohms-compressor-shell': inPlace(shell('comp-C', 'shell'), (m) => overload(m) + m.unit.compressor.shellOhms),
-  'ohms-compressor-R-shell': inPlace(shell('comp-R', 'shell'), ({ unit }) => run(unit) + unit.compressor.shellOhms),
+  'ohms-compressor-shell': inPlace(shell('comp-C', 'shell'), (m) =>
+    besideFan(m.unit, overload(m) + m.unit.compressor.shellOhms),
+  ),
+  'ohms-compressor-R-shell': inPlace(shell('comp-R', 'shell'), ({ unit }) =>
+    besideFan(unit, run(unit) + unit.compressor.shellOhms),
+  ),
   'ohms-fan-C-R': onBench(fan('fan-C', 'fan-R'), ({ unit }) => fanRun(unit)),
   'ohms-fan-C-S': onBench(fan('fan-C', 'fan-S'), ({ unit }) => fanStart(unit)),
   'ohms-fan-R-S': onBench(fan('fan-R', 'fan-S'), ({ unit }) => fanRun(unit) + fanStart(unit)),

@@ -76,7 +76,7 @@ export const CONTROL_ROWS = {
   'float-switch-open': openSwitch('float'),
   // It opens for a reason: a compressor that ran first says that the pressure was there.
   'high-switch-open': {
-    ...openSwitch('high-switch'),
+    needs: [...openSwitch('high-switch').needs, [by(sees('look-outdoor-coil', 'outdoor-coil-clean'))]],
     against: [whole('ohms-high-switch'), sees('look-compressor', 'compressor-runs-then-trips')],
   },
   'low-switch-open': openSwitch('low-switch'),

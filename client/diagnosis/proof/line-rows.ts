@@ -10,15 +10,17 @@ import {
   fed,
   holds,
   type ProofRow,
+  SHORTED_OHMS,
   sees,
   underShare,
   whole,
 } from './proof-row.ts';
 
-/** What opened may have opened on a grounded winding: every winding to its shell (common practice). */
-const NO_WINDING_GROUNDED: ProofRow['needs'] = [
+/** What opened may have opened on a grounded winding or a shorted capacitor: each is read (common practice). */
+const NOTHING_SHORTED: ProofRow['needs'] = [
   [by(holds('ohms-compressor-R-shell')), by(holds('ohms-compressor-shell'))],
   [by(holds('ohms-fan-frame'))],
+  [by(atLeast('ohms-cap-HERM', SHORTED_OHMS)), by(atLeast('microfarads-herm', 1))],
 ];
 
 /** Supply between legs, wherever it was read ahead of the unit. */
@@ -30,14 +32,16 @@ const SUPPLY: readonly TestId[] = [
   'volts-L1-L2',
 ];
 
+/** A tripped one shows volts over a pole as well: it is looked at first. */
 const breakerPole = (n: 1 | 2): ProofRow => ({
   needs: [
+    [by(sees('look-breaker', 'breaker-on'))],
     [by(atLeast(`volts-breaker-pole-${n}`, 40)), by(fed('volts-service'), below(`volts-breaker-${n}-ground`, 60))],
   ],
 });
 
 const lineFuse = (n: 1 | 2): ProofRow => ({
-  needs: [[by(atLeast(`volts-fuse-${n}`, 40)), by(broken(`ohms-fuse-${n}`))], ...NO_WINDING_GROUNDED],
+  needs: [[by(atLeast(`volts-fuse-${n}`, 40)), by(broken(`ohms-fuse-${n}`))], ...NOTHING_SHORTED],
   against: [below(`ohms-fuse-${n}`, 100)],
 });
 
@@ -79,7 +83,7 @@ export const LINE_ROWS = {
   'breaker-tripped': {
     needs: [
       [by(sees('look-breaker', 'breaker-tripped')), by(underShare('volts-breaker', 0.3), fed('volts-service'))],
-      ...NO_WINDING_GROUNDED,
+      ...NOTHING_SHORTED,
     ],
     against: [fed('volts-disconnect-line')],
   },

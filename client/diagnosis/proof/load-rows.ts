@@ -11,14 +11,13 @@ import {
   lockedRotor,
   ofRating,
   type ProofRow,
+  SHORTED_OHMS,
   sees,
   underRating,
   underShare,
   whole,
 } from './proof-row.ts';
 
-/** Below so many ohms a section of a capacitor is shorted: a whole one charges from the meter to "open". */
-const SHORTED_OHMS = 200;
 /** Of its rating: a section that the meter charges hardly at all. */
 const NOTHING = 0.08;
 /** Common practice condemns a run capacitor from 6 to 10 % below its rating. */

@@ -67,6 +67,9 @@ const LEAK_OHMS = 5e5;
 export const leaks = (test: TestId): Check => below(test, LEAK_OHMS);
 export const holds = (test: TestId): Check => atLeast(test, LEAK_OHMS);
 
+/** Below so many ohms a section of a capacitor is shorted: a whole one charges from the meter to "open". */
+export const SHORTED_OHMS = 200;
+
 /** Microfarads below a share of the rating on the capacitor; any reading where the plate has none. */
 export const underRating = (test: TestId, section: 'herm' | 'fan' | 'blower', share: number): Check =>
   number(test, (microfarads, profile) => {

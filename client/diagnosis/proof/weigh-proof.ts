@@ -1,6 +1,6 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
-import type { Standing, Taken } from '../posterior/take-readings.ts';
+import { isStale, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { Check, ProofRow, Way } from './proof-row.ts';
 
 /** What is known when a row is held against the readings. */
@@ -29,6 +29,7 @@ type Outcome = 'met' | 'failed' | 'cannot' | 'missing';
 
 function outcome({ test, shows }: Check, { standing, profile, canBeDone }: Read): Outcome {
   const reading = standing.taken.get(test);
+  if (reading && isStale(reading, standing) && canBeDone(test)) return 'missing';
   if (reading) return shows(reading, profile) ? 'met' : 'failed';
   return canBeDone(test) ? 'missing' : 'cannot';
 }

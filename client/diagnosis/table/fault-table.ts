@@ -66,4 +66,4 @@ export interface FaultTable {
 }
 
 /** Changes whenever the same evidence could give another answer. */
-export const TABLE_VERSION = 'diagnosis-4';
+export const TABLE_VERSION = 'diagnosis-5';

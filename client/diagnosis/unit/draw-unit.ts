@@ -186,6 +186,7 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     needsHardStart: false,
     compressor,
     overload: HEALTHY,
+    leadsStayOn: chance(random, 0.3),
     overloadOpenWhenHot: chance(random, 0.4),
     fan,
     defrostRelay: HEALTHY,

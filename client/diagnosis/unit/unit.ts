@@ -59,6 +59,8 @@ export interface Unit {
   needsHardStart: boolean;
   compressor: Motor;
   overload: Path;
+  /** When the compressor is read to its shell: leads stay on, and the fan's winding is read with it. */
+  leadsStayOn: boolean;
   /** When the compressor overheats: the overload happens to be open at the time of the readings. */
   overloadOpenWhenHot: boolean;
   fan: Motor;
