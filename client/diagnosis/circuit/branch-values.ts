@@ -47,11 +47,11 @@ const conductance = (ohms: number) => (ohms === Number.POSITIVE_INFINITY ? 0 : 1
 const closedIf = (closed: boolean) => (closed ? 100 : 0);
 
 function putService(unit: Unit, values: CircuitValues, put: Put): void {
-  const d = SERVICE[0] ** 2 + SERVICE[1] ** 2;
   for (const leg of [1, 2] as const) {
-    const lost = unit.legLost[leg - 1];
-    const re = lost ? 0 : SERVICE[0] / d;
-    const im = lost ? 0 : -SERVICE[1] / d;
+    const ohms = SERVICE[0] + unit.legOhms[leg - 1]!;
+    const d = ohms ** 2 + SERVICE[1] ** 2;
+    const re = ohms === Number.POSITIVE_INFINITY ? 0 : ohms / d;
+    const im = -SERVICE[1] / d;
     put(`utility-${leg}`, re, im);
     const angle = leg === 1 ? 0 : -unit.legAngle;
     const er = unit.legVolts * Math.cos(angle);

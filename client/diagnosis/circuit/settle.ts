@@ -70,8 +70,8 @@ export function settle(unit: Unit, call: boolean, fuseAlreadyBlown: boolean, int
   if (!fuseAlreadyBlown && into.amps('control-fuse') > CONTROL_FUSE_AMPS) {
     into.solve(unit, { ...into.state, controlFuseBlown: true });
   }
-  const coilWhole = unit.coilOhms > 2 && unit.coilOhms < Number.POSITIVE_INFINITY;
-  const contactor = coilWhole && into.volts('coil-hot', 'C-condenser') >= unit.pickUpVolts;
+  const contactor =
+    unit.coilOhms < Number.POSITIVE_INFINITY && into.volts('coil-hot', 'C-condenser') >= unit.pickUpVolts;
   const blowerRelay = into.volts('G-handler', 'C-handler') >= 17;
   const stuck = unit.poleStuck[0] || unit.poleStuck[1];
   if (!contactor && !blowerRelay && !stuck) return;

@@ -36,10 +36,10 @@ export const CONTROL_FAULTS = {
   'control-short-Y-C': {
     weight: 1,
     source: PRACTICE,
-    graded: false,
+    graded: true,
     lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
-      unit.shortYC = logBetween(random, 0.05, 0.5);
+      unit.shortYC = logBetween(random, 0.05, 4);
     },
   },
   'R-wire-broken': {

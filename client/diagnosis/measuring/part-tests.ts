@@ -109,20 +109,19 @@ const fanRun = (unit: Unit) => (unit.fan.runOpen ? OPEN : unit.fan.runOhms);
 const fanStart = (unit: Unit) => (unit.fan.startOpen ? OPEN : unit.fan.startOhms);
 /** An overload that tripped on heat is still open when the leads come off. */
 const overload = ({ unit, cooling }: Moment) => (cooling.state.overloadTripped ? OPEN : unit.overload);
-/** Where leads stay on, the fan's winding lies beside what is read. */
-function besideFan({ leadsStayOn, fan }: Unit, ohms: number): number {
-  if (!leadsStayOn) return ohms;
-  return ohms === OPEN ? fan.shellOhms : (ohms * fan.shellOhms) / (ohms + fan.shellOhms);
-}
+/** Two ways side by side. */
+const beside = (a: number, b: number): number => (a === OPEN ? b : b === OPEN ? a : (a * b) / (a + b));
+/** From common to run around the compressor: by the fan's winding, where leads stay on. */
+const aroundByFan = (unit: Unit): number => (unit.leadsStayOn ? fanRun(unit) : OPEN);
+const besideFan = ({ leadsStayOn, fan }: Unit, ohms: number): number =>
+  leadsStayOn ? beside(ohms, fan.shellOhms) : ohms;
 const pole = (unit: Unit, leg: 0 | 1) =>
   unit.poleStuck[leg] ? 0.01 : unit.armatureJammed ? OPEN : unit.poleClosed[leg]!;
 
 /** Y to C at the air handler, both wires off: the run to the condenser, its switches and coil, and any short. */
 function callLoop({ unit }: Moment): number {
   const path = unit.highSwitch + unit.lowSwitch + unit.coilOhms;
-  const end =
-    path === OPEN ? unit.shortYC : unit.shortYC === OPEN ? path : (path * unit.shortYC) / (path + unit.shortYC);
-  return unit.yWireOutdoors + end + unit.cWire;
+  return unit.yWireOutdoors + beside(path, unit.shortYC) + unit.cWire;
 }
 
 /** Ohms, everything proven dead: in place, or with the leads off. */
@@ -136,9 +135,17 @@ export const OHMS_TESTS = {
   'ohms-pole-1': inCircuit({ at: ['L1', 'T1'], place: 'outdoor', minutes: 0.8 }),
   'ohms-pole-2': inCircuit({ at: ['L2', 'T2'], place: 'outdoor', minutes: 0.8, possible: twoPoles }),
   'ohms-coil': onBench({ at: ['coil-1', 'coil-2'], place: 'outdoor', minutes: 1 }, ({ unit }) => unit.coilOhms),
-  'ohms-compressor-C-R': inPlace(compressor('comp-C', 'comp-R'), (m) => overload(m) + run(m.unit)),
-  'ohms-compressor-C-S': inPlace(compressor('comp-C', 'comp-S'), (m) => overload(m) + start(m.unit)),
-  'ohms-compressor-R-S': inPlace(compressor('comp-R', 'comp-S'), ({ unit }) => run(unit) + start(unit)),
+  'ohms-compressor-C-R': inPlace(compressor('comp-C', 'comp-R'), (m) =>
+    beside(overload(m) + run(m.unit), aroundByFan(m.unit)),
+  ),
+  'ohms-compressor-C-S': inPlace(
+    compressor('comp-C', 'comp-S'),
+    (m) => beside(overload(m), aroundByFan(m.unit) + run(m.unit)) + start(m.unit),
+  ),
+  'ohms-compressor-R-S': inPlace(
+    compressor('comp-R', 'comp-S'),
+    (m) => beside(run(m.unit), aroundByFan(m.unit) + overload(m)) + start(m.unit),
+  ),
   'ohms-compressor-shell': inPlace(shell('comp-C', 'shell'), (m) =>
     besideFan(m.unit, overload(m) + m.unit.compressor.shellOhms),
   ),

@@ -23,7 +23,14 @@ export const AIR_ROWS = {
   },
   'low-indoor-air': { judgedTogether: true, needs: [[by(sees('look-filter', 'filter-clean'))]] },
   // A restriction starves the coil as well: the liquid side tells them apart.
-  'low-charge': { judgedTogether: true, needs: [[SUPERHEAT, STANDING], [SUBCOOLING, STANDING]], twice: true },
+  'low-charge': {
+    judgedTogether: true,
+    needs: [
+      [SUPERHEAT, STANDING],
+      [SUBCOOLING, STANDING],
+    ],
+    twice: true,
+  },
   overcharge: { judgedTogether: true, needs: [[SUBCOOLING]], twice: true },
   'liquid-restriction': { judgedTogether: true, needs: [[SUPERHEAT], [SUBCOOLING]], twice: true },
   'condenser-dirty': { needs: [[by(sees('look-outdoor-coil', 'outdoor-coil-dirty'))]] },

@@ -9,6 +9,7 @@ import {
   carriesNone,
   fed,
   holds,
+  indirectly,
   type ProofRow,
   SHORTED_OHMS,
   sees,
@@ -30,6 +31,14 @@ const SUPPLY: readonly TestId[] = [
   'volts-disconnect-line',
   'volts-disconnect-load',
   'volts-L1-L2',
+];
+
+/** Each leg to ground, where it can be read. */
+const BOTH_LEGS: readonly (readonly [TestId, TestId])[] = [
+  ['volts-disconnect-line-1-ground', 'volts-disconnect-line-2-ground'],
+  ['volts-disconnect-load-1-ground', 'volts-disconnect-load-2-ground'],
+  ['volts-L1-ground', 'volts-L2-ground'],
+  ['volts-breaker-1-ground', 'volts-breaker-2-ground'],
 ];
 
 /** A tripped one shows volts over a pole as well: it is looked at first. */
@@ -75,9 +84,16 @@ const stuckPole = (n: 1 | 2, ...more: ProofRow['needs'][number]): ProofRow => ({
 
 /** Line circuit: service, breaker, disconnect, fuses, lugs, contactor (common practice). */
 export const LINE_ROWS = {
-  'supply-low': { needs: [SUPPLY.map((test) => by(underShare(test, 0.92), atLeast(test, 100)))] },
+  // Low on both legs: one that is lost reads low between the legs as well, and so does one bad pole ahead of the meter.
+  'supply-low': {
+    needs: [
+      SUPPLY.map((test) => by(underShare(test, 0.92), atLeast(test, 100))),
+      BOTH_LEGS.map(([one, two]) => by(atLeast(one, 75), atLeast(two, 75))),
+    ],
+  },
+  // At the service: further on a pole of the breaker looks the same.
   'lost-utility-leg': {
-    needs: [[by(underShare('volts-service', 0.8)), by(underShare('volts-disconnect-line', 0.8))]],
+    needs: [[by(underShare('volts-service', 0.8)), indirectly(underShare('volts-disconnect-line', 0.8))]],
     against: SUPPLY.map(fed),
   },
   'breaker-tripped': {

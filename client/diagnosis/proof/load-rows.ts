@@ -3,6 +3,7 @@ import {
   atLeast,
   below,
   broken,
+  brokenWinding,
   by,
   fed,
   holds,
@@ -16,6 +17,7 @@ import {
   underRating,
   underShare,
   whole,
+  wholeWinding,
 } from './proof-row.ts';
 
 /** Of its rating: a section that the meter charges hardly at all. */
@@ -50,17 +52,29 @@ export const LOAD_ROWS = {
   'hard-start-failed': { needs: [[by(below('microfarads-hard-start', 60))]] },
   // An open winding shows at two of the three pairs of terminals; the third says that the overload is closed.
   'compressor-run-winding-open': {
-    needs: [[by(broken('ohms-compressor-C-R'), whole('ohms-compressor-C-S'), broken('ohms-compressor-R-S'))]],
+    needs: [
+      [
+        by(
+          brokenWinding('ohms-compressor-C-R'),
+          wholeWinding('ohms-compressor-C-S'),
+          brokenWinding('ohms-compressor-R-S'),
+        ),
+      ],
+    ],
     twice: true,
   },
   'compressor-start-winding-open': {
     needs: [
       [
-        by(broken('ohms-compressor-C-S'), whole('ohms-compressor-C-R'), broken('ohms-compressor-R-S')),
+        by(
+          brokenWinding('ohms-compressor-C-S'),
+          wholeWinding('ohms-compressor-C-R'),
+          brokenWinding('ohms-compressor-R-S'),
+        ),
         // Hot, its overload is open as well: which winding it is shows once it has cooled.
         indirectly(
-          broken('ohms-compressor-C-S'),
-          broken('ohms-compressor-R-S'),
+          brokenWinding('ohms-compressor-C-S'),
+          brokenWinding('ohms-compressor-R-S'),
           sees('look-compressor-heat', 'compressor-very-hot'),
         ),
       ],
@@ -75,8 +89,8 @@ export const LOAD_ROWS = {
   // Cold: an overload that opened on heat closes again, and is no fault.
   'compressor-overload-open': {
     needs: [
-      [by(broken('ohms-compressor-C-R'), whole('ohms-compressor-R-S'))],
-      [by(broken('ohms-compressor-C-S'))],
+      [by(brokenWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-R-S'))],
+      [by(brokenWinding('ohms-compressor-C-S'))],
       [by(sees('look-compressor-heat', 'compressor-not-hot'))],
     ],
     twice: true,
@@ -87,15 +101,15 @@ export const LOAD_ROWS = {
       [by(fed('volts-T1-T2'))],
       [by(ofRating('microfarads-herm', 'herm', 0.8))],
       [
-        by(whole('ohms-compressor-C-R'), whole('ohms-compressor-C-S')),
-        by(whole('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
+        by(wholeWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-C-S')),
+        by(wholeWinding('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
       ],
       [
         by(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5)),
         // Its overload has opened on heat: nothing flows, and a burnt lead would look the same.
         indirectly(
           below('amps-compressor', 1),
-          whole('ohms-compressor-R-S'),
+          wholeWinding('ohms-compressor-R-S'),
           sees('look-compressor-heat', 'compressor-very-hot'),
         ),
       ],
@@ -113,5 +127,19 @@ export const LOAD_ROWS = {
   },
   'fan-motor-grounded': { needs: [[by(leaks('ohms-fan-frame'))]] },
   'fan-bearings-seized': { needs: [[by(sees('look-fan-by-hand', 'fan-stiff'))]] },
-  'defrost-fan-relay-open': { needs: [[by(fed('volts-T1-T2'))], [by(underShare('volts-fan', 0.5))]] },
+  'defrost-fan-relay-open': {
+    needs: [
+      [
+        by(fed('volts-T1-T2'), underShare('volts-fan', 0.5)),
+        // Without its fan it trips on pressure, and nothing is fed any more: what is left is a motor that is whole.
+        indirectly(
+          sees('look-compressor', 'compressor-runs-then-trips'),
+          whole('ohms-fan-C-R'),
+          whole('ohms-fan-R-S'),
+          sees('look-fan-by-hand', 'fan-spins-freely'),
+          ofRating('microfarads-fan', 'fan', 0.8),
+        ),
+      ],
+    ],
+  },
 } as const satisfies Partial<Record<FaultId, ProofRow>>;

@@ -62,6 +62,14 @@ export const carriesNone = (test: TestId): Check => below(test, 14);
 const BROKEN_OHMS = 2000;
 export const broken = (test: TestId): Check => atLeast(test, BROKEN_OHMS);
 export const whole = (test: TestId): Check => below(test, BROKEN_OHMS);
+/**
+ * A compressor's winding has a few ohms; where its leads stay on, the fan's winding of some tens is read around a broken
+ * one (common practice).
+ */
+const WINDING_BROKEN_OHMS = 15;
+export const brokenWinding = (test: TestId): Check => atLeast(test, WINDING_BROKEN_OHMS);
+export const wholeWinding = (test: TestId): Check => below(test, WINDING_BROKEN_OHMS);
+
 /** Winding to shell, hundreds of kilohms at the least (common practice: a megohm is good, less is doubtful). */
 const LEAK_OHMS = 5e5;
 export const leaks = (test: TestId): Check => below(test, LEAK_OHMS);

@@ -51,11 +51,19 @@ function proveOne(ways: readonly Way[], read: Read): Proof {
   const met = those('met');
   const direct = met.filter((way) => !way.indirect);
   const shown = readings('met', direct.length > 0 ? direct : met);
-  const open = those('missing');
+  // Where something leaves another cause open, the direct way is gone first.
+  const missing = those('missing');
+  const open = met.length > 0 ? missing.filter((way) => !way.indirect) : missing;
   const none = { shown, byTwoWays: direct.length > 1, lacking: [], unproved: [], denied: [] };
   if (direct.length > 0) return none;
-  if (met.length > 0) return { ...none, unproved: ways.flatMap((way) => testsOf(way, read, 'failed')) };
   if (open.length > 0) return { ...none, lacking: [open.map((way) => testsOf(way, read, 'missing'))] };
+  if (met.length > 0) {
+    const direct = ways.filter((way) => !way.indirect);
+    return {
+      ...none,
+      unproved: direct.flatMap((way) => [...testsOf(way, read, 'failed'), ...testsOf(way, read, 'cannot')]),
+    };
+  }
   const cannot = those('cannot');
   if (cannot.length > 0) return { ...none, unproved: cannot.flatMap((way) => testsOf(way, read, 'cannot')) };
   return { ...none, denied: readings('failed', ways) };

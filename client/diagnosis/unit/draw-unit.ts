@@ -36,7 +36,7 @@ function drawSupply(profile: UnitProfile, random: Random) {
     nominal,
     legVolts: 120 * between(random, 0.955, 1.04),
     legAngle: threePhase ? (2 * Math.PI) / 3 : Math.PI,
-    legLost: [false, false] as [boolean, boolean],
+    legOhms: [0, 0] as [number, number],
     house240Ohms: logBetween(random, 15, 150),
     house120Ohms: [logBetween(random, 100, 3000), logBetween(random, 100, 3000)] as [number, number],
     breaker: [HEALTHY, HEALTHY] as [number, number],

@@ -27,7 +27,8 @@ export interface Unit {
   legVolts: number;
   /** Angle between the legs, radians: π on 120/240, 2π/3 on 208Y/120. */
   legAngle: number;
-  legLost: Pair<boolean>;
+  /** Ohms of a utility leg, beyond those of the service. */
+  legOhms: Pair<Path>;
   house240Ohms: number;
   house120Ohms: Pair<number>;
   breaker: Pair<Path>;
@@ -59,7 +60,7 @@ export interface Unit {
   needsHardStart: boolean;
   compressor: Motor;
   overload: Path;
-  /** When the compressor is read to its shell: leads stay on, and the fan's winding is read with it. */
+  /** Whoever reads the compressor leaves its leads on: the fan's winding is read with it. */
   leadsStayOn: boolean;
   /** When the compressor overheats: the overload happens to be open at the time of the readings. */
   overloadOpenWhenHot: boolean;
@@ -114,7 +115,7 @@ export interface Unit {
 export function copyUnit(unit: Unit): Unit {
   return {
     ...unit,
-    legLost: [...unit.legLost],
+    legOhms: [...unit.legOhms],
     house120Ohms: [...unit.house120Ohms],
     breaker: [...unit.breaker],
     feeder: [...unit.feeder],
