@@ -103,10 +103,16 @@ describe('what the trade wants to have read', () => {
     expect(proofOf('contactor-pole-1-burnt', [reading('volts-L1-T1', 0.1), pulledIn]).denied).not.toEqual([]);
   });
 
-  it('a blown fuse is not the end: every winding to its shell comes after it', () => {
+  it('a blown fuse is not the end: every winding to its shell, and the capacitor, come after it', () => {
     const blown = reading('ohms-fuse-1', 'open');
     expect(proofOf('line-fuse-1-open', [blown]).lacking.flat(2)).toContain('ohms-compressor-shell');
-    const sound = [reading('ohms-compressor-R-shell', 'open'), reading('ohms-fan-frame', 'open')];
+    const sound = [
+      reading('ohms-compressor-R-shell', 'open'),
+      reading('ohms-fan-frame', 'open'),
+      reading('ohms-cap-HERM', 'open'),
+    ];
+    const shorted = [reading('ohms-cap-HERM', 0.3), reading('microfarads-herm', 0)];
+    expect(proofOf('line-fuse-1-open', [blown, ...sound.slice(0, 2), ...shorted]).denied).not.toEqual([]);
     expect(isProved(proofOf('line-fuse-1-open', [blown, ...sound]))).toBe(true);
     expect(
       proofOf('line-fuse-1-open', [
