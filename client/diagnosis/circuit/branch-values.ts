@@ -96,7 +96,8 @@ function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put
   put('compressor-run', ...comp.run);
   put('compressor-start', ...comp.start);
   put('compressor-shell', conductance(compressor.shellOhms));
-  put('capacitor-herm', ...capacitor(unit.hermMicrofarads, unit.hermShorted));
+  const joined = unit.capacitorLeadOff ? 0 : 1;
+  put('capacitor-herm', ...capacitor(joined * unit.hermMicrofarads, unit.hermShorted));
   values.gainRe[0] = comp.gain[0];
   values.gainIm[0] = comp.gain[1];
   const turn = motorAdmittance(fan, state.fan, unit.fanMicrofarads / fan.ratedMicrofarads);
@@ -104,14 +105,15 @@ function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put
   put('fan-run', ...turn.run);
   put('fan-start', ...turn.start);
   put('fan-frame', conductance(fan.shellOhms));
-  put('capacitor-fan', ...capacitor(unit.fanMicrofarads, unit.fanCapShorted));
+  put('capacitor-fan', ...capacitor(joined * unit.fanMicrofarads, unit.fanCapShorted));
   values.gainRe[1] = turn.gain[0];
   values.gainIm[1] = turn.gain[1];
 }
 
 function putIndoors(unit: Unit, state: RelayState, values: CircuitValues, put: Put): void {
   put('handler-feed-1', unit.handlerFed ? 50 : 0);
-  put('handler-feed-2', unit.handlerFed ? 50 : 0);
+  put('handler-feed-2', unit.handlerFed && !unit.handlerAt120 ? 50 : 0);
+  put('handler-neutral', unit.handlerAt120 ? 50 : 0);
   put('door-switch', conductance(unit.doorSwitch));
   put('blower-relay', closedIf(state.blowerRelay && unit.blowerRelayWorks));
   const blow = motorAdmittance(unit.blower, state.blower, unit.blowerMicrofarads / unit.blower.ratedMicrofarads);
@@ -137,13 +139,15 @@ function putControl(unit: Unit, state: RelayState, put: Put): void {
   put('C-wire-indoors', 2);
   put('thermostat-electronics', 1 / unit.thermostatOhms);
   put('call-Y', closedIf(called));
-  put('call-G', closedIf(called));
+  put('call-G', closedIf(state.call && unit.thermostatCallsBlower));
   put('call-O', closedIf(unit.heatPump));
   put('Y-wire-indoors', conductance(unit.yWireIndoors));
   put('Y-wire-outdoors', conductance(unit.yWireOutdoors));
+  put('short-R-C', conductance(unit.shortRC));
   put('short-Y-C', conductance(unit.shortYC));
   put('high-switch', state.highTripped ? 0 : conductance(unit.highSwitch));
   put('low-switch', conductance(unit.lowSwitch));
+  put('delay', conductance(unit.delay));
   const coil = unit.coilOhms ** 2 + unit.coilReactance ** 2;
   const coilOpen = unit.coilOhms === Number.POSITIVE_INFINITY;
   put('contactor-coil', coilOpen ? 0 : unit.coilOhms / coil, coilOpen ? 0 : -unit.coilReactance / coil);
@@ -152,7 +156,7 @@ function putControl(unit: Unit, state: RelayState, put: Put): void {
   put('G-wire', conductance(unit.gWire));
   put('blower-relay-coil', 40 / 14_500, -113 / 14_500);
   put('O-wire-indoors', unit.heatPump ? 2 : 0);
-  put('O-wire-outdoors', unit.heatPump ? 2 : 0);
+  put('O-wire-outdoors', unit.heatPump ? conductance(unit.oWire) : 0);
   put('reversing-valve-coil', unit.heatPump ? 20 / 4000 : 0, unit.heatPump ? -60 / 4000 : 0);
 }
 

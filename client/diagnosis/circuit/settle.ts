@@ -86,10 +86,15 @@ function startMotors(unit: Unit, into: Settled): void {
   const compressor = starts(
     helped ? { ...unit.compressor, capacitorLimit: unit.compressor.capacitorLimit * 0.8 } : unit.compressor,
     into.volts('T1', 'winding-common'),
-    unit.needsHardStart ? 0 : unit.hermMicrofarads,
+    unit.needsHardStart || unit.capacitorLeadOff ? 0 : unit.hermMicrofarads,
     unit.hermShorted,
   );
-  const fan = starts(unit.fan, into.volts('T1', 'fan-common'), unit.fanMicrofarads, unit.fanCapShorted);
+  const fan = starts(
+    unit.fan,
+    into.volts('T1', 'fan-common'),
+    unit.capacitorLeadOff ? 0 : unit.fanMicrofarads,
+    unit.fanCapShorted,
+  );
   const blower = starts(unit.blower, into.volts('blower-1', 'handler-2'), unit.blowerMicrofarads, false);
   if (compressor === 'turning' || fan === 'turning' || blower === 'turning') {
     into.solve(unit, { ...into.state, compressor, fan, blower });

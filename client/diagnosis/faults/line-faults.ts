@@ -35,6 +35,16 @@ function burnBreakerPole(leg: 0 | 1): FaultModel['apply'] {
   };
 }
 
+/** A blade and its jaw: open, or burnt and hot (our shares). */
+function burnBlade(leg: 0 | 1): FaultModel['apply'] {
+  return (unit, random) => {
+    const severity = random();
+    const conducts = severity < 0.6;
+    unit.blade[leg] = conducts ? 0.5 * 120 ** (severity / 0.6) : OPEN;
+    unit.drawWeight *= conducts ? 0.5 / 0.6 : 0.5 / 0.4;
+  };
+}
+
 /** Line circuit: service, breaker, disconnect, fuses, lugs, contactor. */
 export const LINE_FAULTS = {
   'supply-low': {
@@ -90,6 +100,20 @@ export const LINE_FAULTS = {
     graded: false,
     lostMinutes: USUAL_LOSS,
     apply: put({ blade: [OPEN, OPEN] }),
+  },
+  'disconnect-blade-1-burnt': {
+    weight: 0.4,
+    source: PRACTICE,
+    graded: true,
+    lostMinutes: USUAL_LOSS,
+    apply: burnBlade(0),
+  },
+  'disconnect-blade-2-burnt': {
+    weight: 0.4,
+    source: PRACTICE,
+    graded: true,
+    lostMinutes: USUAL_LOSS,
+    apply: burnBlade(1),
   },
   'line-fuse-1-open': {
     weight: 1,

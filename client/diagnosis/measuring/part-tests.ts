@@ -8,6 +8,8 @@ import { type NodePoint, POINT_NODES } from './point-nodes.ts';
 import { atTerminals, type Moment, type Place, type TestModel } from './test-model.ts';
 
 const OPEN = Number.POSITIVE_INFINITY;
+/** Ohms of an overload that is closed. */
+const CLOSED = 0.01;
 const OFF = { power: 'off', call: 'any', bench: false } as const;
 const BENCH = { power: 'off', call: 'any', bench: true } as const;
 const fused = (profile: UnitProfile) => profile.fusedDisconnect !== false;
@@ -103,16 +105,17 @@ const shell = (a: PointId, b: PointId): Ohms => ({
   hazards: ['line-side-stays-live', 'control-stays-live', 'capacitor-charge', 'terminal-venting'],
 });
 
-const run = (unit: Unit) => (unit.compressor.runOpen ? OPEN : unit.compressor.runOhms);
-const start = (unit: Unit) => (unit.compressor.startOpen ? OPEN : unit.compressor.startOhms);
-const fanRun = (unit: Unit) => (unit.fan.runOpen ? OPEN : unit.fan.runOhms);
-const fanStart = (unit: Unit) => (unit.fan.startOpen ? OPEN : unit.fan.startOhms);
+const run = ({ compressor: c, compressorLeadOff }: Unit) => (c.runOpen && !compressorLeadOff ? OPEN : c.runOhms);
+const start = ({ compressor: c, compressorLeadOff }: Unit) => (c.startOpen && !compressorLeadOff ? OPEN : c.startOhms);
+const fanRun = ({ fan: f, fanLeadOff }: Unit) => (f.runOpen && !fanLeadOff ? OPEN : f.runOhms);
+const fanStart = ({ fan: f, fanLeadOff }: Unit) => (f.startOpen && !fanLeadOff ? OPEN : f.startOhms);
 /** An overload that tripped on heat is still open when the leads come off. */
-const overload = ({ unit, cooling }: Moment) => (cooling.state.overloadTripped ? OPEN : unit.overload);
+const overload = ({ unit, cooling }: Moment) =>
+  cooling.state.overloadTripped ? OPEN : unit.compressorLeadOff ? CLOSED : unit.overload;
 /** Two ways side by side. */
 const beside = (a: number, b: number): number => (a === OPEN ? b : b === OPEN ? a : (a * b) / (a + b));
 /** From common to run around the compressor: by the fan's winding, where leads stay on. */
-const aroundByFan = (unit: Unit): number => (unit.leadsStayOn ? fanRun(unit) : OPEN);
+const aroundByFan = (unit: Unit): number => (unit.leadsStayOn && !unit.compressorLeadOff ? fanRun(unit) : OPEN);
 const besideFan = ({ leadsStayOn, fan }: Unit, ohms: number): number =>
   leadsStayOn ? beside(ohms, fan.shellOhms) : ohms;
 const pole = (unit: Unit, leg: 0 | 1) =>
@@ -120,7 +123,7 @@ const pole = (unit: Unit, leg: 0 | 1) =>
 
 /** Y to C at the air handler, both wires off: the run to the condenser, its switches and coil, and any short. */
 function callLoop({ unit }: Moment): number {
-  const path = unit.highSwitch + unit.lowSwitch + unit.coilOhms;
+  const path = unit.highSwitch + unit.lowSwitch + unit.delay + unit.coilOhms;
   return unit.yWireOutdoors + beside(path, unit.shortYC) + unit.cWire;
 }
 
@@ -174,7 +177,10 @@ export const OHMS_TESTS = {
   ),
   'ohms-Y-C': onBench({ at: ['Y@air-handler', 'C@air-handler'], place: 'air-handler', minutes: 1.5 }, callLoop),
   // R and C, both wires off and the call taken: the cable to the thermostat alone.
-  'ohms-R-C': onBench({ at: ['R@air-handler', 'C@air-handler'], place: 'air-handler', minutes: 1.2 }, () => OPEN),
+  'ohms-R-C': onBench(
+    { at: ['R@air-handler', 'C@air-handler'], place: 'air-handler', minutes: 1.2 },
+    ({ unit }) => unit.shortRC,
+  ),
   'ohms-Y-wire': onBench(
     { at: ['Y@air-handler', 'Y@condenser'], place: 'outdoor', minutes: 4 },
     ({ unit }) => unit.yWireOutdoors,

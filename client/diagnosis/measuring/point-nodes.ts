@@ -56,7 +56,7 @@ export const POINT_NODES = {
   'high-switch-1': 'Y-condenser',
   'high-switch-2': 'Y-high',
   'low-switch-1': 'Y-high',
-  'low-switch-2': 'coil-hot',
+  'low-switch-2': 'Y-low',
   'control-fuse-1': 'secondary-hot',
   'control-fuse-2': 'fused-hot',
   'transformer-primary-1': 'handler-door',

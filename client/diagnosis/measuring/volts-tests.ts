@@ -77,6 +77,8 @@ const PROBES = {
   'volts-L2-T2': outdoor('L2', 'T2'),
   'volts-fuse-1': { ...disconnect('fuse-1-line', 'fuse-1-load'), possible: fused },
   'volts-fuse-2': { ...disconnect('fuse-2-line', 'fuse-2-load'), possible: fused },
+  'volts-blade-1': disconnect('disconnect-line-1', 'disconnect-load-1'),
+  'volts-blade-2': disconnect('disconnect-line-2', 'disconnect-load-2'),
   'volts-disconnect-line': disconnect('disconnect-line-1', 'disconnect-line-2'),
   'volts-disconnect-load': disconnect('disconnect-load-1', 'disconnect-load-2'),
   'volts-disconnect-line-1-ground': disconnect('disconnect-line-1', 'ground'),

@@ -37,6 +37,7 @@ export const CONTROL_ROWS = {
     against: [whole('ohms-control-fuse')],
   },
   'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))]] },
+  'control-short-R-C': { needs: [[by(below('ohms-R-C', 8))]] },
   'R-wire-broken': { needs: [[by(carries('volts-R-C-air-handler'))], [by(carriesNone('volts-R-C-thermostat'))]] },
   'Y-wire-broken-indoors': {
     needs: [
@@ -72,6 +73,25 @@ export const CONTROL_ROWS = {
       [by(sees('look-thermostat', 'thermostat-calling', 'thermostat-not-calling'))],
     ],
     against: [below('volts-R-Y-thermostat', CLOSED)],
+  },
+  'thermostat-no-fan-call': {
+    needs: [[by(atLeast('volts-R-G-thermostat', OPEN))], [by(carriesNone('volts-G-C-air-handler'))]],
+    against: [below('volts-R-G-thermostat', CLOSED)],
+  },
+  'O-wire-broken': {
+    needs: [
+      [by(carriesNone('volts-O-C-condenser'))],
+      [by(carries('volts-Y-C-condenser')), by(carries('volts-R-C-condenser')), by(carries('volts-coil'))],
+    ],
+  },
+  // What enters at Y and C passes both switches and does not come to the coil. A delay ends by itself: it was waited for.
+  'delay-stays-open': {
+    needs: [
+      [by(carries('volts-Y-C-condenser'))],
+      [by(carriesNone('volts-coil'))],
+      [by(below('volts-high-switch', CLOSED)), by(whole('ohms-high-switch'))],
+      [by(below('volts-low-switch', CLOSED)), by(whole('ohms-low-switch'))],
+    ],
   },
   'float-switch-open': openSwitch('float'),
   // It opens for a reason: a compressor that ran first says that the pressure was there.

@@ -54,6 +54,16 @@ const lineFuse = (n: 1 | 2): ProofRow => ({
   against: [below(`ohms-fuse-${n}`, 100)],
 });
 
+/** Volts over blade and fuse together, and none over the fuse; over the blade alone where there is no fuse. */
+const burntBlade = (n: 1 | 2): ProofRow => ({
+  needs: [
+    [by(atLeast(`volts-blade-${n}`, 4))],
+    [by(below(`volts-fuse-${n}`, 2)), by(below(`ohms-fuse-${n}`, 100))],
+    [by(sees('look-disconnect', 'disconnect-in'))],
+  ],
+  against: [below(`volts-blade-${n}`, 1)],
+});
+
 const looseLug = (n: 1 | 2): ProofRow => ({ needs: [[by(atLeast(`volts-lug-${n}`, 4))]] });
 
 const ACROSS = { 1: 'volts-L1-T1', 2: 'volts-L2-T2' } as const;
@@ -118,6 +128,8 @@ export const LINE_ROWS = {
     ],
     against: [fed('volts-disconnect-load'), fed('volts-L1-L2')],
   },
+  'disconnect-blade-1-burnt': burntBlade(1),
+  'disconnect-blade-2-burnt': burntBlade(2),
   'line-fuse-1-open': lineFuse(1),
   'line-fuse-2-open': lineFuse(2),
   'loose-lug-1': looseLug(1),

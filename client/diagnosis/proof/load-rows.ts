@@ -50,6 +50,31 @@ export const LOAD_ROWS = {
   'fan-capacitor-open': open('fan', 'FAN'),
   'fan-capacitor-shorted': shorted('fan', 'FAN'),
   'hard-start-failed': { needs: [[by(below('microfarads-hard-start', 60))]] },
+  // Whole on the bench, and no charge where both motors ask for it.
+  'capacitor-lead-off': {
+    needs: [
+      [by(ofRating('microfarads-herm', 'herm', 0.8))],
+      [by(fed('volts-T1-T2'))],
+      [by(below('amps-compressor-start', 0.3)), by(below('amps-fan-start', 0.1))],
+      [by(wholeWinding('ohms-compressor-R-S')), by(whole('ohms-fan-R-S'))],
+    ],
+    against: [sees('look-outdoor-fan', 'fan-turning')],
+  },
+  // Fed, and whole at its own terminals: what is open or hot lies between.
+  'compressor-lead-burnt': {
+    needs: [
+      [by(fed('volts-T1-T2'))],
+      [by(wholeWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-C-S'))],
+      [by(ofRating('microfarads-herm', 'herm', 0.8))],
+      [
+        by(below('amps-compressor', 1)),
+        by(below('amps-compressor-start', 0.3)),
+        // Through the start winding alone, or through what is left of a lead.
+        indirectly(atLeast('amps-compressor', 1)),
+      ],
+    ],
+    against: [sees('look-compressor', 'compressor-running')],
+  },
   // An open winding shows at two of the three pairs of terminals; the third says that the overload is closed.
   'compressor-run-winding-open': {
     needs: [
@@ -120,6 +145,16 @@ export const LOAD_ROWS = {
   },
   'crankcase-heater-open': {
     needs: [[by(broken('ohms-crankcase-heater')), by(below('amps-crankcase-heater', 0.05))]],
+  },
+  'fan-lead-off': {
+    needs: [
+      [by(fed('volts-T1-T2'))],
+      [by(whole('ohms-fan-C-R'), whole('ohms-fan-C-S')), by(whole('ohms-fan-C-R'), whole('ohms-fan-R-S'))],
+      [by(ofRating('microfarads-fan', 'fan', 0.8))],
+      [by(sees('look-fan-by-hand', 'fan-spins-freely'))],
+      [by(below('amps-fan', 0.15)), by(below('amps-fan-start', 0.1)), indirectly(atLeast('amps-fan', 0.15))],
+    ],
+    against: [sees('look-outdoor-fan', 'fan-turning')],
   },
   'fan-run-winding-open': { needs: [[by(broken('ohms-fan-C-R')), by(broken('ohms-fan-R-S'), whole('ohms-fan-C-S'))]] },
   'fan-start-winding-open': {

@@ -45,6 +45,7 @@ function drawSupply(profile: UnitProfile, random: Random) {
     fuse: [HEALTHY, HEALTHY] as [number, number],
     whip: [between(random, 0.01, 0.03), between(random, 0.01, 0.03)] as [number, number],
     handlerFed: true,
+    handlerAt120: chance(random, 0.3),
     strayEarth: logBetween(random, 2e-10, 4e-9),
     strayPair: logBetween(random, 1e-10, 2e-9),
   };
@@ -121,13 +122,17 @@ function drawControl(profile: UnitProfile, random: Random) {
     yWireOutdoors: between(random, 0.3, 1.2),
     cWire: between(random, 0.3, 1.2),
     gWire: between(random, 0.2, 0.8),
+    oWire: between(random, 0.3, 1.2),
     shortYC: Number.POSITIVE_INFINITY,
+    shortRC: Number.POSITIVE_INFINITY,
     thermostatCalls: true,
+    thermostatCallsBlower: true,
     thermostatOhms: logBetween(random, 800, 8000),
     thermostatBatteries: chance(random, 0.4),
     hasPressureSwitches: profile.pressureSwitches ?? chance(random, 0.7),
     highSwitch: HEALTHY,
     lowSwitch: HEALTHY,
+    delay: HEALTHY,
     highTripsWithoutFan: chance(random, 0.25),
   };
 }
@@ -163,7 +168,7 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
   const poles = stated<1 | 2>(profile.contactorPoles, [1, 2], 0.5, DOUBT.poles, random);
   const compressor = drawCompressor(profile, volts, random);
   const fan = drawFan(profile, volts, random);
-  const blower = drawBlower(profile, volts, random);
+  const blower = drawBlower(profile, supply.handlerAt120 ? 120 : volts, random);
   const hasHeater = profile.crankcaseHeater ?? chance(random, 0.5);
   const hardStart = profile.hardStart ?? chance(random, 0.2);
   return {
@@ -183,6 +188,9 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     fanCapShorted: false,
     hardStart,
     hardStartMicrofarads: hardStart ? between(random, 88, 230) : 0,
+    capacitorLeadOff: false,
+    compressorLeadOff: false,
+    fanLeadOff: false,
     needsHardStart: false,
     compressor,
     overload: HEALTHY,
@@ -194,7 +202,9 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     blower,
     blowerMicrofarads: blower.ratedMicrofarads * normal(random, 0.99, 0.03),
     blowerRelayWorks: true,
-    transformerTap: profile.transformerTap ?? (volts < 225 && chance(random, 0.6) ? 208 : 240),
+    transformerTap: supply.handlerAt120
+      ? 120
+      : (profile.transformerTap ?? (volts < 225 && chance(random, 0.6) ? 208 : 240)),
     ...drawControl(profile, random),
     heatPump: profile.heatPump ?? chance(random, 0.4),
     metering: profile.metering ?? (chance(random, 0.5) ? 'fixed-orifice' : 'thermostatic-valve'),

@@ -37,6 +37,8 @@ export interface Unit {
   fuse: Pair<Path>;
   whip: Pair<Path>;
   handlerFed: boolean;
+  /** The air handler hangs on one leg and neutral. */
+  handlerAt120: boolean;
   /** Stray capacitance of a conductor to earth and to its neighbour, farads. */
   strayEarth: number;
   strayPair: number;
@@ -56,6 +58,11 @@ export interface Unit {
   fanCapShorted: boolean;
   hardStart: boolean;
   hardStartMicrofarads: number;
+  /** The lead from the contactor to the common of the capacitor is off: neither section pushes. */
+  capacitorLeadOff: boolean;
+  /** What is open of the compressor or the fan is a lead to it: at its own terminals it is whole. */
+  compressorLeadOff: boolean;
+  fanLeadOff: boolean;
   /** Needs its hard-start part to start at all. */
   needsHardStart: boolean;
   compressor: Motor;
@@ -88,8 +95,12 @@ export interface Unit {
   yWireOutdoors: Path;
   cWire: Path;
   gWire: Path;
+  oWire: Path;
   shortYC: Path;
+  shortRC: Path;
+  /** Closes R to Y on a call for cooling; to G. */
   thermostatCalls: boolean;
+  thermostatCallsBlower: boolean;
   /** Draws from R to C: an electronic thermostat without batteries. */
   thermostatOhms: number;
   /** Shows a display of its own even without 24 V. */
@@ -97,6 +108,8 @@ export interface Unit {
   hasPressureSwitches: boolean;
   highSwitch: Path;
   lowSwitch: Path;
+  /** A timer or lockout between the switches and the coil. */
+  delay: Path;
   /** The high pressure switch trips when the condenser gets no air. */
   highTripsWithoutFan: boolean;
   // air and refrigerant
