@@ -62,7 +62,8 @@ function assess(
   const posterior = weighParticles(table, standing);
   const canBeDone = (test: TestId) => table.tests.includes(test) && !parked.includes(test);
   const doubted = likeliest(table, posterior);
-  const read = { standing, profile: table.profile, canBeDone };
+  const isThere = (test: TestId) => table.tests.includes(test);
+  const read = { standing, profile: table.profile, canBeDone, isThere };
   const rows = holdToProof(table, posterior, read);
   let stance = ON_ARRIVAL;
   for (const test of standing.taken.keys()) stance = stanceAfter(stance, test);

@@ -17,6 +17,8 @@ export class Settled {
   readonly re = new Float64Array(NODES.length);
   readonly im = new Float64Array(NODES.length);
   state: RelayState = RESTING;
+  /** Amps while a compressor tried to start, before its overload opened. */
+  readonly tried = new Map<BranchName, number>();
 
   /** Open-circuit volts between two nodes. */
   volts(from: NodeName, to: NodeName): number {
@@ -29,6 +31,10 @@ export class Settled {
 
   /** Amps through a branch. */
   amps(name: BranchName): number {
+    return this.tried.get(name) ?? this.ampsNow(name);
+  }
+
+  private ampsNow(name: BranchName): number {
     const at = branchNumber(name);
     const { from, to } = BRANCHES[at]!;
     let vr = this.re[nodeNumber(from)]! - this.re[nodeNumber(to)]!;
@@ -66,6 +72,7 @@ function starts(motor: Motor, volts: number, microfarads: number, shorted: boole
  * pressure, and a contactor that cannot hold.
  */
 export function settle(unit: Unit, call: boolean, fuseAlreadyBlown: boolean, into: Settled): void {
+  into.tried.clear();
   into.solve(unit, { ...RESTING, call, controlFuseBlown: fuseAlreadyBlown });
   if (!fuseAlreadyBlown && into.amps('control-fuse') > CONTROL_FUSE_AMPS) {
     into.solve(unit, { ...into.state, controlFuseBlown: true });
@@ -109,6 +116,9 @@ export function overheats(unit: Unit, settled: Settled): boolean {
   return fed && (standing || settled.state.fan === 'stopped');
 }
 
+/** Where a clamp meets the compressor. */
+const CLAMPED = ['overload', 'capacitor-herm'] as const satisfies readonly BranchName[];
+
 function tripProtectors(unit: Unit, into: Settled): void {
   const noAir = into.state.compressor === 'turning' && into.state.fan === 'stopped';
   if (noAir && unit.hasPressureSwitches && unit.highTripsWithoutFan && into.state.contactor) {
@@ -116,6 +126,8 @@ function tripProtectors(unit: Unit, into: Settled): void {
     return;
   }
   if (overheats(unit, into) && unit.overloadOpenWhenHot) {
+    const tried = CLAMPED.map((branch) => [branch, into.amps(branch)] as const);
+    if (unit.waitsForStart) for (const [branch, amps] of tried) into.tried.set(branch, amps);
     into.solve(unit, { ...into.state, overloadTripped: true, compressor: 'stopped' });
   }
 }

@@ -171,6 +171,8 @@ export const AIR_FAULTS = {
       unit.oilAtJoint = chance(random, 0.4);
       shiftCharge(unit, SHIFTS.lowCharge, severity, random);
       ice(unit, 0.15, random);
+      // So little is left that none of it is liquid at rest.
+      if (severity > 1.1) unit.residuals.standing = -between(random, 15, 90);
       if (severity > 1.1 && unit.hasPressureSwitches && chance(random, 0.5)) unit.lowSwitch = Number.POSITIVE_INFINITY;
     },
   },

@@ -23,6 +23,13 @@ export const CONTROL_FAULTS = {
     graded: false,
     lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
+      const severity = random();
+      if (severity < 0.15) {
+        // Shorted turns: it sags, more with every load.
+        unit.secondaryVolts *= 0.3 + 2.7 * severity;
+        unit.leakageOhms *= 2;
+        return;
+      }
       unit.transformerWorks = false;
       if (chance(random, 0.7)) unit.transformerPrimaryOhms = OPEN;
       else unit.transformerSecondaryOhms = OPEN;

@@ -7,6 +7,8 @@ import type { Taken } from '../posterior/take-readings.ts';
 export interface Check {
   readonly test: TestId;
   readonly shows: (taken: Taken, profile: UnitProfile) => boolean;
+  /** Where the unit has no such part there is nothing to show. */
+  readonly orAbsent?: true;
 }
 
 /** Readings that together are one way of proving something. `indirect`: they leave another cause open. */
@@ -41,6 +43,7 @@ export const sees = (test: TestId, ...answers: readonly ObservationId[]): Check 
   test,
   shows: ({ observation }) => observation !== undefined && answers.includes(observation),
 });
+export const orAbsent = (check: Check): Check => ({ ...check, orAbsent: true });
 /** Whatever it shows: the figures of the refrigerant side are judged together, not one by one. */
 export const taken = (test: TestId): Check => ({ test, shows: () => true });
 
@@ -62,6 +65,11 @@ export const carriesNone = (test: TestId): Check => below(test, 14);
 const BROKEN_OHMS = 2000;
 export const broken = (test: TestId): Check => atLeast(test, BROKEN_OHMS);
 export const whole = (test: TestId): Check => below(test, BROKEN_OHMS);
+/** A wire of the control cable: strands that still touch leave some tens of ohms and pull no contactor in. */
+const WIRE_OHMS = 30;
+export const brokenWire = (test: TestId): Check => atLeast(test, WIRE_OHMS);
+export const wholeWire = (test: TestId): Check => below(test, WIRE_OHMS);
+
 /**
  * A compressor's winding has a few ohms; where its leads stay on, the fan's winding of some tens is read around a broken
  * one (common practice).

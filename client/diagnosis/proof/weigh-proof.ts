@@ -9,6 +9,8 @@ export interface Read {
   readonly profile: UnitProfile;
   /** Whether a test can be done on this unit and was not passed over. */
   readonly canBeDone: (test: TestId) => boolean;
+  /** Whether this unit has what the test reads. */
+  readonly isThere: (test: TestId) => boolean;
 }
 
 /** How far a row is met. */
@@ -27,7 +29,8 @@ export interface Proof {
 
 type Outcome = 'met' | 'failed' | 'cannot' | 'missing';
 
-function outcome({ test, shows }: Check, { standing, profile, canBeDone }: Read): Outcome {
+function outcome({ test, shows, orAbsent }: Check, { standing, profile, canBeDone, isThere }: Read): Outcome {
+  if (orAbsent && !isThere(test)) return 'met';
   const reading = standing.taken.get(test);
   if (reading && isStale(reading, standing) && canBeDone(test)) return 'missing';
   if (reading) return shows(reading, profile) ? 'met' : 'failed';
@@ -45,7 +48,7 @@ const testsOf = (way: Way, read: Read, which: Outcome): TestId[] =>
 /** Holds one thing that must be proved against the readings. */
 function proveOne(ways: readonly Way[], read: Read): Proof {
   const readings = (which: Outcome, among: readonly Way[]): Taken[] =>
-    among.flatMap((way) => testsOf(way, read, which)).map((test) => read.standing.taken.get(test)!);
+    among.flatMap((way) => testsOf(way, read, which)).flatMap((test) => read.standing.taken.get(test) ?? []);
   const outcomes = ways.map((way) => [way, outcomeOf(way, read)] as const);
   const those = (which: Outcome) => outcomes.filter(([, o]) => o === which).map(([way]) => way);
   const met = those('met');

@@ -196,6 +196,7 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     overload: HEALTHY,
     leadsStayOn: chance(random, 0.3),
     overloadOpenWhenHot: chance(random, 0.4),
+    waitsForStart: chance(random, 0.6),
     fan,
     defrostRelay: HEALTHY,
     doorSwitch: HEALTHY,

@@ -71,6 +71,8 @@ export interface Unit {
   leadsStayOn: boolean;
   /** When the compressor overheats: the overload happens to be open at the time of the readings. */
   overloadOpenWhenHot: boolean;
+  /** Whoever clamps a compressor that rests on its overload waits for its start. */
+  waitsForStart: boolean;
   fan: Motor;
   defrostRelay: Path;
   // indoor unit

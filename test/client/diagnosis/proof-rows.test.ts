@@ -34,6 +34,7 @@ function proofOf(fault: FaultId, readings: readonly Taken[], cannot: readonly Te
     standing,
     profile: profile as never,
     canBeDone: (test) => !cannot.includes(test),
+    isThere: () => true,
   });
 }
 
@@ -58,7 +59,12 @@ function readThrough(row: FaultId, hidden: FaultId, r: Ratings, seed: number): P
       return reading(test, instrument.answer({ id: test, function: fn, quantity, needs, ...points, ...answers }));
     });
   const standing = { all, taken: new Map(all.map((one) => [one.test, one])), repaired: [] };
-  return proveRow(PROOF_ROWS[row], { standing, profile, canBeDone: (test) => able.has(test) });
+  return proveRow(PROOF_ROWS[row], {
+    standing,
+    profile,
+    canBeDone: (test) => able.has(test),
+    isThere: (test) => able.has(test),
+  });
 }
 
 const NAMED = FAULTS.map(({ id }) => id).filter((id) => id !== 'nothing-wrong' && id !== 'something-else');
