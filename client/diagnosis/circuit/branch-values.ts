@@ -96,8 +96,8 @@ function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put
   put('compressor-run', ...comp.run);
   put('compressor-start', ...comp.start);
   put('compressor-shell', conductance(compressor.shellOhms));
-  const joined = unit.capacitorLeadOff ? 0 : 1;
-  put('capacitor-herm', ...capacitor(joined * unit.hermMicrofarads, unit.hermShorted));
+  put('capacitor-lead', closedIf(!unit.capacitorLeadOff));
+  put('capacitor-herm', ...capacitor(unit.hermMicrofarads, unit.hermShorted));
   values.gainRe[0] = comp.gain[0];
   values.gainIm[0] = comp.gain[1];
   const turn = motorAdmittance(fan, state.fan, unit.fanMicrofarads / fan.ratedMicrofarads);
@@ -105,7 +105,7 @@ function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put
   put('fan-run', ...turn.run);
   put('fan-start', ...turn.start);
   put('fan-frame', conductance(fan.shellOhms));
-  put('capacitor-fan', ...capacitor(joined * unit.fanMicrofarads, unit.fanCapShorted));
+  put('capacitor-fan', ...capacitor(unit.fanMicrofarads, unit.fanCapShorted));
   values.gainRe[1] = turn.gain[0];
   values.gainIm[1] = turn.gain[1];
 }

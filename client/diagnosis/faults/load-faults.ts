@@ -175,7 +175,9 @@ export const LOAD_FAULTS = {
     lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       unit.fanLeadOff = true;
-      loseLead(unit.fan, random);
+      // The common lead is off at the motor, or at the other end of what is called its terminal.
+      const lead = loseLead(unit.fan, random);
+      if (lead === 'common' && chance(random, 0.5)) unit.defrostRelay = OPEN;
     },
   },
   'fan-run-winding-open': {

@@ -28,7 +28,7 @@ export const POINT_NODES = {
   T2: 'T2',
   'coil-1': 'coil-hot',
   'coil-2': 'C-condenser',
-  'cap-C': 'T1',
+  'cap-C': 'cap-common',
   'cap-HERM': 'HERM',
   'cap-FAN': 'FAN',
   'comp-C': 'T2',

@@ -1,9 +1,11 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { by, carries, type ProofRow, sees, taken } from './proof-row.ts';
+import { by, carries, indirectly, type ProofRow, sees, taken } from './proof-row.ts';
 
 /** Both gauges, and the temperatures that make superheat and subcooling of them; a resting pressure beside one gauge. */
 const SUPERHEAT = by(taken('pressure-suction'), taken('temperature-suction-line'));
 const SUBCOOLING = by(taken('pressure-liquid'), taken('temperature-liquid-line'));
+/** A coil without air reads like one without refrigerant. */
+const BLOWER = [by(sees('look-blower', 'blower-running'))];
 const STANDING = by(taken('pressure-standing'), taken('temperature-outdoor-air'));
 
 /**
@@ -25,15 +27,20 @@ export const AIR_ROWS = {
   // A restriction starves the coil as well: the liquid side tells them apart.
   'low-charge': {
     judgedTogether: true,
-    needs: [
-      [SUPERHEAT, STANDING],
-      [SUBCOOLING, STANDING],
-    ],
+    needs: [BLOWER, [SUPERHEAT, STANDING], [SUBCOOLING, STANDING]],
     twice: true,
   },
   overcharge: { judgedTogether: true, needs: [[SUBCOOLING]], twice: true },
-  'liquid-restriction': { judgedTogether: true, needs: [[SUPERHEAT], [SUBCOOLING]], twice: true },
-  'condenser-dirty': { needs: [[by(sees('look-outdoor-coil', 'outdoor-coil-dirty'))]] },
+  'liquid-restriction': { judgedTogether: true, needs: [BLOWER, [SUPERHEAT], [SUBCOOLING]], twice: true },
+  'condenser-dirty': {
+    needs: [
+      [
+        by(sees('look-outdoor-coil', 'outdoor-coil-dirty')),
+        // Between its rows no eye sees it: head pressure and the air that leaves are judged together.
+        indirectly(taken('pressure-liquid'), taken('temperature-condenser-air-out'), taken('temperature-liquid-line')),
+      ],
+    ],
+  },
   'non-condensables': { judgedTogether: true, needs: [[by(taken('pressure-liquid')), STANDING]], twice: true },
   'leaking-valves': {
     judgedTogether: true,

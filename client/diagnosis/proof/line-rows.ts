@@ -65,7 +65,15 @@ const burntBlade = (n: 1 | 2): ProofRow => ({
   against: [below(`volts-blade-${n}`, 1)],
 });
 
-const looseLug = (n: 1 | 2): ProofRow => ({ needs: [[by(atLeast(`volts-lug-${n}`, 4))]] });
+const looseLug = (n: 1 | 2): ProofRow => ({
+  needs: [
+    [
+      by(atLeast(`volts-lug-${n}`, 4)),
+      // At the line lug of the disconnect: what the breaker gives does not arrive.
+      indirectly(fed('volts-breaker'), underShare('volts-disconnect-line', 0.85)),
+    ],
+  ],
+});
 
 const ACROSS = { 1: 'volts-L1-T1', 2: 'volts-L2-T2' } as const;
 

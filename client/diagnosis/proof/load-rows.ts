@@ -64,16 +64,19 @@ export const LOAD_ROWS = {
   'compressor-lead-burnt': {
     needs: [
       [by(fed('volts-T1-T2'))],
-      [by(wholeWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-C-S'))],
+      [
+        by(wholeWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-C-S')),
+        by(wholeWinding('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
+      ],
       [by(ofRating('microfarads-herm', 'herm', 0.8))],
       [
-        by(below('amps-compressor', 1)),
-        by(below('amps-compressor-start', 0.3)),
-        // Through the start winding alone, or through what is left of a lead.
+        by(below('amps-compressor', 1), sees('look-compressor-heat', 'compressor-not-hot')),
+        // Through the run winding alone, or through what is left of a lead: an overload that opens hides the same.
+        indirectly(below('amps-compressor-start', 0.3)),
         indirectly(atLeast('amps-compressor', 1)),
       ],
     ],
-    against: [sees('look-compressor', 'compressor-running')],
+    against: [sees('look-compressor', 'compressor-running', 'compressor-runs-then-trips')],
   },
   // An open winding shows at two of the three pairs of terminals; the third says that the overload is closed.
   'compressor-run-winding-open': {

@@ -87,7 +87,7 @@ describe('what physics shows and a flow chart misses', () => {
       overloadOpenWhenHot: false,
     });
     expect(m.idle.volts('L1', 'L2')).toBeGreaterThan(225);
-    expect(m.cooling.volts('L1', 'L2')).toBeLessThan(0.4 * m.idle.volts('L1', 'L2'));
+    expect(m.cooling.volts('L1', 'L2')).toBeLessThan(0.5 * m.idle.volts('L1', 'L2'));
     expect(announced(m)).toContain('loose-lug-needs-load');
   });
 
