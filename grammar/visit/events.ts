@@ -258,6 +258,8 @@ export type VisitOutcome =
       readonly weight: 'refuse' | 'warn';
       readonly why: string;
       readonly source: string;
+      /** What was told of it, where it was refused and nobody has said why it stays. */
+      readonly words?: string;
       /** Of a part that was fitted before, by its number: the doubt came later. */
       readonly number?: number;
     }

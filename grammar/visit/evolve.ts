@@ -150,6 +150,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     }
     case 'question.ended':
       return {
+        ...(event.how === 'withdrawn' ? refusalTakenBack(facts, event.number) : {}),
         questions: facts.questions.filter(({ number }) => number !== event.number),
         undoable: withoutLast(facts.undoable, (one) => one.kind === 'question' && one.number === event.number),
       };
@@ -262,10 +263,15 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return {
         ...counted(facts, number, 'part'),
         parts: [...facts.parts, line],
+        refusedParts: facts.refusedParts.filter((one) => one.part !== part),
         ...(part === 'hard-start' ? { startCapacitor: true } : {}),
       };
     }
     case 'part.doubted':
+      if (event.words !== undefined) {
+        const others = facts.refusedParts.filter(({ part }) => part !== event.part);
+        return { refusedParts: [...others, { ...moment, part: event.part, words: event.words }] };
+      }
       return {
         parts: facts.parts.map((line) =>
           line.number === event.number && event.weight === 'refuse'
@@ -336,6 +342,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return workUnproven(facts, event, moment);
     case 'unproven.withdrawn':
       return {
+        ...withoutRefused(facts, event.cause),
         unproven: facts.unproven.filter(({ cause }) => cause !== event.cause),
         undoable: withoutLast(facts.undoable, (one) => one.kind === 'unproven' && one.cause === event.cause),
       };
@@ -393,9 +400,12 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'close.overridden':
       return { closeRefused: [] };
     case 'reading.refused':
-      return REFUSED_ALOUD.includes(event.reason) ? { undoable: [...facts.undoable, { kind: 'refused' }] } : NOTHING;
+      return readingRefused(facts, event, moment);
     case 'refusal.withdrawn':
-      return { undoable: withoutLast(facts.undoable, ({ kind }) => kind === 'refused') };
+      return {
+        undoable: withoutLast(facts.undoable, ({ kind }) => kind === 'refused'),
+        refusedReadings: facts.refusedReadings.slice(0, -1),
+      };
     case 'visit.closed':
     case 'reading.asked':
     case 'hazard.warned':
@@ -589,6 +599,31 @@ function partWithdrawn(facts: VisitFacts, part: FittedPartId, named: number | un
       facts.parts.find((line) => line.number === number),
     ),
   };
+}
+
+function readingRefused(facts: VisitFacts, { reading, reason }: Of<'reading.refused'>, moment: Moment): Change {
+  const isLive = reason === 'not-proven-dead';
+  return {
+    ...(isLive ? { refusedReadings: [...facts.refusedReadings, { ...moment, reading }] } : {}),
+    ...(REFUSED_ALOUD.includes(reason) ? { undoable: [...facts.undoable, { kind: 'refused' }] } : {}),
+  };
+}
+
+/** Hands were not there after all: what was refused with that was not read, and not fitted. */
+function withoutRefused({ unproven, refusedReadings, refusedParts }: VisitFacts, cause: number): Change {
+  const what = unproven.find((line) => line.cause === cause)?.what;
+  return {
+    refusedReadings: refusedReadings.filter(({ seq }) => seq !== cause),
+    refusedParts: refusedParts.filter(({ words }) => words !== what),
+  };
+}
+
+/** Taken back before anybody answered: that part was not fitted. */
+function refusalTakenBack({ questions, refusedParts }: VisitFacts, number: number): Change {
+  const question = questions.find((one) => one.number === number)?.question;
+  if (question?.kind !== 'confirm-meaning' || question.meaning.kind !== 'part') return NOTHING;
+  const { part } = question.meaning;
+  return { refusedParts: refusedParts.filter((one) => one.part !== part) };
 }
 
 function workUnproven(facts: VisitFacts, event: Of<'work.unproven'>, moment: Moment): Change {

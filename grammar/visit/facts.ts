@@ -5,6 +5,7 @@ import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.t
 import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
+import type { FittedPartId } from '../vocabulary/parts.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
@@ -52,6 +53,12 @@ export interface PartLine extends Moment {
   readonly words: string;
   /** What was held against it and overridden. */
   readonly doubts: readonly string[];
+}
+
+/** A fuse or breaker that is too large for the unit and was not accepted: it may be in all the same. */
+export interface RefusedPart extends Moment {
+  readonly part: FittedPartId;
+  readonly words: string;
 }
 
 /** Something mended without a part. */
@@ -200,6 +207,9 @@ export interface VisitFacts {
   readonly observations: readonly ObservationLine[];
   readonly parts: readonly PartLine[];
   readonly works: readonly WorkLine[];
+  readonly refusedParts: readonly RefusedPart[];
+  /** Readings refused because their zone was not proven dead: never evidence, and warned of where they show danger. */
+  readonly refusedReadings: readonly (Moment & { readonly reading: Reading })[];
   /** The number that the latest reading, look or repair bears. */
   readonly readingCount: number;
   /** Number of the latest evidence; answers of the diagnosis for an earlier one are stale. */
@@ -321,6 +331,8 @@ export function noFacts(): VisitFacts {
     observations: [],
     parts: [],
     works: [],
+    refusedParts: [],
+    refusedReadings: [],
     readingCount: 0,
     evidenceNumber: 0,
     answer: undefined,

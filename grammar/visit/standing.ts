@@ -3,7 +3,7 @@ import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PartId } from '../vocabulary/parts.ts';
 import type { WireMove } from './events.ts';
-import type { PartLine, ReadingLine, VisitFacts, WorkLine } from './facts.ts';
+import type { PartLine, ReadingLine, RefusedPart, VisitFacts, WorkLine } from './facts.ts';
 import type { Question } from './questions.ts';
 
 /** Readings that were not taken back, in their order. */
@@ -59,14 +59,24 @@ export function partsOut({ deeds, parts }: VisitFacts): readonly PartId[] {
     .map(([, { part }]) => part);
 }
 
+/** Fuses and breakers that were refused, and neither told out nor replaced by another since. */
+export function overcurrentLeft({ refusedParts, deeds }: VisitFacts): readonly RefusedPart[] {
+  return refusedParts.filter(
+    ({ part, seq }) => !deeds.some(({ deed, seq: at }) => at > seq && deed.type === 'part-moved' && deed.part === part),
+  );
+}
+
 /** "The capacitor" that came out may be the dual one that goes in. */
 function kindOf(part: string): string {
   return part === 'dual-capacitor' ? 'capacitor' : part;
 }
 
-/** A protecting switch was told bypassed. */
+/** A protecting switch was told bypassed, and the bypass not out since. */
 export function isBypassed({ deeds }: VisitFacts): boolean {
-  return deeds.some(({ deed }) => deed.type === 'deed' && deed.deed === 'switch-bypassed');
+  const last = deeds.findLast(
+    ({ deed }) => deed.type === 'deed' && (deed.deed === 'switch-bypassed' || deed.deed === 'bypass-off'),
+  );
+  return last?.deed.type === 'deed' && last.deed.deed === 'switch-bypassed';
 }
 
 /** Parts fitted and work done without one, in their order. */

@@ -32,6 +32,12 @@ export const DEEDS = [
     seen: `${CUTOUT} (is | was | has been | are) (bypassed | jumped [out] | jumpered [out] | defeated) | jumper is (across | around | over) ${THE_CUTOUT}`,
   },
   {
+    id: 'bypass-off',
+    name: 'bypass is out',
+    say: `(took | pulled | removed | taken) [out] [the | my] bypass [out | off] | (took | pulled | removed) (the | my | that) (jumper [wire] | jump) (off | from) ${THE_CUTOUT} | put ${THE_CUTOUT} back [in [circuit]] | unbypassed ${THE_CUTOUT}`,
+    seen: `bypass is (out | off | gone | removed) | ${CUTOUT} is (no longer bypassed | not bypassed [any more | anymore] | back in [circuit])`,
+  },
+  {
     id: 'flame-lit',
     name: 'torch is lit',
     say: `(lit | lighting) [up] [the | a | my] torch | (started | doing [the | some] | still) brazing | (brazing | sweating | soldering) [in | on] [[the | a | both] ${JOINT} [in | on | up] | the leak | it [in]] | brazed [in] ([the] (line | lines | drier | fitting | fittings | stub | stubs | coupling | valve | compressor) [in | on] | it [in]) | (sweated | soldered) [in | on] ([the | a | both] ${JOINT} [in | on | up] | it [in])`,

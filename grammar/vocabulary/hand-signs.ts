@@ -1,6 +1,7 @@
 import type { CoverId } from './covers.ts';
 import type { DeedId } from './deeds.ts';
 import type { PartId } from './parts.ts';
+import type { ZoneId } from './zones.ts';
 
 const OFF = '(?:took|taken|take|taking|pulled|pulling|removed|removing|yanked)';
 
@@ -45,3 +46,54 @@ export const HAND_SIGNS: readonly {
     tells: { type: 'part-moved', part, to: 'out' } as const,
   })),
 ];
+
+/** What hands or a tool do at conductors, in the trade's plain and rough words; looking and reading volts are none of it. */
+const HANDLED =
+  '(?:took|take|taking|taken|pulled|pulling|yanked|removed|removing|cut|cutting|clipped|unhooked|hooked|unplugged|plugged|disconnected|' +
+  'reconnected|connected|loosened|loosening|tightened|tightening|undid|undone|unscrewed|unbolted|touched|touching|grabbed|poked|' +
+  'jiggled|wiggled|bent|filed|burnished|sanded|stripped|crimped|spliced|soldered|unsoldered|swapped|swapping|replaced|replacing|' +
+  'changed|changing|moved|moving|popped|ohmed|ohming|megged|megging|meggered|rang|ringing|shorted|shorting|discharged|' +
+  'cleaned|cleaning|wiped|hands? (?:in|on|inside|at)|fingers? (?:in|on)|reached (?:in|into|inside)|checked continuity|checked resistance|ohms on|continuity on)';
+
+/** Where it is, by its names. Common practice; where a unit is built otherwise, its maker's word. */
+const HANDLED_AT: readonly { readonly words: RegExp; readonly zone: ZoneId }[] = [
+  {
+    words:
+      /\b(?:contactor|compressor|capacitors?|cap|condenser|condensing unit|fan motor|outdoor fan|hard start|start relay|lugs?|windings?|common|run terminal|start terminal|outdoor unit|control box|electrical (?:box|panel)|leads?|wires?|terminals?|fuses?)\b/,
+    zone: 'outdoor-load',
+  },
+  { words: /\b(?:disconnect (?:lugs?|line side|jaws?)|line side)\b/, zone: 'disconnect-line' },
+  {
+    words: /\b(?:blower(?: motor)?|transformer|sequencer|air handler|furnace|blower relay|door switch)\b/,
+    zone: 'air-handler',
+  },
+  {
+    words: /\b(?:thermostat(?: wires?)?|t ?stat|low voltage|control wires?|float|24 volt|twenty four volt)\b/,
+    zone: 'control',
+  },
+];
+
+/** Not done, not yet, or by nobody. */
+const NOT_DONE =
+  /\b(?:not|n't|didn'?t|haven'?t|hasn'?t|don'?t|won'?t|never|nobody|before i|about to|going to|will|should i|can i|do i|need to|have to|want to|gonna|if i|customer|owner|tenant|last guy|somebody|someone)\b/;
+
+/** "and then": one statement ends and another begins. */
+const STATEMENTS = /[,;.]|\b(?:and|then|but|so)\b/;
+
+/**
+ * The zones in which hands may have been by words that were not understood: each statement for itself; one that says it
+ * was not done tells of none.
+ */
+export function zonesOfHands(heard: string): readonly ZoneId[] {
+  const told = heard
+    .toLowerCase()
+    .split(STATEMENTS)
+    .filter((one) => new RegExp(`\\b${HANDLED}\\b`).test(one) && !NOT_DONE.test(one));
+  const zones = told.flatMap((one) => {
+    const named = HANDLED_AT.filter(({ words }) => words.test(one)).map(({ zone }) => zone);
+    // Wires of a place that is named are there; a wire alone is taken for one of the outdoor unit.
+    const inside = named.filter((zone) => zone !== 'outdoor-load');
+    return /\b(?:wires?|leads?|terminals?|lugs?|fuses?)\b/.test(one) && inside.length > 0 ? inside : named;
+  });
+  return [...new Set(zones)];
+}

@@ -1,4 +1,4 @@
-import { wireMoves } from '../../../grammar/visit/standing.ts';
+import { isBypassed, overcurrentLeft, wireMoves } from '../../../grammar/visit/standing.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { NOT_CLOSED } from '../../words/talk/doubt-words.ts';
@@ -58,6 +58,8 @@ function whyNotClosed(context: VisitContext): readonly string[] {
   const locked = ISOLATION_PLACES.filter((place) => context.isolation[place] === 'locked');
   return [
     ...(jumpersInPlace(wireMoves(context)) > 0 ? [NOT_CLOSED.jumper] : []),
+    ...(isBypassed(context) ? [NOT_CLOSED.bypassed] : []),
+    ...overcurrentLeft(context).map(({ words }) => NOT_CLOSED.refusedPart(words)),
     ...(loose.length > 0 ? [NOT_CLOSED.notLanded(loose)] : []),
     ...locked.map(NOT_CLOSED.locked),
     ...unprovenWork(context),

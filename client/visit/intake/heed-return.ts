@@ -26,6 +26,14 @@ export function heedReset(turn: Turn, place: IsolationPlace): void {
   if (place === 'panel' && times > 1) warn(turn, SAY.resetAgain(times), ['disconnect-line']);
 }
 
+/** A breaker that is told reset had tripped, though nobody had said so: the windings come before power. */
+export function heedFirstReset(turn: Turn): void {
+  const wasSeen = turn.context.observations.some(({ observation }) => observation === 'breaker-tripped');
+  const isFirst = turn.context.works.filter(({ work }) => work === 'breaker-reset').length === 1;
+  if (wasSeen || !isFirst) return;
+  if (windingsDue(turn.context).length > 0) warn(turn, SAY.windingsUnread, ['disconnect-line']);
+}
+
 /** What power would meet now. @param unlocked whose lock is off by that */
 export function metNow(turn: Turn, zones: readonly ZoneId[], unlocked: Unlocked): readonly string[] {
   return metByPower(turn.context, zones, unlocked);

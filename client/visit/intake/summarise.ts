@@ -3,7 +3,6 @@ import type { PartLine, ReadingLine, WorkLine } from '../../../grammar/visit/fac
 import {
   coversOff,
   hasItem,
-  isBypassed,
   isDeclined,
   partsOut,
   repairsMade,
@@ -149,7 +148,6 @@ function openItems(context: VisitContext, left: readonly string[]): readonly str
     ...leftOff(context).map(OPEN.zoneOff),
     ...coversOff(context).map(OPEN.coverOff),
     ...partsOut(context).map(OPEN.partOut),
-    ...(isBypassed(context) ? [OPEN.bypassed] : []),
     ...missingOfRefrigerant(context).map((name) => OPEN.refrigerant[name]),
     ...new Set(context.earlyStarts.map(({ how, lacks }) => earlyWords(how, lacks))),
     ...context.waiting.map(({ words }) => OPEN.waiting(words)),

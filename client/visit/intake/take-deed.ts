@@ -56,6 +56,7 @@ const WARNED_OF: Readonly<Record<DeedId, 'nothing' | { readonly words: string; r
   'contactor-pressed': { words: SAY.armature, whileFed: false },
   'switch-bypassed': { words: SAY.bypassed, whileFed: false },
   'shell-touched': { words: SAY.shellBurns, whileFed: true },
+  'bypass-off': 'nothing',
   'flame-lit': 'nothing',
   'vacuum-on': 'nothing',
   'vacuum-off': 'nothing',

@@ -1,7 +1,7 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
-import { HAND_SIGNS } from '../../../grammar/vocabulary/hand-signs.ts';
+import { HAND_SIGNS, zonesOfHands } from '../../../grammar/vocabulary/hand-signs.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
 import { canMeanVoltage } from '../../../grammar/vocabulary/voltage-signs.ts';
@@ -50,6 +50,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) {
     warnOfVoltage(turn, understanding.meaning);
     warnOfHands(turn, understanding.meaning);
+    if (understanding.meaning.kind === 'unclear') warnOfWords(turn, understanding.heard);
     return askBack(turn, understanding);
   }
   if (answersCaution(turn.context, understanding.meaning)) {
@@ -180,10 +181,11 @@ function warnOfHands(turn: Turn, meaning: Meaning): void {
   if (report.type === 'part-moved' || report.type === 'cover' || report.type === 'deed') warnBeforeAsking(turn, report);
 }
 
-/** A sentence that was not taken may tell of hands all the same. */
+/** A sentence that was not taken may tell of hands all the same: of a deed by its own words, else of where they were. */
 function warnOfWords(turn: Turn, heard: string): void {
-  for (const { tells } of HAND_SIGNS.filter(({ words }) => words.test(heard.toLowerCase())))
-    warnBeforeAsking(turn, tells);
+  const signs = HAND_SIGNS.filter(({ words }) => words.test(heard.toLowerCase()));
+  for (const { tells } of signs) warnBeforeAsking(turn, tells);
+  if (signs.length === 0) sayUnproven(turn, zonesOfHands(heard));
 }
 
 /** Words that were not understood and can tell of a voltage where a proof stands end it, and are asked for again. */

@@ -76,7 +76,10 @@ function doubtFitted(turn: Turn): void {
 export function takePart(turn: Turn, part: Of<'part'>, confirmed: boolean): void {
   const { context } = turn;
   const doubts = checkPart(part.part, part.ratings, context.unit, context.plate);
-  for (const doubt of doubts) turn.record({ type: 'part.doubted', part: part.part, ...doubt });
+  const told = isOvercurrent(part.part) && !confirmed ? { words: partWords(part.part, part.ratings) } : {};
+  for (const doubt of doubts) {
+    turn.record({ type: 'part.doubted', part: part.part, ...doubt, ...(doubt.weight === 'refuse' ? told : {}) });
+  }
   const refused = doubts.filter((doubt) => doubt.weight === 'refuse').map((doubt) => doubt.why);
   if (refused.length > 0 && !confirmed) {
     tellUnproven(turn, partWords(part.part, part.ratings), handsAtPart(part.part, [], context), 'alone');

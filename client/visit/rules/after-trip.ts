@@ -23,14 +23,19 @@ const OHMS_OF: Readonly<Record<string, number>> = { Ohm: 1, kOhm: 1e3, MOhm: 1e6
 
 /**
  * The number of the event since which the windings must have been read; undefined: nothing tripped or blew. A fuse or
- * breaker that was fitted stands for one that had opened, whenever that was.
+ * breaker that was fitted, and a breaker that was reset, stand for one that had opened, whenever that was.
  */
 export function trippedAt(context: VisitContext): number | undefined {
   const tripped = context.observations.filter(({ observation }) => observation === 'breaker-tripped');
   const blown = standingReadings(context).filter(isBlownFuse);
   const seen = [...tripped, ...blown].map(({ seq }) => seq);
   if (seen.length > 0) return Math.max(...seen);
-  return context.parts.some(({ part }) => part === 'fuse' || part === 'breaker') ? 0 : undefined;
+  const renewed = context.parts.some(({ part }) => part === 'fuse' || part === 'breaker');
+  return renewed || resetsTold(context).length > 0 ? 0 : undefined;
+}
+
+function resetsTold({ works }: VisitContext): VisitContext['works'] {
+  return works.filter(({ work }) => work === 'breaker-reset');
 }
 
 function isBlownFuse({ reading: { quantity, at, value } }: ReadingLine): boolean {
@@ -47,19 +52,34 @@ export function windingsDue(context: VisitContext): readonly Winding[] {
 /** Whether the latest reading of a winding to its shell shows a path, of a part that has not been replaced since. */
 export function isGrounded(context: VisitContext): boolean {
   return WINDINGS.some((one) => {
-    const latest = readingsOf(one, context).at(-1);
+    const told = [...readingsOf(one, context), ...refusedOf(one, context)].toSorted((a, b) => a.seq - b.seq);
+    const latest = told.at(-1);
     return latest !== undefined && showsGround(latest.reading, context);
   });
 }
 
-function readingsOf({ ask, any, part }: (typeof WINDINGS)[number], context: VisitContext): readonly ReadingLine[] {
+/** Read before it was proven dead: no evidence, and enough to be warned of. */
+function refusedOf(winding: (typeof WINDINGS)[number], context: VisitContext): readonly Told[] {
+  return context.refusedReadings.filter((line) => isOfWinding(line, winding, context));
+}
+
+function readingsOf(winding: (typeof WINDINGS)[number], context: VisitContext): readonly ReadingLine[] {
+  return standingReadings(context).filter((line) => isOfWinding(line, winding, context));
+}
+
+type Told = Pick<ReadingLine, 'seq' | 'reading'>;
+
+function isOfWinding(
+  { seq, reading: { at, quantity } }: Told,
+  { ask, any, part }: (typeof WINDINGS)[number],
+  context: VisitContext,
+): boolean {
   const fitted = context.parts.findLast((line) => line.part === part)?.seq ?? 0;
-  return standingReadings(context).filter(
-    ({ seq, reading: { at, quantity } }) =>
-      seq > fitted &&
-      (quantity === 'resistance' || quantity === 'insulation') &&
-      at.includes(ask[1]) &&
-      any.some((point) => at.includes(point)),
+  return (
+    seq > fitted &&
+    (quantity === 'resistance' || quantity === 'insulation') &&
+    at.includes(ask[1]) &&
+    any.some((point) => at.includes(point))
   );
 }
 
@@ -73,8 +93,12 @@ export function showsGround(
   return value * (OHMS_OF[unit] ?? 1) < LEAST_OHMS_A_VOLT * (of.supply?.nominal ?? USUAL_VOLTS);
 }
 
-/** How often the breaker was closed again since it was first seen tripped. */
-export function resetsSinceTrip({ observations, breakerClosed }: VisitContext): number {
-  const first = observations.find(({ observation }) => observation === 'breaker-tripped')?.seq;
-  return first === undefined ? 0 : breakerClosed.filter((seq) => seq > first).length;
+/** How often the breaker was closed again since it was first seen tripped, or told reset: what is reset had tripped. */
+export function resetsSinceTrip(context: VisitContext): number {
+  const { observations, breakerClosed } = context;
+  const seen = observations.find(({ observation }) => observation === 'breaker-tripped')?.seq;
+  const [reset] = resetsTold(context);
+  const since = (first: number | undefined, before: number) =>
+    first === undefined ? 0 : breakerClosed.filter((seq) => seq > first).length + before;
+  return Math.max(since(seen, 0), since(reset?.seq, 1));
 }

@@ -76,6 +76,7 @@ const HANDS_AT_WORK: Readonly<Record<WorkId, Zones>> = {
 const HANDS_AT_DEED: Readonly<Record<DeedId, Zones>> = {
   'contactor-pressed': OUTDOORS,
   'switch-bypassed': CONTROL,
+  'bypass-off': CONTROL,
   'flame-lit': NOWHERE,
   'vacuum-on': NOWHERE,
   'vacuum-off': NOWHERE,

@@ -1,4 +1,4 @@
-import { coversOff, isBypassed, partsOut, wireMoves } from '../../../grammar/visit/standing.ts';
+import { coversOff, isBypassed, overcurrentLeft, partsOut, wireMoves } from '../../../grammar/visit/standing.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -28,6 +28,7 @@ export function metByPower(context: VisitContext, zones: readonly ZoneId[], unlo
   const loose = looseWires(moves).filter(({ from }) => isMet([from]));
   const covers = meets(['outdoor-load']) ? coversOff(context) : [];
   const parts = partsOut(context).filter((part) => meets(handsAtPart(part, [], context)));
+  const refused = overcurrentLeft(context).filter(({ part }) => meets(handsAtPart(part, [], context)));
   const bypassed = isBypassed(context) && meets(handsAtDeed({ type: 'deed', deed: 'switch-bypassed' }));
   const locked = ISOLATION_PLACES.filter(
     (one) =>
@@ -38,6 +39,7 @@ export function metByPower(context: VisitContext, zones: readonly ZoneId[], unlo
     ...loose.map(looseWireWords),
     ...covers.map(MET_BY_POWER.coverOff),
     ...parts.map(MET_BY_POWER.partOut),
+    ...refused.map(({ words }) => MET_BY_POWER.refusedPart(words)),
     ...(bypassed ? [MET_BY_POWER.bypassed] : []),
     ...locked.map(MET_BY_POWER.locked),
   ];

@@ -54,6 +54,8 @@ export const ABSENT = {
 /** Why a visit does not close yet, each with what to do. */
 export const NOT_CLOSED = {
   jumper: 'A jumper is still in place. Take it off and say so.',
+  bypassed: 'A switch is still bypassed. Take the bypass out and say so.',
+  refusedPart: (words: string) => `Refused and not told out: ${words}. Fit a smaller one, or say why.`,
   notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}. Land it and say so.`,
   unproven: (zone: ZoneId, what: readonly string[]) =>
     `${capital(ZONE_NAMES[zone])} not proven dead at: ${what.join('; ')}. Say why.`,

@@ -15,5 +15,6 @@ export const MET_BY_POWER = {
   coverOff: (cover: CoverId) => `${COVER_NAMES[cover]} off`,
   partOut: (part: PartId) => `${nameIn(PARTS_BY_ID, part)} out`,
   bypassed: 'a bypassed switch',
+  refusedPart: (words: string) => `${words}, refused`,
   locked: (place: IsolationPlace) => `${SWITCHES[place]} recorded locked`,
 } as const;

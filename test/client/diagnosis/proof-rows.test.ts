@@ -71,7 +71,8 @@ const NAMED = FAULTS.map(({ id }) => id).filter((id) => id !== 'nothing-wrong' &
 const UNITS = tries(6, 60);
 
 /** Dirt is found on units that nobody complains of. */
-const CLEAR = NAMED.filter((id) => !PROOF_ROWS[id].judgedTogether && id !== 'filter-dirty');
+const DIRT: readonly FaultId[] = ['filter-dirty', 'condenser-dirty'];
+const CLEAR = NAMED.filter((id) => !PROOF_ROWS[id].judgedTogether && !DIRT.includes(id));
 
 /** Ratings of which each can have the fault. */
 const unitsWith = (fault: FaultId): Ratings[] =>
@@ -85,8 +86,10 @@ describe('a row of proof', () => {
   it.each(NAMED)('%s: what a unit with it shows seldom denies it', (fault) => {
     const proofs = unitsWith(fault).map((r, i) => readThrough(fault, fault, r, 70 + i));
     const denied = proofs.filter((proof) => proof.denied.length > 0);
-    // A hot overload, a contact that is barely bad: one unit in ten may show what the row does not expect.
-    expect(denied.length).toBeLessThanOrEqual(Math.ceil(proofs.length / 10));
+    // A hot overload, a contact that is barely bad: one unit in ten may show what the row does not expect. The simulator
+    // puts one loose connection in four into the feeder, ahead of the lugs that are read: there it is another finding.
+    const seldom = fault.startsWith('loose-lug') ? 0.35 : 0.1;
+    expect(denied.length).toBeLessThanOrEqual(Math.ceil(proofs.length * seldom));
     if (proofs.length > 0) expect(proofs.some((proof) => proof.lacking.length === 0)).toBe(true);
   });
 

@@ -96,3 +96,24 @@ describe('any other part whose ratings are refused', () => {
     expect(visit.of('part.fitted')).toHaveLength(1);
   });
 });
+
+describe('a fuse that was refused and not told out', () => {
+  const left = /Refused and not told out: fuse, sixty amps/;
+  const closing = async (...lines: readonly string[]) => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, 'fitted a sixty amp fuse', ...lines, 'finish the visit');
+    return JSON.stringify(visit.of('close.refused').at(-1));
+  };
+
+  it.each(['no', 'what next', 'fan is not turning'])('holds the close, whatever was said next: %s', async (next) => {
+    expect(await closing(next)).toMatch(left);
+  });
+
+  it.each([
+    ['a smaller one is fitted', 'no', 'fitted a thirty amp fuse'],
+    ['it is told out', 'no', 'pulled the fuse'],
+    ['it was not so', 'take that back'],
+  ])('does not where %s', async (_, ...lines) => {
+    expect(await closing(...lines)).not.toMatch(left);
+  });
+});

@@ -19,6 +19,7 @@ const OPEN = {
   'the terminal cover off': ['the terminal cover is off', 'terminal cover off'],
   'a cover off': ['cover is off', 'cover of the unit off'],
   'a part out': ['took the contactor out', 'contactor out'],
+  'a fuse that was refused': ['fitted a sixty amp fuse', 'fuse, sixty amps, refused'],
   'a lock': ['panel breaker is pulled and locked', 'panel breaker recorded locked'],
 } as const;
 const BACK = ['outdoor disconnect is back in', 'power is back on', 'power is on', 'we have power again'] as const;
@@ -210,5 +211,41 @@ describe('a breaker that is reset', () => {
     const visit = await TypedVisit.open();
     await visit.type('the breaker is tripped', 'take that back', 'panel breaker is on');
     expect(await warnedBy(visit, 'panel breaker is on')).toBe('');
+  });
+});
+
+describe('a breaker that is told reset had tripped, whoever said so', () => {
+  it.each(['breaker is reset', 'I reset the breaker'])('%s: the windings are named at once', async (sentence) => {
+    const visit = await TypedVisit.open();
+    expect(await warnedBy(visit, sentence)).toContain('not every winding was read to its shell');
+  });
+
+  it('is not named where the windings read whole before', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, ...WINDINGS_SOUND);
+    expect(await warnedBy(visit, 'reset the breaker')).not.toContain('not every winding');
+  });
+
+  it('counts each reset', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('breaker is reset');
+    expect(await warnedBy(visit, 'breaker is reset')).toContain('Reset two');
+    expect(await warnedBy(visit, 'breaker is reset')).toContain('Reset three');
+  });
+});
+
+describe('a winding that was told to read to its shell and refused', () => {
+  it('is warned of when power comes back, and is no evidence', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor disconnect is pulled', 'compressor common to shell zero ohms', 'yes');
+    expect(visit.of('reading.logged')).toEqual([]);
+    expect(await warnedBy(visit, 'disconnect is back in')).toContain('Power on a winding that reads to its shell');
+  });
+
+  it('is not where it was taken back', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor disconnect is pulled', 'compressor common to shell zero ohms', 'yes', 'take that back');
+    await visit.type('take that back');
+    expect(await warnedBy(visit, 'disconnect is back in')).not.toContain('Power on a winding');
   });
 });

