@@ -68,7 +68,10 @@ function assess(
   let stance = ON_ARRIVAL;
   for (const test of standing.taken.keys()) stance = stanceAfter(stance, test);
   const signs = plausibleSigns(table, posterior);
-  const worths = chooseNext(table, posterior, stance, standing, new Set(parked));
+  const ahead = likeliest(table, posterior);
+  const asked = isNamed(ahead.fault) ? rows.get(ahead.fault) : undefined;
+  const wanted = { tests: asked ? nextOfProof(stance, asked) : [], probability: ahead.probability };
+  const worths = chooseNext(table, posterior, stance, standing, new Set(parked), wanted);
   const ranked = worths.map(({ test }) => test);
   const beside =
     likeliest(table, posterior).fault === 'something-else' ? provedBeside(table, posterior, read) : undefined;

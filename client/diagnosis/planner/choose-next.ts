@@ -120,6 +120,15 @@ function candidates(
   return found;
 }
 
+/** Share of a test's minutes that count where the leader's proof asks for it anyway. */
+const DUE_ANYWAY = 0.5;
+
+/** What the leader's row of proof asks for next, and how probable the leader is. */
+export interface Wanted {
+  readonly tests: readonly TestId[];
+  readonly probability: number;
+}
+
 /**
  * Tests that may follow, best first: information for each minute, danger counted as minutes. A test that needs other
  * readings first stands behind them, and lends them its worth. A doubtful reading may be asked for again.
@@ -130,6 +139,7 @@ export function chooseNext(
   stance: Stance,
   standing: Standing,
   parked: ReadonlySet<TestId>,
+  wanted: Wanted,
 ): Ranked[] {
   const live = alive(table, posterior);
   const known = new Set(table.tests);
@@ -142,7 +152,8 @@ export function chooseNext(
   for (const candidate of candidates(table, live, new Set(standing.taken.keys()), reachable)) {
     const { information, steps } = candidate;
     const test = steps[0]!;
-    offer({ test, worth: information / chainCost(stance, steps), cost: testCost(stance, test) });
+    const due = wanted.tests.includes(test) ? 1 - DUE_ANYWAY * wanted.probability : 1;
+    offer({ test, worth: information / (due * chainCost(stance, steps)), cost: testCost(stance, test) });
     const session = sessionOf(candidate);
     sessions.set(session, [...(sessions.get(session) ?? []), candidate]);
   }
