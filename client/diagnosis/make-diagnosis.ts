@@ -66,7 +66,7 @@ function assess(
   const read = { standing, profile: table.profile, canBeDone, isThere };
   const rows = holdToProof(table, posterior, read);
   let stance = ON_ARRIVAL;
-  for (const test of standing.taken.keys()) stance = stanceAfter(stance, test);
+  for (const { test } of standing.all) stance = stanceAfter(stance, test);
   const signs = plausibleSigns(table, posterior);
   const ahead = likeliest(table, posterior);
   const asked = isNamed(ahead.fault) ? rows.get(ahead.fault) : undefined;

@@ -13,6 +13,7 @@ export interface RelayState {
   readonly blower: MotorState;
   readonly overloadTripped: boolean;
   readonly highTripped: boolean;
+  readonly lowTripped: boolean;
   readonly controlFuseBlown: boolean;
 }
 
@@ -26,6 +27,7 @@ export const RESTING: RelayState = {
   blower: 'stopped',
   overloadTripped: false,
   highTripped: false,
+  lowTripped: false,
   controlFuseBlown: false,
 };
 
@@ -146,7 +148,7 @@ function putControl(unit: Unit, state: RelayState, put: Put): void {
   put('short-R-C', conductance(unit.shortRC));
   put('short-Y-C', conductance(unit.shortYC));
   put('high-switch', state.highTripped ? 0 : conductance(unit.highSwitch));
-  put('low-switch', conductance(unit.lowSwitch));
+  put('low-switch', state.lowTripped ? 0 : conductance(unit.lowSwitch));
   put('delay', conductance(unit.delay));
   const coil = unit.coilOhms ** 2 + unit.coilReactance ** 2;
   const coilOpen = unit.coilOhms === Number.POSITIVE_INFINITY;

@@ -17,8 +17,10 @@ export class Settled {
   readonly re = new Float64Array(NODES.length);
   readonly im = new Float64Array(NODES.length);
   state: RelayState = RESTING;
-  /** Amps while a compressor tried to start, before its overload opened. */
-  readonly tried = new Map<BranchName, number>();
+  /** As it was before something tripped, where something did: whoever waits for a start meets the unit like this. */
+  before: Settled | undefined;
+  /** Room for it. */
+  untripped: Settled | undefined;
 
   /** Open-circuit volts between two nodes. */
   volts(from: NodeName, to: NodeName): number {
@@ -31,10 +33,6 @@ export class Settled {
 
   /** Amps through a branch. */
   amps(name: BranchName): number {
-    return this.tried.get(name) ?? this.ampsNow(name);
-  }
-
-  private ampsNow(name: BranchName): number {
     const at = branchNumber(name);
     const { from, to } = BRANCHES[at]!;
     let vr = this.re[nodeNumber(from)]! - this.re[nodeNumber(to)]!;
@@ -72,7 +70,7 @@ function starts(motor: Motor, volts: number, microfarads: number, shorted: boole
  * pressure, and a contactor that cannot hold.
  */
 export function settle(unit: Unit, call: boolean, fuseAlreadyBlown: boolean, into: Settled): void {
-  into.tried.clear();
+  into.before = undefined;
   into.solve(unit, { ...RESTING, call, controlFuseBlown: fuseAlreadyBlown });
   if (!fuseAlreadyBlown && into.amps('control-fuse') > CONTROL_FUSE_AMPS) {
     into.solve(unit, { ...into.state, controlFuseBlown: true });
@@ -116,18 +114,27 @@ export function overheats(unit: Unit, settled: Settled): boolean {
   return fed && (standing || settled.state.fan === 'stopped');
 }
 
-/** Where a clamp meets the compressor. */
-const CLAMPED = ['overload', 'capacitor-herm'] as const satisfies readonly BranchName[];
+function keepBefore(unit: Unit, into: Settled): void {
+  into.untripped ??= new Settled();
+  into.untripped.solve(unit, into.state);
+  into.before = into.untripped;
+}
 
 function tripProtectors(unit: Unit, into: Settled): void {
   const noAir = into.state.compressor === 'turning' && into.state.fan === 'stopped';
   if (noAir && unit.hasPressureSwitches && unit.highTripsWithoutFan && into.state.contactor) {
+    keepBefore(unit, into);
     stopOutdoors(unit, into, { highTripped: true });
     return;
   }
+  const noLoad = into.state.compressor === 'turning' && into.state.blower === 'stopped';
+  if (noLoad && unit.hasPressureSwitches && unit.lowTripsWithoutBlower && into.state.contactor) {
+    keepBefore(unit, into);
+    stopOutdoors(unit, into, { lowTripped: true });
+    return;
+  }
   if (overheats(unit, into) && unit.overloadOpenWhenHot) {
-    const tried = CLAMPED.map((branch) => [branch, into.amps(branch)] as const);
-    if (unit.waitsForStart) for (const [branch, amps] of tried) into.tried.set(branch, amps);
+    keepBefore(unit, into);
     into.solve(unit, { ...into.state, overloadTripped: true, compressor: 'stopped' });
   }
 }

@@ -199,7 +199,7 @@ export const OHMS_TESTS = {
   ),
   'ohms-low-switch': onBench(
     { at: ['low-switch-1', 'low-switch-2'], place: 'outdoor', minutes: 1, possible: switches },
-    ({ unit }) => unit.lowSwitch,
+    ({ unit, cooling }) => (cooling.state.lowTripped ? OPEN : unit.lowSwitch),
   ),
   'ohms-door-switch': onBench(
     { at: ['door-switch-1', 'door-switch-2'], place: 'air-handler', minutes: 1 },

@@ -86,6 +86,8 @@ export const CONTROL_ROWS = {
       ],
       // Alive: what has lost its R calls for nothing either.
       [by(sees('look-thermostat', 'thermostat-calling', 'thermostat-not-calling'))],
+      // What it switches is not shorted: that takes its volts away and it calls for nothing.
+      [by(atLeast('ohms-Y-C', 5))],
     ],
     against: [below('volts-R-Y-thermostat', CLOSED)],
   },

@@ -59,7 +59,7 @@ interface Part {
   readonly drawn: Drawn;
 }
 
-function joined(parts: readonly Part[], field: 'mean' | 'spread' | 'chance'): Float32Array {
+function joined(parts: readonly Part[], field: Exclude<keyof Drawn, 'answers'>): Float32Array {
   const whole = new Float32Array(parts.reduce((sum, { drawn }) => sum + drawn[field].length, 0));
   let at = 0;
   for (const { drawn } of parts) {
@@ -91,6 +91,8 @@ function columnOf(parts: readonly Part[], faults: number): TestColumn {
     kind: 'number',
     mean,
     spread,
+    meanBefore: joined(parts, 'meanBefore'),
+    spreadBefore: joined(parts, 'spreadBefore'),
     strayDensity: 1 / (high - low),
     ...binReadings(mean, spread),
   } as const;

@@ -134,6 +134,7 @@ function drawControl(profile: UnitProfile, random: Random) {
     lowSwitch: HEALTHY,
     delay: HEALTHY,
     highTripsWithoutFan: chance(random, 0.25),
+    lowTripsWithoutBlower: chance(random, 0.3),
   };
 }
 
@@ -196,7 +197,6 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     overload: HEALTHY,
     leadsStayOn: chance(random, 0.3),
     overloadOpenWhenHot: chance(random, 0.4),
-    waitsForStart: chance(random, 0.6),
     fan,
     defrostRelay: HEALTHY,
     doorSwitch: HEALTHY,

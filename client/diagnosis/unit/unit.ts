@@ -71,8 +71,6 @@ export interface Unit {
   leadsStayOn: boolean;
   /** When the compressor overheats: the overload happens to be open at the time of the readings. */
   overloadOpenWhenHot: boolean;
-  /** Whoever clamps a compressor that rests on its overload waits for its start. */
-  waitsForStart: boolean;
   fan: Motor;
   defrostRelay: Path;
   // indoor unit
@@ -114,6 +112,8 @@ export interface Unit {
   delay: Path;
   /** The high pressure switch trips when the condenser gets no air. */
   highTripsWithoutFan: boolean;
+  /** The low pressure switch trips when the indoor coil gets no air. */
+  lowTripsWithoutBlower: boolean;
   // air and refrigerant
   heatPump: boolean;
   metering: 'fixed-orifice' | 'thermostatic-valve';
