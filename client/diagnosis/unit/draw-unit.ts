@@ -132,7 +132,7 @@ function drawControl(profile: UnitProfile, random: Random) {
     hasPressureSwitches: profile.pressureSwitches ?? chance(random, 0.7),
     highSwitch: HEALTHY,
     lowSwitch: HEALTHY,
-    delay: HEALTHY,
+    delay: between(random, 0.2, 0.5),
     highTripsWithoutFan: chance(random, 0.25),
     lowTripsWithoutBlower: chance(random, 0.3),
   };

@@ -163,12 +163,17 @@ describe('what the trade wants to have read', () => {
     const ends = [reading('volts-R-C-air-handler', 26), reading('volts-Y-C-air-handler', 0)];
     const closed = reading('volts-R-Y-thermostat', 0.1);
     const open = reading('volts-R-Y-thermostat', 26);
+    const loop = reading('ohms-Y-C', 16);
     expect(isProved(proofOf('Y-wire-broken-indoors', [...ends, closed]))).toBe(true);
     expect(proofOf('Y-wire-broken-indoors', [...ends, open]).denied).not.toEqual([]);
     expect(proofOf('thermostat-not-calling', [...ends, closed]).denied).not.toEqual([]);
     expect(
-      isProved(proofOf('thermostat-not-calling', [...ends, open, reading('look-thermostat', 'thermostat-calling')])),
+      isProved(
+        proofOf('thermostat-not-calling', [...ends, open, reading('look-thermostat', 'thermostat-calling'), loop]),
+      ),
     ).toBe(true);
+    // A short on what it switches pulls its own volts away.
+    expect(proofOf('thermostat-not-calling', [...ends, open, reading('ohms-Y-C', 1.2)]).denied).not.toEqual([]);
   });
 
   it('a control fuse that blew on a short between R and C blows again', () => {
