@@ -17,6 +17,7 @@ interface Probe {
   readonly hazards?: readonly HazardId[];
   readonly possible?: (profile: UnitProfile) => boolean;
   readonly onlyVolunteered?: true;
+  readonly lastResort?: true;
 }
 
 /** Two points, and the nodes of the circuit that they stand for. */
@@ -65,6 +66,12 @@ const handler = (a: NodePoint, b: NodePoint): Probe => ({
   hazards: LINE,
   minutes: 0.8,
 });
+
+/** A running capacitor sits at some 400 volts and keeps them: its microfarads tell more, dead. */
+const ON_A_CAPACITOR: Pick<Probe, 'hazards' | 'lastResort'> = {
+  hazards: ['line-voltage', 'capacitor-high-voltage'],
+  lastResort: true,
+};
 
 const PROBES = {
   'volts-L1-L2': outdoor('L1', 'L2'),
@@ -117,8 +124,8 @@ const PROBES = {
   'volts-handler-supply': handler('handler-L1', 'handler-L2'),
   'volts-door-switch': handler('door-switch-1', 'door-switch-2'),
   'volts-blower': handler('blower-1', 'blower-2'),
-  'volts-cap-HERM': { ...outdoor('cap-C', 'cap-HERM'), hazards: ['line-voltage', 'capacitor-high-voltage'] },
-  'volts-cap-FAN': { ...outdoor('cap-C', 'cap-FAN'), hazards: ['line-voltage', 'capacitor-high-voltage'] },
+  'volts-cap-HERM': { ...outdoor('cap-C', 'cap-HERM'), ...ON_A_CAPACITOR },
+  'volts-cap-FAN': { ...outdoor('cap-C', 'cap-FAN'), ...ON_A_CAPACITOR },
   'volts-fan': outdoor('fan-C', 'fan-R'),
 } as const satisfies Partial<Record<TestId, Probe>>;
 
@@ -163,6 +170,7 @@ function model(id: WithCall, when: 'cooling' | 'idle'): TestModel {
     ...atTerminals(probe.place),
     minutes: probe.minutes ?? 0.6,
     ...(probe.onlyVolunteered ? { onlyVolunteered: true } : {}),
+    ...(probe.lastResort ? { lastResort: true } : {}),
     hazards:
       probe.place === 'outdoor' && when === 'cooling'
         ? [...(probe.hazards ?? LINE), 'moving-fan']
