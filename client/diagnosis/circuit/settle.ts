@@ -121,19 +121,20 @@ function keepBefore(unit: Unit, into: Settled): void {
 }
 
 function tripProtectors(unit: Unit, into: Settled): void {
-  const noAir = into.state.compressor === 'turning' && into.state.fan === 'stopped';
-  if (noAir && unit.hasPressureSwitches && unit.highTripsWithoutFan && into.state.contactor) {
+  const turning = into.state.compressor === 'turning';
+  const noAir = turning && into.state.fan === 'stopped' && unit.highTripsWithoutFan;
+  if ((noAir || (turning && unit.tripsOnHead)) && unit.hasPressureSwitches && into.state.contactor) {
     keepBefore(unit, into);
     stopOutdoors(unit, into, { highTripped: true });
     return;
   }
-  const noLoad = into.state.compressor === 'turning' && into.state.blower === 'stopped';
+  const noLoad = turning && into.state.blower === 'stopped';
   if (noLoad && unit.hasPressureSwitches && unit.lowTripsWithoutBlower && into.state.contactor) {
     keepBefore(unit, into);
     stopOutdoors(unit, into, { lowTripped: true });
     return;
   }
-  if (overheats(unit, into) && unit.overloadOpenWhenHot) {
+  if ((overheats(unit, into) && unit.overloadOpenWhenHot) || (turning && unit.tripsOnHead)) {
     keepBefore(unit, into);
     into.solve(unit, { ...into.state, overloadTripped: true, compressor: 'stopped' });
   }

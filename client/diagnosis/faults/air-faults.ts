@@ -203,7 +203,9 @@ export const AIR_FAULTS = {
 
     apply: (unit, random) => {
       unit.outdoorCoilDirty = true;
-      shiftAir(unit, SHIFTS.condenserDirty, severe(random), random);
+      const severity = severe(random);
+      shiftAir(unit, SHIFTS.condenserDirty, severity, random);
+      unit.tripsOnHead = severity > 0.9 && chance(random, 0.6);
     },
   },
   'non-condensables': {
@@ -216,6 +218,7 @@ export const AIR_FAULTS = {
       const severity = severe(random);
       shiftCharge(unit, SHIFTS.nonCondensables, severity, random);
       // At rest nothing but the amount of gas decides.
+      unit.tripsOnHead = severity > 0.9 && chance(random, 0.4);
       unit.residuals.standing = severity * SHIFTS.nonCondensables.standing * between(random, 0.8, 1.2);
     },
   },

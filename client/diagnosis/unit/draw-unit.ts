@@ -96,8 +96,8 @@ function drawFan(profile: UnitProfile, volts: number, random: Random): Motor {
 }
 
 function drawBlower(profile: UnitProfile, volts: number, random: Random): Motor {
-  // A sixth to three quarters of a horsepower at 240 V, seldom fully loaded.
-  const fla = between(random, 0.9, 4) as Amps;
+  // A sixth to three quarters of a horsepower at 240 V, seldom fully loaded; twice the amps on half the volts.
+  const fla = (between(random, 0.9, 4) * (volts < 150 ? 2 : 1)) as Amps;
   return {
     ...drawFan({ id: '', fanMotor: { fla } }, volts, random),
     ratedMicrofarads: profile.blowerCapacitor ?? between(random, 5, 10),
@@ -135,6 +135,7 @@ function drawControl(profile: UnitProfile, random: Random) {
     delay: between(random, 0.2, 0.5),
     highTripsWithoutFan: chance(random, 0.25),
     lowTripsWithoutBlower: chance(random, 0.3),
+    tripsOnHead: false,
   };
 }
 

@@ -114,6 +114,8 @@ export interface Unit {
   highTripsWithoutFan: boolean;
   /** The low pressure switch trips when the indoor coil gets no air. */
   lowTripsWithoutBlower: boolean;
+  /** Its head is so high that it trips while it runs. */
+  tripsOnHead: boolean;
   // air and refrigerant
   heatPump: boolean;
   metering: 'fixed-orifice' | 'thermostatic-valve';
