@@ -4,9 +4,11 @@ import Type from 'typebox';
 import { LOCAL_COMPANY } from '../grammar/visit/envelope.ts';
 import { PROTOCOL } from '../grammar/visit/messages.ts';
 import { ServerError } from './errors.ts';
+import type { HeadKeeper } from './heads/keep-heads.ts';
 import { allowedHost, type OriginRule, ownAddress } from './origins.ts';
 import { pageRoutes } from './pages.ts';
 import { reportFault } from './report-fault.ts';
+import { headRoutes } from './review/heads.ts';
 import { reviewRoutes } from './review/visits.ts';
 import { addSecurityHeaders } from './security-headers.ts';
 import type { EventStore } from './store/event-store.ts';
@@ -18,6 +20,8 @@ export interface AppOptions {
   readonly store: EventStore;
   readonly origins: OriginRule;
   readonly signer: ReceiptSigner;
+  /** The server's memory of what it held; none where nothing is kept beside the record. */
+  readonly keeper?: HeadKeeper;
   /** The folder of the built web client; the server runs without it. */
   readonly webDir: string;
   /** The folder of a 16 kHz acoustic model that pages may choose; undefined where this machine has none. */
@@ -62,7 +66,9 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
       models: options.widebandModel === undefined ? ['bundled'] : ['bundled', 'wideband'],
       clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
     }));
-  await fastify.register(reviewRoutes, { store: options.store, company: LOCAL_COMPANY });
+  const heads = options.keeper?.heads ?? (() => []);
+  await fastify.register(reviewRoutes, { store: options.store, company: LOCAL_COMPANY, heads });
+  await fastify.register(headRoutes, { heads });
   await fastify.register(syncRoutes, {
     store: options.store,
     origins: options.origins,
@@ -70,12 +76,16 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     company: LOCAL_COMPANY,
     clock,
     helloWithinMs: options.helloWithinMs ?? 5_000,
+    kept: options.keeper?.stored ?? (async () => undefined),
   });
   if (options.widebandModel !== undefined) {
     await fastify.register(widebandModelRoutes, { folder: options.widebandModel });
   }
   await fastify.register(pageRoutes, { webDir: options.webDir });
-  fastify.addHook('onClose', () => options.store.close());
+  fastify.addHook('onClose', async () => {
+    await options.keeper?.close();
+    await options.store.close();
+  });
 }
 
 /** Every error is answered as its code and one sentence; what is ours to mend is also printed. */

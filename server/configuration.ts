@@ -14,6 +14,8 @@ export interface Configuration {
   readonly proxyOrigin?: string;
   /** The record stops growing at this size, as if the disk were full. */
   readonly maxDataBytes?: number;
+  /** Starts although the record lacks what was signed for or acknowledged. */
+  readonly acceptLoss: boolean;
   /** The folder of a 16 kHz acoustic model; undefined where there is none. */
   readonly widebandModel: string | undefined;
 }
@@ -21,7 +23,7 @@ export interface Configuration {
 type Environment = Readonly<Record<string, string | undefined>>;
 
 /**
- * Reads HOST, PORT, DATA_DIR, TLS_CERT, TLS_KEY, PROXY_ORIGIN, DATA_LIMIT_MB and WIDEBAND_MODEL.
+ * Reads HOST, PORT, DATA_DIR, TLS_CERT, TLS_KEY, PROXY_ORIGIN, DATA_LIMIT_MB, ACCEPT_LOSS and WIDEBAND_MODEL.
  * @throws {ServerError} setting-wrong, open-without-tls.
  */
 export function readConfiguration(environment: Environment): Configuration {
@@ -34,6 +36,7 @@ export function readConfiguration(environment: Environment): Configuration {
   return {
     host,
     port: wholeNumber('PORT', environment['PORT'] || '8470', 0, 65_535),
+    acceptLoss: yesOrNothing('ACCEPT_LOSS', environment['ACCEPT_LOSS']),
     dataDir: resolve(environment['DATA_DIR'] || 'data'),
     widebandModel: findWidebandModel(environment['WIDEBAND_MODEL']),
     ...(tls === undefined ? {} : { tls }),
@@ -69,6 +72,12 @@ function wholeNumber(name: string, text: string, lowest: number, highest: number
   const value = Number(text);
   if (/^\d+$/.test(text) && value >= lowest && value <= highest) return value;
   throw new ServerError('setting-wrong', `${name}=${text} must be a whole number from ${lowest} to ${highest}.`);
+}
+
+function yesOrNothing(name: string, text: string | undefined): boolean {
+  if (text === undefined || text === '') return false;
+  if (text === 'yes') return true;
+  throw new ServerError('setting-wrong', `${name}=${text} must be yes, or left out.`);
 }
 
 function readSetting(name: string, path: string): Buffer {

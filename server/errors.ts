@@ -16,6 +16,15 @@ const SENTENCES = {
     'The record {detail} was written by a newer version: update Readback, or choose another folder with DATA_DIR.',
   'data-unsafe':
     'The disk under {detail} does not keep what is written to it as asked: choose a local folder with DATA_DIR.',
+  'data-lost':
+    'The record in {detail} Put a good copy of the folder back, or start with ACCEPT_LOSS=yes to go on without them; devices that still hold them send them again.',
+  'data-copied':
+    'The record {detail} was copied while it was being written, without its log (-wal): copy it with "npm run backup", or bring the log too.',
+  'folder-in-use': 'Another server keeps its record in {detail}: stop it, or choose another folder with DATA_DIR.',
+  'heads-damaged': '{detail} Put a good copy of heads.jsonl back, or start with ACCEPT_LOSS=yes to begin it anew.',
+  'key-lost':
+    'The key in {detail} is not the one that signed this record: put the right one back, or start with ACCEPT_LOSS=yes to sign with this one from now on.',
+  'tool-wrong': '{detail}',
   'key-damaged': 'The key in {detail} is damaged: put a good copy there, or move it away to have a new one made.',
   'data-full': 'The disk is full: free space on the server; devices keep their events and send them again.',
   'visit-unknown': 'There is no visit "{detail}" here: see /api/visits for those there are.',

@@ -8,9 +8,11 @@ import { app } from './app.ts';
 import { answerTo } from './arguments.ts';
 import { type Configuration, readConfiguration } from './configuration.ts';
 import { ServerError } from './errors.ts';
+import { lockFolder } from './heads/folder-lock.ts';
+import { keepHeads } from './heads/keep-heads.ts';
 import { originRule } from './origins.ts';
-import { openSqliteStore } from './store/sqlite-store.ts';
-import { openReceiptSigner } from './sync/receipt-signer.ts';
+import { openSqliteStore, RECORD_FILE } from './store/sqlite-store.ts';
+import { KEY_FILE, openReceiptSigner } from './sync/receipt-signer.ts';
 
 const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
 
@@ -27,9 +29,15 @@ async function main(): Promise<void> {
   await mkdir(configuration.dataDir, { recursive: true }).catch((error) => {
     throw new ServerError('data-unwritable', configuration.dataDir, error);
   });
-  const store = openSqliteStore(join(configuration.dataDir, 'readback.sqlite'), {
+  // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
+  process.once('exit', lockFolder(configuration.dataDir));
+  const { acceptLoss } = configuration;
+  const store = openSqliteStore(join(configuration.dataDir, RECORD_FILE), {
+    acceptLoss,
     ...(configuration.maxDataBytes === undefined ? {} : { maxBytes: configuration.maxDataBytes }),
   });
+  const signer = openReceiptSigner(join(configuration.dataDir, KEY_FILE));
+  const keeper = await keepHeads({ folder: configuration.dataDir, store, signer, clock: Date.now, acceptLoss });
   const fastify = Fastify({
     // A client that dawdles over its headers or its request is cut, so that it cannot hold connections.
     http: { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 1_000 },
@@ -39,7 +47,8 @@ async function main(): Promise<void> {
   await fastify.register(app, {
     store,
     origins: originRule(configuration),
-    signer: openReceiptSigner(join(configuration.dataDir, 'receipt-key.pem')),
+    signer,
+    keeper,
     webDir: WEB_DIR,
     widebandModel: configuration.widebandModel,
     version,

@@ -33,9 +33,9 @@ export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearin
 export function visitGrammar(expectation: Expectation | 'all' | 'urgent'): string | undefined {
   if (expectation === 'all') return toJsgf(undefined, { scope: 'all' });
   if (expectation === 'urgent') return URGENT;
-  return expectation.readings.length === 0 && expectation.question === undefined && expectation.plate === undefined
-    ? undefined
-    : toJsgf(expectation, { scope: 'expected' });
+  const { readings, question, plate, answers } = expectation;
+  const isNothing = readings.length === 0 && [question, plate, answers].every((one) => one === undefined);
+  return isNothing ? undefined : toJsgf(expectation, { scope: 'expected' });
 }
 
 /** All that is heeded while the mouth speaks. */

@@ -1,13 +1,8 @@
 import { type Entry, emptyHead, type Head, type Sha256, type StreamId } from '../../grammar/visit/envelope.ts';
+import type { Acknowledgement, Follows } from '../../grammar/visit/record-lines.ts';
 import { RecordError } from './errors.ts';
 import { inTurn } from './in-turn.ts';
-import {
-  type Acknowledgement,
-  type Follows,
-  laterAcknowledgement,
-  prepareEntries,
-  type VisitLog,
-} from './visit-log.ts';
+import { laterAcknowledgement, prepareEntries, type VisitLog } from './visit-log.ts';
 
 /** A log that lasts as long as the program: for practice and for trying things out. */
 export async function openMemoryLog(stream: StreamId, sha256: Sha256, follows?: Follows): Promise<VisitLog> {

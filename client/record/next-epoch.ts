@@ -1,5 +1,6 @@
 import type { Entry, StreamId } from '../../grammar/visit/envelope.ts';
-import type { Follows, VisitLog } from './visit-log.ts';
+import type { Follows } from '../../grammar/visit/record-lines.ts';
+import type { VisitLog } from './visit-log.ts';
 
 /**
  * Carries a visit on in a new epoch, where the server holds other or more events of the old one than this device (a

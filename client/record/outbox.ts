@@ -1,7 +1,8 @@
 import type { Entry, Hash, Head } from '../../grammar/visit/envelope.ts';
 import { type Ack, MAX_IN_FLIGHT, PROTOCOL, type ServerMessage, type Welcome } from '../../grammar/visit/messages.ts';
+import type { Acknowledgement } from '../../grammar/visit/record-lines.ts';
 import { Link, type LinkOptions, type LinkState } from './link.ts';
-import type { Acknowledgement, VisitLog } from './visit-log.ts';
+import type { VisitLog } from './visit-log.ts';
 
 export interface OutboxOptions extends LinkOptions {
   readonly log: VisitLog;

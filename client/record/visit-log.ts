@@ -1,12 +1,6 @@
-import {
-  chainBodies,
-  type Entry,
-  type Hash,
-  type Head,
-  type Sha256,
-  type StreamId,
-} from '../../grammar/visit/envelope.ts';
-import { type Append, MAX_FRAME_BYTES, type Receipt } from '../../grammar/visit/messages.ts';
+import { chainBodies, type Entry, type Head, type Sha256, type StreamId } from '../../grammar/visit/envelope.ts';
+import { type Append, MAX_FRAME_BYTES } from '../../grammar/visit/messages.ts';
+import type { Acknowledgement, Follows } from '../../grammar/visit/record-lines.ts';
 import { utf8Length } from '../../grammar/visit/utf8.ts';
 import { RecordError } from './errors.ts';
 
@@ -33,19 +27,6 @@ export interface VisitLog {
   /** Keeps what the server acknowledged. An older acknowledgement than the kept one is ignored. */
   acknowledge(acknowledgement: Acknowledgement): Promise<void>;
   close(): Promise<void>;
-}
-
-export interface Follows {
-  readonly epoch: number;
-  readonly head: Head;
-  /** How many events of the older stream on this device still count: later ones were carried over into this epoch. */
-  readonly keeps: number;
-}
-
-export interface Acknowledgement {
-  readonly seq: number;
-  readonly hash: Hash;
-  readonly receipt?: Receipt;
 }
 
 /**

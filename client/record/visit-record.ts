@@ -1,10 +1,11 @@
 import type { Entry, StreamId } from '../../grammar/visit/envelope.ts';
+import type { Follows } from '../../grammar/visit/record-lines.ts';
 import { fetchStream } from './fetch-stream.ts';
 import { inTurn } from './in-turn.ts';
 import type { LinkOptions } from './link.ts';
 import { beginNextEpoch, carryOver, readEpochs } from './next-epoch.ts';
 import { Outbox, type OutboxState } from './outbox.ts';
-import type { Follows, VisitLog } from './visit-log.ts';
+import type { VisitLog } from './visit-log.ts';
 
 /** Where a device keeps the logs of its streams: files in a folder, the browser's database. */
 export interface LogStore {

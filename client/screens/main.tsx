@@ -3,6 +3,8 @@ import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
 import { PAGE } from '../words/pages/page-words.ts';
 import { keepForOffline } from './session/keep-for-offline.ts';
+import { sendInBackground } from './session/send-in-background.ts';
+import { THIS_DEVICE } from './session/this-device.ts';
 import { Mishap } from './show/mishap.tsx';
 import { TechnicianPage } from './technician/technician-page.tsx';
 
@@ -28,3 +30,4 @@ createRoot(place).render(
   </StrictMode>,
 );
 keepForOffline();
+sendInBackground(THIS_DEVICE);

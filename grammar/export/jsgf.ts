@@ -2,6 +2,7 @@ import { fitOf } from '../phrases/compose/fit.ts';
 import { alternative, type Expression, type Rules, rule } from '../phrases/expression.ts';
 import type { Expectation } from '../phrases/meaning.ts';
 import { pattern } from '../phrases/pattern.ts';
+import { ANSWERS } from '../vocabulary/answers.ts';
 import { MEASURANDS } from '../vocabulary/measurands.ts';
 import { namesOf, sameReading } from './measurand-names.ts';
 import { NARROWED_RULES } from './narrowed-rules.ts';
@@ -56,6 +57,7 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
 
   if (options.scope !== 'commands') {
     if (expectation?.plate?.[0] !== undefined) add('asked-of-plate', plateAnswers(expectation.plate));
+    if (expectation?.answers !== undefined) add('in-a-word', shortAnswers(expectation.answers));
     if (expectation?.question === 'which-switch') tops.push('switch-place');
     if (expectation?.placeless !== undefined) add('where-read', whereRead(expectation.placeless));
     if (expectation?.question === 'teen-or-ty') add('answer', pattern('$n-digit $n-digit [$n-digit]'));
@@ -81,6 +83,12 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
   if (options.scope === 'all') tops.push(...RECORDS);
   rules['utterance'] = alternative(...tops.map(rule));
   return print(rules, 'utterance');
+}
+
+/** What may be answered in a word, by the answers that say something there. */
+function shortAnswers(meant: NonNullable<Expectation['answers']>): Expression {
+  const ids = new Set(meant.map(({ answer }) => answer));
+  return alternative(...ANSWERS.filter(({ id }) => ids.has(id)).map(({ say }) => pattern(say)));
 }
 
 /** The places at which a value is commonly read. */

@@ -49,7 +49,7 @@ const tip = (id: PointId): Expression => {
  * Greek letter. A letter behind "degrees": the hiss that ends the word makes a "c" of itself, and Fahrenheit Celsius.
  * "a c" counts behind "volts" alone: by itself it takes "one hundred eighteen" for "one hundred a c".
  */
-const NOT_LISTENED_FOR = /^(psi|degrees [cf]|v [ad] c|a c \[volts\])$/;
+const NOT_LISTENED_FOR = /^(psi|psi gauge|bar g|degrees [cfk]|v [ad] c|a c \[volts\])$/;
 
 /** A unit as the recogniser listens for it. */
 export function unitName(unit: { readonly say: string }): Expression {
@@ -60,6 +60,8 @@ export function unitName(unit: { readonly say: string }): Expression {
 /** How the units of a row are said aloud. */
 export function unitNamesOf(row: Measurand): Expression {
   const { base } = UNITS_BY_CODE[row.unit];
-  const said = units.filter((unit) => unit.quantities.includes(row.quantity) && unit.base === base);
+  const said = units.filter(
+    (unit) => unit.quantities.includes(row.quantity) && unit.base === base && unit.unheard !== true,
+  );
   return alternative(...said.map(unitName));
 }

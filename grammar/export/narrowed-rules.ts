@@ -61,7 +61,7 @@ export const NARROWED_RULES: Rules = {
     'twenty [$n-unit] | one (twenty | thirty) [$n-unit] | one (ten | eleven | twelve | thirteen | fourteen | fifteen | sixteen | seventeen | eighteen | nineteen) | one oh $n-unit | two (twenty | thirty | forty | fifty) [$n-unit] | two ten | two oh $n-unit | two one $n-unit',
   ),
   'meter-proof': pattern(
-    '[the] meter (proves | proved | reads | checks good at | (checks | reads) [good] on a (known | live) source [at]) $n-source [volts] [on a (known | live) source]',
+    '[the] meter [proves | proved | reads | checks good at | (checks | reads) [good] on a (known | live) source [at]] $n-source [volts] [on a (known | live) source]',
   ),
   absence: sequence(
     optional(sequence(pattern('at [the]'), rule('proof-place'))),

@@ -71,6 +71,8 @@ export interface CommonWords {
   readonly turning: ReadonlySet<string>;
   /** Words that name a unit, also units that nothing is measured in. */
   readonly units: ReadonlySet<string>;
+  /** Units in the form that rates a part ("a thirty amp breaker") and reads nothing. */
+  readonly ratings?: ReadonlySet<string>;
   /** A word that speaks of ohms. */
   readonly ohms: RegExp;
   /** Words that sound like one of the grammar, taken without a question. */
@@ -101,6 +103,8 @@ export interface CommonWords {
 export interface Writing {
   /** Signs and the words that are said for them, or the signs they are the same as. */
   readonly signs: Readonly<Record<string, string>>;
+  /** Words that are one word where these stand: "no one pulled" names no number. */
+  readonly oneWord?: readonly { readonly words: RegExp; readonly as: string }[];
   /** What is glued to a typed number, as it is said. */
   readonly suffixes: Readonly<Record<string, readonly string[]>>;
   /** Marks written as one word and said letter by letter. */

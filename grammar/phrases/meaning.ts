@@ -1,3 +1,4 @@
+import type { AnswerId } from '../vocabulary/answers.ts';
 import type { CommandId } from '../vocabulary/commands.ts';
 import type { CoverId, CoverState } from '../vocabulary/covers.ts';
 import type { DeedId } from '../vocabulary/deeds.ts';
@@ -136,6 +137,12 @@ export interface Understanding {
   readonly others?: readonly Meaning[];
 }
 
+/** What a short answer says where it is given. */
+export interface AnswerMeant {
+  readonly answer: AnswerId;
+  readonly means: Meaning;
+}
+
 /** What the visit expects now; it raises its own paths in matcher and recogniser, and binds a bare value. */
 export interface Expectation {
   /** Readings expected now, the likeliest first. */
@@ -144,6 +151,8 @@ export interface Expectation {
   readonly meter?: true;
   /** Fields of the nameplate that are asked for: a bare answer is the first that it can be. */
   readonly plate?: readonly NameplateFieldId[];
+  /** Short answers to what is asked, and what each of them says there. */
+  readonly answers?: readonly AnswerMeant[];
   /** A question that stands open. */
   readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place' | 'which-switch';
   /** The reading that was taken last: "same on the other" means it. */

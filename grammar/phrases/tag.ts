@@ -1,3 +1,4 @@
+import type { AnswerId } from '../vocabulary/answers.ts';
 import type { CommandId } from '../vocabulary/commands.ts';
 import type { CoverId } from '../vocabulary/covers.ts';
 import type { DeedId } from '../vocabulary/deeds.ts';
@@ -33,6 +34,7 @@ export type FrameId =
   | 'check-on-me'
   | 'nameplate'
   | 'plate-answer'
+  | 'answer'
   | 'part'
   | 'work'
   | 'wire'
@@ -76,6 +78,8 @@ export type Tag =
   | { readonly tag: 'state'; readonly state: 'open' | 'closed' | 'locked' | 'unlocked' }
   | { readonly tag: 'zones'; readonly zones: readonly ZoneId[] }
   | { readonly tag: 'observation'; readonly observation: ObservationId; readonly as?: string }
+  /** What was asked is answered in a word. */
+  | { readonly tag: 'answer'; readonly answer: AnswerId }
   | { readonly tag: 'item'; readonly item: JobItemId }
   | { readonly tag: 'deed'; readonly deed: DeedId }
   | { readonly tag: 'cover'; readonly cover: CoverId }

@@ -16,10 +16,13 @@ const TERMINAL = /^([a-z])([12])$/;
  * Splits heard or typed text into words in small letters: punctuation dropped, digits kept as numerals ("118.5",
  * "1,180", "-2"), units and terminal marks taken apart ("118V" → 118, volts; "L1" → l, 1).
  */
-export function tokenise(text: string, { writing, words: { ending } }: Language = ENGLISH): HeardWord[] {
-  const plain = text
-    .normalize('NFC')
-    .toLowerCase()
+export function tokenise(text: string, language: Language = ENGLISH): HeardWord[] {
+  const { writing } = language;
+  const joined = (writing.oneWord ?? []).reduce(
+    (left, { words, as }) => left.replace(words, as),
+    text.normalize('NFC').toLowerCase(),
+  );
+  const plain = joined
     .replace(signsOf(writing), (sign) => writing.signs[sign]!)
     .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
     .replace(/(\d)\s*\/\s*(?=\d)/g, `$1 ${writing.stroke.numbers} `)
@@ -29,8 +32,9 @@ export function tokenise(text: string, { writing, words: { ending } }: Language 
   for (const piece of plain.match(
     /(?<=\d)'s(?![\p{L}\d])|-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}\p{C}]+/gu,
   ) ?? []) {
-    addPiece(piece, words, writing, ending);
+    addPiece(piece, words, writing, language.words.ending);
   }
+  letterUnits(words, language);
   const [first] = words;
   if (first !== undefined && writing.denial.test(text)) words[0] = { ...first, pause: true };
   return words;
@@ -64,4 +68,22 @@ function addPiece(piece: string, words: HeardWord[], writing: Writing, ending: s
   else if (writing.spelled[piece] !== undefined)
     words.push(...writing.spelled[piece].split(' ').map((text) => ({ text })));
   else words.push({ text: piece.replace(/^'+|'+$/g, '') });
+}
+
+/**
+ * A letter behind the words of a number, with nothing but "and" behind it, is a unit as it is behind digits: "sixty C".
+ * In "R two C" the number is a word between two letters; "four ten A" is a refrigerant.
+ */
+function letterUnits(words: HeardWord[], { writing, numbers, words: common }: Language): void {
+  const marks = Object.values(writing.refrigerants);
+  for (let at = words.length - 1; at > 0; at -= 1) {
+    const [heard, before, two] = [words[at]!, words[at - 1]!, words[at - 2]];
+    const letter = [heard.text, ...(common.homophones[heard.text] ?? [])].find((text) => text.length === 1);
+    const ends = at === words.length - 1 || common.joining.has(words[at + 1]!.text);
+    const suffix = letter !== undefined && ends && numbers.all.has(before.text) ? writing.suffixes[letter] : undefined;
+    if (suffix === undefined || (two?.text.length === 1 && !numbers.all.has(two.text))) continue;
+    const said = words.slice(0, at + 1).map(({ text }) => text);
+    if (marks.some((mark) => `r ${said.join(' ')}`.endsWith(` ${mark.replace(/^r /, '')}`))) continue;
+    words.splice(at, 1, ...suffix.map((text) => ({ text })));
+  }
 }

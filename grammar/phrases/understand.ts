@@ -1,7 +1,7 @@
 import { asWritten } from './as-written.ts';
 import type { MatchSigns } from './confidence.ts';
 import { judge } from './judge.ts';
-import type { Language, Writing } from './language.ts';
+import type { Language } from './language.ts';
 import { ENGLISH } from './languages/english/english.ts';
 import { match } from './match.ts';
 import type { Expectation, Meaning, UnclearReason, Understanding } from './meaning.ts';
@@ -10,6 +10,7 @@ import { Network } from './network.ts';
 import { suggest } from './suggest.ts';
 import { type HeardWord, tokenise } from './tokenise.ts';
 import { weigh } from './weigh.ts';
+import { isReadWithoutUnit, passesOverUnit, whyNot } from './why-not.ts';
 import type { Near } from './word-choices.ts';
 
 /** Longer utterances than this many words are not taken apart; a note may be as long as it likes. */
@@ -144,7 +145,9 @@ function understandOne(ready: Ready, text: string, expectation: Expectation | un
   let weighed = weigh(match(network, heard), expectation, language);
   if (weighed.length === 0 && heard.length <= LONGEST_REPAIRED) {
     const mostRepairs = Math.max(1, Math.floor(heard.length * MENDABLE));
-    weighed = weigh(match(network, heard, { near, mostRepairs }), expectation, language);
+    // Of a short answer nothing is mended: of so few words a lost one may be the one that turns it round.
+    const { answers: _short, ...rest } = expectation ?? { readings: [] };
+    weighed = weigh(match(network, heard, { near, mostRepairs }), rest, language);
   }
   const meant = (): string[] =>
     suggest(
@@ -153,30 +156,18 @@ function understandOne(ready: Ready, text: string, expectation: Expectation | un
       language.sentences,
     );
   const [best] = weighed;
-  if (best === undefined) {
-    return unclear(text, whyNot(text, heard, language), meant());
-  }
+  if (best === undefined) return unclear(text, whyNot(text, heard, ready, expectation), meant());
   const judged = judge(text, best, weighed.slice(1), language.words, ready.watch);
   // "suction one twenty volts": the unit cannot be taken there; the place was not said in vain.
   const { meaning } = judged;
-  if (judged.verdict === 'rejected' && judged.repaired !== undefined && meaning.kind === 'value' && meaning.unit) {
+  const isMended = judged.verdict === 'rejected' && judged.repaired !== undefined;
+  if (isMended && meaning.kind === 'value' && meaning.unit && isReadWithoutUnit(heard, ready, expectation)) {
     return unclear(text, 'other-unit', meant());
   }
+  if (judged.reason === 'needed-repair' && passesOverUnit(heard, judged, language))
+    return unclear(text, 'other-unit', meant());
   if (judged.meaning.kind !== 'unclear' || judged.meaning.alternatives.length > 0) return judged;
   return { ...judged, meaning: { ...judged.meaning, alternatives: meant() } };
-}
-
-/** Why nothing can be made of it: another language, a unit that does not belong to the place, or no sentence at all. */
-function whyNot(text: string, heard: readonly HeardWord[], { numbers, words, writing }: Language): UnclearReason {
-  if (foreign(text, writing)) return 'not-english';
-  const counted = heard.some((word) => word.numeral !== undefined || numbers.all.has(word.text));
-  return counted && heard.some((word) => words.units.has(word.text)) ? 'other-unit' : 'outside-grammar';
-}
-
-/** Mostly letters that the language does not write. */
-function foreign(text: string, { letter: own }: Writing): boolean {
-  const letters = text.match(/\p{L}/gu) ?? [];
-  return letters.filter((letter) => !own.test(letter)).length * 4 > letters.length;
 }
 
 const longNote = (heard: string, words: readonly HeardWord[]): Understanding => ({

@@ -46,7 +46,7 @@ export const COMMANDS = [
   {
     id: 'cannot-reach',
     name: 'cannot reach it',
-    say: "[i] (cannot | can't) (reach | get to | get at) (it | that [one])",
+    say: "[i] (cannot | can't | couldn't) (reach | get to | get at | access | get near) (it | that [one] | this [one] | them) | [i] (cannot | can't) get [in] there | [there's | there is] no access [to (it | that)] | [it's | it is] not accessible | [there's | there is] no way to (reach | get to) (it | that)",
   },
   {
     id: 'status',

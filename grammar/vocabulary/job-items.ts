@@ -33,17 +33,17 @@ export const JOB_ITEMS = [
   {
     id: 'meter-category-two',
     name: 'meter is category two',
-    say: '[the] meter is (cat | category) two | [a] (cat | category) two [meter]',
+    say: '[the | my] meter is [a] (cat | category) two | [$it] [a] (cat | category) two [meter]',
   },
   {
     id: 'meter-category-three',
     name: 'meter is category three',
-    say: '[the] meter is (cat | category) three | [a] (cat | category) three [meter]',
+    say: '[the | my] meter is [a] (cat | category) three | [$it] [a] (cat | category) three [meter]',
   },
   {
     id: 'meter-category-four',
     name: 'meter is category four',
-    say: '[the] meter is (cat | category) four | [a] (cat | category) four [meter]',
+    say: '[the | my] meter is [a] (cat | category) four | [$it] [a] (cat | category) four [meter]',
   },
   {
     id: 'nameplate-unreadable',
@@ -60,7 +60,11 @@ export const JOB_ITEMS = [
     name: 'refrigerant circuit is opened',
     say: `[i | i've | i have] opened the ([refrigerant] circuit | system) | [the] refrigerant circuit is (open | opened) | [i | i've | i have] ${LINE_OPENED}`,
   },
-  { id: 'leak-found', name: 'leak found', say: 'found (a | the) leak | leak found' },
+  {
+    id: 'leak-found',
+    name: 'leak found',
+    say: "[i] found (a | the) leak [$leak-place] | leak [is] found [$leak-place] | [the] leak is $leak-place | (it is | it's) leaking $leak-place",
+  },
   {
     id: 'no-leak-found',
     name: 'leak search found nothing',

@@ -1,3 +1,4 @@
+import { DENIAL_SIGNS } from './denial-signs.ts';
 import type { SwitchPlace } from './devices.ts';
 import type { ZoneId } from './zones.ts';
 
@@ -66,6 +67,8 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
       ].join('|'),
     ),
   },
+  // What was told to be off and locked is denied.
+  ...DENIAL_SIGNS.map(({ not, words }) => ({ sign: not === 'locked' ? 'lock' : 'switch', words })),
   {
     sign: 'running',
     words: pattern(

@@ -14,6 +14,8 @@ export interface Unit {
   /** Short sign on screen and paper. */
   readonly sign: string;
   readonly say: string;
+  /** Understood, and not listened for: a short sound that other words end in. */
+  readonly unheard?: true;
 }
 
 export const UNITS = [
@@ -69,6 +71,14 @@ export const UNITS = [
     say: 'meg | megs | megohm | megohms | meg ohms',
   },
   {
+    code: 'GOhm',
+    quantities: ['insulation', 'resistance'],
+    base: 'Ohm',
+    factor: 1e9,
+    sign: 'GΩ',
+    say: 'gigohm | gigohms | gig ohms | gig | gigs',
+  },
+  {
     code: 'uF',
     quantities: ['capacitance'],
     base: 'uF',
@@ -100,7 +110,17 @@ export const UNITS = [
     factor: 1.8,
     offset: -459.67,
     sign: 'K',
-    say: 'kelvin | kelvins',
+    say: 'kelvin | kelvins | degrees kelvin | degrees k',
+  },
+  {
+    code: 'K',
+    quantities: ['temperature', 'wet-bulb', 'difference'],
+    base: '[degF]',
+    factor: 1.8,
+    offset: -459.67,
+    sign: 'K',
+    say: 'k',
+    unheard: true,
   },
   {
     code: '[psi]',
@@ -108,7 +128,7 @@ export const UNITS = [
     base: '[psi]',
     factor: 1,
     sign: 'psig',
-    say: 'p s i | p s i g | psi | pounds | pound | pounds per square inch | pounds gauge',
+    say: 'p s i | p s i g | psi | p s i gauge | psi gauge | pounds | pound | pounds per square inch | pounds gauge',
   },
   // Factors as UCUM defines the units: 1 psi = 6894.757 Pa, 1 inH2O = 249.0889 Pa, 1 µmHg = 0.133322 Pa.
   {
@@ -117,9 +137,24 @@ export const UNITS = [
     base: '[psi]',
     factor: 0.145037737730209,
     sign: 'kPa',
-    say: 'kilopascal | kilopascals | k p a',
+    say: 'kilopascal | kilopascals | k p a | kilopascals gauge',
   },
-  { code: 'bar', quantities: ['pressure'], base: '[psi]', factor: 14.5037737730209, sign: 'bar', say: 'bar | bars' },
+  {
+    code: 'MPa',
+    quantities: ['pressure'],
+    base: '[psi]',
+    factor: 145.037737730209,
+    sign: 'MPa',
+    say: 'megapascal | megapascals | m p a | megapascals gauge',
+  },
+  {
+    code: 'bar',
+    quantities: ['pressure'],
+    base: '[psi]',
+    factor: 14.5037737730209,
+    sign: 'bar',
+    say: 'bar | bars | bar gauge | bars gauge | bar g',
+  },
   {
     code: 'Pa',
     quantities: ['static-pressure'],
@@ -218,11 +253,8 @@ export const FOREIGN_UNITS: readonly string[] = [
   'millifarads',
   'milliohm',
   'milliohms',
-  'gigohm',
-  'gigohms',
   'gigaohms',
-  'megapascal',
-  'megapascals',
+  'teraohms',
   'hectopascals',
   'millibar',
   'millibars',
@@ -247,6 +279,21 @@ export const FOREIGN_UNITS: readonly string[] = [
   'milligrams',
   'seconds',
   'hours',
+  'absolute',
+  'stone',
+  'stones',
+  'tonne',
+  'tonnes',
+  'litre',
+  'litres',
+  'liter',
+  'gallon',
+  'pints',
+  'yards',
+  'miles',
+  'farad',
+  'farads',
+  'coulombs',
 ];
 
 const UNIT_SAID: readonly Unit[] = UNITS;

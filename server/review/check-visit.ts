@@ -1,40 +1,44 @@
-import { createHash } from 'node:crypto';
-import type { Entry } from '../../grammar/visit/envelope.ts';
-import { type ChainVerdict, verifyChain } from '../../grammar/visit/verify-chain.ts';
+import { type StreamId, streamText } from '../../grammar/visit/envelope.ts';
+import { followsText, type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
+import { type Verification, verifyRecord } from '../heads/verify-record.ts';
+import type { HeldStream } from '../heads/verify-stream.ts';
 import type { EventStore } from '../store/event-store.ts';
-
-export type CheckedStream = { readonly device: string; readonly epoch: number } & ChainVerdict;
 
 const EVENTS_A_PAGE = 5_000;
 
 /**
- * Reads a visit anew from the disk and checks every stream's chain: bits that changed, events that are missing. A
- * record that was written anew as a whole is found by the devices' receipts, not here.
+ * Reads a visit anew from the disk and checks every stream: its chain, and what the server signed of it.
+ *
+ * @param heads all that the server signed; what they say of other visits is left out
  */
-export async function checkVisit(store: EventStore, company: string, visit: string): Promise<readonly CheckedStream[]> {
-  const entries = new Map<string, Entry[]>();
-  let after = 0;
-  for (;;) {
+export async function checkVisit(
+  store: EventStore,
+  company: string,
+  visit: string,
+  heads: readonly SignedHead[],
+): Promise<Verification> {
+  const events = new Map<string, HeldStream['events'][number][]>();
+  const nameOf = (device: string, epoch: number) => streamText({ company, visit, device, epoch } satisfies StreamId);
+  for (let after = 0; ; ) {
     const page = await store.events(company, visit, { after, limit: EVENTS_A_PAGE });
-    for (const event of page) {
-      const key = `${event.device}/${event.epoch}`;
-      const stream = entries.get(key) ?? [];
-      stream.push(event);
-      entries.set(key, stream);
+    for (const { device, epoch, ...event } of page) {
+      const name = nameOf(device, epoch);
+      events.set(name, [...(events.get(name) ?? []), event]);
     }
     const last = page.at(-1);
     if (last === undefined || page.length < EVENTS_A_PAGE) break;
     after = last.arrival;
   }
-  const streams = await store.streams(company, visit);
-  return Promise.all(
-    streams.map(async ({ device, epoch }) => {
-      const held = entries.get(`${device}/${epoch}`) ?? [];
-      return { device, epoch, ...(await verifyChain({ company, visit, device, epoch }, held, sha256)) };
-    }),
-  );
+  const held = (await store.streams(company, visit)).map(({ device, epoch, forks, follows }) => {
+    const stream = nameOf(device, epoch);
+    return { stream, events: events.get(stream) ?? [], forks, follows: followsText(follows) };
+  });
+  return verifyRecord(held, { heads: ofVisit(heads, `${company}/${visit}/`) });
 }
 
-function sha256(bytes: Uint8Array): Uint8Array {
-  return createHash('sha256').update(bytes).digest();
+/** The heads, as far as they speak of one visit. */
+function ofVisit(heads: readonly SignedHead[], prefix: string): readonly SignedHead[] {
+  const latest = heads.at(-1);
+  const streams = [...standBy(heads).values()].filter(({ stream }) => stream.startsWith(prefix));
+  return latest === undefined || streams.length === 0 ? [] : [{ ...latest, anew: true, streams }];
 }

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox';
 import Type, { type Static } from 'typebox';
 import { HashSchema, HeadSchema, NameSchema } from '../../grammar/visit/message-schemas.ts';
+import type { SignedHead } from '../../grammar/visit/signed-head.ts';
 import { ServerError } from '../errors.ts';
 import type { EventStore, StreamSummary } from '../store/event-store.ts';
 import { checkVisit } from './check-visit.ts';
@@ -9,6 +10,8 @@ export interface ReviewOptions {
   readonly store: EventStore;
   /** The company a request speaks for. */
   readonly company: string;
+  /** All heads that the server signed. */
+  readonly heads: () => readonly SignedHead[];
 }
 
 const Milliseconds = Type.Integer({ description: 'milliseconds since 1970, by the server’s clock' });
@@ -55,20 +58,23 @@ const EventSchema = Type.Object({
   arrival: Type.Integer(),
 });
 
-const CheckedStreamSchema = Type.Object({
-  device: NameSchema,
-  epoch: Type.Integer(),
-  /** True where every event still is as it was written. */
-  intact: Type.Boolean(),
-  /** Of the first event that is not. */
-  seq: Type.Optional(Type.Integer()),
-  reason: Type.Optional(Type.String()),
-  sentence: Type.Optional(Type.String()),
-  head: Type.Optional(HeadSchema),
+const FindingSchema = Type.Object({
+  stream: Type.String({ description: 'company/visit/device/epoch' }),
+  seq: Type.Optional(Type.Integer({ description: 'of the first event that is not as it was' })),
+  sentence: Type.String(),
+});
+
+const CheckSchema = Type.Object({
+  visit: NameSchema,
+  streams: Count,
+  events: Count,
+  findings: Type.Array(FindingSchema, { description: 'what is not as it was written' }),
+  notes: Type.Array(Type.String({ description: 'worth knowing, and no proof of a change' })),
+  unknown: Type.Array(Type.String({ description: 'what this check cannot tell' })),
 });
 
 /** Visits listed and read back. Bodies are passed on as they are: what they mean is the reader's business. */
-export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app, { store, company }) => {
+export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app, { store, company, heads }) => {
   app.get(
     '/api/visits',
     {
@@ -109,7 +115,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
       schema: {
         params: VisitParameters,
         response: {
-          200: Type.Object({ visit: NameSchema, streams: Type.Array(CheckedStreamSchema) }),
+          200: CheckSchema,
           400: ErrorSchema,
           404: ErrorSchema,
         },
@@ -117,9 +123,9 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     },
     async (request) => {
       const { visit } = request.params;
-      const checked = await checkVisit(store, company, visit);
-      if (checked.length === 0) throw new ServerError('visit-unknown', visit);
-      return { visit, streams: [...checked] };
+      const { findings, notes, unknown, ...counts } = await checkVisit(store, company, visit, heads());
+      if (counts.streams + findings.length === 0) throw new ServerError('visit-unknown', visit);
+      return { visit, ...counts, findings: [...findings], notes: [...notes], unknown: [...unknown] };
     },
   );
 

@@ -54,6 +54,14 @@ export interface StreamSummary {
   readonly follows?: { readonly epoch: number; readonly head: Head };
 }
 
+/** The end of one stream, and how many events contradict one of its own. */
+export interface StreamEnd {
+  readonly stream: StreamId;
+  readonly head: Head;
+  readonly forks: number;
+  readonly follows?: { readonly epoch: number; readonly head: Head };
+}
+
 export interface StoredEvent extends Entry {
   readonly device: string;
   readonly epoch: number;
@@ -97,6 +105,16 @@ export interface EventStore {
     positions: readonly StreamPosition[],
     limit: number,
   ): Promise<readonly StoredEvent[]>;
+  /** Where every stream of every company ends: for the server's own heads, never for an answer. */
+  ends(): Promise<readonly StreamEnd[]>;
+  /** The hash at a number of a stream; undefined where nothing stands there. */
+  hashAt(stream: StreamId, seq: number): Promise<Hash | undefined>;
+  /** The last number of a stream; 0 where it is not held. */
+  lastSeq(stream: StreamId): Promise<number>;
+  /** When the first `upTo` events of a stream came, in milliseconds since 1970, by their numbers. */
+  receivedTimes(stream: StreamId, upTo: number): Promise<readonly number[]>;
+  /** The number of the latest event by arrival; 0 in an empty store. */
+  lastArrival(): Promise<number>;
   /** When the latest event came, by the clock of that time; undefined in an empty store. */
   lastReceivedAt(): Promise<number | undefined>;
   close(): Promise<void>;

@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
-import type { EventStore, StoredEvent, StreamSummary, VisitSummary } from './event-store.ts';
+import type { StreamId } from '../../grammar/visit/envelope.ts';
+import type { EventStore, StoredEvent, StreamEnd, StreamSummary, VisitSummary } from './event-store.ts';
 
 interface StreamRow {
   readonly device: string;
@@ -28,9 +29,7 @@ const STREAM_ENDS = `
   JOIN event AS last ON last.stream = stream.id AND last.seq = (SELECT max(seq) FROM event WHERE stream = stream.id)`;
 
 /** The half of the SQLite store that reads; every query names the company. */
-export function sqliteReader(
-  database: Database,
-): Pick<EventStore, 'visits' | 'streams' | 'events' | 'beyond' | 'lastReceivedAt'> {
+export function sqliteReader(database: Database): Omit<EventStore, 'open' | 'commit' | 'close'> {
   const visits = database.prepare<[string, number, number], VisitSummary>(`
     SELECT visit, count(*) AS streams, sum(last.seq) AS events,
       min(first.received_at) AS firstReceivedAt, max(last.received_at) AS lastReceivedAt,
@@ -61,6 +60,7 @@ export function sqliteReader(
     .prepare<[], number>('SELECT received_at FROM event ORDER BY arrival DESC LIMIT 1')
     .pluck();
   return {
+    ...endsReader(database),
     lastReceivedAt: async () => lastReceivedAt.get(),
     visits: async (company, { limit, offset }) => visits.all(company, limit, offset),
     streams: async (company, visit) => streams.all(company, visit).map(toSummary),
@@ -70,12 +70,67 @@ export function sqliteReader(
   };
 }
 
+interface EndRow extends StreamId {
+  readonly followsEpoch: number | null;
+  readonly followsSeq: number | null;
+  readonly followsHash: string | null;
+  readonly seq: number;
+  readonly hash: string;
+  readonly forks: number;
+}
+
+/** What the heads of the server are taken from. */
+function endsReader(database: Database) {
+  const ofStream = 'company = ? AND visit = ? AND device = ? AND epoch = ?';
+  const ends = database.prepare<[], EndRow>(`
+    SELECT company, visit, device, epoch, last.seq, last.hash,
+      follows_epoch AS followsEpoch, follows_seq AS followsSeq, follows_hash AS followsHash,
+      (SELECT count(*) FROM fork WHERE fork.stream = stream.id) AS forks
+    FROM stream JOIN event AS last ON last.stream = stream.id
+      AND last.seq = (SELECT max(seq) FROM event WHERE stream = stream.id)
+    ORDER BY stream.id`);
+  const hashAt = database
+    .prepare<[string, string, string, number, number], string>(
+      `SELECT hash FROM stream JOIN event ON event.stream = stream.id WHERE ${ofStream} AND seq = ?`,
+    )
+    .pluck();
+  const lastSeq = database
+    .prepare<[string, string, string, number], number | null>(
+      `SELECT max(seq) FROM stream JOIN event ON event.stream = stream.id WHERE ${ofStream}`,
+    )
+    .pluck();
+  const times = database
+    .prepare<[string, string, string, number, number], number>(
+      `SELECT received_at FROM stream JOIN event ON event.stream = stream.id WHERE ${ofStream} AND seq <= ? ORDER BY seq`,
+    )
+    .pluck();
+  const lastArrival = database.prepare<[], number | null>('SELECT max(arrival) FROM event').pluck();
+  const key = ({ company, visit, device, epoch }: StreamId) => [company, visit, device, epoch] as const;
+  return {
+    ends: async () => ends.all().map(toEnd),
+    hashAt: async (stream: StreamId, seq: number) => hashAt.get(...key(stream), seq),
+    lastSeq: async (stream: StreamId) => lastSeq.get(...key(stream)) ?? 0,
+    receivedTimes: async (stream: StreamId, upTo: number) => times.all(...key(stream), upTo),
+    lastArrival: async () => lastArrival.get() ?? 0,
+  } satisfies Partial<EventStore>;
+}
+
+function toEnd({ seq, hash, forks, company, visit, device, epoch, ...row }: EndRow): StreamEnd {
+  return { stream: { company, visit, device, epoch }, head: { seq, hash }, forks, ...followsOf(row) };
+}
+
+type FollowsRow = Pick<StreamRow, 'followsEpoch' | 'followsSeq' | 'followsHash'>;
+
+function followsOf({ followsEpoch, followsSeq, followsHash }: FollowsRow): Pick<StreamSummary, 'follows'> {
+  if (followsEpoch === null || followsSeq === null || followsHash === null) return {};
+  return { follows: { epoch: followsEpoch, head: { seq: followsSeq, hash: followsHash } } };
+}
+
 function toEvent(row: EventRow): StoredEvent {
   return { ...row, body: row.body.toString('utf8') };
 }
 
 function toSummary(row: StreamRow): StreamSummary {
-  const { followsEpoch, followsSeq, followsHash } = row;
   return {
     device: row.device,
     epoch: row.epoch,
@@ -86,8 +141,6 @@ function toSummary(row: StreamRow): StreamSummary {
     sealed: row.sealed === 1,
     receivedBackwards: row.receivedBackwards === 1,
     ...(row.clockOffset === null ? {} : { clockOffsetMs: row.clockOffset }),
-    ...(followsEpoch === null || followsSeq === null || followsHash === null
-      ? {}
-      : { follows: { epoch: followsEpoch, head: { seq: followsSeq, hash: followsHash } } }),
+    ...followsOf(row),
   };
 }

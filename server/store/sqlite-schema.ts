@@ -4,6 +4,8 @@ import { ServerError } from '../errors.ts';
 /** "RBK1" in ASCII: tells our files from other SQLite files. */
 const APPLICATION_ID = 0x52424b31;
 const VERSION = 1;
+/** Added to the version while a server writes: a file copied then, without its log, tells by it that it is not whole. */
+const IN_USE = 1000;
 
 /** Tables that only grow. REPLACE deletes without a delete trigger, so a second row of a key is refused on insert. */
 const TABLES = `
@@ -66,13 +68,28 @@ BEGIN SELECT RAISE(ABORT, 'a record is never replaced'); END;`,
  * @throws {ServerError} data-foreign, data-newer.
  */
 export function identify(database: Database, path: string): 'new' | 'ours' {
-  const version = database.pragma('user_version', { simple: true });
+  const version = versionOf(database) % IN_USE;
   const application = database.pragma('application_id', { simple: true });
   const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get();
   if (version === 0 && application === 0 && tables === 0) return 'new';
   if (application !== APPLICATION_ID) throw new ServerError('data-foreign', path);
   if (version !== VERSION) throw new ServerError('data-newer', path);
   return 'ours';
+}
+
+function versionOf(database: Database): number {
+  return database.pragma('user_version', { simple: true }) as number;
+}
+
+/** Whether the file says that a server was writing it. */
+export function isMarkedInUse(database: Database): boolean {
+  return versionOf(database) >= IN_USE;
+}
+
+/** Says in the file itself, and not only in its log, whether a server writes it. */
+export function markInUse(database: Database, inUse: boolean): void {
+  database.pragma(`user_version = ${VERSION + (inUse ? IN_USE : 0)}`);
+  database.pragma('wal_checkpoint(TRUNCATE)');
 }
 
 export function createTables(database: Database): void {

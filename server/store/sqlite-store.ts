@@ -1,31 +1,39 @@
+import { existsSync } from 'node:fs';
 import SQLite, { type Database } from 'better-sqlite3';
 import { ServerError } from '../errors.ts';
 import type { EventStore } from './event-store.ts';
 import { sqliteReader } from './sqlite-reader.ts';
-import { checkWhole, createTables, demandDurability, identify } from './sqlite-schema.ts';
+import { checkWhole, createTables, demandDurability, identify, isMarkedInUse, markInUse } from './sqlite-schema.ts';
 import { sqliteWriter } from './sqlite-writer.ts';
 
 export interface SqliteOptions {
   /** The file stops growing at this size, as if the disk were full. */
   readonly maxBytes?: number;
+  /** Opens also a file that was copied, or left, without the log that belongs to it. */
+  readonly acceptLoss?: boolean;
 }
 
+/** The record in a data folder. */
+export const RECORD_FILE = 'readback.sqlite';
 const PAGE_BYTES = 4096;
 
 /**
  * Opens the embedded store in one file; begins it where there is none.
- * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-unsafe.
+ * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-unsafe, data-copied.
  */
 export function openSqliteStore(path: string, options: SqliteOptions = {}): EventStore {
+  const hasLog = existsSync(`${path}-wal`);
   const database = openDatabase(path);
   try {
     const found = identify(database, path);
+    if (isMarkedInUse(database) && !hasLog && options.acceptLoss !== true) throw new ServerError('data-copied', path);
     demandDurability(database, path);
     database.pragma('busy_timeout = 5000');
     database.pragma('foreign_keys = ON');
     database.pragma('trusted_schema = OFF');
     if (found === 'new') createTables(database);
     else checkWhole(database, path);
+    markInUse(database, true);
     if (options.maxBytes !== undefined) {
       database.pragma(`max_page_count = ${Math.floor(options.maxBytes / PAGE_BYTES)}`);
     }
@@ -33,6 +41,7 @@ export function openSqliteStore(path: string, options: SqliteOptions = {}): Even
       ...sqliteReader(database),
       ...sqliteWriter(database),
       close: async () => {
+        markInUse(database, false);
         database.close();
       },
     };

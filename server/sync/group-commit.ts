@@ -13,14 +13,19 @@ const LARGEST_BATCH = 512;
 /** Gathers the events of all connections into batches, so that many share one write to the disk. */
 export class GroupCommit {
   readonly #store: EventStore;
+  readonly #kept: () => Promise<void>;
   readonly #stored: (events: readonly ReceivedEvent[]) => void;
   #queue: { readonly event: ReceivedEvent; readonly from: Submitter }[] = [];
   #running: Promise<void> | undefined;
 
-  /** @param stored hears of newly kept events after their submitters did. */
-  constructor(store: EventStore, stored: (events: readonly ReceivedEvent[]) => void) {
+  /**
+   * @param stored hears of newly kept events after their submitters did
+   * @param kept is told of each batch that is on the disk, before anybody hears of it
+   */
+  constructor(store: EventStore, stored: (events: readonly ReceivedEvent[]) => void, kept: () => Promise<void>) {
     this.#store = store;
     this.#stored = stored;
+    this.#kept = kept;
   }
 
   submit(event: ReceivedEvent, from: Submitter): void {
@@ -49,6 +54,7 @@ export class GroupCommit {
     let outcomes: readonly CommitOutcome[];
     try {
       outcomes = await this.#store.commit(batch.map(({ event }) => event));
+      await this.#kept();
     } catch (error) {
       reportFault(error);
       for (const submitter of submitters.keys()) submitter.failed(error);

@@ -1,13 +1,30 @@
-import { createHash, createPrivateKey, createPublicKey, generateKeyPairSync, type KeyObject, sign } from 'node:crypto';
+import {
+  createHash,
+  createPrivateKey,
+  createPublicKey,
+  generateKeyPairSync,
+  type KeyObject,
+  sign,
+  verify,
+} from 'node:crypto';
 import { closeSync, fsyncSync, openSync, readFileSync, writeFileSync } from 'node:fs';
 import { type Hash, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { type Receipt, receiptText } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
 
+/** The key's file in a data folder. */
+export const KEY_FILE = 'receipt-key.pem';
+
 /** Signs that this server held an event at a time: what a device keeps against a record that is cut or written anew. */
 export interface ReceiptSigner {
   /** The raw Ed25519 public key, 32 bytes in base64url. */
   readonly publicKey: string;
+  /** The SHA-256 of the raw public key: how receipts and heads name it. */
+  readonly keyName: Hash;
+  /** Signs any text: the key's name, and 64 bytes in base64url. */
+  signText(text: string): { readonly key: Hash; readonly signature: string };
+  /** Whether a signature of 64 bytes in base64url is this key's, of this text. */
+  verifies(text: string, signature: string): boolean;
   sign(held: { readonly stream: StreamId; readonly seq: number; readonly hash: Hash; readonly time: number }): Receipt;
 }
 
@@ -20,13 +37,18 @@ export function openReceiptSigner(path: string): ReceiptSigner {
   const privateKey = readKey(path) ?? makeKey(path);
   const { x: publicKey } = createPublicKey(privateKey).export({ format: 'jwk' }) as { x: string };
   const key = createHash('sha256').update(Buffer.from(publicKey, 'base64url')).digest('hex');
+  const signText = (text: string) => ({
+    key,
+    signature: sign(null, Buffer.from(text, 'utf8'), privateKey).toString('base64url'),
+  });
+  const publicObject = createPublicKey(privateKey);
   return {
     publicKey,
-    sign: (held) => {
-      const text = receiptText({ ...held, streamText: streamText(held.stream) });
-      const signature = sign(null, Buffer.from(text, 'utf8'), privateKey).toString('base64url');
-      return { ...held, key, signature };
-    },
+    keyName: key,
+    signText,
+    verifies: (text, signature) =>
+      verify(null, Buffer.from(text, 'utf8'), publicObject, Buffer.from(signature, 'base64url')),
+    sign: (held) => ({ ...held, ...signText(receiptText({ ...held, streamText: streamText(held.stream) })) }),
   };
 }
 

@@ -3,7 +3,7 @@ import type { FastifyInstance } from 'fastify';
 import { MAX_FRAME_BYTES } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
 import { allowedOrigin, type OriginRule, ownAddress } from '../origins.ts';
-import type { EventStore } from '../store/event-store.ts';
+import type { EventStore, ReceivedEvent } from '../store/event-store.ts';
 import { Conversation } from './conversation.ts';
 import { GroupCommit } from './group-commit.ts';
 import type { ReceiptSigner } from './receipt-signer.ts';
@@ -19,6 +19,8 @@ export interface SyncOptions {
   /** The company a request speaks for. */
   readonly company: string;
   readonly helloWithinMs: number;
+  /** Told of each batch that is on the disk, before it is acknowledged. */
+  readonly kept: () => Promise<void>;
 }
 
 /** How long a device may take to answer our close before its connection is cut. */
@@ -27,7 +29,8 @@ const CLOSE_WITHIN_MS = 1_000;
 /** The WebSocket at /sync: devices write their streams, reviewers watch visits. */
 export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Promise<void> {
   const hub = new VisitHub();
-  const commits = new GroupCommit(options.store, (events) => hub.tell(events.map(({ stream }) => stream)));
+  const tell = (events: readonly ReceivedEvent[]) => hub.tell(events.map(({ stream }) => stream));
+  const commits = new GroupCommit(options.store, tell, options.kept);
   const conversations = new Set<Conversation>();
 
   /** What was taken in is written and acknowledged before the connections are closed. */

@@ -145,6 +145,16 @@ describe('a record that other hands wrote', () => {
     outbox.stop();
   }
 
+  test('is verified at one key, which says what speaks against it and what it cannot know', async () => {
+    const page = await openReplay();
+    await page.getByRole('button', { name: 'Verify the record' }).click();
+    const said = page.locator('.record-check-said');
+    await said.getByText(/^Nothing speaks against its \d+ events\.$/).waitFor();
+    expect(await said.textContent()).toContain('Not known: ');
+    await picture(page, 'review-verified');
+    await page.close();
+  });
+
   test('a script in a note is text, and entries of unknown kinds are shown as such', async () => {
     const script = "<img src=x onerror=\"document.title='caught'\"><script>document.title='caught'</script>";
     await write('odd-record', [

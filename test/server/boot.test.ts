@@ -93,13 +93,15 @@ describe('the server does not start, and says in one sentence why', () => {
 describe('settings', () => {
   test('without any, the server is at 127.0.0.1:8470 with its record in ./data', () => {
     const configuration = readConfiguration({ WIDEBAND_MODEL: '/nowhere' });
-    expect(configuration).toEqual({ host: '127.0.0.1', port: 8470, dataDir: join(process.cwd(), 'data') });
+    const dataDir = join(process.cwd(), 'data');
+    expect(configuration).toEqual({ host: '127.0.0.1', port: 8470, dataDir, acceptLoss: false });
   });
 
   test.each([
     [{ PORT: 'http' }, /PORT=http must be a whole number from 0 to 65535/],
     [{ PORT: '70000' }, /PORT=70000/],
     [{ DATA_LIMIT_MB: '-1' }, /DATA_LIMIT_MB=-1/],
+    [{ ACCEPT_LOSS: '1' }, /ACCEPT_LOSS=1 must be yes/],
     [{ TLS_CERT: 'cert.pem' }, /belong together/],
     [{ TLS_CERT: '/nowhere/c.pem', TLS_KEY: '/nowhere/k.pem' }, /TLS_CERT=\/nowhere\/c.pem cannot be read/],
     [{ PROXY_ORIGIN: 'http://plain.example' }, /must be an address such as https:/],

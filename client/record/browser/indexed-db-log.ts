@@ -1,13 +1,9 @@
 import { type Entry, emptyHead, type Head, type StreamId, streamText } from '../../../grammar/visit/envelope.ts';
+import type { Acknowledgement, Follows } from '../../../grammar/visit/record-lines.ts';
 import { RecordError } from '../errors.ts';
 import { inTurn } from '../in-turn.ts';
-import {
-  type Acknowledgement,
-  type Follows,
-  laterAcknowledgement,
-  prepareEntries,
-  type VisitLog,
-} from '../visit-log.ts';
+import type { SentSoFar } from '../send-unsent.ts';
+import { laterAcknowledgement, prepareEntries, type VisitLog } from '../visit-log.ts';
 import { isSevered, type RecordDatabase, type StreamRow } from './record-database.ts';
 import { sha256 } from './sha256.ts';
 
@@ -48,6 +44,21 @@ export async function openIndexedDbLog(
 export async function listStreams(database: RecordDatabase): Promise<readonly StreamRow[]> {
   const rows = await database.read((connection) => connection.getAll('streams'));
   return rows.sort((a, b) => b.begunAt - a.begunAt);
+}
+
+/** The streams of which the server was not told to hold all, the oldest first, with how far each has come. */
+export async function listUnsent(database: RecordDatabase): Promise<readonly SentSoFar[]> {
+  const rows = (await listStreams(database)).toReversed();
+  const sent = await database.read((connection) => {
+    const events = connection.transaction('events').store;
+    return Promise.all(
+      rows.map(async ({ key, stream, acknowledged }) => {
+        const last = await events.openKeyCursor(IDBKeyRange.bound([key, 0], [key, Number.MAX_SAFE_INTEGER]), 'prev');
+        return { stream, written: last?.primaryKey[1] ?? 0, acknowledged: acknowledged?.seq ?? 0 };
+      }),
+    );
+  });
+  return sent.filter(({ written, acknowledged }) => acknowledged < written);
 }
 
 class BrowserLog implements IndexedDbLog {

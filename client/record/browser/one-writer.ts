@@ -4,6 +4,15 @@ export interface WriterClaim {
   release(): void;
 }
 
+const WRITER = 'readback-writer-';
+
+/** The visits that some tab is writing now. */
+export async function visitsBeingWritten(locks: LockManager = navigator.locks): Promise<ReadonlySet<string>> {
+  const { held = [] } = await locks.query();
+  const names = held.map(({ name = '' }) => name).filter((name) => name.startsWith(WRITER));
+  return new Set(names.map((name) => name.slice(WRITER.length)));
+}
+
 /**
  * Of all tabs that claim the visit, one at a time is its writer; `writing` is called when it is this tab's turn, at
  * once or when the tab before has closed, crashed or let go. `waiting` is called first where another tab writes.
@@ -13,7 +22,7 @@ export function claimWriter(
   callbacks: { readonly writing: () => void; readonly waiting: () => void },
   locks: LockManager = navigator.locks,
 ): WriterClaim {
-  const name = `readback-writer-${visit}`;
+  const name = `${WRITER}${visit}`;
   const given = new AbortController();
   let release: () => void = () => given.abort();
   const hold = () => {

@@ -1,7 +1,7 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { Entry, StreamId } from '../../../grammar/visit/envelope.ts';
+import type { Acknowledgement, Follows } from '../../../grammar/visit/record-lines.ts';
 import { RecordError } from '../errors.ts';
-import type { Acknowledgement, Follows } from '../visit-log.ts';
 
 /** What the browser keeps of a stream beside its events. */
 export interface StreamRow {

@@ -1,15 +1,10 @@
 import { type FileHandle, mkdir, open } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { type Entry, emptyHead, type Head, type StreamId } from '../../../grammar/visit/envelope.ts';
+import type { Acknowledgement, Follows } from '../../../grammar/visit/record-lines.ts';
 import { RecordError } from '../errors.ts';
 import { inTurn } from '../in-turn.ts';
-import {
-  type Acknowledgement,
-  type Follows,
-  laterAcknowledgement,
-  prepareEntries,
-  type VisitLog,
-} from '../visit-log.ts';
+import { laterAcknowledgement, prepareEntries, type VisitLog } from '../visit-log.ts';
 import { type LogContents, readLogFile, writeLine } from './log-file.ts';
 import { sha256 } from './sha256.ts';
 

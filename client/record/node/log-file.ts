@@ -1,14 +1,9 @@
 import type { Entry, StreamId } from '../../../grammar/visit/envelope.ts';
+import type { Acknowledgement, Follows } from '../../../grammar/visit/record-lines.ts';
+import { parseRecordLine, type RecordLine } from '../../../grammar/visit/record-lines.ts';
 import { verifyChain } from '../../../grammar/visit/verify-chain.ts';
 import { RecordError } from '../errors.ts';
-import type { Acknowledgement, Follows } from '../visit-log.ts';
 import { sha256 } from './sha256.ts';
-
-/** A line of a record file. */
-type Line =
-  | { readonly kind: 'stream'; readonly version: 1; readonly stream: StreamId; readonly follows?: Follows }
-  | { readonly kind: 'batch'; readonly entries: readonly Entry[] }
-  | ({ readonly kind: 'acknowledged' } & Acknowledgement);
 
 export interface LogContents {
   readonly expected: StreamId;
@@ -23,7 +18,7 @@ export interface LogContents {
   torn: number;
 }
 
-export function writeLine(line: Line): Uint8Array {
+export function writeLine(line: RecordLine): Uint8Array {
   return Buffer.from(`${JSON.stringify(line)}\n`, 'utf8');
 }
 
@@ -44,7 +39,7 @@ export async function readLogFile(path: string, bytes: Buffer, expected: StreamI
 }
 
 function takeLine(contents: LogContents, path: string, number: number, text: string): void {
-  const line = parseLine(text);
+  const line = parseRecordLine(text);
   if (line === undefined || (line.kind === 'stream') !== (number === 1)) {
     throw new RecordError('log-damaged', `${path} (line ${number})`);
   }
@@ -66,27 +61,6 @@ function takeLine(contents: LogContents, path: string, number: number, text: str
     default:
       line satisfies never;
   }
-}
-
-function parseLine(text: string): Line | undefined {
-  let line: Partial<Record<string, unknown>> | null;
-  try {
-    line = JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-  if (typeof line !== 'object' || line === null) return undefined;
-  const whole =
-    (line['kind'] === 'stream' && typeof line['stream'] === 'object' && line['stream'] !== null) ||
-    (line['kind'] === 'batch' && Array.isArray(line['entries']) && line['entries'].every(isEntry)) ||
-    (line['kind'] === 'acknowledged' && typeof line['seq'] === 'number' && typeof line['hash'] === 'string');
-  return whole ? (line as unknown as Line) : undefined;
-}
-
-function isEntry(entry: unknown): entry is Entry {
-  if (typeof entry !== 'object' || entry === null) return false;
-  const { seq, hash, body } = entry as Partial<Entry>;
-  return typeof seq === 'number' && typeof hash === 'string' && typeof body === 'string';
 }
 
 function sameStream(a: StreamId, b: StreamId): boolean {

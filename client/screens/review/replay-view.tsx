@@ -3,6 +3,7 @@ import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
 import { MomentPanel } from './moment-panel.tsx';
 import { PlayerBar } from './player-bar.tsx';
+import { RecordCheck } from './record-check.tsx';
 import { ReplayTimes } from './replay-times.ts';
 import { Tables } from './tables.tsx';
 import { Tracks } from './tracks.tsx';
@@ -45,6 +46,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
           <span className="quiet"> {visit} · </span>
           <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
         </p>
+        <RecordCheck visit={visit} />
       </header>
       <div className="review-side">
         <MomentPanel folded={then} />

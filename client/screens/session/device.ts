@@ -1,12 +1,14 @@
 import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
-import { listStreams } from '../../record/browser/indexed-db-log.ts';
+import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
 import { KeptSounds } from '../../record/browser/kept-sounds.ts';
-import { browserLink } from '../../record/browser/link-edge.ts';
+import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
+import { visitsBeingWritten } from '../../record/browser/one-writer.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
 import { openTabNews } from '../../record/browser/tab-news.ts';
 import { readEpochs } from '../../record/next-epoch.ts';
+import { type SentSoFar, sendUnsent } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
 import { readBodies } from './read-bodies.ts';
@@ -41,6 +43,24 @@ export class Device {
     const entries = logs.length === 0 ? [] : await readEpochs(logs);
     const folded = foldVisit(readBodies(entries.map((entry) => entry.body)));
     return { stream, folded, closed: folded.summary !== undefined };
+  }
+
+  /** What of the visits here the server does not have yet, the oldest first. */
+  unsent(): Promise<readonly SentSoFar[]> {
+    return listUnsent(this.#database);
+  }
+
+  /** Sends all that is unsent but what a tab is writing, which sends it itself. Resolves when there is none left. */
+  async sendUnsent(changed: () => void): Promise<void> {
+    const written = await visitsBeingWritten();
+    const streams = (await this.unsent()).map(({ stream }) => stream).filter(({ visit }) => !written.has(visit));
+    await sendUnsent(streams, {
+      open: (stream) => this.#store.open(stream),
+      link: browserLink(),
+      clock: Date.now,
+      onReachable,
+      changed,
+    });
   }
 
   newStream(): StreamId {

@@ -5,9 +5,11 @@ import { claimWriter, type WriterClaim } from '../../record/browser/one-writer.t
 import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
 import { START } from '../../words/pages/start-words.ts';
-import { Device, type DeviceVisit } from '../session/device.ts';
+import type { DeviceVisit } from '../session/device.ts';
+import { THIS_DEVICE } from '../session/this-device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { AboutLine } from '../show/about-line.tsx';
+import { KeptVisit, KeptVisits } from './kept-visits.tsx';
 import { OpenVisit } from './open-visit.tsx';
 import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
@@ -16,11 +18,12 @@ import { RunningVisit } from './running-visit.tsx';
 type Place =
   | { readonly at: 'looking' }
   | { readonly at: 'visits'; readonly visits: readonly DeviceVisit[] }
+  | { readonly at: 'reading'; readonly visit: DeviceVisit }
   | { readonly at: 'running'; readonly session: VisitSession }
   | { readonly at: 'other-tab'; readonly stream: StreamId }
   | { readonly at: 'failed'; readonly sentence: string };
 
-const device = new Device();
+const device = THIS_DEVICE;
 
 /** The technician's page: goes on with the visit that is open, else lists the visits here and opens a new one. */
 export function TechnicianPage() {
@@ -86,7 +89,16 @@ export function TechnicianPage() {
         </main>
       );
     case 'visits':
-      return <Start visits={place.visits} onOpen={open} onGoOn={goOn} />;
+      return (
+        <Start
+          visits={place.visits}
+          onOpen={open}
+          onGoOn={goOn}
+          onRead={(visit) => setPlace({ at: 'reading', visit })}
+        />
+      );
+    case 'reading':
+      return <KeptVisit visit={place.visit} onBack={() => void list()} />;
   }
 }
 
@@ -94,9 +106,10 @@ interface StartProps {
   readonly visits: readonly DeviceVisit[];
   readonly onOpen: (opening: VisitOpening) => void;
   readonly onGoOn: (stream: StreamId) => void;
+  readonly onRead: (visit: DeviceVisit) => void;
 }
 
-function Start({ visits, onOpen, onGoOn }: StartProps) {
+function Start({ visits, onOpen, onGoOn, onRead }: StartProps) {
   const open = visits.filter((visit) => !visit.closed && visit.folded.first !== undefined);
   return (
     <main className="start">
@@ -118,6 +131,7 @@ function Start({ visits, onOpen, onGoOn }: StartProps) {
           </ul>
         </section>
       )}
+      <KeptVisits device={device} visits={visits.filter(({ closed }) => closed)} onRead={onRead} />
       <section>
         <h2>{START.newVisit}</h2>
         <OpenVisit onOpen={onOpen} />

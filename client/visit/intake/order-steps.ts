@@ -1,13 +1,23 @@
 import { SAY } from '../../words/talk/prompts.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
-import type { Step } from '../chart/context.ts';
+import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isGrounded } from '../rules/after-trip.ts';
 import { minutesToStand } from '../rules/refrigerant-plan.ts';
 import { askWords, stepWords } from '../steps/ask-step.ts';
-import { chooseGoal, chooseStep, isFresh, minutesRunning, waitsForSplit } from '../steps/choose-step.ts';
+import {
+  chooseGoal,
+  chooseStep,
+  isFresh,
+  isSettled,
+  minutesRunning,
+  waitsForSplit,
+  wayLacking,
+  wayLeft,
+} from '../steps/choose-step.ts';
+import { wayOf } from '../steps/given-up.ts';
 import { holdBack } from '../steps/hold-back.ts';
-import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
+import { PROVE_PLAN, SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { goOnWithout } from './take-answer.ts';
 import { passPlate } from './take-plate.ts';
 import { restart } from './take-proof.ts';
@@ -24,7 +34,25 @@ export function sayNext(turn: Turn): void {
     turn.say('answer', SAY_OF_REFRIGERANT.standsStill(Math.ceil(minutesToStand(context))));
   else if (waitsForSplit(context))
     turn.say('answer', SAY.runIn(Math.ceil(SPLIT_AFTER_MINUTES - minutesRunning(context))));
-  else turn.say('answer', isFresh(context) ? SAY.nothingNext : SAY.nextIs);
+  else turn.say('answer', leftWords(context));
+}
+
+/** What is left where nothing can be asked: a way that was given up, or nothing. */
+function leftWords(context: VisitContext): string {
+  const way = wayLeft(context);
+  if (way !== undefined) return SAY.nothingWithout(askWords(way, context));
+  return isFresh(context) ? SAY.nothingNext : SAY.nextIs;
+}
+
+/** Where all that is left wants what was given up, that is told once. */
+export function tellWayLeft(turn: Turn): void {
+  const { context } = turn;
+  const { questions, held, waits, toldWay } = context;
+  if (questions.length > 0 || held || waits || !isFresh(context)) return;
+  const way = chooseStep(context) === undefined ? wayLeft(context) : undefined;
+  if (way?.id === toldWay) return;
+  turn.talk({ toldWay: way?.id });
+  if (way !== undefined) turn.say('answer', SAY.nothingWithout(askWords(way, context)));
 }
 
 /** A step again, or what stands before it: no interlock is got round by asking what comes next. */
@@ -51,7 +79,7 @@ function sayStep(turn: Turn, step: Step): void {
  */
 export function park(turn: Turn, why: string): void {
   const { step, proof } = turn.context;
-  if (step === undefined) return;
+  if (step === undefined) return sayNext(turn);
   if (step.plate !== undefined) return passPlate(turn, why);
   if (step.id.startsWith('energy.source')) {
     turn.record({ type: 'step.parked', step: step.id, why });
@@ -65,6 +93,19 @@ export function park(turn: Turn, why: string): void {
   const { id, test } = (forPower ? chooseGoal(turn.context) : undefined) ?? step;
   turn.record({ type: 'step.parked', step: id, why, ...(test === undefined ? {} : { test }) });
   turn.say('answer', SAY.parked(askWords(step, turn.context)));
+  giveUp(turn, step, why);
   goOnWithout(turn, step);
   turn.raise({ type: 'step.answered' });
+}
+
+/** A way that is given up is not asked again; what wanted it after the repair is passed with it. */
+function giveUp(turn: Turn, step: Step, why: string): void {
+  const way = wayOf(step);
+  if (way === undefined) return;
+  if (turn.context.settled.includes(way)) turn.record({ type: 'steps.reopened', steps: [way] });
+  turn.record({ type: 'step.parked', step: way, why });
+  if (turn.context.phase === 'prove') {
+    for (const { id } of PROVE_PLAN.filter((one) => !isSettled(one, turn.context) && wayLacking(one, turn.context)))
+      turn.record({ type: 'step.parked', step: id, why });
+  }
 }

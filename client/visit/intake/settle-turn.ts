@@ -6,9 +6,11 @@ import type { Turn } from '../chart/turn.ts';
 import { isOpened, isolationOf, TAKEN_OFF } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
 import { isSettled, minutesRunning, waitsForSplit } from '../steps/choose-step.ts';
+import { waysGivenUp } from '../steps/given-up.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { isOver, isWanted } from '../steps/wanted-steps.ts';
 import { doubtUnreadSections } from './follow-charge.ts';
+import { tellWayLeft } from './order-steps.ts';
 
 /**
  * What every turn ends with: a phase that is over gives way to the next, the diagnosis is asked for new evidence, a
@@ -17,14 +19,22 @@ import { doubtUnreadSections } from './follow-charge.ts';
 export function settleTurn(turn: Turn): void {
   if (turn.context.phase === 'closed') return;
   doubtUnreadSections(turn);
+  openWays(turn);
   settlePhase(turn);
   if (turn.context.askedFor !== turn.context.evidenceNumber && !isPlateRead(turn.context)) turn.askDiagnosis();
   turn.putQuestion();
   tellRunIn(turn);
+  tellWayLeft(turn);
   turn.raise({ type: 'step.review' });
   if (!turn.context.repeatsStep) return;
   turn.talk({ repeatsStep: false });
   turn.raise({ type: 'step.repeat' });
+}
+
+/** A way that was given up and that somebody went all the same is asked for again where it is wanted again. */
+function openWays(turn: Turn): void {
+  const gone = waysGivenUp(turn.context).filter((step) => isAnswered(step, turn.context));
+  if (gone.length > 0) turn.record({ type: 'steps.settled', steps: [...new Set(gone.map(({ id }) => id))] });
 }
 
 /** While the plate is read each field makes another unit: its table waits until the last one. */

@@ -2,13 +2,14 @@ import type { OrderDetails } from '../../../grammar/phrases/meaning.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
-import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
-import type { ActionDone } from '../chart/context.ts';
+import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { waitsOut } from '../rules/charged-sections.ts';
+import { shortAnswers } from '../steps/short-answers.ts';
 import { answerTo } from './answer-asked.ts';
+import { answersInAWord } from './answer-in-a-word.ts';
 import { statusWords, whyWords } from './answer-status.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
@@ -17,7 +18,6 @@ import { goBack, skipTo } from './go-elsewhere.ts';
 import { park, sayNext } from './order-steps.ts';
 import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
 import { takeReading } from './take-reading.ts';
-import { takeObservation } from './take-report.ts';
 import { endMoment, waitAMoment } from './wait-a-moment.ts';
 
 /** An order to Readback itself, by voice, touch or key. */
@@ -29,7 +29,8 @@ export function takeCommand(turn: Turn, command: CommandId, details: OrderDetail
       return takeCorrection(turn, details.correction ?? {});
     case 'yes':
     case 'no':
-      return answerQuestion(turn, command === 'yes');
+      if (!answersInAWord(turn, command)) answerQuestion(turn, command === 'yes');
+      return;
     case 'live':
     case 'got-it':
       endMoment(turn);
@@ -167,19 +168,15 @@ function yesIsNotEnough(question: Question): string {
   }
 }
 
-/** What is seen where "done" answers what was asked; the clamps are asked for together with the covers. */
-const SEEN_BY_DONE: Readonly<Partial<Record<ActionDone, ObservationId>>> = {
-  'call-on': 'thermostat-calling',
-  'call-off': 'thermostat-not-calling',
-  'covers-on': 'covers-on',
-  'clamps-placed': 'covers-on',
-};
-
-/** "Done" acknowledges a caution that stands, and no more; else it answers a call, covers, a pull on the wires, or that a time has passed. */
+/**
+ * "Done" acknowledges a caution that stands, and answers what was asked in its breath where that is something to do;
+ * else it answers what was asked, or that a time has passed.
+ */
 function takeDone(turn: Turn): void {
   const { step, caution } = turn.context;
   if (caution !== undefined) {
     turn.raise({ type: 'caution.acknowledged' });
+    if (step !== undefined && caution.isSpoken && caution.withStep) takeAsDone(turn, step);
     return;
   }
   const done = step?.ask.kind === 'action' ? step.ask.done : undefined;
@@ -188,9 +185,14 @@ function takeDone(turn: Turn): void {
     turn.say('readback', SAY.wiresPulled);
     return;
   }
-  const seen = done === undefined ? undefined : SEEN_BY_DONE[done];
-  if (seen !== undefined) return takeObservation(turn, seen);
   if (isLeftForItsTime(turn)) takeTimePassed(turn, 'air-handler');
+  else if (!answersInAWord(turn, 'done')) turn.repeatStep();
+}
+
+/** What was asked behind a caution is done, where "done" tells of more than an order. */
+function takeAsDone(turn: Turn, step: Step): void {
+  const means = step.ask.kind === 'action' ? shortAnswers(step, turn.context).done : undefined;
+  if (means !== undefined && means.kind !== 'command') turn.raise({ type: 'meanings.left', meanings: [means] });
 }
 
 /** Whether "done" can mean that the time of an electronic drive has passed: asked for, or told of with nothing else put. */

@@ -2,7 +2,6 @@ import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
-import { answersYesOrNo } from './answer-yes-or-no.ts';
 import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedClock } from './heed-clock.ts';
@@ -86,7 +85,7 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   heedPower(turn, utterance);
   heedFlame(turn, utterance);
-  if (!takeDictation(turn, utterance) && !answersYesOrNo(turn, utterance)) takeUtterance(turn, utterance);
+  if (!takeDictation(turn, utterance)) takeUtterance(turn, utterance);
   if (!isAsking(utterance.understanding)) turn.talk({ heard: utterance.understanding });
   passOptional(turn, utterance);
 }

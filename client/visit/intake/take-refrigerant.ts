@@ -91,7 +91,10 @@ export function isInsulationTest({
   unit,
   at,
 }: Pick<Reading, 'quantity' | 'at'> & { unit?: string }): boolean {
-  return quantity === 'insulation' || (quantity === 'resistance' && unit === 'MOhm' && at.includes('shell'));
+  return (
+    quantity === 'insulation' ||
+    (quantity === 'resistance' && (unit === 'MOhm' || unit === 'GOhm') && at.includes('shell'))
+  );
 }
 
 /** The timer of a standing test: whoever has moved on or begun again is not asked. */

@@ -1,6 +1,8 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import { deniedOfSwitch } from '../../../grammar/vocabulary/denial-signs.ts';
 import { HAND_SIGNS, zonesOfHands } from '../../../grammar/vocabulary/hand-signs.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
@@ -41,6 +43,8 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
       warnOfWords(turn, understanding.heard);
       heedVoltageTold(turn, understanding.heard);
     }
+    const denied = utterance.accepted ? deniedOfSwitch(understanding.heard) : undefined;
+    if (denied !== undefined) return tellDenied(turn, denied);
     if (turn.context.questions.length > 0) turn.say('question', askAnewWords(turn.context.questions[0]!));
     else if (!askPlace(turn, understanding)) turn.say('question', notTakenWords(understanding));
     return;
@@ -186,6 +190,16 @@ function warnOfWords(turn: Turn, heard: string): void {
   const signs = HAND_SIGNS.filter(({ words }) => words.test(heard.toLowerCase()));
   for (const { tells } of signs) warnBeforeAsking(turn, tells);
   if (signs.length === 0) sayUnproven(turn, zonesOfHands(heard));
+}
+
+/**
+ * "I didn't pull the disconnect": what the words take back of the proofs and switches was heeded already; here they are
+ * told back. A question which switch was opened is answered by that none was.
+ */
+function tellDenied(turn: Turn, what: NonNullable<ReturnType<typeof deniedOfSwitch>>): void {
+  if (openQuestion(turn.context)?.kind === 'which-switch') turn.endQuestion('answered');
+  turn.say('answer', SAY.notDone(what));
+  turn.repeatStep();
 }
 
 /** Words that were not understood and can tell of a voltage where a proof stands end it, and are asked for again. */

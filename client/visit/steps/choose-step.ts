@@ -12,6 +12,7 @@ import { doneOfRefrigerant, refrigerantInRepair, refrigerantStep } from '../rule
 import { repairZone } from '../rules/repairs.ts';
 import { zonesAt } from '../rules/zones-at.ts';
 import { pressingStep, stepToDead } from './dead-steps.ts';
+import { isGivenUp } from './given-up.ts';
 import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, windingStep, zoneOfTest } from './plans.ts';
 import { isRead } from './plate-steps.ts';
 import { isOver } from './wanted-steps.ts';
@@ -27,7 +28,9 @@ export function chooseStep(context: VisitContext): Step | undefined {
   const goal = chooseGoal(context);
   // Nothing feeds a winding that reads to its shell.
   if (goal !== undefined && wantsFed(goal) && isGrounded(context)) return undefined;
-  return goal === undefined ? undefined : (stepBefore(goal, context) ?? goal);
+  if (goal === undefined) return undefined;
+  const before = stepBefore(goal, context);
+  return before !== undefined && isGivenUp(before, context) ? undefined : (before ?? goal);
 }
 
 /** Whether a step wants power or a call there. */
@@ -63,18 +66,22 @@ function goalOfPhase(context: VisitContext): Step | undefined {
     case 'repair': {
       const refrigerant = refrigerantInRepair(context);
       if (refrigerant !== undefined) return refrigerant === 'waiting' ? undefined : refrigerant;
-      return actionStep('part-fitted', repairZone(context.finding?.fault), { power: 'off', call: 'any', bench: false });
+      return repairStep(context);
     }
     case 'prove': {
       const refrigerant = refrigerantStep(context);
       if (refrigerant !== undefined) return refrigerant === 'waiting' ? undefined : refrigerant;
-      return PROVE_PLAN.find((step) => open(step) && isDue(step, context));
+      return PROVE_PLAN.find((step) => open(step) && isDue(step, context) && wayLacking(step, context) === undefined);
     }
     case 'close':
       return CLOSE_PLAN.find(open) ?? actionStep('visit-finished', 'none');
     case 'closed':
       return undefined;
   }
+}
+
+function repairStep(context: VisitContext): Step {
+  return actionStep('part-fitted', repairZone(context.finding?.fault), { power: 'off', call: 'any', bench: false });
 }
 
 /** The diagnosis has answered for the latest evidence. */
@@ -145,10 +152,12 @@ function wasAnsweredHere(test: RankedTest, context: VisitContext): boolean {
 /** Tests that are still to be asked for, the best first: those passed over come back when nothing else is left. */
 export function openTests(context: VisitContext): readonly RankedTest[] {
   const next = (context.assessment?.next ?? []).filter(
-    (test) => !wasAnsweredHere(test, context) && !endangers(test, context),
+    (test) =>
+      !wasAnsweredHere(test, context) && !endangers(test, context) && wayLacking(testStep(test), context) === undefined,
   );
-  const untouched = next.filter((test) => timesParked(test.id, context) === 0);
-  return untouched.length > 0 ? untouched : next.filter((test) => timesParked(test.id, context) < TIMES_ASKED);
+  const least = Math.min(...next.map((test) => timesParked(test.id, context)));
+  // Those passed over least come first, so that none is asked twice running.
+  return least < TIMES_ASKED ? next.filter((test) => timesParked(test.id, context) === least) : [];
 }
 
 /** The planner's best test; parked ones come back when nothing else is left; once power or the call is off, its best that goes on from there. */
@@ -194,6 +203,21 @@ function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   const zone = zonesFeeding(goal).find((one) => isOpened(one, context));
   if (needs.power === 'on' && zone !== undefined) return stepToPower(actionStep('power-on', provedWith(zone)), context);
   return callBefore(needs, context);
+}
+
+/** What a goal wants first and the technician has given up; undefined where nothing bars it. */
+export function wayLacking(goal: Step, context: VisitContext): Step | undefined {
+  const before = stepBefore(goal, context);
+  return before !== undefined && isGivenUp(before, context) ? before : undefined;
+}
+
+/** The first way that was given up and that something which is left to do wants. */
+export function wayLeft(context: VisitContext): Step | undefined {
+  const open = [
+    ...(context.phase === 'testing' ? (context.assessment?.next ?? []).map(testStep) : []),
+    ...(context.phase === 'repair' ? [repairStep(context)] : []),
+  ];
+  return firstDefined(open, (goal) => wayLacking(goal, context));
 }
 
 /** Clamps are put on while it is dead, before the covers, where amps are still to be read. */

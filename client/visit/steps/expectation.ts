@@ -1,4 +1,4 @@
-import type { Expectation } from '../../../grammar/phrases/meaning.ts';
+import type { AnswerMeant, Expectation } from '../../../grammar/phrases/meaning.ts';
 import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
 import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
@@ -6,6 +6,7 @@ import { unreadSections } from '../rules/charged-sections.ts';
 import { isSettled } from './choose-step.ts';
 import { ARRIVE_PLAN } from './plans.ts';
 import { openPlate } from './plate-steps.ts';
+import { answersMeant } from './short-answers.ts';
 
 /** While an optional question of arrival stands, a bare value is the first reading that arrival asks for. */
 function firstReading(context: VisitContext): Expectation['readings'] {
@@ -31,24 +32,29 @@ function awaited(context: VisitContext): Expectation {
     return { readings: [], question: 'which-place', placeless: { value, ...(unit === undefined ? {} : { unit }) } };
   }
   if (question?.kind === 'which-switch') return { readings: [], question: 'which-switch', switched: question.state };
-  if (question?.kind === 'confirm-reading') return { readings: [question.reading], question: 'confirm' };
+  if (question?.kind === 'confirm-reading') return { readings: [question.reading], question: 'confirm', answers: YES };
   const asked =
     step?.optional === true
       ? firstReading(context)
       : step?.ask.kind === 'reading' && !isHeldBack(context)
         ? [{ quantity: step.ask.quantity, at: step.ask.at }]
         : sectionAsked(context);
-  if (question !== undefined) return { readings: [], question: 'confirm' };
+  if (question !== undefined) return { readings: [], question: 'confirm', answers: YES };
   if (isHeldBack(context)) return { readings: [], question: 'acknowledge' };
+  const answers = step === undefined ? [] : answersMeant(step, context);
   const plate = step?.plate === undefined ? [] : openPlate(step, context);
   return {
     // A bare number belongs to the plate while one is asked of it.
     readings: step?.plate?.some((field) => !MARKS.includes(field)) ? [] : asked,
     ...(plate.length === 0 ? {} : { plate }),
+    ...(answers.length === 0 ? {} : { answers }),
     ...(context.caution === undefined ? {} : { question: 'acknowledge' as const }),
     ...(isMeterAsked(step) ? { meter: true as const } : {}),
   };
 }
+
+/** "It is", "I did": said to a question they are a yes. */
+const YES: readonly AnswerMeant[] = [{ answer: 'did', means: { kind: 'command', command: 'yes' } }];
 
 const MARKS: readonly PlateField[] = ['model', 'serial'];
 

@@ -18,6 +18,16 @@ export const REVIEW = {
   connected: 'connected',
 } as const;
 
+/** Whether a visit's record still is what was written. */
+export const CHECK = {
+  button: 'Verify the record',
+  asking: 'Verifying…',
+  notAsked: 'The server cannot be reached: verify again when it is.',
+  nothing: (events: number) => `Nothing speaks against its ${events} events.`,
+  findings: (count: number) => (count === 1 ? 'One thing is not as it was:' : `${count} things are not as they were:`),
+  unknown: (sentence: string) => `Not known: ${sentence}`,
+} as const;
+
 /** Where the visit stood at the moment that is shown. */
 export const MOMENT = {
   panel: 'At this moment',

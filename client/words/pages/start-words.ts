@@ -12,6 +12,16 @@ export const START = {
   otherTab: 'Another tab writes this visit. It is shown here as it grows; close the other tab to go on in this one.',
 } as const;
 
+/** Closed visits on the device, and how far they were sent. */
+export const KEPT = {
+  title: 'Closed visits on this device',
+  visit: (site: string, complaint: string) => `${site}: ${complaint}`,
+  sent: 'the server has all of it',
+  unsent: (events: number) => (events === 1 ? '1 entry not sent yet' : `${events} entries not sent yet`),
+  back: 'Back to the start',
+  open: 'Left open',
+} as const;
+
 export const OPENING = {
   form: 'Open a visit',
   site: 'Site',

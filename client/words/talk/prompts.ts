@@ -96,6 +96,8 @@ export const SAY = {
     `Hands off: ${observationWords(seen)}. Power is on: it may come from another switch.`,
   reportedOff: 'Off, not proven. Lock and tag it.',
   reportedOffLocked: 'Locked, not proven.',
+  /** A switch that was told not to be opened or locked. */
+  notDone: (what: 'pulled' | 'off' | 'locked') => `Not ${what}, then: power counts as on.`,
   unlocked: 'Reported unlocked. Proof ended: counts as live.',
   powerBack: (isProofEnded: boolean) => `Power back.${isProofEnded ? ' Proof ended.' : ''}`,
   dictateWhat: (as: 'note' | DictatedAs) => DICTATE[as],
@@ -171,6 +173,8 @@ export const SAY = {
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
   nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
+  nothingWithout: (step: string) =>
+    `Nothing is left without it: ${uncapital(step)} Say when that is done, or finish the visit.`,
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
   onceMore: (asked: string) => `Again: ${uncapital(asked)}`,

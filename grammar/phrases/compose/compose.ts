@@ -8,6 +8,7 @@ import { composeCorrection } from './correction.ts';
 import { composeDeed, composeWork } from './deeds.ts';
 import { composeDictation, composeNote } from './dictated.ts';
 import { type Draft, sure } from './draft.ts';
+import { composeAnswer } from './in-a-word.ts';
 import { composeReading, draftsOf } from './reading.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
 import { type Said, saidValue } from './said-value.ts';
@@ -52,6 +53,8 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
       return composeAskedPair(segment, expectation);
     case 'plate-answer':
       return composePlateAnswer(segment, expectation?.plate ?? []);
+    case 'answer':
+      return composeAnswer(segment, expectation);
     case 'same':
       return composeSame(expectation);
     case 'command':

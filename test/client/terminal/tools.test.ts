@@ -46,6 +46,9 @@ const TOOLS = [
   'chart',
   'bench',
   'start',
+  'verify',
+  'backup',
+  'restore',
 ];
 
 describe.each(TOOLS)('the tool %s', (name) => {

@@ -1,3 +1,4 @@
+import { ANSWERS } from '../../../../vocabulary/answers.ts';
 import { COMMANDS, EXPECTED, RECALL } from '../../../../vocabulary/commands.ts';
 import {
   CHARGED_PARTS,
@@ -18,6 +19,7 @@ import { REMARKS } from '../words/reading-words.ts';
 import {
   DISCHARGED,
   INJURY,
+  METER_ALONE,
   METER_PROVES,
   NOTE,
   PLACELESS,
@@ -31,6 +33,7 @@ const frame = (name: Extract<Parameters<typeof tag>[0], { tag: 'frame' }>['frame
 
 const device = (say: 'say' | 'at'): Expression =>
   alternative(...DEVICES.map((row, index) => sequence(pattern(row[say]), tag({ tag: 'device', row: index }))));
+const VOLTS_MAYBE = optional(pattern('volts | volt'));
 const state = (of: 'after' | 'before'): Expression =>
   alternative(
     ...SWITCH_STATES.map((row) =>
@@ -146,6 +149,12 @@ export const SPEECH_RULES: Rules = {
     ),
     frame('observation'),
   ),
+  // Beside a question alone: what it says there is told by who asked.
+  answer: sequence(
+    optional(pattern('$ay | no | nope')),
+    alternative(...ANSWERS.map((row) => sequence(pattern(row.say), tag({ tag: 'answer', answer: row.id })))),
+    frame('answer'),
+  ),
   'charged-part': alternative(
     ...CHARGED_PARTS.map((row) => sequence(pattern(row.say), tag({ tag: 'zones', zones: row.zones }))),
   ),
@@ -160,8 +169,16 @@ export const SPEECH_RULES: Rules = {
   'meter-proof': sequence(
     pattern(METER_PROVES),
     NUMBER,
-    optional(pattern('volts | volt')),
+    VOLTS_MAYBE,
     optional(pattern(PROVING_SOURCE)),
+    frame('meter-proof'),
+  ),
+  // Beside pairs and their values it is the beginning or the end of a proof.
+  'meter-alone': sequence(
+    alternative(
+      sequence(pattern(METER_ALONE), NUMBER, VOLTS_MAYBE),
+      sequence(NUMBER, VOLTS_MAYBE, pattern(PROVING_SOURCE)),
+    ),
     frame('meter-proof'),
   ),
   injury: sequence(pattern(INJURY), frame('injury')),

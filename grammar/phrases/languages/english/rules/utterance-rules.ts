@@ -1,3 +1,4 @@
+import { IN_A_WORD_COST } from '../../../compose/in-a-word.ts';
 import {
   alternative,
   type Expression,
@@ -87,6 +88,13 @@ const CORRECTION = sequence(
   tag({ tag: 'frame', frame: 'correction' }),
 );
 
+/** Dear, so that it stands before nothing else; where it is expected, that is made good (`composeAnswer`). */
+const IN_A_WORD: Expression = {
+  kind: 'alternative',
+  items: [sequence(rule('answer'), optional(rule('joined-order')))],
+  weights: [Math.exp(-IN_A_WORD_COST)],
+};
+
 /** Everything that may be said in one breath. */
 export const RULES: Rules = {
   ...NUMBER_RULES,
@@ -127,6 +135,8 @@ export const RULES: Rules = {
       optional(sequence(optional(pattern('and | then')), rule('probe'), tag({ tag: 'frame', frame: 'next-place' }))),
     ),
     rule('order'),
+    rule('meter-alone'),
+    IN_A_WORD,
     rule('placed-order'),
     sequence(rule('bare-value'), optional(rule('remark'))),
     rule('placeless'),

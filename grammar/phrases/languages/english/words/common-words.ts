@@ -10,6 +10,7 @@ export const COMMON_WORDS: CommonWords = {
   hesitations: new Set(HESITATIONS),
   turning: new Set([...NEGATIONS, ...UNREAL_WORDS, ...UNIT_NAMES]),
   units: UNIT_NAMES,
+  ratings: new Set(['amp', 'volt', 'ton']),
   ohms: /ohms?$/,
   homophones: HOMOPHONES,
   linking: new Set(LINKING_WORDS),

@@ -66,6 +66,12 @@ export const NEGATIONS: readonly string[] = [
   'partly',
   'yet',
   'unless',
+  'forgot',
+  'forget',
+  'forgotten',
+  'failed',
+  'unable',
+  'refused',
 ];
 
 /**

@@ -30,6 +30,8 @@ export const HOMOPHONES: Readonly<Record<string, readonly string[]>> = {
   gee: ['g'],
   bee: ['b'],
   be: ['b'],
+  eff: ['f'],
+  kay: ['k'],
   el: ['l'],
   ell: ['l'],
   ess: ['s'],
@@ -49,6 +51,11 @@ export const HOMOPHONES: Readonly<Record<string, readonly string[]>> = {
   "ain't": ["isn't", "aren't"],
   naught: ['nought'],
   fuze: ['fuse'],
+  deg: ['degrees'],
+  farenheit: ['fahrenheit'],
+  celcius: ['celsius'],
+  micros: ['microfarads'],
+  lbs: ['pounds'],
 };
 
 /** Words that link more often than they count: as digits they are asked about. */
@@ -67,6 +74,8 @@ export const SPELLED: Readonly<Record<string, string>> = {
   psig: 'p s i g',
   psi: 'p s i',
   kpa: 'k p a',
+  mpa: 'm p a',
+  barg: 'bar g',
   ol: 'o l',
   rh: 'r h',
   mfd: 'm f d',

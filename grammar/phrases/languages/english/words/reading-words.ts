@@ -13,7 +13,7 @@ export const LEADS: readonly { readonly say: string; readonly of?: readonly Quan
   { say: '(tested | tests | measured) [good] at', of: ['capacitance', 'resistance', 'insulation'] },
   { say: '[the] (meter | gauge | clamp) (is | shows | says | reads | is (reading | showing | at))' },
   { say: '[the] [run | dual] (cap | capacitor) (is | reads | shows | tests)', of: ['capacitance'] },
-  { say: '[is] (drawing | pulling | taking)', of: ['current'] },
+  { say: "[is | it's | it is | she's] (drawing | pulling | taking) | it (draws | pulls)", of: ['current'] },
 ];
 
 /** A value on its way or at its end, before it: without a place its unit tells what it is of. */

@@ -9,6 +9,9 @@ export const DISCHARGED = {
 export const METER_PROVES =
   '(proved | tested | checked) (the | my) meter (at | on | to) | [the | my] meter (proves | proved | proven | reads | shows | is (proved | proven | good) | checks | tests | good) [out] [good] [at | on | to] [[a | the] [known] [live] source [at | of | on]]';
 
+/** The meter's number alone, where nothing else is said with it. */
+export const METER_ALONE = '[the | my] meter [is] [again | still] [at | on]';
+
 /** Behind it: where it was proved. */
 export const PROVING_SOURCE = 'on a (known [live] | live) source | on the known source';
 

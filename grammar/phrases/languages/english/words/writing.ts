@@ -20,6 +20,12 @@ export const WRITING: Writing = {
     '’': "'",
     '‘': "'",
   },
+  oneWord: [
+    {
+      words: /\bno[ -]one(?='s|\s+(?:(?!hundred)[a-z]+ed|has|had|have|ever|is|was|did|shut|cut|put|took|got)\b)/g,
+      as: 'nobody',
+    },
+  ],
   suffixes: {
     v: ['volts'],
     vac: ['volts'],
@@ -32,6 +38,14 @@ export const WRITING: Writing = {
     psi: ['psi'],
     psig: ['psi'],
     kpa: ['kilopascals'],
+    mpa: ['megapascals'],
+    deg: ['degrees'],
+    degf: ['fahrenheit'],
+    degc: ['celsius'],
+    barg: ['bar'],
+    gohm: ['gigohms'],
+    mohm: ['megohms'],
+    g: ['grams'],
     pa: ['pascals'],
     bar: ['bar'],
     kg: ['kilograms'],

@@ -1,0 +1,79 @@
+import { createHash } from 'node:crypto';
+import { closeSync, fsyncSync, openSync, readFileSync, writeSync } from 'node:fs';
+import { headText, NO_HEAD_BEFORE, type SignedHead } from '../../grammar/visit/signed-head.ts';
+import { ServerError } from '../errors.ts';
+import type { ReceiptSigner } from '../sync/receipt-signer.ts';
+
+/** What stands in a file of heads; `sentence` where a line is not what was signed, and then only the lines before it. */
+export interface KeptHeads {
+  readonly heads: readonly SignedHead[];
+  readonly sentence?: string;
+}
+
+/** The hash by which the next head names this one. */
+export function headHash(head: Omit<SignedHead, 'key' | 'signature'>): string {
+  return createHash('sha256').update(headText(head)).digest('hex');
+}
+
+/**
+ * Reads a file of heads, one a line in JSON, and checks how they follow each other and who signed them.
+ *
+ * @param signer whose signatures are checked; heads of another key are taken by their links alone
+ * @throws {ServerError} data-unwritable, where the file is there and cannot be read.
+ */
+export function readHeads(path: string, signer?: Pick<ReceiptSigner, 'keyName' | 'verifies'>): KeptHeads {
+  const heads: SignedHead[] = [];
+  const lines = readText(path).split('\n').slice(0, -1);
+  for (const [at, line] of lines.entries()) {
+    const head = parseHead(line);
+    const before = heads.at(-1);
+    const previous = before === undefined ? NO_HEAD_BEFORE : headHash(before);
+    if (head === undefined || head.number !== at + 1 || head.previous !== previous) {
+      return { heads, sentence: `Head ${at + 1} in ${path} is not as it was signed.` };
+    }
+    if (head.key === signer?.keyName && !signer.verifies(headText(head), head.signature)) {
+      return { heads, sentence: `Head ${at + 1} in ${path} does not bear the signature of this server's key.` };
+    }
+    heads.push(head);
+  }
+  return { heads };
+}
+
+/** Adds a head behind the others; on the disk when it returns. @throws {ServerError} data-unwritable. */
+export function appendHead(path: string, head: SignedHead): void {
+  try {
+    const file = openSync(path, 'a', 0o600);
+    writeSync(file, `${JSON.stringify(head)}\n`);
+    fsyncSync(file);
+    closeSync(file);
+  } catch (error) {
+    throw new ServerError('data-unwritable', path, error);
+  }
+}
+
+function readText(path: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return '';
+    throw new ServerError('data-unwritable', path, error);
+  }
+}
+
+function parseHead(line: string): SignedHead | undefined {
+  try {
+    const head = JSON.parse(line) as SignedHead;
+    const whole =
+      [head.number, head.time].every(Number.isSafeInteger) &&
+      [head.previous, head.key, head.signature].every((one) => typeof one === 'string') &&
+      typeof head.anew === 'boolean' &&
+      head.streams.every(
+        ({ stream, seq, hash, received, forks, follows }) =>
+          [typeof stream, typeof hash, typeof received, typeof follows].every((one) => one === 'string') &&
+          [seq, forks].every(Number.isSafeInteger),
+      );
+    return whole ? head : undefined;
+  } catch {
+    return undefined;
+  }
+}

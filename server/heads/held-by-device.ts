@@ -1,0 +1,80 @@
+import { createPublicKey, verify } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { type Entry, streamText } from '../../grammar/visit/envelope.ts';
+import { type Acknowledgement, parseRecordLine } from '../../grammar/visit/record-lines.ts';
+import { verifyChain } from '../../grammar/visit/verify-chain.ts';
+import { verifyReceipt } from '../../grammar/visit/verify-receipt.ts';
+import { ServerError } from '../errors.ts';
+import { type Finding, sha256 } from './verify-stream.ts';
+
+/** A device's own record of one stream, as its file has it. */
+export interface HeldByDevice {
+  readonly stream: string;
+  readonly entries: readonly Entry[];
+  readonly acknowledged?: Acknowledgement;
+}
+
+/** @throws {ServerError} tool-wrong, where the file cannot be read or is no record. */
+export function heldByDevice(path: string): HeldByDevice {
+  const lines = readText(path)
+    .split('\n')
+    .filter((line) => line !== '');
+  let held: HeldByDevice | undefined;
+  for (const [at, text] of lines.entries()) {
+    const line = parseRecordLine(text);
+    if (line === undefined || (line.kind === 'stream') !== (at === 0)) throw notARecord(path, at + 1);
+    if (line.kind === 'stream') held = { stream: nameOf(line.stream, path), entries: [] };
+    else if (held !== undefined && line.kind === 'batch')
+      held = { ...held, entries: [...held.entries, ...line.entries] };
+    else if (held !== undefined && line.kind === 'acknowledged') held = { ...held, acknowledged: line };
+  }
+  if (held === undefined) throw notARecord(path, 1);
+  return held;
+}
+
+/**
+ * Holds a device's record against its own chain, the head that was acknowledged to it and the receipt of that.
+ *
+ * @param publicKey the server's, 32 bytes in base64url; without it no receipt can be checked
+ */
+export async function verifyDevice(held: HeldByDevice, publicKey: string | undefined): Promise<readonly Finding[]> {
+  const { stream, entries, acknowledged } = held;
+  const [company = '', visit = '', device = '', epoch = ''] = stream.split('/');
+  const verdict = await verifyChain({ company, visit, device, epoch: Number(epoch) }, entries, sha256, acknowledged);
+  if (!verdict.intact) return [{ stream, seq: verdict.seq, sentence: verdict.sentence }];
+  const receipt = acknowledged?.receipt;
+  if (receipt === undefined || publicKey === undefined) return [];
+  const fits = receipt.seq === acknowledged?.seq && receipt.hash === acknowledged.hash;
+  const ofStream = streamText(receipt.stream) === stream;
+  const signed = await verifyReceipt(receipt, publicKey, sha256, byNode);
+  if (fits && ofStream && signed) return [];
+  return [{ stream, sentence: 'The receipt it keeps is not one that this server signed for it.' }];
+}
+
+function byNode(key: Uint8Array, message: Uint8Array, signature: Uint8Array): boolean {
+  const x = Buffer.from(key).toString('base64url');
+  return verify(null, message, createPublicKey({ key: { kty: 'OKP', crv: 'Ed25519', x }, format: 'jwk' }), signature);
+}
+
+function nameOf(stream: Parameters<typeof streamText>[0], path: string): string {
+  try {
+    return streamText(stream);
+  } catch {
+    throw notARecord(path, 1);
+  }
+}
+
+function notARecord(path: string, line: number): ServerError {
+  return new ServerError(
+    'tool-wrong',
+    `${path} is no record of a device (line ${line}): name the file as it was kept.`,
+  );
+}
+
+function readText(path: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    throw new ServerError('tool-wrong', `${path} cannot be read: check the path.`, error);
+  }
+}

@@ -1,0 +1,54 @@
+import { type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
+import type { KeptHeads } from './heads-file.ts';
+import { type Finding, type HeldStream, receivedBackwards, verifyStream } from './verify-stream.ts';
+
+/** What a verification comes to. */
+export interface Verification {
+  readonly streams: number;
+  readonly events: number;
+  /** The first is the first that is wrong, by visit and number. */
+  readonly findings: readonly Finding[];
+  /** Worth knowing, and no proof of a change. */
+  readonly notes: readonly string[];
+  /** What no check of what was given can tell. */
+  readonly unknown: readonly string[];
+}
+
+/** Holds a whole record against its chains and against the heads that a server signed and somebody kept. */
+export async function verifyRecord(held: readonly HeldStream[], { heads, sentence }: KeptHeads): Promise<Verification> {
+  const stood = standBy(heads);
+  const findings: Finding[] = sentence === undefined ? [] : [{ stream: 'heads', sentence }];
+  const notes: string[] = [];
+  for (const one of held) {
+    findings.push(...(await verifyStream(one, stood.get(one.stream))));
+    const back = receivedBackwards(one);
+    if (back !== undefined) notes.push(`${one.stream}: the time of receipt goes back at event ${back}.`);
+  }
+  const names = new Set(held.map(({ stream }) => stream));
+  for (const { stream, seq } of stood.values()) {
+    if (!names.has(stream)) findings.push({ stream, sentence: `Signed for with ${seq} events, and not here.` });
+  }
+  return {
+    streams: held.length,
+    events: held.reduce((sum, { events }) => sum + events.length, 0),
+    findings,
+    notes,
+    unknown: unknowable(held, heads),
+  };
+}
+
+function unknowable(held: readonly HeldStream[], heads: readonly SignedHead[]): readonly string[] {
+  const latest = heads.at(-1);
+  if (latest === undefined) {
+    return [
+      'No head was kept: a record cut at its end, one written anew as a whole, and a visit that is gone cannot be told.',
+    ];
+  }
+  const stood = standBy(heads);
+  const since = held.reduce((sum, { stream, events }) => sum + events.length - (stood.get(stream)?.seq ?? 0), 0);
+  if (since <= 0) return ['Whoever holds the folder and its key could have signed anew: keep heads elsewhere too.'];
+  return [
+    `${since} events came after the last head: their chain speaks for them, and nothing tells a cut among them.`,
+    'Whoever holds the folder and its key could have signed anew: keep heads elsewhere too.',
+  ];
+}

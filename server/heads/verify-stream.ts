@@ -1,0 +1,63 @@
+import { createHash } from 'node:crypto';
+import { type Entry, parseStreamText, type StreamId } from '../../grammar/visit/envelope.ts';
+import type { KeptStream } from '../../grammar/visit/signed-head.ts';
+import { verifyChain } from '../../grammar/visit/verify-chain.ts';
+import { receivedHash } from './take-head.ts';
+
+/** What is held of one stream, with the times at which its events came. */
+export interface HeldStream {
+  /** `company/visit/device/epoch`. */
+  readonly stream: string;
+  readonly events: readonly (Entry & { readonly receivedAt: number })[];
+  readonly forks: number;
+  /** The older stream that it carries on, as a head writes it. */
+  readonly follows: string;
+}
+
+/** Something that is not as it was. `seq` names the first event, where it is known. */
+export interface Finding {
+  readonly stream: string;
+  readonly seq?: number;
+  readonly sentence: string;
+}
+
+/**
+ * Holds one stream against its own chain and against the head that was signed for it.
+ *
+ * @param kept where it stood by the latest signed head that names it
+ */
+export async function verifyStream(held: HeldStream, kept: KeptStream | undefined): Promise<readonly Finding[]> {
+  const { stream, events, forks } = held;
+  const id = parseStreamText(stream);
+  if (id === undefined) return [{ stream, sentence: 'Its name is none that a stream can have.' }];
+  const verdict = await verifyChain(id, events, sha256, kept);
+  if (!verdict.intact) return [{ stream, seq: verdict.seq, sentence: verdict.sentence }];
+  if (kept === undefined) return [];
+  const found: Finding[] = [];
+  const times = events.slice(0, kept.seq).map(({ receivedAt }) => receivedAt);
+  if (receivedHash(times) !== kept.received) {
+    found.push({ stream, sentence: `A time of receipt was changed among events 1 to ${kept.seq}.` });
+  }
+  if (forks < kept.forks) {
+    found.push({ stream, sentence: `${kept.forks - forks} of its contradicting events are gone.` });
+  }
+  if (held.follows !== kept.follows) {
+    found.push({ stream, sentence: 'The stream that it carries on is not the one that was signed for.' });
+  }
+  return found;
+}
+
+/** Where the times of receipt go back: the server's clock did, or they were changed. */
+export function receivedBackwards({ events }: HeldStream): number | undefined {
+  return events.find(({ receivedAt }, at) => receivedAt < (events[at - 1]?.receivedAt ?? 0))?.seq;
+}
+
+export function sha256(bytes: Uint8Array): Uint8Array {
+  return createHash('sha256').update(bytes).digest();
+}
+
+/** "library, phone": a stream as people name it; a later epoch says so. */
+export function streamWords(text: string): string {
+  const { visit, device, epoch } = parseStreamText(text) ?? ({ visit: text, device: '?', epoch: 1 } as StreamId);
+  return `${visit}, ${device}${epoch > 1 ? `, its stream ${epoch}` : ''}`;
+}
