@@ -114,8 +114,9 @@ const overload = ({ unit, cooling }: Moment) =>
   cooling.state.overloadTripped ? OPEN : unit.compressorLeadOff ? CLOSED : unit.overload;
 /** Two ways side by side. */
 const beside = (a: number, b: number): number => (a === OPEN ? b : b === OPEN ? a : (a * b) / (a + b));
-/** From common to run around the compressor: by the fan's winding, where leads stay on. */
-const aroundByFan = (unit: Unit): number => (unit.leadsStayOn && !unit.compressorLeadOff ? fanRun(unit) : OPEN);
+/** From common to run around the compressor: by the fan's winding, where leads stay on and none of these two is off. */
+const aroundByFan = (unit: Unit): number =>
+  unit.leadsStayOn && !(unit.compressorLeadOff && unit.compressor.runOpen) ? fanRun(unit) : OPEN;
 const besideFan = ({ leadsStayOn, fan }: Unit, ohms: number): number =>
   leadsStayOn ? beside(ohms, fan.shellOhms) : ohms;
 const pole = (unit: Unit, leg: 0 | 1) =>

@@ -58,7 +58,6 @@ export const LOAD_ROWS = {
       [by(below('amps-compressor-start', 0.3)), by(below('amps-fan-start', 0.1))],
       [by(wholeWinding('ohms-compressor-R-S')), by(whole('ohms-fan-R-S'))],
     ],
-    against: [sees('look-outdoor-fan', 'fan-turning')],
   },
   // Fed, and whole at its own terminals: what is open or hot lies between.
   'compressor-lead-burnt': {
