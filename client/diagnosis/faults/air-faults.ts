@@ -167,13 +167,13 @@ export const AIR_FAULTS = {
     lostMinutes: 540,
 
     apply: (unit, random) => {
-      const severity = between(random, 0.4, 1.3);
+      const severity = between(random, 0.4, 2.1);
       unit.oilAtJoint = chance(random, 0.4);
       shiftCharge(unit, SHIFTS.lowCharge, severity, random);
       ice(unit, 0.15, random);
       // So little is left that none of it is liquid at rest.
-      if (severity > 1.1) unit.residuals.standing = -between(random, 15, 90);
-      if (severity > 1.1 && unit.hasPressureSwitches && chance(random, 0.5)) unit.lowSwitch = Number.POSITIVE_INFINITY;
+      if (severity > 1.85) unit.residuals.standing = -between(random, 15, 90);
+      if (severity > 1.6 && unit.hasPressureSwitches && chance(random, 0.5)) unit.lowSwitch = Number.POSITIVE_INFINITY;
     },
   },
   overcharge: {
@@ -191,7 +191,7 @@ export const AIR_FAULTS = {
     lostMinutes: 900,
 
     apply: (unit, random) => {
-      shiftCharge(unit, SHIFTS.restriction, severe(random), random);
+      shiftCharge(unit, SHIFTS.restriction, between(random, 0.45, 1.9), random);
       ice(unit, 0.12, random);
     },
   },

@@ -206,8 +206,15 @@ export const OHMS_TESTS = {
     { at: ['door-switch-1', 'door-switch-2'], place: 'air-handler', minutes: 1 },
     ({ unit }) => unit.doorSwitch,
   ),
-  'ohms-blower': onBench({ at: ['blower-1', 'blower-2'], place: 'air-handler', minutes: 1.5 }, ({ unit }) =>
-    unit.blower.runOpen ? OPEN : unit.blower.runOhms,
+  // A drive of its own shows the meter no winding.
+  'ohms-blower': onBench(
+    {
+      at: ['blower-1', 'blower-2'],
+      place: 'air-handler',
+      minutes: 1.5,
+      possible: (p) => p.blowerDrive !== 'electronic',
+    },
+    ({ unit }) => (unit.blower.runOpen ? OPEN : unit.blower.runOhms),
   ),
   // The meter charges a healthy section to "open"; a shorted one stays near nothing.
   'ohms-cap-HERM': onBench({ at: ['cap-C', 'cap-HERM'], place: 'outdoor', minutes: 1 }, ({ unit }) =>

@@ -49,7 +49,8 @@ export const CONTROL_ROWS = {
     ],
     against: [whole('ohms-control-fuse')],
   },
-  'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))]] },
+  // The coil is in the same loop: shorted, it reads the same from the air handler.
+  'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))], [by(atLeast('ohms-coil', 5))]] },
   'control-short-R-C': { needs: [[by(below('ohms-R-C', 8))]] },
   'R-wire-broken': { needs: [[by(carries('volts-R-C-air-handler'))], [by(carriesNone('volts-R-C-thermostat'))]] },
   'Y-wire-broken-indoors': {

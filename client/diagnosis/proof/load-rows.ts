@@ -55,7 +55,8 @@ export const LOAD_ROWS = {
     needs: [
       [by(ofRating('microfarads-herm', 'herm', 0.8))],
       [by(fed('volts-T1-T2'))],
-      [by(below('amps-compressor-start', 0.3)), by(below('amps-fan-start', 0.1))],
+      // Of a compressor that rests on its overload nothing flows either.
+      [by(below('amps-fan-start', 0.1)), indirectly(below('amps-compressor-start', 0.3))],
       [by(wholeWinding('ohms-compressor-R-S')), by(whole('ohms-fan-R-S'))],
     ],
   },

@@ -45,10 +45,15 @@ const predictAmps = (amps: number): Predicted => ({
   spread: Math.hypot(0.02 * amps + 0.05, MISMATCH.amps * amps, 0.05),
 });
 
+/** What differs by less than this share of its spread is the same. */
+const TELLS = 0.5;
+
 /** A unit that trips and starts again is met either way. */
 function withBefore(settled: Settled, read: (at: Settled) => Predicted): Predicted {
   const found = read(settled);
-  return settled.before ? { ...found, before: read(settled.before) } : found;
+  if (!settled.before) return found;
+  const before = read(settled.before);
+  return Math.abs(before.mean - found.mean) < TELLS * found.spread ? found : { ...found, before };
 }
 
 /** Mean and standard deviation of a reading under a drawn unit, on the scale of its function (ohms: logarithm). */
