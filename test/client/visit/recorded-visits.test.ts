@@ -63,6 +63,8 @@ const EXPECTED = {
     cautions: [
       'standing-rules',
       'standing-hazards',
+      // Gauges are asked for before anything live.
+      'refrigerant-pressure',
       'live-line',
       'switch-off',
       'live-line',
@@ -70,7 +72,6 @@ const EXPECTED = {
       'nitrogen-test',
       'energise',
       'running-parts',
-      'refrigerant-pressure',
     ],
     energy: [...OUTDOOR_LIVE, 'disconnect-line live', ...TO_PROVEN_DEAD, ...OUTDOOR_LIVE],
     charge: [
