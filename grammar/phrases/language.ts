@@ -91,6 +91,9 @@ export interface CommonWords {
   readonly remarks: ReadonlySet<string>;
   /** Passed over at the end, they call for a word behind them. */
   readonly calling: ReadonlySet<string>;
+  /** Passed over right before one of `placeless`, they belonged to a place that was lost. */
+  readonly articles?: ReadonlySet<string>;
+  readonly placeless?: ReadonlySet<string>;
   /** May stand between a filler and the number it belongs to. */
   readonly about: ReadonlySet<string>;
   /** What begins so belongs to what was said before it. */

@@ -48,7 +48,7 @@ function isWhole(segments: readonly Segment[], { numbers, words }: Language): bo
   const { and, read } = numbers;
   return segments.every((segment, index) => {
     const before = segments[index - 1];
-    if (segment.frame === 'next-place') {
+    if (segment.frame === 'next-place' && segments.length > 1) {
       return before !== undefined && endsInValue(before) && !words.belonging.has(segment.opens ?? '');
     }
     const [first] = numbersOf(segment.items);

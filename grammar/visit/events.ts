@@ -1,4 +1,5 @@
 import type { Meaning, Report } from '../phrases/meaning.ts';
+import type { ToldDanger } from '../vocabulary/danger-signs.ts';
 import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { Focus } from '../vocabulary/focuses.ts';
@@ -213,7 +214,8 @@ export type VisitOutcome =
       readonly late?: string | true;
     }
   | { readonly type: 'caution.acknowledged'; readonly caution: string; readonly zone?: ZoneId }
-  | { readonly type: 'hazard.warned'; readonly words: string; readonly zone: ZoneId }
+  /** `danger`: what was told in words that were not understood whole. */
+  | { readonly type: 'hazard.warned'; readonly words: string; readonly zone: ZoneId; readonly danger?: ToldDanger }
   | { readonly type: 'step.asked'; readonly step: string; readonly words: string }
   /** Set aside, and which test with it; `optional`: work went on without it. */
   | {

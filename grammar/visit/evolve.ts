@@ -1,4 +1,4 @@
-import type { IsolationPlace } from '../vocabulary/isolation-places.ts';
+import { ISOLATION_PLACES, type IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
 import type { EnergyState } from '../vocabulary/zones.ts';
 import { type DictatedLine, dictationOf, writtenOver } from './dictated.ts';
@@ -193,6 +193,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'proof.began':
       return {
         proof: { zone: event.zone, before: event.before, began: event.began ?? moment.time.mono, pairs: [] },
+        provedBehind: { ...facts.provedBehind, [event.zone]: lockedNow(facts) },
         undoable: proofLast(facts, event.zone, moment),
       };
     case 'proof.pair':
@@ -395,6 +396,10 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return { held: true, supervisor: undefined };
     case 'visit.resumed':
       return { held: false };
+    case 'hazard.warned':
+      return event.danger === undefined
+        ? NOTHING
+        : { dangersTold: [...facts.dangersTold, { ...moment, danger: event.danger }] };
     case 'close.refused':
       return { closeRefused: event.why };
     case 'close.overridden':
@@ -408,7 +413,6 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       };
     case 'visit.closed':
     case 'reading.asked':
-    case 'hazard.warned':
     case 'step.asked':
     case 'contradiction.noticed':
     case 'landing.doubted':
@@ -601,8 +605,12 @@ function partWithdrawn(facts: VisitFacts, part: FittedPartId, named: number | un
   };
 }
 
+function lockedNow({ isolation }: VisitFacts): readonly IsolationPlace[] {
+  return ISOLATION_PLACES.filter((place) => isolation[place] === 'locked');
+}
+
 function readingRefused(facts: VisitFacts, { reading, reason }: Of<'reading.refused'>, moment: Moment): Change {
-  const isLive = reason === 'not-proven-dead';
+  const isLive = reason === 'not-proven-dead' || reason === 'not-answered';
   return {
     ...(isLive ? { refusedReadings: [...facts.refusedReadings, { ...moment, reading }] } : {}),
     ...(REFUSED_ALOUD.includes(reason) ? { undoable: [...facts.undoable, { kind: 'refused' }] } : {}),

@@ -1,3 +1,4 @@
+import type { ToldDanger } from '../vocabulary/danger-signs.ts';
 import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { Focus } from '../vocabulary/focuses.ts';
@@ -195,6 +196,8 @@ export interface VisitFacts {
   /** Switches last told open, whatever has been doubted since: none told them closed. */
   readonly toldOpen: readonly IsolationPlace[];
   readonly proof: ProofInProgress | undefined;
+  /** The switches that were locked when the latest proof of a zone began. */
+  readonly provedBehind: Readonly<Partial<Record<ZoneId, readonly IsolationPlace[]>>>;
   /** Sections and zones whose stored charge was read released. */
   readonly discharged: readonly ZoneId[];
   /** When a zone last came to read dead, on the input clock in milliseconds. */
@@ -208,7 +211,9 @@ export interface VisitFacts {
   readonly parts: readonly PartLine[];
   readonly works: readonly WorkLine[];
   readonly refusedParts: readonly RefusedPart[];
-  /** Readings refused because their zone was not proven dead: never evidence, and warned of where they show danger. */
+  /** Fuses told blown and windings told grounded in words that were not understood whole: warned of, never evidence. */
+  readonly dangersTold: readonly (Moment & { readonly danger: ToldDanger })[];
+  /** Readings refused because their zone was not proven dead, or left unanswered: never evidence, and warned of where they show danger. */
   readonly refusedReadings: readonly (Moment & { readonly reading: Reading })[];
   /** The number that the latest reading, look or repair bears. */
   readonly readingCount: number;
@@ -323,6 +328,7 @@ export function noFacts(): VisitFacts {
     lockedBy: {},
     toldOpen: [],
     proof: undefined,
+    provedBehind: {},
     discharged: [],
     deadSince: {},
     startCapacitor: false,
@@ -332,6 +338,7 @@ export function noFacts(): VisitFacts {
     parts: [],
     works: [],
     refusedParts: [],
+    dangersTold: [],
     refusedReadings: [],
     readingCount: 0,
     evidenceNumber: 0,

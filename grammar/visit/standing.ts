@@ -71,12 +71,13 @@ function kindOf(part: string): string {
   return part === 'dual-capacitor' ? 'capacitor' : part;
 }
 
-/** A protecting switch was told bypassed, and the bypass not out since. */
-export function isBypassed({ deeds }: VisitFacts): boolean {
+/** A protecting switch was told bypassed, and neither the bypass nor a jumper taken out since. */
+export function isBypassed({ deeds, wires }: VisitFacts): boolean {
   const last = deeds.findLast(
     ({ deed }) => deed.type === 'deed' && (deed.deed === 'switch-bypassed' || deed.deed === 'bypass-off'),
   );
-  return last?.deed.type === 'deed' && last.deed.deed === 'switch-bypassed';
+  if (last?.deed.type !== 'deed' || last.deed.deed !== 'switch-bypassed') return false;
+  return !wires.some(({ seq, wire }) => seq > last.seq && wire.action === 'jumper-off');
 }
 
 /** Parts fitted and work done without one, in their order. */

@@ -4,7 +4,7 @@ import { rowsBy } from './rows-by.ts';
  * Spoken orders to Readback itself. Names are our own. `joins`: also understood in one breath with something else
  * ("leg one one eighteen, what next"); words as common as "right" or "full" are not. `typed`: understood, but not offered
  * to the recogniser, where they sound like the beginning of something longer ("why" and the letter Y, "right" and "white").
- * `moment`: the same for a moment only, until something else is said.
+ * `joined`: in those words alone, there. `moment`: the same for a moment only, until something else is said.
  */
 export const COMMANDS = [
   {
@@ -103,7 +103,7 @@ export const COMMANDS = [
   {
     id: 'is-it-dead',
     name: 'is it dead',
-    say: 'is it [proven] (dead | off | live | proven) [yet | now | here] | is the (power | unit) off [yet] | can i (touch | grab) (it | that | this | anything) [now] | can i (reach in | put my hands in) [there | now] | am i (clear | okay) to (touch it | reach in)',
+    say: 'is it [proven] (dead | off | live | proven | safe) [to (touch | work on) [it]] [yet | now | here] | is the (power | unit) off [yet] | can i (touch | grab) (it | that | this | anything) [now] | can i (reach in | put my hands in) [there | now] | am i (clear | okay) to (touch it | reach in)',
   },
   {
     id: 'go-back',
@@ -111,7 +111,7 @@ export const COMMANDS = [
     say: "[let's | can we | can i] go back [one | a step | to (that | the last | the previous) (one | step)] | [the] previous (one | step) | back up [one] | one back | back one",
   },
   { id: 'skip-to', name: 'gauges next', say: 'gauges next | put the gauges on next' },
-  { id: 'stop', name: 'stop', joins: true, say: 'stop | wait | [be] quiet | hush | shut up | hot' },
+  { id: 'stop', name: 'stop', joins: true, joined: 'stop', say: 'stop | wait | [be] quiet | hush | shut up | hot' },
   {
     id: 'yes',
     name: 'yes',

@@ -34,8 +34,8 @@ export const DEEDS = [
   {
     id: 'bypass-off',
     name: 'bypass is out',
-    say: `(took | pulled | removed | taken) [out] [the | my] bypass [out | off] | (took | pulled | removed) (the | my | that) (jumper [wire] | jump) (off | from) ${THE_CUTOUT} | put ${THE_CUTOUT} back [in [circuit]] | unbypassed ${THE_CUTOUT}`,
-    seen: `bypass is (out | off | gone | removed) | ${CUTOUT} is (no longer bypassed | not bypassed [any more | anymore] | back in [circuit])`,
+    say: `(took | pulled | removed | taken) [out] [the | my] bypass [out | off] | put ${THE_CUTOUT} back [in [circuit]] | unbypassed ${THE_CUTOUT}`,
+    seen: `bypass is (out | off | gone | removed) | ${CUTOUT} is (no longer bypassed | back in [circuit])`,
   },
   {
     id: 'flame-lit',

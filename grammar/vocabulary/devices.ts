@@ -12,7 +12,7 @@ export const DEVICES = [
   {
     device: 'disconnect',
     place: 'outdoor',
-    say: '(outdoor | condenser | outside | outdoor unit | condensing unit) (disconnect | pull out) | (disconnect | pull out) (at | on | for) the (condenser | outdoor unit | outside unit)',
+    say: '(outdoor | condenser | outside | outdoor unit | condensing unit) (disconnect | pull out) | (disconnect | pull out) (at | on | for | by) the (condenser | outdoor unit | outside unit) | (disconnect | pull out) (outside | outdoors)',
     at: '(outdoor | condenser | outside | outdoor unit) disconnect',
   },
   {
@@ -66,14 +66,15 @@ export const SWITCH_STATES = [
   {
     state: 'open',
     after:
-      '(is | has been | are | is now) ([been] pulled [out] | out | open | opened | off | switched off | turned off | killed | [in the] off [position])',
+      '(is | has been | are | is now) ([been] pulled [out] | out | open | opened | off | switched off | turned off | set to off | killed | [in the] off [position])',
     before: "[i | i've | i have] (pulled | opened | killed | switched off | turned off | shut off | cut)",
   },
   {
     state: 'locked',
     after:
       '(is | has been) ([pulled | out | open | off] [and] locked [out] [and] [tagged] | pulled [out] [and] (locked [out] | tagged) [and] [tagged] | locked and tagged)',
-    before: "[i | i've | i have] (locked out | locked | pulled and locked | locked and tagged)",
+    before:
+      "[i | i've | i have] (locked out | locked | pulled and locked | locked and tagged | (put | hung) (my | a | the) (lock | tag | lock and tag) on)",
   },
   {
     state: 'unlocked',
@@ -99,7 +100,11 @@ export const SWITCH_STATES = [
 
 /** What can be reported with a device's name in the middle: "turned the thermostat off". */
 export const SWITCH_AROUND = [
-  { state: 'open', before: "[i | i've | i have] (turned | switched | shut | pulled) [the]", after: 'off | out' },
+  {
+    state: 'open',
+    before: "[i | i've | i have] (turned | switched | shut | pulled | flipped) [the]",
+    after: 'off | out',
+  },
   {
     state: 'closed',
     before: "[i | i've | i have] (turned | switched | put | plugged | pushed) [the]",

@@ -22,11 +22,13 @@ export const HAND_SIGNS: readonly {
     tells: { type: 'deed', deed: 'shell-touched' },
   },
   {
-    words: /\b(?:press|push|held|hold|forc)(?:ed|ing|e)? (?:in |down )?(?:the )?(?:contactor|armature)\b/,
+    words:
+      /\b(?:press(?:ed|ing)?|push(?:ed|ing)?|held|hold(?:ing)?|forc(?:ed|ing|e)|clos(?:ed|ing)|pok(?:ed|ing)|jamm(?:ed|ing)|flick(?:ed|ing)|bridg(?:ed|ing)) (?:in |down |at )?(?:the )?(?:contactor|armature)\b/,
     tells: { type: 'deed', deed: 'contactor-pressed' },
   },
   {
-    words: /\b(?:bypass|defeat)(?:ed|ing)? (?:the |a )?(?:\w+ ){0,2}switch\b/,
+    words:
+      /\b(?:bypass|defeat)(?:ed|ing)? (?:the |a )?(?:\w+ ){0,2}(?:switch|float)\b|\b(?:stuck|put|clipped|ran|shoved) (?:a |an |the |my )?(?:\w+ ){0,2}(?:jumper|wire|clip|lead)\b.* (?:across|on|over|around) (?:the |a )?(?:\w+ ){0,2}(?:switch|float)\b/,
     tells: { type: 'deed', deed: 'switch-bypassed' },
   },
   {
@@ -53,16 +55,21 @@ const HANDLED =
   'reconnected|connected|loosened|loosening|tightened|tightening|undid|undone|unscrewed|unbolted|touched|touching|grabbed|poked|' +
   'jiggled|wiggled|bent|filed|burnished|sanded|stripped|crimped|spliced|soldered|unsoldered|swapped|swapping|replaced|replacing|' +
   'changed|changing|moved|moving|popped|ohmed|ohming|megged|megging|meggered|rang|ringing|shorted|shorting|discharged|' +
-  'cleaned|cleaning|wiped|hands? (?:in|on|inside|at)|fingers? (?:in|on)|reached (?:in|into|inside)|checked continuity|checked resistance|ohms on|continuity on)';
+  'cleaned|cleaning|wiped|hands? (?:is |are )?(?:in|on|inside|at)|fingers? (?:in|on)|reached (?:in|into|inside)|checked continuity|checked resistance|ohms on|continuity (?:on|across)|' +
+  'installed|installing|added|adding|bridged|jumped|jumpered|rewired|rewiring|blew|tied|put new|put (?:a |the )?new|stuck (?:a|the)|filed|capped|measured continuity|spun|took off|pulled off|poked|slapped in|fitted|fit|is open|are open|is off|are off|cover off)';
 
 /** Where it is, by its names. Common practice; where a unit is built otherwise, its maker's word. */
 const HANDLED_AT: readonly { readonly words: RegExp; readonly zone: ZoneId }[] = [
   {
     words:
-      /\b(?:contactor|compressor|capacitors?|cap|condenser|condensing unit|fan motor|outdoor fan|hard start|start relay|lugs?|windings?|common|run terminal|start terminal|outdoor unit|control box|electrical (?:box|panel)|leads?|wires?|terminals?|fuses?)\b/,
+      /\b(?:contactor|compressor|capacitors?|cap|condenser|condensing unit|fan motor|outdoor fan|hard start|start relay|lugs?|windings?|common|run terminal|start terminal|outdoor unit|control box|electrical (?:box|panel)|leads?|wires?|terminals?|fuses?|points|herm|spade|whip|terminal box|fan blade|fan guard|guard|blade|board|nuts?|coil|hard start kit|cover)\b/,
     zone: 'outdoor-load',
   },
-  { words: /\b(?:disconnect (?:lugs?|line side|jaws?)|line side)\b/, zone: 'disconnect-line' },
+  {
+    words:
+      /\b(?:disconnect (?:lugs?|line side|jaws?)|line side)\b|\b(?:lugs?|screws?|wires?)\b.*\b(?:disconnect|breaker)\b|\bdisconnect\b.*\boff the wall\b|\b(?:rewired|replaced|changed|swapped|moved) the (?:disconnect|breaker)\b|\bfuse\b/,
+    zone: 'disconnect-line',
+  },
   {
     words: /\b(?:blower(?: motor)?|transformer|sequencer|air handler|furnace|blower relay|door switch)\b/,
     zone: 'air-handler',
@@ -93,7 +100,7 @@ export function zonesOfHands(heard: string): readonly ZoneId[] {
     const named = HANDLED_AT.filter(({ words }) => words.test(one)).map(({ zone }) => zone);
     // Wires of a place that is named are there; a wire alone is taken for one of the outdoor unit.
     const inside = named.filter((zone) => zone !== 'outdoor-load');
-    return /\b(?:wires?|leads?|terminals?|lugs?|fuses?)\b/.test(one) && inside.length > 0 ? inside : named;
+    return /\b(?:wires?|leads?|terminals?|lugs?)\b/.test(one) && inside.length > 0 ? inside : named;
   });
   return [...new Set(zones)];
 }

@@ -9,7 +9,7 @@ export const OBSERVATIONS = [
   {
     id: 'fan-not-turning',
     name: 'outdoor fan is not turning',
-    say: "$fan ((is not | isn't | not) (turning | running | spinning | going | moving) | (stands | is standing | is [just] sitting | sitting) still | (will not | won't) (turn | run | spin [up] | start [up] | move | come on) | (is | has) stopped | is dead stopped | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
+    say: "$fan ((is not | isn't | not) (turning | running | spinning | going | moving) | (stands | is standing | is [just] sitting | sitting) (still | there) | (will not | won't) (turn | run | spin [up] | start [up] | move | come on) | (is | has) stopped | is dead stopped | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
   },
   {
     id: 'fan-turning',
@@ -39,7 +39,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-not-running',
     name: 'compressor is not running',
-    say: "[the] compressor ((is not | isn't | not) (running | on | going | starting | coming on | doing anything) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | never (starts | comes on))",
+    say: "[the] compressor ((is not | isn't | not) [even] (running | on | going | starting | coming on | doing anything | trying [to start]) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | never (starts | comes on))",
   },
   {
     id: 'compressor-hums-and-trips',
@@ -171,7 +171,7 @@ export const OBSERVATIONS = [
   {
     id: 'thermostat-blank',
     name: 'thermostat is blank',
-    say: '[the] $stat (is | screen is | display is | went) (blank | dead | dark)',
+    say: '[the] $stat (is | screen is | display is | went) (blank | dead | dark) | [the] $stat has (no (display | screen) | nothing on (it | the screen)) | no display on the $stat',
   },
   {
     id: 'thermostat-calling',

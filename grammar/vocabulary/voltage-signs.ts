@@ -7,8 +7,14 @@ const VOLTS =
 const OTHERWISE =
   /\b(?:meter|ohms?|megohms?|amps?|microfarads?|degrees?|psi|pounds?|ounces?|microns?|inches|percent|minutes?|hertz|no|not)\b/;
 
+/** Words by which a number is set right: they deny the one before, and not the voltage. */
+const CORRECTING = /^ ?(?:no|nope|sorry|wait|oops|actually|correction|i meant?)\b|\bnot (?:a )?zero\b/g;
+
 /** Whether words that were not understood can tell of a voltage at a conductor. */
 export function canMeanVoltage(heard: string): boolean {
-  const statements = heard.toLowerCase().split(/[,;]|\b(?:and|then|but|so)\b/);
+  const statements = heard
+    .toLowerCase()
+    .split(/[,;]|\b(?:and|then|but|so)\b/)
+    .map((words) => words.replace(CORRECTING, ''));
   return statements.some((words) => CONDUCTOR.test(words) && VOLTS.test(words) && !OTHERWISE.test(words));
 }

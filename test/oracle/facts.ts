@@ -57,6 +57,8 @@ export interface Said {
 /** Meter, pairs, meter: what of it was said so far. */
 export interface Proof extends Said {
   readonly began: number;
+  /** The devices that were locked when it began: it holds behind them, and behind none that was told of later. */
+  readonly locks: readonly string[];
   /** Pairs that read dead, each under its two tips in alphabetical order. */
   pairs: Record<string, number>;
   /** The sentence in which the meter was proven again, once it was. */

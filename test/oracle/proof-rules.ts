@@ -54,7 +54,11 @@ export function reportedOff(facts: Facts, zone: ZoneId): boolean {
 
 /** Open, locked and tagged: the step before the meter is proven. */
 export function lockedOff(facts: Facts, zone: ZoneId): boolean {
-  return feeds(zone).some((key) => facts.devices[key]?.state === 'locked');
+  return locksOf(facts, zone).length > 0;
+}
+
+function locksOf(facts: Facts, zone: ZoneId): readonly string[] {
+  return feeds(zone).filter((key) => facts.devices[key]?.state === 'locked');
 }
 
 /** The zones that a device feeds. */
@@ -126,7 +130,7 @@ export function proveMeter(
       delete facts.ended[zone];
     } else if (proof !== undefined && inTime(proof, time) && Object.keys(proof.pairs).length > 0)
       facts.proofs[zone] = proof;
-    else facts.proofs[zone] = { said, began: time.mono, pairs: {} };
+    else facts.proofs[zone] = { said, began: time.mono, locks: locksOf(facts, zone), pairs: {} };
   }
 }
 
@@ -247,7 +251,8 @@ export function objections(facts: Facts, zone: ZoneId): readonly Objection[] {
   if (proof.whole === undefined)
     return [Object.keys(proof.pairs).length > 0 ? half(wired, proof) : (ended ?? half(wired, proof))];
   const found: Objection[] = [];
-  if (!lockedOff(facts, wired)) found.push({ rule: 'f', reason: 'no lock holds it off' });
+  if (!proof.locks.some((one) => facts.devices[one]?.state === 'locked'))
+    found.push({ rule: 'f', reason: 'no lock that it was proven behind holds it off' });
   if (wired !== 'control' && facts.grounds[wired === 'air-handler' ? 'indoors' : 'outdoors'].length === 0)
     found.push({ rule: 'c', reason: 'its ground never read a full leg' });
   if (facts.role === 'trainee' && !facts.supervised)

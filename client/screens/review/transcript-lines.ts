@@ -59,6 +59,7 @@ const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line)
   focuses: 'said-with-it',
   overrides: 'said-with-it',
   warnings: 'said-with-it',
+  dangersTold: 'said-with-it',
   refusedParts: 'said-with-it',
   refusedReadings: 'said-with-it',
   charge: 'said-with-it',

@@ -106,8 +106,8 @@ export interface Talk {
   readonly cautionedFor: string | undefined;
   /** Since when the unit ran as the time to its split was told. Milliseconds on the input clock. */
   readonly toldRunIn: number | undefined;
-  /** The way that was given up and told last as what all that is left wants. */
-  readonly toldWay: string | undefined;
+  /** What was told last of why nothing can be asked. */
+  readonly toldStuck: string | undefined;
   /** The question that was put last, and when on the input clock. Milliseconds. */
   readonly put: { readonly number: number; readonly mono: number } | undefined;
   /** What was heard last, before what is being taken now. */
@@ -144,7 +144,7 @@ export function noTalk(): Talk {
     toldWithCaution: undefined,
     cautionedFor: undefined,
     toldRunIn: undefined,
-    toldWay: undefined,
+    toldStuck: undefined,
     put: undefined,
     heard: undefined,
     asked: [],

@@ -1,11 +1,13 @@
+import { standingReadings } from '../../../grammar/visit/standing.ts';
 import { standingOf, standingWords, WHY } from '../../words/talk/status-words.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { provedWith } from '../rules/isolation.ts';
 import { readOnceMore } from '../steps/choose-step.ts';
 
 /** Where the visit stands: energy by zone as measured, readings so far, the leading suspect. */
-export function statusWords({ readings, energy, assessment }: VisitContext): string {
-  return standingWords(readings.length, energy, assessment?.suspects[0]);
+export function statusWords(context: VisitContext): string {
+  const { energy, assessment } = context;
+  return standingWords(standingReadings(context).length, energy, assessment?.suspects[0]);
 }
 
 /** Whether the zone of the step, else the outdoor unit, was measured dead: what the record holds, and no more. */
@@ -26,7 +28,7 @@ export function whyWords(context: VisitContext): string {
   if (assessment === undefined || assessment.suspects.length === 0) return WHY.nothingKnown;
   if (step?.test !== undefined && readOnceMore(context)?.id === step.test) return WHY.onceMore;
   const named = assessment.suspects.filter(({ probability }) => probability >= NAMED).slice(0, 2);
-  return WHY.tellsApart(named, context.readings.at(-1)?.reading);
+  return WHY.tellsApart(named, standingReadings(context).at(-1)?.reading);
 }
 
 function powerWhy(phase: VisitContext['phase']): string {

@@ -28,6 +28,13 @@ export function askPlace(turn: Turn, { meaning, reason, repaired }: Understandin
 
 /** Asks where a value was read; the value is said, so that a misheard one is noticed. */
 export function askWhere(turn: Turn, { value, unit }: Extract<Meaning, { kind: 'value' }>): void {
+  const open = turn.context.questions[0];
+  // No value waits behind a question to be asked for later, when nobody knows it any more.
+  if (open !== undefined && open.question.kind !== 'which-place') {
+    turn.say('question', askAnewWords(open));
+    return;
+  }
+  if (open !== undefined) turn.endQuestion('withdrawn');
   turn.ask({ kind: 'which-place', value, ...(unit === undefined ? {} : { unit }) }, SAY.whichPlace(value, unit));
 }
 

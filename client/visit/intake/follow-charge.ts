@@ -45,7 +45,7 @@ export function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'
   if (!READ_DEAD.includes(turn.context.energy[proved])) return;
   const why = BECAUSE.discharged(reading.at, DEAD_BELOW_VOLTS);
   if (!sectionsOf(proved, turn.context).some((section) => section.zone === zone)) return;
-  if (zone !== proved) turn.move(zone, 'released', why);
+  if (zone !== proved && turn.context.gate === undefined) turn.move(zone, 'released', why);
   turn.record({ type: 'charge.released', zone });
   if (unreadSections(proved, turn.context).length === 0) release(turn, proved, BECAUSE.chargeReleased);
 }

@@ -35,7 +35,7 @@ export function goBack(turn: Turn): void {
   const target = before.at(-1);
   if (target === undefined) return void turn.say('answer', ANSWER.nothingBefore);
   if (target.source === 'energy') return backInProof(turn, target);
-  if (target.ask.kind === 'action') return void turn.say('step', askWords(target, turn.context));
+  if (target.ask.kind === 'action') return askedBefore(turn, target, before);
   const why = inTheWay(target, turn.context);
   if (why !== undefined) {
     turn.say('answer', why);
@@ -44,6 +44,15 @@ export function goBack(turn: Turn): void {
   }
   turn.talk({ asked: before.slice(0, -1) });
   want(turn, [target]);
+}
+
+/** What was asked to be done or told is said again; of a line of the plate that is read, how it is set right. */
+function askedBefore(turn: Turn, target: Step, before: readonly Step[]): void {
+  const words = askWords(target, turn.context);
+  turn.talk({ asked: before.slice(0, -1) });
+  if (words !== '') return void turn.say('step', words);
+  turn.say('answer', ANSWER.staysTold);
+  turn.repeatStep();
 }
 
 /** The last number of a proof, if that is what was said last; anything else of power stands as it was told. */

@@ -12,6 +12,7 @@ import {
   isSettled,
   minutesRunning,
   waitsForSplit,
+  waitsToRun,
   wayLacking,
   wayLeft,
 } from '../steps/choose-step.ts';
@@ -28,6 +29,9 @@ export function sayNext(turn: Turn): void {
   if (context.held) return void turn.say('answer', SAY.held);
   if (context.caution !== undefined) return void turn.say('answer', SAY.cautionFirst);
   const step = context.step ?? chooseStep(context);
+  // What is offered or repeated at the end of the turn is said then.
+  const isSaidYet = context.step === undefined ? isOffered(turn) : context.repeatsStep;
+  if (step !== undefined && isSaidYet && holdBack(step, context) !== 'proof') return;
   if (step !== undefined) sayStep(turn, step);
   else if (isGrounded(context)) turn.say('answer', SAY.groundedHolds);
   else if (minutesToStand(context) > 0)
@@ -37,22 +41,31 @@ export function sayNext(turn: Turn): void {
   else turn.say('answer', leftWords(context));
 }
 
-/** What is left where nothing can be asked: a way that was given up, or nothing. */
+/** Whether a step may be put when the turn is over. */
+const isOffered = ({ context: { questions, waits } }: Turn): boolean => questions.length === 0 && !waits;
+
+/** What is left where nothing can be asked: a way that was given up, a repair that did not cure, or nothing. */
 function leftWords(context: VisitContext): string {
-  const way = wayLeft(context);
-  if (way !== undefined) return SAY.nothingWithout(askWords(way, context));
-  return isFresh(context) ? SAY.nothingNext : SAY.nextIs;
+  return stuckWords(context) ?? (isFresh(context) ? SAY.nothingNext : SAY.nextIs);
 }
 
-/** Where all that is left wants what was given up, that is told once. */
-export function tellWayLeft(turn: Turn): void {
+/** Why nothing can be asked though something is left; undefined where nothing stands in the way. */
+function stuckWords(context: VisitContext): string | undefined {
+  const way = wayLeft(context);
+  if (way !== undefined) return SAY.nothingWithout(askWords(way, context));
+  if (!waitsToRun(context)) return undefined;
+  return SAY.notCured(context.assessment?.suspects[0]?.fault);
+}
+
+/** Where all that is left wants what was given up, or a unit that does not run, that is told once. */
+export function tellStuck(turn: Turn): void {
   const { context } = turn;
-  const { questions, held, waits, toldWay } = context;
+  const { questions, held, waits, toldStuck } = context;
   if (questions.length > 0 || held || waits || !isFresh(context)) return;
-  const way = chooseStep(context) === undefined ? wayLeft(context) : undefined;
-  if (way?.id === toldWay) return;
-  turn.talk({ toldWay: way?.id });
-  if (way !== undefined) turn.say('answer', SAY.nothingWithout(askWords(way, context)));
+  const words = chooseStep(context) === undefined ? stuckWords(context) : undefined;
+  if (words === toldStuck) return;
+  turn.talk({ toldStuck: words });
+  if (words !== undefined) turn.say('answer', words);
 }
 
 /** A step again, or what stands before it: no interlock is got round by asking what comes next. */

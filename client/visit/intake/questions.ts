@@ -4,6 +4,8 @@ import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { QUESTION_MINUTES, type Turn } from '../chart/turn.ts';
+import { handsToldBy } from '../rules/hands-told.ts';
+import { notProvenDead, recordUnproven } from './tell-unproven.ts';
 
 /** A question that nobody answered in its time is let go, and the talk goes on; what it was about does not count. */
 export function letQuestionGo(turn: Turn): void {
@@ -42,7 +44,10 @@ export function letGoUnanswered(turn: Turn): void {
   if (question.kind === 'confirm-reading' || question.kind === 'teen-or-ty') {
     turn.record({ type: 'reading.refused', reading: question.reading, reason: 'not-answered' });
   }
+  // Nobody denied it: hands were there.
+  const told = question.kind === 'confirm-meaning' ? handsToldBy(question.meaning, turn.context) : [];
   turn.endQuestion('expired');
+  for (const { what, zones } of told) recordUnproven(turn, what, notProvenDead(turn, zones), 'alone');
   turn.say('answer', SAY.leftOut(question));
   turn.repeatStep();
 }

@@ -10,7 +10,7 @@ import { waysGivenUp } from '../steps/given-up.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { isOver, isWanted } from '../steps/wanted-steps.ts';
 import { doubtUnreadSections } from './follow-charge.ts';
-import { tellWayLeft } from './order-steps.ts';
+import { tellStuck } from './order-steps.ts';
 
 /**
  * What every turn ends with: a phase that is over gives way to the next, the diagnosis is asked for new evidence, a
@@ -24,7 +24,7 @@ export function settleTurn(turn: Turn): void {
   if (turn.context.askedFor !== turn.context.evidenceNumber && !isPlateRead(turn.context)) turn.askDiagnosis();
   turn.putQuestion();
   tellRunIn(turn);
-  tellWayLeft(turn);
+  tellStuck(turn);
   turn.raise({ type: 'step.review' });
   if (!turn.context.repeatsStep) return;
   turn.talk({ repeatsStep: false });

@@ -6,6 +6,7 @@ import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedClock } from './heed-clock.ts';
 import { heedPower } from './heed-power.ts';
+import { heedTrouble } from './heed-trouble.ts';
 import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
 import { takeAnswer } from './take-answer.ts';
@@ -85,6 +86,7 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   heedPower(turn, utterance);
   heedFlame(turn, utterance);
+  if (heedTrouble(turn, utterance)) return;
   if (!takeDictation(turn, utterance)) takeUtterance(turn, utterance);
   if (!isAsking(utterance.understanding)) turn.talk({ heard: utterance.understanding });
   passOptional(turn, utterance);

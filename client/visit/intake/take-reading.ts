@@ -49,6 +49,7 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   const reading = asAsked(heard, turn.context);
   const zone = zoneOf(reading.at);
   if (refusedWhileNotDead(turn, reading) || leftToSupervisor(turn, reading) || askedForDc(turn, reading)) return;
+  if (confirmed === 'as heard' && asksForFunction(turn, reading)) return;
   if (confirmed !== 'confirmed') heedGround(turn, reading);
   const under = circumstances(turn.context, zone, reading);
   const judged = judgeReading(reading, under, turn.context.unit);
@@ -70,6 +71,24 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
   takeCharge(turn, reading);
+}
+
+/**
+ * Volts of a capacitor that nobody asked for, and nobody called d.c.: a meter on a.c. shows none at a charged one, so the
+ * function is asked for before a zero counts.
+ */
+function asksForFunction(turn: Turn, reading: Reading): boolean {
+  const { value, quantity } = reading;
+  if (quantity !== 'voltage-dc' || typeof value !== 'number' || Math.abs(value) >= DEAD_BELOW_VOLTS) return false;
+  const { step } = turn.context;
+  const saidDc = /\b(?:d ?c|dc|direct|charge|discharged?|drained|bled)\b/.test(
+    turn.heard?.understanding.heard.toLowerCase() ?? 'dc',
+  );
+  // Of the sections that are asked for one after another, two may be told in one breath.
+  if (saidDc || step?.id.startsWith('energy.section@') === true) return false;
+  turn.record({ type: 'reading.asked', reading, why: BECAUSE.functionNotSaid });
+  turn.ask({ kind: 'confirm-reading', reading, why: BECAUSE.functionNotSaid }, SAY.onDc(reading));
+  return true;
 }
 
 /** What was just asked for is read back in fewer words. */

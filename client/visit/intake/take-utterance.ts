@@ -13,7 +13,8 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
 import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
-import { handsAtPart, handsAtWire, handsAtWork } from '../rules/hands-at.ts';
+import { handsAtDeed } from '../rules/hands-at.ts';
+import { handsToldBy } from '../rules/hands-told.ts';
 import { isBeyondReason } from '../rules/is-beyond-reason.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
 import { answersCaution } from '../steps/answers-caution.ts';
@@ -33,7 +34,7 @@ import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, type Confirmed, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport, warnOfLook, warnOfSeen } from './take-report.ts';
 import { takeNameplate, takePart, takeWire } from './take-work.ts';
-import { sayUnproven } from './tell-unproven.ts';
+import { notProvenDead, recordUnproven, sayUnproven, tellUnproven } from './tell-unproven.ts';
 
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
@@ -45,7 +46,8 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     }
     const denied = utterance.accepted ? deniedOfSwitch(understanding.heard) : undefined;
     if (denied !== undefined) return tellDenied(turn, denied);
-    if (turn.context.questions.length > 0) turn.say('question', askAnewWords(turn.context.questions[0]!));
+    if (turn.context.questions.length > 0 && !isOtherValue(turn, understanding))
+      turn.say('question', askAnewWords(turn.context.questions[0]!));
     else if (!askPlace(turn, understanding)) turn.say('question', notTakenWords(understanding));
     return;
   }
@@ -55,6 +57,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     warnOfVoltage(turn, understanding.meaning);
     warnOfHands(turn, understanding.meaning);
     if (understanding.meaning.kind === 'unclear') warnOfWords(turn, understanding.heard);
+    if (WITHOUT_VALUE.includes(understanding.meaning.kind)) heedVoltageTold(turn, understanding.heard);
     return askBack(turn, understanding);
   }
   if (answersCaution(turn.context, understanding.meaning)) {
@@ -65,6 +68,9 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   }
   takeMeaning(turn, understanding.meaning);
 }
+
+/** What was asked of these has no value that was warned of by itself. */
+const WITHOUT_VALUE: readonly Meaning['kind'][] = ['command', 'unclear', 'value'];
 
 /** A key: it answers the question that stands as its word would. */
 export function takeTouched(turn: Turn, command: CommandId): void {
@@ -176,20 +182,32 @@ function warnOfVoltage(turn: Turn, meaning: Meaning): void {
 function warnOfHands(turn: Turn, meaning: Meaning): void {
   if (meaning.kind === 'several') for (const part of meaning.parts) warnOfHands(turn, part);
   if (meaning.kind === 'reading') heedGround(turn, meaning.reading);
-  if (meaning.kind === 'wire') sayUnproven(turn, handsAtWire(meaning.wire, turn.context));
-  if (meaning.kind === 'part') sayUnproven(turn, handsAtPart(meaning.part, [], turn.context));
-  if (meaning.kind === 'work') sayUnproven(turn, handsAtWork(meaning.work, [], turn.context));
+  if (meaning.kind === 'wire' || meaning.kind === 'part' || meaning.kind === 'work')
+    for (const { zones } of handsToldBy(meaning, turn.context)) sayUnproven(turn, zones);
   if (meaning.kind !== 'report') return;
   const { report } = meaning;
   if (report.type === 'observation') warnOfLook(turn, report.observation);
+  if (report.type === 'discharged') sayUnproven(turn, [report.zone]);
   if (report.type === 'part-moved' || report.type === 'cover' || report.type === 'deed') warnBeforeAsking(turn, report);
 }
+
+/** Of what was said in the record of work, in letters. */
+const LONGEST_QUOTE = 120;
 
 /** A sentence that was not taken may tell of hands all the same: of a deed by its own words, else of where they were. */
 function warnOfWords(turn: Turn, heard: string): void {
   const signs = HAND_SIGNS.filter(({ words }) => words.test(heard.toLowerCase()));
-  for (const { tells } of signs) warnBeforeAsking(turn, tells);
-  if (signs.length === 0) sayUnproven(turn, zonesOfHands(heard));
+  for (const { tells } of signs) {
+    warnBeforeAsking(turn, tells);
+    recordUnproven(turn, `"${heard.slice(0, LONGEST_QUOTE)}"`, notProvenDead(turn, handsAtDeed(tells)), 'alone');
+  }
+  if (signs.length === 0) tellUnproven(turn, `"${heard.slice(0, LONGEST_QUOTE)}"`, zonesOfHands(heard), 'alone');
+}
+
+/** Another number where the place of one is asked: it takes its turn, and the one before it is left. */
+function isOtherValue({ context }: Turn, { meaning }: Understanding): boolean {
+  const question = openQuestion(context);
+  return question?.kind === 'which-place' && meaning.kind === 'value' && meaning.value !== question.value;
 }
 
 /**

@@ -12,6 +12,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import { askedPlateWords, nameplateWords } from '../../words/things/nameplate-words.ts';
 import { partWords } from '../../words/things/part-words.ts';
 import { UNNAMED_TERMINAL, wireWords } from '../../words/things/wire-words.ts';
+import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { checkPart } from '../rules/check-part.ts';
 import { handsAtPart, handsAtWire } from '../rules/hands-at.ts';
@@ -126,7 +127,8 @@ function fitPart(
     context.finding === undefined ? suspects : [context.finding.fault, ...suspects],
   );
   const words = partWords(part.part, part.ratings);
-  stateUnprovedFinding(turn, repairs);
+  const isUpkeep = isChangedAnyway(part.part, repairs, context);
+  if (!isUpkeep) stateUnprovedFinding(turn, repairs);
   const number = context.readingCount + 1;
   const open = notProvenDead(turn, handsAtPart(part.part, repairs, context));
   turn.record({ type: 'part.fitted', part: part.part, ratings: part.ratings, repairs, number, words, doubts: refused });
@@ -137,9 +139,21 @@ function fitPart(
   // A part in the refrigerant circuit is half the repair of a charge: what is weighed in completes it. Where that was
   // opened, its own steps lead there.
   const chargeIsDue = context.finding !== undefined && repairOf(context.finding.fault) === 'charge';
+  if (isUpkeep) return;
   if (!chargeIsDue || part.part === CHARGE || isRefrigerantOpened(turn.context)) {
     beginProof(turn, [...PROOF_STEPS, TUG]);
   }
+}
+
+/** A filter is changed on any visit: where something else leads it is upkeep and ends no search. */
+function isChangedAnyway(
+  part: string,
+  repairs: readonly FaultId[],
+  { finding, phase, assessment }: VisitContext,
+): boolean {
+  const leading = finding?.fault ?? assessment?.suspects[0]?.fault;
+  const isSought = finding === undefined && phase === 'repair';
+  return part === 'filter' && !isSought && (leading === undefined || !repairs.includes(leading));
 }
 
 const TUG = 'repair.tug-tested';

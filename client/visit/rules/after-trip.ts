@@ -28,7 +28,8 @@ const OHMS_OF: Readonly<Record<string, number>> = { Ohm: 1, kOhm: 1e3, MOhm: 1e6
 export function trippedAt(context: VisitContext): number | undefined {
   const tripped = context.observations.filter(({ observation }) => observation === 'breaker-tripped');
   const blown = standingReadings(context).filter(isBlownFuse);
-  const seen = [...tripped, ...blown].map(({ seq }) => seq);
+  const told = context.dangersTold.filter(({ danger }) => danger === 'blown-fuse');
+  const seen = [...tripped, ...blown, ...told].map(({ seq }) => seq);
   if (seen.length > 0) return Math.max(...seen);
   const renewed = context.parts.some(({ part }) => part === 'fuse' || part === 'breaker');
   return renewed || resetsTold(context).length > 0 ? 0 : undefined;
@@ -51,11 +52,22 @@ export function windingsDue(context: VisitContext): readonly Winding[] {
 
 /** Whether the latest reading of a winding to its shell shows a path, of a part that has not been replaced since. */
 export function isGrounded(context: VisitContext): boolean {
-  return WINDINGS.some((one) => {
-    const told = [...readingsOf(one, context), ...refusedOf(one, context)].toSorted((a, b) => a.seq - b.seq);
-    const latest = told.at(-1);
-    return latest !== undefined && showsGround(latest.reading, context);
-  });
+  return (
+    WINDINGS.some((one) => {
+      const told = [...readingsOf(one, context), ...refusedOf(one, context)].toSorted((a, b) => a.seq - b.seq);
+      const latest = told.at(-1);
+      return latest !== undefined && showsGround(latest.reading, context);
+    }) || isToldGrounded(context)
+  );
+}
+
+/** Told in words, and neither read whole since nor replaced. */
+function isToldGrounded(context: VisitContext): boolean {
+  const told = context.dangersTold.findLast(({ danger }) => danger === 'grounded-winding')?.seq;
+  if (told === undefined) return false;
+  const isSince = ({ seq }: { readonly seq: number }) => seq > told;
+  const replaced = context.parts.some((line) => isSince(line) && WINDINGS.some(({ part }) => part === line.part));
+  return !replaced && WINDINGS.some((one) => !readingsOf(one, context).some(isSince));
 }
 
 /** Read before it was proven dead: no evidence, and enough to be warned of. */

@@ -26,11 +26,17 @@ export function zonesOpenedAt(place: IsolationPlace): readonly ZoneId[] {
   return (Object.keys(OPENED_AT) as ZoneId[]).filter((zone) => OPENED_AT[zone].includes(place));
 }
 
-/** Zones that power can reach when a switch is closed or unlocked: none that another locked switch still keeps off. */
+/**
+ * Zones that power can reach when a switch is closed or unlocked: none that another locked switch still keeps off. A
+ * proof holds behind the locks it was made behind; one that was only told of since was never shown to feed the zone.
+ */
 export function zonesFedBy(place: IsolationPlace, context: VisitContext): readonly ZoneId[] {
-  return zonesOpenedAt(place).filter((zone) =>
-    OPENED_AT[zone].every((other) => other === place || context.isolation[other] !== 'locked'),
-  );
+  return zonesOpenedAt(place).filter((zone) => {
+    const provedBehind = IN_PROOF.includes(context.energy[zone]) ? context.provedBehind[provedWith(zone)] : undefined;
+    const keepsOff = (other: IsolationPlace) =>
+      other !== place && context.isolation[other] === 'locked' && provedBehind?.includes(other) !== false;
+    return !OPENED_AT[zone].some(keepsOff);
+  });
 }
 
 /** The switches by which any of these zones is taken off. */

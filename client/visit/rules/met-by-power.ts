@@ -5,7 +5,7 @@ import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { MET_BY_POWER } from '../../words/talk/return-words.ts';
 import { jumperWords, looseWireWords } from '../../words/things/wire-words.ts';
 import type { VisitContext } from '../chart/context.ts';
-import { handsAtDeed, handsAtPart } from './hands-at.ts';
+import { handsAtPart } from './hands-at.ts';
 import { provedWith, zonesOpenedAt } from './isolation.ts';
 import { landingRows, looseWires } from './landings.ts';
 import { zonesAt } from './zones-at.ts';
@@ -29,7 +29,8 @@ export function metByPower(context: VisitContext, zones: readonly ZoneId[], unlo
   const covers = meets(['outdoor-load']) ? coversOff(context) : [];
   const parts = partsOut(context).filter((part) => meets(handsAtPart(part, [], context)));
   const refused = overcurrentLeft(context).filter(({ part }) => meets(handsAtPart(part, [], context)));
-  const bypassed = isBypassed(context) && meets(handsAtDeed({ type: 'deed', deed: 'switch-bypassed' }));
+  // What a protecting switch guards is fed from more than its own circuit.
+  const bypassed = isBypassed(context);
   const locked = ISOLATION_PLACES.filter(
     (one) =>
       unlocked !== 'every' && one !== unlocked && context.lockedBy[one] !== undefined && meets(zonesOpenedAt(one)),

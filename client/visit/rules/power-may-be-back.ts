@@ -1,7 +1,8 @@
-import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { POWER_PLACES, POWER_SIGNS } from '../../../grammar/vocabulary/power-signs.ts';
+import { isOfAnotherTime, troublesIn } from '../../../grammar/vocabulary/trouble-signs.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { OUTDOOR_ZONES, zonesFedBy } from './isolation.ts';
@@ -23,11 +24,30 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
   const { heard } = understanding;
   // The word by which a caution is acknowledged.
   if (taken?.kind === 'command' && wordsOf(heard) === 'live' && context.caution !== undefined) return [];
-  if (taken === undefined || NOT_TOLD.includes(taken.kind)) return [...zonesMeant(heard, context)];
+  if (taken === undefined || NOT_TOLD.includes(taken.kind)) {
+    if (isUnclear(utterance) && troublesIn(wordsOf(heard)).has('power')) return ZONES;
+    return [...zonesMeant(heard, context)];
+  }
+  // A number that the meter shows, taken for the weather.
+  if (
+    taken.kind === 'reading' &&
+    taken.reading.quantity === 'temperature' &&
+    /\b(?:meter|volts?|voltage)\b/.test(wordsOf(heard))
+  )
+    return ZONES;
   const left = endedByMeaning(taken, context);
   const reached = zonesTouched(heard, context);
   return ZONES.filter((zone) => reached.has(zone) && !left.includes(zone));
 }
+
+/** Not understood, or in no way that says what it is about; a number of a proof that is asked about says it. */
+export function isUnclear({ accepted, understanding: { verdict, meaning } }: HeardUtterance): boolean {
+  if (meaning.kind === 'value' || meaning.kind === 'unclear') return true;
+  const isOfProof = meaning.kind === 'report' && OF_PROOF.includes(meaning.report.type);
+  return !accepted || verdict === 'rejected' || (verdict === 'asked' && !isOfProof);
+}
+
+const OF_PROOF: readonly Report['type'][] = ['absence-of-voltage', 'meter-proof'];
 
 /** What was not taken whole may have meant any place; only a single statement is narrowed by its place. */
 function zonesMeant(heard: string, context: VisitContext): readonly ZoneId[] {
@@ -44,7 +64,7 @@ function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId>
 }
 
 function hasSign(text: string): boolean {
-  return POWER_SIGNS.some(({ words }) => words.test(text));
+  return !isOfAnotherTime(text) && POWER_SIGNS.some(({ words }) => words.test(text));
 }
 
 /** Whether they tell of the power or a switch itself, and not only that something is live. */

@@ -100,6 +100,12 @@ export function waitsForSplit(context: VisitContext): boolean {
   return context.phase === 'prove' && context.runningSince !== undefined && isLeft && chooseStep(context) === undefined;
 }
 
+/** Whether all that is left of a proof wants a unit that runs, and it was not seen to run. */
+export function waitsToRun(context: VisitContext): boolean {
+  const isLeft = PROVE_PLAN.some((step) => !isSettled(step, context) && !isDue(step, context));
+  return context.phase === 'prove' && context.runningSince === undefined && isLeft && chooseStep(context) === undefined;
+}
+
 /** Minutes since the unit was seen running; 0 where it is not. */
 export function minutesRunning(context: VisitContext): number {
   return context.runningSince === undefined ? 0 : (context.now.mono - context.runningSince) / MS_A_MINUTE;

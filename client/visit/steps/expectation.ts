@@ -31,7 +31,6 @@ function awaited(context: VisitContext): Expectation {
     const { value, unit } = question;
     return { readings: [], question: 'which-place', placeless: { value, ...(unit === undefined ? {} : { unit }) } };
   }
-  if (question?.kind === 'which-switch') return { readings: [], question: 'which-switch', switched: question.state };
   if (question?.kind === 'confirm-reading') return { readings: [question.reading], question: 'confirm', answers: YES };
   const asked =
     step?.optional === true
@@ -39,6 +38,9 @@ function awaited(context: VisitContext): Expectation {
       : step?.ask.kind === 'reading' && !isHeldBack(context)
         ? [{ quantity: step.ask.quantity, at: step.ask.at }]
         : sectionAsked(context);
+  // A number goes on with what is asked.
+  if (question?.kind === 'which-switch')
+    return { readings: isHeldBack(context) ? [] : asked, question: 'which-switch', switched: question.state };
   if (question !== undefined) return { readings: [], question: 'confirm', answers: YES };
   if (isHeldBack(context)) return { readings: [], question: 'acknowledge' };
   const answers = step === undefined ? [] : answersMeant(step, context);

@@ -23,15 +23,15 @@ const ACTION_WORDS = {
   },
   'breaker-off': {
     brief: 'The contactor holds in: open and lock the panel breaker.',
-    full: 'The contactor holds in without a call. A pull-out is not a load switch: open and lock the breaker at the panel, then say "breaker at the panel is off and locked".',
+    full: 'The contactor holds in. A pull-out is not a load switch: open and lock the breaker at the panel, then say "off and locked".',
   },
   'clamps-placed': {
     brief: 'Clamps on compressor and fan leads, then covers on?',
-    full: 'While it is dead, put the clamps around one lead of the compressor and one of the outdoor fan, cables clear of the fan. Refit the covers, then say done.',
+    full: 'While dead, clamps around one compressor lead and one fan lead, cables clear of the fan. Refit the covers, then say done.',
   },
   'absence-proved': {
     brief: 'As live: meter on a live source.',
-    full: 'Prove the meter on a known live source and say its volts. Each pair is asked after it, then the meter again.',
+    full: 'Prove the meter on a known live source, say its volts. Then each pair is asked, then the meter.',
   },
   'meter-again': {
     brief: 'Meter again.',
@@ -51,7 +51,7 @@ const ACTION_WORDS = {
   },
   'charge-left': {
     brief: "Electronic blower: let five minutes pass, or the maker's time. Then say done.",
-    full: "The blower's drive holds a charge that cannot be read. Let five minutes pass, or the maker's figure where it is longer: that governs. Then say done.",
+    full: "The blower's drive holds a charge. Let five minutes pass, or the maker's figure where it is longer. Then say done.",
   },
   'part-fitted': {
     brief: 'Fit it, say part and ratings.',
@@ -116,6 +116,9 @@ const ACTION_WORDS = {
   },
 } as const satisfies Readonly<Record<string, InBothPaces>>;
 
+/** All that is asked to be done, by what answers it. */
+export const ACTIONS = Object.keys(ACTION_WORDS) as readonly (keyof typeof ACTION_WORDS)[];
+
 /** A repair that is no part alone: what is done is said as it was done. */
 const REPAIR_WORDS = {
   part: ACTION_WORDS['part-fitted'],
@@ -125,7 +128,7 @@ const REPAIR_WORDS = {
   },
   either: {
     brief: 'Repair it, then say part and ratings, or the work.',
-    full: 'Say each wire before it moves. Do the repair, then say the part with its ratings, or what was done: tightened the lugs, repaired the control wire.',
+    full: 'Say each wire before it moves. Do the repair, then say the part with its ratings, or what was done.',
   },
   charge: {
     brief: 'Repair the leak, then say what was weighed in.',

@@ -1,6 +1,7 @@
 import type { HazardId } from '../../../grammar/vocabulary/hazards.ts';
 
 import { rowsBy } from '../../../grammar/vocabulary/rows-by.ts';
+import { wordsIn } from './within.ts';
 
 /**
  * One caution: data. `words` name the hazard in one breath with the step that is asked; they are spoken once in a
@@ -185,7 +186,6 @@ export const STANDING_RULES = ['standing-rules', 'standing-hazards'] as const sa
 
 /** So many words in one breath with the step, common practice: about five seconds beside a fan. */
 const BREATH_WORDS = 12;
-const wordsIn = (text: string): number => text.split(/\s+/).filter((word) => /\w/.test(word)).length;
 
 /**
  * The cautions of one step as one prompt, and what it asks in the same breath where that stays short. What further

@@ -7,7 +7,7 @@ import { capital } from '../capital.ts';
 export const PART_DOUBTS = {
   sectionNotSaid: (section: string) => `The ${section} was not said. Say its microfarads.`,
   otherMicrofarads: (section: string, fitted: number, plated: number) =>
-    `The ${section} is ${fitted}, the nameplate says ${plated} microfarads.`,
+    `${capital(section)} ${fitted}, the nameplate says ${plated} microfarads.`,
   voltsNotSaid: 'Its volts were not said.',
   fewerVolts: (fitted: number, old: number) => `It is rated ${fitted} volts, the old one ${old}.`,
   fewerAmps: (fitted: number, drawn: number) =>
@@ -16,7 +16,7 @@ export const PART_DOUBTS = {
   fewerPoles: (old: number) => `The old one had ${old} poles: one leg would stay connected.`,
   ampsNotSaid: (part: string) => `The ${part}'s amps were not said.`,
   overLargest: (fitted: number, most: number, rla: number, others: number) =>
-    `It is ${fitted} amps; the nameplate was not read, and 225 percent of ${rla} amps${others > 0 ? ` plus ${others} for the fan` : ''} is ${most}.`,
+    `${fitted} amps; plate unread: 225 percent of ${rla}${others > 0 ? ` plus ${others} for the fan` : ''} is ${most}.`,
   mostAmpsUnknown: 'Maximum overcurrent protection was not read from the nameplate.',
   tooManyAmps: (fitted: number, most: number) => `It is ${fitted} amps; the nameplate allows at most ${most}.`,
   rotation: 'Look at its rotation before the fan blade goes on.',
@@ -37,7 +37,7 @@ export const DOUBTED = {
 /** Against where a wire was landed. */
 export const WIRE_DOUBTS = {
   notLifted: 'A wire of that colour was not lifted.',
-  otherTerminal: (from: string) => `It came off ${from}; those terminals do not belong together.`,
+  otherTerminal: (from: string) => `It came off ${from}; they do not belong together.`,
 } as const;
 
 /** What a unit may be listed without. */
@@ -53,8 +53,8 @@ export const ABSENT = {
 
 /** Why a visit does not close yet, each with what to do. */
 export const NOT_CLOSED = {
-  jumper: 'A jumper is still in place. Take it off and say so.',
-  bypassed: 'A switch is still bypassed. Take the bypass out and say so.',
+  jumper: 'A jumper is still in place: take it off.',
+  bypassed: 'A switch is still bypassed: take the bypass out.',
   refusedPart: (words: string) => `Refused and not told out: ${words}. Fit a smaller one, or say why.`,
   notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}. Land it and say so.`,
   unproven: (zone: ZoneId, what: readonly string[]) =>

@@ -21,6 +21,7 @@ import { placeWords } from '../things/place-words.ts';
 import { briefReadbackWords, readbackWords } from '../things/reading-words.ts';
 import { bareValueWords, valueWords } from '../things/value-words.ts';
 import { wireWords } from '../things/wire-words.ts';
+import { MOST_WORDS, within, wordsIn } from './within.ts';
 
 /**
  * What the visit says that is neither a step nor a caution. None holds a word that is listened for while the mouth
@@ -90,7 +91,7 @@ export const SAY = {
 
   // Power, its proof, and what speaks against it.
   handsOff: (zone: ZoneId, at: readonly PointId[]) =>
-    `Hands off: voltage present at ${at.length === 0 ? ZONE_NAMES[zone] : placeWords(at)}. It may come back through a winding, or from another switch.`,
+    `Hands off: voltage present at ${at.length === 0 ? ZONE_NAMES[zone] : placeWords(at)}. A back-feed, or another switch.`,
   stillPresent: (at: readonly PointId[]) => `Voltage present at ${placeWords(at)}.`,
   powerIsOn: (seen: ObservationId) =>
     `Hands off: ${observationWords(seen)}. Power is on: it may come from another switch.`,
@@ -123,14 +124,14 @@ export const SAY = {
   notLocked: 'Reported off, not locked. Lock and tag it, then the meter.',
   callOffFirst: 'Call off first, then the meter. Say when the thermostat is not calling.',
   provenAlready: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])}: its proof stands.`,
-  groundNotSeen: (zone: ZoneId) => `Not counted: a live leg has not been read to this ground. ${GROUND_ADVICE[zone]}`,
+  groundNotSeen: (zone: ZoneId) => `Not counted: no live leg was read to this ground. ${GROUND_ADVICE[zone]}`,
   meterProves: (volts: number) => `Meter ${bareValueWords(volts)}.`,
   meterGoesOn: (volts: number, next: readonly PointId[]) =>
     `Meter ${valueWords(volts, 'V')}. Next: ${placeWords(next)}.`,
   provedPairs: (pairs: readonly ProvedPair[], strangers: number) =>
     [
       pairs.length === 0 ? '' : `${capital(pairWords(pairs))}.`,
-      strangers === 0 ? '' : `Not counted: ${sayNumber(strangers)} without a pair of its own.`,
+      strangers === 0 ? '' : `Not counted: ${sayNumber(strangers)} without a pair.`,
     ]
       .filter(Boolean)
       .join(' '),
@@ -146,6 +147,7 @@ export const SAY = {
     `${capital(readbackWords(reading))} Charged, and it does not read dead yet. Prove it first, then discharge.`,
   dcTooEarly: 'DC counts once it reads dead. Prove it first.',
   acOrDc: (reading: Reading) => `${capital(readbackWords(reading))} DC counts where it reads dead. Was that AC?`,
+  onDc: (reading: Reading) => `${capital(readbackWords(reading))} Meter on DC?`,
   timeLeft: (minutes: number) => `${capital(sayNumber(minutes))} minutes left. The maker's figure governs.`,
   charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it again, then read it.`,
   provenDead: 'Below three volts: proven dead.',
@@ -159,7 +161,9 @@ export const SAY = {
     const again = [...new Set(places.map((at) => placeWords(at)))];
     return [
       'Supervisor acknowledged.',
-      ...(again.length === 0 ? [] : [`Read it again: ${again.join(', ')}.`]),
+      ...(again.length === 0
+        ? []
+        : [`Read it again: ${again.slice(0, MOST_NAMED).join(', ')}${again.length > MOST_NAMED ? ' and more' : ''}.`]),
       ...(proofToo ? ['Prove it again, from the meter on.'] : []),
     ].join(' ');
   },
@@ -173,6 +177,9 @@ export const SAY = {
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
   nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
+  /** @param leading the likeliest cause now, where one is known */
+  notCured: (leading: FaultId | undefined) =>
+    `Not proved: not seen running.${leading === undefined ? '' : ` Most likely now: ${faultWords(leading)}.`} Say what you fit or see, or finish the visit.`,
   nothingWithout: (step: string) =>
     `Nothing is left without it: ${uncapital(step)} Say when that is done, or finish the visit.`,
   parked: (step: string) => `Parked: ${step}`,
@@ -185,8 +192,11 @@ export const SAY = {
       : `Finding by exclusion: ${faultWords(fault)}. Not read: ${TESTS_BY_ID[unproved[0]!].name}.`,
   /** @param excluded the likeliest first */
   noneOfTheList: (excluded: readonly FaultId[]) => {
-    const out = excluded.length === 0 ? '' : `; excluded: ${excluded.slice(0, 2).map(faultWords).join(', ')}`;
-    return `Nothing listed fits${out}. Check leads and connections, say what you see, or finish the visit.`;
+    const tail = 'Check leads and connections, say what you see, or finish the visit.';
+    const told = (count: number) =>
+      excluded.length === 0 ? '' : `; excluded: ${excluded.slice(0, count).map(faultWords).join(', ')}`;
+    const [two, one] = [2, 1].map((count) => `Nothing listed fits${told(count)}. ${tail}`);
+    return wordsIn(two!) <= MOST_WORDS ? two! : one!;
   },
   runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain, screws.`,
   splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,
@@ -200,19 +210,20 @@ export const SAY = {
   deed: (done: Deed) => `${capital(deedWords(done))}.`,
   work: (work: WorkId) => `${capital(workWords(work))}.`,
   fitted: (words: string) => `Fitted: ${words}.`,
-  partDoubted: (why: readonly string[]) => `Does not match. ${why.join(' ')} Keep it all the same?`,
-  overcurrentRefused: (why: readonly string[]) =>
-    `Refused. ${why.join(' ')} Fit a smaller one, or say note and the reason.`,
+  partDoubted: (why: readonly string[]) => around('Does not match.', why, 'Keep it all the same?'),
+  overcurrentRefused: (why: readonly string[]) => around('Refused.', why, 'Fit a smaller one, or say note and why.'),
   reasonWanted: 'A yes is not enough. Say note and the reason.',
   keptForReason: (words: string) => `Fitted all the same, with its reason: ${words}.`,
-  fittedBefore: (words: string, why: readonly string[]) => `${capital(words)} does not match. ${why.join(' ')}`,
+  fittedBefore: (words: string, why: readonly string[]) => around(`${capital(words)} does not match.`, why, ''),
   wireMoved: (wire: WireMove) => `${capital(wireWords(wire))}.`,
-  wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that where it belongs?`,
+  wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that so?`,
   pulledUnderLoad: 'Pulled with the load on: a pull-out is not a load switch. Look at its blades before it goes back.',
   noVoice: 'The voice failed. Read the screen.',
   callIsThere: 'Something feeds the control circuit. Its proof ended.',
   plateBack: (field: string) => `Taken back: nameplate ${field}.`,
   refusalBack: 'It was refused: nothing to take back of it.',
+  proofDoubted: 'Hands off: then it is not proven. Proof ended. Meter on a live source, and each pair again.',
+  windingsFirst: 'A fuse blew: each winding to its shell, while dead, before power returns.',
   maybeVoltage: 'Hands off: that may be a voltage. Proof ended. Read it again.',
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',
@@ -226,12 +237,18 @@ export const SAY = {
   resumed: 'Visit goes on.',
   brief: 'Short talk.',
   full: 'Full talk.',
-  help: 'Say a place and a number, what you see, what you switched, the part you fitted, or: what next, why, correction, take that back, say again, finish the visit.',
+  help: 'Say a place and number, what you see, switched or fitted, or: what next, why, correction, take that back, say again, finish the visit.',
   reasonInWords: 'That is not a reason. Say note, and why.',
-  notClosed: (why: readonly string[]) => `Not closed: ${why.join(' ')} To close all the same, say note and the reason.`,
+  notClosed: (why: readonly string[]) => around('Not closed:', why, 'Or say note and the reason.'),
   /** The summary itself stands on the screen and in the record. */
   closed: ({ openItems }: VisitSummary) =>
-    openItems.length === 0 ? 'Visit closed.' : `Visit closed, open items: ${sayNumber(openItems.length)}.`,
+    openItems.length === 0
+      ? 'Visit closed.'
+      : around(
+          `Visit closed, open items: ${sayNumber(openItems.length)}.`,
+          openItems.slice(0, MOST_ITEMS).map(itemSentence),
+          '',
+        ),
 
   // The lone-worker check.
   checkSet: (minutes: number, every: boolean) =>
@@ -244,6 +261,23 @@ export const SAY = {
   checkOver: 'The check has ended.',
   noCheck: 'There is none running. Say "check on me every twenty minutes".',
 } as const;
+
+/** Places that are named in a list, and open items at the close; all of them stand on the screen. */
+const MOST_NAMED = 2;
+const MOST_ITEMS = 3;
+
+/** As many of the sentences as leave the prompt short enough. */
+function around(before: string, sentences: readonly string[], behind: string): string {
+  return [before, within(sentences, `${before} ${behind}`), behind].filter((words) => words !== '').join(' ');
+}
+
+/** An open item aloud: a step that was passed by its name. */
+function itemSentence(item: string): string {
+  const [, step = '', how = ''] = /^([\w@+.-]+): (.*)$/.exec(item) ?? [];
+  const test = TESTS_BY_ID[step as TestId];
+  const words = test === undefined ? item : `${test.name} ${how}`;
+  return `${capital(words).replace(/\.$/, '')}.`;
+}
 
 /** Asks for the words behind a heading. */
 const DICTATE: Readonly<Record<'note' | DictatedAs, string>> = {
@@ -277,10 +311,9 @@ const SWITCH_PLACES: Readonly<Record<IsolationPlace, string>> = {
 
 /** What can be done where a ground was not read in time. */
 const GROUND_ADVICE: Readonly<Record<ZoneId, string>> = {
-  'outdoor-load':
-    'With the outdoor disconnect locked out and the breaker on, read line side one to ground there; then prove it again.',
-  'disconnect-line': 'Breaker on, disconnect locked: read line side one to ground, then open and lock the breaker.',
-  'air-handler': "Switch on, read the air handler's leg one to ground, then open and lock it again.",
+  'outdoor-load': 'Disconnect locked, breaker on: read line side one to ground there, then prove it again.',
+  'disconnect-line': 'Breaker on, disconnect locked: read line side one to ground, then lock the breaker.',
+  'air-handler': "Switch on: read the air handler's leg one to ground, then lock it again.",
   control: '',
   'capacitor-herm': '',
   'capacitor-fan': '',
@@ -295,7 +328,8 @@ function pairWords(pairs: readonly ProvedPair[]): string {
       .filter((pair) => pair.value === value)
       .map(({ at }) => shortPair(at))
       .join(', ');
-  return values.map((value) => `${named(value)}: ${valueWords(value, 'V')}`).join('; ');
+  const said = (value: number) => (values.length === 1 ? valueWords(value, 'V') : bareValueWords(value));
+  return values.map((value) => `${named(value)}: ${said(value)}`).join('; ');
 }
 
 /** A leg by its own name, ground understood; two conductors by both. */

@@ -34,6 +34,7 @@ export const BECAUSE = {
   away: 'the record stood still',
   readFirst: 'the reading came first',
   provedAnew: 'the proof was said anew from its meter on',
+  functionNotSaid: 'nobody said that the meter was on DC',
   maybeVoltage: 'a voltage may have been told',
   clockJumped: 'the clocks do not agree since the proof',
   openedBefore: 'the switch was reported open before',

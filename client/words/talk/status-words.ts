@@ -1,3 +1,4 @@
+import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { type EnergyState, ZONE_NAMES, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -5,6 +6,7 @@ import { capital } from '../capital.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { readbackWords } from '../things/reading-words.ts';
 import { percentWords } from '../things/value-words.ts';
+import { MOST_WORDS, within, wordsIn } from './within.ts';
 
 /** A fault with its probability. */
 export interface Likely {
@@ -18,11 +20,14 @@ export function standingWords(
   energy: Readonly<Record<ZoneId, EnergyState>>,
   leading: Likely | undefined,
 ): string {
+  // A section of the capacitor is named where it stands otherwise than its unit.
   const known = ZONES.filter((zone) => energy[zone] !== 'unknown')
+    .filter((zone) => !zone.startsWith('capacitor-') || energy[zone] !== energy['outdoor-load'])
     .map((zone) => `${ZONE_NAMES[zone]} ${energy[zone].replace('-', ' ')}`)
     .join(', ');
   const suspect = leading === undefined ? '' : ` Leading suspect: ${likelyWords(leading, ', ')}.`;
-  return `${readings} readings. ${known === '' ? 'Energy unknown everywhere, counts as live' : capital(known)}.${suspect}`;
+  const read = `${capital(sayNumber(readings))} reading${readings === 1 ? '' : 's'}.`;
+  return `${read} ${within([`${known === '' ? 'Energy unknown everywhere, counts as live' : capital(known)}.`], `${read}${suspect}`)}${suspect}`;
 }
 
 const MEASURED: Readonly<Record<EnergyState, string>> = {
@@ -54,7 +59,9 @@ export const WHY = {
   nothingKnown: 'Nothing is known yet; every reading helps.',
   tellsApart: (suspects: readonly Likely[], last: Reading | undefined) => {
     const named = suspects.map((one) => likelyWords(one, ' ')).join(', ');
-    return `It tells most for its time between: ${named}.${last === undefined ? '' : ` Last: ${readbackWords(last)}`}`;
+    const words = `It tells most between: ${named}.`;
+    const withLast = last === undefined ? words : `${words} Last: ${readbackWords(last)}`;
+    return wordsIn(withLast) <= MOST_WORDS ? withLast : words;
   },
 } as const;
 

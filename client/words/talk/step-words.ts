@@ -7,6 +7,7 @@ import { observationWords } from '../things/observation-words.ts';
 import { placeWords, pointWords } from '../things/place-words.ts';
 import { FUNCTION_WORDS } from '../things/value-words.ts';
 import type { InBothPaces, Pace } from './action-words.ts';
+import { MOST_WORDS, wordsIn } from './within.ts';
 
 /** The words that ask for a reading or a look. None suggests a value before it is read; none calls anything safe. */
 
@@ -36,7 +37,7 @@ export function readingStepWords(step: string, asked: AskedReading, pace: Pace):
   // "suction pressure" says already what is read there.
   const isSaid = place.endsWith(what) || (asked.quantity === 'temperature' && pace === 'brief');
   const brief = `${capital(isSaid ? place : `${place}, ${what}`)}${bench}.`;
-  return pace === 'full' ? `${brief} ${placementWords(asked)} ${READ_OUT}` : brief;
+  return pace === 'full' ? inFull(brief, placementWords(asked)) : brief;
 }
 
 /** What is looked at; only full talk names what may be seen there. @param step its id: a plan's look has no test */
@@ -82,6 +83,15 @@ const PLAN_LOOKS: Readonly<Record<string, string>> = {
 };
 
 const READ_OUT = 'Read it out once it holds still.';
+/** A caution that leads the step goes before it. */
+const MOST_IN_FULL = MOST_WORDS - 3;
+
+/** As much of how it is read as can be kept in mind; who asks is told the rest. */
+function inFull(brief: string, placement: string): string {
+  const [how = ''] = placement.split(/(?<=\.) /);
+  const ways = [`${brief} ${placement} ${READ_OUT}`, `${brief} ${placement}`, `${brief} ${how}`];
+  return ways.find((words) => wordsIn(words) <= MOST_IN_FULL) ?? brief;
+}
 
 /** Function, jack and where the probes go: told in full talk, and to whoever asks. */
 export function placementWords({ quantity, at }: Pick<AskedReading, 'quantity' | 'at'>): string {

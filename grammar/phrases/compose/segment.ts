@@ -66,6 +66,7 @@ export function segmentsOf(path: Path, { numbers, words }: Language): Segment[] 
   let cut = false;
   let opens: string | undefined;
   let swallowed = false;
+  let article = false;
 
   for (const { tags, taken } of path.steps) {
     for (const tag of tags) {
@@ -110,6 +111,9 @@ export function segmentsOf(path: Path, { numbers, words }: Language): Segment[] 
       }
     }
     if (taken === undefined) continue;
+    // "at the nothing": the place behind an article was lost.
+    cut ||= article && 'word' in taken && words.placeless?.has(taken.word) === true;
+    article = !('word' in taken) && words.articles?.has(taken.heard.text) === true;
     swallowed = taken.how === 'homophone' && numbers.all.has(taken.heard.text) && !numbers.all.has(taken.word);
     dictated?.push(taken.heard.text);
     if (number?.take(taken) === false) return undefined;

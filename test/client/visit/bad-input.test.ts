@@ -264,7 +264,7 @@ describe('a close with wires not landed', () => {
       'Not landed: brown wire from capacitor fan. Land it and say so.',
       'Outdoor unit not proven dead at: brown wire lifted from capacitor fan. Say why.',
     ]);
-    expect(said(visit, 'To close all the same, say note and the reason.')).toBe(true);
+    expect(said(visit, 'Or say note and the reason.')).toBe(true);
     await visit.type('finish the visit');
     expect(visit.run.context.phase).not.toBe('closed');
     await visit.type('note the terminal is broken off');

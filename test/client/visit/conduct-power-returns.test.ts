@@ -98,9 +98,20 @@ describe('fuses back in', () => {
 
   it('end nothing behind a breaker that is locked', async () => {
     const visit = await TypedVisit.open();
-    await visit.type(...TO_PROVEN_DEAD, 'panel breaker is pulled and locked', 'fuses are back in');
+    const proof = TO_PROVEN_DEAD.findIndex((line) => line.includes('locked')) + 1;
+    const breaker = 'panel breaker is pulled and locked';
+    await visit.type(...TO_PROVEN_DEAD.slice(0, proof), breaker, ...TO_PROVEN_DEAD.slice(proof), 'fuses are back in');
     expect(visit.run.context.energy['outdoor-load']).toBe('proven-dead');
   });
+
+  it.each(['fuses are back in', 'outdoor disconnect is back in', 'outdoor disconnect is unlocked'])(
+    'end the proof where the breaker was locked only after it: nothing showed that it feeds the unit: %s',
+    async (line) => {
+      const visit = await TypedVisit.open();
+      await visit.type(...TO_PROVEN_DEAD, 'panel breaker is pulled and locked', line);
+      expect(visit.run.context.energy['outdoor-load']).not.toBe('proven-dead');
+    },
+  );
 });
 
 /** From proven dead: what tells that a fuse blew or a breaker tripped. */

@@ -164,7 +164,7 @@ describe('the proof of absence of voltage', () => {
       'meter two forty zero zero zero zero zero zero meter two forty',
     );
     expect(visit.run.context.energy['outdoor-load']).toBe('reported-off');
-    expect(visit.mouth.said.map(({ text }) => text).join(' ')).toContain('a live leg has not been read to this ground');
+    expect(visit.mouth.said.map(({ text }) => text).join(' ')).toContain('no live leg was read to this ground');
   });
 
   it('fails when voltage is found, and says so', async () => {

@@ -45,6 +45,7 @@ const isVaguer = (fact: string, said: readonly string[]): boolean =>
     const [words, whole] = [fact.split(' '), one.split(' ')];
     return (
       (words[0] === 'wire' && words.every((word) => whole.includes(word))) ||
+      (words[0] === 'part' && whole[0] === 'part' && whole[1]!.endsWith(`-${words[1]!}`)) ||
       (words[0] === 'work' && whole[0] === 'work' && whole[1]!.endsWith(words[1]!.replace('coil-', '')))
     );
   });

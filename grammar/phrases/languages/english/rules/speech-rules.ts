@@ -100,7 +100,8 @@ export const SPEECH_RULES: Rules = {
   // Beside something else a letter may belong to that: "Y" is no "why" there.
   'joined-order': orders(
     COMMANDS.filter((row) => 'joins' in row),
-    (row) => pattern(row.say),
+    // "Hot" behind a place tells of that.
+    (row) => pattern('joined' in row ? row.joined : row.say),
   ),
   'device-name': device('say'),
   'device-at': device('at'),

@@ -143,5 +143,7 @@ export const RULES: Rules = {
     rule('switch-place'),
     sequence(rule('at-place'), tag({ tag: 'frame', frame: 'place' })),
     sequence(rule('probe'), tag({ tag: 'frame', frame: 'place' })),
+    // "leg one to ground hot": its number is still to come.
+    sequence(rule('probe'), pattern('[is | are] [still] (hot | live)'), tag({ tag: 'frame', frame: 'next-place' })),
   ),
 };

@@ -28,6 +28,8 @@ export const COMMON_WORDS: CommonWords = {
   remarks: new Set(['and']),
   // A "right?" asks.
   calling: new Set(['and', 'then', 'the', 'a', 'an', 'right']),
+  articles: new Set(['the', 'my']),
+  placeless: new Set(['nothing', 'zilch', 'nada', 'open', 'infinite', 'zero']),
   about: new Set(APPROXIMATELY.match(/[a-z]+/g)),
   // "twenty degrees | across the coil".
   belonging: new Set(['across', 'on', 'at', 'in', 'of', 'from', 'between', ...UNIT_NAMES]),

@@ -38,6 +38,9 @@ export const LINKS: readonly { readonly say: string; readonly of?: readonly Quan
   {
     say: '[is | are] running [at] | [is | are] [still] (sitting [at] | hanging (at | around) | hovering (at | around)) | (tests | tested) [good] [at | out at] | testing [at] | checks [out] at',
   },
+  {
+    say: 'comes (to | out to) | came (to | out to) | works out (to | at) | worked out (to | at) | figures (to | out to) | is on | is right on',
+  },
   { say: 'ohms out at | ohmed out at', of: ['resistance'] },
   { say: '[is] putting out | puts out | [is] sending [out] | [is] dropping | drops', of: ['voltage'] },
   { say: '[is] (drawing | pulling | taking) | draws | pulls | takes', of: ['current'] },

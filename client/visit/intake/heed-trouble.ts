@@ -1,0 +1,47 @@
+import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import { dangerTold } from '../../../grammar/vocabulary/danger-signs.ts';
+import { troublesIn } from '../../../grammar/vocabulary/trouble-signs.ts';
+import { ZONES } from '../../../grammar/vocabulary/zones.ts';
+import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
+import type { Turn } from '../chart/turn.ts';
+import { IN_PROOF } from '../rules/isolation.ts';
+import { isUnclear } from '../rules/power-may-be-back.ts';
+import { endProofs } from './end-proofs.ts';
+import { endReached } from './heed-power.ts';
+import { takeInjury } from './take-report.ts';
+
+/**
+ * Heeds what words that were not understood can tell beside power: that the proof was none, that a fuse blew or a winding
+ * is grounded, that somebody is hurt. Returns whether somebody is: then nothing else is made of them.
+ */
+export function heedTrouble(turn: Turn, utterance: HeardUtterance): boolean {
+  const { accepted, understanding } = utterance;
+  if (!accepted || !isUnclear(utterance)) return false;
+  const troubles = troublesIn(understanding.heard);
+  if (troubles.has('proof')) doubtProofs(turn, understanding.heard);
+  // A reading that is asked about is warned of by its own number.
+  if (understanding.meaning.kind !== 'reading') tellDanger(turn, understanding.heard);
+  if (!troubles.has('person')) return false;
+  endReached(turn, ZONES, BECAUSE.maybeBack(understanding.heard));
+  takeInjury(turn);
+  return true;
+}
+
+/** What was measured may not have been: it is to be proved anew, behind the same lock. */
+function doubtProofs(turn: Turn, heard: string): void {
+  const zones = ZONES.filter((zone) => IN_PROOF.includes(turn.context.energy[zone]));
+  const [zone] = zones;
+  if (zone === undefined) return;
+  turn.record({ type: 'hazard.warned', words: SAY.proofDoubted, zone });
+  turn.say('warning', SAY.proofDoubted);
+  endProofs(turn, zones, 'doubted', BECAUSE.maybeBack(heard));
+}
+
+function tellDanger(turn: Turn, heard: string): void {
+  const danger = dangerTold(heard);
+  if (danger === undefined) return;
+  const words = danger === 'blown-fuse' ? SAY.windingsFirst : SAY.grounded;
+  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load', danger });
+  turn.say('warning', words);
+}
