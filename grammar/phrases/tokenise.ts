@@ -75,15 +75,16 @@ function addPiece(piece: string, words: HeardWord[], writing: Writing, ending: s
  * In "R two C" the number is a word between two letters; "four ten A" is a refrigerant.
  */
 function letterUnits(words: HeardWord[], { writing, numbers, words: common }: Language): void {
-  const marks = Object.values(writing.refrigerants);
+  const marks = Object.keys(writing.refrigerants).map((mark) => mark.replace(/^r/, ''));
   for (let at = words.length - 1; at > 0; at -= 1) {
     const [heard, before, two] = [words[at]!, words[at - 1]!, words[at - 2]];
     const letter = [heard.text, ...(common.homophones[heard.text] ?? [])].find((text) => text.length === 1);
     const ends = at === words.length - 1 || common.joining.has(words[at + 1]!.text);
     const suffix = letter !== undefined && ends && numbers.all.has(before.text) ? writing.suffixes[letter] : undefined;
     if (suffix === undefined || (two?.text.length === 1 && !numbers.all.has(two.text))) continue;
-    const said = words.slice(0, at + 1).map(({ text }) => text);
-    if (marks.some((mark) => `r ${said.join(' ')}`.endsWith(` ${mark.replace(/^r /, '')}`))) continue;
+    const first = words.findLastIndex(({ text }, index) => index < at && !numbers.all.has(text)) + 1;
+    const number = numbers.read(words.slice(first, at).map(({ text }) => text))?.value;
+    if (marks.includes(`${number}${letter}`)) continue;
     words.splice(at, 1, ...suffix.map((text) => ({ text })));
   }
 }

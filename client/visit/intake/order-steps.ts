@@ -54,7 +54,8 @@ function stuckWords(context: VisitContext): string | undefined {
   const way = wayLeft(context);
   if (way !== undefined) return SAY.nothingWithout(askWords(way, context));
   if (!waitsToRun(context)) return undefined;
-  return SAY.notCured(context.assessment?.suspects[0]?.fault);
+  const leading = context.assessment?.suspects[0]?.fault;
+  return SAY.notCured(leading === 'nothing-wrong' || leading === 'something-else' ? undefined : leading);
 }
 
 /** Where all that is left wants what was given up, or a unit that does not run, that is told once. */

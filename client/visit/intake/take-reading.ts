@@ -84,8 +84,8 @@ function asksForFunction(turn: Turn, reading: Reading): boolean {
   const saidDc = /\b(?:d ?c|dc|direct|charge|discharged?|drained|bled)\b/.test(
     turn.heard?.understanding.heard.toLowerCase() ?? 'dc',
   );
-  // Of the sections that are asked for one after another, two may be told in one breath.
-  if (saidDc || step?.id.startsWith('energy.section@') === true) return false;
+  // Once the charge is asked for, as a step or number by number, its own function is meant.
+  if (saidDc || step?.id.startsWith('energy.') === true) return false;
   turn.record({ type: 'reading.asked', reading, why: BECAUSE.functionNotSaid });
   turn.ask({ kind: 'confirm-reading', reading, why: BECAUSE.functionNotSaid }, SAY.onDc(reading));
   return true;

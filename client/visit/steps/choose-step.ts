@@ -100,10 +100,12 @@ export function waitsForSplit(context: VisitContext): boolean {
   return context.phase === 'prove' && context.runningSince !== undefined && isLeft && chooseStep(context) === undefined;
 }
 
-/** Whether all that is left of a proof wants a unit that runs, and it was not seen to run. */
+/** Whether all that is left of a proof wants a unit that runs, and it was looked at and did not. */
 export function waitsToRun(context: VisitContext): boolean {
+  const { phase, runningSince, settled } = context;
+  if (phase !== 'prove' || runningSince !== undefined || !settled.includes('prove.fan-turning')) return false;
   const isLeft = PROVE_PLAN.some((step) => !isSettled(step, context) && !isDue(step, context));
-  return context.phase === 'prove' && context.runningSince === undefined && isLeft && chooseStep(context) === undefined;
+  return isLeft && refrigerantStep(context) === undefined && chooseStep(context) === undefined;
 }
 
 /** Minutes since the unit was seen running; 0 where it is not. */

@@ -133,7 +133,7 @@ describe('a proof in one breath', () => {
 
   it('does not count a repeated place, and says so', async () => {
     const visit = await visitAfter([...ROAD, 'meter two forty leg one zero leg one zero leg two zero meter two forty']);
-    expect(saidBy(visit)).toContain('Not counted: one without a pair of its own.');
+    expect(saidBy(visit)).toContain('Not counted: one without a pair.');
     expect(visit.run.context.proof?.pairs.map(({ at }) => at)).toEqual([
       ['L1', 'ground'],
       ['L2', 'ground'],
@@ -155,7 +155,7 @@ describe('the order of a proof', () => {
     ['the call taken off', [ROAD[0]!, ROAD[2]!], /call off first/i],
     ['the switch opened', [ROAD[0]!, ROAD[1]!], /which switch is open and locked/],
     ['the lock', [ROAD[0]!, ROAD[1]!, 'outdoor disconnect is pulled'], /not locked/],
-    ['its ground read while fed', [ROAD[1]!, ROAD[2]!], /has not been read to this ground/],
+    ['its ground read while fed', [ROAD[1]!, ROAD[2]!], /no live leg was read to this ground/],
   ])('wants %s, and says so', async (_, road, words) => {
     for (const meter of [BREATH, 'meter proves two forty']) {
       const visit = await visitAfter([...road, meter]);

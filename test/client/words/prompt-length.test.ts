@@ -130,6 +130,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     dischargedLive: each(ZONES),
     chargedEarly: each(READINGS.filter(({ quantity }) => quantity === 'voltage-dc')),
     acOrDc: each(READINGS.filter(({ quantity }) => quantity === 'voltage-dc')),
+    onDc: each(READINGS.filter(({ quantity }) => quantity === 'voltage-dc')),
     timeLeft: [[5]],
     charged: each(READINGS.filter(({ quantity }) => quantity === 'voltage-dc')),
     waits: [[LONG_NAME]],
