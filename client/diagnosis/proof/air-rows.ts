@@ -1,5 +1,5 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { by, carries, indirectly, type ProofRow, sees, taken } from './proof-row.ts';
+import { by, carries, type ProofRow, sees, taken } from './proof-row.ts';
 
 /** Both gauges, and the temperatures that make superheat and subcooling of them; a resting pressure beside one gauge. */
 const SUPERHEAT = by(taken('pressure-suction'), taken('temperature-suction-line'));
@@ -32,15 +32,8 @@ export const AIR_ROWS = {
   },
   overcharge: { judgedTogether: true, needs: [[SUBCOOLING]], twice: true },
   'liquid-restriction': { judgedTogether: true, needs: [BLOWER, [SUPERHEAT], [SUBCOOLING]], twice: true },
-  'condenser-dirty': {
-    needs: [
-      [
-        by(sees('look-outdoor-coil', 'outdoor-coil-dirty')),
-        // Between its rows no eye sees it: head pressure and the air that leaves are judged together.
-        indirectly(taken('pressure-liquid'), taken('temperature-condenser-air-out'), taken('temperature-liquid-line')),
-      ],
-    ],
-  },
+  // By eye: a fan that turns backwards or slips on its shaft raises the head as well.
+  'condenser-dirty': { needs: [[by(sees('look-outdoor-coil', 'outdoor-coil-dirty'))]] },
   'non-condensables': { judgedTogether: true, needs: [[by(taken('pressure-liquid')), STANDING]], twice: true },
   'leaking-valves': {
     judgedTogether: true,
