@@ -62,12 +62,16 @@ function assess(
   const posterior = weighParticles(table, standing);
   const canBeDone = (test: TestId) => table.tests.includes(test) && !parked.includes(test);
   const doubted = likeliest(table, posterior);
-  const read = { standing, profile: table.profile, canBeDone };
+  const isThere = (test: TestId) => table.tests.includes(test);
+  const read = { standing, profile: table.profile, canBeDone, isThere };
   const rows = holdToProof(table, posterior, read);
   let stance = ON_ARRIVAL;
-  for (const test of standing.taken.keys()) stance = stanceAfter(stance, test);
+  for (const { test } of standing.all) stance = stanceAfter(stance, test);
   const signs = plausibleSigns(table, posterior);
-  const worths = chooseNext(table, posterior, stance, standing, new Set(parked));
+  const ahead = likeliest(table, posterior);
+  const asked = isNamed(ahead.fault) ? rows.get(ahead.fault) : undefined;
+  const wanted = { tests: asked ? nextOfProof(stance, asked) : [], probability: ahead.probability };
+  const worths = chooseNext(table, posterior, stance, standing, new Set(parked), wanted);
   const ranked = worths.map(({ test }) => test);
   const beside =
     likeliest(table, posterior).fault === 'something-else' ? provedBeside(table, posterior, read) : undefined;

@@ -18,6 +18,8 @@ export const TESTS = [
   { id: 'volts-T2-ground', name: 'volts T2 to ground' },
   { id: 'volts-L1-T1', name: 'volts across contactor pole one' },
   { id: 'volts-L2-T2', name: 'volts across contactor pole two' },
+  { id: 'volts-blade-1', name: 'volts across disconnect pole one' },
+  { id: 'volts-blade-2', name: 'volts across disconnect pole two' },
   { id: 'volts-fuse-1', name: 'volts across line fuse one' },
   { id: 'volts-fuse-2', name: 'volts across line fuse two' },
   { id: 'volts-disconnect-line', name: 'volts across the disconnect line side' },

@@ -52,6 +52,43 @@ export const CAUSES_OF_CONTROL: readonly Cause[] = [
     },
   },
   {
+    id: 'thermostat-makes-G-not-Y',
+    called: ['thermostat-not-calling'],
+    put: (p) => {
+      p.contacts.thermostatY = OPEN;
+    },
+  },
+  {
+    id: 'thermostat-makes-Y-not-G',
+    called: ['thermostat-no-fan-call'],
+    put: (p) => {
+      p.contacts.thermostatG = OPEN;
+    },
+  },
+  {
+    id: 'delay-timer-never-ends',
+    called: ['delay-stays-open'],
+    put: (p) => {
+      p.contacts.delayTimer = OPEN;
+    },
+  },
+  {
+    id: 'cable-cut-R-to-C',
+    called: ['control-short-R-C'],
+    put: (p, s) => {
+      p.shorts.RToC = decades(2, 0.1, s);
+    },
+  },
+  {
+    id: 'wireO-broken',
+    called: ['O-wire-broken'],
+    fits: (b) => b.heatPump,
+    put: (p) => {
+      p.contacts.wireO = OPEN;
+      p.cycle.reversed = true;
+    },
+  },
+  {
     id: 'float-up',
     called: ['float-switch-open'],
     fits: (b) => b.float !== 'none',

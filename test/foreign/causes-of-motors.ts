@@ -1,4 +1,4 @@
-import { type Cause, decades } from './causes.ts';
+import { type Cause, decades, failing } from './causes.ts';
 import { OPEN } from './plant.ts';
 import { onBench } from './split-phase-motor.ts';
 
@@ -43,6 +43,26 @@ export const CAUSES_OF_MOTORS: readonly Cause[] = [
       else p.microfarads.start *= dice.span(0, 0.12);
     },
   },
+  ...(['compressorLeadC', 'compressorLeadR', 'compressorLeadS', 'capacitorLead', 'hermLead'] as const).map(
+    (lead): Cause => ({
+      id: `${lead}-burnt-off`,
+      called: [lead === 'capacitorLead' ? 'capacitor-lead-off' : 'compressor-lead-burnt'],
+      weight: 0.5,
+      put: (p, s) => {
+        p.contacts[lead] = failing(s);
+      },
+    }),
+  ),
+  ...(['fanLeadC', 'fanLeadR', 'fanLeadS'] as const).map(
+    (lead): Cause => ({
+      id: `${lead}-off`,
+      called: ['fan-lead-off'],
+      weight: 0.5,
+      put: (p) => {
+        p.contacts[lead] = OPEN;
+      },
+    }),
+  ),
   {
     id: 'run-winding-open',
     called: ['compressor-run-winding-open'],

@@ -46,6 +46,15 @@ export const CAUSES_OF_POWER: readonly Cause[] = [
   },
   ...legs.map(
     (n): Cause => ({
+      id: `disconnect-blade-${n}-burnt`,
+      called: [`disconnect-blade-${n}-burnt`],
+      put: (p, s) => {
+        p.contacts[`blade${n}`] = failing(s);
+      },
+    }),
+  ),
+  ...legs.map(
+    (n): Cause => ({
       id: `fuse-${n}-aged`,
       called: [`line-fuse-${n}-open`],
       fits: (b) => b.fused,

@@ -21,6 +21,13 @@ export interface HiddenMotor {
   capShorted: boolean;
 }
 
+/** Ohms of the leads to a motor's common, run and start terminals. */
+export interface Leads {
+  C: number;
+  R: number;
+  S: number;
+}
+
 /** The true unit behind a case. Everything is drawn here on its own; the diagnosis never sees it. */
 export interface HiddenUnit {
   threePhase: boolean;
@@ -45,6 +52,10 @@ export interface HiddenUnit {
   heater: number;
   overload: number;
   compressor: HiddenMotor;
+  compressorLeads: Leads;
+  /** From the contactor to the common of the dual capacitor. */
+  capacitorLead: number;
+  fanLeads: Leads;
   kicker: 'none' | 'good' | 'failed';
   kickerMicrofarads: number;
   fan: HiddenMotor;
@@ -66,13 +77,18 @@ export interface HiddenUnit {
   wireYout: number;
   wireC: number;
   wireG: number;
+  wireO: number;
   shortYC: number;
+  shortRC: number;
   statCalls: boolean;
+  statCallsFan: boolean;
   statShowsCall: boolean;
   statBatteries: boolean;
   switchesFitted: boolean;
   high: number;
   low: number;
+  /** A timer or lockout in the condenser. */
+  delay: number;
   heatPump: boolean;
   valve: boolean;
   fluid: RefrigerantId;
@@ -213,6 +229,9 @@ export function drawHiddenUnit(r: Ratings, dice: Dice, spread = 1): HiddenUnit {
     heater: r.heater ? 240 ** 2 / wide(36, 90) : OPEN,
     overload: 0.02,
     compressor,
+    compressorLeads: { C: 0, R: 0, S: 0 },
+    capacitorLead: 0,
+    fanLeads: { C: 0, R: 0, S: 0 },
     kicker: r.kicker ? 'good' : 'none',
     kickerMicrofarads: wide(90, 220),
     fan,
@@ -234,13 +253,17 @@ export function drawHiddenUnit(r: Ratings, dice: Dice, spread = 1): HiddenUnit {
     wireYout: wide(0.3, 1.2),
     wireC: wide(0.3, 1.2),
     wireG: wide(0.2, 0.8),
+    wireO: 0.5,
     shortYC: OPEN,
+    shortRC: OPEN,
     statCalls: true,
+    statCallsFan: true,
     statShowsCall: true,
     statBatteries: dice.yes(0.4),
     switchesFitted: r.switches,
     high: 0,
     low: 0,
+    delay: 0,
     heatPump: r.heatPump,
     valve: r.valve,
     fluid: r.fluid,

@@ -41,6 +41,12 @@ const HIDE: Readonly<Record<Exclude<FaultId, 'something-else' | 'nothing-wrong'>
   'disconnect-open': (u) => {
     u.blade = [OPEN, OPEN];
   },
+  'disconnect-blade-1-burnt': (u, d) => {
+    u.blade[0] = d.yes(0.5) ? OPEN : 10 ** d.span(0, 1.6);
+  },
+  'disconnect-blade-2-burnt': (u, d) => {
+    u.blade[1] = d.yes(0.5) ? OPEN : 10 ** d.span(0, 1.6);
+  },
   'line-fuse-1-open': (u) => {
     u.fuse[0] = OPEN;
   },
@@ -91,6 +97,15 @@ const HIDE: Readonly<Record<Exclude<FaultId, 'something-else' | 'nothing-wrong'>
     u.kicker = 'failed';
     u.kickerMicrofarads = d.span(0, 35);
   },
+  'capacitor-lead-off': (u) => {
+    u.capacitorLead = OPEN;
+  },
+  'compressor-lead-burnt': (u, d) => {
+    u.compressorLeads[d.pick(['C', 'R', 'S'] as const)] = OPEN;
+  },
+  'fan-lead-off': (u, d) => {
+    u.fanLeads[d.pick(['C', 'R', 'S'] as const)] = OPEN;
+  },
   'compressor-run-winding-open': (u) => {
     u.compressor.mainDc = OPEN;
   },
@@ -130,6 +145,9 @@ const HIDE: Readonly<Record<Exclude<FaultId, 'something-else' | 'nothing-wrong'>
   'control-short-Y-C': (u, d) => {
     u.shortYC = d.span(0, 0.4);
   },
+  'control-short-R-C': (u, d) => {
+    u.shortRC = d.span(0.1, 0.6);
+  },
   'R-wire-broken': (u) => {
     u.wireR = OPEN;
   },
@@ -148,6 +166,17 @@ const HIDE: Readonly<Record<Exclude<FaultId, 'something-else' | 'nothing-wrong'>
   'thermostat-not-calling': (u, d) => {
     u.statCalls = false;
     u.statShowsCall = d.yes(0.5);
+    u.statCallsFan = d.yes(0.3);
+  },
+  'thermostat-no-fan-call': (u) => {
+    u.statCallsFan = false;
+  },
+  'O-wire-broken': (u) => {
+    u.wireO = OPEN;
+    u.reversed = true;
+  },
+  'delay-stays-open': (u) => {
+    u.delay = OPEN;
   },
   'float-switch-open': (u) => {
     u.floatOhms = OPEN;
@@ -232,6 +261,8 @@ const CASES: Readonly<Record<FaultId, readonly [often: number, inUnit: Has]>> = 
   'breaker-pole-1-open': [0.8, ANY],
   'breaker-pole-2-open': [0.8, ANY],
   'disconnect-open': [0.8, ANY],
+  'disconnect-blade-1-burnt': [0.5, ANY],
+  'disconnect-blade-2-burnt': [0.5, ANY],
   'line-fuse-1-open': [0.8, ANY],
   'line-fuse-2-open': [0.8, ANY],
   'loose-lug-1': [0.8, ANY],
@@ -252,6 +283,9 @@ const CASES: Readonly<Record<FaultId, readonly [often: number, inUnit: Has]>> = 
   'fan-capacitor-open': [3, ANY],
   'fan-capacitor-shorted': [0.8, ANY],
   'hard-start-failed': [0.8, (r) => r.kicker],
+  'capacitor-lead-off': [0.4, ANY],
+  'compressor-lead-burnt': [0.8, ANY],
+  'fan-lead-off': [0.6, ANY],
   'compressor-run-winding-open': [0.8, ANY],
   'compressor-start-winding-open': [0.8, ANY],
   'compressor-grounded': [1.5, ANY],
@@ -266,12 +300,16 @@ const CASES: Readonly<Record<FaultId, readonly [often: number, inUnit: Has]>> = 
   'transformer-dead': [2, ANY],
   'control-fuse-open': [2, ANY],
   'control-short-Y-C': [0.8, ANY],
+  'control-short-R-C': [0.6, ANY],
   'R-wire-broken': [0.8, ANY],
   'Y-wire-broken-indoors': [0.8, ANY],
   'Y-wire-broken-outdoors': [0.8, ANY],
   'C-wire-broken': [0.8, ANY],
   'G-wire-broken': [0.8, ANY],
   'thermostat-not-calling': [2, ANY],
+  'thermostat-no-fan-call': [0.4, ANY],
+  'O-wire-broken': [0.4, (r) => r.heatPump],
+  'delay-stays-open': [0.5, ANY],
   'float-switch-open': [3, (r) => r.floatIn !== 'none'],
   'high-switch-open': [0.8, (r) => r.switches],
   'low-switch-open': [0.8, (r) => r.switches],

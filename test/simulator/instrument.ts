@@ -97,11 +97,11 @@ export class Instrument {
       case 'compressor':
         return now.line.ampsBetween('comp-C', 'winding');
       case 'comp-S':
-        return now.line.ampsBetween('T1', 'cap-HERM');
+        return now.line.ampsBetween('cap-C', 'cap-HERM');
       case 'fan-motor':
         return now.line.ampsBetween('T2', 'fan-C');
       case 'fan-S':
-        return now.line.ampsBetween('T1', 'cap-FAN');
+        return now.line.ampsBetween('cap-C', 'cap-FAN');
       case 'blower-motor':
         return now.line.ampsBetween('door-switch-2', 'blower-1');
       case 'crankcase-heater':
@@ -119,7 +119,7 @@ export class Instrument {
     const overload = now.running.overloadOut ? OPEN : u.overload;
     const pole = (leg: 0 | 1) => (u.welded[leg] ? 0.02 : u.jammed ? OPEN : u.pole[leg]);
     const loop = () => {
-      const far = u.high + u.low + (Number.isFinite(u.coilR) ? u.coilR : OPEN);
+      const far = u.high + u.low + u.delay + (Number.isFinite(u.coilR) ? u.coilR : OPEN);
       return u.wireYout + u.wireC + 1 / (1 / far + 1 / Math.max(u.shortYC, 0.02));
     };
     const parts: Record<string, () => number> = {
@@ -148,8 +148,7 @@ export class Instrument {
       'float-1 float-2': () => u.floatOhms,
       'high-switch-1 high-switch-2': () => u.high,
       'low-switch-1 low-switch-2': () => u.low,
-      // Nothing of the list shorts the cable from R to C.
-      'C@air-handler R@air-handler': () => OPEN,
+      'C@air-handler R@air-handler': () => u.shortRC,
       'door-switch-1 door-switch-2': () => u.door,
       'blower-1 blower-2': () => u.blower.mainDc,
     };
@@ -275,6 +274,5 @@ export class Instrument {
 
 /** Points that other words name too. */
 function name(point: string): string {
-  if (point === 'shell' || point === 'fan-frame' || point === 'neutral') return 'ground';
-  return point === 'cap-C' ? 'T1' : point;
+  return point === 'shell' || point === 'fan-frame' || point === 'neutral' ? 'ground' : point;
 }

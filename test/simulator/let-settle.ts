@@ -1,4 +1,4 @@
-import type { HiddenMotor, HiddenUnit } from './hidden-unit.ts';
+import type { HiddenMotor, HiddenUnit, Leads } from './hidden-unit.ts';
 import type { Network } from './network.ts';
 import { torque } from './psc-motor.ts';
 import { type CycleState, runCycle } from './refrigerant-cycle.ts';
@@ -33,6 +33,9 @@ function slipOf(m: HiddenMotor, volts: number, breakaway: number): number {
   return 1;
 }
 
+/** A motor with a lead off, or a capacitor that is not joined, does not start. */
+const joined = ({ C, R, S }: Leads, u: HiddenUnit): boolean => C + R + S + u.capacitorLead < 60;
+
 function breakawayOf(u: HiddenUnit): number {
   if (u.kicker === 'failed') return 9;
   return u.compressor.breakaway * (u.kicker === 'good' ? 0.7 : 1);
@@ -57,8 +60,10 @@ function relays(u: HiddenUnit, call: boolean, highOut: boolean, fuseOut: boolean
 function spin(u: HiddenUnit, standing: Running): Running['slips'] {
   const first = lineNetwork(u, standing);
   const start = {
-    compressor: slipOf(u.compressor, magnitude(first, 'comp-R', 'winding'), breakawayOf(u)),
-    fan: slipOf(u.fan, magnitude(first, 'fan-R', 'fan-C'), u.fan.breakaway),
+    compressor: joined(u.compressorLeads, u)
+      ? slipOf(u.compressor, magnitude(first, 'comp-R', 'winding'), breakawayOf(u))
+      : 1,
+    fan: joined(u.fanLeads, u) ? slipOf(u.fan, magnitude(first, 'fan-R', 'fan-C'), u.fan.breakaway) : 1,
     blower: slipOf(u.blower, magnitude(first, 'blower-1', 'blower-2'), u.blower.breakaway),
   };
   if (start.compressor === 1 && start.fan === 1) return start;
@@ -66,7 +71,7 @@ function spin(u: HiddenUnit, standing: Running): Running['slips'] {
   const then = lineNetwork(u, { ...standing, slips: start });
   return {
     compressor: start.compressor,
-    fan: slipOf(u.fan, magnitude(then, 'fan-R', 'fan-C'), u.fan.breakaway),
+    fan: joined(u.fanLeads, u) ? slipOf(u.fan, magnitude(then, 'fan-R', 'fan-C'), u.fan.breakaway) : 1,
     blower: start.blower,
   };
 }
@@ -80,7 +85,9 @@ export function letSettle(u: HiddenUnit, call: boolean, fuseOut = false): Settle
   const fed = magnitude(line, 'T1', 'T2') > 60;
   const turns = running.slips.compressor < 1;
   const noAir = turns && running.slips.fan === 1;
-  const stalls = fed && !turns && Number.isFinite(u.overload) && Number.isFinite(u.compressor.mainDc);
+  const { C, R } = u.compressorLeads;
+  const draws = Number.isFinite(u.overload) && Number.isFinite(u.compressor.mainDc) && Number.isFinite(C + R);
+  const stalls = fed && !turns && draws;
   let highOut = false;
   if (noAir && u.restingNow && u.highFirst && u.switchesFitted && contactor) {
     highOut = true;

@@ -65,6 +65,8 @@ function report(title: string, round: Round, failures: boolean): void {
   say(row('diagnosis', round.diagnosis));
   say(row('branching chart', round.chart));
   say(row('fixed order', round.order));
+  if (round.known !== undefined)
+    say(`minutes of one who knows the fault, looks twice and reads its proof twice: ${round.known.toFixed(1)}`);
   const saved = 1 - round.diagnosis.meanMinutes / round.chart.meanMinutes;
   say(`time saved against the chart: ${percent(saved)}`);
   const toTheEnd = [round.diagnosis, round.chart, round.order].map((q) => minutesToTheEnd(q).toFixed(1));

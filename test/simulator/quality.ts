@@ -4,6 +4,7 @@ import { testsFor } from '../../client/diagnosis/table/build-table.ts';
 import { listLines } from '../../client/terminal/diagnose-session.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { Plate } from './branching-chart.ts';
+import { proveKnown } from './clairvoyant.ts';
 import { Dice } from './dice.ts';
 import { drawCase, profileFor, type Wrong } from './draw-case.ts';
 import { drawRatings, type Ratings } from './hidden-unit.ts';
@@ -24,6 +25,8 @@ export interface Round {
   readonly diagnosis: Quality;
   readonly chart: Quality;
   readonly order: Quality;
+  /** Minutes of whoever knows the fault and only proves it; of rounds with one fault. */
+  readonly known?: number;
   /** Claimed against true share of right leaders, by bin of probability. */
   readonly calibration: readonly { readonly claimed: number; readonly true: number; readonly steps: number }[];
   readonly outcomes: readonly Outcome[];
@@ -89,6 +92,7 @@ export function runRound(o: RoundOptions): Round {
   const outcomes: Outcome[] = [];
   const chart: Done[] = [];
   const order: Done[] = [];
+  const known: number[] = [];
   for (let d = 0; d < o.designs; d += 1) {
     const ratings = drawRatings(new Dice(o.seed * 1000 + d));
     const profile = profileFor(ratings, `design-${o.seed}-${d}`, o.wrong);
@@ -100,6 +104,7 @@ export function runRound(o: RoundOptions): Round {
       const again = () => drawCase(ratings, seed, o.wrong, o.faults);
       outcomes.push(runDiagnosis(diagnosis, again(), o.misread));
       chart.push(runChart('chart', again(), plateOf(ratings), jobs, o.misread));
+      if (o.faults === 1) known.push(proveKnown(again(), profile, jobs).minutes);
       order.push(runChart('order', again(), plateOf(ratings), jobs, o.misread));
     }
   }
@@ -107,6 +112,7 @@ export function runRound(o: RoundOptions): Round {
     diagnosis: summarise(outcomes),
     chart: summarise(chart),
     order: summarise(order),
+    ...(known.length > 0 ? { known: mean(known) } : {}),
     calibration: calibrate(outcomes.flatMap((x) => x.claims)),
     outcomes,
     charts: chart,

@@ -14,7 +14,11 @@ export interface Running {
 const OMEGA = 2 * Math.PI * 60;
 const farads = (microfarads: number): Complex => cx(0, -1 / (OMEGA * Math.max(microfarads, 1e-4) * 1e-6));
 
-function addMotor(net: Network, m: HiddenMotor, slip: number, run: string, start: string, common: string): void {
+/** Terminals of a motor, and the two of its capacitor. */
+type Terminals = readonly [run: string, start: string, common: string, fromCap: string, toCap: string];
+
+function addMotor(net: Network, m: HiddenMotor, slip: number, terminals: Terminals): void {
+  const [run, start, common, fromCap, toCap] = terminals;
   const [z11, z12, z21, z22] = terminalMatrix(m.windings, slip);
   const mainOpen = !Number.isFinite(m.mainDc);
   const auxOpen = !Number.isFinite(m.auxDc);
@@ -26,8 +30,8 @@ function addMotor(net: Network, m: HiddenMotor, slip: number, run: string, start
     net.transfer(start, common, start, common, over(z11, det));
   } else if (!mainOpen) net.impedance(run, common, z11);
   else if (!auxOpen) net.impedance(start, common, z22);
-  if (m.capShorted) net.impedance(run, start, cx(0.2));
-  else net.impedance(run, start, farads(m.microfarads));
+  if (m.capShorted) net.impedance(fromCap, toCap, cx(0.2));
+  else net.impedance(fromCap, toCap, farads(m.microfarads));
 }
 
 /** Everything at line voltage. */
@@ -64,20 +68,19 @@ export function lineNetwork(u: HiddenUnit, r: Running): Network {
 }
 
 function addOutdoorLoads(net: Network, u: HiddenUnit, r: Running): void {
-  for (const [a, b] of [
-    ['T1', 'comp-R'],
-    ['T1', 'cap-C'],
-    ['T2', 'comp-C'],
-    ['comp-S', 'cap-HERM'],
-    ['T1', 'fan-R'],
-    ['fan-S', 'cap-FAN'],
-  ] as const)
-    net.join(a, b);
+  const { compressorLeads: c, fanLeads: f } = u;
+  net.path('T1', 'comp-R', c.R);
+  net.path('T2', 'comp-C', c.C);
+  net.path('cap-HERM', 'comp-S', c.S);
+  net.path('T1', 'cap-C', u.capacitorLead);
+  net.path('T1', 'fan-R', f.R);
+  net.path('cap-FAN', 'fan-S', f.S);
   net.path('comp-C', 'winding', r.overloadOut ? Number.POSITIVE_INFINITY : u.overload);
-  addMotor(net, u.compressor, r.slips.compressor, 'comp-R', 'comp-S', 'winding');
+  addMotor(net, u.compressor, r.slips.compressor, ['comp-R', 'comp-S', 'winding', 'cap-C', 'cap-HERM']);
   net.path('winding', 'ground', u.compressor.shellOhms);
-  net.path('T2', 'fan-C', u.fanRelay);
-  addMotor(net, u.fan, r.slips.fan, 'fan-R', 'fan-S', 'fan-C');
+  net.path('T2', 'fan-feed', u.fanRelay);
+  net.path('fan-feed', 'fan-C', f.C);
+  addMotor(net, u.fan, r.slips.fan, ['fan-R', 'fan-S', 'fan-C', 'cap-C', 'cap-FAN']);
   net.path('fan-C', 'ground', u.fan.shellOhms);
 }
 
@@ -90,7 +93,7 @@ function addHandlerLoads(net: Network, u: HiddenUnit, r: Running): void {
   if (Number.isFinite(u.primaryOhms)) net.impedance('transformer-primary-1', 'transformer-primary-2', cx(700, 1400));
   net.path('door-switch-2', 'blower-1', r.blowerRelay && u.blowerContact ? 0.02 : Number.POSITIVE_INFINITY);
   net.join('blower-1', 'blower-cap-1');
-  addMotor(net, u.blower, r.slips.blower, 'blower-1', 'blower-cap-2', 'blower-2');
+  addMotor(net, u.blower, r.slips.blower, ['blower-1', 'blower-cap-2', 'blower-2', 'blower-1', 'blower-cap-2']);
 }
 
 /** Everything at 24 V, fed by what the primary sees. */
@@ -114,10 +117,9 @@ export function controlNetwork(
   net.path('R@air-handler', 'R@thermostat', u.wireR);
   net.path('C@air-handler', 'C@thermostat', 0.4);
   net.impedance('R@thermostat', 'C@thermostat', cx(2500));
-  if (call && u.statCalls) {
-    net.path('R@thermostat', 'Y@thermostat', 0.05);
-    net.path('R@thermostat', 'G@thermostat', 0.05);
-  }
+  if (call && u.statCalls) net.path('R@thermostat', 'Y@thermostat', 0.05);
+  if (call && u.statCallsFan) net.path('R@thermostat', 'G@thermostat', 0.05);
+  if (Number.isFinite(u.shortRC)) net.path('R@thermostat', 'C@thermostat', Math.max(u.shortRC, 0.02));
   net.path('Y@thermostat', 'Y@air-handler', u.wireYin);
   net.path('G@thermostat', 'G@air-handler', u.wireG);
   net.impedance('G@air-handler', 'C@air-handler', cx(45, 120));
@@ -125,7 +127,7 @@ export function controlNetwork(
   net.path('high-switch-1', 'high-switch-2', highOut ? Number.POSITIVE_INFINITY : u.high);
   net.join('high-switch-2', 'low-switch-1');
   net.path('low-switch-1', 'low-switch-2', u.low);
-  net.join('low-switch-2', 'coil-1');
+  net.path('low-switch-2', 'coil-1', u.delay);
   net.join('coil-2', 'C@condenser');
   if (Number.isFinite(u.coilR)) net.impedance('coil-1', 'coil-2', cx(u.coilR, u.coilX));
   net.path('C@air-handler', 'C@condenser', u.wireC);
@@ -133,7 +135,7 @@ export function controlNetwork(
   if (u.heatPump) {
     net.path('R@thermostat', 'O@thermostat', 0.05);
     net.path('O@thermostat', 'O@air-handler', 0.5);
-    net.path('O@air-handler', 'O@condenser', 0.5);
+    net.path('O@air-handler', 'O@condenser', u.wireO);
     net.impedance('O@condenser', 'C@condenser', cx(22, 58));
     net.path('R@air-handler', 'R@condenser', 0.5);
   }
@@ -164,6 +166,7 @@ export function deadNetwork(u: HiddenUnit): Network {
     if ((leg === 2 && u.poles === 1) || u.welded[i]) net.path(`L${leg}`, `T${leg}`, 0.01);
   }
   net.path('L1', 'L2', u.heater);
+  net.join('T1', 'cap-C');
   net.path('T2', 'winding', u.overload);
   net.path('T1', 'winding', u.compressor.mainDc);
   net.path('T2', 'fan-C', u.fanRelay);

@@ -13,6 +13,7 @@ export interface RelayState {
   readonly blower: MotorState;
   readonly overloadTripped: boolean;
   readonly highTripped: boolean;
+  readonly lowTripped: boolean;
   readonly controlFuseBlown: boolean;
 }
 
@@ -26,6 +27,7 @@ export const RESTING: RelayState = {
   blower: 'stopped',
   overloadTripped: false,
   highTripped: false,
+  lowTripped: false,
   controlFuseBlown: false,
 };
 
@@ -47,11 +49,11 @@ const conductance = (ohms: number) => (ohms === Number.POSITIVE_INFINITY ? 0 : 1
 const closedIf = (closed: boolean) => (closed ? 100 : 0);
 
 function putService(unit: Unit, values: CircuitValues, put: Put): void {
-  const d = SERVICE[0] ** 2 + SERVICE[1] ** 2;
   for (const leg of [1, 2] as const) {
-    const lost = unit.legLost[leg - 1];
-    const re = lost ? 0 : SERVICE[0] / d;
-    const im = lost ? 0 : -SERVICE[1] / d;
+    const ohms = SERVICE[0] + unit.legOhms[leg - 1]!;
+    const d = ohms ** 2 + SERVICE[1] ** 2;
+    const re = ohms === Number.POSITIVE_INFINITY ? 0 : ohms / d;
+    const im = -SERVICE[1] / d;
     put(`utility-${leg}`, re, im);
     const angle = leg === 1 ? 0 : -unit.legAngle;
     const er = unit.legVolts * Math.cos(angle);
@@ -96,6 +98,7 @@ function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put
   put('compressor-run', ...comp.run);
   put('compressor-start', ...comp.start);
   put('compressor-shell', conductance(compressor.shellOhms));
+  put('capacitor-lead', closedIf(!unit.capacitorLeadOff));
   put('capacitor-herm', ...capacitor(unit.hermMicrofarads, unit.hermShorted));
   values.gainRe[0] = comp.gain[0];
   values.gainIm[0] = comp.gain[1];
@@ -111,7 +114,8 @@ function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put
 
 function putIndoors(unit: Unit, state: RelayState, values: CircuitValues, put: Put): void {
   put('handler-feed-1', unit.handlerFed ? 50 : 0);
-  put('handler-feed-2', unit.handlerFed ? 50 : 0);
+  put('handler-feed-2', unit.handlerFed && !unit.handlerAt120 ? 50 : 0);
+  put('handler-neutral', unit.handlerAt120 ? 50 : 0);
   put('door-switch', conductance(unit.doorSwitch));
   put('blower-relay', closedIf(state.blowerRelay && unit.blowerRelayWorks));
   const blow = motorAdmittance(unit.blower, state.blower, unit.blowerMicrofarads / unit.blower.ratedMicrofarads);
@@ -137,13 +141,15 @@ function putControl(unit: Unit, state: RelayState, put: Put): void {
   put('C-wire-indoors', 2);
   put('thermostat-electronics', 1 / unit.thermostatOhms);
   put('call-Y', closedIf(called));
-  put('call-G', closedIf(called));
+  put('call-G', closedIf(state.call && unit.thermostatCallsBlower));
   put('call-O', closedIf(unit.heatPump));
   put('Y-wire-indoors', conductance(unit.yWireIndoors));
   put('Y-wire-outdoors', conductance(unit.yWireOutdoors));
+  put('short-R-C', conductance(unit.shortRC));
   put('short-Y-C', conductance(unit.shortYC));
   put('high-switch', state.highTripped ? 0 : conductance(unit.highSwitch));
-  put('low-switch', conductance(unit.lowSwitch));
+  put('low-switch', state.lowTripped ? 0 : conductance(unit.lowSwitch));
+  put('delay', conductance(unit.delay));
   const coil = unit.coilOhms ** 2 + unit.coilReactance ** 2;
   const coilOpen = unit.coilOhms === Number.POSITIVE_INFINITY;
   put('contactor-coil', coilOpen ? 0 : unit.coilOhms / coil, coilOpen ? 0 : -unit.coilReactance / coil);
@@ -152,7 +158,7 @@ function putControl(unit: Unit, state: RelayState, put: Put): void {
   put('G-wire', conductance(unit.gWire));
   put('blower-relay-coil', 40 / 14_500, -113 / 14_500);
   put('O-wire-indoors', unit.heatPump ? 2 : 0);
-  put('O-wire-outdoors', unit.heatPump ? 2 : 0);
+  put('O-wire-outdoors', unit.heatPump ? conductance(unit.oWire) : 0);
   put('reversing-valve-coil', unit.heatPump ? 20 / 4000 : 0, unit.heatPump ? -60 / 4000 : 0);
 }
 

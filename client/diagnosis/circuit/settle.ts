@@ -17,6 +17,10 @@ export class Settled {
   readonly re = new Float64Array(NODES.length);
   readonly im = new Float64Array(NODES.length);
   state: RelayState = RESTING;
+  /** As it was before something tripped, where something did: whoever waits for a start meets the unit like this. */
+  before: Settled | undefined;
+  /** Room for it. */
+  untripped: Settled | undefined;
 
   /** Open-circuit volts between two nodes. */
   volts(from: NodeName, to: NodeName): number {
@@ -66,12 +70,13 @@ function starts(motor: Motor, volts: number, microfarads: number, shorted: boole
  * pressure, and a contactor that cannot hold.
  */
 export function settle(unit: Unit, call: boolean, fuseAlreadyBlown: boolean, into: Settled): void {
+  into.before = undefined;
   into.solve(unit, { ...RESTING, call, controlFuseBlown: fuseAlreadyBlown });
   if (!fuseAlreadyBlown && into.amps('control-fuse') > CONTROL_FUSE_AMPS) {
     into.solve(unit, { ...into.state, controlFuseBlown: true });
   }
-  const coilWhole = unit.coilOhms > 2 && unit.coilOhms < Number.POSITIVE_INFINITY;
-  const contactor = coilWhole && into.volts('coil-hot', 'C-condenser') >= unit.pickUpVolts;
+  const contactor =
+    unit.coilOhms < Number.POSITIVE_INFINITY && into.volts('coil-hot', 'C-condenser') >= unit.pickUpVolts;
   const blowerRelay = into.volts('G-handler', 'C-handler') >= 17;
   const stuck = unit.poleStuck[0] || unit.poleStuck[1];
   if (!contactor && !blowerRelay && !stuck) return;
@@ -86,10 +91,15 @@ function startMotors(unit: Unit, into: Settled): void {
   const compressor = starts(
     helped ? { ...unit.compressor, capacitorLimit: unit.compressor.capacitorLimit * 0.8 } : unit.compressor,
     into.volts('T1', 'winding-common'),
-    unit.needsHardStart ? 0 : unit.hermMicrofarads,
+    unit.needsHardStart || unit.capacitorLeadOff ? 0 : unit.hermMicrofarads,
     unit.hermShorted,
   );
-  const fan = starts(unit.fan, into.volts('T1', 'fan-common'), unit.fanMicrofarads, unit.fanCapShorted);
+  const fan = starts(
+    unit.fan,
+    into.volts('T1', 'fan-common'),
+    unit.capacitorLeadOff ? 0 : unit.fanMicrofarads,
+    unit.fanCapShorted,
+  );
   const blower = starts(unit.blower, into.volts('blower-1', 'handler-2'), unit.blowerMicrofarads, false);
   if (compressor === 'turning' || fan === 'turning' || blower === 'turning') {
     into.solve(unit, { ...into.state, compressor, fan, blower });
@@ -104,13 +114,28 @@ export function overheats(unit: Unit, settled: Settled): boolean {
   return fed && (standing || settled.state.fan === 'stopped');
 }
 
+function keepBefore(unit: Unit, into: Settled): void {
+  into.untripped ??= new Settled();
+  into.untripped.solve(unit, into.state);
+  into.before = into.untripped;
+}
+
 function tripProtectors(unit: Unit, into: Settled): void {
-  const noAir = into.state.compressor === 'turning' && into.state.fan === 'stopped';
-  if (noAir && unit.hasPressureSwitches && unit.highTripsWithoutFan && into.state.contactor) {
+  const turning = into.state.compressor === 'turning';
+  const noAir = turning && into.state.fan === 'stopped' && unit.highTripsWithoutFan;
+  if ((noAir || (turning && unit.tripsOnHead)) && unit.hasPressureSwitches && into.state.contactor) {
+    keepBefore(unit, into);
     stopOutdoors(unit, into, { highTripped: true });
     return;
   }
-  if (overheats(unit, into) && unit.overloadOpenWhenHot) {
+  const noLoad = turning && into.state.blower === 'stopped';
+  if (noLoad && unit.hasPressureSwitches && unit.lowTripsWithoutBlower && into.state.contactor) {
+    keepBefore(unit, into);
+    stopOutdoors(unit, into, { lowTripped: true });
+    return;
+  }
+  if ((overheats(unit, into) && unit.overloadOpenWhenHot) || (turning && unit.tripsOnHead)) {
+    keepBefore(unit, into);
     into.solve(unit, { ...into.state, overloadTripped: true, compressor: 'stopped' });
   }
 }

@@ -167,11 +167,13 @@ export const AIR_FAULTS = {
     lostMinutes: 540,
 
     apply: (unit, random) => {
-      const severity = between(random, 0.4, 1.3);
+      const severity = between(random, 0.4, 2.1);
       unit.oilAtJoint = chance(random, 0.4);
       shiftCharge(unit, SHIFTS.lowCharge, severity, random);
       ice(unit, 0.15, random);
-      if (severity > 1.1 && unit.hasPressureSwitches && chance(random, 0.5)) unit.lowSwitch = Number.POSITIVE_INFINITY;
+      // So little is left that none of it is liquid at rest.
+      if (severity > 1.85) unit.residuals.standing = -between(random, 15, 90);
+      if (severity > 1.6 && unit.hasPressureSwitches && chance(random, 0.5)) unit.lowSwitch = Number.POSITIVE_INFINITY;
     },
   },
   overcharge: {
@@ -189,7 +191,7 @@ export const AIR_FAULTS = {
     lostMinutes: 900,
 
     apply: (unit, random) => {
-      shiftCharge(unit, SHIFTS.restriction, severe(random), random);
+      shiftCharge(unit, SHIFTS.restriction, between(random, 0.45, 1.9), random);
       ice(unit, 0.12, random);
     },
   },
@@ -201,7 +203,9 @@ export const AIR_FAULTS = {
 
     apply: (unit, random) => {
       unit.outdoorCoilDirty = true;
-      shiftAir(unit, SHIFTS.condenserDirty, severe(random), random);
+      const severity = severe(random);
+      shiftAir(unit, SHIFTS.condenserDirty, severity, random);
+      unit.tripsOnHead = severity > 0.9 && chance(random, 0.6);
     },
   },
   'non-condensables': {
@@ -214,6 +218,7 @@ export const AIR_FAULTS = {
       const severity = severe(random);
       shiftCharge(unit, SHIFTS.nonCondensables, severity, random);
       // At rest nothing but the amount of gas decides.
+      unit.tripsOnHead = severity > 0.9 && chance(random, 0.4);
       unit.residuals.standing = severity * SHIFTS.nonCondensables.standing * between(random, 0.8, 1.2);
     },
   },

@@ -6,7 +6,9 @@ import { type FaultModel, OPEN, PRACTICE, put, putMotor, USUAL_LOSS } from './fa
 const switches = (profile: UnitProfile) => profile.pressureSwitches !== false;
 
 /** Strands that still touch leave some ohms in one break of four (our figure). */
-function breakWire(wire: 'rWire' | 'yWireIndoors' | 'yWireOutdoors' | 'cWire' | 'gWire'): FaultModel['apply'] {
+function breakWire(
+  wire: 'rWire' | 'yWireIndoors' | 'yWireOutdoors' | 'cWire' | 'gWire' | 'oWire',
+): FaultModel['apply'] {
   return (unit, random) => {
     const severity = random();
     unit[wire] = severity < 0.25 ? 20 * 250 ** (4 * severity) : OPEN;
@@ -21,6 +23,13 @@ export const CONTROL_FAULTS = {
     graded: false,
     lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
+      const severity = random();
+      if (severity < 0.15) {
+        // Shorted turns: it sags, more with every load.
+        unit.secondaryVolts *= 0.3 + 2.7 * severity;
+        unit.leakageOhms *= 2;
+        return;
+      }
       unit.transformerWorks = false;
       if (chance(random, 0.7)) unit.transformerPrimaryOhms = OPEN;
       else unit.transformerSecondaryOhms = OPEN;
@@ -36,10 +45,19 @@ export const CONTROL_FAULTS = {
   'control-short-Y-C': {
     weight: 1,
     source: PRACTICE,
-    graded: false,
+    graded: true,
     lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
-      unit.shortYC = logBetween(random, 0.05, 0.5);
+      unit.shortYC = logBetween(random, 0.05, 4);
+    },
+  },
+  'control-short-R-C': {
+    weight: 0.5,
+    source: PRACTICE,
+    graded: true,
+    lostMinutes: USUAL_LOSS,
+    apply: (unit, random) => {
+      unit.shortRC = logBetween(random, 0.05, 4);
     },
   },
   'R-wire-broken': {
@@ -82,7 +100,33 @@ export const CONTROL_FAULTS = {
     source: PRACTICE,
     graded: false,
     lostMinutes: 90,
-    apply: put({ thermostatCalls: false }),
+    // It may still make G: the blower then runs and nothing is cooled.
+    apply: (unit, random) => {
+      unit.thermostatCalls = false;
+      unit.thermostatCallsBlower = chance(random, 0.35);
+    },
+  },
+  'thermostat-no-fan-call': {
+    weight: 0.3,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: 90,
+    apply: put({ thermostatCallsBlower: false }),
+  },
+  'O-wire-broken': {
+    weight: 0.3,
+    source: 'common practice: most makers energise the valve for cooling',
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    possible: (profile) => profile.heatPump !== false,
+    apply: put({ heatPump: true, reversed: true, oWire: OPEN }),
+  },
+  'delay-stays-open': {
+    weight: 0.5,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ delay: OPEN }),
   },
   'float-switch-open': {
     weight: 3,

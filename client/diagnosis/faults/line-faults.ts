@@ -27,6 +27,24 @@ function burnPole(unit: Unit, leg: 0 | 1, random: Random): void {
   unit.drawWeight *= conducts ? 0.4 / 0.75 : 0.6 / 0.25;
 }
 
+/** A pole that does not close is open, or burnt and conducts a little (our shares). */
+function burnBreakerPole(leg: 0 | 1): FaultModel['apply'] {
+  return (unit, random) => {
+    const severity = random();
+    unit.breaker[leg] = severity < 0.3 ? 15 * 300 ** (severity / 0.3) : OPEN;
+  };
+}
+
+/** A blade and its jaw: open, or burnt and hot (our shares). */
+function burnBlade(leg: 0 | 1): FaultModel['apply'] {
+  return (unit, random) => {
+    const severity = random();
+    const conducts = severity < 0.6;
+    unit.blade[leg] = conducts ? 0.5 * 120 ** (severity / 0.6) : OPEN;
+    unit.drawWeight *= conducts ? 0.5 / 0.6 : 0.5 / 0.4;
+  };
+}
+
 /** Line circuit: service, breaker, disconnect, fuses, lugs, contactor. */
 export const LINE_FAULTS = {
   'supply-low': {
@@ -50,7 +68,9 @@ export const LINE_FAULTS = {
       unit.house240Ohms = logBetween(random, 15, 200);
       const leg = random() < 0.5 ? 0 : 1;
       unit.house120Ohms[leg] = logBetween(random, 60, 3000);
-      unit.legLost[leg] = true;
+      // A splice that still conducts a little in one of three.
+      const severity = random();
+      unit.legOhms[leg] = severity < 0.3 ? 30 * 100 ** (severity / 0.3) : OPEN;
     },
   },
   'breaker-tripped': {
@@ -63,16 +83,16 @@ export const LINE_FAULTS = {
   'breaker-pole-1-open': {
     weight: 0.4,
     source: PRACTICE,
-    graded: false,
+    graded: true,
     lostMinutes: USUAL_LOSS,
-    apply: openLeg('breaker', 0),
+    apply: burnBreakerPole(0),
   },
   'breaker-pole-2-open': {
     weight: 0.4,
     source: PRACTICE,
-    graded: false,
+    graded: true,
     lostMinutes: USUAL_LOSS,
-    apply: openLeg('breaker', 1),
+    apply: burnBreakerPole(1),
   },
   'disconnect-open': {
     weight: 1,
@@ -80,6 +100,20 @@ export const LINE_FAULTS = {
     graded: false,
     lostMinutes: USUAL_LOSS,
     apply: put({ blade: [OPEN, OPEN] }),
+  },
+  'disconnect-blade-1-burnt': {
+    weight: 0.4,
+    source: PRACTICE,
+    graded: true,
+    lostMinutes: USUAL_LOSS,
+    apply: burnBlade(0),
+  },
+  'disconnect-blade-2-burnt': {
+    weight: 0.4,
+    source: PRACTICE,
+    graded: true,
+    lostMinutes: USUAL_LOSS,
+    apply: burnBlade(1),
   },
   'line-fuse-1-open': {
     weight: 1,
@@ -175,11 +209,13 @@ export const LINE_FAULTS = {
   'contactor-coil-shorted': {
     weight: 0.6,
     source: PRACTICE,
-    graded: false,
+    graded: true,
     lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
-      unit.coilOhms = between(random, 0.2, 1.5);
-      unit.coilReactance = between(random, 0.1, 1);
+      // From a few turns to all of them: whatever is left pulls nothing in.
+      unit.coilOhms = logBetween(random, 0.2, 5);
+      unit.coilReactance = unit.coilOhms * between(random, 0.1, 1);
+      unit.pickUpVolts = OPEN;
     },
   },
 } as const satisfies Partial<Record<FaultId, FaultModel>>;

@@ -20,6 +20,14 @@ function ground(unit: Unit, motor: Motor, random: Random): void {
 const hasHeater = (profile: UnitProfile) => profile.crankcaseHeater !== false;
 const LEADING = 'common practice: the most frequent electrical part replaced';
 
+/** Which lead of a motor is off: common, run or start, each as often. */
+function loseLead(motor: Motor, random: Random): 'common' | 'run' | 'start' {
+  const lead = (['common', 'run', 'start'] as const)[Math.floor(3 * random())]!;
+  if (lead !== 'start') motor.runOpen = true;
+  if (lead !== 'run') motor.startOpen = true;
+  return lead;
+}
+
 /** Capacitors, compressor, outdoor fan. */
 export const LOAD_FAULTS = {
   'herm-capacitor-weak': {
@@ -46,7 +54,13 @@ export const LOAD_FAULTS = {
     source: PRACTICE,
     graded: false,
     lostMinutes: USUAL_LOSS,
-    apply: put({ hermShorted: true }),
+    // The start winding alone is left in the circuit: in some units it takes a fuse or the breaker with it.
+    apply: (unit, random) => {
+      unit.hermShorted = true;
+      const severity = random();
+      if (severity < 0.3) unit.fuse[severity < 0.15 ? 0 : 1] = OPEN;
+      else if (severity < 0.4) unit.breaker = [OPEN, OPEN];
+    },
   },
   'fan-capacitor-weak': {
     weight: 6,
@@ -85,6 +99,29 @@ export const LOAD_FAULTS = {
       unit.hardStart = true;
       unit.needsHardStart = true;
       unit.hardStartMicrofarads = between(random, 0, 40);
+    },
+  },
+  'capacitor-lead-off': {
+    weight: 0.3,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: put({ capacitorLeadOff: true }),
+  },
+  'compressor-lead-burnt': {
+    weight: 0.8,
+    source: 'common practice: the plug at the compressor burns, the start and run leads at the contactor and capacitor',
+    graded: true,
+    lostMinutes: USUAL_LOSS,
+    apply: (unit, random) => {
+      unit.compressorLeadOff = true;
+      const severity = random();
+      if (severity < 0.3) {
+        // Burnt and still conducting: it drops volts as a loose lug does, behind the contactor.
+        unit.overload = 0.5 * 80 ** (severity / 0.3);
+        return;
+      }
+      loseLead(unit.compressor, random);
     },
   },
   'compressor-run-winding-open': {
@@ -130,6 +167,18 @@ export const LOAD_FAULTS = {
     lostMinutes: USUAL_LOSS,
     possible: hasHeater,
     apply: put({ heaterOhms: OPEN }),
+  },
+  'fan-lead-off': {
+    weight: 0.5,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    apply: (unit, random) => {
+      unit.fanLeadOff = true;
+      // The common lead is off at the motor, or at the other end of what is called its terminal.
+      const lead = loseLead(unit.fan, random);
+      if (lead === 'common' && chance(random, 0.5)) unit.defrostRelay = OPEN;
+    },
   },
   'fan-run-winding-open': {
     weight: 1,

@@ -58,8 +58,8 @@ const SIGNS: Readonly<Record<HazardId, HazardSign | 'of-the-step' | 'of-the-flui
   'lost-leg-looks-good': {
     places: ['outdoor', 'disconnect', 'panel'],
     real: ({ unit, cooling }) =>
-      (unit.legLost[0] && cooling.volts('service-1', 'earth') > 60) ||
-      (unit.legLost[1] && cooling.volts('service-2', 'earth') > 60),
+      (unit.legOhms[0] > 1 && cooling.volts('service-1', 'earth') > 60) ||
+      (unit.legOhms[1] > 1 && cooling.volts('service-2', 'earth') > 60),
   },
   'loose-lug-needs-load': {
     places: ['outdoor', 'disconnect'],

@@ -37,7 +37,7 @@ const sure = (yes: boolean) => odds(yes ? 0.985 : 0.015);
 function compressorChances(moment: Moment): readonly number[] {
   const { unit, cooling } = moment;
   const fed = cooling.volts('T1', 'T2') > 60;
-  if (cooling.state.highTripped) return [0.25, 0.45, 0.02, 0.28];
+  if (cooling.state.highTripped || cooling.state.lowTripped) return [0.25, 0.35, 0.02, 0.38];
   if (!fed) return [0.004, 0.98, 0.012, 0.004];
   if (cooling.state.compressor === 'turning') {
     if (cooling.state.fan === 'stopped') return [0.6, 0.07, 0.02, 0.31];
@@ -60,6 +60,7 @@ function couldStart({ unit }: Moment): boolean {
 /** turning, not turning, hums. */
 function fanChances({ unit, cooling }: Moment): readonly number[] {
   if (cooling.state.highTripped) return [0.02, 0.8, 0.18];
+  if (cooling.state.lowTripped) return [0.4, 0.59, 0.01];
   if (cooling.state.fan === 'turning') return [0.98, 0.015, 0.005];
   const fed = cooling.volts('T1', 'fan-common') > 60;
   const hums = fed && !unit.fan.runOpen;
@@ -74,7 +75,11 @@ function thermostatChances({ unit, cooling }: Moment): readonly number[] {
 }
 
 const iced = ({ unit, cooling }: Moment) =>
-  unit.coilIced || (cooling.state.compressor === 'turning' && cooling.state.blower === 'stopped') ? 0.85 : 0.03;
+  unit.coilIced ||
+  cooling.state.lowTripped ||
+  (cooling.state.compressor === 'turning' && cooling.state.blower === 'stopped')
+    ? 0.85
+    : 0.03;
 
 /** Looking, listening, a hand near a part. */
 export const LOOK_TESTS = {

@@ -8,6 +8,8 @@ import { type NodePoint, POINT_NODES } from './point-nodes.ts';
 import { atTerminals, type Moment, type Place, type TestModel } from './test-model.ts';
 
 const OPEN = Number.POSITIVE_INFINITY;
+/** Ohms of an overload that is closed. */
+const CLOSED = 0.01;
 const OFF = { power: 'off', call: 'any', bench: false } as const;
 const BENCH = { power: 'off', call: 'any', bench: true } as const;
 const fused = (profile: UnitProfile) => profile.fusedDisconnect !== false;
@@ -103,21 +105,27 @@ const shell = (a: PointId, b: PointId): Ohms => ({
   hazards: ['line-side-stays-live', 'control-stays-live', 'capacitor-charge', 'terminal-venting'],
 });
 
-const run = (unit: Unit) => (unit.compressor.runOpen ? OPEN : unit.compressor.runOhms);
-const start = (unit: Unit) => (unit.compressor.startOpen ? OPEN : unit.compressor.startOhms);
-const fanRun = (unit: Unit) => (unit.fan.runOpen ? OPEN : unit.fan.runOhms);
-const fanStart = (unit: Unit) => (unit.fan.startOpen ? OPEN : unit.fan.startOhms);
+const run = ({ compressor: c, compressorLeadOff }: Unit) => (c.runOpen && !compressorLeadOff ? OPEN : c.runOhms);
+const start = ({ compressor: c, compressorLeadOff }: Unit) => (c.startOpen && !compressorLeadOff ? OPEN : c.startOhms);
+const fanRun = ({ fan: f, fanLeadOff }: Unit) => (f.runOpen && !fanLeadOff ? OPEN : f.runOhms);
+const fanStart = ({ fan: f, fanLeadOff }: Unit) => (f.startOpen && !fanLeadOff ? OPEN : f.startOhms);
 /** An overload that tripped on heat is still open when the leads come off. */
-const overload = ({ unit, cooling }: Moment) => (cooling.state.overloadTripped ? OPEN : unit.overload);
+const overload = ({ unit, cooling }: Moment) =>
+  cooling.state.overloadTripped ? OPEN : unit.compressorLeadOff ? CLOSED : unit.overload;
+/** Two ways side by side. */
+const beside = (a: number, b: number): number => (a === OPEN ? b : b === OPEN ? a : (a * b) / (a + b));
+/** From common to run around the compressor: by the fan's winding, where leads stay on and none of these two is off. */
+const aroundByFan = (unit: Unit): number =>
+  unit.leadsStayOn && !(unit.compressorLeadOff && unit.compressor.runOpen) ? fanRun(unit) : OPEN;
+const besideFan = ({ leadsStayOn, fan }: Unit, ohms: number): number =>
+  leadsStayOn ? beside(ohms, fan.shellOhms) : ohms;
 const pole = (unit: Unit, leg: 0 | 1) =>
   unit.poleStuck[leg] ? 0.01 : unit.armatureJammed ? OPEN : unit.poleClosed[leg]!;
 
 /** Y to C at the air handler, both wires off: the run to the condenser, its switches and coil, and any short. */
 function callLoop({ unit }: Moment): number {
-  const path = unit.highSwitch + unit.lowSwitch + unit.coilOhms;
-  const end =
-    path === OPEN ? unit.shortYC : unit.shortYC === OPEN ? path : (path * unit.shortYC) / (path + unit.shortYC);
-  return unit.yWireOutdoors + end + unit.cWire;
+  const path = unit.highSwitch + unit.lowSwitch + unit.delay + unit.coilOhms;
+  return unit.yWireOutdoors + beside(path, unit.shortYC) + unit.cWire;
 }
 
 /** Ohms, everything proven dead: in place, or with the leads off. */
@@ -131,11 +139,23 @@ export const OHMS_TESTS = {
   'ohms-pole-1': inCircuit({ at: ['L1', 'T1'], place: 'outdoor', minutes: 0.8 }),
   'ohms-pole-2': inCircuit({ at: ['L2', 'T2'], place: 'outdoor', minutes: 0.8, possible: twoPoles }),
   'ohms-coil': onBench({ at: ['coil-1', 'coil-2'], place: 'outdoor', minutes: 1 }, ({ unit }) => unit.coilOhms),
-  'ohms-compressor-C-R': inPlace(compressor('comp-C', 'comp-R'), (m) => overload(m) + run(m.unit)),
-  'ohms-compressor-C-S': inPlace(compressor('comp-C', 'comp-S'), (m) => overload(m) + start(m.unit)),
-  'ohms-compressor-R-S': inPlace(compressor('comp-R', 'comp-S'), ({ unit }) => run(unit) + start(unit)),
-  'ohms-compressor-shell': inPlace(shell('comp-C', 'shell'), (m) => overload(m) + m.unit.compressor.shellOhms),
-  'ohms-compressor-R-shell': inPlace(shell('comp-R', 'shell'), ({ unit }) => run(unit) + unit.compressor.shellOhms),
+  'ohms-compressor-C-R': inPlace(compressor('comp-C', 'comp-R'), (m) =>
+    beside(overload(m) + run(m.unit), aroundByFan(m.unit)),
+  ),
+  'ohms-compressor-C-S': inPlace(
+    compressor('comp-C', 'comp-S'),
+    (m) => beside(overload(m), aroundByFan(m.unit) + run(m.unit)) + start(m.unit),
+  ),
+  'ohms-compressor-R-S': inPlace(
+    compressor('comp-R', 'comp-S'),
+    (m) => beside(run(m.unit), aroundByFan(m.unit) + overload(m)) + start(m.unit),
+  ),
+  'ohms-compressor-shell': inPlace(shell('comp-C', 'shell'), (m) =>
+    besideFan(m.unit, overload(m) + m.unit.compressor.shellOhms),
+  ),
+  'ohms-compressor-R-shell': inPlace(shell('comp-R', 'shell'), ({ unit }) =>
+    besideFan(unit, run(unit) + unit.compressor.shellOhms),
+  ),
   'ohms-fan-C-R': onBench(fan('fan-C', 'fan-R'), ({ unit }) => fanRun(unit)),
   'ohms-fan-C-S': onBench(fan('fan-C', 'fan-S'), ({ unit }) => fanStart(unit)),
   'ohms-fan-R-S': onBench(fan('fan-R', 'fan-S'), ({ unit }) => fanRun(unit) + fanStart(unit)),
@@ -158,7 +178,10 @@ export const OHMS_TESTS = {
   ),
   'ohms-Y-C': onBench({ at: ['Y@air-handler', 'C@air-handler'], place: 'air-handler', minutes: 1.5 }, callLoop),
   // R and C, both wires off and the call taken: the cable to the thermostat alone.
-  'ohms-R-C': onBench({ at: ['R@air-handler', 'C@air-handler'], place: 'air-handler', minutes: 1.2 }, () => OPEN),
+  'ohms-R-C': onBench(
+    { at: ['R@air-handler', 'C@air-handler'], place: 'air-handler', minutes: 1.2 },
+    ({ unit }) => unit.shortRC,
+  ),
   'ohms-Y-wire': onBench(
     { at: ['Y@air-handler', 'Y@condenser'], place: 'outdoor', minutes: 4 },
     ({ unit }) => unit.yWireOutdoors,
@@ -177,14 +200,21 @@ export const OHMS_TESTS = {
   ),
   'ohms-low-switch': onBench(
     { at: ['low-switch-1', 'low-switch-2'], place: 'outdoor', minutes: 1, possible: switches },
-    ({ unit }) => unit.lowSwitch,
+    ({ unit, cooling }) => (cooling.state.lowTripped ? OPEN : unit.lowSwitch),
   ),
   'ohms-door-switch': onBench(
     { at: ['door-switch-1', 'door-switch-2'], place: 'air-handler', minutes: 1 },
     ({ unit }) => unit.doorSwitch,
   ),
-  'ohms-blower': onBench({ at: ['blower-1', 'blower-2'], place: 'air-handler', minutes: 1.5 }, ({ unit }) =>
-    unit.blower.runOpen ? OPEN : unit.blower.runOhms,
+  // A drive of its own shows the meter no winding.
+  'ohms-blower': onBench(
+    {
+      at: ['blower-1', 'blower-2'],
+      place: 'air-handler',
+      minutes: 1.5,
+      possible: (p) => p.blowerDrive !== 'electronic',
+    },
+    ({ unit }) => (unit.blower.runOpen ? OPEN : unit.blower.runOhms),
   ),
   // The meter charges a healthy section to "open"; a shorted one stays near nothing.
   'ohms-cap-HERM': onBench({ at: ['cap-C', 'cap-HERM'], place: 'outdoor', minutes: 1 }, ({ unit }) =>

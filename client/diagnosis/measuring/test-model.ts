@@ -77,6 +77,8 @@ export interface TestModel {
   readonly measure: Measure;
   /** False when the profile says the unit has no such part. */
   readonly possible?: (profile: UnitProfile) => boolean;
+  /** Asked for only where nothing else tells: probes on a charged part that runs. */
+  readonly lastResort?: true;
   /** Taken when volunteered, never asked for. */
   readonly onlyVolunteered?: true;
 }

@@ -17,6 +17,7 @@ interface Probe {
   readonly hazards?: readonly HazardId[];
   readonly possible?: (profile: UnitProfile) => boolean;
   readonly onlyVolunteered?: true;
+  readonly lastResort?: true;
 }
 
 /** Two points, and the nodes of the circuit that they stand for. */
@@ -66,6 +67,12 @@ const handler = (a: NodePoint, b: NodePoint): Probe => ({
   minutes: 0.8,
 });
 
+/** A running capacitor sits at some 400 volts and keeps them: its microfarads tell more, dead. */
+const ON_A_CAPACITOR: Pick<Probe, 'hazards' | 'lastResort'> = {
+  hazards: ['line-voltage', 'capacitor-high-voltage'],
+  lastResort: true,
+};
+
 const PROBES = {
   'volts-L1-L2': outdoor('L1', 'L2'),
   'volts-L1-ground': outdoor('L1', 'ground'),
@@ -77,6 +84,8 @@ const PROBES = {
   'volts-L2-T2': outdoor('L2', 'T2'),
   'volts-fuse-1': { ...disconnect('fuse-1-line', 'fuse-1-load'), possible: fused },
   'volts-fuse-2': { ...disconnect('fuse-2-line', 'fuse-2-load'), possible: fused },
+  'volts-blade-1': disconnect('disconnect-line-1', 'disconnect-load-1'),
+  'volts-blade-2': disconnect('disconnect-line-2', 'disconnect-load-2'),
   'volts-disconnect-line': disconnect('disconnect-line-1', 'disconnect-line-2'),
   'volts-disconnect-load': disconnect('disconnect-load-1', 'disconnect-load-2'),
   'volts-disconnect-line-1-ground': disconnect('disconnect-line-1', 'ground'),
@@ -115,8 +124,8 @@ const PROBES = {
   'volts-handler-supply': handler('handler-L1', 'handler-L2'),
   'volts-door-switch': handler('door-switch-1', 'door-switch-2'),
   'volts-blower': handler('blower-1', 'blower-2'),
-  'volts-cap-HERM': { ...outdoor('cap-C', 'cap-HERM'), hazards: ['line-voltage', 'capacitor-high-voltage'] },
-  'volts-cap-FAN': { ...outdoor('cap-C', 'cap-FAN'), hazards: ['line-voltage', 'capacitor-high-voltage'] },
+  'volts-cap-HERM': { ...outdoor('cap-C', 'cap-HERM'), ...ON_A_CAPACITOR },
+  'volts-cap-FAN': { ...outdoor('cap-C', 'cap-FAN'), ...ON_A_CAPACITOR },
   'volts-fan': outdoor('fan-C', 'fan-R'),
 } as const satisfies Partial<Record<TestId, Probe>>;
 
@@ -161,6 +170,7 @@ function model(id: WithCall, when: 'cooling' | 'idle'): TestModel {
     ...atTerminals(probe.place),
     minutes: probe.minutes ?? 0.6,
     ...(probe.onlyVolunteered ? { onlyVolunteered: true } : {}),
+    ...(probe.lastResort ? { lastResort: true } : {}),
     hazards:
       probe.place === 'outdoor' && when === 'cooling'
         ? [...(probe.hazards ?? LINE), 'moving-fan']

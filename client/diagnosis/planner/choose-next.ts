@@ -117,7 +117,17 @@ function candidates(
     const information = informationOf(table, live, entry, least);
     if (information >= least) found.push({ information, steps });
   }
-  return found;
+  const others = found.filter(({ steps }) => !TEST_MODELS[steps.at(-1)!].lastResort);
+  return others.length > 0 ? others : found;
+}
+
+/** Share of a test's minutes that count where the leader's proof asks for it anyway. */
+const DUE_ANYWAY = 0.5;
+
+/** What the leader's row of proof asks for next, and how probable the leader is. */
+export interface Wanted {
+  readonly tests: readonly TestId[];
+  readonly probability: number;
 }
 
 /**
@@ -130,6 +140,7 @@ export function chooseNext(
   stance: Stance,
   standing: Standing,
   parked: ReadonlySet<TestId>,
+  wanted: Wanted,
 ): Ranked[] {
   const live = alive(table, posterior);
   const known = new Set(table.tests);
@@ -142,7 +153,8 @@ export function chooseNext(
   for (const candidate of candidates(table, live, new Set(standing.taken.keys()), reachable)) {
     const { information, steps } = candidate;
     const test = steps[0]!;
-    offer({ test, worth: information / chainCost(stance, steps), cost: testCost(stance, test) });
+    const due = wanted.tests.includes(test) ? 1 - DUE_ANYWAY * wanted.probability : 1;
+    offer({ test, worth: information / (due * chainCost(stance, steps)), cost: testCost(stance, test) });
     const session = sessionOf(candidate);
     sessions.set(session, [...(sessions.get(session) ?? []), candidate]);
   }

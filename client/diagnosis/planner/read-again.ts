@@ -26,13 +26,16 @@ const isSecond = ({ all }: Standing, last: Taken) =>
 const lossWithout = ({ posterior, leader, place }: SecondLook, reading: Taken): number =>
   leader.probability - posterior.without(reading, place);
 
+/** Seen all the while by whoever stands there: nobody is sent to look once more at the end. */
+const IN_SIGHT: ReadonlySet<TestId> = new Set(['look-outdoor-fan', 'look-compressor']);
+
 /** The one reading, taken once, that is most worth a second look before a part is condemned; none if none is. */
 export function readAgainAtLast(look: SecondLook): TestId[] {
   const { posterior, standing, stance, leader } = look;
   let pivot: TestId | undefined;
   let most = 0;
   for (const [reading, stray] of posterior.stray) {
-    if (reading.times > 1 || !mayBeReadAgain(standing, reading.test)) continue;
+    if (reading.times > 1 || !mayBeReadAgain(standing, reading.test) || IN_SIGHT.has(reading.test)) continue;
     const minutes = testCost(stance, reading.test);
     const worth = (loss: number) => worthOfReadingAgain(leader.fault, stray, loss, minutes);
     // Not even a leader that is nothing without it would be worth it.

@@ -43,14 +43,22 @@ const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 /** Likeness of a reading under draw d of its column, of a unit with a thermostatic valve or without. */
 type Likeness = (d: number, valve: number) => number;
 
-function numberFit({ mean, spread }: NumberColumn, y: Compared): Likeness {
+function numberFit({ mean, spread, meanBefore, spreadBefore }: NumberColumn, y: Compared): Likeness {
   const unsure = y.unsure * y.unsure;
   return (d, valve) => {
     const own = spread[d]!;
     const width = unsure === 0 ? own : Math.sqrt(own * own + unsure);
-    const z = ((valve === 1 ? y.valve : y.fixed) - mean[d]!) / width;
-    return Math.exp(-0.5 * z * z) / (width * ROOT_TWO_PI);
+    const value = valve === 1 ? y.valve : y.fixed;
+    const now = normalDensity(value, mean[d]!, width);
+    const before = meanBefore[d];
+    if (before === undefined || Number.isNaN(before)) return now;
+    return 0.5 * now + 0.5 * normalDensity(value, before, spreadBefore[d]!);
   };
+}
+
+function normalDensity(value: number, mean: number, width: number): number {
+  const z = (value - mean) / width;
+  return Math.exp(-0.5 * z * z) / (width * ROOT_TWO_PI);
 }
 
 function lookFit(column: LookColumn, reading: Taken): Likeness {

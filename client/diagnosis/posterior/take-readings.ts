@@ -135,6 +135,8 @@ export interface Standing {
   /** The latest result of each test. */
   readonly taken: ReadonlyMap<TestId, Taken>;
   readonly repaired: readonly FaultId[];
+  /** The seq of the last repair: what was read live before it was read on another machine. */
+  readonly repairedAt?: number;
 }
 
 /** Beyond so many readings of one test another settles nothing. */
@@ -147,7 +149,7 @@ export function mayBeReadAgain({ all }: Standing, test: TestId): boolean {
 
 /**
  * Folds the evidence: the same result again counts as one that was read twice; another result stands beside the
- * earlier one; a repair removes the readings that the repaired fault could have moved.
+ * earlier one, unless a repair lies between them; a repair removes the readings that the repaired fault could have moved.
  */
 export function standingReadings(
   tests: readonly TestId[],
@@ -157,17 +159,26 @@ export function standingReadings(
 ): Standing {
   let all: Taken[] = [];
   const repaired: FaultId[] = [];
+  let repairedAt: number | undefined;
   for (const item of evidence) {
     if (item.kind === 'repair') {
       repaired.push(item.fault);
+      repairedAt = item.seq;
       all = all.filter((reading) => !fallsWith(item.fault, reading));
       continue;
     }
     const reading = takeReading(tests, index, item);
     if (!reading) continue;
     const before = all.find((r) => r.test === reading.test && agrees(r, reading));
-    all = all.filter((r) => r !== before);
+    all = all.filter((r) => r !== before && (r.test !== reading.test || !isBefore(r, repairedAt)));
     all.push(before ? { ...reading, times: before.times + 1 } : reading);
   }
-  return { all, taken: new Map(all.map((r) => [r.test, r])), repaired };
+  const standing = { all, taken: new Map(all.map((r) => [r.test, r])), repaired };
+  return repairedAt === undefined ? standing : { ...standing, repairedAt };
 }
+
+const isBefore = ({ seq }: Taken, repairedAt: number | undefined) => repairedAt !== undefined && seq < repairedAt;
+
+/** Whether a reading was taken live and a repair came after it: what then starts may trip what was closed. */
+export const isStale = (reading: Taken, { repairedAt }: Standing): boolean =>
+  isBefore(reading, repairedAt) && TEST_MODELS[reading.test].needs.power === 'on';

@@ -4,6 +4,8 @@ import { by, carries, type ProofRow, sees, taken } from './proof-row.ts';
 /** Both gauges, and the temperatures that make superheat and subcooling of them; a resting pressure beside one gauge. */
 const SUPERHEAT = by(taken('pressure-suction'), taken('temperature-suction-line'));
 const SUBCOOLING = by(taken('pressure-liquid'), taken('temperature-liquid-line'));
+/** A coil without air reads like one without refrigerant. */
+const BLOWER = [by(sees('look-blower', 'blower-running'))];
 const STANDING = by(taken('pressure-standing'), taken('temperature-outdoor-air'));
 
 /**
@@ -12,11 +14,25 @@ const STANDING = by(taken('pressure-standing'), taken('temperature-outdoor-air')
  */
 export const AIR_ROWS = {
   'filter-dirty': { needs: [[by(sees('look-filter', 'filter-dirty'))]] },
-  'indoor-coil-iced': { needs: [[by(sees('look-indoor-coil', 'coil-iced'))]] },
+  // Ice is what low charge and a dead blower make: the charge is judged before the ice is the finding.
+  'indoor-coil-iced': {
+    needs: [
+      [by(sees('look-indoor-coil', 'coil-iced'))],
+      [by(sees('look-blower', 'blower-running'))],
+      [by(sees('look-filter', 'filter-clean'))],
+      [SUBCOOLING, STANDING],
+    ],
+  },
   'low-indoor-air': { judgedTogether: true, needs: [[by(sees('look-filter', 'filter-clean'))]] },
-  'low-charge': { judgedTogether: true, needs: [[SUPERHEAT, SUBCOOLING, STANDING]], twice: true },
+  // A restriction starves the coil as well: the liquid side tells them apart.
+  'low-charge': {
+    judgedTogether: true,
+    needs: [BLOWER, [SUPERHEAT, STANDING], [SUBCOOLING, STANDING]],
+    twice: true,
+  },
   overcharge: { judgedTogether: true, needs: [[SUBCOOLING]], twice: true },
-  'liquid-restriction': { judgedTogether: true, needs: [[SUPERHEAT]], twice: true },
+  'liquid-restriction': { judgedTogether: true, needs: [BLOWER, [SUPERHEAT], [SUBCOOLING]], twice: true },
+  // By eye: a fan that turns backwards or slips on its shaft raises the head as well.
   'condenser-dirty': { needs: [[by(sees('look-outdoor-coil', 'outdoor-coil-dirty'))]] },
   'non-condensables': { judgedTogether: true, needs: [[by(taken('pressure-liquid')), STANDING]], twice: true },
   'leaking-valves': {

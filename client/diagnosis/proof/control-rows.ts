@@ -3,13 +3,16 @@ import {
   atLeast,
   below,
   broken,
+  brokenWire,
   by,
   carries,
   carriesNone,
+  orAbsent,
   type ProofRow,
   sees,
   underRating,
   whole,
+  wholeWire,
 } from './proof-row.ts';
 
 /** Volts across a closed switch or a whole wire, and over an open one in a 24 V circuit. */
@@ -21,10 +24,20 @@ const openSwitch = (part: 'float' | 'high-switch' | 'low-switch'): ProofRow => (
   against: [whole(`ohms-${part}`)],
 });
 
+/** A float switch in Y opens the same wire. */
+const FLOAT_CLOSED: ProofRow['needs'][number] = [by(orAbsent(below('volts-float', CLOSED))), by(whole('ohms-float'))];
+
 /** 24 V circuit, thermostat, safety switches, blower (common practice: volts at both ends of what is called broken). */
 export const CONTROL_ROWS = {
   'transformer-dead': {
-    needs: [[by(atLeast('volts-transformer-primary', 90))], [by(below('volts-transformer-secondary', 20))]],
+    // One that sags may be held down by a short: both loops are read before it is condemned.
+    needs: [
+      [by(atLeast('volts-transformer-primary', 90))],
+      [
+        by(below('volts-transformer-secondary', 2)),
+        by(below('volts-transformer-secondary', 20), atLeast('ohms-Y-C', 5), atLeast('ohms-R-C', 5)),
+      ],
+    ],
     against: [atLeast('volts-transformer-secondary', 22)],
   },
   // A fuse that blew on a short blows again: Y and R to C are read before a new one goes in.
@@ -36,7 +49,9 @@ export const CONTROL_ROWS = {
     ],
     against: [whole('ohms-control-fuse')],
   },
-  'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))]] },
+  // The coil is in the same loop: shorted, it reads the same from the air handler.
+  'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))], [by(atLeast('ohms-coil', 5))]] },
+  'control-short-R-C': { needs: [[by(below('ohms-R-C', 8))]] },
   'R-wire-broken': { needs: [[by(carries('volts-R-C-air-handler'))], [by(carriesNone('volts-R-C-thermostat'))]] },
   'Y-wire-broken-indoors': {
     needs: [
@@ -48,16 +63,18 @@ export const CONTROL_ROWS = {
   'Y-wire-broken-outdoors': {
     needs: [
       [by(carries('volts-Y-C-air-handler'))],
-      [by(broken('ohms-Y-wire')), by(carriesNone('volts-Y-C-condenser'), whole('ohms-C-wire'))],
+      FLOAT_CLOSED,
+      [by(brokenWire('ohms-Y-wire')), by(carriesNone('volts-Y-C-condenser'), wholeWire('ohms-C-wire'))],
     ],
-    against: [whole('ohms-Y-wire')],
+    against: [wholeWire('ohms-Y-wire')],
   },
   'C-wire-broken': {
     needs: [
       [by(carries('volts-Y-C-air-handler'))],
-      [by(broken('ohms-C-wire')), by(carriesNone('volts-Y-C-condenser'), whole('ohms-Y-wire'))],
+      FLOAT_CLOSED,
+      [by(brokenWire('ohms-C-wire')), by(carriesNone('volts-Y-C-condenser'), wholeWire('ohms-Y-wire'))],
     ],
-    against: [whole('ohms-C-wire')],
+    against: [wholeWire('ohms-C-wire')],
   },
   'G-wire-broken': {
     needs: [[by(below('volts-R-G-thermostat', CLOSED))], [by(carriesNone('volts-G-C-air-handler'))]],
@@ -70,16 +87,45 @@ export const CONTROL_ROWS = {
       ],
       // Alive: what has lost its R calls for nothing either.
       [by(sees('look-thermostat', 'thermostat-calling', 'thermostat-not-calling'))],
+      // What it switches is not shorted: that takes its volts away and it calls for nothing.
+      [by(atLeast('ohms-Y-C', 5))],
     ],
     against: [below('volts-R-Y-thermostat', CLOSED)],
+  },
+  'thermostat-no-fan-call': {
+    needs: [[by(atLeast('volts-R-G-thermostat', OPEN))], [by(carriesNone('volts-G-C-air-handler'))]],
+    against: [below('volts-R-G-thermostat', CLOSED)],
+  },
+  'O-wire-broken': {
+    needs: [
+      [by(carriesNone('volts-O-C-condenser'))],
+      [by(carries('volts-Y-C-condenser')), by(carries('volts-R-C-condenser')), by(carries('volts-coil'))],
+    ],
+  },
+  // What enters at Y and C passes both switches and does not come to the coil. A delay ends by itself: it was waited for.
+  'delay-stays-open': {
+    needs: [
+      [by(carries('volts-Y-C-condenser'))],
+      [by(carriesNone('volts-coil'))],
+      [by(orAbsent(below('volts-high-switch', CLOSED))), by(whole('ohms-high-switch'))],
+      [by(orAbsent(below('volts-low-switch', CLOSED))), by(whole('ohms-low-switch'))],
+    ],
   },
   'float-switch-open': openSwitch('float'),
   // It opens for a reason: a compressor that ran first says that the pressure was there.
   'high-switch-open': {
-    ...openSwitch('high-switch'),
+    needs: [...openSwitch('high-switch').needs, [by(sees('look-outdoor-coil', 'outdoor-coil-clean'))]],
     against: [whole('ohms-high-switch'), sees('look-compressor', 'compressor-runs-then-trips')],
   },
-  'low-switch-open': openSwitch('low-switch'),
+  // One that opened on a cold coil closes again: air, ice and a compressor that ran come before it.
+  'low-switch-open': {
+    needs: [...openSwitch('low-switch').needs, [by(sees('look-blower', 'blower-running'))]],
+    against: [
+      whole('ohms-low-switch'),
+      sees('look-compressor', 'compressor-runs-then-trips', 'compressor-running'),
+      sees('look-indoor-coil', 'coil-iced'),
+    ],
+  },
   'door-switch-open': { needs: [[by(atLeast('volts-door-switch', 60)), by(broken('ohms-door-switch'))]] },
   'blower-motor-open': { needs: [[by(broken('ohms-blower'))]] },
   'blower-seized': {

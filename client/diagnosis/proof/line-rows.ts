@@ -9,16 +9,20 @@ import {
   carriesNone,
   fed,
   holds,
+  indirectly,
+  orAbsent,
   type ProofRow,
+  SHORTED_OHMS,
   sees,
   underShare,
   whole,
 } from './proof-row.ts';
 
-/** What opened may have opened on a grounded winding: every winding to its shell (common practice). */
-const NO_WINDING_GROUNDED: ProofRow['needs'] = [
+/** What opened may have opened on a grounded winding or a shorted capacitor: each is read (common practice). */
+const NOTHING_SHORTED: ProofRow['needs'] = [
   [by(holds('ohms-compressor-R-shell')), by(holds('ohms-compressor-shell'))],
   [by(holds('ohms-fan-frame'))],
+  [by(atLeast('ohms-cap-HERM', SHORTED_OHMS)), by(atLeast('microfarads-herm', 1))],
 ];
 
 /** Supply between legs, wherever it was read ahead of the unit. */
@@ -30,18 +34,46 @@ const SUPPLY: readonly TestId[] = [
   'volts-L1-L2',
 ];
 
+/** Each leg to ground, where it can be read. */
+const BOTH_LEGS: readonly (readonly [TestId, TestId])[] = [
+  ['volts-disconnect-line-1-ground', 'volts-disconnect-line-2-ground'],
+  ['volts-disconnect-load-1-ground', 'volts-disconnect-load-2-ground'],
+  ['volts-L1-ground', 'volts-L2-ground'],
+  ['volts-breaker-1-ground', 'volts-breaker-2-ground'],
+];
+
+/** A tripped one shows volts over a pole as well: it is looked at first. */
 const breakerPole = (n: 1 | 2): ProofRow => ({
   needs: [
+    [by(sees('look-breaker', 'breaker-on'))],
     [by(atLeast(`volts-breaker-pole-${n}`, 40)), by(fed('volts-service'), below(`volts-breaker-${n}-ground`, 60))],
   ],
 });
 
 const lineFuse = (n: 1 | 2): ProofRow => ({
-  needs: [[by(atLeast(`volts-fuse-${n}`, 40)), by(broken(`ohms-fuse-${n}`))], ...NO_WINDING_GROUNDED],
+  needs: [[by(atLeast(`volts-fuse-${n}`, 40)), by(broken(`ohms-fuse-${n}`))], ...NOTHING_SHORTED],
   against: [below(`ohms-fuse-${n}`, 100)],
 });
 
-const looseLug = (n: 1 | 2): ProofRow => ({ needs: [[by(atLeast(`volts-lug-${n}`, 4))]] });
+/** Volts over blade and fuse together, and none over the fuse; over the blade alone where there is no fuse. */
+const burntBlade = (n: 1 | 2): ProofRow => ({
+  needs: [
+    [by(atLeast(`volts-blade-${n}`, 4))],
+    [by(orAbsent(below(`volts-fuse-${n}`, 2))), by(below(`ohms-fuse-${n}`, 100))],
+    [by(sees('look-disconnect', 'disconnect-in'))],
+  ],
+  against: [below(`volts-blade-${n}`, 1)],
+});
+
+const looseLug = (n: 1 | 2): ProofRow => ({
+  needs: [
+    [
+      by(atLeast(`volts-lug-${n}`, 4)),
+      // At the line lug of the disconnect: what the breaker gives does not arrive.
+      indirectly(fed('volts-breaker'), underShare('volts-disconnect-line', 0.85)),
+    ],
+  ],
+});
 
 const ACROSS = { 1: 'volts-L1-T1', 2: 'volts-L2-T2' } as const;
 
@@ -71,15 +103,22 @@ const stuckPole = (n: 1 | 2, ...more: ProofRow['needs'][number]): ProofRow => ({
 
 /** Line circuit: service, breaker, disconnect, fuses, lugs, contactor (common practice). */
 export const LINE_ROWS = {
-  'supply-low': { needs: [SUPPLY.map((test) => by(underShare(test, 0.92), atLeast(test, 100)))] },
+  // Low on both legs: one that is lost reads low between the legs as well, and so does one bad pole ahead of the meter.
+  'supply-low': {
+    needs: [
+      SUPPLY.map((test) => by(underShare(test, 0.92), atLeast(test, 100))),
+      BOTH_LEGS.map(([one, two]) => by(atLeast(one, 55), atLeast(two, 55))),
+    ],
+  },
+  // At the service: further on a pole of the breaker looks the same.
   'lost-utility-leg': {
-    needs: [[by(underShare('volts-service', 0.8)), by(underShare('volts-disconnect-line', 0.8))]],
+    needs: [[by(underShare('volts-service', 0.8)), indirectly(underShare('volts-disconnect-line', 0.8))]],
     against: SUPPLY.map(fed),
   },
   'breaker-tripped': {
     needs: [
       [by(sees('look-breaker', 'breaker-tripped')), by(underShare('volts-breaker', 0.3), fed('volts-service'))],
-      ...NO_WINDING_GROUNDED,
+      ...NOTHING_SHORTED,
     ],
     against: [fed('volts-disconnect-line')],
   },
@@ -98,6 +137,8 @@ export const LINE_ROWS = {
     ],
     against: [fed('volts-disconnect-load'), fed('volts-L1-L2')],
   },
+  'disconnect-blade-1-burnt': burntBlade(1),
+  'disconnect-blade-2-burnt': burntBlade(2),
   'line-fuse-1-open': lineFuse(1),
   'line-fuse-2-open': lineFuse(2),
   'loose-lug-1': looseLug(1),

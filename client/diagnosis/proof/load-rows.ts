@@ -3,6 +3,7 @@ import {
   atLeast,
   below,
   broken,
+  brokenWinding,
   by,
   fed,
   holds,
@@ -11,14 +12,14 @@ import {
   lockedRotor,
   ofRating,
   type ProofRow,
+  SHORTED_OHMS,
   sees,
   underRating,
   underShare,
   whole,
+  wholeWinding,
 } from './proof-row.ts';
 
-/** Below so many ohms a section of a capacitor is shorted: a whole one charges from the meter to "open". */
-const SHORTED_OHMS = 200;
 /** Of its rating: a section that the meter charges hardly at all. */
 const NOTHING = 0.08;
 /** Common practice condemns a run capacitor from 6 to 10 % below its rating. */
@@ -49,19 +50,59 @@ export const LOAD_ROWS = {
   'fan-capacitor-open': open('fan', 'FAN'),
   'fan-capacitor-shorted': shorted('fan', 'FAN'),
   'hard-start-failed': { needs: [[by(below('microfarads-hard-start', 60))]] },
+  // Whole on the bench, and no charge where both motors ask for it.
+  'capacitor-lead-off': {
+    needs: [
+      [by(ofRating('microfarads-herm', 'herm', 0.8))],
+      [by(fed('volts-T1-T2'))],
+      // Of a compressor that rests on its overload nothing flows either.
+      [by(below('amps-fan-start', 0.1)), indirectly(below('amps-compressor-start', 0.3))],
+      [by(wholeWinding('ohms-compressor-R-S')), by(whole('ohms-fan-R-S'))],
+    ],
+  },
+  // Fed, and whole at its own terminals: what is open or hot lies between.
+  'compressor-lead-burnt': {
+    needs: [
+      [by(fed('volts-T1-T2'))],
+      [
+        by(wholeWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-C-S')),
+        by(wholeWinding('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
+      ],
+      [by(ofRating('microfarads-herm', 'herm', 0.8))],
+      [
+        by(below('amps-compressor', 1), sees('look-compressor-heat', 'compressor-not-hot')),
+        // Through the run winding alone, or through what is left of a lead: an overload that opens hides the same.
+        indirectly(below('amps-compressor-start', 0.3)),
+        indirectly(atLeast('amps-compressor', 1)),
+      ],
+    ],
+    against: [sees('look-compressor', 'compressor-running', 'compressor-runs-then-trips')],
+  },
   // An open winding shows at two of the three pairs of terminals; the third says that the overload is closed.
   'compressor-run-winding-open': {
-    needs: [[by(broken('ohms-compressor-C-R'), whole('ohms-compressor-C-S'), broken('ohms-compressor-R-S'))]],
+    needs: [
+      [
+        by(
+          brokenWinding('ohms-compressor-C-R'),
+          wholeWinding('ohms-compressor-C-S'),
+          brokenWinding('ohms-compressor-R-S'),
+        ),
+      ],
+    ],
     twice: true,
   },
   'compressor-start-winding-open': {
     needs: [
       [
-        by(broken('ohms-compressor-C-S'), whole('ohms-compressor-C-R'), broken('ohms-compressor-R-S')),
+        by(
+          brokenWinding('ohms-compressor-C-S'),
+          wholeWinding('ohms-compressor-C-R'),
+          brokenWinding('ohms-compressor-R-S'),
+        ),
         // Hot, its overload is open as well: which winding it is shows once it has cooled.
         indirectly(
-          broken('ohms-compressor-C-S'),
-          broken('ohms-compressor-R-S'),
+          brokenWinding('ohms-compressor-C-S'),
+          brokenWinding('ohms-compressor-R-S'),
           sees('look-compressor-heat', 'compressor-very-hot'),
         ),
       ],
@@ -76,8 +117,8 @@ export const LOAD_ROWS = {
   // Cold: an overload that opened on heat closes again, and is no fault.
   'compressor-overload-open': {
     needs: [
-      [by(broken('ohms-compressor-C-R'), whole('ohms-compressor-R-S'))],
-      [by(broken('ohms-compressor-C-S'))],
+      [by(brokenWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-R-S'))],
+      [by(brokenWinding('ohms-compressor-C-S'))],
       [by(sees('look-compressor-heat', 'compressor-not-hot'))],
     ],
     twice: true,
@@ -88,15 +129,15 @@ export const LOAD_ROWS = {
       [by(fed('volts-T1-T2'))],
       [by(ofRating('microfarads-herm', 'herm', 0.8))],
       [
-        by(whole('ohms-compressor-C-R'), whole('ohms-compressor-C-S')),
-        by(whole('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
+        by(wholeWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-C-S')),
+        by(wholeWinding('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
       ],
       [
         by(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5)),
         // Its overload has opened on heat: nothing flows, and a burnt lead would look the same.
         indirectly(
           below('amps-compressor', 1),
-          whole('ohms-compressor-R-S'),
+          wholeWinding('ohms-compressor-R-S'),
           sees('look-compressor-heat', 'compressor-very-hot'),
         ),
       ],
@@ -108,11 +149,35 @@ export const LOAD_ROWS = {
   'crankcase-heater-open': {
     needs: [[by(broken('ohms-crankcase-heater')), by(below('amps-crankcase-heater', 0.05))]],
   },
+  'fan-lead-off': {
+    needs: [
+      [by(fed('volts-T1-T2'))],
+      [by(whole('ohms-fan-C-R'), whole('ohms-fan-C-S')), by(whole('ohms-fan-C-R'), whole('ohms-fan-R-S'))],
+      [by(ofRating('microfarads-fan', 'fan', 0.8))],
+      [by(sees('look-fan-by-hand', 'fan-spins-freely'))],
+      [by(below('amps-fan', 0.15)), by(below('amps-fan-start', 0.1)), indirectly(atLeast('amps-fan', 0.15))],
+    ],
+    against: [sees('look-outdoor-fan', 'fan-turning')],
+  },
   'fan-run-winding-open': { needs: [[by(broken('ohms-fan-C-R')), by(broken('ohms-fan-R-S'), whole('ohms-fan-C-S'))]] },
   'fan-start-winding-open': {
     needs: [[by(broken('ohms-fan-C-S')), by(broken('ohms-fan-R-S'), whole('ohms-fan-C-R'))]],
   },
   'fan-motor-grounded': { needs: [[by(leaks('ohms-fan-frame'))]] },
   'fan-bearings-seized': { needs: [[by(sees('look-fan-by-hand', 'fan-stiff'))]] },
-  'defrost-fan-relay-open': { needs: [[by(fed('volts-T1-T2'))], [by(underShare('volts-fan', 0.5))]] },
+  'defrost-fan-relay-open': {
+    needs: [
+      [
+        by(fed('volts-T1-T2'), underShare('volts-fan', 0.5)),
+        // Without its fan it trips on pressure, and nothing is fed any more: what is left is a motor that is whole.
+        indirectly(
+          sees('look-compressor', 'compressor-runs-then-trips'),
+          whole('ohms-fan-C-R'),
+          whole('ohms-fan-R-S'),
+          sees('look-fan-by-hand', 'fan-spins-freely'),
+          ofRating('microfarads-fan', 'fan', 0.8),
+        ),
+      ],
+    ],
+  },
 } as const satisfies Partial<Record<FaultId, ProofRow>>;

@@ -7,6 +7,8 @@ import type { Taken } from '../posterior/take-readings.ts';
 export interface Check {
   readonly test: TestId;
   readonly shows: (taken: Taken, profile: UnitProfile) => boolean;
+  /** Where the unit has no such part there is nothing to show. */
+  readonly orAbsent?: true;
 }
 
 /** Readings that together are one way of proving something. `indirect`: they leave another cause open. */
@@ -41,6 +43,7 @@ export const sees = (test: TestId, ...answers: readonly ObservationId[]): Check 
   test,
   shows: ({ observation }) => observation !== undefined && answers.includes(observation),
 });
+export const orAbsent = (check: Check): Check => ({ ...check, orAbsent: true });
 /** Whatever it shows: the figures of the refrigerant side are judged together, not one by one. */
 export const taken = (test: TestId): Check => ({ test, shows: () => true });
 
@@ -62,10 +65,26 @@ export const carriesNone = (test: TestId): Check => below(test, 14);
 const BROKEN_OHMS = 2000;
 export const broken = (test: TestId): Check => atLeast(test, BROKEN_OHMS);
 export const whole = (test: TestId): Check => below(test, BROKEN_OHMS);
+/** A wire of the control cable: strands that still touch leave some tens of ohms and pull no contactor in. */
+const WIRE_OHMS = 30;
+export const brokenWire = (test: TestId): Check => atLeast(test, WIRE_OHMS);
+export const wholeWire = (test: TestId): Check => below(test, WIRE_OHMS);
+
+/**
+ * A compressor's winding has a few ohms; where its leads stay on, the fan's winding of some tens is read around a broken
+ * one (common practice).
+ */
+const WINDING_BROKEN_OHMS = 15;
+export const brokenWinding = (test: TestId): Check => atLeast(test, WINDING_BROKEN_OHMS);
+export const wholeWinding = (test: TestId): Check => below(test, WINDING_BROKEN_OHMS);
+
 /** Winding to shell, hundreds of kilohms at the least (common practice: a megohm is good, less is doubtful). */
 const LEAK_OHMS = 5e5;
 export const leaks = (test: TestId): Check => below(test, LEAK_OHMS);
 export const holds = (test: TestId): Check => atLeast(test, LEAK_OHMS);
+
+/** Below so many ohms a section of a capacitor is shorted: a whole one charges from the meter to "open". */
+export const SHORTED_OHMS = 200;
 
 /** Microfarads below a share of the rating on the capacitor; any reading where the plate has none. */
 export const underRating = (test: TestId, section: 'herm' | 'fan' | 'blower', share: number): Check =>

@@ -1,6 +1,6 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
-import type { Standing, Taken } from '../posterior/take-readings.ts';
+import { isStale, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { Check, ProofRow, Way } from './proof-row.ts';
 
 /** What is known when a row is held against the readings. */
@@ -9,6 +9,8 @@ export interface Read {
   readonly profile: UnitProfile;
   /** Whether a test can be done on this unit and was not passed over. */
   readonly canBeDone: (test: TestId) => boolean;
+  /** Whether this unit has what the test reads. */
+  readonly isThere: (test: TestId) => boolean;
 }
 
 /** How far a row is met. */
@@ -27,8 +29,10 @@ export interface Proof {
 
 type Outcome = 'met' | 'failed' | 'cannot' | 'missing';
 
-function outcome({ test, shows }: Check, { standing, profile, canBeDone }: Read): Outcome {
+function outcome({ test, shows, orAbsent }: Check, { standing, profile, canBeDone, isThere }: Read): Outcome {
+  if (orAbsent && !isThere(test)) return 'met';
   const reading = standing.taken.get(test);
+  if (reading && isStale(reading, standing) && canBeDone(test)) return 'missing';
   if (reading) return shows(reading, profile) ? 'met' : 'failed';
   return canBeDone(test) ? 'missing' : 'cannot';
 }
@@ -44,17 +48,25 @@ const testsOf = (way: Way, read: Read, which: Outcome): TestId[] =>
 /** Holds one thing that must be proved against the readings. */
 function proveOne(ways: readonly Way[], read: Read): Proof {
   const readings = (which: Outcome, among: readonly Way[]): Taken[] =>
-    among.flatMap((way) => testsOf(way, read, which)).map((test) => read.standing.taken.get(test)!);
+    among.flatMap((way) => testsOf(way, read, which)).flatMap((test) => read.standing.taken.get(test) ?? []);
   const outcomes = ways.map((way) => [way, outcomeOf(way, read)] as const);
   const those = (which: Outcome) => outcomes.filter(([, o]) => o === which).map(([way]) => way);
   const met = those('met');
   const direct = met.filter((way) => !way.indirect);
   const shown = readings('met', direct.length > 0 ? direct : met);
-  const open = those('missing');
+  // Where something leaves another cause open, the direct way is gone first.
+  const missing = those('missing');
+  const open = met.length > 0 ? missing.filter((way) => !way.indirect) : missing;
   const none = { shown, byTwoWays: direct.length > 1, lacking: [], unproved: [], denied: [] };
   if (direct.length > 0) return none;
-  if (met.length > 0) return { ...none, unproved: ways.flatMap((way) => testsOf(way, read, 'failed')) };
   if (open.length > 0) return { ...none, lacking: [open.map((way) => testsOf(way, read, 'missing'))] };
+  if (met.length > 0) {
+    const direct = ways.filter((way) => !way.indirect);
+    return {
+      ...none,
+      unproved: direct.flatMap((way) => [...testsOf(way, read, 'failed'), ...testsOf(way, read, 'cannot')]),
+    };
+  }
   const cannot = those('cannot');
   if (cannot.length > 0) return { ...none, unproved: cannot.flatMap((way) => testsOf(way, read, 'cannot')) };
   return { ...none, denied: readings('failed', ways) };

@@ -17,6 +17,8 @@ const READING_SPREAD: Readonly<Residuals> = {
 export interface Predicted {
   readonly mean: number;
   readonly spread: number;
+  /** What it reads as well, as often: before something tripped. */
+  readonly before?: { readonly mean: number; readonly spread: number };
 }
 
 /** A compressor at rest: pressures level out near the temperature of the air around. */

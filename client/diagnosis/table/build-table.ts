@@ -15,7 +15,7 @@ import { copyUnit, type Unit } from '../unit/unit.ts';
 import { binReadings } from './bin-readings.ts';
 import { complaintChance } from './complaint.ts';
 import { type Drawn, roomFor, writeDraw } from './drawn-readings.ts';
-import { type FaultTable, TABLE_VERSION, type TestColumn } from './fault-table.ts';
+import { type FaultTable, type NumberColumn, TABLE_VERSION, type TestColumn } from './fault-table.ts';
 import { moves } from './moved-tests.ts';
 
 /** Draws for a fault, and for one whose readings move a long way with its severity. */
@@ -59,7 +59,7 @@ interface Part {
   readonly drawn: Drawn;
 }
 
-function joined(parts: readonly Part[], field: 'mean' | 'spread' | 'chance'): Float32Array {
+function joined(parts: readonly Part[], field: Exclude<keyof Drawn, 'answers'>): Float32Array {
   const whole = new Float32Array(parts.reduce((sum, { drawn }) => sum + drawn[field].length, 0));
   let at = 0;
   for (const { drawn } of parts) {
@@ -91,10 +91,20 @@ function columnOf(parts: readonly Part[], faults: number): TestColumn {
     kind: 'number',
     mean,
     spread,
+    ...beforeIn(parts),
     strayDensity: 1 / (high - low),
     ...binReadings(mean, spread),
   } as const;
   return { start, column };
+}
+
+const NONE_BEFORE = { meanBefore: new Float32Array(), spreadBefore: new Float32Array() };
+
+/** Kept only where some draw reads otherwise before something trips. */
+function beforeIn(parts: readonly Part[]): Pick<NumberColumn, 'meanBefore' | 'spreadBefore'> {
+  const meanBefore = joined(parts, 'meanBefore');
+  if (meanBefore.every(Number.isNaN)) return NONE_BEFORE;
+  return { meanBefore, spreadBefore: joined(parts, 'spreadBefore') };
 }
 
 /**

@@ -8,6 +8,9 @@ export interface Drawn {
   readonly answers: number;
   readonly mean: Float32Array;
   readonly spread: Float32Array;
+  /** The same before something tripped; NaN where nothing does. Empty for what does not change by it. */
+  readonly meanBefore: Float32Array;
+  readonly spreadBefore: Float32Array;
   readonly chance: Float32Array;
 }
 
@@ -17,10 +20,13 @@ export function roomFor(test: TestId, draws: number): Drawn | undefined {
   if (measure.kind === 'condition') return undefined;
   const answers = measure.kind === 'look' ? measure.answers.length : 0;
   const numbers = answers > 0 ? 0 : draws;
+  const changes = measure.kind === 'volts' || measure.kind === 'volts-float' || measure.kind === 'amps';
   return {
     answers,
     mean: new Float32Array(numbers),
     spread: new Float32Array(numbers),
+    meanBefore: new Float32Array(changes ? numbers : 0).fill(Number.NaN),
+    spreadBefore: new Float32Array(changes ? numbers : 0).fill(Number.NaN),
     chance: new Float32Array(answers * draws),
   };
 }
@@ -32,7 +38,10 @@ export function writeDraw(room: Drawn, test: TestId, moment: Moment, k: number):
     room.chance.set(measure.chances(moment), k * room.answers);
     return;
   }
-  const { mean, spread } = predict(measure, moment);
+  const { mean, spread, before } = predict(measure, moment);
   room.mean[k] = mean;
   room.spread[k] = spread;
+  if (!before) return;
+  room.meanBefore[k] = before.mean;
+  room.spreadBefore[k] = before.spread;
 }

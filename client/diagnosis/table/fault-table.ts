@@ -7,6 +7,9 @@ export interface NumberColumn {
   readonly kind: 'number';
   readonly mean: Float32Array;
   readonly spread: Float32Array;
+  /** What is read as often before something tripped; NaN where nothing does. Empty for what does not change by it. */
+  readonly meanBefore: Float32Array;
+  readonly spreadBefore: Float32Array;
   /** Density of a reading that has nothing to do with the unit (misread, misheard): one over the span of the test. */
   readonly strayDensity: number;
   /** For planning: the reading falls into one of `bins`; each draw spreads over three of them. */
@@ -66,4 +69,4 @@ export interface FaultTable {
 }
 
 /** Changes whenever the same evidence could give another answer. */
-export const TABLE_VERSION = 'diagnosis-4';
+export const TABLE_VERSION = 'diagnosis-5';

@@ -40,21 +40,35 @@ function predictVolts(settled: Settled, from: number, to: number): Predicted {
   return { mean: volts, spread };
 }
 
+const predictAmps = (amps: number): Predicted => ({
+  mean: amps,
+  spread: Math.hypot(0.02 * amps + 0.05, MISMATCH.amps * amps, 0.05),
+});
+
+/** What differs by less than this share of its spread is the same. */
+const TELLS = 0.5;
+
+/** A unit that trips and starts again is met either way. */
+function withBefore(settled: Settled, read: (at: Settled) => Predicted): Predicted {
+  const found = read(settled);
+  if (!settled.before) return found;
+  const before = read(settled.before);
+  return Math.abs(before.mean - found.mean) < TELLS * found.spread ? found : { ...found, before };
+}
+
 /** Mean and standard deviation of a reading under a drawn unit, on the scale of its function (ohms: logarithm). */
 export function predict(measure: Measure, moment: Moment): Predicted {
   switch (measure.kind) {
     case 'volts':
-      return predictVolts(moment[measure.when], nodeNumber(measure.from), nodeNumber(measure.to));
-    case 'volts-float':
-      return predictVolts(
-        moment[measure.when],
-        nodeNumber(measure.from(moment.unit)),
-        nodeNumber(measure.to(moment.unit)),
+      return withBefore(moment[measure.when], (at) =>
+        predictVolts(at, nodeNumber(measure.from), nodeNumber(measure.to)),
       );
-    case 'amps': {
-      const amps = moment[measure.when].amps(measure.branch);
-      return { mean: amps, spread: Math.hypot(0.02 * amps + 0.05, MISMATCH.amps * amps, 0.05) };
-    }
+    case 'volts-float':
+      return withBefore(moment[measure.when], (at) =>
+        predictVolts(at, nodeNumber(measure.from(moment.unit)), nodeNumber(measure.to(moment.unit))),
+      );
+    case 'amps':
+      return withBefore(moment[measure.when], (at) => predictAmps(at.amps(measure.branch)));
     case 'ohms': {
       const [ohms] = moment.dead.solver.thevenin(nodeNumber(measure.from), nodeNumber(measure.to));
       return predictOhms(ohms);

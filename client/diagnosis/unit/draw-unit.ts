@@ -36,7 +36,7 @@ function drawSupply(profile: UnitProfile, random: Random) {
     nominal,
     legVolts: 120 * between(random, 0.955, 1.04),
     legAngle: threePhase ? (2 * Math.PI) / 3 : Math.PI,
-    legLost: [false, false] as [boolean, boolean],
+    legOhms: [0, 0] as [number, number],
     house240Ohms: logBetween(random, 15, 150),
     house120Ohms: [logBetween(random, 100, 3000), logBetween(random, 100, 3000)] as [number, number],
     breaker: [HEALTHY, HEALTHY] as [number, number],
@@ -45,6 +45,7 @@ function drawSupply(profile: UnitProfile, random: Random) {
     fuse: [HEALTHY, HEALTHY] as [number, number],
     whip: [between(random, 0.01, 0.03), between(random, 0.01, 0.03)] as [number, number],
     handlerFed: true,
+    handlerAt120: chance(random, 0.3),
     strayEarth: logBetween(random, 2e-10, 4e-9),
     strayPair: logBetween(random, 1e-10, 2e-9),
   };
@@ -95,8 +96,8 @@ function drawFan(profile: UnitProfile, volts: number, random: Random): Motor {
 }
 
 function drawBlower(profile: UnitProfile, volts: number, random: Random): Motor {
-  // A sixth to three quarters of a horsepower at 240 V, seldom fully loaded.
-  const fla = between(random, 0.9, 4) as Amps;
+  // A sixth to three quarters of a horsepower at 240 V, seldom fully loaded; twice the amps on half the volts.
+  const fla = (between(random, 0.9, 4) * (volts < 150 ? 2 : 1)) as Amps;
   return {
     ...drawFan({ id: '', fanMotor: { fla } }, volts, random),
     ratedMicrofarads: profile.blowerCapacitor ?? between(random, 5, 10),
@@ -121,14 +122,20 @@ function drawControl(profile: UnitProfile, random: Random) {
     yWireOutdoors: between(random, 0.3, 1.2),
     cWire: between(random, 0.3, 1.2),
     gWire: between(random, 0.2, 0.8),
+    oWire: between(random, 0.3, 1.2),
     shortYC: Number.POSITIVE_INFINITY,
+    shortRC: Number.POSITIVE_INFINITY,
     thermostatCalls: true,
+    thermostatCallsBlower: true,
     thermostatOhms: logBetween(random, 800, 8000),
     thermostatBatteries: chance(random, 0.4),
     hasPressureSwitches: profile.pressureSwitches ?? chance(random, 0.7),
     highSwitch: HEALTHY,
     lowSwitch: HEALTHY,
+    delay: between(random, 0.2, 0.5),
     highTripsWithoutFan: chance(random, 0.25),
+    lowTripsWithoutBlower: chance(random, 0.3),
+    tripsOnHead: false,
   };
 }
 
@@ -163,7 +170,7 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
   const poles = stated<1 | 2>(profile.contactorPoles, [1, 2], 0.5, DOUBT.poles, random);
   const compressor = drawCompressor(profile, volts, random);
   const fan = drawFan(profile, volts, random);
-  const blower = drawBlower(profile, volts, random);
+  const blower = drawBlower(profile, supply.handlerAt120 ? 120 : volts, random);
   const hasHeater = profile.crankcaseHeater ?? chance(random, 0.5);
   const hardStart = profile.hardStart ?? chance(random, 0.2);
   return {
@@ -183,9 +190,13 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     fanCapShorted: false,
     hardStart,
     hardStartMicrofarads: hardStart ? between(random, 88, 230) : 0,
+    capacitorLeadOff: false,
+    compressorLeadOff: false,
+    fanLeadOff: false,
     needsHardStart: false,
     compressor,
     overload: HEALTHY,
+    leadsStayOn: chance(random, 0.3),
     overloadOpenWhenHot: chance(random, 0.4),
     fan,
     defrostRelay: HEALTHY,
@@ -193,7 +204,9 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     blower,
     blowerMicrofarads: blower.ratedMicrofarads * normal(random, 0.99, 0.03),
     blowerRelayWorks: true,
-    transformerTap: profile.transformerTap ?? (volts < 225 && chance(random, 0.6) ? 208 : 240),
+    transformerTap: supply.handlerAt120
+      ? 120
+      : (profile.transformerTap ?? (volts < 225 && chance(random, 0.6) ? 208 : 240)),
     ...drawControl(profile, random),
     heatPump: profile.heatPump ?? chance(random, 0.4),
     metering: profile.metering ?? (chance(random, 0.5) ? 'fixed-orifice' : 'thermostatic-valve'),

@@ -27,7 +27,8 @@ export interface Unit {
   legVolts: number;
   /** Angle between the legs, radians: π on 120/240, 2π/3 on 208Y/120. */
   legAngle: number;
-  legLost: Pair<boolean>;
+  /** Ohms of a utility leg, beyond those of the service. */
+  legOhms: Pair<Path>;
   house240Ohms: number;
   house120Ohms: Pair<number>;
   breaker: Pair<Path>;
@@ -36,6 +37,8 @@ export interface Unit {
   fuse: Pair<Path>;
   whip: Pair<Path>;
   handlerFed: boolean;
+  /** The air handler hangs on one leg and neutral. */
+  handlerAt120: boolean;
   /** Stray capacitance of a conductor to earth and to its neighbour, farads. */
   strayEarth: number;
   strayPair: number;
@@ -55,10 +58,17 @@ export interface Unit {
   fanCapShorted: boolean;
   hardStart: boolean;
   hardStartMicrofarads: number;
+  /** The lead from the contactor to the common of the capacitor is off: neither section pushes. */
+  capacitorLeadOff: boolean;
+  /** What is open of the compressor or the fan is a lead to it: at its own terminals it is whole. */
+  compressorLeadOff: boolean;
+  fanLeadOff: boolean;
   /** Needs its hard-start part to start at all. */
   needsHardStart: boolean;
   compressor: Motor;
   overload: Path;
+  /** Whoever reads the compressor leaves its leads on: the fan's winding is read with it. */
+  leadsStayOn: boolean;
   /** When the compressor overheats: the overload happens to be open at the time of the readings. */
   overloadOpenWhenHot: boolean;
   fan: Motor;
@@ -85,8 +95,12 @@ export interface Unit {
   yWireOutdoors: Path;
   cWire: Path;
   gWire: Path;
+  oWire: Path;
   shortYC: Path;
+  shortRC: Path;
+  /** Closes R to Y on a call for cooling; to G. */
   thermostatCalls: boolean;
+  thermostatCallsBlower: boolean;
   /** Draws from R to C: an electronic thermostat without batteries. */
   thermostatOhms: number;
   /** Shows a display of its own even without 24 V. */
@@ -94,8 +108,14 @@ export interface Unit {
   hasPressureSwitches: boolean;
   highSwitch: Path;
   lowSwitch: Path;
+  /** A timer or lockout between the switches and the coil. */
+  delay: Path;
   /** The high pressure switch trips when the condenser gets no air. */
   highTripsWithoutFan: boolean;
+  /** The low pressure switch trips when the indoor coil gets no air. */
+  lowTripsWithoutBlower: boolean;
+  /** Its head is so high that it trips while it runs. */
+  tripsOnHead: boolean;
   // air and refrigerant
   heatPump: boolean;
   metering: 'fixed-orifice' | 'thermostatic-valve';
@@ -112,7 +132,7 @@ export interface Unit {
 export function copyUnit(unit: Unit): Unit {
   return {
     ...unit,
-    legLost: [...unit.legLost],
+    legOhms: [...unit.legOhms],
     house120Ohms: [...unit.house120Ohms],
     breaker: [...unit.breaker],
     feeder: [...unit.feeder],

@@ -34,6 +34,7 @@ function proofOf(fault: FaultId, readings: readonly Taken[], cannot: readonly Te
     standing,
     profile: profile as never,
     canBeDone: (test) => !cannot.includes(test),
+    isThere: () => true,
   });
 }
 
@@ -58,7 +59,12 @@ function readThrough(row: FaultId, hidden: FaultId, r: Ratings, seed: number): P
       return reading(test, instrument.answer({ id: test, function: fn, quantity, needs, ...points, ...answers }));
     });
   const standing = { all, taken: new Map(all.map((one) => [one.test, one])), repaired: [] };
-  return proveRow(PROOF_ROWS[row], { standing, profile, canBeDone: (test) => able.has(test) });
+  return proveRow(PROOF_ROWS[row], {
+    standing,
+    profile,
+    canBeDone: (test) => able.has(test),
+    isThere: (test) => able.has(test),
+  });
 }
 
 const NAMED = FAULTS.map(({ id }) => id).filter((id) => id !== 'nothing-wrong' && id !== 'something-else');
@@ -106,10 +112,16 @@ describe('what the trade wants to have read', () => {
     expect(proofOf('contactor-pole-1-burnt', [reading('volts-L1-T1', 0.1), pulledIn]).denied).not.toEqual([]);
   });
 
-  it('a blown fuse is not the end: every winding to its shell comes after it', () => {
+  it('a blown fuse is not the end: every winding to its shell, and the capacitor, come after it', () => {
     const blown = reading('ohms-fuse-1', 'open');
     expect(proofOf('line-fuse-1-open', [blown]).lacking.flat(2)).toContain('ohms-compressor-shell');
-    const sound = [reading('ohms-compressor-R-shell', 'open'), reading('ohms-fan-frame', 'open')];
+    const sound = [
+      reading('ohms-compressor-R-shell', 'open'),
+      reading('ohms-fan-frame', 'open'),
+      reading('ohms-cap-HERM', 'open'),
+    ];
+    const shorted = [reading('ohms-cap-HERM', 0.3), reading('microfarads-herm', 0)];
+    expect(proofOf('line-fuse-1-open', [blown, ...sound.slice(0, 2), ...shorted]).denied).not.toEqual([]);
     expect(isProved(proofOf('line-fuse-1-open', [blown, ...sound]))).toBe(true);
     expect(
       proofOf('line-fuse-1-open', [
@@ -151,12 +163,17 @@ describe('what the trade wants to have read', () => {
     const ends = [reading('volts-R-C-air-handler', 26), reading('volts-Y-C-air-handler', 0)];
     const closed = reading('volts-R-Y-thermostat', 0.1);
     const open = reading('volts-R-Y-thermostat', 26);
+    const loop = reading('ohms-Y-C', 16);
     expect(isProved(proofOf('Y-wire-broken-indoors', [...ends, closed]))).toBe(true);
     expect(proofOf('Y-wire-broken-indoors', [...ends, open]).denied).not.toEqual([]);
     expect(proofOf('thermostat-not-calling', [...ends, closed]).denied).not.toEqual([]);
     expect(
-      isProved(proofOf('thermostat-not-calling', [...ends, open, reading('look-thermostat', 'thermostat-calling')])),
+      isProved(
+        proofOf('thermostat-not-calling', [...ends, open, reading('look-thermostat', 'thermostat-calling'), loop]),
+      ),
     ).toBe(true);
+    // A short on what it switches pulls its own volts away.
+    expect(proofOf('thermostat-not-calling', [...ends, open, reading('ohms-Y-C', 1.2)]).denied).not.toEqual([]);
   });
 
   it('a control fuse that blew on a short between R and C blows again', () => {

@@ -80,9 +80,14 @@ describe('what physics shows and a flow chart misses', () => {
   });
 
   it('6: a loose lug reads good without load and collapses under it', () => {
-    const m = moment('loose-lug-1', TWO_POLES, { whip: [20, 0.02], feeder: [0.05, 0.05] });
+    const m = moment('loose-lug-1', TWO_POLES, {
+      whip: [20, 0.02],
+      feeder: [0.05, 0.05],
+      // Its overload may open on such volts: nothing would draw then.
+      overloadOpenWhenHot: false,
+    });
     expect(m.idle.volts('L1', 'L2')).toBeGreaterThan(225);
-    expect(m.cooling.volts('L1', 'L2')).toBeLessThan(0.4 * m.idle.volts('L1', 'L2'));
+    expect(m.cooling.volts('L1', 'L2')).toBeLessThan(0.5 * m.idle.volts('L1', 'L2'));
     expect(announced(m)).toContain('loose-lug-needs-load');
   });
 
