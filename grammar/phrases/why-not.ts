@@ -47,7 +47,8 @@ export function isReadWithoutUnit(
     isUnit[at] =
       words.units.has(text) &&
       words.ratings?.has(text) !== true &&
-      (isNumber(heard[at - 1], numbers) || isUnit[at - 1] === true);
+      // A language may say its unit before the number, or behind it.
+      (isNumber(heard[at - 1], numbers) || isNumber(heard[at + 1], numbers) || isUnit[at - 1] === true);
   if (!isUnit.includes(true)) return false;
   const without = heard.filter((_, at) => isUnit[at] !== true);
   const [best] = weigh(match(network, without), expectation, language);

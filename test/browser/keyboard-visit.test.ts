@@ -8,7 +8,7 @@ import { LIBRARY_READINGS, libraryLines, Technician } from './technician.ts';
 /** Screens to look at on the way: after the line with this id. */
 const PICTURES: Readonly<Record<string, string>> = {
   '02-return-air': 'visit-look',
-  '09-leg-one': 'visit-caution',
+  '05-compressor': 'visit-caution',
   '10-leg-two': 'visit-live-step',
   '22-bare': 'visit-question',
   '35-compressor-amps': 'visit-digits',

@@ -59,7 +59,11 @@ describe('a visit by touch alone', () => {
     expect(await notices.getAttribute('href')).toBe('/third-party-notices.txt');
     expect(await notices.getAttribute('target')).toBe('_blank');
     expect(await accessFaults(page)).toEqual([]);
-    await technician.press('Something seen', 'thermostat is not calling');
+    await technician.press('Something seen');
+    // The step that is asked has a key of that name too.
+    const seen = page.getByRole('dialog', { name: 'Something seen' });
+    await seen.getByRole('button', { name: 'thermostat is not calling', exact: true }).click();
+    await technician.settled();
     await technician.acknowledgeCautions();
     await technician.press('More', 'Power switched', 'Outdoor disconnect open and locked');
     await technician.acknowledgeCautions();

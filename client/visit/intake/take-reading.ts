@@ -12,6 +12,7 @@ import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { answersStep, answersTest } from '../rules/answers-test.ts';
 import { liveCaution } from '../rules/cautions-due.ts';
+import { unreadSections } from '../rules/charged-sections.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { isolationOf, OUTDOOR_ZONES, placesOpening, provedWith } from '../rules/isolation.ts';
 import { isSought } from '../rules/source-search.ts';
@@ -66,7 +67,8 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   if (alarming) followEnergy(turn, reading, zone);
   const isRemarked = judged?.word === 'marginal' || judged?.word === 'does not fit';
   const remark = isRemarked && !alarming ? SAY.judged(judged) : '';
-  turn.say('readback', readback(turn.context.step, reading, confirmed, remark));
+  const isDue = remark === '' && confirmed === 'as heard' && isSectionDue(turn, reading);
+  turn.say('readback', isDue ? SAY.readInProof(reading) : readback(turn.context.step, reading, confirmed, remark));
   if (!alarming) followEnergy(turn, reading, zone);
   followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
@@ -89,6 +91,14 @@ function asksForFunction(turn: Turn, reading: Reading): boolean {
   turn.record({ type: 'reading.asked', reading, why: BECAUSE.functionNotSaid });
   turn.ask({ kind: 'confirm-reading', reading, why: BECAUSE.functionNotSaid }, SAY.onDc(reading));
   return true;
+}
+
+/** The first charged section, which is named as all are to be discharged. */
+function isSectionDue({ context }: Turn, { at, quantity }: Reading): boolean {
+  const { step } = context;
+  if (quantity !== 'voltage-dc' || step?.id !== 'energy.capacitors-discharged' || step.zone === 'none') return false;
+  const [due] = unreadSections(step.zone, context);
+  return due !== undefined && samePlaces(due.at, at);
 }
 
 /** What was just asked for is read back in fewer words. */

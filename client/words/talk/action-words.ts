@@ -10,11 +10,11 @@ export type Pace = keyof InBothPaces;
 /** The words that ask for something to be done, by what answers them. */
 const ACTION_WORDS = {
   'call-on': {
-    brief: 'Call for cooling on.',
+    brief: 'Call on.',
     full: 'Set the thermostat to call for cooling, then say "thermostat is calling".',
   },
   'call-off': {
-    brief: 'Call off at the thermostat.',
+    brief: 'Call off.',
     full: 'Take the cooling call off at the thermostat, then say "thermostat is not calling".',
   },
   'power-off': {

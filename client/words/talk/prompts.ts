@@ -112,7 +112,7 @@ export const SAY = {
   stillThere: (what: readonly string[]) => `Power back with: ${what.join(', ')}.`,
   armature: 'Never push a contactor in by hand while it is fed.',
   bypassed: 'A bypassed switch protects nothing. Take the bypass out before it runs.',
-  shellBurns: 'Hand off the shell: it burns, and the unit is not proven dead.',
+  shellBurns: 'Hand off the shell: it burns. Unit not proven dead.',
   grounded: 'A winding reads to its shell. It may vent at the terminals: stay clear, do not reset.',
   groundedFed:
     'Power on a winding that reads to its shell: it may vent at the terminals. Stay clear, open the breaker.',

@@ -8,7 +8,7 @@ import { ARRIVAL, TO_PROVEN_DEAD, TypedVisit } from '../visit/typed-visit.ts';
 const ASKED = {
   'confirm-reading': [...ARRIVAL, 'leg one to ground one thirty five'],
   'which-place': [...ARRIVAL, 'eighty two'],
-  'which-switch': [...ARRIVAL, 'it is off'],
+  'which-switch': ['it is off'],
   'confirm-meaning': [...ARRIVAL, 'compressor is nut running'],
   'a reason wanted': [...TO_PROVEN_DEAD, 'fitted a ninety amp breaker'],
 } as const;

@@ -69,7 +69,7 @@ describe('the ground is asked for in time', () => {
   const steps = (visit: TypedVisit): readonly string[] => visit.of('step.asked').map(({ step }) => step);
 
   it('before the call is taken off and the switch opened, as a live step with its caution', async () => {
-    const visit = await visitAfter(...WANTED_DEAD, 'pass', 'pass');
+    const visit = await visitAfter(...WANTED_DEAD);
     await visit.type('live', 'what next');
     const asked = steps(visit);
     const ground = asked.findIndex((step) => step.startsWith('energy.ground@L1'));

@@ -74,7 +74,7 @@ describe('an opened refrigerant circuit', () => {
   it('is asked to be recovered before the part where it is reported opened', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...ARRIVAL, 'compressor runs then trips', ...TO_PROVEN_DEAD, 'I opened the system');
-    await visit.type(WEAK_FAN[0], 'yes', 'yes');
+    await visit.type(...WEAK_FAN);
     expect(visit.run.context.phase).toBe('repair');
     expect(asked(visit)).toBe('refrigerant.recovered');
   });

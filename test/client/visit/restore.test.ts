@@ -68,10 +68,17 @@ describe('a visit whose record was cut', () => {
       const { acknowledged, ...came } = gist(again.bodies);
       const { acknowledged: all, ...wanted } = end;
       expect(came, `cut after event ${cut}`).toEqual(wanted);
-      // An answer of which nothing had come is taken on before its caution was spoken anew: that one is not claimed.
-      const claimed = isInput(kept.at(-1)) ? all.filter((one) => acknowledged.includes(one)) : all;
+      // An answer of which nothing had come is taken on before its caution was spoken anew, and what was heard whole
+      // before the cut is not told again: neither is claimed to be acknowledged.
+      const heardWhole = gist(kept).cautions;
+      const claimed = all.filter(
+        (one) =>
+          acknowledged.includes(one) ||
+          !(isInput(kept.at(-1)) || heardWhole.some((said) => said.startsWith(`${one} `))),
+      );
       expect(acknowledged, `cut after event ${cut}`).toEqual(claimed);
-      expect(all.length - claimed.length).toBeLessThanOrEqual(1);
+      // The standing rules are two, and one of a step comes with them.
+      expect(all.length - claimed.length).toBeLessThanOrEqual(3);
     }
   });
 
