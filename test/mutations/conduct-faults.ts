@@ -189,7 +189,14 @@ export const CONDUCT_FAULTS: readonly ConductFault[] = [
     rule: 'w',
     harm: 'a breaker closed above a locked disconnect ends the proof of the load side',
     file: 'client/visit/rules/isolation.ts',
-    from: "other === place || context.isolation[other] !== 'locked'",
-    to: 'other === place || context.isolation[other] !== undefined',
+    from: "other !== place && context.isolation[other] === 'locked' &&",
+    to: 'other !== place && context.isolation[other] === undefined &&',
+  },
+  {
+    rule: 'w',
+    harm: 'a breaker that was locked only after it keeps a proof whose own switch is closed',
+    file: 'client/visit/rules/isolation.ts',
+    from: ' && provedBehind?.includes(other) !== false',
+    to: '',
   },
 ];
