@@ -88,7 +88,9 @@ describe('a row of proof', () => {
     const denied = proofs.filter((proof) => proof.denied.length > 0);
     // A hot overload, a contact that is barely bad: one unit in ten may show what the row does not expect. The simulator
     // puts one loose connection in four into the feeder, ahead of the lugs that are read: there it is another finding.
-    const seldom = fault.startsWith('loose-lug') ? 0.35 : 0.1;
+    // With the capacitor's common lead off, both sections stand in series between the start windings: in one unit in six
+    // what flows through them is more than the row expects of an open lead.
+    const seldom = fault.startsWith('loose-lug') ? 0.35 : fault === 'capacitor-lead-off' ? 0.2 : 0.1;
     expect(denied.length).toBeLessThanOrEqual(Math.ceil(proofs.length * seldom));
     if (proofs.length > 0) expect(proofs.some((proof) => proof.lacking.length === 0)).toBe(true);
   });
