@@ -76,7 +76,8 @@ describe('a visit whose record was cut', () => {
           acknowledged.includes(one) ||
           !(isInput(kept.at(-1)) || heardWhole.some((said) => said.startsWith(`${one} `))),
       );
-      expect(acknowledged, `cut after event ${cut}`).toEqual(claimed);
+      // In another order where one of them was heard whole before the cut.
+      expect(acknowledged.toSorted(), `cut after event ${cut}`).toEqual(claimed.toSorted());
       // The standing rules are two, and one of a step comes with them.
       expect(all.length - claimed.length).toBeLessThanOrEqual(3);
     }
