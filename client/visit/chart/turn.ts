@@ -101,7 +101,9 @@ export class Turn {
     this.talk({ repeatsStep: true });
   }
 
+  /** What is still being said ends; a warning of this same turn does not. */
   hush(evenCaution: boolean): void {
+    if (this.effects.some((one) => one.type === 'say' && one.params.prompt.kind === 'warning')) return;
     this.effects.push({ type: 'hush', params: { evenCaution } });
   }
 
