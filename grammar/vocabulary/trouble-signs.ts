@@ -87,15 +87,21 @@ const SIGNS: readonly { readonly trouble: Trouble; readonly words: RegExp; reado
 
 /** Of another time, or only meant: "it used to hum", "before I turn it on", "when I got here the fan was running". */
 const ANOTHER_TIME =
-  /\b(?:used to|last (?:night|week|month|year|summer|time|fall|winter|spring)|yesterday|this morning|earlier today|the other day|before (?:i|we|he|she|they) (?:\w+ )?(?:turn|turned|shut|switch|switched|pull|pulled|lock|locked|kill|killed|start|power|energi[sz]e)|when (?:i|we) (?:got|came|arrived)|until (?:i|we))\b/;
-const NOW = /\b(?:now|again|just|still|back on|it's on)\b/;
-/** "It's hot out here": the day, and no conductor. */
+  /\b(?:used to|last (?:night|week|month|year|summer|time|fall|winter|spring)|yesterday|this morning|earlier today|the other day|before (?:i|we|he|she|they) (?:\w+ )?(?:turn|turned|shut|switch|switched|pull|pulled|lock|locked|kill|killed|start|power|energi[sz]e)(?: (?:it|that|this|them|the \w+))?(?: (?:on|off|back on))?|when (?:i|we) (?:got|came|arrived)|until (?:i|we))\b/;
+/** Something is so now: speech has no commas, and what is there may follow in the same breath. */
+const NOW = /\b(?:now|again|just|still|back|on|is|are|it's|that's|there's|she's|he's|they're)\b/;
+/** "Hot out here": the day, and no conductor. */
 const WEATHER =
-  /\bhot (?:out|outside|day|today|up here|in here|here|one|summer|weather|sun|attic)\b|\b(?:weather|attic|roof|sun) is (?:so |really |damn )?hot\b/;
+  /\bhot (?:out here|out|outside|day|today|up here|in here|here|one|summer|weather|sun|attic)\b|\b(?:weather|attic|roof|sun) is (?:so |really |damn )?hot\b/g;
 
-/** Whether a statement is of another time or of the weather, and so of nothing that is there now. */
+/** Whether all of a statement is of another time. */
 export function isOfAnotherTime(statement: string): boolean {
-  return (ANOTHER_TIME.test(statement) && !NOW.test(statement)) || WEATHER.test(statement);
+  return ANOTHER_TIME.test(statement) && !NOW.test(statement.replace(ANOTHER_TIME, ''));
+}
+
+/** The words but for those that tell of the weather: what stands beside them counts. */
+export function withoutWeather(words: string): string {
+  return words.replace(WEATHER, '');
 }
 
 /** "If", "should I": nothing was done, nothing is so. */
@@ -104,10 +110,10 @@ const ONLY_MEANT =
 
 /** What of their words can be trouble, whatever the whole was to say. */
 export function troublesIn(heard: string): ReadonlySet<Trouble> {
-  const statements = heard.toLowerCase().split(/[,;.]|\b(?:and|then|but|so)\b/);
+  const statements = withoutWeather(heard.toLowerCase()).split(/[,;.]|\b(?:and|then|but|so)\b/);
   return new Set(
     statements
-      .filter((one) => !isOfAnotherTime(one) && !ONLY_MEANT.test(one))
+      .filter((one) => !isOfAnotherTime(one) && !(ONLY_MEANT.test(one) && !NOW.test(one)))
       .flatMap((one) => SIGNS.filter(({ words, not }) => words.test(one) && not?.test(one) !== true))
       .map(({ trouble }) => trouble),
   );

@@ -2,7 +2,7 @@ import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { POWER_PLACES, POWER_SIGNS } from '../../../grammar/vocabulary/power-signs.ts';
-import { isOfAnotherTime, troublesIn } from '../../../grammar/vocabulary/trouble-signs.ts';
+import { isOfAnotherTime, troublesIn, withoutWeather } from '../../../grammar/vocabulary/trouble-signs.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { OUTDOOR_ZONES, zonesFedBy } from './isolation.ts';
@@ -25,7 +25,7 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
   // The word by which a caution is acknowledged.
   if (taken?.kind === 'command' && wordsOf(heard) === 'live' && context.caution !== undefined) return [];
   if (taken === undefined || NOT_TOLD.includes(taken.kind)) {
-    if (isUnclear(utterance) && troublesIn(wordsOf(heard)).has('power')) return ZONES;
+    if (isUnclear(utterance) && troublesIn(heard).has('power')) return ZONES;
     return [...zonesMeant(heard, context)];
   }
   // A number that the meter shows, taken for the weather.
@@ -64,7 +64,8 @@ function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId>
 }
 
 function hasSign(text: string): boolean {
-  return !isOfAnotherTime(text) && POWER_SIGNS.some(({ words }) => words.test(text));
+  const told = withoutWeather(text);
+  return !isOfAnotherTime(told) && POWER_SIGNS.some(({ words }) => words.test(told));
 }
 
 /** Whether they tell of the power or a switch itself, and not only that something is live. */

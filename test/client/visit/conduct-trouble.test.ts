@@ -164,6 +164,23 @@ describe('a proof that stands is left standing by', () => {
   });
 });
 
+/** Speech has no commas: what is harmless stands in one breath with what is not. */
+describe('a proof that stands ends by what follows a harmless beginning in one breath', () => {
+  it.each(
+    [
+      "it's hot out here",
+      'when I got here it was dead',
+      'it used to hum',
+      'I need to tell you',
+      'last night it tripped',
+    ].flatMap((before) =>
+      ['the compressor is running', 'the blades are moving', 'power is back on'].map((after) => `${before} ${after}`),
+    ),
+  )('%s', async (line) => {
+    expect((await after(line)).run.context.energy['outdoor-load']).not.toBe('proven-dead');
+  });
+});
+
 describe('somebody who may be hurt', () => {
   it.each(TROUBLE['somebody may be hurt'] ?? [])('%s: help comes first, and the visit is held', async (line) => {
     const visit = await TypedVisit.open();
