@@ -21,21 +21,37 @@ const wanted = files.filter(({ name, text }) => {
 
 /** These change modules or globals under their tests, or count on being loaded anew. */
 const APART = /\bvi\.(mock|doMock|resetModules|useFakeTimers|stubGlobal|spyOn)\b/;
-const named = (apart: boolean) => wanted.filter(({ text }) => APART.test(text) === apart).map(({ name }) => name);
+/** These open a browser, and what it hears and shows goes by in real time: nothing runs beside them. */
+const IN_BROWSER = /\/(readback-browser|serve-page)\.ts/;
+const named = (which: 'together' | 'apart' | 'browser') =>
+  wanted
+    .filter(({ text }) => which === (IN_BROWSER.test(text) ? 'browser' : APART.test(text) ? 'apart' : 'together'))
+    .map(({ name }) => name);
+const workers = long ? 1 : availableParallelism() + 1;
 
 const shared = { root: ROOT, testTimeout: 60_000, hookTimeout: 60_000 };
 
 export default defineConfig({
   test: {
     root: ROOT,
-    // Some tests wait for a browser or for sound: one file more than there are cores. In the long run most hear in real
+    // Some tests wait for files or for a server: one file more than there are cores. In the long run most hear in real
     // time, and nothing runs beside them.
-    maxWorkers: long ? 1 : availableParallelism() + 1,
+    maxWorkers: workers,
     reporters: ['default', './test/counts-reporter.ts'],
     projects: [
       // Most files share their modules within a worker: grammar and tables are laid out once, not in a hundred files.
-      { test: { ...shared, name: 'together', isolate: false, include: named(false) } },
-      { test: { ...shared, name: 'apart', isolate: true, include: named(true) } },
+      { test: { ...shared, name: 'together', isolate: false, include: named('together') } },
+      { test: { ...shared, name: 'apart', isolate: true, include: named('apart') } },
+      {
+        test: {
+          ...shared,
+          name: 'browser',
+          isolate: true,
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
+          include: named('browser'),
+        },
+      },
     ],
   },
 });

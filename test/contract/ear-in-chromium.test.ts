@@ -13,7 +13,8 @@ declare global {
   var earPage: EarPage;
 }
 
-const HEARD_WITHIN_MS = 20_000;
+/** Only against hanging: two sentences take 13 s on two slow cores. */
+const HEARD_WITHIN_MS = 60_000;
 
 let folder: Awaited<ReturnType<typeof scratch>>;
 let served: ServedPage;

@@ -1,4 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -30,7 +31,11 @@ export class SampleRunner {
   }
 
   async stop(): Promise<void> {
-    (await this.#server)?.child.kill('SIGTERM');
+    const child = (await this.#server)?.child;
+    // It signs its heads and gives its folder back before it ends.
+    const ended = child && once(child, 'exit');
+    child?.kill('SIGTERM');
+    await ended;
     rmSync(this.#scratch, { recursive: true, force: true });
   }
 
