@@ -34,7 +34,13 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-running',
     name: 'compressor is running',
-    say: '[the] compressor ((is | is now) (running | on | going) [fine | just fine | okay] | runs | is up | started | came on)',
+    say: '[the] compressor ((is | is now) [still] (running | on | going) [fine | just fine | okay] | [still | keeps] (runs | running) | is up | started | came on)',
+    saidAs: [
+      {
+        words: 'compressor runs without a call',
+        say: "[the] compressor ((is [still] (running | on | going)) | [still | keeps] (runs | running)) (with no call | without a call | with the (call | $stat) off) | [the] compressor (won't | will not | doesn't | does not) (shut off | shut down | stop | turn off)",
+      },
+    ],
   },
   {
     id: 'compressor-not-running',
@@ -87,7 +93,7 @@ export const OBSERVATIONS = [
   {
     id: 'contacts-stuck',
     name: 'contacts are stuck closed',
-    say: '[the] [contactor] (contacts | points) are (stuck [closed] | welded [shut | closed]) | [the] contactor is (stuck [closed | in] | welded [shut | closed])',
+    say: "[the] [contactor] (contacts | points) are (stuck [closed] | welded [shut | closed]) | [the] contactor (is (stuck [closed | in] | welded [shut | closed] | hung up | holding in) | stays (in | closed) | holds in | (won't | will not | doesn't | does not) (drop out | let go | open [up] | release))",
   },
   {
     id: 'capacitor-swollen',
@@ -246,3 +252,6 @@ export const OBSERVATIONS = [
 ] as const;
 export type ObservationId = (typeof OBSERVATIONS)[number]['id'];
 export const OBSERVATIONS_BY_ID = rowsBy('id', OBSERVATIONS);
+
+/** Said in these words, it runs though nothing calls for it. */
+export const RUNS_WITHOUT_CALL = 'compressor runs without a call';

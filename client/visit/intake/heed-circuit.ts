@@ -19,8 +19,13 @@ export function heedCircuit(turn: Turn): void {
   const start = (['run', 'call', 'power'] as const)
     .map((how) => starts.find((one) => one.how === how))
     .find((one) => one !== undefined);
+  if (start !== undefined && !recorded.some(({ type }) => type === 'circuit.early')) tellEarly(turn, start);
+}
+
+/** A start of a circuit that is not tight, dry and charged; nothing where it lacks nothing. */
+export function tellEarly(turn: Turn, start: { readonly how: EarlyStart; readonly number?: number }): void {
   const lacks = turn.context.refrigerantWork.inVacuum ? 'vacuum' : lackingToRun(turn.context);
-  if (start === undefined || lacks === undefined) return;
+  if (lacks === undefined) return;
   const words = SAY_OF_REFRIGERANT.early(start.how, lacks);
   turn.record({ type: 'circuit.early', ...start, lacks, words });
   turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });

@@ -4,6 +4,7 @@ import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
 import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
+import { heedCircuitTold } from './heed-circuit-told.ts';
 import { heedClock } from './heed-clock.ts';
 import { heedPower } from './heed-power.ts';
 import { heedTrouble } from './heed-trouble.ts';
@@ -13,7 +14,6 @@ import { takeAnswer } from './take-answer.ts';
 import { takeDictation, writeWords } from './take-dictation.ts';
 import { takeSupervisor } from './take-job.ts';
 import { heedProofAge } from './take-proof.ts';
-import { heedFlame } from './take-refrigerant.ts';
 import { takeInjury } from './take-report.ts';
 import { takeTimer } from './take-timer.ts';
 import { takeUpVisit } from './take-up-visit.ts';
@@ -85,7 +85,7 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 /** A proof ends before anything else is made of the words, and what they mean is judged by what is left. */
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
   heedPower(turn, utterance);
-  heedFlame(turn, utterance);
+  heedCircuitTold(turn, utterance);
   if (heedTrouble(turn, utterance)) return;
   if (!takeDictation(turn, utterance)) takeUtterance(turn, utterance);
   if (!isAsking(utterance.understanding)) turn.talk({ heard: utterance.understanding });

@@ -1,5 +1,5 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
-import { type HeardUtterance, MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
+import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import { OPENS_REFRIGERANT } from '../../../grammar/visit/opens-refrigerant.ts';
 import type { RefrigerantCheck, RefrigerantStage, RefrigerantWork } from '../../../grammar/visit/refrigerant-facts.ts';
 import {
@@ -14,7 +14,6 @@ import {
   lackingBefore,
   outdoorFahrenheit,
 } from '../../../grammar/visit/refrigerant-work.ts';
-import { canMeanFlame } from '../../../grammar/vocabulary/flame-signs.ts';
 import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
@@ -62,13 +61,8 @@ export function followCircuitDeed(turn: Turn, report: Report): void {
   if (what === 'vacuum-on' && isRefrigerantOpened(turn.context)) sayLacking(turn, lacking(turn, 'evacuated'));
 }
 
-/** Words that can mean a flame are warned of before anything is asked about them. */
-export function heedFlame(turn: Turn, { accepted, understanding }: HeardUtterance): void {
-  if (accepted && understanding.verdict !== 'logged' && canMeanFlame(understanding.heard)) warnOfFlame(turn);
-}
-
 /** Whatever is in the line, under pressure it burns, bursts, or breaks down to what poisons. */
-function warnOfFlame(turn: Turn): void {
+export function warnOfFlame(turn: Turn): void {
   const charge = chargeOfLine(turn.context);
   if (charge === 'none') return;
   const words = SAY_OF_REFRIGERANT.flameOn[charge];

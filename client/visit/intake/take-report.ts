@@ -1,5 +1,5 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
-import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import { type ObservationId, RUNS_WITHOUT_CALL } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
@@ -117,7 +117,8 @@ export function takeObservation(turn: Turn, observation: ObservationId, as?: str
   const shown = SHOWN_BY_LOOK[observation];
   const running = shown.power === 'running';
   const energised = shown.power !== 'nothing';
-  if (shown.call !== 'nothing') turn.record({ type: 'call.seen', call: shown.call });
+  const call = as === RUNS_WITHOUT_CALL ? 'none' : shown.call;
+  if (call !== 'nothing') turn.record({ type: 'call.seen', call });
   if (shown.call === 'cooling') heedCall(turn, observation);
   const { context } = turn;
   const number = context.readingCount + 1;
@@ -127,6 +128,7 @@ export function takeObservation(turn: Turn, observation: ObservationId, as?: str
   const answered =
     ask?.kind === 'look' && (ask.answers as readonly string[]).includes(observation) && context.step !== undefined;
   const test = answered ? context.step.test : undefined;
+  const heldBefore = holdsWithoutCall(context);
   turn.record({ type: 'observation.logged', observation, number, under, ...(test === undefined ? {} : { test }) });
   const clamped = observation === 'covers-on' && context.step?.id === 'energy.clamps-placed' ? [CLAMPS_ON] : [];
   const steps = [...(answered ? [context.step.id] : []), ...clamped, ...shown.answers];
@@ -143,6 +145,14 @@ export function takeObservation(turn: Turn, observation: ObservationId, as?: str
     if (!wasLive) heedReturn(turn, OUTDOOR_ZONES, met);
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
   }
+  if (!heldBefore && holdsWithoutCall(turn.context)) warnOfHolding(turn);
+}
+
+/** A pull-out is no load switch, and nothing else drops this load: how it is opened is said before anybody does. */
+function warnOfHolding(turn: Turn): void {
+  if (isOpened('outdoor-load', turn.context)) return;
+  turn.record({ type: 'hazard.warned', words: SAY.holdsWithoutCall, zone: 'outdoor-load' });
+  turn.say('warning', SAY.holdsWithoutCall);
 }
 
 /** What is only asked of yet, and tells of a call or of power where it was taken off: that is heeded before the question. */

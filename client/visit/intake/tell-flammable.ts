@@ -10,6 +10,8 @@ export function tellFlammable(turn: Turn, recorded: readonly VisitOutcome[]): vo
   for (const event of recorded) {
     const caution = cautionIn(event);
     if (caution === undefined) continue;
+    // The gate of a unit has told it already.
+    if (caution === 'flammable-arrival' && turn.context.gate === 'A3-refrigerant') continue;
     // Whoever reads it from the plate is told again what it means.
     if (caution !== 'flammable-arrival' && (wasTold(caution, turn.context) || isHeard(caution, turn))) continue;
     const { words, source } = cautionById(caution);

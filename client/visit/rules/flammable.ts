@@ -6,10 +6,12 @@ import { repairOpensRefrigerant } from './repairs.ts';
 
 export type FlammableCaution = Extract<CautionId, `flammable-${string}`>;
 
-/** Class A2L: it burns slowly. What burns readily is gated by itself. */
+/** Class A2L burns slowly, A3 readily; a unit with A3 is gated beside. */
 export function isFlammable({ refrigerant }: UnitProfile): boolean {
-  return refrigerant !== undefined && REFRIGERANT_CLASSES[refrigerant] === 'A2L';
+  return refrigerant !== undefined && FLAMMABLE.includes(REFRIGERANT_CLASSES[refrigerant]);
 }
+
+const FLAMMABLE: readonly string[] = ['A2L', 'A3'];
 
 /** Whether it was said already, with a step or with what was told. */
 export function wasTold(caution: FlammableCaution, { acknowledged, flammableTold }: VisitFacts): boolean {

@@ -25,7 +25,7 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
   // The word by which a caution is acknowledged.
   if (taken?.kind === 'command' && wordsOf(heard) === 'live' && context.caution !== undefined) return [];
   if (taken === undefined || NOT_TOLD.includes(taken.kind)) {
-    if (isUnclear(utterance) && troublesIn(heard).has('power')) return ZONES;
+    if ((isUnclear(utterance) || isDictated(taken)) && troublesIn(heard).has('power')) return ZONES;
     return [...zonesMeant(heard, context)];
   }
   // A number that the meter shows, taken for the weather.
@@ -38,6 +38,11 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
   const left = endedByMeaning(taken, context);
   const reached = zonesTouched(heard, context);
   return ZONES.filter((zone) => reached.has(zone) && !left.includes(zone));
+}
+
+/** A note is taken as it is said: what it tells of the unit is heeded all the same. */
+function isDictated(taken: Meaning | undefined): boolean {
+  return taken?.kind === 'note' || taken?.kind === 'dictated';
 }
 
 /** Not understood, or in no way that says what it is about; a number of a proof that is asked about says it. */

@@ -26,6 +26,11 @@ export const SAY_OF_REFRIGERANT = {
     refrigerant: 'Flame away: the line is charged. Recover it, nitrogen through, then braze.',
     nitrogen: 'Flame away: nitrogen under pressure. Let it down first, and say what it reads.',
   },
+  /** 40 CFR 82.154(a): refrigerant is not to be released knowingly. */
+  vented: 'Refrigerant is recovered, never let out: the law forbids it.',
+  /** Common practice: oil burns in oxygen, and in air under pressure. */
+  explodes: 'Never oxygen or air in the circuit: it explodes. Dry nitrogen, with a regulator.',
+  countsAsOpened: 'Counted as refrigerant circuit opened. If not, say: take that back.',
   insulationInVacuum: 'Refused: in a vacuum. An insulation test there arcs in the compressor.',
   early: (how: EarlyStart, lacks: RefrigerantStage | 'vacuum') =>
     lacks === 'vacuum' ? IN_VACUUM[how] : `${TOO_EARLY[how]}: the circuit lacks ${LACKS[lacks]}. Switch it off.`,

@@ -79,6 +79,12 @@ const TROUBLE: Readonly<Record<string, readonly string[]>> = {
     'the crankcase heater is warm',
     "she's hot",
   ],
+  'a note tells of it': [
+    "customer says it's cooling now",
+    'note the air is blowing cold again',
+    'note the compressor woke up',
+    "note I skipped the meter check, and now it's running",
+  ],
   'a switch, a block or a fuse may be in again': [
     'switched it back',
     'put it back',

@@ -1,0 +1,44 @@
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import { isRefrigerantOpened } from '../../../grammar/visit/refrigerant-work.ts';
+import { canMeanFlame } from '../../../grammar/vocabulary/flame-signs.ts';
+import { circuitTold } from '../../../grammar/vocabulary/opened-signs.ts';
+import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
+import type { Turn } from '../chart/turn.ts';
+import { isUnclear, powerMayBeBack } from '../rules/power-may-be-back.ts';
+import { tellEarly } from './heed-circuit.ts';
+import { warnOfFlame } from './take-refrigerant.ts';
+
+/** What is asked of these names what was done to the circuit itself: it is recorded with the answer. */
+const NAMED: readonly Meaning['kind'][] = ['part', 'work', 'report'];
+/** Of what was said in the record, in letters. */
+const LONGEST_QUOTE = 120;
+
+/**
+ * Heeds what words that were not taken whole can tell of the refrigerant circuit, before anything is asked about them: a
+ * flame at a charged line, refrigerant let out, what explodes with the oil, and that the circuit was opened, which counts
+ * until it is taken back.
+ */
+export function heedCircuitTold(turn: Turn, utterance: HeardUtterance): void {
+  const { verdict, meaning, heard } = utterance.understanding;
+  if (!utterance.accepted || verdict === 'logged') return;
+  if (canMeanFlame(heard)) warnOfFlame(turn);
+  const told = circuitTold(heard);
+  if (told.includes('explodes')) warn(turn, SAY_OF_REFRIGERANT.explodes);
+  if (told.includes('vented')) warn(turn, SAY_OF_REFRIGERANT.vented);
+  if (told.includes('opened') && !NAMED.includes(meaning.kind)) countAsOpened(turn, heard);
+  else if (isUnclear(utterance) && powerMayBeBack(utterance, turn.context).length > 0)
+    tellEarly(turn, { how: 'power' });
+}
+
+function countAsOpened(turn: Turn, heard: string): void {
+  if (isRefrigerantOpened(turn.context)) return;
+  const words = `"${heard.slice(0, LONGEST_QUOTE)}"`;
+  turn.record({ type: 'refrigerant.told', what: 'opened', number: turn.context.events + 1, words });
+  turn.say('answer', SAY_OF_REFRIGERANT.countsAsOpened);
+}
+
+function warn(turn: Turn, words: string): void {
+  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
+  turn.say('warning', words);
+}
