@@ -156,7 +156,7 @@ export const NARROWED_RULES: Rules = {
     '[the] (cover | panel) is off | [the] (covers | panels) are off | took the (cover | covers | panel) off | put the (cover | covers | panel) back on | [the] [compressor] terminal cover is (off | [back] on) | took the terminal cover off | put the terminal cover back on',
   ),
   deed: pattern(
-    '(pressed | pushed | held) the (contactor | armature) in | pressed the contactor [by hand] | (bypassed | jumped out) the (((high | low) pressure | float | door) switch) | [i am] brazing [the joint | the line] | torch is lit | [the] system is in a vacuum | pulling a vacuum | [the] vacuum pump is (on | running) | broke the vacuum [with nitrogen] | [the] vacuum is broken | touched the compressor [shell] | hand on the compressor',
+    '(pressed | pushed | held) the (contactor | armature) in | pressed the contactor [by hand] | (bypassed | jumped out) the (((high | low) pressure | float | door) switch) | [i am] brazing [the joint | the line] | torch is lit | [the] system is in a vacuum | pulling a vacuum | [the] vacuum pump is (on | running) | broke the vacuum [with nitrogen] | [the] vacuum is broken | touched the compressor [shell] | hand on the compressor | [the] (compressor | fan) leads are (off | back on)',
   ),
   'check-on-me': pattern('check on me (every | in) $n-under minutes'),
   letter: pattern('r | c | y | g | o | b | w'),

@@ -1,4 +1,5 @@
 import type { CoverId } from '../vocabulary/covers.ts';
+import { LEADS_OF, type LeadsOf } from '../vocabulary/deeds.ts';
 import type { JobItemId } from '../vocabulary/job-items.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PartId } from '../vocabulary/parts.ts';
@@ -78,6 +79,14 @@ export function isBypassed({ deeds, wires }: VisitFacts): boolean {
   );
   if (last?.deed.type !== 'deed' || last.deed.deed !== 'switch-bypassed') return false;
   return !wires.some(({ seq, wire }) => seq > last.seq && wire.action === 'jumper-off');
+}
+
+/** Parts whose leads were told off as a whole, and not on again. */
+export function leadsOff({ deeds }: VisitFacts): readonly LeadsOf[] {
+  return LEADS_OF.filter((part) => {
+    const last = deeds.findLast(({ deed }) => deed.type === 'deed' && deed.deed.startsWith(`${part}-leads-`));
+    return last?.deed.type === 'deed' && last.deed.deed === `${part}-leads-off`;
+  });
 }
 
 /** Parts fitted and work done without one, in their order. */

@@ -13,6 +13,27 @@ const SHELL = '[the] (compressor [shell | body | dome | top | housing] | shell)'
 /** Before what is seen to be so. */
 export const SEEN_BEFORE = 'all [the] | with [the] | the | a | both | my';
 
+const LEADS = '(leads | wires | wiring | plug | harness)';
+const PUT_OFF = '(took | taken | pulled | removed | lifted | popped)';
+
+/** A part whose leads are taken off it as a whole, and put back: wires of one terminal are named by it. */
+function leadsOf<P extends string>(part: P, name: string, called: string) {
+  return [
+    {
+      id: `${part}-leads-off` as `${P}-leads-off`,
+      name: `${name} leads are off`,
+      say: `(${PUT_OFF} | disconnected | unplugged) [off | out] [all] [the] ${called} ${LEADS} [off | out | loose] | ${PUT_OFF} [all] [the] ${LEADS} off [of] [the] ${called} | (disconnected | unhooked | unplugged | unwired) [the] ${called}`,
+      seen: `${called} ${LEADS} (are | is) (off | out | loose | disconnected | unplugged | lifted) | ${LEADS} (are | is) off [of] [the] ${called} | ${called} is (disconnected | unplugged | unhooked)`,
+    },
+    {
+      id: `${part}-leads-on` as `${P}-leads-on`,
+      name: `${name} leads are back on`,
+      say: `put [all] [the] ${called} ${LEADS} back [on | in] | put [all] [the] ${LEADS} back on [the] ${called} | (reconnected | landed | hooked [back] up | plugged [back] in) [all] [the] ${called} [${LEADS}]`,
+      seen: `${called} ${LEADS} (are | is) ([back] on | back | landed | [back] in place | hooked [back] up | reconnected) | ${called} is (reconnected | hooked back up | plugged back in)`,
+    },
+  ] as const;
+}
+
 /**
  * What was done at the unit, or is being done, and is neither a part, a wire, a switch of the supply nor a look. `say`
  * may follow who did it, `seen` is said of how things stand. "brazed the joint" stands with the works: it mends a leak, and lights a
@@ -61,6 +82,14 @@ export const DEEDS = [
     say: `(touched | touching | felt) ${SHELL} [by hand | with my hand] | [put | got | have | laid] [my | a] (hand | hands) on ${SHELL}`,
     seen: `(hand is | hands are) on ${SHELL}`,
   },
+  ...leadsOf('compressor', 'compressor', 'compressor'),
+  ...leadsOf('fan', 'fan motor', '([outdoor | condenser] fan [motor])'),
+  ...leadsOf('capacitor', 'capacitor', '([run | dual | start] (capacitor | cap))'),
+  ...leadsOf('blower', 'blower motor', '(blower [motor])'),
 ] as const;
 export type DeedId = (typeof DEEDS)[number]['id'];
 export const DEEDS_BY_ID = rowsBy('id', DEEDS);
+
+export const LEADS_OF = ['compressor', 'fan', 'capacitor', 'blower'] as const;
+/** A part whose leads come off as a whole. */
+export type LeadsOf = (typeof LEADS_OF)[number];

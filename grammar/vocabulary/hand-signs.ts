@@ -51,7 +51,7 @@ export const HAND_SIGNS: readonly {
 
 /** What hands or a tool do at conductors, in the trade's plain and rough words; looking and reading volts are none of it. */
 const HANDLED =
-  '(?:took|take|taking|taken|pulled|pulling|yanked|removed|removing|cut|cutting|clipped|unhooked|hooked|unplugged|plugged|disconnected|' +
+  '(?:took|take|taking|taken|lifted|lifting|landed|landing|pulled|pulling|yanked|removed|removing|cut|cutting|clipped|unhooked|hooked|unplugged|plugged|disconnected|' +
   'reconnected|connected|loosened|loosening|tightened|tightening|undid|undone|unscrewed|unbolted|touched|touching|grabbed|poked|' +
   'jiggled|wiggled|bent|filed|burnished|sanded|stripped|crimped|spliced|soldered|unsoldered|swapped|swapping|replaced|replacing|' +
   'changed|changing|moved|moving|popped|ohmed|ohming|megged|megging|meggered|rang|ringing|shorted|shorting|discharged|' +

@@ -13,6 +13,8 @@ const LOCK = '(?:lock|padlock|tag|lockout|hasp)';
 /** The vacuum pump and the recovery machine run on another supply. */
 const PART =
   '(?<!recovery |vacuum )\\b(?:compressor|fan|blower|motor|contactor|unit|condenser|transformer|board|relay|solenoid|heater|system|something|everything|it)';
+/** What is put back on at a part, and is no power. */
+const NOT_AT_IT = '(?! (?:motor )?(?:leads|wires|wiring|plug|harness)\\b)';
 const PERSON =
   '\\b(?:somebody|someone|anybody|helper|homeowner|owner|customer|tenant|apprentice|trainee|partner|buddy|coworker|colleague|electrician|neighbou?r|wife|husband|kids?|guys?|man|woman|he|she|they|janitor|manager|landlord|maintenance|boss|people|supervisor)';
 const BY_HAND = '(?!.*\\b(?:by hand|free|freely|easy|easily|stiff|tight|hard|rough|seized)\\b)';
@@ -73,7 +75,7 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
     sign: 'running',
     words: pattern(
       [
-        `${PART}(?:'s)? ${BY_HAND}${GAP}(?:running|runs|hum|hums|buzzing|buzzes|spinning|spins|turning|turns|started|starting|starts|clicked|clicking|chattering|vibrating|moving|pulled in|pulls in|engaged|lit|on(?! (?:the|a|my)\\b))\\b`,
+        `${PART}${NOT_AT_IT}(?:'s)? ${BY_HAND}${GAP}(?:running|runs|hum|hums|buzzing|buzzes|spinning|spins|turning|turns|started|starting|starts|clicked|clicking|chattering|vibrating|moving|pulled in|pulls in|engaged|lit|on(?! (?:the|a|my)\\b))\\b`,
         '\\bcontactor (?:is )?in\\b(?! the\\b)',
         // What Readback heard is no machine.
         `${NEGATED}(?<!\\bwhat (?:did|do) you )\\b(?:hear|heard|hearing)\\b(?! (?:you|me|nothing|no)\\b)`,

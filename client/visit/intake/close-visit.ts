@@ -1,4 +1,4 @@
-import { isBypassed, overcurrentLeft, wireMoves } from '../../../grammar/visit/standing.ts';
+import { isBypassed, leadsOff, overcurrentLeft, wireMoves } from '../../../grammar/visit/standing.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { NOT_CLOSED } from '../../words/talk/doubt-words.ts';
@@ -60,6 +60,7 @@ function whyNotClosed(context: VisitContext): readonly string[] {
     ...(jumpersInPlace(wireMoves(context)) > 0 ? [NOT_CLOSED.jumper] : []),
     ...(isBypassed(context) ? [NOT_CLOSED.bypassed] : []),
     ...overcurrentLeft(context).map(({ words }) => NOT_CLOSED.refusedPart(words)),
+    ...leadsOff(context).map(NOT_CLOSED.leadsOff),
     ...(loose.length > 0 ? [NOT_CLOSED.notLanded(loose)] : []),
     ...locked.map(NOT_CLOSED.locked),
     ...unprovenWork(context),

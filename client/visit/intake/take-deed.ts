@@ -60,6 +60,14 @@ const WARNED_OF: Readonly<Record<DeedId, 'nothing' | { readonly words: string; r
   'flame-lit': 'nothing',
   'vacuum-on': 'nothing',
   'vacuum-off': 'nothing',
+  'compressor-leads-off': 'nothing',
+  'compressor-leads-on': 'nothing',
+  'fan-leads-off': 'nothing',
+  'fan-leads-on': 'nothing',
+  'capacitor-leads-off': 'nothing',
+  'capacitor-leads-on': 'nothing',
+  'blower-leads-off': 'nothing',
+  'blower-leads-on': 'nothing',
 };
 
 /** What is asked back may be so: it is warned of before the question. */

@@ -1,5 +1,5 @@
 import type { Deed, WireMove } from '../../../grammar/visit/events.ts';
-import type { DeedId } from '../../../grammar/vocabulary/deeds.ts';
+import type { DeedId, LeadsOf } from '../../../grammar/vocabulary/deeds.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { FittedPartId } from '../../../grammar/vocabulary/parts.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
@@ -81,7 +81,20 @@ const HANDS_AT_DEED: Readonly<Record<DeedId, Zones>> = {
   'vacuum-on': NOWHERE,
   'vacuum-off': NOWHERE,
   'shell-touched': NOWHERE,
+  'compressor-leads-off': OUTDOORS,
+  'compressor-leads-on': OUTDOORS,
+  'fan-leads-off': OUTDOORS,
+  'fan-leads-on': OUTDOORS,
+  'capacitor-leads-off': OUTDOORS,
+  'capacitor-leads-on': OUTDOORS,
+  'blower-leads-off': INDOORS,
+  'blower-leads-on': INDOORS,
 };
+
+/** Where leads that are off as a whole hang. */
+export function zonesOfLeads(part: LeadsOf): Zones {
+  return HANDS_AT_DEED[`${part}-leads-off`];
+}
 
 /** @param cures the faults that the part mends: where one was found, hands are where its repair was asked */
 export function handsAtPart(part: FittedPartId, cures: readonly FaultId[], context: VisitContext): Zones {

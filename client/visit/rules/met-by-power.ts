@@ -1,11 +1,18 @@
-import { coversOff, isBypassed, overcurrentLeft, partsOut, wireMoves } from '../../../grammar/visit/standing.ts';
+import {
+  coversOff,
+  isBypassed,
+  leadsOff,
+  overcurrentLeft,
+  partsOut,
+  wireMoves,
+} from '../../../grammar/visit/standing.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { MET_BY_POWER } from '../../words/talk/return-words.ts';
 import { jumperWords, looseWireWords } from '../../words/things/wire-words.ts';
 import type { VisitContext } from '../chart/context.ts';
-import { handsAtPart } from './hands-at.ts';
+import { handsAtPart, zonesOfLeads } from './hands-at.ts';
 import { provedWith, zonesOpenedAt } from './isolation.ts';
 import { landingRows, looseWires } from './landings.ts';
 import { zonesAt } from './zones-at.ts';
@@ -26,6 +33,7 @@ export function metByPower(context: VisitContext, zones: readonly ZoneId[], unlo
   const moves = wireMoves(context);
   const jumpers = landingRows(moves).filter(({ state }) => state === 'jumper');
   const loose = looseWires(moves).filter(({ from }) => isMet([from]));
+  const leads = leadsOff(context).filter((part) => meets(zonesOfLeads(part)));
   const covers = meets(['outdoor-load']) ? coversOff(context) : [];
   const parts = partsOut(context).filter((part) => meets(handsAtPart(part, [], context)));
   const refused = overcurrentLeft(context).filter(({ part }) => meets(handsAtPart(part, [], context)));
@@ -38,6 +46,7 @@ export function metByPower(context: VisitContext, zones: readonly ZoneId[], unlo
   return [
     ...jumpers.map(jumperWords),
     ...loose.map(looseWireWords),
+    ...leads.map(MET_BY_POWER.leadsOff),
     ...covers.map(MET_BY_POWER.coverOff),
     ...parts.map(MET_BY_POWER.partOut),
     ...refused.map(({ words }) => MET_BY_POWER.refusedPart(words)),

@@ -1,3 +1,5 @@
+import { DEEDS_BY_ID, type LeadsOf } from '../../../grammar/vocabulary/deeds.ts';
+import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
 
@@ -56,6 +58,7 @@ export const NOT_CLOSED = {
   jumper: 'A jumper is still in place: take it off.',
   bypassed: 'A switch is still bypassed: take the bypass out.',
   refusedPart: (words: string) => `Refused and not told out: ${words}. Fit a smaller one, or say why.`,
+  leadsOff: (part: LeadsOf) => `${capital(nameIn(DEEDS_BY_ID, `${part}-leads-off`))}: put them back, and say so.`,
   notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}. Land it and say so.`,
   unproven: (zone: ZoneId, what: readonly string[]) =>
     `${capital(ZONE_NAMES[zone])} not proven dead at: ${what.join('; ')}. Say why.`,

@@ -1,4 +1,5 @@
 import type { CoverId } from '../../../grammar/vocabulary/covers.ts';
+import { DEEDS_BY_ID, type LeadsOf } from '../../../grammar/vocabulary/deeds.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import { PARTS_BY_ID, type PartId } from '../../../grammar/vocabulary/parts.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
@@ -14,6 +15,7 @@ const SWITCHES: Readonly<Record<IsolationPlace, string>> = {
 export const MET_BY_POWER = {
   coverOff: (cover: CoverId) => `${COVER_NAMES[cover]} off`,
   partOut: (part: PartId) => `${nameIn(PARTS_BY_ID, part)} out`,
+  leadsOff: (part: LeadsOf) => nameIn(DEEDS_BY_ID, `${part}-leads-off`).replace(' are', ''),
   bypassed: 'a bypassed switch',
   refusedPart: (words: string) => `${words}, refused`,
   locked: (place: IsolationPlace) => `${SWITCHES[place]} recorded locked`,

@@ -1,5 +1,6 @@
 import type { Phase, WireMove } from '../../../grammar/visit/events.ts';
 import type { CoverId } from '../../../grammar/vocabulary/covers.ts';
+import { DEEDS_BY_ID, type LeadsOf } from '../../../grammar/vocabulary/deeds.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
@@ -68,6 +69,7 @@ export const OPEN = {
   notProved: 'the repair was not proved by readings',
   coverOff: (cover: CoverId) => `the ${COVER_NAMES[cover]} was left off`,
   partOut: (part: PartId) => `${nameIn(PARTS_BY_ID, part)} was taken out and not put back`,
+  leadsOff: (part: LeadsOf) => `${nameIn(DEEDS_BY_ID, `${part}-leads-off`).replace(' are', '')} at the end`,
   bypassed: 'a protecting switch was bypassed',
   zoneOff: (zone: ZoneId) => `${ZONE_NAMES[zone]} was left off`,
   switchOpen: (place: string) => `the switch at the ${place.replace('-', ' ')} was left open`,
