@@ -162,7 +162,7 @@ export interface Expectation {
   /** The value whose place is asked for. */
   readonly placeless?: { readonly value: Value; readonly unit?: UnitCode };
   /** What was told of the switch whose place is asked for. */
-  readonly switched?: 'open' | 'locked';
+  readonly switched?: 'open' | 'locked' | 'closed';
   /** It was typed: letters are not misheard, and a teen is no ty. */
   readonly typed?: true;
 }

@@ -10,7 +10,7 @@ export type Question =
   /** A value that was said without its place. */
   | { readonly kind: 'which-place'; readonly value: Value; readonly unit?: UnitCode }
   /** A switch that was told of without its place. */
-  | { readonly kind: 'which-switch'; readonly state: 'open' | 'locked'; readonly device?: SwitchingDevice }
+  | { readonly kind: 'which-switch'; readonly state: 'open' | 'locked' | 'closed'; readonly device?: SwitchingDevice }
   /** Anything else that was understood with a doubt: taken at a yes. */
   | {
       readonly kind: 'confirm-meaning';

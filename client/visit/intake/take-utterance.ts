@@ -17,6 +17,7 @@ import { handsAtDeed } from '../rules/hands-at.ts';
 import { handsToldBy } from '../rules/hands-told.ts';
 import { isBeyondReason } from '../rules/is-beyond-reason.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
+import { tellsOfPower } from '../rules/power-may-be-back.ts';
 import { answersCaution } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
@@ -46,6 +47,8 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     }
     const denied = utterance.accepted ? deniedOfSwitch(understanding.heard) : undefined;
     if (denied !== undefined) return tellDenied(turn, denied);
+    if (utterance.accepted && turn.context.questions.length === 0 && tellsOfPower(understanding.heard))
+      return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
     if (turn.context.questions.length > 0 && !isOtherValue(turn, understanding))
       turn.say('question', askAnewWords(turn.context.questions[0]!));
     else if (!askPlace(turn, understanding)) turn.say('question', notTakenWords(understanding));

@@ -36,13 +36,13 @@ export const SWITCH_WHERE = [
   {
     place: 'outdoor',
     device: 'disconnect',
-    say: '[at | in] [the] (outdoor | outside | outdoors | condenser | condensing) [unit] | [the] (disconnect | pull out)',
+    say: '[at | in] [the] (outdoor | outside | outdoors | condenser | condensing) [unit] | [the] [outdoor | outside] (disconnect | pull out) [outside]',
   },
-  { place: 'panel', device: 'breaker', say: '[at | in] [the] [breaker | main] (panel | breaker)' },
+  { place: 'panel', device: 'breaker', say: '[at | in] [the] [breaker | main | panel] (panel | breaker) [(at | in) the panel]' },
   {
     place: 'air-handler',
     device: 'service-switch',
-    say: '[at | in] [the] (indoor | indoors | inside) [unit] | [at] [the] air handler',
+    say: '[at | in] [the] (indoor | indoors | inside) [unit] | [at] [the] air handler [switch] | [the] service switch [inside | at the air handler]',
   },
 ] as const;
 
