@@ -14,6 +14,7 @@ import { answersStep, answersTest } from '../rules/answers-test.ts';
 import { liveCaution } from '../rules/cautions-due.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
+import { holdsWithoutCall } from '../rules/holds-without-call.ts';
 import { isolationOf, OUTDOOR_ZONES, placesOpening, provedWith } from '../rules/isolation.ts';
 import { isSought } from '../rules/source-search.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
@@ -31,6 +32,7 @@ import { followRefrigerant, refusedInVacuum } from './take-refrigerant.ts';
 import { takeCharge } from './take-work.ts';
 import { notProvenDead, recordUnproven } from './tell-unproven.ts';
 import { readingWaits } from './wait-for-supervisor.ts';
+import { warnOfHolding } from './warn-of-holding.ts';
 
 const DEAD_ONLY = ['resistance', 'capacitance', 'insulation'] as const;
 
@@ -61,6 +63,7 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
     return;
   }
   const work = turn.context.refrigerantWork;
+  const heldBefore = holdsWithoutCall(turn.context);
   logReading(turn, reading, under, judged, confirmed);
   // Where none should be, no verdict on its value is given: it is warned of, and the value read back behind that.
   const alarming = isAlarming(reading, turn.context);
@@ -70,6 +73,7 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   const isDue = remark === '' && confirmed === 'as heard' && isSectionDue(turn, reading);
   turn.say('readback', isDue ? SAY.readInProof(reading) : readback(turn.context.step, reading, confirmed, remark));
   if (!alarming) followEnergy(turn, reading, zone);
+  if (!heldBefore) warnOfHolding(turn);
   followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
   takeCharge(turn, reading);

@@ -27,6 +27,7 @@ import { takeMeterProof, takeProof } from './take-proof.ts';
 import { circumstances } from './take-reading.ts';
 import { sayUnproven } from './tell-unproven.ts';
 import { proofWaits } from './wait-for-supervisor.ts';
+import { warnOfHolding } from './warn-of-holding.ts';
 
 export function takeReport(turn: Turn, report: Report): void {
   if (proofWaits(turn, report)) return;
@@ -145,14 +146,7 @@ export function takeObservation(turn: Turn, observation: ObservationId, as?: str
     if (!wasLive) heedReturn(turn, OUTDOOR_ZONES, met);
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
   }
-  if (!heldBefore && holdsWithoutCall(turn.context)) warnOfHolding(turn);
-}
-
-/** A pull-out is no load switch, and nothing else drops this load: how it is opened is said before anybody does. */
-function warnOfHolding(turn: Turn): void {
-  if (isOpened('outdoor-load', turn.context)) return;
-  turn.record({ type: 'hazard.warned', words: SAY.holdsWithoutCall, zone: 'outdoor-load' });
-  turn.say('warning', SAY.holdsWithoutCall);
+  if (!heldBefore) warnOfHolding(turn);
 }
 
 /** What is only asked of yet, and tells of a call or of power where it was taken off: that is heeded before the question. */

@@ -38,7 +38,11 @@ export const SWITCH_WHERE = [
     device: 'disconnect',
     say: '[at | in] [the] (outdoor | outside | outdoors | condenser | condensing) [unit] | [the] [outdoor | outside] (disconnect | pull out) [outside]',
   },
-  { place: 'panel', device: 'breaker', say: '[at | in] [the] [breaker | main | panel] (panel | breaker) [(at | in) the panel]' },
+  {
+    place: 'panel',
+    device: 'breaker',
+    say: '[at | in] [the] [breaker | main | panel] (panel | breaker) [(at | in) the panel]',
+  },
   {
     place: 'air-handler',
     device: 'service-switch',
