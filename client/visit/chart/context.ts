@@ -96,6 +96,8 @@ export interface Talk {
   }[];
   /** What is dictated next, after its heading alone was said; `since` when, on the input clock in milliseconds. */
   readonly dictating: { readonly as: 'note' | DictatedAs; readonly since: number } | undefined;
+  /** When a warning was given to the mouth last, on the monotonic clock: nothing of that same moment cuts it. */
+  readonly warnedAt: number | undefined;
   /** Prompts given to the mouth lately, the latest last. */
   readonly lately: readonly Prompt[];
   /** Those that were cut or never begun, in their order: "say again" brings them back until something else is said. */
@@ -139,6 +141,7 @@ export function noTalk(): Talk {
     caution: undefined,
     late: [],
     dictating: undefined,
+    warnedAt: undefined,
     lately: [],
     silenced: [],
     toldWithCaution: undefined,

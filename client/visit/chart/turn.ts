@@ -73,6 +73,7 @@ export class Turn {
     const prompt: Prompt = { id, kind, text };
     this.effects.push({ type: 'say', params: { prompt } });
     this.talk({ lately: [...this.context.lately, prompt].slice(-LATELY), silenced: [] });
+    if (kind === 'warning') this.talk({ warnedAt: this.context.now.mono });
     return id;
   }
 
@@ -101,9 +102,9 @@ export class Turn {
     this.talk({ repeatsStep: true });
   }
 
-  /** What is still being said ends; a warning of this same turn does not. */
+  /** What is still being said ends; a warning that the same words brought about does not. */
   hush(evenCaution: boolean): void {
-    if (this.effects.some((one) => one.type === 'say' && one.params.prompt.kind === 'warning')) return;
+    if (this.context.warnedAt === this.context.now.mono) return;
     this.effects.push({ type: 'hush', params: { evenCaution } });
   }
 

@@ -218,7 +218,7 @@ export const SAY = {
   wireMoved: (wire: WireMove) => `${capital(wireWords(wire))}.`,
   wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that so?`,
   pulledUnderLoad: 'Pulled with the load on: a pull-out is not a load switch. Look at its blades before it goes back.',
-  holdsWithoutCall: 'It holds in without a call. Open it at the breaker, not under load.',
+  holdsWithoutCall: 'It holds in: open at the breaker, not under load.',
   noVoice: 'The voice failed. Read the screen.',
   callIsThere: 'Something feeds the control circuit. Its proof ended.',
   plateBack: (field: string) => `Taken back: nameplate ${field}.`,
