@@ -20,6 +20,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     before: '] as const satisfies readonly FaultName[];',
     row: rowOf('planted-fault'),
     mustFill: [
+      'client/diagnosis/proof/proof-rows.ts',
       'client/diagnosis/faults/fault-models.ts',
       'client/visit/rules/repairs.ts',
       'client/words/talk/plain-words.ts',
@@ -65,6 +66,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     before: "  | 'voltage'\n",
     row: "  | 'planted-quantity'\n",
     mustFill: [
+      'client/words/talk/answer-words.ts',
       'client/diagnosis/posterior/take-readings.ts',
       'client/screens/technician/reading-picker.tsx',
       'client/visit/steps/focus-of.ts',
@@ -91,6 +93,9 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     before: '] as const;\nexport type ZoneId',
     row: "'planted-zone',\n",
     mustFill: [
+      'client/words/talk/prompts.ts',
+      'grammar/visit/facts.ts',
+      'test/client/visit/conduct-looks-by-hand.test.ts',
       'client/screens/technician/action-keys.ts',
       'client/visit/rules/isolation.ts',
       'client/visit/rules/proof-ground.ts',
@@ -107,7 +112,11 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     file: 'grammar/vocabulary/observations.ts',
     before: '] as const;\nexport type ObservationId',
     row: rowOf('planted-observation', ", say: 'planted'"),
-    mustFill: ['client/diagnosis/measuring/look-tests.ts', 'client/visit/rules/shown-by-look.ts'],
+    mustFill: [
+      'client/visit/steps/short-answers.ts',
+      'client/diagnosis/measuring/look-tests.ts',
+      'client/visit/rules/shown-by-look.ts',
+    ],
   },
   {
     what: 'a part',
@@ -116,6 +125,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     before: '] as const;\nexport type PartId',
     row: rowOf('planted-part', ", say: 'planted', ratings: []"),
     mustFill: [
+      'grammar/vocabulary/moved-parts.ts',
       'client/visit/rules/check-part.ts',
       'client/visit/rules/hands-at.ts',
       'grammar/visit/opens-refrigerant.ts',
@@ -153,6 +163,8 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     before: "  | 'call-on'\n",
     row: "  | 'planted-action'\n",
     mustFill: [
+      'client/visit/steps/short-answers.ts',
+      'test/talk/obeying-technician.ts',
       'client/screens/technician/action-keys.ts',
       'client/visit/intake/settle-turn.ts',
       'client/visit/rules/cautions-due.ts',

@@ -63,7 +63,7 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
     return;
   }
   const work = turn.context.refrigerantWork;
-  const heldBefore = holdsWithoutCall(turn.context);
+  const saysOnItsOwn = !holdsWithoutCall(turn.context) && !answersStep(turn.context.step, reading);
   logReading(turn, reading, under, judged, confirmed);
   // Where none should be, no verdict on its value is given: it is warned of, and the value read back behind that.
   const alarming = isAlarming(reading, turn.context);
@@ -73,7 +73,7 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   const isDue = remark === '' && confirmed === 'as heard' && isSectionDue(turn, reading);
   turn.say('readback', isDue ? SAY.readInProof(reading) : readback(turn.context.step, reading, confirmed, remark));
   if (!alarming) followEnergy(turn, reading, zone);
-  if (!heldBefore) warnOfHolding(turn);
+  if (saysOnItsOwn) warnOfHolding(turn);
   followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
   takeCharge(turn, reading);

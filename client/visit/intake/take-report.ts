@@ -146,7 +146,8 @@ export function takeObservation(turn: Turn, observation: ObservationId, as?: str
     if (!wasLive) heedReturn(turn, OUTDOOR_ZONES, met);
     if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
   }
-  if (!heldBefore) warnOfHolding(turn);
+  // Who answers what is asked is told with the step that opens it.
+  if (!heldBefore && !answered) warnOfHolding(turn);
 }
 
 /** What is only asked of yet, and tells of a call or of power where it was taken off: that is heeded before the question. */
