@@ -55,7 +55,7 @@ function unprovenWork({ unproven }: VisitContext): readonly string[] {
 
 function whyNotClosed(context: VisitContext): readonly string[] {
   const loose = looseWires(wireMoves(context)).map(looseWireWords);
-  const locked = ISOLATION_PLACES.filter((place) => context.isolation[place] === 'locked');
+  const locked = ISOLATION_PLACES.filter((place) => context.lockedBy[place] !== undefined);
   return [
     ...(jumpersInPlace(wireMoves(context)) > 0 ? [NOT_CLOSED.jumper] : []),
     ...(isBypassed(context) ? [NOT_CLOSED.bypassed] : []),

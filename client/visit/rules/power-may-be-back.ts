@@ -2,7 +2,14 @@ import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { POWER_PLACES, POWER_SIGNS } from '../../../grammar/vocabulary/power-signs.ts';
-import { isOfAnotherTime, troublesIn, withoutWeather } from '../../../grammar/vocabulary/trouble-signs.ts';
+import { speltOut } from '../../../grammar/vocabulary/spelt-out.ts';
+import {
+  isElsewhere,
+  isNotYet,
+  isOfAnotherTime,
+  troublesIn,
+  withoutWeather,
+} from '../../../grammar/vocabulary/trouble-signs.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { OUTDOOR_ZONES, zonesFedBy } from './isolation.ts';
@@ -26,7 +33,9 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
   if (taken?.kind === 'command' && wordsOf(heard) === 'live' && context.caution !== undefined) return [];
   if (taken === undefined || NOT_TOLD.includes(taken.kind)) {
     if ((isUnclear(utterance) || isDictated(taken)) && troublesIn(heard).has('power')) return ZONES;
-    return [...zonesMeant(heard, context)];
+    const meant = accepted ? endedByMeaning(understanding.meaning, context) : [];
+    const told = new Set([...meant, ...speltOut(heard).flatMap((words) => zonesMeant(words, context))]);
+    return ZONES.filter((zone) => told.has(zone));
   }
   // A number that the meter shows, taken for the weather.
   if (
@@ -36,7 +45,7 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
   )
     return ZONES;
   const left = endedByMeaning(taken, context);
-  const reached = zonesTouched(heard, context);
+  const reached = new Set(speltOut(heard).flatMap((words) => [...zonesTouched(words, context)]));
   return ZONES.filter((zone) => reached.has(zone) && !left.includes(zone));
 }
 
@@ -70,18 +79,20 @@ function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId>
 
 function hasSign(text: string): boolean {
   const told = withoutWeather(text);
-  return !isOfAnotherTime(told) && POWER_SIGNS.some(({ words }) => words.test(told));
+  const isOurs = !isOfAnotherTime(told) && !isElsewhere(told) && !isNotYet(told);
+  return isOurs && POWER_SIGNS.some(({ words }) => words.test(told));
 }
 
 /** Whether they tell of the power or a switch itself, and not only that something is live. */
 export function tellsOfPower(heard: string): boolean {
-  const words = wordsOf(heard);
-  return /\b(?:power|breaker|disconnect|switch)\b/.test(words) && hasSign(words);
+  const told = speltOut(heard).map(wordsOf);
+  return told.some((words) => /\b(?:power|breaker|disconnect|switch)\b/.test(words) && hasSign(words));
 }
 
 /** What the words may mean of locks: that one is off; that a switch came back, and so its own; or nothing. */
 export function locksTold(heard: string): 'lock' | 'switch' | 'none' {
-  const signs = POWER_SIGNS.filter(({ words }) => words.test(wordsOf(heard))).map(({ sign }) => sign);
+  const told = speltOut(heard).map(wordsOf);
+  const signs = POWER_SIGNS.filter(({ words }) => told.some((one) => words.test(one))).map(({ sign }) => sign);
   if (signs.includes('lock')) return 'lock';
   return signs.includes('switch') || signs.includes('somebody') ? 'switch' : 'none';
 }
