@@ -79,6 +79,8 @@ export interface CommonWords {
   readonly homophones: Readonly<Record<string, readonly string[]>>;
   /** Homophones that link more often than they count: as digits they are asked about. */
   readonly linking: ReadonlySet<string>;
+  /** Before these a linking word links: it is no digit. */
+  readonly linkedTo?: ReadonlySet<string>;
   /** The plural of a singular and the other way round, for a word that the grammar has in the other only. */
   readonly otherNumber?: (word: string) => string;
   /** The glued end of a word that is short for a function word, or for nothing ("compressor's"). */

@@ -52,8 +52,15 @@ export function match(network: Network, words: readonly HeardWord[], options: Ma
   const forgiving = options.near !== undefined;
   const search = new Search(network, options.keep ?? (forgiving ? 4 : 12), forgiving ? (options.mostRepairs ?? 2) : 0);
   search.begin();
-  for (const word of words.flatMap((heard) => apart(heard, network))) {
-    if (!search.advance(word, choicesFor(word, network, options.near), passOver(word, network.language, forgiving)))
+  const said = words.flatMap((heard) => apart(heard, network));
+  for (const [at, word] of said.entries()) {
+    if (
+      !search.advance(
+        word,
+        choicesFor(word, said[at + 1], network, options.near),
+        passOver(word, network.language, forgiving),
+      )
+    )
       return [];
   }
   return search.paths();

@@ -41,9 +41,14 @@ export interface Choice extends Near {
   readonly how: 'word' | 'homophone' | 'near';
 }
 
-/** Everything one heard word may be taken for that the grammar has. */
+/**
+ * Everything one heard word may be taken for that the grammar has.
+ *
+ * @param next the word behind it: "to ground" is no two
+ */
 export function choicesFor(
   word: HeardWord,
+  next: HeardWord | undefined,
   network: Network,
   near: ((heard: string) => readonly Near[]) | undefined,
 ): Choice[] {
@@ -52,7 +57,8 @@ export function choicesFor(
     return [NUMERAL, ...numbers.wordsFor(word.numeral)].map((text) => ({ word: text, cost: 0, how: 'word' }));
   }
   const choices: Choice[] = [{ word: word.text, cost: 0, how: 'word' }];
-  for (const other of words.homophones[word.text] ?? []) {
+  const links = words.linking.has(word.text) && next !== undefined && words.linkedTo?.has(next.text) === true;
+  for (const other of links ? [] : (words.homophones[word.text] ?? [])) {
     choices.push({ word: other, cost: COST.homophone, how: 'homophone' });
   }
   if (!network.words.has(word.text)) {

@@ -24,8 +24,9 @@ const MISTYPED: readonly (readonly [RegExp, string])[] = [
 export function speltOut(heard: string): readonly [string, string] {
   const words = heard.toLowerCase();
   const typed = MISTYPED.reduce((text, [wrong, right]) => text.replace(wrong, right), words);
-  const out = typed.replace(SHORT_FOR_IS, '$1 is').replace(SHORT_FOR_ARE, '$1 are').replace(THING_IN_STATE, (said: string, thing: string) =>
-      NO_THING.test(thing) ? said : `${thing} is `,
-    );
+  const out = typed
+    .replace(SHORT_FOR_IS, '$1 is')
+    .replace(SHORT_FOR_ARE, '$1 are')
+    .replace(THING_IN_STATE, (said: string, thing: string) => (NO_THING.test(thing) ? said : `${thing} is `));
   return [words, out];
 }

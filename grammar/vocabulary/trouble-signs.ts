@@ -17,6 +17,7 @@ const SIGNS: readonly { readonly trouble: Trouble; readonly words: RegExp; reado
     trouble: 'person',
     words:
       /\b(?:ouch|numb|bleeding|ambulance|nine one one|911|knocked (?:me|him|her|on|out)|call for help|burnt my|burned my|hit me|chest pain|(?:is|he's|she's|lying) (?:down )?on the (?:ground|floor)|(?:that|it|damn that) stings?|electrocuted|electrified|jolt|got hurt|is hurt|fell off|passed out|can't feel|blew up in my)\b/,
+    not: /\b(?:one|part|cap|capacitor|cover|panel|fan|motor|screws?|tools?|wires?|contactor|compressor|drill|meter|bag|box)\b.*\bon the (?:ground|floor)\b/,
   },
   {
     // What turns, jerks or comes to life.
@@ -48,7 +49,7 @@ const SIGNS: readonly { readonly trouble: Trouble; readonly words: RegExp; reado
     trouble: 'power',
     words:
       /\b(?:hot leg|hot lug|hot wire|live wire|both legs (?:are )?(?:there|good|hot|in)|got both legs|(?:leg|legs|line|lines|whip|lug|lugs|wire|case|cabinet|neutral|ground|frame|this|that|it|still|thing|terminal|one|unit|on both legs)\b.*\b(?:is|are|be|still|going|nope)\b.*\b(?:hot|live))\b|\b(?:hot|live) on (?:both|one|the)\b|\b(?:stray|phantom|induced) voltage\b|\b(?:voltage|volts) (?:on|at|across)\b|\b(?:t|l) ?(?:one|two|1|2) is hot\b|\b(?:stick|tick tracer|tracer|tester|pen)\b.*\b(?:hot|going off|says|lights)\b/,
-    not: /\b(?:not|isn't|no longer|no hot|no live|never|to the touch)\b|\b(?:live|hot) (?:source|gas|water)\b|\bgas line\b/,
+    not: /\b(?:not|isn't|no longer|no hot|no live|never|to the touch)\b|\b(?:live|hot) (?:source|gas|water)\b|\b(?:gas|liquid|suction|discharge|vapou?r) lines?\b/,
   },
   {
     // Power that is given, in slang.

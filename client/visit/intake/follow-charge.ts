@@ -1,4 +1,5 @@
 import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
+import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -50,8 +51,8 @@ export function followCharge(turn: Turn, reading: Reading, zone: ZoneId | 'none'
   if (unreadSections(proved, turn.context).length === 0) release(turn, proved, BECAUSE.chargeReleased);
 }
 
-function isCharge({ value }: Reading): boolean {
-  return typeof value === 'number' && Math.abs(value) >= DEAD_BELOW_VOLTS;
+function isCharge(reading: Reading): boolean {
+  return Math.abs(inBaseUnit(reading) ?? 0) >= DEAD_BELOW_VOLTS;
 }
 
 /** A charge: what it was read at is not released. Discharging is asked only of what reads dead. */

@@ -2,6 +2,7 @@ import type { Judged, TakenUnder } from '../../../grammar/visit/events.ts';
 import { cautionKey } from '../../../grammar/visit/facts.ts';
 import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import { latestReading, standingReadings } from '../../../grammar/visit/standing.ts';
+import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { cautionById } from '../../words/talk/caution-words.ts';
@@ -85,7 +86,8 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
  */
 function asksForFunction(turn: Turn, reading: Reading): boolean {
   const { value, quantity } = reading;
-  if (quantity !== 'voltage-dc' || typeof value !== 'number' || Math.abs(value) >= DEAD_BELOW_VOLTS) return false;
+  if (quantity !== 'voltage-dc' || typeof value !== 'number' || Math.abs(inBaseUnit(reading) ?? 0) >= DEAD_BELOW_VOLTS)
+    return false;
   const { step } = turn.context;
   const saidDc = /\b(?:d ?c|dc|direct|charge|discharged?|drained|bled)\b/.test(
     turn.heard?.understanding.heard.toLowerCase() ?? 'dc',
@@ -197,7 +199,7 @@ export function isPresent(reading: Reading): boolean {
   const { quantity, value } = reading;
   return (
     isLiveVoltage(reading) ||
-    (quantity === 'voltage-dc' && typeof value === 'number' && Math.abs(value) >= DEAD_BELOW_VOLTS)
+    (quantity === 'voltage-dc' && typeof value === 'number' && Math.abs(inBaseUnit(reading) ?? 0) >= DEAD_BELOW_VOLTS)
   );
 }
 
@@ -220,7 +222,7 @@ function isLiveVoltage(reading: Reading): boolean {
   return (
     (reading.quantity === 'voltage' &&
       typeof reading.value === 'number' &&
-      Math.abs(reading.value) >= DEAD_BELOW_VOLTS) ||
+      Math.abs(inBaseUnit(reading) ?? 0) >= DEAD_BELOW_VOLTS) ||
     (reading.quantity === 'current' && typeof reading.value === 'number' && reading.value > 0)
   );
 }

@@ -66,7 +66,10 @@ function goalOfPhase(context: VisitContext): Step | undefined {
     case 'repair': {
       const refrigerant = refrigerantInRepair(context);
       if (refrigerant !== undefined) return refrigerant === 'waiting' ? undefined : refrigerant;
-      return repairStep(context);
+      const repair = repairStep(context);
+      // Who has not the part today goes on to what is left to say.
+      const isParked = context.parked.some(({ step }) => step === repair.id);
+      return isParked ? goalOfClosing(context) : repair;
     }
     case 'prove': {
       const refrigerant = refrigerantStep(context);
@@ -74,10 +77,14 @@ function goalOfPhase(context: VisitContext): Step | undefined {
       return PROVE_PLAN.find((step) => open(step) && isDue(step, context) && wayLacking(step, context) === undefined);
     }
     case 'close':
-      return CLOSE_PLAN.find(open) ?? actionStep('visit-finished', 'none');
+      return goalOfClosing(context);
     case 'closed':
       return undefined;
   }
+}
+
+function goalOfClosing(context: VisitContext): Step {
+  return CLOSE_PLAN.find((step) => !isSettled(step, context)) ?? actionStep('visit-finished', 'none');
 }
 
 function repairStep(context: VisitContext): Step {

@@ -13,7 +13,7 @@ export const BECAUSE = {
   seen: (observation: ObservationId) => observationWords(observation),
   reads: ({ at, value, unit }: Reading) => `${placeWords(at)} reads ${valueWords(value, unit)}`,
   holdsCharge: (at: readonly PointId[]) => `${placeWords(at)} holds a charge`,
-  discharged: (at: readonly PointId[], below: number) => `${placeWords(at)} below ${below} volts d.c. after discharge`,
+  discharged: (at: readonly PointId[], below: number) => `${placeWords(at)} below ${below} volts d.c.`,
   chargeReleased: 'reads dead, stored charge released and measured',
   provedAbsent: (below: number) =>
     `meter proven, every pair and leg to ground below ${below} volts, meter proven again`,

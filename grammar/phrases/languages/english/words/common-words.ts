@@ -14,6 +14,11 @@ export const COMMON_WORDS: CommonWords = {
   ohms: /ohms?$/,
   homophones: HOMOPHONES,
   linking: new Set(LINKING_WORDS),
+  linkedTo: new Set(
+    'ground shell common neutral case chassis earth start run herm fan capacitor leg line load terminal t l c capacitance continuity ohms microfarads'.split(
+      ' ',
+    ),
+  ),
   otherNumber: (word) => (word.endsWith('s') ? word.slice(0, -1) : `${word}s`),
   // For "is", or for nothing.
   ending: "'s",
