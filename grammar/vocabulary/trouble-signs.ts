@@ -52,6 +52,13 @@ const SIGNS: readonly { readonly trouble: Trouble; readonly words: RegExp; reado
     not: /\b(?:not|isn't|no longer|no hot|no live|never|to the touch)\b|\b(?:live|hot) (?:source|gas|water)\b|\b(?:gas|liquid|suction|discharge|vapou?r) lines?\b/,
   },
   {
+    // Whatever is said to be hot, live or fed, but for what the sun, the refrigerant or a stove makes hot.
+    trouble: 'power',
+    words:
+      /\b\w+ (?:is|are|'s) (?:both |still |really |very |all |a )*(?:hot|live|powered|energi[sz]ed)\b|\b(?:both|really|hot|live) (?:are )?(?:hot|live|on)\b|\b(?:this|that|the other) (?:one|unit) is (?:on|running)\b|\bpowered (?:it |her )?(?:back )?up\b|\bpower never went\b|\b(?:don't|do not) trust\b.*\boff\b|\bdid(?:n't| not) open all\b|\bto run\b|\bpulled the wrong\b|\bleft it (?:unlocked|live|on)\b/,
+    not: /\b(?:not|isn't|aren't|no longer|never was)\b|\b(?:liquid|suction|discharge|gas|vapou?r) lines?\b|\b(?:coffee|car|van|attic|roof|day|today|sun|weather|air|water|iron|food|lunch|truck|phone|drill|house|kitchen|room|it is hot (?:out|in|up))\b/,
+  },
+  {
     // Power that is given, in slang.
     trouble: 'power',
     words:
@@ -88,7 +95,7 @@ const SIGNS: readonly { readonly trouble: Trouble; readonly words: RegExp; reado
     // A number that was none, and a meter that could not measure it.
     trouble: 'proof',
     words:
-      /\b(?:those|these|that|the) (?:zeros?|numbers?|readings?) (?:are|is|was|were|wasn't|weren't) (?:no good|bad|wrong|not|fake|junk)\b|\b(?:was not|wasn't) (?:a )?zero\b|\bmeter (?:was )?(?:set )?(?:on|to) (?:d c|dc|ohms|amps|the wrong)\b.*\b(?:whole time|all along|before|then)\b|\bhad the meter on\b|\blead (?:was|is) (?:out|off|loose|broken)\b|\bsomething on the meter\b/,
+      /\b(?:those|these|that|the) (?:zeros?|numbers?|readings?) (?:are|is|was|were|wasn't|weren't) (?:no good|bad|wrong|not|fake|junk|from|on the other)\b|\b(?:measured|probed|checked|read) (?:\w+ )?(?:the |at the )?wrong\b|\bmeter (?:was not|wasn't|isn't|is not) (?:working|right)\b|\bthose were (?:from|on)\b|\b(?:was not|wasn't) (?:a )?zero\b|\bmeter (?:was )?(?:set )?(?:on|to) (?:d c|dc|ohms|amps|the wrong)\b.*\b(?:whole time|all along|before|then)\b|\bhad the meter on\b|\blead (?:was|is) (?:out|off|loose|broken)\b|\bsomething on the meter\b/,
   },
   {
     // A switch, a block or a fuse that is in again.

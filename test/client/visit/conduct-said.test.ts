@@ -1,0 +1,34 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { PROJECT_ROOT } from '../../browser/project-root.ts';
+import { LONG } from '../../how-much.ts';
+import { TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+
+const SAID = readFileSync(join(PROJECT_ROOT, 'fixtures/beside-a-proof/said.txt'), 'utf8').split('\n');
+const lines = (kind: 'ends' | 'keeps') =>
+  SAID.filter((line) => line.startsWith(`${kind}: `)).map((line) => line.slice(kind.length + 2));
+/** All of them in the long run, every twelfth in the short one. */
+const some = (all: readonly string[]) => all.filter((_, at) => LONG || at % 12 === 0);
+
+async function isDeadAfter(line: string): Promise<boolean> {
+  const visit = await TypedVisit.open();
+  await visit.type(...TO_PROVEN_DEAD, line);
+  return visit.run.context.energy['outdoor-load'] === 'proven-dead';
+}
+
+/** Lines of somebody who had not seen the signs; common practice. */
+describe('said beside a unit that is proven dead', () => {
+  it.each(some(lines('ends')))('ends its proof at once: "%s"', async (line) => {
+    expect(await isDeadAfter(line)).toBe(false);
+  });
+
+  it.each(some(lines('keeps')))('has nothing to do with it: "%s"', async (line) => {
+    expect(await isDeadAfter(line)).toBe(true);
+  });
+
+  it('was written down in numbers that mean something', () => {
+    expect(lines('ends').length).toBeGreaterThan(600);
+    expect(lines('keeps').length).toBeGreaterThan(250);
+  });
+});
