@@ -107,12 +107,14 @@ export class Outbox {
 
   #hello(): void {
     const { stream, follows } = this.#log;
+    const { seq, hash } = this.#log.head();
     this.#connection += 1;
     this.#inFlight.clear();
     this.#link.send({
       kind: 'hello',
       protocol: PROTOCOL,
       stream,
+      head: { seq, hash },
       ...(this.#clock === undefined ? {} : { clock: this.#clock() }),
       ...(follows === undefined ? {} : { follows: { epoch: follows.epoch, head: follows.head } }),
     });

@@ -19,6 +19,10 @@ const Count = Type.Integer({ minimum: 0 });
 const VisitParameters = Type.Object({ visit: NameSchema });
 const ErrorSchema = Type.Object({ error: Type.String(), sentence: Type.String() });
 
+const Said = Type.Optional(
+  Type.Integer({ description: 'events that devices said they have, where that is more than are held: not complete' }),
+);
+
 const VisitSchema = Type.Object({
   visit: NameSchema,
   streams: Count,
@@ -26,6 +30,7 @@ const VisitSchema = Type.Object({
   firstReceivedAt: Milliseconds,
   lastReceivedAt: Milliseconds,
   forks: Count,
+  said: Said,
 });
 
 /** What a reader should know of a stream before relying on it. */
@@ -34,6 +39,7 @@ const FlagSchema = Type.Union([
   Type.Literal('sealed'),
   Type.Literal('clock-differs'),
   Type.Literal('received-backwards'),
+  Type.Literal('not-complete'),
 ]);
 
 const StreamSchema = Type.Object({
@@ -44,6 +50,7 @@ const StreamSchema = Type.Object({
   lastReceivedAt: Milliseconds,
   forks: Count,
   flags: Type.Array(FlagSchema),
+  said: Said,
   clockOffsetMs: Type.Optional(Type.Integer({ description: 'the device’s clock minus the server’s: a claim' })),
   follows: Type.Optional(Type.Object({ epoch: Type.Integer(), head: HeadSchema })),
 });
@@ -170,6 +177,7 @@ function flagsOf(stream: StreamSummary): Static<typeof FlagSchema>[] {
     [stream.sealed, 'sealed'],
     [Math.abs(stream.clockOffsetMs ?? 0) > CLOCK_TOLERANCE_MS, 'clock-differs'],
     [stream.receivedBackwards, 'received-backwards'],
+    [stream.said !== undefined, 'not-complete'],
   ];
   return flags.filter(([raised]) => raised).map(([, flag]) => flag);
 }

@@ -11,6 +11,7 @@ import {
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { type CloseReason, closeReason } from './refusals.ts';
+import type { SaidHeads } from './said-heads.ts';
 import type { VisitHub } from './visit-hub.ts';
 import { WatchSession } from './watch-session.ts';
 import { type Connection, type WriterOptions, WriterSession } from './writer-session.ts';
@@ -18,6 +19,7 @@ import { type Connection, type WriterOptions, WriterSession } from './writer-ses
 export interface ConversationOptions extends WriterOptions {
   readonly store: EventStore;
   readonly hub: VisitHub;
+  readonly saidHeads: SaidHeads;
   readonly company: string;
   readonly helloWithinMs: number;
 }
@@ -116,6 +118,7 @@ export class Conversation implements Connection {
     const outcome = await this.#options.store.open(hello.stream, hello.follows);
     if (outcome.kind === 'sealed') return this.refuse(closeReason('stream-sealed'));
     if (outcome.kind === 'unlinked') return this.refuse(closeReason('link-wrong'));
+    if (hello.head !== undefined) this.#options.saidHeads.said(hello.stream, hello.head, this.#options.clock());
     this.#session = new WriterSession(hello, this, this.#options);
     this.send({ kind: 'welcome', protocol: PROTOCOL, head: outcome.head, clock: this.#options.clock() });
   }

@@ -1,6 +1,6 @@
 /** Why a connection is closed: the close code (RFC 6455 and its registry) and the sentence sent before it. */
 const REFUSALS = {
-  'hello-late': [1008, 'No hello came within five seconds: connect again and say hello first.'],
+  'hello-late': [1013, 'No hello came within five seconds: connect again and say hello first.'],
   'not-json': [1007, 'The message is not JSON: update this program.'],
   'message-wrong': [1008, 'The message does not fit the protocol ({detail}): update this program.'],
   'message-binary': [1003, 'Binary messages are not taken: send text.'],

@@ -8,6 +8,7 @@ import { Conversation } from './conversation.ts';
 import { GroupCommit } from './group-commit.ts';
 import type { ReceiptSigner } from './receipt-signer.ts';
 import { closeReason } from './refusals.ts';
+import { SaidHeads } from './said-heads.ts';
 import { VisitHub } from './visit-hub.ts';
 
 export interface SyncOptions {
@@ -31,11 +32,13 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
   const hub = new VisitHub();
   const tell = (events: readonly ReceivedEvent[]) => hub.tell(events.map(({ stream }) => stream));
   const commits = new GroupCommit(options.store, tell, options.kept);
+  const saidHeads = new SaidHeads(options.store);
   const conversations = new Set<Conversation>();
 
   /** What was taken in is written and acknowledged before the connections are closed. */
   async function closeAll(): Promise<void> {
     await commits.drained();
+    await saidHeads.keep();
     const open = [...conversations];
     for (const conversation of open) conversation.refuse(closeReason('server-closing'));
     await Promise.all(open.map((conversation) => conversation.gone(CLOSE_WITHIN_MS)));
@@ -59,7 +62,7 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
       },
     },
     (socket) => {
-      const conversation = new Conversation(socket, { ...options, hub, commits });
+      const conversation = new Conversation(socket, { ...options, hub, commits, saidHeads });
       conversations.add(conversation);
       socket.on('close', () => conversations.delete(conversation));
     },

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
+import { Incomplete } from './incomplete.tsx';
 import { MomentPanel } from './moment-panel.tsx';
 import { PlayerBar } from './player-bar.tsx';
 import { RecordCheck } from './record-check.tsx';
@@ -20,6 +21,7 @@ export function ReplayView({ visit }: { readonly visit: string }) {
       <main className="review-list">
         <h1>{REVIEW.visit(visit)}</h1>
         <p role="status">{waitingWords(watched)}</p>
+        <Incomplete visit={visit} held={0} />
         <a href="/review">{REVIEW.allVisits}</a>
       </main>
     );
@@ -46,6 +48,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
           <span className="quiet"> {visit} · </span>
           <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
         </p>
+        <Incomplete visit={visit} held={events.length} />
         <RecordCheck visit={visit} />
       </header>
       <div className="review-side">

@@ -6,6 +6,7 @@ export const REVIEW = {
   serverGone: 'The server cannot be reached: start it, then load this page again.',
   opened: (role: string, opened: string, entries: number, received: string) =>
     `${role}, opened ${opened}; ${entries} entries, the last received ${received}`,
+  notComplete: (held: number, said: number) => `not complete: ${held} held, the device said ${said}`,
   unknownTime: 'at an unknown time',
   visit: (name: string) => `Visit ${name}`,
   allVisits: 'All visits',
