@@ -4,11 +4,11 @@ import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
 import { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
-import { visitsBeingWritten } from '../../record/browser/one-writer.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
+import { sendDevice } from '../../record/browser/send-device.ts';
 import { openTabNews } from '../../record/browser/tab-news.ts';
 import { readEpochs } from '../../record/next-epoch.ts';
-import { type SentSoFar, sendUnsent } from '../../record/send-unsent.ts';
+import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
 import { readBodies } from './read-bodies.ts';
@@ -51,16 +51,8 @@ export class Device {
   }
 
   /** Sends all that is unsent but what a tab is writing, which sends it itself. Resolves when there is none left. */
-  async sendUnsent(changed: () => void): Promise<void> {
-    const written = await visitsBeingWritten();
-    const streams = (await this.unsent()).map(({ stream }) => stream).filter(({ visit }) => !written.has(visit));
-    await sendUnsent(streams, {
-      open: (stream) => this.#store.open(stream),
-      link: browserLink(),
-      clock: Date.now,
-      onReachable,
-      changed,
-    });
+  sendUnsent(changed: () => void): Promise<void> {
+    return sendDevice(this.#database, { onReachable, changed });
   }
 
   newStream(): StreamId {
