@@ -62,7 +62,7 @@ export class Device {
   /** To be called by the one tab that holds the writer's lock. */
   async begin(stream: StreamId, opening: Omit<Opening, 'type' | 'visit' | 'software'>): Promise<VisitSession> {
     const software = `readback ${__VERSION__}`;
-    const whole: Opening = { type: 'opened.visit', visit: stream.visit, software, ...opening };
+    const whole: Opening = { type: 'opened.visit', visit: stream.visit, software, zone: zoneHere(), ...opening };
     return VisitSession.open(await this.#edges(stream), whole);
   }
 
@@ -79,6 +79,11 @@ export class Device {
   #record(stream: StreamId): Promise<VisitRecord> {
     return openVisitRecord({ stream, store: this.#store, link: browserLink(), clock: Date.now });
   }
+}
+
+/** The time zone that this device is set to, by its IANA name. */
+function zoneHere(): string {
+  return new Intl.DateTimeFormat().resolvedOptions().timeZone;
 }
 
 /** A name for this device that stays: not for people, only to keep its streams apart from others'. */
