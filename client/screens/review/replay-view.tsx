@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { REVIEW } from '../../words/pages/review-words.ts';
+import { PRINTED, REVIEW } from '../../words/pages/review-words.ts';
 import { Incomplete } from './incomplete.tsx';
 import { MomentPanel } from './moment-panel.tsx';
 import { PlayerBar } from './player-bar.tsx';
@@ -49,6 +49,9 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
           <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
         </p>
         <Incomplete visit={visit} held={events.length} />
+        <p>
+          <a href={`/review?visit=${encodeURIComponent(visit)}&print`}>{PRINTED.open}</a>
+        </p>
         <RecordCheck visit={visit} />
       </header>
       <div className="review-side">

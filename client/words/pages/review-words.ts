@@ -19,6 +19,14 @@ export const REVIEW = {
   connected: 'connected',
 } as const;
 
+/** The record as it is printed, and taken away. */
+export const PRINTED = {
+  open: 'Printed record',
+  reading: 'Reading the visit…',
+  print: 'Print, or keep as PDF',
+  back: 'Back to the time line',
+} as const;
+
 /** Whether a visit's record still is what was written. */
 export const CHECK = {
   button: 'Verify the record',

@@ -27,7 +27,7 @@ export function whatWasRead({ quantity, at, value, bench }: Measured): string {
   if (quantity === 'mass')
     return typeof value === 'number' && value < 0 ? 'refrigerant recovered' : 'refrigerant added';
   if (quantity === 'vacuum') return 'vacuum in the refrigerant circuit';
-  if (quantity === 'pressure' && at[0] === 'system') return 'nitrogen pressure in the refrigerant circuit';
+  if (quantity === 'pressure' && at[0] === 'system') return 'pressure in the refrigerant circuit';
   const more = SAYS_MORE[quantity as Reading['quantity']];
   return `${showPlace(at as Reading['at'])}${more === undefined ? '' : `, ${more}`}${on}`;
 }
@@ -35,7 +35,11 @@ export function whatWasRead({ quantity, at, value, bench }: Measured): string {
 /** "65 °F"; weights as a scale shows them: "four pounds two ounces". */
 export function valueRead({ value, unit }: Measured): string {
   const code = unit as Reading['unit'];
-  return code === '[oz_av]' ? valueWords(value, code) : showValue(value, code);
+  return code === '[oz_av]' || code === 'um[Hg]' ? weighedOrEvacuated(value, code) : showValue(value, code);
+}
+
+function weighedOrEvacuated(value: Measured['value'], unit: '[oz_av]' | 'um[Hg]'): string {
+  return unit === '[oz_av]' || value === 'open' ? valueWords(value, unit) : `${value} microns`;
 }
 
 /** "return air, wet bulb 65 °F". */

@@ -24,7 +24,9 @@ const PRACTICE = 'common practice';
 export function printedSource(source: string): string {
   const parts = source.split(';').map((part) => part.trim());
   const kept = parts.map((part) => (FROM_MEMORY.test(part) ? asPractice(part) : part));
-  return [...new Set(kept)].join('; ');
+  const different = [...new Set(kept)];
+  const isSaid = different.some((part) => part !== PRACTICE && part.includes(PRACTICE));
+  return different.filter((part) => part !== PRACTICE || !isSaid).join('; ');
 }
 
 /** "evacuated to 500 microns or below: NAME, from memory" says what is done before it says where that stands. */

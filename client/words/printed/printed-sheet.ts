@@ -92,7 +92,7 @@ function forTechnician(record: VisitRecord, times: PrintTimes, notes: Footnotes)
         dictated(`${times.clock(line.at)}: ${line.from === 'customer' ? 'the customer says: ' : ''}${line.text}`, line),
       ),
     ),
-    ...section('Not recorded', notRecorded(record)),
+    ...section('Missing from this record', notRecorded(record)),
   ];
 }
 
