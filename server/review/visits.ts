@@ -17,7 +17,7 @@ export interface ReviewOptions {
 const Milliseconds = Type.Integer({ description: 'milliseconds since 1970, by the server’s clock' });
 const Count = Type.Integer({ minimum: 0 });
 const VisitParameters = Type.Object({ visit: NameSchema });
-const ErrorSchema = Type.Object({ error: Type.String(), sentence: Type.String() });
+export const ErrorSchema = Type.Object({ error: Type.String(), sentence: Type.String() });
 
 const Said = Type.Optional(
   Type.Integer({ description: 'events that devices said they have, where that is more than are held: not complete' }),
@@ -86,6 +86,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     '/api/visits',
     {
       schema: {
+        summary: 'the visits, newest activity first',
         querystring: Type.Object({
           limit: Type.Integer({ minimum: 1, maximum: 1000, default: 100 }),
           offset: Type.Integer({ minimum: 0, default: 0 }),
@@ -100,6 +101,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     '/api/visits/:visit',
     {
       schema: {
+        summary: 'its streams, one for each device and epoch',
         params: VisitParameters,
         response: {
           200: Type.Object({ visit: NameSchema, streams: Type.Array(StreamSchema) }),
@@ -120,6 +122,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     '/api/visits/:visit/check',
     {
       schema: {
+        summary: 'every chain read from the disk and checked',
         params: VisitParameters,
         response: {
           200: CheckSchema,
@@ -140,6 +143,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     '/api/visits/:visit/events',
     {
       schema: {
+        summary: 'its events by arrival, byte for byte',
         params: VisitParameters,
         querystring: Type.Object({
           after: Type.Integer({ minimum: 0, default: 0, description: 'the `next` of the page before' }),

@@ -7,6 +7,7 @@ import { PlayerBar } from './player-bar.tsx';
 import { RecordCheck } from './record-check.tsx';
 import { ReplayTimes } from './replay-times.ts';
 import { Tables } from './tables.tsx';
+import { TakeAway } from './take-away.tsx';
 import { Tracks } from './tracks.tsx';
 import { Transcript } from './transcript.tsx';
 import { transcriptLines } from './transcript-lines.ts';
@@ -51,6 +52,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
         <Incomplete visit={visit} held={events.length} />
         <p>
           <a href={`/review?visit=${encodeURIComponent(visit)}&print`}>{PRINTED.open}</a>
+          <TakeAway visit={visit} />
         </p>
         <RecordCheck visit={visit} />
       </header>

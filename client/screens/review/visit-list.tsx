@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
-import { readBodies } from '../session/read-bodies.ts';
 import { AboutLine } from '../show/about-line.tsx';
 
 interface ListedVisit {

@@ -1,5 +1,6 @@
 import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
 import { KeptSounds } from '../../record/browser/kept-sounds.ts';
@@ -11,7 +12,6 @@ import { readEpochs } from '../../record/next-epoch.ts';
 import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
-import { readBodies } from './read-bodies.ts';
 import { type Opening, type SessionEdges, VisitSession } from './visit-session.ts';
 
 /** A visit as this device holds it. */

@@ -22,6 +22,13 @@ export const REVIEW = {
 /** The record as it is printed, and taken away. */
 export const PRINTED = {
   open: 'Printed record',
+  takeAway: 'Take away:',
+  forms: [
+    { file: 'record.json', words: 'the visit as JSON' },
+    { file: 'readings.csv', words: 'readings as CSV' },
+    { file: 'talk.vtt', words: 'the talk as WebVTT' },
+    { file: 'events', words: 'the chained events' },
+  ],
   reading: 'Reading the visit…',
   print: 'Print, or keep as PDF',
   back: 'Back to the time line',

@@ -1,5 +1,5 @@
-import type { VisitEvent } from '../../../grammar/visit/events.ts';
-import type { InputTime } from '../../../grammar/visit/inputs.ts';
+import type { VisitEvent } from './events.ts';
+import type { InputTime } from './inputs.ts';
 
 /** A type that no version writes: a fold lists it as unknown. */
 const UNREADABLE = 'unreadable';
