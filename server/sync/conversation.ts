@@ -10,6 +10,7 @@ import {
 } from '../../grammar/visit/messages.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
+import { type Holders, LIMITS } from './limits.ts';
 import { type CloseReason, closeReason } from './refusals.ts';
 import type { SaidHeads } from './said-heads.ts';
 import type { VisitHub } from './visit-hub.ts';
@@ -22,6 +23,9 @@ export interface ConversationOptions extends WriterOptions {
   readonly saidHeads: SaidHeads;
   readonly company: string;
   readonly helloWithinMs: number;
+  /** Who writes, by device, and who reads, by visit. */
+  readonly writers: Holders;
+  readonly watchers: Holders;
 }
 
 const clientMessage = Compile(ClientMessageSchema);
@@ -37,6 +41,7 @@ export class Conversation implements Connection {
   /** What the connection is for; 'opening' while the store looks up where the stream ends. */
   #session: 'new' | 'opening' | WriterSession | WatchSession = 'new';
   #closed = false;
+  #letGo: () => void = () => undefined;
 
   constructor(socket: WebSocket, options: ConversationOptions) {
     this.#socket = socket;
@@ -63,6 +68,11 @@ export class Conversation implements Connection {
     while (!this.#closed && this.#socket.bufferedAmount > MOST_BUFFERED_BYTES) {
       await new Promise((resolve) => setTimeout(resolve, BUFFER_LOOK_MS));
     }
+  }
+
+  /** Nothing was said yet, neither hello nor watch. */
+  isSilent(): boolean {
+    return this.#session === 'new' && !this.#closed;
   }
 
   /** Resolves when the connection is closed, cutting it where that takes too long. */
@@ -114,21 +124,35 @@ export class Conversation implements Connection {
   }
 
   async #startWriting(hello: Hello): Promise<void> {
+    const { company, device } = hello.stream;
+    const { writers } = this.#options;
+    if (writers.count(`${company}/${device}`) >= LIMITS.writersOfDevice) {
+      return this.refuse(closeReason('too-many-of-device', String(LIMITS.writersOfDevice)));
+    }
+    this.#letGo = writers.hold(`${company}/${device}`);
     this.#session = 'opening';
     const outcome = await this.#options.store.open(hello.stream, hello.follows);
     if (outcome.kind === 'sealed') return this.refuse(closeReason('stream-sealed'));
     if (outcome.kind === 'unlinked') return this.refuse(closeReason('link-wrong'));
     if (hello.head !== undefined) this.#options.saidHeads.said(hello.stream, hello.head, this.#options.clock());
+    if (this.#closed) return;
     this.#session = new WriterSession(hello, this, this.#options);
     this.send({ kind: 'welcome', protocol: PROTOCOL, head: outcome.head, clock: this.#options.clock() });
   }
 
   #startWatch(watch: Watch): void {
+    const name = `${watch.company}/${watch.visit}`;
+    const { watchers } = this.#options;
+    if (watchers.count(name) >= LIMITS.watchersOfVisit || watchers.all >= LIMITS.watchers) {
+      return this.refuse(closeReason('too-many-readers'));
+    }
+    this.#letGo = watchers.hold(name);
     this.#session = new WatchSession(watch, this, this.#options.store, this.#options.hub);
   }
 
   #end(): void {
     this.#closed = true;
+    this.#letGo();
     clearTimeout(this.#helloTimer);
     if (this.#session instanceof WatchSession) this.#session.close();
   }

@@ -14,6 +14,9 @@ const REFUSALS = {
   'stream-sealed': [1008, 'This stream was ended and carried on in a later epoch: open the newest one.'],
   'link-wrong': [1008, 'The older stream does not end where this epoch begins: connect its older epoch again first.'],
   'too-fast': [1013, 'Too many events are waiting: wait for acknowledgements, then send again.'],
+  'too-many-connections': [1013, 'The server has all the connections it takes: this device tries again later.'],
+  'too-many-of-device': [1013, 'This device writes over {detail} connections already: close other pages of it.'],
+  'too-many-readers': [1013, 'The visit, or the server, has all the readers it takes: try again later.'],
   'data-full': [
     1011,
     'The server cannot keep more: free space there. This device keeps its events and sends them again.',

@@ -23,8 +23,14 @@ export interface WriterOptions {
 /** More than this many unanswered events mean that the device does not wait for acknowledgements. */
 const LONGEST_QUEUE = 256;
 
+/** As far from 1970 as a date of ECMAScript can be (ECMA-262, time values): further off a clock is not told. */
+const FURTHEST_MS = 8.64e15;
+const withinDates = (ms: number) => Math.max(-FURTHEST_MS, Math.min(FURTHEST_MS, Math.round(ms)));
+
 /** One device that writes one stream, from its welcome on. */
 export class WriterSession implements Submitter {
+  /** Whose events these are, for all its connections: each device has its turn in a batch. */
+  readonly device: string;
   readonly #stream: StreamId;
   readonly #connection: Connection;
   readonly #commits: GroupCommit;
@@ -37,11 +43,12 @@ export class WriterSession implements Submitter {
 
   constructor(hello: Hello, connection: Connection, options: WriterOptions) {
     this.#stream = hello.stream;
+    this.device = `${hello.stream.company}/${hello.stream.device}`;
     this.#connection = connection;
     this.#commits = options.commits;
     this.#clock = options.clock;
     this.#signer = options.signer;
-    if (hello.clock !== undefined) this.#clockOffsetMs = hello.clock - options.clock();
+    if (hello.clock !== undefined) this.#clockOffsetMs = withinDates(hello.clock - options.clock());
   }
 
   append({ seq, hash, body }: Append): void {
