@@ -32,7 +32,7 @@ function timeOf(event: unknown): InputTime | undefined {
   if (!isObject(event) || typeof event['type'] !== 'string') return undefined;
   const timed = event['type'] === 'input.taken' ? event['input'] : event;
   const time = isObject(timed) ? timed['time'] : undefined;
-  const whole = isObject(time) && typeof time['at'] === 'string' && typeof time['mono'] === 'number';
+  const whole = isObject(time) && !Number.isNaN(Date.parse(String(time['at']))) && typeof time['mono'] === 'number';
   return whole ? (time as unknown as InputTime) : undefined;
 }
 
