@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { StreamId } from '../../grammar/visit/envelope.ts';
-import type { EventStore, StoredEvent, StreamEnd } from './event-store.ts';
+import type { EventStore, StoredEvent, StreamEnd, VisitSummary } from './event-store.ts';
 import { type FollowsRow, followsOf, streamsReader, sumOf } from './stream-summaries.ts';
 import type { VisitActivity } from './visit-activity.ts';
 
@@ -8,6 +8,9 @@ type EventRow = Omit<StoredEvent, 'body'> & { readonly body: Buffer };
 
 const EVENT_COLUMNS = `event.arrival, stream.device, stream.epoch, event.seq, event.hash, event.body,
   event.received_at AS receivedAt`;
+/** A list lets others come in between so often: an acknowledgement waits for no more than this. */
+const VISITS_A_TURN = 20;
+
 /** The half of the SQLite store that reads; every query names the company. */
 export function sqliteReader(
   database: Database,
@@ -28,8 +31,14 @@ export function sqliteReader(
   return {
     ...endsReader(database),
     lastReceivedAt: async () => lastReceivedAt.get(),
-    visits: async (company, page) =>
-      activity.newest(company, page).map((visit) => ({ visit, ...sumOf(streams.brief(company, visit)) })),
+    visits: async (company, page) => {
+      const visits: VisitSummary[] = [];
+      for (const visit of activity.newest(company, page)) {
+        visits.push({ visit, ...sumOf(streams.brief(company, visit)) });
+        if (visits.length % VISITS_A_TURN === 0) await new Promise((resolve) => setImmediate(resolve));
+      }
+      return visits;
+    },
     streams: async (company, visit) => streams.whole(company, visit),
     events: async (company, visit, { after, limit }) => events.all(company, visit, after, limit).map(toEvent),
     beyond: async (company, visit, positions, limit) =>

@@ -7,7 +7,7 @@ import { TakeTurns } from './take-turns.ts';
 export interface Submitter {
   /** All connections of one device take one turn. */
   readonly device: string;
-  committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): void;
+  committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): Promise<void>;
   /** The batch could not be kept: none of it is acknowledged. */
   failed(error: unknown): void;
 }
@@ -73,12 +73,13 @@ export class GroupCommit {
       for (const submitter of parts.keys()) submitter.failed(error);
       return;
     }
-    for (const [submitter, part] of parts) {
+    const told = [...parts].map(([submitter, part]) =>
       submitter.committed(
         part.map((at) => (batch[at] as Submitted).event),
         part.map((at) => outcomes[at] as CommitOutcome),
-      );
-    }
+      ),
+    );
+    await Promise.all(told);
     this.#stored(batch.map(({ event }) => event).filter((_, at) => outcomes[at]?.kind === 'stored'));
   }
 

@@ -61,7 +61,7 @@ export class WriterSession implements Submitter {
     this.#commits.submit({ stream: this.#stream, seq, hash, body, receivedAt: this.#clock(), ...offset }, this);
   }
 
-  committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): void {
+  async committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): Promise<void> {
     this.#queued -= events.length;
     let durable: ReceivedEvent | undefined;
     for (const [at, event] of events.entries()) {
@@ -71,11 +71,11 @@ export class WriterSession implements Submitter {
         if (outcome.kind === 'stored') this.#needed = undefined;
         continue;
       }
-      this.#acknowledge(durable);
+      await this.#acknowledge(durable);
       durable = undefined;
       if (!this.#answer(event, outcome)) return;
     }
-    this.#acknowledge(durable);
+    await this.#acknowledge(durable);
   }
 
   failed(error: unknown): void {
@@ -84,10 +84,10 @@ export class WriterSession implements Submitter {
   }
 
   /** Cumulative: one acknowledgement speaks for all before it. */
-  #acknowledge(event: ReceivedEvent | undefined): void {
+  async #acknowledge(event: ReceivedEvent | undefined): Promise<void> {
     if (event === undefined) return;
     const { stream, seq, hash } = event;
-    const receipt = this.#signer.sign({ stream, seq, hash, time: this.#clock() });
+    const receipt = await this.#signer.sign({ stream, seq, hash, time: this.#clock() });
     this.#connection.send({ kind: 'ack', seq, hash, receipt });
   }
 

@@ -25,7 +25,7 @@ export const bench: Bench = async (options, progress) => {
     const raw = rawSqlite(join(folder, 'raw.sqlite'));
     figures.push({ name: 'SQLite alone, WAL and FULL, 100 events a commit', value: raw, unit: 'events/s' });
     figures.push(...(await fileLogFigures(folder)));
-    figures.push(receiptFigure(folder));
+    figures.push(await receiptFigure(folder));
 
     const server = await startLocalServer({ program, dataDir: join(folder, 'data') });
     const [visits, rate, seconds] = [number('visits', 2_000), number('rate', 2), number('seconds', 10)];
@@ -129,10 +129,15 @@ async function fileLogFigures(folder: string): Promise<Figure[]> {
   ];
 }
 
-function receiptFigure(folder: string): Figure {
+async function receiptFigure(folder: string): Promise<Figure> {
   const signer = openReceiptSigner(join(folder, 'key.pem'));
   const stream = { company: 'local', visit: 'v', device: 'd', epoch: 1 };
-  const times = timesOf(500, () => signer.sign({ stream, seq: 1, hash: 'a'.repeat(64), time: 0 }));
+  const times: number[] = [];
+  for (let at = 0; at < 500; at += 1) {
+    const started = performance.now();
+    await signer.sign({ stream, seq: 1, hash: 'a'.repeat(64), time: 0 });
+    times.push(performance.now() - started);
+  }
   return { name: 'one receipt signed, median', value: median(times) * 1_000, unit: 'µs' };
 }
 

@@ -150,7 +150,9 @@ describe('each harms only itself:', () => {
     const told = new Map<string, string>();
     const submitter = (device: string): Submitter => ({
       device,
-      committed: () => told.set(device, 'kept'),
+      committed: async () => {
+        told.set(device, 'kept');
+      },
       failed: () => told.set(device, 'failed'),
     });
     for (const device of ['a', 'b', 'c']) {

@@ -46,7 +46,7 @@ async function makeRecord(): Promise<void> {
     await store.commit(entries.map((entry, index) => ({ ...entry, stream, receivedAt: BEGAN + index * 1000 })));
     await keeper.stored();
     const last = entries.at(-1) as Entry;
-    const receipt = sign.sign({ stream, seq: last.seq, hash: last.hash, time: BEGAN + EVENTS * 1000 });
+    const receipt = await sign.sign({ stream, seq: last.seq, hash: last.hash, time: BEGAN + EVENTS * 1000 });
     const lines = [
       { kind: 'stream', version: 1, stream },
       ...entries.map((entry) => ({ kind: 'batch', entries: [entry] })),
