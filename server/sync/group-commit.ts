@@ -26,6 +26,7 @@ export class GroupCommit {
   readonly #stored: (events: readonly ReceivedEvent[]) => void;
   readonly #queue = new TakeTurns<Submitted>();
   #running: Promise<void> | undefined;
+  readonly #answering = new Set<Promise<unknown>>();
 
   /**
    * @param stored hears of newly kept events after their submitters did
@@ -42,9 +43,10 @@ export class GroupCommit {
     this.#running ??= this.#run();
   }
 
-  /** Resolves when nothing is queued any more. */
+  /** Resolves when nothing is queued any more, and all was answered. */
   async drained(): Promise<void> {
     while (this.#running !== undefined) await this.#running;
+    await Promise.all(this.#answering);
   }
 
   async #run(): Promise<void> {
@@ -79,7 +81,9 @@ export class GroupCommit {
         part.map((at) => outcomes[at] as CommitOutcome),
       ),
     );
-    await Promise.all(told);
+    // The next batch is written meanwhile; each submitter answers in order.
+    const answered: Promise<unknown> = Promise.all(told).then(() => this.#answering.delete(answered));
+    this.#answering.add(answered);
     this.#stored(batch.map(({ event }) => event).filter((_, at) => outcomes[at]?.kind === 'stored'));
   }
 

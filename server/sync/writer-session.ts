@@ -38,6 +38,7 @@ export class WriterSession implements Submitter {
   readonly #signer: ReceiptSigner;
   readonly #clockOffsetMs: number | undefined;
   #queued = 0;
+  #answers: Promise<void> = Promise.resolve();
   /** The number last asked for: what was sent before the device heard of it is passed over in silence. */
   #needed: number | undefined;
 
@@ -61,8 +62,14 @@ export class WriterSession implements Submitter {
     this.#commits.submit({ stream: this.#stream, seq, hash, body, receivedAt: this.#clock(), ...offset }, this);
   }
 
-  async committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): Promise<void> {
+  /** Answers in the order in which batches were written, whichever signature is ready first. */
+  committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): Promise<void> {
     this.#queued -= events.length;
+    this.#answers = this.#answers.then(() => this.#answerAll(events, outcomes));
+    return this.#answers;
+  }
+
+  async #answerAll(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): Promise<void> {
     let durable: ReceivedEvent | undefined;
     for (const [at, event] of events.entries()) {
       const outcome = outcomes[at] as CommitOutcome;
