@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { sha256 } from '../../client/record/node/sha256.ts';
 import { verifyChain } from '../../grammar/visit/verify-chain.ts';
 import { SEED, tries } from '../how-much.ts';
+import { tellFigure } from '../promises/tell-figure.ts';
 import { ModelWorld } from './record-model.ts';
 
 type Move =
@@ -91,6 +92,7 @@ describe('the record as a model: whatever is doubled, swapped, cut, killed and s
       fc.asyncProperty(moves(true), (list) => run(list)),
       { numRuns: tries(300, 10_000), seed: SEED },
     );
+    tellFigure('courses of the model', tries(300, 10_000));
   });
 
   test('a server that acknowledges before the disk has it is found', async () => {
@@ -98,6 +100,7 @@ describe('the record as a model: whatever is doubled, swapped, cut, killed and s
       fc.asyncProperty(moves(false), (list) => run(list, true)),
       { numRuns: 500, seed: SEED, endOnFailure: true },
     );
+    tellFigure('courses until a hasty server is found', found.numRuns);
     expect(found.failed).toBe(true);
   });
 });

@@ -124,8 +124,12 @@ export class ModelWorld {
   readonly stream: StreamId;
   readonly log: VisitLog;
   outbox!: Outbox;
-  /** The server went back to a backup, and the device has not been told yet. */
+  /**
+   * The server went back to a backup, and the device's program has not been told yet: what it was acknowledged before
+   * it knows from its log, until a welcome says otherwise.
+   */
   setBack = false;
+  #everSetBack = false;
   readonly #hasty: boolean;
   #wire: Wire | undefined;
   #timers: (() => void)[] = [];
@@ -149,6 +153,7 @@ export class ModelWorld {
   reopen(): void {
     this.cut();
     this.outbox?.stop();
+    this.setBack = this.#everSetBack;
     this.#timers = [];
     this.outbox = new Outbox({
       log: this.log,
@@ -202,6 +207,7 @@ export class ModelWorld {
   restore(backup: number): void {
     this.disk.durable = this.disk.backups[backup % this.disk.backups.length] ?? new Map();
     this.setBack = true;
+    this.#everSetBack = true;
     this.crash();
   }
 

@@ -11,6 +11,7 @@ import { verifyRecord } from '../../server/heads/verify-record.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { SEED, tries } from '../how-much.ts';
+import { tellFigure } from '../promises/tell-figure.ts';
 import { Dice } from '../simulator/dice.ts';
 import { scratchFolder } from './built-server.ts';
 import { chainFor, streamOf } from './running-app.ts';
@@ -271,6 +272,8 @@ describe('a record beside the heads that were signed for it', () => {
     }
   });
 });
+
+afterAll(() => tellFigure('edits tried', ROUNDS * (Object.keys(IN_TABLES).length + Object.keys(IN_FILES).length)));
 
 describe('a record that no head was kept of', () => {
   test('is told so, and not called whole', async () => {

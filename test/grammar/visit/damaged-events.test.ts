@@ -9,6 +9,7 @@ import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { SEED, tries } from '../../how-much.ts';
+import { tellFigure } from '../../promises/tell-figure.ts';
 
 const bodiesOf = (name: string): string[] =>
   readFileSync(new URL(`../../../fixtures/visits/${name}/events.jsonl`, import.meta.url), 'utf8')
@@ -71,6 +72,7 @@ describe('one damaged event of a known kind', { timeout: 600_000 }, () => {
         }
       }
     }
+    tellFigure('damaged events shown', kinds.size * tries(4, 60) - failed.length);
     expect(failed).toEqual([]);
   });
 });
