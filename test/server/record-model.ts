@@ -40,6 +40,7 @@ export class ModelDisk {
  */
 function modelStore(disk: ModelDisk, alive: () => boolean, hasty: boolean) {
   let state: Kept = disk.durable;
+  let writing: Promise<void> = Promise.resolve();
   const head = (stream: StreamId) => {
     const last = state.get(streamText(stream))?.at(-1);
     return last === undefined ? startHead(stream) : { seq: last.seq, hash: last.hash };
@@ -50,7 +51,12 @@ function modelStore(disk: ModelDisk, alive: () => boolean, hasty: boolean) {
     if (alive()) disk.keep(next);
   };
   const store: Pick<EventStore, 'open' | 'commit' | 'note' | 'events'> = {
-    open: async (stream) => ({ kind: 'open', head: head(stream) }),
+    // As every store must: where a stream ends is told from the disk, not from what is on its way there.
+    open: async (stream) => {
+      await writing;
+      if (!alive()) await new Promise(() => undefined);
+      return { kind: 'open', head: head(stream) };
+    },
     note: async () => undefined,
     commit: async (batch) => {
       const outcomes = batch.map((event) => {
@@ -60,8 +66,8 @@ function modelStore(disk: ModelDisk, alive: () => boolean, hasty: boolean) {
         if (outcome.kind === 'stored') state = new Map([...state, [key, [...held, event]]]);
         return outcome;
       });
-      const written = write(state);
-      if (!hasty) await written;
+      writing = write(state);
+      if (!hasty) await writing;
       if (!alive()) await new Promise(() => undefined);
       return outcomes;
     },
