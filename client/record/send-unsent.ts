@@ -55,6 +55,8 @@ async function sendOne(
   const forget = onReachable(() => outbox.retryNow());
   outbox.start();
   try {
+    // What was acknowledged once may be lost there since.
+    await outbox.welcomed();
     await outbox.settled();
   } catch {
     // Its sentence is told when the visit itself is opened; the others are sent all the same.

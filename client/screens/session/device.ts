@@ -50,9 +50,9 @@ export class Device {
     return listUnsent(this.#database);
   }
 
-  /** Sends all that is unsent but what a tab is writing, which sends it itself. Resolves when there is none left. */
-  sendUnsent(changed: () => void): Promise<void> {
-    return sendDevice(this.#database, { onReachable, changed });
+  /** See `sendDevice`. Resolves when there is none left. */
+  sendUnsent(changed: () => void, all: boolean): Promise<void> {
+    return sendDevice(this.#database, { onReachable, changed }, all);
   }
 
   newStream(): StreamId {

@@ -4,6 +4,8 @@ import type { Device } from './device.ts';
 
 /** How long until it is looked again whether a visit was left with something unsent. */
 const AGAIN_MS = 30_000;
+/** How long until the server is asked again whether it still holds all that it acknowledged. */
+const ASK_ALL_MS = 12 * 3_600_000;
 
 /** Visits whose sending moved are told to the page that shows them. */
 export const UNSENT_CHANGED = 'readback-unsent';
@@ -18,9 +20,17 @@ export function sendInBackground(device: Device): void {
     if (document.visibilityState === 'hidden') void wakeForUnsent(device);
   });
   void navigator.locks.request(SENDING_LOCK, async () => {
+    let askAllAt = 0;
     for (;;) {
       await wakeForUnsent(device);
-      await device.sendUnsent(() => dispatchEvent(new Event(UNSENT_CHANGED))).catch(() => undefined);
+      const all = performance.now() >= askAllAt;
+      const sent = await device
+        .sendUnsent(() => dispatchEvent(new Event(UNSENT_CHANGED)), all)
+        .then(
+          () => true,
+          () => false,
+        );
+      if (all && sent) askAllAt = performance.now() + ASK_ALL_MS;
       await new Promise<void>((resolve) => {
         const timer = setTimeout(done, AGAIN_MS);
         const forget = onReachable(done);
