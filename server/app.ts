@@ -3,11 +3,13 @@ import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
 import { LOCAL_COMPANY } from '../grammar/visit/envelope.ts';
 import { PROTOCOL } from '../grammar/visit/messages.ts';
+import { describeRoutes } from './describe-routes.ts';
 import { ServerError } from './errors.ts';
 import type { HeadKeeper } from './heads/keep-heads.ts';
 import { allowedHost, type OriginRule, ownAddress } from './origins.ts';
 import { pageRoutes } from './pages.ts';
 import { reportFault } from './report-fault.ts';
+import { exportRoutes } from './review/exports.ts';
 import { headRoutes } from './review/heads.ts';
 import { reviewRoutes } from './review/visits.ts';
 import { addSecurityHeaders } from './security-headers.ts';
@@ -55,19 +57,25 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   fastify.addHook('onResponse', async (request, reply) => {
     if (request.headers.upgrade !== undefined && reply.statusCode >= 400) request.raw.socket.destroySoon();
   });
+  await describeRoutes(fastify, options.version);
   await addSecurityHeaders(fastify, options.origins.kind !== 'loopback');
   fastify
     .withTypeProvider<TypeBoxTypeProvider>()
-    .get('/api/health', { schema: { response: { 200: HealthSchema } } }, async () => ({
-      status: 'ok' as const,
-      version: options.version,
-      protocol: PROTOCOL,
-      receiptKey: options.signer.publicKey,
-      models: options.widebandModel === undefined ? ['bundled'] : ['bundled', 'wideband'],
-      clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
-    }));
+    .get(
+      '/api/health',
+      { schema: { summary: 'version, protocol, public key, models, clock', response: { 200: HealthSchema } } },
+      async () => ({
+        status: 'ok' as const,
+        version: options.version,
+        protocol: PROTOCOL,
+        receiptKey: options.signer.publicKey,
+        models: options.widebandModel === undefined ? ['bundled'] : ['bundled', 'wideband'],
+        clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
+      }),
+    );
   const heads = options.keeper?.heads ?? (() => []);
   await fastify.register(reviewRoutes, { store: options.store, company: LOCAL_COMPANY, heads });
+  await fastify.register(exportRoutes, { store: options.store, company: LOCAL_COMPANY, heads });
   await fastify.register(headRoutes, { heads });
   await fastify.register(syncRoutes, {
     store: options.store,

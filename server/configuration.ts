@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { createSecureContext } from 'node:tls';
 import { ServerError } from './errors.ts';
 import { findWidebandModel } from './wideband-model.ts';
 
@@ -55,7 +56,18 @@ function readTls(environment: Environment): Configuration['tls'] {
   if (!cert && !key) return undefined;
   if (!cert || !key)
     throw new ServerError('setting-wrong', 'TLS_CERT and TLS_KEY belong together: give both, or neither.');
-  return { cert: readSetting('TLS_CERT', cert), key: readSetting('TLS_KEY', key) };
+  const pair = { cert: readSetting('TLS_CERT', cert), key: readSetting('TLS_KEY', key) };
+  try {
+    createSecureContext(pair);
+  } catch (error) {
+    const why = (error as Error).message.split(':').at(-1)?.trim();
+    throw new ServerError(
+      'setting-wrong',
+      `TLS_CERT=${cert} and TLS_KEY=${key} are no certificate and its key in PEM form (${why}): name the right files.`,
+      error,
+    );
+  }
+  return pair;
 }
 
 function readProxyOrigin(environment: Environment): string | undefined {

@@ -89,6 +89,23 @@ export class Outbox {
     return () => this.#listeners.delete(listener);
   }
 
+  /**
+   * Resolves when the server has said where its copy ends, which may be before what it once acknowledged (it lost its
+   * record, or was set back to a backup); rejects with the sentence when the link stops.
+   */
+  welcomed(): Promise<void> {
+    return new Promise((resolve, reject) => {
+      const look = ({ link }: OutboxState) => {
+        if (!this.#welcomed && link.link !== 'stopped') return;
+        unsubscribe();
+        if (this.#welcomed) resolve();
+        else if (link.link === 'stopped') reject(new Error(link.sentence));
+      };
+      const unsubscribe = this.subscribe(look);
+      look(this.state());
+    });
+  }
+
   /** Resolves when the server holds everything written so far; rejects with the sentence when the link stops. */
   settled(): Promise<void> {
     const written = this.#log.head().seq;
@@ -107,12 +124,14 @@ export class Outbox {
 
   #hello(): void {
     const { stream, follows } = this.#log;
+    const { seq, hash } = this.#log.head();
     this.#connection += 1;
     this.#inFlight.clear();
     this.#link.send({
       kind: 'hello',
       protocol: PROTOCOL,
       stream,
+      head: { seq, hash },
       ...(this.#clock === undefined ? {} : { clock: this.#clock() }),
       ...(follows === undefined ? {} : { follows: { epoch: follows.epoch, head: follows.head } }),
     });

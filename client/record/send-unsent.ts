@@ -17,6 +17,8 @@ export interface SendOptions {
   readonly clock: () => number;
   /** Calls back when trying again at once is worth it; returns what ends that. */
   readonly onReachable: (again: () => void) => () => void;
+  /** Calls back when no more is to be tried; returns what ends that. Nothing: it is tried until all is sent. */
+  readonly onEnd?: (end: () => void) => () => void;
   /** Called as the server takes more, and when a stream is done and that is kept. */
   readonly changed: () => void;
 }
@@ -26,16 +28,35 @@ export interface SendOptions {
  * While no server answers it is tried again after growing waits; a stream that the server refuses is passed by.
  */
 export async function sendUnsent(streams: readonly StreamId[], options: SendOptions): Promise<void> {
-  for (const stream of streams) await sendOne(stream, options);
+  let ended = false;
+  let stop: () => void = () => undefined;
+  const forget = options.onEnd?.(() => {
+    ended = true;
+    stop();
+  });
+  for (const stream of streams) {
+    if (ended) break;
+    await sendOne(stream, options, (outbox) => {
+      stop = () => outbox.stop();
+    });
+  }
+  forget?.();
 }
 
-async function sendOne(stream: StreamId, { open, link, clock, onReachable, changed }: SendOptions): Promise<void> {
+async function sendOne(
+  stream: StreamId,
+  { open, link, clock, onReachable, changed }: SendOptions,
+  begun: (outbox: Outbox) => void,
+): Promise<void> {
   const log = await open(stream);
   const outbox = new Outbox({ ...link, log, clock });
+  begun(outbox);
   outbox.subscribe(changed);
   const forget = onReachable(() => outbox.retryNow());
   outbox.start();
   try {
+    // What was acknowledged once may be lost there since.
+    await outbox.welcomed();
     await outbox.settled();
   } catch {
     // Its sentence is told when the visit itself is opened; the others are sent all the same.

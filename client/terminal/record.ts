@@ -1,9 +1,10 @@
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
 import { joinDevices } from '../../grammar/visit/join-devices.ts';
+import { VOUCHED } from '../words/printed/vouched-words.ts';
 import { printRecord } from './print-record.ts';
 import { wrongUse } from './read-arguments.ts';
-import { readEvents } from './read-events.ts';
+import { readEvents, readVisitFile } from './read-events.ts';
 import { runTool } from './run-tool.ts';
 import type { Given, Tool } from './tool.ts';
 
@@ -36,9 +37,13 @@ async function main({ options, words }: Given<typeof TOOL>): Promise<void> {
   }
   const [path, ...others] = words;
   if (path === undefined) throw wrongUse(TOOL, 'No record is named');
-  const technician = await readEvents(path);
-  const record = toVisitRecord(joinDevices(technician, await Promise.all(others.map(readEvents))));
-  process.stdout.write(options.json === true ? `${JSON.stringify(record, undefined, 2)}\n` : printRecord(record));
+  const { events, head } = await readVisitFile(path);
+  const record = toVisitRecord(joinDevices(events, await Promise.all(others.map(readEvents))));
+  const zone = new Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const edges = { zone, vouchedBy: head === undefined ? [] : [VOUCHED.chain(head)] };
+  process.stdout.write(
+    options.json === true ? `${JSON.stringify(record, undefined, 2)}\n` : printRecord(record, edges),
+  );
 }
 
 await runTool(TOOL, main);

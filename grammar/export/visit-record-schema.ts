@@ -96,6 +96,8 @@ export const VisitRecordSchema = Type.Object(
     complaint: Type.String(),
     role: oneOf(['technician', 'trainee']),
     software: Words,
+    /** Of the device that opened the visit, by its IANA name; times in this document are UTC all the same. */
+    zone: Type.Optional(Words),
     unit: Type.Object({ id: Words }, { additionalProperties: true }),
     opened: Time,
     lastEvent: Time,
@@ -111,6 +113,8 @@ export const VisitRecordSchema = Type.Object(
       ),
     ),
     readings: Type.Array(ReadingSchema),
+    /** Readings that contradict each other, by their numbers. */
+    contradictions: Type.Array(Type.Object({ at: Time, numbers: Numbers }, closed)),
     refused: Type.Array(Type.Object({ at: Time, reading: MeasuredSchema, reason: Words }, closed)),
     observations: Type.Array(Type.Object({ at: Time, observation: Words, words: Words }, closed)),
     energy: Type.Unsafe<Record<ZoneId, EnergyState>>(
@@ -170,6 +174,8 @@ export const VisitRecordSchema = Type.Object(
         closed,
       ),
     ),
+    /** Fuses and breakers that were refused as too large and not told out. */
+    refusedParts: Type.Array(Type.Object({ at: Time, part: Words, words: Words }, closed)),
     works: Type.Array(Type.Object({ at: Time, work: Words, words: Words, repairs: Type.Array(Words) }, closed)),
     wires: Type.Array(WireSchema),
     /** Parts out and in, covers off and on, what was done by hand. */
@@ -204,6 +210,21 @@ export const VisitRecordSchema = Type.Object(
         closed,
       ),
     ),
+    /** Return less supply air after the repair, in Fahrenheit degrees. */
+    split: Type.Optional(
+      Type.Object(
+        {
+          at: Time,
+          value: Type.Number(),
+          minutes: Type.Number({ minimum: 0 }),
+          word: oneOf(['fits', 'marginal', 'does not fit', 'impossible']),
+          low: Type.Number(),
+          high: Type.Number(),
+          source: Words,
+        },
+        closed,
+      ),
+    ),
     /** Superheat, subcooling, condensing over ambient, in Fahrenheit degrees, from two readings each. */
     charge: Type.Array(
       Type.Object(
@@ -234,7 +255,12 @@ export const VisitRecordSchema = Type.Object(
     overrides: Type.Array(Type.Object({ at: Time, why: Type.Array(Words), reason: Type.String() }, closed)),
     summary: Type.Optional(SummarySchema),
   },
-  { ...closed, $schema: 'https://json-schema.org/draft/2020-12/schema', title: 'A visit, whole' },
+  {
+    ...closed,
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
+    $id: 'urn:readback:visit-record:1',
+    title: 'A visit, whole',
+  },
 );
 
 export type VisitRecord = Static<typeof VisitRecordSchema>;

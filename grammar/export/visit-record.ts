@@ -19,7 +19,6 @@ type LeftOut =
   | 'suspects'
   | 'steps'
   | 'interruptions'
-  | 'split'
   | 'first'
   | 'last'
   | 'unknown'
@@ -46,6 +45,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     complaint: view.complaint,
     role: view.role,
     software: view.software,
+    ...(view.zone === undefined ? {} : { zone: view.zone }),
     unit: { ...view.unit },
     opened: view.first.time.at,
     lastEvent: view.last.time.at,
@@ -61,6 +61,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       ...(line.unit === undefined ? {} : { unit: line.unit }),
     })),
     readings: view.readings.map(readingOf),
+    contradictions: view.contradictions.map((line) => ({ ...at(line), numbers: [...line.numbers] })),
     refused: view.refused.map((line) => ({ ...at(line), reading: measured(line.reading), reason: line.reason })),
     observations: view.observations.map((line) => ({
       ...at(line),
@@ -90,6 +91,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       repairs: [...line.repairs],
       doubts: [...line.doubts],
     })),
+    refusedParts: view.refusedParts.map((line) => ({ ...at(line), part: line.part, words: line.words })),
     works: view.works.map((line) => ({
       ...at(line),
       work: line.work,
@@ -113,6 +115,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       ...line,
       judged: judgedOf(judged),
     })),
+    ...(view.split === undefined ? {} : { split: splitOf(view.split) }),
     charge: view.charge.map(({ seq: _seq, time, judged, readings, ...line }) => ({
       at: time.at,
       ...line,
@@ -135,6 +138,10 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
           },
         }),
   };
+}
+
+function splitOf({ time, split, minutes, word, band, source }: NonNullable<FoldedVisit['split']>) {
+  return { at: time.at, value: split, minutes, word, ...band, source };
 }
 
 const at = (moment: Moment): { at: string } => ({ at: moment.time.at });

@@ -81,7 +81,11 @@ interface TimeLine {
   readonly overrides: readonly (Moment & { readonly why: readonly string[]; readonly reason: string })[];
   readonly warnings: readonly (Moment & { readonly words: string })[];
   readonly interruptions: readonly (Moment & { readonly sentence: string })[];
-  readonly split?: Moment & { readonly split: number; readonly minutes: number; readonly word: string };
+  readonly split?: Moment & Omit<Extract<VisitOutcome, { type: 'split.judged' }>, 'type'>;
+  /** Readings that contradict each other, by their numbers. */
+  readonly contradictions: readonly (Moment & { readonly numbers: readonly number[] })[];
+  /** The time zone of the device that opened the visit, by its IANA name. */
+  readonly zone?: string;
   /** Superheat, subcooling and condensing over ambient, before the repair and in its proof. */
   readonly charge: readonly (Moment & ChargeJudged)[];
   readonly summary?: VisitSummary;
@@ -123,6 +127,7 @@ function emptyTimeLine(): Mutable<TimeLine> {
     focuses: [],
     overrides: [],
     warnings: [],
+    contradictions: [],
     interruptions: [],
     unknown: [],
     damaged: [],
@@ -233,8 +238,13 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'visit.closed':
       view.summary = event.summary;
       return;
-    case 'split.judged':
-      view.split = { ...moment, split: event.split, minutes: event.minutes, word: event.word };
+    case 'split.judged': {
+      const { type: _type, time: _time, ...judged } = event;
+      view.split = { ...moment, ...judged };
+      return;
+    }
+    case 'contradiction.noticed':
+      view.contradictions.push({ ...moment, numbers: event.numbers });
       return;
     case 'refrigerant.judged': {
       const { type: _type, time: _time, ...judged } = event;
@@ -285,7 +295,6 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'step.parked':
     case 'steps.settled':
     case 'steps.reopened':
-    case 'contradiction.noticed':
     case 'finding.stated':
     case 'part.fitted':
     case 'part.doubted':
@@ -325,6 +334,7 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
 
 /** What was heard is shown as it was; of every other input only what came of it. */
 function addInput(view: Mutable<TimeLine>, input: VisitInput, moment: Moment): void {
+  if (input.type === 'opened.visit' && typeof input.zone === 'string') view.zone = input.zone;
   if (input.type !== 'heard.utterance') return;
   const { understanding, accepted, confidence, ear } = input.utterance;
   view.heard.push({ ...moment, text: understanding.heard, understanding, accepted, confidence, ear });

@@ -81,6 +81,8 @@ export type VisitInput =
       readonly role: 'technician' | 'trainee';
       readonly unit: UnitProfile;
       readonly software: string;
+      /** The time zone of the device as its IANA name, such as America/Chicago. */
+      readonly zone?: string;
     }
   /** The visit is taken up again from its record, after a reload or a break. `cut`: what was heard when it broke off. */
   | { readonly type: 'restored.visit'; readonly time: InputTime; readonly cut?: string }

@@ -1,4 +1,5 @@
 import type { VisitEvent, VisitOutcome } from './events.ts';
+import { isJudged, isListOf, isPlaces, isSummary, isText } from './is-whole-inside.ts';
 
 type Of<T extends VisitOutcome['type']> = Extract<VisitOutcome, { type: T }>;
 type Required<E> = { [K in keyof E]-?: undefined extends E[K] ? never : K }[keyof E];
@@ -125,6 +126,20 @@ const LOOKS: Readonly<Record<string, (value: unknown) => boolean>> = {
     typeof value['unit'] === 'string',
 };
 
+/** Fields that readers go into, by what they must hold inside wherever they stand. */
+const INSIDE: readonly (readonly [string, (value: unknown) => boolean])[] = [
+  ['judged', isJudged],
+  ['summary', isSummary],
+  ['doubts', isListOf(isText)],
+  ['why', (value) => isText(value) || isListOf(isText)(value)],
+  ['at', isPlaces],
+  ['values', isListOf((value) => typeof value === 'number')],
+  ['numbers', isListOf((value) => typeof value === 'number')],
+  ['evidence', isListOf((value) => typeof value === 'number')],
+  ['steps', (value) => isText(value) || isListOf(isText)(value)],
+  ['repairs', isListOf(isText)],
+];
+
 /**
  * Whether an event holds what an event of its type must: a record may have been written by another program, or been
  * damaged. Types that are not known pass: nothing is known that they lack.
@@ -136,7 +151,8 @@ export function isWhole(event: VisitEvent): boolean {
   const fields = (FIELDS as Readonly<Record<string, Readonly<Record<string, string>>>>)[event.type];
   const held = event as unknown as Readonly<Record<string, unknown>>;
   if (fields === undefined) return true;
-  return isTime(held['time']) && Object.entries(fields).every(([name, kind]) => LOOKS[kind]?.(held[name]) === true);
+  const looks = Object.entries(fields).every(([name, kind]) => LOOKS[kind]?.(held[name]) === true);
+  return looks && isTime(held['time']) && INSIDE.every(([name, look]) => held[name] === undefined || look(held[name]));
 }
 
 function isHeardWhole(input: { readonly type: string }): boolean {
@@ -152,5 +168,6 @@ function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
 }
 
 function isTime(value: unknown): boolean {
-  return isRecord(value) && typeof value['at'] === 'string' && typeof value['mono'] === 'number';
+  if (!isRecord(value) || typeof value['at'] !== 'string' || typeof value['mono'] !== 'number') return false;
+  return !Number.isNaN(Date.parse(value['at']));
 }

@@ -20,6 +20,7 @@ const HelloSchema = Type.Object(
     protocol: WholeFromOne,
     stream: StreamIdSchema,
     clock: Type.Optional(Type.Integer()),
+    head: Type.Optional(HeadSchema),
     follows: Type.Optional(Type.Object({ epoch: WholeFromOne, head: HeadSchema }, closed)),
   },
   closed,

@@ -14,6 +14,8 @@ export interface Hello {
   readonly stream: StreamId;
   /** The device's wall clock, in milliseconds since 1970: a claim, kept beside the server's, never refused. */
   readonly clock?: number;
+  /** The last event that the device has written: where more is told than comes, the server shows what is missing. */
+  readonly head?: Head;
   /** Where a new epoch follows an older stream of the same visit and device: that stream's last link at the server.
    *  The server seals the older stream there. */
   readonly follows?: { readonly epoch: number; readonly head: Head };

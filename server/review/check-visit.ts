@@ -2,7 +2,7 @@ import { type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { followsText, type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
 import { type Verification, verifyRecord } from '../heads/verify-record.ts';
 import type { HeldStream } from '../heads/verify-stream.ts';
-import type { EventStore } from '../store/event-store.ts';
+import type { EventStore, StreamSummary } from '../store/event-store.ts';
 
 const EVENTS_A_PAGE = 5_000;
 
@@ -29,11 +29,17 @@ export async function checkVisit(
     if (last === undefined || page.length < EVENTS_A_PAGE) break;
     after = last.arrival;
   }
-  const held = (await store.streams(company, visit)).map(({ device, epoch, forks, follows }) => {
+  const streams = await store.streams(company, visit);
+  const held = streams.map(({ device, epoch, forks, follows }) => {
     const stream = nameOf(device, epoch);
     return { stream, events: events.get(stream) ?? [], forks, follows: followsText(follows) };
   });
-  return verifyRecord(held, { heads: ofVisit(heads, `${company}/${visit}/`) });
+  const verified = await verifyRecord(held, { heads: ofVisit(heads, `${company}/${visit}/`) });
+  return { ...verified, notes: [...verified.notes, ...streams.flatMap(incompleteWords)] };
+}
+
+function incompleteWords({ device, head, said }: StreamSummary): readonly string[] {
+  return said === undefined ? [] : [`Not complete: ${head.seq} held, the device said ${said} (${device}).`];
 }
 
 /** The heads, as far as they speak of one visit. */

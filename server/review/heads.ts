@@ -31,7 +31,12 @@ export const headRoutes: FastifyPluginAsyncTypebox<{ readonly heads: () => reado
 ) => {
   app.get(
     '/api/heads',
-    { schema: { response: { 200: Type.Object({ heads: Type.Array(SignedHeadSchema) }) } } },
+    {
+      schema: {
+        summary: 'the heads that the server signed',
+        response: { 200: Type.Object({ heads: Type.Array(SignedHeadSchema) }) },
+      },
+    },
     async () => ({ heads: heads().map((head) => ({ ...head, streams: [...head.streams] })) }),
   );
 };

@@ -17,7 +17,11 @@ export interface ReviewOptions {
 const Milliseconds = Type.Integer({ description: 'milliseconds since 1970, by the server’s clock' });
 const Count = Type.Integer({ minimum: 0 });
 const VisitParameters = Type.Object({ visit: NameSchema });
-const ErrorSchema = Type.Object({ error: Type.String(), sentence: Type.String() });
+export const ErrorSchema = Type.Object({ error: Type.String(), sentence: Type.String() });
+
+const Said = Type.Optional(
+  Type.Integer({ description: 'events that devices said they have, where that is more than are held: not complete' }),
+);
 
 const VisitSchema = Type.Object({
   visit: NameSchema,
@@ -26,6 +30,7 @@ const VisitSchema = Type.Object({
   firstReceivedAt: Milliseconds,
   lastReceivedAt: Milliseconds,
   forks: Count,
+  said: Said,
 });
 
 /** What a reader should know of a stream before relying on it. */
@@ -34,6 +39,7 @@ const FlagSchema = Type.Union([
   Type.Literal('sealed'),
   Type.Literal('clock-differs'),
   Type.Literal('received-backwards'),
+  Type.Literal('not-complete'),
 ]);
 
 const StreamSchema = Type.Object({
@@ -44,6 +50,7 @@ const StreamSchema = Type.Object({
   lastReceivedAt: Milliseconds,
   forks: Count,
   flags: Type.Array(FlagSchema),
+  said: Said,
   clockOffsetMs: Type.Optional(Type.Integer({ description: 'the device’s clock minus the server’s: a claim' })),
   follows: Type.Optional(Type.Object({ epoch: Type.Integer(), head: HeadSchema })),
 });
@@ -79,6 +86,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     '/api/visits',
     {
       schema: {
+        summary: 'the visits, newest activity first',
         querystring: Type.Object({
           limit: Type.Integer({ minimum: 1, maximum: 1000, default: 100 }),
           offset: Type.Integer({ minimum: 0, default: 0 }),
@@ -93,6 +101,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     '/api/visits/:visit',
     {
       schema: {
+        summary: 'its streams, one for each device and epoch',
         params: VisitParameters,
         response: {
           200: Type.Object({ visit: NameSchema, streams: Type.Array(StreamSchema) }),
@@ -113,6 +122,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     '/api/visits/:visit/check',
     {
       schema: {
+        summary: 'every chain read from the disk and checked',
         params: VisitParameters,
         response: {
           200: CheckSchema,
@@ -133,6 +143,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
     '/api/visits/:visit/events',
     {
       schema: {
+        summary: 'its events by arrival, byte for byte',
         params: VisitParameters,
         querystring: Type.Object({
           after: Type.Integer({ minimum: 0, default: 0, description: 'the `next` of the page before' }),
@@ -170,6 +181,7 @@ function flagsOf(stream: StreamSummary): Static<typeof FlagSchema>[] {
     [stream.sealed, 'sealed'],
     [Math.abs(stream.clockOffsetMs ?? 0) > CLOCK_TOLERANCE_MS, 'clock-differs'],
     [stream.receivedBackwards, 'received-backwards'],
+    [stream.said !== undefined, 'not-complete'],
   ];
   return flags.filter(([raised]) => raised).map(([, flag]) => flag);
 }

@@ -37,6 +37,8 @@ export interface VisitSummary {
   readonly lastReceivedAt: number;
   /** Events that contradict one already held. */
   readonly forks: number;
+  /** How many events the devices said that they have, where that is more than are held. */
+  readonly said?: number;
 }
 
 export interface StreamSummary {
@@ -51,7 +53,16 @@ export interface StreamSummary {
   readonly clockOffsetMs?: number;
   /** The server's own clock went back while it took this stream: times of receipt do not order its events. */
   readonly receivedBackwards: boolean;
+  /** How many events the device said that it has, where that is more than are held. */
+  readonly said?: number;
   readonly follows?: { readonly epoch: number; readonly head: Head };
+}
+
+/** Where a device said that its stream ends, and when: milliseconds since 1970, by the server's clock. */
+export interface SaidHead {
+  readonly stream: StreamId;
+  readonly head: Head;
+  readonly saidAt: number;
 }
 
 /** The end of one stream, and how many events contradict one of its own. */
@@ -88,7 +99,12 @@ export interface EventStore {
    * @throws {ServerError} data-full, server-failed: then nothing of the batch is kept.
    */
   commit(batch: readonly ReceivedEvent[]): Promise<readonly CommitOutcome[]>;
-  /** Newest activity first. */
+  /**
+   * Keeps where devices said that their streams end, as far as that is beyond what is held or was said before.
+   * @throws {ServerError} data-full, server-failed: then none is kept.
+   */
+  note(said: readonly SaidHead[]): Promise<void>;
+  /** Newest activity first. A visit of which only a device's word is held is among them. */
   visits(company: string, page: { readonly limit: number; readonly offset: number }): Promise<readonly VisitSummary[]>;
   /** The visit's streams by device and epoch; empty for an unknown visit. */
   streams(company: string, visit: string): Promise<readonly StreamSummary[]>;

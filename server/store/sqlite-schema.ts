@@ -3,7 +3,8 @@ import { ServerError } from '../errors.ts';
 
 /** "RBK1" in ASCII: tells our files from other SQLite files. */
 const APPLICATION_ID = 0x52424b31;
-const VERSION = 1;
+/** 2: with `said`. */
+const VERSION = 2;
 /** Added to the version while a server writes: a file copied then, without its log, tells by it that it is not whole. */
 const IN_USE = 1000;
 
@@ -43,6 +44,21 @@ CREATE TABLE fork (
 ) STRICT;
 `;
 
+/** Where devices said that their streams end. It names streams by themselves: nothing of one may have come yet. */
+const SAID_TABLE = `
+CREATE TABLE said (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  company TEXT NOT NULL,
+  visit TEXT NOT NULL,
+  device TEXT NOT NULL,
+  epoch INTEGER NOT NULL,
+  seq INTEGER NOT NULL CHECK (seq >= 1),
+  hash TEXT NOT NULL,
+  said_at INTEGER NOT NULL,
+  UNIQUE (company, visit, device, epoch, seq)
+) STRICT;
+`;
+
 /** Each table's key, as a condition that finds a row NEW would replace. */
 const KEYS: Readonly<Record<string, string>> = {
   stream: 'id = NEW.id OR (company = NEW.company AND visit = NEW.visit AND device = NEW.device AND epoch = NEW.epoch)',
@@ -50,31 +66,35 @@ const KEYS: Readonly<Record<string, string>> = {
   fork: 'id = NEW.id OR (stream = NEW.stream AND seq = NEW.seq AND hash = NEW.hash)',
 };
 
-const GUARDS = Object.entries(KEYS)
-  .map(
-    ([table, key]) => `
+const SAID_KEY = `id = NEW.id OR
+  (company = NEW.company AND visit = NEW.visit AND device = NEW.device AND epoch = NEW.epoch AND seq = NEW.seq)`;
+
+const guard = (table: string, key: string) => `
 CREATE TRIGGER ${table}_no_update BEFORE UPDATE ON ${table}
 BEGIN SELECT RAISE(ABORT, 'a record is never changed'); END;
 CREATE TRIGGER ${table}_no_delete BEFORE DELETE ON ${table}
 BEGIN SELECT RAISE(ABORT, 'a record is never deleted'); END;
 CREATE TRIGGER ${table}_no_replace BEFORE INSERT ON ${table}
 WHEN EXISTS (SELECT 1 FROM ${table} WHERE ${key})
-BEGIN SELECT RAISE(ABORT, 'a record is never replaced'); END;`,
-  )
+BEGIN SELECT RAISE(ABORT, 'a record is never replaced'); END;`;
+
+const GUARDS = Object.entries(KEYS)
+  .map(([table, key]) => guard(table, key))
   .join('\n');
+const SAID = SAID_TABLE + guard('said', SAID_KEY);
 
 /**
- * Tells a new file from a record of ours, before anything is written to it.
+ * Tells a new file from a record of ours, before anything is written to it; `older` is one of a version before this.
  * @throws {ServerError} data-foreign, data-newer.
  */
-export function identify(database: Database, path: string): 'new' | 'ours' {
+export function identify(database: Database, path: string): 'new' | 'ours' | 'older' {
   const version = versionOf(database) % IN_USE;
   const application = database.pragma('application_id', { simple: true });
   const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get();
   if (version === 0 && application === 0 && tables === 0) return 'new';
   if (application !== APPLICATION_ID) throw new ServerError('data-foreign', path);
-  if (version !== VERSION) throw new ServerError('data-newer', path);
-  return 'ours';
+  if (version > VERSION) throw new ServerError('data-newer', path);
+  return version === VERSION ? 'ours' : 'older';
 }
 
 function versionOf(database: Database): number {
@@ -88,14 +108,22 @@ export function isMarkedInUse(database: Database): boolean {
 
 /** Says in the file itself, and not only in its log, whether a server writes it. */
 export function markInUse(database: Database, inUse: boolean): void {
-  database.pragma(`user_version = ${VERSION + (inUse ? IN_USE : 0)}`);
+  database.pragma(`user_version = ${(versionOf(database) % IN_USE) + (inUse ? IN_USE : 0)}`);
   database.pragma('wal_checkpoint(TRUNCATE)');
 }
 
 export function createTables(database: Database): void {
   database.transaction(() => {
-    database.exec(TABLES + GUARDS);
+    database.exec(TABLES + GUARDS + SAID);
     database.pragma(`application_id = ${APPLICATION_ID}`);
+    database.pragma(`user_version = ${VERSION}`);
+  })();
+}
+
+/** Adds what a record of an older version lacks; what is written in it stays as it is. */
+export function bringUpToDate(database: Database): void {
+  database.transaction(() => {
+    database.exec(SAID);
     database.pragma(`user_version = ${VERSION}`);
   })();
 }

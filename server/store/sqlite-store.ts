@@ -3,8 +3,17 @@ import SQLite, { type Database } from 'better-sqlite3';
 import { ServerError } from '../errors.ts';
 import type { EventStore } from './event-store.ts';
 import { sqliteReader } from './sqlite-reader.ts';
-import { checkWhole, createTables, demandDurability, identify, isMarkedInUse, markInUse } from './sqlite-schema.ts';
+import {
+  bringUpToDate,
+  checkWhole,
+  createTables,
+  demandDurability,
+  identify,
+  isMarkedInUse,
+  markInUse,
+} from './sqlite-schema.ts';
 import { sqliteWriter } from './sqlite-writer.ts';
+import { VisitActivity } from './visit-activity.ts';
 
 export interface SqliteOptions {
   /** The file stops growing at this size, as if the disk were full. */
@@ -33,13 +42,15 @@ export function openSqliteStore(path: string, options: SqliteOptions = {}): Even
     database.pragma('trusted_schema = OFF');
     if (found === 'new') createTables(database);
     else checkWhole(database, path);
+    if (found === 'older') bringUpToDate(database);
     markInUse(database, true);
     if (options.maxBytes !== undefined) {
       database.pragma(`max_page_count = ${Math.floor(options.maxBytes / PAGE_BYTES)}`);
     }
+    const activity = VisitActivity.of(database);
     return {
-      ...sqliteReader(database),
-      ...sqliteWriter(database),
+      ...sqliteReader(database, activity),
+      ...sqliteWriter(database, activity),
       close: async () => {
         markInUse(database, false);
         database.close();

@@ -1,8 +1,9 @@
 import SQLite, { type Database } from 'better-sqlite3';
 import { type Hash, type Head, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { ServerError } from '../errors.ts';
-import type { CommitOutcome, EventStore, OpenOutcome, ReceivedEvent } from './event-store.ts';
+import type { CommitOutcome, EventStore, OpenOutcome, ReceivedEvent, SaidHead } from './event-store.ts';
 import { judgeEvent, startHead } from './judge-event.ts';
+import type { VisitActivity } from './visit-activity.ts';
 
 /** A stream while a batch is judged: where it ends, and where a later epoch ended it for good. */
 interface OpenStream {
@@ -12,7 +13,10 @@ interface OpenStream {
 }
 
 /** The half of the SQLite store that writes. Each call is one transaction, on the disk when it returns. */
-export function sqliteWriter(database: Database): Pick<EventStore, 'open' | 'commit'> {
+export function sqliteWriter(
+  database: Database,
+  activity: VisitActivity,
+): Pick<EventStore, 'open' | 'commit' | 'note'> {
   const statements = prepareStatements(database);
 
   function openStream(stream: StreamId): OpenStream {
@@ -66,9 +70,26 @@ export function sqliteWriter(database: Database): Pick<EventStore, 'open' | 'com
     });
   });
 
+  const note = database.transaction((said: readonly SaidHead[]): readonly StreamId[] =>
+    said.flatMap(({ stream, head: { seq, hash }, saidAt }) => {
+      const { company, visit, device, epoch } = stream;
+      const before = statements.said.get(company, visit, device, epoch) ?? 0;
+      if (seq <= Math.max(openStream(stream).head.seq, before)) return [];
+      statements.insertSaid.run(company, visit, device, epoch, seq, hash, saidAt);
+      return [stream];
+    }),
+  );
+
   return {
+    note: async (said) => {
+      for (const stream of asServerErrors(() => note.immediate(said))) activity.touched(stream);
+    },
     open: async (stream, follows) => asServerErrors(() => open.immediate(stream, follows)),
-    commit: async (batch) => asServerErrors(() => commit.immediate(batch)),
+    commit: async (batch) => {
+      const outcomes = asServerErrors(() => commit.immediate(batch));
+      for (const [at, { stream }] of batch.entries()) if (outcomes[at]?.kind === 'stored') activity.touched(stream);
+      return outcomes;
+    },
   };
 }
 
@@ -95,6 +116,14 @@ function prepareStatements(database: Database) {
     ),
     insertEvent: database.prepare(
       'INSERT INTO event (stream, seq, hash, body, received_at, clock_offset) VALUES (?, ?, ?, ?, ?, ?)',
+    ),
+    said: database
+      .prepare<[string, string, string, number], number | null>(
+        `SELECT max(seq) FROM said WHERE ${ofDevice} AND epoch = ?`,
+      )
+      .pluck(),
+    insertSaid: database.prepare(
+      'INSERT INTO said (company, visit, device, epoch, seq, hash, said_at) VALUES (?, ?, ?, ?, ?, ?, ?)',
     ),
     insertFork: database.prepare(`
       INSERT INTO fork (stream, seq, hash, body, received_at) SELECT @stream, @seq, @hash, @body, @receivedAt

@@ -10,7 +10,9 @@ import {
 } from '../../grammar/visit/messages.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
+import { type Holders, LIMITS } from './limits.ts';
 import { type CloseReason, closeReason } from './refusals.ts';
+import type { SaidHeads } from './said-heads.ts';
 import type { VisitHub } from './visit-hub.ts';
 import { WatchSession } from './watch-session.ts';
 import { type Connection, type WriterOptions, WriterSession } from './writer-session.ts';
@@ -18,8 +20,12 @@ import { type Connection, type WriterOptions, WriterSession } from './writer-ses
 export interface ConversationOptions extends WriterOptions {
   readonly store: EventStore;
   readonly hub: VisitHub;
+  readonly saidHeads: SaidHeads;
   readonly company: string;
   readonly helloWithinMs: number;
+  /** Who writes, by device, and who reads, by visit. */
+  readonly writers: Holders;
+  readonly watchers: Holders;
 }
 
 const clientMessage = Compile(ClientMessageSchema);
@@ -35,6 +41,7 @@ export class Conversation implements Connection {
   /** What the connection is for; 'opening' while the store looks up where the stream ends. */
   #session: 'new' | 'opening' | WriterSession | WatchSession = 'new';
   #closed = false;
+  #letGo: () => void = () => undefined;
 
   constructor(socket: WebSocket, options: ConversationOptions) {
     this.#socket = socket;
@@ -61,6 +68,11 @@ export class Conversation implements Connection {
     while (!this.#closed && this.#socket.bufferedAmount > MOST_BUFFERED_BYTES) {
       await new Promise((resolve) => setTimeout(resolve, BUFFER_LOOK_MS));
     }
+  }
+
+  /** Nothing was said yet, neither hello nor watch. */
+  isSilent(): boolean {
+    return this.#session === 'new' && !this.#closed;
   }
 
   /** Resolves when the connection is closed, cutting it where that takes too long. */
@@ -112,20 +124,35 @@ export class Conversation implements Connection {
   }
 
   async #startWriting(hello: Hello): Promise<void> {
+    const { company, device } = hello.stream;
+    const { writers } = this.#options;
+    if (writers.count(`${company}/${device}`) >= LIMITS.writersOfDevice) {
+      return this.refuse(closeReason('too-many-of-device', String(LIMITS.writersOfDevice)));
+    }
+    this.#letGo = writers.hold(`${company}/${device}`);
     this.#session = 'opening';
     const outcome = await this.#options.store.open(hello.stream, hello.follows);
     if (outcome.kind === 'sealed') return this.refuse(closeReason('stream-sealed'));
     if (outcome.kind === 'unlinked') return this.refuse(closeReason('link-wrong'));
+    if (hello.head !== undefined) this.#options.saidHeads.said(hello.stream, hello.head, this.#options.clock());
+    if (this.#closed) return;
     this.#session = new WriterSession(hello, this, this.#options);
     this.send({ kind: 'welcome', protocol: PROTOCOL, head: outcome.head, clock: this.#options.clock() });
   }
 
   #startWatch(watch: Watch): void {
+    const name = `${watch.company}/${watch.visit}`;
+    const { watchers } = this.#options;
+    if (watchers.count(name) >= LIMITS.watchersOfVisit || watchers.all >= LIMITS.watchers) {
+      return this.refuse(closeReason('too-many-readers'));
+    }
+    this.#letGo = watchers.hold(name);
     this.#session = new WatchSession(watch, this, this.#options.store, this.#options.hub);
   }
 
   #end(): void {
     this.#closed = true;
+    this.#letGo();
     clearTimeout(this.#helloTimer);
     if (this.#session instanceof WatchSession) this.#session.close();
   }

@@ -1,11 +1,20 @@
+import { ServerError } from '../errors.ts';
 import { reportFault } from '../report-fault.ts';
 import type { CommitOutcome, EventStore, ReceivedEvent } from '../store/event-store.ts';
+import { TakeTurns } from './take-turns.ts';
 
 /** Who handed an event in, and is told what became of it: once a batch, in order. */
 export interface Submitter {
-  committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): void;
+  /** All connections of one device take one turn. */
+  readonly device: string;
+  committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): Promise<void>;
   /** The batch could not be kept: none of it is acknowledged. */
   failed(error: unknown): void;
+}
+
+interface Submitted {
+  readonly event: ReceivedEvent;
+  readonly from: Submitter;
 }
 
 const LARGEST_BATCH = 512;
@@ -15,8 +24,9 @@ export class GroupCommit {
   readonly #store: EventStore;
   readonly #kept: () => Promise<void>;
   readonly #stored: (events: readonly ReceivedEvent[]) => void;
-  #queue: { readonly event: ReceivedEvent; readonly from: Submitter }[] = [];
+  readonly #queue = new TakeTurns<Submitted>();
   #running: Promise<void> | undefined;
+  readonly #answering = new Set<Promise<unknown>>();
 
   /**
    * @param stored hears of newly kept events after their submitters did
@@ -29,44 +39,68 @@ export class GroupCommit {
   }
 
   submit(event: ReceivedEvent, from: Submitter): void {
-    this.#queue.push({ event, from });
+    this.#queue.add(from.device, { event, from });
     this.#running ??= this.#run();
   }
 
-  /** Resolves when nothing is queued any more. */
+  /** Resolves when nothing is queued any more, and all was answered. */
   async drained(): Promise<void> {
     while (this.#running !== undefined) await this.#running;
+    await Promise.all(this.#answering);
   }
 
   async #run(): Promise<void> {
     // One turn of the event loop gathers what else has arrived.
     await new Promise((resolve) => setImmediate(resolve));
-    while (this.#queue.length > 0) {
-      await this.#commit(this.#queue.splice(0, LARGEST_BATCH));
+    while (this.#queue.size > 0) {
+      await this.#commit(this.#queue.take(LARGEST_BATCH));
       await new Promise((resolve) => setImmediate(resolve));
     }
     this.#running = undefined;
   }
 
-  async #commit(batch: readonly { readonly event: ReceivedEvent; readonly from: Submitter }[]): Promise<void> {
-    const submitters = new Map<Submitter, { events: ReceivedEvent[]; outcomes: CommitOutcome[] }>();
-    for (const { from } of batch) submitters.set(from, { events: [], outcomes: [] });
+  async #commit(batch: readonly Submitted[]): Promise<void> {
+    const parts = partsOf(batch);
     let outcomes: readonly CommitOutcome[];
     try {
-      outcomes = await this.#store.commit(batch.map(({ event }) => event));
-      await this.#kept();
+      outcomes = await this.#keep(batch);
     } catch (error) {
+      // What one of them sent must not fail the others. A full disk fails all.
+      const isFull = error instanceof ServerError && error.code === 'data-full';
+      if (parts.size > 1 && !isFull) {
+        for (const part of parts.values()) await this.#commit(part.map((at) => batch[at] as Submitted));
+        return;
+      }
       reportFault(error);
-      for (const submitter of submitters.keys()) submitter.failed(error);
+      for (const submitter of parts.keys()) submitter.failed(error);
       return;
     }
-    for (const [at, outcome] of outcomes.entries()) {
-      const { event, from } = batch[at] as (typeof batch)[number];
-      const part = submitters.get(from);
-      part?.events.push(event);
-      part?.outcomes.push(outcome);
-    }
-    for (const [submitter, part] of submitters) submitter.committed(part.events, part.outcomes);
+    const told = [...parts].map(([submitter, part]) =>
+      submitter.committed(
+        part.map((at) => (batch[at] as Submitted).event),
+        part.map((at) => outcomes[at] as CommitOutcome),
+      ),
+    );
+    // The next batch is written meanwhile; each submitter answers in order.
+    const answered: Promise<unknown> = Promise.all(told).then(() => this.#answering.delete(answered));
+    this.#answering.add(answered);
     this.#stored(batch.map(({ event }) => event).filter((_, at) => outcomes[at]?.kind === 'stored'));
   }
+
+  async #keep(batch: readonly Submitted[]): Promise<readonly CommitOutcome[]> {
+    const outcomes = await this.#store.commit(batch.map(({ event }) => event));
+    await this.#kept();
+    return outcomes;
+  }
+}
+
+/** Where in the batch the events of each submitter stand. */
+function partsOf(batch: readonly Submitted[]): ReadonlyMap<Submitter, readonly number[]> {
+  const parts = new Map<Submitter, number[]>();
+  for (const [at, { from }] of batch.entries()) {
+    const part = parts.get(from);
+    if (part === undefined) parts.set(from, [at]);
+    else part.push(at);
+  }
+  return parts;
 }

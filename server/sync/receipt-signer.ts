@@ -8,6 +8,7 @@ import {
   verify,
 } from 'node:crypto';
 import { closeSync, fsyncSync, openSync, readFileSync, writeFileSync } from 'node:fs';
+import { promisify } from 'node:util';
 import { type Hash, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { type Receipt, receiptText } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
@@ -25,8 +26,16 @@ export interface ReceiptSigner {
   signText(text: string): { readonly key: Hash; readonly signature: string };
   /** Whether a signature of 64 bytes in base64url is this key's, of this text. */
   verifies(text: string, signature: string): boolean;
-  sign(held: { readonly stream: StreamId; readonly seq: number; readonly hash: Hash; readonly time: number }): Receipt;
+  /** Signs beside the event loop: a signature takes as long as all else that is done for an event. */
+  sign(held: {
+    readonly stream: StreamId;
+    readonly seq: number;
+    readonly hash: Hash;
+    readonly time: number;
+  }): Promise<Receipt>;
 }
+
+const signAside = promisify(sign);
 
 /**
  * The server's key in its data folder, made where there is none. Lost, it is made anew: old receipts then name a key
@@ -48,7 +57,11 @@ export function openReceiptSigner(path: string): ReceiptSigner {
     signText,
     verifies: (text, signature) =>
       verify(null, Buffer.from(text, 'utf8'), publicObject, Buffer.from(signature, 'base64url')),
-    sign: (held) => ({ ...held, ...signText(receiptText({ ...held, streamText: streamText(held.stream) })) }),
+    sign: async (held) => {
+      const text = receiptText({ ...held, streamText: streamText(held.stream) });
+      const signature = await signAside(null, Buffer.from(text, 'utf8'), privateKey);
+      return { ...held, key, signature: signature.toString('base64url') };
+    },
   };
 }
 

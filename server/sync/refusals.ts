@@ -1,6 +1,6 @@
 /** Why a connection is closed: the close code (RFC 6455 and its registry) and the sentence sent before it. */
 const REFUSALS = {
-  'hello-late': [1008, 'No hello came within five seconds: connect again and say hello first.'],
+  'hello-late': [1013, 'No hello came within five seconds: connect again and say hello first.'],
   'not-json': [1007, 'The message is not JSON: update this program.'],
   'message-wrong': [1008, 'The message does not fit the protocol ({detail}): update this program.'],
   'message-binary': [1003, 'Binary messages are not taken: send text.'],
@@ -14,6 +14,9 @@ const REFUSALS = {
   'stream-sealed': [1008, 'This stream was ended and carried on in a later epoch: open the newest one.'],
   'link-wrong': [1008, 'The older stream does not end where this epoch begins: connect its older epoch again first.'],
   'too-fast': [1013, 'Too many events are waiting: wait for acknowledgements, then send again.'],
+  'too-many-connections': [1013, 'The server has all the connections it takes: this device tries again later.'],
+  'too-many-of-device': [1013, 'This device writes over {detail} connections already: close other pages of it.'],
+  'too-many-readers': [1013, 'The visit, or the server, has all the readers it takes: try again later.'],
   'data-full': [
     1011,
     'The server cannot keep more: free space there. This device keeps its events and sends them again.',

@@ -6,8 +6,10 @@ import { allowedOrigin, type OriginRule, ownAddress } from '../origins.ts';
 import type { EventStore, ReceivedEvent } from '../store/event-store.ts';
 import { Conversation } from './conversation.ts';
 import { GroupCommit } from './group-commit.ts';
+import { Holders, LIMITS } from './limits.ts';
 import type { ReceiptSigner } from './receipt-signer.ts';
 import { closeReason } from './refusals.ts';
+import { SaidHeads } from './said-heads.ts';
 import { VisitHub } from './visit-hub.ts';
 
 export interface SyncOptions {
@@ -31,11 +33,15 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
   const hub = new VisitHub();
   const tell = (events: readonly ReceivedEvent[]) => hub.tell(events.map(({ stream }) => stream));
   const commits = new GroupCommit(options.store, tell, options.kept);
+  const saidHeads = new SaidHeads(options.store);
   const conversations = new Set<Conversation>();
+  const writers = new Holders();
+  const watchers = new Holders();
 
   /** What was taken in is written and acknowledged before the connections are closed. */
   async function closeAll(): Promise<void> {
     await commits.drained();
+    await saidHeads.keep();
     const open = [...conversations];
     for (const conversation of open) conversation.refuse(closeReason('server-closing'));
     await Promise.all(open.map((conversation) => conversation.gone(CLOSE_WITHIN_MS)));
@@ -59,7 +65,10 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
       },
     },
     (socket) => {
-      const conversation = new Conversation(socket, { ...options, hub, commits });
+      const conversation = new Conversation(socket, { ...options, hub, commits, saidHeads, writers, watchers });
+      if (conversations.size >= LIMITS.connections) return conversation.refuse(closeReason('too-many-connections'));
+      const silent = [...conversations].filter((one) => one.isSilent());
+      if (silent.length >= LIMITS.silent) silent[0]?.refuse(closeReason('hello-late'));
       conversations.add(conversation);
       socket.on('close', () => conversations.delete(conversation));
     },

@@ -23,8 +23,14 @@ export interface WriterOptions {
 /** More than this many unanswered events mean that the device does not wait for acknowledgements. */
 const LONGEST_QUEUE = 256;
 
+/** As far from 1970 as a date of ECMAScript can be (ECMA-262, time values): further off a clock is not told. */
+const FURTHEST_MS = 8.64e15;
+const withinDates = (ms: number) => Math.max(-FURTHEST_MS, Math.min(FURTHEST_MS, Math.round(ms)));
+
 /** One device that writes one stream, from its welcome on. */
 export class WriterSession implements Submitter {
+  /** Whose events these are, for all its connections: each device has its turn in a batch. */
+  readonly device: string;
   readonly #stream: StreamId;
   readonly #connection: Connection;
   readonly #commits: GroupCommit;
@@ -32,16 +38,18 @@ export class WriterSession implements Submitter {
   readonly #signer: ReceiptSigner;
   readonly #clockOffsetMs: number | undefined;
   #queued = 0;
+  #answers: Promise<void> = Promise.resolve();
   /** The number last asked for: what was sent before the device heard of it is passed over in silence. */
   #needed: number | undefined;
 
   constructor(hello: Hello, connection: Connection, options: WriterOptions) {
     this.#stream = hello.stream;
+    this.device = `${hello.stream.company}/${hello.stream.device}`;
     this.#connection = connection;
     this.#commits = options.commits;
     this.#clock = options.clock;
     this.#signer = options.signer;
-    if (hello.clock !== undefined) this.#clockOffsetMs = hello.clock - options.clock();
+    if (hello.clock !== undefined) this.#clockOffsetMs = withinDates(hello.clock - options.clock());
   }
 
   append({ seq, hash, body }: Append): void {
@@ -54,8 +62,14 @@ export class WriterSession implements Submitter {
     this.#commits.submit({ stream: this.#stream, seq, hash, body, receivedAt: this.#clock(), ...offset }, this);
   }
 
-  committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): void {
+  /** Answers in the order in which batches were written, whichever signature is ready first. */
+  committed(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): Promise<void> {
     this.#queued -= events.length;
+    this.#answers = this.#answers.then(() => this.#answerAll(events, outcomes));
+    return this.#answers;
+  }
+
+  async #answerAll(events: readonly ReceivedEvent[], outcomes: readonly CommitOutcome[]): Promise<void> {
     let durable: ReceivedEvent | undefined;
     for (const [at, event] of events.entries()) {
       const outcome = outcomes[at] as CommitOutcome;
@@ -64,11 +78,11 @@ export class WriterSession implements Submitter {
         if (outcome.kind === 'stored') this.#needed = undefined;
         continue;
       }
-      this.#acknowledge(durable);
+      await this.#acknowledge(durable);
       durable = undefined;
       if (!this.#answer(event, outcome)) return;
     }
-    this.#acknowledge(durable);
+    await this.#acknowledge(durable);
   }
 
   failed(error: unknown): void {
@@ -77,10 +91,10 @@ export class WriterSession implements Submitter {
   }
 
   /** Cumulative: one acknowledgement speaks for all before it. */
-  #acknowledge(event: ReceivedEvent | undefined): void {
+  async #acknowledge(event: ReceivedEvent | undefined): Promise<void> {
     if (event === undefined) return;
     const { stream, seq, hash } = event;
-    const receipt = this.#signer.sign({ stream, seq, hash, time: this.#clock() });
+    const receipt = await this.#signer.sign({ stream, seq, hash, time: this.#clock() });
     this.#connection.send({ kind: 'ack', seq, hash, receipt });
   }
 

@@ -64,6 +64,47 @@ export function storeContract(name: string, opened: () => EventStore, reopen: ()
       expect((await opened().events('local', stream.visit, whole)).map((event) => event.body)).toEqual(bodies);
     });
 
+    test('where a device said that its stream ends is told until that much is held, also after opening again', async () => {
+      const stream = freshStream();
+      const chain = await chainFor(stream, ['1', '2', '3']);
+      await opened().commit(received(stream, chain.slice(0, 1)));
+      const head = { seq: 3, hash: chain[2]!.hash };
+      await opened().note([{ stream, head, saidAt: 2_000 }]);
+      await opened().note([{ stream, head: { seq: 2, hash: chain[1]!.hash }, saidAt: 3_000 }]);
+      await reopen();
+      expect(await opened().streams('local', stream.visit)).toMatchObject([{ head: { seq: 1 }, said: 3 }]);
+      const [listed] = await opened().visits('local', { limit: 1, offset: 0 });
+      expect(listed).toMatchObject({ visit: stream.visit, events: 1, said: 3 });
+      await opened().commit(received(stream, chain.slice(1)));
+      for (const one of await opened().streams('local', stream.visit)) expect(one.said).toBeUndefined();
+    });
+
+    test('a visit of which nothing came yet is listed by what its device said', async () => {
+      const stream = freshStream();
+      await opened().note([{ stream, head: { seq: 42, hash: 'ab'.repeat(32) }, saidAt: 5_000 }]);
+      await reopen();
+      expect(await opened().streams('local', stream.visit)).toMatchObject([{ head: { seq: 0 }, said: 42 }]);
+      const all = await opened().visits('local', { limit: 1_000, offset: 0 });
+      expect(all.find(({ visit }) => visit === stream.visit)).toMatchObject({
+        events: 0,
+        said: 42,
+        lastReceivedAt: 5_000,
+      });
+      expect(await opened().streams('other', stream.visit)).toEqual([]);
+    });
+
+    test('a sealed stream lacks nothing: the epoch that carries on has it', async () => {
+      const stream = freshStream();
+      const chain = await chainFor(stream, ['1']);
+      await opened().commit(received(stream, chain));
+      const head = { seq: 1, hash: chain[0]!.hash };
+      await opened().note([{ stream, head: { seq: 9, hash: 'cd'.repeat(32) }, saidAt: 2_000 }]);
+      await opened().open({ ...stream, epoch: 2 }, { epoch: 1, head });
+      const [older] = await opened().streams('local', stream.visit);
+      expect(older).toMatchObject({ epoch: 1, sealed: true });
+      expect(older?.said).toBeUndefined();
+    });
+
     test('the same fork sent again and again is kept once', async () => {
       const stream = freshStream();
       const [one] = await chainFor(stream, ['1']);

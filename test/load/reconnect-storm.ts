@@ -9,7 +9,7 @@ export async function runReconnectStorm(url: string, devices: number, eventsEach
   const body = JSON.stringify({ kind: 'reading.logged', value: 118, unit: 'V', pad: 'x'.repeat(200) });
   const logs = await Promise.all(
     Array.from({ length: devices }, async (_, at) => {
-      const stream = { company: LOCAL_COMPANY, visit: `storm-${at}`, device: 'load', epoch: 1 };
+      const stream = { company: LOCAL_COMPANY, visit: `storm-${at}`, device: `load-${at}`, epoch: 1 };
       const log = await openMemoryLog(stream, sha256);
       await log.append(Array.from({ length: eventsEach }, () => body));
       return log;

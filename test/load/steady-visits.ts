@@ -32,7 +32,7 @@ export async function runSteadyVisits({ url, visits, rate, seconds }: SteadyLoad
   const latencies: number[] = [];
   const clients: SteadyClient[] = [];
   for (let at = 0; at < visits; at += 1) {
-    const stream = { company: LOCAL_COMPANY, visit: `steady-${visits}-${at}`, device: 'load', epoch: 1 };
+    const stream = { company: LOCAL_COMPANY, visit: `steady-${visits}-${at}`, device: `load-${at}`, epoch: 1 };
     clients.push(new SteadyClient(url, stream, latencies));
     if (at % 50 === 49) await Promise.all(clients.slice(-50).map((client) => client.welcomed));
   }

@@ -94,6 +94,25 @@ describe('a record in SQLite that is not as it was', () => {
     }
   });
 
+  test('a record of the version before this one opens, and what is in it stays', async () => {
+    const path = await recordFile('older.sqlite');
+    const older = new SQLite(path);
+    // What version 1 of the tables had not.
+    older.exec('DROP TABLE said');
+    older.pragma('user_version = 1');
+    const before = older.prepare('SELECT * FROM event ORDER BY arrival').all();
+    older.close();
+    const store = openSqliteStore(path);
+    const [visit] = await store.visits('local', { limit: 1, offset: 0 });
+    expect(visit?.events).toBe(before.length);
+    await store.note([{ stream: streamOf('said-later'), head: { seq: 2, hash: 'ab'.repeat(32) }, saidAt: 1 }]);
+    await store.close();
+    const after = new SQLite(path, { readonly: true });
+    expect(after.prepare('SELECT * FROM event ORDER BY arrival').all()).toEqual(before);
+    expect(after.pragma('user_version', { simple: true })).toBe(2);
+    after.close();
+  });
+
   test('a file that is no database, one of another program, a newer one, a torn one: each has its own sentence', async () => {
     const path = join(scratch.path, 'wrong.sqlite');
     const opening = (change: () => void) => {

@@ -35,7 +35,8 @@ describe('what a connection must say', () => {
   test('without a hello it is cut, and told why', async () => {
     const client = await RawClient.open(server.url);
     expect(await client.hear()).toMatchObject({ kind: 'error', code: 'hello-late' });
-    expect((await client.closed).code).toBe(1008);
+    // Try again later (the IANA registry of close codes): a slow device or server is no reason to give up.
+    expect((await client.closed).code).toBe(1013);
   });
 
   test.each([

@@ -11,6 +11,7 @@ import { verifyRecord } from '../../server/heads/verify-record.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { SEED, tries } from '../how-much.ts';
+import { tellFigure } from '../promises/tell-figure.ts';
 import { Dice } from '../simulator/dice.ts';
 import { scratchFolder } from './built-server.ts';
 import { chainFor, streamOf } from './running-app.ts';
@@ -46,7 +47,7 @@ async function makeRecord(): Promise<void> {
     await store.commit(entries.map((entry, index) => ({ ...entry, stream, receivedAt: BEGAN + index * 1000 })));
     await keeper.stored();
     const last = entries.at(-1) as Entry;
-    const receipt = sign.sign({ stream, seq: last.seq, hash: last.hash, time: BEGAN + EVENTS * 1000 });
+    const receipt = await sign.sign({ stream, seq: last.seq, hash: last.hash, time: BEGAN + EVENTS * 1000 });
     const lines = [
       { kind: 'stream', version: 1, stream },
       ...entries.map((entry) => ({ kind: 'batch', entries: [entry] })),
@@ -271,6 +272,8 @@ describe('a record beside the heads that were signed for it', () => {
     }
   });
 });
+
+afterAll(() => tellFigure('edits tried', ROUNDS * (Object.keys(IN_TABLES).length + Object.keys(IN_FILES).length)));
 
 describe('a record that no head was kept of', () => {
   test('is told so, and not called whole', async () => {

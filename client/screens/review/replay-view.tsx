@@ -1,11 +1,13 @@
 import { useMemo } from 'react';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { REVIEW } from '../../words/pages/review-words.ts';
+import { PRINTED, REVIEW } from '../../words/pages/review-words.ts';
+import { Incomplete } from './incomplete.tsx';
 import { MomentPanel } from './moment-panel.tsx';
 import { PlayerBar } from './player-bar.tsx';
 import { RecordCheck } from './record-check.tsx';
 import { ReplayTimes } from './replay-times.ts';
 import { Tables } from './tables.tsx';
+import { TakeAway } from './take-away.tsx';
 import { Tracks } from './tracks.tsx';
 import { Transcript } from './transcript.tsx';
 import { transcriptLines } from './transcript-lines.ts';
@@ -20,6 +22,7 @@ export function ReplayView({ visit }: { readonly visit: string }) {
       <main className="review-list">
         <h1>{REVIEW.visit(visit)}</h1>
         <p role="status">{waitingWords(watched)}</p>
+        <Incomplete visit={visit} held={0} />
         <a href="/review">{REVIEW.allVisits}</a>
       </main>
     );
@@ -45,6 +48,11 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
           <a href="/review">{REVIEW.allVisits}</a>
           <span className="quiet"> {visit} · </span>
           <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
+        </p>
+        <Incomplete visit={visit} held={events.length} />
+        <p>
+          <a href={`/review?visit=${encodeURIComponent(visit)}&print`}>{PRINTED.open}</a>
+          <TakeAway visit={visit} />
         </p>
         <RecordCheck visit={visit} />
       </header>

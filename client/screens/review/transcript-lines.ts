@@ -63,6 +63,7 @@ const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line)
   refusedParts: 'said-with-it',
   refusedReadings: 'said-with-it',
   charge: 'said-with-it',
+  contradictions: 'said-with-it',
 };
 
 function dictated(line: DictatedLine): Pick<TranscriptLine, 'detail' | 'sound'> {

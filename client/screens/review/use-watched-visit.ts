@@ -2,10 +2,10 @@ import { useEffect, useMemo, useState } from 'react';
 import { LOCAL_COMPANY } from '../../../grammar/visit/envelope.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
+import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import type { LinkState } from '../../record/link.ts';
 import { watchVisit } from '../../record/watch-visit.ts';
-import { readBodies } from '../session/read-bodies.ts';
 
 export interface WatchedVisit {
   /** In the order in which the server took them. */

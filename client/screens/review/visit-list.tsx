@@ -1,12 +1,14 @@
 import { useEffect, useState } from 'react';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
-import { readBodies } from '../session/read-bodies.ts';
 import { AboutLine } from '../show/about-line.tsx';
 
 interface ListedVisit {
   readonly visit: string;
   readonly events: number;
+  /** Events that its devices said they have, where that is more. */
+  readonly said?: number;
   readonly lastReceivedAt: number;
   readonly folded: FoldedVisit;
 }
@@ -36,7 +38,7 @@ export function VisitList() {
       )}
       {visits?.length === 0 ? <p>{REVIEW.noVisits}</p> : null}
       <ul>
-        {visits?.map(({ visit, events, lastReceivedAt, folded }) => (
+        {visits?.map(({ visit, events, said, lastReceivedAt, folded }) => (
           <li key={visit}>
             <a className="visit-card" href={`/review?visit=${encodeURIComponent(visit)}`}>
               <strong>{folded.site === '' ? visit : folded.site}</strong>
@@ -49,6 +51,7 @@ export function VisitList() {
                   showTime(new Date(lastReceivedAt).toISOString()),
                 )}
               </span>
+              {said === undefined ? null : <span className="notice">{REVIEW.notComplete(events, said)}</span>}
             </a>
           </li>
         ))}
@@ -60,7 +63,7 @@ export function VisitList() {
 
 async function fetchVisits(): Promise<readonly ListedVisit[]> {
   const { visits } = (await fetchJson('/api/visits')) as {
-    visits: readonly { visit: string; events: number; lastReceivedAt: number }[];
+    visits: readonly Omit<ListedVisit, 'folded'>[];
   };
   const opened = await Promise.all(
     visits.map(async (row) => {

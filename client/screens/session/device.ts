@@ -1,17 +1,17 @@
 import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
 import { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
-import { visitsBeingWritten } from '../../record/browser/one-writer.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
+import { sendDevice } from '../../record/browser/send-device.ts';
 import { openTabNews } from '../../record/browser/tab-news.ts';
 import { readEpochs } from '../../record/next-epoch.ts';
-import { type SentSoFar, sendUnsent } from '../../record/send-unsent.ts';
+import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
-import { readBodies } from './read-bodies.ts';
 import { type Opening, type SessionEdges, VisitSession } from './visit-session.ts';
 
 /** A visit as this device holds it. */
@@ -50,17 +50,9 @@ export class Device {
     return listUnsent(this.#database);
   }
 
-  /** Sends all that is unsent but what a tab is writing, which sends it itself. Resolves when there is none left. */
-  async sendUnsent(changed: () => void): Promise<void> {
-    const written = await visitsBeingWritten();
-    const streams = (await this.unsent()).map(({ stream }) => stream).filter(({ visit }) => !written.has(visit));
-    await sendUnsent(streams, {
-      open: (stream) => this.#store.open(stream),
-      link: browserLink(),
-      clock: Date.now,
-      onReachable,
-      changed,
-    });
+  /** See `sendDevice`. Resolves when there is none left. */
+  sendUnsent(changed: () => void, all: boolean): Promise<void> {
+    return sendDevice(this.#database, { onReachable, changed }, all);
   }
 
   newStream(): StreamId {
@@ -70,7 +62,7 @@ export class Device {
   /** To be called by the one tab that holds the writer's lock. */
   async begin(stream: StreamId, opening: Omit<Opening, 'type' | 'visit' | 'software'>): Promise<VisitSession> {
     const software = `readback ${__VERSION__}`;
-    const whole: Opening = { type: 'opened.visit', visit: stream.visit, software, ...opening };
+    const whole: Opening = { type: 'opened.visit', visit: stream.visit, software, zone: zoneHere(), ...opening };
     return VisitSession.open(await this.#edges(stream), whole);
   }
 
@@ -87,6 +79,11 @@ export class Device {
   #record(stream: StreamId): Promise<VisitRecord> {
     return openVisitRecord({ stream, store: this.#store, link: browserLink(), clock: Date.now });
   }
+}
+
+/** The time zone that this device is set to, by its IANA name. */
+function zoneHere(): string {
+  return new Intl.DateTimeFormat().resolvedOptions().timeZone;
 }
 
 /** A name for this device that stays: not for people, only to keep its streams apart from others'. */

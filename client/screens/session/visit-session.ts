@@ -3,6 +3,7 @@ import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
+import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Utterance } from '../../listening/ear.ts';
@@ -22,7 +23,6 @@ import { DictatedSound } from './dictated-sound.ts';
 import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
-import { readBodies } from './read-bodies.ts';
 import { type CheckStep, checkSound } from './sound-check.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */

@@ -6,6 +6,7 @@ export const REVIEW = {
   serverGone: 'The server cannot be reached: start it, then load this page again.',
   opened: (role: string, opened: string, entries: number, received: string) =>
     `${role}, opened ${opened}; ${entries} entries, the last received ${received}`,
+  notComplete: (held: number, said: number) => `not complete: ${held} held, the device said ${said}`,
   unknownTime: 'at an unknown time',
   visit: (name: string) => `Visit ${name}`,
   allVisits: 'All visits',
@@ -16,6 +17,21 @@ export const REVIEW = {
   noServer: 'no server: what is here stays',
   following: 'following live',
   connected: 'connected',
+} as const;
+
+/** The record as it is printed, and taken away. */
+export const PRINTED = {
+  open: 'Printed record',
+  takeAway: 'Take away:',
+  forms: [
+    { file: 'record.json', words: 'the visit as JSON' },
+    { file: 'readings.csv', words: 'readings as CSV' },
+    { file: 'talk.vtt', words: 'the talk as WebVTT' },
+    { file: 'events', words: 'the chained events' },
+  ],
+  reading: 'Reading the visit…',
+  print: 'Print, or keep as PDF',
+  back: 'Back to the time line',
 } as const;
 
 /** Whether a visit's record still is what was written. */

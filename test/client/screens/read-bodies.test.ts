@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { readBodies } from '../../../client/screens/session/read-bodies.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 
 const time = { at: '2026-06-15T14:00:00.000Z', mono: 4_000 };
 

@@ -1,5 +1,5 @@
-import type { VisitEvent } from '../../../grammar/visit/events.ts';
-import type { InputTime } from '../../../grammar/visit/inputs.ts';
+import type { VisitEvent } from './events.ts';
+import type { InputTime } from './inputs.ts';
 
 /** A type that no version writes: a fold lists it as unknown. */
 const UNREADABLE = 'unreadable';
@@ -32,7 +32,7 @@ function timeOf(event: unknown): InputTime | undefined {
   if (!isObject(event) || typeof event['type'] !== 'string') return undefined;
   const timed = event['type'] === 'input.taken' ? event['input'] : event;
   const time = isObject(timed) ? timed['time'] : undefined;
-  const whole = isObject(time) && typeof time['at'] === 'string' && typeof time['mono'] === 'number';
+  const whole = isObject(time) && !Number.isNaN(Date.parse(String(time['at']))) && typeof time['mono'] === 'number';
   return whole ? (time as unknown as InputTime) : undefined;
 }
 

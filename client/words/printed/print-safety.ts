@@ -1,0 +1,78 @@
+import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
+import type { PointId } from '../../../grammar/vocabulary/points.ts';
+import { ZONE_NAMES, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { ENERGY_WORDS } from '../shown/energy-names.ts';
+import { showPlace } from '../shown/show-reading.ts';
+import type { Footnotes } from './print-sources.ts';
+import type { PrintTimes } from './print-times.ts';
+
+const FROM = { 'own-device': ', from a device of their own', 'this-device': ', on this device' } as const;
+
+/** Each proof with its meter before and after, and every pair that was read. */
+export function proofLines({ proofs }: VisitRecord, times: PrintTimes): readonly string[] {
+  return proofs.map(({ at, zone, before, values, places = [], after, result }) => {
+    const pairs = values.map((value, index) => {
+      const place = places[index] ?? [];
+      return place.length === 0 ? `${value} V` : `${showPlace(place as PointId[])} ${value} V`;
+    });
+    return `${times.clock(at)}, ${ZONE_NAMES[zone]}: meter on a live source ${before} V; ${pairs.join(', ')}; meter on the live source again ${after} V: ${result}.`;
+  });
+}
+
+/** Each caution in the words that were spoken, with when and whether it was acknowledged; one that was told again once. */
+export function cautionLines({ cautions }: VisitRecord, times: PrintTimes, notes: Footnotes): readonly string[] {
+  const told = new Map<string, VisitRecord['cautions'][number][]>();
+  for (const line of cautions) {
+    const key = `${line.words}@${line.zone ?? ''}`;
+    told.set(key, [...(told.get(key) ?? []), line]);
+  }
+  return [...told.values()].flatMap((lines) => {
+    const [first] = lines;
+    if (first === undefined) return [];
+    const zone = first.zone === undefined ? '' : `, ${ZONE_NAMES[first.zone]}`;
+    const when = [...new Set(lines.map(({ at }) => times.clock(at)))].join(', ');
+    const late = lines.find((line) => line.late);
+    const acknowledged = lines.find((line) => line.acknowledged !== undefined)?.acknowledged;
+    const answer = acknowledged === undefined ? 'not acknowledged' : `acknowledged ${times.clock(acknowledged)}`;
+    const behind = late === undefined ? '' : ` Told late${late.why === undefined ? '' : `: ${late.why}`}.`;
+    return [`${when}${zone}: “${first.words}” ${answer}.${behind}${notes.mark(first.source)}`];
+  });
+}
+
+/** Where hands were without a proof, who was hurt, checks without an answer. */
+export function troubleLines(record: VisitRecord, times: PrintTimes): readonly string[] {
+  return [
+    ...record.injuries.map(({ at }) => `${times.clock(at)}: somebody was hurt.`),
+    ...record.unproven.map(
+      ({ at, what, zone, state }) =>
+        `${times.clock(at)}: work where power was not proven off: ${what}. ${ZONE_NAMES[zone]}: ${ENERGY_WORDS[state]}.`,
+    ),
+    ...record.unanswered.map(
+      ({ at, times: put }) => `${times.clock(at)}: the check on the technician was put ${put} times without an answer.`,
+    ),
+    ...record.waited.map(({ at, words }) => `${times.clock(at)}: read by a trainee alone, not taken: ${words}.`),
+    ...record.overrides.map(
+      ({ at, why, reason }) => `${times.clock(at)}: closed all the same: ${why.join(' ')} Reason: ${reason}`,
+    ),
+  ];
+}
+
+export function supervisorLines(record: VisitRecord, times: PrintTimes): readonly string[] {
+  return [
+    ...record.acknowledgements.map(
+      ({ at, supervisor, from }) =>
+        `${times.clock(at)}: live steps acknowledged by ${supervisor}${from === undefined ? '' : FROM[from]}`,
+    ),
+    ...record.remarks.map(({ at, author, text }) => `${times.clock(at)}: ${author}: ${text}`),
+  ];
+}
+
+/** How each zone stood when the visit ended; what was never told of is summed up. */
+export function energyLines({ energy }: VisitRecord): readonly string[] {
+  const known = ZONES.filter((zone) => energy[zone] !== 'unknown');
+  const unknown = ZONES.filter((zone) => energy[zone] === 'unknown');
+  return [
+    ...known.map((zone: ZoneId) => `${ZONE_NAMES[zone]}: ${ENERGY_WORDS[energy[zone]]}`),
+    ...(unknown.length === 0 ? [] : [`not known: ${unknown.map((zone) => ZONE_NAMES[zone]).join(', ')}`]),
+  ];
+}

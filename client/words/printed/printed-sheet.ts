@@ -1,0 +1,129 @@
+import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
+import { dictationDetail } from '../shown/dictated-words.ts';
+import { beforeAndAfter, numberWords, readingsTable, refusedLines } from './print-readings.ts';
+import {
+  chargeLines,
+  coolsNow,
+  findingLines,
+  handLines,
+  refrigerantLines,
+  repairLines,
+  unitLines,
+} from './print-repair.ts';
+import { cautionLines, energyLines, proofLines, supervisorLines, troubleLines } from './print-safety.ts';
+import { Footnotes } from './print-sources.ts';
+import { type PrintTimes, printTimes } from './print-times.ts';
+import { type Sheet, type SheetSection, section } from './sheet.ts';
+
+/** What vouches for the record that is printed: a line each, such as where its chain and the server's heads end. */
+export interface SheetEdges {
+  readonly vouchedBy: readonly string[];
+  /** Used where the record names no time zone of its own. IANA name. */
+  readonly zone?: string;
+}
+
+/**
+ * A visit's record for its three readers, the customer first, then the next technician, then the supervisor: nothing
+ * is judged anew, nothing is in it that a person would have to decode.
+ */
+export function printedSheet(record: VisitRecord, edges: SheetEdges = { vouchedBy: [] }): Sheet {
+  const times = printTimes(record.zone ?? edges.zone);
+  const notes = new Footnotes();
+  const sections = [
+    ...forCustomer(record, times, notes),
+    ...forTechnician(record, times, notes),
+    ...forSupervisor(record, times, notes),
+  ];
+  return {
+    title: record.site,
+    under: [
+      `Complaint: ${record.complaint}`,
+      `${times.day(record.opened)} to ${times.day(record.lastEvent)}; all times in ${times.zone}`,
+      ...(record.role === 'trainee' ? ['By a trainee under a supervisor'] : []),
+      ...(record.summary === undefined ? ['This visit was not closed.'] : []),
+    ],
+    sections: [...sections, ...section('Sources', notes.lines()), ...section('This record', vouched(record, edges))],
+  };
+}
+
+function forCustomer(record: VisitRecord, times: PrintTimes, notes: Footnotes): readonly SheetSection[] {
+  const { summary, recommendations, signatures, items } = record;
+  const told = items.filter(({ item }) => !OF_THE_CIRCUIT.has(item));
+  return [
+    ...section('For the customer', [...(summary === undefined ? [] : [summary.plain]), coolsNow(record, notes)]),
+    ...section('Before and after', [], beforeAndAfter(record)),
+    ...section('Left open', summary === undefined ? [] : summary.openItems),
+    ...section(
+      'Recommended',
+      recommendations.map((line) => dictated(line.text, line)),
+    ),
+    ...section('Agreed and signed', [
+      ...told.map(({ at, words }) => `${times.clock(at)}: ${words}`),
+      ...signatures.map((line) => dictated(`${times.clock(line.at)}: signed by the ${line.who}, ${line.name}`, line)),
+    ]),
+  ];
+}
+
+/** These are told where the refrigerant is. */
+const OF_THE_CIRCUIT: ReadonlySet<string> = new Set([
+  'circuit-opened',
+  'leak-found',
+  'no-leak-found',
+  'vacuum-isolated',
+]);
+
+function forTechnician(record: VisitRecord, times: PrintTimes, notes: Footnotes): readonly SheetSection[] {
+  return [
+    ...section('What was found', findingLines(record)),
+    ...section('Repair', repairLines(record, times)),
+    ...section('Refrigerant', refrigerantLines(record, times, notes)),
+    ...section('Charge', chargeLines(record, times, notes)),
+    ...section('The unit', unitLines(record)),
+    ...section('Readings', numberWords(record), readingsTable(record, times, notes)),
+    ...section('Refused', refusedLines(record, times)),
+    ...section(
+      'Seen',
+      record.observations.map(({ at, words }) => `${times.clock(at)}: ${words}`),
+    ),
+    ...section('Done by hand', handLines(record, times)),
+    ...section(
+      'Notes',
+      record.notes.map((line) =>
+        dictated(`${times.clock(line.at)}: ${line.from === 'customer' ? 'the customer says: ' : ''}${line.text}`, line),
+      ),
+    ),
+    ...section('Missing from this record', notRecorded(record)),
+  ];
+}
+
+/** Of the summary's lines those that stand nowhere above. */
+function notRecorded({ summary }: VisitRecord): readonly string[] {
+  return (summary?.technical ?? []).filter((line) => line.startsWith('Not recorded'));
+}
+
+function forSupervisor(record: VisitRecord, times: PrintTimes, notes: Footnotes): readonly SheetSection[] {
+  return [
+    ...section('Proofs that power was off', proofLines(record, times)),
+    ...section('Not as it should be', troubleLines(record, times)),
+    ...section(
+      'Warnings',
+      record.warnings.map(({ at, words }) => `${times.clock(at)}: ${words}`),
+    ),
+    ...section('Cautions, as they were spoken', cautionLines(record, times, notes)),
+    ...section('Supervisor', supervisorLines(record, times)),
+    ...section('Energy at the end', energyLines(record)),
+  ];
+}
+
+function vouched({ visit, software, events }: VisitRecord, { vouchedBy }: SheetEdges): readonly string[] {
+  return [`Visit ${visit}, ${events} entries, written with ${software}.`, ...vouchedBy];
+}
+
+/** Words, and behind them what is to be known of them. */
+function dictated(words: string, line: Parameters<typeof dictationDetail>[0]): string {
+  const { sound: _sound, ...told } = line;
+  const detail = [dictationDetail(told), line.sound === undefined ? '' : 'its sound is kept']
+    .filter(Boolean)
+    .join(' · ');
+  return detail === '' ? words : `${words} (${detail})`;
+}

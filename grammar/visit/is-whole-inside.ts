@@ -1,0 +1,23 @@
+export const isText = (value: unknown): value is string => typeof value === 'string';
+
+export const isListOf =
+  (look: (value: unknown) => boolean) =>
+  (value: unknown): boolean =>
+    Array.isArray(value) && value.every(look);
+
+/** A verdict with its source and band. */
+export function isJudged(value: unknown): boolean {
+  const { word, rule, source, band } = (value ?? {}) as Readonly<Record<string, unknown>>;
+  return isText(word) && isText(rule) && isText(source) && typeof band === 'object' && band !== null;
+}
+
+/** What a closed visit comes to, for its readers. */
+export function isSummary(value: unknown): boolean {
+  const { plain, technical, openItems } = (value ?? {}) as Readonly<Record<string, unknown>>;
+  return isText(plain) && isListOf(isText)(technical) && isListOf(isText)(openItems);
+}
+
+/** Where tips stand: points, or a list of them for each of several values. */
+export function isPlaces(value: unknown): boolean {
+  return isListOf(isText)(value) || isListOf(isListOf(isText))(value);
+}

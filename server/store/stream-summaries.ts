@@ -1,0 +1,130 @@
+import type { Database } from 'better-sqlite3';
+import type { StreamSummary, VisitSummary } from './event-store.ts';
+import { startHead } from './judge-event.ts';
+
+export interface FollowsRow {
+  readonly followsEpoch: number | null;
+  readonly followsSeq: number | null;
+  readonly followsHash: string | null;
+}
+
+interface StreamRow extends FollowsRow {
+  readonly id: number;
+  readonly device: string;
+  readonly epoch: number;
+  readonly headSeq: number;
+  readonly headHash: string;
+  readonly firstReceivedAt: number;
+  readonly lastReceivedAt: number;
+  readonly forks: number;
+  readonly sealed: 0 | 1;
+  readonly clockOffset: number | null;
+  readonly said: number | null;
+}
+
+interface SaidRow {
+  readonly device: string;
+  readonly epoch: number;
+  readonly said: number;
+  readonly firstSaidAt: number;
+  readonly lastSaidAt: number;
+}
+
+/** What is told of a stream without reading all its events. */
+type BriefSummary = Omit<StreamSummary, 'receivedBackwards'>;
+
+/** Reads what there is to know of the streams of one visit, by device and epoch. */
+export function streamsReader(database: Database) {
+  // The first and the last event of a stream are one look-up in the index each.
+  const streams = database.prepare<[string, string], StreamRow>(`
+    SELECT stream.id, device, epoch, last.seq AS headSeq, last.hash AS headHash,
+      first.received_at AS firstReceivedAt, last.received_at AS lastReceivedAt,
+      (SELECT count(*) FROM fork WHERE fork.stream = stream.id) AS forks,
+      EXISTS (SELECT 1 FROM stream AS later WHERE later.company = stream.company AND later.visit = stream.visit
+        AND later.device = stream.device AND later.follows_epoch = stream.epoch) AS sealed,
+      last.clock_offset AS clockOffset,
+      (SELECT max(said.seq) FROM said WHERE said.company = stream.company AND said.visit = stream.visit
+        AND said.device = stream.device AND said.epoch = stream.epoch) AS said,
+      follows_epoch AS followsEpoch, follows_seq AS followsSeq, follows_hash AS followsHash
+    FROM stream
+    JOIN event AS first ON first.stream = stream.id AND first.seq = 1
+    JOIN event AS last ON last.stream = stream.id AND last.seq = (SELECT max(seq) FROM event WHERE stream = stream.id)
+    WHERE company = ? AND visit = ?`);
+  const onlySaid = database.prepare<[string, string], SaidRow>(`
+    SELECT device, epoch, max(seq) AS said, min(said_at) AS firstSaidAt, max(said_at) AS lastSaidAt FROM said
+    WHERE company = ? AND visit = ? AND NOT EXISTS (SELECT 1 FROM stream JOIN event ON event.stream = stream.id
+      WHERE stream.company = said.company AND stream.visit = said.visit AND stream.device = said.device
+        AND stream.epoch = said.epoch)
+    GROUP BY device, epoch`);
+  const backwards = database
+    .prepare<[number], 0 | 1>(`
+    SELECT EXISTS (SELECT 1 FROM event AS later
+      JOIN event AS before ON before.stream = later.stream AND before.seq = later.seq - 1
+      WHERE later.stream = ? AND later.received_at < before.received_at)`)
+    .pluck();
+
+  const read = (company: string, visit: string) => [
+    ...streams.all(company, visit).map((row) => ({ id: row.id, summary: toSummary(row) })),
+    ...onlySaid.all(company, visit).map((row) => ({ id: 0, summary: awaited(company, visit, row) })),
+  ];
+  return {
+    brief: (company: string, visit: string): readonly BriefSummary[] =>
+      read(company, visit).map(({ summary }) => summary),
+    whole: (company: string, visit: string): readonly StreamSummary[] =>
+      read(company, visit)
+        .map(({ id, summary }) => ({ ...summary, receivedBackwards: backwards.get(id) === 1 }))
+        .sort((a, b) => (a.device === b.device ? a.epoch - b.epoch : a.device < b.device ? -1 : 1)),
+  };
+}
+
+/** What a list says of a visit: the sum over its streams. */
+export function sumOf(streams: readonly BriefSummary[]): Omit<VisitSummary, 'visit'> {
+  const sum = (count: (stream: BriefSummary) => number) => streams.reduce((total, one) => total + count(one), 0);
+  const events = sum(({ head }) => head.seq);
+  const said = sum(({ head, said = head.seq }) => said);
+  return {
+    streams: streams.length,
+    events,
+    firstReceivedAt: Math.min(...streams.map(({ firstReceivedAt }) => firstReceivedAt)),
+    lastReceivedAt: Math.max(...streams.map(({ lastReceivedAt }) => lastReceivedAt)),
+    forks: sum(({ forks }) => forks),
+    ...(said > events ? { said } : {}),
+  };
+}
+
+export function followsOf({ followsEpoch, followsSeq, followsHash }: FollowsRow): Pick<StreamSummary, 'follows'> {
+  if (followsEpoch === null || followsSeq === null || followsHash === null) return {};
+  return { follows: { epoch: followsEpoch, head: { seq: followsSeq, hash: followsHash } } };
+}
+
+/** A stream of which nothing came yet, and its device said that there is something. */
+function awaited(company: string, visit: string, row: SaidRow): BriefSummary {
+  const { device, epoch, said } = row;
+  return {
+    device,
+    epoch,
+    head: startHead({ company, visit, device, epoch }),
+    firstReceivedAt: row.firstSaidAt,
+    lastReceivedAt: row.lastSaidAt,
+    forks: 0,
+    sealed: false,
+    said,
+  };
+}
+
+/** A sealed stream lacks nothing: what its device had beyond the seal stands in the epoch that carries on. */
+function toSummary(row: StreamRow): BriefSummary {
+  const missing = row.sealed === 0 && row.said !== null && row.said > row.headSeq;
+  return {
+    device: row.device,
+    epoch: row.epoch,
+    head: { seq: row.headSeq, hash: row.headHash },
+    firstReceivedAt: row.firstReceivedAt,
+    lastReceivedAt: row.lastReceivedAt,
+    forks: row.forks,
+    sealed: row.sealed === 1,
+    ...(row.clockOffset === null ? {} : { clockOffsetMs: row.clockOffset }),
+    ...(missing && row.said !== null ? { said: row.said } : {}),
+    ...followsOf(row),
+  };
+}

@@ -1,0 +1,40 @@
+import type { Database } from 'better-sqlite3';
+import type { StreamId } from '../../grammar/visit/envelope.ts';
+
+type VisitId = Pick<StreamId, 'company' | 'visit'>;
+
+/**
+ * The visits in the order of their latest activity, held in memory: to list them reads a page of them and never the
+ * whole record, behind which acknowledgements would wait.
+ */
+export class VisitActivity {
+  /** By company; within it the visit that moved last stands last. */
+  readonly #visits = new Map<string, Set<string>>();
+
+  /** As the record stands: by what came of each visit, and before that by what was only said of it. */
+  static of(database: Database): VisitActivity {
+    const activity = new VisitActivity();
+    const said = database.prepare<[], VisitId>(`
+      SELECT company, visit FROM said GROUP BY company, visit ORDER BY max(id)`);
+    const came = database.prepare<[], VisitId>(`
+      SELECT company, visit FROM stream JOIN event AS last ON last.stream = stream.id
+        AND last.seq = (SELECT max(seq) FROM event WHERE stream = stream.id)
+      GROUP BY company, visit ORDER BY max(last.arrival)`);
+    for (const visit of [...said.all(), ...came.all()]) activity.touched(visit);
+    return activity;
+  }
+
+  touched({ company, visit }: VisitId): void {
+    const visits = this.#visits.get(company) ?? new Set<string>();
+    this.#visits.set(company, visits);
+    visits.delete(visit);
+    visits.add(visit);
+  }
+
+  /** A page of the company's visits, the one that moved last first. */
+  newest(company: string, { limit, offset }: { readonly limit: number; readonly offset: number }): readonly string[] {
+    const visits = [...(this.#visits.get(company) ?? [])];
+    const end = visits.length - offset;
+    return end <= 0 ? [] : visits.slice(Math.max(0, end - limit), end).reverse();
+  }
+}

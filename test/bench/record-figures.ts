@@ -1,0 +1,68 @@
+import { mkdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { startLocalServer } from '../../client/record/node/local-server.ts';
+import { linkBytes } from '../../grammar/visit/envelope.ts';
+import { sha256 } from '../../server/heads/verify-stream.ts';
+import { startHead } from '../../server/store/judge-event.ts';
+import { openSqliteStore, RECORD_FILE } from '../../server/store/sqlite-store.ts';
+import { loadInProcess } from '../load/load-process.ts';
+import { type Figure, median } from './figures.ts';
+
+/** A tick of the clock by which Linux counts processor time: USER_HZ, 100 a second (proc(5)). */
+const TICKS_A_SECOND = 100;
+
+/** What a process has used of the processors so far, in seconds, user and system (proc(5), fields 14 and 15). */
+export function processorSeconds(pid: number): number {
+  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')
+    .replace(/^.*\) /, '')
+    .split(' ');
+  return (Number(fields[11]) + Number(fields[12])) / TICKS_A_SECOND;
+}
+
+/** What lists do to a device: its longest wait for an acknowledgement, while pages are asked for without a pause. */
+export async function listing(program: string, dataDir: string, visits: number): Promise<readonly Figure[]> {
+  mkdirSync(dataDir, { recursive: true });
+  const store = openSqliteStore(join(dataDir, RECORD_FILE));
+  for (let from = 0; from < visits; from += 500) {
+    const count = Math.min(500, visits - from);
+    await store.commit(Array.from({ length: count }, (_, at) => firstEvent(`listed-${from + at}`)));
+  }
+  await store.close();
+  const server = await startLocalServer({ program, dataDir });
+  const load = { url: server.url, visits: 1, rate: 50, seconds: 4 };
+  try {
+    const alone = await loadInProcess(load);
+    let going = true;
+    const times: number[] = [];
+    const asking = (async () => {
+      for (let page = 0; going; page += 1) {
+        const began = performance.now();
+        const answer = await fetch(`${server.url}/api/visits?limit=1000&offset=${(page * 1_000) % visits}`);
+        await answer.arrayBuffer();
+        times.push(performance.now() - began);
+      }
+    })();
+    const beside = await loadInProcess({ ...load, visits: 2, rate: 25 });
+    going = false;
+    await asking;
+    return [
+      { name: `a page of 1,000 of ${visits} visits, asked to answered, median`, value: median(times), unit: 'ms' },
+      { name: 'an acknowledgement without lists, p99', value: alone.p99, unit: 'ms' },
+      {
+        name: `an acknowledgement beside lists of ${visits} visits without a pause, p99`,
+        value: beside.p99,
+        unit: 'ms',
+        against: `aim ≤ ${(alone.p99 + 50).toFixed(0)}`,
+      },
+    ];
+  } finally {
+    await server.stop();
+  }
+}
+
+function firstEvent(visit: string) {
+  const stream = { company: 'local', visit, device: 'phone', epoch: 1 };
+  const body = JSON.stringify({ type: 'visit.opened', visit });
+  const hash = Buffer.from(sha256(linkBytes(1, startHead(stream).hash, body))).toString('hex');
+  return { stream, seq: 1, hash, body, receivedAt: 1_795_000_000_000 };
+}

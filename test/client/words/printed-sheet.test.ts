@@ -1,0 +1,103 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { printRecord } from '../../../client/terminal/print-record.ts';
+import { printedSource } from '../../../client/words/printed/print-sources.ts';
+import { printTimes } from '../../../client/words/printed/print-times.ts';
+import { printedSheet } from '../../../client/words/printed/printed-sheet.ts';
+import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
+import type { VisitEvent } from '../../../grammar/visit/events.ts';
+
+const eventsOf = (name: string): VisitEvent[] =>
+  readFileSync(new URL(`../../../fixtures/visits/${name}/events.jsonl`, import.meta.url), 'utf8')
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line));
+const sheetOf = (name: string) => printedSheet(toVisitRecord(eventsOf(name)));
+const linesOf = (name: string, title: string) => sheetOf(name).sections.find((one) => one.title === title)?.lines ?? [];
+
+/** What a person would have to decode: UCUM codes, ids of two parts and more, times as machines write them. */
+const MACHINE_MADE =
+  /\[degF\]|oz_av|um\[Hg\]|\buF\b|\bOhm\b|\d{4}-\d\d-\d\dT|[a-z]+-[a-z]+-[a-z]+|not-|no-target|from memory|undefined|NaN/;
+/** Hyphens of the trade's own words. */
+const ORDINARY = /pull-out/g;
+
+describe('the printed record', () => {
+  it.each(['library', 'fuse', 'one-pole', 'low-charge'])('of the visit %s holds nothing machine-made', (name) => {
+    expect(printRecord(toVisitRecord(eventsOf(name))).replace(ORDINARY, '')).not.toMatch(MACHINE_MADE);
+  });
+
+  it('has every reading, every caution in the words that were spoken, and every pair of a proof', () => {
+    const events = eventsOf('library');
+    const record = toVisitRecord(events);
+    const text = printRecord(record).replaceAll(/\s+/g, ' ');
+    const table = sheetOf('library').sections.find(({ title }) => title === 'Readings')?.table;
+    expect(table?.rows.map(([number]) => Number(number))).toEqual(record.readings.map(({ number }) => number));
+    const spoken = events.flatMap((event) => (event.type === 'caution.spoken' ? [event.words] : []));
+    expect(spoken.length).toBeGreaterThan(5);
+    for (const words of spoken) expect(text).toContain(`“${words}”`);
+    for (const pair of ['L1 to ground 0 V', 'T1 to T2 0 V', 'meter on a live source 240 V'])
+      expect(text).toContain(pair);
+  });
+
+  it('shows refrigerant as it was weighed and said: type, recovered, added, leak search', () => {
+    // fixtures/visits/low-charge/spoken.txt: "recovered four pounds two ounces", six pounds four ounces in.
+    const lines = linesOf('low-charge', 'Refrigerant').join(' ');
+    expect(lines).toContain('Type: R-410A. Recovered: four pounds two ounces. Added: six pounds four ounces.');
+    expect(lines).toContain('leak search found nothing');
+    expect(lines).toContain('400 microns');
+    expect(linesOf('library', 'Refrigerant')).toEqual([]);
+  });
+
+  it('puts before and after beside each other, and says whether it cools now with its figures', () => {
+    const table = sheetOf('low-charge').sections.find(({ title }) => title === 'Before and after')?.table;
+    expect(table?.rows).toContainEqual(['Supply air', '69 °F', '58 °F']);
+    // Return 77 less supply 58, as spoken at the end of that visit.
+    expect(linesOf('low-charge', 'For the customer').join(' ')).toContain('19 °F colder');
+    const open = toVisitRecord(eventsOf('library').slice(0, 60));
+    expect(printRecord(open)).toContain('was not shown by readings');
+    expect(printRecord(open)).toContain('This visit was not closed.');
+  });
+
+  it('says what was refused and why, and what numbers that jump mean', () => {
+    expect(linesOf('library', 'Refused')).toEqual([
+      '2:00 PM: fan motor common to fan motor run, ohms 12 Ω, not taken: power there was not proven off.',
+    ]);
+    expect(linesOf('library', 'Readings').join(' ')).toContain('one count for all');
+  });
+
+  it('tells contradictions, doubted parts and work unproven', () => {
+    const record = toVisitRecord(eventsOf('library'));
+    const at = '2026-06-15T14:00:00.000Z';
+    const text = printRecord({
+      ...record,
+      contradictions: [{ at, numbers: [7, 8] }],
+      parts: [{ at, part: 'dual-capacitor', ratings: {}, repairs: [], doubts: ['370 volts where 440 were'] }],
+      unproven: [{ at, what: 'fan motor, ohms', zone: 'outdoor-load', state: 'reported-off' }],
+    }).replaceAll(/\s+/g, ' ');
+    expect(text).toContain('Readings 7 and 8 contradict each other');
+    expect(text).toContain('Doubted: 370 volts where 440 were');
+    expect(text).toContain('work where power was not proven off: fan motor, ohms. outdoor unit: reported off');
+  });
+
+  it('gives times in the zone of the visit, by its name', () => {
+    // IANA time zone database: Chicago is five hours behind UTC in June, six in December.
+    const times = printTimes('America/Chicago');
+    expect(times.day('2026-06-15T14:00:00Z')).toBe('June 15, 2026 at 9:00 AM CDT');
+    expect(times.day('2026-12-15T14:00:00Z')).toBe('December 15, 2026 at 8:00 AM CST');
+    expect(printTimes('Nowhere/None').zone).toBe('UTC');
+    const [first, ...rest] = eventsOf('library');
+    if (first?.type !== 'input.taken' || first.input.type !== 'opened.visit') throw new Error('no opening');
+    const zoned = { ...first, input: { ...first.input, zone: 'America/Chicago' } };
+    expect(printedSheet(toVisitRecord([zoned, ...rest])).under.join(' ')).toContain('9:00 AM CDT');
+  });
+
+  it.each([
+    [
+      'evacuated to 500 microns or below: SOME PAPER, from memory; common practice',
+      'evacuated to 500 microns or below: common practice',
+    ],
+    ['SOME PAPER user notes, from memory; common practice', 'common practice'],
+    ['NFPA 70E 120.5; common practice', 'NFPA 70E 120.5; common practice'],
+    ['closing range from 85 % (from memory); 28 V loaded: common practice', '28 V loaded: common practice'],
+  ])('names no document from memory: %s', (source, printed) => expect(printedSource(source)).toBe(printed));
+});
