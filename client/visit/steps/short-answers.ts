@@ -8,7 +8,7 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
-import { placesOpening, type Switch, switchOf } from '../rules/isolation.ts';
+import { placesOpening, type Switch, switchOf, switchToldLast } from '../rules/isolation.ts';
 import { missingPairs } from '../rules/proof-plan.ts';
 
 /** What short answers say at a step; "yes", "no" and "done" are orders of their own, and mean the same here. */
@@ -235,8 +235,17 @@ function atReading({ ask }: Step, context: VisitContext): ShortAnswers {
   };
 }
 
-/** What each short answer says at a step. */
+/** What each short answer says at a step. "Locked it" is said of the switch that was told open last, whatever is asked. */
 export function shortAnswers(step: Step, context: VisitContext): ShortAnswers {
+  return { ...lockOfOpened(context), ...atStep(step, context) };
+}
+
+function lockOfOpened(context: VisitContext): ShortAnswers {
+  const last = switchToldLast(context);
+  return last !== undefined && context.isolation[last.place] === 'open' ? { locked: switched(last, 'locked') } : {};
+}
+
+function atStep(step: Step, context: VisitContext): ShortAnswers {
   switch (step.ask.kind) {
     case 'look':
       return { ...atLook(step.ask.answers), ...NOT_YET };

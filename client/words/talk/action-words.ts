@@ -26,7 +26,7 @@ const ACTION_WORDS = {
     full: 'The contactor holds in. A pull-out is not a load switch: open and lock the breaker at the panel, then say "off and locked".',
   },
   'clamps-placed': {
-    brief: 'Clamps on compressor and fan leads, then covers on?',
+    brief: 'Clamps on compressor and fan leads, covers on?',
     full: 'While dead, clamps around one compressor lead and one fan lead, cables clear of the fan. Refit the covers, then say done.',
   },
   'absence-proved': {
@@ -54,7 +54,7 @@ const ACTION_WORDS = {
     full: "The blower's drive holds a charge. Let five minutes pass, or the maker's figure where it is longer. Then say done.",
   },
   'part-fitted': {
-    brief: 'Fit it, say part and ratings.',
+    brief: 'Fit it: part and ratings.',
     full: 'Say each wire before it moves. Fit the part, land the wires, pull on each, then say the part with its ratings.',
   },
   'wires-landed': {
