@@ -8,6 +8,7 @@ import {
   sequence,
   word,
 } from '../phrases/expression.ts';
+import { LETTERS_AND_DIGITS } from '../phrases/languages/english/rules/plate-rules.ts';
 import { RULES } from '../phrases/languages/english/rules/utterance-rules.ts';
 import { pattern } from '../phrases/pattern.ts';
 import { COMMANDS } from '../vocabulary/commands.ts';
@@ -102,7 +103,7 @@ export const NARROWED_RULES: Rules = {
     rule('n-plate'),
     optional(rule('unit-name')),
   ),
-  'n-plate': pattern('$n-under [point $n-digit] | $to-699'),
+  'n-plate': pattern('$n-under [point $n-digit] | $up-to-699'),
   // Nothing of a quantity, at the places where one looks for it.
   none: pattern(
     'no (amps | current) on the (compressor | fan | [outdoor | condenser] fan [motor] | blower) | no (volts | voltage | power | juice) (on | at | to | across) [the] (load side | line side | coil | secondary | leg one | leg two | t one [(to | and)] t two) | no (pressure on the (low side | high side) | suction pressure | head pressure) | no (superheat | subcooling | airflow)',
@@ -159,6 +160,7 @@ export const NARROWED_RULES: Rules = {
     '(pressed | pushed | held) the (contactor | armature) in | pressed the contactor [by hand] | (bypassed | jumped out) the (((high | low) pressure | float | door) switch) | [i am] brazing [the joint | the line] | torch is lit | [the] system is in a vacuum | pulling a vacuum | [the] vacuum pump is (on | running) | broke the vacuum [with nitrogen] | [the] vacuum is broken | touched the compressor [shell] | hand on the compressor | [the] (compressor | fan) leads are (off | back on)',
   ),
   'check-on-me': pattern('check on me (every | in) $n-under minutes'),
+  'mark-letter': alternative(...LETTERS_AND_DIGITS.map(word)),
   letter: pattern('r | c | y | g | o | b | w'),
   'unit-name': alternative(...UNITS.map(unitName)),
   'note-opening': pattern('note | make a note | recommend | technician signs'),

@@ -19,7 +19,7 @@ const MEASURED: Readonly<Partial<Record<QuantityId, string>>> = {
 
 /** Between a place and its value. */
 const LINK =
-  "is [at | got | reading | showing | running [at] | sitting at | coming [in [at]]] | reads | at | shows | reading | showing | got | i've got | i have | i'm getting | are [at]";
+  "is [at | got | reading | showing | running [at] | sitting at | coming [in [at]]] | reads | at | shows | reading | showing | got | i've got | i have | i'm getting | are";
 /** Verbs that only one quantity has. */
 const VERBS: Readonly<Partial<Record<QuantityId, string>>> = {
   // "Pulling nine" alone sounds like "point nine".
@@ -38,11 +38,14 @@ const BEHIND = '(on | at | across | from | of | in) [the]';
  * nine" sounds like "point nine", "around nine" like "hundred nine", "forty even" like "forty seven".
  */
 const APPROXIMATELY = optional(word('like'));
-const TRAILER = optional(pattern('flat | exactly | and (climbing | rising | falling | dropping)'));
+const EXACT = 'flat | exactly';
+const TRAILER = optional(pattern(`${EXACT} | and (climbing | rising | falling | dropping)`));
+/** With its place behind the number: "and falling" then begins something else. */
+const BEFORE_PLACE = optional(pattern(EXACT));
 const HELD = optional(pattern('after $n-under minutes'));
 
-export const valueFor = (row: Measurand): Expression => {
-  const behind = row.quantity === 'vacuum' ? HELD : TRAILER;
+export const valueFor = (row: Measurand, trailer: Expression = TRAILER): Expression => {
+  const behind = row.quantity === 'vacuum' ? HELD : trailer;
   const number = sequence(APPROXIMATELY, rule(row.shape), optional(unitNamesOf(row)), behind);
   if (row.quantity === 'voltage') return alternative(number, NOTHING);
   if (!row.open) return number;
@@ -72,7 +75,7 @@ export function valueFirst(rows: readonly Measurand[]): Expression {
   const paired = rows.filter((row) => row.at.every((point) => PAIRED.test(point)));
   return sequence(
     optional(pattern(LEAD)),
-    valueFor(rows[0]!),
+    valueFor(rows[0]!, BEFORE_PLACE),
     optional(pattern(BEHIND)),
     alternative(...[ownNamesOf(named), namesOf(paired)].filter((names) => !isEmpty(names))),
   );

@@ -28,9 +28,9 @@ import { heedGround } from './heed-return.ts';
 import { letGoUnanswered, makesSenseWithout } from './questions.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
-import { passPlateLine } from './take-plate.ts';
 import { takeDictated, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
+import { passPlateLine } from './take-plate.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, type Confirmed, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport, warnOfLook, warnOfSeen } from './take-report.ts';
@@ -235,7 +235,11 @@ function heedVoltageTold(turn: Turn, heard: string): void {
 /** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */
 function askBack(turn: Turn, understanding: Understanding): void {
   const { meaning, reason, twin } = understanding;
-  if (meaning.kind === 'report' && meaning.report.type === 'job-item' && meaning.report.item === 'plate-line-unreadable')
+  if (
+    meaning.kind === 'report' &&
+    meaning.report.type === 'job-item' &&
+    meaning.report.item === 'plate-line-unreadable'
+  )
     return passPlateLine(turn);
   if (meaning.kind === 'reading' && reason === 'teen-or-ty' && twin !== undefined)
     return askTwin(turn, meaning.reading, twin);
