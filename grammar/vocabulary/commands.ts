@@ -96,6 +96,11 @@ export const COMMANDS = [
     say: 'what does (that | it | this) (mean | tell (me | us | you) | say to you) | (is that | was that) (good | bad | good or bad | normal | right) | so what',
   },
   {
+    id: 'suspects',
+    name: 'what could it be',
+    say: "what (could | can) it be | what else (could | can) it be | what do you (think | suspect | figure) [it is] | what (are the suspects | is it likely to be) | what's your [best] guess | what's (wrong | the matter) [with it]",
+  },
+  {
     id: 'what-left',
     name: "what's left",
     say: "what's left [to (do | check | read | test)] | what is left [to (do | check | read | test)] | how (many | much) (more | longer) [to go | is (there | left)] | how (many | much) (is | are) left | how long [(do | should | must) (i | we) [have to | need to] wait | to wait | to go | is left | yet | till then] | are we [almost | nearly] (done | finished | there) [yet] | how far [along] are we",

@@ -63,6 +63,7 @@ export function takeCommand(turn: Turn, command: CommandId, details: OrderDetail
     case 'where-probes':
     case 'what-expected':
     case 'what-means':
+    case 'suspects':
     case 'what-left':
     case 'is-it-dead':
       turn.say('answer', answerTo(command, turn.context, details));

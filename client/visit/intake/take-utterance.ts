@@ -26,6 +26,7 @@ import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
 import { letGoUnanswered, makesSenseWithout } from './questions.ts';
+import { readOffPlate } from './read-off-plate.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
 import { takeDictated, takeNote } from './take-dictation.ts';
@@ -54,6 +55,8 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   }
   if (turn.context.questions.length > 0 && answersQuestion(turn, understanding, takeMeaning)) return;
   if (makesSenseWithout(understanding)) letGoUnanswered(turn);
+  const plated = readOffPlate(turn, understanding.meaning);
+  if (plated !== undefined) return askBack(turn, { ...understanding, meaning: plated, reason: 'several-places-fit' });
   if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) {
     warnOfVoltage(turn, understanding.meaning);
     warnOfHands(turn, understanding.meaning);
@@ -68,6 +71,17 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     return;
   }
   takeMeaning(turn, understanding.meaning);
+  if (isBesideStep(turn, understanding.meaning)) turn.repeatStep();
+}
+
+/**
+ * Whether something else was told than what is asked: the step is then asked again, so that the next number has its
+ * place. Not in the repair, where the hands are busy and much is told, nor over something to do with them.
+ */
+function isBesideStep({ context: { step, caution, phase } }: Turn, { kind }: Meaning): boolean {
+  if (step === undefined || caution !== undefined || phase === 'repair') return false;
+  const isOfHands = step.ask.kind === 'action' && step.source !== 'arrive' && step.source !== 'close';
+  return !isOfHands && (kind === 'reading' || kind === 'several' || kind === 'report' || kind === 'nameplate');
 }
 
 /** What was asked of these has no value that was warned of by itself. */

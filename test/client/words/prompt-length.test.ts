@@ -211,6 +211,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
       ),
     ],
     means: LIKELY.map((one): [string, typeof one] => ['does not fit', one]),
+    mayBe: LIKELY.map((_, at) => [[at, at + 1, at + 2].map((one) => LIKELY[one % LIKELY.length]!.fault)]),
     moreLikely: LIKELY.map((one, at): [typeof one, typeof one] => [one, LIKELY[(at + 1) % LIKELY.length]!]),
     pairsLeft: [[places.slice(0, 8)]],
     sectionsLeft: [[places.slice(0, 3)]],
