@@ -78,10 +78,22 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
  * Whether something else was told than what is asked: the step is then asked again, so that the next number has its
  * place. Not in the repair, where the hands are busy and much is told, nor over something to do with them.
  */
-function isBesideStep({ context: { step, caution, phase } }: Turn, { kind }: Meaning): boolean {
-  if (step === undefined || caution !== undefined || phase === 'repair') return false;
+function isBesideStep({ context, effects }: Turn, meaning: Meaning): boolean {
+  const { step, caution, phase } = context;
+  if (step === undefined || step.source === 'energy' || caution !== undefined || phase === 'repair') return false;
   const isOfHands = step.ask.kind === 'action' && step.source !== 'arrive' && step.source !== 'close';
-  return !isOfHands && (kind === 'reading' || kind === 'several' || kind === 'report' || kind === 'nameplate');
+  // A warning or a question of this turn is the last word.
+  const waits = effects.some(
+    ({ type, params }) => type === 'say' && (params.prompt.kind === 'warning' || params.prompt.kind === 'question'),
+  );
+  return !isOfHands && !waits && isOther(meaning);
+}
+
+/** A reading, a look, a line of the plate; not a switch or a proof, which have an order of their own. */
+function isOther(meaning: Meaning): boolean {
+  if (meaning.kind === 'several') return meaning.parts.every(isOther);
+  if (meaning.kind === 'report') return meaning.report.type === 'observation' || meaning.report.type === 'job-item';
+  return meaning.kind === 'reading' || meaning.kind === 'nameplate';
 }
 
 /** What was asked of these has no value that was warned of by itself. */

@@ -199,7 +199,7 @@ export const SAY = {
     return wordsIn(two!) <= MOST_WORDS ? two! : one!;
   },
   runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain.`,
-  splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,
+  splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more.`,
   split: (degrees: number, fits: boolean) => `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit'}.`,
 
   // What was seen and done.
@@ -218,7 +218,7 @@ export const SAY = {
   wireMoved: (wire: WireMove) => `${capital(wireWords(wire))}.`,
   wireDoubted: (wire: WireMove, why: string) => `${capital(wireWords(wire))}. ${why} Is that so?`,
   pulledUnderLoad: 'Pulled with the load on: a pull-out is not a load switch. Look at its blades before it goes back.',
-  holdsWithoutCall: 'Holds in without a call: open the breaker, not under load.',
+  holdsWithoutCall: 'Holds in without a call: open at the breaker, not under load.',
   noVoice: 'The voice failed. Read the screen.',
   callIsThere: 'Something feeds the control circuit. Its proof ended.',
   plateBack: (field: string) => `Taken back: nameplate ${field}.`,
