@@ -32,6 +32,14 @@ export const OPEN_WORDS = pattern('open | o l | open line | over limit | infinit
 const fieldNames = (fields: readonly (typeof NAMEPLATE_FIELDS)[number][]): Expression =>
   alternative(...fields.flatMap((field) => (field.value.startsWith('number') ? [pattern(field.say)] : [])));
 
+/** Two readings in one breath, whichever comes first: "suction is …, head's …". */
+function sideBySide(one: readonly string[], ofOne: string, other: readonly string[], ofOther: string): Expression {
+  const reads = (names: readonly string[], shape: string) =>
+    `(${names.map((name) => `${name} [is] | ${name}'s`).join(' | ')}) $${shape}`;
+  const [first, second] = [reads(one, ofOne), reads(other, ofOther)];
+  return pattern(`${first} [and] ${second} | ${second} [and] ${first}`);
+}
+
 /**
  * The rules of the language as the recogniser takes them over: tags dropped, numbers of ordinary size, what is rarely
  * said left out. Every sentence of these is one of the wide rules too.
@@ -48,12 +56,12 @@ export const NARROWED_RULES: Rules = {
   ),
   pair: alternative(
     pattern(
-      '$number [volts] both legs | both legs [to ground] [are] $number [volts] | legs $number and $number [volts]',
+      '$number [volts] (both (legs | hots | sides) | on both (legs | hots | sides)) [to ground] | both (legs | hots) [are | showing] [to ground] $number [volts] [to ground] | legs $number and $number [volts]',
     ),
     pattern(
-      '[dual] [run] (cap | capacitor) [is | reads | tests | is reading] $to-99 (over | and | slash) $to-99 [microfarads] | [the] (pressures | gauges) (are [at] | read) $to-699 (over | and) $to-699',
+      '[dual] [run] (cap | capacitor) [is | reads | tests | tested | checks | checks at | is reading] $to-99 (over | and | slash) $to-99 [microfarads] | [the] (pressures | gauges) (are [at] | read | show) $to-699 (over | and) $to-699',
     ),
-    pattern('[pressures] $to-699 over $to-699 [p s i | pounds]'),
+    pattern('[pressures] $to-699 over $to-699 [p s i | pounds] [on the gauges]'),
   ),
   number: rule('to-299'),
   'proof-number': pattern('zero | nothing | [zero] point $n-digit | $n-under'),
@@ -62,7 +70,7 @@ export const NARROWED_RULES: Rules = {
     'twenty [$n-unit] | one (twenty | thirty) [$n-unit] | one (ten | eleven | twelve | thirteen | fourteen | fifteen | sixteen | seventeen | eighteen | nineteen) | one oh $n-unit | two (twenty | thirty | forty | fifty) [$n-unit] | two ten | two oh $n-unit | two one $n-unit',
   ),
   'meter-proof': pattern(
-    '[the] meter [proves | proved | reads | checks good at | (checks | reads) [good] on a (known | live) source [at]] $n-source [volts] [on a (known | live) source]',
+    "[the] (meter [proves [at] | proved | reads | is good [on a (known | live) source] | checks good at | (checks | reads) [good] on a (known | live) source [at]] | meter's good [on a (known | live) source] [at]) $n-source [volts] [on a (known | live) source]",
   ),
   absence: sequence(
     optional(sequence(pattern('at [the]'), rule('proof-place'))),
@@ -82,13 +90,14 @@ export const NARROWED_RULES: Rules = {
     '[a | one] quarter | half | three quarters | $n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred',
   ),
   part: sequence(
-    pattern('[i] (fitted | installed | put in | replaced [with] | changed [out] | swapped [out])'),
+    pattern('[i] (fitted | installed | put in | replaced [with] | changed [out] | swapped [out] | new)'),
     optional(pattern('a | an | the')),
     optional(word('new')),
     optional(sequence(rule('rating'), optional(rule('rating')))),
     alternative(...PARTS.map((row) => pattern(row.say))),
     optional(pattern('(for | with) (a | an)')),
     optional(sequence(rule('rating'), optional(rule('rating')))),
+    optional(pattern('installed | fitted | is in')),
   ),
   rating: alternative(
     pattern('$rated over $n-unit'),
@@ -109,14 +118,26 @@ export const NARROWED_RULES: Rules = {
     'no (amps | current) on the (compressor | fan | [outdoor | condenser] fan [motor] | blower) | no (volts | voltage | power | juice) (on | at | to | across) [the] (load side | line side | coil | secondary | leg one | leg two | t one [(to | and)] t two) | no (pressure on the (low side | high side) | suction pressure | head pressure) | no (superheat | subcooling | airflow)',
   ),
   // Readings that are taken side by side, in one breath.
-  together: pattern(
-    'superheat [is] $to-99 [and] (subcooling | subcool) [is] $to-99 | (suction | low side) [is] $to-699 [and] (head | high side) [is] $to-699 | suction line [is] $to-99 [and] liquid line [is] $to-299 | return [air] [is] $to-99 [and] supply [air] [is] $to-99 | compressor $to-99 [amps] [and] fan $to-99 [amps] | leg one [to ground] $to-299 [and] leg two [to ground] $to-299 [leg to leg $to-299]',
+  together: alternative(
+    sideBySide(
+      ['suction', 'suction pressure', 'low side', 'blue gauge'],
+      'to-699',
+      ['head', 'head pressure', 'high side', 'red gauge'],
+      'to-699',
+    ),
+    sideBySide(['superheat'], 'to-99', ['subcooling', 'subcool'], 'to-99'),
+    sideBySide(['suction line'], 'to-99', ['liquid line'], 'to-299'),
+    sideBySide(['return', 'return air'], 'to-99', ['supply', 'supply air'], 'to-99'),
+    pattern('compressor $to-99 [amps] [and] fan $to-99 [amps]'),
+    pattern(
+      'leg one [to ground] [is] $to-299 [and] leg two [to ground] [is] $to-299 [leg to leg $to-299] | left leg [is] $to-299 [and] right leg [is] $to-299',
+    ),
   ),
   mass: pattern(
-    '(added | charged | weighed in | put in | recovered | removed | took out) $n-under [point $n-digit] ((pound | pounds) [[and] $n-under (ounce | ounces)] | ounce | ounces | kilograms | kilos | grams)',
+    '(added | charged [in | it with] | weighed in | put in | recovered | removed | took out | pulled out) ($n-under [point $n-digit] ((pound | pounds) [[and] $n-under (ounce | ounces)] | ounce | ounces | kilograms | kilos | grams) [of refrigerant] | half a pound | $n-under and a half pounds | ($up-to-699 | (seven | eight | nine) hundred) grams)',
   ),
   vacuum: pattern(
-    "[it's | it is] ([is] (holding [steady] | steady) at | [pulled] down to | rose to | [is] up to) $to-9999 (micron | microns)",
+    "[it's | it is | we're] ([is] (holding [steady] | steady) at | held at | [[pulled | dropped | came | went] [it] [back]] down to | (rose | climbed | decayed | crept | came) [back] [up] to | [is] up to | at) $to-9999 (micron | microns) [(after | for | in) $n-under minutes] | $to-9999 microns",
   ),
   tons: pattern(
     "[it's a | it is a | this is a | unit is a] $n-under [point five | and a half] (ton | tons) [unit | system]",

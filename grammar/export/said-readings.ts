@@ -7,30 +7,34 @@ import { namesOf, ownNamesOf, unitNamesOf } from './measurand-names.ts';
 import { OPEN_WORDS } from './narrowed-rules.ts';
 
 const NOTHING = pattern('nothing | no (voltage | volts | power)');
-const TONE_WORDS = pattern('it beeps | shorted | dead short');
+const TONES = 'it beeps | shorted | dead short';
+/** Beside a place: alone they could be of anything. */
+const TONE_WORDS = pattern(`${TONES} | beeps | closed`);
 
 /** What is measured, before its place. */
 const MEASURED: Readonly<Partial<Record<QuantityId, string>>> = {
-  voltage: '[the] (voltage | volts) (across | between | at | on | in | from)',
-  current: '(amps | amperage | current | amp draw) (on | of | at) [the]',
+  voltage: '[the] (voltage | volts) (across | between | at | on | in | from | of) [the]',
+  current: '[the] [running] (amps | amperage | current | amp draw) (on | of | at) [the]',
   resistance: '(ohms | resistance) (across | between | on | of)',
-  temperature: '(temperature | temp) (of | at | on) [the]',
+  temperature: '[the] (temperature | temp) (of | at | on) [the]',
+  capacitance: '[the] capacitance (of | on) [the]',
+  pressure: '[the] pressure (of | on) [the]',
 };
 
 /** Between a place and its value. */
 const LINK =
-  "is [at | got | reading | showing | running [at] | sitting at | coming [in [at]]] | reads | at | shows | reading | showing | got | i've got | i have | i'm getting | are";
+  "is [still | only] [at | got | reading | showing | getting | running [at] | (sitting | hanging) [at] | holding [steady] at | (up | down) (at | to) | coming [in [at]]] | has | reads | at | shows | reading | showing | getting | got | still | tested [at] | tests [at] | (came | climbed | dropped) [down | up | in] (at | to) | i've got | i have | i'm getting | it's | are";
 /** Verbs that only one quantity has. */
 const VERBS: Readonly<Partial<Record<QuantityId, string>>> = {
   // "Pulling nine" alone sounds like "point nine".
-  current: 'is (pulling | drawing) | drawing | draws',
+  current: 'is [still | only] (pulling | drawing | taking) | drawing | draws',
   voltage: 'is (putting out | dropping)',
   resistance: 'out at | is good | ohms out at',
   vacuum: 'is down to | is (holding | steady) at | down to | pulled down to | rose to',
 };
 /** Before a value, its place behind it. */
 const LEAD =
-  "i've got | i have | i got | i get | i'm getting | i'm reading | i'm at | there's | it's | call it | coming in";
+  "[still] (i've | we've) got | (i | we) have | i (got | get | see | read) | [i'm | we're] [still] (getting | seeing | showing | reading) | i'm at | got | still | there's | it's | call it | coming in [at] | [the] meter (says | shows | reads)";
 const BEHIND = '(on | at | across | from | of | in) [the]';
 
 /**
@@ -44,13 +48,16 @@ const TRAILER = optional(pattern(`${EXACT} | and (climbing | rising | falling | 
 const BEFORE_PLACE = optional(pattern(EXACT));
 const HELD = optional(pattern('after $n-under minutes'));
 
-export const valueFor = (row: Measurand, trailer: Expression = TRAILER): Expression => {
+export const valueFor = (row: Measurand, trailer = TRAILER, tones = TONE_WORDS): Expression => {
   const behind = row.quantity === 'vacuum' ? HELD : trailer;
   const number = sequence(APPROXIMATELY, rule(row.shape), optional(unitNamesOf(row)), behind);
   if (row.quantity === 'voltage') return alternative(number, NOTHING);
   if (!row.open) return number;
-  return row.quantity === 'resistance' ? alternative(number, OPEN_WORDS, TONE_WORDS) : alternative(number, OPEN_WORDS);
+  return row.quantity === 'resistance' ? alternative(number, OPEN_WORDS, tones) : alternative(number, OPEN_WORDS);
 };
+
+/** The value of a reading that is expected, without its place. */
+export const bareValueFor = (row: Measurand): Expression => valueFor(row, TRAILER, pattern(TONES));
 
 const linkFor = ({ quantity }: Measurand): Expression =>
   pattern(VERBS[quantity] === undefined ? LINK : `${LINK} | ${VERBS[quantity]}`);
@@ -94,6 +101,14 @@ export function groupedRows(): readonly Measurand[][] {
 }
 
 /** What is said with its value first, often enough to be listened for: by quantity, whatever the shape of its numbers. */
-const FIRST: readonly QuantityId[] = ['voltage', 'current', 'capacitance', 'temperature', 'difference', 'pressure'];
+const FIRST: readonly QuantityId[] = [
+  'voltage',
+  'current',
+  'capacitance',
+  'resistance',
+  'temperature',
+  'difference',
+  'pressure',
+];
 export const firstGroups = (): readonly Measurand[][] =>
   groupedRows().filter(([row]) => FIRST.includes(row!.quantity) && row!.unit !== 'mV');

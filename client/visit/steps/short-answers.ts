@@ -214,6 +214,9 @@ function dischargedAll(zone: ZoneId | 'none', context: VisitContext): ShortAnswe
 /** Where "nothing" is a number; in ohms it may be none of them, or no path. */
 const SHOWS_NOTHING: readonly Reading['quantity'][] = ['voltage', 'voltage-dc', 'current', 'pressure'];
 
+/** Fuses, switches and the poles of the contactor: what is closed there shows no ohms. */
+const CONTACTS = /^(fuse-|[LT][12]$|float-|door-|(high|low)-switch-)/;
+
 /** A reading: what names no number is asked for it, and "all zero" for the first pair, since one word is one number. */
 function atReading({ ask }: Step, context: VisitContext): ShortAnswers {
   if (ask.kind !== 'reading') return {};
@@ -230,6 +233,7 @@ function atReading({ ask }: Step, context: VisitContext): ShortAnswers {
     done: numberWanted,
     all: numberWanted,
     good: numberWanted,
+    ...(ask.quantity === 'resistance' && ask.at.every((point) => CONTACTS.test(point)) ? { in: zero } : {}),
     blown: ask.quantity === 'resistance' ? open : numberWanted,
     ...NOT_YET,
   };
