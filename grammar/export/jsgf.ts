@@ -28,6 +28,7 @@ const RECORDS = [
   'nameplate',
   'nameplate-pair',
   'nameplate-choice',
+  'target-read',
   'part',
   'work',
   'wire',

@@ -91,7 +91,7 @@ export const NARROWED_RULES: Rules = {
   ),
   part: sequence(
     pattern('[i] (fitted | installed | put in | replaced [with] | changed [out] | swapped [out] | new)'),
-    optional(pattern('a | an | the')),
+    optional(pattern('a | an | the | both [the]')),
     optional(word('new')),
     optional(sequence(rule('rating'), optional(rule('rating')))),
     alternative(...PARTS.map((row) => pattern(row.say))),
@@ -111,6 +111,9 @@ export const NARROWED_RULES: Rules = {
     optional(word('is')),
     rule('n-plate'),
     optional(rule('unit-name')),
+  ),
+  'target-read': pattern(
+    '(target | design) (subcooling | subcool) [is] $n-under | factory charge [is] $n-under (pounds [$n-under ounces] | ounces)',
   ),
   'n-plate': pattern('$n-under [point $n-digit] | $up-to-699'),
   // Nothing of a quantity, at the places where one looks for it.
@@ -140,7 +143,7 @@ export const NARROWED_RULES: Rules = {
     "[it's | it is | we're] ([is] (holding [steady] | steady) at | held at | [[pulled | dropped | came | went] [it] [back]] down to | (rose | climbed | decayed | crept | came) [back] [up] to | [is] up to | at) $to-9999 (micron | microns) [(after | for | in) $n-under minutes] | $to-9999 microns",
   ),
   tons: pattern(
-    "[it's a | it is a | this is a | unit is a] $n-under [point five | and a half] (ton | tons) [unit | system]",
+    "[it's [a] | it is [a] | this is a | unit is a] $n-under [point five | and a half] (ton | tons) [unit | system]",
   ),
   'nameplate-pair': pattern('nameplate (supply volts | volts | supply voltage) $n-source [over] $n-source'),
   'nameplate-choice': sequence(
@@ -164,7 +167,7 @@ export const NARROWED_RULES: Rules = {
     ),
     sequence(pattern('put [the]'), rule('wire-named'), pattern('back on'), rule('wire-end')),
     pattern(
-      'jumper [is] [from | on | off] $letter to $letter | jumped $letter to $letter [at the (thermostat | stat | air handler | board | condenser)]',
+      'jumper [is] [from | on | off] $letter to $letter [at the board] | (jumped out | jumped | jumpered) $letter (to | and) $letter | (jumper is | took the jumper) off | jumped $letter to $letter [at the (thermostat | stat | air handler | board | condenser)]',
     ),
   ),
   'moved-narrow': alternative(
@@ -182,6 +185,7 @@ export const NARROWED_RULES: Rules = {
   ),
   'check-on-me': pattern('check on me (every | in) $n-under minutes'),
   'mark-letter': alternative(...LETTERS_AND_DIGITS.map(word)),
+  discharged: withContractions(plain(RULES['discharged']!, 'drop'), RULES),
   letter: pattern('r | c | y | g | o | b | w'),
   'unit-name': alternative(...UNITS.map(unitName)),
   'note-opening': pattern('note | make a note | recommend | technician signs'),

@@ -73,8 +73,8 @@ export function readingOf(rows: readonly Measurand[]): Expression {
   return sequence(...(measured === undefined ? [] : [optional(pattern(measured))]), placed, valueFor(row!));
 }
 
-/** The pairs of tips that are said behind their value, too: those of the legs and of the control letters. */
-const PAIRED = /^([LT][12]$|ground$|[RCY]@)/;
+/** The pairs of tips that are said behind their value, too: those of the legs, the control letters, the windings. */
+const PAIRED = /^([LT][12]$|ground$|[RCY]@|comp-[CRS]$)/;
 
 /** The value before its place: "two oh nine at the breaker". */
 export function valueFirst(rows: readonly Measurand[]): Expression {
