@@ -29,6 +29,7 @@ const RECORDS = [
   'nameplate-pair',
   'nameplate-choice',
   'target-read',
+  'refrigerant-system',
   'part',
   'work',
   'wire',

@@ -14,7 +14,7 @@ import { pattern } from '../phrases/pattern.ts';
 import { COMMANDS } from '../vocabulary/commands.ts';
 import { FOCUSES } from '../vocabulary/focuses.ts';
 import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
-import { NAMEPLATE_FIELDS } from '../vocabulary/nameplate.ts';
+import { NAMEPLATE_FIELDS, NAMEPLATE_FIELDS_BY_ID } from '../vocabulary/nameplate.ts';
 import { PART_RATINGS, PARTS } from '../vocabulary/parts.ts';
 import { UNITS } from '../vocabulary/units.ts';
 import { WIRE_ACTIONS } from '../vocabulary/wires.ts';
@@ -87,7 +87,7 @@ export const NARROWED_RULES: Rules = {
   ),
   // One or two ratings before a part and behind it, of the sizes that parts come in.
   rated: pattern(
-    '[a | one] quarter | half | three quarters | $n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred',
+    '[a | one] (quarter | third) | half | three quarters | $n-under [point $n-digit] | $n-unit $n-two | $n-unit oh $n-unit | $n-unit hundred',
   ),
   part: sequence(
     pattern('[i] (fitted | installed | put in | replaced [with] | changed [out] | swapped [out] | new)'),
@@ -131,6 +131,7 @@ export const NARROWED_RULES: Rules = {
     sideBySide(['superheat'], 'to-99', ['subcooling', 'subcool'], 'to-99'),
     sideBySide(['suction line'], 'to-99', ['liquid line'], 'to-299'),
     sideBySide(['return', 'return air'], 'to-99', ['supply', 'supply air'], 'to-99'),
+    pattern('return air [is] $to-99 [and] wet bulb [is] $to-99'),
     pattern('compressor $to-99 [amps] [and] fan $to-99 [amps]'),
     pattern(
       'leg one [to ground] [is] $to-299 [and] leg two [to ground] [is] $to-299 [leg to leg $to-299] | left leg [is] $to-299 [and] right leg [is] $to-299',
@@ -146,6 +147,11 @@ export const NARROWED_RULES: Rules = {
     "[it's [a] | it is [a] | this is a | unit is a] $n-under [point five | and a half] (ton | tons) [unit | system]",
   ),
   'nameplate-pair': pattern('nameplate (supply volts | volts | supply voltage) $n-source [over] $n-source'),
+  'refrigerant-system': alternative(
+    sequence(optional(pattern("it's (a | an) | this is (a | an)")), rule('refrigerant-name'), pattern('system | unit')),
+    sequence(pattern("(unit is | unit's) a"), rule('refrigerant-name')),
+  ),
+  'refrigerant-name': alternative(...(NAMEPLATE_FIELDS_BY_ID.refrigerant.choices ?? []).map(({ say }) => pattern(say))),
   'nameplate-choice': sequence(
     optional(word('nameplate')),
     alternative(

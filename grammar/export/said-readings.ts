@@ -23,7 +23,7 @@ const MEASURED: Readonly<Partial<Record<QuantityId, string>>> = {
 
 /** Between a place and its value. */
 const LINK =
-  "is [still | only] [at | got | reading | showing | getting | running [at] | (sitting | hanging) [at] | holding [steady] at | (up | down) (at | to) | coming [in [at]]] | has | reads | at | shows | reading | showing | getting | got | still | tested [at] | tests [at] | (came | climbed | dropped) [down | up | in] (at | to) | i've got | i have | i'm getting | it's | are";
+  "is [still | only] [at | got | reading | showing | getting | running [at] | (sitting | hanging) [at] | holding [steady] at | (up | down) (at | to) | coming [in [at]]] | has | reads | at | shows | reading | showing | getting | got | still | (sitting | holding) at | tested [at] | tests [at] | (climbed | dropped | came down | came up) to | came in at | i've got | i have | i'm getting | it's | are";
 /** Verbs that only one quantity has. */
 const VERBS: Readonly<Partial<Record<QuantityId, string>>> = {
   // "Pulling nine" alone sounds like "point nine".
@@ -42,7 +42,7 @@ const BEHIND = '(on | at | across | from | of | in) [the]';
  * nine" sounds like "point nine", "around nine" like "hundred nine", "forty even" like "forty seven".
  */
 const APPROXIMATELY = optional(word('like'));
-const EXACT = 'flat | exactly';
+const EXACT = 'flat | exactly | on it | only';
 const TRAILER = optional(pattern(`${EXACT} | and (climbing | rising | falling | dropping)`));
 /** With its place behind the number: "and falling" then begins something else. */
 const BEFORE_PLACE = optional(pattern(EXACT));
