@@ -8,7 +8,7 @@ import { namesOf, sameReading } from './measurand-names.ts';
 import { NARROWED_RULES } from './narrowed-rules.ts';
 import { plateAnswers } from './plate-answers.ts';
 import { reachedRules } from './reached-rules.ts';
-import { firstGroups, groupedRows, readingOf, valueFirst, valueFor } from './said-readings.ts';
+import { bareValueFor, firstGroups, groupedRows, readingOf, valueFirst } from './said-readings.ts';
 import { TIGHT_NUMBERS } from './tight-rules.ts';
 
 export interface JsgfOptions {
@@ -28,6 +28,8 @@ const RECORDS = [
   'nameplate',
   'nameplate-pair',
   'nameplate-choice',
+  'target-read',
+  'refrigerant-system',
   'part',
   'work',
   'wire',
@@ -66,7 +68,7 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
       rows.forEach((row, variant) => {
         add(`expected-${index}-${variant}`, readingOf([row]));
         if (row.say !== undefined) add(`first-${index}-${variant}`, valueFirst([row]));
-        if (expectation?.readings.length === 1) add(`value-${index}-${variant}`, valueFor(row));
+        if (expectation?.readings.length === 1) add(`value-${index}-${variant}`, bareValueFor(row));
       });
     });
   }

@@ -40,6 +40,8 @@ export const POSSESSIVE_PRONUNCIATIONS: Readonly<Record<string, readonly string[
   "liquid's": ['L IH K W AH D Z'],
   "load's": ['L OW D Z'],
   "megger's": ['M EH G ER Z'],
+  "unit's": ['Y UW N AH T S'],
+  "meter's": ['M IY T ER Z'],
   "nitrogen's": ['N AY T R AH JH AH N Z'],
   "orange's": ['AO R AH N JH IH Z'],
   "outdoor's": ['AW T D AO R Z'],

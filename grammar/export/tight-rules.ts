@@ -31,7 +31,8 @@ export const TIGHT_NUMBERS: Rules = {
   'to-299': pattern(
     `[minus] (${hundreds(2)}) [point $n-digit [$n-digit] | and a half] | [oh] point $n-digit [$n-digit]`,
   ),
-  'to-699': pattern(`[minus] (${hundreds(7)})`),
+  'up-to-699': pattern(hundreds(7)),
+  'to-699': pattern('[minus] $up-to-699'),
   'to-9999': pattern(
     `(${hundreds(9)} | $n-two hundred [[and] $n-under] | $n-two $n-two | (${upTo(9)}) thousand [[and] $n-under | (${upTo(9)}) hundred [[and] $n-under]]) [point $n-digit]`,
   ),

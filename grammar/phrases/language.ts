@@ -23,8 +23,11 @@ export interface Language {
   readonly readPlateMarks?: (text: string, asked: readonly NameplateFieldId[]) => PlateMarks | undefined;
 }
 
-/** How a number was said; it decides whether it has a teen/ty twin and how it is read back. */
-export type NumberForm = 'cardinal' | 'pair' | 'digits' | 'slang' | 'numeral';
+/**
+ * How a number was said; it decides whether it has a teen/ty twin and how it is read back. `pointless`: with its point
+ * left out, so that it is always asked.
+ */
+export type NumberForm = 'cardinal' | 'pair' | 'digits' | 'slang' | 'numeral' | 'pointless';
 
 export interface SpokenNumber {
   readonly value: number;

@@ -27,6 +27,10 @@ export function tokenise(text: string, language: Language = ENGLISH): HeardWord[
     .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
     .replace(/(\d)\s*\/\s*(?=\d)/g, `$1 ${writing.stroke.numbers} `)
     .replace(/([a-z])\s*[/]\s*(?=[a-z])/g, `$1 ${writing.stroke.letters} `)
+    .replace(
+      /\br[ -](\d{2,3}) ?([a-z])(?![\w.])/g,
+      (mark, number, letter) => writing.refrigerants[`r${number}${letter}`] ?? mark,
+    )
     .replace(/\b[a-z0-9]+(?:-\d+[a-z]?)?(?![\w.])/g, (mark) => writing.refrigerants[mark.replace('-', '')] ?? mark);
   const words: HeardWord[] = [];
   for (const piece of plain.match(

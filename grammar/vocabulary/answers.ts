@@ -22,7 +22,7 @@ export const ANSWERS = [
   },
   {
     id: 'locked',
-    say: '[$it | i] [(pulled | off | out | open | opened | shut off | turned off) [it]] [and] (locked [it] [out | off] [[and] tagged [it] [out]] | tagged [it] out) | [$it] locked | [my | the] lock is on [it]',
+    say: '[$it | i] [(pulled | off | out | open | opened | shut off | turned off) [it]] [and] (locked [it] [out | off] [[and] tagged [it] [out]] | tagged [it] [out]) | [$it] locked | [my | the] (lock | tag | lock and tag) is on [it] | [i | i have] (put | hung) [my | a | the] (lock | tag | lock and tag) on [it]',
   },
   {
     id: 'in',

@@ -18,7 +18,7 @@ export const COMMANDS = [
     id: 'say-again',
     name: 'say again',
     joins: true,
-    say: 'say again | say that again | say that one more time | one more time | repeat [that] | come again | say it again | what was that | what did you (say | ask [me | for]) | what was the question | repeat (it | the question) [please]',
+    say: 'say again | say that again | say that one more time | one more time | repeat [that] | come again | say it again | what was that | what did you (say | ask [me | for]) | what was the question | repeat (it | the question) [please] | (which | what) place',
   },
   {
     id: 'what-next',
@@ -41,7 +41,7 @@ export const COMMANDS = [
   {
     id: 'unsure',
     name: 'I do not know',
-    say: "[i] (don't | do not) know | [i'm | i am] not sure | i can't (tell | say) | i cannot (tell | say)",
+    say: "[i] (don't | do not) know | [i'm | i am] not sure | i can't (tell | say) | i cannot (tell | say) | [i have | i've got] no (idea | clue) | couldn't tell you | beats me",
   },
   {
     id: 'cannot-reach',
@@ -96,9 +96,14 @@ export const COMMANDS = [
     say: 'what does (that | it | this) (mean | tell (me | us | you) | say to you) | (is that | was that) (good | bad | good or bad | normal | right) | so what',
   },
   {
+    id: 'suspects',
+    name: 'what could it be',
+    say: "what (could | can) it be | what else (could | can) it be | what do you (think | suspect | figure) [it is] | what (are the suspects | is it likely to be) | what's your [best] guess | what's (wrong | the matter) [with it]",
+  },
+  {
     id: 'what-left',
     name: "what's left",
-    say: "what's left [to (do | check | read | test)] | what is left [to (do | check | read | test)] | how (many | much) (more | longer) [to go | is (there | left)] | how (many | much) (is | are) left | are we [almost | nearly] (done | finished | there) [yet] | how far [along] are we",
+    say: "what's left [to (do | check | read | test)] | what is left [to (do | check | read | test)] | how (many | much) (more | longer) [to go | is (there | left)] | how (many | much) (is | are) left | how long [(do | should | must) (i | we) [have to | need to] wait | to wait | to go | is left | yet | till then] | are we [almost | nearly] (done | finished | there) [yet] | how far [along] are we",
   },
   {
     id: 'is-it-dead',

@@ -5,6 +5,9 @@ const COIL = '(indoor | outdoor | evaporator | evap | condenser) coil';
 const LINE = '([liquid | suction | discharge | refrigerant] line | lines | line set)';
 const LINE_OPENED = `((cut [into | open] | sweated off | opened up) [the | a] (${LINE} | ${COIL}) | (replaced | changed [out] | swapped [out] | fitted | installed) [the | a] [new] (${COIL} | line set))`;
 
+/** The volts that stand beside a meter's category. */
+const RATED = '[[rated] [for] (six hundred | a thousand | one thousand | thousand) [volts]]';
+
 /**
  * What belongs to the job and is no measurement: consent, the meter's category, the opened circuit, what is asked when
  * the visit closes. Reported in a word; none is evidence for the diagnosis.
@@ -33,17 +36,17 @@ export const JOB_ITEMS = [
   {
     id: 'meter-category-two',
     name: 'meter is category two',
-    say: '[the | my] meter is [a] (cat | category) two | [$it] [a] (cat | category) two [meter]',
+    say: `[the | my] meter is [a] (cat | category) two ${RATED} | [$it] [a] (cat | category) two [meter] ${RATED}`,
   },
   {
     id: 'meter-category-three',
     name: 'meter is category three',
-    say: '[the | my] meter is [a] (cat | category) three | [$it] [a] (cat | category) three [meter]',
+    say: `[the | my] meter is [a] (cat | category) three ${RATED} | [$it] [a] (cat | category) three [meter] ${RATED}`,
   },
   {
     id: 'meter-category-four',
     name: 'meter is category four',
-    say: '[the | my] meter is [a] (cat | category) four | [$it] [a] (cat | category) four [meter]',
+    say: `[the | my] meter is [a] (cat | category) four ${RATED} | [$it] [a] (cat | category) four [meter] ${RATED}`,
   },
   {
     id: 'nameplate-unreadable',

@@ -70,6 +70,7 @@ const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'a
   unsure: 'by-voice',
   'what-expected': 'by-voice',
   'what-means': 'by-voice',
+  suspects: 'by-voice',
   'is-it-dead': 'by-voice',
   'skip-to': 'by-voice',
   stop: 'by-voice',

@@ -16,7 +16,7 @@ import { deadWords } from './answer-status.ts';
 
 type Asked = Extract<
   CommandId,
-  'what-heard' | 'recall' | 'where-probes' | 'what-expected' | 'what-means' | 'what-left' | 'is-it-dead'
+  'what-heard' | 'recall' | 'where-probes' | 'what-expected' | 'what-means' | 'suspects' | 'what-left' | 'is-it-dead'
 >;
 
 /** What is answered to a question about the talk or the work. It changes nothing. */
@@ -32,6 +32,8 @@ export function answerTo(asked: Asked, context: VisitContext, { of }: OrderDetai
       return expectedWords(context, of);
     case 'what-means':
       return meansWords(context);
+    case 'suspects':
+      return suspectsWords(context);
     case 'what-left':
       return leftWords(context);
     case 'is-it-dead':
@@ -109,6 +111,19 @@ function meansWords(context: VisitContext): string {
 
 /** A suspect less likely than this is not counted as one that is left. */
 const STILL_LIKELY = 0.05;
+/** So many are named. */
+const MOST_NAMED = 3;
+
+/** What it may still be, the likeliest first: beside what was found, where something was. */
+function suspectsWords({ assessment, finding }: VisitContext): string {
+  const likely = (assessment?.suspects ?? []).filter(
+    ({ fault, probability }) => probability >= STILL_LIKELY && fault !== finding?.fault,
+  );
+  if (likely.length === 0 && finding !== undefined) return SAY.finding(finding.fault);
+  return likely.length === 0
+    ? ANSWER.nothingLikely
+    : ANSWER.mayBe(likely.slice(0, MOST_NAMED).map(({ fault }) => fault));
+}
 
 function leftWords(context: VisitContext): string {
   const { proof, step, phase } = context;

@@ -11,12 +11,14 @@ import { shortAnswers } from '../steps/short-answers.ts';
 import { answerTo } from './answer-asked.ts';
 import { answersInAWord } from './answer-in-a-word.ts';
 import { statusWords, whyWords } from './answer-status.ts';
+import { askAnewWords } from './ask-where.ts';
 import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
 import { takeTimePassed } from './follow-charge.ts';
 import { goBack, skipTo } from './go-elsewhere.ts';
 import { park, sayNext } from './order-steps.ts';
 import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
+import { passPlateLine } from './take-plate.ts';
 import { takeReading } from './take-reading.ts';
 import { endMoment, waitAMoment } from './wait-a-moment.ts';
 
@@ -33,9 +35,7 @@ export function takeCommand(turn: Turn, command: CommandId, details: OrderDetail
       return;
     case 'live':
     case 'got-it':
-      endMoment(turn);
-      turn.raise({ type: 'caution.acknowledged' });
-      return;
+      return takeAcknowledged(turn);
     case 'here':
     case 'same-place':
       // It answers the question of a place, and nothing else.
@@ -63,6 +63,7 @@ export function takeCommand(turn: Turn, command: CommandId, details: OrderDetail
     case 'where-probes':
     case 'what-expected':
     case 'what-means':
+    case 'suspects':
     case 'what-left':
     case 'is-it-dead':
       turn.say('answer', answerTo(command, turn.context, details));
@@ -137,11 +138,21 @@ function answerQuestion(turn: Turn, yes: boolean): void {
 /** Who does not know how is told where it is done; what can be left is passed by. Energy is never passed so. */
 function beUnsure(turn: Turn): void {
   const { step, caution } = turn.context;
+  if (step?.plate !== undefined) return passPlateLine(turn);
   if (step === undefined || caution !== undefined || step.source === 'energy' || step.ask.kind === 'reading') {
     turn.say('answer', answerTo('where-probes', turn.context));
     return;
   }
   park(turn, BECAUSE.passed);
+}
+
+/** It acknowledges a caution, and answers neither a question nor what is asked of the customer or the job: those are put again. */
+function takeAcknowledged(turn: Turn): void {
+  const { step, caution, questions } = turn.context;
+  endMoment(turn);
+  if (caution !== undefined) return turn.raise({ type: 'caution.acknowledged' });
+  if (questions[0] !== undefined) turn.say('question', askAnewWords(questions[0]));
+  else if (step?.ask.kind === 'action' && (step.source === 'arrive' || step.source === 'close')) turn.repeatStep();
 }
 
 /** Takes a held visit up; "go ahead" to a caution acknowledges it. */
@@ -151,6 +162,7 @@ function goOn(turn: Turn): void {
     return;
   }
   if (!turn.context.held && turn.context.wasWaiting) return endMoment(turn);
+  if (!turn.context.held && turn.context.step !== undefined) return turn.repeatStep();
   turn.say('answer', SAY.resumed);
   turn.raise({ type: 'go.on' });
 }

@@ -27,10 +27,12 @@ import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
 import { letGoUnanswered, makesSenseWithout } from './questions.ts';
+import { readOffPlate } from './read-off-plate.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
 import { takeDictated, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
+import { passPlateLine } from './take-plate.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, type Confirmed, followEnergy, isPresent, takeReading } from './take-reading.ts';
 import { takeReport, warnOfLook, warnOfSeen } from './take-report.ts';
@@ -56,6 +58,8 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   }
   if (turn.context.questions.length > 0 && answersQuestion(turn, understanding, takeMeaning)) return;
   if (makesSenseWithout(understanding)) letGoUnanswered(turn);
+  const plated = readOffPlate(turn, understanding.meaning);
+  if (plated !== undefined) return askBack(turn, { ...understanding, meaning: plated, reason: 'several-places-fit' });
   if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) {
     warnOfVoltage(turn, understanding.meaning);
     warnOfHands(turn, understanding.meaning);
@@ -70,6 +74,29 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     return;
   }
   takeMeaning(turn, understanding.meaning);
+  if (isBesideStep(turn, understanding.meaning)) turn.repeatStep();
+}
+
+/**
+ * Whether something else was told than what is asked: the step is then asked again, so that the next number has its
+ * place. Not in the repair, where the hands are busy and much is told, nor over something to do with them.
+ */
+function isBesideStep({ context, effects }: Turn, meaning: Meaning): boolean {
+  const { step, caution, phase } = context;
+  if (step === undefined || step.source === 'energy' || caution !== undefined || phase === 'repair') return false;
+  const isOfHands = step.ask.kind === 'action' && step.source !== 'arrive' && step.source !== 'close';
+  // A warning or a question of this turn is the last word.
+  const waits = effects.some(
+    ({ type, params }) => type === 'say' && (params.prompt.kind === 'warning' || params.prompt.kind === 'question'),
+  );
+  return !isOfHands && !waits && isOther(meaning);
+}
+
+/** A reading, a look, a line of the plate; not a switch or a proof, which have an order of their own. */
+function isOther(meaning: Meaning): boolean {
+  if (meaning.kind === 'several') return meaning.parts.every(isOther);
+  if (meaning.kind === 'report') return meaning.report.type === 'observation' || meaning.report.type === 'job-item';
+  return meaning.kind === 'reading' || meaning.kind === 'nameplate';
 }
 
 /** What was asked of these has no value that was warned of by itself. */
@@ -237,6 +264,12 @@ function heedVoltageTold(turn: Turn, heard: string): void {
 /** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */
 function askBack(turn: Turn, understanding: Understanding): void {
   const { meaning, reason, twin } = understanding;
+  if (
+    meaning.kind === 'report' &&
+    meaning.report.type === 'job-item' &&
+    meaning.report.item === 'plate-line-unreadable'
+  )
+    return passPlateLine(turn);
   if (meaning.kind === 'reading' && reason === 'teen-or-ty' && twin !== undefined)
     return askTwin(turn, meaning.reading, twin);
   if (meaning.kind === 'reading' && reason === 'implausible') {

@@ -41,14 +41,15 @@ function awaited(context: VisitContext): Expectation {
   // A number goes on with what is asked.
   if (question?.kind === 'which-switch')
     return { readings: isHeldBack(context) ? [] : asked, question: 'which-switch', switched: question.state };
-  if (question !== undefined) return { readings: [], question: 'confirm', answers: YES };
+  const plate = step?.plate === undefined ? [] : openPlate(step, context);
+  const ofPlate = plate.length === 0 ? {} : { plate };
+  if (question !== undefined) return { readings: [], question: 'confirm', answers: YES, ...ofPlate };
   if (isHeldBack(context)) return { readings: [], question: 'acknowledge' };
   const answers = step === undefined ? [] : answersMeant(step, context);
-  const plate = step?.plate === undefined ? [] : openPlate(step, context);
   return {
     // A bare number belongs to the plate while one is asked of it.
     readings: step?.plate?.some((field) => !MARKS.includes(field)) ? [] : asked,
-    ...(plate.length === 0 ? {} : { plate }),
+    ...ofPlate,
     ...(answers.length === 0 ? {} : { answers }),
     ...(context.caution === undefined ? {} : { question: 'acknowledge' as const }),
     ...(isMeterAsked(step) ? { meter: true as const } : {}),

@@ -8,7 +8,7 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
-import { placesOpening, type Switch, switchOf } from '../rules/isolation.ts';
+import { placesOpening, type Switch, switchOf, switchToldLast } from '../rules/isolation.ts';
 import { missingPairs } from '../rules/proof-plan.ts';
 
 /** What short answers say at a step; "yes", "no" and "done" are orders of their own, and mean the same here. */
@@ -214,6 +214,9 @@ function dischargedAll(zone: ZoneId | 'none', context: VisitContext): ShortAnswe
 /** Where "nothing" is a number; in ohms it may be none of them, or no path. */
 const SHOWS_NOTHING: readonly Reading['quantity'][] = ['voltage', 'voltage-dc', 'current', 'pressure'];
 
+/** Fuses, switches and the poles of the contactor: what is closed there shows no ohms. */
+const CONTACTS = /^(fuse-|[LT][12]$|float-|door-|(high|low)-switch-)/;
+
 /** A reading: what names no number is asked for it, and "all zero" for the first pair, since one word is one number. */
 function atReading({ ask }: Step, context: VisitContext): ShortAnswers {
   if (ask.kind !== 'reading') return {};
@@ -230,13 +233,23 @@ function atReading({ ask }: Step, context: VisitContext): ShortAnswers {
     done: numberWanted,
     all: numberWanted,
     good: numberWanted,
+    ...(ask.quantity === 'resistance' && ask.at.every((point) => CONTACTS.test(point)) ? { in: zero } : {}),
     blown: ask.quantity === 'resistance' ? open : numberWanted,
     ...NOT_YET,
   };
 }
 
-/** What each short answer says at a step. */
+/** What each short answer says at a step. "Locked it" is said of the switch that was told open last, whatever is asked. */
 export function shortAnswers(step: Step, context: VisitContext): ShortAnswers {
+  return { ...lockOfOpened(context), ...atStep(step, context) };
+}
+
+function lockOfOpened(context: VisitContext): ShortAnswers {
+  const last = switchToldLast(context);
+  return last !== undefined && context.isolation[last.place] === 'open' ? { locked: switched(last, 'locked') } : {};
+}
+
+function atStep(step: Step, context: VisitContext): ShortAnswers {
   switch (step.ask.kind) {
     case 'look':
       return { ...atLook(step.ask.answers), ...NOT_YET };

@@ -22,11 +22,11 @@ const ACTION_WORDS = {
     full: 'Pull the outdoor disconnect, lock and tag it, then say "outdoor disconnect is pulled and locked".',
   },
   'breaker-off': {
-    brief: 'The contactor holds in: open and lock the panel breaker.',
+    brief: 'Contactor holds in: open and lock the panel breaker.',
     full: 'The contactor holds in. A pull-out is not a load switch: open and lock the breaker at the panel, then say "off and locked".',
   },
   'clamps-placed': {
-    brief: 'Clamps on compressor and fan leads, then covers on?',
+    brief: 'Clamps on compressor and fan leads, covers on?',
     full: 'While dead, clamps around one compressor lead and one fan lead, cables clear of the fan. Refit the covers, then say done.',
   },
   'absence-proved': {
@@ -54,7 +54,7 @@ const ACTION_WORDS = {
     full: "The blower's drive holds a charge. Let five minutes pass, or the maker's figure where it is longer. Then say done.",
   },
   'part-fitted': {
-    brief: 'Fit it, say part and ratings.',
+    brief: 'Fit it: part and ratings.',
     full: 'Say each wire before it moves. Fit the part, land the wires, pull on each, then say the part with its ratings.',
   },
   'wires-landed': {
@@ -103,7 +103,7 @@ const ACTION_WORDS = {
     full: 'Say "recommend" and what for, or "nothing to recommend".',
   },
   'technician-signed': {
-    brief: 'Your name closes it.',
+    brief: 'Your name?',
     full: 'Say "technician signs" and the name, or write it under More. With it the visit closes.',
   },
   'customer-signed': {
@@ -148,7 +148,7 @@ const ELSEWHERE: Readonly<
   'disconnect-line': {
     at: 'the disconnect line side',
     off: 'Open and lock the breaker at the panel.',
-    on: 'Breaker at the panel back on.',
+    on: 'Panel breaker back on.',
   },
   'air-handler': {
     at: 'the air handler',

@@ -1,4 +1,5 @@
 import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { FOCUSES, type Focus } from '../../../grammar/vocabulary/focuses.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
@@ -57,6 +58,10 @@ export const ANSWER = {
     ]
       .filter(Boolean)
       .join(' '),
+
+  // What it may be.
+  nothingLikely: 'Nothing stands out yet. Each reading tells more.',
+  mayBe: (faults: readonly FaultId[]) => `Most likely first: ${faults.map(faultWords).join(', ')}.`,
 
   // What is left.
   pairsLeft: (pairs: readonly (readonly PointId[])[]) =>

@@ -187,6 +187,11 @@ export const STANDING_RULES = ['standing-rules', 'standing-hazards'] as const sa
 /** So many words in one breath with the step, common practice: about five seconds beside a fan. */
 const BREATH_WORDS = 12;
 
+/** "Live. Leg one to ground": what the meter is set to was said with the hazard. */
+export function withoutVolts(words: string): string {
+  return words.replace(/, volts\.$/, '.');
+}
+
 /**
  * The cautions of one step as one prompt, and what it asks in the same breath where that stays short. What further
  * hazards would make too long is left to the next step, but the first of them is always told.
@@ -199,10 +204,12 @@ export function cautionBreath(
 ): { readonly told: readonly SpokenCaution[]; readonly text: string; readonly withStep: boolean } {
   const told = [...own];
   const textOf = (list: readonly SpokenCaution[]): string => list.map(({ words }) => words).join(' ');
-  const fits = (list: readonly SpokenCaution[]): boolean => wordsIn(`${textOf(list)} ${asked}`) <= BREATH_WORDS;
+  const tells = own.some(({ id }) => id === 'live-line');
+  const step = tells ? withoutVolts(asked) : asked;
+  const fits = (list: readonly SpokenCaution[]): boolean => wordsIn(`${textOf(list)} ${step}`) <= BREATH_WORDS;
   for (const hazard of hazards) if (told.length === 0 || fits([...told, hazard])) told.push(hazard);
-  const withStep = asked !== '' && fits(told);
-  return { told, text: withStep ? `${textOf(told)} ${asked}` : textOf(told), withStep };
+  const withStep = step !== '' && fits(told);
+  return { told, text: withStep ? `${textOf(told)} ${step}` : textOf(told), withStep };
 }
 
 /**

@@ -198,8 +198,8 @@ export const SAY = {
     const [two, one] = [2, 1].map((count) => `Nothing listed fits${told(count)}. ${tail}`);
     return wordsIn(two!) <= MOST_WORDS ? two! : one!;
   },
-  runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain, screws.`,
-  splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more minutes.`,
+  runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain.`,
+  splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more.`,
   split: (degrees: number, fits: boolean) => `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit'}.`,
 
   // What was seen and done.

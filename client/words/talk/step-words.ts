@@ -8,6 +8,7 @@ import { placeWords, pointWords } from '../things/place-words.ts';
 import { FUNCTION_WORDS } from '../things/value-words.ts';
 import { MOST_WORDS, wordsIn } from '../within.ts';
 import type { InBothPaces, Pace } from './action-words.ts';
+import { cautionById, withoutVolts } from './caution-words.ts';
 
 /** The words that ask for a reading or a look. None suggests a value before it is read; none calls anything safe. */
 
@@ -48,7 +49,7 @@ export function lookStepWords(step: string, { test, answers }: AskedLook, pace: 
 
 /** A step whose cautions were given before is led by their short forms. */
 export function underCautions(again: readonly string[], words: string): string {
-  return [...again, words].join(' ');
+  return [...again, again.includes(cautionById('live-line').again) ? withoutVolts(words) : words].join(' ');
 }
 
 /** Readings of an opened refrigerant circuit: what is done first belongs to the asking. */

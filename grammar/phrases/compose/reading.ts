@@ -133,7 +133,7 @@ function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean, 
     ...(said.tone && { tone: true as const }),
     ...(bench && { bench: true as const }),
   };
-  const twin = typed && isClear(row, said) ? undefined : doubtfulTwin(row, said, unit, fit);
+  const twin = typed && isClear(row, said, fit) ? undefined : doubtfulTwin(row, said, unit, fit);
   const doubt = doubtOf(row, said, unit, fit, twin);
   return {
     meaning: { kind: 'reading', reading },
@@ -179,9 +179,9 @@ function scaleMayBeLost(row: Measurand, said: Said, fit: Fit): boolean {
 /** At these nearly every teen has a ty that is as likely. */
 const WIDE: readonly QuantityId[] = ['pressure', 'vacuum'];
 
-/** Whether what was typed needs no question: digits, and words too where asking of every value would tire. */
-const isClear = (row: Measurand, said: Said): boolean =>
-  said.number?.number.form === 'numeral' || WIDE.includes(row.quantity);
+/** Whether what was typed needs no question: digits, and words too where they are likely or where asking would tire. */
+const isClear = (row: Measurand, said: Said, fit: Fit): boolean =>
+  said.number?.number.form === 'numeral' || fit === 'likely' || WIDE.includes(row.quantity);
 
 /**
  * The twin of a teen or ty, where it must be asked for: both fit equally well, or only the twin does. Where the value

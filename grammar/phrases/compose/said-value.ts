@@ -33,7 +33,12 @@ export function saidValue(items: readonly Item[]): Said | undefined {
     const broken = numbers.some(({ gaps }) => gaps.inside || gaps.after);
     // An "O" alone is a letter of "O L" as well: zero and open are never one letter apart.
     const letter = first.words.length === 1 && first.spokenIn.letters.has(first.words[0]!);
-    const doubt = broken ? { doubt: 'needed-repair' as const } : letter ? { doubt: 'several-values-fit' as const } : {};
+    const isUnsure = letter || first.number.form === 'pointless';
+    const doubt = broken
+      ? { doubt: 'needed-repair' as const }
+      : isUnsure
+        ? { doubt: 'several-values-fit' as const }
+        : {};
     const peak = moving === undefined ? {} : { peak: true as const, doubt: 'several-values-fit' as const };
     return { value: first.number.value, number: first, ...unit, ...doubt, ...peak };
   }

@@ -88,10 +88,40 @@ describe('the nameplate on arrival', () => {
     expect(asked(visit)).toBe('arrive.nameplate');
   });
 
-  it('says "can\'t read it" to nobody where no plate is asked', async () => {
+  it('passes nothing at "can\'t read it" where no plate is asked, and asks its step again', async () => {
     const visit = await TypedVisit.open(LIBRARY_UNIT);
     await visit.type("can't read it");
     expect(visit.of('step.parked')).toEqual([]);
-    expect(visit.mouth.said.at(-1)?.kind).toBe('question');
+    expect(visit.mouth.said.at(-1)?.kind).toBe('step');
+    expect(asked(visit)).toBe('arrive.consent');
+  });
+
+  it('takes a refrigerant for no serial number, however it is written', async () => {
+    for (const said of ['R 410 A', 'R-410A', 'r four ten a', '410a']) {
+      const visit = await TypedVisit.open(UNKNOWN);
+      await visit.type('customer agrees', 'model 24ACX7', said);
+      expect(visit.run.context.plate, said).toEqual({ model: '24ACX7', refrigerant: 'R-410A' });
+      expect(asked(visit)).toBe('arrive.plate-serial');
+    }
+  });
+
+  it('asks whether a line said like a reading stands on the plate, and measures nothing', async () => {
+    const visit = await TypedVisit.open(UNKNOWN);
+    await visit.type('customer agrees', "can't read it", '230 volts', 'fan motor point nine amps');
+    expect(visit.of('reading.logged')).toEqual([]);
+    await visit.type('yes');
+    expect(visit.run.context.plate).toMatchObject({ 'fan-fla': 0.9 });
+    expect(visit.of('reading.logged')).toEqual([]);
+  });
+
+  it('lets a question about it go where its line cannot be read, or nobody knows it', async () => {
+    for (const said of ["can't read it", 'no idea']) {
+      const visit = await TypedVisit.open(UNKNOWN);
+      await visit.type('customer agrees', "can't read it", '230 volts', 'fan motor point nine amps');
+      expect(visit.run.context.questions).toHaveLength(1);
+      await visit.type(said);
+      expect(visit.run.context.questions).toEqual([]);
+      expect(visit.run.context.plate).not.toHaveProperty('fan-fla');
+    }
   });
 });

@@ -82,6 +82,14 @@ export class TypedVisit {
     return this.mouth.last();
   }
 
+  /** The same, as the offline ear hears it: a teen may be a ty. */
+  async hear(text: string): Promise<string> {
+    this.#count += 1;
+    this.run.hear({ id: `t${this.#count}`, ear: 'offline', text, alternatives: [], confidence: 1, accepted: true });
+    await this.run.settled();
+    return this.mouth.last();
+  }
+
   async later(minutes: number): Promise<void> {
     let left = minutes;
     while (left > 0) {

@@ -137,7 +137,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     supervised: [[places.slice(0, 6), true]],
     notCured: [[undefined], ...each(FAULT_IDS)],
     nothingWithout: [['Leg one to ground, volts.'], ["Open and lock the air handler's switch."]],
-    parked: [['Clamps on compressor and fan leads, then covers on?']],
+    parked: [['Clamps on compressor and fan leads, covers on?']],
     onceMore: [['Fan section, microfarads, on the bench.']],
     finding: FAULT_IDS.flatMap((fault): [typeof fault, readonly (typeof TEST_IDS)[number][]][] =>
       [...TEST_IDS].map((test): [typeof fault, readonly (typeof TEST_IDS)[number][]] => [fault, [test]]),
@@ -200,7 +200,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     notTaken: [['twelve words that nobody here will ever have understood at all today']],
     read: each(READINGS),
     notRead: each(places),
-    nothingToPlace: [['Clamps on compressor and fan leads, then covers on?']],
+    nothingToPlace: [['Clamps on compressor and fan leads, covers on?']],
     seeWhich: [
       [OBSERVATIONS.slice(0, 4).map(({ id }) => id)],
       ...each(
@@ -211,6 +211,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
       ),
     ],
     means: LIKELY.map((one): [string, typeof one] => ['does not fit', one]),
+    mayBe: LIKELY.map((_, at) => [[at, at + 1, at + 2].map((one) => LIKELY[one % LIKELY.length]!.fault)]),
     moreLikely: LIKELY.map((one, at): [typeof one, typeof one] => [one, LIKELY[(at + 1) % LIKELY.length]!]),
     pairsLeft: [[places.slice(0, 8)]],
     sectionsLeft: [[places.slice(0, 3)]],

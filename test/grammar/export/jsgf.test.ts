@@ -49,13 +49,12 @@ const wordsIn = (jsgf: string): string[] => [
 ];
 
 describe.each(MOMENTS)('the recogniser grammar for %s', (_name, jsgf, expectation) => {
-  it('gives sentences that are understood, but for one in a hundred', () => {
+  it('gives sentences that are understood, each of them', () => {
     const { rules, root } = readJsgf(jsgf);
     const seeds = Array.from({ length: tries(60, 300) }, (_, seed) => seed);
     const texts = seeds.map((seed) => wordsOf(randomPath(rules, root, seeded(seed))).join(' '));
-    // What is heard and not understood is asked for again: "nineteen" for a refrigerant, two places for one number.
     const lost = texts.filter((text) => understand(text, expectation).reason === 'outside-grammar');
-    expect(lost.length, lost.join(' | ')).toBeLessThanOrEqual(seeds.length / 100);
+    expect(lost).toEqual([]);
   });
 
   it('has a pronunciation for every word', () => {

@@ -95,11 +95,12 @@ describe('one documented reading for what English leaves open', () => {
     ['one five', 15],
     ['five oh', 50],
     ['nine niner', 99],
+    ['twenty seven two', 27.2],
   ])('%s is %d', (text, value) => {
     expect(read(text)).toBe(value);
   });
 
-  it.each(['', 'and', 'forty five five', 'point', 'one hundred hundred', 'eighteen eighteen eighteen', 'leg one'])(
+  it.each(['', 'and', 'forty five five five', 'point', 'one hundred hundred', 'eighteen eighteen eighteen', 'leg one'])(
     '"%s" is no number',
     (text) => {
       expect(read(text)).toBeUndefined();

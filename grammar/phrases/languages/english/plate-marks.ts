@@ -54,7 +54,7 @@ function piecesOf(text: string): readonly Piece[] {
 }
 
 function nameAt(pieces: readonly Piece[], at: number): { field: 'model' | 'serial'; after: number } | undefined {
-  const field = NAMES[pieces[at]!.text.toLowerCase()];
+  const field = NAMES[pieces[at]!.text.toLowerCase().replace(/['’]s$/, '')];
   if (field === undefined) return undefined;
   let after = at + 1;
   while (after < pieces.length && BEHIND_NAME.test(pieces[after]!.text)) after += 1;
@@ -125,7 +125,7 @@ function readAlone(pieces: readonly Piece[], asked: readonly NameplateFieldId[])
     if (!asked.includes(field) || at >= pieces.length) continue;
     const mark = markAt(pieces, at);
     const fits = field === 'model' || asked.includes('model') ? MODEL : SERIAL;
-    if (mark === undefined || !fits.test(mark.value)) return undefined;
+    if (mark === undefined || !fits.test(mark.value) || REFRIGERANT.test(mark.value)) return undefined;
     marks.push({ kind: 'nameplate', field, value: mark.value });
     at = mark.after;
   }
@@ -135,3 +135,5 @@ function readAlone(pieces: readonly Piece[], asked: readonly NameplateFieldId[])
 /** Letters and digits; a number alone is rather a reading. */
 const MODEL = /^(?=.*\d)(?=.*[a-z]).{5,}$/i;
 const SERIAL = /^(?=.*\d).{5,}$/;
+/** How refrigerants are written (ASHRAE Standard 34): a line of the plate of its own. */
+const REFRIGERANT = /^R-?\d{2,3}[a-z]?$/i;

@@ -39,4 +39,5 @@ export const NUMBER_RULES: Rules = {
      | (a | one) (half | quarter | third | sixth | eighth) | half | quarter | third | sixth | eighth | three quarters | ${NUMERAL}`,
   ),
   number: pattern('$minus $magnitude | $magnitude [below [zero]]'),
+  pointless: pattern('$tens $unit $unit'),
 };

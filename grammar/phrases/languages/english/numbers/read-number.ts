@@ -27,7 +27,8 @@ const FRACTIONS: Readonly<Record<string, number>> = {
  * The value of spoken number words, or undefined where they are not one number. Each sequence has one documented
  * reading: digits are concatenated ("one one eight" 118, "one five" 15); a one- or two-digit group before a two-digit
  * group counts hundreds ("one eighteen" 118, "twelve fifty" 1250, "twelve oh five" 1205); after "point" two-digit words
- * are two decimals ("point fifteen" 0.15); a pair before "point" is read first ("one twenty two point five" 122.5).
+ * are two decimals ("point fifteen" 0.15); a pair before "point" is read first ("one twenty two point five" 122.5);
+ * a digit behind tens and units is a tenth ("twenty seven two" 27.2).
  */
 export function readNumber(words: readonly string[]): SpokenNumber | undefined {
   const last = words.at(-1);
@@ -78,7 +79,7 @@ function readWhole(words: readonly string[]): SpokenNumber | undefined {
   if (digits !== undefined && digits.length <= 4) {
     return { value: Number(digits), form: words.length === 1 ? 'cardinal' : 'digits' };
   }
-  return readPair(words);
+  return readPair(words) ?? readPointless(words);
 }
 
 function readScaled(before: readonly string[], scale: number, after: readonly string[]): SpokenNumber | undefined {
@@ -105,6 +106,15 @@ function readPair(words: readonly string[]): SpokenNumber | undefined {
     if (high !== undefined && low !== undefined) return { value: high * 100 + low, form: 'pair' };
   }
   return undefined;
+}
+
+/** "twenty seven two" → 27.2: no whole number is said so, and on a meter with one decimal people leave the point out. */
+function readPointless(words: readonly string[]): SpokenNumber | undefined {
+  const tenth = UNIT_WORDS[words.at(-1)!];
+  const whole = words.length === 3 ? twoDigits(words.slice(0, 2)) : undefined;
+  return whole === undefined || tenth === undefined
+    ? undefined
+    : { value: Number(`${whole}.${tenth}`), form: 'pointless' };
 }
 
 /** "oh five" → 5. */

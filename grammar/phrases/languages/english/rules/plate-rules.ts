@@ -5,12 +5,11 @@ import { UNIT_WORDS, ZERO_WORDS } from '../words/number-words.ts';
 import { NUMBER } from './value-rules.ts';
 
 const VOLTS = tag({ tag: 'unit', unit: 'V', of: ['voltage'] });
-const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
+const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+export const LETTERS_AND_DIGITS: readonly string[] = [...'abcdefghijklmnopqrstuvwxyz', ...DIGITS];
 
 /** One letter or digit of a mark, as it is spelt out. */
-export const MARK_SIGN: Expression = alternative(
-  ...[...LETTERS, 'zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'dash'].map(word),
-);
+export const MARK_SIGN: Expression = alternative(...[...LETTERS_AND_DIGITS, 'dash'].map(word));
 
 /** Letters and digits behind the name of what they mark: "model four t w b three". */
 export function plateMark(names: readonly Expression[]): Expression {

@@ -3,7 +3,7 @@ import { SAID_WORKS } from '../../../../vocabulary/works.ts';
 import { alternative, optional, type Rules, repeat, rule, sequence, tag } from '../../../expression.ts';
 import { pattern } from '../../../pattern.ts';
 import { NAMEPLATE_RULES } from './nameplate-rules.ts';
-import { NUMBER } from './value-rules.ts';
+import { NUMBER, spokenAs } from './value-rules.ts';
 import { WEIGHT_RULES } from './weight-rules.ts';
 import { WIRE_RULES } from './wire-rules.ts';
 
@@ -16,6 +16,8 @@ const RATING = alternative(
     alternative(...PART_RATINGS.map((row) => sequence(pattern(row.say), tag({ tag: 'rating', rating: row.id })))),
   ),
   sequence(NUMBER, pattern('over | slash'), NUMBER, tag({ tag: 'rating', rating: 'uF' })),
+  // "Forty five five": both sections of a capacitor.
+  sequence(spokenAs('$tens $unit'), spokenAs('$unit'), tag({ tag: 'rating', rating: 'uF' })),
 );
 
 /** What goes on record beside readings: the nameplate, parts and works, wires, refrigerant by weight. */

@@ -15,12 +15,15 @@ const valueWord = (row: (typeof VALUE_WORDS)[number]): Expression =>
     ...('of' in row ? [tag({ tag: 'measures', of: row.of })] : []),
   );
 
-/** A number with the edges of its words marked. */
-export const NUMBER: Expression = sequence(
-  tag({ tag: 'number', edge: 'begin' }),
-  rule('number'),
-  tag({ tag: 'number', edge: 'end' }),
-);
+/** Number words with their edges marked. */
+export function spokenAs(words: string): Expression {
+  return sequence(tag({ tag: 'number', edge: 'begin' }), pattern(words), tag({ tag: 'number', edge: 'end' }));
+}
+
+/** Any number. */
+export const NUMBER: Expression = spokenAs('$number');
+/** "Twenty seven two": its point was left out. */
+const POINTLESS = spokenAs('$pointless');
 const UNIT_MAYBE = optional(rule('unit-name'));
 
 const MOVING = alternative(
@@ -33,11 +36,12 @@ const NUMBER_AGAIN: Expression = {
   kind: 'alternative',
   items: [
     NUMBER,
+    POINTLESS,
     sequence(NUMBER, UNIT_MAYBE, rule('restart'), tag({ tag: 'restart', of: 'value' }), NUMBER),
     // "one eight one eighteen": taken only where the second number begins with the words of the first.
     sequence(NUMBER, tag({ tag: 'restart', of: 'echo' }), NUMBER),
   ],
-  weights: [1, 1, 0.3],
+  weights: [1, 0.5, 1, 0.3],
 };
 const value = (words: 'word-value' | 'bare-word'): Expression =>
   alternative(
