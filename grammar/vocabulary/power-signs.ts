@@ -14,7 +14,7 @@ const LOCK = '(?:lock|padlock|tag|lockout|hasp)';
 const PART =
   '(?<!recovery |vacuum )\\b(?:compressor|fan|blower|motor|contactor|unit|condenser|transformer|board|relay|solenoid|heater|system|something|everything|it)';
 /** What is put back on at a part, and is no power. */
-const NOT_AT_IT = '(?! (?:motor )?(?:leads|wires|wiring|plug|harness)\\b)';
+const NOT_AT_IT = '(?! (?:motor )?(?:leads?|wires?|wiring|plug|harness)\\b)';
 const PERSON =
   '\\b(?:somebody|someone|anybody|helper|homeowner|owner|customer|tenant|apprentice|trainee|partner|buddy|coworker|colleague|electrician|neighbou?r|wife|husband|kids?|guys?|man|woman|he|she|they|janitor|manager|landlord|maintenance|boss|people|supervisor)';
 const BY_HAND = '(?!.*\\b(?:by hand|free|freely|easy|easily|stiff|tight|hard|rough|seized)\\b)';

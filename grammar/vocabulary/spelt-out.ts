@@ -7,7 +7,7 @@ const THING_IN_STATE =
   /\b([a-z]+?)(?:'|’)?s (?=(?:back|on|in|up|climbing|ticking|singing|racing|closed|working|off|gone|out|live|hot|running|turning|spinning|humming|moving|closed|lit|pulled in|warm|trying|grunting|there|still|now|getting|not|stuck|made|loose|missing|at|never)\b)/g;
 /** "was on", "comes on": a verb, and no thing. */
 const NO_THING =
-  /^(?:wa|i|ha|hi|thi|ye|doe|a|u|ga|alway|come|goe|kick|turn|run|stay|hold|look|read|show|say|pull|start|keep|get|light|sit|work|hum|spin|click|trip|plug|blink|glow)$/;
+  /^(?:wa|i|ha|hi|thi|ye|doe|a|u|ga|alway|come|goe|kick|turn|run|stay|hold|look|read|show|say|pull|start|keep|get|light|sit|work|hum|spin|click|trip|plug|lead|wire|panel|cover|screw|lug|blink|glow)$/;
 /** Letters that are left out or exchanged in the words that matter most. */
 const MISTYPED: readonly (readonly [RegExp, string])[] = [
   [/\b(?:pwr|powr|poer|poewr|pwer|powe)\b/g, 'power'],

@@ -154,15 +154,15 @@ export function readOnceMore(context: VisitContext): RankedTest | undefined {
 }
 
 /**
- * What was answered is answered: a test that was asked for and read in the state that it wants, or where it wants none in
- * the state that the visit is in now, is not asked for in it again, whatever the diagnosis made of the answer.
+ * What was answered is answered: a test that was asked for and read in the state that it wants, or in the state that the
+ * visit is in now, is not asked for in it again, whatever the diagnosis made of the answer.
  */
 function wasAnsweredHere(test: RankedTest, context: VisitContext): boolean {
   const { needs } = test;
-  const power = needs.power === 'any' ? powerAt(zoneOfTest(test), context) : needs.power;
-  const call = needs.call === 'any' ? context.call : needs.call;
+  const power = [powerAt(zoneOfTest(test), context), needs.power];
+  const call = [context.call, needs.call];
   return [...standingReadings(context), ...context.observations].some(
-    (line) => line.test === test.id && line.under.call === call && line.under.power === power,
+    ({ test: id, under }) => id === test.id && call.includes(under.call) && power.includes(under.power),
   );
 }
 

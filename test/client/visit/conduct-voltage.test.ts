@@ -147,7 +147,7 @@ describe('the talk turns to the source', () => {
   it('before any tour goes on', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...FOUND, 'live', 'live', 'live', 'outdoor air ninety four degrees', 'what next');
-    expect(visit.mouth.last()).toContain('Disconnect line side, volts');
+    expect(visit.mouth.last()).toContain('Disconnect line side');
   });
 
   it.each(['take that back', 'scratch that'])('no more, once the voltage is taken back: %s', async (words) => {
