@@ -5,10 +5,10 @@ export const isListOf =
   (value: unknown): boolean =>
     Array.isArray(value) && value.every(look);
 
-/** A verdict with its source and band. */
+/** A verdict with its source; a band of another form than today's is none. */
 export function isJudged(value: unknown): boolean {
-  const { word, rule, source, band } = (value ?? {}) as Readonly<Record<string, unknown>>;
-  return isText(word) && isText(rule) && isText(source) && typeof band === 'object' && band !== null;
+  const { word, rule, source } = (value ?? {}) as Readonly<Record<string, unknown>>;
+  return isText(word) && isText(rule) && isText(source);
 }
 
 /** What a closed visit comes to, for its readers. */

@@ -43,6 +43,8 @@ function main(): void {
     const run = process.env['READBACK_RUN'] === 'long' ? 'long' : 'short';
     const page = promisesPage(PROMISES, outcome, measured, run);
     writeFileSync(README, page.into(readFileSync(README, 'utf8')));
+    const biome = join(PROJECT_ROOT, 'node_modules/@biomejs/biome/bin/biome');
+    spawnSync(process.execPath, [biome, 'format', '--write', README], { cwd: PROJECT_ROOT });
     process.stdout.write(`${page.text}\n`);
     process.exitCode = page.kept ? 0 : 1;
   } finally {

@@ -35,7 +35,14 @@ describe('the record on the terminal', () => {
   it('prints as text what the visit came to', async () => {
     const { code, out } = await record(file);
     expect(code).toBe(0);
-    for (const part of ['reading room', 'Capacitor fan section weak', 'Recommended\n', 'a new filter', 'meter 240 V'])
+    for (const part of [
+      'reading room',
+      'Capacitor fan section weak',
+      'Recommended\n',
+      'a new filter',
+      'Proofs that power was off',
+      'live source',
+    ])
       expect(out).toContain(part);
     expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(160);
   });
