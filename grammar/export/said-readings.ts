@@ -1,4 +1,4 @@
-import { alternative, type Expression, optional, rule, sequence, word } from '../phrases/expression.ts';
+import { alternative, type Expression, optional, rule, sequence } from '../phrases/expression.ts';
 import { pattern } from '../phrases/pattern.ts';
 import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
 import type { QuantityId } from '../vocabulary/quantities.ts';
@@ -39,9 +39,8 @@ const BEHIND = '(on | at | across | from | of | in) [the]';
 
 /**
  * Around a number, changing nothing of it. Of the matcher's words only those that swallow none of the number: "about
- * nine" sounds like "point nine", "around nine" like "hundred nine", "forty even" like "forty seven".
+ * nine" and "like nine" sound like "point nine", "around nine" like "hundred nine", "forty even" like "forty seven".
  */
-const APPROXIMATELY = optional(word('like'));
 const EXACT = 'flat | exactly | on it | only';
 const TRAILER = optional(pattern(`${EXACT} | and (climbing | rising | falling | dropping)`));
 /** With its place behind the number: "and falling" then begins something else. */
@@ -50,7 +49,7 @@ const HELD = optional(pattern('after $n-under minutes'));
 
 export const valueFor = (row: Measurand, trailer = TRAILER, tones = TONE_WORDS): Expression => {
   const behind = row.quantity === 'vacuum' ? HELD : trailer;
-  const number = sequence(APPROXIMATELY, rule(row.shape), optional(unitNamesOf(row)), behind);
+  const number = sequence(rule(row.shape), optional(unitNamesOf(row)), behind);
   if (row.quantity === 'voltage') return alternative(number, NOTHING);
   if (!row.open) return number;
   return row.quantity === 'resistance' ? alternative(number, OPEN_WORDS, tones) : alternative(number, OPEN_WORDS);
