@@ -93,6 +93,9 @@ function after(work: RefrigerantWork, entry: RefrigerantEntry, passed: Passed): 
       return work.microns === undefined ? work : { ...work, isolatedAt: entry.mono };
     case 'judged':
       return afterVerdict(work, entry, passed);
+    default:
+      entry satisfies never;
+      return work;
   }
 }
 
@@ -123,6 +126,10 @@ function afterVerdict(work: RefrigerantWork, entry: Judged, passed: Passed): Ref
       const { microns: _was, isolatedAt: _when, ...rest } = work;
       return fits ? { ...work, stood: true } : rest;
     }
+    default:
+      // A damaged record may name none of these.
+      check satisfies never;
+      return work;
   }
 }
 type Judged = Extract<RefrigerantEntry, { is: 'judged' }>;

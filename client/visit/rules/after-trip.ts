@@ -31,8 +31,12 @@ export function trippedAt(context: VisitContext): number | undefined {
   const told = context.dangersTold.filter(({ danger }) => danger === 'blown-fuse');
   const seen = [...tripped, ...blown, ...told].map(({ seq }) => seq);
   if (seen.length > 0) return Math.max(...seen);
-  const renewed = context.parts.some(({ part }) => part === 'fuse' || part === 'breaker');
-  return renewed || resetsTold(context).length > 0 ? 0 : undefined;
+  return wasRenewed(context) ? 0 : undefined;
+}
+
+/** A fuse or breaker was fitted, or a breaker reset: what had opened feeds again. */
+export function wasRenewed(context: VisitContext): boolean {
+  return context.parts.some(({ part }) => part === 'fuse' || part === 'breaker') || resetsTold(context).length > 0;
 }
 
 function resetsTold({ works }: VisitContext): VisitContext['works'] {

@@ -4,7 +4,7 @@ import { lackingToRun } from '../../../grammar/visit/refrigerant-work.ts';
 import { standingReadings, wasSeen, wireMoves } from '../../../grammar/visit/standing.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
-import { isGrounded, trippedAt, windingsDue } from '../rules/after-trip.ts';
+import { isGrounded, trippedAt, wasRenewed, windingsDue } from '../rules/after-trip.ts';
 import { sectionsOf } from '../rules/charged-sections.ts';
 import { isOpened, provedWith } from '../rules/isolation.ts';
 import { looseWires } from '../rules/landings.ts';
@@ -219,7 +219,16 @@ function stepBefore(goal: Step, context: VisitContext): Step | undefined {
   }
   const zone = zonesFeeding(goal).find((one) => isOpened(one, context));
   if (needs.power === 'on' && zone !== undefined) return stepToPower(actionStep('power-on', provedWith(zone)), context);
-  return callBefore(needs, context);
+  const call = callBefore(needs, context);
+  const isStart = call?.ask.kind === 'action' && call.ask.done === 'call-on';
+  return (isStart && wasRenewed(context) ? nextWinding(context) : undefined) ?? call;
+}
+
+/** Each winding is read to its shell, dead, before it is fed again: the next of them. */
+function nextWinding(context: VisitContext): Step | undefined {
+  const [winding] = windingsDue(context);
+  if (winding === undefined) return undefined;
+  return stepToDead('outdoor-load', context) ?? windingStep(winding, trippedAt(context) ?? 0);
 }
 
 /** What a goal wants first and the technician has given up; undefined where nothing bars it. */
@@ -256,10 +265,8 @@ function callBefore({ call }: RankedTest['needs'], context: VisitContext): Step 
 
 /** Wires landed and pulled on, covers on: before power is sent anywhere. */
 function stepToPower(powerOn: Step, context: VisitContext): Step {
-  const [winding] = windingsDue(context);
-  if (winding !== undefined) {
-    return stepToDead('outdoor-load', context) ?? windingStep(winding, trippedAt(context) ?? 0);
-  }
+  const winding = nextWinding(context);
+  if (winding !== undefined) return winding;
   if (looseWires(wireMoves(context)).length > 0) return actionStep('wires-landed', 'none');
   if (context.wires.some(({ wire }) => wire.action === 'landed') && !context.settled.includes('repair.tug-tested')) {
     return actionStep('tug-tested', 'none');

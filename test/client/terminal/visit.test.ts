@@ -204,10 +204,10 @@ describe('a visit on lines', () => {
   it('counts a question, and names the step with its words', async () => {
     const typing = await Typing.begin();
     expect(typing.standing).toMatchObject({ phase: 'arrive', step: { words: expect.stringMatching(/\?$/) } });
-    const { now, said } = await typing.type('compressor amps fourteen');
+    const { now, said } = await typing.type('compressor amps fifty');
     expect(now.questions).toBe(1);
     expect(said.at(-1)?.kind).toBe('question');
-    expect((await typing.type('one four')).now.questions).toBe(0);
+    expect((await typing.type('one five')).now.questions).toBe(0);
   });
 
   it('names as open what a close then names', async () => {

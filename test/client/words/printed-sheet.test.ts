@@ -61,6 +61,7 @@ describe('the printed record', () => {
   it('says what was refused and why, and what numbers that jump mean', () => {
     expect(linesOf('library', 'Refused')).toEqual([
       '2:00 PM: fan motor common to fan motor run, ohms 12 Ω, not taken: power there was not proven off.',
+      '2:00 PM: outdoor fan 14 A, not taken: it was measured again.',
     ]);
     expect(linesOf('library', 'Readings').join(' ')).toContain('one count for all');
   });
