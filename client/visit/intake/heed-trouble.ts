@@ -1,7 +1,9 @@
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { dangerTold } from '../../../grammar/vocabulary/danger-signs.ts';
+import { tellsOfDrive, tellsOfPropane } from '../../../grammar/vocabulary/drive-signs.ts';
 import { troublesIn } from '../../../grammar/vocabulary/trouble-signs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
+import { GATE_WORDS } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
@@ -10,6 +12,7 @@ import { isUnclear } from '../rules/power-may-be-back.ts';
 import { endProofs } from './end-proofs.ts';
 import { endReached } from './heed-power.ts';
 import { takeInjury } from './take-report.ts';
+import { takeNameplate } from './take-work.ts';
 
 /**
  * Heeds what words that were not understood can tell beside power: that the proof was none, that a fuse blew or a winding
@@ -20,6 +23,7 @@ export function heedTrouble(turn: Turn, utterance: HeardUtterance): boolean {
   if (!accepted || !isUnclear(utterance)) return false;
   const troubles = troublesIn(understanding.heard);
   if (troubles.has('proof')) doubtProofs(turn, understanding.heard);
+  gateWhatIsTold(turn, understanding.heard);
   // A reading that is asked about is warned of by its own number.
   if (understanding.meaning.kind !== 'reading') tellDanger(turn, understanding.heard);
   if (!troubles.has('person')) return false;
@@ -36,6 +40,15 @@ function doubtProofs(turn: Turn, heard: string): void {
   turn.record({ type: 'hazard.warned', words: SAY.proofDoubted, zone });
   turn.say('warning', SAY.proofDoubted);
   endProofs(turn, zones, 'doubted', BECAUSE.maybeBack(heard));
+}
+
+/** A drive of its own, or what burns readily in the circuit, told in words that are no line of a plate. */
+function gateWhatIsTold(turn: Turn, heard: string): void {
+  if (turn.context.gate !== undefined) return;
+  if (tellsOfDrive(heard)) takeNameplate(turn, { kind: 'nameplate', field: 'compressor-drive', value: 'inverter' });
+  if (!tellsOfPropane(heard)) return;
+  turn.record({ type: 'hazard.warned', words: GATE_WORDS['A3-refrigerant'], zone: 'outdoor-load' });
+  turn.say('warning', GATE_WORDS['A3-refrigerant']);
 }
 
 function tellDanger(turn: Turn, heard: string): void {

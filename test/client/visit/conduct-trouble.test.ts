@@ -59,7 +59,14 @@ const TROUBLE: Readonly<Record<string, readonly string[]>> = {
     'solar is feeding it',
     'transfer switch just went over',
   ],
-  'the unit is one that no proof here covers': ['nameplate drive inverter', 'nameplate refrigerant is R two ninety'],
+  'the unit is one that no proof here covers': [
+    'nameplate drive inverter',
+    'nameplate refrigerant is R two ninety',
+    'compressor is inverter',
+    "it's an inverter",
+    'this is a mini split',
+    'variable speed unit',
+  ],
   'a charge, or a capacitor that nobody read': [
     'there is still a charge in the cap',
     'capacitor is charged',
