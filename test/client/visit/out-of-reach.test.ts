@@ -86,3 +86,19 @@ describe('a step that cannot be reached', () => {
     expect(visit.run.context.step?.id).toBe('energy.power-off');
   });
 });
+
+describe('a part that is not on the truck', () => {
+  it('is passed once, and the visit goes on to its close', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...REPAIRED.slice(0, -1));
+    expect(visit.run.context.step?.id).toBe('repair.part-fitted');
+    await visit.type('skip');
+    // Nobody leaves it open.
+    expect(visit.run.context.step?.id).toBe('energy.covers-on');
+    await visit.type('covers are on');
+    const asked = visit.of('step.asked').filter(({ step }) => step === 'repair.part-fitted');
+    expect(asked).toHaveLength(1);
+    await visit.type(...REPAIRED.slice(-1));
+    expect(visit.run.context.phase).toBe('prove');
+  });
+});
