@@ -11,6 +11,7 @@ import {
   IN_PROOF,
   isOpened,
   OUTDOOR_ZONES,
+  provedWith,
   TAKEN_OFF,
   zonesFedBy,
   zonesOpenedAt,
@@ -76,7 +77,10 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
     for (const zone of zonesOpenedAt(place)) {
       if (!(CAPACITOR_ZONES as readonly ZoneId[]).includes(zone)) turn.move(zone, 'reported-off', why);
     }
-    turn.say('readback', state === 'locked' ? SAY.reportedOffLocked : SAY.reportedOff);
+    const zones = zonesOpenedAt(place).filter((zone) => provedWith(zone) === zone);
+    const stands = zones.length > 0 && zones.every((zone) => turn.context.energy[zone] === 'proven-dead');
+    if (stands) turn.say('readback', state === 'locked' ? SAY.lockedAgain : SAY.offAgain);
+    else turn.say('readback', state === 'locked' ? SAY.reportedOffLocked : SAY.reportedOff);
     if (place === 'outdoor' && underLoad) {
       turn.record({ type: 'hazard.warned', words: SAY.pulledUnderLoad, zone: 'outdoor-load' });
       turn.say('warning', SAY.pulledUnderLoad);

@@ -97,6 +97,9 @@ export const SAY = {
     `Hands off: ${observationWords(seen)}. Power is on: it may come from another switch.`,
   reportedOff: 'Off, not proven. Lock and tag it.',
   reportedOffLocked: 'Locked, not proven.',
+  /** Told of again where the proof stands. */
+  lockedAgain: 'Locked.',
+  offAgain: 'Off.',
   /** A switch that was told not to be opened or locked. */
   notDone: (what: 'pulled' | 'off' | 'locked') => `Not ${what}, then: power counts as on.`,
   unlocked: 'Reported unlocked. Proof ended: counts as live.',

@@ -204,3 +204,12 @@ describe('a breaker closed above a locked disconnect', () => {
     expect(energyOf(visit, 'disconnect-line')).toBe('live');
   });
 });
+
+describe('a switch that is told locked again', () => {
+  it('is told back without a word that takes a standing proof away', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD, 'outdoor disconnect is pulled and locked');
+    expect(visit.run.context.energy['outdoor-load']).toBe('proven-dead');
+    expect(visit.mouth.said.at(-1)?.text).not.toMatch(/not proven/);
+  });
+});
