@@ -112,6 +112,17 @@ describe('"no" with a quantity', () => {
     expect(logged).toBeGreaterThan(0.5 * CASES);
   });
 
+  it.each([
+    ['no amps on the fan', 'current'],
+    ['no volts leg one to ground', 'voltage'],
+    ['no voltage on leg two', 'voltage'],
+  ])('is taken at once, and nothing in it is set right: "%s"', (text, quantity) => {
+    expect(understand(text)).toMatchObject({
+      verdict: 'logged',
+      meaning: { kind: 'reading', reading: { quantity, value: 0 } },
+    });
+  });
+
   it('before a place alone is asked; with a comma behind it, it corrects', () => {
     for (const row of NAMED.filter((one) => one.at.includes('ground'))) {
       const [name] = names(row);
