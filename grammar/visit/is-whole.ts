@@ -1,5 +1,6 @@
 import type { VisitEvent, VisitOutcome } from './events.ts';
 import { isJudged, isListOf, isPlaces, isSummary, isText } from './is-whole-inside.ts';
+import type { RefrigerantCheck } from './refrigerant-facts.ts';
 
 type Of<T extends VisitOutcome['type']> = Extract<VisitOutcome, { type: T }>;
 type Required<E> = { [K in keyof E]-?: undefined extends E[K] ? never : K }[keyof E];
@@ -118,17 +119,46 @@ const LOOKS: Readonly<Record<string, (value: unknown) => boolean>> = {
   'text-or-number': (value) => typeof value === 'string' || typeof value === 'number',
   list: Array.isArray,
   record: isRecord,
-  reading: (value) =>
-    isRecord(value) &&
-    typeof value['quantity'] === 'string' &&
-    Array.isArray(value['at']) &&
-    value['value'] !== undefined &&
-    typeof value['unit'] === 'string',
+  reading: isReading,
 };
+
+function isReading(value: unknown): boolean {
+  if (!isRecord(value)) return false;
+  const { quantity, at, unit } = value;
+  return isText(quantity) && isListOf(isText)(at) && isText(unit) && value['value'] !== undefined;
+}
+
+/** What was understood, at any depth: readings, places and values are what they are in every meaning. */
+function isMeaning(value: unknown): boolean {
+  if (Array.isArray(value)) return value.every(isMeaning);
+  if (!isRecord(value)) return true;
+  const held = HELD_BY_KIND[String(value['kind'])];
+  if (held !== undefined && value[held] === undefined) return false;
+  return Object.entries(value).every(([name, inside]) => {
+    if (name === 'reading') return isReading(inside);
+    if (name === 'at') return inside === undefined || isPlaces(inside);
+    if (name === 'parts') return Array.isArray(inside) && inside.every((part) => isRecord(part) && isMeaning(part));
+    if (name === 'report' || name === 'wire') return isRecord(inside) && isMeaning(inside);
+    return isMeaning(inside);
+  });
+}
+
+/** What a meaning of these kinds cannot be without. */
+const HELD_BY_KIND: Readonly<Record<string, string>> = {
+  reading: 'reading',
+  report: 'report',
+  several: 'parts',
+  wire: 'wire',
+  value: 'value',
+  command: 'command',
+};
+
+const REFRIGERANT_CHECKS: readonly RefrigerantCheck[] = ['pressure-test', 'evacuation', 'decay'];
 
 /** Fields that readers go into, by what they must hold inside wherever they stand. */
 const INSIDE: readonly (readonly [string, (value: unknown) => boolean])[] = [
   ['judged', isJudged],
+  ['check', (value) => (REFRIGERANT_CHECKS as readonly unknown[]).includes(value)],
   ['summary', isSummary],
   ['doubts', isListOf(isText)],
   ['why', (value) => isText(value) || isListOf(isText)(value)],
@@ -160,7 +190,7 @@ function isHeardWhole(input: { readonly type: string }): boolean {
   const { utterance } = input as { readonly utterance?: unknown };
   if (!isRecord(utterance) || !isRecord(utterance['understanding'])) return false;
   const { heard, meaning, verdict } = utterance['understanding'] as Readonly<Record<string, unknown>>;
-  return typeof heard === 'string' && typeof verdict === 'string' && isRecord(meaning);
+  return typeof heard === 'string' && typeof verdict === 'string' && isRecord(meaning) && isMeaning(meaning);
 }
 
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
