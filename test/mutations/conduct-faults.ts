@@ -84,8 +84,8 @@ export const CONDUCT_FAULTS: readonly ConductFault[] = [
     rule: 'i',
     harm: 'a pull-out is asked for under load',
     file: 'client/visit/rules/holds-without-call.ts',
-    from: 'return seen !== undefined && !DROPPED.includes(seen.observation);',
-    to: 'return seen === undefined && DROPPED.length === 0;',
+    from: "says === 'holds';",
+    to: "says === 'nothing';",
   },
   {
     rule: 'j',
@@ -182,8 +182,8 @@ export const CONDUCT_FAULTS: readonly ConductFault[] = [
     rule: 'v',
     harm: 'what was answered is asked again',
     file: 'client/visit/steps/choose-step.ts',
-    from: '(line) => line.test === test.id &&',
-    to: '(line) => line.test === test.id && line.number < 0 &&',
+    from: 'id === test.id && call.includes',
+    to: 'id !== test.id && call.includes',
   },
   {
     rule: 'w',
