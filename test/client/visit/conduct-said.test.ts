@@ -1,11 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { PROJECT_ROOT } from '../../browser/project-root.ts';
 import { LONG } from '../../how-much.ts';
 import { TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
-const SAID = readFileSync(join(PROJECT_ROOT, 'fixtures/beside-a-proof/said.txt'), 'utf8').split('\n');
+const SAID = readFileSync(new URL('../../../fixtures/beside-a-proof/said.txt', import.meta.url), 'utf8').split('\n');
 const lines = (kind: 'ends' | 'keeps') =>
   SAID.filter((line) => line.startsWith(`${kind}: `)).map((line) => line.slice(kind.length + 2));
 /** All of them in the long run, every twelfth in the short one. */
