@@ -4,6 +4,7 @@ import { isRefrigerantOpened } from '../../../grammar/visit/refrigerant-work.ts'
 import { canMeanFlame } from '../../../grammar/vocabulary/flame-signs.ts';
 import { circuitTold } from '../../../grammar/vocabulary/opened-signs.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
+import { quoteWords } from '../../words/things/quote-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isUnclear, powerMayBeBack } from '../rules/power-may-be-back.ts';
 import { tellEarly } from './heed-circuit.ts';
@@ -11,8 +12,6 @@ import { warnOfFlame } from './take-refrigerant.ts';
 
 /** What is asked of these names what was done to the circuit itself: it is recorded with the answer. */
 const NAMED: readonly Meaning['kind'][] = ['part', 'work', 'report'];
-/** Of what was said in the record, in letters. */
-const LONGEST_QUOTE = 120;
 
 /**
  * Heeds what words that were not taken whole can tell of the refrigerant circuit, before anything is asked about them: a
@@ -33,8 +32,8 @@ export function heedCircuitTold(turn: Turn, utterance: HeardUtterance): void {
 
 function countAsOpened(turn: Turn, heard: string): void {
   if (isRefrigerantOpened(turn.context)) return;
-  const words = `"${heard.slice(0, LONGEST_QUOTE)}"`;
-  turn.record({ type: 'refrigerant.told', what: 'opened', number: turn.context.events + 1, words });
+  const number = turn.context.events + 1;
+  turn.record({ type: 'refrigerant.told', what: 'opened', number, words: quoteWords(heard) });
   turn.say('answer', SAY_OF_REFRIGERANT.countsAsOpened);
 }
 

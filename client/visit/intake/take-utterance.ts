@@ -11,6 +11,7 @@ import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
+import { quoteWords } from '../../words/things/quote-words.ts';
 import type { Step } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { handsAtDeed } from '../rules/hands-at.ts';
@@ -221,17 +222,14 @@ function warnOfHands(turn: Turn, meaning: Meaning): void {
   if (report.type === 'part-moved' || report.type === 'cover' || report.type === 'deed') warnBeforeAsking(turn, report);
 }
 
-/** Of what was said in the record of work, in letters. */
-const LONGEST_QUOTE = 120;
-
 /** A sentence that was not taken may tell of hands all the same: of a deed by its own words, else of where they were. */
 function warnOfWords(turn: Turn, heard: string): void {
   const signs = HAND_SIGNS.filter(({ words }) => words.test(heard.toLowerCase()));
   for (const { tells } of signs) {
     warnBeforeAsking(turn, tells);
-    recordUnproven(turn, `"${heard.slice(0, LONGEST_QUOTE)}"`, notProvenDead(turn, handsAtDeed(tells)), 'alone');
+    recordUnproven(turn, quoteWords(heard), notProvenDead(turn, handsAtDeed(tells)), 'alone');
   }
-  if (signs.length === 0) tellUnproven(turn, `"${heard.slice(0, LONGEST_QUOTE)}"`, zonesOfHands(heard), 'alone');
+  if (signs.length === 0) tellUnproven(turn, quoteWords(heard), zonesOfHands(heard), 'alone');
 }
 
 /** Another number where the place of one is asked: it takes its turn, and the one before it is left. */
