@@ -56,7 +56,7 @@ type Of<T extends VisitOutcome['type']> = Extract<VisitOutcome, { type: T }>;
 
 const NOTHING: Change = {};
 /** A zone that somebody's word or numbers took off: power that comes back to it ends a supervisor's word. */
-const TAKEN_OFF: readonly EnergyState[] = ['reported-off', 'proving', 'reads-dead', 'proven-dead'];
+const TAKEN_OFF: readonly EnergyState[] = ['reported-off', 'proving', 'reads-dead', 'proven-dead', 'in-doubt'];
 
 function evolveInput(input: VisitInput): Change {
   if (input.type === 'remarked.visit') return NOTHING;

@@ -11,6 +11,8 @@ export type Question =
   | { readonly kind: 'which-place'; readonly value: Value; readonly unit?: UnitCode }
   /** A switch that was told of without its place. */
   | { readonly kind: 'which-switch'; readonly state: 'open' | 'locked' | 'closed'; readonly device?: SwitchingDevice }
+  /** Something was said beside a proof, and not understood: whether it stands is asked. */
+  | { readonly kind: 'still-off'; readonly heard: string }
   /** Anything else that was understood with a doubt: taken at a yes. */
   | {
       readonly kind: 'confirm-meaning';

@@ -25,6 +25,10 @@ export const ANSWERS = [
     say: '[$it | i] [(pulled | off | out | open | opened | shut off | turned off) [it]] [and] (locked [it] [out | off] [[and] tagged [it] [out]] | tagged [it] [out]) | [$it] locked | [my | the] (lock | tag | lock and tag) is on [it] | [i | i have] (put | hung) [my | a | the] (lock | tag | lock and tag) on [it]',
   },
   {
+    id: 'still-off',
+    say: '[$ay] [$it | everything | it all] [is | are] (still (off | open | locked [out] | dead | pulled | isolated | tagged | down) [and (locked [out] | off | dead | tagged)] | off and (locked [out] | dead | tagged) | locked (and | out and) tagged) | [$ay] (nothing | nobody | no one) [has] (changed | came back | touched it) | [$ay] no (change | power)',
+  },
+  {
     id: 'in',
     say: '[$it] [back | pushed | plugged] in [place] | (put | pushed | plugged) it [back] in | [$it] closed | closed it',
   },

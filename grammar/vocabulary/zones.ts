@@ -14,7 +14,15 @@ export const ZONES = [
 export type ZoneId = (typeof ZONES)[number];
 
 /** The energy of one zone. The order of proof runs left to right; any live evidence returns it to `live`. */
-export const ENERGY_STATES = ['unknown', 'live', 'reported-off', 'proving', 'reads-dead', 'proven-dead'] as const;
+export const ENERGY_STATES = [
+  'unknown',
+  'live',
+  'reported-off',
+  'proving',
+  'reads-dead',
+  'proven-dead',
+  'in-doubt',
+] as const;
 export type EnergyState = (typeof ENERGY_STATES)[number];
 
 /** What a zone is called aloud and on paper. */

@@ -56,6 +56,8 @@ function keysForQuestion(question: Question, context: VisitContext): readonly To
       // Where a reason is wanted a yes is not enough: it is said or typed, or the thing is set aside.
       if (question.wants === 'reason') return [commandKey(KEY.setAside, 'no', 'plain', 2)];
       return [commandKey(KEY.yes, 'yes', 'first'), commandKey(KEY.no, 'no')];
+    case 'still-off':
+      return [commandKey(KEY.stillOff, 'yes', 'first'), commandKey(KEY.notOff, 'no')];
     case 'which-place':
       return [...placeKeys(context), commandKey(KEY.leaveOut, 'pass')];
     case 'which-switch':

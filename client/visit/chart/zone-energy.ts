@@ -17,6 +17,10 @@ export type EnergyMove =
   | 'released'
   /** No voltage was found here, but a charge may stand. */
   | 'charge-doubted'
+  /** Something was said that was not understood: whether it is still off is asked. */
+  | 'asked'
+  /** It was answered that it is. */
+  | 'still-off'
   /** The proof has run out: what was reported of the switch still stands. */
   | 'lapsed';
 
@@ -24,7 +28,8 @@ const energySetup = setup({ types: { events: {} as { readonly type: EnergyMove }
 
 /**
  * The energy of a zone's conductors. `unknown` counts as live everywhere. A word alone leads only to `reported-off`;
- * numbers lead to `reads-dead`; released charge to `proven-dead`. Live evidence ends a proof from wherever it stood.
+ * numbers lead to `reads-dead`; released charge to `proven-dead`. Live evidence ends a proof from wherever it stood; words
+ * that nobody understood leave it `in-doubt` until it is answered that nothing came back.
  */
 export const conductorChart = energySetup.createMachine({
   id: 'conductors',
@@ -36,7 +41,22 @@ export const conductorChart = energySetup.createMachine({
     proving: { on: { live: 'live', doubted: 'unknown', lapsed: 'reported-off', 'read-dead': 'reads-dead' } },
     'reads-dead': { on: { live: 'live', doubted: 'unknown', lapsed: 'reported-off', released: 'proven-dead' } },
     'proven-dead': {
-      on: { live: 'live', doubted: 'unknown', lapsed: 'reported-off', 'charge-doubted': 'reads-dead' },
+      on: {
+        live: 'live',
+        doubted: 'unknown',
+        lapsed: 'reported-off',
+        'charge-doubted': 'reads-dead',
+        asked: 'in-doubt',
+      },
+    },
+    'in-doubt': {
+      on: {
+        live: 'live',
+        doubted: 'unknown',
+        lapsed: 'reported-off',
+        'charge-doubted': 'reads-dead',
+        'still-off': 'proven-dead',
+      },
     },
   } satisfies Readonly<Record<EnergyState, unknown>>,
 });
@@ -49,7 +69,8 @@ export const sectionChart = energySetup.createMachine({
     unknown: { on: { live: 'live', 'reported-off': 'reported-off', released: 'proven-dead' } },
     live: { on: { 'reported-off': 'reported-off', doubted: 'unknown', released: 'proven-dead' } },
     'reported-off': { on: { live: 'live', doubted: 'unknown', released: 'proven-dead' } },
-    'proven-dead': { on: { live: 'live', doubted: 'unknown', lapsed: 'reported-off' } },
+    'proven-dead': { on: { live: 'live', doubted: 'unknown', lapsed: 'reported-off', asked: 'in-doubt' } },
+    'in-doubt': { on: { live: 'live', doubted: 'unknown', lapsed: 'reported-off', 'still-off': 'proven-dead' } },
   },
 });
 

@@ -5,10 +5,12 @@ import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
+import { meaningWords } from '../../words/things/meaning-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isReason } from '../rules/is-reason.ts';
 import { answersPlace } from './answer-place.ts';
+import { answersStillOff, askStillOff } from './ask-still-off.ts';
 import { heedGround } from './heed-return.ts';
 import { withdrawQuestion } from './questions.ts';
 import { type Confirmed, takeReading } from './take-reading.ts';
@@ -39,6 +41,8 @@ export function answersQuestion(turn: Turn, { meaning, verdict }: Understanding,
     case 'which-place':
     case 'which-switch':
       return answersPlace(turn, question, meaning, verdict);
+    case 'still-off':
+      return answersStillOff(turn, question, meaning, take);
     case 'confirm-reading':
       return readAgain(turn, question.reading, meaning);
     case 'teen-or-ty':
@@ -58,8 +62,14 @@ function confirms(turn: Turn, question: ToConfirm, meaning: Meaning, take: TakeM
   turn.endQuestion('answered');
   // The values were read back with the question.
   if (isYes) take(turn, question.meaning, question.confirmed === true, 'confirmed');
-  else turn.say('question', SAY.setAside);
+  else if (!isStillUnknown(question) || !askStillOff(turn, meaningWords(question.meaning) ?? ''))
+    turn.say('question', SAY.setAside);
   return true;
+}
+
+/** The guess was wrong, and nobody knows what was said. A rule's doubt is about what is known. */
+function isStillUnknown({ meaning, confirmed }: ToConfirm): boolean {
+  return confirmed !== true && meaning.kind !== 'reading' && meaning.kind !== 'several';
 }
 
 /** One of the two, whole or by its digits; another number of as many digits is the value read again. */

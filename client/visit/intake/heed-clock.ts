@@ -4,7 +4,8 @@ import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
-import { lapseProofs, QUIET_MINUTES } from './take-timer.ts';
+import { lapseProofs } from './end-proofs.ts';
+import { QUIET_MINUTES } from './take-timer.ts';
 
 /** Wall and monotonic clock may drift apart by so much while a proof stands, in minutes (our rule). */
 const APART_MINUTES = 2;

@@ -5,6 +5,7 @@ import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { QUESTION_MINUTES, type Turn } from '../chart/turn.ts';
 import { handsToldBy } from '../rules/hands-told.ts';
+import { lapseUnanswered } from './ask-still-off.ts';
 import { notProvenDead, recordUnproven } from './tell-unproven.ts';
 
 /** A question that nobody answered in its time is let go, and the talk goes on; what it was about does not count. */
@@ -47,6 +48,7 @@ export function letGoUnanswered(turn: Turn): void {
   // Nobody denied it: hands were there.
   const told = question.kind === 'confirm-meaning' ? handsToldBy(question.meaning, turn.context) : [];
   turn.endQuestion('expired');
+  if (question.kind === 'still-off') return lapseUnanswered(turn);
   for (const { what, zones } of told) recordUnproven(turn, what, notProvenDead(turn, zones), 'alone');
   turn.say('answer', SAY.leftOut(question));
   turn.repeatStep();
@@ -60,6 +62,7 @@ export function withdrawQuestion(turn: Turn): void {
     turn.record({ type: 'reading.refused', reading: question.reading, reason: 'withdrawn-by-technician' });
   }
   turn.endQuestion('withdrawn');
+  if (question.kind === 'still-off') return lapseUnanswered(turn);
   turn.say('answer', SAY.leftOut(question));
   turn.repeatStep();
 }

@@ -175,6 +175,8 @@ function yesIsNotEnough(question: Question): string {
       return SAY.whichPlace(question.value, question.unit);
     case 'which-switch':
       return SAY.whichSwitch;
+    case 'still-off':
+      return SAY.stillOff;
     default:
       return SAY.reasonWanted;
   }

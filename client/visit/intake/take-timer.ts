@@ -7,7 +7,7 @@ import { IN_PROOF } from '../rules/isolation.ts';
 import { minutesRunning } from '../steps/choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { putCheck } from './check-on-me.ts';
-import { doubtCharge, dropProof } from './end-proofs.ts';
+import { lapseProofs } from './end-proofs.ts';
 import { letQuestionGo } from './questions.ts';
 import { endStanding } from './take-refrigerant.ts';
 
@@ -55,15 +55,4 @@ function endQuietProof(turn: Turn): void {
     return;
   }
   lapseProofs(turn, BECAUSE.quiet, SAY.quiet);
-}
-
-/** Every proof, begun or whole, lapses aloud to what was reported of its switch. */
-export function lapseProofs(turn: Turn, why: string, words: string): void {
-  const { energy } = turn.context;
-  for (const zone of ZONES.filter((one) => IN_PROOF.includes(energy[one]))) {
-    turn.move(zone, 'lapsed', why);
-  }
-  doubtCharge(turn, turn.context.discharged);
-  dropProof(turn, why);
-  turn.say('warning', words);
 }

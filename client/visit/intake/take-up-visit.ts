@@ -5,8 +5,9 @@ import type { Turn } from '../chart/turn.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
 import { minutesToStand } from '../rules/refrigerant-plan.ts';
 import { chooseStep } from '../steps/choose-step.ts';
+import { lapseProofs } from './end-proofs.ts';
 import { minutesLeft } from './take-proof.ts';
-import { lapseProofs, QUIET_MINUTES } from './take-timer.ts';
+import { QUIET_MINUTES } from './take-timer.ts';
 
 /**
  * A visit taken up again from its record: the timers that ran are set anew, and what stood open is put again (the

@@ -18,11 +18,12 @@ import { handsAtDeed } from '../rules/hands-at.ts';
 import { handsToldBy } from '../rules/hands-told.ts';
 import { isBeyondReason } from '../rules/is-beyond-reason.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
-import { tellsOfPower } from '../rules/power-may-be-back.ts';
+import { powerMayBeBack, tellsOfPower } from '../rules/power-may-be-back.ts';
 import { answersCaution } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { answersQuestion } from './answer-question.ts';
+import { askStillOff, isNotUnderstood } from './ask-still-off.ts';
 import { askAnewWords, askPlace, askWhere } from './ask-where.ts';
 import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
@@ -42,16 +43,18 @@ import { notProvenDead, recordUnproven, sayUnproven, tellUnproven } from './tell
 
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
-  const { understanding } = utterance;
-  if (!utterance.accepted || understanding.verdict === 'rejected') {
-    if (utterance.accepted) {
+  const { understanding, accepted: isAccepted } = utterance;
+  if (!isAccepted || understanding.verdict === 'rejected') {
+    if (isAccepted) {
       warnOfWords(turn, understanding.heard);
       heedVoltageTold(turn, understanding.heard);
     }
-    const denied = utterance.accepted ? deniedOfSwitch(understanding.heard) : undefined;
+    const denied = isAccepted ? deniedOfSwitch(understanding.heard) : undefined;
     if (denied !== undefined) return tellDenied(turn, denied);
-    if (utterance.accepted && turn.context.questions.length === 0 && tellsOfPower(understanding.heard))
+    if (isAccepted && turn.context.questions.length === 0 && tellsOfPower(understanding.heard))
       return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
+    if (isAccepted && isNotUnderstood(understanding) && powerMayBeBack(utterance, turn.context).length === 0)
+      if (askStillOff(turn, understanding.heard)) return;
     if (turn.context.questions.length > 0 && !isOtherValue(turn, understanding))
       turn.say('question', askAnewWords(turn.context.questions[0]!));
     else if (!askPlace(turn, understanding)) turn.say('question', notTakenWords(understanding));

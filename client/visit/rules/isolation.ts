@@ -96,10 +96,10 @@ export function reachedByVoltage(zone: ZoneId, context: VisitContext): readonly 
 export const TO_BE_PROVED: readonly EnergyState[] = ['reported-off', 'proving'];
 
 /** Where a zone counts as taken off by somebody's word or by numbers: voltage there is where none should be. */
-export const TAKEN_OFF: readonly EnergyState[] = ['reported-off', 'proving', 'reads-dead', 'proven-dead'];
+export const TAKEN_OFF: readonly EnergyState[] = ['reported-off', 'proving', 'reads-dead', 'proven-dead', 'in-doubt'];
 
 /** Where a zone stands in a proof of absence of voltage, begun or whole. */
-export const IN_PROOF: readonly EnergyState[] = ['proving', 'reads-dead', 'proven-dead'];
+export const IN_PROOF: readonly EnergyState[] = ['proving', 'reads-dead', 'proven-dead', 'in-doubt'];
 
 /** Zones that hold a charge of their own once they read dead; a capacitor's sections are released with their unit. */
 const HOLDS_CHARGE: Readonly<Record<ZoneId, boolean>> = {

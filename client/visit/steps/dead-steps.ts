@@ -13,7 +13,7 @@ import { actionStep, zoneOf } from './plans.ts';
 /** The order of the proof: ground read while fed, call off, open and lock, prove absence of voltage, release charge. */
 export function stepToDead(zone: ZoneId, context: VisitContext): Step | undefined {
   const energy = context.energy[zone];
-  if (energy === 'proven-dead') return undefined;
+  if (energy === 'proven-dead' || energy === 'in-doubt') return undefined;
   if (energy === 'reads-dead') return chargeStep(zone, context);
   const ground = groundStep(zone, context);
   if (ground !== undefined) return ground;

@@ -41,6 +41,7 @@ function awaited(context: VisitContext): Expectation {
   // A number goes on with what is asked.
   if (question?.kind === 'which-switch')
     return { readings: isHeldBack(context) ? [] : asked, question: 'which-switch', switched: question.state };
+  if (question?.kind === 'still-off') return { readings: [], question: 'confirm', answers: STILL_OFF };
   const plate = step?.plate === undefined ? [] : openPlate(step, context);
   const ofPlate = plate.length === 0 ? {} : { plate };
   if (question !== undefined) return { readings: [], question: 'confirm', answers: YES, ...ofPlate };
@@ -55,6 +56,11 @@ function awaited(context: VisitContext): Expectation {
     ...(isMeterAsked(step) ? { meter: true as const } : {}),
   };
 }
+
+/** Whatever says that nothing came back. */
+const STILL_OFF: readonly AnswerMeant[] = (
+  ['did', 'still-off', 'off', 'locked', 'pulled', 'dead', 'good'] as const
+).map((answer) => ({ answer, means: { kind: 'command', command: 'yes' } }));
 
 /** "It is", "I did": said to a question they are a yes. */
 const YES: readonly AnswerMeant[] = [{ answer: 'did', means: { kind: 'command', command: 'yes' } }];

@@ -12,6 +12,8 @@ export const KEY = {
   live: 'Live – I have it',
   whatNext: 'What next',
   yes: 'Yes',
+  stillOff: 'Still off, locked',
+  notOff: 'Not off',
   yesShows: 'Yes, it shows that',
   no: 'No',
   setAside: 'Set it aside',

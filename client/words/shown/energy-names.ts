@@ -8,6 +8,7 @@ export const ENERGY_WORDS: Readonly<Record<EnergyState, string>> = {
   proving: 'proving',
   'reads-dead': 'reads dead',
   'proven-dead': 'proven dead',
+  'in-doubt': 'in doubt',
 };
 
 /** Zone names that fit a narrow band; the long ones are in the accessible name. */

@@ -37,6 +37,7 @@ const MEASURED: Readonly<Record<EnergyState, string>> = {
   proving: 'its proof is not whole: counts as live',
   'reads-dead': 'read dead, its charge not yet: hands off',
   'proven-dead': 'proven dead as measured. Test again where your hands go',
+  'in-doubt': 'in doubt: say whether it is still off and locked',
 };
 
 /** How far a zone was measured dead; nothing is called more than that. */

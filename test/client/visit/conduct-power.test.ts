@@ -171,6 +171,7 @@ describe('what is said while working dead', () => {
   ])('ends nothing: %s', async (sentence) => {
     const visit = await provenDead();
     await visit.type(sentence);
+    await visit.saysStillOff();
     expect(energyOf(visit)).toBe('proven-dead');
   });
 });

@@ -9,20 +9,24 @@ const lines = (kind: 'ends' | 'keeps') =>
 /** All of them in the long run, every twelfth in the short one. */
 const some = (all: readonly string[]) => all.filter((_, at) => LONG || at % 12 === 0);
 
-async function isDeadAfter(line: string): Promise<boolean> {
+async function said(line: string): Promise<TypedVisit> {
   const visit = await TypedVisit.open();
   await visit.type(...TO_PROVEN_DEAD, line);
-  return visit.run.context.energy['outdoor-load'] === 'proven-dead';
+  return visit;
 }
+const outdoors = ({ run }: TypedVisit) => run.context.energy['outdoor-load'];
 
 /** Lines of somebody who had not seen the signs; common practice. */
 describe('said beside a unit that is proven dead', () => {
   it.each(some(lines('ends')))('ends its proof at once: "%s"', async (line) => {
-    expect(await isDeadAfter(line)).toBe(false);
+    expect(['proven-dead', 'in-doubt']).not.toContain(outdoors(await said(line)));
   });
 
-  it.each(some(lines('keeps')))('has nothing to do with it: "%s"', async (line) => {
-    expect(await isDeadAfter(line)).toBe(true);
+  it.each(some(lines('keeps')))('leaves it as it is, at most with a question: "%s"', async (line) => {
+    const visit = await said(line);
+    // What is not understood is asked about, and a yes is enough.
+    await visit.saysStillOff();
+    expect(outdoors(visit)).toBe('proven-dead');
   });
 
   it('was written down in numbers that mean something', () => {

@@ -40,15 +40,35 @@ const CONDUCTORS: Readonly<Record<EnergyState, Moves>> = {
     doubted: 'unknown',
     lapsed: 'reported-off',
     'charge-doubted': 'reads-dead',
+    asked: 'in-doubt',
+  }),
+  // Nobody understood what was said: only a word that it is still off brings the proof back.
+  'in-doubt': moves('in-doubt', {
+    live: 'live',
+    doubted: 'unknown',
+    lapsed: 'reported-off',
+    'charge-doubted': 'reads-dead',
+    'still-off': 'proven-dead',
   }),
 };
 
 /** A section has no conductors to prove: one reading across its terminals shows its charge. */
-const SECTION: Readonly<Record<'unknown' | 'live' | 'reported-off' | 'proven-dead', Moves>> = {
+const SECTION: Readonly<Record<'unknown' | 'live' | 'reported-off' | 'proven-dead' | 'in-doubt', Moves>> = {
   unknown: moves('unknown', { live: 'live', 'reported-off': 'reported-off', released: 'proven-dead' }),
   live: moves('live', { 'reported-off': 'reported-off', doubted: 'unknown', released: 'proven-dead' }),
   'reported-off': moves('reported-off', { live: 'live', doubted: 'unknown', released: 'proven-dead' }),
-  'proven-dead': moves('proven-dead', { live: 'live', doubted: 'unknown', lapsed: 'reported-off' }),
+  'proven-dead': moves('proven-dead', {
+    live: 'live',
+    doubted: 'unknown',
+    lapsed: 'reported-off',
+    asked: 'in-doubt',
+  }),
+  'in-doubt': moves('in-doubt', {
+    live: 'live',
+    doubted: 'unknown',
+    lapsed: 'reported-off',
+    'still-off': 'proven-dead',
+  }),
 };
 
 function moves(stays: EnergyState, leads: Partial<Moves>): Moves {
@@ -61,6 +81,8 @@ function moves(stays: EnergyState, leads: Partial<Moves>): Moves {
     released: stays,
     'charge-doubted': stays,
     lapsed: stays,
+    asked: stays,
+    'still-off': stays,
   } satisfies Moves;
   return { ...all, ...leads };
 }

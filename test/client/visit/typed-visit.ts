@@ -90,6 +90,11 @@ export class TypedVisit {
     return this.mouth.last();
   }
 
+  /** Says that it is still off, where that is asked of what was not understood. */
+  async saysStillOff(): Promise<void> {
+    if (this.run.context.questions.some(({ question }) => question.kind === 'still-off')) await this.type('still off');
+  }
+
   async later(minutes: number): Promise<void> {
     let left = minutes;
     while (left > 0) {

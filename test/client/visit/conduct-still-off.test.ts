@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
+import { TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
+
+/** Words that mean nothing here: what they told of power, if anything, is not known (7-conduct f, "half understood"). */
+const NOT_UNDERSTOOD = ['zorb the flim', 'he did that thing again by the garage'];
+
+async function beside(...lines: readonly string[]): Promise<TypedVisit> {
+  const visit = await TypedVisit.open();
+  await visit.type(...TO_PROVEN_DEAD, ...lines);
+  return visit;
+}
+const outdoors = ({ run }: TypedVisit) => run.context.energy['outdoor-load'];
+
+describe('words beside a proof that nobody understood', () => {
+  it.each(NOT_UNDERSTOOD)('leave it in doubt until somebody says that it is still off: "%s"', async (line) => {
+    const visit = await beside(line);
+    expect(outdoors(visit)).toBe('in-doubt');
+    expect(openQuestion(visit.run.context)?.kind).toBe('still-off');
+    expect(visit.mouth.last()).toBe('Not understood. Still off and locked?');
+    // Nothing is asked of hands meanwhile.
+    expect(visit.run.context.step?.needs.power === 'off').toBe(false);
+    await visit.type('yes');
+    expect(outdoors(visit)).toBe('proven-dead');
+  });
+
+  it.each(['still off', 'it is still locked', 'off and locked', 'nothing changed', 'it is', 'disconnect is locked'])(
+    'are settled by "%s"',
+    async (answer) => {
+      const visit = await beside(NOT_UNDERSTOOD[0]!, answer);
+      expect(outdoors(visit)).toBe('proven-dead');
+      expect(openQuestion(visit.run.context)).toBeUndefined();
+    },
+  );
+
+  it.each([
+    ['no', 'live'],
+    ["I don't know", 'reported-off'],
+    ['the disconnect is back in', 'live'],
+  ] as const)('end it by "%s"', async (answer, state) => {
+    const visit = await beside(NOT_UNDERSTOOD[0]!, answer);
+    expect(outdoors(visit)).toBe(state);
+    expect(visit.of('prompt.said').filter(({ kind }) => kind === 'warning').length).toBeGreaterThan(0);
+  });
+
+  it('end it where hands go on without an answer, and the work is told unproven', async () => {
+    const visit = await beside(NOT_UNDERSTOOD[0]!, 'lifted the brown wire from fan');
+    expect(outdoors(visit)).toBe('reported-off');
+    expect(visit.of('work.unproven')).toHaveLength(1);
+  });
+
+  it('end it where nobody answers within a minute', async () => {
+    const visit = await beside(NOT_UNDERSTOOD[0]!);
+    await visit.later(1);
+    expect(outdoors(visit)).toBe('reported-off');
+    expect(visit.of('question.ended').at(-1)?.how).toBe('expired');
+  });
+
+  it('are asked about once, however often they come', async () => {
+    const visit = await beside(...NOT_UNDERSTOOD, ...NOT_UNDERSTOOD);
+    expect(visit.of('question.asked')).toHaveLength(1);
+    await visit.type('yes');
+    expect(outdoors(visit)).toBe('proven-dead');
+  });
+
+  it('wait behind a question that stands, and leave the proof in doubt at once', async () => {
+    const visit = await beside('leg one to ground one thirty five', NOT_UNDERSTOOD[0]!);
+    expect(outdoors(visit)).not.toBe('proven-dead');
+  });
+
+  it('are asked about while the charge is still to be read', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...TO_PROVEN_DEAD.slice(0, -2), NOT_UNDERSTOOD[0]!);
+    expect(openQuestion(visit.run.context)?.kind).toBe('still-off');
+    await visit.type('no');
+    expect(outdoors(visit)).toBe('live');
+  });
+
+  it('are none of a guess that is denied: then it is not known either', async () => {
+    const visit = await beside('compressor is nut running', 'no');
+    expect(outdoors(visit)).not.toBe('proven-dead');
+  });
+
+  it('ask nothing where nothing is proven', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(NOT_UNDERSTOOD[0]!);
+    expect(visit.of('question.asked')).toHaveLength(0);
+  });
+});
