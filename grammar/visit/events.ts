@@ -330,7 +330,7 @@ export type VisitOutcome =
   /** Done to the refrigerant circuit by hand: opened, evacuated, its vacuum broken, a flame at it. */
   | {
       readonly type: 'refrigerant.told';
-      readonly what: 'opened' | 'vacuum-on' | 'vacuum-off' | 'flame-lit';
+      readonly what: 'opened' | 'vacuum-on' | 'vacuum-off' | 'vacuum-off-nitrogen' | 'flame-lit';
       readonly number: number;
       readonly words: string;
     }

@@ -6,7 +6,7 @@ export type RefrigerantStage = 'recovered' | 'held' | 'evacuated' | 'stood' | 'c
 
 /** What was said of the refrigerant circuit, in its order. `from` names what said it, so that it can be taken back. */
 export type RefrigerantEntry = { readonly from: string } & (
-  | { readonly is: 'opened' | 'leak' | 'searched' | 'vacuum' | 'vacuum-on' | 'vacuum-off' }
+  | { readonly is: 'opened' | 'leak' | 'searched' | 'vacuum' | 'vacuum-on' | 'vacuum-off' | 'vacuum-off-nitrogen' }
   /** Ounces into the circuit; what came out is negative. */
   | { readonly is: 'mass'; readonly ounces: number }
   /** Psi of nitrogen; `within`: between the floor and the limit of a test. `mono`: milliseconds of the input clock. */

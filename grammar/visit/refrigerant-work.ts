@@ -81,11 +81,13 @@ function after(work: RefrigerantWork, entry: RefrigerantEntry, passed: Passed): 
       const { microns: _was, isolatedAt: _when, ...broken } = { ...work, inVacuum: false };
       return work.stood === true ? { ...work, inVacuum: false } : broken;
     }
+    case 'vacuum-off-nitrogen':
+      return { ...wet(work), inVacuum: false };
     case 'mass':
       return afterMass(work, entry.ounces, passed);
     case 'nitrogen': {
       const { is: _is, within, ...test } = entry;
-      const read = { ...work, nitrogen: test.psi };
+      const read = { ...(test.psi > FLOWING_PSI && !isCharged(work) ? wet(work) : work), nitrogen: test.psi };
       const begins = work.opened && within && work.held !== true && work.test === undefined;
       return begins && lackingBefore('held', work, passed) === undefined ? { ...read, test } : read;
     }
@@ -97,6 +99,16 @@ function after(work: RefrigerantWork, entry: RefrigerantEntry, passed: Passed): 
       entry satisfies never;
       return work;
   }
+}
+
+/** Nitrogen was put in where it had been evacuated: it is evacuated again, and stands again. */
+function wet({ microns: _was, isolatedAt: _when, stood: _stood, ...work }: RefrigerantWork): RefrigerantWork {
+  return work;
+}
+
+/** Its pressure is that of its refrigerant. */
+function isCharged({ charged, emptied }: RefrigerantWork): boolean {
+  return charged !== undefined || !emptied;
 }
 
 /** What was not put in by weight behind all the rest has to come out again. */

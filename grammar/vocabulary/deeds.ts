@@ -73,8 +73,14 @@ export const DEEDS = [
   {
     id: 'vacuum-off',
     name: 'vacuum is broken',
-    say: '(broke | broken | breaking) [the | a] vacuum [with [dry] (nitrogen | refrigerant | gas)]',
-    seen: 'vacuum (is | was | has been) (broken | broke) [with [dry] (nitrogen | refrigerant | gas)] | system is out of [the | a] vacuum',
+    say: '(broke | broken | breaking) [the | a] vacuum [with (refrigerant | gas)]',
+    seen: 'vacuum (is | was | has been) (broken | broke) [with (refrigerant | gas)] | system is out of [the | a] vacuum',
+  },
+  {
+    id: 'vacuum-off-nitrogen',
+    name: 'vacuum is broken with nitrogen',
+    say: '(broke | broken | breaking) [the | a] vacuum with [dry] nitrogen',
+    seen: 'vacuum (is | was | has been) (broken | broke) with [dry] nitrogen',
   },
   {
     id: 'shell-touched',

@@ -1,6 +1,7 @@
 import type { CoverId } from './covers.ts';
 import type { DeedId } from './deeds.ts';
 import type { PartId } from './parts.ts';
+import { speltOut } from './spelt-out.ts';
 import type { ZoneId } from './zones.ts';
 
 const OFF = '(?:took|taken|take|taking|pulled|pulling|removed|removing|yanked)';
@@ -23,12 +24,12 @@ export const HAND_SIGNS: readonly {
   },
   {
     words:
-      /\b(?:press(?:ed|ing)?|push(?:ed|ing)?|held|hold(?:ing)?|forc(?:ed|ing|e)|clos(?:ed|ing)|pok(?:ed|ing)|jamm(?:ed|ing)|flick(?:ed|ing)|bridg(?:ed|ing)) (?:in |down |at )?(?:the )?(?:contactor|armature)\b/,
+      /\b(?:press|push|held|hold|forc|clos|pok|jamm|flick|bridg|mash|shov|jabb?|punch|tapp?|wedg|prodd?|squeez|bump|thumb|manually engag)(?:e|ed|ing|s)? (?:in |down |at |on )?(?:the |that |this |my )?(?:contactor|armature|plunger|contactor points)\b|\b(?:stuck|put|wedged|jammed|shoved|propped|used) (?:a |an |my |the |some )?(?:\w+ ){1,3}(?:in|on|into|under|against|to (?:push|hold|press)) (?:the |that )?(?:contactor|armature|plunger)\b/,
     tells: { type: 'deed', deed: 'contactor-pressed' },
   },
   {
     words:
-      /\b(?:bypass|defeat)(?:ed|ing)? (?:the |a )?(?:\w+ ){0,2}(?:switch|float)\b|\b(?:stuck|put|clipped|ran|shoved) (?:a |an |the |my )?(?:\w+ ){0,2}(?:jumper|wire|clip|lead)\b.* (?:across|on|over|around) (?:the |a )?(?:\w+ ){0,2}(?:switch|float)\b/,
+      /\b(?:bypass|defeat|jump|jumper)(?:ed|ing)? (?:out )?(?:the |a |that |both )?(?:\w+ ){0,2}(?:switch|float|fuses?|high pressure|low pressure|high side|low side|safety|safeties|limit|cutout)\b|\b(?:pennies|penny|coins?|foil|slugs?|nails?|copper|pipe|tubing|screwdriver|wire|jumper)\b.* (?:in|behind|across|around|over|for|instead of|where) (?:the |a |both )?(?:\w+ )?fuses?\b|\bfuses?\b.*\b(?:wrapped (?:in|with) foil|penny|slugs?|jumped|jumpered|bypassed)\b|\b(?:stuck|put|clipped|ran|shoved) (?:a |an |the |my )?(?:\w+ ){0,2}(?:jumper|wire|clip|lead)\b.* (?:across|on|over|around) (?:the |a )?(?:\w+ ){0,2}(?:switch|float)\b/,
     tells: { type: 'deed', deed: 'switch-bypassed' },
   },
   {
@@ -54,7 +55,7 @@ const HANDLED =
   '(?:took|take|taking|taken|lifted|lifting|landed|landing|pulled|pulling|yanked|removed|removing|cut|cutting|clipped|unhooked|hooked|unplugged|plugged|disconnected|' +
   'reconnected|connected|loosened|loosening|tightened|tightening|undid|undone|unscrewed|unbolted|touched|touching|grabbed|poked|' +
   'jiggled|wiggled|bent|filed|burnished|sanded|stripped|crimped|spliced|soldered|unsoldered|swapped|swapping|replaced|replacing|' +
-  'changed|changing|moved|moving|popped|ohmed|ohming|megged|megging|meggered|rang|ringing|shorted|shorting|discharged|' +
+  'changed|changing|moved|moving|popped|mashed|shoved|jumpered out|ohmed|ohming|megged|megging|meggered|rang|ringing|shorted|shorting|discharged|' +
   'cleaned|cleaning|wiped|hands? (?:is |are )?(?:in|on|inside|at)|fingers? (?:in|on)|reached (?:in|into|inside)|checked continuity|checked resistance|ohms on|continuity (?:on|across)|' +
   'installed|installing|added|adding|bridged|jumped|jumpered|rewired|rewiring|blew|tied|put new|put (?:a |the )?new|stuck (?:a|the)|filed|capped|measured continuity|spun|took off|pulled off|poked|slapped in|fitted|fit|is open|are open|is off|are off|cover off)';
 
@@ -62,7 +63,7 @@ const HANDLED =
 const HANDLED_AT: readonly { readonly words: RegExp; readonly zone: ZoneId }[] = [
   {
     words:
-      /\b(?:contactor|compressor|capacitors?|cap|condenser|condensing unit|fan motor|outdoor fan|hard start|start relay|lugs?|windings?|common|run terminal|start terminal|outdoor unit|control box|electrical (?:box|panel)|leads?|wires?|terminals?|fuses?|points|herm|spade|whip|terminal box|fan blade|fan guard|guard|blade|board|nuts?|coil|hard start kit|cover)\b/,
+      /\b(?:contactor|compressor|capacitors?|cap|condenser|condensing unit|fan motor|outdoor fan|hard start|start relay|lugs?|windings?|common|(?:brown|purple|orange|black|white|red|blue|yellow)(?: one| wire| lead)?|run terminal|start terminal|outdoor unit|control box|electrical (?:box|panel)|leads?|wires?|terminals?|fuses?|points|herm|spade|whip|terminal box|fan blade|fan guard|guard|blade|board|nuts?|coil|hard start kit|cover)\b/,
     zone: 'outdoor-load',
   },
   {
@@ -92,9 +93,8 @@ const STATEMENTS = /[,;.]|\b(?:and|then|but|so)\b/;
  * was not done tells of none.
  */
 export function zonesOfHands(heard: string): readonly ZoneId[] {
-  const told = heard
-    .toLowerCase()
-    .split(STATEMENTS)
+  const told = speltOut(heard)
+    .flatMap((words) => words.split(STATEMENTS))
     .filter((one) => new RegExp(`\\b${HANDLED}\\b`).test(one) && !NOT_DONE.test(one));
   const zones = told.flatMap((one) => {
     const named = HANDLED_AT.filter(({ words }) => words.test(one)).map(({ zone }) => zone);

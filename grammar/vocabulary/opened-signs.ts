@@ -18,7 +18,7 @@ const OPENED: readonly RegExp[] = [
   new RegExp(
     `\\b${IN_CIRCUIT} (?:is |are |was |'s |has been )?(?:out|in now|changed|replaced|swapped|cut|open|brazed in|installed)\\b`,
   ),
-  /\b(?:opened|broke|cracked)(?: up| into)? the (?:system|circuit|refrigerant (?:circuit|side)|lines?)\b|\b(?:system|refrigerant (?:circuit|side)) is (?:wide )?open\b|\bsystem is open to (?:the )?(?:air|atmosphere)\b/,
+  /\b(?:opened|broke|cracked)(?: up| into)? the (?:system|circuit|refrigerant (?:circuit|side|lines?|piping|tubing)|lines?)\b|\b(?:system|refrigerant (?:circuit|side)) is (?:wide )?open\b|\bsystem is open to (?:the )?(?:air|atmosphere)\b/,
 ];
 
 const VENTED: readonly RegExp[] = [

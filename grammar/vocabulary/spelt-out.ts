@@ -27,6 +27,8 @@ export function speltOut(heard: string): readonly [string, string] {
   const out = typed
     .replace(SHORT_FOR_IS, '$1 is')
     .replace(SHORT_FOR_ARE, '$1 are')
-    .replace(THING_IN_STATE, (said: string, thing: string) => (NO_THING.test(thing) ? said : `${thing} is `));
+    .replace(THING_IN_STATE, (said: string, thing: string) =>
+      NO_THING.test(thing) && !/['’]/.test(said) ? said : `${thing} is `,
+    );
   return [words, out];
 }

@@ -1,5 +1,6 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
+import { OPENS_REFRIGERANT } from '../../../grammar/visit/opens-refrigerant.ts';
 import { isRefrigerantOpened } from '../../../grammar/visit/refrigerant-work.ts';
 import { canMeanFlame } from '../../../grammar/vocabulary/flame-signs.ts';
 import { circuitTold } from '../../../grammar/vocabulary/opened-signs.ts';
@@ -8,10 +9,7 @@ import { quoteWords } from '../../words/things/quote-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isUnclear, powerMayBeBack } from '../rules/power-may-be-back.ts';
 import { tellEarly } from './heed-circuit.ts';
-import { warnOfFlame } from './take-refrigerant.ts';
-
-/** What is asked of these names what was done to the circuit itself: it is recorded with the answer. */
-const NAMED: readonly Meaning['kind'][] = ['part', 'work', 'report'];
+import { circuitDeed, warnOfFlame } from './take-refrigerant.ts';
 
 /**
  * Heeds what words that were not taken whole can tell of the refrigerant circuit, before anything is asked about them: a
@@ -25,15 +23,35 @@ export function heedCircuitTold(turn: Turn, utterance: HeardUtterance): void {
   const told = circuitTold(heard);
   if (told.includes('explodes')) warn(turn, SAY_OF_REFRIGERANT.explodes);
   if (told.includes('vented')) warn(turn, SAY_OF_REFRIGERANT.vented);
-  if (told.includes('opened') && !NAMED.includes(meaning.kind)) countAsOpened(turn, heard);
+  if (told.includes('opened') && !namesOpening(meaning)) countAsOpened(turn, quoteWords(heard));
   else if (isUnclear(utterance) && powerMayBeBack(utterance, turn.context).length > 0)
     tellEarly(turn, { how: 'power' });
 }
 
-function countAsOpened(turn: Turn, heard: string): void {
+/** What is asked of it names itself what opens the circuit: it is recorded with the answer, or when none comes. */
+export function namesOpening(meaning: Meaning): boolean {
+  switch (meaning.kind) {
+    case 'several':
+      return meaning.parts.some(namesOpening);
+    case 'part':
+      return OPENS_REFRIGERANT[meaning.part];
+    case 'work':
+      return OPENS_REFRIGERANT[meaning.work];
+    case 'report':
+      return (
+        circuitDeed(meaning.report) === 'opened' ||
+        (meaning.report.type === 'job-item' && meaning.report.item === 'circuit-opened')
+      );
+    default:
+      return false;
+  }
+}
+
+/** The circuit counts as opened by what was said, until that is taken back. */
+export function countAsOpened(turn: Turn, words: string): void {
   if (isRefrigerantOpened(turn.context)) return;
   const number = turn.context.events + 1;
-  turn.record({ type: 'refrigerant.told', what: 'opened', number, words: quoteWords(heard) });
+  turn.record({ type: 'refrigerant.told', what: 'opened', number, words });
   turn.say('answer', SAY_OF_REFRIGERANT.countsAsOpened);
 }
 

@@ -1,22 +1,24 @@
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { dangerTold } from '../../../grammar/vocabulary/danger-signs.ts';
 import { tellsOfDrive, tellsOfPropane } from '../../../grammar/vocabulary/drive-signs.ts';
+import { overcurrentTold } from '../../../grammar/vocabulary/fuse-signs.ts';
 import { troublesIn } from '../../../grammar/vocabulary/trouble-signs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { GATE_WORDS } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
+import { checkPart } from '../rules/check-part.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
 import { isUnclear } from '../rules/power-may-be-back.ts';
 import { endProofs } from './end-proofs.ts';
 import { endReached } from './heed-power.ts';
 import { takeInjury } from './take-report.ts';
-import { takeNameplate } from './take-work.ts';
+import { takeNameplate, takePart } from './take-work.ts';
 
 /**
  * Heeds what words that were not understood can tell beside power: that the proof was none, that a fuse blew or a winding
- * is grounded, that somebody is hurt. Returns whether somebody is: then nothing else is made of them.
+ * is grounded, that somebody is hurt. Returns whether nothing else is to be made of them: somebody is hurt, or a size was refused.
  */
 export function heedTrouble(turn: Turn, utterance: HeardUtterance): boolean {
   const { accepted, understanding } = utterance;
@@ -26,6 +28,7 @@ export function heedTrouble(turn: Turn, utterance: HeardUtterance): boolean {
   gateWhatIsTold(turn, understanding.heard);
   // A reading that is asked about is warned of by its own number.
   if (understanding.meaning.kind !== 'reading') tellDanger(turn, understanding.heard);
+  if (refusesSize(turn, understanding.heard)) return true;
   if (!troubles.has('person')) return false;
   endReached(turn, ZONES, BECAUSE.maybeBack(understanding.heard));
   takeInjury(turn);
@@ -49,6 +52,17 @@ function gateWhatIsTold(turn: Turn, heard: string): void {
   if (!tellsOfPropane(heard)) return;
   turn.record({ type: 'hazard.warned', words: GATE_WORDS['A3-refrigerant'], zone: 'outdoor-load' });
   turn.say('warning', GATE_WORDS['A3-refrigerant']);
+}
+
+/** A fuse or breaker too large for the unit is refused aloud, however its size was told; any other is nothing to stop for. */
+function refusesSize(turn: Turn, heard: string): boolean {
+  const told = overcurrentTold(heard);
+  if (told === undefined) return false;
+  const part = { kind: 'part', part: told.part, ratings: { amps: told.amps } } as const;
+  const { unit, plate } = turn.context;
+  if (!checkPart(part.part, part.ratings, unit, plate).some(({ weight }) => weight === 'refuse')) return false;
+  takePart(turn, part, false);
+  return true;
 }
 
 function tellDanger(turn: Turn, heard: string): void {

@@ -3,9 +3,11 @@ import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
+import { meaningWords } from '../../words/things/meaning-words.ts';
 import { QUESTION_MINUTES, type Turn } from '../chart/turn.ts';
 import { handsToldBy } from '../rules/hands-told.ts';
 import { lapseUnanswered } from './ask-still-off.ts';
+import { countAsOpened, namesOpening } from './heed-circuit-told.ts';
 import { notProvenDead, recordUnproven } from './tell-unproven.ts';
 
 /** A question that nobody answered in its time is let go, and the talk goes on; what it was about does not count. */
@@ -50,6 +52,8 @@ export function letGoUnanswered(turn: Turn): void {
   turn.endQuestion('expired');
   if (question.kind === 'still-off') return lapseUnanswered(turn);
   for (const { what, zones } of told) recordUnproven(turn, what, notProvenDead(turn, zones), 'alone');
+  if (question.kind === 'confirm-meaning' && namesOpening(question.meaning))
+    countAsOpened(turn, meaningWords(question.meaning) ?? '');
   turn.say('answer', SAY.leftOut(question));
   turn.repeatStep();
 }

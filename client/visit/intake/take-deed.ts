@@ -60,6 +60,7 @@ const WARNED_OF: Readonly<Record<DeedId, 'nothing' | { readonly words: string; r
   'flame-lit': 'nothing',
   'vacuum-on': 'nothing',
   'vacuum-off': 'nothing',
+  'vacuum-off-nitrogen': 'nothing',
   'compressor-leads-off': 'nothing',
   'compressor-leads-on': 'nothing',
   'fan-leads-off': 'nothing',

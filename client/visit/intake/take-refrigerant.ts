@@ -44,12 +44,15 @@ export function followRefrigerantItem(turn: Turn, item: JobItemId): void {
   else sayLacking(turn, lacking(turn, 'stood'));
 }
 
+const CIRCUIT_DEEDS = ['vacuum-on', 'vacuum-off', 'vacuum-off-nitrogen', 'flame-lit'] as const;
+type CircuitDeed = 'opened' | (typeof CIRCUIT_DEEDS)[number];
+
 /** Done to the circuit by hand; undefined where it does nothing to it. */
-export function circuitDeed(report: Report): 'opened' | 'vacuum-on' | 'vacuum-off' | 'flame-lit' | undefined {
+export function circuitDeed(report: Report): CircuitDeed | undefined {
   if (report.type === 'part-moved') return report.to === 'out' && OPENS_REFRIGERANT[report.part] ? 'opened' : undefined;
   if (report.type !== 'deed') return undefined;
   const { deed } = report;
-  return deed === 'vacuum-on' || deed === 'vacuum-off' || deed === 'flame-lit' ? deed : undefined;
+  return CIRCUIT_DEEDS.find((one) => one === deed);
 }
 
 /** A part of the circuit out, a vacuum, a flame: recorded, and what it wants or what it endangers is said. */

@@ -5,6 +5,7 @@ import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { deniedOfSwitch } from '../../../grammar/vocabulary/denial-signs.ts';
 import { HAND_SIGNS, zonesOfHands } from '../../../grammar/vocabulary/hand-signs.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
+import { speltOut } from '../../../grammar/vocabulary/spelt-out.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
 import { canMeanVoltage } from '../../../grammar/vocabulary/voltage-signs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
@@ -227,12 +228,17 @@ function warnOfHands(turn: Turn, meaning: Meaning): void {
 
 /** A sentence that was not taken may tell of hands all the same: of a deed by its own words, else of where they were. */
 function warnOfWords(turn: Turn, heard: string): void {
-  const signs = HAND_SIGNS.filter(({ words }) => words.test(heard.toLowerCase()));
-  for (const { tells } of signs) {
-    warnBeforeAsking(turn, tells);
-    recordUnproven(turn, quoteWords(heard), notProvenDead(turn, handsAtDeed(tells)), 'alone');
-  }
-  if (signs.length === 0) tellUnproven(turn, quoteWords(heard), zonesOfHands(heard), 'alone');
+  const told = speltOut(heard);
+  const signs = HAND_SIGNS.filter(({ words }) => told.some((one) => words.test(one)));
+  for (const { tells } of signs) warnBeforeAsking(turn, tells);
+  const zones = new Set(signs.flatMap(({ tells }) => handsAtDeed(tells)));
+  recordUnproven(turn, quoteWords(heard), notProvenDead(turn, [...zones]), 'alone');
+  tellUnproven(
+    turn,
+    quoteWords(heard),
+    zonesOfHands(heard).filter((zone) => !zones.has(zone)),
+    'alone',
+  );
 }
 
 /** Another number where the place of one is asked: it takes its turn, and the one before it is left. */

@@ -80,6 +80,7 @@ const HANDS_AT_DEED: Readonly<Record<DeedId, Zones>> = {
   'flame-lit': NOWHERE,
   'vacuum-on': NOWHERE,
   'vacuum-off': NOWHERE,
+  'vacuum-off-nitrogen': NOWHERE,
   'shell-touched': NOWHERE,
   'compressor-leads-off': OUTDOORS,
   'compressor-leads-on': OUTDOORS,

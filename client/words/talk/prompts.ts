@@ -114,7 +114,7 @@ export const SAY = {
   unproven: (zones: readonly ZoneId[]) => `${capital(zoneList(zones))}: not proven dead.`,
   stillThere: (what: readonly string[]) => `Power back with: ${what.join(', ')}.`,
   armature: 'Never push a contactor in by hand while it is fed.',
-  bypassed: 'A bypassed switch protects nothing. Take the bypass out before it runs.',
+  bypassed: 'What is bypassed protects nothing. Take the bypass out before it runs.',
   shellBurns: 'Hand off the shell: it burns. Unit not proven dead.',
   grounded: 'A winding reads to its shell. It may vent at the terminals: stay clear, do not reset.',
   groundedFed:

@@ -49,6 +49,8 @@ export const WEIGHT_RULES: Rules = {
         ),
         rule('weight'),
       ),
+      sequence(rule('weight'), pattern('recovered | removed | came out | weighed out'), tag({ tag: 'out' })),
+      sequence(rule('weight'), pattern('added | went in | weighed in'), tag({ tag: 'into' })),
       rule('bare-weight'),
     ),
     optional(alternative(pattern('[of] (refrigerant | gas | charge)'), rule('trailer'))),
