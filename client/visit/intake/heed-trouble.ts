@@ -1,5 +1,5 @@
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
-import { dangerTold } from '../../../grammar/vocabulary/danger-signs.ts';
+import { dangerTold, resetTold, type ToldDanger } from '../../../grammar/vocabulary/danger-signs.ts';
 import { tellsOfDrive, tellsOfPropane } from '../../../grammar/vocabulary/drive-signs.ts';
 import { overcurrentTold } from '../../../grammar/vocabulary/fuse-signs.ts';
 import { troublesIn } from '../../../grammar/vocabulary/trouble-signs.ts';
@@ -8,11 +8,13 @@ import { GATE_WORDS } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
+import { trippedAt } from '../rules/after-trip.ts';
 import { checkPart } from '../rules/check-part.ts';
-import { IN_PROOF } from '../rules/isolation.ts';
+import { IN_PROOF, zonesFedBy } from '../rules/isolation.ts';
 import { isUnclear } from '../rules/power-may-be-back.ts';
 import { endProofs } from './end-proofs.ts';
 import { endReached } from './heed-power.ts';
+import { heedReset } from './heed-return.ts';
 import { takeInjury } from './take-report.ts';
 import { takeNameplate, takePart } from './take-work.ts';
 
@@ -28,6 +30,7 @@ export function heedTrouble(turn: Turn, utterance: HeardUtterance): boolean {
   gateWhatIsTold(turn, understanding.heard);
   // A reading that is asked about is warned of by its own number.
   if (understanding.meaning.kind !== 'reading') tellDanger(turn, understanding.heard);
+  if (resetTold(understanding.heard)) countReset(turn, understanding.heard);
   if (refusesSize(turn, understanding.heard)) return true;
   if (!troubles.has('person')) return false;
   endReached(turn, ZONES, BECAUSE.maybeBack(understanding.heard));
@@ -65,10 +68,25 @@ function refusesSize(turn: Turn, heard: string): boolean {
   return true;
 }
 
+const DANGER_WORDS: Readonly<Record<ToldDanger, string>> = {
+  'blown-fuse': SAY.windingsFirst('A fuse blew'),
+  'tripped-breaker': SAY.windingsFirst('The breaker tripped'),
+  'grounded-winding': SAY.grounded,
+};
+
 function tellDanger(turn: Turn, heard: string): void {
   const danger = dangerTold(heard);
   if (danger === undefined) return;
-  const words = danger === 'blown-fuse' ? SAY.windingsFirst : SAY.grounded;
+  const words = DANGER_WORDS[danger];
   turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load', danger });
   turn.say('warning', words);
+}
+
+/** A breaker that had tripped was switched on once more: it counts as a reset, and power as back behind it. */
+function countReset(turn: Turn, heard: string): void {
+  if (trippedAt(turn.context) === undefined) return;
+  const isWarned = turn.effects.some(({ type, params }) => type === 'say' && params.prompt.kind === 'warning');
+  turn.record({ type: 'switch.reported', place: 'panel', state: 'closed' });
+  if (!isWarned) endReached(turn, zonesFedBy('panel', turn.context), BECAUSE.maybeBack(heard), 'switch');
+  heedReset(turn, 'panel');
 }

@@ -28,7 +28,7 @@ const OHMS_OF: Readonly<Record<string, number>> = { Ohm: 1, kOhm: 1e3, MOhm: 1e6
 export function trippedAt(context: VisitContext): number | undefined {
   const tripped = context.observations.filter(({ observation }) => observation === 'breaker-tripped');
   const blown = standingReadings(context).filter(isBlownFuse);
-  const told = context.dangersTold.filter(({ danger }) => danger === 'blown-fuse');
+  const told = context.dangersTold.filter(({ danger }) => danger !== 'grounded-winding');
   const seen = [...tripped, ...blown, ...told].map(({ seq }) => seq);
   if (seen.length > 0) return Math.max(...seen);
   return wasRenewed(context) ? 0 : undefined;
@@ -111,8 +111,10 @@ export function showsGround(
 
 /** How often the breaker was closed again since it was first seen tripped, or told reset: what is reset had tripped. */
 export function resetsSinceTrip(context: VisitContext): number {
-  const { observations, breakerClosed } = context;
-  const seen = observations.find(({ observation }) => observation === 'breaker-tripped')?.seq;
+  const { observations, breakerClosed, dangersTold } = context;
+  const tripped = observations.filter(({ observation }) => observation === 'breaker-tripped');
+  const told = dangersTold.filter(({ danger }) => danger === 'tripped-breaker');
+  const [seen] = [...tripped, ...told].map(({ seq }) => seq).toSorted((a, b) => a - b);
   const [reset] = resetsTold(context);
   const since = (first: number | undefined, before: number) =>
     first === undefined ? 0 : breakerClosed.filter((seq) => seq > first).length + before;

@@ -227,7 +227,7 @@ export const SAY = {
   plateBack: (field: string) => `Taken back: nameplate ${field}.`,
   refusalBack: 'It was refused: nothing to take back of it.',
   proofDoubted: 'Hands off: then it is not proven. Proof ended. Meter on a live source, and each pair again.',
-  windingsFirst: 'A fuse blew: each winding to its shell, while dead, before power returns.',
+  windingsFirst: (what: string) => `${what}: each winding to its shell, while dead, before power returns.`,
   stillOff: 'Not understood. Still off and locked?',
   stillOffThen: 'Still off.',
   notSaidOff: 'Hands off: not said to be still off. The proof has lapsed: prove it dead again.',

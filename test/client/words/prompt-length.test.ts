@@ -90,6 +90,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     chargeOpen: each(ZONES),
     takenBack: each(READINGS),
     switchBack: [['outdoor'], ['panel'], ['air-handler']],
+    windingsFirst: [['The breaker tripped']],
     itemBack: [['thermostat-as-agreed'], ['leak-found']],
     recommendationBack: [['a new contactor before next summer and two filters']],
     partBack: each(fittedWords),
