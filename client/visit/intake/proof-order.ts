@@ -2,7 +2,7 @@ import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { IN_PROOF, isolationOf, TO_BE_PROVED } from '../rules/isolation.ts';
-import { isGroundProved } from '../rules/proof-ground.ts';
+import { hasNoLiveLeg, isGroundProved } from '../rules/proof-ground.ts';
 import { callMayBeOn } from '../steps/dead-steps.ts';
 
 /** What a proof of a zone still wants before its meter counts, in words: call off, opened, locked, its ground. */
@@ -12,5 +12,5 @@ export function missingBeforeProof(zone: ZoneId, context: VisitContext): string 
   if (callMayBeOn(zone, context, true)) return SAY.callOffFirst;
   if (!TO_BE_PROVED.includes(energy)) return SAY.nothingLocked;
   if (isolationOf(zone, context) !== 'locked') return SAY.notLocked;
-  return isGroundProved(zone, context) ? undefined : SAY.groundNotSeen(zone);
+  return isGroundProved(zone, context) || hasNoLiveLeg(zone, context) ? undefined : SAY.groundNotSeen(zone);
 }

@@ -10,6 +10,7 @@ import type { Turn } from '../chart/turn.ts';
 import { sectionsOf, waitsOut } from '../rules/charged-sections.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { holdsCharge, isolationOf, provedWith, TO_BE_PROVED } from '../rules/isolation.ts';
+import { isGroundProved } from '../rules/proof-ground.ts';
 import { isPairOf, missingPairs, PROOF_MINUTES, provesMeter } from '../rules/proof-plan.ts';
 import { dropProof } from './end-proofs.ts';
 import { foundVoltage, isWhereOff } from './found-voltage.ts';
@@ -136,6 +137,10 @@ function openProof(turn: Turn, zone: ZoneId, before: number): boolean {
   if (proof?.zone === zone && proof.pairs.length > 0) return false;
   turn.record({ type: 'proof.began', zone, before });
   turn.move(zone, 'proof-began', BECAUSE.meterReadsLive(before));
+  if (!isGroundProved(zone, turn.context)) {
+    turn.record({ type: 'hazard.warned', words: SAY.groundNotProven, zone });
+    turn.say('warning', SAY.groundNotProven);
+  }
   turn.startTimer('quiet', QUIET_MINUTES);
   turn.startTimer('proof', PROOF_MINUTES + A_SECOND);
   return true;

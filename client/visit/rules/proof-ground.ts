@@ -5,6 +5,7 @@ import { POINTS_BY_ID, type PointId } from '../../../grammar/vocabulary/points.t
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { zoneOf } from '../steps/plans.ts';
+import { DEAD_BELOW_VOLTS } from './dead-threshold.ts';
 import { FULL_LEG_VOLTS, type Pair } from './proof-plan.ts';
 
 /** Whose readings vouch for the ground at a zone. The 24 V side is proved without a ground. */
@@ -41,19 +42,22 @@ function vouches({ reading, corrected, under }: ReadingLine, zones: readonly Zon
   );
 }
 
-/** Where a leg is read to the ground of a zone while it is fed. */
+/** Where a leg is read to the ground of a zone while it is fed; where neither shows any, across both. */
 export const GROUND_LEGS: Readonly<Record<'disconnect-line' | 'outdoor-load' | 'air-handler', readonly Pair[]>> = {
   'disconnect-line': [
     ['disconnect-line-1', 'ground'],
     ['disconnect-line-2', 'ground'],
+    ['disconnect-line-1', 'disconnect-line-2'],
   ],
   'outdoor-load': [
     ['L1', 'ground'],
     ['L2', 'ground'],
+    ['L1', 'L2'],
   ],
   'air-handler': [
     ['handler-L1', 'ground'],
     ['handler-L2', 'ground'],
+    ['handler-L1', 'handler-L2'],
   ],
 };
 
@@ -64,4 +68,31 @@ export function legToRead(legs: readonly Pair[], context: VisitContext): Pair | 
 
 function isRead({ reading, under }: ReadingLine, leg: readonly PointId[]): boolean {
   return reading.quantity === 'voltage' && under.locked !== true && samePlaces(reading.at, leg);
+}
+
+/**
+ * Whether no live leg is there to read against a zone's ground: its breaker stands tripped, or both legs read dead to
+ * ground and to each other while nothing was opened. Its ground cannot be proven then, and nothing is switched on for it.
+ */
+export function hasNoLiveLeg(zone: ZoneId, context: VisitContext): boolean {
+  const vouching = GROUND_OF[zone];
+  if (vouching === 'none') return false;
+  if (vouching.includes('disconnect-line') && standsTripped(context)) return true;
+  return vouching.some((one) => {
+    const legs = one in GROUND_LEGS ? GROUND_LEGS[one as keyof typeof GROUND_LEGS] : [];
+    return legs.length > 0 && legs.every((leg) => readsDead(leg, context));
+  });
+}
+
+function standsTripped({ observations, dangersTold, breakerClosed }: VisitContext): boolean {
+  const tripped = [
+    ...observations.filter(({ observation }) => observation === 'breaker-tripped'),
+    ...dangersTold.filter(({ danger }) => danger === 'tripped-breaker'),
+  ].map(({ seq }) => seq);
+  return tripped.length > 0 && Math.max(...tripped) > (breakerClosed.at(-1) ?? 0);
+}
+
+function readsDead(leg: Pair, context: VisitContext): boolean {
+  const value = standingReadings(context).findLast((line) => isRead(line, leg))?.reading.value;
+  return typeof value === 'number' && Math.abs(value) < DEAD_BELOW_VOLTS;
 }

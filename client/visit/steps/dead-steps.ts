@@ -5,7 +5,7 @@ import type { Step, VisitContext } from '../chart/context.ts';
 import { sectionsOf, unreadSections, waitsOut } from '../rules/charged-sections.ts';
 import { holdsWithoutCall } from '../rules/holds-without-call.ts';
 import { isOpened, isolationOf, TAKEN_OFF } from '../rules/isolation.ts';
-import { GROUND_LEGS, isGroundProved, legToRead } from '../rules/proof-ground.ts';
+import { GROUND_LEGS, hasNoLiveLeg, isGroundProved, legToRead } from '../rules/proof-ground.ts';
 import { missingPairs, type Pair } from '../rules/proof-plan.ts';
 import { placeToSearch, searchStepId } from '../rules/source-search.ts';
 import { actionStep, zoneOf } from './plans.ts';
@@ -78,7 +78,7 @@ function chargeStep(zone: ZoneId, context: VisitContext): Step {
  * can still be done: the line side under a locked disconnect, or its own switch once more.
  */
 function groundStep(zone: ZoneId, context: VisitContext): Step | undefined {
-  if (isGroundProved(zone, context) || !hasGround(zone)) return undefined;
+  if (isGroundProved(zone, context) || !hasGround(zone) || hasNoLiveLeg(zone, context)) return undefined;
   const own = legToRead(GROUND_LEGS[zone], context);
   if (!isOpened(zone, context)) return own && groundReading(own);
   if (isolationOf(zone, context) !== 'locked') return undefined;

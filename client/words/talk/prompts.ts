@@ -128,6 +128,7 @@ export const SAY = {
   callOffFirst: 'Call off first, then the meter. Say when the thermostat is not calling.',
   provenAlready: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])}: its proof stands.`,
   groundNotSeen: (zone: ZoneId) => `Not counted: a live leg was never read to this ground. ${GROUND_ADVICE[zone]}`,
+  groundNotProven: 'No live leg is there: this ground is not proven. The pair across both legs counts most.',
   meterProves: (volts: number) => `Meter ${bareValueWords(volts)}.`,
   meterGoesOn: (volts: number, next: readonly PointId[]) =>
     `Meter ${valueWords(volts, 'V')}. Next: ${placeWords(next)}.`,
