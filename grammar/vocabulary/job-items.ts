@@ -112,8 +112,11 @@ export const DICTATIONS = [
 export type DictatedAs = (typeof DICTATIONS)[number]['as'];
 export const DICTATIONS_BY_AS = rowsBy('as', DICTATIONS);
 
-/** Said behind "supervisor is here", and no name. */
-export const GO_AHEAD: readonly string[] = ['go ahead', 'go on', 'carry on', 'now'];
+/** Said behind "supervisor is here" or "acknowledges", and no name. */
+export const GO_AHEAD: readonly string[] = [
+  ...['go ahead', 'go on', 'carry on', 'now'],
+  ...['me', 'us', 'it', 'that', 'this', 'them', 'him', 'her', 'my work'],
+];
 
 /** Asks for the lone-worker check: how often, or when once. */
 export const CHECK_ON_ME = {

@@ -32,6 +32,8 @@ export interface Step {
   readonly withGauges?: true;
   /** Offered only where words come from a microphone of the page. */
   readonly withMicrophone?: true;
+  /** Tells nothing of a unit that was taken off. */
+  readonly whileFed?: true;
   /** Asked once; when something else is said instead it is passed by, and named when the visit closes. */
   readonly optional?: true;
   /** Of the nameplate: the fields that are asked for in one breath. */

@@ -33,9 +33,15 @@ export function paceOf({ role, pace }: VisitContext): Pace {
 function dischargeWords({ zone }: Step, context: VisitContext): string {
   const pace = paceOf(context);
   const [first] = zone === 'none' ? [] : unreadSections(zone, context);
-  const words = actionWords('capacitors-discharged', zone, pace);
+  const words = withUnknownStart(actionWords('capacitors-discharged', zone, pace), zone, context);
   if (first === undefined || pace === 'full') return words;
   return `${words} ${readingStepWords('', { quantity: 'voltage-dc', at: first.at, bench: false }, pace)}`;
+}
+
+/** Whether a start capacitor is there is not known: who looks for it finds it. */
+function withUnknownStart(words: string, zone: Step['zone'], { unit, startCapacitor }: VisitContext): string {
+  const isKnown = unit.hardStart !== undefined || startCapacitor;
+  return zone !== 'outdoor-load' || isKnown ? words : words.replace(/\.$/, ', a start capacitor too.');
 }
 
 /** Where probes, clamps or hoses go for a step, and what the meter is set to. */

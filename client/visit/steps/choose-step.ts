@@ -128,6 +128,8 @@ export function isSettled(step: Step, context: VisitContext): boolean {
     doneOfRefrigerant(context.refrigerantWork).includes(step.id) ||
     context.parked.some((parked) => parked.step === step.id) ||
     (step.withMicrophone === true && !context.listens) ||
+    // What was taken off shows nothing of what it did.
+    (step.whileFed === true && isOpened('outdoor-load', context)) ||
     (step.withGauges === true && !standingReadings(context).some(({ reading }) => reading.quantity === 'pressure'))
   );
 }

@@ -53,6 +53,7 @@ export const ARRIVE_PLAN: readonly Step[] = [
     needs: NO_NEEDS,
     hazards: [],
     zone: 'none',
+    whileFed: true,
   },
 ];
 
