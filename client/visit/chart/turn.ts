@@ -2,6 +2,7 @@ import type { VisitOutcome } from '../../../grammar/visit/events.ts';
 import { evolve } from '../../../grammar/visit/evolve.ts';
 import type { HeardUtterance, TimerId, VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { Question, QuestionEnd } from '../../../grammar/visit/questions.ts';
+import type { ToldDanger } from '../../../grammar/vocabulary/danger-signs.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Prompt } from '../../speaking/mouth.ts';
 import { hasStartCapacitor } from '../rules/charged-sections.ts';
@@ -75,6 +76,13 @@ export class Turn {
     this.talk({ lately: [...this.context.lately, prompt].slice(-LATELY), silenced: [] });
     if (kind === 'warning') this.talk({ warnedAt: this.context.now.mono });
     return id;
+  }
+
+  /** Warns of a hazard aloud; recorded where a zone is known that it stands in. */
+  warn(words: string, zone: ZoneId | undefined, danger?: ToldDanger): void {
+    if (zone !== undefined)
+      this.record({ type: 'hazard.warned', words, zone, ...(danger === undefined ? {} : { danger }) });
+    this.say('warning', words);
   }
 
   /** Puts a question; where one stands open, it waits its turn. */

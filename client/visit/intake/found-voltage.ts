@@ -17,8 +17,7 @@ export interface WhereFound {
  */
 export function foundVoltage(turn: Turn, { zone, at }: WhereFound, why: string): void {
   const words = SAY.handsOff(zone, at);
-  turn.record({ type: 'hazard.warned', words, zone });
-  turn.say('warning', words);
+  turn.warn(words, zone);
   const { energy, isolation } = turn.context;
   const touched = reachedByVoltage(zone, turn.context).filter((one) => one === zone || TAKEN_OFF.includes(energy[one]));
   endProofs(turn, touched, 'live', why);

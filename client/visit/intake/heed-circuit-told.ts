@@ -21,8 +21,8 @@ export function heedCircuitTold(turn: Turn, utterance: HeardUtterance): void {
   if (!utterance.accepted || verdict === 'logged') return;
   if (canMeanFlame(heard)) warnOfFlame(turn);
   const told = circuitTold(heard);
-  if (told.includes('explodes')) warn(turn, SAY_OF_REFRIGERANT.explodes);
-  if (told.includes('vented')) warn(turn, SAY_OF_REFRIGERANT.vented);
+  if (told.includes('explodes')) turn.warn(SAY_OF_REFRIGERANT.explodes, 'outdoor-load');
+  if (told.includes('vented')) turn.warn(SAY_OF_REFRIGERANT.vented, 'outdoor-load');
   if (told.includes('opened') && !namesOpening(meaning)) countAsOpened(turn, quoteWords(heard));
   else if (isUnclear(utterance) && powerMayBeBack(utterance, turn.context).length > 0)
     tellEarly(turn, { how: 'power' });
@@ -53,9 +53,4 @@ export function countAsOpened(turn: Turn, words: string): void {
   const number = turn.context.events + 1;
   turn.record({ type: 'refrigerant.told', what: 'opened', number, words });
   turn.say('answer', SAY_OF_REFRIGERANT.countsAsOpened);
-}
-
-function warn(turn: Turn, words: string): void {
-  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
-  turn.say('warning', words);
 }

@@ -28,8 +28,7 @@ export function tellEarly(turn: Turn, start: { readonly how: EarlyStart; readonl
   if (lacks === undefined) return;
   const words = SAY_OF_REFRIGERANT.early(start.how, lacks);
   turn.record({ type: 'circuit.early', ...start, lacks, words });
-  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
-  turn.say('warning', words);
+  turn.warn(words, 'outdoor-load');
 }
 
 /** Which start an event tells of, and the number of the reading or look that may be taken back. */

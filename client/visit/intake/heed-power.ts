@@ -53,7 +53,6 @@ function endTakenOff(turn: Turn, zones: readonly ZoneId[], why: string, lockOff:
   );
   for (const place of placesOpening(zones))
     turn.record({ type: 'switch.reported', place, state: 'unknown', ...(lockOff ? { lockOff } : {}) });
-  for (const zone of zones.slice(0, 1)) turn.record({ type: 'hazard.warned', words, zone });
-  turn.say('warning', words);
+  turn.warn(words, zones[0]);
   endProofs(turn, zones, 'live', why);
 }

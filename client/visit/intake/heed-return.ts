@@ -14,16 +14,16 @@ import { metByPower, type Unlocked } from '../rules/met-by-power.ts';
  * @param met what it meets, named before the report moved a switch
  */
 export function heedReturn(turn: Turn, zones: readonly ZoneId[], met: readonly string[]): void {
-  if (met.length > 0) warn(turn, SAY.stillThere(met), zones);
+  if (met.length > 0) turn.warn(SAY.stillThere(met), zones[0]);
   if (!zones.some((zone) => provedWith(zone) === 'outdoor-load')) return;
-  if (isGrounded(turn.context)) warn(turn, SAY.groundedFed, zones);
-  else if (windingsDue(turn.context).length > 0) warn(turn, SAY.windingsUnread, zones);
+  if (isGrounded(turn.context)) turn.warn(SAY.groundedFed, zones[0]);
+  else if (windingsDue(turn.context).length > 0) turn.warn(SAY.windingsUnread, zones[0]);
 }
 
 /** The breaker was closed: one reset is one, and each behind it is told of. Counted when the report is recorded. */
 export function heedReset(turn: Turn, place: IsolationPlace): void {
   const times = resetsSinceTrip(turn.context);
-  if (place === 'panel' && times > 1) warn(turn, SAY.resetAgain(times), ['disconnect-line']);
+  if (place === 'panel' && times > 1) turn.warn(SAY.resetAgain(times), 'disconnect-line');
 }
 
 /** A breaker that is told reset had tripped, though nobody had said so: the windings come before power. */
@@ -31,7 +31,7 @@ export function heedFirstReset(turn: Turn): void {
   const wasSeen = turn.context.observations.some(({ observation }) => observation === 'breaker-tripped');
   const isFirst = turn.context.works.filter(({ work }) => work === 'breaker-reset').length === 1;
   if (wasSeen || !isFirst) return;
-  if (windingsDue(turn.context).length > 0) warn(turn, SAY.windingsUnread, ['disconnect-line']);
+  if (windingsDue(turn.context).length > 0) turn.warn(SAY.windingsUnread, 'disconnect-line');
 }
 
 /** What power would meet now. @param unlocked whose lock is off by that */
@@ -41,10 +41,5 @@ export function metNow(turn: Turn, zones: readonly ZoneId[], unlocked: Unlocked)
 
 /** A winding that reads to its shell is warned of as it is read, whatever is asked of the value. */
 export function heedGround(turn: Turn, reading: Reading): void {
-  if (showsGround(reading, turn.context)) warn(turn, SAY.grounded, ['outdoor-load']);
-}
-
-function warn(turn: Turn, words: string, zones: readonly ZoneId[]): void {
-  for (const zone of zones.slice(0, 1)) turn.record({ type: 'hazard.warned', words, zone });
-  turn.say('warning', words);
+  if (showsGround(reading, turn.context)) turn.warn(SAY.grounded, 'outdoor-load');
 }

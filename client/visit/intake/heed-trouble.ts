@@ -43,8 +43,7 @@ function doubtProofs(turn: Turn, heard: string): void {
   const zones = ZONES.filter((zone) => IN_PROOF.includes(turn.context.energy[zone]));
   const [zone] = zones;
   if (zone === undefined) return;
-  turn.record({ type: 'hazard.warned', words: SAY.proofDoubted, zone });
-  turn.say('warning', SAY.proofDoubted);
+  turn.warn(SAY.proofDoubted, zone);
   endProofs(turn, zones, 'doubted', BECAUSE.maybeBack(heard));
 }
 
@@ -53,8 +52,7 @@ function gateWhatIsTold(turn: Turn, heard: string): void {
   if (turn.context.gate !== undefined) return;
   if (tellsOfDrive(heard)) takeNameplate(turn, { kind: 'nameplate', field: 'compressor-drive', value: 'inverter' });
   if (!tellsOfPropane(heard)) return;
-  turn.record({ type: 'hazard.warned', words: GATE_WORDS['A3-refrigerant'], zone: 'outdoor-load' });
-  turn.say('warning', GATE_WORDS['A3-refrigerant']);
+  turn.warn(GATE_WORDS['A3-refrigerant'], 'outdoor-load');
 }
 
 /** A fuse or breaker too large for the unit is refused aloud, however its size was told; any other is nothing to stop for. */
@@ -78,8 +76,7 @@ function tellDanger(turn: Turn, heard: string): void {
   const danger = dangerTold(heard);
   if (danger === undefined) return;
   const words = DANGER_WORDS[danger];
-  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load', danger });
-  turn.say('warning', words);
+  turn.warn(words, 'outdoor-load', danger);
 }
 
 /** A breaker that had tripped was switched on once more: it counts as a reset, and power as back behind it. */

@@ -85,6 +85,5 @@ function warnOfDeed(turn: Turn, deed: Deed): void {
 /** @param whileFed only where the outdoor unit is not proven dead */
 export function warnByHand(turn: Turn, words: string, whileFed: boolean): void {
   if (whileFed && notProvenDead(turn, ['outdoor-load']).length === 0) return;
-  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
-  turn.say('warning', words);
+  turn.warn(words, 'outdoor-load');
 }

@@ -47,8 +47,7 @@ export function takeItem(turn: Turn, item: JobItemId): void {
   if (item === 'consent-refused') turn.say('answer', SAY.declined);
   if (item === 'consent-given' && wasDeclined) turn.say('answer', SAY.takenUp);
   if (item === 'meter-category-two') {
-    turn.record({ type: 'hazard.warned', words: SAY.meterTooLow, zone: 'outdoor-load' });
-    turn.say('warning', SAY.meterTooLow);
+    turn.warn(SAY.meterTooLow, 'outdoor-load');
   }
 }
 

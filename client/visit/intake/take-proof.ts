@@ -138,8 +138,7 @@ function openProof(turn: Turn, zone: ZoneId, before: number): boolean {
   turn.record({ type: 'proof.began', zone, before });
   turn.move(zone, 'proof-began', BECAUSE.meterReadsLive(before));
   if (!isGroundProved(zone, turn.context)) {
-    turn.record({ type: 'hazard.warned', words: SAY.groundNotProven, zone });
-    turn.say('warning', SAY.groundNotProven);
+    turn.warn(SAY.groundNotProven, zone);
   }
   turn.startTimer('quiet', QUIET_MINUTES);
   turn.startTimer('proof', PROOF_MINUTES + A_SECOND);

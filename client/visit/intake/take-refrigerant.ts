@@ -69,16 +69,14 @@ export function warnOfFlame(turn: Turn): void {
   const charge = chargeOfLine(turn.context);
   if (charge === 'none') return;
   const words = SAY_OF_REFRIGERANT.flameOn[charge];
-  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
-  turn.say('warning', words);
+  turn.warn(words, 'outdoor-load');
 }
 
 /** An insulation test puts its volts across a compressor that a vacuum no longer insulates: refused, and never evidence. */
 export function refusedInVacuum(turn: Turn, reading: Reading): boolean {
   if (!turn.context.refrigerantWork.inVacuum || !isInsulationTest(reading)) return false;
   turn.record({ type: 'reading.refused', reading, reason: 'in-vacuum' });
-  turn.record({ type: 'hazard.warned', words: SAY_OF_REFRIGERANT.insulationInVacuum, zone: 'outdoor-load' });
-  turn.say('warning', SAY_OF_REFRIGERANT.insulationInVacuum);
+  turn.warn(SAY_OF_REFRIGERANT.insulationInVacuum, 'outdoor-load');
   return true;
 }
 
@@ -125,8 +123,7 @@ function heedTestLimit(turn: Turn, psi: number): void {
   const { high, plated } = testLimits(turn.context);
   if (psi <= high) return;
   const words = SAY_OF_REFRIGERANT.overLimit(high, plated);
-  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
-  turn.say('warning', words);
+  turn.warn(words, 'outdoor-load');
 }
 
 function takePressure(turn: Turn, psi: number, number: number): void {

@@ -82,8 +82,7 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
     if (stands) turn.say('readback', state === 'locked' ? SAY.lockedAgain : SAY.offAgain);
     else turn.say('readback', state === 'locked' ? SAY.reportedOffLocked : SAY.reportedOff);
     if (place === 'outdoor' && underLoad) {
-      turn.record({ type: 'hazard.warned', words: SAY.pulledUnderLoad, zone: 'outdoor-load' });
-      turn.say('warning', SAY.pulledUnderLoad);
+      turn.warn(SAY.pulledUnderLoad, 'outdoor-load');
     }
     return;
   }
@@ -105,8 +104,7 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
 function heedCall(turn: Turn, observation: ObservationId): void {
   if (!TAKEN_OFF.includes(turn.context.energy.control)) return;
   const words = SAY.callIsThere;
-  turn.record({ type: 'hazard.warned', words, zone: 'control' });
-  turn.say('warning', words);
+  turn.warn(words, 'control');
   endProofs(turn, ['control'], 'live', BECAUSE.seen(observation));
 }
 
@@ -163,8 +161,7 @@ export function warnOfSeen(turn: Turn, observation: ObservationId): void {
 
 function heedRunning(turn: Turn, observation: ObservationId): void {
   const words = SAY.powerIsOn(observation);
-  turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
-  turn.say('warning', words);
+  turn.warn(words, 'outdoor-load');
   endProofs(turn, OUTDOOR_ZONES, 'live', BECAUSE.seen(observation));
 }
 

@@ -44,23 +44,9 @@ import { notProvenDead, recordUnproven, sayUnproven, tellUnproven } from './tell
 
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
-  const { understanding, accepted: isAccepted } = utterance;
-  if (!isAccepted || understanding.verdict === 'rejected') {
-    if (isAccepted) {
-      warnOfWords(turn, understanding.heard);
-      heedVoltageTold(turn, understanding.heard);
-    }
-    const denied = isAccepted ? deniedOfSwitch(understanding.heard) : undefined;
-    if (denied !== undefined) return tellDenied(turn, denied);
-    if (isAccepted && turn.context.questions.length === 0 && tellsOfPower(understanding.heard))
-      return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
-    if (isAccepted && isNotUnderstood(understanding) && powerMayBeBack(utterance, turn.context).length === 0)
-      if (askStillOff(turn, understanding.heard)) return;
-    if (turn.context.questions.length > 0 && !isOtherValue(turn, understanding))
-      turn.say('question', askAnewWords(turn.context.questions[0]!));
-    else if (!askPlace(turn, understanding)) turn.say('question', notTakenWords(understanding));
-    return;
-  }
+  const { understanding } = utterance;
+  if (!utterance.accepted) return askAnew(turn, understanding);
+  if (understanding.verdict === 'rejected') return takeUnknown(turn, utterance);
   if (turn.context.questions.length > 0 && answersQuestion(turn, understanding, takeMeaning)) return;
   if (makesSenseWithout(understanding)) letGoUnanswered(turn);
   const plated = readOffPlate(turn, understanding.meaning);
@@ -80,6 +66,28 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   }
   takeMeaning(turn, understanding.meaning);
   if (isBesideStep(turn, understanding.meaning)) turn.repeatStep();
+}
+
+/** Words that were not understood: what they can mean all the same is warned of, and what is not known is asked. */
+function takeUnknown(turn: Turn, utterance: HeardUtterance): void {
+  const { understanding } = utterance;
+  const { heard } = understanding;
+  warnOfWords(turn, heard);
+  heedVoltageTold(turn, heard);
+  const denied = deniedOfSwitch(heard);
+  if (denied !== undefined) return tellDenied(turn, denied);
+  if (turn.context.questions.length === 0 && tellsOfPower(heard))
+    return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
+  const isOfPower = powerMayBeBack(utterance, turn.context).length > 0;
+  if (!isOfPower && isNotUnderstood(understanding) && askStillOff(turn, heard)) return;
+  askAnew(turn, understanding);
+}
+
+/** Asks once more what stands open, or for what was said. */
+function askAnew(turn: Turn, understanding: Understanding): void {
+  const [open] = turn.context.questions;
+  if (open !== undefined && !isOtherValue(turn, understanding)) turn.say('question', askAnewWords(open));
+  else if (!askPlace(turn, understanding)) turn.say('question', notTakenWords(understanding));
 }
 
 /**
@@ -263,8 +271,7 @@ function heedVoltageTold(turn: Turn, heard: string): void {
   const zones = ZONES.filter((zone) => IN_PROOF.includes(turn.context.energy[zone]));
   const [zone] = zones;
   if (zone === undefined) return;
-  turn.record({ type: 'hazard.warned', words: SAY.maybeVoltage, zone });
-  turn.say('warning', SAY.maybeVoltage);
+  turn.warn(SAY.maybeVoltage, zone);
   endProofs(turn, zones, 'doubted', BECAUSE.maybeVoltage);
 }
 

@@ -16,8 +16,7 @@ export function tellFlammable(turn: Turn, recorded: readonly VisitOutcome[]): vo
     if (caution !== 'flammable-arrival' && (wasTold(caution, turn.context) || isHeard(caution, turn))) continue;
     const { words, source } = cautionById(caution);
     turn.record({ type: 'flammable.told', caution, words, source });
-    turn.record({ type: 'hazard.warned', words, zone: 'outdoor-load' });
-    turn.say('warning', words);
+    turn.warn(words, 'outdoor-load');
   }
 }
 

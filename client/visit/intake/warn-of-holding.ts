@@ -6,6 +6,5 @@ import { isOpened } from '../rules/isolation.ts';
 /** A pull-out is no load switch, and nothing else drops this load: how it is opened is said before anybody does. */
 export function warnOfHolding(turn: Turn): void {
   if (isOpened('outdoor-load', turn.context) || !holdsWithoutCall(turn.context)) return;
-  turn.record({ type: 'hazard.warned', words: SAY.holdsWithoutCall, zone: 'outdoor-load' });
-  turn.say('warning', SAY.holdsWithoutCall);
+  turn.warn(SAY.holdsWithoutCall, 'outdoor-load');
 }
