@@ -67,6 +67,13 @@ export const CONDUCT_FAULTS: readonly ConductFault[] = [
     to: '',
   },
   {
+    rule: 'f',
+    harm: 'words that nobody understood leave a proof as it was',
+    file: 'client/visit/intake/ask-still-off.ts',
+    from: "  for (const zone of ZONES) turn.move(zone, 'asked', why);\n",
+    to: '',
+  },
+  {
     rule: 'g',
     harm: 'a voltage where it was reported off is read back as any other',
     file: 'client/visit/intake/take-reading.ts',
@@ -140,8 +147,8 @@ export const CONDUCT_FAULTS: readonly ConductFault[] = [
     rule: 'q',
     harm: 'power returns on a jumper in silence',
     file: 'client/visit/intake/heed-return.ts',
-    from: 'if (met.length > 0) warn(',
-    to: 'if (met.length > 99) warn(',
+    from: 'if (met.length > 0) turn.warn(',
+    to: 'if (met.length > 99) turn.warn(',
   },
   {
     rule: 'r',

@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import {
   cpSync,
   mkdtempSync,
@@ -10,7 +10,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, relative } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { CONDUCT_FAULTS, type ConductFault } from './conduct-faults.ts';
 
@@ -37,26 +37,25 @@ function copyOfSources(): string {
   return copy;
 }
 
-/** The ways in which a run of all of them fails: a file that does not load fails as one does whose test does. */
-function failing(copy: string): readonly Way[] {
-  const vitest = join('node_modules', 'vitest/vitest.mjs');
-  const told = join(copy, 'told.json');
-  const reporter = ['--reporter=json', `--outputFile=${told}`];
-  spawnSync(
-    process.execPath,
-    [vitest, 'run', '--config', 'test/vitest.config.ts', ...reporter, ...Object.values(WAYS).flat()],
-    { cwd: copy, env: { ...process.env, READBACK_RUN: 'short' }, stdio: 'ignore' },
-  );
-  const { testResults } = JSON.parse(readFileSync(told, 'utf8')) as Told;
-  rmSync(told);
-  const passed = testResults.filter(({ status }) => status === 'passed').map(({ name }) => relative(copy, name));
-  return (Object.keys(WAYS) as Way[]).filter((way) => WAYS[way].some((file) => !passed.includes(file)));
-}
-interface Told {
-  readonly testResults: readonly { readonly name: string; readonly status: string }[];
+/** The ways that fail, side by side; each stops at the first that fails. A file that does not load fails as one does whose test does. */
+async function failing(copy: string): Promise<readonly Way[]> {
+  const ways = Object.keys(WAYS) as Way[];
+  const passed = await Promise.all(ways.map((way) => passes(copy, WAYS[way])));
+  return ways.filter((_, index) => passed[index] !== true);
 }
 
-function noticedBy(copy: string, { rule, file, from, to }: ConductFault): readonly Way[] {
+function passes(copy: string, files: readonly string[]): Promise<boolean> {
+  const vitest = join('node_modules', 'vitest/vitest.mjs');
+  const args = [vitest, 'run', '--config', 'test/vitest.config.ts', '--bail=1', '--reporter=dot', ...files];
+  const env = { ...process.env, READBACK_RUN: 'short' };
+  return new Promise((resolve, reject) => {
+    const run = spawn(process.execPath, args, { cwd: copy, env, stdio: 'ignore' });
+    run.on('error', reject);
+    run.on('exit', (code) => resolve(code === 0));
+  });
+}
+
+async function noticedBy(copy: string, { rule, file, from, to }: ConductFault): Promise<readonly Way[]> {
   const path = join(copy, file);
   const before = readFileSync(path, 'utf8');
   const places = before.split(from).length - 1;
@@ -66,7 +65,7 @@ function noticedBy(copy: string, { rule, file, from, to }: ConductFault): readon
     before.replace(from, () => to),
   );
   try {
-    return failing(copy);
+    return await failing(copy);
   } finally {
     writeFileSync(path, before);
   }
@@ -78,10 +77,10 @@ const copy = copyOfSources();
 const counts: Record<Way, number> = { walk: 0, oracle: 0, examples: 0 };
 let missed = 0;
 try {
-  const before = failing(copy);
+  const before = await failing(copy);
   if (before.length > 0) throw new Error(`${before.join(', ')}: fails before anything is planted`);
   for (const fault of faults) {
-    const ways = noticedBy(copy, fault);
+    const ways = await noticedBy(copy, fault);
     for (const way of ways) counts[way] += 1;
     if (ways.length === 0) missed += 1;
     process.stdout.write(`${fault.rule}  ${ways.length === 0 ? 'NOT NOTICED' : ways.join(', ')}: ${fault.harm}\n`);

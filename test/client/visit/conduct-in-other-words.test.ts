@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
 /** What is told of dangers in words that are no phrase of the grammar. Common practice; 7-conduct j, k, l, r. */
-async function after(...lines: readonly string[]): Promise<TypedVisit> {
+async function told(...lines: readonly string[]): Promise<TypedVisit> {
   const visit = await TypedVisit.open();
   await visit.type(...lines);
   return visit;
@@ -20,20 +20,20 @@ describe('a breaker that is reset more than once', () => {
     ['breaker had kicked off', 'flipped it back on', 'gave it another try'],
     ['the breaker was tripped so I reset it', 'it tripped again', 'I reset it a second time'],
   ])('is warned of: %s, %s, %s', async (...lines) => {
-    const visit = await after(...lines);
+    const visit = await told(...lines);
     expect(warnings(visit).join(' ')).toContain('Reset two');
   });
 
   it('counts none that was not done, and none where nothing tripped', async () => {
-    const before = await after('breaker is tripped', 'breaker is reset');
+    const before = await told('breaker is tripped', 'breaker is reset');
     const count = (visit: TypedVisit) => visit.of('switch.reported').filter(({ state }) => state === 'closed').length;
-    const denied = await after('breaker is tripped', 'breaker is reset', 'I did not flip it again');
+    const denied = await told('breaker is tripped', 'breaker is reset', 'I did not flip it again');
     expect(count(denied)).toBe(count(before));
-    expect(count(await after('I reset it again'))).toBe(0);
+    expect(count(await told('I reset it again'))).toBe(0);
   });
 
   it('wants the windings first where only its trip was told', async () => {
-    const visit = await after('the breaker kicked off on me');
+    const visit = await told('the breaker kicked off on me');
     expect(warnings(visit)).toEqual([
       'The breaker tripped: each winding to its shell, while dead, before power returns.',
     ]);
@@ -48,7 +48,7 @@ describe('a fuse or breaker too large for the unit', () => {
     'I stuck a pair of 60 amp fuses in there',
     'the breaker is a fifty',
   ])('is refused with the figures: "%s"', async (line) => {
-    const visit = await after(line);
+    const visit = await told(line);
     expect(visit.mouth.last()).toContain('35.9');
     expect(visit.of('part.doubted').length).toBeGreaterThan(0);
   });
@@ -56,7 +56,7 @@ describe('a fuse or breaker too large for the unit', () => {
   it.each(['fuses are thirties', 'the fuses were sixties', 'it calls for sixty amp fuses', 'fuse is blown'])(
     'is not what "%s" tells',
     async (line) => {
-      expect((await after(line)).of('part.doubted')).toHaveLength(0);
+      expect((await told(line)).of('part.doubted')).toHaveLength(0);
     },
   );
 });
@@ -68,7 +68,7 @@ describe('hands where they may be hurt, in rough words', () => {
     'stuck a stick on the contactor',
     'used my screwdriver to push the contactor',
   ])('a contactor pressed by hand: "%s"', async (line) => {
-    expect(warnings(await after(line)).join(' ')).toContain('Never push a contactor in');
+    expect(warnings(await told(line)).join(' ')).toContain('Never push a contactor in');
   });
 
   it.each([
@@ -77,13 +77,13 @@ describe('hands where they may be hurt, in rough words', () => {
     'put a jumper across the fuse',
     'bypassed the low pressure',
   ])('what protects is bypassed: "%s"', async (line) => {
-    expect(warnings(await after(line)).join(' ')).toContain('bypassed protects nothing');
+    expect(warnings(await told(line)).join(' ')).toContain('bypassed protects nothing');
   });
 
   it.each(["brown wire's off", 'I unhooked the brown'])(
     'a wire off a unit that is not proven dead: "%s"',
     async (line) => {
-      const visit = await after(line);
+      const visit = await told(line);
       expect(warnings(visit).join(' ')).toContain('Outdoor unit: not proven dead.');
       expect(visit.of('work.unproven').map(({ zone }) => zone)).toContain('outdoor-load');
     },
@@ -94,13 +94,13 @@ describe('a refrigerant circuit that was opened', () => {
   it.each(['sweated in a new drier', 'I opened the refrigerant lines for it', 'put in a nw filter dryer'])(
     'is warned of where power comes before it is closed, answered or not: "%s"',
     async (line) => {
-      const visit = await after(...TO_PROVEN_DEAD, line, 'outdoor disconnect is back in');
+      const visit = await told(...TO_PROVEN_DEAD, line, 'outdoor disconnect is back in');
       expect(visit.of('circuit.early')).toHaveLength(1);
     },
   );
 
   it('is evacuated again where its vacuum was broken with nitrogen', async () => {
-    const visit = await after(...TO_PROVEN_DEAD, 'fitted a filter drier', 'recovered ten ounces', 'nitrogen one fifty');
+    const visit = await told(...TO_PROVEN_DEAD, 'fitted a filter drier', 'recovered ten ounces', 'nitrogen one fifty');
     await visit.later(15);
     await visit.type('nitrogen one fifty', 'three hundred microns', 'vacuum pump is isolated');
     await visit.later(15);
