@@ -46,7 +46,16 @@ async function failing(copy: string): Promise<readonly Way[]> {
 
 function passes(copy: string, files: readonly string[]): Promise<boolean> {
   const vitest = join('node_modules', 'vitest/vitest.mjs');
-  const args = [vitest, 'run', '--config', 'test/vitest.config.ts', '--bail=1', '--reporter=dot', ...files];
+  const args = [
+    vitest,
+    'run',
+    '--config',
+    'test/vitest.config.ts',
+    '--bail=1',
+    '--maxWorkers=1',
+    '--reporter=dot',
+    ...files,
+  ];
   const env = { ...process.env, READBACK_RUN: 'short' };
   return new Promise((resolve, reject) => {
     const run = spawn(process.execPath, args, { cwd: copy, env, stdio: 'ignore' });
