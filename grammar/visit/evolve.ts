@@ -669,5 +669,7 @@ function stepParked(facts: VisitFacts, { step, test, why, optional }: Of<'step.p
   if (optional === true) {
     return { settled: [...facts.settled, step], passedBy: [...facts.passedBy, step] };
   }
-  return { parked: [...facts.parked, { step, why, ...(test === undefined ? {} : { test }) }] };
+  return {
+    parked: [...facts.parked, { step, why, since: facts.readingCount, ...(test === undefined ? {} : { test }) }],
+  };
 }

@@ -231,7 +231,13 @@ export interface VisitFacts {
         readonly unproved?: readonly TestId[];
       }
     | undefined;
-  readonly parked: readonly { readonly step: string; readonly test?: TestId; readonly why: string }[];
+  readonly parked: readonly {
+    readonly step: string;
+    readonly test?: TestId;
+    readonly why: string;
+    /** How many readings and looks there were then. */
+    readonly since: number;
+  }[];
   /** Plan steps that are answered. */
   readonly settled: readonly string[];
   /** Optional steps that were asked and passed by. */

@@ -182,12 +182,12 @@ export const OBSERVATIONS = [
   {
     id: 'thermostat-calling',
     name: 'thermostat is calling for cooling',
-    say: '[the] $stat (is calling | calls) [for (cool | cooling)] | (calling for | there is a call for) (cool | cooling)',
+    say: "[the] $stat (is calling | calls) [for (cool | cooling)] | (calling for | there is a call for) (cool | cooling) | (call | call is | call's) on",
   },
   {
     id: 'thermostat-not-calling',
     name: 'thermostat is not calling',
-    say: "[the] $stat ((is not | isn't | not) calling | is satisfied) [for (cool | cooling)] | no call [for (cool | cooling)]",
+    say: "[the] $stat ((is not | isn't | not) calling | is satisfied) [for (cool | cooling)] | no call [for (cool | cooling)] | (call | call's) off",
   },
   {
     id: 'breaker-tripped',

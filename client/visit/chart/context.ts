@@ -32,6 +32,8 @@ export interface Step {
   readonly withGauges?: true;
   /** Offered only where words come from a microphone of the page. */
   readonly withMicrophone?: true;
+  /** Not asked where the clamps were passed while the conductors were dead. */
+  readonly withClamps?: true;
   /** Tells nothing of a unit that was taken off. */
   readonly whileFed?: true;
   /** Asked once; when something else is said instead it is passed by, and named when the visit closes. */

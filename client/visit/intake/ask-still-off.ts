@@ -1,17 +1,14 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
-import type { EnergyState } from '../../../grammar/vocabulary/zones.ts';
-import { ZONES } from '../../../grammar/vocabulary/zones.ts';
+import { type EnergyState, ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
+import { READ_DEAD } from '../rules/isolation.ts';
 import { lapseProofs } from './end-proofs.ts';
 import { endReached } from './heed-power.ts';
 
 type StillOff = Extract<Question, { kind: 'still-off' }>;
-
-/** What was read dead: hands may be there, or soon. */
-const READ_DEAD: readonly EnergyState[] = ['reads-dead', 'proven-dead', 'in-doubt'];
 
 /**
  * Something was said beside a proof, and nobody knows what: it may have told that power, a lock or a switch came back.
@@ -21,7 +18,7 @@ const READ_DEAD: readonly EnergyState[] = ['reads-dead', 'proven-dead', 'in-doub
  */
 export function askStillOff(turn: Turn, heard: string): boolean {
   const { energy, questions } = turn.context;
-  if (!ZONES.some((zone) => READ_DEAD.includes(energy[zone]))) return false;
+  if (!ZONES.some((zone) => isHandsThere(energy[zone]))) return false;
   const why = BECAUSE.notUnderstood(heard);
   for (const zone of ZONES) turn.move(zone, 'asked', why);
   if (!questions.some(({ question }) => question.kind === 'still-off'))
@@ -66,7 +63,12 @@ function saysOff(meaning: Meaning): boolean {
 
 /** The question whether it is still off was left unanswered: the proof lapses, aloud. */
 export function lapseUnanswered(turn: Turn): void {
-  if (ZONES.some((zone) => READ_DEAD.includes(turn.context.energy[zone])))
+  if (ZONES.some((zone) => isHandsThere(turn.context.energy[zone])))
     lapseProofs(turn, BECAUSE.notSaidOff, SAY.notSaidOff);
   turn.repeatStep();
+}
+
+/** Read dead, or asked whether it still is: hands may be there, or soon. */
+function isHandsThere(state: EnergyState): boolean {
+  return READ_DEAD.includes(state) || state === 'in-doubt';
 }

@@ -1,18 +1,15 @@
 import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
 import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import type { EnergyState, ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { sectionsOf, unreadSections, WAITING_MINUTES, waitsOut } from '../rules/charged-sections.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
-import { holdsCharge, provedWith, TAKEN_OFF } from '../rules/isolation.ts';
+import { holdsCharge, provedWith, READ_DEAD, TAKEN_OFF } from '../rules/isolation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { doubtCharge } from './end-proofs.ts';
-
-/** Where no a.c. stands by numbers: there volts d.c. tell of a charge, and it may be discharged. */
-const READ_DEAD: readonly EnergyState[] = ['reads-dead', 'proven-dead'];
 
 /**
  * Volts d.c. of a section whose unit does not read dead: never taken for its charge. Across a running capacitor they are
@@ -87,7 +84,11 @@ function release(turn: Turn, zone: ZoneId, why: string): void {
 /** A word that something is discharged: the number is what counts, and only where it reads dead. */
 export function takeDischarged(turn: Turn, zone: ZoneId): void {
   const reads = READ_DEAD.includes(turn.context.energy[provedWith(zone)]);
-  turn.say(reads ? 'readback' : 'warning', reads ? SAY.discharged : SAY.dischargedLive(provedWith(zone)));
+  const [next] = unreadSections(provedWith(zone), turn.context);
+  const read = next === undefined ? SAY.discharged : SAY.dischargedNow(next.at);
+  const words = reads ? read : SAY.dischargedLive(provedWith(zone));
+  // Both sections in one breath.
+  if (turn.context.lately.at(-1)?.text !== words) turn.say(reads ? 'readback' : 'warning', words);
 }
 
 /** A section that turned up, or is open again, under a unit that was proven dead: it reads dead at most. */

@@ -19,6 +19,7 @@ import {
 import { wayOf } from '../steps/given-up.ts';
 import { holdBack } from '../steps/hold-back.ts';
 import { PROVE_PLAN, SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
+import { nothingNextWords } from './nothing-next.ts';
 import { goOnWithout } from './take-answer.ts';
 import { passPlate } from './take-plate.ts';
 import { restart } from './take-proof.ts';
@@ -46,7 +47,7 @@ const isOffered = ({ context: { questions, waits } }: Turn): boolean => question
 
 /** What is left where nothing can be asked: a way that was given up, a repair that did not cure, or nothing. */
 function leftWords(context: VisitContext): string {
-  return stuckWords(context) ?? (isFresh(context) ? SAY.nothingNext : SAY.nextIs);
+  return stuckWords(context) ?? (isFresh(context) ? nothingNextWords(context) : SAY.nextIs);
 }
 
 /** Why nothing can be asked though something is left; undefined where nothing stands in the way. */

@@ -6,6 +6,7 @@ import { SAY } from '../../words/talk/prompts.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { readOnceMore } from '../steps/choose-step.ts';
+import { nothingNextWords } from './nothing-next.ts';
 
 /** Takes an answer of the diagnosis; one that was computed for earlier evidence is dropped. */
 export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
@@ -28,7 +29,7 @@ export function takeAnswer(turn: Turn, answer: RankedSuspects): void {
     turn.raise({ type: 'step.set-aside' });
   } else if (context.phase === 'testing' && answer.done && answer.excluded === undefined) stateFinding(turn, answer);
   else if (context.phase === 'testing' && answer.next.length === 0) {
-    turn.say('answer', answer.excluded ? SAY.noneOfTheList(answer.excluded) : SAY.nothingNext);
+    turn.say('answer', answer.excluded ? SAY.noneOfTheList(answer.excluded) : nothingNextWords(turn.context));
   }
 }
 

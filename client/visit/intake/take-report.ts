@@ -1,9 +1,10 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
+import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import { type ObservationId, RUNS_WITHOUT_CALL } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
-import type { ActionDone } from '../chart/context.ts';
+import type { ActionDone, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { holdsWithoutCall } from '../rules/holds-without-call.ts';
 import {
@@ -11,6 +12,7 @@ import {
   IN_PROOF,
   isOpened,
   OUTDOOR_ZONES,
+  placesOpening,
   provedWith,
   TAKEN_OFF,
   zonesFedBy,
@@ -81,6 +83,7 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
     const stands = zones.length > 0 && zones.every((zone) => turn.context.energy[zone] === 'proven-dead');
     if (stands) turn.say('readback', state === 'locked' ? SAY.lockedAgain : SAY.offAgain);
     else turn.say('readback', state === 'locked' ? SAY.reportedOffLocked : SAY.reportedOff);
+    if (isOtherSwitch(turn.context, place)) turn.repeatStep();
     if (place === 'outdoor' && underLoad) {
       turn.warn(SAY.pulledUnderLoad, 'outdoor-load');
     }
@@ -187,4 +190,11 @@ export function takeInjury(turn: Turn): void {
   turn.say('warning', SAY.injury);
   turn.raise({ type: 'hold' });
   hastenCheck(turn);
+}
+
+/** Another switch than the one that is asked for: what was told stands, and the step is asked again. */
+function isOtherSwitch({ step }: VisitContext, place: IsolationPlace): boolean {
+  if (step?.ask.kind !== 'action' || step.zone === 'none') return false;
+  const isAsked = step.ask.done === 'power-off' || step.ask.done === 'breaker-off';
+  return isAsked && !placesOpening([step.zone]).includes(place);
 }

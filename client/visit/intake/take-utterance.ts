@@ -18,7 +18,7 @@ import type { Turn } from '../chart/turn.ts';
 import { handsAtDeed } from '../rules/hands-at.ts';
 import { handsToldBy } from '../rules/hands-told.ts';
 import { isBeyondReason } from '../rules/is-beyond-reason.ts';
-import { IN_PROOF } from '../rules/isolation.ts';
+import { IN_PROOF, provedWith, READ_DEAD } from '../rules/isolation.ts';
 import { powerMayBeBack, tellsOfPower } from '../rules/power-may-be-back.ts';
 import { answersCaution } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
@@ -230,7 +230,8 @@ function warnOfHands(turn: Turn, meaning: Meaning): void {
   if (meaning.kind !== 'report') return;
   const { report } = meaning;
   if (report.type === 'observation') warnOfLook(turn, report.observation);
-  if (report.type === 'discharged') sayUnproven(turn, [report.zone]);
+  if (report.type === 'discharged' && !READ_DEAD.includes(turn.context.energy[provedWith(report.zone)]))
+    sayUnproven(turn, [report.zone]);
   if (report.type === 'part-moved' || report.type === 'cover' || report.type === 'deed') warnBeforeAsking(turn, report);
 }
 

@@ -98,6 +98,9 @@ export const TO_BE_PROVED: readonly EnergyState[] = ['reported-off', 'proving'];
 /** Where a zone counts as taken off by somebody's word or by numbers: voltage there is where none should be. */
 export const TAKEN_OFF: readonly EnergyState[] = ['reported-off', 'proving', 'reads-dead', 'proven-dead', 'in-doubt'];
 
+/** Where no a.c. stands by numbers: there volts d.c. tell of a charge, and it may be discharged. */
+export const READ_DEAD: readonly EnergyState[] = ['reads-dead', 'proven-dead'];
+
 /** Where a zone stands in a proof of absence of voltage, begun or whole. */
 export const IN_PROOF: readonly EnergyState[] = ['proving', 'reads-dead', 'proven-dead', 'in-doubt'];
 

@@ -12,7 +12,7 @@ import { doneOfRefrigerant, refrigerantInRepair, refrigerantStep } from '../rule
 import { repairZone } from '../rules/repairs.ts';
 import { zonesAt } from '../rules/zones-at.ts';
 import { pressingStep, stepToDead } from './dead-steps.ts';
-import { isGivenUp } from './given-up.ts';
+import { isGivenUp, waysToDead } from './given-up.ts';
 import { ARRIVE_PLAN, actionStep, CLOSE_PLAN, PROVE_PLAN, testStep, windingStep, zoneOfTest } from './plans.ts';
 import { isRead } from './plate-steps.ts';
 import { isOver } from './wanted-steps.ts';
@@ -124,6 +124,7 @@ export function minutesRunning(context: VisitContext): number {
 export function isSettled(step: Step, context: VisitContext): boolean {
   return (
     context.settled.includes(step.id) ||
+    (step.withClamps === true && isClampPassed(context)) ||
     (step.plate?.[0] !== undefined && isRead(step.plate[0], context)) ||
     doneOfRefrigerant(context.refrigerantWork).includes(step.id) ||
     context.parked.some((parked) => parked.step === step.id) ||
@@ -132,6 +133,12 @@ export function isSettled(step: Step, context: VisitContext): boolean {
     (step.whileFed === true && isOpened('outdoor-load', context)) ||
     (step.withGauges === true && !standingReadings(context).some(({ reading }) => reading.quantity === 'pressure'))
   );
+}
+
+/** Nobody clamps on beside live conductors for a step that was passed while they were dead. */
+function isClampPassed({ parked, settled }: VisitContext): boolean {
+  const { id } = actionStep('clamps-placed', 'outdoor-load');
+  return !settled.includes('repair.clamps-placed') && parked.some(({ step }) => step === id);
 }
 
 /** A step that was set aside this often is not asked again; it is named when the visit closes. */
@@ -174,9 +181,21 @@ export function openTests(context: VisitContext): readonly RankedTest[] {
     (test) =>
       !wasAnsweredHere(test, context) && !endangers(test, context) && wayLacking(testStep(test), context) === undefined,
   );
-  const least = Math.min(...next.map((test) => timesParked(test.id, context)));
+  const again = next.filter((test) => !isJustParked(test.id, context));
+  const least = Math.min(...again.map((test) => timesParked(test.id, context)));
   // Those passed over least come first, so that none is asked twice running.
-  return least < TIMES_ASKED ? next.filter((test) => timesParked(test.id, context) === least) : [];
+  return least < TIMES_ASKED ? again.filter((test) => timesParked(test.id, context) === least) : [];
+}
+
+/** Passed over, and nothing read or seen since: asked again it would be passed again. */
+function isJustParked(test: string, { parked, readingCount }: VisitContext): boolean {
+  return parked.some(({ step, since }) => step === test && since === readingCount);
+}
+
+/** Whether all that is left to ask was passed over just now. */
+export function isLeftPassed(context: VisitContext): boolean {
+  const next = context.phase === 'testing' ? (context.assessment?.next ?? []) : [];
+  return next.some((test) => isJustParked(test.id, context));
 }
 
 /** The planner's best test; parked ones come back when nothing else is left; once power or the call is off, its best that goes on from there. */
@@ -236,7 +255,12 @@ function nextWinding(context: VisitContext): Step | undefined {
 /** What a goal wants first and the technician has given up; undefined where nothing bars it. */
 export function wayLacking(goal: Step, context: VisitContext): Step | undefined {
   const before = stepBefore(goal, context);
-  return before !== undefined && isGivenUp(before, context) ? before : undefined;
+  if (before === undefined) return undefined;
+  if (isGivenUp(before, context)) return before;
+  // The whole way there: a switch is not pulled for a proof that stops short of its end again.
+  return needsDead(goal.needs)
+    ? firstDefined(zonesToProve(goal), (zone) => waysToDead(zone).find((way) => isGivenUp(way, context)))
+    : undefined;
 }
 
 /** The first way that was given up and that something which is left to do wants. */

@@ -1,4 +1,4 @@
-import { ZONES } from '../../../grammar/vocabulary/zones.ts';
+import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 import { actionStep } from './plans.ts';
 
@@ -16,6 +16,17 @@ const WAYS: readonly ActionDone[] = [
   'absence-proved',
   'capacitors-discharged',
   'charge-left',
+  'wires-landed',
+  'tug-tested',
+  'covers-on',
+];
+/** What leads to a dead zone, from its switch on. */
+const TO_DEAD: readonly ActionDone[] = [
+  'power-off',
+  'breaker-off',
+  'absence-proved',
+  'capacitors-discharged',
+  'charge-left',
 ];
 
 /** The way that a step belongs to, by its id: a pair belongs to its proof, a section to its discharge. */
@@ -23,10 +34,15 @@ export function wayOf({ id, source, ask, zone }: Step): string | undefined {
   if (source !== 'energy') return undefined;
   if (id.startsWith('energy.pair@')) return actionStep('absence-proved', zone).id;
   if (id.startsWith('energy.section@')) return actionStep('capacitors-discharged', 'outdoor-load').id;
-  if (id.startsWith('energy.ground@')) return id;
+  if (id.startsWith('energy.ground@') || id.startsWith('energy.winding-')) return id;
   if (ask.kind !== 'action') return undefined;
   if (ask.done === 'meter-again') return actionStep('absence-proved', zone).id;
   return WAYS.includes(ask.done) ? id : undefined;
+}
+
+/** The ways to a dead zone. */
+export function waysToDead(zone: ZoneId): readonly Step[] {
+  return TO_DEAD.map((done) => actionStep(done, zone));
 }
 
 /** Whether a step is a way that was given up, and nothing told of it since. */

@@ -67,8 +67,8 @@ export const PROVE_PLAN: readonly Step[] = [
     hazards: [],
     zone: 'none',
   },
-  reading('prove.compressor-amps', 'prove', 'current', ['compressor'], RUNNING),
-  reading('prove.fan-amps', 'prove', 'current', ['fan-motor'], RUNNING),
+  { ...reading('prove.compressor-amps', 'prove', 'current', ['compressor'], RUNNING), withClamps: true },
+  { ...reading('prove.fan-amps', 'prove', 'current', ['fan-motor'], RUNNING), withClamps: true },
   {
     ...reading('prove.return-air', 'prove', 'temperature', ['return-air'], RUNNING),
     afterMinutes: SPLIT_AFTER_MINUTES,
@@ -136,9 +136,9 @@ export function zoneOfTest({ id, quantity, at, needs }: RankedTest): ZoneId | 'n
   return needs.bench ? benchZone(at) : zoneOf(at);
 }
 
-/** A part is taken out where its load side is: a pulled fuse is handled with the outdoor unit dead. */
+/** A part is taken out where its load side is: a pulled fuse, and the coil of a contactor, with the outdoor unit dead. */
 function benchZone(at: readonly PointId[]): ZoneId | 'none' {
-  const outdoor = at.some((id) => POINTS_BY_ID[id].zone === 'outdoor-load');
+  const outdoor = at.some((id) => POINTS_BY_ID[id].zone === 'outdoor-load' || POINTS_BY_ID[id].place === 'contactor');
   return outdoor ? 'outdoor-load' : zoneOf(at);
 }
 

@@ -146,6 +146,7 @@ export const SAY = {
   readsDeadElectronic:
     "Reads dead. Its drive holds a charge: let five minutes pass, or the maker's time where that is longer. Then say done.",
   discharged: 'Discharged.',
+  dischargedNow: (at: readonly PointId[]) => `Discharged. Now ${placeWords(at)}, volts DC.`,
   dischargedLive: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])} does not read dead: prove that first.`,
   chargedEarly: (reading: Reading) =>
     `${capital(readbackWords(reading))} Charged, and it does not read dead yet. Prove it first, then discharge.`,
@@ -180,6 +181,8 @@ export const SAY = {
 
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
+  leftPassed: 'What is left was passed over. Say what you can read, or finish the visit.',
+  nothingNextRepaired: 'Every test that tells more is done. Read what you doubt, or finish the visit.',
   nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
   /** @param leading the likeliest cause now, where one is known */
   notCured: (leading: FaultId | undefined) =>

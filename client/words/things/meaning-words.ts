@@ -29,7 +29,7 @@ export function meaningWords(meaning: Meaning): string | undefined {
       return reportWords(meaning.report);
     case 'several': {
       const parts = meaning.parts.map(meaningWords);
-      return parts.includes(undefined) ? undefined : parts.join(', and ');
+      return parts.includes(undefined) ? undefined : [...new Set(parts)].join(', and ');
     }
     case 'dictated':
       return `${dictationWords(meaning.as)} ${meaning.text}`;
@@ -48,6 +48,7 @@ function reportWords(report: Report): string | undefined {
     case 'observation':
       return report.as ?? observationWords(report.observation);
     case 'energy':
+      if (report.device === 'thermostat-call') return report.state === 'closed' ? 'call on' : 'call off';
       return `${report.place.replace('-', ' ')} ${report.device.replace('-', ' ')} ${report.state}`;
     case 'meter-proof':
       return `meter proves ${sayNumber(report.value)}`;

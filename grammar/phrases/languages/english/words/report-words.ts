@@ -1,6 +1,7 @@
 /** That a charge is gone: behind the part's name, before it, and around it. */
 export const DISCHARGED = {
-  after: '(is | are | has been | have been) (discharged | bled [down | off] | drained)',
+  after:
+    '[is | are | has been | have been] discharged | (is | are | has been | have been) (bled [down | off] | drained)',
   before: "[i | i've | i have] (discharged | bled [down | off] | bleeding down)",
   around: ["[i | i've | i have] bled", 'down | off'],
 } as const;
