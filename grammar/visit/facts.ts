@@ -235,7 +235,7 @@ export interface VisitFacts {
     readonly step: string;
     readonly test?: TestId;
     readonly why: string;
-    /** How many readings and looks there were then. */
+    /** How many tests were answered then. */
     readonly since: number;
   }[];
   /** Plan steps that are answered. */

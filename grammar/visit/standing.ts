@@ -17,6 +17,15 @@ export function latestReading({ readings }: VisitFacts): ReadingLine | undefined
   return readings.findLast(({ withdrawn }) => !withdrawn);
 }
 
+/** How many tests were answered by a reading or a look; a call that was set and a pair of a proof answer none. */
+export function testsAnswered({ readings, observations }: VisitFacts): number {
+  const read = readings.filter(({ test, under }) => test !== undefined && under.locked !== true).length;
+  const seen = observations.filter(
+    ({ test, observation }) => test !== undefined && !observation.startsWith('thermostat'),
+  );
+  return read + seen.length;
+}
+
 /** The question that is put now; others may wait behind it. */
 export function openQuestion({ questions }: VisitFacts): Question | undefined {
   return questions[0]?.question;

@@ -16,6 +16,8 @@ export const HAND_SIGNS: readonly {
     | { readonly type: 'deed'; readonly deed: DeedId }
     | { readonly type: 'cover'; readonly cover: CoverId; readonly state: 'off' }
     | { readonly type: 'part-moved'; readonly part: PartId; readonly to: 'out' };
+  /** Where hands are by it, if not where they are by that deed alone. */
+  readonly at?: readonly ZoneId[];
 }[] = [
   {
     words:
@@ -29,8 +31,14 @@ export const HAND_SIGNS: readonly {
   },
   {
     words:
-      /\b(?:bypass|defeat|jump|jumper)(?:ed|ing)? (?:out )?(?:the |a |that |both )?(?:\w+ ){0,2}(?:switch|float|fuses?|high pressure|low pressure|high side|low side|safety|safeties|limit|cutout)\b|\b(?:pennies|penny|coins?|foil|slugs?|nails?|copper|pipe|tubing|screwdriver|wire|jumper)\b.* (?:in|behind|across|around|over|for|instead of|where) (?:the |a |both )?(?:\w+ )?fuses?\b|\bfuses?\b.*\b(?:wrapped (?:in|with) foil|penny|slugs?|jumped|jumpered|bypassed)\b|\b(?:stuck|put|clipped|ran|shoved) (?:a |an |the |my )?(?:\w+ ){0,2}(?:jumper|wire|clip|lead)\b.* (?:across|on|over|around) (?:the |a )?(?:\w+ ){0,2}(?:switch|float)\b/,
+      /\b(?:bypass|defeat|jump|jumper)(?:ed|ing)? (?:out )?(?:the |a |that |both )?(?:\w+ ){0,2}(?:switch|float|high pressure|low pressure|high side|low side|safety|safeties|limit|cutout)\b/,
     tells: { type: 'deed', deed: 'switch-bypassed' },
+  },
+  {
+    words:
+      /\b(?:jump|jumper|bypass|defeat)(?:ed|ing)? (?:out )?(?:the |a |that |both )?(?:\w+ ){0,2}fuses?\b|\b(?:pennies|penny|coins?|foil|slugs?|nails?|copper|pipe|tubing|screwdriver|wire|jumper)\b.* (?:in|behind|across|around|over|for|instead of|where) (?:the |a |both )?(?:\w+ )?fuses?\b|\bfuses?\b.*\b(?:wrapped (?:in|with) foil|penny|slugs?|jumped|jumpered|bypassed)\b|\b(?:stuck|put|clipped|ran|shoved) (?:a |an |the |my )?(?:\w+ ){0,2}(?:jumper|wire|clip|lead)\b.* (?:across|on|over|around) (?:the |a )?(?:\w+ ){0,2}(?:switch|float)\b/,
+    tells: { type: 'deed', deed: 'switch-bypassed' },
+    at: ['outdoor-load'],
   },
   {
     words: new RegExp(`\\bterminal cover(?: is|'s)? off\\b|\\b${OFF} (?:off )?the terminal cover\\b`),
@@ -55,7 +63,7 @@ const HANDLED =
   '(?:took|take|taking|taken|lifted|lifting|landed|landing|pulled|pulling|yanked|removed|removing|cut|cutting|clipped|unhooked|hooked|unplugged|plugged|disconnected|' +
   'reconnected|connected|loosened|loosening|tightened|tightening|undid|undone|unscrewed|unbolted|touched|touching|grabbed|poked|' +
   'jiggled|wiggled|bent|filed|burnished|sanded|stripped|crimped|spliced|soldered|unsoldered|swapped|swapping|replaced|replacing|' +
-  'changed|changing|moved|moving|popped|mashed|shoved|jumpered out|ohmed|ohming|megged|megging|meggered|rang|ringing|shorted|shorting|discharged|' +
+  'changed|changing|moved|moving|popped|twisted|mashed|shoved|jumpered out|ohmed|ohming|megged|megging|meggered|rang|ringing|shorted|shorting|discharged|' +
   'cleaned|cleaning|wiped|hands? (?:is |are )?(?:in|on|inside|at)|fingers? (?:in|on)|reached (?:in|into|inside)|checked continuity|checked resistance|ohms on|continuity (?:on|across)|' +
   'installed|installing|added|adding|bridged|jumped|jumpered|rewired|rewiring|blew|tied|put new|put (?:a |the )?new|stuck (?:a|the)|filed|capped|measured continuity|spun|took off|pulled off|poked|slapped in|fitted|fit|is open|are open|is off|are off|cover off)';
 
@@ -85,6 +93,10 @@ const HANDLED_AT: readonly { readonly words: RegExp; readonly zone: ZoneId }[] =
 const NOT_DONE =
   /\b(?:not|n't|didn'?t|haven'?t|hasn'?t|don'?t|won'?t|never|nobody|before i|about to|going to|will|should i|can i|do i|need to|have to|want to|gonna|if i|customer|owner|tenant|last guy|somebody|someone)\b/;
 
+/** Terminals of the thermostat's circuit tied together, by their letters. */
+const JUMPED =
+  /\b(?:twisted|jumped|jumpered|tied|connected|touched|bridged|put|nutted) r (?:and|to|onto|with) [ycgw]\b/;
+
 /** "and then": one statement ends and another begins. */
 const STATEMENTS = /[,;.]|\b(?:and|then|but|so)\b/;
 
@@ -93,6 +105,7 @@ const STATEMENTS = /[,;.]|\b(?:and|then|but|so)\b/;
  * was not done tells of none.
  */
 export function zonesOfHands(heard: string): readonly ZoneId[] {
+  if (JUMPED.test(heard.toLowerCase())) return ['control'];
   const told = speltOut(heard)
     .flatMap((words) => words.split(STATEMENTS))
     .filter((one) => new RegExp(`\\b${HANDLED}\\b`).test(one) && !NOT_DONE.test(one));

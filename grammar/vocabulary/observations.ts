@@ -182,7 +182,7 @@ export const OBSERVATIONS = [
   {
     id: 'thermostat-calling',
     name: 'thermostat is calling for cooling',
-    say: "[the] $stat (is calling | calls) [for (cool | cooling)] | (calling for | there is a call for) (cool | cooling) | (call | call is | call's) on",
+    say: "[the] $stat (is calling | calls) [for (cool | cooling)] | (calling for | there is a call for) (cool | cooling) | (call | call's) on",
   },
   {
     id: 'thermostat-not-calling',

@@ -16,7 +16,7 @@ const PART =
 /** What is put back on at a part, and is no power. */
 const NOT_AT_IT = '(?! (?:motor )?(?:leads?|wires?|wiring|plug|harness)\\b)';
 const PERSON =
-  '\\b(?:somebody|someone|anybody|helper|homeowner|owner|customer|tenant|apprentice|trainee|partner|buddy|coworker|colleague|electrician|neighbou?r|wife|husband|kids?|guys?|man|woman|he|she|they|janitor|manager|landlord|maintenance|boss|people|supervisor)';
+  '\\b(?:somebody|someone|anybody|helper|dude|bro|buddy|fella|lady|homeowner|owner|customer|tenant|apprentice|trainee|partner|buddy|coworker|colleague|electrician|neighbou?r|wife|husband|kids?|guys?|man|woman|he|she|they|janitor|manager|landlord|maintenance|boss|people|supervisor)';
 const BY_HAND = '(?!.*\\b(?:by hand|free|freely|easy|easily|stiff|tight|hard|rough|seized)\\b)';
 const NEGATED = "(?<!\\b(?:no|not|never|without|isn't|don't|doesn't|didn't|can't|cannot|couldn't|won't|de) )";
 
@@ -75,7 +75,7 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
     sign: 'running',
     words: pattern(
       [
-        `${PART}${NOT_AT_IT}(?:'s)? ${BY_HAND}${GAP}(?:running|runs|hum|hums|buzzing|buzzes|spinning|spins|turning|turns|started|starting|starts|clicked|clicking|chattering|vibrating|moving|pulled in|pulls in|engaged|lit|on(?! (?:the|a|my)\\b))\\b`,
+        `${PART}${NOT_AT_IT}(?:'s)? ${BY_HAND}${GAP}(?:running|runs|hum|hums|buzzing|buzzes|spinning|spins|turning|turns|started|starting|starts|clicked|clicking|chattering|vibrating|chugging|churning|whirring|purring|grinding|rumbling|thumping|rattling|cycling|kicking|moving|pulled in|pulls in|engaged|lit|on(?! (?:the|a|my)\\b))\\b`,
         '\\bcontactor (?:is )?in\\b(?! the\\b)',
         // What Readback heard is no machine.
         `${NEGATED}(?<!\\bwhat (?:did|do) you )\\b(?:hear|heard|hearing)\\b(?! (?:you|me|nothing|no)\\b)`,
@@ -112,6 +112,7 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
       [
         '\\b(?:hot again|went hot|goes hot)\\b',
         '\\bcame back on\\b',
+        '\\b(?:fell|fallen|slid|slipped|dropped|popped|swung|snapped|went) (?:right )?back (?:in|on)\\b',
         '\\b(?:i|we|there is|there.s) (?:see |seeing |got |get |have )?(?:voltage|volts)\\b',
         '\\bhandle is (?:back )?(?:up|on|in)\\b',
         '\\b(?:generator|battery backup|inverter|solar)\\b.*\\b(?:start|started|kicked|came|running|on)\\b',

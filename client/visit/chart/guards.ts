@@ -24,7 +24,7 @@ function outOfPlace({ context }: Seen): boolean {
   const { step, phase } = context;
   if (step === undefined) return false;
   if (isWanted(step, context) && !isOver(step, context)) return chooseStep(context)?.id !== step.id;
-  if (undoes(step.needs, step.zone, context)) return true;
+  if (undoes(step, context)) return true;
   if (step.source === 'planner' && startsOpenCircuit(step.needs, context)) return true;
   if (step.source === 'energy' || pressingStep(context) !== undefined) {
     const now = chooseStep(context);

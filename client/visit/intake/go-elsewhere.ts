@@ -84,7 +84,7 @@ function inTheWay(step: Step, context: VisitContext): string | undefined {
   if (phase === 'close' && step.source !== 'close') return ANSWER.inTheWay.close;
   if (gate !== undefined) return ANSWER.inTheWay.gate;
   if (startsOpenCircuit(needs, context)) return ANSWER.inTheWay.opened;
-  if (!undoes(needs, zone, context)) return undefined;
+  if (!undoes(step, context)) return undefined;
   const own = zone === 'none' ? 'outdoor-load' : zone;
   return needs.power === 'on' && isOpened(own, context) ? ANSWER.inTheWay.power(own) : ANSWER.inTheWay.call;
 }

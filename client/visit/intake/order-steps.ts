@@ -1,3 +1,4 @@
+import { lackingToRun } from '../../../grammar/visit/refrigerant-work.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { SAY_OF_REFRIGERANT } from '../../words/talk/refrigerant-words.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
@@ -54,6 +55,9 @@ function leftWords(context: VisitContext): string {
 function stuckWords(context: VisitContext): string | undefined {
   const way = wayLeft(context);
   if (way !== undefined) return SAY.nothingWithout(askWords(way, context));
+  const lacks = lackingToRun(context);
+  const wantsToRun = context.phase === 'prove' || context.phase === 'testing';
+  if (lacks !== undefined && wantsToRun) return SAY_OF_REFRIGERANT.notRun(lacks);
   if (!waitsToRun(context)) return undefined;
   const leading = context.assessment?.suspects[0]?.fault;
   return SAY.notCured(leading === 'nothing-wrong' || leading === 'something-else' ? undefined : leading);

@@ -1,6 +1,7 @@
 import type { Deed } from '../../../grammar/visit/events.ts';
 import { coversOff } from '../../../grammar/visit/standing.ts';
 import type { DeedId } from '../../../grammar/vocabulary/deeds.ts';
+import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { deedWords } from '../../words/things/deed-words.ts';
@@ -72,8 +73,8 @@ const WARNED_OF: Readonly<Record<DeedId, 'nothing' | { readonly words: string; r
 };
 
 /** What is asked back may be so: it is warned of before the question. */
-export function warnBeforeAsking(turn: Turn, deed: Deed): void {
-  sayUnproven(turn, handsAtDeed(deed));
+export function warnBeforeAsking(turn: Turn, deed: Deed, at: readonly ZoneId[] = handsAtDeed(deed)): void {
+  sayUnproven(turn, at);
   warnOfDeed(turn, deed);
 }
 

@@ -31,6 +31,7 @@ import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
 import { letGoUnanswered, makesSenseWithout } from './questions.ts';
 import { readOffPlate } from './read-off-plate.ts';
+import { isAnswered } from './settle-turn.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
 import { takeDictated, takeNote } from './take-dictation.ts';
@@ -65,7 +66,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     return;
   }
   takeMeaning(turn, understanding.meaning);
-  if (isBesideStep(turn, understanding.meaning)) turn.repeatStep();
+  if (isUnheard(turn, understanding.meaning) || isBesideStep(turn, understanding.meaning)) turn.repeatStep();
 }
 
 /** Words that were not understood: what they can mean all the same is warned of, and what is not known is asked. */
@@ -97,6 +98,7 @@ function askAnew(turn: Turn, understanding: Understanding): void {
 function isBesideStep({ context, effects }: Turn, meaning: Meaning): boolean {
   const { step, caution, phase } = context;
   if (step === undefined || step.source === 'energy' || caution !== undefined || phase === 'repair') return false;
+  if (isAnswered(step, context)) return false;
   const isOfHands = step.ask.kind === 'action' && step.source !== 'arrive' && step.source !== 'close';
   // A warning or a question of this turn is the last word.
   const waits = effects.some(
@@ -104,6 +106,16 @@ function isBesideStep({ context, effects }: Turn, meaning: Meaning): boolean {
   );
   return !isOfHands && !waits && isOther(meaning);
 }
+
+/** What answers nothing here is not met with silence. */
+function isUnheard({ context, effects, raised }: Turn, meaning: Meaning): boolean {
+  const isNo = meaning.kind === 'command' && meaning.command === 'no';
+  const isUnreadable =
+    meaning.kind === 'report' && meaning.report.type === 'job-item' && meaning.report.item === 'plate-line-unreadable';
+  return (isNo || isUnreadable) && context.caution === undefined && raised.length === 0 && !effects.some(isSaid);
+}
+
+const isSaid = ({ type }: Turn['effects'][number]): boolean => type === 'say';
 
 /** A reading, a look, a line of the plate; not a switch or a proof, which have an order of their own. */
 function isOther(meaning: Meaning): boolean {
@@ -239,8 +251,8 @@ function warnOfHands(turn: Turn, meaning: Meaning): void {
 function warnOfWords(turn: Turn, heard: string): void {
   const told = speltOut(heard);
   const signs = HAND_SIGNS.filter(({ words }) => told.some((one) => words.test(one)));
-  for (const { tells } of signs) warnBeforeAsking(turn, tells);
-  const zones = new Set(signs.flatMap(({ tells }) => handsAtDeed(tells)));
+  for (const { tells, at } of signs) warnBeforeAsking(turn, tells, at);
+  const zones = new Set(signs.flatMap(({ tells, at }) => at ?? handsAtDeed(tells)));
   recordUnproven(turn, quoteWords(heard), notProvenDead(turn, [...zones]), 'alone');
   tellUnproven(
     turn,

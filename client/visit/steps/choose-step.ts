@@ -1,7 +1,7 @@
 import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import { lackingToRun } from '../../../grammar/visit/refrigerant-work.ts';
-import { standingReadings, wasSeen, wireMoves } from '../../../grammar/visit/standing.ts';
+import { standingReadings, testsAnswered, wasSeen, wireMoves } from '../../../grammar/visit/standing.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { isGrounded, trippedAt, wasRenewed, windingsDue } from '../rules/after-trip.ts';
@@ -28,7 +28,7 @@ export function chooseStep(context: VisitContext): Step | undefined {
   const goal = chooseGoal(context);
   // Nothing feeds a winding that reads to its shell.
   if (goal !== undefined && wantsFed(goal) && isGrounded(context)) return undefined;
-  if (goal === undefined) return undefined;
+  if (goal === undefined || startsOpenCircuit(goal.needs, context)) return undefined;
   const before = stepBefore(goal, context);
   return before !== undefined && isGivenUp(before, context) ? undefined : (before ?? goal);
 }
@@ -50,9 +50,7 @@ export function chooseGoal(context: VisitContext): Step | undefined {
 function wantedStep(context: VisitContext): Step | undefined {
   if (context.phase === 'repair' || context.phase === 'closed') return undefined;
   const step = context.wanted?.steps.find((one) => !isOver(one, context));
-  return step === undefined || undoes(step.needs, step.zone, context) || startsOpenCircuit(step.needs, context)
-    ? undefined
-    : step;
+  return step === undefined || undoes(step, context) || startsOpenCircuit(step.needs, context) ? undefined : step;
 }
 
 /** Where the maker's procedure governs, nothing live and nothing hands-on is prompted: readings are taken as they come. */
@@ -188,8 +186,9 @@ export function openTests(context: VisitContext): readonly RankedTest[] {
 }
 
 /** Passed over, and nothing read or seen since: asked again it would be passed again. */
-function isJustParked(test: string, { parked, readingCount }: VisitContext): boolean {
-  return parked.some(({ step, since }) => step === test && since === readingCount);
+function isJustParked(test: string, context: VisitContext): boolean {
+  const now = testsAnswered(context);
+  return context.parked.some(({ step, since }) => step === test && since === now);
 }
 
 /** Whether all that is left to ask was passed over just now. */
@@ -203,7 +202,7 @@ function bestTest(context: VisitContext): Step | undefined {
   const again = readOnceMore(context);
   if (again !== undefined && !endangers(again, context)) return testStep(again);
   const open = openTests(context);
-  const test = open.find((one) => !undoes(one.needs, zoneOfTest(one), context)) ?? open[0];
+  const test = open.find((one) => !undoes(testStep(one), context)) ?? open[0];
   return test === undefined ? undefined : testStep(test);
 }
 
@@ -226,8 +225,8 @@ export function startsOpenCircuit(needs: RankedTest['needs'], context: VisitCont
 }
 
 /** Whether a test would want back what the technician has just taken off. */
-export function undoes(needs: RankedTest['needs'], zone: ZoneId | 'none', context: VisitContext): boolean {
-  const opened = isOpened(zone === 'none' ? 'outdoor-load' : zone, context);
+export function undoes({ needs, zone, ask }: Step, context: VisitContext): boolean {
+  const opened = [zone === 'none' ? 'outdoor-load' : zone, ...tipsOf(ask)].some((one) => isOpened(one, context));
   return (needs.power === 'on' && opened) || (needs.call === 'cooling' && context.call === 'none');
 }
 
@@ -317,10 +316,14 @@ function firstDefined<T, R>(list: readonly T[], of: (one: T) => R | undefined): 
 }
 
 /** What must be fed for a live step, from the panel on: a call reaches the unit only through a fed air handler. */
-function zonesFeeding({ zone, needs }: Step): readonly ZoneId[] {
-  const own = zone === 'none' ? 'outdoor-load' : zone;
-  if (needs.call !== 'cooling') return [own];
-  return ['disconnect-line', 'air-handler', own];
+function zonesFeeding({ zone, needs, ask }: Step): readonly ZoneId[] {
+  const own = [...new Set([zone === 'none' ? 'outdoor-load' : zone, ...tipsOf(ask)])];
+  return needs.call === 'cooling' ? ['disconnect-line', 'air-handler', ...own] : own;
+}
+
+/** Across a blade or a fuse both sides are fed, or nothing is read. */
+function tipsOf(ask: Step['ask']): readonly ZoneId[] {
+  return ask.kind === 'reading' ? zonesAt(ask.at) : [];
 }
 
 export function needsDead(needs: RankedTest['needs']): boolean {

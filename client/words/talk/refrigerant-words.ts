@@ -32,6 +32,8 @@ export const SAY_OF_REFRIGERANT = {
   explodes: 'Never oxygen or air in the circuit: it explodes. Dry nitrogen, with a regulator.',
   countsAsOpened: 'Counted as refrigerant circuit opened. If not, say: take that back.',
   insulationInVacuum: 'Refused: in a vacuum. An insulation test there arcs in the compressor.',
+  /** Where nothing else is left but to run it. */
+  notRun: (lacks: RefrigerantStage) => `Not run before its circuit has ${LACKS[lacks]}. Say that, or finish the visit.`,
   early: (how: EarlyStart, lacks: RefrigerantStage | 'vacuum') =>
     lacks === 'vacuum' ? IN_VACUUM[how] : `${TOO_EARLY[how]}: the circuit lacks ${LACKS[lacks]}. Switch it off.`,
 } as const;

@@ -230,6 +230,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     standing: [[15]],
     standsStill: [[15]],
     outOfOrder: [['held']],
+    notRun: [['held']],
     overLimit: [
       [350, true],
       [350, false],
