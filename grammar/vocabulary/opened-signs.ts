@@ -22,21 +22,31 @@ const OPENED: readonly RegExp[] = [
 ];
 
 const VENTED: readonly RegExp[] = [
-  /\b(?:vented|dumped|released|bled|blew|let|purged|lost|cut loose)(?: (?:off|out|all|go))* (?:the |all |its |my |that |rest |of |last |bit )*(?:charge|refrigerant|gas|freon|rest of it)\b/,
+  /\b(?:vented|venting|vents|dumped|dumping|released|releasing|bled|bleeding|blew|blowing|let|letting|purged|purging|burped|burping|lost|cut loose)(?: (?:off|out|all|go))* (?:the |all |its |my |that |rest |of |last |bit )*(?:charge|refrigerant|gas|freon|rest of it)\b/,
   /\b(?:charge|refrigerant|gas|freon) (?:is |was |went |got )?(?:out to (?:the )?(?:air|atmosphere)|into the air|vented|dumped|released|blown (?:off|out))\b/,
 ];
 
 const EXPLODES: readonly RegExp[] = [/\b(?:oxygen|o two|acetylene|compressed air|shop air|air compressor|air tank)\b/];
+
+const IN_VACUUM = '\\b(?:in|into|under|on) (?:a |the )?(?:deep )?vacuum\\b';
+const RUN_IN_VACUUM: readonly RegExp[] = [
+  new RegExp(`\\b(?:started|starting|ran|run|running|bumped|fired|powered|kicked)\\b.*${IN_VACUUM}`),
+];
+const INSULATION_IN_VACUUM: readonly RegExp[] = [
+  new RegExp(`\\b(?:megg?(?:ed|ered|ering|ing)?|megger|insulation|hi ?pot(?:ted)?)\\b.*${IN_VACUUM}`),
+];
 
 /** Denied, only meant, of another time, or asked. */
 const NOT =
   /\b(?:no|not|never|without|didn't|haven't|hasn't|don't|won't|before|should|shall|can i|do i|did the|will|going to|gonna|need to|needs to|have to|want to|wants to|last (?:week|month|year|summer|time)|years? ago|used to|they|somebody|someone|previous)\b/;
 
 /** What may have been done to the refrigerant circuit. */
-export type CircuitTold = 'opened' | 'vented' | 'explodes';
+export type CircuitTold = 'opened' | 'vented' | 'explodes' | 'run-in-vacuum' | 'insulation-in-vacuum';
 
 const SIGNS: readonly { readonly told: CircuitTold; readonly words: readonly RegExp[] }[] = [
   { told: 'explodes', words: EXPLODES },
+  { told: 'run-in-vacuum', words: RUN_IN_VACUUM },
+  { told: 'insulation-in-vacuum', words: INSULATION_IN_VACUUM },
   { told: 'vented', words: VENTED },
   { told: 'opened', words: OPENED },
 ];

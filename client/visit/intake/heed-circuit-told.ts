@@ -22,6 +22,8 @@ export function heedCircuitTold(turn: Turn, utterance: HeardUtterance): void {
   if (canMeanFlame(heard)) warnOfFlame(turn);
   const told = circuitTold(heard);
   if (told.includes('explodes')) turn.warn(SAY_OF_REFRIGERANT.explodes, 'outdoor-load');
+  if (told.includes('run-in-vacuum')) turn.warn(SAY_OF_REFRIGERANT.early('run', 'vacuum'), 'outdoor-load');
+  if (told.includes('insulation-in-vacuum')) turn.warn(SAY_OF_REFRIGERANT.insulationInVacuum, 'outdoor-load');
   if (told.includes('vented')) turn.warn(SAY_OF_REFRIGERANT.vented, 'outdoor-load');
   if (told.includes('opened') && !namesOpening(meaning)) countAsOpened(turn, quoteWords(heard));
   else if (isUnclear(utterance) && powerMayBeBack(utterance, turn.context).length > 0)

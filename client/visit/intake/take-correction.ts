@@ -55,6 +55,11 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
     takeBackProof(turn, latest.zone, 'a correction');
     return;
   }
+  // A number right behind a part is not guessed to be one of what was read before it.
+  if (question === undefined && correction.at === undefined && turn.context.undoable.at(-1)?.kind === 'part') {
+    turn.say('question', SAY.correctPart);
+    return;
+  }
   const subject = question?.reading ?? last?.reading;
   if (correction.value === undefined && correction.at === undefined && subject !== undefined) {
     turn.say('question', SAY.correctWhat);

@@ -61,6 +61,6 @@ export const NOT_CLOSED = {
   leadsOff: (part: LeadsOf) => `${capital(nameIn(DEEDS_BY_ID, `${part}-leads-off`))}: put them back, and say so.`,
   notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}. Land it and say so.`,
   unproven: (zone: ZoneId, what: readonly string[]) =>
-    `${capital(ZONE_NAMES[zone])} not proven dead at: ${what.join('; ')}. Say why.`,
+    `Not proven dead, ${ZONE_NAMES[zone]}: ${what.join('; ')}. Say why.`,
   locked: (place: string) => `The switch at the ${place.replace('-', ' ')} is still locked. Report it back on.`,
 } as const;

@@ -113,3 +113,26 @@ describe('a refrigerant circuit that was opened', () => {
     expect(visit.of('circuit.early').at(-1)?.lacks).toBe('evacuated');
   });
 });
+
+describe('a circuit that is let out, or run or tested in a vacuum', () => {
+  it.each([
+    ['burped the charge out', 'Refrigerant is recovered'],
+    ['dumping the charge to atmosphere', 'Refrigerant is recovered'],
+    ['started it in a vacuum', 'in a vacuum'],
+    ['meggered it in a vacuum', 'in a vacuum'],
+  ])('is warned of: "%s"', async (line, words) => {
+    expect(
+      warnings(await told(line))
+        .join(' ')
+        .toLowerCase(),
+    ).toContain(words.toLowerCase());
+  });
+});
+
+describe('a correction right behind a part', () => {
+  it('changes no reading', async () => {
+    const visit = await told(...TO_PROVEN_DEAD, 'fitted a twenty five amp fuse', 'correction sixty');
+    expect(visit.of('reading.corrected')).toHaveLength(0);
+    expect(visit.run.context.energy['outdoor-load']).toBe('proven-dead');
+  });
+});
