@@ -9,7 +9,7 @@ const GROUNDED =
   /\b(?:windings?|compressor|motor|fan|blower|terminals?)\b.*\b(?:grounded|dead short|shorted|short to|burn(?:ed|t) (?:through|off)|to (?:shell|ground|case|frame))\b|\b(?:burn(?:ed|t)|melted) (?:compressor )?terminal\b|\bdead short to (?:ground|shell|case)\b|\bshell reads\b|\bmegg?(?:ed)? (?:bad|low|zero)\b/;
 /** The 24 V fuse guards no winding of a motor; a denial tells of no danger. */
 const OTHERWISE =
-  /\b(?:control fuse|board fuse|low voltage fuse|24 volt fuse|not|isn't|no|never|wasn't|aren't|open|infinite|megohms?|good|clear)\b/;
+  /\b(?:control fuse|board fuse|low voltage fuse|24 volt fuse|last (?:week|month|year|summer|season)|years? ago|months? ago|not|isn't|no|never|wasn't|aren't|open|infinite|megohms?|good|clear)\b/;
 
 /** What of it the words can tell, where they were not understood as a whole. */
 export function dangerTold(heard: string): ToldDanger | undefined {

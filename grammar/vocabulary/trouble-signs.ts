@@ -173,7 +173,7 @@ export function isElsewhere(statement: string): boolean {
 
 /** "Hot out here": the day, and no conductor. */
 const WEATHER =
-  /\bhot (?:out here|out|outside|day|today|up here|in here|here|one|summer|weather|sun|attic|as (?:hell|blazes|an oven))(?: (?:up|out|in) (?:here|there))?\b|\bburning up out\b|\b(?:weather|attic|roof|sun) is (?:so |really |damn )?hot\b/g;
+  /\bhot (?:out here|out|outside|day|today|up here|in here|here|one|summer|weather|sun|attic|as (?:hell|blazes|an oven))(?: (?:up|out|in) (?:here|there))?\b|\bburning up out\b|\b(?:rain|storm|clouds?|wind|front) is (?:coming|moving|rolling|blowing) (?:in|on|up)\b|\b(?:weather|attic|roof|sun) is (?:so |really |damn )?hot\b/g;
 
 /** Whether all of a statement is of another time. */
 export function isOfAnotherTime(statement: string): boolean {
@@ -191,7 +191,7 @@ const ONLY_MEANT =
 
 /** Of what is to come, or is not to be: "don't turn it on yet", "I'll turn it on when I'm done", "if I put power on". */
 const NOT_YET =
-  /\b(?:don't (?:you )?(?:turn|put|switch|throw|flip)|(?:i'll|we'll|he'll|she'll|they'll|will) (?:\w+ )?(?:turn|put|power|switch|throw|flip|start|energi[sz]e)|if (?:i|we|you) (?:put|turn|switch|power)|once it(?:'s| is)|after (?:i|we)|when (?:i'm|i am|we're|we are) done|wants? it (?:back )?on|did it (?:run|start|come)|no lights?)\b/;
+  /\b(?:don't (?:you )?(?:turn|put|switch|throw|flip)|(?:i'll|we'll|he'll|she'll|they'll|will) (?:\w+ )?(?:turn|put|power|switch|throw|flip|start|energi[sz]e)|if (?:i|we|you) (?:put|turn|switch|power)|when (?:i|we) (?:turn|put|power|switch|flip)|should (?:be )?read|supposed to (?:be|read)|(?:spec|data|cut) sheet|nobody (?:turned|flipped|touched)|once it(?:'s| is)|after (?:i|we)|when (?:i'm|i am|we're|we are) done|wants? it (?:back )?on|did it (?:run|start|come)|no lights?)\b/;
 
 /** Whether a statement is of what is yet to come, and nothing of now stands beside it. */
 export function isNotYet(statement: string): boolean {

@@ -2,7 +2,7 @@
 const CONDUCTOR = /\b(?:legs?|line|t ?(?:one|two|1|2)|l ?(?:one|two|1|2)|ground|volts?)\b/;
 /** A number of volts that no dead conductor shows; one and two name legs as well. */
 const VOLTS =
-  /\b(?:three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|[3-9]|\d{2,3})\b/;
+  /\bkilo ?volts?\b|\b(?:three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|[3-9]|\d{2,3})\b/;
 /** Other things that are measured there, and the meter on its own live source. */
 const OTHERWISE =
   /\b(?:meter|ohms?|megohms?|amps?|microfarads?|degrees?|psi|pounds?|ounces?|microns?|inches|percent|minutes?|hertz|no|not)\b/;

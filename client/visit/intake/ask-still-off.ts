@@ -33,6 +33,15 @@ export function isNotUnderstood({ verdict, meaning, reason, repaired }: Understa
   return repaired !== undefined;
 }
 
+/** That nothing came back, said where nobody asked: nothing else is in it. */
+const STILL_OFF =
+  /^(?:(?:yes|yeah|yep|and|it|that|it is|it's|everything|power|the|my|disconnect|breaker|lock|tag) )*(?:is |are |'s )?still (?:off|locked|locked out|out|open|dead|on|there|tagged)$/;
+
+export function saysStillOff(heard: string): boolean {
+  const words = heard.toLowerCase().trim();
+  return STILL_OFF.test(words) && (!/ on$| there$/.test(words) || /\b(?:lock|tag)\b/.test(words));
+}
+
 /** Yes, or that a switch is open or locked: the proof stands. Anything less than a yes ends it. */
 export function answersStillOff(
   turn: Turn,

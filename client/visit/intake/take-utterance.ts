@@ -24,7 +24,7 @@ import { answersCaution } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { answersQuestion } from './answer-question.ts';
-import { askStillOff, isNotUnderstood } from './ask-still-off.ts';
+import { askStillOff, isNotUnderstood, saysStillOff } from './ask-still-off.ts';
 import { askAnewWords, askPlace, askWhere } from './ask-where.ts';
 import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
@@ -79,6 +79,7 @@ function takeUnknown(turn: Turn, utterance: HeardUtterance): void {
   if (denied !== undefined) return tellDenied(turn, denied);
   if (turn.context.questions.length === 0 && tellsOfPower(heard))
     return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
+  if (saysStillOff(heard) && turn.context.questions.length === 0) return void turn.say('answer', SAY.stillOffThen);
   const isOfPower = powerMayBeBack(utterance, turn.context).length > 0;
   if (!isOfPower && isNotUnderstood(understanding) && askStillOff(turn, heard)) return;
   askAnew(turn, understanding);

@@ -87,6 +87,14 @@ export function minutesLeft(name: RefrigerantStep, { refrigerantWork: work, now 
   return Math.max(0, minutes - (now.mono - began) / MS_A_MINUTE);
 }
 
+/** The step that reads a test which has stood its time, whatever else is asked meanwhile; undefined where none has. */
+export function stepThatStood(context: VisitContext): Step | undefined {
+  const { test, held, isolatedAt, stood } = context.refrigerantWork;
+  if (isolatedAt !== undefined && stood !== true) return minutesLeft('decay', context) > 0 ? undefined : PLAN.decay;
+  if (test === undefined || held === true) return undefined;
+  return minutesLeft('testEnd', context) > 0 ? undefined : PLAN.testEnd;
+}
+
 /** Minutes until the test that is standing now may be read; 0 where none is. */
 export function minutesToStand(context: VisitContext): number {
   const [next] = missingOfRefrigerant(context);

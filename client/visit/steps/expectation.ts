@@ -3,6 +3,7 @@ import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts'
 import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
+import { stepThatStood } from '../rules/refrigerant-plan.ts';
 import { isSettled } from './choose-step.ts';
 import { ARRIVE_PLAN } from './plans.ts';
 import { openPlate } from './plate-steps.ts';
@@ -37,7 +38,7 @@ function awaited(context: VisitContext): Expectation {
       ? firstReading(context)
       : step?.ask.kind === 'reading' && !isHeldBack(context)
         ? [{ quantity: step.ask.quantity, at: step.ask.at }]
-        : sectionAsked(context);
+        : [...sectionAsked(context), ...readAgain(context)];
   // A number goes on with what is asked.
   if (question?.kind === 'which-switch')
     return { readings: isHeldBack(context) ? [] : asked, question: 'which-switch', switched: question.state };
@@ -78,6 +79,12 @@ function sectionAsked(context: VisitContext): Expectation['readings'] {
   if (step?.ask.kind !== 'action' || step.ask.done !== 'capacitors-discharged' || isHeldBack(context)) return [];
   const [next] = step.zone === 'none' ? [] : unreadSections(step.zone, context);
   return next === undefined ? [] : [{ quantity: 'voltage-dc', at: next.at }];
+}
+
+/** A test that has stood its time is read beside whatever else is asked. */
+function readAgain(context: VisitContext): Expectation['readings'] {
+  const ask = stepThatStood(context)?.ask;
+  return ask?.kind === 'reading' ? [{ quantity: ask.quantity, at: ask.at }] : [];
 }
 
 function isMeterAsked(step: Step | undefined): boolean {

@@ -86,4 +86,17 @@ describe('words beside a proof that nobody understood', () => {
     await visit.type(NOT_UNDERSTOOD[0]!);
     expect(visit.of('question.asked')).toHaveLength(0);
   });
+
+  it.each(['still locked out', 'lock is still on', 'it is still off'])(
+    'are none that say so themselves: "%s"',
+    async (line) => {
+      const visit = await beside(line);
+      expect(outdoors(visit)).toBe('proven-dead');
+      expect(visit.of('question.asked')).toHaveLength(0);
+    },
+  );
+
+  it.each(['breaker is still on', 'it is still on', 'power is still there'])('are no such word: "%s"', async (line) => {
+    expect(outdoors(await beside(line))).not.toBe('proven-dead');
+  });
 });
