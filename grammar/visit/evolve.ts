@@ -17,7 +17,7 @@ import { samePlaces } from './judge-reading.ts';
 import { withNameplate } from './nameplate.ts';
 import { logRefrigerant } from './refrigerant-log.ts';
 import { workOf } from './refrigerant-work.ts';
-import { testsAnswered } from './standing.ts';
+import { evidenceSeen } from './standing.ts';
 
 /**
  * What holds after an event: the one place where a fact changes. The machine applies it to each event as it records
@@ -671,6 +671,6 @@ function stepParked(facts: VisitFacts, { step, test, why, optional }: Of<'step.p
     return { settled: [...facts.settled, step], passedBy: [...facts.passedBy, step] };
   }
   return {
-    parked: [...facts.parked, { step, why, since: testsAnswered(facts), ...(test === undefined ? {} : { test }) }],
+    parked: [...facts.parked, { step, why, since: evidenceSeen(facts), ...(test === undefined ? {} : { test }) }],
   };
 }

@@ -235,7 +235,7 @@ export interface VisitFacts {
     readonly step: string;
     readonly test?: TestId;
     readonly why: string;
-    /** How many tests were answered then. */
+    /** How much had been read and seen of the unit then. */
     readonly since: number;
   }[];
   /** Plan steps that are answered. */

@@ -17,13 +17,10 @@ export function latestReading({ readings }: VisitFacts): ReadingLine | undefined
   return readings.findLast(({ withdrawn }) => !withdrawn);
 }
 
-/** How many tests were answered by a reading or a look; a call that was set and a pair of a proof answer none. */
-export function testsAnswered({ readings, observations }: VisitFacts): number {
-  const read = readings.filter(({ test, under }) => test !== undefined && under.locked !== true).length;
-  const seen = observations.filter(
-    ({ test, observation }) => test !== undefined && !observation.startsWith('thermostat'),
-  );
-  return read + seen.length;
+/** How much was read or seen of the unit: a call that was set, a cover and a pair of a proof tell nothing of it. */
+export function evidenceSeen({ readings, observations }: VisitFacts): number {
+  const read = readings.filter(({ under }) => under.locked !== true).length;
+  return read + observations.filter(({ observation }) => !/^(thermostat|covers)-/.test(observation)).length;
 }
 
 /** The question that is put now; others may wait behind it. */

@@ -1,7 +1,7 @@
 import { MS_A_MINUTE, type RankedTest } from '../../../grammar/visit/inputs.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import { lackingToRun } from '../../../grammar/visit/refrigerant-work.ts';
-import { standingReadings, testsAnswered, wasSeen, wireMoves } from '../../../grammar/visit/standing.ts';
+import { evidenceSeen, standingReadings, wasSeen, wireMoves } from '../../../grammar/visit/standing.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { isGrounded, trippedAt, wasRenewed, windingsDue } from '../rules/after-trip.ts';
@@ -187,7 +187,7 @@ export function openTests(context: VisitContext): readonly RankedTest[] {
 
 /** Passed over, and nothing read or seen since: asked again it would be passed again. */
 function isJustParked(test: string, context: VisitContext): boolean {
-  const now = testsAnswered(context);
+  const now = evidenceSeen(context);
   return context.parked.some(({ step, since }) => step === test && since === now);
 }
 

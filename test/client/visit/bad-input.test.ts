@@ -68,27 +68,22 @@ describe('voltage found after dead', () => {
   });
 });
 
-describe('a step that is skipped three times', () => {
-  it('is asked no more, and stands once among the open items with how often it was passed', async () => {
+describe('a step that is skipped', () => {
+  it('is asked no more until something was read, and stands once among the open items', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...ARRIVAL, 'compressor runs then trips');
-    const parked = () => visit.run.context.parked.flatMap((one) => (one.test === undefined ? [] : [one.step]));
-    const times = (step: string) => parked().filter((one) => one === step).length;
-    const thrice = () => parked().find((step) => times(step) === 3);
-    for (let round = 0; round < 200 && thrice() === undefined; round += 1) {
+    for (let round = 0; round < 60; round += 1) {
       const { caution, questions } = visit.run.context;
       await visit.type(questions.length > 0 ? 'no' : caution === undefined ? 'pass' : 'live');
     }
-    const step = thrice() ?? '';
-    expect(step).not.toBe('');
-    const before = timesAsked(visit, step);
-    for (let round = 0; round < 40; round += 1)
-      await visit.type(visit.run.context.caution === undefined ? 'pass' : 'live');
-    expect(timesAsked(visit, step)).toBe(before);
+    const tests = visit.of('step.parked').filter(({ test }) => test !== undefined);
+    const parked = [...new Set(tests.map(({ step }) => step))];
+    expect(parked.length).toBeGreaterThan(2);
+    for (const step of parked) expect(timesAsked(visit, step)).toBeLessThanOrEqual(1);
     await visit.type('finish the visit');
     const open = foldVisit(visit.events()).summary?.openItems ?? [];
-    expect(open.filter((item) => item.startsWith(`${step}:`))).toEqual([`${step}: passed, 3 times`]);
-  }, 60_000);
+    for (const step of parked) expect(open.filter((item) => item.startsWith(`${step}:`))).toHaveLength(1);
+  });
 });
 
 describe('a technician who leaves in the middle of a repair', () => {
@@ -262,7 +257,7 @@ describe('a close with wires not landed', () => {
     await visit.type('lifted the brown wire from fan', 'finish the visit');
     expect(visit.of('close.refused')[0]?.why).toEqual([
       'Not landed: brown wire from capacitor fan. Land it and say so.',
-      'Outdoor unit not proven dead at: brown wire lifted from capacitor fan. Say why.',
+      'Not proven dead, outdoor unit: brown wire lifted from capacitor fan. Say why.',
     ]);
     expect(said(visit, 'Or say note and the reason.')).toBe(true);
     await visit.type('finish the visit');

@@ -77,7 +77,7 @@ describe.each(Object.entries(KINDS))('that %s', (_, { zone, sentences }) => {
     if (!REFUSED.test(first?.text ?? '')) expect(first?.text).toBe(SAID[zone]);
     expect(visit.of('work.unproven')).toEqual([expect.objectContaining({ zone, state: 'unknown' })]);
     await visit.type('finish the visit');
-    expect(visit.of('close.refused').at(-1)?.why.join(' ')).toContain('not proven dead at:');
+    expect(visit.of('close.refused').at(-1)?.why.join(' ')).toContain('Not proven dead, ');
     await visit.type('take that back');
     expect(visit.run.context.unproven).toEqual([]);
   });
@@ -152,7 +152,7 @@ describe('a close after work in a zone not proven dead', () => {
     await visit.type('took the contactor out', 'lifted the red wire from T one', 'finish the visit', REASON);
     const { summary, unproven } = foldVisit(visit.events());
     const open = summary?.openItems.join('. ') ?? '';
-    expect(open).toContain('Outdoor unit not proven dead at: contactor taken out; red wire lifted from T one.');
+    expect(open).toContain('Not proven dead, outdoor unit: contactor taken out; red wire lifted from T one.');
     expect(open).toContain('closed all the same: the main was off, tested with a pen');
     expect(open).toContain('contactor was taken out and not put back');
     expect(unproven.map(({ what }) => what)).toEqual(['contactor taken out', 'red wire lifted from T one']);

@@ -337,7 +337,7 @@ describe('the whole library visit', () => {
     await visit.type('jumper on from R to Y', 'finish the visit');
     expect(visit.of('close.refused')).toHaveLength(1);
     await visit.type('jumper off from R to Y', 'finish the visit');
-    expect(visit.of('close.refused').at(-1)?.why.join(' ')).toMatch(/^24 volt control not proven dead at: jumper on/);
+    expect(visit.of('close.refused').at(-1)?.why.join(' ')).toMatch(/^Not proven dead, 24 volt control: jumper on/);
     await visit.type('note the call was put on there for the test');
     expect(visit.run.context.phase).toBe('closed');
   });
