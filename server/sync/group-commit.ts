@@ -18,6 +18,10 @@ interface Submitted {
 }
 
 const LARGEST_BATCH = 512;
+/** Where several write, a batch waits so long for others: each costs a write to the disk and a signature. */
+const GATHER_MS = 5;
+/** So many are worth a write at once. */
+const WORTH_A_WRITE = 64;
 
 /** Gathers the events of all connections into batches, so that many share one write to the disk. */
 export class GroupCommit {
@@ -26,6 +30,8 @@ export class GroupCommit {
   readonly #stored: (events: readonly ReceivedEvent[]) => void;
   readonly #queue = new TakeTurns<Submitted>();
   #running: Promise<void> | undefined;
+  /** Several wrote the latest batch. */
+  #several = false;
   readonly #answering = new Set<Promise<unknown>>();
 
   /**
@@ -50,17 +56,23 @@ export class GroupCommit {
   }
 
   async #run(): Promise<void> {
-    // One turn of the event loop gathers what else has arrived.
-    await new Promise((resolve) => setImmediate(resolve));
     while (this.#queue.size > 0) {
+      await this.#gather();
       await this.#commit(this.#queue.take(LARGEST_BATCH));
+      // One turn of the event loop takes in what has arrived meanwhile.
       await new Promise((resolve) => setImmediate(resolve));
     }
     this.#running = undefined;
   }
 
+  async #gather(): Promise<void> {
+    const wait = this.#several && this.#queue.size < WORTH_A_WRITE;
+    await new Promise((resolve) => (wait ? setTimeout(resolve, GATHER_MS) : setImmediate(resolve)));
+  }
+
   async #commit(batch: readonly Submitted[]): Promise<void> {
     const parts = partsOf(batch);
+    this.#several = parts.size > 1;
     let outcomes: readonly CommitOutcome[];
     try {
       outcomes = await this.#keep(batch);

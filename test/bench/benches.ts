@@ -41,6 +41,7 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
       rate: 'events a second for each (2)',
       seconds: 'of steady load (10)',
       storm: 'events of the storm (50000)',
+      full: 'events sent as fast as they are taken (60000)',
       listed: 'visits that a page of 1,000 is listed of (20000)',
       kills: 'of the server (20)',
     },

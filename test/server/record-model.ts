@@ -196,6 +196,7 @@ export class ModelWorld {
       clock: () => 1,
       company: 'local',
       helloWithinMs: 2 ** 30,
+      silent: new Set<Conversation>(),
       writers: new Holders(),
       watchers: new Holders(),
     };
