@@ -104,10 +104,17 @@ export function sqliteWriter(
     note: async (said) => {
       for (const stream of wholly(() => note.immediate(said))) activity.touched(stream);
     },
-    open: async (stream, follows) => wholly(() => open.immediate(stream, follows)),
+    open: async (stream, follows) => {
+      const outcome = wholly(() => open.immediate(stream, follows));
+      if (follows !== undefined) activity.changed(stream);
+      return outcome;
+    },
     commit: async (batch) => {
       const outcomes = wholly(() => commit.immediate(batch));
-      for (const [at, { stream }] of batch.entries()) if (outcomes[at]?.kind === 'stored') activity.touched(stream);
+      for (const [at, { stream }] of batch.entries()) {
+        if (outcomes[at]?.kind === 'stored') activity.touched(stream);
+        else if (outcomes[at]?.kind === 'fork') activity.changed(stream);
+      }
       return outcomes;
     },
   };

@@ -43,6 +43,7 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
       storm: 'events of the storm (50000)',
       full: 'events sent as fast as they are taken (60000)',
       listed: 'visits that a page of 1,000 is listed of (20000)',
+      long: 'events of the visit that is checked (100000)',
       kills: 'of the server (20)',
     },
   },

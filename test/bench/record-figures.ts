@@ -60,6 +60,47 @@ export async function listing(program: string, dataDir: string, visits: number):
   }
 }
 
+/** What a check of a very long visit does to a device: its longest waits for an acknowledgement meanwhile. */
+export async function checking(program: string, dataDir: string, events: number): Promise<readonly Figure[]> {
+  mkdirSync(dataDir, { recursive: true });
+  const store = openSqliteStore(join(dataDir, RECORD_FILE));
+  let event = firstEvent('long');
+  for (let batch: (typeof event)[] = []; event.seq <= events; event = eventAfter(event)) {
+    batch.push(event);
+    if (batch.length < 500 && event.seq < events) continue;
+    await store.commit(batch);
+    batch = [];
+  }
+  await store.close();
+  const server = await startLocalServer({ program, dataDir });
+  const load = { url: server.url, visits: 1, rate: 50, seconds: 4 };
+  try {
+    const alone = await loadInProcess(load);
+    let going = true;
+    const asking = (async () => {
+      while (going) await (await fetch(`${server.url}/api/visits/long/check`)).arrayBuffer();
+    })();
+    const beside = await loadInProcess({ ...load, visits: 2, rate: 25 });
+    going = false;
+    await asking;
+    return [
+      {
+        name: `an acknowledgement beside checks of a visit of ${events} events, p99`,
+        value: beside.p99,
+        unit: 'ms',
+        against: `aim ≤ ${(alone.p99 + 50).toFixed(0)}`,
+      },
+    ];
+  } finally {
+    await server.stop();
+  }
+}
+
+function eventAfter({ stream, seq, hash: before, body, receivedAt }: ReturnType<typeof firstEvent>) {
+  const hash = Buffer.from(sha256(linkBytes(seq + 1, before, body))).toString('hex');
+  return { stream, seq: seq + 1, hash, body, receivedAt };
+}
+
 function firstEvent(visit: string) {
   const stream = { company: 'local', visit, device: 'phone', epoch: 1 };
   const body = JSON.stringify({ type: 'visit.opened', visit });

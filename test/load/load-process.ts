@@ -23,7 +23,9 @@ interface SaturationResult extends OwnShare {
   readonly seconds: number;
 }
 
-type Work = { readonly kind: 'steady'; readonly load: SteadyLoad } | { readonly kind: 'full'; readonly load: Saturation };
+type Work =
+  | { readonly kind: 'steady'; readonly load: SteadyLoad }
+  | { readonly kind: 'full'; readonly load: Saturation };
 
 /** Runs a steady load in a process of its own, so that what it costs is not the server's, nor the bench's. */
 export function loadInProcess(load: SteadyLoad): Promise<LoadResult> {
