@@ -253,6 +253,8 @@ export const VisitRecordSchema = Type.Object(
     unanswered: Type.Array(Type.Object({ at: Time, times: Type.Integer({ minimum: 1 }) }, closed)),
     /** Closed with something left: what, and the reason that was spoken. */
     overrides: Type.Array(Type.Object({ at: Time, why: Type.Array(Words), reason: Type.String() }, closed)),
+    /** How many entries are not in the form that was written, and left out of this document. */
+    damaged: Type.Optional(Type.Integer({ minimum: 1 })),
     summary: Type.Optional(SummarySchema),
   },
   {

@@ -22,7 +22,6 @@ type LeftOut =
   | 'first'
   | 'last'
   | 'unknown'
-  | 'damaged'
   /** The state of a moment, which the events tell. */
   | Exclude<keyof VisitFacts, keyof VisitRecord>;
 /** A field of the view that stands neither in the document nor among those makes this a type that nothing has. */
@@ -128,6 +127,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     injuries: view.injuries.map(at),
     unanswered: view.unanswered.map((line) => ({ ...at(line), times: line.times })),
     overrides: view.overrides.map((line) => ({ ...at(line), why: [...line.why], reason: line.reason })),
+    ...(view.damaged.length === 0 ? {} : { damaged: view.damaged.length }),
     ...(view.summary === undefined
       ? {}
       : {

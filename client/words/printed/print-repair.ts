@@ -48,7 +48,7 @@ export function repairLines({ parts, works, refusedParts }: VisitRecord, times: 
   return [
     ...parts.map(({ at, part, ratings, doubts }) =>
       [
-        `${times.clock(at)}: fitted ${partWords(part as never, ratings)}`,
+        `${times.clock(at)}: ${part === 'refrigerant' ? 'added' : 'fitted'} ${partWords(part as never, ratings)}`,
         ...doubts.map((doubt) => `Doubted: ${doubt}`),
       ].join('. '),
     ),

@@ -115,8 +115,12 @@ function forSupervisor(record: VisitRecord, times: PrintTimes, notes: Footnotes)
   ];
 }
 
-function vouched({ visit, software, events }: VisitRecord, { vouchedBy }: SheetEdges): readonly string[] {
-  return [`Visit ${visit}, ${events} entries, written with ${software}.`, ...vouchedBy];
+function vouched({ visit, software, events, damaged }: VisitRecord, { vouchedBy }: SheetEdges): readonly string[] {
+  return [
+    `Visit ${visit}, ${events} entries, written with ${software}.`,
+    ...(damaged === undefined ? [] : [`${damaged} of them ${damaged === 1 ? 'is' : 'are'} damaged and left out here.`]),
+    ...vouchedBy,
+  ];
 }
 
 /** Words, and behind them what is to be known of them. */
