@@ -52,7 +52,12 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     phase: view.phase,
     phases: view.phases.map((line) => ({ ...at(line), phase: line.phase })),
     focuses: view.focuses.map((line) => ({ ...at(line), focus: line.focus })),
-    items: view.items.map((line) => ({ ...at(line), item: line.item, words: nameIn(JOB_ITEMS_BY_ID, line.item) })),
+    items: view.items.map((line) => ({
+      ...at(line),
+      item: line.item,
+      words: nameIn(JOB_ITEMS_BY_ID, line.item),
+      ...(line.said === undefined ? {} : { said: line.said }),
+    })),
     nameplate: view.nameplate.map((line) => ({
       ...at(line),
       field: line.field,
@@ -103,6 +108,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     notes: view.notes.map((line) => ({
       ...dictatedOf(line),
       ...(line.from === undefined ? {} : { from: line.from }),
+      ...(line.about === undefined ? {} : { about: line.about }),
     })),
     recommendations: view.recommendations.map(dictatedOf),
     signatures: view.signatures.map((line) => {

@@ -88,8 +88,14 @@ function forTechnician(record: VisitRecord, times: PrintTimes, notes: Footnotes)
     ...section('Done by hand', handLines(record, times)),
     ...section(
       'Notes',
-      record.notes.map((line) =>
-        dictated(`${times.clock(line.at)}: ${line.from === 'customer' ? 'the customer says: ' : ''}${line.text}`, line),
+      record.notes.flatMap((line) =>
+        // What tells of the refrigerant stands there.
+        line.about !== undefined
+          ? []
+          : dictated(
+              `${times.clock(line.at)}: ${line.from === 'customer' ? 'the customer says: ' : ''}${line.text}`,
+              line,
+            ),
       ),
     ),
     ...section('Missing from this record', notRecorded(record)),
