@@ -10,9 +10,9 @@ export interface Promised {
 export const PROMISES: readonly Promised[] = [
   {
     promise:
-      'What is acknowledged is on the server’s disk; the server holds a beginning of what the device wrote; both chains verify; once the network heals the server has all',
+      'What is acknowledged is on the server’s disk; the server holds a beginning of what the device wrote; both chains verify; once the network heals the server has all; nobody reads another company’s visit',
     tests: ['test/server/record-model.test.ts'],
-    figures: ['courses of the model', 'courses until a hasty server is found'],
+    figures: ['courses of the model', 'courses until a hasty server is found', 'courses until a blind server is found'],
   },
   {
     promise: 'A server that is killed loses nothing that it acknowledged',
@@ -25,8 +25,8 @@ export const PROMISES: readonly Promised[] = [
     figures: ['kills of the browser'],
   },
   {
-    promise: 'A full disk and a clock that is wrong lose nothing that was acknowledged',
-    tests: ['test/server/full-disk.test.ts', 'test/server/clocks.test.ts'],
+    promise: 'A disk that is full or read only, and a clock that is wrong, lose nothing that was acknowledged',
+    tests: ['test/server/full-disk.test.ts', 'test/server/read-only-disk.test.ts', 'test/server/clocks.test.ts'],
     figures: [],
   },
   {
