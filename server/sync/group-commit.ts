@@ -18,8 +18,12 @@ interface Submitted {
 }
 
 const LARGEST_BATCH = 512;
-/** Where several write, a batch waits so long for others: each costs a write to the disk and a signature. */
-const GATHER_MS = 5;
+/**
+ * Where several write, a batch waits so long for others: each costs a write to the disk and a signature. On a slow disk
+ * it waits twice as long as the latest write took, so that the disk does not keep the event loop for itself.
+ */
+const GATHER_MS = { least: 5, most: 50 } as const;
+const gatherMs = (wroteMs: number) => Math.min(GATHER_MS.most, Math.max(GATHER_MS.least, 2 * wroteMs));
 /** So many are worth a write at once. */
 const WORTH_A_WRITE = 64;
 
@@ -32,6 +36,8 @@ export class GroupCommit {
   #running: Promise<void> | undefined;
   /** Several wrote the latest batch. */
   #several = false;
+  /** How long it took to write it, in milliseconds. */
+  #wroteMs = 0;
   readonly #answering = new Set<Promise<unknown>>();
 
   /**
@@ -67,7 +73,7 @@ export class GroupCommit {
 
   async #gather(): Promise<void> {
     const wait = this.#several && this.#queue.size < WORTH_A_WRITE;
-    await new Promise((resolve) => (wait ? setTimeout(resolve, GATHER_MS) : setImmediate(resolve)));
+    await new Promise((resolve) => (wait ? setTimeout(resolve, gatherMs(this.#wroteMs)) : setImmediate(resolve)));
   }
 
   async #commit(batch: readonly Submitted[]): Promise<void> {
@@ -100,7 +106,9 @@ export class GroupCommit {
   }
 
   async #keep(batch: readonly Submitted[]): Promise<readonly CommitOutcome[]> {
+    const began = performance.now();
     const outcomes = await this.#store.commit(batch.map(({ event }) => event));
+    this.#wroteMs = performance.now() - began;
     await this.#kept();
     return outcomes;
   }
