@@ -105,8 +105,10 @@ export function sqliteWriter(
       for (const stream of wholly(() => note.immediate(said))) activity.touched(stream);
     },
     open: async (stream, follows) => {
+      // Where nothing is to be linked, nothing is written.
+      if (follows === undefined) return wholly(() => open.deferred(stream));
       const outcome = wholly(() => open.immediate(stream, follows));
-      if (follows !== undefined) activity.changed(stream);
+      activity.changed(stream);
       return outcome;
     },
     commit: async (batch) => {
