@@ -5,7 +5,7 @@ import { type HeldStream, sha256 } from '../heads/verify-stream.ts';
 import type { EventStore, PartEvent, StreamSummary } from '../store/event-store.ts';
 
 /** Between so many events others are served: a check of a long visit holds up nobody. */
-const EVENTS_A_TURN = 500;
+const EVENTS_A_TURN = 100;
 
 /**
  * Reads a visit anew from the disk and checks every stream: its chain, and what the server signed of it.

@@ -14,7 +14,7 @@ import type { EventStore, StoredEvent } from '../store/event-store.ts';
 import { ErrorSchema, type ReviewOptions } from './visits.ts';
 
 /** Between so many events others are served. */
-const EVENTS_A_PAGE = 1_000;
+const EVENTS_A_PAGE = 500;
 const params = Type.Object({ visit: NameSchema });
 const refusals = { 400: ErrorSchema, 404: ErrorSchema };
 

@@ -76,7 +76,7 @@ export function streamsReader(database: Database) {
 }
 
 /** Between so many events others are served. */
-const EVENTS_A_TURN = 2_000;
+const EVENTS_A_TURN = 500;
 /** Of so many streams it is held in memory how far they were read. */
 const MOST_READ = 10_000;
 
