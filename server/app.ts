@@ -32,6 +32,8 @@ export interface AppOptions {
   /** Milliseconds since 1970. */
   readonly clock?: () => number;
   readonly helloWithinMs?: number;
+  /** How often connections are asked for a sign of life; half a minute where nothing is given. */
+  readonly lookEveryMs?: number;
 }
 
 const HealthSchema = Type.Object({
@@ -84,6 +86,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     company: LOCAL_COMPANY,
     clock,
     helloWithinMs: options.helloWithinMs ?? 5_000,
+    lookEveryMs: options.lookEveryMs,
     kept: options.keeper?.stored ?? (async () => undefined),
   });
   if (options.widebandModel !== undefined) {

@@ -4,8 +4,10 @@
  */
 export const LONG = process.env['READBACK_RUN'] === 'long';
 
-/** How many of something are tried in this run. */
+/** How many of something are tried in this run; `npm run trial` may say a number of its own. */
 export function tries(short: number, long: number): number {
+  const own = process.env['READBACK_TRIES'];
+  if (own !== undefined) return Number(own);
   return LONG ? long : short;
 }
 

@@ -1,6 +1,7 @@
 import Type, { type Static } from 'typebox';
 import { PHASES } from '../visit/events.ts';
 import { FOCUSES } from '../vocabulary/focuses.ts';
+import { NOTE_SUBJECTS } from '../vocabulary/job-items.ts';
 import { ENERGY_STATES, type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
 
 /** Nothing that is not named is let through. */
@@ -105,7 +106,8 @@ export const VisitRecordSchema = Type.Object(
     phase: oneOf(PHASES),
     phases: Type.Array(Type.Object({ at: Time, phase: oneOf(PHASES) }, closed)),
     focuses: Type.Array(Type.Object({ at: Time, focus: oneOf(FOCUSES.map(({ id }) => id)) }, closed)),
-    items: Type.Array(Type.Object({ at: Time, item: Words, words: Words }, closed)),
+    /** `said`: the technician's own words, where they tell more, such as where a leak is. */
+    items: Type.Array(Type.Object({ at: Time, item: Words, words: Words, said: Type.Optional(Words) }, closed)),
     nameplate: Type.Array(
       Type.Object(
         { at: Time, field: Words, value: Type.Union([Type.Number(), Type.String()]), unit: Type.Optional(Unit) },
@@ -189,7 +191,14 @@ export const VisitRecordSchema = Type.Object(
     unproven: Type.Array(Type.Object({ at: Time, what: Words, zone: Zone, state: oneOf(ENERGY_STATES) }, closed)),
     notes: Type.Array(
       Type.Object(
-        { at: Time, text: Type.String(), from: Type.Optional(Type.Literal('customer')), ...DICTATION },
+        {
+          at: Time,
+          text: Type.String(),
+          from: Type.Optional(Type.Literal('customer')),
+          /** The words tell with what certificate refrigerant was handled, or into what cylinder it went. */
+          about: Type.Optional(oneOf(NOTE_SUBJECTS)),
+          ...DICTATION,
+        },
         closed,
       ),
     ),
@@ -253,6 +262,8 @@ export const VisitRecordSchema = Type.Object(
     unanswered: Type.Array(Type.Object({ at: Time, times: Type.Integer({ minimum: 1 }) }, closed)),
     /** Closed with something left: what, and the reason that was spoken. */
     overrides: Type.Array(Type.Object({ at: Time, why: Type.Array(Words), reason: Type.String() }, closed)),
+    /** How many entries are not in the form that was written, and left out of this document. */
+    damaged: Type.Optional(Type.Integer({ minimum: 1 })),
     summary: Type.Optional(SummarySchema),
   },
   {

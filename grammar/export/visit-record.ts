@@ -22,7 +22,6 @@ type LeftOut =
   | 'first'
   | 'last'
   | 'unknown'
-  | 'damaged'
   /** The state of a moment, which the events tell. */
   | Exclude<keyof VisitFacts, keyof VisitRecord>;
 /** A field of the view that stands neither in the document nor among those makes this a type that nothing has. */
@@ -53,7 +52,12 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     phase: view.phase,
     phases: view.phases.map((line) => ({ ...at(line), phase: line.phase })),
     focuses: view.focuses.map((line) => ({ ...at(line), focus: line.focus })),
-    items: view.items.map((line) => ({ ...at(line), item: line.item, words: nameIn(JOB_ITEMS_BY_ID, line.item) })),
+    items: view.items.map((line) => ({
+      ...at(line),
+      item: line.item,
+      words: nameIn(JOB_ITEMS_BY_ID, line.item),
+      ...(line.said === undefined ? {} : { said: line.said }),
+    })),
     nameplate: view.nameplate.map((line) => ({
       ...at(line),
       field: line.field,
@@ -104,6 +108,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     notes: view.notes.map((line) => ({
       ...dictatedOf(line),
       ...(line.from === undefined ? {} : { from: line.from }),
+      ...(line.about === undefined ? {} : { about: line.about }),
     })),
     recommendations: view.recommendations.map(dictatedOf),
     signatures: view.signatures.map((line) => {
@@ -128,6 +133,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     injuries: view.injuries.map(at),
     unanswered: view.unanswered.map((line) => ({ ...at(line), times: line.times })),
     overrides: view.overrides.map((line) => ({ ...at(line), why: [...line.why], reason: line.reason })),
+    ...(view.damaged.length === 0 ? {} : { damaged: view.damaged.length }),
     ...(view.summary === undefined
       ? {}
       : {

@@ -112,11 +112,25 @@ export async function chainBodies(head: Head, bodies: readonly string[], sha256:
 /** Lower-case hexadecimal of the bytes. */
 export function bytesToHex(bytes: Uint8Array): string {
   let hex = '';
-  for (const byte of bytes) hex += byte.toString(16).padStart(2, '0');
+  for (const byte of bytes) hex += HEX[byte];
   return hex;
 }
 
-function hexToBytes(hash: Hash): Uint8Array {
+const HEX = Array.from({ length: 256 }, (_, byte) => byte.toString(16).padStart(2, '0'));
+
+/**
+ * The 32 bytes of a hash.
+ * @throws {RangeError} when it is none.
+ */
+export function hexToBytes(hash: Hash): Uint8Array<ArrayBuffer> {
   if (!/^[0-9a-f]{64}$/.test(hash)) throw new RangeError('a hash must be 64 lower-case hexadecimal digits');
-  return Uint8Array.from({ length: 32 }, (_, at) => Number.parseInt(hash.slice(at * 2, at * 2 + 2), 16));
+  const bytes = new Uint8Array(32);
+  for (let at = 0; at < 32; at += 1) bytes[at] = (hexDigit(hash, at * 2) << 4) | hexDigit(hash, at * 2 + 1);
+  return bytes;
+}
+
+/** The value of one lower-case hexadecimal digit. */
+function hexDigit(hash: Hash, at: number): number {
+  const code = hash.charCodeAt(at);
+  return code < 0x60 ? code - 0x30 : code - 0x57;
 }

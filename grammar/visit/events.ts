@@ -5,7 +5,7 @@ import type { FaultId } from '../vocabulary/faults.ts';
 import type { Focus } from '../vocabulary/focuses.ts';
 import type { HazardId } from '../vocabulary/hazards.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
-import type { JobItemId } from '../vocabulary/job-items.ts';
+import type { JobItemId, NoteSubject } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
@@ -345,12 +345,18 @@ export type VisitOutcome =
     }
   /** A flammable refrigerant was said as such. */
   | { readonly type: 'flammable.told'; readonly caution: string; readonly words: string; readonly source: string }
-  /** `from`: whose words they are, where they are not the technician's. */
-  | ({ readonly type: 'note.taken'; readonly text: string; readonly from?: 'customer' } & Dictation)
+  /** `from`: whose words they are, where they are not the technician's; `about`: what they tell of the refrigerant. */
+  | ({
+      readonly type: 'note.taken';
+      readonly text: string;
+      readonly from?: 'customer';
+      readonly about?: NoteSubject;
+    } & Dictation)
   /** Words written over those of a dictation, by the number of its event. */
   | { readonly type: 'dictation.written'; readonly of: number; readonly text: string }
   /** Something of the job that is no measurement: consent, the meter's category, an opened refrigerant circuit, how it was left. */
-  | { readonly type: 'item.reported'; readonly item: JobItemId }
+  /** `said`: the words, where they tell more: where a leak is. */
+  | { readonly type: 'item.reported'; readonly item: JobItemId; readonly said?: string }
   | { readonly type: 'item.withdrawn'; readonly item: JobItemId }
   | ({ readonly type: 'recommendation.made'; readonly text: string } & Dictation)
   | { readonly type: 'recommendation.withdrawn'; readonly text: string }

@@ -350,7 +350,10 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       };
     case 'item.reported':
       return {
-        items: [...facts.items, { ...moment, item: event.item }],
+        items: [
+          ...facts.items,
+          { ...moment, item: event.item, ...(event.said === undefined ? {} : { said: event.said }) },
+        ],
         undoable: [...facts.undoable, { kind: 'item', item: event.item }],
       };
     case 'item.withdrawn':
@@ -370,7 +373,8 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       };
     case 'note.taken': {
       const from = event.from === undefined ? {} : { from: event.from };
-      return { notes: [...facts.notes, { ...moment, text: event.text, ...from, ...dictationOf(event) }] };
+      const about = event.about === undefined ? {} : { about: event.about };
+      return { notes: [...facts.notes, { ...moment, text: event.text, ...from, ...about, ...dictationOf(event) }] };
     }
     case 'dictation.written':
       return dictationWritten(facts, event);

@@ -3,7 +3,7 @@ import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { Focus } from '../vocabulary/focuses.ts';
 import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
-import type { JobItemId } from '../vocabulary/job-items.ts';
+import type { JobItemId, NoteSubject } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
@@ -267,8 +267,8 @@ export interface VisitFacts {
   readonly waiting: readonly WaitingLine[];
   readonly check: RunningCheck | undefined;
   /** What was reported of the job and not withdrawn, in order. */
-  readonly items: readonly (Moment & { readonly item: JobItemId })[];
-  readonly notes: readonly (DictatedLine & { readonly from?: 'customer' })[];
+  readonly items: readonly (Moment & { readonly item: JobItemId; readonly said?: string })[];
+  readonly notes: readonly (DictatedLine & { readonly from?: 'customer'; readonly about?: NoteSubject })[];
   readonly recommendations: readonly DictatedLine[];
   /** `text`: the name as it was heard or written. */
   readonly signatures: readonly (DictatedLine & { readonly who: 'technician' | 'customer'; readonly name: string })[];

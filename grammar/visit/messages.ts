@@ -55,7 +55,10 @@ export interface Ack {
   readonly receipt?: Receipt;
 }
 
-/** What the server signs: that it held `hash` at `seq` of the stream at `time`. Ed25519 over `receiptText`. */
+/**
+ * What the server signs: that it held `hash` at `seq` of the stream at `time`. Ed25519 over `receiptText`, or, where the
+ * receipt has a path, over `rootText`: one signature then speaks for many receipts (receipt-tree.ts).
+ */
 export interface Receipt {
   readonly stream: StreamId;
   readonly seq: number;
@@ -66,6 +69,8 @@ export interface Receipt {
   readonly key: Hash;
   /** 64 bytes in base64url. */
   readonly signature: string;
+  /** What the receipt is joined with, from the leaf to the root that is signed: `left HASH` or `right HASH`. */
+  readonly path?: readonly string[];
 }
 
 /** An event came too early: send from `need` on. */
@@ -109,4 +114,9 @@ export type ServerMessage = Welcome | Ack | Gap | Fork | Refusal | Events;
 /** What is signed in a receipt, as text: one line a field, so that any tool can write it. */
 export function receiptText(receipt: Pick<Receipt, 'seq' | 'hash' | 'time'> & { readonly streamText: string }): string {
   return `readback receipt 1\n${receipt.streamText}\n${receipt.seq}\n${receipt.hash}\n${receipt.time}\n`;
+}
+
+/** What is signed for many receipts at once: the root of the tree that they are the leaves of. */
+export function rootText(root: Hash): string {
+  return `readback receipts 1\n${root}\n`;
 }

@@ -4,6 +4,21 @@
  * @throws {RangeError} on a lone surrogate.
  */
 export function utf8Bytes(text: string): Uint8Array<ArrayBuffer> {
+  return asciiBytes(text) ?? anyBytes(text);
+}
+
+/** Most events are ASCII, of which a byte is a character: the server hashes each it takes. */
+function asciiBytes(text: string): Uint8Array<ArrayBuffer> | undefined {
+  const bytes = new Uint8Array(text.length);
+  for (let at = 0; at < text.length; at += 1) {
+    const code = text.charCodeAt(at);
+    if (code >= 0x80) return undefined;
+    bytes[at] = code;
+  }
+  return bytes;
+}
+
+function anyBytes(text: string): Uint8Array<ArrayBuffer> {
   const bytes = new Uint8Array(text.length * 3);
   let length = 0;
   for (const character of text) {

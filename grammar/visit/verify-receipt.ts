@@ -1,5 +1,6 @@
 import { bytesToHex, type Sha256, streamText } from './envelope.ts';
-import { type Receipt, receiptText } from './messages.ts';
+import { type Receipt, receiptText, rootText } from './messages.ts';
+import { rootOf } from './receipt-tree.ts';
 import { utf8Bytes } from './utf8.ts';
 
 /** Ed25519 (RFC 8032): true where the signature of 64 bytes fits the message and the raw public key of 32 bytes. */
@@ -23,8 +24,11 @@ export async function verifyReceipt(
   const signature = base64urlBytes(receipt.signature);
   if (key?.length !== 32 || signature?.length !== 64) return false;
   if (bytesToHex(await sha256(key)) !== receipt.key) return false;
-  const { stream, seq, hash, time } = receipt;
-  return verify(key, utf8Bytes(receiptText({ streamText: streamText(stream), seq, hash, time })), signature);
+  const { stream, seq, hash, time, path } = receipt;
+  const text = receiptText({ streamText: streamText(stream), seq, hash, time });
+  if (path === undefined) return verify(key, utf8Bytes(text), signature);
+  const root = await rootOf(text, path, sha256);
+  return root !== undefined && verify(key, utf8Bytes(rootText(root)), signature);
 }
 
 const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';

@@ -101,6 +101,17 @@ export const JOB_ITEMS_BY_ID = rowsBy('id', JOB_ITEMS);
 export const DICTATIONS = [
   { as: 'recommendation', name: 'recommend', say: '[i] recommend' },
   { as: 'saying', name: 'customer says', say: '[the] customer (says | said | tells me | told me)' },
+  // What the law's record of refrigerant wants beside its weights (40 CFR 82.156, 82.161, 82.166).
+  {
+    as: 'certificate',
+    name: 'certificate',
+    say: '[my | the] [epa | [section] six oh eight | universal | type two] (certificate | certification)',
+  },
+  {
+    as: 'cylinder',
+    name: 'cylinder',
+    say: "[recovered | recovery is | [it] went | it is | it's] [in | into | to] [the | a | my] [recovery] cylinder",
+  },
   { as: 'technician', name: 'technician signs', say: '[the] technician signs [off]' },
   { as: 'customer', name: 'customer signs', say: '[the] customer signs [off]' },
   {
@@ -110,6 +121,9 @@ export const DICTATIONS = [
   },
 ] as const;
 export type DictatedAs = (typeof DICTATIONS)[number]['as'];
+/** What a note is about, where it stands with the refrigerant. */
+export const NOTE_SUBJECTS = ['certificate', 'cylinder'] as const satisfies readonly DictatedAs[];
+export type NoteSubject = (typeof NOTE_SUBJECTS)[number];
 export const DICTATIONS_BY_AS = rowsBy('as', DICTATIONS);
 
 /** Said behind "supervisor is here" or "acknowledges", and no name. */

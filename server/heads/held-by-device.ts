@@ -20,12 +20,12 @@ export function heldByDevice(path: string): HeldByDevice {
     .split('\n')
     .filter((line) => line !== '');
   let held: HeldByDevice | undefined;
+  const entries: Entry[] = [];
   for (const [at, text] of lines.entries()) {
     const line = parseRecordLine(text);
     if (line === undefined || (line.kind === 'stream') !== (at === 0)) throw notARecord(path, at + 1);
-    if (line.kind === 'stream') held = { stream: nameOf(line.stream, path), entries: [] };
-    else if (held !== undefined && line.kind === 'batch')
-      held = { ...held, entries: [...held.entries, ...line.entries] };
+    if (line.kind === 'stream') held = { stream: nameOf(line.stream, path), entries };
+    else if (held !== undefined && line.kind === 'batch') entries.push(...line.entries);
     else if (held !== undefined && line.kind === 'acknowledged') held = { ...held, acknowledged: line };
   }
   if (held === undefined) throw notARecord(path, 1);

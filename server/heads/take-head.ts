@@ -12,6 +12,8 @@ import type { EventStore, StreamEnd } from '../store/event-store.ts';
 import type { ReceiptSigner } from '../sync/receipt-signer.ts';
 import { headHash } from './heads-file.ts';
 
+const STREAMS_A_TURN = 50;
+
 /**
  * The next head over all streams of the store; undefined where nothing moved since the latest.
  *
@@ -31,6 +33,8 @@ export async function takeHead(
     const before = stood.get(text);
     if (before?.hash === end.head.hash && before.forks === end.forks) continue;
     streams.push(await keptStream(store, text, end));
+    // A head over very many streams holds up nobody.
+    if (streams.length % STREAMS_A_TURN === 0) await new Promise((resolve) => setImmediate(resolve));
   }
   if (streams.length === 0 && heads.length > 0 && !anew) return undefined;
   const before = heads.at(-1);

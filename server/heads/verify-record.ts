@@ -1,6 +1,7 @@
+import type { Sha256 } from '../../grammar/visit/envelope.ts';
 import { type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
 import type { KeptHeads } from './heads-file.ts';
-import { type Finding, type HeldStream, receivedBackwards, verifyStream } from './verify-stream.ts';
+import { type Finding, type HeldStream, receivedBackwards, sha256, verifyStream } from './verify-stream.ts';
 
 /** What a verification comes to. */
 export interface Verification {
@@ -14,13 +15,21 @@ export interface Verification {
   readonly unknown: readonly string[];
 }
 
-/** Holds a whole record against its chains and against the heads that a server signed and somebody kept. */
-export async function verifyRecord(held: readonly HeldStream[], { heads, sentence }: KeptHeads): Promise<Verification> {
+/**
+ * Holds a whole record against its chains and against the heads that a server signed and somebody kept.
+ *
+ * @param hash SHA-256; a server that has others to serve gives them their turn in it
+ */
+export async function verifyRecord(
+  held: readonly HeldStream[],
+  { heads, sentence }: KeptHeads,
+  hash: Sha256 = sha256,
+): Promise<Verification> {
   const stood = standBy(heads);
   const findings: Finding[] = sentence === undefined ? [] : [{ stream: 'heads', sentence }];
   const notes: string[] = [];
   for (const one of held) {
-    findings.push(...(await verifyStream(one, stood.get(one.stream))));
+    findings.push(...(await verifyStream(one, stood.get(one.stream), hash)));
     const back = receivedBackwards(one);
     if (back !== undefined) notes.push(`${one.stream}: the time of receipt goes back at event ${back}.`);
   }

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { type Entry, parseStreamText, type StreamId } from '../../grammar/visit/envelope.ts';
+import { type Entry, parseStreamText, type Sha256, type StreamId } from '../../grammar/visit/envelope.ts';
 import type { KeptStream } from '../../grammar/visit/signed-head.ts';
 import { verifyChain } from '../../grammar/visit/verify-chain.ts';
 import { receivedHash } from './take-head.ts';
@@ -26,11 +26,15 @@ export interface Finding {
  *
  * @param kept where it stood by the latest signed head that names it
  */
-export async function verifyStream(held: HeldStream, kept: KeptStream | undefined): Promise<readonly Finding[]> {
+export async function verifyStream(
+  held: HeldStream,
+  kept: KeptStream | undefined,
+  hash: Sha256 = sha256,
+): Promise<readonly Finding[]> {
   const { stream, events, forks } = held;
   const id = parseStreamText(stream);
   if (id === undefined) return [{ stream, sentence: 'Its name is none that a stream can have.' }];
-  const verdict = await verifyChain(id, events, sha256, kept);
+  const verdict = await verifyChain(id, events, hash, kept);
   if (!verdict.intact) return [{ stream, seq: verdict.seq, sentence: verdict.sentence }];
   if (kept === undefined) return [];
   const found: Finding[] = [];

@@ -1,10 +1,11 @@
-import { type StreamId, streamText } from '../../grammar/visit/envelope.ts';
+import { type Sha256, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { followsText, type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
 import { type Verification, verifyRecord } from '../heads/verify-record.ts';
-import type { HeldStream } from '../heads/verify-stream.ts';
-import type { EventStore, StreamSummary } from '../store/event-store.ts';
+import { type HeldStream, sha256 } from '../heads/verify-stream.ts';
+import type { EventStore, PartEvent, StreamSummary } from '../store/event-store.ts';
 
-const EVENTS_A_PAGE = 5_000;
+/** Between so many events others are served: a check of a long visit holds up nobody. */
+const EVENTS_A_TURN = 100;
 
 /**
  * Reads a visit anew from the disk and checks every stream: its chain, and what the server signed of it.
@@ -17,25 +18,38 @@ export async function checkVisit(
   visit: string,
   heads: readonly SignedHead[],
 ): Promise<Verification> {
-  const events = new Map<string, HeldStream['events'][number][]>();
-  const nameOf = (device: string, epoch: number) => streamText({ company, visit, device, epoch } satisfies StreamId);
-  for (let after = 0; ; ) {
-    const page = await store.events(company, visit, { after, limit: EVENTS_A_PAGE });
-    for (const { device, epoch, ...event } of page) {
-      const name = nameOf(device, epoch);
-      events.set(name, [...(events.get(name) ?? []), event]);
-    }
-    const last = page.at(-1);
-    if (last === undefined || page.length < EVENTS_A_PAGE) break;
-    after = last.arrival;
-  }
   const streams = await store.streams(company, visit);
-  const held = streams.map(({ device, epoch, forks, follows }) => {
-    const stream = nameOf(device, epoch);
-    return { stream, events: events.get(stream) ?? [], forks, follows: followsText(follows) };
-  });
-  const verified = await verifyRecord(held, { heads: ofVisit(heads, `${company}/${visit}/`) });
+  const held: HeldStream[] = [];
+  for (const { device, epoch, forks, follows } of streams) {
+    const stream = { company, visit, device, epoch };
+    const events = await readStream(store, stream);
+    held.push({ stream: streamText(stream), events, forks, follows: followsText(follows) });
+  }
+  const verified = await verifyRecord(held, { heads: ofVisit(heads, `${company}/${visit}/`) }, inTurns(sha256));
   return { ...verified, notes: [...verified.notes, ...streams.flatMap(incompleteWords)] };
+}
+
+async function readStream(store: EventStore, stream: StreamId): Promise<HeldStream['events']> {
+  const events: PartEvent[] = [];
+  for (let after = 0; ; ) {
+    const part = await store.part(stream, { after, limit: EVENTS_A_TURN });
+    events.push(...part);
+    const last = part.at(-1);
+    if (last === undefined || part.length < EVENTS_A_TURN) return events;
+    after = last.seq;
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+}
+
+/** Hashes, and gives the event loop its turn now and then. */
+function inTurns(hash: (bytes: Uint8Array) => Uint8Array): Sha256 {
+  let count = 0;
+  return (bytes) => {
+    count += 1;
+    const hashed = hash(bytes);
+    if (count % EVENTS_A_TURN !== 0) return hashed;
+    return new Promise((resolve) => setImmediate(() => resolve(hashed)));
+  };
 }
 
 function incompleteWords({ device, head, said }: StreamSummary): readonly string[] {

@@ -13,7 +13,8 @@ import { ServerError } from '../errors.ts';
 import type { EventStore, StoredEvent } from '../store/event-store.ts';
 import { ErrorSchema, type ReviewOptions } from './visits.ts';
 
-const EVENTS_A_PAGE = 5_000;
+/** Between so many events others are served. */
+const EVENTS_A_PAGE = 500;
 const params = Type.Object({ visit: NameSchema });
 const refusals = { 400: ErrorSchema, 404: ErrorSchema };
 
@@ -109,6 +110,7 @@ async function storedOf(store: EventStore, company: string, visit: string): Prom
     const last = page.at(-1);
     if (last === undefined || page.length < EVENTS_A_PAGE) break;
     after = last.arrival;
+    await new Promise((resolve) => setImmediate(resolve));
   }
   if (all.length === 0) throw new ServerError('visit-unknown', visit);
   return all;

@@ -81,6 +81,8 @@ export interface StoredEvent extends Entry {
   readonly arrival: number;
 }
 
+export type PartEvent = Entry & Pick<StoredEvent, 'receivedAt'>;
+
 export interface StreamPosition {
   readonly device: string;
   readonly epoch: number;
@@ -121,6 +123,8 @@ export interface EventStore {
     positions: readonly StreamPosition[],
     limit: number,
   ): Promise<readonly StoredEvent[]>;
+  /** One stream's events by seq, beyond `after`: what a check of a long visit reads piece by piece. */
+  part(stream: StreamId, page: { readonly after: number; readonly limit: number }): Promise<readonly PartEvent[]>;
   /** Where every stream of every company ends: for the server's own heads, never for an answer. */
   ends(): Promise<readonly StreamEnd[]>;
   /** The hash at a number of a stream; undefined where nothing stands there. */

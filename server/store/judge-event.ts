@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { createHash, hash } from 'node:crypto';
 import {
   type Entry,
   type Hash,
@@ -20,8 +20,8 @@ export function startHead(stream: StreamId): Head {
  */
 export function judgeEvent(head: Head, event: Entry, held: (seq: number) => Hash | undefined): CommitOutcome {
   if (event.seq <= head.seq) {
-    const hash = held(event.seq) ?? '';
-    return hash === event.hash ? { kind: 'duplicate' } : { kind: 'fork', held: hash };
+    const other = held(event.seq) ?? '';
+    return other === event.hash ? { kind: 'duplicate' } : { kind: 'fork', held: other };
   }
   if (event.seq > head.seq + 1) return { kind: 'gap', need: head.seq + 1 };
   return follows(head, event) ? { kind: 'stored' } : { kind: 'broken' };
@@ -30,7 +30,7 @@ export function judgeEvent(head: Head, event: Entry, held: (seq: number) => Hash
 function follows(head: Head, event: Entry): boolean {
   try {
     const link = linkBytes(event.seq, head.hash, event.body);
-    return createHash('sha256').update(link).digest('hex') === event.hash;
+    return hash('sha256', link, 'hex') === event.hash;
   } catch (error) {
     // A body with a lone surrogate has no bytes to hash.
     if (error instanceof RangeError) return false;

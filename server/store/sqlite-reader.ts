@@ -1,10 +1,12 @@
 import type { Database } from 'better-sqlite3';
 import type { StreamId } from '../../grammar/visit/envelope.ts';
-import type { EventStore, StoredEvent, StreamEnd, VisitSummary } from './event-store.ts';
+import type { EventStore, PartEvent, StoredEvent, StreamEnd, VisitSummary } from './event-store.ts';
 import { type FollowsRow, followsOf, streamsReader, sumOf } from './stream-summaries.ts';
 import type { VisitActivity } from './visit-activity.ts';
 
 type EventRow = Omit<StoredEvent, 'body'> & { readonly body: Buffer };
+
+type PartRow = Omit<PartEvent, 'body'> & { readonly body: Buffer };
 
 const EVENT_COLUMNS = `event.arrival, stream.device, stream.epoch, event.seq, event.hash, event.body,
   event.received_at AS receivedAt`;
@@ -25,6 +27,10 @@ export function sqliteReader(
     LEFT JOIN json_each(@positions) AS position ON position.value ->> 'device' = device AND position.value ->> 'epoch' = epoch
     JOIN event ON event.stream = stream.id AND event.seq > coalesce(position.value ->> 'seq', 0)
     WHERE company = @company AND visit = @visit ORDER BY arrival LIMIT @limit`);
+  const part = database.prepare<[string, string, string, number, number, number], PartRow>(`
+    SELECT event.seq, event.hash, event.body, event.received_at AS receivedAt
+    FROM stream JOIN event ON event.stream = stream.id
+    WHERE company = ? AND visit = ? AND device = ? AND epoch = ? AND seq > ? ORDER BY seq LIMIT ?`);
   const lastReceivedAt = database
     .prepare<[], number>('SELECT received_at FROM event ORDER BY arrival DESC LIMIT 1')
     .pluck();
@@ -34,13 +40,15 @@ export function sqliteReader(
     visits: async (company, page) => {
       const visits: VisitSummary[] = [];
       for (const visit of activity.newest(company, page)) {
-        visits.push({ visit, ...sumOf(streams.brief(company, visit)) });
+        visits.push(activity.summary(company, visit, () => ({ visit, ...sumOf(streams.brief(company, visit)) })));
         if (visits.length % VISITS_A_TURN === 0) await new Promise((resolve) => setImmediate(resolve));
       }
       return visits;
     },
     streams: async (company, visit) => streams.whole(company, visit),
     events: async (company, visit, { after, limit }) => events.all(company, visit, after, limit).map(toEvent),
+    part: async ({ company, visit, device, epoch }, { after, limit }) =>
+      part.all(company, visit, device, epoch, after, limit).map((row) => ({ ...row, body: row.body.toString('utf8') })),
     beyond: async (company, visit, positions, limit) =>
       beyond.all({ company, visit, positions: JSON.stringify(positions), limit }).map(toEvent),
   };

@@ -12,14 +12,29 @@ interface OpenStream {
   readonly sealedAt: number | undefined;
 }
 
+/** So many streams' ends are held in memory. */
+const MOST_KNOWN = 20_000;
+
 /** The half of the SQLite store that writes. Each call is one transaction, on the disk when it returns. */
 export function sqliteWriter(
   database: Database,
   activity: VisitActivity,
 ): Pick<EventStore, 'open' | 'commit' | 'note'> {
   const statements = prepareStatements(database);
+  /** Where streams end, as this process alone writes them; read anew after anything that failed or that seals. */
+  const known = new Map<string, OpenStream>();
 
   function openStream(stream: StreamId): OpenStream {
+    const name = streamText(stream);
+    const before = known.get(name);
+    if (before !== undefined) return before;
+    if (known.size >= MOST_KNOWN) known.clear();
+    const opened = readStream(stream);
+    known.set(name, opened);
+    return opened;
+  }
+
+  function readStream(stream: StreamId): OpenStream {
     const id = statements.findStream.get(stream.company, stream.visit, stream.device, stream.epoch);
     const sealedAt = statements.sealedAt.get(stream.company, stream.visit, stream.device, stream.epoch) ?? undefined;
     const head = id === undefined ? undefined : statements.head.get(id);
@@ -38,6 +53,7 @@ export function sqliteWriter(
       const older = openStream({ ...stream, epoch: follows.epoch });
       if (follows.epoch >= stream.epoch || contradicts(older.head, follows.head)) return { kind: 'unlinked' };
       insertStream(stream, follows);
+      known.clear();
     }
     const atItsEnd = opened.sealedAt !== undefined && opened.head.seq >= opened.sealedAt;
     return atItsEnd ? { kind: 'sealed' } : { kind: 'open', head: opened.head };
@@ -60,15 +76,9 @@ export function sqliteWriter(
     return outcome;
   }
 
-  const commit = database.transaction((batch: readonly ReceivedEvent[]): CommitOutcome[] => {
-    const streams = new Map<string, OpenStream>();
-    return batch.map((event) => {
-      const key = streamText(event.stream);
-      const opened = streams.get(key) ?? openStream(event.stream);
-      streams.set(key, opened);
-      return commitOne(opened, event);
-    });
-  });
+  const commit = database.transaction((batch: readonly ReceivedEvent[]): CommitOutcome[] =>
+    batch.map((event) => commitOne(openStream(event.stream), event)),
+  );
 
   const note = database.transaction((said: readonly SaidHead[]): readonly StreamId[] =>
     said.flatMap(({ stream, head: { seq, hash }, saidAt }) => {
@@ -80,14 +90,33 @@ export function sqliteWriter(
     }),
   );
 
+  /** What was rolled back is not known. */
+  const wholly = <Result>(work: () => Result): Result => {
+    try {
+      return asServerErrors(work);
+    } catch (error) {
+      known.clear();
+      throw error;
+    }
+  };
+
   return {
     note: async (said) => {
-      for (const stream of asServerErrors(() => note.immediate(said))) activity.touched(stream);
+      for (const stream of wholly(() => note.immediate(said))) activity.touched(stream);
     },
-    open: async (stream, follows) => asServerErrors(() => open.immediate(stream, follows)),
+    open: async (stream, follows) => {
+      // Where nothing is to be linked, nothing is written.
+      if (follows === undefined) return wholly(() => open.deferred(stream));
+      const outcome = wholly(() => open.immediate(stream, follows));
+      activity.changed(stream);
+      return outcome;
+    },
     commit: async (batch) => {
-      const outcomes = asServerErrors(() => commit.immediate(batch));
-      for (const [at, { stream }] of batch.entries()) if (outcomes[at]?.kind === 'stored') activity.touched(stream);
+      const outcomes = wholly(() => commit.immediate(batch));
+      for (const [at, { stream }] of batch.entries()) {
+        if (outcomes[at]?.kind === 'stored') activity.touched(stream);
+        else if (outcomes[at]?.kind === 'fork') activity.changed(stream);
+      }
       return outcomes;
     },
   };

@@ -56,12 +56,7 @@ export function streamsReader(database: Database) {
       WHERE stream.company = said.company AND stream.visit = said.visit AND stream.device = said.device
         AND stream.epoch = said.epoch)
     GROUP BY device, epoch`);
-  const backwards = database
-    .prepare<[number], 0 | 1>(`
-    SELECT EXISTS (SELECT 1 FROM event AS later
-      JOIN event AS before ON before.stream = later.stream AND before.seq = later.seq - 1
-      WHERE later.stream = ? AND later.received_at < before.received_at)`)
-    .pluck();
+  const receivedBackwards = backwardsReader(database);
 
   const read = (company: string, visit: string) => [
     ...streams.all(company, visit).map((row) => ({ id: row.id, summary: toSummary(row) })),
@@ -70,10 +65,41 @@ export function streamsReader(database: Database) {
   return {
     brief: (company: string, visit: string): readonly BriefSummary[] =>
       read(company, visit).map(({ summary }) => summary),
-    whole: (company: string, visit: string): readonly StreamSummary[] =>
-      read(company, visit)
-        .map(({ id, summary }) => ({ ...summary, receivedBackwards: backwards.get(id) === 1 }))
-        .sort((a, b) => (a.device === b.device ? a.epoch - b.epoch : a.device < b.device ? -1 : 1)),
+    whole: async (company: string, visit: string): Promise<readonly StreamSummary[]> => {
+      const streams: StreamSummary[] = [];
+      for (const { id, summary } of read(company, visit)) {
+        streams.push({ ...summary, receivedBackwards: await receivedBackwards(id, summary.head.seq) });
+      }
+      return streams.sort((a, b) => (a.device === b.device ? a.epoch - b.epoch : a.device < b.device ? -1 : 1));
+    },
+  };
+}
+
+/** Between so many events others are served. */
+const EVENTS_A_TURN = 500;
+/** Of so many streams it is held in memory how far they were read. */
+const MOST_READ = 10_000;
+
+/** Whether the times of receipt of a stream go back anywhere: reads on from where it last ended, in pieces. */
+function backwardsReader(database: Database) {
+  const goesBack = database
+    .prepare<[number, number, number], 0 | 1>(`
+    SELECT EXISTS (SELECT 1 FROM event AS later
+      JOIN event AS before ON before.stream = later.stream AND before.seq = later.seq - 1
+      WHERE later.stream = ? AND later.seq > ? AND later.seq <= ? AND later.received_at < before.received_at)`)
+    .pluck();
+  const read = new Map<number, { readonly upTo: number; readonly back: boolean }>();
+  return async (id: number, head: number): Promise<boolean> => {
+    let { upTo, back } = read.get(id) ?? { upTo: 0, back: false };
+    while (!back && upTo < head) {
+      const next = Math.min(head, upTo + EVENTS_A_TURN);
+      back = goesBack.get(id, upTo, next) === 1;
+      upTo = next;
+      if (upTo < head) await new Promise((resolve) => setImmediate(resolve));
+    }
+    if (read.size >= MOST_READ) read.clear();
+    if (id > 0) read.set(id, { upTo, back });
+    return back;
   };
 }
 

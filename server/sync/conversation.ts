@@ -23,6 +23,8 @@ export interface ConversationOptions extends WriterOptions {
   readonly saidHeads: SaidHeads;
   readonly company: string;
   readonly helloWithinMs: number;
+  /** Connections that said neither hello nor watch yet, the one that waits longest first. */
+  readonly silent: Set<Conversation>;
   /** Who writes, by device, and who reads, by visit. */
   readonly writers: Holders;
   readonly watchers: Holders;
@@ -41,13 +43,19 @@ export class Conversation implements Connection {
   /** What the connection is for; 'opening' while the store looks up where the stream ends. */
   #session: 'new' | 'opening' | WriterSession | WatchSession = 'new';
   #closed = false;
+  /** Something came since `look` was last called. */
+  #alive = true;
   #letGo: () => void = () => undefined;
 
   constructor(socket: WebSocket, options: ConversationOptions) {
     this.#socket = socket;
     this.#options = options;
     this.#helloTimer = setTimeout(() => this.refuse(closeReason('hello-late')), options.helloWithinMs);
+    options.silent.add(this);
     socket.on('message', (data, binary) => this.#received(data.toString(), binary));
+    socket.on('pong', () => {
+      this.#alive = true;
+    });
     // The close that follows says all there is to do (a frame too large: 1009; text that is not UTF-8: 1007).
     socket.on('error', () => undefined);
     socket.on('close', () => this.#end());
@@ -70,9 +78,11 @@ export class Conversation implements Connection {
     }
   }
 
-  /** Nothing was said yet, neither hello nor watch. */
-  isSilent(): boolean {
-    return this.#session === 'new' && !this.#closed;
+  /** Asks for a sign of life; cuts the connection where none came since the last time: its device is gone. */
+  look(): void {
+    if (!this.#alive) return this.#socket.terminate();
+    this.#alive = false;
+    this.#socket.ping();
   }
 
   /** Resolves when the connection is closed, cutting it where that takes too long. */
@@ -89,6 +99,7 @@ export class Conversation implements Connection {
 
   #received(text: string, binary: boolean): void {
     if (this.#closed) return;
+    this.#alive = true;
     if (binary) return this.refuse(closeReason('message-binary'));
     let message: unknown;
     try {
@@ -112,6 +123,7 @@ export class Conversation implements Connection {
     }
     if (this.#session !== 'new') return this.refuse(closeReason('out-of-turn'));
     clearTimeout(this.#helloTimer);
+    this.#options.silent.delete(this);
     if (message.protocol !== PROTOCOL) return this.refuse(closeReason('protocol-other', String(PROTOCOL)));
     const company = message.kind === 'hello' ? message.stream.company : message.company;
     if (company !== this.#options.company) return this.refuse(closeReason('company-foreign'));
@@ -153,6 +165,7 @@ export class Conversation implements Connection {
   #end(): void {
     this.#closed = true;
     this.#letGo();
+    this.#options.silent.delete(this);
     clearTimeout(this.#helloTimer);
     if (this.#session instanceof WatchSession) this.#session.close();
   }

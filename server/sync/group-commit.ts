@@ -18,6 +18,14 @@ interface Submitted {
 }
 
 const LARGEST_BATCH = 512;
+/**
+ * Where several write, a batch waits so long for others: each costs a write to the disk and a signature. On a slow disk
+ * it waits twice as long as the latest write took, so that the disk does not keep the event loop for itself.
+ */
+const GATHER_MS = { least: 5, most: 50 } as const;
+const gatherMs = (wroteMs: number) => Math.min(GATHER_MS.most, Math.max(GATHER_MS.least, 2 * wroteMs));
+/** So many are worth a write at once. */
+const WORTH_A_WRITE = 64;
 
 /** Gathers the events of all connections into batches, so that many share one write to the disk. */
 export class GroupCommit {
@@ -26,6 +34,10 @@ export class GroupCommit {
   readonly #stored: (events: readonly ReceivedEvent[]) => void;
   readonly #queue = new TakeTurns<Submitted>();
   #running: Promise<void> | undefined;
+  /** Several wrote the latest batch. */
+  #several = false;
+  /** How long it took to write it, in milliseconds. */
+  #wroteMs = 0;
   readonly #answering = new Set<Promise<unknown>>();
 
   /**
@@ -50,17 +62,23 @@ export class GroupCommit {
   }
 
   async #run(): Promise<void> {
-    // One turn of the event loop gathers what else has arrived.
-    await new Promise((resolve) => setImmediate(resolve));
     while (this.#queue.size > 0) {
+      await this.#gather();
       await this.#commit(this.#queue.take(LARGEST_BATCH));
+      // One turn of the event loop takes in what has arrived meanwhile.
       await new Promise((resolve) => setImmediate(resolve));
     }
     this.#running = undefined;
   }
 
+  async #gather(): Promise<void> {
+    const wait = this.#several && this.#queue.size < WORTH_A_WRITE;
+    await new Promise((resolve) => (wait ? setTimeout(resolve, gatherMs(this.#wroteMs)) : setImmediate(resolve)));
+  }
+
   async #commit(batch: readonly Submitted[]): Promise<void> {
     const parts = partsOf(batch);
+    this.#several = parts.size > 1;
     let outcomes: readonly CommitOutcome[];
     try {
       outcomes = await this.#keep(batch);
@@ -88,7 +106,9 @@ export class GroupCommit {
   }
 
   async #keep(batch: readonly Submitted[]): Promise<readonly CommitOutcome[]> {
+    const began = performance.now();
     const outcomes = await this.#store.commit(batch.map(({ event }) => event));
+    this.#wroteMs = performance.now() - began;
     await this.#kept();
     return outcomes;
   }

@@ -9,8 +9,9 @@ import {
 } from 'node:crypto';
 import { closeSync, fsyncSync, openSync, readFileSync, writeFileSync } from 'node:fs';
 import { promisify } from 'node:util';
-import { type Hash, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
-import { type Receipt, receiptText } from '../../grammar/visit/messages.ts';
+import { type Hash, streamText } from '../../grammar/visit/envelope.ts';
+import { type Receipt, receiptText, rootText } from '../../grammar/visit/messages.ts';
+import { receiptTree } from '../../grammar/visit/receipt-tree.ts';
 import { ServerError } from '../errors.ts';
 
 /** The key's file in a data folder. */
@@ -26,13 +27,21 @@ export interface ReceiptSigner {
   signText(text: string): { readonly key: Hash; readonly signature: string };
   /** Whether a signature of 64 bytes in base64url is this key's, of this text. */
   verifies(text: string, signature: string): boolean;
-  /** Signs beside the event loop: a signature takes as long as all else that is done for an event. */
-  sign(held: {
-    readonly stream: StreamId;
-    readonly seq: number;
-    readonly hash: Hash;
-    readonly time: number;
-  }): Promise<Receipt>;
+  /**
+   * Signs beside the event loop, and all that is asked for in one turn of it by one signature: a signature takes as long
+   * as all else that is done for an event.
+   */
+  sign(held: Held): Promise<Receipt>;
+}
+
+/** What a receipt speaks of. */
+type Held = Pick<Receipt, 'stream' | 'seq' | 'hash' | 'time'>;
+
+interface Asked {
+  readonly held: Held;
+  readonly text: string;
+  readonly signed: (receipt: Receipt) => void;
+  readonly failed: (error: unknown) => void;
 }
 
 const signAside = promisify(sign);
@@ -57,13 +66,40 @@ export function openReceiptSigner(path: string): ReceiptSigner {
     signText,
     verifies: (text, signature) =>
       verify(null, Buffer.from(text, 'utf8'), publicObject, Buffer.from(signature, 'base64url')),
-    sign: async (held) => {
-      const text = receiptText({ ...held, streamText: streamText(held.stream) });
-      const signature = await signAside(null, Buffer.from(text, 'utf8'), privateKey);
-      return { ...held, key, signature: signature.toString('base64url') };
-    },
+    sign: signTogether(key, (text) => signAside(null, Buffer.from(text, 'utf8'), privateKey)),
   };
 }
+
+/** Gathers what is to be signed until the turn of the event loop is over; one alone needs no tree. */
+function signTogether(key: Hash, signText: (text: string) => Promise<Buffer>): ReceiptSigner['sign'] {
+  let asked: Asked[] = [];
+  const signAll = async (all: readonly Asked[]) => {
+    const [only] = all;
+    const tree = receiptTree(
+      all.map(({ text }) => text),
+      sha256,
+    );
+    const text = all.length === 1 && only !== undefined ? only.text : rootText(tree.root);
+    const signature = (await signText(text)).toString('base64url');
+    for (const [at, { held, signed }] of all.entries()) {
+      signed({ ...held, key, signature, ...(all.length === 1 ? {} : { path: tree.paths[at] ?? [] }) });
+    }
+  };
+  return (held) =>
+    new Promise((signed, failed) => {
+      asked.push({ held, text: receiptText({ ...held, streamText: streamText(held.stream) }), signed, failed });
+      if (asked.length > 1) return;
+      setImmediate(() => {
+        const all = asked;
+        asked = [];
+        signAll(all).catch((error) => {
+          for (const one of all) one.failed(error);
+        });
+      });
+    });
+}
+
+const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest();
 
 function readKey(path: string): KeyObject | undefined {
   let pem: string;

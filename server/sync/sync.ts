@@ -21,12 +21,15 @@ export interface SyncOptions {
   /** The company a request speaks for. */
   readonly company: string;
   readonly helloWithinMs: number;
+  readonly lookEveryMs?: number | undefined;
   /** Told of each batch that is on the disk, before it is acknowledged. */
   readonly kept: () => Promise<void>;
 }
 
 /** How long a device may take to answer our close before its connection is cut. */
 const CLOSE_WITHIN_MS = 1_000;
+/** Every connection is asked for a sign of life so often; one that gave none since the last time is cut. */
+const LOOK_EVERY_MS = 30_000;
 
 /** The WebSocket at /sync: devices write their streams, reviewers watch visits. */
 export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Promise<void> {
@@ -37,9 +40,16 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
   const conversations = new Set<Conversation>();
   const writers = new Holders();
   const watchers = new Holders();
+  const silent = new Set<Conversation>();
+  const shared = { ...options, hub, commits, saidHeads, silent, writers, watchers };
+  const looking = setInterval(() => {
+    for (const conversation of conversations) conversation.look();
+  }, options.lookEveryMs ?? LOOK_EVERY_MS);
+  looking.unref();
 
   /** What was taken in is written and acknowledged before the connections are closed. */
   async function closeAll(): Promise<void> {
+    clearInterval(looking);
     await commits.drained();
     await saidHeads.keep();
     const open = [...conversations];
@@ -65,10 +75,10 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
       },
     },
     (socket) => {
-      const conversation = new Conversation(socket, { ...options, hub, commits, saidHeads, writers, watchers });
+      const [longestSilent] = silent.size >= LIMITS.silent ? silent : [];
+      longestSilent?.refuse(closeReason('hello-late'));
+      const conversation = new Conversation(socket, shared);
       if (conversations.size >= LIMITS.connections) return conversation.refuse(closeReason('too-many-connections'));
-      const silent = [...conversations].filter((one) => one.isSilent());
-      if (silent.length >= LIMITS.silent) silent[0]?.refuse(closeReason('hello-late'));
       conversations.add(conversation);
       socket.on('close', () => conversations.delete(conversation));
     },

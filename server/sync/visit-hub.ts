@@ -19,6 +19,7 @@ export class VisitHub {
   }
 
   tell(visits: Iterable<{ readonly company: string; readonly visit: string }>): void {
+    if (this.#watchers.size === 0) return;
     const keys = new Set<string>();
     for (const { company, visit } of visits) keys.add(`${company}/${visit}`);
     for (const key of keys) for (const grown of this.#watchers.get(key) ?? []) this.#due.add(grown);

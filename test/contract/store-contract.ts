@@ -179,6 +179,20 @@ export function storeContract(name: string, opened: () => EventStore, reopen: ()
       expect(await opened().visits('nobody', { limit: 10, offset: 0 })).toEqual([]);
     });
 
+    test('one stream is read in parts, by seq, byte for byte', async () => {
+      const stream = freshStream();
+      const entries = await chainFor(stream, ['1', 'zwei ü', '3', '4', '5']);
+      await opened().commit(received(stream, entries, 7_000));
+      await opened().commit(
+        received({ ...stream, device: 'tablet' }, await chainFor({ ...stream, device: 'tablet' }, ['x'])),
+      );
+      const held = entries.map((entry) => ({ ...entry, receivedAt: 7_000 }));
+      expect(await opened().part(stream, { after: 0, limit: 2 })).toEqual(held.slice(0, 2));
+      expect(await opened().part(stream, { after: 2, limit: 10 })).toEqual(held.slice(2));
+      expect(await opened().part(stream, { after: 5, limit: 10 })).toEqual([]);
+      expect(await opened().part({ ...stream, company: 'other' }, { after: 0, limit: 10 })).toEqual([]);
+    });
+
     test('another company sees nothing of a visit, even of the same name', async () => {
       const stream = freshStream();
       const other = { ...stream, company: 'other' };

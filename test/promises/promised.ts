@@ -10,9 +10,9 @@ export interface Promised {
 export const PROMISES: readonly Promised[] = [
   {
     promise:
-      'What is acknowledged is on the server’s disk; the server holds a beginning of what the device wrote; both chains verify; once the network heals the server has all',
+      'What is acknowledged is on the server’s disk; the server holds a beginning of what the device wrote; both chains verify; once the network heals the server has all; nobody reads another company’s visit',
     tests: ['test/server/record-model.test.ts'],
-    figures: ['courses of the model', 'courses until a hasty server is found'],
+    figures: ['courses of the model', 'courses until a hasty server is found', 'courses until a blind server is found'],
   },
   {
     promise: 'A server that is killed loses nothing that it acknowledged',
@@ -22,11 +22,11 @@ export const PROMISES: readonly Promised[] = [
   {
     promise: 'A browser that is killed has kept every entry that it said was kept',
     tests: ['test/contract/log-in-chromium.test.ts'],
-    figures: ['kills of the browser'],
+    figures: ['kills of the browser', 'entries kept before a kill', 'of these gone'],
   },
   {
-    promise: 'A full disk and a clock that is wrong lose nothing that was acknowledged',
-    tests: ['test/server/full-disk.test.ts', 'test/server/clocks.test.ts'],
+    promise: 'A disk that is full or read only, and a clock that is wrong, lose nothing that was acknowledged',
+    tests: ['test/server/full-disk.test.ts', 'test/server/read-only-disk.test.ts', 'test/server/clocks.test.ts'],
     figures: [],
   },
   {
@@ -43,7 +43,7 @@ export const PROMISES: readonly Promised[] = [
   {
     promise: 'A change in the record or in a device’s file is found, and its first event named',
     tests: ['test/server/tampering.test.ts'],
-    figures: ['edits tried'],
+    figures: ['edits tried', 'of these found'],
   },
   {
     promise:

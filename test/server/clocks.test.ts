@@ -44,8 +44,19 @@ describe('clocks that disagree', () => {
     expect(events.map((event) => event.body)).toEqual(['one', 'two']);
   });
 
+  test('a server whose clock runs three years ahead takes the events, and flags them once it is set right', async () => {
+    now = NOW + THREE_YEARS;
+    await send('v-ahead', ['one'], 0);
+    now = NOW;
+    await send('v-ahead', ['one', 'two'], 1);
+    expect(await flagsOf('v-ahead')).toEqual(['received-backwards']);
+    const { events } = await getJson<{ events: { body: string }[] }>(`${server.url}/api/visits/v-ahead/events`);
+    expect(events.map((event) => event.body)).toEqual(['one', 'two']);
+  });
+
   test.each([
     [-THREE_YEARS, ['clock-differs']],
+    [THREE_YEARS, ['clock-differs']],
     [600_000, ['clock-differs']],
     [60_000, []],
     [undefined, []],

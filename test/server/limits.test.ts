@@ -1,6 +1,8 @@
+import { once } from 'node:events';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { WebSocket } from 'ws';
 import { readConfiguration } from '../../server/configuration.ts';
 import type { CommitOutcome, EventStore, ReceivedEvent } from '../../server/store/event-store.ts';
 import { GroupCommit, type Submitter } from '../../server/sync/group-commit.ts';
@@ -61,6 +63,22 @@ describe('each harms only itself:', () => {
     for (const client of silent) client.socket.terminate();
   });
 
+  test('a device that is gone without a word: its connection is cut, one that only has nothing to say stays', async () => {
+    const looking = await runApp({ lookEveryMs: 100 });
+    // Pings are answered by every WebSocket that lives (RFC 6455, 5.5.2); this one is as if its machine were off.
+    const gone = new WebSocket(`${looking.url.replace('http', 'ws')}/sync`, { origin: looking.url, autoPong: false });
+    const closed = once(gone, 'close');
+    await once(gone, 'open');
+    gone.send(JSON.stringify({ kind: 'hello', protocol: 1, stream: streamOf('gone') }));
+    const quiet = await RawClient.open(looking.url);
+    await quiet.hello(streamOf('quiet'));
+    await closed;
+    const [entry] = await chainFor(streamOf('quiet'), ['{"n":1}']);
+    quiet.say({ kind: 'append', ...entry });
+    expect(await quiet.hear()).toMatchObject({ kind: 'ack', seq: 1 });
+    await looking.stop();
+  });
+
   test('readers: beyond the limit of a visit they are refused, and a device is served', async () => {
     await acknowledged('watched');
     const watch = { kind: 'watch', protocol: 1, company: 'local', visit: 'watched', from: [] };
@@ -101,6 +119,23 @@ describe('each harms only itself:', () => {
     expect(batch).toContain('quiet 0');
     expect(batch).toHaveLength(512);
     expect(turns.size).toBe(100_001 - 512);
+  });
+
+  test('one that floods and those that come anew share each batch in halves', () => {
+    const turns = new TakeTurns<string>();
+    const flood = () => {
+      for (let at = 0; at < 600; at += 1) turns.add('flood', 'flood');
+    };
+    flood();
+    turns.take(512);
+    for (let round = 0; round < 20; round += 1) {
+      flood();
+      // As many others as half a batch has room for, each of them new.
+      for (let at = 0; at < 256; at += 1) turns.add(`new ${round} ${at}`, 'new');
+      const batch = turns.take(512);
+      expect(batch.filter((one) => one === 'flood')).toHaveLength(256);
+      expect(batch.filter((one) => one === 'new')).toHaveLength(256);
+    }
   });
 
   test('turns lose nothing, double nothing and keep the order of each name, whatever comes', () => {

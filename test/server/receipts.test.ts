@@ -83,6 +83,40 @@ describe('a receipt', () => {
   });
 });
 
+describe('receipts asked for at once', () => {
+  const signer = () => openReceiptSigner(join(scratch.path, 'many.pem'));
+  const heldAt = (at: number) => ({
+    stream: streamOf(`v-many-${at}`),
+    seq: at + 1,
+    hash: receipt.hash,
+    time: 1_700_000,
+  });
+
+  test('are signed by one signature, and each speaks for itself alone', async () => {
+    const { sign, publicKey: key } = signer();
+    for (const count of [1, 2, 3, 5, 64, 100]) {
+      const signed = await Promise.all(Array.from({ length: count }, (_, at) => sign(heldAt(at))));
+      expect(new Set(signed.map(({ signature }) => signature)).size).toBe(1);
+      for (const [at, one] of signed.entries()) {
+        expect(one).toMatchObject(heldAt(at));
+        expect(await verifyReceipt(one, key, sha256, byNode)).toBe(true);
+        expect(await verifyReceipt({ ...one, seq: one.seq + 1 }, key, sha256, byNode)).toBe(false);
+        const { path: _path, ...alone } = one;
+        expect(await verifyReceipt(alone, key, sha256, byNode)).toBe(count === 1);
+        const other = signed[(at + 1) % count]?.path;
+        if (other !== undefined) expect(await verifyReceipt({ ...one, path: other }, key, sha256, byNode)).toBe(false);
+      }
+    }
+  });
+
+  test('one by one are signed one by one, as servers did before', async () => {
+    const { sign, publicKey: key } = signer();
+    const one = await sign(heldAt(0));
+    expect(one).not.toHaveProperty('path');
+    expect(await verifyReceipt(one, key, sha256, byNode)).toBe(true);
+  });
+});
+
 describe('the key that signs receipts', () => {
   test('is made once, readable by its owner alone, and stays the same', () => {
     const path = join(scratch.path, 'key.pem');

@@ -6,6 +6,7 @@ import { sha256 } from '../../client/record/node/sha256.ts';
 import { Outbox } from '../../client/record/outbox.ts';
 import type { VisitLog } from '../../client/record/visit-log.ts';
 import { type StreamId, streamText } from '../../grammar/visit/envelope.ts';
+import { PROTOCOL } from '../../grammar/visit/messages.ts';
 import type { EventStore, ReceivedEvent } from '../../server/store/event-store.ts';
 import { judgeEvent, startHead } from '../../server/store/judge-event.ts';
 import { Conversation } from '../../server/sync/conversation.ts';
@@ -33,12 +34,19 @@ export class ModelDisk {
   }
 }
 
-/**
- * A store of one server process over the disk; when the process is gone it writes no more.
- *
- * @param hasty acknowledges before the disk has it: the fault that the model must find
- */
-function modelStore(disk: ModelDisk, alive: () => boolean, hasty: boolean) {
+/** Faults that the model must find. */
+export interface Faults {
+  /** Acknowledges before the disk has it. */
+  readonly hasty?: boolean;
+  /** Reads a visit by its name, whosever it is. */
+  readonly blind?: boolean;
+}
+
+/** A company that keeps its visits on the same disk: it may hear nothing of ours. */
+const NEIGHBOUR = 'neighbour';
+
+/** A store of one server process over the disk; when the process is gone it writes no more. */
+function modelStore(disk: ModelDisk, alive: () => boolean, { hasty = false, blind = false }: Faults) {
   let state: Kept = disk.durable;
   let writing: Promise<void> = Promise.resolve();
   const head = (stream: StreamId) => {
@@ -50,7 +58,12 @@ function modelStore(disk: ModelDisk, alive: () => boolean, hasty: boolean) {
     await turn();
     if (alive()) disk.keep(next);
   };
-  const store: Pick<EventStore, 'open' | 'commit' | 'note' | 'events'> = {
+  const ofVisit = (company: string, visit: string) =>
+    [...state.values()].flat().flatMap((event, arrival) => {
+      const { company: own, visit: of, device, epoch } = event.stream;
+      return (blind || own === company) && of === visit ? [{ ...event, device, epoch, arrival }] : [];
+    });
+  const store: Pick<EventStore, 'open' | 'commit' | 'note' | 'beyond'> = {
     // As every store must: where a stream ends is told from the disk, not from what is on its way there.
     open: async (stream) => {
       await writing;
@@ -71,11 +84,13 @@ function modelStore(disk: ModelDisk, alive: () => boolean, hasty: boolean) {
       if (!alive()) await new Promise(() => undefined);
       return outcomes;
     },
-    events: async (company, visit) =>
-      [...state.values()].flat().flatMap((event, arrival) => {
-        const { company: own, visit: of, device, epoch } = event.stream;
-        return own === company && of === visit ? [{ ...event, device, epoch, arrival }] : [];
-      }),
+    beyond: async (company, visit, positions, limit) =>
+      ofVisit(company, visit)
+        .filter(({ device, epoch, seq }) => {
+          const at = positions.find((one) => one.device === device && one.epoch === epoch);
+          return seq > (at?.seq ?? 0);
+        })
+        .slice(0, limit),
   };
   return store as EventStore;
 }
@@ -136,23 +151,27 @@ export class ModelWorld {
    */
   setBack = false;
   #everSetBack = false;
-  readonly #hasty: boolean;
+  readonly #faults: Faults;
+  /** All that was told to those who asked for another company, or as one. */
+  readonly overheard: string[] = [];
   #wire: Wire | undefined;
   #timers: (() => void)[] = [];
+  readonly #prying: ModelSocket[] = [];
   #life = 0;
   #accept!: (socket: ModelSocket) => void;
+  #acceptNeighbour!: (socket: ModelSocket) => void;
 
-  private constructor(log: VisitLog, hasty: boolean) {
+  private constructor(log: VisitLog, faults: Faults) {
     this.log = log;
     this.stream = log.stream;
-    this.#hasty = hasty;
+    this.#faults = faults;
     this.startServer();
     this.reopen();
   }
 
-  static async begin(visit: string, hasty = false): Promise<ModelWorld> {
+  static async begin(visit: string, faults: Faults = {}): Promise<ModelWorld> {
     const log = await openMemoryLog({ company: 'local', visit, device: 'phone', epoch: 1 }, sha256);
-    return new ModelWorld(log, hasty);
+    return new ModelWorld(log, faults);
   }
 
   /** The device's program begins anew on its log. */
@@ -181,7 +200,7 @@ export class ModelWorld {
   startServer(): void {
     this.#life += 1;
     const life = this.#life;
-    const store = modelStore(this.disk, () => this.#life === life, this.#hasty);
+    const store = modelStore(this.disk, () => this.#life === life, this.#faults);
     const commits = new GroupCommit(
       store,
       () => undefined,
@@ -196,11 +215,16 @@ export class ModelWorld {
       clock: () => 1,
       company: 'local',
       helloWithinMs: 2 ** 30,
+      silent: new Set<Conversation>(),
       writers: new Holders(),
       watchers: new Holders(),
     };
     this.#accept = (socket) => {
       new Conversation(socket as unknown as WebSocket, options);
+    };
+    // A server of the other company, over the same store and in the same process.
+    this.#acceptNeighbour = (socket) => {
+      new Conversation(socket as unknown as WebSocket, { ...options, company: NEIGHBOUR });
     };
   }
 
@@ -215,6 +239,25 @@ export class ModelWorld {
     this.setBack = true;
     this.#everSetBack = true;
     this.crash();
+  }
+
+  /** Somebody asks where they should not: for our visit at the neighbour's, for theirs at ours, as its device or a reader. */
+  pry(way: number): void {
+    const socket = new ModelSocket(
+      (text) => this.overheard.push(text),
+      () => undefined,
+    );
+    const atNeighbours = way % 2 === 0;
+    if (atNeighbours) this.#acceptNeighbour(socket);
+    else this.#accept(socket);
+    const { visit } = this.stream;
+    const company = way % 3 === 0 && atNeighbours ? this.stream.company : NEIGHBOUR;
+    const asked =
+      way % 5 < 3
+        ? { kind: 'watch', protocol: PROTOCOL, company, visit, from: [] }
+        : { kind: 'hello', protocol: PROTOCOL, stream: { ...this.stream, company } };
+    socket.emit('message', Buffer.from(JSON.stringify(asked)), false);
+    this.#prying.push(socket);
   }
 
   cut(): void {
@@ -248,6 +291,11 @@ export class ModelWorld {
 
   async turns(count: number): Promise<void> {
     for (let at = 0; at < count; at += 1) await turn();
+  }
+
+  end(): void {
+    this.outbox.stop();
+    for (const socket of this.#prying) socket.close();
   }
 
   /** The network heals: whether the server then holds all. */

@@ -78,6 +78,12 @@ function record(turn: Turn, as: Heading, text: string): void {
     turn.say('readback', isGuess ? SAY.dictated(sound !== undefined) : SAY.recommended(words));
     return;
   }
+  if (as === 'certificate' || as === 'cylinder') {
+    // Whole in itself for readers that know nothing of its subject.
+    const text = `${as} ${isGuess ? words : markOf(turn, words)}`;
+    turn.record({ type: 'note.taken', text, about: as, ...dictation });
+    return void turn.say('readback', isGuess ? SAY.dictated(sound !== undefined) : SAY.taken(text));
+  }
   const from = as === 'saying' ? ({ from: 'customer' } as const) : {};
   turn.record({ type: 'note.taken', text: words, ...from, ...dictation });
   const closing = turn.context.closeRefused.length > 0 && as === 'note';
@@ -85,6 +91,15 @@ function record(turn: Turn, as: Heading, text: string): void {
   turn.say('readback', closing && !isWhy ? SAY.reasonInWords : isGuess ? SAY.dictated(sound !== undefined) : SAY.noted);
   if (closing && isWhy) overrideClose(turn, words);
 }
+
+/** "14A" is a mark and no current: the words behind the heading as they were heard, not as a measurement reads. */
+function markOf({ heard, context }: Turn, words: string): string {
+  const understanding = heard?.understanding ?? context.heard;
+  const [, behind] = MARK_BEHIND.exec(understanding?.heard ?? '') ?? [];
+  return (behind ?? words).replace(/^(number )?(is )?/i, '') || words;
+}
+
+const MARK_BEHIND = /\b(?:cylinder|certificate|certification)\s+(.+)$/i;
 
 function sign(turn: Turn, who: 'technician' | 'customer', text: string, sound: KeptSound | undefined): void {
   const name = text.trim() === '' ? SIGNED_BY_VOICE : text;

@@ -40,7 +40,8 @@ export function takeItem(turn: Turn, item: JobItemId): void {
   if (item === 'plate-line-unreadable') return passPlateLine(turn);
   const steps = settledByItem(item);
   const wasDeclined = isDeclined(turn.context);
-  turn.record({ type: 'item.reported', item });
+  const said = item === 'leak-found' ? (turn.heard?.understanding ?? turn.context.heard)?.heard : undefined;
+  turn.record({ type: 'item.reported', item, ...(said === undefined ? {} : { said }) });
   if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
   turn.say('readback', SAY.item(item));
   followRefrigerantItem(turn, item);

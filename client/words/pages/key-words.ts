@@ -136,6 +136,8 @@ export const READING_PICKER = {
 export const WRITE = {
   recommendation: 'Recommend to the customer',
   saying: 'The customer says',
+  certificate: 'Certificate for refrigerant',
+  cylinder: 'Recovered into cylinder',
   technician: 'Signed by the technician, name',
   customer: 'Signed by the customer, name',
   record: 'Record it',

@@ -32,14 +32,11 @@ export function whatWasRead({ quantity, at, value, bench }: Measured): string {
   return `${showPlace(at as Reading['at'])}${more === undefined ? '' : `, ${more}`}${on}`;
 }
 
-/** "65 °F"; weights as a scale shows them: "four pounds two ounces". */
-export function valueRead({ value, unit }: Measured): string {
+/** "65 °F"; weights in words: "four pounds two ounces". */
+export function valueRead({ quantity, value, unit }: Measured): string {
   const code = unit as Reading['unit'];
-  return code === '[oz_av]' || code === 'um[Hg]' ? weighedOrEvacuated(value, code) : showValue(value, code);
-}
-
-function weighedOrEvacuated(value: Measured['value'], unit: '[oz_av]' | 'um[Hg]'): string {
-  return unit === '[oz_av]' || value === 'open' ? valueWords(value, unit) : `${value} microns`;
+  if (quantity === 'mass') return valueWords(value, code);
+  return code === 'um[Hg]' && value !== 'open' ? `${value} microns` : showValue(value, code);
 }
 
 /** "return air, wet bulb 65 °F". */

@@ -1,4 +1,5 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
+import { NOTE_SUBJECTS, type NoteSubject } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { NAMEPLATE_FIELDS } from '../../../grammar/vocabulary/nameplate.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
@@ -48,7 +49,7 @@ export function repairLines({ parts, works, refusedParts }: VisitRecord, times: 
   return [
     ...parts.map(({ at, part, ratings, doubts }) =>
       [
-        `${times.clock(at)}: fitted ${partWords(part as never, ratings)}`,
+        `${times.clock(at)}: ${part === 'refrigerant' ? 'added' : 'fitted'} ${partWords(part as never, ratings)}`,
         ...doubts.map((doubt) => `Doubted: ${doubt}`),
       ].join('. '),
     ),
@@ -65,7 +66,8 @@ export function refrigerantLines(record: VisitRecord, times: PrintTimes, notes: 
   const weighed = record.readings.filter(({ withdrawn, reading }) => !withdrawn && reading.quantity === 'mass');
   const leaks = record.items.filter(({ item }) => item === 'leak-found' || item === 'no-leak-found');
   const opened = record.items.some(({ item }) => item === 'circuit-opened');
-  if (weighed.length + leaks.length + record.refrigerant.length === 0 && !opened) return [];
+  const told = record.notes.some(({ about }) => about !== undefined);
+  if (weighed.length + leaks.length + record.refrigerant.length === 0 && !opened && !told) return [];
   const sum = (sign: 1 | -1) => {
     const lines = weighed.filter(({ reading }) => typeof reading.value === 'number' && reading.value * sign > 0);
     const first = lines[0];
@@ -73,21 +75,33 @@ export function refrigerantLines(record: VisitRecord, times: PrintTimes, notes: 
     const total = lines.reduce((ounces, { reading }) => ounces + Number(reading.value), 0);
     return valueRead({ ...first.reading, value: total });
   };
-  const said = [...record.notes, ...record.recommendations].filter(({ text }) => /certificat|cylinder/i.test(text));
   return [
     `Type: ${(record.unit as UnitProfile).refrigerant ?? 'not told'}. Recovered: ${sum(-1)}. Added: ${sum(1)}.`,
-    ...leaks.map(({ at, words }) => `${times.clock(at)}: ${words}.`),
+    ...leaks.map(({ at, words, said }) => `${times.clock(at)}: ${words}${said === undefined ? '' : `: “${said}”`}.`),
     ...record.observations
       .filter(({ observation }) => /oil/.test(observation))
       .map(({ at, words }) => `${times.clock(at)}: ${words}.`),
-    said.length === 0
-      ? 'Certificate and cylinder: not said on this visit.'
-      : `Certificate and cylinder, as said: ${said.map(({ text }) => text).join('; ')}.`,
+    ...NOTE_SUBJECTS.map((subject) => `${capital(subject)}: ${saidOf(record, subject)}.`),
     ...record.refrigerant.map(
       ({ at, check, value, minutes, judged }) =>
         `${times.clock(at)}: ${CHECKS[check](value, minutes)}: ${judged.word}.${notes.mark(judged.source)}`,
     ),
   ];
+}
+
+/** All that was said of it. A note of an older version may tell it in other words. */
+function saidOf({ notes, recommendations }: VisitRecord, subject: NoteSubject): string {
+  const told = notes.filter(({ about }) => about === subject);
+  if (told.length > 0) {
+    return told
+      .map(({ text, guessed }) => {
+        const words = text.replace(new RegExp(`^${subject} `), '');
+        return guessed === true ? `${words} (as the recogniser heard it)` : words;
+      })
+      .join('; ');
+  }
+  const said = [...notes, ...recommendations].filter(({ text }) => text.toLowerCase().includes(subject));
+  return said.length === 0 ? 'not said on this visit' : said.map(({ text }) => text).join('; ');
 }
 
 const CHECKS: Readonly<

@@ -88,8 +88,14 @@ function forTechnician(record: VisitRecord, times: PrintTimes, notes: Footnotes)
     ...section('Done by hand', handLines(record, times)),
     ...section(
       'Notes',
-      record.notes.map((line) =>
-        dictated(`${times.clock(line.at)}: ${line.from === 'customer' ? 'the customer says: ' : ''}${line.text}`, line),
+      record.notes.flatMap((line) =>
+        // What tells of the refrigerant stands there.
+        line.about !== undefined
+          ? []
+          : dictated(
+              `${times.clock(line.at)}: ${line.from === 'customer' ? 'the customer says: ' : ''}${line.text}`,
+              line,
+            ),
       ),
     ),
     ...section('Missing from this record', notRecorded(record)),
@@ -115,8 +121,12 @@ function forSupervisor(record: VisitRecord, times: PrintTimes, notes: Footnotes)
   ];
 }
 
-function vouched({ visit, software, events }: VisitRecord, { vouchedBy }: SheetEdges): readonly string[] {
-  return [`Visit ${visit}, ${events} entries, written with ${software}.`, ...vouchedBy];
+function vouched({ visit, software, events, damaged }: VisitRecord, { vouchedBy }: SheetEdges): readonly string[] {
+  return [
+    `Visit ${visit}, ${events} entries, written with ${software}.`,
+    ...(damaged === undefined ? [] : [`${damaged} of them ${damaged === 1 ? 'is' : 'are'} damaged and left out here.`]),
+    ...vouchedBy,
+  ];
 }
 
 /** Words, and behind them what is to be known of them. */

@@ -242,6 +242,7 @@ export const SAY = {
   declined: 'Declined: nothing is done to the unit. Say "customer agrees" to go on, or finish the visit.',
   takenUp: 'The work goes on.',
   recommended: (text: string) => `Recommended: ${text}.`,
+  taken: (text: string) => `${capital(text)}.`,
   signed: (as: 'technician' | 'customer', name: string) => `Signed, ${as}: ${name}.`,
 
   // The talk itself, and its end.
@@ -296,6 +297,8 @@ const DICTATE: Readonly<Record<'note' | DictatedAs, string>> = {
   note: 'Note what?',
   recommendation: 'Recommend what?',
   saying: 'What do they say?',
+  certificate: 'What certificate?',
+  cylinder: 'Which cylinder?',
   technician: 'Whose name?',
   customer: 'Whose name?',
   supervisor: 'Whose name?',

@@ -68,9 +68,13 @@ export const ENGLISH_VALUES: ValueSpeech = {
 export function valueWords(value: Value, unit: UnitCode, digitByDigit = false, speech = ENGLISH_VALUES): string {
   if (value === 'open') return speech.open;
   if (unit === '[oz_av]') return speech.weight(Math.abs(value));
+  // What was taken out is said so, not by a minus.
+  if (WEIGHTS.has(unit)) return speech.amount(speech.number(Math.abs(value)), unit);
   if (unit === 'Ohm' && value >= MANY_OHMS) return speech.amount(speech.number(inMegohms(value)), 'MOhm');
   return speech.amount(digitByDigit ? speech.digits(value) : speech.number(value), unit);
 }
+
+const WEIGHTS: ReadonlySet<UnitCode> = new Set(['[lb_av]', 'kg', 'g']);
 
 /** From here on a meter shows megohms, to three digits. */
 const MANY_OHMS = 100_000;

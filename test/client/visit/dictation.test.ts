@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { EarUtterance } from '../../../client/visit/run/visit-run.ts';
+import { printedSheet } from '../../../client/words/printed/printed-sheet.ts';
+import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { TypedVisit } from './typed-visit.ts';
 
@@ -174,5 +176,75 @@ describe('words that are written over a dictation', () => {
     visit.run.take({ type: 'wrote.words', of: recommendation?.seq ?? -1, text: 'a filter each month' });
     await visit.run.settled();
     expect(folded(visit).recommendations).toMatchObject([{ text: 'a filter each month', heard: 'a filter on leg' }]);
+  });
+});
+
+/** What 40 CFR part 82, subpart F (82.156 to 82.166) wants written down beside the weights, in the technician's words. */
+describe('certificate and cylinder', () => {
+  const notesOf = (visit: TypedVisit) => visit.of('note.taken').map(({ text, about }) => ({ text, about }));
+
+  it.each([
+    ['my certificate is four four one two', 'certificate four four one two', 'certificate'],
+    ['EPA certification number X nine', 'certificate X nine', 'certificate'],
+    ['the certificate is universal', 'certificate universal', 'certificate'],
+    ['cylinder fourteen A', 'cylinder fourteen A', 'cylinder'],
+    ['recovered into cylinder 14A', 'cylinder 14A', 'cylinder'],
+    ['it went into the recovery cylinder number seven', 'cylinder seven', 'cylinder'],
+  ])('"%s" is kept as "%s"', async (said, text, about) => {
+    const visit = await TypedVisit.open();
+    await visit.type(said);
+    expect(notesOf(visit)).toEqual([{ text, about }]);
+  });
+
+  it('are taken beside the weight, in one breath, with the letter of the mark as it was said', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('I opened the system');
+    await visit.type('recovered four pounds two ounces into cylinder fourteen A');
+    expect(visit.of('reading.logged').map(({ reading }) => reading.value)).toEqual([-66]);
+    expect(notesOf(visit)).toEqual([{ text: 'cylinder fourteen A', about: 'cylinder' }]);
+  });
+
+  it('are waited for behind the heading alone', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('cylinder');
+    await visit.type('seven B');
+    expect(notesOf(visit)).toEqual([{ text: 'cylinder seven B', about: 'cylinder' }]);
+  });
+
+  it('stay in a note what they are in a note', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('note my certificate is in the van');
+    expect(notesOf(visit)).toEqual([{ text: 'my certificate is in the van', about: undefined }]);
+  });
+
+  it('are printed with type, weights, and where the leak was, in the words that were said', async () => {
+    const visit = await TypedVisit.open();
+    for (const said of [
+      'I opened the system',
+      'my certificate is four four one two',
+      'recovered four pounds two ounces into cylinder fourteen A',
+      'recovered into cylinder nine',
+      'found the leak at the flare nut',
+    ]) {
+      await visit.type(said);
+    }
+    const { sections } = printedSheet(toVisitRecord(visit.events()));
+    const lines = sections.find(({ title }) => title === 'Refrigerant')?.lines ?? [];
+    expect(lines[0]).toMatch(/^Type: R-410A\. Recovered: four pounds two ounces\. Added: not weighed\.$/);
+    expect(lines.some((line) => line.endsWith('leak found: “found the leak at the flare nut”.'))).toBe(true);
+    expect(lines).toContain('Certificate: four four one two.');
+    expect(lines).toContain('Cylinder: fourteen A; nine.');
+    expect(sections.find(({ title }) => title === 'Notes')?.lines ?? []).toEqual([]);
+  });
+
+  it('are a note to readers that know nothing of their subject', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('cylinder fourteen A');
+    const older = visit.events().map((event) => {
+      if (event.type !== 'note.taken') return event;
+      const { about: _about, ...rest } = event;
+      return rest;
+    });
+    expect(foldVisit(older).notes.map(({ text }) => text)).toEqual(['cylinder fourteen A']);
   });
 });

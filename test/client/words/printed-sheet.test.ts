@@ -80,6 +80,21 @@ describe('the printed record', () => {
     expect(text).toContain('work where power was not proven off: fan motor, ohms. outdoor unit: reported off');
   });
 
+  it('tells weights in words whatever they were said in, what went out without a minus, and entries that are damaged', () => {
+    const events = eventsOf('low-charge').map((event) =>
+      event.type === 'reading.logged' && event.reading.quantity === 'mass' && Number(event.reading.value) < 0
+        ? { ...event, reading: { ...event.reading, value: -3, unit: '[lb_av]' as const } }
+        : event,
+    );
+    const torn = { ...events[5], type: 'reading.logged', reading: 'gone' } as never;
+    const record = toVisitRecord([...events, torn]);
+    const text = printRecord(record).replaceAll(/\s+/g, ' ');
+    expect(text).toContain('Recovered: three pounds. Added: six pounds four ounces.');
+    expect(text).not.toMatch(/-3|minus/);
+    expect(text).toContain('added refrigerant, six pounds four ounces');
+    expect(text).toContain('1 of them is damaged and left out here.');
+  });
+
   it('gives times in the zone of the visit, by its name', () => {
     // IANA time zone database: Chicago is five hours behind UTC in June, six in December.
     const times = printTimes('America/Chicago');

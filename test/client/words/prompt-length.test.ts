@@ -171,6 +171,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     wireDoubted: [[WIRE, WIRE_DOUBTS.otherTerminal('contactor line terminal one')]],
     plateBack: [['maximum overcurrent protection']],
     recommended: [['a new contactor before next summer and two filters']],
+    taken: [['cylinder fourteen A']],
     signed: [['technician', 'Alex Example of the Morning Shift']],
     notClosed: [
       [[NOT_CLOSED.jumper]],
