@@ -327,7 +327,7 @@ const ROWS = [
   {
     ...microfarads(40, 1.5, 25),
     at: ['blower-cap-1', 'blower-cap-2'],
-    say: 'blower (cap | capacitor) | indoor (cap | capacitor)',
+    say: 'blower (cap | capacitor) | indoor (cap | capacitor) | blower',
   },
   {
     ...microfarads(700, 20, 400),
@@ -537,7 +537,8 @@ const ROWS = [
     say: 'compressor amps | compressor current | compressor | compressor draw | compressor common [lead | wire] [amps] | amps [on | at] [the] compressor',
   },
   {
-    ...amps(15, 5),
+    // Fan motors of a sixth to a third of a horsepower (common practice).
+    ...amps(15, 3),
     at: ['fan-motor'],
     say: '[outdoor | condenser] fan (amps | current | draw) | [outdoor | condenser] fan motor [amps | current | draw] | outdoor fan | condenser fan | fan | amps [on | at] [the] [outdoor | condenser] fan [motor]',
   },

@@ -3,7 +3,7 @@ import { rowsBy } from './rows-by.ts';
 /**
  * What is seen, heard or felt, and bears on the diagnosis. `aloud`: how a name is said that holds a word which is
  * listened for while the mouth speaks; it is understood as well. `saidAs`: what counts as the same, and is read back in
- * its own words.
+ * its own words; `unsure`: words that may say another thing as well, and are asked.
  */
 export const OBSERVATIONS = [
   {
@@ -72,7 +72,9 @@ export const OBSERVATIONS = [
   {
     id: 'contactor-pulled-in',
     name: 'contactor is pulled in',
-    say: '[the] contactor (is [pulled | sucked] in | pulled in | is closed | is engaged | pulls in | pulled right in)',
+    say: '[the] contactor (is (pulled | sucked) in | pulled in | is engaged | pulls in | pulled right in)',
+    // May also tell of one that was fitted, or that hangs.
+    saidAs: [{ words: 'contactor is closed', say: '[the] contactor is (in | closed)', unsure: true }],
   },
   {
     id: 'contactor-not-pulled-in',

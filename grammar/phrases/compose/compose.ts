@@ -71,12 +71,10 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
       return composeDischarged(segment);
     case 'observation': {
       const seen = segment.items.find((item) => item.tag === 'observation');
-      return seen === undefined
-        ? []
-        : sure({
-            kind: 'report',
-            report: { type: 'observation', observation: seen.observation, ...(seen.as && { as: seen.as }) },
-          });
+      if (seen === undefined) return [];
+      const { observation, as } = seen;
+      const meaning: Meaning = { kind: 'report', report: { type: 'observation', observation, ...(as && { as }) } };
+      return seen.unsure ? [{ meaning, cost: 0, doubt: 'several-values-fit' }] : sure(meaning);
     }
     case 'injury':
       return sure({ kind: 'report', report: { type: 'injury' } });

@@ -148,8 +148,9 @@ export const BOTH_LEGS_BEFORE =
 export const LEGS_BEFORE = 'legs [to ground] [are | read | at]';
 export const BOTH_PRESSURES =
   '[the] pressures [are [at] | read | at | show | running] | [the] gauges [are [at] | read | show] | suction over head [is | at]';
-export const BOTH_SECTIONS =
-  '[the] [dual] [run] (cap | capacitor) [[is | reads | read | shows | tests | tested | checks | checked | measures | came in | comes in | came out] [out] [at] | is (reading | showing)]';
+export const BOTH_SECTIONS = '[the] [dual] [run] (cap | capacitor)';
+export const BOTH_SECTIONS_READ =
+  '(reads | read | shows | tests | tested | checks | checked | measures | came in | comes in | came out) [out] [at] | [is] (at | out at) | is (reading | showing)';
 export const SECTIONS_AFTER = '(on | at) [the | this] [dual] [run] (cap | capacitor)';
 export const AND_BETWEEN = 'over | and | slash';
 export const OVER_BETWEEN = 'over | slash';
