@@ -8,6 +8,7 @@ import { composeCorrection } from './correction.ts';
 import { composeDeed, composeWork } from './deeds.ts';
 import { composeDictation, composeNote } from './dictated.ts';
 import { type Draft, sure } from './draft.ts';
+import { FIT_COST } from './fit.ts';
 import { composeAnswer } from './in-a-word.ts';
 import { composeReading, draftsOf } from './reading.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
@@ -38,9 +39,12 @@ import {
  */
 export function compose(segment: Segment, expectation: Expectation | undefined, words: CommonWords): Draft[] {
   const drafts = draftsFor(segment, expectation, words);
-  if (!segment.restarted && !segment.cut) return drafts;
-  const doubt = segment.restarted ? 'several-values-fit' : 'needed-repair';
-  return drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? doubt }));
+  const { restarted, cut } = segment;
+  if (restarted === undefined && !cut) return drafts;
+  const doubt = restarted === undefined ? 'needed-repair' : 'several-values-fit';
+  // "two forty, sorry, two thirty" is as plain as "correction two thirty" in a breath of its own.
+  const plain = ({ cost }: Draft): boolean => restarted === 'marked' && !cut && cost < FIT_COST.possible;
+  return drafts.map((draft) => (plain(draft) ? draft : { ...draft, doubt: draft.doubt ?? doubt }));
 }
 
 function draftsFor(segment: Segment, expectation: Expectation | undefined, words: CommonWords): Draft[] {

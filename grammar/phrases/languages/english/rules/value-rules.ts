@@ -1,7 +1,7 @@
 import { UNITS } from '../../../../vocabulary/units.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../../../expression.ts';
 import { pattern } from '../../../pattern.ts';
-import { APPROXIMATELY, PEAK_WORDS, RANGE_WORDS, RESTARTS, TRAILERS, VALUE_WORDS } from '../words/reading-words.ts';
+import { APPROXIMATELY, DENIALS, PEAK_WORDS, RANGE_WORDS, RESTARTS, TRAILERS, VALUE_WORDS } from '../words/reading-words.ts';
 
 const UNIT = alternative(
   ...UNITS.map((unit) => sequence(pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: unit.quantities }))),
@@ -38,10 +38,11 @@ const NUMBER_AGAIN: Expression = {
     NUMBER,
     POINTLESS,
     sequence(NUMBER, UNIT_MAYBE, rule('restart'), tag({ tag: 'restart', of: 'value' }), NUMBER),
+    sequence(NUMBER, UNIT_MAYBE, pattern(DENIALS), tag({ tag: 'restart', of: 'denied' }), NUMBER),
     // "one eight one eighteen": taken only where the second number begins with the words of the first.
     sequence(NUMBER, tag({ tag: 'restart', of: 'echo' }), NUMBER),
   ],
-  weights: [1, 0.5, 1, 0.3],
+  weights: [1, 0.5, 1, 0.5, 0.3],
 };
 const value = (words: 'word-value' | 'bare-word'): Expression =>
   alternative(

@@ -114,7 +114,7 @@ export const SPANNING = 'across | between';
 
 /** Said by who begins again: what went before does not count. */
 export const RESTARTS =
-  'i mean | sorry | no wait | wait no | rather | make that | no sorry | no i mean | let me see | strike that';
+  '[no | uh no] (i mean | i meant | sorry | wait | rather | actually | correction | make (that | it) | (strike | scratch) that) | wait [a (second | minute)] [no] | or rather | let me see | sorry i mean';
 
 /** Values that move while they are read. */
 export const RANGE_WORDS =
