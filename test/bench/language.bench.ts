@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
@@ -214,6 +215,28 @@ function saidFigures(path: string, progress: (text: string) => void): Figure[] {
   ];
 }
 
+/** The files of lines of the fixtures, each in a line of figures: right, and asked with the right guess. */
+function ownLinesFigures(understand: Understand): Figure[] {
+  const folder = 'fixtures/said';
+  return readdirSync(folder).flatMap((name) => {
+    const lines = readSaid(`${folder}/${name}`);
+    const outcomes = lines.map((line) => outcomeOf(line, understand(line.text, line.expectation)));
+    const share = (...which: readonly Outcome[]): number =>
+      (100 * outcomes.filter((one) => which.includes(one)).length) / lines.length;
+    const about = `of ${lines.length} ${name.replace('.tsv', '')}`;
+    return [
+      { name: `${about}: logged right`, value: share('right'), unit: '%' },
+      {
+        name: `${about}: logged or asked right`,
+        value: share('right', 'asked-right'),
+        unit: '%',
+        against: 'aim ≥ 85 %',
+      },
+      { name: `${about}: logged wrong`, value: share('wrong'), unit: '%', against: 'aim 0' },
+    ];
+  });
+}
+
 /** The language: options rounds=10, said=FILE. */
 export const bench: Bench = async (options, progress) => {
   const said = options.get('said');
@@ -232,5 +255,6 @@ export const bench: Bench = async (options, progress) => {
     ...qualityFigures(lines, makeUnderstand()),
     ...recogniserFigures(),
     ...heardFigures(lines),
+    ...ownLinesFigures(makeUnderstand()),
   ];
 };

@@ -1,7 +1,15 @@
 import { UNITS } from '../../../../vocabulary/units.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../../../expression.ts';
 import { pattern } from '../../../pattern.ts';
-import { APPROXIMATELY, DENIALS, PEAK_WORDS, RANGE_WORDS, RESTARTS, TRAILERS, VALUE_WORDS } from '../words/reading-words.ts';
+import {
+  APPROXIMATELY,
+  DENIALS,
+  PEAK_WORDS,
+  RANGE_WORDS,
+  RESTARTS,
+  TRAILERS,
+  VALUE_WORDS,
+} from '../words/reading-words.ts';
 
 const UNIT = alternative(
   ...UNITS.map((unit) => sequence(pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: unit.quantities }))),

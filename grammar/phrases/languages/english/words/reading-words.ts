@@ -83,13 +83,21 @@ export const VALUE_WORDS = [
     is: 'open',
     say: 'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
   },
-  { is: 'nothing', say: '[absolutely] nothing [at all] | not a thing | zilch | nada' },
+  {
+    is: 'nothing',
+    say: "[absolutely] nothing [at all] | not a thing | zilch | nada | [i'm | i am | it's | it is | is] (not | isn't) (getting | reading | seeing | showing | measuring) (anything | a thing) | i (don't | do not | didn't) (have | get | got | see | read) (anything | a thing)",
+  },
   {
     is: 'zero',
     say: 'no (voltage | volts | power | juice) [[getting | going | coming] to]',
     of: ['voltage', 'voltage-dc'],
   },
   { is: 'zero', say: 'no (amps | current | amperage | amp draw | draw)', of: ['current'] },
+  {
+    is: 'zero',
+    say: "[is] (not | isn't) (drawing | pulling) (anything | a thing | any (amps | current))",
+    of: ['current'],
+  },
   { is: 'zero', say: 'no pressure', of: ['pressure'] },
   { is: 'nothing', say: 'no (microfarads | capacitance)', of: ['capacitance'] },
   { is: 'zero', say: 'goose egg | [a] big fat zero' },
