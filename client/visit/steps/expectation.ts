@@ -31,7 +31,9 @@ function awaited(context: VisitContext): Expectation {
   if (question?.kind === 'which-place') {
     const { value, unit } = question;
     return {
-      readings: [],
+      // Another number goes on with what is asked.
+      readings:
+        step?.ask.kind === 'reading' && !isHeldBack(context) ? [{ quantity: step.ask.quantity, at: step.ask.at }] : [],
       question: 'which-place',
       placeless: { value, ...(unit === undefined ? {} : { unit }) },
       answers: seenBesides(context),
