@@ -100,8 +100,8 @@ export type Tag =
   | { readonly tag: 'end'; readonly end: 'from' | 'to' }
   | { readonly tag: 'dictated'; readonly edge: 'begin' | 'end' }
   /** "I mean", "sorry": what was said before of this segment, or of its value, does not count;
-   * `denied`: by a "no" alone; `echo`: the number that follows begins with the same words again. */
-  | { readonly tag: 'restart'; readonly of: 'all' | 'value' | 'denied' | 'echo' }
+   * `echo`: the number that follows begins with the same words again. */
+  | { readonly tag: 'restart'; readonly of: 'all' | 'value' | 'echo' }
   /** A function word that was not heard. */
   | { readonly tag: 'supplied'; readonly word: string }
   /** Closes a segment. */

@@ -410,7 +410,14 @@ const ROWS = [
     say: "[compressor] insulation [resistance] | [compressor] insulation to (shell | ground) | compressor megger | megger | [i] (meg'd | megged) it",
   },
   // outdoor fan motor: volts at its leads, windings
-  { ...RAISED, at: ['fan-C', 'fan-R'], rare: true, say: 'fan motor volts | volts at the fan motor' },
+  {
+    ...RAISED,
+    // The run lead is fed by the supply, the start lead by the capacitor (common practice).
+    likely: [...PAIR.likely, [320, 460]],
+    at: ['fan-C', 'fan-R'],
+    rare: true,
+    say: 'fan motor volts | volts at the fan motor',
+  },
   {
     ...winding(8, 90),
     rare: true,

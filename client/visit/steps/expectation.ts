@@ -7,7 +7,7 @@ import { unreadSections } from '../rules/charged-sections.ts';
 import { isSettled } from './choose-step.ts';
 import { ARRIVE_PLAN } from './plans.ts';
 import { openPlate } from './plate-steps.ts';
-import { answersMeant } from './short-answers.ts';
+import { answersMeant, toldBefore } from './short-answers.ts';
 
 /** While an optional question of arrival stands, a bare value is the first reading that arrival asks for. */
 function firstReading(context: VisitContext): Expectation['readings'] {
@@ -54,7 +54,7 @@ function awaited(context: VisitContext): Expectation {
   const plate = step?.plate === undefined ? [] : openPlate(step, context);
   const ofPlate = plate.length === 0 ? {} : { plate };
   if (question !== undefined) return { readings: [], question: 'confirm', answers: besides, ...ofPlate };
-  if (isHeldBack(context)) return { readings: [], question: 'acknowledge' };
+  if (isHeldBack(context)) return { readings: [], question: 'acknowledge', answers: toldBefore(context) };
   const answers = step === undefined ? [] : answersMeant(step, context);
   return {
     // A bare number belongs to the plate while one is asked of it.

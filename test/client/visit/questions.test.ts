@@ -133,6 +133,18 @@ describe('an open question', () => {
     },
   );
 
+  it.each(['the outdoor one', 'outside', 'the same'])(
+    'of a switch takes "%s"; it is locked behind any caution',
+    async (place) => {
+      const visit = await TypedVisit.open();
+      if (place === 'the same') await visit.type('outdoor disconnect is pulled');
+      await visit.type(...ARRIVAL, 'compressor hums and trips', 'I pulled the disconnect', place);
+      expect(visit.of('energy.changed').at(-1)).toMatchObject({ to: 'reported-off' });
+      await visit.type('locked');
+      expect(visit.of('switch.reported').at(-1)).toMatchObject({ state: 'locked' });
+    },
+  );
+
   it('of a place gives way to the answer of the look that is asked', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...ARRIVAL.slice(0, 3), 'twenty six volts', 'not turning');

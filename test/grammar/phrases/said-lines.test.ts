@@ -30,11 +30,10 @@ describe('lines as people say them', () => {
     expect(understand(text)).toMatchObject({ verdict: 'logged', meaning: { kind: 'reading', reading: { value } } });
   });
 
-  it.each([
-    'leg to leg two forty, sorry, twenty three',
-    'leg one to ground one twenty no one eighteen',
-    "secondary's dead",
-  ])('are asked where they are not: "%s"', (text) => {
-    expect(understand(text).verdict).toBe('asked');
-  });
+  it.each(['leg to leg two forty, sorry, twenty three', "secondary's dead"])(
+    'are asked where they are not: "%s"',
+    (text) => {
+      expect(understand(text).verdict).toBe('asked');
+    },
+  );
 });

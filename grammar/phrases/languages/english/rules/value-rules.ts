@@ -45,12 +45,17 @@ const NUMBER_AGAIN: Expression = {
   items: [
     NUMBER,
     POINTLESS,
-    sequence(NUMBER, UNIT_MAYBE, rule('restart'), tag({ tag: 'restart', of: 'value' }), NUMBER),
-    sequence(NUMBER, UNIT_MAYBE, pattern(DENIALS), tag({ tag: 'restart', of: 'denied' }), NUMBER),
+    sequence(
+      NUMBER,
+      UNIT_MAYBE,
+      alternative(rule('restart'), pattern(DENIALS)),
+      tag({ tag: 'restart', of: 'value' }),
+      NUMBER,
+    ),
     // "one eight one eighteen": taken only where the second number begins with the words of the first.
     sequence(NUMBER, tag({ tag: 'restart', of: 'echo' }), NUMBER),
   ],
-  weights: [1, 0.5, 1, 0.5, 0.3],
+  weights: [1, 0.5, 1, 0.3],
 };
 const value = (words: 'word-value' | 'bare-word'): Expression =>
   alternative(
