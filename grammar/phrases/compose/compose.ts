@@ -1,4 +1,5 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
+import type { ObservationId } from '../../vocabulary/observations.ts';
 import type { QuantityId } from '../../vocabulary/quantities.ts';
 import { unitFor } from '../../vocabulary/units.ts';
 import type { CommonWords } from '../language.ts';
@@ -78,7 +79,9 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
       if (seen === undefined) return [];
       const { observation, as } = seen;
       const meaning: Meaning = { kind: 'report', report: { type: 'observation', observation, ...(as && { as }) } };
-      return seen.unsure ? [{ meaning, cost: 0, doubt: 'several-values-fit' }] : sure(meaning);
+      // Looked for, it is what was seen.
+      const isLookedFor = expectation?.answers?.some(({ means }) => isSeen(means, observation)) === true;
+      return seen.unsure && !isLookedFor ? [{ meaning, cost: 0, doubt: 'several-values-fit' }] : sure(meaning);
     }
     case 'injury':
       return sure({ kind: 'report', report: { type: 'injury' } });
@@ -163,6 +166,9 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
   if (told !== undefined) return draftsOf([told], said, bench, expectation);
   return [{ meaning, cost: 0, doubt: expected.length > 1 ? 'several-places-fit' : 'no-place' }];
 }
+
+const isSeen = (meaning: Meaning, observation: ObservationId): boolean =>
+  meaning.kind === 'report' && meaning.report.type === 'observation' && meaning.report.observation === observation;
 
 /** A number, with a unit of weight or none, where a weight is asked for: the step knows which way it went. */
 function composeWeight({ value, units: [unit], doubt }: Said, meaning: Meaning): Draft[] {

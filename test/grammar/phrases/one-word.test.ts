@@ -92,7 +92,7 @@ describe('one word of a line that was understood', () => {
     const { tried, wrong } = changed(how);
     expect(tried).toBeGreaterThanOrEqual(WORDS);
     expect(wrong.length / tried, `${wrong.length} of ${tried}\n${wrong.join('\n')}`).toBeLessThanOrEqual(MOST[how]);
-  });
+  }, 240_000);
 
   it('of a number leaves a likely value, or is asked', () => {
     const strange: string[] = [];
@@ -121,6 +121,11 @@ describe('one word of a line that was understood', () => {
     "contactor's closed",
   ])('may leave "%s", which is asked: it says two things', (text) => {
     expect(understand(text).verdict).toBe('asked');
+  });
+
+  it('is not asked where it is looked for', () => {
+    const means = { kind: 'report', report: { type: 'observation', observation: 'contactor-pulled-in' } } as const;
+    expect(understand("contactor's in", { readings: [], answers: [{ answer: 'in', means }] }).verdict).toBe('logged');
   });
 
   it.each([
