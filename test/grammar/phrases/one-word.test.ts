@@ -88,11 +88,15 @@ function isLikely({ quantity, at, value, unit }: Reading): boolean {
 }
 
 describe('one word of a line that was understood', () => {
-  it.each(['lost', 'changed'] as const)('%s leaves hardly ever anything else on record', (how) => {
-    const { tried, wrong } = changed(how);
-    expect(tried).toBeGreaterThanOrEqual(WORDS);
-    expect(wrong.length / tried, `${wrong.length} of ${tried}\n${wrong.join('\n')}`).toBeLessThanOrEqual(MOST[how]);
-  }, 240_000);
+  it.each(['lost', 'changed'] as const)(
+    '%s leaves hardly ever anything else on record',
+    (how) => {
+      const { tried, wrong } = changed(how);
+      expect(tried).toBeGreaterThanOrEqual(WORDS);
+      expect(wrong.length / tried, `${wrong.length} of ${tried}\n${wrong.join('\n')}`).toBeLessThanOrEqual(MOST[how]);
+    },
+    240_000,
+  );
 
   it('of a number leaves a likely value, or is asked', () => {
     const strange: string[] = [];
