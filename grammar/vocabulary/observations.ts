@@ -151,7 +151,7 @@ export const OBSERVATIONS = [
     saidAs: [
       {
         words: 'outdoor coil is clogged',
-        say: '[the] (outdoor | condenser | outside) coil (is | looks) [really | completely | all] (plugged | clogged | matted | packed) [[over | up] [with (cottonwood | dirt | lint | grass | leaves | hair | dog hair | fuzz)]]',
+        say: '[the] (outdoor | condenser | outside) coil (is | looks) [really | completely | all] (plugged | clogged | matted | packed) [solid | [over | up] [with (cottonwood | dirt | lint | grass | leaves | hair | dog hair | fuzz)]]',
       },
     ],
   },
