@@ -25,7 +25,9 @@ export const LINKS: readonly { readonly say: string; readonly of?: readonly Quan
   {
     say: "is | are | is got | has got | it's | it is | is at | at | has | says | is good [at] | shows up as | good [at]",
   },
-  { say: '[is] still [at] | [is] only [at] | was still [at] | is [a] [little | bit | way | really | real] (weak | low | high | down | up) at' },
+  {
+    say: '[is] still [at] | [is] only [at] | was still [at] | is [a] [little | bit | way | really | real] (weak | low | high | down | up) at',
+  },
   {
     say: "[it's | it is | is | are] [still | only] (reading [at] | showing | measuring | getting | seeing | giving [me]) | reads [at] | read | shows | measures | measured [at]",
   },
