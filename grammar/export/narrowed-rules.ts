@@ -118,7 +118,7 @@ export const NARROWED_RULES: Rules = {
   'n-plate': pattern('$n-under [point $n-digit] | $up-to-699'),
   // Nothing of a quantity, at the places where one looks for it.
   none: pattern(
-    'no (amps | current) on the (compressor | fan | [outdoor | condenser] fan [motor] | blower) | no (volts | voltage | power | juice) (on | at | to | across) [the] (load side | line side | coil | secondary | leg one | leg two | t one [(to | and)] t two) | no (pressure on the (low side | high side) | suction pressure | head pressure) | no (superheat | subcooling | airflow)',
+    'no (amps | current) on the (compressor | fan | [outdoor | condenser] fan [motor] | blower) | no (volts | voltage | power | juice) (on | at | to | across) [the] (load side | line side | coil | secondary | leg one | leg two | t one [(to | and)] t two) | no (volts | voltage) between (yellow | red) and common at the (outdoor unit | condenser | air handler) | no (pressure on the (low side | high side) | suction pressure | head pressure) | no (superheat | subcooling | airflow)',
   ),
   // Readings that are taken side by side, in one breath.
   together: alternative(

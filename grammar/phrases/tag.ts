@@ -77,7 +77,7 @@ export type Tag =
   | { readonly tag: 'device'; readonly row: number }
   | { readonly tag: 'state'; readonly state: 'open' | 'closed' | 'locked' | 'unlocked' }
   | { readonly tag: 'zones'; readonly zones: readonly ZoneId[] }
-  | { readonly tag: 'observation'; readonly observation: ObservationId; readonly as?: string }
+  | { readonly tag: 'observation'; readonly observation: ObservationId; readonly as?: string; readonly unsure?: true }
   /** What was asked is answered in a word. */
   | { readonly tag: 'answer'; readonly answer: AnswerId }
   | { readonly tag: 'item'; readonly item: JobItemId }

@@ -137,7 +137,7 @@ export const ANSWERS = [
   },
   {
     id: 'agreed',
-    say: '(they | he | she | the customer) (agreed | agrees | approved [it] | said (yes | okay | go ahead)) | [$it] (fine | okay) with (them | him | her | me)',
+    say: "(they | he | she | the customer) (agreed | agrees | approved [it] | said (yes | okay | go ahead)) | [$it] (fine | okay) with (them | him | her | me) | [the] customer (said | says) (yes | okay | go ahead) | (they are | they're | he is | he's | she is | she's | [the] customer is) (fine | okay | good) with (it | that)",
   },
   {
     id: 'refused',

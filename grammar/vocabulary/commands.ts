@@ -144,7 +144,7 @@ export const COMMANDS = [
   {
     id: 'same-place',
     name: 'the same place',
-    say: 'the same [place | one | spot | again] | same (place | one | spot | again | as before) | where i was',
+    say: '[the] same [place | one | spot | again] | same (place | one | spot | again | as before) | where i was',
   },
   {
     id: 'fine',

@@ -74,7 +74,7 @@ export const SWITCH_STATES = [
     after:
       '(is | has been) ([pulled | out | open | off] [and] locked [out] [and] [tagged] | pulled [out] [and] (locked [out] | tagged) [and] [tagged] | locked and tagged)',
     before:
-      "[i | i've | i have] (locked out | locked | pulled and locked | locked and tagged | (put | hung) (my | a | the) (lock | tag | lock and tag) on)",
+      "[i | i've | i have] (locked out | locked | pulled and locked | locked and tagged | (put | hung) (my | a | the) (lock | tag | lock and tag) on) | [the | my] (lock | tag | lock and tag) is on",
   },
   {
     state: 'unlocked',

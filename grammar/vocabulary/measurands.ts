@@ -327,7 +327,7 @@ const ROWS = [
   {
     ...microfarads(40, 1.5, 25),
     at: ['blower-cap-1', 'blower-cap-2'],
-    say: 'blower (cap | capacitor) | indoor (cap | capacitor)',
+    say: 'blower (cap | capacitor) | indoor (cap | capacitor) | blower',
   },
   {
     ...microfarads(700, 20, 400),
@@ -410,7 +410,14 @@ const ROWS = [
     say: "[compressor] insulation [resistance] | [compressor] insulation to (shell | ground) | compressor megger | megger | [i] (meg'd | megged) it",
   },
   // outdoor fan motor: volts at its leads, windings
-  { ...RAISED, at: ['fan-C', 'fan-R'], rare: true, say: 'fan motor volts | volts at the fan motor' },
+  {
+    ...RAISED,
+    // The run lead is fed by the supply, the start lead by the capacitor (common practice).
+    likely: [...PAIR.likely, [320, 460]],
+    at: ['fan-C', 'fan-R'],
+    rare: true,
+    say: 'fan motor volts | volts at the fan motor',
+  },
   {
     ...winding(8, 90),
     rare: true,
@@ -537,7 +544,8 @@ const ROWS = [
     say: 'compressor amps | compressor current | compressor | compressor draw | compressor common [lead | wire] [amps] | amps [on | at] [the] compressor',
   },
   {
-    ...amps(15, 5),
+    // Fan motors of a sixth to a third of a horsepower (common practice).
+    ...amps(15, 3),
     at: ['fan-motor'],
     say: '[outdoor | condenser] fan (amps | current | draw) | [outdoor | condenser] fan motor [amps | current | draw] | outdoor fan | condenser fan | fan | amps [on | at] [the] [outdoor | condenser] fan [motor]',
   },

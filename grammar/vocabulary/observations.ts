@@ -3,13 +3,13 @@ import { rowsBy } from './rows-by.ts';
 /**
  * What is seen, heard or felt, and bears on the diagnosis. `aloud`: how a name is said that holds a word which is
  * listened for while the mouth speaks; it is understood as well. `saidAs`: what counts as the same, and is read back in
- * its own words.
+ * its own words; `unsure`: words that may say another thing as well, and are asked.
  */
 export const OBSERVATIONS = [
   {
     id: 'fan-not-turning',
     name: 'outdoor fan is not turning',
-    say: "$fan ((is not | isn't | not) (turning | running | spinning | going | moving) | (stands | is standing | is [just] sitting | sitting) (still | there) | (will not | won't) (turn | run | spin [up] | start [up] | move | come on) | (is | has) stopped | is dead stopped | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
+    say: "$fan ((is not | isn't | ain't | not) (turning | running | spinning | going | moving) | (stands | is standing | is [just] sitting | sitting) (still | there) | (will not | won't) (turn | run | spin [up] | start [up] | move | come on) | (is | has) stopped | is dead stopped | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
   },
   {
     id: 'fan-turning',
@@ -45,7 +45,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-not-running',
     name: 'compressor is not running',
-    say: "[the] compressor ((is not | isn't | not) [even] (running | on | going | starting | coming on | doing anything | trying [to start]) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | never (starts | comes on))",
+    say: "[the] compressor ((is not | isn't | ain't | not) [even] (running | on | going | starting | coming on | doing anything | trying [to start]) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | never (starts | comes on))",
   },
   {
     id: 'compressor-hums-and-trips',
@@ -72,12 +72,14 @@ export const OBSERVATIONS = [
   {
     id: 'contactor-pulled-in',
     name: 'contactor is pulled in',
-    say: '[the] contactor (is [pulled | sucked] in | pulled in | is closed | is engaged | pulls in | pulled right in)',
+    say: '[the] contactor (is (pulled | sucked) in | pulled in | is engaged | pulls in | pulled right in)',
+    // May also tell of one that was fitted, or that hangs.
+    saidAs: [{ words: 'contactor is closed', say: '[the] contactor is (in | closed)', unsure: true }],
   },
   {
     id: 'contactor-not-pulled-in',
     name: 'contactor is not pulled in',
-    say: "[the] contactor ((is not | isn't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | (will not | won't) (pull in | close | engage) | (does not | doesn't) (pull in | close | engage))",
+    say: "[the] contactor ((is not | isn't | ain't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | (will not | won't) (pull in | close | engage) | (does not | doesn't) (pull in | close | engage))",
   },
   {
     id: 'contacts-burnt',
@@ -109,7 +111,7 @@ export const OBSERVATIONS = [
   {
     id: 'blower-not-running',
     name: 'blower is not running',
-    say: "[the] (blower | indoor fan | blower motor) ((is not | isn't | not) (running | on | going | turning) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off)",
+    say: "[the] (blower | indoor fan | blower motor) ((is not | isn't | ain't | not) (running | on | going | turning) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off)",
   },
   {
     id: 'blower-spins-freely',
@@ -149,7 +151,7 @@ export const OBSERVATIONS = [
     saidAs: [
       {
         words: 'outdoor coil is clogged',
-        say: '[the] (outdoor | condenser | outside) coil (is | looks) [really | completely | all] (plugged | clogged | matted | packed) [[over | up] [with (cottonwood | dirt | lint | grass | leaves | hair | dog hair | fuzz)]]',
+        say: '[the] (outdoor | condenser | outside) coil (is | looks) [really | completely | all] (plugged | clogged | matted | packed) [solid | [over | up] [with (cottonwood | dirt | lint | grass | leaves | hair | dog hair | fuzz)]]',
       },
     ],
   },
@@ -187,7 +189,7 @@ export const OBSERVATIONS = [
   {
     id: 'thermostat-not-calling',
     name: 'thermostat is not calling',
-    say: "[the] $stat ((is not | isn't | not) calling | is satisfied) [for (cool | cooling)] | no call [for (cool | cooling)] | (call | call's) off",
+    say: "[the] $stat ((is not | isn't | ain't | not) calling | is satisfied) [for (cool | cooling)] | no call [for (cool | cooling)] | (call | call's) off",
   },
   {
     id: 'breaker-tripped',
@@ -208,7 +210,7 @@ export const OBSERVATIONS = [
     id: 'compressor-not-hot',
     name: 'compressor is not hot',
     aloud: 'compressor is cool',
-    say: "[the] compressor ((is not | isn't | not) hot | is cool | is cold)",
+    say: "[the] compressor ((is not | isn't | ain't | not) hot | is cool | is cold)",
   },
   {
     id: 'contacts-clean',
@@ -218,7 +220,7 @@ export const OBSERVATIONS = [
   {
     id: 'capacitor-not-swollen',
     name: 'capacitor is not swollen',
-    say: "[the] (capacitor | cap) ((is not | isn't | not) (swollen | bulged | bulging) | is flat | looks (fine | good))",
+    say: "[the] (capacitor | cap) ((is not | isn't | ain't | not) (swollen | bulged | bulging) | is flat | looks (fine | good))",
   },
   {
     id: 'coil-clear',
@@ -236,7 +238,7 @@ export const OBSERVATIONS = [
     id: 'breaker-on',
     name: 'breaker is set',
     // "breaker is on" is a report of energy, not a look.
-    say: "[the] breaker (is set | is holding | (is not | isn't | not) tripped | was [found] on) | found the breaker on",
+    say: "[the] breaker (is set | is holding | (is not | isn't | ain't | not) tripped | was [found] on) | found the breaker on",
   },
   {
     id: 'disconnect-in',

@@ -33,7 +33,10 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
       minutes: 'minutes of each noise (10)',
     },
   },
-  language: { says: 'the grammar: lines a second, memory, against a named peer', options: { rounds: 'rounds (10)' } },
+  language: {
+    says: 'the grammar: lines a second, memory, against a named peer; or what becomes of a file of lines',
+    options: { rounds: 'rounds (10)', said: 'file of lines and what they should come to, instead of the rest' },
+  },
   record: {
     says: 'the record on its way: steady visits, a storm of reconnects, kills of the server',
     options: {

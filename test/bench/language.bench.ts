@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
@@ -10,6 +11,7 @@ import { Network } from '../../grammar/phrases/network.ts';
 import { makeUnderstand, type Understand } from '../../grammar/phrases/understand.ts';
 import { isOfPeople, unheard } from '../grammar/export/heard-lines.ts';
 import { type Bench, type Figure, median, quantile } from './figures.ts';
+import { type Outcome, outcomeOf, readSaid } from './said-lines.ts';
 
 /** Aims of the language. */
 const AIMS = { parse: 0.3, build: 50, memory: 5, right: 99, heard: 90 } as const;
@@ -36,7 +38,7 @@ function byHand(text: string): { place: string; value: number } | undefined {
   return found === undefined ? undefined : { place: found['place']!, value: Number(found['value']) };
 }
 
-function measure(lines: readonly Utterance[], rounds: number, parse: (line: Utterance) => void): number[] {
+function measure<Line>(lines: readonly Line[], rounds: number, parse: (line: Line) => void): number[] {
   const times: number[] = [];
   for (let round = 0; round < rounds; round += 1) for (const line of lines) times.push(time(() => parse(line)));
   return times;
@@ -164,8 +166,81 @@ function heardFigures(lines: readonly Utterance[]): Figure[] {
   ];
 }
 
-/** The language: options rounds=10. */
+const OUTCOMES: Readonly<Record<Outcome, { readonly says: string; readonly against?: string }>> = {
+  right: { says: 'logged right', against: 'aim ≥ 85 %' },
+  'asked-right': { says: 'asked with the right guess', against: 'aim ≤ 8 %' },
+  'asked-wrong': { says: 'asked with a wrong one', against: 'aim ≤ 2 %' },
+  'not-understood': { says: 'not understood' },
+  wrong: { says: 'logged wrong', against: 'aim 0' },
+};
+
+/** What becomes of the lines of a file, how fast, and which of those that are logged right the ear may hear. */
+function saidFigures(path: string, progress: (text: string) => void): Figure[] {
+  const understand = makeUnderstand();
+  const lines = readSaid(path);
+  const told = lines.map((line) => ({ line, outcome: outcomeOf(line, understand(line.text, line.expectation)) }));
+  const readings = told.filter(({ line }) => line.meant !== '-');
+  const others = told.filter(({ line }) => line.meant === '-');
+  for (const { line, outcome } of told)
+    if (outcome !== 'right') progress(`${outcome}${line.soft ? ' (soft)' : ''}: ${line.text}`);
+  const soft = readings.filter(({ line, outcome }) => line.soft && outcome !== 'wrong' && outcome !== 'right').length;
+  // Dictation is kept behind its heading, whatever its words are.
+  const logged = readings.filter(({ line, outcome }) => outcome === 'right' && line.meant !== 'N');
+  const unheardLines = unheard(logged.map(({ line }) => line));
+  const outside = unheardLines.length;
+  for (const { text } of unheardLines) progress(`outside the recogniser's grammar: ${text}`);
+  const times = measure(lines, 10, (line) => understand(line.text, line.expectation));
+  return [
+    ...Object.entries(OUTCOMES).map(([name, { says, against }]) => ({
+      name: `of ${readings.length} lines: ${says}`,
+      value: (100 * readings.filter(({ outcome }) => outcome === name).length) / readings.length,
+      unit: '%',
+      ...(against && { against }),
+    })),
+    { name: 'asked or not understood where that is right as well', value: soft, unit: 'lines' },
+    {
+      name: `of ${others.length} lines that are none: logged`,
+      value: others.filter(({ outcome }) => outcome === 'wrong').length,
+      unit: '',
+      against: 'aim 0',
+    },
+    {
+      name: `of ${logged.length} logged right, inside the recogniser's grammar`,
+      value: (100 * (logged.length - outside)) / logged.length,
+      unit: '%',
+      against: `aim ${AIMS.heard} %`,
+    },
+    { name: 'of these lines understood, median', value: median(times), unit: 'ms' },
+    { name: 'of these lines understood, p95', value: quantile(times, 0.95), unit: 'ms' },
+  ];
+}
+
+/** The files of lines of the fixtures, each in a line of figures: right, and asked with the right guess. */
+function ownLinesFigures(understand: Understand): Figure[] {
+  const folder = 'fixtures/said';
+  return readdirSync(folder).flatMap((name) => {
+    const lines = readSaid(`${folder}/${name}`);
+    const outcomes = lines.map((line) => outcomeOf(line, understand(line.text, line.expectation)));
+    const share = (...which: readonly Outcome[]): number =>
+      (100 * outcomes.filter((one) => which.includes(one)).length) / lines.length;
+    const about = `of ${lines.length} ${name.replace('.tsv', '')}`;
+    return [
+      { name: `${about}: logged right`, value: share('right'), unit: '%' },
+      {
+        name: `${about}: logged or asked right`,
+        value: share('right', 'asked-right'),
+        unit: '%',
+        against: 'aim ≥ 85 %',
+      },
+      { name: `${about}: logged wrong`, value: share('wrong'), unit: '%', against: 'aim 0' },
+    ];
+  });
+}
+
+/** The language: options rounds=10, said=FILE. */
 export const bench: Bench = async (options, progress) => {
+  const said = options.get('said');
+  if (said !== undefined) return saidFigures(said, progress);
   const lines = readUtterances(pathToFileURL('fixtures/utterances/'));
   progress('memory');
   const memory = memoryFigures(lines);
@@ -180,5 +255,6 @@ export const bench: Bench = async (options, progress) => {
     ...qualityFigures(lines, makeUnderstand()),
     ...recogniserFigures(),
     ...heardFigures(lines),
+    ...ownLinesFigures(makeUnderstand()),
   ];
 };

@@ -4,6 +4,7 @@ import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
+import type { VisitContext } from '../chart/context.ts';
 import { QUESTION_MINUTES, type Turn } from '../chart/turn.ts';
 import { handsToldBy } from '../rules/hands-told.ts';
 import { lapseUnanswered } from './ask-still-off.ts';
@@ -34,10 +35,18 @@ const TELLING: readonly Meaning['kind'][] = [
 const GOES_ON: readonly CommandId[] = ['what-next', 'done', 'go-back', 'skip-to'];
 
 /** Whether what was said makes sense without the question that stands: the technician has gone on. */
-export function makesSenseWithout({ meaning, verdict }: Understanding): boolean {
-  if (meaning.kind === 'command') return verdict === 'logged' && GOES_ON.includes(meaning.command);
+export function makesSenseWithout({ meaning, verdict }: Understanding, context: VisitContext): boolean {
+  if (meaning.kind === 'command')
+    return verdict === 'logged' && (GOES_ON.includes(meaning.command) || goesOnLive(meaning.command, context));
   if (meaning.kind === 'report' && meaning.report.type === 'injury') return false;
   return TELLING.includes(meaning.kind);
+}
+
+/** To a caution that waits: the step comes next, and its number would else be asked for its place. */
+function goesOnLive(command: CommandId, context: VisitContext): boolean {
+  const kind = openQuestion(context)?.kind;
+  if (context.caution === undefined) return false;
+  return command === 'live' || (command === 'got-it' && (kind === 'which-place' || kind === 'which-switch'));
 }
 
 /** The question that is put ends without its answer, aloud and in the record; the step is asked again. */
@@ -55,7 +64,8 @@ export function letGoUnanswered(turn: Turn): void {
   if (question.kind === 'confirm-meaning' && namesOpening(question.meaning))
     countAsOpened(turn, meaningWords(question.meaning) ?? '');
   turn.say('answer', SAY.leftOut(question));
-  turn.repeatStep();
+  // Behind a caution the step is still to come.
+  if (turn.context.caution === undefined) turn.repeatStep();
 }
 
 /** The technician leaves the question: what it asked of does not count. */

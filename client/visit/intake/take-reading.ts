@@ -20,6 +20,7 @@ import { isolationOf, OUTDOOR_ZONES, placesOpening, provedWith } from '../rules/
 import { isSought } from '../rules/source-search.ts';
 import { unitLacks } from '../rules/unit-lacks.ts';
 import { zonesAt } from '../rules/zones-at.ts';
+import { paceOf } from '../steps/ask-step.ts';
 import { isDue, isProvenDead, powerAt } from '../steps/choose-step.ts';
 import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
 import { endProofs } from './end-proofs.ts';
@@ -69,8 +70,8 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   // Where none should be, no verdict on its value is given: it is warned of, and the value read back behind that.
   const alarming = isAlarming(reading, turn.context);
   if (alarming) followEnergy(turn, reading, zone);
-  const isRemarked = judged?.word === 'marginal' || judged?.word === 'does not fit';
-  const remark = isRemarked && !alarming ? SAY.judged(judged) : '';
+  const remark =
+    judged !== undefined && !alarming && isRemarked(judged, under, reading, turn.context) ? SAY.judged(judged) : '';
   const isDue = remark === '' && confirmed === 'as heard' && isSectionDue(turn, reading);
   turn.say('readback', isDue ? SAY.readInProof(reading) : readback(turn.context.step, reading, confirmed, remark));
   if (!alarming) followEnergy(turn, reading, zone);
@@ -78,6 +79,13 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
   takeCharge(turn, reading);
+}
+
+/** What does not fit is said at once; that a reading fits, in full talk alone, and never of volts where power is not known to be on: a zero there is no proof. */
+function isRemarked({ word }: Judged, { power }: TakenUnder, { quantity }: Reading, context: VisitContext): boolean {
+  if (word !== 'fits') return word === 'marginal' || word === 'does not fit';
+  const isOfPower = quantity === 'voltage' || quantity === 'voltage-dc';
+  return paceOf(context) === 'full' && context.step?.source !== 'energy' && (!isOfPower || power === 'on');
 }
 
 /**

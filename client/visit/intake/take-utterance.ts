@@ -49,7 +49,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   if (!utterance.accepted) return askAnew(turn, understanding);
   if (understanding.verdict === 'rejected') return takeUnknown(turn, utterance);
   if (turn.context.questions.length > 0 && answersQuestion(turn, understanding, takeMeaning)) return;
-  if (makesSenseWithout(understanding)) letGoUnanswered(turn);
+  if (makesSenseWithout(understanding, turn.context)) letGoUnanswered(turn);
   const plated = readOffPlate(turn, understanding.meaning);
   if (plated !== undefined) return askBack(turn, { ...understanding, meaning: plated, reason: 'several-places-fit' });
   if (understanding.verdict === 'asked' && !isUrgent(turn, understanding)) {
@@ -137,7 +137,7 @@ export function takeTouched(turn: Turn, command: CommandId): void {
     confidence: 1,
   };
   if (answersQuestion(turn, touched, takeMeaning)) return;
-  if (makesSenseWithout(touched)) letGoUnanswered(turn);
+  if (makesSenseWithout(touched, turn.context)) letGoUnanswered(turn);
   takeCommand(turn, command);
 }
 

@@ -1,5 +1,6 @@
 import type { AnswerMeant, Expectation } from '../../../grammar/phrases/meaning.ts';
 import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
+import type { AnswerId } from '../../../grammar/vocabulary/answers.ts';
 import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
@@ -7,7 +8,7 @@ import { stepThatStood } from '../rules/refrigerant-plan.ts';
 import { isSettled } from './choose-step.ts';
 import { ARRIVE_PLAN } from './plans.ts';
 import { openPlate } from './plate-steps.ts';
-import { answersMeant } from './short-answers.ts';
+import { answersMeant, toldBefore } from './short-answers.ts';
 
 /** While an optional question of arrival stands, a bare value is the first reading that arrival asks for. */
 function firstReading(context: VisitContext): Expectation['readings'] {
@@ -30,9 +31,18 @@ function awaited(context: VisitContext): Expectation {
   }
   if (question?.kind === 'which-place') {
     const { value, unit } = question;
-    return { readings: [], question: 'which-place', placeless: { value, ...(unit === undefined ? {} : { unit }) } };
+    return {
+      // Another number goes on with what is asked.
+      readings:
+        step?.ask.kind === 'reading' && !isHeldBack(context) ? [{ quantity: step.ask.quantity, at: step.ask.at }] : [],
+      question: 'which-place',
+      placeless: { value, ...(unit === undefined ? {} : { unit }) },
+      answers: seenBesides(context),
+    };
   }
-  if (question?.kind === 'confirm-reading') return { readings: [question.reading], question: 'confirm', answers: YES };
+  const besides = [...YES, ...seenBesides(context)];
+  if (question?.kind === 'confirm-reading')
+    return { readings: [question.reading], question: 'confirm', answers: besides };
   const asked =
     step?.optional === true
       ? firstReading(context)
@@ -45,8 +55,8 @@ function awaited(context: VisitContext): Expectation {
   if (question?.kind === 'still-off') return { readings: [], question: 'confirm', answers: STILL_OFF };
   const plate = step?.plate === undefined ? [] : openPlate(step, context);
   const ofPlate = plate.length === 0 ? {} : { plate };
-  if (question !== undefined) return { readings: [], question: 'confirm', answers: YES, ...ofPlate };
-  if (isHeldBack(context)) return { readings: [], question: 'acknowledge' };
+  if (question !== undefined) return { readings: [], question: 'confirm', answers: besides, ...ofPlate };
+  if (isHeldBack(context)) return { readings: [], question: 'acknowledge', answers: toldBefore(context) };
   const answers = step === undefined ? [] : answersMeant(step, context);
   return {
     // A bare number belongs to the plate while one is asked of it.
@@ -65,6 +75,16 @@ const STILL_OFF: readonly AnswerMeant[] = (
 
 /** "It is", "I did": said to a question they are a yes. */
 const YES: readonly AnswerMeant[] = [{ answer: 'did', means: { kind: 'command', command: 'yes' } }];
+
+/** Of a look as much as of what a question is about. */
+const OF_EITHER: readonly AnswerId[] = ['did', 'good', 'on', 'off', 'in', 'none', 'pulled', 'dead', 'set', 'not-yet'];
+
+/** Short answers of the look that waits behind a question, where they can be of nothing else: who gives them has gone on. */
+function seenBesides(context: VisitContext): readonly AnswerMeant[] {
+  const { step } = context;
+  if (step?.ask.kind !== 'look' || isHeldBack(context)) return [];
+  return answersMeant(step, context).filter(({ answer }) => !OF_EITHER.includes(answer));
+}
 
 const MARKS: readonly PlateField[] = ['model', 'serial'];
 

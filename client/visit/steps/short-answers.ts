@@ -262,8 +262,13 @@ function atStep(step: Step, context: VisitContext): ShortAnswers {
   }
 }
 
+/** What needs no step: it is said of what was told before. */
+export const toldBefore = (context: VisitContext): readonly AnswerMeant[] => meantBy(lockOfOpened(context));
+
 /** The same for whoever understands words: orders are understood without it. */
-export function answersMeant(step: Step, context: VisitContext): readonly AnswerMeant[] {
-  const { yes: _yes, no: _no, done: _done, ...answers } = shortAnswers(step, context);
+export const answersMeant = (step: Step, context: VisitContext): readonly AnswerMeant[] =>
+  meantBy(shortAnswers(step, context));
+
+function meantBy({ yes: _yes, no: _no, done: _done, ...answers }: ShortAnswers): readonly AnswerMeant[] {
   return (Object.entries(answers) as [AnswerId, Meaning][]).map(([answer, means]) => ({ answer, means }));
 }

@@ -41,7 +41,7 @@ export const SAY = {
   /** That it was taken on the bench was asked for, and is not in doubt. */
   doubtful: ({ bench: _, ...reading }: Reading, why: string) =>
     [capital(readbackWords(reading, true)).replace(/\.$/, '?'), why].filter(Boolean).join(' '),
-  judged: ({ word }: Judged) => (word === 'marginal' ? 'Marginal.' : 'Does not fit.'),
+  judged: ({ word }: Judged) => `${capital(word)}.`,
   twin: ([one, other]: readonly [number, number]) => `Was that ${sayDigits(one)}, or ${sayDigits(other)}?`,
   impossible: (reading: Reading) => `${capital(readbackWords(reading, true))} That cannot be. Measure it again.`,
   rejected: (reading: Reading) => `${capital(readbackWords(reading))} Set aside. Measure it again.`,

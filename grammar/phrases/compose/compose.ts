@@ -1,4 +1,5 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
+import type { ObservationId } from '../../vocabulary/observations.ts';
 import type { QuantityId } from '../../vocabulary/quantities.ts';
 import { unitFor } from '../../vocabulary/units.ts';
 import type { CommonWords } from '../language.ts';
@@ -8,6 +9,7 @@ import { composeCorrection } from './correction.ts';
 import { composeDeed, composeWork } from './deeds.ts';
 import { composeDictation, composeNote } from './dictated.ts';
 import { type Draft, sure } from './draft.ts';
+import { FIT_COST } from './fit.ts';
 import { composeAnswer } from './in-a-word.ts';
 import { composeReading, draftsOf } from './reading.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
@@ -38,9 +40,12 @@ import {
  */
 export function compose(segment: Segment, expectation: Expectation | undefined, words: CommonWords): Draft[] {
   const drafts = draftsFor(segment, expectation, words);
-  if (!segment.restarted && !segment.cut) return drafts;
-  const doubt = segment.restarted ? 'several-values-fit' : 'needed-repair';
-  return drafts.map((draft) => ({ ...draft, doubt: draft.doubt ?? doubt }));
+  const { restarted, cut } = segment;
+  if (restarted === undefined && !cut) return drafts;
+  const doubt = restarted === undefined ? 'needed-repair' : 'several-values-fit';
+  // "two forty, sorry, two thirty" is as plain as "correction two thirty" in a breath of its own.
+  const plain = ({ cost }: Draft): boolean => restarted === 'marked' && !cut && cost < FIT_COST.possible;
+  return drafts.map((draft) => (plain(draft) ? draft : { ...draft, doubt: draft.doubt ?? doubt }));
 }
 
 function draftsFor(segment: Segment, expectation: Expectation | undefined, words: CommonWords): Draft[] {
@@ -71,12 +76,12 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
       return composeDischarged(segment);
     case 'observation': {
       const seen = segment.items.find((item) => item.tag === 'observation');
-      return seen === undefined
-        ? []
-        : sure({
-            kind: 'report',
-            report: { type: 'observation', observation: seen.observation, ...(seen.as && { as: seen.as }) },
-          });
+      if (seen === undefined) return [];
+      const { observation, as } = seen;
+      const meaning: Meaning = { kind: 'report', report: { type: 'observation', observation, ...(as && { as }) } };
+      // Looked for, it is what was seen.
+      const isLookedFor = expectation?.answers?.some(({ means }) => isSeen(means, observation)) === true;
+      return seen.unsure && !isLookedFor ? [{ meaning, cost: 0, doubt: 'several-values-fit' }] : sure(meaning);
     }
     case 'injury':
       return sure({ kind: 'report', report: { type: 'injury' } });
@@ -161,6 +166,9 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
   if (told !== undefined) return draftsOf([told], said, bench, expectation);
   return [{ meaning, cost: 0, doubt: expected.length > 1 ? 'several-places-fit' : 'no-place' }];
 }
+
+const isSeen = (meaning: Meaning, observation: ObservationId): boolean =>
+  meaning.kind === 'report' && meaning.report.type === 'observation' && meaning.report.observation === observation;
 
 /** A number, with a unit of weight or none, where a weight is asked for: the step knows which way it went. */
 function composeWeight({ value, units: [unit], doubt }: Said, meaning: Meaning): Draft[] {

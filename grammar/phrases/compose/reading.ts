@@ -82,7 +82,9 @@ export function draftsOf(
 
 /** A name that amps share, said to be open ("fan open"); or one of several quantities, and a value that is likely of none. */
 function isVague(rows: readonly Measurand[], drafts: readonly Draft[], said: Said): boolean {
-  if (said.of !== undefined) return false;
+  const likely = drafts.some((draft) => draft.cost < FIT_COST.possible + UNEXPECTED);
+  // "the fan is pulling four point six": the name of two places, and more than the one draws of which amps are read.
+  if (said.of !== undefined) return !likely && said.number !== undefined && haveSeveralPlaces(rows);
   if (said.value === 'open') return rows.some((row) => row.quantity === 'current' && !row.rare);
   const [best] = [...drafts].sort((a, b) => a.cost - b.cost);
   // "twelve on the coil": ohms are likelier, but a control voltage that is too low is what one looks for.
@@ -94,9 +96,10 @@ function isVague(rows: readonly Measurand[], drafts: readonly Draft[], said: Sai
       fitOf(row, said.value, row.unit) !== 'impossible',
   );
   if (best !== undefined && quantityOf(best) === 'resistance' && volts && said.number !== undefined) return true;
-  const likely = drafts.some((draft) => draft.cost < FIT_COST.possible + UNEXPECTED);
   return !likely && new Set(drafts.map(quantityOf)).size > 1;
 }
+
+const haveSeveralPlaces = (rows: readonly Measurand[]): boolean => new Set(rows.map(({ at }) => at.join())).size > 1;
 
 /**
  * With a point expected the same words mean that point, whatever else they may name. Where the value fits another

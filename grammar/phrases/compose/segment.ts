@@ -34,8 +34,8 @@ export type Item =
 export interface Segment {
   readonly frame: FrameId;
   readonly items: readonly Item[];
-  /** The speaker began again inside it: what was said first does not count. */
-  readonly restarted: boolean;
+  /** The speaker began again inside it, what was said first does not count: `marked` where words say so of a value. */
+  readonly restarted: 'marked' | 'unmarked' | undefined;
   /** An "and" within it joined nothing, or it ends in one: a word was lost there ("is pulled and"). */
   readonly cut: boolean;
   /** A comma stood behind its first word: "no, leg two". */
@@ -54,7 +54,7 @@ export const unbroken = (numbers: readonly SaidNumber[]): boolean =>
 export function segmentsOf(path: Path, { numbers, words }: Language): Segment[] | undefined {
   const segments: Segment[] = [];
   let items: Item[] = [];
-  let restarted = false;
+  let restarted: Segment['restarted'];
   let number: NumberSpan | undefined;
   let dictated: string[] | undefined;
   let follows: string | undefined;
@@ -93,13 +93,13 @@ export function segmentsOf(path: Path, { numbers, words }: Language): Segment[] 
         case 'restart':
           if (tag.of === 'echo') echo = numbersOf(items).at(-1)?.words ?? [];
           items = items.filter((item) => tag.of !== 'all' && item.tag !== 'said' && item.tag !== 'unit');
-          restarted = true;
+          restarted = tag.of === 'value' && restarted !== 'unmarked' ? 'marked' : 'unmarked';
           break;
         case 'frame':
           segments.push({ frame: tag.frame, items, restarted, cut, paused, opens });
           opens = undefined;
           items = [];
-          restarted = false;
+          restarted = undefined;
           paused = false;
           joining = false;
           cut = false;

@@ -27,9 +27,24 @@ export function composePair(segment: Segment, expectation: Expectation | undefin
   const parts = rows.flatMap((row, index) => partOf(row, [...others, values[index]!], expectation));
   if (parts.length !== 2) return [];
   const draft = sideBySide(parts);
+  if (kind === 'capacitor' && draft.doubt === undefined && mayBeRated(segment.items))
+    return [{ ...draft, doubt: 'several-values-fit' }];
   // Nothing but the numbers says that "one eighteen over three forty" are pressures.
   const named = kind !== 'over' || parts.every((part) => part.cost === 0);
   return [named || draft.doubt !== undefined ? draft : { ...draft, doubt: 'no-place' }];
+}
+
+/** What dual run capacitors are made for, microfarads of each section (common practice). */
+const RATED: readonly (readonly number[])[] = [
+  [20, 25, 30, 35, 40, 45, 50, 55, 60, 70, 80],
+  [3, 4, 5, 7.5, 10],
+];
+
+/** "the run cap, forty five over five": no word says that it was read, and both numbers are such as a part is sold by. */
+function mayBeRated(items: readonly Item[]): boolean {
+  const values = items.flatMap((item) => (item.tag === 'said' ? [item.number.value] : []));
+  const read = items.some((item) => item.tag === 'measures' || item.tag === 'unit');
+  return !read && values.every((value, index) => RATED[index]?.includes(value) === true);
 }
 
 function partOf(row: Measurand, items: readonly Item[], expectation: Expectation | undefined): readonly Draft[] {

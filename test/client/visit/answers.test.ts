@@ -165,6 +165,16 @@ describe('a trainee', () => {
     expect(answers.map(({ text }) => text).join(' ')).toMatch(/likely now|finding/i);
     expect(answers.map(({ text }) => text).join(' ')).not.toMatch(/percent/);
   });
+
+  it('hears that a reading fits, which nobody else is told', async () => {
+    for (const role of ['trainee', 'technician'] as const) {
+      const visit = await TypedVisit.open(LIBRARY_UNIT, role);
+      visit.run.take({ type: 'supervisor.acknowledged', supervisor: 'M. Ortega', from: 'own-device' });
+      await visit.type(...LIVE, 'live', 'two forty');
+      const readbacks = visit.mouth.said.filter(({ kind }) => kind === 'readback').map(({ text }) => text);
+      expect(readbacks.at(-1), role).toMatch(role === 'trainee' ? /two forty\. Fits\.$/ : /two forty\.$/);
+    }
+  });
 });
 
 describe('"one second"', () => {

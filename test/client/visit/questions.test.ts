@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { VisitRun } from '../../../client/visit/run/visit-run.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
-import { ARRIVAL, TypedVisit } from './typed-visit.ts';
+import { ARRIVAL, LIBRARY_UNIT, TypedVisit } from './typed-visit.ts';
 
 /** Two readings that are asked back, in one breath. */
 const TWO_DOUBTS = 'leg one to ground one thirty one, leg two to ground one thirty two';
@@ -132,6 +132,49 @@ describe('an open question', () => {
       expect(visit.run.context.questions).toHaveLength(1);
     },
   );
+
+  it.each(['the outdoor one', 'outside', 'the same'])(
+    'of a switch takes "%s"; it is locked behind any caution',
+    async (place) => {
+      const visit = await TypedVisit.open();
+      if (place === 'the same') await visit.type('outdoor disconnect is pulled');
+      await visit.type(...ARRIVAL, 'compressor hums and trips', 'I pulled the disconnect', place);
+      expect(visit.of('energy.changed').at(-1)).toMatchObject({ to: 'reported-off' });
+      await visit.type('locked');
+      expect(visit.of('switch.reported').at(-1)).toMatchObject({ state: 'locked' });
+    },
+  );
+
+  it('of a place gives way to the answer of the look that is asked', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type(...ARRIVAL.slice(0, 3), 'twenty six volts', 'not turning');
+    expect(visit.of('question.ended')).toMatchObject([{ how: 'expired' }]);
+    expect(visit.of('observation.logged').at(-1)).toMatchObject({ observation: 'fan-not-turning' });
+  });
+
+  it('of a place gives way to the number of the reading that is asked', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('customer agrees', 'pass', 'category three', ARRIVAL[0], 'twenty six volts', 'seventy eight');
+    expect(visit.of('question.ended')).toMatchObject([{ how: 'expired' }]);
+    expect(visit.of('reading.logged').at(-1)).toMatchObject({ reading: { at: ['return-air'], value: 78 } });
+  });
+
+  it('does not outlast the word to a caution: the number of its step has its place', async () => {
+    const visit = await TypedVisit.open(LIBRARY_UNIT, 'trainee');
+    visit.run.take({ type: 'supervisor.acknowledged', supervisor: 'M. Ortega', from: 'own-device' });
+    await visit.type(...ARRIVAL, 'compressor is not running', 'live');
+    const { step } = visit.run.context;
+    await visit.type('two forty four');
+    expect(visit.run.context.caution).toBeDefined();
+    await visit.type('thirty one');
+    expect(openQuestion(visit.run.context)).toMatchObject({ kind: 'which-place' });
+    await visit.type('live');
+    expect(visit.run.context.questions).toEqual([]);
+    expect(visit.run.context.step).toMatchObject({ ask: { kind: 'reading' } });
+    expect(visit.run.context.step?.id).not.toBe(step?.id);
+    await visit.type('twenty seven');
+    expect(visit.of('reading.logged').at(-1)).toMatchObject({ reading: { value: 27 } });
+  });
 
   it('leaves the step to be asked again', async () => {
     const visit = await TypedVisit.open();

@@ -46,7 +46,15 @@ const STEPS: readonly Asked[] = [
     step: 'arrive.consent',
     lines: [],
     answers: {
-      'item consent-given': ['they agreed', 'yes they did', 'fine with them', "it's fine with her", 'he said go ahead'],
+      'item consent-given': [
+        'they agreed',
+        'yes they did',
+        'fine with them',
+        "it's fine with her",
+        'he said go ahead',
+        'customer is fine with it',
+        'customer says okay',
+      ],
       'item consent-refused': ['they declined', 'he said no', "she doesn't want it"],
     },
   },

@@ -17,7 +17,7 @@ export const isOfPeople = ({ where, verdict, meaning }: Utterance): boolean =>
   !/^(note|saying|recommendation)/.test(meaning);
 
 /** Those of the lines that the recogniser has no sentence for, in what it is given at their moment or over everything. */
-export function unheard(lines: readonly Utterance[]): Utterance[] {
+export function unheard<Line extends Pick<Utterance, 'text' | 'expectation'>>(lines: readonly Line[]): Line[] {
   const everything = readJsgf(toJsgf(undefined, { scope: 'all' }));
   const hears = ({ rules, root }: ReadGrammar, text: string) => accepts(rules, root, spoken(text));
   return lines.filter(

@@ -7,6 +7,7 @@ import { pattern, sentences } from '../../../pattern.ts';
 import { phraseBook } from '../../../phrase-book.ts';
 import {
   BENCH_WORDS,
+  DENIALS,
   HELD_FOR,
   LEADS,
   LINKS,
@@ -142,7 +143,9 @@ export const READING_RULES: Rules = {
   lead: measuring(LEADS),
   'quantity-name': measuring(QUANTITY_NAMES),
   probe: sequence(
-    optional(sequence(rule('one-probe'), rule('restart'), tag({ tag: 'restart', of: 'all' }))),
+    optional(
+      sequence(rule('one-probe'), alternative(rule('restart'), pattern(DENIALS)), tag({ tag: 'restart', of: 'all' })),
+    ),
     rule('one-probe'),
   ),
   'one-probe': PROBE,

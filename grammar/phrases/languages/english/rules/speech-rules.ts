@@ -142,8 +142,16 @@ export const SPEECH_RULES: Rules = {
       ...OBSERVATIONS.map((row) => sequence(pattern(row.say), tag({ tag: 'observation', observation: row.id }))),
       ...OBSERVATIONS.flatMap((row) =>
         'saidAs' in row
-          ? row.saidAs.map(({ words, say }) =>
-              sequence(pattern(say), tag({ tag: 'observation', observation: row.id, as: words })),
+          ? row.saidAs.map((as) =>
+              sequence(
+                pattern(as.say),
+                tag({
+                  tag: 'observation',
+                  observation: row.id,
+                  as: as.words,
+                  ...('unsure' in as && { unsure: true as const }),
+                }),
+              ),
             )
           : [],
       ),

@@ -18,6 +18,7 @@ import {
   BOTH_LEGS_BEFORE,
   BOTH_PRESSURES,
   BOTH_SECTIONS,
+  BOTH_SECTIONS_READ,
   CORRECTIONS,
   DENIALS,
   LEGS_BEFORE,
@@ -36,6 +37,8 @@ import { NUMBER } from './value-rules.ts';
 const of = (pair: 'legs' | 'pressures' | 'over' | 'capacitor'): Expression => tag({ tag: 'pair', of: pair });
 const UNIT_MAYBE = optional(rule('unit-name'));
 const LEAD_MAYBE = optional(rule('lead'));
+/** Said of what was read, not of what is printed on the part. */
+const MEASURED = tag({ tag: 'measures', of: ['capacitance'] });
 
 /** Two readings that share their unit: "one twenty both legs", "one eighteen over three forty". */
 const PAIR = alternative(
@@ -54,6 +57,7 @@ const PAIR = alternative(
   sequence(
     optional(rule('bench')),
     pattern(BOTH_SECTIONS),
+    optional(alternative(word('is'), sequence(pattern(BOTH_SECTIONS_READ), MEASURED))),
     of('capacitor'),
     NUMBER,
     pattern(AND_BETWEEN),
@@ -61,7 +65,15 @@ const PAIR = alternative(
     UNIT_MAYBE,
     optional(rule('bench')),
   ),
-  sequence(LEAD_MAYBE, of('capacitor'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE, pattern(SECTIONS_AFTER)),
+  sequence(
+    optional(sequence(rule('lead'), MEASURED)),
+    of('capacitor'),
+    NUMBER,
+    pattern(AND_BETWEEN),
+    NUMBER,
+    UNIT_MAYBE,
+    pattern(SECTIONS_AFTER),
+  ),
   sequence(LEAD_MAYBE, of('pressures'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE, pattern(ON_THE_GAUGES)),
   sequence(LEAD_MAYBE, of('over'), NUMBER, pattern(OVER_BETWEEN), NUMBER, UNIT_MAYBE),
 );

@@ -1,7 +1,15 @@
 import { UNITS } from '../../../../vocabulary/units.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../../../expression.ts';
 import { pattern } from '../../../pattern.ts';
-import { APPROXIMATELY, PEAK_WORDS, RANGE_WORDS, RESTARTS, TRAILERS, VALUE_WORDS } from '../words/reading-words.ts';
+import {
+  APPROXIMATELY,
+  DENIALS,
+  PEAK_WORDS,
+  RANGE_WORDS,
+  RESTARTS,
+  TRAILERS,
+  VALUE_WORDS,
+} from '../words/reading-words.ts';
 
 const UNIT = alternative(
   ...UNITS.map((unit) => sequence(pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: unit.quantities }))),
@@ -37,7 +45,13 @@ const NUMBER_AGAIN: Expression = {
   items: [
     NUMBER,
     POINTLESS,
-    sequence(NUMBER, UNIT_MAYBE, rule('restart'), tag({ tag: 'restart', of: 'value' }), NUMBER),
+    sequence(
+      NUMBER,
+      UNIT_MAYBE,
+      alternative(rule('restart'), pattern(DENIALS)),
+      tag({ tag: 'restart', of: 'value' }),
+      NUMBER,
+    ),
     // "one eight one eighteen": taken only where the second number begins with the words of the first.
     sequence(NUMBER, tag({ tag: 'restart', of: 'echo' }), NUMBER),
   ],

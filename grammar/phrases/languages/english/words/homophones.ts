@@ -63,6 +63,7 @@ export const LINKING_WORDS: readonly string[] = ['to', 'too', 'for'];
 
 /** Marks written as one word and said letter by letter. */
 export const SPELLED: Readonly<Record<string, string>> = {
+  pullout: 'pull out',
   rla: 'r l a',
   lra: 'l r a',
   fla: 'f l a',

@@ -25,7 +25,9 @@ export const LINKS: readonly { readonly say: string; readonly of?: readonly Quan
   {
     say: "is | are | is got | has got | it's | it is | is at | at | has | says | is good [at] | shows up as | good [at]",
   },
-  { say: '[is] still [at] | [is] only [at] | was still [at] | is [a] [little] (weak | low | high | down | up) at' },
+  {
+    say: '[is] still [at] | [is] only [at] | was still [at] | is [a] [little | bit | way | really | real] (weak | low | high | down | up) at',
+  },
   {
     say: "[it's | it is | is | are] [still | only] (reading [at] | showing | measuring | getting | seeing | giving [me]) | reads [at] | read | shows | measures | measured [at]",
   },
@@ -83,13 +85,21 @@ export const VALUE_WORDS = [
     is: 'open',
     say: 'open | o l | open line | over limit | over load | overload | infinite | infinity | no continuity | open circuit',
   },
-  { is: 'nothing', say: '[absolutely] nothing [at all] | not a thing | zilch | nada' },
+  {
+    is: 'nothing',
+    say: "[absolutely] nothing [at all] | not a thing | zilch | nada | [i'm | i am | it's | it is | is] (not | isn't) (getting | reading | seeing | showing | measuring) (anything | a thing) | i (don't | do not | didn't) (have | get | got | see | read) (anything | a thing)",
+  },
   {
     is: 'zero',
     say: 'no (voltage | volts | power | juice) [[getting | going | coming] to]',
     of: ['voltage', 'voltage-dc'],
   },
   { is: 'zero', say: 'no (amps | current | amperage | amp draw | draw)', of: ['current'] },
+  {
+    is: 'zero',
+    say: "[is] (not | isn't) (drawing | pulling) (anything | a thing | any (amps | current))",
+    of: ['current'],
+  },
   { is: 'zero', say: 'no pressure', of: ['pressure'] },
   { is: 'nothing', say: 'no (microfarads | capacitance)', of: ['capacitance'] },
   { is: 'zero', say: 'goose egg | [a] big fat zero' },
@@ -114,7 +124,7 @@ export const SPANNING = 'across | between';
 
 /** Said by who begins again: what went before does not count. */
 export const RESTARTS =
-  'i mean | sorry | no wait | wait no | rather | make that | no sorry | no i mean | let me see | strike that';
+  '[no | uh no] (i mean | i meant | sorry | wait | rather | actually | correction | make (that | it) | (strike | scratch) that) | wait [a (second | minute)] [no] | or rather | let me see | sorry i mean';
 
 /** Values that move while they are read. */
 export const RANGE_WORDS =
@@ -148,8 +158,9 @@ export const BOTH_LEGS_BEFORE =
 export const LEGS_BEFORE = 'legs [to ground] [are | read | at]';
 export const BOTH_PRESSURES =
   '[the] pressures [are [at] | read | at | show | running] | [the] gauges [are [at] | read | show] | suction over head [is | at]';
-export const BOTH_SECTIONS =
-  '[the] [dual] [run] (cap | capacitor) [[is | reads | read | shows | tests | tested | checks | checked | measures | came in | comes in | came out] [out] [at] | is (reading | showing)]';
+export const BOTH_SECTIONS = '[the] [dual] [run] (cap | capacitor)';
+export const BOTH_SECTIONS_READ =
+  '(reads | read | shows | tests | tested | checks | checked | measures | came in | comes in | came out) [out] [at] | [is] (at | out at) | is (reading | showing)';
 export const SECTIONS_AFTER = '(on | at) [the | this] [dual] [run] (cap | capacitor)';
 export const AND_BETWEEN = 'over | and | slash';
 export const OVER_BETWEEN = 'over | slash';

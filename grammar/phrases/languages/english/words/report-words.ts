@@ -37,17 +37,17 @@ export const SWITCH_WHERE = [
   {
     place: 'outdoor',
     device: 'disconnect',
-    say: '[at | in] [the] (outdoor | outside | outdoors | condenser | condensing) [unit] | [the] [outdoor | outside] (disconnect | pull out) [outside]',
+    say: '[at | in] [the] (outdoor | outside | outdoors | condenser | condensing) [unit | one] | [the] one (outside | outdoors | at the (condenser | unit)) | [the] [outdoor | outside] (disconnect | pull out) [outside]',
   },
   {
     place: 'panel',
     device: 'breaker',
-    say: '[at | in] [the] [breaker | main | panel] (panel | breaker) [(at | in) the panel]',
+    say: '[at | in] [the] [breaker | main | panel] (panel | breaker) [(at | in) the panel | one] | [the] one (at | in) the panel',
   },
   {
     place: 'air-handler',
     device: 'service-switch',
-    say: '[at | in] [the] (indoor | indoors | inside) [unit] | [at] [the] air handler [switch] | [the] service switch [inside | at the air handler]',
+    say: '[at | in] [the] (indoor | indoors | inside) [unit | one] | [the] one (inside | indoors | at the air handler) | [at] [the] air handler [switch] | [the] service switch [inside | at the air handler]',
   },
 ] as const;
 
