@@ -15,7 +15,7 @@ export const bench: Bench = async (options, progress) => {
   let found = 0;
   for (const fault of faults) {
     const { seed, ratings } = designWith(fault, from);
-    const visit = await obey(fault, ratings, seed, options.has('acks'));
+    const visit = await obey(fault, ratings, seed, { acks: options.has('acks') });
     const talk = talkOf(visit);
     talks.push(talk);
     if (visit.found === fault && visit.closed) found += 1;

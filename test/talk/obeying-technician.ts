@@ -16,7 +16,13 @@ import { repairLine } from './repair-lines.ts';
 
 /** Something that was asked where it could not be done, or once more where nothing had changed. */
 export interface Fault {
-  readonly kind: 'asked while live' | 'asked without power' | 'asked with the other call' | 'asked again' | 'stuck';
+  readonly kind:
+    | 'asked while live'
+    | 'asked without power'
+    | 'asked with the other call'
+    | 'asked again'
+    | 'back and forth'
+    | 'stuck';
   readonly step: string;
 }
 
@@ -30,26 +36,37 @@ export interface ObeyedVisit {
 }
 
 const MOST_LINES = 160;
+/** A switch or a call that is asked so often with nothing read between is asked back and forth. */
+const BACK_AND_FORTH = 3;
+/** How a technician answers what is asked. */
+export interface Manner {
+  /** Says a word to each caution before its step is answered; else the answer alone does. */
+  readonly acks?: boolean;
+  /** The share of what is asked that is passed, or cannot be reached. */
+  readonly passes?: number;
+}
 /** Where time must pass with nothing to be said. */
 const WAITING: readonly Phase[] = ['repair', 'prove'];
 
 /**
  * A visit by a technician who does what is asked, says what the meter shows in the fewest words, and nothing else. The
  * unit is one of the simulator's own with a fault hidden in it; switches and thermostat are as the technician left them.
- * @param acks says a word to each caution before its step is answered; else the answer alone does
  */
-export async function obey(hidden: FaultId, ratings: Ratings, seed: number, acks = false): Promise<ObeyedVisit> {
-  return new ObeyingTechnician(hidden, ratings, seed, acks).work();
+export async function obey(hidden: FaultId, ratings: Ratings, seed: number, manner: Manner = {}): Promise<ObeyedVisit> {
+  return new ObeyingTechnician(hidden, ratings, seed, manner).work();
 }
 
 type Power = 'on' | 'off';
+const SWITCHED: readonly string[] = ['power-on', 'power-off', 'breaker-off', 'call-on', 'call-off'];
 
 class ObeyingTechnician {
   readonly #hidden: FaultId;
   readonly #ratings: Ratings;
   readonly #seed: number;
   readonly #dice: Dice;
-  readonly #acks: boolean;
+  readonly #manner: Manner;
+  readonly #whims: Dice;
+  #switched: string[] = [];
   #instrument: Instrument;
   #visit!: TypedVisit;
   readonly #lines: { who: string; text: string }[] = [];
@@ -63,8 +80,9 @@ class ObeyingTechnician {
   #last: number | 'open' | undefined;
   #gaveUp = false;
 
-  constructor(hidden: FaultId, ratings: Ratings, seed: number, acks: boolean) {
-    this.#acks = acks;
+  constructor(hidden: FaultId, ratings: Ratings, seed: number, manner: Manner) {
+    this.#manner = manner;
+    this.#whims = new Dice(seed * 17 + 3);
     this.#hidden = hidden;
     this.#ratings = ratings;
     this.#seed = seed;
@@ -124,9 +142,14 @@ class ObeyingTechnician {
   #answer(): string | undefined {
     const { caution, step } = this.#context;
     if (openQuestion(this.#context) !== undefined) return this.#answerQuestion();
-    if (caution !== undefined && (this.#acks || !caution.withStep)) return 'live';
+    if (caution !== undefined && (this.#manner.acks === true || !caution.withStep)) return 'live';
+    if (this.#context.closeRefused.length > 0) return 'note that it could not be done today for want of time';
+    if (step === undefined && this.#lines.at(-1)?.text.endsWith('or finish the visit.') === true)
+      return 'finish the visit';
     if (step === undefined) return WAITING.includes(this.#context.phase) ? undefined : 'finish the visit';
     this.#judge(step);
+    if (this.#isPassed(step)) return this.#whims.yes(0.5) ? 'pass' : "can't reach it";
+    this.#follow(step);
     switch (step.ask.kind) {
       case 'action':
         return this.#act(step);
@@ -137,6 +160,25 @@ class ObeyingTechnician {
     }
   }
 
+  /** What ends the visit is not passed, nor what only waits. */
+  #isPassed({ ask }: Step): boolean {
+    const { passes = 0 } = this.#manner;
+    if (passes === 0 || (ask.kind === 'action' && ask.done === 'visit-finished')) return false;
+    return this.#whims.yes(passes);
+  }
+
+  /** Switches and calls since something was read last. */
+  #follow(step: Step): void {
+    const isSwitch = step.ask.kind === 'action' && SWITCHED.includes(step.ask.done);
+    if (!isSwitch) {
+      if (step.ask.kind !== 'action') this.#switched = [];
+      return;
+    }
+    this.#switched.push(step.id);
+    if (this.#switched.filter((id) => id === step.id).length === BACK_AND_FORTH)
+      this.#faults.push({ kind: 'back and forth', step: step.id });
+  }
+
   #answerQuestion(): string {
     const question = openQuestion(this.#context);
     if (question?.kind === 'teen-or-ty') {
@@ -144,7 +186,8 @@ class ObeyingTechnician {
       const shown = Number(this.#last ?? one);
       return String(Math.abs(one - shown) <= Math.abs(other - shown) ? one : other);
     }
-    return 'yes';
+    const wantsReason = question?.kind === 'confirm-meaning' && question.wants === 'reason';
+    return wantsReason ? 'note that it is the size that stood in the holder before' : 'yes';
   }
 
   #feeds(zone: ZoneId | 'none'): Power {
@@ -161,6 +204,8 @@ class ObeyingTechnician {
 
   /** Whether this can be done as things stand, and was not done just so before. */
   #judge(step: Step): void {
+    // A value that cannot be is measured again.
+    if (this.#lines.at(-1)?.who === 'question') return;
     const { needs, zone } = step;
     const power = this.#feeds(zone);
     const fault = (kind: Fault['kind']) => this.#faults.push({ kind, step: step.id });

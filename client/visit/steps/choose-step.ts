@@ -29,8 +29,7 @@ export function chooseStep(context: VisitContext): Step | undefined {
   // Nothing feeds a winding that reads to its shell.
   if (goal !== undefined && wantsFed(goal) && isGrounded(context)) return undefined;
   if (goal === undefined || startsOpenCircuit(goal.needs, context)) return undefined;
-  const before = stepBefore(goal, context);
-  return before !== undefined && isGivenUp(before, context) ? undefined : (before ?? goal);
+  return wayLacking(goal, context) === undefined ? (stepBefore(goal, context) ?? goal) : undefined;
 }
 
 /** Whether a step wants power or a call there. */
