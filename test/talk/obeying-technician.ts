@@ -332,12 +332,8 @@ class ObeyingTechnician {
   #meter(step: Step, quantity: QuantityId, at: readonly PointId[]): number | 'open' {
     const zone = step.zone === 'none' ? 'outdoor-load' : step.zone;
     if (quantity === 'voltage-dc') return 0;
-    if (
-      quantity === 'voltage' &&
-      this.#feeds(zone) === 'off' &&
-      at.every((id) => POINTS_BY_ID[id].zone !== 'disconnect-line')
-    )
-      return 0;
+    const zones = [zone, ...at.flatMap((id) => POINTS_BY_ID[id].zone)].filter((one) => one !== 'none');
+    if (quantity === 'voltage' && zones.every((one) => this.#feeds(one) === 'off')) return 0;
     if (quantity === 'vacuum') return 350;
     if (quantity === 'pressure' && at[0] === 'system') return 150;
     const [from, to] = at;

@@ -289,9 +289,18 @@ export function followCorrected(turn: Turn, reading: Reading, zone: ZoneId | 'no
 /** What a logged reading says of the energy: live evidence, a number of the proof, a section's charge. */
 export function followEnergy(turn: Turn, reading: Reading, zone: ZoneId | 'none'): void {
   if (reading.quantity === 'voltage-dc') return followCharge(turn, reading, zone);
+  followRun(turn, reading);
   if (zone === 'none') return;
   if (isLiveVoltage(reading)) return followLiveEvidence(turn, reading, zone);
   if (reading.quantity === 'voltage') takeProofNumber(turn, reading, zone);
+}
+
+/** A compressor that draws runs, whether or not anybody looked at its fan. */
+function followRun(turn: Turn, { quantity, at, value }: Reading): void {
+  const draws = quantity === 'current' && at[0] === 'compressor' && typeof value === 'number' && value >= 1;
+  if (!draws || turn.context.runningSince !== undefined || turn.context.phase !== 'prove') return;
+  turn.record({ type: 'run.changed', running: true });
+  turn.startTimer('split-reminder', 5);
 }
 
 function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
