@@ -184,12 +184,12 @@ export const OBSERVATIONS = [
   {
     id: 'thermostat-calling',
     name: 'thermostat is calling for cooling',
-    say: "[the] $stat (is calling | calls) [for (cool | cooling)] | (calling for | there is a call for) (cool | cooling) | (call | call's) on",
+    say: '[the] $stat (is calling | calls) [for (cool | cooling)] | (calling for | there is a call for) (cool | cooling) | call on',
   },
   {
     id: 'thermostat-not-calling',
     name: 'thermostat is not calling',
-    say: "[the] $stat ((is not | isn't | ain't | not) calling | is satisfied) [for (cool | cooling)] | no call [for (cool | cooling)] | (call | call's) off",
+    say: "[the] $stat ((is not | isn't | ain't | not) calling | is satisfied) [for (cool | cooling)] | no call [for (cool | cooling)] | call off",
   },
   {
     id: 'breaker-tripped',

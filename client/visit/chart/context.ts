@@ -112,6 +112,8 @@ export interface Talk {
   readonly cautionedFor: string | undefined;
   /** Since when the unit ran as the time to its split was told. Milliseconds on the input clock. */
   readonly toldRunIn: number | undefined;
+  /** The run of which the time is called every five minutes. */
+  readonly timedRun: number | undefined;
   /** What was told last of why nothing can be asked. */
   readonly toldStuck: string | undefined;
   /** The question that was put last, and when on the input clock. Milliseconds. */
@@ -151,6 +153,7 @@ export function noTalk(): Talk {
     toldWithCaution: undefined,
     cautionedFor: undefined,
     toldRunIn: undefined,
+    timedRun: undefined,
     toldStuck: undefined,
     put: undefined,
     heard: undefined,

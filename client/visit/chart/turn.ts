@@ -20,6 +20,8 @@ export type Effect =
 
 /** A question that nobody answers in so many minutes is let go (our choice). */
 export const QUESTION_MINUTES = 1;
+/** How often the time to the split is called (our choice). */
+export const SPLIT_CALL_MINUTES = 5;
 /** More prompts than one turn gives. */
 const LATELY = 12;
 
@@ -131,6 +133,14 @@ export class Turn {
     if (askedFor === evidenceNumber && assessment !== undefined) return;
     this.talk({ askedFor: evidenceNumber });
     this.effects.push({ type: 'ask diagnosis', params: { forNumber: evidenceNumber } });
+  }
+
+  /** While the unit runs for its split the time is called every five minutes, once for each run. */
+  callSplitTime(): void {
+    const { runningSince, timedRun, phase } = this.context;
+    if (phase !== 'prove' || runningSince === undefined || runningSince === timedRun) return;
+    this.talk({ timedRun: runningSince });
+    this.startTimer('split-reminder', SPLIT_CALL_MINUTES);
   }
 
   startTimer(timer: TimerId, minutes: number): void {

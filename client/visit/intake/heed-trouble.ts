@@ -67,8 +67,8 @@ function refusesSize(turn: Turn, heard: string): boolean {
 }
 
 const DANGER_WORDS: Readonly<Record<ToldDanger, string>> = {
-  'blown-fuse': SAY.windingsFirst('A fuse blew'),
-  'tripped-breaker': SAY.windingsFirst('The breaker tripped'),
+  'blown-fuse': SAY.windingsFirst.fuse,
+  'tripped-breaker': SAY.windingsFirst.breaker,
   'grounded-winding': SAY.grounded,
 };
 

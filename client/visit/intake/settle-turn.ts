@@ -50,7 +50,7 @@ function tellRunIn(turn: Turn): void {
     return;
   if (!waitsForSplit(turn.context)) return;
   turn.talk({ toldRunIn: runningSince });
-  turn.startTimer('split-reminder', 5);
+  turn.callSplitTime();
   turn.say('answer', SAY.runIn(Math.ceil(SPLIT_AFTER_MINUTES - minutesRunning(turn.context))));
 }
 

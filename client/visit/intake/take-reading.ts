@@ -300,7 +300,7 @@ function followRun(turn: Turn, { quantity, at, value }: Reading): void {
   const draws = quantity === 'current' && at[0] === 'compressor' && typeof value === 'number' && value >= 1;
   if (!draws || turn.context.runningSince !== undefined || turn.context.phase !== 'prove') return;
   turn.record({ type: 'run.changed', running: true });
-  turn.startTimer('split-reminder', 5);
+  turn.callSplitTime();
 }
 
 function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {

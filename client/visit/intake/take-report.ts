@@ -149,7 +149,7 @@ export function takeObservation(turn: Turn, observation: ObservationId, as?: str
     if (isOpened('outdoor-load', context)) heedRunning(turn, observation);
     else endProofs(turn, OUTDOOR_ZONES, 'live', BECAUSE.seen(observation));
     if (!wasLive) heedReturn(turn, OUTDOOR_ZONES, met);
-    if (running && context.phase === 'prove') turn.startTimer('split-reminder', 5);
+    if (running) turn.callSplitTime();
   }
   // Who answers what is asked is told with the step that opens it.
   if (!heldBefore && !answered) warnOfHolding(turn);

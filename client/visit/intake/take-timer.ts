@@ -2,7 +2,7 @@ import { MS_A_MINUTE, type TimerId } from '../../../grammar/visit/inputs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
-import type { Turn } from '../chart/turn.ts';
+import { SPLIT_CALL_MINUTES, type Turn } from '../chart/turn.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
 import { minutesRunning } from '../steps/choose-step.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
@@ -11,7 +11,6 @@ import { lapseProofs } from './end-proofs.ts';
 import { letQuestionGo } from './questions.ts';
 import { endStanding } from './take-refrigerant.ts';
 
-const REMINDER_MINUTES = 5;
 /** After so many minutes without a word a proof is asked again (our rule). */
 export const QUIET_MINUTES = 30;
 
@@ -42,7 +41,7 @@ function remindOfSplit(turn: Turn): void {
   const minutes = minutesRunning(turn.context);
   if (minutes >= SPLIT_AFTER_MINUTES) return;
   turn.say('answer', SAY.splitSoon(Math.round(SPLIT_AFTER_MINUTES - minutes)));
-  turn.startTimer('split-reminder', REMINDER_MINUTES);
+  turn.startTimer('split-reminder', SPLIT_CALL_MINUTES);
 }
 
 /** A proof, begun or whole, that nobody has spoken over for half an hour lapses to what was reported: it is proved again. */

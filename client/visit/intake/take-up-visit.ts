@@ -31,8 +31,8 @@ export function takeUpVisit(turn: Turn, { cut }: Extract<VisitInput, { type: 're
 
 function setTimers(turn: Turn): void {
   const { context } = turn;
-  const { runningSince, phase, check, energy, now, lastHeard, proof } = context;
-  if (runningSince !== undefined && phase === 'prove') turn.startTimer('split-reminder', 5);
+  const { check, energy, now, lastHeard, proof } = context;
+  turn.callSplitTime();
   if (minutesToStand(context) > 0) turn.startTimer('refrigerant', minutesToStand(context));
   if (proof !== undefined) turn.startTimer('proof', minutesLeft(proof, now.mono));
   if (check !== undefined) turn.startTimer('check', Math.max(0, (check.due - now.mono) / MS_A_MINUTE));

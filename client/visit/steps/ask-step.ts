@@ -1,4 +1,4 @@
-import { actionWords, type Pace, repairWords } from '../../words/talk/action-words.ts';
+import { actionWords, DISCHARGE_WITH_START, type Pace, repairWords } from '../../words/talk/action-words.ts';
 import { ANSWER } from '../../words/talk/answer-words.ts';
 import { cautionById } from '../../words/talk/caution-words.ts';
 import { plateQuestion } from '../../words/talk/plate-words.ts';
@@ -33,7 +33,8 @@ export function paceOf({ role, pace }: VisitContext): Pace {
 function dischargeWords({ zone }: Step, context: VisitContext): string {
   const pace = paceOf(context);
   const [first] = zone === 'none' ? [] : unreadSections(zone, context);
-  const words = withUnknownStart(actionWords('capacitors-discharged', zone, pace), zone, context);
+  const plain = actionWords('capacitors-discharged', zone, pace);
+  const words = pace === 'full' ? plain : withUnknownStart(plain, zone, context);
   if (first === undefined || pace === 'full') return words;
   return `${words} ${readingStepWords('', { quantity: 'voltage-dc', at: first.at, bench: false }, pace)}`;
 }
@@ -41,7 +42,7 @@ function dischargeWords({ zone }: Step, context: VisitContext): string {
 /** Whether a start capacitor is there is not known: who looks for it finds it. */
 function withUnknownStart(words: string, zone: Step['zone'], { unit, startCapacitor }: VisitContext): string {
   const isKnown = unit.hardStart !== undefined || startCapacitor;
-  return zone !== 'outdoor-load' || isKnown ? words : words.replace(/\.$/, ', a start capacitor too.');
+  return zone !== 'outdoor-load' || isKnown ? words : DISCHARGE_WITH_START;
 }
 
 /** Where probes, clamps or hoses go for a step, and what the meter is set to. */

@@ -129,7 +129,7 @@ export const SAY = {
   callOffFirst: 'Call off first, then the meter. Say when the thermostat is not calling.',
   provenAlready: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])}: its proof stands.`,
   groundNotSeen: (zone: ZoneId) => `Not counted: a live leg was never read to this ground. ${GROUND_ADVICE[zone]}`,
-  groundNotProven: 'No live leg is there: this ground is not proven. The pair across both legs counts most.',
+  groundNotProven: 'Neither leg is fed: this ground is not proven. Leg to leg counts most.',
   meterProves: (volts: number) => `Meter ${bareValueWords(volts)}.`,
   meterGoesOn: (volts: number, next: readonly PointId[]) =>
     `Meter ${valueWords(volts, 'V')}. Next: ${placeWords(next)}.`,
@@ -232,7 +232,10 @@ export const SAY = {
   plateBack: (field: string) => `Taken back: nameplate ${field}.`,
   refusalBack: 'It was refused: nothing to take back of it.',
   proofDoubted: 'Hands off: then it is not proven. Proof ended. Meter on a live source, and each pair again.',
-  windingsFirst: (what: string) => `${what}: each winding to its shell, while dead, before power returns.`,
+  windingsFirst: {
+    fuse: 'A fuse blew: each winding to its shell, while dead, before power returns.',
+    breaker: 'The breaker tripped: each winding to its shell, while dead, before power returns.',
+  },
   stillOff: 'Not understood. Still off and locked?',
   stillOffThen: 'Still off.',
   notSaidOff: 'Hands off: not said to be still off. The proof has lapsed: prove it dead again.',

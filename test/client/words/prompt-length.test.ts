@@ -90,7 +90,6 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     chargeOpen: each(ZONES),
     takenBack: each(READINGS),
     switchBack: [['outdoor'], ['panel'], ['air-handler']],
-    windingsFirst: [['The breaker tripped']],
     dischargedNow: places.map((at) => [at]),
     itemBack: [['thermostat-as-agreed'], ['leak-found']],
     recommendationBack: [['a new contactor before next summer and two filters']],
