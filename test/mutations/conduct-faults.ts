@@ -96,7 +96,7 @@ export const CONDUCT_FAULTS: readonly ConductFault[] = [
   },
   {
     rule: 'j',
-    harm: 'power goes back on a winding that nobody read',
+    harm: 'power goes back after a trip on windings that were read before it',
     file: 'client/visit/rules/after-trip.ts',
     from: 'every(({ seq }) => seq < since)',
     to: 'every(({ seq }) => seq < since && seq < 0)',

@@ -163,6 +163,17 @@ describe.each(TRIPS)('after a trip told by "%s"', (trip) => {
   });
 });
 
+describe('a trip behind windings that were read', () => {
+  it.each(['breaker is tripped', 'fuse one line end to fuse one load end open on the bench'])(
+    'has them read again: what was read before "%s" tells nothing of what it did',
+    async (trip) => {
+      const visit = await TypedVisit.open();
+      await visit.type(...TO_PROVEN_DEAD, ...WINDINGS_SOUND, trip);
+      expect(await warnedBy(visit, 'outdoor disconnect is back in')).toMatch(/not every winding was read/);
+    },
+  );
+});
+
 describe('a winding that reads to its shell', () => {
   const GROUNDED = [
     'compressor common to shell zero ohms',
