@@ -48,7 +48,7 @@ const SIGNS: readonly { readonly trouble: Trouble; readonly words: RegExp; reado
     // A conductor or a body that is hot or live, in any words between.
     trouble: 'power',
     words:
-      /\b(?:hot leg|hot lug|hot wire|live wire|both legs (?:are )?(?:there|good|hot|in)|got both legs|(?:leg|legs|line|lines|whip|lug|lugs|wire|case|cabinet|neutral|ground|frame|this|that|it|still|thing|terminal|one|unit|on both legs)\b.*\b(?:is|are|be|still|going|nope)\b.*\b(?:hot|live))\b|\b(?:hot|live) on (?:both|one|the)\b|\b(?:stray|phantom|induced) voltage\b|\b(?:voltage|volts) (?:on|at|across)\b|\b(?:t|l) ?(?:one|two|1|2) is hot\b|\b(?:stick|tick tracer|tracer|tester|pen)\b.*\b(?:hot|going off|says|lights)\b/,
+      /\b(?:hot legs?|hot lugs?|hot wires?|live wires?|live legs?(?! source)|both legs (?:are )?(?:there|good|hot|in)|got both legs|(?:leg|legs|line|lines|whip|lug|lugs|wire|case|cabinet|neutral|ground|frame|this|that|it|still|thing|terminal|one|unit|on both legs)\b.*\b(?:is|are|be|still|going|nope)\b.*\b(?:hot|live))\b|\b(?:hot|live) on (?:both|one|the)\b|\b(?:stray|phantom|induced) voltage\b|\b(?:voltage|volts) (?:on|at|across)\b|\b(?:t|l) ?(?:one|two|1|2) is hot\b|\b(?:stick|tick tracer|tracer|tester|pen)\b.*\b(?:hot|going off|says|lights)\b/,
     not: /\b(?:not|isn't|no longer|no hot|no live|never|to the touch)\b|\b(?:live|hot) (?:source|gas|water)\b|\b(?:gas|liquid|suction|discharge|vapou?r) lines?\b/,
   },
   {
