@@ -127,7 +127,15 @@ export interface Facts {
   wiresOff: OpenItem[];
   coversOff: OpenItem[];
   /** `said`: the sentence that told of the trip. */
-  fault: { tripped: boolean; said?: number; resets: number; windingRead: boolean; grounded: boolean };
+  /** `breaker`: it was seen tripped and not closed since: no live leg is behind it (v). */
+  fault: {
+    tripped: boolean;
+    breaker?: boolean;
+    said?: number;
+    resets: number;
+    windingRead: boolean;
+    grounded: boolean;
+  };
   maxOvercurrent: number | null;
   rla: number | null;
   /** `openedBy`: the sentence that told of it, and what was known of it before. */

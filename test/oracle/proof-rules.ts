@@ -253,7 +253,9 @@ export function objections(facts: Facts, zone: ZoneId): readonly Objection[] {
   const found: Objection[] = [];
   if (!proof.locks.some((one) => facts.devices[one]?.state === 'locked'))
     found.push({ rule: 'f', reason: 'no lock that it was proven behind holds it off' });
-  if (wired !== 'control' && facts.grounds[wired === 'air-handler' ? 'indoors' : 'outdoors'].length === 0)
+  // v: behind a tripped breaker there is no live leg to read a ground with.
+  const hasNoLeg = wired !== 'air-handler' && facts.fault.tripped && facts.fault.breaker === true;
+  if (wired !== 'control' && !hasNoLeg && facts.grounds[wired === 'air-handler' ? 'indoors' : 'outdoors'].length === 0)
     found.push({ rule: 'c', reason: 'its ground never read a full leg' });
   if (facts.role === 'trainee' && !facts.supervised)
     found.push({ rule: 'p', reason: 'a trainee alone proves nothing' });

@@ -49,7 +49,10 @@ function takeEnergy(facts: Facts, report: EnergyReport): readonly Warning[] {
     if (on) due.push(...startTooEarly(facts, 'call'));
   }
   if (on) switched(facts, report);
-  if (report.state === 'closed' && key === 'breaker panel' && facts.fault.tripped) facts.fault.resets += 1;
+  if (report.state === 'closed' && key === 'breaker panel') {
+    if (facts.fault.tripped) facts.fault.resets += 1;
+    facts.fault.breaker = false;
+  }
   if (!on) facts.doubted = facts.doubted.filter((zone) => !fedBy(key).includes(zone));
   // "Pulled" of what is locked already takes no lock off.
   const before = facts.devices[key]?.state;
@@ -70,7 +73,8 @@ function takeObservation(facts: Facts, observation: ObservationId): readonly War
   }
   if (observation === 'compressor-running') due.push(...startTooEarly(facts, 'run'));
   if (observation === 'covers-on') facts.coversOff = [];
-  if (observation === 'breaker-tripped') facts.fault = { ...facts.fault, tripped: true, windingRead: false, said };
+  if (observation === 'breaker-tripped')
+    facts.fault = { ...facts.fault, tripped: true, breaker: true, windingRead: false, said };
   return due;
 }
 

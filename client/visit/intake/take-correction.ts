@@ -56,7 +56,7 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
     return;
   }
   // A number right behind a part is not guessed to be one of what was read before it.
-  if (question === undefined && correction.at === undefined && turn.context.undoable.at(-1)?.kind === 'part') {
+  if (question === undefined && correction.at === undefined && isRatedPartLast(turn.context)) {
     turn.say('question', SAY.correctPart);
     return;
   }
@@ -299,4 +299,12 @@ export function rejectQuestioned(turn: Turn, reading: Reading): void {
   turn.record({ type: 'reading.refused', reading, reason: 'withdrawn-by-technician' });
   turn.endQuestion('answered');
   turn.say('question', SAY.rejected(reading));
+}
+
+/** A part that was told with numbers of its own. */
+function isRatedPartLast({ undoable, parts }: VisitFacts): boolean {
+  const last = undoable.at(-1);
+  if (last?.kind !== 'part') return false;
+  const ratings = parts.find(({ number }) => number === last.number)?.ratings ?? {};
+  return Object.values(ratings).some((value) => typeof value === 'number');
 }
