@@ -55,11 +55,6 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
     takeBackProof(turn, latest.zone, 'a correction');
     return;
   }
-  // A number right behind a part is not guessed to be one of what was read before it.
-  if (question === undefined && correction.at === undefined && isRatedPartLast(turn.context)) {
-    turn.say('question', SAY.correctPart);
-    return;
-  }
   const subject = question?.reading ?? last?.reading;
   if (correction.value === undefined && correction.at === undefined && subject !== undefined) {
     turn.say('question', SAY.correctWhat);
@@ -299,12 +294,4 @@ export function rejectQuestioned(turn: Turn, reading: Reading): void {
   turn.record({ type: 'reading.refused', reading, reason: 'withdrawn-by-technician' });
   turn.endQuestion('answered');
   turn.say('question', SAY.rejected(reading));
-}
-
-/** A part that was told with numbers of its own. */
-function isRatedPartLast({ undoable, parts }: VisitFacts): boolean {
-  const last = undoable.at(-1);
-  if (last?.kind !== 'part') return false;
-  const ratings = parts.find(({ number }) => number === last.number)?.ratings ?? {};
-  return Object.values(ratings).some((value) => typeof value === 'number');
 }

@@ -84,12 +84,10 @@ export function hasNoLiveLeg(zone: ZoneId, context: VisitContext): boolean {
   });
 }
 
-function standsTripped({ observations, dangersTold, breakerClosed }: VisitContext): boolean {
-  const tripped = [
-    ...observations.filter(({ observation }) => observation === 'breaker-tripped'),
-    ...dangersTold.filter(({ danger }) => danger === 'tripped-breaker'),
-  ].map(({ seq }) => seq);
-  return tripped.length > 0 && Math.max(...tripped) > (breakerClosed.at(-1) ?? 0);
+/** Seen and understood so: words that were not are no ground for less of a proof. */
+function standsTripped({ observations, breakerClosed }: VisitContext): boolean {
+  const tripped = observations.findLast(({ observation }) => observation === 'breaker-tripped');
+  return tripped !== undefined && tripped.seq > (breakerClosed.at(-1) ?? 0);
 }
 
 function readsDead(leg: Pair, context: VisitContext): boolean {

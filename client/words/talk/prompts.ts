@@ -54,7 +54,6 @@ export const SAY = {
   confirmed: 'Taken.',
   corrected: (reading: Reading, remark: string) => withRemark(`Corrected: ${readbackWords(reading)}`, remark),
   nothingToCorrect: 'Nothing to correct yet.',
-  correctPart: 'The part was last. Say "take that back", then the part with its ratings.',
   correctWhat: 'Correction: say the right number.',
   proofBack: (zone: ZoneId) => `Taken back: the proof, ${ZONE_NAMES[zone]}. Not proven dead: prove it again.`,
   chargeOpen: (zone: ZoneId) => `Proof ended: ${ZONE_NAMES[zone]}. Discharge again, then volts DC.`,

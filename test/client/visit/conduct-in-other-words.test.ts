@@ -128,11 +128,3 @@ describe('a circuit that is let out, or run or tested in a vacuum', () => {
     ).toContain(words.toLowerCase());
   });
 });
-
-describe('a correction right behind a part', () => {
-  it('changes no reading', async () => {
-    const visit = await told(...TO_PROVEN_DEAD, 'fitted a twenty five amp fuse', 'correction sixty');
-    expect(visit.of('reading.corrected')).toHaveLength(0);
-    expect(visit.run.context.energy['outdoor-load']).toBe('proven-dead');
-  });
-});
