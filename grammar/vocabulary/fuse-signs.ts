@@ -17,7 +17,7 @@ const TENS: Readonly<Record<string, number>> = {
 };
 const SIZE =
   /\b(?:(fifteen)s?|(twent|thirt|fort|fift|sixt|sevent|eight|ninet)(?:y|ies)(?:[ -]?fives?)?|(?:one |a )?hundreds?|([1-9]\d{1,2})(?:s|a)?)\b/;
-/** Sizes in which they are made (NEC 240.6, to what such units take); a number that is none of them is no size. */
+/** Sizes in which they are made (NEC 240.6 from memory, to what such units take); a number that is none of them is no size. */
 const MADE = [15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150];
 /** What says that it is in, or is being put in. */
 const IS_IN =

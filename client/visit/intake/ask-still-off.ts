@@ -1,10 +1,11 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
-import { type EnergyState, ZONES } from '../../../grammar/vocabulary/zones.ts';
+import { saysStillOff } from '../../../grammar/vocabulary/still-off-signs.ts';
+import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
-import { READ_DEAD } from '../rules/isolation.ts';
+import { HANDS_MAY_BE } from '../rules/isolation.ts';
 import { lapseProofs } from './end-proofs.ts';
 import { endReached } from './heed-power.ts';
 
@@ -18,7 +19,7 @@ type StillOff = Extract<Question, { kind: 'still-off' }>;
  */
 export function askStillOff(turn: Turn, heard: string): boolean {
   const { energy, questions } = turn.context;
-  if (!ZONES.some((zone) => isHandsThere(energy[zone]))) return false;
+  if (!ZONES.some((zone) => HANDS_MAY_BE.includes(energy[zone]))) return false;
   const why = BECAUSE.notUnderstood(heard);
   for (const zone of ZONES) turn.move(zone, 'asked', why);
   if (!questions.some(({ question }) => question.kind === 'still-off'))
@@ -33,13 +34,13 @@ export function isNotUnderstood({ verdict, meaning, reason, repaired }: Understa
   return repaired !== undefined;
 }
 
-/** That nothing came back, said where nobody asked: nothing else is in it. */
-const STILL_OFF =
-  /^(?:(?:yes|yeah|yep|and|it|that|it is|it's|everything|power|the|my|disconnect|breaker|lock|tag) )*(?:is |are |'s )?still (?:off|locked|locked out|out|open|dead|on|there|tagged)$/;
-
-export function saysStillOff(heard: string): boolean {
-  const words = heard.toLowerCase().trim();
-  return STILL_OFF.test(words) && (!/ on$| there$/.test(words) || /\b(?:lock|tag)\b/.test(words));
+/** That nothing came back, said where nobody asked: where a proof stands, it stands by its numbers and not by these words. */
+export function heardStillOff(turn: Turn, heard: string): boolean {
+  const { energy, questions } = turn.context;
+  if (questions.length > 0 || !saysStillOff(heard)) return false;
+  if (!ZONES.some((zone) => energy[zone] === 'proven-dead')) return false;
+  turn.say('answer', SAY.proofStands);
+  return true;
 }
 
 /** Yes, or that a switch is open or locked: the proof stands. Anything less than a yes ends it. */
@@ -72,12 +73,16 @@ function saysOff(meaning: Meaning): boolean {
 
 /** The question whether it is still off was left unanswered: the proof lapses, aloud. */
 export function lapseUnanswered(turn: Turn): void {
-  if (ZONES.some((zone) => isHandsThere(turn.context.energy[zone])))
+  if (ZONES.some((zone) => HANDS_MAY_BE.includes(turn.context.energy[zone])))
     lapseProofs(turn, BECAUSE.notSaidOff, SAY.notSaidOff);
   turn.repeatStep();
 }
 
-/** Read dead, or asked whether it still is: hands may be there, or soon. */
-function isHandsThere(state: EnergyState): boolean {
-  return READ_DEAD.includes(state) || state === 'in-doubt';
+/** Whether it is still off is asked of a proof: where none stands any more, nothing is left to ask. */
+export function leaveStillOff(turn: Turn): void {
+  const { energy, questions } = turn.context;
+  const asked = questions.find(({ question }) => question.kind === 'still-off');
+  if (asked === undefined || ZONES.some((zone) => HANDS_MAY_BE.includes(energy[zone]))) return;
+  turn.endQuestion('withdrawn', asked.number);
+  turn.repeatStep();
 }

@@ -87,8 +87,7 @@ export function takeDischarged(turn: Turn, zone: ZoneId): void {
   const [next] = unreadSections(provedWith(zone), turn.context);
   const read = next === undefined ? SAY.discharged : SAY.dischargedNow(next.at);
   const words = reads ? read : SAY.dischargedLive(provedWith(zone));
-  // Both sections in one breath.
-  if (turn.context.lately.at(-1)?.text !== words) turn.say(reads ? 'readback' : 'warning', words);
+  turn.say(reads ? 'readback' : 'warning', words);
 }
 
 /** A section that turned up, or is open again, under a unit that was proven dead: it reads dead at most. */

@@ -5,6 +5,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { IN_PROOF, placesOpening, TAKEN_OFF } from '../rules/isolation.ts';
 import { locksTold, powerMayBeBack, tellsOfPower } from '../rules/power-may-be-back.ts';
+import { untriedOutdoors } from '../rules/proof-ground.ts';
 import { endProofs } from './end-proofs.ts';
 import { heedReturn, metNow } from './heed-return.ts';
 
@@ -41,7 +42,15 @@ export function endReached(turn: Turn, reached: readonly ZoneId[], why: string, 
   const met = metNow(turn, reached, told === 'lock' ? 'every' : 'none');
   const fed = reached.filter((zone) => energy[zone] !== 'live');
   const zones = reached.filter((zone) => TAKEN_OFF.includes(energy[zone]));
+  // Proven without a live leg: now there may be one to read its ground with.
+  const untried = reached.includes('disconnect-line')
+    ? untriedOutdoors(turn.context).filter((zone) => !reached.includes(zone))
+    : [];
   if (zones.length > 0) endTakenOff(turn, zones, why, told === 'lock');
+  if (untried.length > 0) {
+    turn.warn(SAY.maybeBack(untried, untried), untried[0]);
+    endProofs(turn, untried, 'doubted', why);
+  }
   if (fed.length > 0) heedReturn(turn, fed, met);
 }
 

@@ -82,8 +82,7 @@ function tellDanger(turn: Turn, heard: string): void {
 /** A breaker that had tripped was switched on once more: it counts as a reset, and power as back behind it. */
 function countReset(turn: Turn, heard: string): void {
   if (trippedAt(turn.context) === undefined) return;
-  const isWarned = turn.effects.some(({ type, params }) => type === 'say' && params.prompt.kind === 'warning');
   turn.record({ type: 'switch.reported', place: 'panel', state: 'closed' });
-  if (!isWarned) endReached(turn, zonesFedBy('panel', turn.context), BECAUSE.maybeBack(heard), 'switch');
+  endReached(turn, zonesFedBy('panel', turn.context), BECAUSE.maybeBack(heard), 'switch');
   heedReset(turn, 'panel');
 }

@@ -9,6 +9,7 @@ import { isSettled, minutesRunning, waitsForSplit } from '../steps/choose-step.t
 import { waysGivenUp } from '../steps/given-up.ts';
 import { SPLIT_AFTER_MINUTES } from '../steps/plans.ts';
 import { isOver, isWanted } from '../steps/wanted-steps.ts';
+import { leaveStillOff } from './ask-still-off.ts';
 import { doubtUnreadSections } from './follow-charge.ts';
 import { tellStuck } from './order-steps.ts';
 
@@ -19,6 +20,7 @@ import { tellStuck } from './order-steps.ts';
 export function settleTurn(turn: Turn): void {
   if (turn.context.phase === 'closed') return;
   doubtUnreadSections(turn);
+  leaveStillOff(turn);
   openWays(turn);
   settlePhase(turn);
   if (turn.context.askedFor !== turn.context.evidenceNumber && !isPlateRead(turn.context)) turn.askDiagnosis();

@@ -221,6 +221,8 @@ function takeBackQuestion(turn: Turn, number: number): void {
   if (question !== undefined && 'reading' in question) {
     turn.record({ type: 'reading.refused', reading: question.reading, reason: 'withdrawn-by-technician' });
   }
+  // What was said is taken back, what is asked of the proof is not: only an answer tells whether it is still off.
+  if (question?.kind === 'still-off') return void turn.say('question', SAY.stillOff);
   turn.endQuestion('withdrawn', number);
   turn.say('readback', SAY.setAside);
 }

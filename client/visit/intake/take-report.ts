@@ -18,7 +18,7 @@ import {
   zonesFedBy,
   zonesOpenedAt,
 } from '../rules/isolation.ts';
-import { isGroundProved } from '../rules/proof-ground.ts';
+import { untriedOutdoors } from '../rules/proof-ground.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOfSeen } from '../steps/looks.ts';
 import { hastenCheck } from './check-on-me.ts';
@@ -97,18 +97,14 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   const told = report.state === 'closed' ? { state: report.state } : ({ state: 'open', lockOff: true } as const);
   turn.record({ type: 'switch.reported', place, device, ...told });
   // Proven without a live leg: now there is one to read its ground with.
-  const untried = behind.filter(
-    (zone) => !zones.includes(zone) && !isGroundProved(provedWith(zone), turn.context) && report.state === 'closed',
-  );
+  const untried =
+    place === 'panel' && report.state === 'closed'
+      ? untriedOutdoors(turn.context).filter((zone) => !zones.includes(zone))
+      : [];
   const isProofEnded = [...zones, ...untried].some((zone) => IN_PROOF.includes(turn.context.energy[zone]));
   dropProof(turn, why);
   endProofs(turn, zones, report.state === 'closed' ? 'live' : 'doubted', why);
-  endProofs(
-    turn,
-    untried.filter((zone) => IN_PROOF.includes(turn.context.energy[zone])),
-    'doubted',
-    why,
-  );
+  endProofs(turn, untried, 'doubted', why);
   heedReturn(turn, behind, met);
   if (report.state === 'closed') heedReset(turn, place);
   turn.say('readback', report.state === 'closed' ? SAY.powerBack(isProofEnded) : SAY.unlocked);

@@ -24,7 +24,7 @@ import { answersCaution } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { answersQuestion } from './answer-question.ts';
-import { askStillOff, isNotUnderstood, saysStillOff } from './ask-still-off.ts';
+import { askStillOff, heardStillOff, isNotUnderstood } from './ask-still-off.ts';
 import { askAnewWords, askPlace, askWhere } from './ask-where.ts';
 import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
@@ -47,6 +47,7 @@ import { notProvenDead, recordUnproven, sayUnproven, tellUnproven } from './tell
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
   if (!utterance.accepted) return askAnew(turn, understanding);
+  if (understanding.verdict !== 'logged' && heardStillOff(turn, understanding.heard)) return;
   if (understanding.verdict === 'rejected') return takeUnknown(turn, utterance);
   if (turn.context.questions.length > 0 && answersQuestion(turn, understanding, takeMeaning)) return;
   if (makesSenseWithout(understanding, turn.context)) letGoUnanswered(turn);
@@ -79,7 +80,6 @@ function takeUnknown(turn: Turn, utterance: HeardUtterance): void {
   if (denied !== undefined) return tellDenied(turn, denied);
   if (turn.context.questions.length === 0 && tellsOfPower(heard))
     return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
-  if (saysStillOff(heard) && turn.context.questions.length === 0) return void turn.say('answer', SAY.stillOffThen);
   const isOfPower = powerMayBeBack(utterance, turn.context).length > 0;
   if (!isOfPower && isNotUnderstood(understanding) && askStillOff(turn, heard)) return;
   askAnew(turn, understanding);
@@ -149,7 +149,15 @@ export function takeMeanings(turn: Turn, meanings: readonly Meaning[], readings:
   const [first, ...left] = meanings;
   if (first === undefined) return;
   takeMeaning(turn, first, false, readings);
-  if (left.length > 0) turn.raise({ type: 'meanings.left', meanings: left, readings });
+  const others = left.filter((one) => !isSameDischarge(one, first));
+  if (others.length > 0) turn.raise({ type: 'meanings.left', meanings: others, readings });
+}
+
+/** Both sections of a unit in one breath: what is to be read now is said once. */
+function isSameDischarge(one: Meaning, first: Meaning): boolean {
+  if (one.kind !== 'report' || first.kind !== 'report') return false;
+  if (one.report.type !== 'discharged' || first.report.type !== 'discharged') return false;
+  return provedWith(one.report.zone) === provedWith(first.report.zone);
 }
 
 function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false, readings: Confirmed = 'as heard'): void {

@@ -101,6 +101,9 @@ export const TAKEN_OFF: readonly EnergyState[] = ['reported-off', 'proving', 're
 /** Where no a.c. stands by numbers: there volts d.c. tell of a charge, and it may be discharged. */
 export const READ_DEAD: readonly EnergyState[] = ['reads-dead', 'proven-dead'];
 
+/** Read dead, or asked whether it still is: hands may be there, or soon. */
+export const HANDS_MAY_BE: readonly EnergyState[] = [...READ_DEAD, 'in-doubt'];
+
 /** Where a zone stands in a proof of absence of voltage, begun or whole. */
 export const IN_PROOF: readonly EnergyState[] = ['proving', 'reads-dead', 'proven-dead', 'in-doubt'];
 

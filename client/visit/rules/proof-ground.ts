@@ -2,10 +2,11 @@ import type { ReadingLine } from '../../../grammar/visit/facts.ts';
 import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import { standingReadings } from '../../../grammar/visit/standing.ts';
 import { POINTS_BY_ID, type PointId } from '../../../grammar/vocabulary/points.ts';
-import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { DEAD_BELOW_VOLTS } from './dead-threshold.ts';
+import { IN_PROOF, provedWith } from './isolation.ts';
 import { FULL_LEG_VOLTS, type Pair } from './proof-plan.ts';
 
 /** Whose readings vouch for the ground at a zone. The 24 V side is proved without a ground. */
@@ -42,7 +43,7 @@ function vouches({ reading, corrected, under }: ReadingLine, zones: readonly Zon
   );
 }
 
-/** Where a leg is read to the ground of a zone while it is fed; where neither shows any, across both. */
+/** Where a leg is read to the ground of a zone while it is fed; at a supply also across both, where neither shows any. */
 export const GROUND_LEGS: Readonly<Record<'disconnect-line' | 'outdoor-load' | 'air-handler', readonly Pair[]>> = {
   'disconnect-line': [
     ['disconnect-line-1', 'ground'],
@@ -52,13 +53,26 @@ export const GROUND_LEGS: Readonly<Record<'disconnect-line' | 'outdoor-load' | '
   'outdoor-load': [
     ['L1', 'ground'],
     ['L2', 'ground'],
-    ['L1', 'L2'],
   ],
   'air-handler': [
     ['handler-L1', 'ground'],
     ['handler-L2', 'ground'],
     ['handler-L1', 'handler-L2'],
   ],
+};
+
+/**
+ * What shows that a zone has no supply: outdoors only the line side, for the unit's own legs read zero behind a
+ * disconnect that is out as well.
+ */
+const SUPPLY_OF: Readonly<Record<ZoneId, readonly Pair[]>> = {
+  'disconnect-line': GROUND_LEGS['disconnect-line'],
+  'outdoor-load': GROUND_LEGS['disconnect-line'],
+  'air-handler': GROUND_LEGS['air-handler'],
+  control: [],
+  'capacitor-herm': [],
+  'capacitor-fan': [],
+  'capacitor-start': [],
 };
 
 /** The first of these that was not read yet while it was fed: what was answered is not asked again. */
@@ -71,26 +85,51 @@ function isRead({ reading, under }: ReadingLine, leg: readonly PointId[]): boole
 }
 
 /**
- * Whether no live leg is there to read against a zone's ground: its breaker stands tripped, or both legs read dead to
- * ground and to each other while nothing was opened. Its ground cannot be proven then, and nothing is switched on for it.
+ * Whether no live leg is there to read against a zone's ground: its breaker stands tripped, or both legs of its supply
+ * read dead to ground and to each other while nothing was opened. Its ground cannot be proven then, and nothing is
+ * switched on for it.
  */
 export function hasNoLiveLeg(zone: ZoneId, context: VisitContext): boolean {
-  const vouching = GROUND_OF[zone];
-  if (vouching === 'none') return false;
-  if (vouching.includes('disconnect-line') && standsTripped(context)) return true;
-  return vouching.some((one) => {
-    const legs = one in GROUND_LEGS ? GROUND_LEGS[one as keyof typeof GROUND_LEGS] : [];
-    return legs.length > 0 && legs.every((leg) => readsDead(leg, context));
-  });
+  const supply = SUPPLY_OF[zone];
+  if (supply.length === 0) return false;
+  const isOutdoors = supply === GROUND_LEGS['disconnect-line'];
+  return (isOutdoors && standsTripped(context)) || supply.every((leg) => readsDead(leg, isOutdoors, context));
 }
 
-/** Seen and understood so: words that were not are no ground for less of a proof. */
-function standsTripped({ observations, breakerClosed }: VisitContext): boolean {
+/** Seen and understood so, and neither a reset nor a voltage outdoors since: words alone are no ground for less of a proof. */
+function standsTripped(context: VisitContext): boolean {
+  const { observations, breakerClosed } = context;
   const tripped = observations.findLast(({ observation }) => observation === 'breaker-tripped');
-  return tripped !== undefined && tripped.seq > (breakerClosed.at(-1) ?? 0);
+  if (tripped === undefined || tripped.seq < (breakerClosed.at(-1) ?? 0)) return false;
+  return !standingReadings(context).some((line) => line.seq > tripped.seq && showsSupply(line));
 }
 
-function readsDead(leg: Pair, context: VisitContext): boolean {
-  const value = standingReadings(context).findLast((line) => isRead(line, leg))?.reading.value;
+function showsSupply({ reading: { quantity, at, value } }: ReadingLine): boolean {
+  const zone = zoneOf(at);
+  if (quantity !== 'voltage' || zone === 'none' || !GROUND_OF[zone].includes('disconnect-line')) return false;
+  return typeof value !== 'number' || Math.abs(value) >= DEAD_BELOW_VOLTS;
+}
+
+/** By the newest reading there, taken while nothing was off and no breaker was closed since. */
+function readsDead(leg: Pair, isOutdoors: boolean, context: VisitContext): boolean {
+  const line = standingReadings(context).findLast(
+    ({ reading }) => reading.quantity === 'voltage' && samePlaces(reading.at, leg),
+  );
+  if (line === undefined || line.under.locked === true || line.under.power === 'off') return false;
+  if (isOutdoors && line.seq < (context.breakerClosed.at(-1) ?? 0)) return false;
+  const { value } = line.reading;
   return typeof value === 'number' && Math.abs(value) < DEAD_BELOW_VOLTS;
+}
+
+/**
+ * Zones outdoors whose proof was begun or made without a live leg: once a breaker is told closed there may be one, and
+ * their ground was never proved.
+ */
+export function untriedOutdoors(context: VisitContext): readonly ZoneId[] {
+  return ZONES.filter(
+    (zone) =>
+      GROUND_OF[provedWith(zone)].includes('disconnect-line') &&
+      IN_PROOF.includes(context.energy[zone]) &&
+      !isGroundProved(provedWith(zone), context),
+  );
 }

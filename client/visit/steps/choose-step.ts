@@ -272,12 +272,10 @@ export function wayLeft(context: VisitContext): Step | undefined {
 
 /** Clamps are put on while it is dead, before the covers, where amps are still to be read. */
 function clampsWanted(context: VisitContext): boolean {
-  const step = actionStep('clamps-placed', 'outdoor-load');
   const amps = PROVE_PLAN.some(
     ({ id, ask }) => ask.kind === 'reading' && ask.quantity === 'current' && !context.settled.includes(id),
   );
-  const placed =
-    context.settled.includes('repair.clamps-placed') || context.parked.some(({ step: id }) => id === step.id);
+  const placed = context.settled.includes('repair.clamps-placed') || isClampPassed(context);
   return context.phase === 'prove' && amps && !placed && isProvenDead('outdoor-load', context);
 }
 

@@ -69,9 +69,9 @@ function awaited(context: VisitContext): Expectation {
 }
 
 /** Whatever says that nothing came back. */
-const STILL_OFF: readonly AnswerMeant[] = (
-  ['did', 'still-off', 'off', 'locked', 'pulled', 'dead', 'good'] as const
-).map((answer) => ({ answer, means: { kind: 'command', command: 'yes' } }));
+const STILL_OFF: readonly AnswerMeant[] = (['did', 'still-off', 'off', 'locked', 'pulled', 'dead'] as const).map(
+  (answer) => ({ answer, means: { kind: 'command', command: 'yes' } }),
+);
 
 /** "It is", "I did": said to a question they are a yes. */
 const YES: readonly AnswerMeant[] = [{ answer: 'did', means: { kind: 'command', command: 'yes' } }];

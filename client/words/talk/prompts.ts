@@ -237,6 +237,7 @@ export const SAY = {
   },
   stillOff: 'Not understood. Still off and locked?',
   stillOffThen: 'Still off.',
+  proofStands: 'As you say. The proof stands as measured.',
   notSaidOff: 'Hands off: not said to be still off. The proof has lapsed: prove it dead again.',
   maybeVoltage: 'Hands off: that may be a voltage. Proof ended. Read it again.',
   wiresPulled: 'Wires pulled, none moved.',

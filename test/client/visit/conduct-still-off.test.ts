@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { SAY } from '../../../client/words/talk/prompts.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { TO_PROVEN_DEAD, TypedVisit } from './typed-visit.ts';
 
@@ -87,19 +88,48 @@ describe('words beside a proof that nobody understood', () => {
     expect(visit.of('question.asked')).toHaveLength(0);
   });
 
-  it.each(['still locked out', 'lock is still on', 'it is still off'])(
+  it.each(['still locked out', 'lock is still on', 'it is still off', "yeah it's still dead"])(
     'are none that say so themselves: "%s"',
     async (line) => {
       const visit = await beside(line);
       expect(outdoors(visit)).toBe('proven-dead');
       expect(visit.of('question.asked')).toHaveLength(0);
+      expect(visit.mouth.said.map(({ text }) => text).join(' ')).toContain('The proof stands as measured');
     },
   );
 
-  it.each(['disconnect is still in', 'it is still on', 'power is still there'])(
-    'are no such word: "%s"',
-    async (line) => {
-      expect(outdoors(await beside(line))).not.toBe('proven-dead');
-    },
-  );
+  it('are no word of a proof where none stands: "it is still off"', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('it is still off');
+    expect(visit.mouth.said.map(({ text }) => text).join(' ')).not.toMatch(/proof stands|Still off\./);
+  });
+
+  it('are taken back, and the question stands: words taken back tell of no switch', async () => {
+    const visit = await beside(NOT_UNDERSTOOD[0]!, 'take that back');
+    expect(openQuestion(visit.run.context)?.kind).toBe('still-off');
+    expect(visit.mouth.last()).toBe(SAY.stillOff);
+    await visit.type('yes');
+    expect(outdoors(visit)).toBe('proven-dead');
+  });
+
+  it('are asked about no more once the proof has ended otherwise', async () => {
+    const visit = await beside(NOT_UNDERSTOOD[0]!, 'leg one to ground one twenty');
+    expect(outdoors(visit)).toBe('live');
+    expect(visit.run.context.questions.filter(({ question }) => question.kind === 'still-off')).toHaveLength(0);
+  });
+
+  it('are no yes when something looks good', async () => {
+    const visit = await beside(NOT_UNDERSTOOD[0]!, 'looks good');
+    expect(outdoors(visit)).not.toBe('proven-dead');
+  });
+
+  it.each([
+    'disconnect is still in',
+    'it is still on',
+    'power is still there',
+    'lock is still off',
+    'my tag is still off',
+  ])('are no such word: "%s"', async (line) => {
+    expect(outdoors(await beside(line))).not.toBe('proven-dead');
+  });
 });

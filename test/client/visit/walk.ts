@@ -346,6 +346,15 @@ class Walker {
     const effects = actions as readonly Effect[];
     for (const effect of effects) if (effect.type === 'record') this.#check(effect.params.event, before);
     this.#checkWhole(input, effects, before);
+    this.#checkDoubt();
+  }
+
+  /** A zone that is in doubt for ever is a dead end: it can neither be worked on nor be proven anew. */
+  #checkDoubt(): void {
+    const { energy, questions } = this.context;
+    const isInDoubt = Object.values(energy).includes('in-doubt');
+    if (isInDoubt && !this.#closed() && !questions.some(({ question }) => question.kind === 'still-off'))
+      this.broken ??= 'a zone is in doubt only while it is asked whether it is still off';
   }
 
   /** The phase and the energy of each zone, which the facts hold. */
