@@ -128,3 +128,18 @@ describe('the large value', () => {
     await picture(page, 'after-repair');
   }, 120_000);
 });
+
+describe('a warning', () => {
+  test('stays on the screen beside the question that its words brought about, until something else is heard', async () => {
+    await technician.openAs('technician');
+    await technician.type('customer agrees');
+    await technician.type('stuck a penny behind the fuse');
+    const warned = page.locator('[data-warned]');
+    expect(await warned.textContent()).toContain('What is bypassed protects nothing');
+    await isWhole();
+    await picture(page, 'warned-and-asked');
+    expect(await accessFaults(page)).toEqual([]);
+    await technician.type('say again');
+    expect(await warned.count()).toBe(0);
+  }, 120_000);
+});

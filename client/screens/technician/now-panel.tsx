@@ -22,9 +22,15 @@ interface NowPanelProps {
 /** One thing at a time: the open caution, else the open question, else the step; the latest value large beside it. */
 export function NowPanel({ folded, context, building }: NowPanelProps) {
   const { kind, title, words } = nowAsked(folded, context);
+  const warned = warnedNow(folded, words);
   const leading = context.assessment?.suspects[0];
   return (
     <section className="now" aria-label={NOW.panel}>
+      {warned === '' ? null : (
+        <p className="warned" data-warned>
+          {warned}
+        </p>
+      )}
       <div className={`asked asked-${kind}`} data-asked={kind}>
         <h2>
           {title}{' '}
@@ -45,6 +51,21 @@ export function NowPanel({ folded, context, building }: NowPanelProps) {
   );
 }
 
+/** What was warned of since the latest words were heard, while something else is asked: a question does not push it off. */
+function warnedNow(folded: FoldedVisit, shown: string): string {
+  const since = folded.heard.at(-1)?.seq ?? 0;
+  const warnings = folded.said.filter(
+    ({ kind, seq, text }) => kind === 'warning' && seq > since && !shown.includes(text),
+  );
+  return folded.summary === undefined ? [...new Set(warnings.map(({ text }) => text))].join(' ') : '';
+}
+
+/** All words that the panel shows. */
+export function shownLarge(folded: FoldedVisit, context: VisitContext): string {
+  const { words } = nowAsked(folded, context);
+  return `${warnedNow(folded, words)} ${words}`;
+}
+
 interface Asked {
   readonly kind: 'caution' | 'question' | 'step' | 'held' | 'closed' | 'waiting';
   readonly title: string;
@@ -63,7 +84,7 @@ export function isRepaired(context: VisitContext): boolean {
   return repairsMade(context).length > 0;
 }
 
-export function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
+function nowAsked(folded: FoldedVisit, context: VisitContext): Asked {
   const lastSaid = (kind: string) => folded.said.findLast((line) => line.kind === kind)?.text;
   if (folded.summary !== undefined) return { kind: 'closed', title: NOW.titles.closed, words: folded.summary.plain };
   if (isPut(context)) return { kind: 'question', title: NOW.titles.check, words: NOW.check };

@@ -9,7 +9,7 @@ import { SuspectList } from '../show/suspect-list.tsx';
 import { WireBoard } from '../show/wire-board.tsx';
 import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
-import { isRepaired, NowPanel, nowAsked } from './now-panel.tsx';
+import { isRepaired, NowPanel, shownLarge } from './now-panel.tsx';
 import { type Open, OpenSheet } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
 import { TalkKey } from './talk-key.tsx';
@@ -73,7 +73,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
         <NowPanel folded={folded} context={context} building={building} />
         <HeardPanel
           folded={folded}
-          shown={nowAsked(folded, context).words}
+          shown={shownLarge(folded, context)}
           onType={problem === undefined ? (text) => session.type(text) : undefined}
         />
         <nav className="keys visit-keys" aria-label={VISIT.answersByTouch}>
