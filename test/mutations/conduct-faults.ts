@@ -21,8 +21,8 @@ export const CONDUCT_FAULTS: readonly ConductFault[] = [
     rule: 'b',
     harm: 'what is said third in one breath is lost',
     file: 'client/visit/intake/take-utterance.ts',
-    from: "turn.raise({ type: 'meanings.left', meanings: left, readings });",
-    to: "turn.raise({ type: 'meanings.left', meanings: left.slice(0, 1), readings });",
+    from: "turn.raise({ type: 'meanings.left', meanings: others, readings });",
+    to: "turn.raise({ type: 'meanings.left', meanings: others.slice(0, 1), readings });",
   },
   {
     rule: 'b',
