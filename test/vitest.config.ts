@@ -29,7 +29,7 @@ const named = (which: 'together' | 'apart' | 'browser') =>
     .map(({ name }) => name);
 const workers = long ? 1 : availableParallelism() + 1;
 
-const shared = { root: ROOT, testTimeout: 60_000, hookTimeout: 60_000 };
+const shared = { root: ROOT, testTimeout: 60_000, hookTimeout: 180_000 };
 
 export default defineConfig({
   test: {

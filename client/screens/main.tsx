@@ -3,6 +3,7 @@ import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
 import { PAGE } from '../words/pages/page-words.ts';
 import { keepForOffline } from './session/keep-for-offline.ts';
+import { showBySettings } from './session/screen-settings.ts';
 import { sendInBackground } from './session/send-in-background.ts';
 import { THIS_DEVICE } from './session/this-device.ts';
 import { Mishap } from './show/mishap.tsx';
@@ -20,6 +21,7 @@ function Page() {
   );
 }
 
+showBySettings();
 const place = document.getElementById('page');
 if (place === null) throw new Error('index.html has no place for the page');
 createRoot(place).render(

@@ -57,3 +57,35 @@ export async function smallestKey(page: Page): Promise<{ readonly width: number;
     };
   });
 }
+
+/** Controls and texts that lie over each other, where nothing is meant to: what is in view, by their words. */
+export async function overlaps(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const open = document.querySelector('dialog[open]') ?? document.body;
+    const boxes = [...open.querySelectorAll('button, input, select, .asked-words, .warned, .heard dd, .live-number')]
+      .filter((element) => element.closest('.reader-only') === null && element.checkVisibility())
+      .map((element) => ({ element, box: element.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0 && box.height > 0 && box.bottom > 0 && box.top < innerHeight);
+    const found: string[] = [];
+    for (const [i, a] of boxes.entries())
+      for (const b of boxes.slice(i + 1)) {
+        if (a.element.contains(b.element) || b.element.contains(a.element)) continue;
+        const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+        const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+        // What scrolls within its own frame is not laid over what is outside of it.
+        if (wide <= 2 || high <= 2 || scrollerOf(a.element) !== scrollerOf(b.element)) continue;
+        found.push(`${wordsOf(a.element)} | ${wordsOf(b.element)}`);
+      }
+    return found;
+
+    function wordsOf(element: Element): string {
+      return (element.textContent || element.getAttribute('aria-label') || element.id || element.tagName).slice(0, 30);
+    }
+
+    function scrollerOf(element: Element): Element | null {
+      for (let one = element.parentElement; one !== null; one = one.parentElement)
+        if (['auto', 'scroll'].includes(getComputedStyle(one).overflowY)) return one;
+      return null;
+    }
+  });
+}

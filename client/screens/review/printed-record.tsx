@@ -19,8 +19,10 @@ export function PrintedRecord({ visit }: { readonly visit: string }) {
   return (
     <main className="printed" data-printed={vouchedBy.length > 0}>
       <p className="not-printed">
-        <a href={`/review?visit=${encodeURIComponent(visit)}`}>{PRINTED.back}</a>{' '}
-        <button type="button" onClick={() => print()}>
+        <a className="control" href={`/review?visit=${encodeURIComponent(visit)}`}>
+          {PRINTED.back}
+        </a>{' '}
+        <button type="button" className="control" onClick={() => print()}>
           {PRINTED.print}
         </button>
       </p>

@@ -20,7 +20,7 @@ export function RecordCheck({ visit }: { readonly visit: string }) {
   };
   return (
     <div className="record-check">
-      <button type="button" onClick={ask} disabled={checked === 'asking'}>
+      <button type="button" className="control" onClick={ask} disabled={checked === 'asking'}>
         {CHECK.button}
       </button>
       {checked === undefined ? null : (

@@ -1,3 +1,5 @@
+import { keptSettings, oneOf } from './kept-settings.ts';
+
 /** How this device listens and speaks. Kept on the device only. */
 export interface SoundSettings {
   /** The recogniser: our own, or the browser's, which may send the sound away. */
@@ -32,7 +34,7 @@ const AT_FIRST: SoundSettings = {
 
 /** What was chosen on this device, each setting that is missing or damaged as it is at first. */
 export function readSoundSettings(): SoundSettings {
-  const kept = parse(localStorage.getItem(PLACE));
+  const kept = keptSettings(PLACE);
   return {
     ear: oneOf(kept['ear'], ['offline', 'browser'], AT_FIRST.ear),
     onlyHere: kept['onlyHere'] === true,
@@ -46,17 +48,4 @@ export function readSoundSettings(): SoundSettings {
 
 export function keepSoundSettings(settings: SoundSettings): void {
   localStorage.setItem(PLACE, JSON.stringify(settings));
-}
-
-function parse(text: string | null): Readonly<Record<string, unknown>> {
-  try {
-    const kept: unknown = JSON.parse(text ?? '{}');
-    return typeof kept === 'object' && kept !== null ? (kept as Record<string, unknown>) : {};
-  } catch {
-    return {};
-  }
-}
-
-function oneOf<T extends string>(value: unknown, choices: readonly T[], otherwise: T): T {
-  return choices.find((choice) => choice === value) ?? otherwise;
 }

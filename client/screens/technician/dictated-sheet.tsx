@@ -1,7 +1,6 @@
 import type { FormEvent } from 'react';
 import type { DictatedLine } from '../../../grammar/visit/dictated.ts';
 import type { VisitFacts } from '../../../grammar/visit/facts.ts';
-import { PAGE } from '../../words/pages/page-words.ts';
 import { DICTATED, dictationDetail, shownWords } from '../../words/shown/dictated-words.ts';
 import { PlaySound } from '../show/play-sound.tsx';
 import { Sheet } from './sheet.tsx';
@@ -16,7 +15,7 @@ interface DictatedSheetProps {
 export function DictatedSheet({ facts, onWrite, onClose }: DictatedSheetProps) {
   const lines = dictatedLines(facts);
   return (
-    <Sheet title={DICTATED.title} onClose={onClose}>
+    <Sheet title={DICTATED.title} onClose={onClose} withBack>
       {lines.length === 0 ? <p className="quiet">{DICTATED.none}</p> : null}
       <ul className="dictated">
         {lines.map(({ heading, line }) => (
@@ -30,9 +29,6 @@ export function DictatedSheet({ facts, onWrite, onClose }: DictatedSheetProps) {
           </li>
         ))}
       </ul>
-      <button type="button" className="key full leave" onClick={onClose}>
-        {PAGE.back}
-      </button>
     </Sheet>
   );
 }

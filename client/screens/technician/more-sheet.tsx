@@ -1,8 +1,9 @@
+import type { ReactNode } from 'react';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { MORE } from '../../words/pages/key-words.ts';
-import { PAGE } from '../../words/pages/page-words.ts';
 import { AboutLine } from '../show/about-line.tsx';
+import { longWord } from './long-word.ts';
 import { Sheet } from './sheet.tsx';
 import { readingToSetRight } from './touch-keys.ts';
 
@@ -19,7 +20,8 @@ export type MoreChoice =
   | 'hurt'
   | 'ear'
   | 'sound'
-  | 'sound-check';
+  | 'sound-check'
+  | 'screen';
 
 interface MoreSheetProps {
   readonly context: VisitContext;
@@ -29,11 +31,16 @@ interface MoreSheetProps {
   readonly onClose: () => void;
 }
 
+/** What the hands, or the ears, are at: the keys of a group stand together. */
+type MoreGroup = keyof typeof MORE.groups;
+
 interface CommandKey {
+  readonly group: MoreGroup;
   readonly label: string;
-  /** Absent: always there, and never without use. */
+  /** Absent: always there. */
   readonly isThere?: (context: VisitContext) => boolean;
-  readonly isOfUse?: (context: VisitContext) => boolean;
+  /** Why it is of no use now, if it is of none. */
+  readonly lacks?: (context: VisitContext) => string | undefined;
 }
 
 /**
@@ -41,22 +48,26 @@ interface CommandKey {
  * `by-voice`: it has no key.
  */
 const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'another-key' | 'by-voice'>> = {
-  'take-back': { label: MORE.takeBack, isOfUse: ({ readings }) => readings.length > 0 },
+  'take-back': {
+    group: 'mend',
+    label: MORE.takeBack,
+    lacks: ({ undoable }) => (undoable.length === 0 ? MORE.lacks.said : undefined),
+  },
   correct: 'another-key',
-  'what-next': { label: MORE.whatNext },
-  why: { label: MORE.why },
-  'say-again': { label: MORE.sayAgain },
-  'what-left': { label: MORE.whatLeft },
-  'where-probes': { label: MORE.whereProbes },
-  'go-back': { label: MORE.goBack },
-  pass: { label: MORE.pass },
-  'cannot-reach': { label: MORE.cannotReach },
-  status: { label: MORE.status },
-  hold: { label: MORE.hold, isThere: ({ held }) => !held },
-  'go-on': { label: MORE.goOn, isThere: ({ held }) => held },
-  'short-talk': { label: MORE.shortTalk, isThere: ({ pace }) => pace === 'full' },
-  'full-talk': { label: MORE.fullTalk, isThere: ({ pace }) => pace !== 'full' },
-  finish: { label: MORE.finish },
+  'what-next': { group: 'ask', label: MORE.whatNext },
+  why: { group: 'ask', label: MORE.why },
+  'say-again': { group: 'ask', label: MORE.sayAgain },
+  'what-left': { group: 'ask', label: MORE.whatLeft },
+  'where-probes': { group: 'ask', label: MORE.whereProbes },
+  status: { group: 'ask', label: MORE.status },
+  'go-back': { group: 'lead', label: MORE.goBack },
+  pass: { group: 'lead', label: MORE.pass },
+  'cannot-reach': { group: 'lead', label: MORE.cannotReach },
+  hold: { group: 'lead', label: MORE.hold, isThere: ({ held }) => !held },
+  'go-on': { group: 'lead', label: MORE.goOn, isThere: ({ held }) => held },
+  'short-talk': { group: 'talk', label: MORE.shortTalk, isThere: ({ pace }) => pace === 'full' },
+  'full-talk': { group: 'talk', label: MORE.fullTalk, isThere: ({ pace }) => pace !== 'full' },
+  finish: { group: 'lead', label: MORE.finish },
   yes: 'of-the-moment',
   no: 'of-the-moment',
   live: 'of-the-moment',
@@ -80,38 +91,51 @@ const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'a
 
 const IN_ORDER = Object.keys(COMMAND_KEYS) as CommandId[];
 
-/** Everything that can be said, by touch: what happened, and orders to Readback itself. */
+/** Everything that can be said, by touch: what happened, and orders to Readback itself, by what the hands are at. */
 export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: MoreSheetProps) {
+  const choice = (label: string, chosen: MoreChoice, lacks?: string) => (
+    <Choice key={chosen} label={label} onPress={() => onChoose(chosen)} lacks={lacks} />
+  );
+  const chosen: Readonly<Record<MoreGroup, ReactNode>> = {
+    measure: [
+      choice(MORE.reading, 'reading'),
+      choice(MORE.seen, 'seen'),
+      choice(MORE.switched, 'switched'),
+      choice(MORE.proof, 'proof'),
+    ],
+    work: [
+      choice(MORE.part, 'part'),
+      choice(MORE.wires, 'wires', context.wires.length === 0 ? MORE.lacks.wires : undefined),
+    ],
+    mend: choice(MORE.setRight, 'set-right', readingToSetRight(context) === undefined ? MORE.lacks.reading : undefined),
+    write: [choice(MORE.write, 'write'), choice(MORE.dictated, 'dictated')],
+    ask: null,
+    lead: null,
+    talk: [
+      choice(earOn ? MORE.earOff : MORE.earOn, 'ear'),
+      choice(MORE.sound, 'sound'),
+      choice(MORE.soundCheck, 'sound-check'),
+      choice(MORE.screen, 'screen'),
+    ],
+  };
   return (
-    <Sheet title={MORE.title} onClose={onClose}>
+    <Sheet title={MORE.title} onClose={onClose} withBack>
       <div className="keys">
-        <button type="button" className="key warm" onClick={() => onChoose('hurt')}>
+        <button type="button" className="key warm full" onClick={() => onChoose('hurt')}>
           {MORE.hurt}
         </button>
-        <Choice label={MORE.reading} onPress={() => onChoose('reading')} />
-        <Choice label={MORE.seen} onPress={() => onChoose('seen')} />
-        <Choice label={MORE.switched} onPress={() => onChoose('switched')} />
-        <Choice label={MORE.proof} onPress={() => onChoose('proof')} />
-        <Choice label={MORE.part} onPress={() => onChoose('part')} />
-        <Choice label={MORE.wires} onPress={() => onChoose('wires')} disabled={context.wires.length === 0} />
-        <Choice label={MORE.write} onPress={() => onChoose('write')} />
-        <Choice label={MORE.dictated} onPress={() => onChoose('dictated')} />
-        <Choice
-          label={MORE.setRight}
-          onPress={() => onChoose('set-right')}
-          disabled={readingToSetRight(context) === undefined}
-        />
-        {IN_ORDER.filter((command) => command !== 'finish').map((command) => (
-          <CommandChoice key={command} command={command} context={context} onCommand={onCommand} />
-        ))}
-        <Choice label={earOn ? MORE.earOff : MORE.earOn} onPress={() => onChoose('ear')} />
-        <Choice label={MORE.sound} onPress={() => onChoose('sound')} />
-        <Choice label={MORE.soundCheck} onPress={() => onChoose('sound-check')} />
-        <CommandChoice command="finish" context={context} onCommand={onCommand} />
-        <button type="button" className="key full leave" onClick={onClose}>
-          {PAGE.back}
-        </button>
       </div>
+      {(Object.keys(MORE.groups) as MoreGroup[]).map((group) => (
+        <section key={group} className="key-group" aria-label={MORE.groups[group]}>
+          <h3>{MORE.groups[group]}</h3>
+          <div className="keys">
+            {chosen[group]}
+            {IN_ORDER.map((command) => (
+              <CommandChoice key={command} command={command} group={group} context={context} onCommand={onCommand} />
+            ))}
+          </div>
+        </section>
+      ))}
       <AboutLine />
     </Sheet>
   );
@@ -119,26 +143,29 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
 
 interface CommandChoiceProps {
   readonly command: CommandId;
+  readonly group: MoreGroup;
   readonly context: VisitContext;
   readonly onCommand: (command: CommandId) => void;
 }
 
-function CommandChoice({ command, context, onCommand }: CommandChoiceProps) {
+function CommandChoice({ command, group, context, onCommand }: CommandChoiceProps) {
   const key = COMMAND_KEYS[command];
-  if (typeof key === 'string' || key.isThere?.(context) === false) return null;
-  return <Choice label={key.label} onPress={() => onCommand(command)} disabled={key.isOfUse?.(context) === false} />;
+  if (typeof key === 'string' || key.group !== group || key.isThere?.(context) === false) return null;
+  return <Choice label={key.label} onPress={() => onCommand(command)} lacks={key.lacks?.(context)} />;
 }
 
 interface ChoiceProps {
   readonly label: string;
   readonly onPress: () => void;
-  readonly disabled?: boolean;
+  /** Why it cannot be chosen now. */
+  readonly lacks: string | undefined;
 }
 
-function Choice({ label, onPress, disabled = false }: ChoiceProps) {
+function Choice({ label, onPress, lacks }: ChoiceProps) {
   return (
-    <button type="button" className="key" onClick={onPress} disabled={disabled}>
+    <button type="button" className={`key ${longWord(label)}`} onClick={onPress} disabled={lacks !== undefined}>
       {label}
+      {lacks === undefined ? null : <small>{lacks}</small>}
     </button>
   );
 }

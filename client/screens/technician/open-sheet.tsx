@@ -14,6 +14,7 @@ import { PartPicker } from './part-picker.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { PlateSheet } from './plate-sheet.tsx';
 import { ReadingPicker } from './reading-picker.tsx';
+import { ScreenSheet } from './screen-sheet.tsx';
 import { SoundCheckSheet } from './sound-check-sheet.tsx';
 import { SoundSheet } from './sound-sheet.tsx';
 import { SupervisorSheet } from './supervisor-sheet.tsx';
@@ -38,7 +39,8 @@ export type Open =
         | 'dictated'
         | 'wires'
         | 'sound'
-        | 'sound-check';
+        | 'sound-check'
+        | 'screen';
     }
   | { readonly sheet: 'pad'; readonly pad: PadRequest };
 
@@ -77,6 +79,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       case 'wires':
       case 'sound':
       case 'sound-check':
+      case 'screen':
         return show({ sheet: choice });
       default:
         choice satisfies never;
@@ -116,6 +119,8 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <SoundSheet onChanged={() => (earOn ? void session.startEar() : undefined)} onClose={close} />;
     case 'sound-check':
       return <SoundCheckSheet session={session} onClose={close} />;
+    case 'screen':
+      return <ScreenSheet onClose={close} />;
     case 'supervisor':
       return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
     case 'wires':

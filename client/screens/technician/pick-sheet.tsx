@@ -1,4 +1,4 @@
-import { PAGE } from '../../words/pages/page-words.ts';
+import { longWord } from './long-word.ts';
 import { Sheet } from './sheet.tsx';
 
 export interface Pick<T> {
@@ -16,17 +16,14 @@ interface PickSheetProps<T> {
 /** One of many, as large keys. */
 export function PickSheet<T>({ title, picks, onPick, onClose }: PickSheetProps<T>) {
   return (
-    <Sheet title={title} onClose={onClose}>
+    <Sheet title={title} onClose={onClose} withBack>
       <h2 className="pick-title">{title}</h2>
       <div className="keys">
         {picks.map(({ label, value }) => (
-          <button type="button" className="key" key={label} onClick={() => onPick(value)}>
+          <button type="button" className={`key ${longWord(label)}`} key={label} onClick={() => onPick(value)}>
             {label}
           </button>
         ))}
-        <button type="button" className="key full leave" onClick={onClose}>
-          {PAGE.back}
-        </button>
       </div>
     </Sheet>
   );

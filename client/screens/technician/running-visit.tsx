@@ -9,6 +9,7 @@ import { SuspectList } from '../show/suspect-list.tsx';
 import { WireBoard } from '../show/wire-board.tsx';
 import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
+import { longWord } from './long-word.ts';
 import { isRepaired, NowPanel, shownLarge } from './now-panel.tsx';
 import { type Open, OpenSheet } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
@@ -47,42 +48,44 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
     <main className="visit" aria-busy={busy} data-phase={context.phase} data-heard-count={folded.heard.length}>
       <h1 className="reader-only">{VISIT.at(folded.site)}</h1>
       <div className="visit-now">
-        <StatusStrip
-          ear={ear}
-          mouth={mouth}
-          outbox={outbox}
-          pace={context.pace}
-          onEar={toggleEar}
-          onTalk={() => session.touch(context.pace === 'full' ? 'short-talk' : 'full-talk')}
-          onRetry={() => session.retryNow()}
-        />
-        <EnergyBand energy={folded.energy} />
-        <Notices
-          session={session}
-          problem={problem}
-          earFault={ear.fault ?? ear.instead}
-          stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
-        />
-        {earOn && folded.heard.length === 0 ? (
-          <p className="check-first">
-            <button type="button" className="control" onClick={() => setOpen({ sheet: 'sound-check' })}>
-              {VISIT.checkFirst}
-            </button>
-          </p>
-        ) : null}
-        <NowPanel folded={folded} context={context} building={building} />
-        <HeardPanel
-          folded={folded}
-          shown={shownLarge(folded, context)}
-          onType={problem === undefined ? (text) => session.type(text) : undefined}
-        />
+        <div className="visit-read">
+          <StatusStrip
+            ear={ear}
+            mouth={mouth}
+            outbox={outbox}
+            pace={context.pace}
+            onEar={toggleEar}
+            onTalk={() => session.touch(context.pace === 'full' ? 'short-talk' : 'full-talk')}
+            onRetry={() => session.retryNow()}
+          />
+          <EnergyBand energy={folded.energy} />
+          <Notices
+            session={session}
+            problem={problem}
+            earFault={ear.fault ?? ear.instead}
+            stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
+          />
+          {earOn && folded.heard.length === 0 ? (
+            <p className="check-first">
+              <button type="button" className="control" onClick={() => setOpen({ sheet: 'sound-check' })}>
+                {VISIT.checkFirst}
+              </button>
+            </p>
+          ) : null}
+          <NowPanel folded={folded} context={context} building={building} />
+          <HeardPanel
+            folded={folded}
+            shown={shownLarge(folded, context)}
+            onType={problem === undefined ? (text) => session.type(text) : undefined}
+          />
+        </div>
         <nav className="keys visit-keys" aria-label={VISIT.answersByTouch}>
           {earOn && ear.attention !== 'always' ? <TalkKey down={ear.attending} onHold={hold} /> : null}
           {keysFor(context).map((key) => (
             <button
               type="button"
               key={key.label}
-              className={`key ${key.tone === 'plain' ? '' : key.tone} ${key.width === 1 ? '' : 'wide'}`}
+              className={`key ${key.tone === 'plain' ? '' : key.tone} ${key.width === 1 ? longWord(key.label) : 'wide'}`}
               disabled={cautionToCome || problem !== undefined}
               onClick={() => press(key)}
             >

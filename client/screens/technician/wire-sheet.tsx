@@ -1,19 +1,13 @@
 import type { WireMove } from '../../../grammar/visit/events.ts';
 import { MORE } from '../../words/pages/key-words.ts';
-import { PAGE } from '../../words/pages/page-words.ts';
 import { WireBoard } from '../show/wire-board.tsx';
 import { Sheet } from './sheet.tsx';
 
 /** The wires that moved, over the page: for a screen that has no room beside the talk. */
 export function WireSheet({ wires, onClose }: { readonly wires: readonly WireMove[]; readonly onClose: () => void }) {
   return (
-    <Sheet title={MORE.wires} onClose={onClose}>
+    <Sheet title={MORE.wires} onClose={onClose} withBack>
       <WireBoard wires={wires} />
-      <div className="keys">
-        <button type="button" className="key full leave" onClick={onClose}>
-          {PAGE.back}
-        </button>
-      </div>
     </Sheet>
   );
 }

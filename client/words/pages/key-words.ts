@@ -52,6 +52,17 @@ export const SWITCH = {
 
 export const MORE = {
   title: 'More',
+  /** What the hands or the ears are at, in the order in which they stand. */
+  groups: {
+    measure: 'Measured, seen, switched',
+    work: 'Work done',
+    mend: 'Said wrong',
+    ask: 'Ask',
+    lead: 'Go on otherwise',
+    write: 'For the customer',
+    talk: 'Talk, ear, screen',
+  },
+  lacks: { said: 'nothing was said yet', wires: 'no wire was told of', reading: 'no reading yet' },
   hurt: 'Somebody is hurt',
   reading: 'A reading',
   seen: 'Something seen',
@@ -81,6 +92,7 @@ export const MORE = {
   earOn: 'Ear on',
   sound: 'Sound',
   soundCheck: 'Sound check',
+  screen: 'Screen',
   finish: 'Finish the visit',
   /** Entered by the key for it. */
   hurtHeard: 'somebody is hurt',

@@ -1,0 +1,140 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { LocalServer } from '../../client/record/node/local-server.ts';
+import { LIGHTS, TEXT_SIZES } from '../../client/screens/session/screen-settings.ts';
+import { accessFaults, cutOff, overflow, overlaps } from './look-over.ts';
+import { PROJECT_ROOT } from './project-root.ts';
+import { ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
+import { libraryLines, Technician } from './technician.ts';
+
+/** Every screen in its states, at the sizes of phones upright and across, and of a desk. */
+const SIZES = [
+  { width: 320, height: 568 },
+  { width: 360, height: 740 },
+  { width: 390, height: 844 },
+  { width: 430, height: 932 },
+  { width: 844, height: 390 },
+  { width: 1280, height: 800 },
+] as const;
+const FOLDER = join(PROJECT_ROOT, 'test-results/screens');
+
+let folder: Awaited<ReturnType<typeof scratch>>;
+let server: LocalServer;
+let browser: ReadbackBrowser;
+let page: Page;
+let technician: Technician;
+
+beforeAll(async () => {
+  await mkdir(FOLDER, { recursive: true });
+  folder = await scratch();
+  server = await startServer(`${folder.path}/data`);
+  browser = await ReadbackBrowser.open({ profile: `${folder.path}/profile`, size: SIZES[2] });
+  page = await browser.page(server.url);
+  technician = new Technician(page);
+}, 60_000);
+afterAll(async () => {
+  await browser.close();
+  await server.stop();
+  await folder.remove();
+});
+
+/** What is wrong with the screen as it stands, at each size, in each light and with each size of text. */
+async function lookOver(name: string): Promise<readonly string[]> {
+  const faults: string[] = [];
+  const note = (where: string, found: readonly string[]) => faults.push(...found.map((one) => `${where}: ${one}`));
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    for (const text of TEXT_SIZES) {
+      await show('light', text);
+      const where = `${name} ${size.width}×${size.height} ${text}`;
+      const wide = await overflow(page);
+      if (wide > 0) faults.push(`${where}: sticks out by ${wide}`);
+      note(
+        where,
+        (await cutOff(page)).map((one) => `cut off: ${one}`),
+      );
+      note(
+        where,
+        (await overlaps(page)).map((one) => `overlaps: ${one}`),
+      );
+      if (text === 'normal') await page.screenshot({ path: join(FOLDER, `${name}-${size.width}x${size.height}.png`) });
+    }
+  }
+  await page.setViewportSize(SIZES[2]);
+  for (const light of LIGHTS) {
+    await show(light, 'normal');
+    note(`${name} ${light}`, await accessFaults(page));
+    await page.screenshot({ path: join(FOLDER, `${name}-${light}.png`) });
+  }
+  await show('light', 'normal');
+  return faults;
+}
+
+async function show(light: string, text: string): Promise<void> {
+  await page.evaluate(
+    ([light, text]) => {
+      document.documentElement.dataset['light'] = light;
+      document.documentElement.dataset['text'] = text;
+    },
+    [light, text] as const,
+  );
+}
+
+/** The sheets under "More" that are open to everybody, by the key that opens them. */
+const SHEETS = ['A reading', 'Something seen', 'Power switched', 'Prove it dead', 'Part fitted or work done'];
+const OTHER_SHEETS = ['Recommend, sign', 'What was dictated', 'Sound', 'Sound check', 'Screen'];
+
+describe("the technician's page", () => {
+  test('before a visit', async () => {
+    expect(await lookOver('start')).toEqual([]);
+  }, 120_000);
+
+  test('from the first step to the close', async () => {
+    await technician.openAs('technician');
+    const faults = [...(await lookOver('opened'))];
+    let count = 0;
+    for (const line of libraryLines()) {
+      if ('later' in line) continue;
+      await technician.type(line.words);
+      // Every third: the states of the talk come again and again.
+      if (count++ % 3 === 0) faults.push(...(await lookOver(`visit-${line.id}`)));
+    }
+    faults.push(...(await lookOver('closed')));
+    await technician.sent();
+    expect(faults).toEqual([]);
+  }, 900_000);
+
+  test('under "More", sheet by sheet', async () => {
+    await page.goto(server.url);
+    await technician.openAs('technician');
+    await technician.press('customer agreed to the work', 'More');
+    const faults = [...(await lookOver('more'))];
+    await page.keyboard.press('Escape');
+    for (const name of [...SHEETS, ...OTHER_SHEETS]) {
+      await technician.press('More', name);
+      faults.push(...(await lookOver(`sheet-${name.replaceAll(/\W+/g, '-').toLowerCase()}`)));
+      await page.keyboard.press('Escape');
+    }
+    expect(faults).toEqual([]);
+  }, 900_000);
+});
+
+describe('review', () => {
+  test('its list, a visit and the printed record', async () => {
+    const faults: string[] = [];
+    await page.goto(`${server.url}/review`);
+    const card = page.locator('a.visit-card').first();
+    await card.waitFor();
+    faults.push(...(await lookOver('review-list')));
+    const visit = `${server.url}${await card.getAttribute('href')}`;
+    await page.goto(visit);
+    await page.locator('main.review[data-level="true"]').waitFor();
+    faults.push(...(await lookOver('review-visit')));
+    await page.goto(`${visit}&print`);
+    await page.locator('main.printed[data-printed]').waitFor();
+    faults.push(...(await lookOver('printed')));
+    expect(faults).toEqual([]);
+  }, 300_000);
+});
