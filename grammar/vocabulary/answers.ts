@@ -108,7 +108,10 @@ export const ANSWERS = [
     id: 'very-hot',
     say: '[$it] (very | really | too | pretty) hot [to touch] | [$it] burning up | [$it] hot to the touch',
   },
-  { id: 'not-hot', say: "[$it] (not | isn't) [very | that] hot | [$it] (cool | cold | just warm)" },
+  {
+    id: 'not-hot',
+    say: "[$it] (not | isn't) [very | that] hot | [$it] (cool | cold | [just | only | a little | slightly] warm)",
+  },
   { id: 'tripped', say: '[$it] (tripped | in the middle | popped)' },
   { id: 'set', say: "[$it] (set | holding | not tripped) | [it] (hasn't | has not | did not | didn't) trip [tripped]" },
   {

@@ -28,7 +28,11 @@ const NOT_IN =
 
 /** The size of a fuse or breaker that is in, where the words tell one. Tried on words that were not understood. */
 export function overcurrentTold(heard: string): ToldOvercurrent | undefined {
-  for (const told of heard.toLowerCase().split(/[,;.]|\b(?:and|then|but|so)\b/)) {
+  const statements = heard
+    .toLowerCase()
+    .replace(OF_PLATE, ' ')
+    .split(/[,;.]|\b(?:and|then|but|so)\b/);
+  for (const told of statements) {
     const part = /\bfuses?\b/.test(told) ? 'fuse' : /\bbreakers?\b/.test(told) ? 'breaker' : undefined;
     const amps = part === undefined ? undefined : sizeIn(told);
     if (part !== undefined && amps !== undefined && IS_IN.test(told) && !NOT_IN.test(told)) return { part, amps };
@@ -36,17 +40,18 @@ export function overcurrentTold(heard: string): ToldOvercurrent | undefined {
   return undefined;
 }
 
+/** What the plate allows, told beside what is in. */
+const OF_PLATE =
+  /\b(?:the |its |and |but )*(?:name ?plate|plate|sticker|label) (?:says|calls for|wants|allows|max(?:imum)?(?: is)?) \w+(?: amps?)?/g;
+
+/** Of two sizes the larger: one may be what came out. */
 function sizeIn(told: string): number | undefined {
-  const found = SIZE.exec(told);
-  if (found === null) return undefined;
-  const [whole, fifteen, tens, digits] = found;
-  const amps =
-    digits !== undefined
-      ? Number(digits)
-      : tens !== undefined
-        ? TENS[tens]! + (/fives?$/.test(whole) ? 5 : 0)
-        : fifteen !== undefined
-          ? 15
-          : 100;
-  return MADE.includes(amps) ? amps : undefined;
+  const sizes = [...told.matchAll(new RegExp(SIZE, 'g'))].map(ampsOf).filter((amps) => MADE.includes(amps));
+  return sizes.length === 0 ? undefined : Math.max(...sizes);
+}
+
+function ampsOf([whole, fifteen, tens, digits]: RegExpMatchArray): number {
+  if (digits !== undefined) return Number(digits);
+  if (tens !== undefined) return TENS[tens]! + (/fives?$/.test(whole) ? 5 : 0);
+  return fifteen !== undefined ? 15 : 100;
 }

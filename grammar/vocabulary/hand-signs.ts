@@ -31,12 +31,12 @@ export const HAND_SIGNS: readonly {
   },
   {
     words:
-      /\b(?:bypass|defeat|jump|jumper)(?:ed|ing)? (?:out )?(?:the |a |that |both )?(?:\w+ ){0,2}(?:switch|float|high pressure|low pressure|high side|low side|safety|safeties|limit|cutout)\b/,
+      /\b(?:bypass|defeat|jump|jumper)(?:ed|ing)? (?:out )?(?:the |a |that |both )?(?:\w+ ){0,2}(?:switch|float|high pressure|low pressure|high side|low side|safety|safeties|limit|cutout)\b|\b(?:switch|cutout|safety|float|limit)\b.*\bout of (?:the )?(?:circuit|loop|line)\b|\b(?:nutted|twisted|tied|spliced|connected|wired|hooked) (?:the |both |those |two )*(?:\w+ ){0,3}(?:switch|cutout|float|limit|pressure)\b.*\btogether\b|\b(?:door|interlock|safety|float|pressure) switch (?:is |was )?(?:taped|tied|wedged|zip tied|jammed|held|strapped)\b|\b(?:taped|tied|wedged|zip tied|strapped) (?:down |up )?the (?:\w+ )?(?:door|interlock|float|pressure) switch\b/,
     tells: { type: 'deed', deed: 'switch-bypassed' },
   },
   {
     words:
-      /\b(?:jump|jumper|bypass|defeat)(?:ed|ing)? (?:out )?(?:the |a |that |both )?(?:\w+ ){0,2}fuses?\b|\b(?:pennies|penny|coins?|foil|slugs?|nails?|copper|pipe|tubing|screwdriver|wire|jumper)\b.* (?:in|behind|across|around|over|for|instead of|where) (?:the |a |both )?(?:\w+ )?fuses?\b|\bfuses?\b.*\b(?:wrapped (?:in|with) foil|penny|slugs?|jumped|jumpered|bypassed)\b|\b(?:stuck|put|clipped|ran|shoved) (?:a |an |the |my )?(?:\w+ ){0,2}(?:jumper|wire|clip|lead)\b.* (?:across|on|over|around) (?:the |a )?(?:\w+ ){0,2}(?:switch|float)\b/,
+      /\b(?:jump|jumper|bypass|defeat)(?:ed|ing)? (?:out )?(?:the |a |that |both )?(?:\w+ ){0,2}fuses?\b|\b(?:pennies|penny|coins?|foil|slugs?|nails?|copper|pipe|tubing|screwdriver|wire|jumper)\b.* (?:in|behind|across|around|over|for|instead of|where) (?:the |a |both )?(?:\w+ )?fuses?\b|\bfuses?\b.*\b(?:(?:wrapped )?(?:in|with) (?:tin ?)?foil|penny|slugs?|jumped|jumpered|bypassed)\b|\b(?:stuck|put|clipped|ran|shoved) (?:a |an |the |my )?(?:\w+ ){0,2}(?:jumper|wire|clip|lead)\b.* (?:across|on|over|around) (?:the |a )?(?:\w+ ){0,2}(?:switch|float)\b/,
     tells: { type: 'deed', deed: 'switch-bypassed' },
     at: ['outdoor-load'],
   },

@@ -29,11 +29,13 @@ const VENTED: readonly RegExp[] = [
 const EXPLODES: readonly RegExp[] = [/\b(?:oxygen|o two|acetylene|compressed air|shop air|air compressor|air tank)\b/];
 
 const IN_VACUUM = '\\b(?:in|into|under|on) (?:a |the )?(?:deep )?vacuum\\b';
+/** A winding is read to its shell while microns are told of: whatever else is said. */
+const DOWN = '\\b(?:pulled|pulling) down\\b|\\bmicrons?\\b|\\bvacuum pump\\b';
 const RUN_IN_VACUUM: readonly RegExp[] = [
   new RegExp(`\\b(?:started|starting|ran|run|running|bumped|fired|powered|kicked)\\b.*${IN_VACUUM}`),
 ];
 const INSULATION_IN_VACUUM: readonly RegExp[] = [
-  new RegExp(`\\b(?:megg?(?:ed|ered|ering|ing)?|megger|insulation|hi ?pot(?:ted)?)\\b.*${IN_VACUUM}`),
+  new RegExp(`\\b(?:megg?(?:ed|ered|ering|ing)?|megger|insulation|hi ?pot(?:ted)?)\\b.*(?:${IN_VACUUM}|${DOWN})`),
 ];
 
 /** Denied, only meant, of another time, or asked. */

@@ -18,7 +18,8 @@ const NOT_AT_IT = '(?! (?:motor )?(?:leads?|wires?|wiring|plug|harness)\\b)';
 const PERSON =
   '\\b(?:somebody|someone|anybody|helper|dude|bro|buddy|fella|lady|homeowner|owner|customer|tenant|apprentice|trainee|partner|buddy|coworker|colleague|electrician|neighbou?r|wife|husband|kids?|guys?|man|woman|he|she|they|janitor|manager|landlord|maintenance|boss|people|supervisor)';
 const BY_HAND = '(?!.*\\b(?:by hand|free|freely|easy|easily|stiff|tight|hard|rough|seized)\\b)';
-const NEGATED = "(?<!\\b(?:no|not|never|without|isn't|don't|doesn't|didn't|can't|cannot|couldn't|won't|de) )";
+const NEGATED =
+  "(?<!\\b(?:no|not|never|without|isn't|don't|doesn't|didn't|can't|cannot|couldn't|won't|de)(?: get| got| been)? )";
 
 function pattern(source: string): RegExp {
   return new RegExp(`(?:${source})`);
@@ -82,6 +83,7 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
         `${NEGATED}\\b(?:humming|buzzing)\\b`,
         `\\b(?:lights?|leds?|lamps?|display|screen|indicator) ${GAP}(?:came|comes|on(?! (?:the|a|my)\\b)|lit|blinking|flashing|blinks|flashes|glowing)\\b`,
         '\\b(?:lit|lights) up\\b',
+        '\\b(?:started|starting|cranked|kicked) (?:it|her|him|them|that|the (?:unit|system|compressor)) (?:back |right )?(?:up|on|again)\\b',
       ].join('|'),
     ),
   },
@@ -140,6 +142,10 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
         '\\b(?:meter|tester|pen|stick|tracer)\\b.*\\b(?:beep(?:s|ed|ing)?|chirp(?:s|ed|ing)?|glow(?:s|ed|ing)?|scream(?:s|ed|ing)?|blink(?:s|ed|ing)?|flash(?:es|ed|ing)?|lit)\\b',
         '\\b(?:lights?|leds?|board)\\b.*\\b(?:blinking|flashing|glowing)\\b',
         '\\b(?:one|half|single) blade\\b',
+        // Work that was done live.
+        '\\b(?:swapp|chang|replac|pull|fitt|install|work|lift|land|wir|check|test|prob|touch|mov)(?:ed|ing)\\b.*\\b(?:hot|live)\\b(?! (?:source|gas))',
+        '\\b(?:the|a|its|that|those|these) live (?:\\w+ ){0,2}(?:terminals?|wires?|lugs?|leads?|parts?|conductors?|contactor|unit|side|legs?)\\b',
+        '\\b(?:why|how come)\\b.*\\b(?:live|hot|energi[sz]ed)\\b',
         '\\b(?:closed|buttoned) (?:it|her) up\\b.*\\b(?:loose|on|running)\\b',
       ].join('|'),
     ),

@@ -156,7 +156,7 @@ const SIGNS: readonly { readonly trouble: Trouble; readonly words: RegExp; reado
 
 /** Of another time, or only meant: "it used to hum", "before I turn it on", "when I got here the fan was running". */
 const ANOTHER_TIME =
-  /\b(?:used to|all last week|last (?:night|week|month|year|summer|time|fall|winter|spring|tech|guy|fellow|company)|tuesday|monday|wednesday|thursday|friday|saturday|sunday|before (?:lunch|noon|i (?:came|got))|years? ago|during the storm|yesterday|this morning|earlier today|the other day|before (?:i|we|he|she|they) (?:\w+ )?(?:turn|turned|shut|switch|switched|pull|pulled|lock|locked|kill|killed|start|power|energi[sz]e)(?: (?:it|that|this|them|the \w+))?(?: (?:on|off|back on))?|when (?:i|we) (?:got|came|arrived)|until (?:i|we))\b/;
+  /\b(?:used to|all last week|last (?:night|week|month|year|summer|time|fall|winter|spring|tech|guy|fellow|company)|(?:on )?(?:tuesday|monday|wednesday|thursday|friday|saturday|sunday)|(?:was|were) .*\b(?:before|earlier)\b|before (?:lunch|noon|i (?:came|got))|years? ago|during the storm|yesterday|this morning|earlier today|the other day|before (?:i|we|he|she|they) (?:\w+ )?(?:turn|turned|shut|switch|switched|pull|pulled|lock|locked|kill|killed|start|power|energi[sz]e)(?: (?:it|that|this|them|the \w+))?(?: (?:on|off|back on))?|when (?:i|we) (?:got|came|arrived)|until (?:i|we))\b/;
 /** Something is so now: speech has no commas, and what is there may follow in the same breath. */
 const NOW = /\b(?:now|again|just|still|back|on|is|are|it's|that's|there's|she's|he's|they're)\b/;
 /** What runs, hums or is fed there is no part of this unit. */
@@ -165,6 +165,16 @@ const ELSEWHERE =
 /** But it may feed or be taken for it. */
 const CONCERNS_US =
   /\b(?:breaker|disconnect|panel|lock|feeding|feeds|our|this unit|so is|killed|wrong|meter|transfer)\b/;
+
+/** That nobody was: "almost" is no denial. */
+const NOBODY_HURT =
+  /\b(?:didn't|did not|haven't|hasn't|wasn't|nobody|no one|never|not) (?:\w+ ){0,2}(?:get |got |been |was )?(?:shocked|zapped|hurt|bit|bitten|electrocuted|electrified|jolt)\b/;
+
+/** Whether the words say that nobody was hurt, and nothing else of a person. */
+export function deniesInjury(heard: string): boolean {
+  const words = heard.toLowerCase();
+  return NOBODY_HURT.test(words) && !/\b(?:but|almost|nearly|still|burn\w*|tingl\w*|numb)\b/.test(words);
+}
 
 /** Whether a statement tells of something that is no part of this unit. */
 export function isElsewhere(statement: string): boolean {
@@ -191,7 +201,7 @@ const ONLY_MEANT =
 
 /** Of what is to come, or is not to be: "don't turn it on yet", "I'll turn it on when I'm done", "if I put power on". */
 const NOT_YET =
-  /\b(?:don't (?:you )?(?:turn|put|switch|throw|flip)|(?:i'll|we'll|he'll|she'll|they'll|will) (?:\w+ )?(?:turn|put|power|switch|throw|flip|start|energi[sz]e)|if (?:i|we|you) (?:put|turn|switch|power)|when (?:i|we) (?:turn|put|power|switch|flip)|should (?:be )?read|supposed to (?:be|read)|(?:spec|data|cut) sheet|nobody (?:turned|flipped|touched)|once it(?:'s| is)|after (?:i|we)|when (?:i'm|i am|we're|we are) done|wants? it (?:back )?on|did it (?:run|start|come)|no lights?)\b/;
+  /\b(?:(?:don't|do not|won't|will not|not going to|should i|should we|shall i|can i|can we|when (?:do|should|can) (?:i|we)) (?:you |even )?(?:turn|put|switch|throw|flip|power|start|energi[sz]e)|(?:nobody|no one)(?: is|'s| was)? (?:at|in|near|by|around) |(?:i'll|we'll|he'll|she'll|they'll|will) (?:\w+ )?(?:turn|put|power|switch|throw|flip|start|energi[sz]e)|if (?:i|we|you) (?:put|turn|switch|power)|when (?:i|we) (?:turn|put|power|switch|flip)|should (?:be )?read|supposed to (?:be|read)|(?:spec|data|cut) sheet|nobody (?:turned|flipped|touched)|once it(?:'s| is)|after (?:i|we)|when (?:i'm|i am|we're|we are) done|wants? it (?:back )?on|did it (?:run|start|come)|no lights?)\b/;
 
 /** Whether a statement is of what is yet to come, and nothing of now stands beside it. */
 export function isNotYet(statement: string): boolean {
@@ -209,7 +219,11 @@ function troublesOf(words: string): readonly Trouble[] {
     .map((one) => one.trim())
     .filter(
       (one) =>
-        !isOfAnotherTime(one) && !isElsewhere(one) && !isNotYet(one) && !(ONLY_MEANT.test(one) && !NOW.test(one)),
+        !deniesInjury(one) &&
+        !isOfAnotherTime(one) &&
+        !isElsewhere(one) &&
+        !isNotYet(one) &&
+        !(ONLY_MEANT.test(one) && !NOW.test(one)),
     )
     .flatMap((one) => SIGNS.filter(({ words: sign, not }) => sign.test(one) && not?.test(one) !== true))
     .map(({ trouble }) => trouble);

@@ -114,6 +114,8 @@ export interface Talk {
   readonly toldRunIn: number | undefined;
   /** The run of which the time is called every five minutes. */
   readonly timedRun: number | undefined;
+  /** How much evidence there was as power or a call came back: while there is no more, it is read live. */
+  readonly fedAt: number | undefined;
   /** What was told last of why nothing can be asked. */
   readonly toldStuck: string | undefined;
   /** The question that was put last, and when on the input clock. Milliseconds. */
@@ -154,6 +156,7 @@ export function noTalk(): Talk {
     cautionedFor: undefined,
     toldRunIn: undefined,
     timedRun: undefined,
+    fedAt: undefined,
     toldStuck: undefined,
     put: undefined,
     heard: undefined,

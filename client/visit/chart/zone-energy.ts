@@ -54,7 +54,8 @@ export const conductorChart = energySetup.createMachine({
         live: 'live',
         doubted: 'unknown',
         lapsed: 'reported-off',
-        'charge-doubted': 'reads-dead',
+        // Two doubts at once: neither answer brings it back.
+        'charge-doubted': 'reported-off',
         'still-off': 'proven-dead',
       },
     },

@@ -10,10 +10,14 @@ export function statusWords(context: VisitContext): string {
   return standingWords(standingReadings(context).length, energy, assessment?.suspects[0]);
 }
 
-/** Whether the zone of the step, else the outdoor unit, was measured dead: what the record holds, and no more. */
+/**
+ * Whether the zone of the step, else the outdoor unit, was measured dead: what the record holds, and no more. Where that
+ * one was, and the outdoor unit was not, that is told first: nobody knows where the hands are.
+ */
 export function deadWords({ step, energy }: VisitContext): string {
   const zone = step === undefined || step.zone === 'none' ? 'outdoor-load' : provedWith(step.zone);
-  return standingOf(zone, energy[zone]);
+  const other = zone !== 'outdoor-load' && energy[zone] === 'proven-dead' && energy['outdoor-load'] !== 'proven-dead';
+  return [...(other ? (['outdoor-load'] as const) : []), zone].map((one) => standingOf(one, energy[one])).join(' ');
 }
 
 /** A suspect below this is not named as one that a step tells from another. */

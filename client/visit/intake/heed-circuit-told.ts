@@ -26,8 +26,7 @@ export function heedCircuitTold(turn: Turn, utterance: HeardUtterance): void {
   if (told.includes('insulation-in-vacuum')) turn.warn(SAY_OF_REFRIGERANT.insulationInVacuum, 'outdoor-load');
   if (told.includes('vented')) turn.warn(SAY_OF_REFRIGERANT.vented, 'outdoor-load');
   if (told.includes('opened') && !namesOpening(meaning)) countAsOpened(turn, quoteWords(heard));
-  else if (isUnclear(utterance) && powerMayBeBack(utterance, turn.context).length > 0)
-    tellEarly(turn, { how: 'power' });
+  if (isUnclear(utterance) && powerMayBeBack(utterance, turn.context).length > 0) tellEarly(turn, { how: 'power' });
 }
 
 /** What is asked of it names itself what opens the circuit: it is recorded with the answer, or when none comes. */

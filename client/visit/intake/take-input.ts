@@ -1,12 +1,14 @@
 import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
+import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
+import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedCircuitTold } from './heed-circuit-told.ts';
 import { heedClock } from './heed-clock.ts';
-import { heedPower } from './heed-power.ts';
+import { endReached, heedPower } from './heed-power.ts';
 import { heedTrouble } from './heed-trouble.ts';
 import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
@@ -68,9 +70,13 @@ export function takeAfterClose(turn: Turn, input: VisitInput): void {
   if (input.type === 'wrote.words') TAKE['wrote.words'](turn, input);
   if (input.type === 'touched.command') turn.say('answer', SAY.visitIsClosed);
   if (input.type !== 'heard.utterance') return;
+  // What was proven for the visit is not proven for whoever stays at the unit.
+  heedPower(turn, input.utterance);
   const { meaning } = input.utterance.understanding;
-  if (meaning.kind === 'report' && meaning.report.type === 'injury') takeInjury(turn);
-  else turn.say('answer', SAY.visitIsClosed);
+  if (meaning.kind === 'report' && meaning.report.type === 'injury') {
+    endReached(turn, ZONES, BECAUSE.maybeBack(input.utterance.understanding.heard));
+    takeInjury(turn);
+  } else turn.say('answer', SAY.visitIsClosed);
 }
 
 function openVisit(turn: Turn, input: Input<'opened.visit'>): void {

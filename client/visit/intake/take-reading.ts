@@ -226,12 +226,15 @@ export function circumstances(context: VisitContext, zone: ZoneId | 'none', read
   };
 }
 
+/** Nothing dead draws amps or has a frequency. */
+const SHOWS_POWER: readonly Reading['quantity'][] = ['current', 'frequency'];
+
 function isLiveVoltage(reading: Reading): boolean {
   return (
     (reading.quantity === 'voltage' &&
       typeof reading.value === 'number' &&
       Math.abs(inBaseUnit(reading) ?? 0) >= DEAD_BELOW_VOLTS) ||
-    (reading.quantity === 'current' && typeof reading.value === 'number' && reading.value > 0)
+    (SHOWS_POWER.includes(reading.quantity) && typeof reading.value === 'number' && reading.value > 0)
   );
 }
 

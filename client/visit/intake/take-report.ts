@@ -1,4 +1,5 @@
 import type { Report } from '../../../grammar/phrases/meaning.ts';
+import { evidenceSeen } from '../../../grammar/visit/standing.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import { type ObservationId, RUNS_WITHOUT_CALL } from '../../../grammar/vocabulary/observations.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -106,7 +107,10 @@ function takeEnergyReport(turn: Turn, report: Extract<Report, { type: 'energy' }
   endProofs(turn, zones, report.state === 'closed' ? 'live' : 'doubted', why);
   endProofs(turn, untried, 'doubted', why);
   heedReturn(turn, behind, met);
-  if (report.state === 'closed') heedReset(turn, place);
+  if (report.state === 'closed') {
+    turn.talk({ fedAt: evidenceSeen(turn.context) });
+    heedReset(turn, place);
+  }
   turn.say('readback', report.state === 'closed' ? SAY.powerBack(isProofEnded) : SAY.unlocked);
 }
 
@@ -132,6 +136,7 @@ export function takeObservation(turn: Turn, observation: ObservationId, as?: str
   const energised = shown.power !== 'nothing';
   const call = as === RUNS_WITHOUT_CALL ? 'none' : shown.call;
   if (call !== 'nothing') turn.record({ type: 'call.seen', call });
+  if (call === 'cooling') turn.talk({ fedAt: evidenceSeen(turn.context) });
   if (shown.call === 'cooling') heedCall(turn, observation);
   const { context } = turn;
   const number = context.readingCount + 1;

@@ -6,6 +6,7 @@ import { deniedOfSwitch } from '../../../grammar/vocabulary/denial-signs.ts';
 import { HAND_SIGNS, zonesOfHands } from '../../../grammar/vocabulary/hand-signs.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { speltOut } from '../../../grammar/vocabulary/spelt-out.ts';
+import { deniesInjury } from '../../../grammar/vocabulary/trouble-signs.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
 import { canMeanVoltage } from '../../../grammar/vocabulary/voltage-signs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
@@ -24,7 +25,7 @@ import { answersCaution } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { answersQuestion } from './answer-question.ts';
-import { askStillOff, heardStillOff, isNotUnderstood } from './ask-still-off.ts';
+import { askStillOff, heardStillOff, isNotUnderstood, leaveStillOff } from './ask-still-off.ts';
 import { askAnewWords, askPlace, askWhere } from './ask-where.ts';
 import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
@@ -47,6 +48,8 @@ import { notProvenDead, recordUnproven, sayUnproven, tellUnproven } from './tell
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
   if (!utterance.accepted) return askAnew(turn, understanding);
+  leaveStillOff(turn);
+  if (isInjury(understanding.meaning) && deniesInjury(understanding.heard)) return askAnew(turn, understanding);
   if (understanding.verdict !== 'logged' && heardStillOff(turn, understanding.heard)) return;
   if (understanding.verdict === 'rejected') return takeUnknown(turn, utterance);
   if (turn.context.questions.length > 0 && answersQuestion(turn, understanding, takeMeaning)) return;
@@ -57,7 +60,9 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     warnOfVoltage(turn, understanding.meaning);
     warnOfHands(turn, understanding.meaning);
     if (understanding.meaning.kind === 'unclear') warnOfWords(turn, understanding.heard);
-    if (WITHOUT_VALUE.includes(understanding.meaning.kind)) heedVoltageTold(turn, understanding.heard);
+    else warnOfBypass(turn, understanding.heard);
+    if (WITHOUT_VALUE.includes(understanding.meaning.kind)) heedVoltageTold(turn, understanding);
+    if (isMeterUnasked(turn, understanding.meaning) || isNoSuchValue(understanding)) doubtByVoltage(turn);
     return askBack(turn, understanding);
   }
   if (answersCaution(turn.context, understanding.meaning)) {
@@ -75,7 +80,7 @@ function takeUnknown(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
   const { heard } = understanding;
   warnOfWords(turn, heard);
-  heedVoltageTold(turn, heard);
+  heedVoltageTold(turn, understanding);
   const denied = deniedOfSwitch(heard);
   if (denied !== undefined) return tellDenied(turn, denied);
   if (turn.context.questions.length === 0 && tellsOfPower(heard))
@@ -223,9 +228,13 @@ function notTakenWords({ reason, meaning }: Understanding): string {
   return SAY.notTaken;
 }
 
+function isInjury(meaning: Meaning): boolean {
+  return meaning.kind === 'report' && meaning.report.type === 'injury';
+}
+
 /** A call for help is acted on at once, however doubtful; danger is where only the sound leaves a doubt. */
 function isUrgent({ context }: Turn, { meaning, reason }: Understanding): boolean {
-  if (meaning.kind === 'report' && meaning.report.type === 'injury') return true;
+  if (isInjury(meaning)) return true;
   if (reason !== 'badly-heard') return false;
   if (meaning.kind === 'reading') return actsAtOnce(meaning.reading, context);
   return meaning.kind === 'report' && meaning.report.type === 'energy' && meaning.report.state === 'closed';
@@ -254,6 +263,16 @@ function warnOfHands(turn: Turn, meaning: Meaning): void {
   if (report.type === 'discharged' && !READ_DEAD.includes(turn.context.energy[provedWith(report.zone)]))
     sayUnproven(turn, [report.zone]);
   if (report.type === 'part-moved' || report.type === 'cover' || report.type === 'deed') warnBeforeAsking(turn, report);
+}
+
+/** What is guessed of it may be a part that is fitted; what its words say may be no part at all. */
+function warnOfBypass(turn: Turn, heard: string): void {
+  const told = speltOut(heard);
+  const sign = HAND_SIGNS.find(
+    ({ words, tells }) =>
+      tells.type === 'deed' && tells.deed === 'switch-bypassed' && told.some((one) => words.test(one)),
+  );
+  if (sign !== undefined) warnBeforeAsking(turn, sign.tells, sign.at);
 }
 
 /** A sentence that was not taken may tell of hands all the same: of a deed by its own words, else of where they were. */
@@ -288,8 +307,31 @@ function tellDenied(turn: Turn, what: NonNullable<ReturnType<typeof deniedOfSwit
 }
 
 /** Words that were not understood and can tell of a voltage where a proof stands end it, and are asked for again. */
-function heedVoltageTold(turn: Turn, heard: string): void {
-  if (!canMeanVoltage(heard)) return;
+function heedVoltageTold(turn: Turn, { heard, meaning }: Understanding): void {
+  const isBare = meaning.kind === 'value' && isLineVolts(meaning) && expectationOf(turn.context).readings.length === 0;
+  if (isBare || canMeanVoltage(heard)) doubtByVoltage(turn);
+}
+
+/** A number that a supply shows, and nothing that says of what: one leg to ground, or both. Volts. */
+function isLineVolts({ value, unit }: Extract<Meaning, { kind: 'value' }>): boolean {
+  if (typeof value !== 'number' || (unit !== undefined && unit !== 'V')) return false;
+  return (value >= 100 && value <= 135) || (value >= 195 && value <= 260);
+}
+
+/** "My meter jumped to two forty", where nobody asked for the meter: it is on what was dead. */
+function isMeterUnasked({ context }: Turn, meaning: Meaning): boolean {
+  if (meaning.kind !== 'report' || meaning.report.type !== 'meter-proof') return false;
+  const ask = context.step?.ask;
+  return !(ask?.kind === 'action' && (ask.done === 'absence-proved' || ask.done === 'meter-again'));
+}
+
+/** Two hundred forty degrees of air: what the number is of was guessed, and it is one that a supply shows. */
+function isNoSuchValue({ meaning, reason }: Understanding): boolean {
+  if (meaning.kind !== 'reading' || reason !== 'implausible' || meaning.reading.quantity === 'voltage') return false;
+  return isLineVolts({ kind: 'value', value: meaning.reading.value });
+}
+
+function doubtByVoltage(turn: Turn): void {
   const zones = ZONES.filter((zone) => IN_PROOF.includes(turn.context.energy[zone]));
   const [zone] = zones;
   if (zone === undefined) return;

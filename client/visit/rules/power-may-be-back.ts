@@ -4,6 +4,7 @@ import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { POWER_PLACES, POWER_SIGNS } from '../../../grammar/vocabulary/power-signs.ts';
 import { speltOut } from '../../../grammar/vocabulary/spelt-out.ts';
 import {
+  deniesInjury,
   isElsewhere,
   isNotYet,
   isOfAnotherTime,
@@ -19,7 +20,7 @@ import { SHOWN_BY_LOOK } from './shown-by-look.ts';
 const NOT_TOLD: readonly Meaning['kind'][] = ['command', 'note', 'dictated', 'value', 'unclear'];
 
 /** Where one statement of a sentence ends and the next begins: a place narrows only what is said of it. */
-const NEXT_STATEMENT = /[,;.]|\b(?:and|then|but|so)\b/;
+const NEXT_STATEMENT = /[,;.]|\b(?:and|then|but|so|because|though|while)\b/;
 
 /**
  * The zones in which power may be back by the words as they were heard, however well they were understood. What an
@@ -31,6 +32,7 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
   const { heard } = understanding;
   // The word by which a caution is acknowledged.
   if (taken?.kind === 'command' && wordsOf(heard) === 'live' && context.caution !== undefined) return [];
+  if (isBareState(taken, wordsOf(heard), context)) return ZONES;
   if (taken === undefined || NOT_TOLD.includes(taken.kind)) {
     if ((isUnclear(utterance) || isDictated(taken)) && troublesIn(heard).has('power')) return ZONES;
     const meant = accepted ? endedByMeaning(understanding.meaning, context) : [];
@@ -49,6 +51,17 @@ export function powerMayBeBack(utterance: HeardUtterance, context: VisitContext)
   return ZONES.filter((zone) => reached.has(zone) && !left.includes(zone));
 }
 
+/** "Back on", "in", "hot": a state, and nothing that it is said of; to who was asked for power, or by a look, it is said of that. */
+function isBareState(taken: Meaning | undefined, words: string, { step }: VisitContext): boolean {
+  if (!BARE_STATE.test(words)) return false;
+  if (taken?.kind === 'command') return /\bhot\b/.test(words);
+  if (taken?.kind !== 'report' || taken.report.type !== 'energy' || taken.report.place === 'thermostat') return false;
+  return step?.ask.kind !== 'action' || step.ask.done !== 'power-on';
+}
+
+const BARE_STATE =
+  /^(?:(?:it|it's|is|are|that|that's|they're|all|everything|now|right|back|yes|yeah|okay|ok) )*(?:on|in|up|closed|hot)(?: (?:now|again|back|there))*$/;
+
 /** A note is taken as it is said: what it tells of the unit is heeded all the same. */
 function isDictated(taken: Meaning | undefined): boolean {
   return taken?.kind === 'note' || taken?.kind === 'dictated';
@@ -66,8 +79,9 @@ const OF_PROOF: readonly Report['type'][] = ['absence-of-voltage', 'meter-proof'
 /** What was not taken whole may have meant any place; only a single statement is narrowed by its place. */
 function zonesMeant(heard: string, context: VisitContext): readonly ZoneId[] {
   const words = wordsOf(heard);
-  if (!hasSign(words)) return [];
-  return heard.split(NEXT_STATEMENT).length === 1 ? zonesReached(words, context) : ZONES;
+  const statements = heard.split(NEXT_STATEMENT);
+  if (![words, ...statements.map(wordsOf)].some(hasSign)) return [];
+  return statements.length === 1 ? zonesReached(words, context) : ZONES;
 }
 
 function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId> {
@@ -79,7 +93,7 @@ function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId>
 
 function hasSign(text: string): boolean {
   const told = withoutWeather(text);
-  const isOurs = !isOfAnotherTime(told) && !isElsewhere(told) && !isNotYet(told);
+  const isOurs = !deniesInjury(told) && !isOfAnotherTime(told) && !isElsewhere(told) && !isNotYet(told);
   return isOurs && POWER_SIGNS.some(({ words }) => words.test(told));
 }
 

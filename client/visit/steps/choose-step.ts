@@ -165,10 +165,11 @@ export function readOnceMore(context: VisitContext): RankedTest | undefined {
  */
 function wasAnsweredHere(test: RankedTest, context: VisitContext): boolean {
   const { needs } = test;
-  const power = [powerAt(zoneOfTest(test), context), needs.power];
-  const call = [context.call, needs.call];
+  const power = powerAt(zoneOfTest(test), context);
+  const isIn = (wanted: string, now: string, was: string) => wanted === 'any' || was === wanted || was === now;
   return [...standingReadings(context), ...context.observations].some(
-    ({ test: id, under }) => id === test.id && call.includes(under.call) && power.includes(under.power),
+    ({ test: id, under }) =>
+      id === test.id && isIn(needs.call, context.call, under.call) && isIn(needs.power, power, under.power),
   );
 }
 
@@ -199,10 +200,16 @@ export function isLeftPassed(context: VisitContext): boolean {
 /** The planner's best test; parked ones come back when nothing else is left; once power or the call is off, its best that goes on from there. */
 function bestTest(context: VisitContext): Step | undefined {
   const again = readOnceMore(context);
-  if (again !== undefined && !endangers(again, context)) return testStep(again);
-  const open = openTests(context);
-  const test = open.find((one) => !undoes(testStep(one), context)) ?? open[0];
+  const open = [...(again === undefined || endangers(again, context) ? [] : [again]), ...openTests(context)];
+  // Power was sent there for what is read live: that comes before it is taken off again.
+  const fed = context.fedAt === evidenceSeen(context) ? open.find((one) => readsFed(one, context)) : undefined;
+  const best = again === open[0] ? again : open.find((one) => !undoes(testStep(one), context));
+  const test = fed ?? best ?? open[0];
   return test === undefined ? undefined : testStep(test);
+}
+
+function readsFed({ needs }: RankedTest, { call }: VisitContext): boolean {
+  return needs.power === 'on' && (needs.call === 'any' || needs.call === call);
 }
 
 /** Where no test is left that an opened refrigerant circuit allows, closing it comes first. */

@@ -1,4 +1,5 @@
 import type { RankedTest } from '../../../grammar/visit/inputs.ts';
+import type { PlaceId } from '../../../grammar/vocabulary/places.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { POINTS_BY_ID } from '../../../grammar/vocabulary/points.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
@@ -136,9 +137,14 @@ export function zoneOfTest({ id, quantity, at, needs }: RankedTest): ZoneId | 'n
   return needs.bench ? benchZone(at) : zoneOf(at);
 }
 
-/** A part is taken out where its load side is: a pulled fuse, and the coil of a contactor, with the outdoor unit dead. */
+/** Parts in the outdoor unit, whichever circuit they belong to: hands that take one out are beside its line volts. */
+const OUTDOORS: readonly (PlaceId | undefined)[] = ['condenser', 'contactor', 'capacitor', 'compressor', 'fan-motor'];
+
+/** A part is taken out where its load side is: a pulled fuse, and whatever sits in the outdoor unit, with that dead. */
 function benchZone(at: readonly PointId[]): ZoneId | 'none' {
-  const outdoor = at.some((id) => POINTS_BY_ID[id].zone === 'outdoor-load' || POINTS_BY_ID[id].place === 'contactor');
+  const outdoor = at.some(
+    (id) => POINTS_BY_ID[id].zone === 'outdoor-load' || OUTDOORS.includes(POINTS_BY_ID[id].place),
+  );
   return outdoor ? 'outdoor-load' : zoneOf(at);
 }
 
