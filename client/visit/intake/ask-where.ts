@@ -1,7 +1,10 @@
-import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
+import type { Meaning, ReadAt, Understanding } from '../../../grammar/phrases/meaning.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { OpenQuestion } from '../../../grammar/visit/questions.ts';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
+import { expectationOf } from '../steps/expectation.ts';
 import { deadWords } from './answer-status.ts';
 
 /**
@@ -37,6 +40,23 @@ export function askWhere(turn: Turn, { value, unit }: Extract<Meaning, { kind: '
   if (open !== undefined) turn.endQuestion('withdrawn');
   turn.ask({ kind: 'which-place', value, ...(unit === undefined ? {} : { unit }) }, SAY.whichPlace(value, unit));
 }
+
+/**
+ * A place that was named alone: the number that comes next belongs to it, and to no step. Where the step asks for that
+ * very place it is only said again.
+ */
+export function askValue(turn: Turn, { reason, at, of }: Extract<Meaning, { kind: 'unclear' }>): void {
+  if (reason !== 'no-value' || at === undefined) return void turn.say('question', SAY.unclear);
+  const expected = expectationOf(turn.context);
+  const [first, ...others] = of ?? [];
+  const isExpected =
+    expected.readings.length === 1 && expected.readings.every((one) => of?.some((row) => isSame(row, one)));
+  if (first === undefined || isExpected || openQuestion(turn.context) !== undefined)
+    return void turn.say('question', SAY.valueAt(at));
+  turn.ask({ kind: 'what-value', of: [first, ...others] }, SAY.valueAt(at));
+}
+
+const isSame = (one: ReadAt, other: ReadAt): boolean => one.quantity === other.quantity && samePlaces(one.at, other.at);
 
 /** The question that stands, where what was said answered nothing. */
 export function askAnewWords({ question, words }: OpenQuestion): string {

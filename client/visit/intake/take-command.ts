@@ -173,6 +173,8 @@ function yesIsNotEnough(question: Question): string {
       return SAY.digitsPlease;
     case 'which-place':
       return SAY.whichPlace(question.value, question.unit);
+    case 'what-value':
+      return SAY.valueAt(question.of[0].at);
     case 'which-switch':
       return SAY.whichSwitch;
     case 'still-off':

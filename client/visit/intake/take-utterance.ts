@@ -25,7 +25,7 @@ import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { answersQuestion } from './answer-question.ts';
 import { askStillOff, isNotUnderstood, saysStillOff } from './ask-still-off.ts';
-import { askAnewWords, askPlace, askWhere } from './ask-where.ts';
+import { askAnewWords, askPlace, askValue, askWhere } from './ask-where.ts';
 import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
@@ -179,11 +179,7 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false, readings: 
     case 'note':
       return takeNote(turn, meaning.text);
     case 'unclear':
-      turn.say(
-        'question',
-        meaning.reason === 'no-value' && meaning.at !== undefined ? SAY.valueAt(meaning.at) : SAY.unclear,
-      );
-      return;
+      return askValue(turn, meaning);
     default:
       meaning satisfies never;
   }
@@ -319,6 +315,7 @@ function askBack(turn: Turn, understanding: Understanding): void {
     if (!askPlace(turn, understanding)) turn.say('question', SAY.which);
     return;
   }
+  if (meaning.kind === 'unclear') return askValue(turn, meaning);
   const words = meaningWords(meaning);
   if (words === undefined) {
     turn.say('question', SAY.unclear);

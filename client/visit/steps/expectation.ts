@@ -40,6 +40,8 @@ function awaited(context: VisitContext): Expectation {
       answers: seenBesides(context),
     };
   }
+  if (question?.kind === 'what-value')
+    return { readings: question.of, question: 'what-value', answers: seenBesides(context) };
   const besides = [...YES, ...seenBesides(context)];
   if (question?.kind === 'confirm-reading')
     return { readings: [question.reading], question: 'confirm', answers: besides };

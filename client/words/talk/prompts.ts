@@ -71,8 +71,10 @@ export const SAY = {
   // What was not understood, or waits for an answer.
   unclear: 'Not understood. Say the place, then the number.',
   /** What a question asked of, where nobody answered it. */
-  leftOut: (question: Question) =>
-    'reading' in question ? `${capital(placeWords(question.reading.at))}: left out.` : 'Left out.',
+  leftOut: (question: Question) => {
+    const at = 'reading' in question ? question.reading.at : question.kind === 'what-value' ? question.of[0].at : [];
+    return at.length === 0 ? 'Left out.' : `${capital(placeWords(at))}: left out.`;
+  },
   visitIsClosed: 'The visit is closed. Nothing was changed.',
   openAlready: 'This visit is open already.',
   recordCut: 'The record broke off inside what was said last. Say it again.',
