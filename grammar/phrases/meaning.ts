@@ -155,6 +155,8 @@ export interface AnswerMeant {
 export interface Expectation {
   /** Readings expected now, the likeliest first. */
   readonly readings: readonly ReadAt[];
+  /** Readings that come next in the same series: their names mean them, a bare value none of them. */
+  readonly besides?: readonly ReadAt[];
   /** The meter is to be read on a known live source: a bare number of volts is that. */
   readonly meter?: true;
   /** Fields of the nameplate that are asked for: a bare answer is the first that it can be. */

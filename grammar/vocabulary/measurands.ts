@@ -362,7 +362,7 @@ const ROWS = [
     // Charged or not: more than that, no number tells.
     turns: [3],
     at: ['cap-C', 'cap-FAN'],
-    say: '[cap | capacitor] fan section | fan section (residual | left over) volts | (cap | capacitor) fan | fan cap',
+    say: '[cap | capacitor] fan section | fan section (residual | left over) volts | [cap | capacitor] fan | fan cap',
   },
   {
     ...RAISED,

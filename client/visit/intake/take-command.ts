@@ -93,7 +93,7 @@ export function takeCommand(turn: Turn, command: CommandId, details: OrderDetail
     case 'finish':
       return closeVisit(turn);
     case 'help':
-      turn.say('answer', SAY.help);
+      turn.say('answer', helpWords(turn.context));
       return;
     default:
       command satisfies never;
@@ -153,6 +153,13 @@ function takeAcknowledged(turn: Turn): void {
   if (caution !== undefined) return turn.raise({ type: 'caution.acknowledged' });
   if (questions[0] !== undefined) turn.say('question', askAnewWords(questions[0]));
   else if (step?.ask.kind === 'action' && (step.source === 'arrive' || step.source === 'close')) turn.repeatStep();
+}
+
+/** In a proof and at a discharge: the form in which their numbers are said. */
+function helpWords({ step, proof }: Turn['context']): string {
+  const done = step?.ask.kind === 'action' ? step.ask.done : undefined;
+  if (proof !== undefined || done === 'absence-proved' || done === 'meter-again') return SAY.helpInProof;
+  return done === 'capacitors-discharged' ? SAY.helpAtCharge : SAY.help;
 }
 
 /** Takes a held visit up; "go ahead" to a caution acknowledges it. */

@@ -255,6 +255,9 @@ export const SAY = {
   brief: 'Short talk.',
   full: 'Full talk.',
   help: 'Say a place and number, what you see, switched or fitted, or: what next, why, correction, take that back, say again, finish the visit.',
+  helpInProof:
+    'Each number alone, as it is asked. Or in one breath: meter and its number, each pair in order, meter again.',
+  helpAtCharge: 'The volts DC of each section, its number alone. Or both in one breath: herm section, fan section.',
   reasonInWords: 'That is not a reason. Say note, and why.',
   notClosed: (why: readonly string[]) => around('Not closed:', why, 'Or say note and the reason.'),
   /** The summary itself stands on the screen and in the record. */

@@ -151,7 +151,10 @@ export const SAME_ON_OTHER =
 
 /** Two values in one breath: what says that they are of both legs, of both pressures, of both sections of a capacitor. */
 export const BOTH_LEGS_AFTER =
-  '[on | at | to ground on] (both [of the] (legs | sides | lines | hots) | each (leg | side | line)) [to ground] | both ways | on both';
+  '[on | at | to ground on] (both [of the] (legs | sides | lines | hots) | each (leg | side | line)) [to ground]';
+/** Both of what is asked in turn, of legs where nothing is: "both" alone only before its number. */
+export const BOTH_AFTER = 'both ways | on both | [on] both sections | both of them';
+export const BOTH_BEFORE = "[they're | they are] both [sections | of them] [are [at] | read | at | is | show]";
 export const BOTH_LEGS_BEFORE =
   '(both [of the] (legs | sides | lines | hots) | each (leg | side)) [to ground] [are [at] | read | at | is | have | i have | [are] (reading | showing | getting | sitting at)] | $leg one and [$leg] two [to ground] (are both | both [read | are [at] | at])';
 /** Without "both" it needs two numbers: of "legs one eighteen" a letter may be too many. */
