@@ -34,7 +34,7 @@ import { readOffPlate } from './read-off-plate.ts';
 import { isAnswered } from './settle-turn.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
-import { takeDictated, takeNote } from './take-dictation.ts';
+import { takeDictated, takeFreeAnswer, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { passPlateLine } from './take-plate.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
@@ -81,6 +81,7 @@ function takeUnknown(turn: Turn, utterance: HeardUtterance): void {
     return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
   if (saysStillOff(heard) && turn.context.questions.length === 0) return void turn.say('answer', SAY.stillOffThen);
   const isOfPower = powerMayBeBack(utterance, turn.context).length > 0;
+  if (!isOfPower && takeFreeAnswer(turn, heard)) return;
   if (!isOfPower && isNotUnderstood(understanding) && askStillOff(turn, heard)) return;
   askAnew(turn, understanding);
 }
