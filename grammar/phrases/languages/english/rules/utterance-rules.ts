@@ -146,6 +146,7 @@ export const RULES: Rules = {
   ),
   utterance: alternative(
     sequence(
+      optional(pattern("(let's | let me) see")),
       repeat(sequence(optional(pattern('and | then')), rule('segment')), 1),
       // "leg one one twenty two, leg two": the next place is named, its value is still to come.
       optional(sequence(optional(pattern('and | then')), rule('probe'), tag({ tag: 'frame', frame: 'next-place' }))),

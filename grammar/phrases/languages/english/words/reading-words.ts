@@ -32,7 +32,7 @@ export const LINKS: readonly { readonly say: string; readonly of?: readonly Quan
     say: "[it's | it is | is | are] [still | only] (reading [at] | showing | measuring | getting | seeing | giving [me]) | reads [at] | read | shows | measures | measured [at]",
   },
   {
-    say: "(i've | we've) got | (i | we) (have | get | got | see) | (i'm | i am) (getting | reading | having | seeing) [is] | gives [me] | gets | is of",
+    say: "(i've | we've) got | (i | we) (have | get | got | see) | (i'm | i am) [at | getting | reading | having | seeing | showing] [is] | gives [me] | gets | is of",
   },
   {
     say: "[is | it's] coming (in | out | up) [at] | (is | it's) coming | (came | comes) (in | up) [at] | (came | comes) out [at | to] | [is] out at",
@@ -160,7 +160,7 @@ export const BOTH_LEGS_BEFORE =
 /** Without "both" it needs two numbers: of "legs one eighteen" a letter may be too many. */
 export const LEGS_BEFORE = 'legs [to ground] [are | read | at]';
 export const BOTH_PRESSURES =
-  '[the] pressures [are [at] | read | at | show | running] | [the] gauges [are [at] | read | show] | suction over head [is | at]';
+  '[the] pressures [are [at] | read | at | show | running] | [the] gauges [are [at] | read | show | say] | suction over head [is | at]';
 export const BOTH_SECTIONS = '[the] [dual] [run] (cap | capacitor)';
 export const BOTH_SECTIONS_READ =
   '(reads | read | shows | tests | tested | checks | checked | measures | came in | comes in | came out) [out] [at] | [is] (at | out at) | is (reading | showing)';
