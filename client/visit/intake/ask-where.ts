@@ -41,19 +41,19 @@ export function askWhere(turn: Turn, { value, unit }: Extract<Meaning, { kind: '
   turn.ask({ kind: 'which-place', value, ...(unit === undefined ? {} : { unit }) }, SAY.whichPlace(value, unit));
 }
 
-/**
- * A place that was named alone: the number that comes next belongs to it, and to no step. Where the step asks for that
- * very place it is only said again.
- */
+/** A place that was named alone: the number that comes next belongs to it, and to no step. */
 export function askValue(turn: Turn, { reason, at, of }: Extract<Meaning, { kind: 'unclear' }>): void {
-  if (reason !== 'no-value' || at === undefined) return void turn.say('question', SAY.unclear);
-  const expected = expectationOf(turn.context);
-  const [first, ...others] = of ?? [];
-  const isExpected =
-    expected.readings.length === 1 && expected.readings.every((one) => of?.some((row) => isSame(row, one)));
-  if (first === undefined || isExpected || openQuestion(turn.context) !== undefined)
-    return void turn.say('question', SAY.valueAt(at));
-  turn.ask({ kind: 'what-value', of: [first, ...others] }, SAY.valueAt(at));
+  if (reason !== 'no-value' || at === undefined) turn.say('question', SAY.unclear);
+  else askFor(turn, of ?? [], SAY.valueAt(at));
+}
+
+/** Asks for the number of a place. Where the step asks for that very one, or a question stands, it is only said. */
+export function askFor(turn: Turn, [first, ...others]: readonly ReadAt[], words: string): void {
+  const { readings } = expectationOf(turn.context);
+  const places = first === undefined ? [] : [first, ...others];
+  const isExpected = readings.length === 1 && readings.every((one) => places.some((place) => isSame(place, one)));
+  if (first === undefined || isExpected || openQuestion(turn.context) !== undefined) turn.say('question', words);
+  else turn.ask({ kind: 'what-value', of: [first, ...others] }, words);
 }
 
 const isSame = (one: ReadAt, other: ReadAt): boolean => one.quantity === other.quantity && samePlaces(one.at, other.at);

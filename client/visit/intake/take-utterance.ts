@@ -25,7 +25,7 @@ import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { answersQuestion } from './answer-question.ts';
 import { askStillOff, isNotUnderstood, saysStillOff } from './ask-still-off.ts';
-import { askAnewWords, askPlace, askValue, askWhere } from './ask-where.ts';
+import { askAnewWords, askFor, askPlace, askValue, askWhere } from './ask-where.ts';
 import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
@@ -298,13 +298,10 @@ function askBack(turn: Turn, understanding: Understanding): void {
   if (meaning.kind === 'reading' && reason === 'teen-or-ty' && twin !== undefined)
     return askTwin(turn, meaning.reading, twin);
   if (meaning.kind === 'reading' && reason === 'implausible') {
-    if (isBeyondReason(meaning.reading)) {
-      turn.say('question', SAY.valueAt(meaning.reading.at));
-      return;
-    }
+    const { quantity, at } = meaning.reading;
+    if (isBeyondReason(meaning.reading)) return askFor(turn, [{ quantity, at }], SAY.valueAt(at));
     turn.record({ type: 'reading.refused', reading: meaning.reading, reason: 'impossible' });
-    turn.say('question', SAY.impossible(meaning.reading));
-    return;
+    return askFor(turn, [{ quantity, at }], SAY.impossible(meaning.reading));
   }
   if (meaning.kind === 'reading') {
     const why = reason ?? BECAUSE.notSure;

@@ -30,6 +30,15 @@ describe('a place that is named alone', () => {
     expect(logged(visit).filter((one) => one.startsWith('voltage L1'))).toHaveLength(reading.includes(' L1 ') ? 1 : 0);
   });
 
+  it.each([
+    ['suction pressure nine thousand', 'one eighteen', 'pressure suction-port 118'],
+    ['compressor seven thousand two hundred eleven amps', 'seventeen point two', 'current compressor 17.2'],
+  ])('keeps its number where the first cannot be: "%s", then "%s"', async (first, second, reading) => {
+    const visit = await visited(...LIVE, first, second);
+    expect(logged(visit).at(-1)).toBe(reading);
+    expect(logged(visit).filter((one) => one.startsWith('voltage L1'))).toEqual([]);
+  });
+
   it('behind a whole reading in one breath has its number too', async () => {
     const visit = await visited(...LIVE, 'leg one to ground one twenty two leg two to ground', 'one nineteen');
     expect(logged(visit).slice(-2)).toEqual(['voltage L1 ground 122', 'voltage L2 ground 119']);
