@@ -68,7 +68,8 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
       rows.forEach((row, variant) => {
         add(`expected-${index}-${variant}`, readingOf([row]));
         if (row.say !== undefined) add(`first-${index}-${variant}`, valueFirst([row]));
-        if (expectation?.readings.length === 1) add(`value-${index}-${variant}`, bareValueFor(row));
+        if (expectation?.readings.length === 1 || expectation?.question === 'what-value')
+          add(`value-${index}-${variant}`, bareValueFor(row));
       });
     });
   }

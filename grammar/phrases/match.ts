@@ -58,7 +58,7 @@ export function match(network: Network, words: readonly HeardWord[], options: Ma
       !search.advance(
         word,
         choicesFor(word, said[at + 1], network, options.near),
-        passOver(word, network.language, forgiving),
+        passOver(word, network.language, forgiving, [said[at - 1], said[at + 1]]),
       )
     )
       return [];

@@ -52,11 +52,17 @@ export interface Correction {
   readonly at?: readonly PointId[];
 }
 
+/** What is read, and where. */
+export interface ReadAt {
+  readonly quantity: Reading['quantity'];
+  readonly at: readonly PointId[];
+}
+
 /** What an order is about, where it names it. */
 export interface OrderDetails {
   readonly correction?: Correction;
   /** The readings that are asked after. */
-  readonly of?: readonly { readonly quantity: Reading['quantity']; readonly at: readonly PointId[] }[];
+  readonly of?: readonly ReadAt[];
   /** Where the search is to go on. */
   readonly focus?: Focus;
   /** Only until something else is said. */
@@ -96,6 +102,8 @@ export type Meaning =
       readonly reason: UnclearReason;
       readonly alternatives: readonly string[];
       readonly at?: readonly PointId[];
+      /** What may be read at a place that was named alone. */
+      readonly of?: readonly ReadAt[];
       /** What was told of a switch, where only its place is missing. */
       readonly state?: 'open' | 'locked';
     };
@@ -146,7 +154,9 @@ export interface AnswerMeant {
 /** What the visit expects now; it raises its own paths in matcher and recogniser, and binds a bare value. */
 export interface Expectation {
   /** Readings expected now, the likeliest first. */
-  readonly readings: readonly { readonly quantity: Reading['quantity']; readonly at: readonly PointId[] }[];
+  readonly readings: readonly ReadAt[];
+  /** Readings that come next in the same series: their names mean them, a bare value none of them. */
+  readonly besides?: readonly ReadAt[];
   /** The meter is to be read on a known live source: a bare number of volts is that. */
   readonly meter?: true;
   /** Fields of the nameplate that are asked for: a bare answer is the first that it can be. */
@@ -154,7 +164,7 @@ export interface Expectation {
   /** Short answers to what is asked, and what each of them says there. */
   readonly answers?: readonly AnswerMeant[];
   /** A question that stands open. */
-  readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place' | 'which-switch';
+  readonly question?: 'teen-or-ty' | 'confirm' | 'acknowledge' | 'which-place' | 'what-value' | 'which-switch';
   /** The reading that was taken last: "same on the other" means it. */
   readonly latest?: Reading;
   /** The values between which a teen/ty question asks. */

@@ -29,9 +29,20 @@ export function apart(word: HeardWord, network: Network): HeardWord[] {
   return network.words.has(stem) ? [{ text: stem }, { text: ending }] : [word];
 }
 
-/** Whether a word may be passed over, and as what. */
-export function passOver(word: HeardWord, language: Language, forgiving: boolean): PassedOver | undefined {
+/**
+ * Whether a word may be passed over, and as what. What joins two numbers is not: "thirty five and five" is no 35.5.
+ *
+ * @param beside the words before and behind it
+ */
+export function passOver(
+  word: HeardWord,
+  language: Language,
+  forgiving: boolean,
+  beside: readonly (HeardWord | undefined)[],
+): PassedOver | undefined {
   const { fillers, hesitations, turning, ending } = language.words;
+  const joins = word.text === language.numbers.and;
+  if (joins && beside.every((one) => one !== undefined && isNumber(one, language))) return undefined;
   if (fillers.has(word.text) || word.text === ending) return 'filler';
   if (hesitations.has(word.text)) return 'hesitation';
   return forgiving && !isNumber(word, language) && !turning.has(word.text) ? 'skipped' : undefined;

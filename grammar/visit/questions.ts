@@ -1,4 +1,4 @@
-import type { Meaning } from '../phrases/meaning.ts';
+import type { Meaning, ReadAt } from '../phrases/meaning.ts';
 import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { UnitCode, Value } from '../vocabulary/quantities.ts';
@@ -9,6 +9,8 @@ export type Question =
   | { readonly kind: 'confirm-reading'; readonly reading: Reading; readonly why: string }
   /** A value that was said without its place. */
   | { readonly kind: 'which-place'; readonly value: Value; readonly unit?: UnitCode }
+  /** A place that was named without its value: what may be read there. */
+  | { readonly kind: 'what-value'; readonly of: readonly [ReadAt, ...ReadAt[]] }
   /** A switch that was told of without its place. */
   | { readonly kind: 'which-switch'; readonly state: 'open' | 'locked' | 'closed'; readonly device?: SwitchingDevice }
   /** Something was said beside a proof, and not understood: whether it stands is asked. */

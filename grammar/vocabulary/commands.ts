@@ -133,7 +133,7 @@ export const COMMANDS = [
   {
     id: 'got-it',
     name: 'got it',
-    say: "okay | ok | [okay | alright] (got it | i got it | i have it | gotcha | understood | i understand | copy [that] | roger [that] | will do | i will | i know [i know] | i hear you) | alright | all right | sure [thing] | i'm (ready | set | good) | i am (ready | set | good) | all (set | good) | good [to go] | (let's | let us) (go | do it) | [my] gloves [are] on | i have my gloves on",
+    say: "okay | ok | [okay | alright] (got it | i got it | i have it | gotcha | understood | i understand | copy [that] | roger [that] | will do | i will | i know [i know] | i hear you) | alright | all right | sure [thing] | ready | i'm (ready | set | good) | i am (ready | set | good) | all (set | good) | good [to go] | (let's | let us) (go | do it) | [my] gloves [are] on | i have my gloves on",
   },
   // Answers to the question which place was meant.
   {
@@ -152,7 +152,7 @@ export const COMMANDS = [
     say: "i am (fine | okay | all right) | i'm (fine | okay | all right)",
   },
   { id: 'cancel-check', name: 'cancel the check', say: 'cancel the check | end the check | no more checks' },
-  { id: 'done', name: 'done', say: "done | it's done | all done | that's done | finished | ready" },
+  { id: 'done', name: 'done', say: "done | it's done | all done | that's done | finished" },
   {
     id: 'finish',
     name: 'finish the visit',

@@ -72,7 +72,7 @@ export const SWITCH_STATES = [
   {
     state: 'locked',
     after:
-      '(is | has been) ([pulled | out | open | off] [and] locked [out] [and] [tagged] | pulled [out] [and] (locked [out] | tagged) [and] [tagged] | locked and tagged)',
+      '(is | has been) ([pulled | out | open | off] [and] locked [out] [and] [tagged] | pulled [out] [and] (locked [out] | tagged) [and] [tagged] | locked and tagged | [pulled] (out | off) and [my | the] (lock | tag) is on [it])',
     before:
       "[i | i've | i have] (locked out | locked | pulled and locked | locked and tagged | (put | hung) (my | a | the) (lock | tag | lock and tag) on) | [the | my] (lock | tag | lock and tag) is on",
   },
@@ -159,7 +159,7 @@ export const POWER_STATES = [
 export const CHARGED_PARTS = [
   {
     zones: ['capacitor-herm', 'capacitor-fan'],
-    say: '[the] [run | dual] (capacitor | cap) | both sections | both [capacitor] sections',
+    say: '[the] [run | dual] (capacitor | cap) | both [capacitor] sections | both (caps | capacitors)',
   },
   {
     zones: ['capacitor-herm'],

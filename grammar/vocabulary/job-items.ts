@@ -99,7 +99,7 @@ export const JOB_ITEMS_BY_ID = rowsBy('id', JOB_ITEMS);
 
 /** What is dictated under a heading of its own, and the words before it. */
 export const DICTATIONS = [
-  { as: 'recommendation', name: 'recommend', say: '[i] recommend' },
+  { as: 'recommendation', name: 'recommend', say: '[i] recommend | recommendation [is]' },
   { as: 'saying', name: 'customer says', say: '[the] customer (says | said | tells me | told me)' },
   // What the law's record of refrigerant wants beside its weights (40 CFR 82.156, 82.161, 82.166).
   {
@@ -112,8 +112,8 @@ export const DICTATIONS = [
     name: 'cylinder',
     say: "[recovered | recovery is | [it] went | it is | it's] [in | into | to] [the | a | my] [recovery] cylinder",
   },
-  { as: 'technician', name: 'technician signs', say: '[the] technician signs [off]' },
-  { as: 'customer', name: 'customer signs', say: '[the] customer signs [off]' },
+  { as: 'technician', name: 'technician signs', say: '[the] technician signs [off] [as] | my name is' },
+  { as: 'customer', name: 'customer signs', say: '[the] customer signs [off] [as]' },
   {
     as: 'supervisor',
     name: 'supervisor acknowledges',

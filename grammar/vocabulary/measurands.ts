@@ -233,7 +233,7 @@ const ROWS = [
   {
     ...PAIR,
     at: ['T1', 'T2'],
-    say: 'load side | load to load | bottom of [the] contactor | (coming | going) out of [the] contactor | contactor output | load side [of the] contactor | contactor load side | across the load side | load volts',
+    say: 'load side | load to load | bottom of [the] contactor | (coming | going) out of [the] contactor | leaving [the] contactor | [out] the bottom of [the] contactor | contactor output | load side [of the] contactor | contactor load side | across the load side | load volts',
   },
   {
     ...ACROSS,
@@ -362,7 +362,7 @@ const ROWS = [
     // Charged or not: more than that, no number tells.
     turns: [3],
     at: ['cap-C', 'cap-FAN'],
-    say: '[cap | capacitor] fan section | fan section (residual | left over) volts | (cap | capacitor) fan | fan cap',
+    say: '[cap | capacitor] fan section | fan section (residual | left over) volts | [cap | capacitor] fan | fan cap',
   },
   {
     ...RAISED,
@@ -456,9 +456,9 @@ const ROWS = [
   { ...CONTROL, at: ['C@thermostat', 'W@thermostat'], say: 'white' },
   { ...CONTROL, at: ['R@air-handler', 'C@air-handler'] },
   { ...CONTROL, at: ['R@air-handler', 'Y@air-handler'] },
-  { ...CONTROL, at: ['C@air-handler', 'Y@air-handler'] },
+  { ...CONTROL, at: ['C@air-handler', 'Y@air-handler'], say: 'yellow | y' },
   { ...CONTROL, at: ['R@air-handler', 'G@air-handler'] },
-  { ...CONTROL, at: ['C@air-handler', 'G@air-handler'] },
+  { ...CONTROL, at: ['C@air-handler', 'G@air-handler'], say: 'green | g' },
   { ...CONTROL, at: ['R@air-handler', 'O@air-handler'] },
   { ...CONTROL, at: ['C@air-handler', 'O@air-handler'] },
   { ...CONTROL, at: ['C@air-handler', 'B@air-handler'] },

@@ -9,7 +9,7 @@ export const OBSERVATIONS = [
   {
     id: 'fan-not-turning',
     name: 'outdoor fan is not turning',
-    say: "$fan ((is not | isn't | ain't | not) (turning | running | spinning | going | moving) | (stands | is standing | is [just] sitting | sitting) (still | there) | (will not | won't) (turn | run | spin [up] | start [up] | move | come on) | (is | has) stopped | is dead stopped | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
+    say: "$fan ((is not | isn't | ain't | not) (turning | running | spinning | going | moving) [at all] | (stands | is standing | is [just] sitting | sitting) (still | there) | (will not | won't) (turn | run | spin [up] | start [up] | move | come on) | (is | has) stopped | is dead (stopped | still) | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
   },
   {
     id: 'fan-turning',
@@ -24,7 +24,7 @@ export const OBSERVATIONS = [
   {
     id: 'fan-stiff',
     name: 'outdoor fan is stiff by hand',
-    say: '$fan (is | feels | turns) (stiff | tight | hard | seized | rough) [by hand]',
+    say: '[the] $fan [blade] (is | feels | turns) (stiff | tight | hard [to turn] | seized [up] | rough) [by hand]',
   },
   {
     id: 'fan-hums',
@@ -45,12 +45,12 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-not-running',
     name: 'compressor is not running',
-    say: "[the] compressor ((is not | isn't | ain't | not) [even] (running | on | going | starting | coming on | doing anything | trying [to start]) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | never (starts | comes on))",
+    say: "[the] compressor ((is not | isn't | ain't | not) [even] (running [at all] | on | going | starting | coming on | doing anything | trying [to start]) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | (never | did not | didn't) (starts | start | comes on | come on))",
   },
   {
     id: 'compressor-hums-and-trips',
     name: 'compressor hums and trips',
-    say: '[the] compressor ([just] hums | is [just] humming | [just] humming) [and | then | and then] (trips [out] | kicks (off | out) | cuts out | goes off) [on [the] (overload | thermal)] | hums and (trips | kicks off)',
+    say: '[the] compressor ([just] hums | is [just] humming | [just] humming | tries to start) [and | then | and then] (trips [out] | kicks (off | out) | cuts out | goes off) [on [the] (overload | thermal)] | hums and (trips | kicks off)',
     saidAs: [
       {
         words: 'compressor hums',
@@ -79,7 +79,7 @@ export const OBSERVATIONS = [
   {
     id: 'contactor-not-pulled-in',
     name: 'contactor is not pulled in',
-    say: "[the] contactor ((is not | isn't | ain't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | (will not | won't) (pull in | close | engage) | (does not | doesn't) (pull in | close | engage))",
+    say: "[the] contactor ((is not | isn't | ain't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | (will not | won't) (pull in | close | engage) | (does not | doesn't | did not | didn't) (pull in | close | engage))",
   },
   {
     id: 'contacts-burnt',
@@ -174,7 +174,7 @@ export const OBSERVATIONS = [
   {
     id: 'oil-stain',
     name: 'oil stain at a joint',
-    say: "[there is | there's] (oil [stain | residue] | [an] oily spot | [an] oil spot) (at | on | around) (a | the) (joint | fitting | braze joint | flare [nut] | [service | suction | liquid] valve | coil)",
+    say: "[there is | there's] (oil [stain | residue] | [an] oily spot | [an] oil spot) (at | on | around) (a | the) (joint | fitting | braze joint | flare [nut] | [service | suction | liquid] valve | coil | line set)",
   },
   {
     id: 'thermostat-blank',

@@ -94,7 +94,24 @@ describe('the large value', () => {
     for (const line of ['eighty', 'thermostat is calling', 'outdoor fan is not turning', 'compressor runs then trips'])
       await technician.type(line);
     await technician.acknowledgeCautions();
+    // A place that is named alone is what is measured now, and its number is no other's.
+    await technician.type('suction pressure');
+    expect([await live(), await large()]).toEqual(['awaited', '–psig']);
+    expect(await technician.asked()).toContain('Suction pressure');
+    expect(await keys()).toEqual(['Enter it', 'Leave it out', 'More']);
+    await picture(page, 'live-place-named');
+    await isWhole();
+    await technician.type('one eighteen');
+    expect([await live(), await large()]).toEqual(['awaited', '–V']);
+    expect(await page.locator('[data-last-value]').getAttribute('data-last-value')).toBe('118');
+    await technician.type('take that back');
     await technician.type('leg one to ground one eighteen');
+    await technician.type('eighty one');
+    expect([await live(), await large()]).toEqual(['unplaced', '81']);
+    expect((await page.locator('.live-place').textContent())?.trim()).toBe('place? asked');
+    await picture(page, 'live-unplaced');
+    await isWhole();
+    await technician.press('Leave it out');
     for (const line of ['thermostat is not calling', 'outdoor disconnect is pulled and locked'])
       await technician.type(line);
     await technician.acknowledgeCautions();

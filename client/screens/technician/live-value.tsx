@@ -48,6 +48,18 @@ function LiveNow({ live }: { readonly live: Live }) {
           </span>
         </p>
       );
+    case 'unplaced':
+      return (
+        <p className="live-value" data-live-value={String(live.value)}>
+          <span className="live-place">
+            {NOW.noPlace} <em>{NOW.asked}</em>
+          </span>
+          <span className="live-number">
+            {live.value}
+            {live.unit === undefined ? null : <span className="live-unit">{showUnit(live.unit)}</span>}
+          </span>
+        </p>
+      );
     case 'questioned':
       return <LiveReading reading={live.reading} options={live.options} mark={<em>{NOW.asked}</em>} />;
     case 'taken':

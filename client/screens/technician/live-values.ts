@@ -4,7 +4,7 @@ import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
-import type { UnitCode } from '../../../grammar/vocabulary/quantities.ts';
+import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import { USUAL_UNITS } from '../../../grammar/vocabulary/units.ts';
 import type { Step, VisitContext } from '../../visit/chart/context.ts';
 import { unreadSections } from '../../visit/rules/charged-sections.ts';
@@ -22,6 +22,8 @@ export interface ProofNumber {
 export type Live =
   | { readonly kind: 'questioned'; readonly reading: Reading; readonly options?: readonly [number, number] }
   | { readonly kind: 'taken'; readonly line: ReadingLine }
+  /** A value whose place is asked for. */
+  | { readonly kind: 'unplaced'; readonly value: Value; readonly unit?: UnitCode }
   /** Asked for, and not read yet. */
   | { readonly kind: 'awaited'; readonly at: readonly PointId[]; readonly unit: UnitCode }
   | { readonly kind: 'proof'; readonly numbers: readonly ProofNumber[] }
@@ -50,6 +52,11 @@ function liveOf(folded: FoldedVisit, context: VisitContext, latest: ReadingLine 
       ? { kind: 'questioned', reading, options: question.options }
       : { kind: 'questioned', reading };
   }
+  if (question?.kind === 'which-place') return { ...question, kind: 'unplaced' };
+  if (question?.kind === 'what-value') {
+    const [{ quantity, at }] = question.of;
+    return { kind: 'awaited', at, unit: USUAL_UNITS[quantity] };
+  }
   const { step } = context;
   if (context.phase === 'closed') return { kind: 'nothing' };
   const proof = step === undefined ? undefined : proofNumbers(step, context);
@@ -60,10 +67,14 @@ function liveOf(folded: FoldedVisit, context: VisitContext, latest: ReadingLine 
   return step === undefined ? { kind: 'nothing' } : awaitedOf(step, context);
 }
 
-/** The number of the event that asked for a step; what is only cautioned of yet is after all that was said. */
-function askedAt(step: Step, { steps }: FoldedVisit): number {
+/**
+ * The number of the event that asked for a step, or that put it again behind something else; what is only cautioned of
+ * yet is after all that was said.
+ */
+function askedAt(step: Step, { steps, said }: FoldedVisit): number {
   const last = steps.at(-1);
-  return last?.step === step.id ? last.seq : Number.POSITIVE_INFINITY;
+  if (last?.step !== step.id) return Number.POSITIVE_INFINITY;
+  return Math.max(last.seq, said.findLast(({ kind }) => kind === 'step')?.seq ?? 0);
 }
 
 function awaitedOf(step: Step, context: VisitContext): Live {

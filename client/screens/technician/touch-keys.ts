@@ -60,6 +60,11 @@ function keysForQuestion(question: Question, context: VisitContext): readonly To
       return [commandKey(KEY.stillOff, 'yes', 'first'), commandKey(KEY.notOff, 'no')];
     case 'which-place':
       return [...placeKeys(context), commandKey(KEY.leaveOut, 'pass')];
+    case 'what-value':
+      return [
+        padKey(KEY.enterIt, { kind: 'reading', ...question.of[0], bench: false }),
+        commandKey(KEY.leaveOut, 'pass'),
+      ];
     case 'which-switch':
       return [...switchKeys(question), commandKey(KEY.leaveOut, 'pass')];
   }

@@ -31,7 +31,7 @@ const LEAVES_PLACE = [...LEAVES, 'done', 'no', 'take-back'] as const;
 export function answersQuestion(turn: Turn, { meaning, verdict }: Understanding, take: TakeMeaning): boolean {
   const question = openQuestion(turn.context);
   if (question === undefined) return false;
-  const isOfPlace = question.kind === 'which-place' || question.kind === 'which-switch';
+  const isOfPlace = ['which-place', 'what-value', 'which-switch'].includes(question.kind);
   const leaves: readonly string[] = isOfPlace ? LEAVES_PLACE : LEAVES;
   if (meaning.kind === 'command' && meaning.correction === undefined && leaves.includes(meaning.command)) {
     withdrawQuestion(turn);
@@ -41,6 +41,8 @@ export function answersQuestion(turn: Turn, { meaning, verdict }: Understanding,
     case 'which-place':
     case 'which-switch':
       return answersPlace(turn, question, meaning, verdict);
+    case 'what-value':
+      return readsThere(turn, question, meaning);
     case 'still-off':
       return answersStillOff(turn, question, meaning, take);
     case 'confirm-reading':
@@ -125,6 +127,18 @@ function readAgain(turn: Turn, asked: Reading, meaning: Meaning): boolean {
   }
   turn.record({ type: 'reading.refused', reading: asked, reason: 'read-again' });
   turn.endQuestion('answered');
+  return false;
+}
+
+/** The value of the place that was named before it: it is taken as if both had been said in one breath. */
+function readsThere(turn: Turn, { of }: Extract<Question, { kind: 'what-value' }>, meaning: Meaning): boolean {
+  const isThere =
+    meaning.kind === 'reading' &&
+    of.some(({ quantity, at }) => quantity === meaning.reading.quantity && samePlaces(at, meaning.reading.at));
+  if (isThere) {
+    turn.endQuestion('answered');
+    turn.repeatStep();
+  }
   return false;
 }
 

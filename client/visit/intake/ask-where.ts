@@ -1,7 +1,10 @@
-import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
+import type { Meaning, ReadAt, Understanding } from '../../../grammar/phrases/meaning.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { OpenQuestion } from '../../../grammar/visit/questions.ts';
+import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
+import { expectationOf } from '../steps/expectation.ts';
 import { deadWords } from './answer-status.ts';
 
 /**
@@ -37,6 +40,23 @@ export function askWhere(turn: Turn, { value, unit }: Extract<Meaning, { kind: '
   if (open !== undefined) turn.endQuestion('withdrawn');
   turn.ask({ kind: 'which-place', value, ...(unit === undefined ? {} : { unit }) }, SAY.whichPlace(value, unit));
 }
+
+/** A place that was named alone: the number that comes next belongs to it, and to no step. */
+export function askValue(turn: Turn, { reason, at, of }: Extract<Meaning, { kind: 'unclear' }>): void {
+  if (reason !== 'no-value' || at === undefined) turn.say('question', SAY.unclear);
+  else askFor(turn, of ?? [], SAY.valueAt(at));
+}
+
+/** Asks for the number of a place. Where the step asks for that very one, or a question stands, it is only said. */
+export function askFor(turn: Turn, [first, ...others]: readonly ReadAt[], words: string): void {
+  const { readings } = expectationOf(turn.context);
+  const places = first === undefined ? [] : [first, ...others];
+  const isExpected = readings.length === 1 && readings.every((one) => places.some((place) => isSame(place, one)));
+  if (first === undefined || isExpected || openQuestion(turn.context) !== undefined) turn.say('question', words);
+  else turn.ask({ kind: 'what-value', of: [first, ...others] }, words);
+}
+
+const isSame = (one: ReadAt, other: ReadAt): boolean => one.quantity === other.quantity && samePlaces(one.at, other.at);
 
 /** The question that stands, where what was said answered nothing. */
 export function askAnewWords({ question, words }: OpenQuestion): string {

@@ -1,5 +1,7 @@
-import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
+import type { Meaning, ReadAt, Understanding } from '../../../grammar/phrases/meaning.ts';
 import { MS_A_MINUTE } from '../../../grammar/visit/inputs.ts';
+import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
+import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -39,7 +41,15 @@ export function makesSenseWithout({ meaning, verdict }: Understanding, context: 
   if (meaning.kind === 'command')
     return verdict === 'logged' && (GOES_ON.includes(meaning.command) || goesOnLive(meaning.command, context));
   if (meaning.kind === 'report' && meaning.report.type === 'injury') return false;
+  if (meaning.kind === 'unclear') return meaning.of !== undefined && !asksOf(openQuestion(context), meaning.of);
   return TELLING.includes(meaning.kind);
+}
+
+/** Whether a question asks of one of the places. */
+function asksOf(question: Question | undefined, places: readonly ReadAt[]): boolean {
+  if (question === undefined) return false;
+  const asked = 'reading' in question ? [question.reading] : question.kind === 'what-value' ? question.of : [];
+  return asked.some((one) => places.some((place) => samePlaces(place.at, one.at)));
 }
 
 /** To a caution that waits: the step comes next, and its number would else be asked for its place. */

@@ -93,7 +93,7 @@ export function takeCommand(turn: Turn, command: CommandId, details: OrderDetail
     case 'finish':
       return closeVisit(turn);
     case 'help':
-      turn.say('answer', SAY.help);
+      turn.say('answer', helpWords(turn.context));
       return;
     default:
       command satisfies never;
@@ -155,6 +155,13 @@ function takeAcknowledged(turn: Turn): void {
   else if (step?.ask.kind === 'action' && (step.source === 'arrive' || step.source === 'close')) turn.repeatStep();
 }
 
+/** In a proof and at a discharge: the form in which their numbers are said. */
+function helpWords({ step, proof }: Turn['context']): string {
+  const done = step?.ask.kind === 'action' ? step.ask.done : undefined;
+  if (proof !== undefined || done === 'absence-proved' || done === 'meter-again') return SAY.helpInProof;
+  return done === 'capacitors-discharged' ? SAY.helpAtCharge : SAY.help;
+}
+
 /** Takes a held visit up; "go ahead" to a caution acknowledges it. */
 function goOn(turn: Turn): void {
   if (!turn.context.held && turn.context.caution !== undefined) {
@@ -173,6 +180,8 @@ function yesIsNotEnough(question: Question): string {
       return SAY.digitsPlease;
     case 'which-place':
       return SAY.whichPlace(question.value, question.unit);
+    case 'what-value':
+      return SAY.valueAt(question.of[0].at);
     case 'which-switch':
       return SAY.whichSwitch;
     case 'still-off':

@@ -6,6 +6,7 @@ import { keepsSound } from '../../../grammar/visit/standing.ts';
 import { type DictatedAs, GO_AHEAD } from '../../../grammar/vocabulary/job-items.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { KEPT_AS_SOUND, SIGNED_BY_VOICE } from '../../words/talk/reasons.ts';
+import { meaningWords } from '../../words/things/meaning-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isReason } from '../rules/is-reason.ts';
 import { closeVisit, overrideClose } from './close-visit.ts';
@@ -65,10 +66,47 @@ function takeHeading(turn: Turn, as: Heading, text: string): void {
   turn.say('question', SAY.dictateWhat(as));
 }
 
-/** An ear that knows orders alone takes no names and no free speech: its words are a guess, and a name is never one. */
+/** What the close asks for in free words. */
+const FREE_STEPS: Readonly<Record<string, 'recommendation' | 'customer' | 'technician'>> = {
+  'close.recommend': 'recommendation',
+  'close.customer': 'customer',
+  'close.technician': 'technician',
+};
+/** Each word with a capital, but for what stands inside of names. */
+const NAME =
+  /^\p{Lu}[\p{L}'’.-]*,?(?: (?:(?:de|da|di|del|della|der|den|la|le|van|von|bin|al|dos) )*\p{Lu}[\p{L}'’.-]*,?){0,3}$/u;
+const BEFORE_NAME = /^(?:signed(?: by)?|(?:it|this|name|customer|he|she)(?: is|'s)|i am|i'm)[: ]+/i;
+/** So many words may be a name that was typed without its capitals. */
+const MOST_OF_NAME = 3;
+
+/**
+ * What was typed where the close asks for free words, and is nothing else: a name as it is written is taken, anything
+ * else asked about. What was heard is none: no ear here knows names.
+ *
+ * @returns whether it was taken or asked about
+ */
+export function takeFreeAnswer(turn: Turn, heard: string): boolean {
+  const { step, caution, questions } = turn.context;
+  const as = FREE_STEPS[step?.id ?? ''];
+  if (as === undefined || turn.heard?.ear !== 'typed' || caution !== undefined || questions.length > 0) return false;
+  const text = as === 'recommendation' ? heard.trim() : heard.trim().replace(BEFORE_NAME, '');
+  const words = text.split(/\s+/).length;
+  if (as !== 'recommendation') {
+    if (NAME.test(text)) {
+      record(turn, as, text);
+      return true;
+    }
+    if (words > MOST_OF_NAME || !/^[\p{L}'’., -]+$/u.test(text)) return false;
+  } else if (words < 2 || !/\p{L}{2}/u.test(text)) return false;
+  const meaning = { kind: 'dictated', as, text } as const;
+  turn.ask({ kind: 'confirm-meaning', meaning }, SAY.meant(meaningWords(meaning) ?? text));
+  return true;
+}
+
+/** No ear takes names, and free speech is a guess to each of them: only what was typed or written is not. */
 function record(turn: Turn, as: Heading, text: string): void {
   const sound = soundOf(turn);
-  const isGuess = turn.heard?.ear === 'offline';
+  const isGuess = turn.heard !== undefined && turn.heard.ear !== 'typed';
   const dictation: Dictation = { ...(sound === undefined ? {} : { sound }), ...(isGuess ? { guessed: true } : {}) };
   if (as === 'technician' || as === 'customer') return sign(turn, as, isGuess ? '' : text, sound);
   const words = text.trim() === '' ? KEPT_AS_SOUND : text;
@@ -87,7 +125,8 @@ function record(turn: Turn, as: Heading, text: string): void {
   const from = as === 'saying' ? ({ from: 'customer' } as const) : {};
   turn.record({ type: 'note.taken', text: words, ...from, ...dictation });
   const closing = turn.context.closeRefused.length > 0 && as === 'note';
-  const isWhy = isReason(words) && !isGuess;
+  // A recogniser of free speech gives reasons in words; one of orders cannot.
+  const isWhy = isReason(words) && (!isGuess || turn.heard?.ear === 'browser');
   turn.say('readback', closing && !isWhy ? SAY.reasonInWords : isGuess ? SAY.dictated(sound !== undefined) : SAY.noted);
   if (closing && isWhy) overrideClose(turn, words);
 }

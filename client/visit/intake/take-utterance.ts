@@ -26,7 +26,7 @@ import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { answersQuestion } from './answer-question.ts';
 import { askStillOff, heardStillOff, isNotUnderstood, leaveStillOff } from './ask-still-off.ts';
-import { askAnewWords, askPlace, askWhere } from './ask-where.ts';
+import { askAnewWords, askFor, askPlace, askValue, askWhere } from './ask-where.ts';
 import { setCheck } from './check-on-me.ts';
 import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
@@ -35,7 +35,7 @@ import { readOffPlate } from './read-off-plate.ts';
 import { isAnswered } from './settle-turn.ts';
 import { takeCommand } from './take-command.ts';
 import { warnBeforeAsking } from './take-deed.ts';
-import { takeDictated, takeNote } from './take-dictation.ts';
+import { takeDictated, takeFreeAnswer, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
 import { passPlateLine } from './take-plate.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
@@ -86,6 +86,7 @@ function takeUnknown(turn: Turn, utterance: HeardUtterance): void {
   if (turn.context.questions.length === 0 && tellsOfPower(heard))
     return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
   const isOfPower = powerMayBeBack(utterance, turn.context).length > 0;
+  if (!isOfPower && takeFreeAnswer(turn, heard)) return;
   if (!isOfPower && isNotUnderstood(understanding) && askStillOff(turn, heard)) return;
   askAnew(turn, understanding);
 }
@@ -192,11 +193,7 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false, readings: 
     case 'note':
       return takeNote(turn, meaning.text);
     case 'unclear':
-      turn.say(
-        'question',
-        meaning.reason === 'no-value' && meaning.at !== undefined ? SAY.valueAt(meaning.at) : SAY.unclear,
-      );
-      return;
+      return askValue(turn, meaning);
     default:
       meaning satisfies never;
   }
@@ -351,13 +348,10 @@ function askBack(turn: Turn, understanding: Understanding): void {
   if (meaning.kind === 'reading' && reason === 'teen-or-ty' && twin !== undefined)
     return askTwin(turn, meaning.reading, twin);
   if (meaning.kind === 'reading' && reason === 'implausible') {
-    if (isBeyondReason(meaning.reading)) {
-      turn.say('question', SAY.valueAt(meaning.reading.at));
-      return;
-    }
+    const { quantity, at } = meaning.reading;
+    if (isBeyondReason(meaning.reading)) return askFor(turn, [{ quantity, at }], SAY.valueAt(at));
     turn.record({ type: 'reading.refused', reading: meaning.reading, reason: 'impossible' });
-    turn.say('question', SAY.impossible(meaning.reading));
-    return;
+    return askFor(turn, [{ quantity, at }], SAY.impossible(meaning.reading));
   }
   if (meaning.kind === 'reading') {
     const why = reason ?? BECAUSE.notSure;
@@ -369,6 +363,7 @@ function askBack(turn: Turn, understanding: Understanding): void {
     if (!askPlace(turn, understanding)) turn.say('question', SAY.which);
     return;
   }
+  if (meaning.kind === 'unclear') return askValue(turn, meaning);
   const words = meaningWords(meaning);
   if (words === undefined) {
     turn.say('question', SAY.unclear);

@@ -1,4 +1,4 @@
-import type { AnswerMeant, Expectation } from '../../../grammar/phrases/meaning.ts';
+import type { AnswerMeant, Expectation, ReadAt } from '../../../grammar/phrases/meaning.ts';
 import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
 import type { AnswerId } from '../../../grammar/vocabulary/answers.ts';
 import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
@@ -40,6 +40,8 @@ function awaited(context: VisitContext): Expectation {
       answers: seenBesides(context),
     };
   }
+  if (question?.kind === 'what-value')
+    return { readings: question.of, question: 'what-value', answers: seenBesides(context) };
   const besides = [...YES, ...seenBesides(context)];
   if (question?.kind === 'confirm-reading')
     return { readings: [question.reading], question: 'confirm', answers: besides };
@@ -61,6 +63,7 @@ function awaited(context: VisitContext): Expectation {
   return {
     // A bare number belongs to the plate while one is asked of it.
     readings: step?.plate?.some((field) => !MARKS.includes(field)) ? [] : asked,
+    besides: sectionsLeft(context).slice(1),
     ...ofPlate,
     ...(answers.length === 0 ? {} : { answers }),
     ...(context.caution === undefined ? {} : { question: 'acknowledge' as const }),
@@ -94,11 +97,13 @@ function isHeldBack({ caution }: VisitContext): boolean {
 }
 
 /** While discharging is asked for, a bare value is what is left in the first section that is not read. */
-function sectionAsked(context: VisitContext): Expectation['readings'] {
+const sectionAsked = (context: VisitContext): readonly ReadAt[] => sectionsLeft(context).slice(0, 1);
+
+function sectionsLeft(context: VisitContext): readonly ReadAt[] {
   const { step } = context;
   if (step?.ask.kind !== 'action' || step.ask.done !== 'capacitors-discharged' || isHeldBack(context)) return [];
-  const [next] = step.zone === 'none' ? [] : unreadSections(step.zone, context);
-  return next === undefined ? [] : [{ quantity: 'voltage-dc', at: next.at }];
+  const left = step.zone === 'none' ? [] : unreadSections(step.zone, context);
+  return left.map(({ at }) => ({ quantity: 'voltage-dc', at }));
 }
 
 /** A test that has stood its time is read beside whatever else is asked. */

@@ -50,6 +50,7 @@ export const NOW = {
   elseSuspect: 'What else it could be:',
   lastRead: 'last read:',
   notYet: '–',
+  noPlace: 'place?',
   proof: 'Numbers of the proof',
   meter: 'meter',
   asked: 'asked',

@@ -38,7 +38,7 @@ export function showMeaning(meaning: Meaning): string {
     case 'check-on-me':
       return `check on me ${meaning.every ? 'every' : 'in'} ${meaning.minutes} min`;
     case 'unclear':
-      return 'not understood';
+      return meaning.at === undefined ? 'not understood' : `${showPlace(meaning.at)}, without a number`;
   }
 }
 

@@ -71,8 +71,10 @@ export const SAY = {
   // What was not understood, or waits for an answer.
   unclear: 'Not understood. Say the place, then the number.',
   /** What a question asked of, where nobody answered it. */
-  leftOut: (question: Question) =>
-    'reading' in question ? `${capital(placeWords(question.reading.at))}: left out.` : 'Left out.',
+  leftOut: (question: Question) => {
+    const at = 'reading' in question ? question.reading.at : question.kind === 'what-value' ? question.of[0].at : [];
+    return at.length === 0 ? 'Left out.' : `${capital(placeWords(at))}: left out.`;
+  },
   visitIsClosed: 'The visit is closed. Nothing was changed.',
   openAlready: 'This visit is open already.',
   recordCut: 'The record broke off inside what was said last. Say it again.',
@@ -254,6 +256,9 @@ export const SAY = {
   brief: 'Short talk.',
   full: 'Full talk.',
   help: 'Say a place and number, what you see, switched or fitted, or: what next, why, correction, take that back, say again, finish the visit.',
+  helpInProof:
+    'Each number alone, as it is asked. Or in one breath: meter and its number, each pair in order, meter again.',
+  helpAtCharge: 'The volts DC of each section, its number alone. Or both in one breath: herm section, fan section.',
   reasonInWords: 'That is not a reason. Say note, and why.',
   notClosed: (why: readonly string[]) => around('Not closed:', why, 'Or say note and the reason.'),
   /** The summary itself stands on the screen and in the record. */

@@ -67,7 +67,7 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
     case 'correction':
       return composeCorrection(segment, expectation);
     case 'switch':
-      return composeSwitch(segment);
+      return composeSwitch(segment, expectation);
     case 'absence':
       return composeAbsence(segment);
     case 'meter-proof':
@@ -160,6 +160,11 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
     expected.some((one) => row.quantity === one.quantity && pairKey(row.at) === pairKey(one.at)),
   );
   const bench = segment.items.some((item) => item.tag === 'bench');
+  // The place was named before: the two are what they would be in one breath.
+  if (expectation?.question === 'what-value') {
+    const placed = draftsOf(rows, said, bench, { ...expectation, readings: [] });
+    if (placed.length > 0) return placed;
+  }
   const drafts = expected.length === 1 ? draftsOf(rows, said, bench, expectation) : [];
   if (drafts.length > 0) return drafts;
   const told = toldByUnit(said);
@@ -191,10 +196,17 @@ const NEXT = 0.6;
 
 /** The place of the next reading: named, and its value still to come. */
 function composeNextPlace(segment: Segment): Draft[] {
-  const [row] = rowsSaid(segment.items);
-  if (row === undefined) return [];
-  return [{ meaning: { kind: 'unclear', reason: 'no-value', alternatives: [], at: row.at }, cost: NEXT }];
+  const rows = rowsSaid(segment.items);
+  return rows.length === 0 ? [] : [{ meaning: withoutValue(rows), cost: NEXT }];
 }
+
+const withoutValue = (rows: readonly Measurand[]): Meaning => ({
+  kind: 'unclear',
+  reason: 'no-value',
+  alternatives: [],
+  at: rows[0]!.at,
+  of: rows.map(({ quantity, at }) => ({ quantity, at })),
+});
 
 /** A place alone answers where a value was read; otherwise a value is missing. */
 function composePlace(segment: Segment, expectation: Expectation | undefined): Draft[] {
@@ -204,6 +216,7 @@ function composePlace(segment: Segment, expectation: Expectation | undefined): D
     const said = { value: placeless.value, units: placeless.unit === undefined ? [] : [placeless.unit], of: undefined };
     return draftsOf(rows, said, false, expectation);
   }
+  if (rows.length > 0) return [{ meaning: withoutValue(rows), cost: 2, doubt: 'no-value' }];
   return [
     {
       meaning: { kind: 'unclear', reason: 'several-values-fit', alternatives: [] },

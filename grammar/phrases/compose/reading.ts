@@ -20,7 +20,9 @@ const family = (row: Measurand): string =>
   `${row.quantity} ${row.unit} ${row.at.map((point) => point.replace(/@.*$/, '').replace(/^handler-/, '')).join(' ')}`;
 
 const isExpected = (row: Measurand, expectation: Expectation | undefined): boolean =>
-  expectation?.readings.some((one) => one.quantity === row.quantity && pairKey(one.at) === pairKey(row.at)) ?? false;
+  [...(expectation?.readings ?? []), ...(expectation?.besides ?? [])].some(
+    (one) => one.quantity === row.quantity && pairKey(one.at) === pairKey(row.at),
+  );
 
 /** The readings that a segment may mean, in any order. */
 export function composeReading(segment: Segment, expectation: Expectation | undefined): Draft[] {

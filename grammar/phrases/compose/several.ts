@@ -20,7 +20,7 @@ const SECTIONS = ['cap-HERM', 'cap-FAN'].map(
 /** "one twenty both legs", "legs one eighteen and one nineteen", "one eighteen over three forty". */
 export function composePair(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const kind = segment.items.find((item) => item.tag === 'pair')?.of;
-  const rows = kind === 'legs' ? LEGS : kind === 'capacitor' ? SECTIONS : PRESSURES;
+  const rows = rowsOfPair(kind, expectation);
   const others = segment.items.filter((item) => item.tag !== 'said');
   const numbers = segment.items.filter((item) => item.tag === 'said');
   const values = numbers.length === 1 ? [numbers[0]!, numbers[0]!] : numbers;
@@ -30,9 +30,38 @@ export function composePair(segment: Segment, expectation: Expectation | undefin
   if (kind === 'capacitor' && draft.doubt === undefined && mayBeRated(segment.items))
     return [{ ...draft, doubt: 'several-values-fit' }];
   // Nothing but the numbers says that "one eighteen over three forty" are pressures.
-  const named = kind !== 'over' || parts.every((part) => part.cost === 0);
+  const named =
+    kind === 'both' || kind === 'legs'
+      ? rows === CHARGES || !isChargeAsked(expectation)
+      : kind !== 'over' || parts.every((part) => part.cost === 0);
   return [named || draft.doubt !== undefined ? draft : { ...draft, doubt: 'no-place' }];
 }
+
+const CHARGES = ['cap-HERM', 'cap-FAN'].map(
+  (section) => MEASURANDS.find((row) => row.quantity === 'voltage-dc' && row.at[1] === section)!,
+);
+
+function rowsOfPair(
+  kind: Extract<Item, { tag: 'pair' }>['of'] | undefined,
+  expectation: Expectation | undefined,
+): readonly Measurand[] {
+  switch (kind) {
+    case 'both':
+      return isChargeAsked(expectation) ? CHARGES : LEGS;
+    case 'legs':
+      return LEGS;
+    case 'capacitor':
+      return SECTIONS;
+    default:
+      return PRESSURES;
+  }
+}
+
+/** Discharging is asked section by section: both are both of these, and legs are asked about. */
+const isChargeAsked = (expectation: Expectation | undefined): boolean =>
+  expectation?.readings.some((one) =>
+    CHARGES.some((row) => row.quantity === one.quantity && row.at.join() === one.at.join()),
+  ) === true;
 
 /** What dual run capacitors are made for, microfarads of each section (common practice). */
 const RATED: readonly (readonly number[])[] = [

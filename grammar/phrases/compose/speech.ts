@@ -22,8 +22,8 @@ export function composeOrder(segment: Segment): Draft[] {
   });
 }
 
-/** A report of a switching device. Without a place, power off is asked about and power on is believed. */
-export function composeSwitch(segment: Segment): Draft[] {
+/** A report of a switching device. Without a place, power off is that of the switch asked for, else asked about; power on is believed. */
+export function composeSwitch(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const device = segment.items.find((item) => item.tag === 'device');
   const state = segment.items.find((item) => item.tag === 'state');
   if (device === undefined || state === undefined) return [];
@@ -36,7 +36,20 @@ export function composeSwitch(segment: Segment): Draft[] {
   const work = segment.items.find((item) => item.tag === 'work')?.work;
   if (work !== undefined && row.device === 'breaker')
     return sure({ kind: 'several', parts: [meaning, { kind: 'work', work }] });
-  return 'withoutPlace' in row && !careful ? [{ meaning, cost: 0, doubt: 'no-place' }] : sure(meaning);
+  if (!('withoutPlace' in row) || careful) return sure(meaning);
+  const asked = switchAsked(row.device, state.state, expectation);
+  return asked === undefined ? [{ meaning, cost: 0, doubt: 'no-place' }] : sure(asked);
+}
+
+/** What a short answer would say here of that device: the step names the place. */
+function switchAsked(device: string, state: string, expectation: Expectation | undefined): Meaning | undefined {
+  return expectation?.answers?.find(
+    ({ means }) =>
+      means.kind === 'report' &&
+      means.report.type === 'energy' &&
+      means.report.device === device &&
+      means.report.state === state,
+  )?.means;
 }
 
 /** Where a switch is, alone: it answers which one was told of, and says nothing else. */

@@ -58,9 +58,13 @@ export function composePlateNumbers(segment: Segment, fields: readonly Nameplate
   if (numbers.length === 2) {
     const isVolts =
       fields.includes('supply-volts') && numbers.every(({ number }) => isWithin('supply-volts', number.value));
+    const pair = segment.items.find((item) => item.tag === 'pair')?.of;
+    if (pair === 'line') return composeLine(segment, fields);
     if (isVolts) return composeField('supply-volts', segment);
     return SECTIONS.every((section) => fields.includes(section)) ? composeRatedPair(segment, SECTIONS) : [];
   }
+  const both = sectionsInOne(numbers, asked, fields);
+  if (both !== undefined) return both;
   const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
   const line = PLATE_LINES.find((one: readonly NameplateFieldId[]) => one.includes(asked)) ?? [];
   const field = fields.find((id) => {
@@ -70,6 +74,41 @@ export function composePlateNumbers(segment: Segment, fields: readonly Nameplate
     return units.length === 0 ? isAsked : units.some((said) => said === unit) && (isAsked || id === 'supply-volts');
   });
   return field === undefined ? [] : composeField(field, segment);
+}
+
+/** "Forty five five" where both sections are asked for: no capacitor is made for 45.5 microfarads (common practice). */
+function sectionsInOne(
+  [said]: readonly SaidNumber[],
+  asked: NameplateFieldId,
+  fields: readonly NameplateFieldId[],
+): Draft[] | undefined {
+  if (said?.number.form !== 'pointless' || asked !== SECTIONS[0] || !fields.includes(SECTIONS[1])) return undefined;
+  const herm = Math.floor(said.number.value);
+  const values = [herm, Math.round((said.number.value - herm) * 10)];
+  const parts = SECTIONS.map(
+    (field, index): Meaning => ({ kind: 'nameplate', field, value: values[index]!, unit: 'uF' }),
+  );
+  return sure({ kind: 'several', parts });
+}
+
+/** Two numbers of the line that is asked, in its order; each may stand there, and the second is another quantity's no unit. */
+function composeLine(segment: Segment, fields: readonly NameplateFieldId[]): Draft[] {
+  const [asked] = fields;
+  const line: readonly NameplateFieldId[] =
+    PLATE_LINES.find((one: readonly NameplateFieldId[]) => asked !== undefined && one.includes(asked)) ?? [];
+  const open = line.filter((id) => fields.includes(id));
+  const numbers = numbersOf(segment.items);
+  const said = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
+  if (open.length !== 2 || open.length !== numbers.length) return [];
+  const parts = open.map((field, index): Meaning => {
+    const { unit } = NAMEPLATE_FIELDS_BY_ID[field];
+    return { kind: 'nameplate', field, value: numbers[index]!.number.value, ...(unit && { unit }) };
+  });
+  const fits = open.every((id, index) => {
+    const { value, unit } = NAMEPLATE_FIELDS_BY_ID[id];
+    return value === 'number' && said.every((one) => one === unit) && isWithin(id, numbers[index]!.number.value);
+  });
+  return fits ? unless(unbroken(numbers), { kind: 'several', parts }) : [];
 }
 
 const SECTIONS = ['capacitor-herm', 'capacitor-fan'] as const;
@@ -83,6 +122,10 @@ function isWithin(id: NameplateFieldId, value: number): boolean {
 export function composePlateAnswer(segment: Segment, fields: readonly NameplateFieldId[]): Draft[] {
   const choice = segment.items.find((item) => item.tag === 'choice');
   if (choice === undefined) return composePlateNumbers(segment, fields);
+  if (choice.value.includes('/')) {
+    const meaning: Meaning = { kind: 'nameplate', field: 'supply-volts', value: choice.value, unit: 'V' };
+    return fields.includes('supply-volts') ? sure(meaning) : [];
+  }
   return fields.includes('refrigerant') ? sure({ kind: 'nameplate', field: 'refrigerant', value: choice.value }) : [];
 }
 

@@ -3,7 +3,7 @@ import type { EarUtterance } from '../../../client/visit/run/visit-run.ts';
 import { printedSheet } from '../../../client/words/printed/printed-sheet.ts';
 import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { TypedVisit } from './typed-visit.ts';
+import { LIBRARY_VISIT, TypedVisit } from './typed-visit.ts';
 
 const SOUND = { sha256: 'a'.repeat(64), ms: 4200 };
 const SHORT = { sha256: 'b'.repeat(64), ms: 600 };
@@ -129,6 +129,53 @@ describe('a name by voice', () => {
     await speak(visit, 'leg wide coil');
     expect(folded(visit).signatures).toEqual([]);
     expect(visit.mouth.last()).toMatch(/write/i);
+  });
+});
+
+describe('what is typed where the close asks for free words', () => {
+  /** Up to what is recommended. */
+  async function toRecommend(visit: TypedVisit): Promise<void> {
+    await visit.type(...LIBRARY_VISIT);
+    await visit.later(16);
+    await visit.type('seventy nine', 'sixty', 'same as before');
+  }
+
+  it('is a name as it is written, with its capitals', async () => {
+    const visit = await TypedVisit.open();
+    await toRecommend(visit);
+    await visit.type('nothing');
+    expect(visit.run.context.step?.id).toBe('close.customer');
+    await visit.type("Robin de la Vale-O'Hara", 'my name is Lee Ann McArdle');
+    expect(folded(visit).signatures.map(({ who, name }) => [who, name])).toEqual([
+      ['customer', "Robin de la Vale-O'Hara"],
+      ['technician', 'Lee Ann McArdle'],
+    ]);
+  });
+
+  it('is asked about where it may be something else, and nothing is made of what else was said', async () => {
+    const visit = await TypedVisit.open();
+    await toRecommend(visit);
+    await visit.type('Trim the Oak by the pad');
+    expect(folded(visit).recommendations).toEqual([]);
+    await visit.type('yes', 'robin vale');
+    expect(folded(visit).recommendations).toMatchObject([{ text: 'Trim the Oak by the pad' }]);
+    expect(folded(visit).signatures).toEqual([]);
+    await visit.type('no', 'what about the cat on the roof', 'she went to 12 Elm');
+    expect(folded(visit).signatures).toEqual([]);
+  });
+
+  it('is no name where it was heard, by whatever ear', async () => {
+    for (const ear of ['offline', 'wav', 'browser'] as const) {
+      const visit = await spoken('yes');
+      await toRecommend(visit);
+      await visit.type('nothing');
+      expect(visit.run.context.step?.id).toBe('close.customer');
+      await speak(visit, 'Robin Vale', { ear });
+      await speak(visit, 'customer signs Robin Vale', { ear });
+      expect(JSON.stringify(folded(visit).signatures), ear).not.toContain('Robin');
+      await speak(visit, 'note the pad is cracked', { ear });
+      expect(folded(visit).notes, ear).toMatchObject([{ text: 'the pad is cracked', guessed: true }]);
+    }
   });
 });
 

@@ -47,7 +47,8 @@ const CONDUCTORS: Readonly<Record<EnergyState, Moves>> = {
     live: 'live',
     doubted: 'unknown',
     lapsed: 'reported-off',
-    'charge-doubted': 'reads-dead',
+    // Two doubts at once.
+    'charge-doubted': 'reported-off',
     'still-off': 'proven-dead',
   }),
 };

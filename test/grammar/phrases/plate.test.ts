@@ -58,6 +58,13 @@ describe('answers to a line of the plate that is asked', () => {
   it.each([
     ['model', '24ACX7, 4410B7', ['model 24ACX7', 'serial 4410B7']],
     ['supply-volts', 'two thirty', ['supply-volts 230']],
+    ['supply-volts', 'two oh eight two thirty volts', ['supply-volts 208/230']],
+    ['supply-volts', 'two oh eight to two thirty', ['supply-volts 208/230']],
+    ['rla', 'fourteen point one and seventy seven', ['rla 14.1', 'lra 77']],
+    ['rla', 'one hundred and two', ['rla 102']],
+    ['capacitor-herm', 'thirty five and five microfarads', ['capacitor-herm 35', 'capacitor-fan 5']],
+    ['capacitor-herm', 'forty five plus five', ['capacitor-herm 45', 'capacitor-fan 5']],
+    ['capacitor-herm', 'forty five five', ['capacitor-herm 45', 'capacitor-fan 5']],
     ['supply-volts', '208/230', ['supply-volts 208/230']],
     ['rla', 'fourteen point one', ['rla 14.1']],
     ['rla', '14.1 RLA, 77 LRA', ['rla 14.1', 'lra 77']],

@@ -25,11 +25,29 @@ export function plateMark(names: readonly Expression[]): Expression {
 export const LEAST_SIGNS = 3;
 export const MOST_SIGNS = 20;
 
+/** Two voltages in one breath without a word between them, as plates have them (common practice). */
+const VOLT_PAIRS = [
+  ['208/230', '(two (oh | zero) eight | two hundred [and] eight) [to | dash] (two thirty | two hundred [and] thirty)'],
+  ['208/240', '(two (oh | zero) eight | two hundred [and] eight) [to | dash] (two forty | two hundred [and] forty)'],
+] as const;
+
 /** What is read off a plate without the names of its lines: it means that only while the plate is read. */
 export const PLATE_ANSWER: Expression = sequence(
   alternative(
     sequence(NUMBER, optional(sequence(pattern('over | slash'), NUMBER)), pattern('volt | volts'), VOLTS),
     sequence(NUMBER, pattern('over | slash'), NUMBER, optional(rule('unit-name'))),
+    // "Fourteen point one and seventy seven": the two of a line that is asked in one breath.
+    {
+      kind: 'alternative',
+      items: [
+        sequence(NUMBER, pattern('and | plus'), NUMBER, optional(rule('unit-name')), tag({ tag: 'pair', of: 'line' })),
+      ],
+      // "twenty seven and a half volts" is one number first.
+      weights: [0.3],
+    },
+    ...VOLT_PAIRS.map(([value, say]) =>
+      sequence(pattern(say), tag({ tag: 'choice', value }), optional(pattern('volt | volts'))),
+    ),
     ...(NAMEPLATE_FIELDS_BY_ID.refrigerant.choices ?? []).map(({ say, value }) =>
       sequence(pattern(say), tag({ tag: 'choice', value })),
     ),

@@ -14,6 +14,8 @@ import { pattern } from '../../../pattern.ts';
 import { NUMBER_RULES } from '../numbers/number-rules.ts';
 import {
   AND_BETWEEN,
+  BOTH_AFTER,
+  BOTH_BEFORE,
   BOTH_LEGS_AFTER,
   BOTH_LEGS_BEFORE,
   BOTH_PRESSURES,
@@ -34,7 +36,7 @@ import { RECORD_RULES } from './record-rules.ts';
 import { SPEECH_RULES } from './speech-rules.ts';
 import { NUMBER } from './value-rules.ts';
 
-const of = (pair: 'legs' | 'pressures' | 'over' | 'capacitor'): Expression => tag({ tag: 'pair', of: pair });
+const of = (pair: 'both' | 'legs' | 'pressures' | 'over' | 'capacitor'): Expression => tag({ tag: 'pair', of: pair });
 const UNIT_MAYBE = optional(rule('unit-name'));
 const LEAD_MAYBE = optional(rule('lead'));
 /** Said of what was read, not of what is printed on the part. */
@@ -43,6 +45,8 @@ const MEASURED = tag({ tag: 'measures', of: ['capacitance'] });
 /** Two readings that share their unit: "one twenty both legs", "one eighteen over three forty". */
 const PAIR = alternative(
   sequence(LEAD_MAYBE, NUMBER, UNIT_MAYBE, pattern(BOTH_LEGS_AFTER), of('legs')),
+  sequence(LEAD_MAYBE, NUMBER, UNIT_MAYBE, pattern(BOTH_AFTER), of('both')),
+  sequence(pattern(BOTH_BEFORE), of('both'), NUMBER, UNIT_MAYBE),
   sequence(
     pattern(BOTH_LEGS_BEFORE),
     of('legs'),
@@ -142,6 +146,7 @@ export const RULES: Rules = {
   ),
   utterance: alternative(
     sequence(
+      optional(pattern("(let's | let me) see")),
       repeat(sequence(optional(pattern('and | then')), rule('segment')), 1),
       // "leg one one twenty two, leg two": the next place is named, its value is still to come.
       optional(sequence(optional(pattern('and | then')), rule('probe'), tag({ tag: 'frame', frame: 'next-place' }))),

@@ -32,7 +32,7 @@ export const LINKS: readonly { readonly say: string; readonly of?: readonly Quan
     say: "[it's | it is | is | are] [still | only] (reading [at] | showing | measuring | getting | seeing | giving [me]) | reads [at] | read | shows | measures | measured [at]",
   },
   {
-    say: "(i've | we've) got | (i | we) (have | get | got | see) | (i'm | i am) (getting | reading | having | seeing) [is] | gives [me] | gets | is of",
+    say: "(i've | we've) got | (i | we) (have | get | got | see) | (i'm | i am) [at | getting | reading | having | seeing | showing] [is] | gives [me] | gets | is of",
   },
   {
     say: "[is | it's] coming (in | out | up) [at] | (is | it's) coming | (came | comes) (in | up) [at] | (came | comes) out [at | to] | [is] out at",
@@ -151,13 +151,16 @@ export const SAME_ON_OTHER =
 
 /** Two values in one breath: what says that they are of both legs, of both pressures, of both sections of a capacitor. */
 export const BOTH_LEGS_AFTER =
-  '[on | at | to ground on] (both [of the] (legs | sides | lines | hots) | each (leg | side | line)) [to ground] | both ways | on both';
+  '[on | at | to ground on] (both [of the] (legs | sides | lines | hots) | each (leg | side | line)) [to ground]';
+/** Both of what is asked in turn, of legs where nothing is: "both" alone only before its number. */
+export const BOTH_AFTER = 'both ways | on both | [on] both sections | both of them';
+export const BOTH_BEFORE = "[they're | they are] both [sections | of them] [are [at] | read | at | is | show]";
 export const BOTH_LEGS_BEFORE =
   '(both [of the] (legs | sides | lines | hots) | each (leg | side)) [to ground] [are [at] | read | at | is | have | i have | [are] (reading | showing | getting | sitting at)] | $leg one and [$leg] two [to ground] (are both | both [read | are [at] | at])';
 /** Without "both" it needs two numbers: of "legs one eighteen" a letter may be too many. */
 export const LEGS_BEFORE = 'legs [to ground] [are | read | at]';
 export const BOTH_PRESSURES =
-  '[the] pressures [are [at] | read | at | show | running] | [the] gauges [are [at] | read | show] | suction over head [is | at]';
+  '[the] pressures [are [at] | read | at | show | running] | [the] gauges [are [at] | read | show | say] | suction over head [is | at]';
 export const BOTH_SECTIONS = '[the] [dual] [run] (cap | capacitor)';
 export const BOTH_SECTIONS_READ =
   '(reads | read | shows | tests | tested | checks | checked | measures | came in | comes in | came out) [out] [at] | [is] (at | out at) | is (reading | showing)';
