@@ -5,6 +5,7 @@ import {
   chargeLines,
   coolsNow,
   findingLines,
+  fittedSoFar,
   handLines,
   refrigerantLines,
   repairLines,
@@ -50,7 +51,10 @@ function forCustomer(record: VisitRecord, times: PrintTimes, notes: Footnotes): 
   const { summary, recommendations, signatures, items } = record;
   const told = items.filter(({ item }) => !OF_THE_CIRCUIT.has(item));
   return [
-    ...section('For the customer', [...(summary === undefined ? [] : [summary.plain]), coolsNow(record, notes)]),
+    ...section('For the customer', [
+      ...(summary === undefined ? fittedSoFar(record) : [summary.plain]),
+      coolsNow(record, notes),
+    ]),
     ...section('Before and after', [], beforeAndAfter(record)),
     ...section('Left open', summary === undefined ? [] : summary.openItems),
     ...section(
