@@ -3,11 +3,11 @@ import { join } from 'node:path';
 import SQLite from 'better-sqlite3';
 import { streamText } from '../../grammar/visit/envelope.ts';
 import { ServerError } from '../errors.ts';
-import { identify } from '../store/sqlite-schema.ts';
+import { changedStructure, identify, isMarkedInUse } from '../store/sqlite-schema.ts';
 import { RECORD_FILE } from '../store/sqlite-store.ts';
 import { readNumber } from './high-water.ts';
 import { HIGH_WATER_FILE } from './keep-heads.ts';
-import type { HeldStream } from './verify-stream.ts';
+import type { Finding, HeldStream } from './verify-stream.ts';
 
 interface Row {
   readonly company: string;
@@ -20,24 +20,26 @@ interface Row {
   readonly hash: string;
   readonly body: Buffer;
   readonly receivedAt: number;
+  readonly arrival: number;
 }
 
 /** What a data folder holds, read only and as it stands: also one that no server would start with. */
 export interface HeldFolder {
   readonly streams: readonly HeldStream[];
-  /** How many events were acknowledged and are not here. */
-  readonly missing: number;
+  /** What the file itself is not as it was: what is missing in it, what was done to its tables. */
+  readonly findings: readonly Finding[];
 }
 
 /** @throws {ServerError} data-unwritable, data-foreign, data-newer. */
 export function heldInFolder(folder: string): HeldFolder {
   const path = join(folder, RECORD_FILE);
   if (!existsSync(path)) throw new ServerError('tool-wrong', `There is no record in ${folder}: name a data folder.`);
+  const hasLog = existsSync(`${path}-wal`);
   const database = openToRead(path);
   try {
     identify(database, path);
     const rows = database.prepare<[], Row>(`
-      SELECT company, visit, device, epoch, event.seq, event.hash, event.body, event.received_at AS receivedAt,
+      SELECT company, visit, device, epoch, event.seq, event.hash, event.body, event.received_at AS receivedAt, event.arrival,
         coalesce(follows_epoch || ' ' || follows_seq || ' ' || follows_hash, '') AS follows,
         (SELECT count(*) FROM fork WHERE fork.stream = stream.id) AS forks
       FROM stream LEFT JOIN event ON event.stream = stream.id ORDER BY stream.id, event.seq`);
@@ -46,14 +48,35 @@ export function heldInFolder(folder: string): HeldFolder {
       const stream = nameOf(row);
       const held = streams.get(stream) ?? { stream, events: [], forks: row.forks, follows: row.follows };
       streams.set(stream, held);
-      const { seq, hash, receivedAt } = row;
-      if (seq !== null) held.events.push({ seq, hash, body: row.body.toString('utf8'), receivedAt });
+      const { seq, hash, receivedAt, arrival } = row;
+      if (seq !== null) held.events.push({ seq, hash, body: row.body.toString('utf8'), receivedAt, arrival });
     }
-    const last = database.prepare<[], number | null>('SELECT max(arrival) FROM event').pluck().get() ?? 0;
-    return { streams: [...streams.values()], missing: Math.max(0, readNumber(join(folder, HIGH_WATER_FILE)) - last) };
+    return { streams: [...streams.values()], findings: [...ofFile(database, hasLog), ...missing(database, folder)] };
   } finally {
     database.close();
   }
+}
+
+/** What was done to the file as a whole. */
+function ofFile(database: SQLite.Database, hasLog: boolean): readonly Finding[] {
+  const changed = changedStructure(database);
+  return [
+    ...(isMarkedInUse(database) && !hasLog
+      ? [
+          {
+            stream: '',
+            sentence: 'The record was copied or left without its log (-wal): what was written last may be missing.',
+          },
+        ]
+      : []),
+    ...changed.map((name) => ({ stream: '', sentence: `${name} in the tables is not as it was made.` })),
+  ];
+}
+
+function missing(database: SQLite.Database, folder: string): readonly Finding[] {
+  const last = database.prepare<[], number | null>('SELECT max(arrival) FROM event').pluck().get() ?? 0;
+  const lost = readNumber(join(folder, HIGH_WATER_FILE)) - last;
+  return lost <= 0 ? [] : [{ stream: '', sentence: `${lost} events that were acknowledged are not here.` }];
 }
 
 /** A name that no stream can have is shown as it stands. */

@@ -28,7 +28,7 @@ export function sqliteReader(
     JOIN event ON event.stream = stream.id AND event.seq > coalesce(position.value ->> 'seq', 0)
     WHERE company = @company AND visit = @visit ORDER BY arrival LIMIT @limit`);
   const part = database.prepare<[string, string, string, number, number, number], PartRow>(`
-    SELECT event.seq, event.hash, event.body, event.received_at AS receivedAt
+    SELECT event.seq, event.hash, event.body, event.received_at AS receivedAt, event.arrival
     FROM stream JOIN event ON event.stream = stream.id
     WHERE company = ? AND visit = ? AND device = ? AND epoch = ? AND seq > ? ORDER BY seq LIMIT ?`);
   const lastReceivedAt = database
