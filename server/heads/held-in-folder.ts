@@ -1,8 +1,9 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import SQLite from 'better-sqlite3';
-import { streamText } from '../../grammar/visit/envelope.ts';
+import { parseStreamText, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { ServerError } from '../errors.ts';
+import { judgeEvent, startHead } from '../store/judge-event.ts';
 import { changedStructure, identify, isMarkedInUse } from '../store/sqlite-schema.ts';
 import { RECORD_FILE } from '../store/sqlite-store.ts';
 import { readNumber } from './high-water.ts';
@@ -28,6 +29,8 @@ export interface HeldFolder {
   readonly streams: readonly HeldStream[];
   /** What the file itself is not as it was: what is missing in it, what was done to its tables. */
   readonly findings: readonly Finding[];
+  /** Worth knowing, and no proof of a change. */
+  readonly notes: readonly string[];
 }
 
 /** @throws {ServerError} data-unwritable, data-foreign, data-newer. */
@@ -51,7 +54,11 @@ export function heldInFolder(folder: string): HeldFolder {
       const { seq, hash, receivedAt, arrival } = row;
       if (seq !== null) held.events.push({ seq, hash, body: row.body.toString('utf8'), receivedAt, arrival });
     }
-    return { streams: [...streams.values()], findings: [...ofFile(database, hasLog), ...missing(database, folder)] };
+    return {
+      streams: [...streams.values()],
+      findings: [...ofFile(database, hasLog), ...missing(database, folder)],
+      notes: oddForks(database),
+    };
   } finally {
     database.close();
   }
@@ -73,6 +80,30 @@ function ofFile(database: SQLite.Database, hasLog: boolean): readonly Finding[] 
   ];
 }
 
+interface ForkRow extends Omit<Row, 'forks' | 'follows' | 'receivedAt' | 'arrival' | 'seq'> {
+  readonly seq: number;
+  readonly before: string | null;
+}
+
+/** Contradicting events of which no head tells the text: those whose hash does not follow from it either. */
+function oddForks(database: SQLite.Database): readonly string[] {
+  const rows = database.prepare<[], ForkRow>(`
+    SELECT company, visit, device, epoch, fork.seq, fork.hash, fork.body, before.hash AS before
+    FROM fork JOIN stream ON stream.id = fork.stream
+    LEFT JOIN event AS before ON before.stream = fork.stream AND before.seq = fork.seq - 1 ORDER BY fork.id`);
+  return rows.all().flatMap((row) => {
+    const { seq, hash, before, body: bytes, company, visit, device, epoch } = row;
+    const stream = { company, visit, device, epoch };
+    // A name that no stream can have is found where its chain is held against it.
+    if (parseStreamText(nameOf(row)) === undefined) return [];
+    const end = before === null ? startHead(stream) : { seq: seq - 1, hash: before };
+    const fits = judgeEvent({ ...end, seq: seq - 1 }, { seq, hash, body: bytes.toString('utf8') }, () => undefined);
+    return fits.kind === 'stored'
+      ? []
+      : [`${nameOf(row)}: a contradicting event ${seq} does not fit its own hash: it was sent so, or changed since.`];
+  });
+}
+
 function missing(database: SQLite.Database, folder: string): readonly Finding[] {
   const last = database.prepare<[], number | null>('SELECT max(arrival) FROM event').pluck().get() ?? 0;
   const lost = readNumber(join(folder, HIGH_WATER_FILE)) - last;
@@ -80,7 +111,7 @@ function missing(database: SQLite.Database, folder: string): readonly Finding[] 
 }
 
 /** A name that no stream can have is shown as it stands. */
-function nameOf(row: Row): string {
+function nameOf(row: StreamId): string {
   try {
     return streamText(row);
   } catch {

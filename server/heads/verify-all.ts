@@ -28,13 +28,13 @@ export async function verifyFolder(
   devices: readonly HeldByDevice[],
   kept: KeptElsewhere = {},
 ): Promise<Verification> {
-  const { streams, findings } = heldInFolder(folder);
+  const { streams, findings, notes } = heldInFolder(folder);
   const keyPath = join(folder, KEY_FILE);
   const ownKey = existsSync(keyPath) ? openReceiptSigner(keyPath).publicKey : undefined;
   const own = readHeads(join(folder, HEADS_FILE), verifierFor(kept.key ?? ownKey));
   const lost = ownKey === undefined && own.heads.length > 0;
   const key: Finding[] = lost ? [{ stream: '', sentence: 'The key that signed its heads is gone.' }] : [];
-  return verifyHeld(streams, devices, { own, ownKey, kept, findings: [...findings, ...key] });
+  return verifyHeld(streams, devices, { own, ownKey, kept, findings: [...findings, ...key], notes });
 }
 
 /**
@@ -48,7 +48,7 @@ export async function verifyServer(
 ): Promise<Verification> {
   const { streams, heads, publicKey } = await heldByServer(url);
   const own = checkHeads(heads, url, verifierFor(kept.key ?? publicKey));
-  return verifyHeld(streams, devices, { own, ownKey: publicKey, kept, findings: [] });
+  return verifyHeld(streams, devices, { own, ownKey: publicKey, kept, findings: [], notes: [] });
 }
 
 const verifierFor = (key: string | undefined) => (key === undefined ? undefined : verifierOf(key));
@@ -61,12 +61,13 @@ interface Against {
   readonly kept: KeptElsewhere;
   /** What was found before. */
   readonly findings: readonly Finding[];
+  readonly notes: readonly string[];
 }
 
 async function verifyHeld(
   streams: readonly HeldStream[],
   devices: readonly HeldByDevice[],
-  { own, ownKey, kept, findings: before }: Against,
+  { own, ownKey, kept, findings: before, notes }: Against,
 ): Promise<Verification> {
   const key = kept.key ?? ownKey;
   const heads = kept.heads === undefined ? own : readHeads(kept.heads, verifierFor(key));
@@ -81,7 +82,7 @@ async function verifyHeld(
     ...againstDevices(streams, devices),
   ];
   const unknown = key === undefined ? ['No key is at hand: signatures of heads and receipts were not checked.'] : [];
-  return { ...record, findings, unknown: [...record.unknown, ...unknown] };
+  return { ...record, findings, notes: [...notes, ...record.notes], unknown: [...record.unknown, ...unknown] };
 }
 
 /** The latest head must be of the key that is at hand, and the record's own key the one that was named. */

@@ -362,6 +362,19 @@ afterAll(() => {
   tellFigure('of these found', found);
 });
 
+test('a contradicting event whose text was changed is told of, since no head speaks of its text', async () => {
+  const copy = join(scratch.path, 'forked');
+  cpSync(ORIGINAL, copy, { recursive: true });
+  const store = openSqliteStore(join(copy, 'readback.sqlite'));
+  const stream = streamOf('north');
+  const other = await chainFor(stream, ['{"type":"other"}']);
+  await store.commit(other.map((entry) => ({ ...entry, stream, receivedAt: BEGAN })));
+  await store.close();
+  expect((await findingsIn(copy)).notes).toEqual([]);
+  withTables(copy, (db) => db.prepare('UPDATE fork SET body = ?').run(Buffer.from('{"type":"forged"}')), new Dice(1));
+  expect((await findingsIn(copy)).notes).toEqual([expect.stringMatching(/north.*contradicting event 1 does not fit/)]);
+});
+
 describe('a record that no head was kept of', () => {
   test('is told so, and not called whole', async () => {
     const copy = join(scratch.path, 'no-heads');

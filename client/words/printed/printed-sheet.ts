@@ -61,10 +61,18 @@ function forCustomer(record: VisitRecord, times: PrintTimes, notes: Footnotes): 
       'Recommended',
       recommendations.map((line) => dictated(line.text, line)),
     ),
-    ...section('Agreed and signed', [
-      ...told.map(({ at, words }) => `${times.clock(at)}: ${words}`),
-      ...signatures.map((line) => dictated(`${times.clock(line.at)}: signed by the ${line.who}, ${line.name}`, line)),
-    ]),
+    ...section(
+      'Agreed and signed',
+      [
+        ...told.map(({ at, words }) => ({ at, line: `${times.clock(at)}: ${words}` })),
+        ...signatures.map((one) => ({
+          at: one.at,
+          line: dictated(`${times.clock(one.at)}: signed by the ${one.who}, ${one.name}`, one),
+        })),
+      ]
+        .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))
+        .map(({ line }) => line),
+    ),
   ];
 }
 
