@@ -3,6 +3,7 @@ import {
   createPrivateKey,
   createPublicKey,
   generateKeyPairSync,
+  hash,
   type KeyObject,
   sign,
   verify,
@@ -113,7 +114,7 @@ function signTogether(key: Hash, signText: (text: string) => Promise<Buffer>): R
     });
 }
 
-const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest();
+const sha256 = (bytes: Uint8Array) => hash('sha256', bytes, 'buffer');
 
 function readKey(path: string): KeyObject | undefined {
   let pem: string;
