@@ -12,6 +12,8 @@ const SENTENCES = {
   'data-foreign': '{detail} is not a Readback record: choose another folder with DATA_DIR.',
   'data-damaged':
     'The record {detail} is damaged: keep the file, and start with a good copy of it or with another DATA_DIR.',
+  'data-changed':
+    'The tables of the record {detail} are not as they were made: keep the file, and start with a good copy of it.',
   'data-newer':
     'The record {detail} was written by a newer version: update Readback, or choose another folder with DATA_DIR.',
   'data-unsafe':

@@ -66,7 +66,9 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     })),
     readings: view.readings.map(readingOf),
     contradictions: view.contradictions.map((line) => ({ ...at(line), numbers: [...line.numbers] })),
-    refused: view.refused.map((line) => ({ ...at(line), reading: measured(line.reading), reason: line.reason })),
+    refused: [...view.refused, ...askedBack(view)]
+      .sort((a, b) => a.seq - b.seq)
+      .map((line) => ({ ...at(line), reading: measured(line.reading), reason: line.reason })),
     observations: view.observations.map((line) => ({
       ...at(line),
       observation: line.observation,
@@ -145,6 +147,20 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
         }),
   };
 }
+
+/** What was heard as a reading, asked back, and not said again: no event but the hearing tells of it. */
+function askedBack({ heard, readings, refused, asked }: FoldedVisit) {
+  const answered = [...readings, ...refused, ...asked];
+  return heard.flatMap((line) => {
+    const { verdict, meaning } = line.understanding;
+    if (!line.accepted || verdict !== 'asked' || meaning.kind !== 'reading') return [];
+    const place = placeOf(meaning.reading);
+    if (answered.some(({ seq, reading }) => seq > line.seq && placeOf(reading) === place)) return [];
+    return [{ seq: line.seq, time: line.time, reading: meaning.reading, reason: 'asked-back' }];
+  });
+}
+
+const placeOf = ({ quantity, at }: Reading) => `${quantity} ${at.join(' ')}`;
 
 function splitOf({ time, split, minutes, word, band, source }: NonNullable<FoldedVisit['split']>) {
   return { at: time.at, value: split, minutes, word, ...band, source };

@@ -18,10 +18,14 @@ export function leafBytes(receiptText: string): Uint8Array<ArrayBuffer> {
 
 /** What is hashed for a node: 0x01 ‖ left (32 bytes) ‖ right (32 bytes). */
 export function nodeBytes(left: Hash, right: Hash): Uint8Array<ArrayBuffer> {
+  return joined(hexToBytes(left), hexToBytes(right));
+}
+
+function joined(left: Uint8Array, right: Uint8Array): Uint8Array<ArrayBuffer> {
   const bytes = new Uint8Array(65);
   bytes[0] = NODE_TAG;
-  bytes.set(hexToBytes(left), 1);
-  bytes.set(hexToBytes(right), 33);
+  bytes.set(left, 1);
+  bytes.set(right, 33);
   return bytes;
 }
 
@@ -47,7 +51,7 @@ export function receiptTree(
   sha256: (bytes: Uint8Array<ArrayBuffer>) => Uint8Array,
 ): { readonly root: Hash; readonly paths: readonly (readonly string[])[] } {
   const paths = texts.map((): string[] => []);
-  let level = texts.map((text, leaf) => ({ hash: bytesToHex(sha256(leafBytes(text))), leaves: [leaf] }));
+  let level = texts.map((text, leaf) => ({ hash: sha256(leafBytes(text)), leaves: [leaf] }));
   while (level.length > 1) {
     const above: typeof level = [];
     for (let at = 0; at < level.length; at += 2) {
@@ -57,12 +61,13 @@ export function receiptTree(
         above.push(left);
         break;
       }
-      for (const leaf of left.leaves) paths[leaf]?.push(`right ${right.hash}`);
-      for (const leaf of right.leaves) paths[leaf]?.push(`left ${left.hash}`);
-      const hash = bytesToHex(sha256(nodeBytes(left.hash, right.hash)));
-      above.push({ hash, leaves: [...left.leaves, ...right.leaves] });
+      const [toTheRight, toTheLeft] = [`right ${bytesToHex(right.hash)}`, `left ${bytesToHex(left.hash)}`];
+      for (const leaf of left.leaves) paths[leaf]?.push(toTheRight);
+      for (const leaf of right.leaves) paths[leaf]?.push(toTheLeft);
+      above.push({ hash: sha256(joined(left.hash, right.hash)), leaves: [...left.leaves, ...right.leaves] });
     }
     level = above;
   }
-  return { root: level[0]?.hash ?? '', paths };
+  const [top] = level;
+  return { root: top === undefined ? '' : bytesToHex(top.hash), paths };
 }

@@ -15,24 +15,37 @@ export function headHash(head: Omit<SignedHead, 'key' | 'signature'>): string {
   return createHash('sha256').update(headText(head)).digest('hex');
 }
 
+/** Whose signatures are checked. */
+export type Verifier = Pick<ReceiptSigner, 'keyName' | 'verifies'>;
+
 /**
  * Reads a file of heads, one a line in JSON, and checks how they follow each other and who signed them.
  *
- * @param signer whose signatures are checked; heads of another key are taken by their links alone
  * @throws {ServerError} data-unwritable, where the file is there and cannot be read.
  */
-export function readHeads(path: string, signer?: Pick<ReceiptSigner, 'keyName' | 'verifies'>): KeptHeads {
+export function readHeads(path: string, signer?: Verifier): KeptHeads {
+  return checkHeads(readText(path).split('\n').slice(0, -1).map(parseHead), path, signer);
+}
+
+/**
+ * How heads follow each other and who signed them: another key may go before that of the signer, and only up to a head
+ * that begins anew, as one does where a lost key was accepted.
+ *
+ * @param from what they were read from, as sentences name it
+ */
+export function checkHeads(read: readonly (SignedHead | undefined)[], from: string, signer?: Verifier): KeptHeads {
   const heads: SignedHead[] = [];
-  const lines = readText(path).split('\n').slice(0, -1);
-  for (const [at, line] of lines.entries()) {
-    const head = parseHead(line);
+  for (const [at, head] of read.entries()) {
     const before = heads.at(-1);
     const previous = before === undefined ? NO_HEAD_BEFORE : headHash(before);
     if (head === undefined || head.number !== at + 1 || head.previous !== previous) {
-      return { heads, sentence: `Head ${at + 1} in ${path} is not as it was signed.` };
+      return { heads, sentence: `Head ${at + 1} in ${from} is not as it was signed.` };
+    }
+    if (before !== undefined && before.key !== head.key && !head.anew) {
+      return { heads, sentence: `Head ${at + 1} in ${from} is signed by another key than the one before it.` };
     }
     if (head.key === signer?.keyName && !signer.verifies(headText(head), head.signature)) {
-      return { heads, sentence: `Head ${at + 1} in ${path} does not bear the signature of this server's key.` };
+      return { heads, sentence: `Head ${at + 1} in ${from} does not bear the signature of this server's key.` };
     }
     heads.push(head);
   }

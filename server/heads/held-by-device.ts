@@ -5,13 +5,17 @@ import { type Acknowledgement, parseRecordLine } from '../../grammar/visit/recor
 import { verifyChain } from '../../grammar/visit/verify-chain.ts';
 import { verifyReceipt } from '../../grammar/visit/verify-receipt.ts';
 import { ServerError } from '../errors.ts';
+import { verifierOf } from '../sync/receipt-signer.ts';
 import { type Finding, sha256 } from './verify-stream.ts';
 
 /** A device's own record of one stream, as its file has it. */
 export interface HeldByDevice {
   readonly stream: string;
   readonly entries: readonly Entry[];
+  /** The latest. */
   readonly acknowledged?: Acknowledgement;
+  /** Those before it. */
+  readonly earlier: readonly Acknowledgement[];
 }
 
 /** @throws {ServerError} tool-wrong, where the file cannot be read or is no record. */
@@ -21,12 +25,16 @@ export function heldByDevice(path: string): HeldByDevice {
     .filter((line) => line !== '');
   let held: HeldByDevice | undefined;
   const entries: Entry[] = [];
+  const earlier: Acknowledgement[] = [];
   for (const [at, text] of lines.entries()) {
     const line = parseRecordLine(text);
     if (line === undefined || (line.kind === 'stream') !== (at === 0)) throw notARecord(path, at + 1);
-    if (line.kind === 'stream') held = { stream: nameOf(line.stream, path), entries };
+    if (line.kind === 'stream') held = { stream: nameOf(line.stream, path), entries, earlier };
     else if (held !== undefined && line.kind === 'batch') entries.push(...line.entries);
-    else if (held !== undefined && line.kind === 'acknowledged') held = { ...held, acknowledged: line };
+    else if (held !== undefined && line.kind === 'acknowledged') {
+      if (held.acknowledged !== undefined) earlier.push(held.acknowledged);
+      held = { ...held, acknowledged: line };
+    }
   }
   if (held === undefined) throw notARecord(path, 1);
   return held;
@@ -38,17 +46,31 @@ export function heldByDevice(path: string): HeldByDevice {
  * @param publicKey the server's, 32 bytes in base64url; without it no receipt can be checked
  */
 export async function verifyDevice(held: HeldByDevice, publicKey: string | undefined): Promise<readonly Finding[]> {
-  const { stream, entries, acknowledged } = held;
+  const { stream, entries, acknowledged, earlier } = held;
   const [company = '', visit = '', device = '', epoch = ''] = stream.split('/');
   const verdict = await verifyChain({ company, visit, device, epoch: Number(epoch) }, entries, sha256, acknowledged);
   if (!verdict.intact) return [{ stream, seq: verdict.seq, sentence: verdict.sentence }];
-  const receipt = acknowledged?.receipt;
-  if (receipt === undefined || publicKey === undefined) return [];
-  const fits = receipt.seq === acknowledged?.seq && receipt.hash === acknowledged.hash;
-  const ofStream = streamText(receipt.stream) === stream;
-  const signed = await verifyReceipt(receipt, publicKey, sha256, byNode);
-  if (fits && ofStream && signed) return [];
-  return [{ stream, sentence: 'The receipt it keeps is not one that this server signed for it.' }];
+  const other = earlier.find(({ seq, hash }) => entries[seq - 1]?.hash !== hash);
+  if (other !== undefined) {
+    return [{ stream, seq: other.seq, sentence: `Event ${other.seq} was acknowledged with another hash than it has.` }];
+  }
+  if (publicKey === undefined) return [];
+  const wrong: Finding[] = [];
+  const { keyName } = verifierOf(publicKey);
+  // A server whose key was lost signs with another one since: what the old one signed cannot be checked.
+  const checked = earlier.filter(({ receipt }) => receipt?.key === keyName);
+  for (const one of [...checked, ...(acknowledged === undefined ? [] : [acknowledged])]) {
+    if (await isSignedFor(stream, one, publicKey)) continue;
+    const sentence = `The receipt it keeps for event ${one.seq} is not one that this server signed for it.`;
+    wrong.push({ stream, seq: one.seq, sentence });
+  }
+  return wrong.slice(0, 1);
+}
+
+async function isSignedFor(stream: string, { seq, hash, receipt }: Acknowledgement, publicKey: string) {
+  if (receipt === undefined) return true;
+  const fits = receipt.seq === seq && receipt.hash === hash && streamText(receipt.stream) === stream;
+  return fits && (await verifyReceipt(receipt, publicKey, sha256, byNode));
 }
 
 function byNode(key: Uint8Array, message: Uint8Array, signature: Uint8Array): boolean {

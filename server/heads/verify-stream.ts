@@ -8,7 +8,7 @@ import { receivedHash } from './take-head.ts';
 export interface HeldStream {
   /** `company/visit/device/epoch`. */
   readonly stream: string;
-  readonly events: readonly (Entry & { readonly receivedAt: number })[];
+  readonly events: readonly (Entry & { readonly receivedAt: number; readonly arrival: number })[];
   readonly forks: number;
   /** The older stream that it carries on, as a head writes it. */
   readonly follows: string;
@@ -36,6 +36,11 @@ export async function verifyStream(
   if (id === undefined) return [{ stream, sentence: 'Its name is none that a stream can have.' }];
   const verdict = await verifyChain(id, events, hash, kept);
   if (!verdict.intact) return [{ stream, seq: verdict.seq, sentence: verdict.sentence }];
+  const early = events.find(({ arrival }, at) => arrival <= (events[at - 1]?.arrival ?? 0));
+  if (early !== undefined) {
+    const sentence = `Event ${early.seq} stands before the one that it follows: their order of arrival was changed.`;
+    return [{ stream, seq: early.seq, sentence }];
+  }
   if (kept === undefined) return [];
   const found: Finding[] = [];
   const times = events.slice(0, kept.seq).map(({ receivedAt }) => receivedAt);

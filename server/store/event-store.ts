@@ -81,7 +81,7 @@ export interface StoredEvent extends Entry {
   readonly arrival: number;
 }
 
-export type PartEvent = Entry & Pick<StoredEvent, 'receivedAt'>;
+export type PartEvent = Entry & Pick<StoredEvent, 'receivedAt' | 'arrival'>;
 
 export interface StreamPosition {
   readonly device: string;

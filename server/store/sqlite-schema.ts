@@ -1,4 +1,4 @@
-import type { Database } from 'better-sqlite3';
+import SQLite, { type Database } from 'better-sqlite3';
 import { ServerError } from '../errors.ts';
 
 /** "RBK1" in ASCII: tells our files from other SQLite files. */
@@ -120,6 +120,30 @@ export function createTables(database: Database): void {
   })();
 }
 
+/** Tables, guards and indexes that are not as this program makes them, or that it does not know, by their names. */
+export function changedStructure(database: Database): readonly string[] {
+  const made = new SQLite(':memory:');
+  try {
+    createTables(made);
+    const isOlder = versionOf(database) % IN_USE < VERSION;
+    const [wanted, found] = [structureOf(made), structureOf(database)];
+    const names = new Set([...wanted.keys(), ...found.keys()]);
+    return [...names].filter((name) => wanted.get(name) !== found.get(name) && !(isOlder && name.startsWith('said')));
+  } finally {
+    made.close();
+  }
+}
+
+/** What makes up the file, by name; what SQLite makes for itself is left out. */
+function structureOf(database: Database): ReadonlyMap<string, string> {
+  const rows = database
+    .prepare<[], { name: string; sql: string }>(
+      "SELECT name, sql FROM sqlite_schema WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite%'",
+    )
+    .all();
+  return new Map(rows.map(({ name, sql }) => [name, sql.replaceAll(/\s+/g, ' ')]));
+}
+
 /** Adds what a record of an older version lacks; what is written in it stays as it is. */
 export function bringUpToDate(database: Database): void {
   database.transaction(() => {
@@ -129,12 +153,21 @@ export function bringUpToDate(database: Database): void {
 }
 
 /**
- * Reads the structure of the whole file.
- * @throws {ServerError} data-damaged.
+ * Reads the structure of the whole file, and whether something was done to its tables: a trigger that swallows what is
+ * put in would have it acknowledged and not kept.
+ * @throws {ServerError} data-damaged, data-changed.
  */
 export function checkWhole(database: Database, path: string): void {
   if (database.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new ServerError('data-damaged', path);
+  const changed = changedStructure(database);
+  if (changed.length > 0) throw new ServerError('data-changed', `${path} (${changed.join(', ')})`);
 }
+
+/**
+ * The log is taken over into the file at so many pages of 4 KiB (SQLite's own: 1,000). An index page that each batch
+ * changes is then written to the file once where it was written often.
+ */
+const PAGES_OF_LOG = 4_000;
 
 /**
  * Sets what makes a commit outlive a power cut, and reads it back: a WAL file that is opened again silently falls to
@@ -145,6 +178,7 @@ export function demandDurability(database: Database, path: string): void {
   const journal = database.pragma('journal_mode = WAL', { simple: true });
   database.pragma('synchronous = FULL');
   const synchronous = database.pragma('synchronous', { simple: true });
+  database.pragma(`wal_autocheckpoint = ${PAGES_OF_LOG}`);
   const FULL = 2;
   if (journal !== 'wal' || synchronous !== FULL) throw new ServerError('data-unsafe', path);
 }

@@ -28,7 +28,7 @@ const PAGE_BYTES = 4096;
 
 /**
  * Opens the embedded store in one file; begins it where there is none.
- * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-unsafe, data-copied.
+ * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-changed, data-unsafe, data-copied.
  */
 export function openSqliteStore(path: string, options: SqliteOptions = {}): EventStore {
   const hasLog = existsSync(`${path}-wal`);

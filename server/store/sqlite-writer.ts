@@ -76,9 +76,16 @@ export function sqliteWriter(
     return outcome;
   }
 
-  const commit = database.transaction((batch: readonly ReceivedEvent[]): CommitOutcome[] =>
-    batch.map((event) => commitOne(openStream(event.stream), event)),
-  );
+  const commit = database.transaction((batch: readonly ReceivedEvent[]): CommitOutcome[] => {
+    let stream: StreamId | undefined;
+    let opened: OpenStream | undefined;
+    return batch.map((event) => {
+      // Events of one connection stand together and share its stream.
+      if (opened === undefined || event.stream !== stream) opened = openStream(event.stream);
+      stream = event.stream;
+      return commitOne(opened, event);
+    });
+  });
 
   const note = database.transaction((said: readonly SaidHead[]): readonly StreamId[] =>
     said.flatMap(({ stream, head: { seq, hash }, saidAt }) => {
@@ -113,9 +120,12 @@ export function sqliteWriter(
     },
     commit: async (batch) => {
       const outcomes = wholly(() => commit.immediate(batch));
+      let touched: StreamId | undefined;
       for (const [at, { stream }] of batch.entries()) {
-        if (outcomes[at]?.kind === 'stored') activity.touched(stream);
-        else if (outcomes[at]?.kind === 'fork') activity.changed(stream);
+        if (outcomes[at]?.kind === 'fork') activity.changed(stream);
+        if (outcomes[at]?.kind !== 'stored' || stream === touched) continue;
+        activity.touched(stream);
+        touched = stream;
       }
       return outcomes;
     },

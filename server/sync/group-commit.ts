@@ -17,7 +17,7 @@ interface Submitted {
   readonly from: Submitter;
 }
 
-const LARGEST_BATCH = 512;
+const LARGEST_BATCH = 1_024;
 /**
  * Where several write, a batch waits so long for others: each costs a write to the disk and a signature. On a slow disk
  * it waits twice as long as the latest write took, so that the disk does not keep the event loop for itself.

@@ -3,6 +3,7 @@ import {
   createPrivateKey,
   createPublicKey,
   generateKeyPairSync,
+  hash,
   type KeyObject,
   sign,
   verify,
@@ -54,19 +55,33 @@ const signAside = promisify(sign);
 export function openReceiptSigner(path: string): ReceiptSigner {
   const privateKey = readKey(path) ?? makeKey(path);
   const { x: publicKey } = createPublicKey(privateKey).export({ format: 'jwk' }) as { x: string };
-  const key = createHash('sha256').update(Buffer.from(publicKey, 'base64url')).digest('hex');
+  const { keyName: key, verifies } = verifierOf(publicKey);
   const signText = (text: string) => ({
     key,
     signature: sign(null, Buffer.from(text, 'utf8'), privateKey).toString('base64url'),
   });
-  const publicObject = createPublicKey(privateKey);
   return {
     publicKey,
     keyName: key,
     signText,
-    verifies: (text, signature) =>
-      verify(null, Buffer.from(text, 'utf8'), publicObject, Buffer.from(signature, 'base64url')),
+    verifies,
     sign: signTogether(key, (text) => signAside(null, Buffer.from(text, 'utf8'), privateKey)),
+  };
+}
+
+/**
+ * What checks signatures where only the public key is at hand.
+ *
+ * @param publicKey 32 bytes in base64url
+ * @throws {ServerError} tool-wrong, where it is none.
+ */
+export function verifierOf(publicKey: string): Pick<ReceiptSigner, 'keyName' | 'verifies'> {
+  const raw = Buffer.from(publicKey, 'base64url');
+  if (raw.length !== 32) throw new ServerError('tool-wrong', `"${publicKey}" is no public key: 32 bytes in base64url.`);
+  const key = createPublicKey({ key: { kty: 'OKP', crv: 'Ed25519', x: publicKey }, format: 'jwk' });
+  return {
+    keyName: createHash('sha256').update(raw).digest('hex'),
+    verifies: (text, signature) => verify(null, Buffer.from(text, 'utf8'), key, Buffer.from(signature, 'base64url')),
   };
 }
 
@@ -99,7 +114,7 @@ function signTogether(key: Hash, signText: (text: string) => Promise<Buffer>): R
     });
 }
 
-const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest();
+const sha256 = (bytes: Uint8Array) => hash('sha256', bytes, 'buffer');
 
 function readKey(path: string): KeyObject | undefined {
   let pem: string;

@@ -74,7 +74,8 @@ export class WriterSession implements Submitter {
     for (const [at, event] of events.entries()) {
       const outcome = outcomes[at] as CommitOutcome;
       if (outcome.kind === 'stored' || outcome.kind === 'duplicate') {
-        durable = event;
+        // A duplicate may come behind newer ones: what speaks for all before it is the newest.
+        if (event.seq > (durable?.seq ?? 0)) durable = event;
         if (outcome.kind === 'stored') this.#needed = undefined;
         continue;
       }

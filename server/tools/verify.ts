@@ -1,16 +1,8 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
-import type { SignedHead } from '../../grammar/visit/signed-head.ts';
 import { ServerError } from '../errors.ts';
-import { againstDevices } from '../heads/against-devices.ts';
-import { type KeptHeads, readHeads } from '../heads/heads-file.ts';
 import { heldByDevice, verifyDevice } from '../heads/held-by-device.ts';
-import { heldByServer } from '../heads/held-by-server.ts';
-import { heldInFolder } from '../heads/held-in-folder.ts';
-import { HEADS_FILE } from '../heads/keep-heads.ts';
-import { type Verification, verifyRecord } from '../heads/verify-record.ts';
-import { type Finding, streamWords } from '../heads/verify-stream.ts';
-import { KEY_FILE, openReceiptSigner } from '../sync/receipt-signer.ts';
+import { verifyFolder, verifyServer } from '../heads/verify-all.ts';
+import type { Verification } from '../heads/verify-record.ts';
+import { streamWords } from '../heads/verify-stream.ts';
 import { type GivenToTool, runServerTool } from './run-server-tool.ts';
 
 const TOOL = {
@@ -26,7 +18,7 @@ Options:
   --data FOLDER  a server's data folder, read only; the server may run
   --server URL   what a running server gives out
   --heads FILE   heads.jsonl as it was kept elsewhere, such as beside a backup
-  --key KEY      the server's public key (receiptKey of /api/health), to check receipts without a folder
+  --key KEY      the server's public key as it was kept (receiptKey of /api/health): what signed must be that one
   --help         prints this
   --version      prints the version of Readback
 
@@ -46,8 +38,8 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   if (data !== undefined && server !== undefined) throw wrongUse('--data and --server are one or the other');
   if (data === undefined && server === undefined && words.length === 0) throw wrongUse('Nothing to verify is named');
   const devices = words.map((path) => heldByDevice(path));
-  if (data !== undefined) return verifyFolder(data, options, devices);
-  if (server !== undefined) return verifyServer(server, options, devices);
+  if (data !== undefined) return toldOf(verifyFolder(data, devices, options));
+  if (server !== undefined) return toldOf(verifyServer(server, devices, options));
   const found = (await Promise.all(devices.map((device) => verifyDevice(device, options['key'])))).flat();
   tell({
     streams: devices.length,
@@ -61,49 +53,10 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   return found.length === 0 ? 0 : 1;
 }
 
-type Devices = readonly ReturnType<typeof heldByDevice>[];
-
-async function verifyFolder(folder: string, options: GivenToTool['options'], devices: Devices): Promise<number> {
-  const { streams, missing } = heldInFolder(folder);
-  const keyPath = join(folder, KEY_FILE);
-  const signer = existsSync(keyPath) ? openReceiptSigner(keyPath) : undefined;
-  const kept = readHeads(options['heads'] ?? join(folder, HEADS_FILE), signer);
-  const lost: Finding[] =
-    missing === 0 ? [] : [{ stream: '', sentence: `${missing} events that were acknowledged are not here.` }];
-  const own = options['heads'] === undefined ? [] : changedHeads(readHeads(join(folder, HEADS_FILE)), kept);
-  return verifyHeld(streams, kept, devices, signer?.publicKey ?? options['key'], [...lost, ...own]);
-}
-
-async function verifyServer(url: string, options: GivenToTool['options'], devices: Devices): Promise<number> {
-  const { streams, heads, publicKey } = await heldByServer(url);
-  const kept = options['heads'] === undefined ? { heads } : readHeads(options['heads']);
-  const own = options['heads'] === undefined ? [] : changedHeads({ heads }, kept);
-  return verifyHeld(streams, kept, devices, options['key'] ?? publicKey, own);
-}
-
-async function verifyHeld(
-  streams: Parameters<typeof verifyRecord>[0],
-  kept: KeptHeads,
-  devices: Devices,
-  publicKey: string | undefined,
-  own: readonly Finding[],
-): Promise<number> {
-  const record = await verifyRecord(streams, kept);
-  const ofDevices = await Promise.all(devices.map((device) => verifyDevice(device, publicKey)));
-  const findings = [...own, ...record.findings, ...ofDevices.flat(), ...againstDevices(streams, devices)];
-  tell({ ...record, findings });
-  return findings.length === 0 ? 0 : 1;
-}
-
-/** Heads kept elsewhere against those of the server: the same ones must stand there, in the same order. */
-function changedHeads(own: KeptHeads, kept: KeptHeads): readonly Finding[] {
-  const other = kept.heads.find((head, at) => !sameHead(head, own.heads[at]));
-  if (other === undefined) return [];
-  return [{ stream: '', sentence: `Head ${other.number} as it was kept is not the one that the server has.` }];
-}
-
-function sameHead(one: SignedHead, other: SignedHead | undefined): boolean {
-  return JSON.stringify(one) === JSON.stringify(other);
+async function toldOf(verifying: Promise<Verification>): Promise<number> {
+  const verification = await verifying;
+  tell(verification);
+  return verification.findings.length === 0 ? 0 : 1;
 }
 
 function unknownOfReceipts(key: string | undefined): readonly string[] {

@@ -32,6 +32,9 @@ export async function listing(program: string, dataDir: string, visits: number):
   try {
     const times: number[] = [];
     let page = 0;
+    const health = await delayBeside(server.url, async () => {
+      await (await fetch(`${server.url}/api/health`)).arrayBuffer();
+    });
     const { alone, later } = await delayBeside(server.url, async () => {
       const began = performance.now();
       const answer = await fetch(`${server.url}/api/visits?limit=1000&offset=${(page * 1_000) % visits}`);
@@ -42,6 +45,7 @@ export async function listing(program: string, dataDir: string, visits: number):
     return [
       { name: `a page of 1,000 of ${visits} visits, asked to answered, median`, value: median(times), unit: 'ms' },
       { name: 'an acknowledgement without lists, p99', value: alone, unit: 'ms' },
+      { name: 'later beside questions after its health without a pause, p99', value: health.later, unit: 'ms' },
       {
         name: `later beside lists of ${visits} visits without a pause, p99`,
         value: later,

@@ -186,7 +186,7 @@ export function storeContract(name: string, opened: () => EventStore, reopen: ()
       await opened().commit(
         received({ ...stream, device: 'tablet' }, await chainFor({ ...stream, device: 'tablet' }, ['x'])),
       );
-      const held = entries.map((entry) => ({ ...entry, receivedAt: 7_000 }));
+      const held = entries.map((entry) => ({ ...entry, receivedAt: 7_000, arrival: expect.any(Number) }));
       expect(await opened().part(stream, { after: 0, limit: 2 })).toEqual(held.slice(0, 2));
       expect(await opened().part(stream, { after: 2, limit: 10 })).toEqual(held.slice(2));
       expect(await opened().part(stream, { after: 5, limit: 10 })).toEqual([]);

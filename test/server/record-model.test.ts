@@ -121,6 +121,24 @@ describe('the record as a model: whatever is doubled, swapped, cut, killed, set 
     tellFigure('courses of the model', tries(300, 10_000));
   });
 
+  test('an event that comes once more behind newer ones does not hold back what is told of those', async () => {
+    const connected: readonly Move[] = [
+      { move: 'deliver', count: 3 },
+      { move: 'turns', count: 4 },
+      { move: 'deliver', count: 3 },
+      { move: 'turns', count: 4 },
+    ];
+    const behind: readonly Move[] = [
+      { move: 'write', count: 2 },
+      { move: 'turns', count: 4 },
+      { move: 'double' },
+      { move: 'deliver', count: 1 },
+      { move: 'swap' },
+      { move: 'deliver', count: 9 },
+    ];
+    await run([...connected, ...behind]);
+  });
+
   test('a server that acknowledges before the disk has it is found', async () => {
     const courses = await coursesUntilFound({ hasty: true });
     expect(courses).toBeDefined();

@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import SQLite from 'better-sqlite3';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -111,6 +111,21 @@ describe('a record in SQLite that is not as it was', () => {
     expect(after.prepare('SELECT * FROM event ORDER BY arrival').all()).toEqual(before);
     expect(after.pragma('user_version', { simple: true })).toBe(2);
     after.close();
+  });
+
+  test('tables that something was done to are not written to: what is acknowledged might not be kept', async () => {
+    for (const sql of [
+      'CREATE TRIGGER swallow BEFORE INSERT ON event BEGIN SELECT RAISE(IGNORE); END',
+      'DROP TRIGGER event_no_delete',
+      'CREATE TABLE more (name TEXT)',
+    ]) {
+      const path = await recordFile('changed.sqlite');
+      const database = new SQLite(path);
+      database.exec(sql);
+      database.close();
+      expect(() => openSqliteStore(path), sql).toThrow(/tables of the record .* are not as they were made/);
+      rmSync(path);
+    }
   });
 
   test('a file that is no database, one of another program, a newer one, a torn one: each has its own sentence', async () => {

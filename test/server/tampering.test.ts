@@ -1,13 +1,15 @@
+import { generateKeyPairSync, type KeyObject, sign } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import SQLite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Entry, parseStreamText, type StreamId } from '../../grammar/visit/envelope.ts';
-import { readHeads } from '../../server/heads/heads-file.ts';
+import { headText, type SignedHead } from '../../grammar/visit/signed-head.ts';
+import { headHash } from '../../server/heads/heads-file.ts';
 import { heldByDevice, verifyDevice } from '../../server/heads/held-by-device.ts';
 import { heldInFolder } from '../../server/heads/held-in-folder.ts';
 import { keepHeads } from '../../server/heads/keep-heads.ts';
-import { verifyRecord } from '../../server/heads/verify-record.ts';
+import { verifyFolder } from '../../server/heads/verify-all.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { SEED, tries } from '../how-much.ts';
@@ -30,11 +32,11 @@ const bodyOf = (visit: string, index: number) => JSON.stringify({ type: 'note.ta
 async function makeRecord(): Promise<void> {
   mkdirSync(ORIGINAL);
   const store = openSqliteStore(join(ORIGINAL, 'readback.sqlite'));
-  const sign = signer();
+  const signs = signer();
   const keeper = await keepHeads({
     folder: ORIGINAL,
     store,
-    signer: sign,
+    signer: signs,
     clock: () => BEGAN,
     acceptLoss: false,
   });
@@ -46,12 +48,15 @@ async function makeRecord(): Promise<void> {
     );
     await store.commit(entries.map((entry, index) => ({ ...entry, stream, receivedAt: BEGAN + index * 1000 })));
     await keeper.stored();
-    const last = entries.at(-1) as Entry;
-    const receipt = await sign.sign({ stream, seq: last.seq, hash: last.hash, time: BEGAN + EVENTS * 1000 });
+    const acknowledged = async (at: number) => {
+      const { seq, hash } = entries.at(at) as Entry;
+      return { kind: 'acknowledged', seq, hash, receipt: await signs.sign({ stream, seq, hash, time: BEGAN + seq }) };
+    };
     const lines = [
       { kind: 'stream', version: 1, stream },
       ...entries.map((entry) => ({ kind: 'batch', entries: [entry] })),
-      { kind: 'acknowledged', seq: last.seq, hash: last.hash, receipt },
+      await acknowledged(4),
+      await acknowledged(-1),
     ];
     writeFileSync(deviceFile(ORIGINAL, visit), lines.map((line) => `${JSON.stringify(line)}\n`).join(''));
   }
@@ -62,17 +67,36 @@ async function makeRecord(): Promise<void> {
 beforeAll(makeRecord, 60_000);
 afterAll(() => scratch.remove());
 
-/** The tables without what forbids to change them, as an enemy would open them. */
+/** Heads that fit the tables as they are now, signed by another key: what an enemy makes who can write and has no key. */
+function signAnew(folder: string, key: string, privateKey: KeyObject): void {
+  const path = join(folder, 'heads.jsonl');
+  const held = new Map(heldInFolder(folder).streams.map((one) => [one.stream, one.events]));
+  const heads: SignedHead[] = [];
+  for (const line of readFileSync(path, 'utf8').trim().split('\n')) {
+    const old = JSON.parse(line) as SignedHead;
+    const before = heads.at(-1);
+    const streams = old.streams.map((one) => ({ ...one, hash: held.get(one.stream)?.[one.seq - 1]?.hash ?? '' }));
+    const head = { ...old, streams, key, previous: before === undefined ? old.previous : headHash(before) };
+    const signature = sign(null, Buffer.from(headText(head), 'utf8'), privateKey).toString('base64url');
+    heads.push({ ...head, signature });
+  }
+  writeFileSync(path, heads.map((head) => `${JSON.stringify(head)}\n`).join(''));
+}
+
+/** The tables without what forbids to change them, and with it again afterwards, as a careful enemy leaves them. */
 function withTables(
   folder: string,
   change: (database: SQLite.Database, stream: number, seq: number) => void,
   dice: Dice,
 ) {
   const database = new SQLite(join(folder, 'readback.sqlite'));
-  const triggers = database.prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'trigger'").pluck().all();
-  for (const name of triggers) database.exec(`DROP TRIGGER ${name}`);
+  const triggers = database
+    .prepare<[], { name: string; sql: string }>("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")
+    .all();
+  for (const { name } of triggers) database.exec(`DROP TRIGGER ${name}`);
   database.pragma('foreign_keys = OFF');
   change(database, 1 + Math.floor(dice.roll() * VISITS.length), 1 + Math.floor(dice.roll() * (EVENTS - 1)));
+  for (const { sql } of triggers) database.exec(sql);
   database.close();
 }
 
@@ -174,6 +198,52 @@ const IN_TABLES: Readonly<Record<string, (folder: string, dice: Dice) => Promise
           .run('c'.repeat(64), stream),
       dice,
     ),
+  'the order of arrival of two events is changed': (folder, dice) =>
+    withTables(
+      folder,
+      (db, stream, seq) => {
+        const at = db
+          .prepare<[number, number], number>('SELECT arrival FROM event WHERE stream = ? AND seq = ?')
+          .pluck();
+        const move = db.prepare('UPDATE event SET arrival = ? WHERE arrival = ?');
+        const [one, next] = [Number(at.get(stream, seq)), Number(at.get(stream, seq + 1))];
+        move.run(-1, one);
+        move.run(one, next);
+        move.run(next, -1);
+      },
+      dice,
+    ),
+  'what forbids a change is taken away': (folder, dice) => {
+    const database = new SQLite(join(folder, 'readback.sqlite'));
+    database.exec(`DROP TRIGGER ${dice.pick(['event_no_update', 'event_no_replace', 'stream_no_delete'])}`);
+    database.close();
+  },
+  'something is put in that swallows events': (folder) => {
+    const database = new SQLite(join(folder, 'readback.sqlite'));
+    database.exec('CREATE TRIGGER swallow BEFORE INSERT ON event BEGIN SELECT RAISE(IGNORE); END');
+    database.close();
+  },
+  'a stream is written anew, and the heads signed with a key that nobody has': async (folder, dice) => {
+    await IN_TABLES['a stream is written anew as a whole']?.(folder, dice);
+    signAnew(folder, 'a'.repeat(64), generateKeyPairSync('ed25519').privateKey);
+  },
+  'a stream is written anew, and the heads signed with a key put in the place of its own': async (folder, dice) => {
+    await IN_TABLES['a stream is written anew as a whole']?.(folder, dice);
+    const { privateKey } = generateKeyPairSync('ed25519');
+    writeFileSync(join(folder, 'receipt-key.pem'), privateKey.export({ type: 'pkcs8', format: 'pem' }));
+    signAnew(folder, openReceiptSigner(join(folder, 'receipt-key.pem')).keyName, privateKey);
+  },
+  'a stream is written anew, and the key is gone': async (folder, dice) => {
+    await IN_TABLES['a stream is written anew as a whole']?.(folder, dice);
+    signAnew(folder, 'a'.repeat(64), generateKeyPairSync('ed25519').privateKey);
+    rmSync(join(folder, 'receipt-key.pem'));
+  },
+  'it was copied while it was written, without its log': (folder) => {
+    const database = new SQLite(join(folder, 'readback.sqlite'));
+    database.pragma(`user_version = ${1000 + Number(database.pragma('user_version', { simple: true }))}`);
+    database.pragma('wal_checkpoint(TRUNCATE)');
+    database.close();
+  },
   'a head is changed': (folder, dice) => {
     const path = join(folder, 'heads.jsonl');
     const lines = readFileSync(path, 'utf8').split('\n');
@@ -221,19 +291,27 @@ const IN_FILES: Readonly<Record<string, (lines: string[], dice: Dice, visit: str
         JSON.stringify({ kind: 'acknowledged', seq, hash, receipt }),
       ];
     },
+    'the time of an earlier receipt is changed': (lines) => {
+      const at = lines.findIndex((line) => line.includes('"acknowledged"'));
+      const line = JSON.parse(lines[at] as string);
+      return lines.with(at, JSON.stringify({ ...line, receipt: { ...line.receipt, time: line.receipt.time + 1 } }));
+    },
+    'an earlier acknowledgement is of another hash': (lines) => {
+      const at = lines.findIndex((line) => line.includes('"acknowledged"'));
+      const line = JSON.parse(lines[at] as string);
+      return lines.with(at, JSON.stringify({ ...line, hash: 'd'.repeat(64) }));
+    },
     'the time of the receipt is changed': (lines) => {
       const line = JSON.parse(lines.at(-1) as string);
       const receipt = { ...line.receipt, time: line.receipt.time + 1 };
       return lines.with(-1, JSON.stringify({ ...line, receipt }));
     },
   };
-/** A line that holds an event: the first names the stream, the last is what was acknowledged. */
-const place = (lines: readonly string[], dice: Dice): number => 1 + Math.floor(dice.roll() * (lines.length - 2));
+/** A line that holds an event: the first names the stream, the last two are what was acknowledged. */
+const place = (lines: readonly string[], dice: Dice): number => 1 + Math.floor(dice.roll() * (lines.length - 3));
 
-async function findingsIn(folder: string) {
-  const { streams } = heldInFolder(folder);
-  return verifyRecord(streams, readHeads(join(folder, 'heads.jsonl'), signer()));
-}
+/** As whoever kept the public key from the first day looks. */
+const findingsIn = (folder: string) => verifyFolder(folder, [], { key: signer().publicKey });
 
 const ROUNDS = tries(3, 20);
 let tried = 0;
@@ -282,6 +360,19 @@ describe('a record beside the heads that were signed for it', () => {
 afterAll(() => {
   tellFigure('edits tried', tried);
   tellFigure('of these found', found);
+});
+
+test('a contradicting event whose text was changed is told of, since no head speaks of its text', async () => {
+  const copy = join(scratch.path, 'forked');
+  cpSync(ORIGINAL, copy, { recursive: true });
+  const store = openSqliteStore(join(copy, 'readback.sqlite'));
+  const stream = streamOf('north');
+  const other = await chainFor(stream, ['{"type":"other"}']);
+  await store.commit(other.map((entry) => ({ ...entry, stream, receivedAt: BEGAN })));
+  await store.close();
+  expect((await findingsIn(copy)).notes).toEqual([]);
+  withTables(copy, (db) => db.prepare('UPDATE fork SET body = ?').run(Buffer.from('{"type":"forged"}')), new Dice(1));
+  expect((await findingsIn(copy)).notes).toEqual([expect.stringMatching(/north.*contradicting event 1 does not fit/)]);
 });
 
 describe('a record that no head was kept of', () => {

@@ -116,7 +116,8 @@ const isAfter = ({ phase }: Line) => phase === 'prove' || phase === 'close' || p
 /** Weights and vacuum are told where the refrigerant is. */
 const AT_THE_CIRCUIT: ReadonlySet<string> = new Set(['mass', 'vacuum']);
 
-const REFUSED: Readonly<Record<Extract<VisitOutcome, { type: 'reading.refused' }>['reason'], string>> = {
+const REFUSED: Readonly<Record<Extract<VisitOutcome, { type: 'reading.refused' }>['reason'] | 'asked-back', string>> = {
+  'asked-back': 'it was asked back, and not said again',
   'not-proven-dead': 'power there was not proven off',
   'in-vacuum': 'the refrigerant circuit was in a vacuum',
   'not-on-the-bench': 'it is not measured on the bench',

@@ -1,10 +1,8 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import { NOTE_SUBJECTS, type NoteSubject } from '../../../grammar/vocabulary/job-items.ts';
-import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { NAMEPLATE_FIELDS } from '../../../grammar/vocabulary/nameplate.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { capital } from '../capital.ts';
-import { showUnit } from '../shown/show-reading.ts';
 import { deedWords } from '../things/deed-words.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { partWords } from '../things/part-words.ts';
@@ -20,6 +18,12 @@ export function findingLines({ finding, readings }: VisitRecord): readonly strin
   if (finding === undefined) return ['No fault was proved on this visit.'];
   const { fault, probability, evidence, unproved = [] } = finding;
   const read = readings.filter(({ number }) => evidence.includes(number));
+  if (probability < 0.5) {
+    return [
+      'No fault stood out on this visit.',
+      `What was left as the likeliest: ${faultWords(fault as never)}, ${surely(probability)}.`,
+    ];
+  }
   return [
     `${capital(faultWords(fault as never))}: ${surely(probability)}.`,
     read.length === 0
@@ -42,6 +46,19 @@ export function coolsNow({ split }: VisitRecord, notes: Footnotes): string {
   const wanted = bandWords(low, high, FAHRENHEIT);
   const cools = word === 'fits' ? 'It cools now' : 'Measured at the end';
   return `${cools}: the air comes out ${value} ${FAHRENHEIT} colder than it goes in, after ${minutes} minutes of running; ${wanted} is wanted: ${word}.${notes.mark(source)}`;
+}
+
+/** Parts and work of a visit without a summary, which would tell them: a line for the customer. */
+export function fittedSoFar({ summary, parts, works }: VisitRecord): readonly string[] {
+  if (summary !== undefined) return [];
+  const fitted = parts.filter(({ part }) => part !== 'refrigerant').map(({ part }) => partWords(part as never, {}));
+  const said = [
+    ['Fitted', fitted],
+    ['Added', fitted.length === parts.length ? [] : ['refrigerant']],
+    ['Done', works.map(({ words }) => words)],
+  ] as const;
+  const lines = said.flatMap(([deed, what]) => (what.length === 0 ? [] : [`${deed}: ${what.join(', ')}.`]));
+  return lines.length === 0 ? [] : [lines.join(' ')];
 }
 
 /** Parts, work without one, and what was held against them with its figures. */
@@ -130,6 +147,9 @@ export function chargeLines({ charge }: VisitRecord, times: PrintTimes, notes: F
   });
 }
 
+/** Weights are read in pounds and ounces, whatever the plate gives. */
+const isWeight = (code: string) => code === '[oz_av]' || code === '[lb_av]';
+
 /** What is known of the unit, and what its plate was read to say. */
 export function unitLines({ unit, nameplate }: VisitRecord): readonly string[] {
   const { model, serial, tons, refrigerant, heatPump, supply } = unit as UnitProfile;
@@ -145,7 +165,8 @@ export function unitLines({ unit, nameplate }: VisitRecord): readonly string[] {
   ].flatMap(([name, mark]) => (mark === undefined ? [] : [`${capital(name ?? '')}: ${mark}`]));
   const plate = nameplate.map(({ field, value, unit: code }) => {
     const name = NAMEPLATE_FIELDS.find(({ id }) => id === field)?.name ?? field.replaceAll('-', ' ');
-    return `${name} ${value}${code === undefined ? '' : ` ${showUnit(code as Reading['unit'])}`}`;
+    if (code === undefined || typeof value === 'string') return `${name} ${value}`;
+    return `${name} ${valueRead({ quantity: isWeight(code) ? 'mass' : '', at: [], value, unit: code })}`;
   });
   return [
     ...(known.length === 0 ? [] : [`${known.join(', ')}.`]),

@@ -5,6 +5,7 @@ import {
   chargeLines,
   coolsNow,
   findingLines,
+  fittedSoFar,
   handLines,
   refrigerantLines,
   repairLines,
@@ -50,17 +51,28 @@ function forCustomer(record: VisitRecord, times: PrintTimes, notes: Footnotes): 
   const { summary, recommendations, signatures, items } = record;
   const told = items.filter(({ item }) => !OF_THE_CIRCUIT.has(item));
   return [
-    ...section('For the customer', [...(summary === undefined ? [] : [summary.plain]), coolsNow(record, notes)]),
+    ...section('For the customer', [
+      ...(summary === undefined ? fittedSoFar(record) : [summary.plain]),
+      coolsNow(record, notes),
+    ]),
     ...section('Before and after', [], beforeAndAfter(record)),
     ...section('Left open', summary === undefined ? [] : summary.openItems),
     ...section(
       'Recommended',
       recommendations.map((line) => dictated(line.text, line)),
     ),
-    ...section('Agreed and signed', [
-      ...told.map(({ at, words }) => `${times.clock(at)}: ${words}`),
-      ...signatures.map((line) => dictated(`${times.clock(line.at)}: signed by the ${line.who}, ${line.name}`, line)),
-    ]),
+    ...section(
+      'Agreed and signed',
+      [
+        ...told.map(({ at, words }) => ({ at, line: `${times.clock(at)}: ${words}` })),
+        ...signatures.map((one) => ({
+          at: one.at,
+          line: dictated(`${times.clock(one.at)}: signed by the ${one.who}, ${one.name}`, one),
+        })),
+      ]
+        .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))
+        .map(({ line }) => line),
+    ),
   ];
 }
 

@@ -66,6 +66,55 @@ describe('the printed record', () => {
     expect(linesOf('library', 'Readings').join(' ')).toContain('one count for all');
   });
 
+  it('tells a reading that was heard, asked back and never said again, and none that was', () => {
+    const events = eventsOf('library');
+    const heard = (value: number): VisitEvent => ({
+      type: 'input.taken',
+      input: {
+        type: 'heard.utterance',
+        time: { at: '2026-06-15T14:00:00.000Z', mono: 0 },
+        utterance: {
+          id: `asked-${value}`,
+          ear: 'typed',
+          accepted: true,
+          confidence: 1,
+          understanding: {
+            heard: 'leg one to ground',
+            verdict: 'asked',
+            reason: 'implausible',
+            confidence: 0.3,
+            meaning: { kind: 'reading', reading: { quantity: 'voltage', at: ['L1', 'ground'], value, unit: 'V' } },
+          },
+        },
+      },
+    });
+    const answered = events.findLastIndex(
+      (event) => event.type === 'reading.logged' && event.reading.at.join() === 'L1,ground',
+    );
+    const refused = (list: readonly VisitEvent[]) =>
+      printedSheet(toVisitRecord(list)).sections.find(({ title }) => title === 'Refused')?.lines ?? [];
+    expect(refused([...events.slice(0, answered), heard(800), ...events.slice(answered)])).toEqual(refused(events));
+    expect(refused([...events, heard(801)]).at(-1)).toBe(
+      '2:00 PM: L1 to ground 801 V, not taken: it was asked back, and not said again.',
+    );
+  });
+
+  it('calls nothing found that did not stand out, tells what was fitted before a close, and weighs as people do', () => {
+    const { summary: _closed, ...open } = toVisitRecord(eventsOf('low-charge'));
+    const at = '2026-06-15T14:00:00.000Z';
+    const record = {
+      ...open,
+      finding: { at, fault: 'contactor-pole-one-burnt', probability: 0.03, evidence: [] } as never,
+      nameplate: [{ at, field: 'factory-charge', value: 104, unit: '[oz_av]' }],
+    };
+    const text = printRecord(record).replaceAll(/\s+/g, ' ');
+    expect(text).toContain('No fault stood out on this visit.');
+    expect(text).toContain('Fitted: valve core. Added: refrigerant.');
+    // 104 ounces are six pounds eight (16 ounces a pound, NIST Handbook 44, appendix C).
+    expect(text).toContain('factory charge six pounds eight ounces');
+    expect(text).not.toContain('no single reading is out of its limits');
+  });
+
   it('tells contradictions, doubted parts and work unproven', () => {
     const record = toVisitRecord(eventsOf('library'));
     const at = '2026-06-15T14:00:00.000Z';
