@@ -224,6 +224,8 @@ export type VisitOutcome =
       readonly why: string;
       readonly test?: TestId;
       readonly optional?: true;
+      /** As it was asked, for people who read of it. */
+      readonly words?: string;
     }
   /** Plan steps that are answered by what came before, or are to be asked again. */
   | { readonly type: 'steps.settled'; readonly steps: readonly string[] }

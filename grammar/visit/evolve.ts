@@ -670,11 +670,20 @@ function proofReopened({ proof }: VisitFacts, { zone, at }: Of<'proof.reopened'>
   return { proof: { ...proof, pairs: proof.pairs.filter((pair) => !samePlaces(pair.at, at)) } };
 }
 
-function stepParked(facts: VisitFacts, { step, test, why, optional }: Of<'step.parked'>): Change {
+function stepParked(facts: VisitFacts, { step, test, why, optional, words }: Of<'step.parked'>): Change {
   if (optional === true) {
     return { settled: [...facts.settled, step], passedBy: [...facts.passedBy, step] };
   }
   return {
-    parked: [...facts.parked, { step, why, since: evidenceSeen(facts), ...(test === undefined ? {} : { test }) }],
+    parked: [
+      ...facts.parked,
+      {
+        step,
+        why,
+        since: evidenceSeen(facts),
+        ...(test === undefined ? {} : { test }),
+        ...(words === undefined ? {} : { words }),
+      },
+    ],
   };
 }

@@ -235,6 +235,7 @@ export interface VisitFacts {
     readonly step: string;
     readonly test?: TestId;
     readonly why: string;
+    readonly words?: string;
     /** How much had been read and seen of the unit then. */
     readonly since: number;
   }[];

@@ -183,7 +183,7 @@ export function isElsewhere(statement: string): boolean {
 
 /** "Hot out here": the day, and no conductor. */
 const WEATHER =
-  /\bhot (?:out here|out|outside|day|today|up here|in here|here|one|summer|weather|sun|attic|as (?:hell|blazes|an oven))(?: (?:up|out|in) (?:here|there))?\b|\bburning up out\b|\b(?:rain|storm|clouds?|wind|front) is (?:coming|moving|rolling|blowing) (?:in|on|up)\b|\b(?:weather|attic|roof|sun) is (?:so |really |damn )?hot\b/g;
+  /\bi(?:'m| am) (?:so |really |damn )?hot\b|\bhot (?:out here|out|outside|day|today|up here|in here|here|one|summer|weather|sun|attic|as (?:hell|blazes|an oven))(?: (?:up|out|in) (?:here|there))?\b|\bburning up out\b|\b(?:rain|storm|clouds?|wind|front) is (?:coming|moving|rolling|blowing) (?:in|on|up)\b|\b(?:weather|attic|roof|sun) is (?:so |really |damn )?hot\b/g;
 
 /** Whether all of a statement is of another time. */
 export function isOfAnotherTime(statement: string): boolean {

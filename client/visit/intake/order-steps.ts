@@ -101,7 +101,7 @@ export function park(turn: Turn, why: string): void {
   if (step === undefined) return sayNext(turn);
   if (step.plate !== undefined) return passPlate(turn, why);
   if (step.id.startsWith('energy.source')) {
-    turn.record({ type: 'step.parked', step: step.id, why });
+    turn.record({ type: 'step.parked', step: step.id, why, words: askWords(step, turn.context) });
     turn.say('answer', SAY.parked(askWords(step, turn.context)));
     turn.raise({ type: 'step.answered' });
     return;
@@ -109,8 +109,10 @@ export function park(turn: Turn, why: string): void {
   if (proof !== undefined && step.source === 'energy') restart(turn, proof.zone, why);
   const isClamps = step.ask.kind === 'action' && step.ask.done === 'clamps-placed';
   const forPower = step.source === 'energy' && !isClamps;
-  const { id, test } = (forPower ? chooseGoal(turn.context) : undefined) ?? step;
-  turn.record({ type: 'step.parked', step: id, why, ...(test === undefined ? {} : { test }) });
+  const passed = (forPower ? chooseGoal(turn.context) : undefined) ?? step;
+  const { id, test } = passed;
+  const words = askWords(passed, turn.context);
+  turn.record({ type: 'step.parked', step: id, why, words, ...(test === undefined ? {} : { test }) });
   turn.say('answer', SAY.parked(askWords(step, turn.context)));
   giveUp(turn, step, why);
   goOnWithout(turn, step);
@@ -122,9 +124,9 @@ function giveUp(turn: Turn, step: Step, why: string): void {
   const way = wayOf(step);
   if (way === undefined) return;
   if (turn.context.settled.includes(way)) turn.record({ type: 'steps.reopened', steps: [way] });
-  turn.record({ type: 'step.parked', step: way, why });
+  turn.record({ type: 'step.parked', step: way, why, words: askWords(step, turn.context) });
   if (turn.context.phase === 'prove') {
-    for (const { id } of PROVE_PLAN.filter((one) => !isSettled(one, turn.context) && wayLacking(one, turn.context)))
-      turn.record({ type: 'step.parked', step: id, why });
+    for (const one of PROVE_PLAN.filter((step) => !isSettled(step, turn.context) && wayLacking(step, turn.context)))
+      turn.record({ type: 'step.parked', step: one.id, why, words: askWords(one, turn.context) });
   }
 }

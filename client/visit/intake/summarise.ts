@@ -126,7 +126,7 @@ function parkedWords({ parked, settled }: VisitContext): readonly string[] {
     .filter((step) => !step.startsWith('close.') && !settled.includes(step))
     .map((step) => {
       const times = parked.filter((one) => one.step === step);
-      return OPEN.parked(step, times.at(-1)?.why, times.length);
+      return OPEN.parked(times.at(-1)?.words ?? step, times.at(-1)?.why, times.length);
     });
 }
 

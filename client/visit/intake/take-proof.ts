@@ -9,9 +9,10 @@ import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { sectionsOf, waitsOut } from '../rules/charged-sections.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
-import { holdsCharge, isolationOf, provedWith, TO_BE_PROVED } from '../rules/isolation.ts';
+import { HANDS_MAY_BE, holdsCharge, isolationOf, provedWith, TO_BE_PROVED } from '../rules/isolation.ts';
 import { isGroundProved } from '../rules/proof-ground.ts';
 import { isPairOf, missingPairs, PROOF_MINUTES, provesMeter } from '../rules/proof-plan.ts';
+import { askStillOff } from './ask-still-off.ts';
 import { dropProof } from './end-proofs.ts';
 import { foundVoltage, isWhereOff } from './found-voltage.ts';
 import { placeValues } from './place-values.ts';
@@ -60,6 +61,9 @@ export function warnOfVoltageInProof(turn: Turn, { zone, values }: Proof): void 
 /** The meter read on a known live source: opens a proof, or closes one whose pairs are all read. */
 export function takeMeterProof(turn: Turn, volts: number): void {
   const zone = turn.context.proof?.zone ?? zoneToProve(turn.context);
+  // On the live source once more, or on what was dead: nobody asked for it.
+  const isProved = HANDS_MAY_BE.includes(turn.context.energy[zone]);
+  if (isProved && askStillOff(turn, turn.heard?.understanding.heard ?? '')) return;
   if (!mayBeProved(turn, zone)) return;
   if (!provesMeter(zone, volts)) return meterNotProven(turn, zone);
   const isOpened = openProof(turn, zone, volts);

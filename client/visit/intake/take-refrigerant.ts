@@ -119,7 +119,7 @@ function sayLacking(turn: Turn, stage: RefrigerantStage | undefined): void {
 }
 
 /** Too much pressure is said wherever it stands, opened or not, test or none. */
-function heedTestLimit(turn: Turn, psi: number): void {
+export function heedTestLimit(turn: Turn, psi: number): void {
   const { high, plated } = testLimits(turn.context);
   if (psi <= high) return;
   const words = SAY_OF_REFRIGERANT.overLimit(high, plated);

@@ -4,6 +4,7 @@ import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { deniedOfSwitch } from '../../../grammar/vocabulary/denial-signs.ts';
 import { HAND_SIGNS, zonesOfHands } from '../../../grammar/vocabulary/hand-signs.ts';
+import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { speltOut } from '../../../grammar/vocabulary/spelt-out.ts';
 import { deniesInjury } from '../../../grammar/vocabulary/trouble-signs.ts';
@@ -40,6 +41,7 @@ import { takeDoneWork } from './take-done-work.ts';
 import { passPlateLine } from './take-plate.ts';
 import { warnOfVoltageInProof } from './take-proof.ts';
 import { actsAtOnce, askTwin, type Confirmed, followEnergy, isPresent, takeReading } from './take-reading.ts';
+import { heedTestLimit } from './take-refrigerant.ts';
 import { takeReport, warnOfLook, warnOfSeen } from './take-report.ts';
 import { takeNameplate, takePart, takeWire } from './take-work.ts';
 import { notProvenDead, recordUnproven, sayUnproven, tellUnproven } from './tell-unproven.ts';
@@ -336,6 +338,9 @@ function doubtByVoltage(turn: Turn): void {
   endProofs(turn, zones, 'doubted', BECAUSE.maybeVoltage);
 }
 
+/** Orders that answer something, and are nothing by themselves. */
+const ANSWERS_ONLY: readonly CommandId[] = ['yes', 'no', 'got-it', 'live', 'done', 'fine', 'here', 'same-place'];
+
 /** What the matcher itself doubts is asked: which of two values, which place, or whether it was heard right. */
 function askBack(turn: Turn, understanding: Understanding): void {
   const { meaning, reason, twin } = understanding;
@@ -351,6 +356,9 @@ function askBack(turn: Turn, understanding: Understanding): void {
     const { quantity, at } = meaning.reading;
     if (isBeyondReason(meaning.reading)) return askFor(turn, [{ quantity, at }], SAY.valueAt(at));
     turn.record({ type: 'reading.refused', reading: meaning.reading, reason: 'impossible' });
+    // A pressure of nitrogen that cannot be is the worst of them, if it is.
+    const psi = at.includes('system') && quantity === 'pressure' ? inBaseUnit(meaning.reading) : undefined;
+    if (psi !== undefined) heedTestLimit(turn, psi);
     return askFor(turn, [{ quantity, at }], SAY.impossible(meaning.reading));
   }
   if (meaning.kind === 'reading') {
@@ -364,7 +372,9 @@ function askBack(turn: Turn, understanding: Understanding): void {
     return;
   }
   if (meaning.kind === 'unclear') return askValue(turn, meaning);
-  const words = meaningWords(meaning);
+  // "Yes: is that right?" asks nothing: an answer that is only guessed is none.
+  const isAnswer = meaning.kind === 'command' && ANSWERS_ONLY.includes(meaning.command);
+  const words = isAnswer ? undefined : meaningWords(meaning);
   if (words === undefined) {
     turn.say('question', SAY.unclear);
     return;

@@ -89,7 +89,7 @@ export const OPEN = {
   thermostat: 'the thermostat was not reported as agreed',
   doubted: (part: string, doubt: string) => `${part}: ${doubt}`,
   parked: (step: string, why: string | undefined, times: number) =>
-    `${step}: ${why}${times === 1 ? '' : `, ${times} times`}`,
+    `${step.replace(/[.?!]+$/, '')}: ${why}${times === 1 ? '' : `, ${times} times`}`,
   unsigned: {
     technician: 'the technician has not signed',
     customer: 'the customer has not signed',

@@ -120,3 +120,93 @@ describe('what is said', () => {
     expect(visit.of('note.taken')).toEqual([]);
   });
 });
+
+describe('a proof is not kept by words that only sound like something else', () => {
+  it.each([
+    // the meter moved, and nobody had asked for it
+    'my meter jumped to two forty',
+    'my meter reads one twenty',
+    "my meter's at two thirty eight",
+    // a state, and nothing that it is said of
+    'back on',
+    "it's closed",
+    'hot',
+    'in',
+    // what only a fed conductor has
+    'line frequency sixty hertz',
+    'two forty',
+    // done live
+    'swapped the contactor hot',
+    "I've got the cover off the live compressor terminals",
+    'why is it live',
+    "nobody is at the panel but the breaker's handle is up and the power is on",
+  ])('"%s"', async (line) => {
+    const visit = await provenDead();
+    await visit.type(line);
+    expect(outdoors(visit)).not.toBe('proven-dead');
+  });
+
+  it('a doubt is left by no correction and by no taking back', async () => {
+    const visit = await provenDead();
+    await visit.type("it's doing something", 'correction zero', 'fan section zero volts d c');
+    expect(outdoors(visit)).not.toBe('proven-dead');
+    const other = await provenDead();
+    await other.type("it's doing something", 'take that back', 'take that back', 'fan section zero volts d c');
+    expect(outdoors(other)).not.toBe('proven-dead');
+  });
+
+  it('"yes it is on" answers no question whether it is still off', async () => {
+    const visit = await provenDead();
+    await visit.type('thanks', 'yes it is on');
+    expect(visit.mouth.said.map(({ text }) => text)).not.toContain('Still off.');
+    expect(outdoors(visit)).toBe('live');
+  });
+
+  it('what was proven for a visit is not proven behind its close', async () => {
+    const visit = await provenDead();
+    await visit.type('finish the visit', 'note customer cancelled the job', 'power is back on');
+    expect(visit.run.context.phase).toBe('closed');
+    expect(outdoors(visit)).toBe('live');
+  });
+});
+
+describe('a proof is not ended by what tells of no power', () => {
+  it.each([
+    'do not turn it back on yet',
+    'should I turn the power back on',
+    'nobody is at the panel',
+    'customer says it quit on Tuesday',
+    'was the compressor running before',
+    "I didn't get shocked",
+    'did the breaker trip',
+    'power is still off',
+    'still off and locked',
+  ])('"%s"', async (line) => {
+    const visit = await provenDead();
+    await visit.type(line);
+    expect(visit.of('injury.reported')).toHaveLength(0);
+    expect(visit.of('hazard.warned').filter(({ words }) => words.includes('tripped'))).toHaveLength(0);
+    await visit.saysStillOff();
+    expect(outdoors(visit)).toBe('proven-dead');
+  });
+});
+
+describe('what is dangerous is warned of in rough words', () => {
+  it.each([
+    ['took the high pressure cutout out of the circuit', 'bypassed'],
+    ['wire nutted the two pressure switch wires together', 'bypassed'],
+    ['door switch is taped down', 'bypassed'],
+    ['wrapped the fuse in foil', 'bypassed'],
+    ['put a slug in the fuse holder', 'bypassed'],
+    ['swapped the thirty for a fifty amp breaker', 'Refused. 50 amps'],
+    ['put in a sixty amp fuse the plate says thirty', 'Refused. 60 amps'],
+    ["I've reset it three times now", 'tripped'],
+    ['breaker blew as soon as I closed it', 'tripped'],
+    ["did an insulation test while it's pulled down to five hundred microns", 'in a vacuum'],
+    ['put a new drier in and started it up', 'too early'],
+  ])('"%s"', async (line, word) => {
+    const visit = await TypedVisit.open();
+    await visit.type('customer agrees', 'thermostat is calling', 'leg one to ground one eighteen', 'live', line);
+    expect(visit.mouth.said.map(({ text }) => text).join(' ')).toContain(word);
+  });
+});
