@@ -41,7 +41,10 @@ export interface NextTest {
   /** For a look: the observations that answer it. */
   readonly answers?: readonly ObservationId[];
   readonly needs: TestNeeds;
+  /** The wait counted in. */
   readonly minutes: number;
+  /** Minutes to let pass before: a hot compressor has to cool until its overload can close. */
+  readonly wait?: number;
   readonly hazards: readonly HazardId[];
 }
 

@@ -1,3 +1,4 @@
+import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Diagnosis, Evidence, NextTest, Suspect } from './diagnosis.ts';
@@ -10,9 +11,17 @@ import { readAgainAtLast, readAgainBeforeLeaving } from './planner/read-again.ts
 import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
 import { isNotWorthMore } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
-import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
+import { findTest, indexTests, type Standing, standingReadings } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
-import { capExclusion, holdToProof, isExcluded, isNamed, provedBeside, raise } from './proof/hold-to-proof.ts';
+import {
+  capExclusion,
+  doubtUnproved,
+  holdToProof,
+  isExcluded,
+  isNamed,
+  provedBeside,
+  raise,
+} from './proof/hold-to-proof.ts';
 import { denialsToTakeAgain, nextOfProof, proofToTakeAgain, proveTwice } from './proof/next-proof.ts';
 import { PROOF_ROWS } from './proof/proof-rows.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
@@ -93,6 +102,7 @@ function assess(
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
   if (settled && proof && proof.unproved.length > 0) capExclusion(table, posterior, top.fault);
+  if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, before[1]!.probability);
   // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
   const isEnd = top.fault === 'something-else' && standsOut && confirm.length === 0;
   const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked])];
@@ -101,7 +111,9 @@ function assess(
     version: table.version,
     forSeq: evidence.at(-1)?.seq ?? 0,
     suspects: ranking(table, posterior),
-    next: next.map((test) => nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile))),
+    next: next.map((test) =>
+      nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile), waitBefore(test, top.fault, standing)),
+    ),
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
     ...(strange.length > 0 ? { contradiction: strange } : {}),
     done: standsOut && proved,
@@ -127,7 +139,16 @@ function isFound(suspects: readonly Suspect[], best: Ranked | undefined): boolea
   return top!.probability >= STANDS_OUT || (isNamed(top!.fault) && isNotWorthMore(suspects, best));
 }
 
-function nextTest(id: TestId, hazards: NextTest['hazards']): NextTest {
+/** Until an overload that opened on heat may have closed again (common practice: half an hour, often hours). */
+const COOLING_MINUTES = 30;
+
+/** Minutes to let pass before a test: an overload that is open is judged on a compressor that has cooled. */
+function waitBefore(test: TestId, leader: FaultId, { taken }: Standing): number {
+  const isHot = taken.get('look-compressor-heat')?.observation === 'compressor-very-hot';
+  return leader === 'compressor-overload-open' && test === 'look-compressor-heat' && isHot ? COOLING_MINUTES : 0;
+}
+
+function nextTest(id: TestId, hazards: NextTest['hazards'], wait: number): NextTest {
   const model = TEST_MODELS[id];
   return {
     id,
@@ -136,7 +157,8 @@ function nextTest(id: TestId, hazards: NextTest['hazards']): NextTest {
     at: model.at,
     ...(model.measure.kind === 'look' ? { answers: model.measure.answers } : {}),
     needs: model.needs,
-    minutes: model.minutes,
+    minutes: model.minutes + wait,
+    ...(wait > 0 ? { wait } : {}),
     hazards,
   };
 }

@@ -112,6 +112,11 @@ function starveOfAir(unit: Unit, severity: number, random: Random): void {
   unit.blower.turningAmps *= between(random, 0.7, 1);
 }
 
+/** From barely to entirely: a duct that is closed leaves the coil next to no air. Most are milder. */
+const starving = (random: Random) => 0.4 + 2.8 * between(random, 0, 1) ** 2;
+/** From here on the coil freezes sooner or later (common practice; our figure). */
+const FREEZES = 1.2;
+
 const severe = (random: Random) => between(random, 0.45, 1.15);
 
 /** Ice takes air from the coil, whatever made it. */
@@ -131,8 +136,9 @@ export const AIR_FAULTS = {
 
     apply: (unit, random) => {
       unit.filterDirty = true;
-      starveOfAir(unit, between(random, 0.4, 1.6), random);
-      ice(unit, 0.15, random);
+      const severity = starving(random);
+      starveOfAir(unit, severity, random);
+      ice(unit, severity > FREEZES ? 0.5 : 0.12, random);
     },
   },
   'indoor-coil-iced': {
@@ -155,9 +161,10 @@ export const AIR_FAULTS = {
     lostMinutes: 180,
 
     apply: (unit, random) => {
-      starveOfAir(unit, between(random, 0.4, 1.6), random);
+      const severity = starving(random);
+      starveOfAir(unit, severity, random);
       unit.filterDirty = chance(random, 0.05);
-      ice(unit, 0.07, random);
+      ice(unit, severity > FREEZES ? 0.5 : 0.07, random);
     },
   },
   'low-charge': {

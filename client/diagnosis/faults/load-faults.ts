@@ -98,7 +98,9 @@ export const LOAD_FAULTS = {
     apply: (unit, random) => {
       unit.hardStart = true;
       unit.needsHardStart = true;
-      unit.hardStartMicrofarads = between(random, 0, 40);
+      const severity = random();
+      // Its capacitor is gone, or whole behind a relay that never closes.
+      unit.hardStartMicrofarads = severity < 0.6 ? 40 * (severity / 0.6) : between(random, 88, 230);
     },
   },
   'capacitor-lead-off': {
@@ -175,9 +177,9 @@ export const LOAD_FAULTS = {
     lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       unit.fanLeadOff = true;
-      // The common lead is off at the motor, or at the other end of what is called its terminal.
+      // With the common lead off the motor's terminals have no volts, mostly: it is off at its other end.
       const lead = loseLead(unit.fan, random);
-      if (lead === 'common' && chance(random, 0.5)) unit.defrostRelay = OPEN;
+      if (lead === 'common' && chance(random, 0.8)) unit.defrostRelay = OPEN;
     },
   },
   'fan-run-winding-open': {

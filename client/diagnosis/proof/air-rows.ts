@@ -1,5 +1,5 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { by, carries, type ProofRow, sees, taken } from './proof-row.ts';
+import { by, carries, indirectly, onlyLater, type ProofRow, sees, taken } from './proof-row.ts';
 
 /** Both gauges, and the temperatures that make superheat and subcooling of them; a resting pressure beside one gauge. */
 const SUPERHEAT = by(taken('pressure-suction'), taken('temperature-suction-line'));
@@ -14,10 +14,11 @@ const STANDING = by(taken('pressure-standing'), taken('temperature-outdoor-air')
  */
 export const AIR_ROWS = {
   'filter-dirty': { needs: [[by(sees('look-filter', 'filter-dirty'))]] },
-  // Ice is what low charge and a dead blower make: the charge is judged before the ice is the finding.
+  // Ice is what low charge, a dead blower and a choked duct make: charge, blower and filter are judged before it is the
+  // finding. What air the coil gets shows once it has thawed: until then it is found by exclusion.
   'indoor-coil-iced': {
     needs: [
-      [by(sees('look-indoor-coil', 'coil-iced'))],
+      [indirectly(sees('look-indoor-coil', 'coil-iced')), by(onlyLater('temperature-supply-air'))],
       [by(sees('look-blower', 'blower-running'))],
       [by(sees('look-filter', 'filter-clean'))],
       [SUBCOOLING, STANDING],

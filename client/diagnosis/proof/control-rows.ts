@@ -18,6 +18,8 @@ import {
 /** Volts across a closed switch or a whole wire, and over an open one in a 24 V circuit. */
 const CLOSED = 3;
 const OPEN = 12;
+/** Volts of a 24 V transformer that is fed and whole, loaded (common practice: below 20 a contactor may not pull in). */
+const RIGHT = 20;
 
 const openSwitch = (part: 'float' | 'high-switch' | 'low-switch'): ProofRow => ({
   needs: [[by(atLeast(`volts-${part}`, OPEN)), by(broken(`ohms-${part}`))]],
@@ -51,7 +53,20 @@ export const CONTROL_ROWS = {
   },
   // The coil is in the same loop: shorted, it reads the same from the air handler.
   'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))], [by(atLeast('ohms-coil', 5))]] },
-  'control-short-R-C': { needs: [[by(below('ohms-R-C', 8))]] },
+  // An ohm between them blows the fuse, or it takes all the volts: some that are left come from a transformer that sags,
+  // and the ohm is its own winding, read at the terminals instead of the wires.
+  'control-short-R-C': {
+    needs: [
+      [by(below('ohms-R-C', 8))],
+      [
+        by(broken('ohms-control-fuse')),
+        by(atLeast('volts-control-fuse', OPEN)),
+        by(below('volts-transformer-secondary', 3)),
+        by(atLeast('volts-transformer-secondary', RIGHT)),
+        by(atLeast('ohms-R-C', 3), below('volts-transformer-secondary', RIGHT)),
+      ],
+    ],
+  },
   'R-wire-broken': { needs: [[by(carries('volts-R-C-air-handler'))], [by(carriesNone('volts-R-C-thermostat'))]] },
   'Y-wire-broken-indoors': {
     needs: [
@@ -89,6 +104,13 @@ export const CONTROL_ROWS = {
       [by(sees('look-thermostat', 'thermostat-calling', 'thermostat-not-calling'))],
       // What it switches is not shorted: that takes its volts away and it calls for nothing.
       [by(atLeast('ohms-Y-C', 5))],
+      // Nor do its volts sag: on too few it closes nothing.
+      [
+        by(atLeast('volts-R-C-thermostat', RIGHT)),
+        by(atLeast('volts-R-C-air-handler', RIGHT)),
+        by(atLeast('volts-transformer-secondary', RIGHT)),
+        by(atLeast('volts-R-Y-thermostat', RIGHT)),
+      ],
     ],
     against: [below('volts-R-Y-thermostat', CLOSED)],
   },

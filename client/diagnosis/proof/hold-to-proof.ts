@@ -101,6 +101,16 @@ export function raise(table: FaultTable, { fault, weight }: Posterior, id: Fault
 /** The most that a finding by exclusion is said with (ours): nothing was read that only this fault can have given. */
 const BY_EXCLUSION = 0.85;
 
+/** What is left of a leader whose row is not met yet: said so on simulators that are not ours, it was true as often. */
+const UNPROVED = 0.85;
+
+/** Lowers a leader that is not proved yet; it stays the leader. */
+export function doubtUnproved(table: FaultTable, posterior: Posterior, fault: FaultId, second: number): void {
+  const f = table.faults.indexOf(fault);
+  const own = posterior.fault[f]!;
+  if (own > second) lower(table, posterior, f, Math.max(UNPROVED, second / own));
+}
+
 /** Caps the probability of a fault that is found by exclusion. */
 export function capExclusion(table: FaultTable, posterior: Posterior, fault: FaultId): void {
   const f = table.faults.indexOf(fault);

@@ -6,7 +6,7 @@ import type { Taken } from '../posterior/take-readings.ts';
 /** A test and what it must show. The test's own needs say in which state of power and call it counts. */
 export interface Check {
   readonly test: TestId;
-  readonly shows: (taken: Taken, profile: UnitProfile) => boolean;
+  readonly shows: (taken: Taken, profile: UnitProfile, other: (test: TestId) => Taken | undefined) => boolean;
   /** Where the unit has no such part there is nothing to show. */
   readonly orAbsent?: true;
 }
@@ -46,6 +46,9 @@ export const sees = (test: TestId, ...answers: readonly ObservationId[]): Check 
 export const orAbsent = (check: Check): Check => ({ ...check, orAbsent: true });
 /** Whatever it shows: the figures of the refrigerant side are judged together, not one by one. */
 export const taken = (test: TestId): Check => ({ test, shows: () => true });
+
+/** Tells nothing in the state that the unit is met in: what rests on it is found by exclusion. */
+export const onlyLater = (test: TestId): Check => ({ test, shows: () => false });
 
 /** Volts at which a line circuit of the plate's supply counts as fed: 5 % below what motors still start on. */
 const FED = 0.8;
@@ -98,6 +101,20 @@ export const ofRating = (test: TestId, section: 'herm' | 'fan', share: number): 
     const rated = profile.capacitor?.[section];
     return rated === undefined ? microfarads > 2 : microfarads >= share * rated;
   });
+
+/** How far two clamp readings of the same current lie apart at the most (ours: twice the clamp's own error and more). */
+const SAME_AMPS = 0.12;
+/** One current flows at both places: what is read at the first is read at the other as well. */
+export const sameAmps = (test: TestId, at: TestId): Check => ({
+  test,
+  shows: ({ value }, _profile, other) => {
+    const there = other(at)?.value;
+    return there !== undefined && Math.abs(value - there) <= SAME_AMPS * Math.max(value, there);
+  },
+});
+
+/** Whether the plate says that there is no part that helps it start. */
+export const withoutStartPart = (test: TestId): Check => number(test, (_value, { hardStart }) => hardStart === false);
 
 /** Amps of a motor that is fed and does not turn, by the plate's locked-rotor amps. */
 export const lockedRotor = (test: TestId): Check =>

@@ -33,7 +33,7 @@ function outcome({ test, shows, orAbsent }: Check, { standing, profile, canBeDon
   if (orAbsent && !isThere(test)) return 'met';
   const reading = standing.taken.get(test);
   if (reading && isStale(reading, standing) && canBeDone(test)) return 'missing';
-  if (reading) return shows(reading, profile) ? 'met' : 'failed';
+  if (reading) return shows(reading, profile, (other) => standing.taken.get(other)) ? 'met' : 'failed';
   return canBeDone(test) ? 'missing' : 'cannot';
 }
 

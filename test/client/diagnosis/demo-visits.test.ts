@@ -118,7 +118,11 @@ describe('the visits of the demo', () => {
       read('pressure', ['liquid-port'], 290, '[psi]'),
       read('temperature', ['liquid-line'], 93, '[degF]'),
     ];
-    const after = diagnosis.assess(evidence, []);
+    const dry = diagnosis.assess(evidence, []);
+    expect(leader(dry).fault).toBe('low-charge');
+    // A coil without air reads like one without refrigerant: until the blower was heard it is not proved, nor said so.
+    expect(leader(dry).probability).toBeLessThan(0.9);
+    const after = diagnosis.assess([...evidence, see('blower-running')], []);
     expect(leader(after).fault).toBe('low-charge');
     expect(leader(after).probability).toBeGreaterThan(0.9);
   });
