@@ -5,14 +5,22 @@ import type { Motor } from '../unit/motor.ts';
 import type { Unit } from '../unit/unit.ts';
 import { type FaultModel, OPEN, PRACTICE, put, putMotor, USUAL_LOSS } from './fault-model.ts';
 
+/** Share of outdoor units behind a ground-fault breaker (NEC 210.8(F) asks for one since 2020; our share). */
+const GROUND_FAULT_BREAKER = 0.2;
+/** It trips on 4 to 6 mA, so on less than so many ohms from 120 V to ground (UL 943 class A, from memory). */
+const GROUND_FAULT_OHMS = 24_000;
+
 /**
  * A grounded winding takes the breaker or both fuses with it: either leg feeds the fault through the winding. A leak of
- * kilohms takes neither.
+ * kilohms takes neither, but for a ground-fault breaker.
  */
 function ground(unit: Unit, motor: Motor, random: Random): void {
   const severity = random();
   motor.shellOhms = severity < 0.75 ? 0.2 * 300 ** (severity / 0.75) : 60 * 7000 ** (4 * severity - 3);
-  if (severity >= 0.75) return;
+  if (severity >= 0.75) {
+    if (motor.shellOhms < GROUND_FAULT_OHMS && chance(random, GROUND_FAULT_BREAKER)) unit.breaker = [OPEN, OPEN];
+    return;
+  }
   if (chance(random, 0.75)) unit.breaker = [OPEN, OPEN];
   else unit.fuse = [OPEN, OPEN];
 }

@@ -1,11 +1,12 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { by, carries, indirectly, onlyLater, type ProofRow, sees, taken } from './proof-row.ts';
+import { beyond, by, carries, indirectly, type ProofRow, sees, taken } from './proof-row.ts';
 
 /** Both gauges, and the temperatures that make superheat and subcooling of them; a resting pressure beside one gauge. */
 const SUPERHEAT = by(taken('pressure-suction'), taken('temperature-suction-line'));
 const SUBCOOLING = by(taken('pressure-liquid'), taken('temperature-liquid-line'));
 /** A coil without air reads like one without refrigerant. */
 const BLOWER = [by(sees('look-blower', 'blower-running'))];
+const CONDENSER_AIR = by(taken('temperature-condenser-air-out'), taken('temperature-outdoor-air'));
 const STANDING = by(taken('pressure-standing'), taken('temperature-outdoor-air'));
 
 /**
@@ -18,27 +19,41 @@ export const AIR_ROWS = {
   // finding. What air the coil gets shows once it has thawed: until then it is found by exclusion.
   'indoor-coil-iced': {
     needs: [
-      [indirectly(sees('look-indoor-coil', 'coil-iced')), by(onlyLater('temperature-supply-air'))],
+      [indirectly(sees('look-indoor-coil', 'coil-iced')), by(beyond('temperature-supply-air'))],
       [by(sees('look-blower', 'blower-running'))],
       [by(sees('look-filter', 'filter-clean'))],
       [SUBCOOLING, STANDING],
     ],
   },
-  'low-indoor-air': { judgedTogether: true, needs: [[by(sees('look-filter', 'filter-clean'))]] },
+  'low-indoor-air': { judgedTogether: true, needs: [[by(sees('look-filter', 'filter-clean'))], BLOWER] },
   // A restriction starves the coil as well: the liquid side tells them apart.
   'low-charge': {
     judgedTogether: true,
     needs: [BLOWER, [SUPERHEAT, STANDING], [SUBCOOLING, STANDING]],
     twice: true,
   },
-  overcharge: { judgedTogether: true, needs: [[SUBCOOLING]], twice: true },
-  'liquid-restriction': { judgedTogether: true, needs: [BLOWER, [SUPERHEAT], [SUBCOOLING]], twice: true },
+  // A fan that moves too little air raises head and subcooling as well, and the air that leaves is hot.
+  overcharge: { judgedTogether: true, needs: [[SUBCOOLING], [CONDENSER_AIR]], twice: true },
+  // Where it chokes shows the drop across drier and metering device; a kinked suction line reads the same from outside.
+  'liquid-restriction': {
+    judgedTogether: true,
+    needs: [BLOWER, [indirectly(...SUPERHEAT.checks), by(beyond('temperature-liquid-line'))], [SUBCOOLING]],
+    twice: true,
+  },
   // By eye: a fan that turns backwards or slips on its shaft raises the head as well.
   'condenser-dirty': { needs: [[by(sees('look-outdoor-coil', 'outdoor-coil-dirty'))]] },
-  'non-condensables': { judgedTogether: true, needs: [[by(taken('pressure-liquid')), STANDING]], twice: true },
+  'non-condensables': {
+    judgedTogether: true,
+    needs: [[by(taken('pressure-liquid')), STANDING], [CONDENSER_AIR]],
+    twice: true,
+  },
+  // A compressor that does not pump down shows it; a metering device that floods the coil reads much like it.
   'leaking-valves': {
     judgedTogether: true,
-    needs: [[by(taken('pressure-suction'), taken('pressure-liquid'))]],
+    needs: [
+      [indirectly(taken('pressure-suction'), taken('pressure-liquid')), by(beyond('pressure-suction'))],
+      [SUPERHEAT],
+    ],
     twice: true,
   },
   'reversing-valve-stuck': { judgedTogether: true, needs: [[by(carries('volts-O-C-condenser'))]], twice: true },

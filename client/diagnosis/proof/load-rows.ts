@@ -151,7 +151,7 @@ export const LOAD_ROWS = {
         by(wholeWinding('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
       ],
       [
-        by(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5), withoutStartPart('amps-compressor')),
+        by(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5), withoutStartPart),
         // Where it has a part that helps it start, or may have one, that part may be what fails: its relay is not read.
         indirectly(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5)),
         // Its overload has opened on heat: nothing flows, and a burnt lead would look the same.

@@ -36,8 +36,8 @@ export function proveTwice(
 }
 
 /** What was taken and would prove at another moment, as the amps of a compressor that tries to start: once more. */
-export const proofToTakeAgain = ({ unproved }: Proof, standing: Standing): TestId[] =>
-  unproved.filter((test) => standing.taken.has(test) && mayBeReadAgain(standing, test)).slice(0, 1);
+export const proofToTakeAgain = ({ again }: Proof, standing: Standing): TestId[] =>
+  again.filter((test) => mayBeReadAgain(standing, test)).slice(0, 1);
 
 /** A denial that rests on a reading taken once: that reading again, before anything is excluded by it. */
 export function denialsToTakeAgain({ denied }: Proof, standing: Standing): TestId[] {

@@ -9,6 +9,8 @@ export interface Check {
   readonly shows: (taken: Taken, profile: UnitProfile, other: (test: TestId) => Taken | undefined) => boolean;
   /** Where the unit has no such part there is nothing to show. */
   readonly orAbsent?: true;
+  /** The plate alone says whether it is met; where it is not, no reading helps. */
+  readonly holds?: (profile: UnitProfile) => boolean;
 }
 
 /** Readings that together are one way of proving something. `indirect`: they leave another cause open. */
@@ -47,8 +49,8 @@ export const orAbsent = (check: Check): Check => ({ ...check, orAbsent: true });
 /** Whatever it shows: the figures of the refrigerant side are judged together, not one by one. */
 export const taken = (test: TestId): Check => ({ test, shows: () => true });
 
-/** Tells nothing in the state that the unit is met in: what rests on it is found by exclusion. */
-export const onlyLater = (test: TestId): Check => ({ test, shows: () => false });
+/** Nothing that is asked shows it as the unit stands, this test least of all: the fault is found by exclusion. */
+export const beyond = (test: TestId): Check => ({ test, shows: () => false, holds: () => false });
 
 /** Volts at which a line circuit of the plate's supply counts as fed: 5 % below what motors still start on. */
 const FED = 0.8;
@@ -102,6 +104,9 @@ export const ofRating = (test: TestId, section: 'herm' | 'fan', share: number): 
     return rated === undefined ? microfarads > 2 : microfarads >= share * rated;
   });
 
+/** Times the plate's locked-rotor amps: supply and clamp on the high side, and some more (ours). */
+const MOST_LOCKED = 1.35;
+
 /** How far two clamp readings of the same current lie apart at the most (ours: twice the clamp's own error and more). */
 const SAME_AMPS = 0.12;
 /** One current flows at both places: what is read at the first is read at the other as well. */
@@ -114,11 +119,20 @@ export const sameAmps = (test: TestId, at: TestId): Check => ({
 });
 
 /** Whether the plate says that there is no part that helps it start. */
-export const withoutStartPart = (test: TestId): Check => number(test, (_value, { hardStart }) => hardStart === false);
+export const withoutStartPart: Check = {
+  test: 'microfarads-hard-start',
+  shows: () => true,
+  holds: ({ hardStart }) => hardStart === false,
+};
 
-/** Amps of a motor that is fed and does not turn, by the plate's locked-rotor amps. */
+/**
+ * Amps of a motor that is fed and does not turn, by the plate's locked-rotor amps. Well above them its windings are not
+ * whole, whatever their ohms: turns that touch each other take a few milliohms away (common practice).
+ */
 export const lockedRotor = (test: TestId): Check =>
-  number(test, (amps, profile) => amps >= 0.6 * (profile.compressor?.lra ?? 40));
+  number(test, (amps, { compressor }) =>
+    compressor ? amps >= 0.6 * compressor.lra && amps <= MOST_LOCKED * compressor.lra : amps >= 24,
+  );
 
 export const by = (...checks: readonly Check[]): Way => ({ checks });
 /** Together they leave another cause open: the finding is by exclusion. */

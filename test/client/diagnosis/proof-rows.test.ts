@@ -154,6 +154,8 @@ describe('what the trade wants to have read', () => {
       [],
     );
     expect(proofOf('compressor-seized', [...READY, reading('amps-compressor', 18), draws[1]!]).denied).not.toEqual([]);
+    // More than a locked rotor can draw: turns that touch each other.
+    expect(proofOf('compressor-seized', [...READY, reading('amps-compressor', 140), draws[1]!]).denied).not.toEqual([]);
   });
 
   it('with its overload out, or the clamp passed over, it is found by exclusion', () => {
