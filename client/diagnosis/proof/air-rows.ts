@@ -14,7 +14,7 @@ const STANDING = by(taken('pressure-standing'), taken('temperature-outdoor-air')
  * device together: the row asks for the figures, their likelihood judges them (signs after Rossi & Braun, 1997).
  */
 export const AIR_ROWS = {
-  'filter-dirty': { needs: [[by(sees('look-filter', 'filter-dirty'))]] },
+  'filter-dirty': { needs: [[by(sees('look-filter', 'filter-dirty'))]], twice: true },
   // Ice is what low charge, a dead blower and a choked duct make: charge, blower and filter are judged before it is the
   // finding. What air the coil gets shows once it has thawed: until then it is found by exclusion.
   'indoor-coil-iced': {
@@ -41,7 +41,7 @@ export const AIR_ROWS = {
     twice: true,
   },
   // By eye: a fan that turns backwards or slips on its shaft raises the head as well.
-  'condenser-dirty': { needs: [[by(sees('look-outdoor-coil', 'outdoor-coil-dirty'))]] },
+  'condenser-dirty': { needs: [[by(sees('look-outdoor-coil', 'outdoor-coil-dirty'))]], twice: true },
   'non-condensables': {
     judgedTogether: true,
     needs: [[by(taken('pressure-liquid')), STANDING], [CONDENSER_AIR]],

@@ -1,5 +1,6 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import {
+  arrives,
   atLeast,
   below,
   broken,
@@ -9,6 +10,7 @@ import {
   carriesNone,
   orAbsent,
   type ProofRow,
+  sags,
   sees,
   underRating,
   whole,
@@ -67,7 +69,12 @@ export const CONTROL_ROWS = {
       ],
     ],
   },
-  'R-wire-broken': { needs: [[by(carries('volts-R-C-air-handler'))], [by(carriesNone('volts-R-C-thermostat'))]] },
+  'R-wire-broken': {
+    needs: [
+      [by(carries('volts-R-C-air-handler'))],
+      [by(carriesNone('volts-R-C-thermostat')), sags('volts-R-C-thermostat', 'volts-R-C-air-handler')],
+    ],
+  },
   'Y-wire-broken-indoors': {
     needs: [
       [by(below('volts-R-Y-thermostat', CLOSED))],
@@ -104,12 +111,12 @@ export const CONTROL_ROWS = {
       [by(sees('look-thermostat', 'thermostat-calling', 'thermostat-not-calling'))],
       // What it switches is not shorted: that takes its volts away and it calls for nothing.
       [by(atLeast('ohms-Y-C', 5))],
-      // Nor do its volts sag: on too few it closes nothing.
+      // Nor do its volts sag: on too few it closes nothing. Those of a frayed R wire are fewer than at the air handler.
+      [by(atLeast('volts-R-Y-thermostat', RIGHT))],
       [
-        by(atLeast('volts-R-C-thermostat', RIGHT)),
-        by(atLeast('volts-R-C-air-handler', RIGHT)),
-        by(atLeast('volts-transformer-secondary', RIGHT)),
-        by(atLeast('volts-R-Y-thermostat', RIGHT)),
+        arrives('volts-R-Y-thermostat', 'volts-R-C-air-handler'),
+        arrives('volts-R-Y-thermostat', 'volts-transformer-secondary'),
+        arrives('volts-R-Y-thermostat', 'volts-R-C-condenser'),
       ],
     ],
     against: [below('volts-R-Y-thermostat', CLOSED)],

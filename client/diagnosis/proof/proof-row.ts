@@ -107,6 +107,27 @@ export const ofRating = (test: TestId, section: 'herm' | 'fan', share: number): 
 /** Times the plate's locked-rotor amps: supply and clamp on the high side, and some more (ours). */
 const MOST_LOCKED = 1.35;
 
+/** Share of a loss along a wire from which on it is not whole (ours: meters and moments differ by half of it). */
+const LOST = 0.06;
+const compared = (test: TestId, at: TestId, shows: (value: number, there: number) => boolean): Way => ({
+  checks: [
+    taken(at),
+    {
+      test,
+      shows: ({ value }, _profile, other) => {
+        const there = other(at)?.value;
+        return there !== undefined && shows(value, there);
+      },
+    },
+  ],
+});
+/** All the volts that are there arrive. */
+export const arrives = (test: TestId, from: TestId): Way =>
+  compared(test, from, (volts, there) => volts >= (1 - LOST) * there);
+/** Some of the volts that are there are lost on the way. */
+export const sags = (test: TestId, from: TestId): Way =>
+  compared(test, from, (volts, there) => volts < (1 - LOST) * there);
+
 /** How far two clamp readings of the same current lie apart at the most (ours: twice the clamp's own error and more). */
 const SAME_AMPS = 0.12;
 /** One current flows at both places: what is read at the first is read at the other as well. */

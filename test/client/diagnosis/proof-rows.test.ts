@@ -183,6 +183,15 @@ describe('what the trade wants to have read', () => {
     expect(proofOf('thermostat-not-calling', [...ends, open, reading('ohms-Y-C', 1.2)]).denied).not.toEqual([]);
   });
 
+  it('a frayed R wire loses volts on the way: what is open behind it is no thermostat', () => {
+    const upstream = [reading('volts-R-C-air-handler', 26.2), reading('ohms-Y-C', 16)];
+    const looks = reading('look-thermostat', 'thermostat-calling');
+    const lost = [reading('volts-R-Y-thermostat', 23.8), reading('volts-R-C-thermostat', 23.8)];
+    expect(isProved(proofOf('thermostat-not-calling', [...upstream, looks, ...lost]))).toBe(false);
+    expect(isProved(proofOf('R-wire-broken', [...upstream, lost[1]!]))).toBe(true);
+    expect(proofOf('R-wire-broken', [...upstream, reading('volts-R-C-thermostat', 26)]).denied).not.toEqual([]);
+  });
+
   it('a control fuse that blew on a short between R and C blows again', () => {
     const blown = [reading('ohms-control-fuse', 'open'), reading('ohms-Y-C', 16)];
     expect(isProved(proofOf('control-fuse-open', [...blown, reading('ohms-R-C', 'open')]))).toBe(true);
