@@ -76,6 +76,8 @@ export interface Assessment {
     /** Tests that would have proved it and were passed over or cannot be done: it is found by exclusion. */
     readonly unproved: readonly TestId[];
   };
+  /** What the leading suspects would show at the first of `next`: for whoever asks why, never told unasked. */
+  readonly expects?: readonly Expected[];
   /** Where nothing of the list is left: what the readings deny, the likeliest before first. `next` is then empty. */
   readonly excluded?: readonly FaultId[];
 }

@@ -119,9 +119,16 @@ function assess(
     done: standsOut && proved,
     ...(confirm[0] ? { confirm: confirm[0] } : {}),
     ...(proof ? { proof: { readings: proof.shown.map(({ seq }) => seq), unproved: proof.unproved } } : {}),
+    ...(next[0] ? { expects: explainTest(table, next[0], leadingOf(before)) } : {}),
     ...(top.fault === 'something-else' && next.length === 0 ? { excluded } : {}),
   };
 }
+
+/** Suspects that are worth a prediction: so many, from so much on. */
+const LEADING = 4;
+const WORTH_A_WORD = 0.005;
+const leadingOf = (suspects: readonly Suspect[]): readonly Suspect[] =>
+  suspects.slice(0, LEADING).filter(({ probability }) => probability >= WORTH_A_WORD);
 
 /** All faults of the table, the likeliest first. */
 function ranking(table: FaultTable, posterior: Posterior): Suspect[] {
