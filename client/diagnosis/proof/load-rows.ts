@@ -7,6 +7,7 @@ import {
   by,
   fed,
   holds,
+  indirect,
   indirectly,
   leaks,
   lockedRotor,
@@ -177,11 +178,7 @@ export const LOAD_ROWS = {
       [by(ofRating('microfarads-fan', 'fan', 0.8))],
       [by(sees('look-fan-by-hand', 'fan-spins-freely'))],
       // Common off: nothing. Start off: nothing there. Run off: all that flows goes through the start winding.
-      [
-        by(below('amps-fan', 0.15)),
-        by(below('amps-fan-start', 0.1)),
-        indirectly(sameAmps('amps-fan', 'amps-fan-start')),
-      ],
+      [by(below('amps-fan', 0.15)), by(below('amps-fan-start', 0.1)), indirect(sameAmps('amps-fan', 'amps-fan-start'))],
     ],
     against: [sees('look-outdoor-fan', 'fan-turning')],
   },

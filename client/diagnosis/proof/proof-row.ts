@@ -2,11 +2,13 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { Taken } from '../posterior/take-readings.ts';
+import { type Readings, residualOf } from '../refrigerant/expected-figures.ts';
+import type { Residuals } from '../unit/unit.ts';
 
 /** A test and what it must show. The test's own needs say in which state of power and call it counts. */
 export interface Check {
   readonly test: TestId;
-  readonly shows: (taken: Taken, profile: UnitProfile, other: (test: TestId) => Taken | undefined) => boolean;
+  readonly shows: (taken: Taken, profile: UnitProfile, readings: Readings) => boolean;
   /** Where the unit has no such part there is nothing to show. */
   readonly orAbsent?: true;
   /** The plate alone says whether it is met; where it is not, no reading helps. */
@@ -107,20 +109,13 @@ export const ofRating = (test: TestId, section: 'herm' | 'fan', share: number): 
 /** Times the plate's locked-rotor amps: supply and clamp on the high side, and some more (ours). */
 const MOST_LOCKED = 1.35;
 
+/** A reading beside another: both are taken, in whatever order. */
+const compared = (test: TestId, at: TestId, shows: (value: number, there: number) => boolean): Way => ({
+  checks: [taken(at), { test, shows: ({ value }, _profile, readings) => shows(value, readings.get(at) ?? value) }],
+});
+
 /** Share of a loss along a wire from which on it is not whole (ours: meters and moments differ by half of it). */
 const LOST = 0.06;
-const compared = (test: TestId, at: TestId, shows: (value: number, there: number) => boolean): Way => ({
-  checks: [
-    taken(at),
-    {
-      test,
-      shows: ({ value }, _profile, other) => {
-        const there = other(at)?.value;
-        return there !== undefined && shows(value, there);
-      },
-    },
-  ],
-});
 /** All the volts that are there arrive. */
 export const arrives = (test: TestId, from: TestId): Way =>
   compared(test, from, (volts, there) => volts >= (1 - LOST) * there);
@@ -130,14 +125,38 @@ export const sags = (test: TestId, from: TestId): Way =>
 
 /** How far two clamp readings of the same current lie apart at the most (ours: twice the clamp's own error and more). */
 const SAME_AMPS = 0.12;
-/** One current flows at both places: what is read at the first is read at the other as well. */
-export const sameAmps = (test: TestId, at: TestId): Check => ({
-  test,
-  shows: ({ value }, _profile, other) => {
-    const there = other(at)?.value;
-    return there !== undefined && Math.abs(value - there) <= SAME_AMPS * Math.max(value, there);
-  },
-});
+/** One current flows at both places. */
+export const sameAmps = (test: TestId, at: TestId): Way =>
+  compared(test, at, (amps, there) => Math.abs(amps - there) <= SAME_AMPS * Math.max(amps, there));
+
+/** What a figure of the refrigerant side is made of. */
+const FIGURES = {
+  evaporating: ['pressure-suction'],
+  superheat: ['pressure-suction', 'temperature-suction-line'],
+  condensing: ['temperature-outdoor-air', 'pressure-liquid'],
+  subcooling: ['pressure-liquid', 'temperature-liquid-line'],
+  standing: ['temperature-outdoor-air', 'pressure-standing'],
+  condenserRise: ['temperature-outdoor-air', 'temperature-condenser-air-out'],
+  airDrop: ['temperature-return-air', 'temperature-supply-air'],
+} as const satisfies Partial<Record<keyof Residuals, readonly TestId[]>>;
+
+/** A figure against what its conditions make expected, °F; where the metering device is not known, against either. */
+export function figure(name: keyof typeof FIGURES, shows: (residual: number) => boolean): Way {
+  const tests: readonly TestId[] = FIGURES[name];
+  const last = tests.at(-1)!;
+  const judged: Check = {
+    test: last,
+    shows: (_taken, profile, readings) => {
+      const residual = residualOf(name, readings, profile);
+      if (residual === undefined) return true;
+      const { fixed, valve } = residual;
+      if (profile.metering === 'fixed-orifice') return shows(fixed);
+      if (profile.metering === 'thermostatic-valve') return shows(valve);
+      return shows(fixed) || shows(valve);
+    },
+  };
+  return { checks: [...tests.slice(0, -1).map(taken), judged] };
+}
 
 /** Whether the plate says that there is no part that helps it start. */
 export const withoutStartPart: Check = {
@@ -152,9 +171,11 @@ export const withoutStartPart: Check = {
  */
 export const lockedRotor = (test: TestId): Check =>
   number(test, (amps, { compressor }) =>
-    compressor ? amps >= 0.6 * compressor.lra && amps <= MOST_LOCKED * compressor.lra : amps >= 24,
+    compressor ? amps >= 0.7 * compressor.lra && amps <= MOST_LOCKED * compressor.lra : amps >= 24,
   );
 
 export const by = (...checks: readonly Check[]): Way => ({ checks });
 /** Together they leave another cause open: the finding is by exclusion. */
 export const indirectly = (...checks: readonly Check[]): Way => ({ checks, indirect: true });
+/** Both ways at once, and another cause stays open all the same. */
+export const indirect = (...ways: readonly Way[]): Way => indirectly(...ways.flatMap(({ checks }) => checks));

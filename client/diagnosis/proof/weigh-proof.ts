@@ -1,6 +1,7 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { isStale, type Standing, type Taken } from '../posterior/take-readings.ts';
+import type { Readings } from '../refrigerant/expected-figures.ts';
 import type { Check, ProofRow, Way } from './proof-row.ts';
 
 /** What is known when a row is held against the readings. */
@@ -29,6 +30,15 @@ export interface Proof {
   readonly denied: readonly Taken[];
 }
 
+const numbers = new WeakMap<Standing, Readings>();
+
+/** The latest number of each test, as the figures of the refrigerant side want them. */
+function numbersOf(standing: Standing): Readings {
+  const known = numbers.get(standing) ?? new Map([...standing.taken].map(([test, { value }]) => [test, value]));
+  numbers.set(standing, known);
+  return known;
+}
+
 type Outcome = 'met' | 'failed' | 'cannot' | 'missing';
 
 function outcome({ test, shows, orAbsent, holds }: Check, { standing, profile, canBeDone, isThere }: Read): Outcome {
@@ -36,7 +46,7 @@ function outcome({ test, shows, orAbsent, holds }: Check, { standing, profile, c
   if (orAbsent && !isThere(test)) return 'met';
   const reading = standing.taken.get(test);
   if (reading && isStale(reading, standing) && canBeDone(test)) return 'missing';
-  if (reading) return shows(reading, profile, (other) => standing.taken.get(other)) ? 'met' : 'failed';
+  if (reading) return shows(reading, profile, numbersOf(standing)) ? 'met' : 'failed';
   return canBeDone(test) ? 'missing' : 'cannot';
 }
 

@@ -183,6 +183,13 @@ describe('what the trade wants to have read', () => {
     expect(proofOf('thermostat-not-calling', [...ends, open, reading('ohms-Y-C', 1.2)]).denied).not.toEqual([]);
   });
 
+  it('what is compared with a reading that was not taken is asked for, not denied', () => {
+    const open = [reading('volts-R-Y-thermostat', 26), reading('look-thermostat', 'thermostat-calling')];
+    const proof = proofOf('thermostat-not-calling', [...open, reading('ohms-Y-C', 16)]);
+    expect(proof.denied).toEqual([]);
+    expect(proof.lacking.flat(2)).toContain('volts-R-C-air-handler');
+  });
+
   it('a frayed R wire loses volts on the way: what is open behind it is no thermostat', () => {
     const upstream = [reading('volts-R-C-air-handler', 26.2), reading('ohms-Y-C', 16)];
     const looks = reading('look-thermostat', 'thermostat-calling');
@@ -267,6 +274,36 @@ describe('what the trade wants to have read', () => {
     expect(isProved(proofOf('compressor-overload-open', [...open, cold]))).toBe(true);
     const hot = reading('look-compressor-heat', 'compressor-very-hot');
     expect(proofOf('compressor-overload-open', [...open, hot]).unproved).toContain('look-compressor-heat');
+  });
+
+  // R-410A: 317 psi is 100 °F, 118 psi 40 °F (pressure-temperature card); signs after Rossi & Braun (1997), common practice.
+  it('the refrigerant side is held to its signs: short of charge no subcooling above its target, overcharged none below', () => {
+    const plate = { refrigerant: 'R-410A', metering: 'thermostatic-valve', plateSubcooling: 10 };
+    const gauges = [
+      reading('look-blower', 'blower-running'),
+      reading('look-compressor', 'compressor-running'),
+      reading('pressure-suction', 100),
+      reading('temperature-suction-line', 55),
+      reading('pressure-liquid', 317),
+      reading('temperature-outdoor-air', 82),
+      reading('temperature-condenser-air-out', 97),
+    ];
+    const little = [...gauges, reading('temperature-liquid-line', 97)];
+    const much = [...gauges, reading('temperature-liquid-line', 78)];
+    const under = (fault: FaultId, readings: readonly Taken[]) => proofOf(fault, readings, [], plate);
+    expect(isProved(under('low-charge', little))).toBe(true);
+    expect(under('low-charge', much).denied).not.toEqual([]);
+    expect(isProved(under('overcharge', much))).toBe(true);
+    expect(under('overcharge', little).denied).not.toEqual([]);
+    // A choked liquid side has its liquid; where it chokes was not read.
+    expect(under('liquid-restriction', much)).toMatchObject({ lacking: [], denied: [] });
+    expect(under('liquid-restriction', much).unproved).not.toEqual([]);
+    // Air that leaves the condenser hot is a fan that moves too little of it.
+    expect(under('overcharge', [...much, reading('temperature-condenser-air-out', 128)]).denied).not.toEqual([]);
+    // Foreign gas shows at rest: 82 °F of outdoor air is some 244 psi.
+    const rest = (psi: number) => under('non-condensables', [...much, reading('pressure-standing', psi)]);
+    expect(isProved(rest(280))).toBe(true);
+    expect(isProved(rest(244))).toBe(false);
   });
 
   it('a lost utility leg is read at the service or the disconnect, and full volts there exclude it', () => {
