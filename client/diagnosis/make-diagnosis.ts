@@ -1,4 +1,3 @@
-import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Diagnosis, Evidence, NextTest, Suspect } from './diagnosis.ts';
@@ -11,7 +10,7 @@ import { readAgainAtLast, readAgainBeforeLeaving } from './planner/read-again.ts
 import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
 import { isNotWorthMore } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
-import { findTest, indexTests, type Standing, standingReadings } from './posterior/take-readings.ts';
+import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
 import {
   capExclusion,
@@ -22,7 +21,7 @@ import {
   provedBeside,
   raise,
 } from './proof/hold-to-proof.ts';
-import { denialsToTakeAgain, nextOfProof, proofToTakeAgain, proveTwice } from './proof/next-proof.ts';
+import { denialsToTakeAgain, nextOfProof, proofToTakeAgain, proveTwice, waitBefore } from './proof/next-proof.ts';
 import { PROOF_ROWS } from './proof/proof-rows.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
 import type { FaultTable } from './table/fault-table.ts';
@@ -99,20 +98,24 @@ function assess(
   const isCostly = PROOF_ROWS[top.fault].twice === true || strange.length > 0;
   if (settled && proof && again.length === 0) again.push(...proveTwice(stance, isCostly, proof, standing));
   if (settled && proof) again.push(...proofToTakeAgain(proof, standing));
+  const wait = proof && waitBefore(PROOF_ROWS[top.fault], read);
+  if (settled && wait) again.push(wait.test);
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
   if (settled && proof && proof.unproved.length > 0) capExclusion(table, posterior, top.fault);
   if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, before[1]!.probability);
   // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
   const isEnd = top.fault === 'something-else' && standsOut && confirm.length === 0;
-  const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked])];
+  // Where nothing else tells, waiting does.
+  const last = wait && canBeDone(wait.test) ? [wait.test] : [];
+  const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked, ...last])];
   const excluded = [...rows.keys()].filter((fault) => isExcluded(rows.get(fault), standing));
   return {
     version: table.version,
     forSeq: evidence.at(-1)?.seq ?? 0,
     suspects: ranking(table, posterior),
     next: next.map((test) =>
-      nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile), waitBefore(test, top.fault, standing)),
+      nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile), test === wait?.test ? wait.minutes : 0),
     ),
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
     ...(strange.length > 0 ? { contradiction: strange } : {}),
@@ -144,15 +147,6 @@ function isFound(suspects: readonly Suspect[], best: Ranked | undefined): boolea
   const [top, second] = suspects;
   if (top!.fault === 'something-else') return top!.probability >= EXCLUDED && (second?.probability ?? 0) < STILL_LEFT;
   return top!.probability >= STANDS_OUT || (isNamed(top!.fault) && isNotWorthMore(suspects, best));
-}
-
-/** Until an overload that opened on heat may have closed again (common practice: half an hour, often hours). */
-const COOLING_MINUTES = 30;
-
-/** Minutes to let pass before a test: an overload that is open is judged on a compressor that has cooled. */
-function waitBefore(test: TestId, leader: FaultId, { taken }: Standing): number {
-  const isHot = taken.get('look-compressor-heat')?.observation === 'compressor-very-hot';
-  return leader === 'compressor-overload-open' && test === 'look-compressor-heat' && isHot ? COOLING_MINUTES : 0;
 }
 
 function nextTest(id: TestId, hazards: NextTest['hazards'], wait: number): NextTest {

@@ -131,8 +131,10 @@ export const CONTROL_ROWS = {
       [by(carries('volts-Y-C-condenser')), by(carries('volts-R-C-condenser')), by(carries('volts-coil'))],
     ],
   },
-  // What enters at Y and C passes both switches and does not come to the coil. A delay ends by itself: it was waited for.
+  // What enters at Y and C passes both switches and does not come to the coil. A delay ends by itself: it is waited for
+  // (common practice: three to five minutes against short cycling).
   'delay-stays-open': {
+    afterWait: { check: carriesNone('volts-coil'), minutes: 5 },
     needs: [
       [by(carries('volts-Y-C-condenser'))],
       [by(carriesNone('volts-coil'))],

@@ -125,8 +125,10 @@ export const LOAD_ROWS = {
     needs: [[by(leaks('ohms-compressor-R-shell')), by(leaks('ohms-compressor-shell'))], [by(holds('ohms-fan-frame'))]],
     twice: true,
   },
-  // Cold: an overload that opened on heat closes again, and is no fault. While it stays hot it is found by exclusion.
+  // Cold: an overload that opened on heat closes again, and is no fault (common practice: half an hour, often hours).
+  // While it stays hot it is found by exclusion.
   'compressor-overload-open': {
+    afterWait: { check: sees('look-compressor-heat', 'compressor-very-hot'), minutes: 30 },
     needs: [
       [by(brokenWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-R-S'))],
       [by(brokenWinding('ohms-compressor-C-S'))],
