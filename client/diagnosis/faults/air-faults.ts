@@ -101,9 +101,14 @@ function shiftAir(unit: Unit, typical: Residuals, severity: number, random: Rand
 /** It also makes up for refrigerant that is short: the coil stays cold longer and subcooling moves first. */
 const MADE_UP_BY_VALVE = { evaporating: 0.5, superheat: 0.35, subcooling: 1.2, discharge: 0.8, airDrop: 0.7 } as const;
 
+/** Wide open it makes up for no more: from here on superheat rises as it does behind an orifice, and further (ours). */
+const VALVE_OPEN = 1;
+const RISES = 1.3;
+
 function shiftCharge(unit: Unit, typical: Residuals, severity: number, random: Random): void {
   const valve = unit.metering === 'thermostatic-valve';
-  shift(unit, typical, severity, random, valve ? MADE_UP_BY_VALVE : {});
+  const superheat = MADE_UP_BY_VALVE.superheat + RISES * Math.max(0, severity - VALVE_OPEN);
+  shift(unit, typical, severity, random, valve ? { ...MADE_UP_BY_VALVE, superheat } : {});
 }
 
 /** A blower that moves less air has less to do and draws less (common practice, our share). */

@@ -85,6 +85,7 @@ export const LOAD_ROWS = {
         // Through the run winding alone, or through what is left of a lead: an overload that opens hides the same.
         indirectly(below('amps-compressor-start', 0.3)),
         indirectly(atLeast('amps-compressor', 1)),
+        indirectly(below('amps-compressor', 1), sees('look-compressor-heat', 'compressor-very-hot')),
       ],
     ],
     against: [sees('look-compressor', 'compressor-running', 'compressor-runs-then-trips')],
