@@ -8,7 +8,7 @@ const BEYOND_READINGS: Partial<Readonly<Record<FaultId, string>>> = {
   'leaking-valves': 'no pump-down was made',
 };
 
-/** Why a finding is by exclusion: "not proved by amps of the compressor": passed over, or read at another moment. @param unproved not empty */
+/** Why a finding is by exclusion: "unproved by amps of the compressor": passed over, or read at another moment. @param unproved not empty */
 export function exclusionWords(fault: FaultId, unproved: readonly TestId[]): string {
-  return BEYOND_READINGS[fault] ?? `not proved by ${unproved.map((test) => TESTS_BY_ID[test].name).join(', ')}`;
+  return BEYOND_READINGS[fault] ?? `unproved by ${unproved.map((test) => TESTS_BY_ID[test].name).join(', ')}`;
 }
