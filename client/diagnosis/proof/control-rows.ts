@@ -8,6 +8,7 @@ import {
   by,
   carries,
   carriesNone,
+  indirectly,
   orAbsent,
   type ProofRow,
   sags,
@@ -80,6 +81,11 @@ export const CONTROL_ROWS = {
       [by(below('volts-R-Y-thermostat', CLOSED))],
       [by(carries('volts-R-C-air-handler'))],
       [by(carriesNone('volts-Y-C-air-handler'))],
+      // Behind a broken R wire there is nothing between R and Y either.
+      [
+        arrives('volts-R-C-thermostat', 'volts-R-C-air-handler'),
+        indirectly(sees('look-thermostat', 'thermostat-calling')),
+      ],
     ],
   },
   'Y-wire-broken-outdoors': {

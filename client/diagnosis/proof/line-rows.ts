@@ -14,6 +14,7 @@ import {
   type ProofRow,
   SHORTED_OHMS,
   sees,
+  twoPoles,
   underShare,
   whole,
 } from './proof-row.ts';
@@ -92,7 +93,9 @@ const stuckPole = (n: 1 | 2, ...more: ProofRow['needs'][number]): ProofRow => ({
   needs: [
     [
       ...more,
-      by(below(`ohms-pole-${n}`, 5)),
+      by(below(`ohms-pole-${n}`, 5), twoPoles(`ohms-pole-${n}`)),
+      // Beside a contact in the other leg a bar conducts as well.
+      indirectly(below(`ohms-pole-${n}`, 5)),
       // With both poles open the load side floats, and the meter itself ties it to the line: no volts across an open pole.
       by(below(`${ACROSS[n]}-no-call`, 5), atLeast(`volts-T${n}-ground-no-call`, 80)),
       by(sees('look-contacts', 'contacts-stuck')),
@@ -171,7 +174,7 @@ export const LINE_ROWS = {
       [by(sees('look-contactor', 'contactor-not-pulled-in')), by(broken('ohms-pole-1-pressed'))],
       [by(whole('ohms-coil'), atLeast('ohms-coil', 2.5))],
     ],
-    against: [carriesNone('volts-coil')],
+    against: [carriesNone('volts-coil'), sees('look-contactor', 'contactor-pulled-in')],
   },
   'contactor-coil-open': { needs: [[by(broken('ohms-coil'))]] },
   'contactor-coil-shorted': { needs: [[by(below('ohms-coil', 4))]] },

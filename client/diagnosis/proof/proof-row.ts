@@ -160,6 +160,13 @@ export function figure(name: keyof typeof FIGURES, shows: (residual: number) => 
   return { checks: [...tests.slice(0, -1).map(taken), judged] };
 }
 
+/** Whether the plate says that the contactor has a contact in either leg. */
+export const twoPoles = (test: TestId): Check => ({
+  test,
+  shows: () => true,
+  holds: ({ contactorPoles }) => contactorPoles === 2,
+});
+
 /** Whether the plate says that there is no part that helps it start. */
 export const withoutStartPart: Check = {
   test: 'microfarads-hard-start',

@@ -171,7 +171,10 @@ describe('what the trade wants to have read', () => {
     const closed = reading('volts-R-Y-thermostat', 0.1);
     const open = reading('volts-R-Y-thermostat', 26);
     const loop = reading('ohms-Y-C', 16);
-    expect(isProved(proofOf('Y-wire-broken-indoors', [...ends, closed]))).toBe(true);
+    const whole = reading('volts-R-C-thermostat', 25.8);
+    expect(isProved(proofOf('Y-wire-broken-indoors', [...ends, closed, whole]))).toBe(true);
+    const lost = reading('volts-R-C-thermostat', 3);
+    expect(isProved(proofOf('Y-wire-broken-indoors', [...ends, closed, lost]))).toBe(false);
     expect(proofOf('Y-wire-broken-indoors', [...ends, open]).denied).not.toEqual([]);
     expect(proofOf('thermostat-not-calling', [...ends, closed]).denied).not.toEqual([]);
     expect(
@@ -228,6 +231,10 @@ describe('what the trade wants to have read', () => {
     const stuck = 'contactor-pole-1-stuck-closed';
     expect(isProved(proofOf(stuck, [across, reading('volts-T1-ground-no-call', 120)]))).toBe(true);
     expect(proofOf(stuck, [across, reading('volts-T1-ground-no-call', 0.2)]).denied).not.toEqual([]);
+    // With one pole the other leg is a bar.
+    const bar = reading('ohms-pole-1', 0.1);
+    expect(isProved(proofOf(stuck, [bar], [], { contactorPoles: 2 }))).toBe(true);
+    expect(isProved(proofOf(stuck, [bar], [], { contactorPoles: 1 }))).toBe(false);
   });
 
   it('ice is what others make: it is found by exclusion', () => {
