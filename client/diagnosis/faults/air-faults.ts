@@ -240,7 +240,8 @@ export const AIR_FAULTS = {
     graded: true,
     lostMinutes: 1800,
 
-    apply: (unit, random) => shiftCharge(unit, SHIFTS.leakingValves, severe(random), random),
+    // Up to valves that pump hardly anything.
+    apply: (unit, random) => shiftCharge(unit, SHIFTS.leakingValves, between(random, 0.45, 2.2), random),
   },
   'reversing-valve-stuck': {
     weight: 0.5,

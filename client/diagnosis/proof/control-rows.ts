@@ -164,7 +164,13 @@ export const CONTROL_ROWS = {
     ],
   },
   'door-switch-open': { needs: [[by(atLeast('volts-door-switch', 60)), by(broken('ohms-door-switch'))]] },
-  'blower-motor-open': { needs: [[by(broken('ohms-blower'))]] },
+  // One with a drive of its own shows no winding: whether it is stuck is felt.
+  'blower-motor-open': {
+    needs: [
+      [by(broken('ohms-blower'))],
+      [by(broken('ohms-blower')), by(sees('look-blower-by-hand', 'blower-spins-freely'))],
+    ],
+  },
   'blower-seized': {
     needs: [[by(sees('look-blower-by-hand', 'blower-stiff'))]],
     against: [sees('look-blower', 'blower-running')],
