@@ -41,7 +41,10 @@ export interface NextTest {
   /** For a look: the observations that answer it. */
   readonly answers?: readonly ObservationId[];
   readonly needs: TestNeeds;
+  /** The wait counted in. */
   readonly minutes: number;
+  /** Minutes to let pass before: a hot compressor has to cool until its overload can close. */
+  readonly wait?: number;
   readonly hazards: readonly HazardId[];
 }
 
@@ -73,6 +76,8 @@ export interface Assessment {
     /** Tests that would have proved it and were passed over or cannot be done: it is found by exclusion. */
     readonly unproved: readonly TestId[];
   };
+  /** What the leading suspects would show at the first of `next`: for whoever asks why, never told unasked. */
+  readonly expects?: readonly Expected[];
   /** Where nothing of the list is left: what the readings deny, the likeliest before first. `next` is then empty. */
   readonly excluded?: readonly FaultId[];
 }

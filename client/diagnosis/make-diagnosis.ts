@@ -12,8 +12,16 @@ import { isNotWorthMore } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
-import { capExclusion, holdToProof, isExcluded, isNamed, provedBeside, raise } from './proof/hold-to-proof.ts';
-import { denialsToTakeAgain, nextOfProof, proofToTakeAgain, proveTwice } from './proof/next-proof.ts';
+import {
+  capExclusion,
+  doubtUnproved,
+  holdToProof,
+  isExcluded,
+  isNamed,
+  provedBeside,
+  raise,
+} from './proof/hold-to-proof.ts';
+import { denialsToTakeAgain, nextOfProof, proofToTakeAgain, proveTwice, waitBefore } from './proof/next-proof.ts';
 import { PROOF_ROWS } from './proof/proof-rows.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
 import type { FaultTable } from './table/fault-table.ts';
@@ -90,26 +98,40 @@ function assess(
   const isCostly = PROOF_ROWS[top.fault].twice === true || strange.length > 0;
   if (settled && proof && again.length === 0) again.push(...proveTwice(stance, isCostly, proof, standing));
   if (settled && proof) again.push(...proofToTakeAgain(proof, standing));
+  const wait = proof && waitBefore(PROOF_ROWS[top.fault], read);
+  if (settled && wait) again.push(wait.test);
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
   if (settled && proof && proof.unproved.length > 0) capExclusion(table, posterior, top.fault);
+  if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, before[1]!.probability);
   // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
   const isEnd = top.fault === 'something-else' && standsOut && confirm.length === 0;
-  const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked])];
+  // Where nothing else tells, waiting does.
+  const last = wait && canBeDone(wait.test) ? [wait.test] : [];
+  const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked, ...last])];
   const excluded = [...rows.keys()].filter((fault) => isExcluded(rows.get(fault), standing));
   return {
     version: table.version,
     forSeq: evidence.at(-1)?.seq ?? 0,
     suspects: ranking(table, posterior),
-    next: next.map((test) => nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile))),
+    next: next.map((test) =>
+      nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile), test === wait?.test ? wait.minutes : 0),
+    ),
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
     ...(strange.length > 0 ? { contradiction: strange } : {}),
     done: standsOut && proved,
     ...(confirm[0] ? { confirm: confirm[0] } : {}),
     ...(proof ? { proof: { readings: proof.shown.map(({ seq }) => seq), unproved: proof.unproved } } : {}),
+    ...(next[0] ? { expects: explainTest(table, next[0], leadingOf(before)) } : {}),
     ...(top.fault === 'something-else' && next.length === 0 ? { excluded } : {}),
   };
 }
+
+/** Suspects that are worth a prediction: so many, from so much on. */
+const LEADING = 4;
+const WORTH_A_WORD = 0.005;
+const leadingOf = (suspects: readonly Suspect[]): readonly Suspect[] =>
+  suspects.slice(0, LEADING).filter(({ probability }) => probability >= WORTH_A_WORD);
 
 /** All faults of the table, the likeliest first. */
 function ranking(table: FaultTable, posterior: Posterior): Suspect[] {
@@ -127,7 +149,7 @@ function isFound(suspects: readonly Suspect[], best: Ranked | undefined): boolea
   return top!.probability >= STANDS_OUT || (isNamed(top!.fault) && isNotWorthMore(suspects, best));
 }
 
-function nextTest(id: TestId, hazards: NextTest['hazards']): NextTest {
+function nextTest(id: TestId, hazards: NextTest['hazards'], wait: number): NextTest {
   const model = TEST_MODELS[id];
   return {
     id,
@@ -136,7 +158,8 @@ function nextTest(id: TestId, hazards: NextTest['hazards']): NextTest {
     at: model.at,
     ...(model.measure.kind === 'look' ? { answers: model.measure.answers } : {}),
     needs: model.needs,
-    minutes: model.minutes,
+    minutes: model.minutes + wait,
+    ...(wait > 0 ? { wait } : {}),
     hazards,
   };
 }

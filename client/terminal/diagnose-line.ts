@@ -89,5 +89,6 @@ function testIn(said: Readonly<Record<string, unknown>>): { readonly test?: Test
 function faultIn(said: Readonly<Record<string, unknown>>): FaultId {
   const fault = FAULTS.find(({ id }) => id === said['repaired'])?.id;
   if (!fault) throw new DiagnosisError('unknown-fault', String(said['repaired']));
+  if (fault === 'nothing-wrong') throw new DiagnosisError('bad-line', `${fault} is nothing to repair`);
   return fault;
 }

@@ -35,6 +35,8 @@ export interface TestLine {
   readonly needs: NextTest['needs'];
   readonly place: string;
   readonly minutes: number;
+  /** Minutes of these to let pass before. */
+  readonly wait?: number;
   readonly hazards: readonly string[];
 }
 
@@ -56,7 +58,7 @@ export interface ErrorLine {
   readonly error: { readonly code: string; readonly message: string };
 }
 
-function testLine(id: TestId, hazards?: readonly string[]): TestLine {
+function testLine(id: TestId, asked?: NextTest): TestLine {
   const model = TEST_MODELS[id];
   const [from, to] = model.at;
   return {
@@ -69,8 +71,9 @@ function testLine(id: TestId, hazards?: readonly string[]): TestLine {
     ...(model.measure.kind === 'look' ? { answers: model.measure.answers } : {}),
     needs: model.needs,
     place: model.place,
-    minutes: model.minutes,
-    hazards: hazards ?? model.hazards,
+    minutes: asked?.minutes ?? model.minutes,
+    ...(asked?.wait === undefined ? {} : { wait: asked.wait }),
+    hazards: asked?.hazards ?? model.hazards,
   };
 }
 
@@ -106,7 +109,7 @@ export class DiagnoseSession {
     // A part is condemned by a reading only when it was read twice.
     const finished = (done && confirm === undefined) || first === undefined;
     return {
-      next: finished ? null : testLine(first.id, first.hazards),
+      next: finished ? null : testLine(first.id, first),
       suspects: suspects
         .filter((s, i) => i < 5 || s.probability >= 0.005)
         .map(({ fault, probability }) => ({ fault, probability: inTenThousandths(probability) })),

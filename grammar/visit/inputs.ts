@@ -4,7 +4,7 @@ import type { FaultId } from '../vocabulary/faults.ts';
 import type { HazardId } from '../vocabulary/hazards.ts';
 import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PointId } from '../vocabulary/points.ts';
-import type { QuantityId } from '../vocabulary/quantities.ts';
+import type { QuantityId, UnitCode, Value } from '../vocabulary/quantities.ts';
 import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { KeptSound } from './kept-sound.ts';
@@ -60,6 +60,11 @@ export interface RankedSuspects {
   readonly confirm?: TestId;
   /** What proves the leader, and the tests that would have and could not be done: it is then found by exclusion. */
   readonly proof?: { readonly readings: readonly number[]; readonly unproved: readonly TestId[] };
+  /** What the leading suspects would show at the first of `next`: shown to whoever asks why. */
+  readonly expects?: readonly ({ readonly fault: FaultId } & (
+    | { readonly expected: Value; readonly unit: UnitCode }
+    | { readonly expected: ObservationId; readonly unit: 'observation' }
+  ))[];
   /** Where nothing of the list is left: what the readings deny. */
   readonly excluded?: readonly FaultId[];
 }

@@ -101,9 +101,14 @@ function shiftAir(unit: Unit, typical: Residuals, severity: number, random: Rand
 /** It also makes up for refrigerant that is short: the coil stays cold longer and subcooling moves first. */
 const MADE_UP_BY_VALVE = { evaporating: 0.5, superheat: 0.35, subcooling: 1.2, discharge: 0.8, airDrop: 0.7 } as const;
 
+/** Wide open it makes up for no more: from here on superheat rises as it does behind an orifice, and further (ours). */
+const VALVE_OPEN = 1;
+const RISES = 1.3;
+
 function shiftCharge(unit: Unit, typical: Residuals, severity: number, random: Random): void {
   const valve = unit.metering === 'thermostatic-valve';
-  shift(unit, typical, severity, random, valve ? MADE_UP_BY_VALVE : {});
+  const superheat = MADE_UP_BY_VALVE.superheat + RISES * Math.max(0, severity - VALVE_OPEN);
+  shift(unit, typical, severity, random, valve ? { ...MADE_UP_BY_VALVE, superheat } : {});
 }
 
 /** A blower that moves less air has less to do and draws less (common practice, our share). */
@@ -111,6 +116,11 @@ function starveOfAir(unit: Unit, severity: number, random: Random): void {
   shiftAir(unit, SHIFTS.lowIndoorAir, severity, random);
   unit.blower.turningAmps *= between(random, 0.7, 1);
 }
+
+/** From barely to entirely: a duct that is closed leaves the coil next to no air. Most are milder. */
+const starving = (random: Random) => 0.4 + 2.8 * between(random, 0, 1) ** 2;
+/** From here on the coil freezes sooner or later (common practice; our figure). */
+const FREEZES = 1.2;
 
 const severe = (random: Random) => between(random, 0.45, 1.15);
 
@@ -131,8 +141,9 @@ export const AIR_FAULTS = {
 
     apply: (unit, random) => {
       unit.filterDirty = true;
-      starveOfAir(unit, between(random, 0.4, 1.6), random);
-      ice(unit, 0.15, random);
+      const severity = starving(random);
+      starveOfAir(unit, severity, random);
+      ice(unit, severity > FREEZES ? 0.5 : 0.12, random);
     },
   },
   'indoor-coil-iced': {
@@ -155,9 +166,10 @@ export const AIR_FAULTS = {
     lostMinutes: 180,
 
     apply: (unit, random) => {
-      starveOfAir(unit, between(random, 0.4, 1.6), random);
+      const severity = starving(random);
+      starveOfAir(unit, severity, random);
       unit.filterDirty = chance(random, 0.05);
-      ice(unit, 0.07, random);
+      ice(unit, severity > FREEZES ? 0.5 : 0.07, random);
     },
   },
   'low-charge': {
@@ -228,7 +240,8 @@ export const AIR_FAULTS = {
     graded: true,
     lostMinutes: 1800,
 
-    apply: (unit, random) => shiftCharge(unit, SHIFTS.leakingValves, severe(random), random),
+    // Up to valves that pump hardly anything.
+    apply: (unit, random) => shiftCharge(unit, SHIFTS.leakingValves, between(random, 0.45, 2.2), random),
   },
   'reversing-valve-stuck': {
     weight: 0.5,

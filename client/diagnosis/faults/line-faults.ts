@@ -19,6 +19,8 @@ function loosenLug(unit: Unit, leg: 0 | 1, random: Random): void {
 
 /** A burnt pole is open or drops many volts. */
 function burnPole(unit: Unit, leg: 0 | 1, random: Random): void {
+  // One pole in leg two: the bar lies in leg one.
+  if (leg === 1 && unit.poles === 1) unit.poleStuck = [true, false];
   if (leg === 1) unit.poles = 2;
   const severity = random();
   const conducts = severity < 0.75;
@@ -166,7 +168,6 @@ export const LINE_FAULTS = {
     graded: true,
     lostMinutes: USUAL_LOSS,
 
-    possible: twoPoles,
     apply: (unit, random) => burnPole(unit, 1, random),
   },
   'contactor-pole-1-stuck-closed': {

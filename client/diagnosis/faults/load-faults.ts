@@ -5,14 +5,22 @@ import type { Motor } from '../unit/motor.ts';
 import type { Unit } from '../unit/unit.ts';
 import { type FaultModel, OPEN, PRACTICE, put, putMotor, USUAL_LOSS } from './fault-model.ts';
 
+/** Share of outdoor units behind a ground-fault breaker (NEC 210.8(F) asks for one since 2020; our share). */
+const GROUND_FAULT_BREAKER = 0.2;
+/** It trips on 4 to 6 mA, so on less than so many ohms from 120 V to ground (UL 943 class A, from memory). */
+const GROUND_FAULT_OHMS = 24_000;
+
 /**
  * A grounded winding takes the breaker or both fuses with it: either leg feeds the fault through the winding. A leak of
- * kilohms takes neither.
+ * kilohms takes neither, but for a ground-fault breaker.
  */
 function ground(unit: Unit, motor: Motor, random: Random): void {
   const severity = random();
   motor.shellOhms = severity < 0.75 ? 0.2 * 300 ** (severity / 0.75) : 60 * 7000 ** (4 * severity - 3);
-  if (severity >= 0.75) return;
+  if (severity >= 0.75) {
+    if (motor.shellOhms < GROUND_FAULT_OHMS && chance(random, GROUND_FAULT_BREAKER)) unit.breaker = [OPEN, OPEN];
+    return;
+  }
   if (chance(random, 0.75)) unit.breaker = [OPEN, OPEN];
   else unit.fuse = [OPEN, OPEN];
 }
@@ -98,7 +106,9 @@ export const LOAD_FAULTS = {
     apply: (unit, random) => {
       unit.hardStart = true;
       unit.needsHardStart = true;
-      unit.hardStartMicrofarads = between(random, 0, 40);
+      const severity = random();
+      // Its capacitor is gone, or whole behind a relay that never closes.
+      unit.hardStartMicrofarads = severity < 0.6 ? 40 * (severity / 0.6) : between(random, 88, 230);
     },
   },
   'capacitor-lead-off': {
@@ -175,9 +185,9 @@ export const LOAD_FAULTS = {
     lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       unit.fanLeadOff = true;
-      // The common lead is off at the motor, or at the other end of what is called its terminal.
+      // With the common lead off the motor's terminals have no volts, mostly: it is off at its other end.
       const lead = loseLead(unit.fan, random);
-      if (lead === 'common' && chance(random, 0.5)) unit.defrostRelay = OPEN;
+      if (lead === 'common' && chance(random, 0.8)) unit.defrostRelay = OPEN;
     },
   },
   'fan-run-winding-open': {

@@ -122,9 +122,15 @@ const besideFan = ({ leadsStayOn, fan }: Unit, ohms: number): number =>
 const pole = (unit: Unit, leg: 0 | 1) =>
   unit.poleStuck[leg] ? 0.01 : unit.armatureJammed ? OPEN : unit.poleClosed[leg]!;
 
+/** A pressure switch that tripped may still be out when its leads come off. */
+const highSwitch = ({ unit, cooling }: Moment) =>
+  cooling.state.highTripped && unit.highStaysOut ? OPEN : unit.highSwitch;
+const lowSwitch = ({ unit, cooling }: Moment) => (cooling.state.lowTripped ? OPEN : unit.lowSwitch);
+
 /** Y to C at the air handler, both wires off: the run to the condenser, its switches and coil, and any short. */
-function callLoop({ unit }: Moment): number {
-  const path = unit.highSwitch + unit.lowSwitch + unit.delay + unit.coilOhms;
+function callLoop(moment: Moment): number {
+  const { unit } = moment;
+  const path = highSwitch(moment) + lowSwitch(moment) + unit.delay + unit.coilOhms;
   return unit.yWireOutdoors + beside(path, unit.shortYC) + unit.cWire;
 }
 
@@ -196,11 +202,11 @@ export const OHMS_TESTS = {
   ),
   'ohms-high-switch': onBench(
     { at: ['high-switch-1', 'high-switch-2'], place: 'outdoor', minutes: 1, possible: switches },
-    ({ unit }) => unit.highSwitch,
+    highSwitch,
   ),
   'ohms-low-switch': onBench(
     { at: ['low-switch-1', 'low-switch-2'], place: 'outdoor', minutes: 1, possible: switches },
-    ({ unit, cooling }) => (cooling.state.lowTripped ? OPEN : unit.lowSwitch),
+    lowSwitch,
   ),
   'ohms-door-switch': onBench(
     { at: ['door-switch-1', 'door-switch-2'], place: 'air-handler', minutes: 1 },

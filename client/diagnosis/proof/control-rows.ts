@@ -1,5 +1,6 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import {
+  arrives,
   atLeast,
   below,
   broken,
@@ -7,8 +8,10 @@ import {
   by,
   carries,
   carriesNone,
+  indirectly,
   orAbsent,
   type ProofRow,
+  sags,
   sees,
   underRating,
   whole,
@@ -18,6 +21,8 @@ import {
 /** Volts across a closed switch or a whole wire, and over an open one in a 24 V circuit. */
 const CLOSED = 3;
 const OPEN = 12;
+/** Volts of a 24 V transformer that is fed and whole, loaded (common practice: below 20 a contactor may not pull in). */
+const RIGHT = 20;
 
 const openSwitch = (part: 'float' | 'high-switch' | 'low-switch'): ProofRow => ({
   needs: [[by(atLeast(`volts-${part}`, OPEN)), by(broken(`ohms-${part}`))]],
@@ -51,13 +56,36 @@ export const CONTROL_ROWS = {
   },
   // The coil is in the same loop: shorted, it reads the same from the air handler.
   'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))], [by(atLeast('ohms-coil', 5))]] },
-  'control-short-R-C': { needs: [[by(below('ohms-R-C', 8))]] },
-  'R-wire-broken': { needs: [[by(carries('volts-R-C-air-handler'))], [by(carriesNone('volts-R-C-thermostat'))]] },
+  // An ohm between them blows the fuse, or it takes all the volts: some that are left come from a transformer that sags,
+  // and the ohm is its own winding, read at the terminals instead of the wires.
+  'control-short-R-C': {
+    needs: [
+      [by(below('ohms-R-C', 8))],
+      [
+        by(broken('ohms-control-fuse')),
+        by(atLeast('volts-control-fuse', OPEN)),
+        by(below('volts-transformer-secondary', 3)),
+        by(atLeast('volts-transformer-secondary', RIGHT)),
+        by(atLeast('ohms-R-C', 3), below('volts-transformer-secondary', RIGHT)),
+      ],
+    ],
+  },
+  'R-wire-broken': {
+    needs: [
+      [by(carries('volts-R-C-air-handler'))],
+      [by(carriesNone('volts-R-C-thermostat')), sags('volts-R-C-thermostat', 'volts-R-C-air-handler')],
+    ],
+  },
   'Y-wire-broken-indoors': {
     needs: [
       [by(below('volts-R-Y-thermostat', CLOSED))],
       [by(carries('volts-R-C-air-handler'))],
       [by(carriesNone('volts-Y-C-air-handler'))],
+      // Behind a broken R wire there is nothing between R and Y either.
+      [
+        arrives('volts-R-C-thermostat', 'volts-R-C-air-handler'),
+        indirectly(sees('look-thermostat', 'thermostat-calling')),
+      ],
     ],
   },
   'Y-wire-broken-outdoors': {
@@ -89,6 +117,13 @@ export const CONTROL_ROWS = {
       [by(sees('look-thermostat', 'thermostat-calling', 'thermostat-not-calling'))],
       // What it switches is not shorted: that takes its volts away and it calls for nothing.
       [by(atLeast('ohms-Y-C', 5))],
+      // Nor do its volts sag: on too few it closes nothing. Those of a frayed R wire are fewer than at the air handler.
+      [by(atLeast('volts-R-Y-thermostat', RIGHT))],
+      [
+        arrives('volts-R-Y-thermostat', 'volts-R-C-air-handler'),
+        arrives('volts-R-Y-thermostat', 'volts-transformer-secondary'),
+        arrives('volts-R-Y-thermostat', 'volts-R-C-condenser'),
+      ],
     ],
     against: [below('volts-R-Y-thermostat', CLOSED)],
   },
@@ -102,8 +137,10 @@ export const CONTROL_ROWS = {
       [by(carries('volts-Y-C-condenser')), by(carries('volts-R-C-condenser')), by(carries('volts-coil'))],
     ],
   },
-  // What enters at Y and C passes both switches and does not come to the coil. A delay ends by itself: it was waited for.
+  // What enters at Y and C passes both switches and does not come to the coil. A delay ends by itself: it is waited for
+  // (common practice: three to five minutes against short cycling).
   'delay-stays-open': {
+    afterWait: { check: carriesNone('volts-coil'), minutes: 5 },
     needs: [
       [by(carries('volts-Y-C-condenser'))],
       [by(carriesNone('volts-coil'))],
@@ -127,7 +164,13 @@ export const CONTROL_ROWS = {
     ],
   },
   'door-switch-open': { needs: [[by(atLeast('volts-door-switch', 60)), by(broken('ohms-door-switch'))]] },
-  'blower-motor-open': { needs: [[by(broken('ohms-blower'))]] },
+  // One with a drive of its own shows no winding: whether it is stuck is felt.
+  'blower-motor-open': {
+    needs: [
+      [by(broken('ohms-blower'))],
+      [by(broken('ohms-blower')), by(sees('look-blower-by-hand', 'blower-spins-freely'))],
+    ],
+  },
   'blower-seized': {
     needs: [[by(sees('look-blower-by-hand', 'blower-stiff'))]],
     against: [sees('look-blower', 'blower-running')],

@@ -33,10 +33,44 @@ export function holdToProof(table: FaultTable, posterior: Posterior, read: Read)
     const isStrange = f === leader && isNamed(fault) && proof.lacking.length === 0 && proof.unproved.length > 0;
     const denied = isStrange ? [...new Set([...proof.denied, ...unexplained])] : proof.denied;
     rows.set(fault, { ...proof, denied });
-    if (denied.length === 0) return;
-    lower(table, posterior, f, isExcluded({ ...proof, denied }, read.standing) ? LEFT_BY_TWO : LEFT_BY_ONE);
   });
+  takeDenied(table, posterior, rows, read.standing);
   return rows;
+}
+
+/**
+ * Takes from the denied suspects. Who of the list is not denied gets of it as far as they were as likely as what was
+ * taken: a suspect that was hardly thought of is not found because another is excluded. The rest is "something else".
+ */
+function takeDenied(
+  table: FaultTable,
+  posterior: Posterior,
+  rows: ReadonlyMap<FaultId, Proof>,
+  standing: Standing,
+): void {
+  const { fault, weight } = posterior;
+  const isOpen = (f: number) => isNamed(table.faults[f]!) && rows.get(table.faults[f]!)?.denied.length === 0;
+  let taken = 0;
+  let others = 0;
+  for (let f = 0; f < fault.length; f += 1) {
+    const proof = rows.get(table.faults[f]!);
+    if (isOpen(f)) others += fault[f]!;
+    if (!proof || proof.denied.length === 0) continue;
+    const before = fault[f]!;
+    lower(table, posterior, f, isExcluded(proof, standing) ? LEFT_BY_TWO : LEFT_BY_ONE);
+    taken += before - fault[f]!;
+  }
+  if (taken === 0 || others === 0) return;
+  const grown = 1 + taken / (others + taken);
+  for (let f = 0; f < fault.length; f += 1) {
+    if (!isOpen(f)) continue;
+    fault[f] = fault[f]! * grown;
+    for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) weight[p] = weight[p]! * grown;
+  }
+  const open = table.faults.indexOf('something-else');
+  const left = 1 - (others * (grown - 1)) / fault[open]!;
+  for (let p = table.first[open]!; p < table.first[open + 1]!; p += 1) weight[p] = weight[p]! * left;
+  fault[open] = fault[open]! * left;
 }
 
 /** Whether readings deny a fault that were taken again or cannot be. */
@@ -100,6 +134,16 @@ export function raise(table: FaultTable, { fault, weight }: Posterior, id: Fault
 
 /** The most that a finding by exclusion is said with (ours): nothing was read that only this fault can have given. */
 const BY_EXCLUSION = 0.85;
+
+/** What is left of a leader whose row is not met yet: said so on simulators that are not ours, it was true as often. */
+const UNPROVED = 0.85;
+
+/** Lowers a leader that is not proved yet; it stays the leader. */
+export function doubtUnproved(table: FaultTable, posterior: Posterior, fault: FaultId, second: number): void {
+  const f = table.faults.indexOf(fault);
+  const own = posterior.fault[f]!;
+  if (own > second) lower(table, posterior, f, Math.max(UNPROVED, second / own));
+}
 
 /** Caps the probability of a fault that is found by exclusion. */
 export function capExclusion(table: FaultTable, posterior: Posterior, fault: FaultId): void {

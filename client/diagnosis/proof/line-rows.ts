@@ -14,6 +14,7 @@ import {
   type ProofRow,
   SHORTED_OHMS,
   sees,
+  twoPoles,
   underShare,
   whole,
 } from './proof-row.ts';
@@ -92,13 +93,16 @@ const stuckPole = (n: 1 | 2, ...more: ProofRow['needs'][number]): ProofRow => ({
   needs: [
     [
       ...more,
-      by(below(`ohms-pole-${n}`, 5)),
-      by(below(`${ACROSS[n]}-no-call`, 5)),
+      by(below(`ohms-pole-${n}`, 5), twoPoles(`ohms-pole-${n}`)),
+      // Beside a contact in the other leg a bar conducts as well.
+      indirectly(below(`ohms-pole-${n}`, 5)),
+      // With both poles open the load side floats, and the meter itself ties it to the line: no volts across an open pole.
+      by(below(`${ACROSS[n]}-no-call`, 5), atLeast(`volts-T${n}-ground-no-call`, 80)),
       by(sees('look-contacts', 'contacts-stuck')),
       by(sees('look-contactor-no-call', 'contactor-pulled-in')),
     ],
   ],
-  against: [broken(`ohms-pole-${n}`)],
+  against: [broken(`ohms-pole-${n}`), below(`volts-T${n}-ground-no-call`, 50)],
 });
 
 /** Line circuit: service, breaker, disconnect, fuses, lugs, contactor (common practice). */
@@ -165,11 +169,12 @@ export const LINE_ROWS = {
   },
   'contactor-jammed-open': {
     needs: [
-      [by(carries('volts-coil'))],
+      // On less than twenty volts a sound one may stay out as well (common practice).
+      [by(atLeast('volts-coil', 20))],
       [by(sees('look-contactor', 'contactor-not-pulled-in')), by(broken('ohms-pole-1-pressed'))],
       [by(whole('ohms-coil'), atLeast('ohms-coil', 2.5))],
     ],
-    against: [carriesNone('volts-coil')],
+    against: [carriesNone('volts-coil'), sees('look-contactor', 'contactor-pulled-in')],
   },
   'contactor-coil-open': { needs: [[by(broken('ohms-coil'))]] },
   'contactor-coil-shorted': { needs: [[by(below('ohms-coil', 4))]] },

@@ -7,17 +7,20 @@ import {
   by,
   fed,
   holds,
+  indirect,
   indirectly,
   leaks,
   lockedRotor,
   ofRating,
   type ProofRow,
   SHORTED_OHMS,
+  sameAmps,
   sees,
   underRating,
   underShare,
   whole,
   wholeWinding,
+  withoutStartPart,
 } from './proof-row.ts';
 
 /** Of its rating: a section that the meter charges hardly at all. */
@@ -49,7 +52,15 @@ export const LOAD_ROWS = {
   'fan-capacitor-weak': weak('fan'),
   'fan-capacitor-open': open('fan', 'FAN'),
   'fan-capacitor-shorted': shorted('fan', 'FAN'),
-  'hard-start-failed': { needs: [[by(below('microfarads-hard-start', 60))]] },
+  'hard-start-failed': {
+    needs: [
+      [
+        by(below('microfarads-hard-start', 60)),
+        // Whole, behind a relay that never closes: a seized compressor draws the same.
+        indirectly(atLeast('microfarads-hard-start', 60), lockedRotor('amps-compressor')),
+      ],
+    ],
+  },
   // Whole on the bench, and no charge where both motors ask for it.
   'capacitor-lead-off': {
     needs: [
@@ -74,6 +85,7 @@ export const LOAD_ROWS = {
         // Through the run winding alone, or through what is left of a lead: an overload that opens hides the same.
         indirectly(below('amps-compressor-start', 0.3)),
         indirectly(atLeast('amps-compressor', 1)),
+        indirectly(below('amps-compressor', 1), sees('look-compressor-heat', 'compressor-very-hot')),
       ],
     ],
     against: [sees('look-compressor', 'compressor-running', 'compressor-runs-then-trips')],
@@ -114,12 +126,17 @@ export const LOAD_ROWS = {
     needs: [[by(leaks('ohms-compressor-R-shell')), by(leaks('ohms-compressor-shell'))], [by(holds('ohms-fan-frame'))]],
     twice: true,
   },
-  // Cold: an overload that opened on heat closes again, and is no fault.
+  // Cold: an overload that opened on heat closes again, and is no fault (common practice: half an hour, often hours).
+  // While it stays hot it is found by exclusion.
   'compressor-overload-open': {
+    afterWait: { check: sees('look-compressor-heat', 'compressor-very-hot'), minutes: 30 },
     needs: [
       [by(brokenWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-R-S'))],
       [by(brokenWinding('ohms-compressor-C-S'))],
-      [by(sees('look-compressor-heat', 'compressor-not-hot'))],
+      [
+        by(sees('look-compressor-heat', 'compressor-not-hot')),
+        indirectly(sees('look-compressor-heat', 'compressor-very-hot')),
+      ],
     ],
     twice: true,
   },
@@ -127,13 +144,20 @@ export const LOAD_ROWS = {
   'compressor-seized': {
     needs: [
       [by(fed('volts-T1-T2'))],
+      // Without outdoor air it stalls against its own head: what stops the fan is found first.
+      [
+        by(sees('look-outdoor-fan', 'fan-turning')),
+        indirectly(sees('look-outdoor-fan', 'fan-not-turning', 'fan-hums')),
+      ],
       [by(ofRating('microfarads-herm', 'herm', 0.8))],
       [
         by(wholeWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-C-S')),
         by(wholeWinding('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
       ],
       [
-        by(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5)),
+        by(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5), withoutStartPart),
+        // Where it has a part that helps it start, or may have one, that part may be what fails: its relay is not read.
+        indirectly(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5)),
         // Its overload has opened on heat: nothing flows, and a burnt lead would look the same.
         indirectly(
           below('amps-compressor', 1),
@@ -151,11 +175,13 @@ export const LOAD_ROWS = {
   },
   'fan-lead-off': {
     needs: [
-      [by(fed('volts-T1-T2'))],
+      // Without its fan the unit trips, and nothing is fed any more.
+      [by(fed('volts-T1-T2')), indirectly(sees('look-compressor', 'compressor-runs-then-trips'))],
       [by(whole('ohms-fan-C-R'), whole('ohms-fan-C-S')), by(whole('ohms-fan-C-R'), whole('ohms-fan-R-S'))],
       [by(ofRating('microfarads-fan', 'fan', 0.8))],
       [by(sees('look-fan-by-hand', 'fan-spins-freely'))],
-      [by(below('amps-fan', 0.15)), by(below('amps-fan-start', 0.1)), indirectly(atLeast('amps-fan', 0.15))],
+      // Common off: nothing. Start off: nothing there. Run off: all that flows goes through the start winding.
+      [by(below('amps-fan', 0.15)), by(below('amps-fan-start', 0.1)), indirect(sameAmps('amps-fan', 'amps-fan-start'))],
     ],
     against: [sees('look-outdoor-fan', 'fan-turning')],
   },
@@ -178,6 +204,12 @@ export const LOAD_ROWS = {
           ofRating('microfarads-fan', 'fan', 0.8),
         ),
       ],
+    ],
+    against: [
+      atLeast('amps-fan', 0.2),
+      atLeast('amps-fan-start', 0.2),
+      fed('volts-fan'),
+      sees('look-outdoor-fan', 'fan-turning'),
     ],
   },
 } as const satisfies Partial<Record<FaultId, ProofRow>>;

@@ -1,7 +1,8 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import { type Stance, stanceAfter, testCost } from '../planner/test-cost.ts';
 import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
-import type { Proof } from './weigh-proof.ts';
+import type { ProofRow } from './proof-row.ts';
+import type { Proof, Read } from './weigh-proof.ts';
 
 /** Minutes of several tests one after the other. */
 function minutesOf(stance: Stance, tests: readonly TestId[]): number {
@@ -36,8 +37,20 @@ export function proveTwice(
 }
 
 /** What was taken and would prove at another moment, as the amps of a compressor that tries to start: once more. */
-export const proofToTakeAgain = ({ unproved }: Proof, standing: Standing): TestId[] =>
-  unproved.filter((test) => standing.taken.has(test) && mayBeReadAgain(standing, test)).slice(0, 1);
+export const proofToTakeAgain = ({ again }: Proof, standing: Standing): TestId[] =>
+  again.filter((test) => mayBeReadAgain(standing, test)).slice(0, 1);
+
+/** What may end by itself and was read once: to be read again after so many minutes. */
+export function waitBefore(
+  { afterWait }: ProofRow,
+  { standing, profile }: Read,
+): { readonly test: TestId; readonly minutes: number } | undefined {
+  if (!afterWait) return undefined;
+  const { test, shows } = afterWait.check;
+  const reading = standing.taken.get(test);
+  const isToWaitFor = reading?.times === 1 && mayBeReadAgain(standing, test);
+  return isToWaitFor && shows(reading, profile, new Map()) ? { test, minutes: afterWait.minutes } : undefined;
+}
 
 /** A denial that rests on a reading taken once: that reading again, before anything is excluded by it. */
 export function denialsToTakeAgain({ denied }: Proof, standing: Standing): TestId[] {

@@ -2,13 +2,17 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import type { Taken } from '../posterior/take-readings.ts';
+import { type Readings, residualOf } from '../refrigerant/expected-figures.ts';
+import type { Residuals } from '../unit/unit.ts';
 
 /** A test and what it must show. The test's own needs say in which state of power and call it counts. */
 export interface Check {
   readonly test: TestId;
-  readonly shows: (taken: Taken, profile: UnitProfile) => boolean;
+  readonly shows: (taken: Taken, profile: UnitProfile, readings: Readings) => boolean;
   /** Where the unit has no such part there is nothing to show. */
   readonly orAbsent?: true;
+  /** The plate alone says whether it is met; where it is not, no reading helps. */
+  readonly holds?: (profile: UnitProfile) => boolean;
 }
 
 /** Readings that together are one way of proving something. `indirect`: they leave another cause open. */
@@ -25,6 +29,8 @@ export interface ProofRow {
   readonly against?: readonly Check[];
   /** No reading of the row shows the fault by itself: figures are judged together, or it is what others leave. */
   readonly judgedTogether?: true;
+  /** What may end by itself: while this shows, it is read once more after so many minutes, before it is the finding. */
+  readonly afterWait?: { readonly check: Check; readonly minutes: number };
   /** The act is costly: at least one of the proving readings is taken twice, unless two ways prove the same. */
   readonly twice?: true;
 }
@@ -46,6 +52,9 @@ export const sees = (test: TestId, ...answers: readonly ObservationId[]): Check 
 export const orAbsent = (check: Check): Check => ({ ...check, orAbsent: true });
 /** Whatever it shows: the figures of the refrigerant side are judged together, not one by one. */
 export const taken = (test: TestId): Check => ({ test, shows: () => true });
+
+/** Nothing that is asked shows it as the unit stands, this test least of all: the fault is found by exclusion. */
+export const beyond = (test: TestId): Check => ({ test, shows: () => false, holds: () => false });
 
 /** Volts at which a line circuit of the plate's supply counts as fed: 5 % below what motors still start on. */
 const FED = 0.8;
@@ -99,10 +108,83 @@ export const ofRating = (test: TestId, section: 'herm' | 'fan', share: number): 
     return rated === undefined ? microfarads > 2 : microfarads >= share * rated;
   });
 
-/** Amps of a motor that is fed and does not turn, by the plate's locked-rotor amps. */
+/** Times the plate's locked-rotor amps: supply and clamp on the high side, and some more (ours). */
+const MOST_LOCKED = 1.35;
+
+/** A reading beside another: both are taken, in whatever order. */
+const compared = (test: TestId, at: TestId, shows: (value: number, there: number) => boolean): Way => ({
+  checks: [taken(at), { test, shows: ({ value }, _profile, readings) => shows(value, readings.get(at) ?? value) }],
+});
+
+/** Share of a loss along a wire from which on it is not whole (ours: meters and moments differ by half of it). */
+const LOST = 0.06;
+/** All the volts that are there arrive. */
+export const arrives = (test: TestId, from: TestId): Way =>
+  compared(test, from, (volts, there) => volts >= (1 - LOST) * there);
+/** Some of the volts that are there are lost on the way. */
+export const sags = (test: TestId, from: TestId): Way =>
+  compared(test, from, (volts, there) => volts < (1 - LOST) * there);
+
+/** How far two clamp readings of the same current lie apart at the most (ours: twice the clamp's own error and more). */
+const SAME_AMPS = 0.12;
+/** One current flows at both places. */
+export const sameAmps = (test: TestId, at: TestId): Way =>
+  compared(test, at, (amps, there) => Math.abs(amps - there) <= SAME_AMPS * Math.max(amps, there));
+
+/** What a figure of the refrigerant side is made of. */
+const FIGURES = {
+  evaporating: ['pressure-suction'],
+  superheat: ['pressure-suction', 'temperature-suction-line'],
+  condensing: ['temperature-outdoor-air', 'pressure-liquid'],
+  subcooling: ['pressure-liquid', 'temperature-liquid-line'],
+  standing: ['temperature-outdoor-air', 'pressure-standing'],
+  condenserRise: ['temperature-outdoor-air', 'temperature-condenser-air-out'],
+  airDrop: ['temperature-return-air', 'temperature-supply-air'],
+} as const satisfies Partial<Record<keyof Residuals, readonly TestId[]>>;
+
+/** A figure against what its conditions make expected, °F; where the metering device is not known, against either. */
+export function figure(name: keyof typeof FIGURES, shows: (residual: number) => boolean): Way {
+  const tests: readonly TestId[] = FIGURES[name];
+  const last = tests.at(-1)!;
+  const judged: Check = {
+    test: last,
+    shows: (_taken, profile, readings) => {
+      const residual = residualOf(name, readings, profile);
+      if (residual === undefined) return true;
+      const { fixed, valve } = residual;
+      if (profile.metering === 'fixed-orifice') return shows(fixed);
+      if (profile.metering === 'thermostatic-valve') return shows(valve);
+      return shows(fixed) || shows(valve);
+    },
+  };
+  return { checks: [...tests.slice(0, -1).map(taken), judged] };
+}
+
+/** Whether the plate says that the contactor has a contact in either leg. */
+export const twoPoles = (test: TestId): Check => ({
+  test,
+  shows: () => true,
+  holds: ({ contactorPoles }) => contactorPoles === 2,
+});
+
+/** Whether the plate says that there is no part that helps it start. */
+export const withoutStartPart: Check = {
+  test: 'microfarads-hard-start',
+  shows: () => true,
+  holds: ({ hardStart }) => hardStart === false,
+};
+
+/**
+ * Amps of a motor that is fed and does not turn, by the plate's locked-rotor amps. Well above them its windings are not
+ * whole, whatever their ohms: turns that touch each other take a few milliohms away (common practice).
+ */
 export const lockedRotor = (test: TestId): Check =>
-  number(test, (amps, profile) => amps >= 0.6 * (profile.compressor?.lra ?? 40));
+  number(test, (amps, { compressor }) =>
+    compressor ? amps >= 0.7 * compressor.lra && amps <= MOST_LOCKED * compressor.lra : amps >= 24,
+  );
 
 export const by = (...checks: readonly Check[]): Way => ({ checks });
 /** Together they leave another cause open: the finding is by exclusion. */
 export const indirectly = (...checks: readonly Check[]): Way => ({ checks, indirect: true });
+/** Both ways at once, and another cause stays open all the same. */
+export const indirect = (...ways: readonly Way[]): Way => indirectly(...ways.flatMap(({ checks }) => checks));

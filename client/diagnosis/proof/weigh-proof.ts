@@ -1,6 +1,7 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { isStale, type Standing, type Taken } from '../posterior/take-readings.ts';
+import type { Readings } from '../refrigerant/expected-figures.ts';
 import type { Check, ProofRow, Way } from './proof-row.ts';
 
 /** What is known when a row is held against the readings. */
@@ -23,17 +24,29 @@ export interface Proof {
   readonly lacking: readonly (readonly (readonly TestId[])[])[];
   /** Tests that would prove and cannot be done, or prove only indirectly: what the finding then rests on is exclusion. */
   readonly unproved: readonly TestId[];
+  /** Of these, what was taken and would prove at another moment, as the amps of a compressor that tries to start. */
+  readonly again: readonly TestId[];
   /** Readings that the fault cannot have given. */
   readonly denied: readonly Taken[];
 }
 
+const numbers = new WeakMap<Standing, Readings>();
+
+/** The latest number of each test, as the figures of the refrigerant side want them. */
+function numbersOf(standing: Standing): Readings {
+  const known = numbers.get(standing) ?? new Map([...standing.taken].map(([test, { value }]) => [test, value]));
+  numbers.set(standing, known);
+  return known;
+}
+
 type Outcome = 'met' | 'failed' | 'cannot' | 'missing';
 
-function outcome({ test, shows, orAbsent }: Check, { standing, profile, canBeDone, isThere }: Read): Outcome {
+function outcome({ test, shows, orAbsent, holds }: Check, { standing, profile, canBeDone, isThere }: Read): Outcome {
+  if (holds) return holds(profile) ? 'met' : 'cannot';
   if (orAbsent && !isThere(test)) return 'met';
   const reading = standing.taken.get(test);
   if (reading && isStale(reading, standing) && canBeDone(test)) return 'missing';
-  if (reading) return shows(reading, profile) ? 'met' : 'failed';
+  if (reading) return shows(reading, profile, numbersOf(standing)) ? 'met' : 'failed';
   return canBeDone(test) ? 'missing' : 'cannot';
 }
 
@@ -57,15 +70,13 @@ function proveOne(ways: readonly Way[], read: Read): Proof {
   // Where something leaves another cause open, the direct way is gone first.
   const missing = those('missing');
   const open = met.length > 0 ? missing.filter((way) => !way.indirect) : missing;
-  const none = { shown, byTwoWays: direct.length > 1, lacking: [], unproved: [], denied: [] };
+  const none = { shown, byTwoWays: direct.length > 1, lacking: [], unproved: [], again: [], denied: [] };
   if (direct.length > 0) return none;
   if (open.length > 0) return { ...none, lacking: [open.map((way) => testsOf(way, read, 'missing'))] };
   if (met.length > 0) {
     const direct = ways.filter((way) => !way.indirect);
-    return {
-      ...none,
-      unproved: direct.flatMap((way) => [...testsOf(way, read, 'failed'), ...testsOf(way, read, 'cannot')]),
-    };
+    const again = direct.flatMap((way) => testsOf(way, read, 'failed'));
+    return { ...none, unproved: [...again, ...direct.flatMap((way) => testsOf(way, read, 'cannot'))], again };
   }
   const cannot = those('cannot');
   if (cannot.length > 0) return { ...none, unproved: cannot.flatMap((way) => testsOf(way, read, 'cannot')) };
@@ -83,6 +94,7 @@ export function proveRow({ needs, against = [] }: ProofRow, read: Read): Proof {
     byTwoWays: parts.some(({ byTwoWays }) => byTwoWays),
     lacking: parts.flatMap(({ lacking }) => lacking),
     unproved: [...new Set(parts.flatMap(({ unproved }) => unproved))],
+    again: [...new Set(parts.flatMap(({ again }) => again))],
     denied: [...new Set([...parts.flatMap(({ denied }) => denied), ...excluding])],
   };
 }

@@ -86,6 +86,9 @@ export function checkProfile(profile: UnitProfile): void {
   if (typeof profile !== 'object' || profile === null || Array.isArray(profile))
     throw new DiagnosisError('bad-profile', 'not an object');
   checkFields(profile);
+  for (const field of ['model', 'serial'] as const)
+    if (profile[field] !== undefined && typeof profile[field] !== 'string')
+      throw new DiagnosisError('bad-profile', `${field} is ${JSON.stringify(profile[field])}, not text`);
   if (profile.inverterDriven === true) throw new DiagnosisError('unit-not-covered', 'inverter-driven');
   for (const [name, get, low, high] of LIMITS) {
     const value = get(profile);

@@ -133,6 +133,7 @@ function drawControl(profile: UnitProfile, random: Random) {
     highSwitch: HEALTHY,
     lowSwitch: HEALTHY,
     delay: between(random, 0.2, 0.5),
+    highStaysOut: chance(random, 0.5),
     highTripsWithoutFan: chance(random, 0.25),
     lowTripsWithoutBlower: chance(random, 0.3),
     tripsOnHead: false,

@@ -110,6 +110,8 @@ export interface Unit {
   lowSwitch: Path;
   /** A timer or lockout between the switches and the coil. */
   delay: Path;
+  /** Tripped, the high pressure switch stays out until it is reset or the pressure has long been down. */
+  highStaysOut: boolean;
   /** The high pressure switch trips when the condenser gets no air. */
   highTripsWithoutFan: boolean;
   /** The low pressure switch trips when the indoor coil gets no air. */

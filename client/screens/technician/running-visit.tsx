@@ -6,6 +6,8 @@ import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
 import { SuspectList } from '../show/suspect-list.tsx';
+import { whyLines } from '../show/why-lines.ts';
+import { WhyPanel } from '../show/why-panel.tsx';
 import { WireBoard } from '../show/wire-board.tsx';
 import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
@@ -104,6 +106,7 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
       <aside className="so-far" aria-label={VISIT.soFar}>
         <h2>{isRepaired(context) ? VISIT.elseSuspects : VISIT.suspects}</h2>
         <SuspectList suspects={context.assessment?.suspects ?? []} most={6} />
+        <WhyPanel parts={whyLines(folded, context.assessment)} />
         {folded.wires.length === 0 ? null : (
           <>
             <h2>{VISIT.wires}</h2>

@@ -40,6 +40,18 @@ export const STRIP = {
   unsent: (count: number) => `${count} unsent`,
 } as const;
 
+/** Why it asks what it asks, and what a finding stands on: under the suspects, once it is opened. */
+export const WHY_PANEL = {
+  title: 'Why',
+  next: (test: string) => `Next, ${test}, would show`,
+  proved: 'Shown by',
+  unproved: 'By exclusion',
+  excluded: 'No longer likely',
+  moved: 'The last answer moved',
+  fromTo: (was: string, is: string) => `${was} → ${is}`,
+  nothing: 'Nothing has been read yet.',
+} as const;
+
 /** What is asked now, by what is open. */
 export const NOW = {
   panel: 'Now',

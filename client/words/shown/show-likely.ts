@@ -1,5 +1,6 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { TESTS_BY_ID, type TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import { exclusionWords } from '../things/exclusion-words.ts';
 import { faultWords } from '../things/fault-words.ts';
 
 /** A probability, to a hundredth: "67 %". */
@@ -24,5 +25,5 @@ export function showFinding({
 }): string {
   const found = `${faultWords(fault)}, ${showPercent(probability)}`;
   if (unproved.length === 0) return found;
-  return `${found}, by exclusion: ${unproved.map((test) => TESTS_BY_ID[test].name).join(', ')} not read`;
+  return `${found}, by exclusion: ${exclusionWords(fault, unproved)}`;
 }

@@ -14,6 +14,7 @@ import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital, uncapital } from '../capital.ts';
 import { deedWords } from '../things/deed-words.ts';
+import { exclusionWords } from '../things/exclusion-words.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { itemWords, workWords } from '../things/job-words.ts';
 import { briefObservationWords, observationWords } from '../things/observation-words.ts';
@@ -198,7 +199,7 @@ export const SAY = {
   finding: (fault: FaultId, unproved: readonly TestId[] = []) =>
     unproved.length === 0
       ? `Finding: ${faultWords(fault)}.`
-      : `Finding by exclusion: ${faultWords(fault)}. Not read: ${TESTS_BY_ID[unproved[0]!].name}.`,
+      : `Finding by exclusion: ${faultWords(fault)}. ${capital(exclusionWords(fault, unproved.slice(0, 1)))}.`,
   /** @param excluded the likeliest first */
   noneOfTheList: (excluded: readonly FaultId[]) => {
     const tail = 'Check leads and connections, say what you see, or finish the visit.';

@@ -34,6 +34,7 @@ describe('unit profiles that cannot be right', () => {
     ['null for the compressor', { compressor: null }, 'bad-profile'],
     ['words for an inverter', { inverterDriven: 'yes' }, 'bad-profile'],
     ['no id', { id: '' }, 'bad-profile'],
+    ['a number for the model', { model: 5 }, 'bad-profile'],
     ['thirty tons', { tons: 30 }, 'bad-profile'],
   ];
   for (const [what, profile, code] of bad) {

@@ -118,7 +118,11 @@ describe('the visits of the demo', () => {
       read('pressure', ['liquid-port'], 290, '[psi]'),
       read('temperature', ['liquid-line'], 93, '[degF]'),
     ];
-    const after = diagnosis.assess(evidence, []);
+    const dry = diagnosis.assess(evidence, []);
+    expect(leader(dry).fault).toBe('low-charge');
+    // A coil without air reads like one without refrigerant: until the blower was heard it is not proved, nor said so.
+    expect(leader(dry).probability).toBeLessThan(0.9);
+    const after = diagnosis.assess([...evidence, see('blower-running')], []);
     expect(leader(after).fault).toBe('low-charge');
     expect(leader(after).probability).toBeGreaterThan(0.9);
   });
@@ -159,5 +163,32 @@ describe('the visits of the demo', () => {
     const once = diagnosis.assess(evidence, []);
     expect(diagnosis.assess(evidence, [])).toEqual(once);
     expect(once.suspects.reduce((sum, s) => sum + s.probability, 0)).toBeCloseTo(1, 9);
+  });
+
+  // Common practice: an internal overload closes again once the compressor has cooled, half an hour at the least.
+  it('lets a hot compressor cool before its overload is found open for good, and says the minutes', () => {
+    const ohms = (a: PointId, b: PointId, value: Value) =>
+      read('resistance', [a, b], value, 'Ohm', { ...BENCH, bench: false });
+    const hot = [
+      see('fan-turning'),
+      see('compressor-not-running'),
+      see('contactor-pulled-in'),
+      volts('T1', 'T2', 238),
+      read('current', ['compressor'], 0, 'A'),
+      see('compressor-very-hot'),
+      read('capacitance', ['cap-C', 'cap-HERM'], 44.6, 'uF', BENCH),
+      ohms('comp-R', 'comp-S', 3.4),
+      ohms('comp-C', 'comp-R', 'open'),
+      ohms('comp-C', 'comp-S', 'open'),
+      ohms('comp-R', 'comp-S', 3.4),
+      ohms('comp-C', 'comp-R', 'open'),
+    ];
+    const first = diagnosis.assess(hot, []);
+    const wait = first.next.find(({ id }) => id === 'look-compressor-heat');
+    expect(leader(first).fault).toBe('compressor-overload-open');
+    expect(wait).toMatchObject({ wait: 30 });
+    expect(wait!.minutes).toBeGreaterThan(30);
+    const cold = diagnosis.assess([...hot, see('compressor-not-hot')], []);
+    expect(cold.next.every((test) => test.wait === undefined)).toBe(true);
   });
 });

@@ -158,6 +158,7 @@ describe('lines that make no sense', () => {
     ['a list for volts', '{"reading":[238],"test":"volts-L1-L2"}', 'bad-reading'],
     ['an unknown test', '{"reading":1,"test":"volts-moon"}', 'unknown-test'],
     ['an unknown fault', '{"repaired":"gremlins"}', 'unknown-fault'],
+    ['a repair of nothing', '{"repaired":"nothing-wrong"}', 'bad-line'],
     ['words for volts', '{"reading":"plenty","test":"volts-L1-L2"}', 'bad-reading'],
     ['null', '{"reading":null,"test":"volts-L1-L2"}', 'bad-reading'],
     ['negative ohms', '{"reading":-3,"test":"ohms-coil"}', 'bad-reading'],

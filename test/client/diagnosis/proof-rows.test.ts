@@ -22,13 +22,15 @@ function reading(test: TestId, shown: number | 'open' | ObservationId, times = 1
   return { seq: 1, test, value, times, ...observation };
 }
 
-function proofOf(fault: FaultId, readings: readonly Taken[], cannot: readonly TestId[] = []): Proof {
+function proofOf(fault: FaultId, readings: readonly Taken[], cannot: readonly TestId[] = [], plate = {}): Proof {
   const standing = { all: readings, taken: new Map(readings.map((r) => [r.test, r])), repaired: [] };
   const profile = {
     id: 'any',
     supply: { nominal: 240 },
     capacitor: { herm: 40, fan: 5 },
     compressor: { rla: 15, lra: 75 },
+    hardStart: false,
+    ...plate,
   };
   return proveRow(PROOF_ROWS[fault], {
     standing,
@@ -136,6 +138,7 @@ describe('what the trade wants to have read', () => {
   });
 
   const READY = [
+    reading('look-outdoor-fan', 'fan-turning'),
     reading('volts-T1-T2', 238),
     reading('microfarads-herm', 39.6),
     reading('ohms-compressor-C-R', 1.1),
@@ -151,6 +154,8 @@ describe('what the trade wants to have read', () => {
       [],
     );
     expect(proofOf('compressor-seized', [...READY, reading('amps-compressor', 18), draws[1]!]).denied).not.toEqual([]);
+    // More than a locked rotor can draw: turns that touch each other.
+    expect(proofOf('compressor-seized', [...READY, reading('amps-compressor', 140), draws[1]!]).denied).not.toEqual([]);
   });
 
   it('with its overload out, or the clamp passed over, it is found by exclusion', () => {
@@ -166,7 +171,10 @@ describe('what the trade wants to have read', () => {
     const closed = reading('volts-R-Y-thermostat', 0.1);
     const open = reading('volts-R-Y-thermostat', 26);
     const loop = reading('ohms-Y-C', 16);
-    expect(isProved(proofOf('Y-wire-broken-indoors', [...ends, closed]))).toBe(true);
+    const whole = reading('volts-R-C-thermostat', 25.8);
+    expect(isProved(proofOf('Y-wire-broken-indoors', [...ends, closed, whole]))).toBe(true);
+    const lost = reading('volts-R-C-thermostat', 3);
+    expect(isProved(proofOf('Y-wire-broken-indoors', [...ends, closed, lost]))).toBe(false);
     expect(proofOf('Y-wire-broken-indoors', [...ends, open]).denied).not.toEqual([]);
     expect(proofOf('thermostat-not-calling', [...ends, closed]).denied).not.toEqual([]);
     expect(
@@ -176,6 +184,22 @@ describe('what the trade wants to have read', () => {
     ).toBe(true);
     // A short on what it switches pulls its own volts away.
     expect(proofOf('thermostat-not-calling', [...ends, open, reading('ohms-Y-C', 1.2)]).denied).not.toEqual([]);
+  });
+
+  it('what is compared with a reading that was not taken is asked for, not denied', () => {
+    const open = [reading('volts-R-Y-thermostat', 26), reading('look-thermostat', 'thermostat-calling')];
+    const proof = proofOf('thermostat-not-calling', [...open, reading('ohms-Y-C', 16)]);
+    expect(proof.denied).toEqual([]);
+    expect(proof.lacking.flat(2)).toContain('volts-R-C-air-handler');
+  });
+
+  it('a frayed R wire loses volts on the way: what is open behind it is no thermostat', () => {
+    const upstream = [reading('volts-R-C-air-handler', 26.2), reading('ohms-Y-C', 16)];
+    const looks = reading('look-thermostat', 'thermostat-calling');
+    const lost = [reading('volts-R-Y-thermostat', 23.8), reading('volts-R-C-thermostat', 23.8)];
+    expect(isProved(proofOf('thermostat-not-calling', [...upstream, looks, ...lost]))).toBe(false);
+    expect(isProved(proofOf('R-wire-broken', [...upstream, lost[1]!]))).toBe(true);
+    expect(proofOf('R-wire-broken', [...upstream, reading('volts-R-C-thermostat', 26)]).denied).not.toEqual([]);
   });
 
   it('a control fuse that blew on a short between R and C blows again', () => {
@@ -188,6 +212,105 @@ describe('what the trade wants to have read', () => {
     const none = reading('microfarads-fan', 0);
     expect(proofOf('fan-capacitor-open', [none, reading('ohms-cap-FAN', 17)]).denied).not.toEqual([]);
     expect(isProved(proofOf('fan-capacitor-shorted', [none, reading('ohms-cap-FAN', 17)]))).toBe(true);
+  });
+
+  it('a short of an ohm blows the fuse or takes all the volts: beside ten volts it is a transformer that sags', () => {
+    const short = reading('ohms-R-C', 1);
+    const whole = reading('ohms-control-fuse', 0.1);
+    expect(isProved(proofOf('control-short-R-C', [short, reading('ohms-control-fuse', 'open')]))).toBe(true);
+    const sags = [reading('volts-transformer-secondary', 10), reading('volts-control-fuse', 0)];
+    expect(proofOf('control-short-R-C', [short, whole, ...sags]).denied).not.toEqual([]);
+    // On too few volts a thermostat closes nothing either, nor does a sound contactor pull in.
+    const calls = [reading('volts-R-Y-thermostat', 15.7), reading('look-thermostat', 'thermostat-calling')];
+    const upstream = [reading('volts-R-C-thermostat', 15.8), reading('volts-R-C-air-handler', 15.8), sags[0]!];
+    expect(proofOf('thermostat-not-calling', [...calls, ...upstream, reading('ohms-Y-C', 17)]).denied).not.toEqual([]);
+  });
+
+  it('no volts across an open pole say nothing while the load side floats: its volts to ground do', () => {
+    const across = reading('volts-L1-T1-no-call', 0.5);
+    const stuck = 'contactor-pole-1-stuck-closed';
+    expect(isProved(proofOf(stuck, [across, reading('volts-T1-ground-no-call', 120)]))).toBe(true);
+    expect(proofOf(stuck, [across, reading('volts-T1-ground-no-call', 0.2)]).denied).not.toEqual([]);
+    // With one pole the other leg is a bar.
+    const bar = reading('ohms-pole-1', 0.1);
+    expect(isProved(proofOf(stuck, [bar], [], { contactorPoles: 2 }))).toBe(true);
+    expect(isProved(proofOf(stuck, [bar], [], { contactorPoles: 1 }))).toBe(false);
+  });
+
+  it('ice is what others make: it is found by exclusion', () => {
+    const iced = [
+      reading('look-indoor-coil', 'coil-iced'),
+      reading('look-blower', 'blower-running'),
+      reading('look-filter', 'filter-clean'),
+      reading('pressure-standing', 240),
+      reading('temperature-outdoor-air', 88),
+      reading('temperature-supply-air', 36),
+    ];
+    expect(proofOf('indoor-coil-iced', iced)).toMatchObject({ lacking: [], denied: [] });
+    expect(proofOf('indoor-coil-iced', iced).unproved).not.toEqual([]);
+  });
+
+  it('a fan motor that draws through both windings has all its leads, and its relay is closed', () => {
+    const motor = [reading('volts-T1-T2', 240), reading('ohms-fan-C-R', 31), reading('ohms-fan-R-S', 79)];
+    const free = [reading('look-fan-by-hand', 'fan-spins-freely'), reading('microfarads-fan', 4.9)];
+    const draws = [reading('amps-fan', 1), reading('amps-fan-start', 0.7)];
+    expect(proofOf('fan-lead-off', [...motor, ...free, ...draws]).denied).not.toEqual([]);
+    expect(proofOf('defrost-fan-relay-open', [...motor, ...free, ...draws]).denied).not.toEqual([]);
+    // Run off: one current through both.
+    const one = [reading('amps-fan', 0.8), reading('amps-fan-start', 0.8)];
+    expect(proofOf('fan-lead-off', [...motor, ...free, ...one]).denied).toEqual([]);
+  });
+
+  it('a compressor that has a start part, or may have one, is seized by exclusion', () => {
+    const draws = [reading('amps-compressor', 72), reading('amps-compressor-start', 4.1)];
+    const unknown = proofOf('compressor-seized', [...READY, ...draws], [], { hardStart: true });
+    expect(unknown).toMatchObject({ lacking: [], denied: [] });
+    expect(unknown.unproved).not.toEqual([]);
+    // Nor is it proved while its fan stands: it stalls against its own head.
+    const still = [...READY.slice(1), reading('look-outdoor-fan', 'fan-not-turning'), ...draws];
+    expect(proofOf('compressor-seized', still).unproved).not.toEqual([]);
+  });
+
+  it('an overload is open for good only once the compressor has cooled', () => {
+    const open = [
+      reading('ohms-compressor-C-R', 'open'),
+      reading('ohms-compressor-C-S', 'open'),
+      reading('ohms-compressor-R-S', 3.5),
+    ];
+    const cold = reading('look-compressor-heat', 'compressor-not-hot');
+    expect(isProved(proofOf('compressor-overload-open', [...open, cold]))).toBe(true);
+    const hot = reading('look-compressor-heat', 'compressor-very-hot');
+    expect(proofOf('compressor-overload-open', [...open, hot]).unproved).toContain('look-compressor-heat');
+  });
+
+  // R-410A: 317 psi is 100 °F, 118 psi 40 °F (pressure-temperature card); signs after Rossi & Braun (1997), common practice.
+  it('the refrigerant side is held to its signs: short of charge no subcooling above its target, overcharged none below', () => {
+    const plate = { refrigerant: 'R-410A', metering: 'thermostatic-valve', plateSubcooling: 10 };
+    const gauges = [
+      reading('look-blower', 'blower-running'),
+      reading('look-compressor', 'compressor-running'),
+      reading('pressure-suction', 100),
+      reading('temperature-suction-line', 55),
+      reading('pressure-liquid', 317),
+      reading('temperature-outdoor-air', 82),
+      reading('temperature-condenser-air-out', 97),
+    ];
+    const little = [...gauges, reading('temperature-liquid-line', 97)];
+    const much = [...gauges, reading('temperature-liquid-line', 78)];
+    const under = (fault: FaultId, readings: readonly Taken[]) => proofOf(fault, readings, [], plate);
+    expect(isProved(under('low-charge', little))).toBe(true);
+    expect(under('low-charge', much).denied).not.toEqual([]);
+    expect(isProved(under('overcharge', much))).toBe(true);
+    expect(under('overcharge', little).denied).not.toEqual([]);
+    // A choked liquid side has its liquid; where it chokes was not read.
+    expect(under('liquid-restriction', much)).toMatchObject({ lacking: [], denied: [] });
+    expect(under('liquid-restriction', much).unproved).not.toEqual([]);
+    // Air that leaves the condenser hot is a fan that moves too little of it.
+    expect(under('overcharge', [...much, reading('temperature-condenser-air-out', 128)]).denied).not.toEqual([]);
+    // Foreign gas shows at rest: 82 °F of outdoor air is some 244 psi.
+    const rest = (psi: number) => under('non-condensables', [...much, reading('pressure-standing', psi)]);
+    expect(isProved(rest(280))).toBe(true);
+    expect(isProved(rest(244))).toBe(false);
   });
 
   it('a lost utility leg is read at the service or the disconnect, and full volts there exclude it', () => {
