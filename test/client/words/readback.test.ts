@@ -47,7 +47,7 @@ describe('a number that nobody read', () => {
   ])('is not asked back as a question of yes or no: %s', async (said, words) => {
     const visit = await TypedVisit.open();
     await visit.type(said);
-    expect(visit.run.context.questions).toEqual([]);
+    expect(visit.run.context.questions.filter(({ question }) => question.kind !== 'what-value')).toEqual([]);
     expect(visit.mouth.said.some(({ text }) => text.includes(words))).toBe(true);
   });
 });
