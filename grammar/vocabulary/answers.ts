@@ -77,7 +77,10 @@ export const ANSWERS = [
     id: 'good',
     say: '(looks | look | looking) (good | fine | okay | normal | great) | ($it | all of them are) [looking | all] (good | fine | okay | normal | great) | nothing wrong [with it | with them] | no problem [there | with it] | [$it] in good shape | [it looks] like new',
   },
-  { id: 'clean', say: '[$it] [looks | look | pretty | nice and] clean' },
+  {
+    id: 'clean',
+    say: '([$it] | [the | that] [outdoor | indoor | condenser] (coil | filter) [is | looks]) [looks | look | pretty | nice and] clean',
+  },
   {
     id: 'dirty',
     say: '[$it] [looks | pretty | really | all] (dirty | filthy | clogged [up] | plugged [up | solid] | nasty | packed [solid] | black with dirt)',
@@ -152,7 +155,7 @@ export const ANSWERS = [
   },
   {
     id: 'not-here',
-    say: "[$it] (not | isn't) (here | home | around | available) | (nobody | no one) [is] (home | here) | (they | he | she) (left | (is | are) gone) | (he's | she's | they're) gone",
+    say: "[$it | customer] (not | isn't | is not) (here | home | around | available | present | there | in) | (nobody | no one) [is] (home | here) | (they | he | she) (left | (is | are) gone) | (he's | she's | they're) gone",
   },
   { id: 'two', say: 'two' },
   { id: 'three', say: 'three' },

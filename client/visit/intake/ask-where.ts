@@ -4,6 +4,7 @@ import type { OpenQuestion } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import type { Turn } from '../chart/turn.ts';
+import { isHeldBack } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { deadWords } from './answer-status.ts';
 
@@ -14,7 +15,8 @@ import { deadWords } from './answer-status.ts';
 export function askPlace(turn: Turn, { meaning, reason, repaired }: Understanding): boolean {
   if (repaired !== undefined) return false;
   if (meaning.kind === 'value') {
-    askWhere(turn, meaning);
+    if (isHeldBack(turn.context)) turn.say('answer', SAY.cautionFirst);
+    else askWhere(turn, meaning);
     return true;
   }
   if (reason !== 'no-place') return false;

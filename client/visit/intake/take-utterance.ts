@@ -22,7 +22,7 @@ import { handsToldBy } from '../rules/hands-told.ts';
 import { isBeyondReason } from '../rules/is-beyond-reason.ts';
 import { IN_PROOF, provedWith, READ_DEAD } from '../rules/isolation.ts';
 import { powerMayBeBack, tellsOfPower } from '../rules/power-may-be-back.ts';
-import { answersCaution } from '../steps/answers-caution.ts';
+import { answersCaution, isHeldBack } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { answersQuestion } from './answer-question.ts';
@@ -205,6 +205,7 @@ function takeMeaning(turn: Turn, meaning: Meaning, confirmed = false, readings: 
 function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>): void {
   const expected = expectationOf(turn.context).readings;
   const only = expected.length === 1 ? expected[0] : undefined;
+  if (only === undefined && isHeldBack(turn.context)) return void turn.say('answer', SAY.cautionFirst);
   if (only === undefined) return askWhere(turn, meaning);
   if (meaning.unit !== undefined && unitFor(meaning.unit, only.quantity) === undefined) {
     turn.say('question', SAY.otherUnit);
@@ -307,7 +308,8 @@ function tellDenied(turn: Turn, what: NonNullable<ReturnType<typeof deniedOfSwit
 
 /** Words that were not understood and can tell of a voltage where a proof stands end it, and are asked for again. */
 function heedVoltageTold(turn: Turn, { heard, meaning }: Understanding): void {
-  const isBare = meaning.kind === 'value' && isLineVolts(meaning) && expectationOf(turn.context).readings.length === 0;
+  const { readings, meter } = expectationOf(turn.context);
+  const isBare = meaning.kind === 'value' && isLineVolts(meaning) && readings.length === 0 && meter !== true;
   if (isBare || canMeanVoltage(heard)) doubtByVoltage(turn);
 }
 

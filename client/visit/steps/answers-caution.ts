@@ -4,8 +4,18 @@ import type { ActionDone, Step, VisitContext } from '../chart/context.ts';
 
 /** Whether what was said answers the step whose caution was spoken whole in the same breath: nobody need say more. */
 export function answersCaution({ step, caution }: VisitContext, meaning: Meaning): boolean {
-  if (step === undefined || caution?.isSpoken !== true || !caution.withStep) return false;
+  if (step === undefined || caution === undefined || isHeldBack({ step, caution })) return false;
   return answersStep(step, meaning.kind === 'several' ? meaning.parts[0] : meaning);
+}
+
+/**
+ * Its caution is not through yet, or the step was not in its breath. At a discharge the caution says what is to be done:
+ * who reads a section behind it answers that.
+ */
+export function isHeldBack({ step, caution }: Pick<VisitContext, 'step' | 'caution'>): boolean {
+  if (caution === undefined) return false;
+  const isDischarge = step?.ask.kind === 'action' && step.ask.done === 'capacitors-discharged';
+  return !(caution.isSpoken && (caution.withStep || isDischarge));
 }
 
 /** What is done is answered by its own kind of words: a reading answers no switch. */

@@ -5,6 +5,7 @@ import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
 import { stepThatStood } from '../rules/refrigerant-plan.ts';
+import { isHeldBack } from './answers-caution.ts';
 import { isSettled } from './choose-step.ts';
 import { ARRIVE_PLAN } from './plans.ts';
 import { openPlate } from './plate-steps.ts';
@@ -90,11 +91,6 @@ function seenBesides(context: VisitContext): readonly AnswerMeant[] {
 }
 
 const MARKS: readonly PlateField[] = ['model', 'serial'];
-
-/** Its caution is not through yet, or the step was not in its breath. */
-function isHeldBack({ caution }: VisitContext): boolean {
-  return caution !== undefined && !(caution.isSpoken && caution.withStep);
-}
 
 /** While discharging is asked for, a bare value is what is left in the first section that is not read. */
 const sectionAsked = (context: VisitContext): readonly ReadAt[] => sectionsLeft(context).slice(0, 1);
