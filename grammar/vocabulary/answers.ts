@@ -13,7 +13,7 @@ export const ANSWERS = [
   },
   {
     id: 'on',
-    say: '[$it] [back | turned | switched | all] on [now] | (turned | switched | put) (it | them) [back] on',
+    say: '[$it | power is] [back | turned | switched | all] on [now] | (turned | switched | put) (it | them) [back] on',
   },
   { id: 'off', say: '[$it] [shut | turned | switched | all] off [now] | (turned | switched | shut) (it | them) off' },
   {
@@ -143,7 +143,7 @@ export const ANSWERS = [
   },
   {
     id: 'agreed',
-    say: "(they | he | she | the customer) (agreed | agrees | approved [it] | said (yes | okay | go ahead)) | [$it] (fine | okay) with (them | him | her | me) | [the] customer (said | says) (yes | okay | go ahead) | (they are | they're | he is | he's | she is | she's | [the] customer is) (fine | okay | good) with (it | that)",
+    say: "sure go ahead | (they | he | she | the customer) (agreed | agrees | approved [it] | said (yes | okay | go ahead)) | [$it] (fine | okay) with (them | him | her | me) | [the] customer (said | says) (yes | okay | go ahead) | (they are | they're | he is | he's | she is | she's | [the] customer is) (fine | okay | good) with (it | that)",
   },
   {
     id: 'refused',
@@ -151,7 +151,7 @@ export const ANSWERS = [
   },
   {
     id: 'as-they-want',
-    say: '[$it] [set] (where | how | like) (they | he | she) (want | wants | had) it [set] | [$it] [set] back (where | how | like) it was | same as (before | it was) | [$it] set',
+    say: '[$it] [set] (where | how | like) (they | he | she) (want | wants | had) it [set] | [$it] [set] back (where | how | like) it was | same as (before | it was) | [$it] [set] as agreed | [$it] set',
   },
   {
     id: 'not-here',

@@ -23,6 +23,17 @@ export function dangerTold(heard: string): ToldDanger | undefined {
   return told.some((one) => TRIPPED.test(one)) ? 'tripped-breaker' : undefined;
 }
 
+const ABOUT =
+  /\b(?:smok(?:e|es|ing)|smell\w*\b.*\b(?:burn\w*|gas|hot)|burning (?:smell|plastic|insulation)|on fire|flames?|sparks?|sparking|arcing|sizzl\w*|melt(?:ed|ing))\b|\b(?:water|puddle|flood\w*)\b.*\b(?:under|in|around|by|near|at|on) the (?:\w+ )?(?:disconnect|panel|breaker|unit|box|contactor)\b|\boil\b.*\b(?:spray\w*|shoot\w*|squirt\w*)\b|\b(?:spray\w*|shoot\w*|squirt\w*)\b.*\b(?:oil|terminals?)\b/;
+
+/** Whether the words tell of fire, gas, water or oil about the unit: whoever is there stays clear of it. */
+export function hazardAboutTold(heard: string): boolean {
+  const statements = heard.toLowerCase().split(/[,;.]|\b(?:and|then|but|so)\b/);
+  return statements.some(
+    (one) => ABOUT.test(one) && !/\b(?:no|not|n't|never|last|yesterday|ago|used to|torch|braz\w*)\b/.test(one),
+  );
+}
+
 /** It was switched on once more, whatever tripped: "reset it", "flipped it again", "tried it one more time". */
 const RESET =
   /\b(?:re ?set|flipped|threw|turned|switched|put|set|pushed|closed|snapped|tried|gave) (?:it|that|them|(?:the|that|both) (?:breakers?|poles?)|the thing)(?: back)?(?: on| in)?\b(?! (?:off|out|down|to off|a (?:minute|second(?! time)|rest)|on the (?:bench|ground|truck)))/;

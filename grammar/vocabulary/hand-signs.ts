@@ -63,7 +63,7 @@ const HANDLED =
   '(?:took|take|taking|taken|lifted|lifting|landed|landing|pulled|pulling|yanked|removed|removing|cut|cutting|clipped|unhooked|hooked|unplugged|plugged|disconnected|' +
   'reconnected|connected|loosened|loosening|tightened|tightening|undid|undone|unscrewed|unbolted|touched|touching|grabbed|poked|' +
   'jiggled|wiggled|bent|filed|burnished|sanded|stripped|crimped|spliced|soldered|unsoldered|swapped|swapping|replaced|replacing|' +
-  'changed|changing|moved|moving|popped|twisted|mashed|shoved|jumpered out|ohmed|ohming|megged|megging|meggered|rang|ringing|shorted|shorting|discharged|' +
+  'changed|changing|moved|moving|popped|twisted|mashed|shoved|jumpered out|ohmed|ohming|megged|megging|meggered|rang|ringing|shorted|shorting|(?:dead )?short across|discharged|' +
   'cleaned|cleaning|wiped|hands? (?:is |are )?(?:in|on|inside|at)|fingers? (?:in|on)|reached (?:in|into|inside)|checked continuity|checked resistance|ohms on|continuity (?:on|across)|' +
   'installed|installing|added|adding|bridged|jumped|jumpered|rewired|rewiring|blew|tied|put new|put (?:a |the )?new|stuck (?:a|the)|filed|capped|measured continuity|spun|took off|pulled off|poked|slapped in|fitted|fit|is open|are open|is off|are off|cover off)';
 

@@ -23,6 +23,7 @@ const OPENED: readonly RegExp[] = [
 
 const VENTED: readonly RegExp[] = [
   /\b(?:vented|venting|vents|dumped|dumping|released|releasing|bled|bleeding|blew|blowing|let|letting|purged|purging|burped|burping|lost|cut loose)(?: (?:off|out|all|go))* (?:the |all |its |my |that |rest |of |last |bit )*(?:charge|refrigerant|gas|freon|rest of it)\b/,
+  /\b(?:vent|vented|venting|dump|dumped|dumping|bleed|bled|bleeding)\b.*\b(?:to|into) (?:the )?(?:air|atmosphere)\b/,
   /\b(?:charge|refrigerant|gas|freon) (?:is |was |went |got )?(?:out to (?:the )?(?:air|atmosphere)|into the air|vented|dumped|released|blown (?:off|out))\b/,
 ];
 

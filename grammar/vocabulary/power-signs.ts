@@ -142,6 +142,9 @@ export const POWER_SIGNS: readonly { readonly sign: string; readonly words: RegE
         '\\b(?:meter|tester|pen|stick|tracer)\\b.*\\b(?:beep(?:s|ed|ing)?|chirp(?:s|ed|ing)?|glow(?:s|ed|ing)?|scream(?:s|ed|ing)?|blink(?:s|ed|ing)?|flash(?:es|ed|ing)?|lit)\\b',
         '\\b(?:lights?|leds?|board)\\b.*\\b(?:blinking|flashing|glowing)\\b',
         '\\b(?:one|half|single) blade\\b',
+        // A meter that does not stand still shows something.
+        '\\b(?:meter|display|number|reading|it)\\b.*\\b(?:flicker|swing|bounc|jump|danc|wander|drift|fluctuat|spik)\\w*',
+        '\\bturned (?:itself|themselves) on\\b',
         // Work that was done live.
         '\\b(?:swapp|chang|replac|pull|fitt|install|work|lift|land|wir|check|test|prob|touch|mov)(?:ed|ing)\\b.*\\b(?:hot|live)\\b(?! (?:source|gas))',
         '\\b(?:the|a|its|that|those|these) live (?:\\w+ ){0,2}(?:terminals?|wires?|lugs?|leads?|parts?|conductors?|contactor|unit|side|legs?)\\b',

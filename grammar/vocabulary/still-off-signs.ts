@@ -16,3 +16,18 @@ export function saysStillOff(heard: string): boolean {
     .trim();
   return SAID.test(words) || SAID_OF_LOCK.test(words);
 }
+
+/** A no behind what was just said, or that it was wrong; "no change" says the opposite. */
+const TAKEN_BACK =
+  /^(?:(?:uh|um|oh|ah|wait|actually|sorry|well|hold on|hang on|i mean|correction) )*(?:no|nope|nah|negative|wrong|not (?:really|sure)|scratch that|strike that|take (?:that|it) back|correction|sorry)\b(?! (?:change|power|voltage|volts|one|body))/;
+
+/** Whether the words take back what was said right before them. */
+export function takesBack(heard: string): boolean {
+  return TAKEN_BACK.test(
+    heard
+      .toLowerCase()
+      .replace(/[,.!?]+/g, ' ')
+      .replace(/\s+/g, ' ')
+      .trim(),
+  );
+}

@@ -114,6 +114,8 @@ export interface Talk {
   readonly toldRunIn: number | undefined;
   /** The run of which the time is called every five minutes. */
   readonly timedRun: number | undefined;
+  /** That it is still off was said just before: a no behind it takes that back. */
+  readonly saidStillOff: boolean;
   /** How much evidence there was as power or a call came back: while there is no more, it is read live. */
   readonly fedAt: number | undefined;
   /** What was told last of why nothing can be asked. */
@@ -156,6 +158,7 @@ export function noTalk(): Talk {
     cautionedFor: undefined,
     toldRunIn: undefined,
     timedRun: undefined,
+    saidStillOff: false,
     fedAt: undefined,
     toldStuck: undefined,
     put: undefined,

@@ -1,6 +1,7 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
+import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
-import { saysStillOff } from '../../../grammar/vocabulary/still-off-signs.ts';
+import { saysStillOff, takesBack } from '../../../grammar/vocabulary/still-off-signs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
@@ -59,6 +60,7 @@ export function answersStillOff(
   if (!isYes && !saysOff(meaning)) return false;
   turn.endQuestion('answered');
   for (const zone of ZONES) turn.move(zone, 'still-off', BECAUSE.saidStillOff);
+  turn.talk({ saidStillOff: true });
   if (meaning.kind === 'report') take(turn, meaning);
   else turn.say('answer', SAY.stillOffThen);
   turn.repeatStep();
@@ -69,6 +71,13 @@ function saysOff(meaning: Meaning): boolean {
   if (meaning.kind === 'unclear') return meaning.state === 'open' || meaning.state === 'locked';
   if (meaning.kind !== 'report' || meaning.report.type !== 'energy') return false;
   return meaning.report.state === 'open' || meaning.report.state === 'locked';
+}
+
+/** "Yes" to that it is still off, and "no" right behind it: the no counts. */
+export function heedDenied(turn: Turn, { accepted, understanding: { heard } }: HeardUtterance): void {
+  if (!accepted || !turn.context.saidStillOff) return;
+  turn.talk({ saidStillOff: false });
+  if (takesBack(heard)) endReached(turn, ZONES, BECAUSE.maybeBack(heard), 'switch');
 }
 
 /** The question whether it is still off was left unanswered: the proof lapses, aloud. */

@@ -42,16 +42,17 @@ export function endReached(turn: Turn, reached: readonly ZoneId[], why: string, 
   const met = metNow(turn, reached, told === 'lock' ? 'every' : 'none');
   const fed = reached.filter((zone) => energy[zone] !== 'live');
   const zones = reached.filter((zone) => TAKEN_OFF.includes(energy[zone]));
-  // Proven without a live leg: now there may be one to read its ground with.
-  const untried = reached.includes('disconnect-line')
-    ? untriedOutdoors(turn.context).filter((zone) => !reached.includes(zone))
-    : [];
   if (zones.length > 0) endTakenOff(turn, zones, why, told === 'lock');
-  if (untried.length > 0) {
-    turn.warn(SAY.maybeBack(untried, untried), untried[0]);
-    endProofs(turn, untried, 'doubted', why);
-  }
+  if (reached.includes('disconnect-line')) doubtUntried(turn, why);
   if (fed.length > 0) heedReturn(turn, fed, met);
+}
+
+/** Proven without a live leg: now there may be one to read its ground with. */
+export function doubtUntried(turn: Turn, why: string): void {
+  const untried = untriedOutdoors(turn.context);
+  if (untried.length === 0) return;
+  turn.warn(SAY.maybeBack(untried, untried), untried[0]);
+  endProofs(turn, untried, 'doubted', why);
 }
 
 function endTakenOff(turn: Turn, zones: readonly ZoneId[], why: string, lockOff: boolean): void {

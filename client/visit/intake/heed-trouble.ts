@@ -1,5 +1,11 @@
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
-import { dangerTold, resetsOftenTold, resetTold, type ToldDanger } from '../../../grammar/vocabulary/danger-signs.ts';
+import {
+  dangerTold,
+  hazardAboutTold,
+  resetsOftenTold,
+  resetTold,
+  type ToldDanger,
+} from '../../../grammar/vocabulary/danger-signs.ts';
 import { tellsOfDrive, tellsOfPropane } from '../../../grammar/vocabulary/drive-signs.ts';
 import { overcurrentTold } from '../../../grammar/vocabulary/fuse-signs.ts';
 import { troublesIn } from '../../../grammar/vocabulary/trouble-signs.ts';
@@ -30,6 +36,7 @@ export function heedTrouble(turn: Turn, utterance: HeardUtterance): boolean {
   gateWhatIsTold(turn, understanding.heard);
   // A reading that is asked about is warned of by its own number.
   if (understanding.meaning.kind !== 'reading') tellDanger(turn, understanding.heard);
+  if (hazardAboutTold(understanding.heard)) turn.warn(SAY.stayClear, 'outdoor-load');
   if (resetTold(understanding.heard)) {
     if (trippedAt(turn.context) === undefined && resetsOftenTold(understanding.heard))
       turn.warn(DANGER_WORDS['tripped-breaker'], 'outdoor-load', 'tripped-breaker');

@@ -4,6 +4,7 @@ import { workWords } from '../../words/things/job-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { handsAtWork } from '../rules/hands-at.ts';
 import { mendedBy } from '../rules/repairs.ts';
+import { doubtUntried } from './heed-power.ts';
 import { heedFirstReset } from './heed-return.ts';
 import { beginProof, PROOF_STEPS, stateUnprovedFinding } from './take-work.ts';
 import { tellUnproven } from './tell-unproven.ts';
@@ -27,6 +28,7 @@ export function takeDoneWork(turn: Turn, { work }: Extract<Meaning, { kind: 'wor
   const number = context.readingCount + 1;
   turn.record({ type: 'work.done', work, repairs, number, words: workWords(work) });
   tellUnproven(turn, workWords(work), handsAtWork(work, repairs, context));
+  if (work === 'supply-restored') doubtUntried(turn, workWords(work));
   if (work === 'breaker-reset') heedFirstReset(turn);
   if (!isReset) turn.say('readback', SAY.work(work));
   if (isRepair) beginProof(turn, PROOF_STEPS);

@@ -4,6 +4,7 @@ import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
+import { heedDenied } from './ask-still-off.ts';
 import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedCircuitTold } from './heed-circuit-told.ts';
@@ -90,6 +91,7 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 
 /** A proof ends before anything else is made of the words, and what they mean is judged by what is left. */
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
+  heedDenied(turn, utterance);
   heedPower(turn, utterance);
   heedCircuitTold(turn, utterance);
   if (heedTrouble(turn, utterance)) return;

@@ -26,6 +26,7 @@ import { ARRIVE_PLAN, PROVE_PLAN, zoneOf } from '../steps/plans.ts';
 import { endProofs } from './end-proofs.ts';
 import { askedForDc, followCharge } from './follow-charge.ts';
 import { foundVoltage, isWhereOff } from './found-voltage.ts';
+import { doubtUntried } from './heed-power.ts';
 import { heedGround, heedReturn, metNow } from './heed-return.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
@@ -316,6 +317,7 @@ function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
     return;
   }
   endProofs(turn, zones, 'live', why);
+  if (zone === 'disconnect-line') doubtUntried(turn, why);
   if (isSought(zone, turn.context)) turn.say('warning', SAY.stillPresent(reading.at));
   else cautionLate(turn, zone, reading);
 }

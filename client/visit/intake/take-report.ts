@@ -25,6 +25,7 @@ import { zoneOfSeen } from '../steps/looks.ts';
 import { hastenCheck } from './check-on-me.ts';
 import { dropProof, endProofs } from './end-proofs.ts';
 import { takeDischarged } from './follow-charge.ts';
+import { doubtUntried } from './heed-power.ts';
 import { heedReset, heedReturn, metNow } from './heed-return.ts';
 import { takeDeed, warnByHand } from './take-deed.ts';
 import { takeItem } from './take-job.ts';
@@ -151,6 +152,7 @@ export function takeObservation(turn: Turn, observation: ObservationId, as?: str
   const clamped = observation === 'covers-on' && context.step?.id === 'energy.clamps-placed' ? [CLAMPS_ON] : [];
   const steps = [...(answered ? [context.step.id] : []), ...clamped, ...shown.answers];
   if (steps.length > 0) turn.record({ type: 'steps.settled', steps });
+  if (observation === 'breaker-on') doubtUntried(turn, BECAUSE.seen(observation));
   if (running && context.runningSince === undefined) turn.record({ type: 'run.changed', running: true });
   warnOfLook(turn, observation);
   const isAsked = answered || (ask?.kind === 'action' && CALL_STEPS.includes(ask.done));

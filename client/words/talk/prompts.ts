@@ -238,6 +238,7 @@ export const SAY = {
     fuse: 'A fuse blew: each winding to its shell, while dead, before power returns.',
     breaker: 'The breaker tripped: each winding to its shell, while dead, before power returns.',
   },
+  stayClear: 'Stay clear. Power off from outside of it. Call for help.',
   stillOff: 'Not understood. Still off and locked?',
   stillOffThen: 'Still off.',
   proofStands: 'As you say. The proof stands as measured.',

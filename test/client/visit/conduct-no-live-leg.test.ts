@@ -74,14 +74,18 @@ describe('a unit that has no live leg', () => {
     expect(visit.of('proof.refused').length).toBeGreaterThan(0);
   });
 
-  it.each(['breaker is back on', 'I flipped the breaker back on', 'somebody closed the panel breaker'])(
-    'is proven no more once there may be one: "%s"',
-    async (line) => {
-      const behindTwo = ['disconnect is pulled and locked', 'panel breaker is off and locked'];
-      const visit = await proved('breaker is tripped', 'no call', ...behindTwo);
-      expect(outdoors(visit)).toBe('proven-dead');
-      await visit.type(line);
-      expect(['unknown', 'live']).toContain(outdoors(visit));
-    },
-  );
+  it.each([
+    'breaker is back on',
+    'I flipped the breaker back on',
+    'somebody closed the panel breaker',
+    'breaker is not tripped',
+    'disconnect line one to ground one twenty',
+    'utility restored service',
+  ])('is proven no more once there may be one: "%s"', async (line) => {
+    const behindTwo = ['disconnect is pulled and locked', 'panel breaker is off and locked'];
+    const visit = await proved('breaker is tripped', 'no call', ...behindTwo);
+    expect(outdoors(visit)).toBe('proven-dead');
+    await visit.type(line);
+    expect(['unknown', 'live']).toContain(outdoors(visit));
+  });
 });

@@ -139,6 +139,10 @@ describe('a proof is not kept by words that only sound like something else', () 
     'swapped the contactor hot',
     "I've got the cover off the live compressor terminals",
     'why is it live',
+    // a meter that does not stand still
+    'meter flickers between zero and ninety',
+    'meter swings between five and a hundred',
+    'note this one turned itself on',
     "nobody is at the panel but the breaker's handle is up and the power is on",
   ])('"%s"', async (line) => {
     const visit = await provenDead();
@@ -204,9 +208,32 @@ describe('what is dangerous is warned of in rough words', () => {
     ['breaker blew as soon as I closed it', 'tripped'],
     ["did an insulation test while it's pulled down to five hundred microns", 'in a vacuum'],
     ['put a new drier in and started it up', 'too early'],
+    ['venting the rest to the air', 'recovered, never let out'],
+    ['smell something burning at the panel', 'Stay clear'],
+    ['there is water standing under the disconnect', 'Stay clear'],
+    ['oil is spraying out of the compressor terminals', 'Stay clear'],
+    ['smells like gas in the mechanical room', 'Stay clear'],
+    ['dead short across the cap with a screwdriver', 'not proven dead'],
   ])('"%s"', async (line, word) => {
     const visit = await TypedVisit.open();
     await visit.type('customer agrees', 'thermostat is calling', 'leg one to ground one eighteen', 'live', line);
     expect(visit.mouth.said.map(({ text }) => text).join(' ')).toContain(word);
+  });
+});
+
+describe('a yes that it is still off', () => {
+  it.each(['no', 'nope', 'wrong', 'actually no', 'sorry no', 'no wait', 'take that back'])(
+    'is taken back by "%s" right behind it',
+    async (line) => {
+      const visit = await provenDead();
+      await visit.type('that box sounds funny to me', 'yes', line);
+      expect(outdoors(visit)).not.toBe('proven-dead');
+    },
+  );
+
+  it('stands where nothing has changed', async () => {
+    const visit = await provenDead();
+    await visit.type('that box sounds funny to me', 'yes', 'no change');
+    expect(outdoors(visit)).toBe('proven-dead');
   });
 });
