@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { VisitRun } from '../../../client/visit/run/visit-run.ts';
+import { SAY } from '../../../client/words/talk/prompts.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { ARRIVAL, LIBRARY_UNIT, TypedVisit } from './typed-visit.ts';
 
@@ -159,7 +160,7 @@ describe('an open question', () => {
     expect(visit.of('reading.logged').at(-1)).toMatchObject({ reading: { at: ['return-air'], value: 78 } });
   });
 
-  it('does not outlast the word to a caution: the number of its step has its place', async () => {
+  it('is none of a number behind a caution: its step is to come, and then its number has its place', async () => {
     const visit = await TypedVisit.open(LIBRARY_UNIT, 'trainee');
     visit.run.take({ type: 'supervisor.acknowledged', supervisor: 'M. Ortega', from: 'own-device' });
     await visit.type(...ARRIVAL, 'compressor is not running', 'live');
@@ -167,9 +168,9 @@ describe('an open question', () => {
     await visit.type('two forty four');
     expect(visit.run.context.caution).toBeDefined();
     await visit.type('thirty one');
-    expect(openQuestion(visit.run.context)).toMatchObject({ kind: 'which-place' });
-    await visit.type('live');
     expect(visit.run.context.questions).toEqual([]);
+    expect(visit.mouth.last()).toBe(SAY.cautionFirst);
+    await visit.type('live');
     expect(visit.run.context.step).toMatchObject({ ask: { kind: 'reading' } });
     expect(visit.run.context.step?.id).not.toBe(step?.id);
     await visit.type('twenty seven');
