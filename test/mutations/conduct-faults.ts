@@ -189,8 +189,8 @@ export const CONDUCT_FAULTS: readonly ConductFault[] = [
     rule: 'v',
     harm: 'what was answered is asked again',
     file: 'client/visit/steps/choose-step.ts',
-    from: 'id === test.id && call.includes',
-    to: 'id !== test.id && call.includes',
+    from: 'id === test.id && isIn',
+    to: 'id !== test.id && isIn',
   },
   {
     rule: 'w',
