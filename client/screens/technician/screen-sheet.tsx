@@ -1,12 +1,6 @@
 import { useState } from 'react';
 import { SCREEN } from '../../words/pages/screen-words.ts';
-import {
-  keepScreenSettings,
-  LIGHTS,
-  readScreenSettings,
-  type ScreenSettings,
-  TEXT_SIZES,
-} from '../session/screen-settings.ts';
+import { keepScreenSettings, readScreenSettings, type ScreenSettings } from '../session/screen-settings.ts';
 import { Sheet } from './sheet.tsx';
 
 /** The light and the size of the text, by large keys; the page follows at once. */
@@ -19,38 +13,36 @@ export function ScreenSheet({ onClose }: { readonly onClose: () => void }) {
   };
   return (
     <Sheet title={SCREEN.title} onClose={onClose} withBack>
-      <section className="key-group" aria-label={SCREEN.light}>
-        <h3>{SCREEN.light}</h3>
-        <div className="keys">
-          {LIGHTS.map((light) => (
-            <button
-              type="button"
-              key={light}
-              className="key"
-              aria-pressed={settings.light === light}
-              onClick={() => change({ light })}
-            >
-              {SCREEN.lights[light]}
-            </button>
-          ))}
-        </div>
-      </section>
-      <section className="key-group" aria-label={SCREEN.text}>
-        <h3>{SCREEN.text}</h3>
-        <div className="keys">
-          {TEXT_SIZES.map((text) => (
-            <button
-              type="button"
-              key={text}
-              className="key"
-              aria-pressed={settings.text === text}
-              onClick={() => change({ text })}
-            >
-              {SCREEN.texts[text]}
-            </button>
-          ))}
-        </div>
-      </section>
+      <Choices
+        title={SCREEN.light}
+        names={SCREEN.lights}
+        chosen={settings.light}
+        onChoose={(light) => change({ light })}
+      />
+      <Choices title={SCREEN.text} names={SCREEN.texts} chosen={settings.text} onChoose={(text) => change({ text })} />
     </Sheet>
+  );
+}
+
+interface ChoicesProps<T extends string> {
+  readonly title: string;
+  /** What can be chosen, by name, in its order. */
+  readonly names: Readonly<Record<T, string>>;
+  readonly chosen: T;
+  readonly onChoose: (one: T) => void;
+}
+
+function Choices<T extends string>({ title, names, chosen, onChoose }: ChoicesProps<T>) {
+  return (
+    <section className="key-group" aria-label={title}>
+      <h3>{title}</h3>
+      <div className="keys">
+        {(Object.keys(names) as T[]).map((one) => (
+          <button type="button" key={one} className="key" aria-pressed={one === chosen} onClick={() => onChoose(one)}>
+            {names[one]}
+          </button>
+        ))}
+      </div>
+    </section>
   );
 }

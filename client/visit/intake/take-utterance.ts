@@ -9,8 +9,6 @@ import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { speltOut } from '../../../grammar/vocabulary/spelt-out.ts';
 import { deniesInjury } from '../../../grammar/vocabulary/trouble-signs.ts';
 import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
-import { canMeanVoltage } from '../../../grammar/vocabulary/voltage-signs.ts';
-import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
@@ -20,7 +18,7 @@ import type { Turn } from '../chart/turn.ts';
 import { handsAtDeed } from '../rules/hands-at.ts';
 import { handsToldBy } from '../rules/hands-told.ts';
 import { isBeyondReason } from '../rules/is-beyond-reason.ts';
-import { IN_PROOF, provedWith, READ_DEAD } from '../rules/isolation.ts';
+import { provedWith, READ_DEAD } from '../rules/isolation.ts';
 import { powerMayBeBack, tellsOfPower } from '../rules/power-may-be-back.ts';
 import { answersCaution, isHeldBack } from '../steps/answers-caution.ts';
 import { expectationOf } from '../steps/expectation.ts';
@@ -29,8 +27,8 @@ import { answersQuestion } from './answer-question.ts';
 import { askStillOff, heardStillOff, isNotUnderstood, leaveStillOff } from './ask-still-off.ts';
 import { askAnewWords, askFor, askPlace, askValue, askWhere } from './ask-where.ts';
 import { setCheck } from './check-on-me.ts';
-import { endProofs } from './end-proofs.ts';
 import { heedGround } from './heed-return.ts';
+import { heedNumberGuessed, heedVoltageTold } from './heed-voltage-told.ts';
 import { letGoUnanswered, makesSenseWithout } from './questions.ts';
 import { readOffPlate } from './read-off-plate.ts';
 import { isAnswered } from './settle-turn.ts';
@@ -64,7 +62,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
     if (understanding.meaning.kind === 'unclear') warnOfWords(turn, understanding.heard);
     else warnOfBypass(turn, understanding.heard);
     if (WITHOUT_VALUE.includes(understanding.meaning.kind)) heedVoltageTold(turn, understanding);
-    if (isMeterUnasked(turn, understanding.meaning) || isNoSuchValue(understanding)) doubtByVoltage(turn);
+    heedNumberGuessed(turn, understanding);
     return askBack(turn, understanding);
   }
   if (answersCaution(turn.context, understanding.meaning)) {
@@ -304,40 +302,6 @@ function tellDenied(turn: Turn, what: NonNullable<ReturnType<typeof deniedOfSwit
   if (openQuestion(turn.context)?.kind === 'which-switch') turn.endQuestion('answered');
   turn.say('answer', SAY.notDone(what));
   turn.repeatStep();
-}
-
-/** Words that were not understood and can tell of a voltage where a proof stands end it, and are asked for again. */
-function heedVoltageTold(turn: Turn, { heard, meaning }: Understanding): void {
-  const { readings, meter } = expectationOf(turn.context);
-  const isBare = meaning.kind === 'value' && isLineVolts(meaning) && readings.length === 0 && meter !== true;
-  if (isBare || canMeanVoltage(heard)) doubtByVoltage(turn);
-}
-
-/** A number that a supply shows, and nothing that says of what: one leg to ground, or both. Volts. */
-function isLineVolts({ value, unit }: Extract<Meaning, { kind: 'value' }>): boolean {
-  if (typeof value !== 'number' || (unit !== undefined && unit !== 'V')) return false;
-  return (value >= 100 && value <= 135) || (value >= 195 && value <= 260);
-}
-
-/** "My meter jumped to two forty", where nobody asked for the meter: it is on what was dead. */
-function isMeterUnasked({ context }: Turn, meaning: Meaning): boolean {
-  if (meaning.kind !== 'report' || meaning.report.type !== 'meter-proof') return false;
-  const ask = context.step?.ask;
-  return !(ask?.kind === 'action' && (ask.done === 'absence-proved' || ask.done === 'meter-again'));
-}
-
-/** Two hundred forty degrees of air: what the number is of was guessed, and it is one that a supply shows. */
-function isNoSuchValue({ meaning, reason }: Understanding): boolean {
-  if (meaning.kind !== 'reading' || reason !== 'implausible' || meaning.reading.quantity === 'voltage') return false;
-  return isLineVolts({ kind: 'value', value: meaning.reading.value });
-}
-
-function doubtByVoltage(turn: Turn): void {
-  const zones = ZONES.filter((zone) => IN_PROOF.includes(turn.context.energy[zone]));
-  const [zone] = zones;
-  if (zone === undefined) return;
-  turn.warn(SAY.maybeVoltage, zone);
-  endProofs(turn, zones, 'doubted', BECAUSE.maybeVoltage);
 }
 
 /** Orders that answer something, and are nothing by themselves. */
