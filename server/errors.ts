@@ -9,6 +9,7 @@ const SENTENCES = {
     'HOST={detail} opens the server to the network: give TLS_CERT and TLS_KEY, or name the proxy in front of it with PROXY_ORIGIN=https://….',
   'data-unwritable':
     'The data folder {detail} cannot be written: permit writing there, or choose another with DATA_DIR.',
+  'data-unreadable': '{detail} cannot be read: permit reading it, and see that the folder for passing files has room.',
   'data-foreign': '{detail} is not a Readback record: choose another folder with DATA_DIR.',
   'data-damaged':
     'The record {detail} is damaged: keep the file, and start with a good copy of it or with another DATA_DIR.',

@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { mkdir, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -10,6 +10,7 @@ import { type Configuration, readConfiguration } from './configuration.ts';
 import { ServerError } from './errors.ts';
 import { lockFolder } from './heads/folder-lock.ts';
 import { keepHeads } from './heads/keep-heads.ts';
+import { makeFolder } from './heads/make-folder.ts';
 import { originRule } from './origins.ts';
 import { openSqliteStore, RECORD_FILE } from './store/sqlite-store.ts';
 import { KEY_FILE, openReceiptSigner } from './sync/receipt-signer.ts';
@@ -26,9 +27,7 @@ async function main(): Promise<void> {
     return;
   }
   const configuration = readConfiguration(process.env);
-  await mkdir(configuration.dataDir, { recursive: true }).catch((error) => {
-    throw new ServerError('data-unwritable', configuration.dataDir, error);
-  });
+  makeFolder(configuration.dataDir);
   // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
   process.once('exit', lockFolder(configuration.dataDir));
   const { acceptLoss } = configuration;

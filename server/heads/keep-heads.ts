@@ -6,7 +6,7 @@ import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
 import type { ReceiptSigner } from '../sync/receipt-signer.ts';
 import { appendHead, type KeptHeads, readHeads } from './heads-file.ts';
-import { lowerHighWater, openHighWater, readNumber } from './high-water.ts';
+import { highWaterSentence, openHighWater } from './high-water.ts';
 import { lossesSince, takeHead } from './take-head.ts';
 
 export const HEADS_FILE = 'heads.jsonl';
@@ -25,9 +25,12 @@ export interface HeadKeeper {
   readonly close: () => Promise<void>;
 }
 
+/** A store, and where it is known, whether it was closed as it should be. */
+type KeptStore = EventStore & { readonly leftInOrder?: boolean };
+
 export interface KeepOptions {
   readonly folder: string;
-  readonly store: EventStore;
+  readonly store: KeptStore;
   readonly signer: ReceiptSigner;
   readonly clock: () => number;
   /** Goes on where something was lost, and begins the heads anew. */
@@ -44,11 +47,10 @@ export async function keepHeads({ folder, store, signer, clock, acceptLoss }: Ke
   const kept = readHeads(path, signer);
   const lost = await whatIsLost(kept, folder, store, signer, waterPath);
   if (lost !== undefined && !acceptLoss) throw lost;
-  if (lost !== undefined) lowerHighWater(waterPath, await store.lastArrival());
   // What is not as it was signed is kept apart, and begun anew.
   if (kept.sentence !== undefined) renameSync(path, `${path}.set-aside-${clock()}`);
   let heads = kept.sentence === undefined ? kept.heads : [];
-  const water = openHighWater(waterPath);
+  const water = openHighWater(waterPath, await store.lastArrival());
   const take = async (anew?: true): Promise<void> => {
     const head = await takeHead(store, heads, signer, clock(), anew);
     if (head === undefined) return;
@@ -65,6 +67,7 @@ export async function keepHeads({ folder, store, signer, clock, acceptLoss }: Ke
     close: async () => {
       clearInterval(daily);
       await take();
+      water.reached(await store.lastArrival());
       water.close();
     },
   };
@@ -73,7 +76,7 @@ export async function keepHeads({ folder, store, signer, clock, acceptLoss }: Ke
 async function whatIsLost(
   kept: KeptHeads,
   folder: string,
-  store: EventStore,
+  store: KeptStore,
   signer: ReceiptSigner,
   waterPath: string,
 ): Promise<ServerError | undefined> {
@@ -82,12 +85,11 @@ async function whatIsLost(
   if (latest !== undefined && latest.key !== signer.keyName) return new ServerError('key-lost', folder);
   const losses = await lossesSince(store, kept.heads);
   if (losses.length > 0) return new ServerError('data-lost', `${folder} lost what was signed for. ${named(losses)}`);
-  const [found, held] = [readNumber(waterPath), await store.lastArrival()];
-  if (found <= held) return undefined;
-  return new ServerError(
-    'data-lost',
-    `${folder} ends ${found - held} events before what was acknowledged (its log was cut or is gone).`,
-  );
+  const last = await store.lastArrival();
+  const sentence = highWaterSentence(waterPath, () => last, store.leftInOrder === true);
+  return sentence === undefined
+    ? undefined
+    : new ServerError('data-lost', `${folder} is not as it was left. ${sentence}`);
 }
 
 function named(losses: readonly { readonly sentence: string }[]): string {

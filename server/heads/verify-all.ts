@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { SignedHead } from '../../grammar/visit/signed-head.ts';
+import { ServerError } from '../errors.ts';
 import { KEY_FILE, openReceiptSigner, verifierOf } from '../sync/receipt-signer.ts';
 import { againstDevices } from './against-devices.ts';
 import { checkHeads, type KeptHeads, readHeads } from './heads-file.ts';
@@ -28,10 +29,11 @@ export async function verifyFolder(
   devices: readonly HeldByDevice[],
   kept: KeptElsewhere = {},
 ): Promise<Verification> {
-  const { streams, findings, notes } = heldInFolder(folder);
   const keyPath = join(folder, KEY_FILE);
   const ownKey = existsSync(keyPath) ? openReceiptSigner(keyPath).publicKey : undefined;
   const own = readHeads(join(folder, HEADS_FILE), verifierFor(kept.key ?? ownKey));
+  // After the heads: a server that writes on meanwhile signs for what is then not yet read.
+  const { streams, findings, notes } = await heldInFolder(folder);
   const lost = ownKey === undefined && own.heads.length > 0;
   const key: Finding[] = lost ? [{ stream: '', sentence: 'The key that signed its heads is gone.' }] : [];
   return verifyHeld(streams, devices, { own, ownKey, kept, findings: [...findings, ...key], notes });
@@ -70,11 +72,13 @@ async function verifyHeld(
   { own, ownKey, kept, findings: before, notes }: Against,
 ): Promise<Verification> {
   const key = kept.key ?? ownKey;
-  const heads = kept.heads === undefined ? own : readHeads(kept.heads, verifierFor(key));
+  const heads = kept.heads === undefined ? own : headsKeptElsewhere(kept.heads, verifierFor(key));
   const record = await verifyRecord(streams, heads);
   const ofDevices = await Promise.all(devices.map((device) => verifyDevice(device, key)));
   const findings = [
     ...before,
+    // What is wrong with the folder's own heads is told beside those that were kept elsewhere.
+    ...(heads === own || own.sentence === undefined ? [] : [{ stream: '', sentence: own.sentence }]),
     ...changedHeads(own, heads),
     ...changedKey(heads, key, ownKey),
     ...record.findings,
@@ -83,6 +87,15 @@ async function verifyHeld(
   ];
   const unknown = key === undefined ? ['No key is at hand: signatures of heads and receipts were not checked.'] : [];
   return { ...record, findings, notes: [...notes, ...record.notes], unknown: [...record.unknown, ...unknown] };
+}
+
+/** @throws {ServerError} tool-wrong, where the file is not there or has nothing in it: it would be held against nothing. */
+function headsKeptElsewhere(path: string, verifier: ReturnType<typeof verifierFor>): KeptHeads {
+  if (!existsSync(path))
+    throw new ServerError('tool-wrong', `There are no heads at ${path}: name the file as it was kept.`);
+  const read = readHeads(path, verifier);
+  if (read.heads.length > 0 || read.sentence !== undefined) return read;
+  throw new ServerError('tool-wrong', `${path} holds no head: name a heads.jsonl as it was kept.`);
 }
 
 /** The latest head must be of the key that is at hand, and the record's own key the one that was named. */

@@ -29,7 +29,7 @@ async function main({ options, words }: GivenToTool): Promise<number> {
     throw new ServerError('tool-wrong', 'Name the folder of one backup: see "npm run -s restore -- --help".');
   }
   const folder = options['data'] ?? 'data';
-  process.stdout.write(`Put ${restoreFolder(copy, folder)} events back into ${folder}.\n`);
+  process.stdout.write(`Put ${await restoreFolder(copy, folder)} events back into ${folder}.\n`);
   return 0;
 }
 
