@@ -8,12 +8,8 @@ import { app } from './app.ts';
 import { answerTo } from './arguments.ts';
 import { type Configuration, readConfiguration } from './configuration.ts';
 import { ServerError } from './errors.ts';
-import { lockFolder } from './heads/folder-lock.ts';
-import { keepHeads } from './heads/keep-heads.ts';
-import { makeFolder } from './heads/make-folder.ts';
+import { openFolder } from './heads/open-folder.ts';
 import { originRule } from './origins.ts';
-import { openSqliteStore, RECORD_FILE } from './store/sqlite-store.ts';
-import { KEY_FILE, openReceiptSigner } from './sync/receipt-signer.ts';
 
 const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
 
@@ -27,16 +23,13 @@ async function main(): Promise<void> {
     return;
   }
   const configuration = readConfiguration(process.env);
-  makeFolder(configuration.dataDir);
-  // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
-  process.once('exit', lockFolder(configuration.dataDir));
-  const { acceptLoss } = configuration;
-  const store = openSqliteStore(join(configuration.dataDir, RECORD_FILE), {
+  const { acceptLoss, dataDir, maxDataBytes } = configuration;
+  const { store, signer, keeper, told, letGo } = await openFolder(dataDir, {
     acceptLoss,
-    ...(configuration.maxDataBytes === undefined ? {} : { maxBytes: configuration.maxDataBytes }),
+    ...(maxDataBytes === undefined ? {} : { maxBytes: maxDataBytes }),
   });
-  const signer = openReceiptSigner(join(configuration.dataDir, KEY_FILE));
-  const keeper = await keepHeads({ folder: configuration.dataDir, store, signer, clock: Date.now, acceptLoss });
+  // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
+  process.once('exit', letGo);
   const fastify = Fastify({
     // A client that dawdles over its headers or its request is cut, so that it cannot hold connections.
     http: { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 1_000 },
@@ -54,7 +47,7 @@ async function main(): Promise<void> {
   });
   endInGoodOrder(fastify);
   await listen(fastify, configuration);
-  tellReady(fastify, configuration);
+  tellReady(fastify, configuration, told);
 }
 
 async function readVersion(): Promise<string> {
@@ -75,13 +68,18 @@ async function listen(fastify: FastifyInstance, { host, port }: Configuration): 
 }
 
 /** Tells a person on the terminal, and a parent process by a message and a line of JSON. */
-function tellReady(fastify: FastifyInstance, { host, port: asked, tls, dataDir, widebandModel }: Configuration): void {
+function tellReady(
+  fastify: FastifyInstance,
+  { host, port: asked, tls, dataDir, widebandModel }: Configuration,
+  told: readonly string[],
+): void {
   const { port } = fastify.server.address() as AddressInfo;
   // At every address of the machine: one that surely works is shown.
   const everywhere = host === '0.0.0.0' || host === '::';
   const name = everywhere ? 'localhost' : host.includes(':') ? `[${host}]` : host;
   const url = `${tls === undefined ? 'http' : 'https'}://${name}:${port}`;
-  process.stdout.write(`Readback is at ${url}\nRecords are kept in ${dataDir}\n${earWords(widebandModel)}\n`);
+  const lines = [`Readback is at ${url}`, `Records are kept in ${dataDir}`, ...told, earWords(widebandModel)];
+  process.stdout.write(`${lines.join('\n')}\n`);
   if (asked === 0) process.stdout.write(`${JSON.stringify({ ready: { url, port, dataDir } })}\n`);
   if (process.connected) process.send?.({ url, port, dataDir });
 }

@@ -6,13 +6,14 @@ import { checkWhole, identify, isMarkedInUse, markInUse } from '../store/sqlite-
 import { RECORD_FILE } from '../store/sqlite-store.ts';
 import { KEY_FILE } from '../sync/receipt-signer.ts';
 import { LOCK_FILE, lockFolder } from './folder-lock.ts';
+import { GIVEN_UP_FILE } from './given-up.ts';
 import { openHighWater } from './high-water.ts';
 import { HEADS_FILE, HIGH_WATER_FILE } from './keep-heads.ts';
 import { makeFolder } from './make-folder.ts';
 import { readRecord } from './read-folder.ts';
 
 /** What a folder is copied with; the number of how far it reaches is written anew. */
-const FILES = [HEADS_FILE, KEY_FILE, RECORD_FILE, `${RECORD_FILE}-wal`];
+const FILES = [HEADS_FILE, GIVEN_UP_FILE, KEY_FILE, RECORD_FILE, `${RECORD_FILE}-wal`];
 
 /**
  * Copies a data folder whole, while its server writes: heads first, so that they never speak of what the copy lacks,
@@ -29,7 +30,7 @@ export async function backUpFolder(folder: string, copy: string): Promise<number
       throw new ServerError('tool-wrong', `${copy} lies in the data folder itself: name a folder elsewhere.`);
     }
     return intoEmpty(copy, async () => {
-      for (const name of [HEADS_FILE, KEY_FILE]) copyBeside(folder, copy, name);
+      for (const name of [HEADS_FILE, GIVEN_UP_FILE, KEY_FILE]) copyBeside(folder, copy, name);
       await database.backup(join(copy, RECORD_FILE));
       return finishCopy(copy);
     });

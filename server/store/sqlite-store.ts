@@ -25,6 +25,8 @@ export interface SqliteOptions {
 export interface SqliteStore extends EventStore {
   /** Whether it was there, and closed as it should be: what is written beside it is then as it was at that moment. */
   readonly leftInOrder: boolean;
+  /** Whether a version before this one made it. */
+  readonly older: boolean;
 }
 
 /** The record in a data folder. */
@@ -56,6 +58,7 @@ export function openSqliteStore(path: string, options: SqliteOptions = {}): Sqli
     const activity = VisitActivity.of(database);
     return {
       leftInOrder: found !== 'new' && !leftInUse,
+      older: found === 'older',
       ...sqliteReader(database, activity),
       ...sqliteWriter(database, activity),
       close: async () => {
