@@ -54,13 +54,23 @@ async function readVersion(): Promise<string> {
   return JSON.parse(await readFile(new URL('../../package.json', import.meta.url), 'utf8')).version;
 }
 
+/** What it is called where this user, or this machine, cannot listen at an address. */
+const NOT_HERE: ReadonlySet<string> = new Set([
+  'EACCES',
+  'EADDRNOTAVAIL',
+  'EAFNOSUPPORT',
+  'EAI_AGAIN',
+  'EINVAL',
+  'ENOTFOUND',
+]);
+
 async function listen(fastify: FastifyInstance, { host, port }: Configuration): Promise<void> {
   try {
     await fastify.listen({ host, port });
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code === 'EADDRINUSE') throw new ServerError('port-taken', String(port), error);
-    if (code === 'EACCES' || code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND') {
+    if (NOT_HERE.has(code ?? '')) {
       throw new ServerError('port-denied', `${host}:${port}`, error);
     }
     throw error;

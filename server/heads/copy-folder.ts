@@ -10,7 +10,7 @@ import { GIVEN_UP_FILE } from './given-up.ts';
 import { openHighWater } from './high-water.ts';
 import { HEADS_FILE, HIGH_WATER_FILE } from './keep-heads.ts';
 import { makeFolder } from './make-folder.ts';
-import { readRecord } from './read-folder.ts';
+import { isOfTheDisk, readRecord } from './read-folder.ts';
 
 /** What a folder is copied with; the number of how far it reaches is written anew. */
 const FILES = [HEADS_FILE, GIVEN_UP_FILE, KEY_FILE, RECORD_FILE, `${RECORD_FILE}-wal`];
@@ -104,8 +104,8 @@ async function intoEmpty(folder: string, fill: () => Promise<number>): Promise<n
   }
 }
 
-const asCopyError = (error: unknown, folder: string): ServerError =>
-  error instanceof ServerError ? error : new ServerError('data-unwritable', folder, error);
+const asCopyError = (error: unknown, folder: string): unknown =>
+  isOfTheDisk(error) ? new ServerError('data-unwritable', folder, error) : error;
 
 function readNames(folder: string): readonly string[] {
   try {

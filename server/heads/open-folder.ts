@@ -4,7 +4,7 @@ import { ServerError } from '../errors.ts';
 import { openSqliteStore, RECORD_FILE, type SqliteStore } from '../store/sqlite-store.ts';
 import { KEY_FILE, openReceiptSigner, type ReceiptSigner } from '../sync/receipt-signer.ts';
 import { checkChains } from './check-chains.ts';
-import { lockFolder } from './folder-lock.ts';
+import { LOCK_FILE, lockFolder } from './folder-lock.ts';
 import { GIVEN_UP_FILE } from './given-up.ts';
 import { readHeads } from './heads-file.ts';
 import { HEADS_FILE, type HeadKeeper, HIGH_WATER_FILE, keepHeads, namedLosses } from './keep-heads.ts';
@@ -45,8 +45,10 @@ export async function openFolder(folder: string, { acceptLoss, maxBytes }: OpenO
   makeFolder(folder);
   const gone = await recordGone(folder);
   if (gone !== undefined && !acceptLoss) throw gone;
+  const path = join(folder, RECORD_FILE);
+  const onlyLocked = gone === undefined && !existsSync(path) && existsSync(join(folder, LOCK_FILE));
   const letGo = lockFolder(folder);
-  const store = openSqliteStore(join(folder, RECORD_FILE), {
+  const store = openSqliteStore(path, {
     acceptLoss,
     ...(maxBytes === undefined ? {} : { maxBytes }),
   });
@@ -60,6 +62,7 @@ export async function openFolder(folder: string, { acceptLoss, maxBytes }: OpenO
     const told = [
       ...keeper.givenUp.map((one) => `Given up: ${one}`),
       ...(gone !== undefined && keeper.givenUp.length === 0 ? ['Given up: the record that was kept here before'] : []),
+      ...(onlyLocked ? ['A server ran in this folder before, and no record is in it: a new one was begun'] : []),
       ...chainWords(chains),
     ];
     return { store, signer, keeper, told, letGo };
@@ -72,7 +75,10 @@ export async function openFolder(folder: string, { acceptLoss, maxBytes }: OpenO
 
 function chainWords({ checked, events }: Awaited<ReturnType<typeof checkChains>>): readonly string[] {
   if (events === 0) return [];
-  if (checked === events) return [`Checked at this start: the chain of all ${events} events`];
+  if (checked === events)
+    return [
+      `Checked at this start: ${events === 1 ? 'the chain of the only event' : `the chain of all ${events} events`}`,
+    ];
   return [
     `Checked at this start: the chain of ${checked} of ${events} events; not that of the others ("npm run verify" checks all)`,
   ];

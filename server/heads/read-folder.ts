@@ -40,11 +40,16 @@ export async function readRecord<Read>(
     }
     return await read({ database, hasLog });
   } catch (error) {
-    throw asOpeningError(error, path, 'data-unreadable');
+    throw isOfTheDisk(error) ? asOpeningError(error, path, 'data-unreadable') : error;
   } finally {
     database?.close();
     if (passing !== undefined) rmSync(passing, { recursive: true, force: true });
   }
+}
+
+/** Whether the system or the database refused something; any other error is a fault of ours, and stays one. */
+export function isOfTheDisk(error: unknown): boolean {
+  return error instanceof SQLite.SqliteError || typeof (error as NodeJS.ErrnoException).syscall === 'string';
 }
 
 /** The file and its log, as they stand; what only speeds up its reading is made anew. */

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { type Entry, parseStreamText, type Sha256, type StreamId } from '../../grammar/visit/envelope.ts';
+import { type Entry, parseStreamText, type Sha256 } from '../../grammar/visit/envelope.ts';
 import type { KeptStream } from '../../grammar/visit/signed-head.ts';
 import { verifyChain } from '../../grammar/visit/verify-chain.ts';
 import { receivedHash } from './take-head.ts';
@@ -90,6 +90,7 @@ export const eventsWords = (count: number): string => `${count} ${count === 1 ? 
 
 /** "library, phone": a stream as people name it; a later epoch says so. */
 export function streamWords(text: string): string {
-  const { visit, device, epoch } = parseStreamText(text) ?? ({ visit: text, device: '?', epoch: 1 } as StreamId);
-  return `${visit}, ${device}${epoch > 1 ? `, its stream ${epoch}` : ''}`;
+  const id = parseStreamText(text);
+  // A name that no stream can have is shown as it stands.
+  return id === undefined ? text : `${id.visit}, ${id.device}${id.epoch > 1 ? `, its stream ${id.epoch}` : ''}`;
 }
