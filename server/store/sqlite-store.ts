@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import SQLite, { type Database } from 'better-sqlite3';
+import type { StreamId } from '../../grammar/visit/envelope.ts';
 import { ServerError } from '../errors.ts';
 import type { EventStore } from './event-store.ts';
 import { sqliteReader } from './sqlite-reader.ts';
@@ -27,6 +28,8 @@ export interface SqliteStore extends EventStore {
   readonly leftInOrder: boolean;
   /** Whether a version before this one made it. */
   readonly older: boolean;
+  /** Streams that hold fewer events than the number of their last: something in their middle is gone. */
+  readonly withHoles: () => readonly StreamId[];
 }
 
 /** The record in a data folder. */
@@ -56,9 +59,13 @@ export function openSqliteStore(path: string, options: SqliteOptions = {}): Sqli
       database.pragma(`max_page_count = ${Math.floor(options.maxBytes / PAGE_BYTES)}`);
     }
     const activity = VisitActivity.of(database);
+    const holes = database.prepare<[], StreamId>(`
+      SELECT company, visit, device, epoch FROM stream JOIN event ON event.stream = stream.id
+      GROUP BY stream.id HAVING count(*) <> max(seq)`);
     return {
       leftInOrder: found !== 'new' && !leftInUse,
       older: found === 'older',
+      withHoles: () => holes.all(),
       ...sqliteReader(database, activity),
       ...sqliteWriter(database, activity),
       close: async () => {

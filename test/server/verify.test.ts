@@ -1,9 +1,11 @@
 import { spawnSync } from 'node:child_process';
 import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import SQLite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checkChains } from '../../server/heads/check-chains.ts';
 import { heldByDevice, verifyDevice } from '../../server/heads/held-by-device.ts';
-import { verifyFolder } from '../../server/heads/verify-all.ts';
+import { verifyFolder, verifyServer } from '../../server/heads/verify-all.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { buildServer, scratchFolder } from './built-server.ts';
@@ -81,9 +83,32 @@ describe('what a record holds against itself', { timeout: 60_000 }, () => {
       }
       const { findings } = await getJson<{ findings: { sentence: string }[] }>(`${server.url}/api/visits/twice/check`);
       expect(sentences(findings)).toEqual(['1 event that contradicts it is kept beside it: two claim one number.']);
-      const { verifyServer } = await import('../../server/heads/verify-all.ts');
       expect(sentences((await verifyServer(server.url, [])).findings)).toEqual(sentences(findings));
     });
+  });
+});
+
+describe('the check of a start', () => {
+  test('says how far it came, and finds a hole also where its time is over', async () => {
+    const folder = copyOf();
+    const path = join(folder, 'readback.sqlite');
+    const untouched = openSqliteStore(path);
+    expect(await checkChains(untouched, -1)).toEqual({ checked: 0, events: 50, findings: [] });
+    expect(await checkChains(untouched, 10_000)).toEqual({ checked: 50, events: 50, findings: [] });
+    await untouched.close();
+    const database = new SQLite(path);
+    const drop = database.prepare<[], string>("SELECT sql FROM sqlite_schema WHERE name = 'event_no_delete'").pluck();
+    const guard = drop.get() ?? '';
+    database.exec('DROP TRIGGER event_no_delete');
+    database.exec('DELETE FROM event WHERE stream = 2 AND seq = 9');
+    database.exec(guard);
+    database.close();
+    const store = openSqliteStore(path);
+    expect(await checkChains(store, -1)).toMatchObject({
+      checked: 30,
+      findings: [{ stream: 'local/south/phone/1', seq: 9 }],
+    });
+    await store.close();
   });
 });
 
