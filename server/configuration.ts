@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { isIP } from 'node:net';
 import { resolve } from 'node:path';
 import { createSecureContext } from 'node:tls';
 import { ServerError } from './errors.ts';
@@ -28,7 +29,7 @@ type Environment = Readonly<Record<string, string | undefined>>;
  * @throws {ServerError} setting-wrong, open-without-tls.
  */
 export function readConfiguration(environment: Environment): Configuration {
-  const host = environment['HOST'] || '127.0.0.1';
+  const host = readHost(environment['HOST'] || '127.0.0.1');
   const tls = readTls(environment);
   const proxyOrigin = readProxyOrigin(environment);
   if (!isLoopback(host) && tls === undefined && proxyOrigin === undefined)
@@ -44,6 +45,16 @@ export function readConfiguration(environment: Environment): Configuration {
     ...(proxyOrigin === undefined ? {} : { proxyOrigin }),
     ...(limit ? { maxDataBytes: wholeNumber('DATA_LIMIT_MB', limit, 1, 10_000_000) * 1_000_000 } : {}),
   };
+}
+
+/** A name or an address as they are written; whether this machine has it shows as it listens. */
+function readHost(text: string): string {
+  const isName = /^[a-z0-9]([a-z0-9.-]*[a-z0-9])?$/i.test(text);
+  if (isName || isIP(text) !== 0 || text === '[::1]') return text;
+  throw new ServerError(
+    'setting-wrong',
+    `HOST=${text} is no name and no address: give one of this machine, such as 127.0.0.1.`,
+  );
 }
 
 /** True for a name or address that only this machine can reach. */

@@ -9,6 +9,7 @@ const SENTENCES = {
     'HOST={detail} opens the server to the network: give TLS_CERT and TLS_KEY, or name the proxy in front of it with PROXY_ORIGIN=https://….',
   'data-unwritable':
     'The data folder {detail} cannot be written: permit writing there, or choose another with DATA_DIR.',
+  'data-unreadable': '{detail} cannot be read: permit reading it, and see that the folder for passing files has room.',
   'data-foreign': '{detail} is not a Readback record: choose another folder with DATA_DIR.',
   'data-damaged':
     'The record {detail} is damaged: keep the file, and start with a good copy of it or with another DATA_DIR.',
@@ -26,6 +27,8 @@ const SENTENCES = {
   'heads-damaged': '{detail} Put a good copy of heads.jsonl back, or start with ACCEPT_LOSS=yes to begin it anew.',
   'key-lost':
     'The key in {detail} is not the one that signed this record: put the right one back, or start with ACCEPT_LOSS=yes to sign with this one from now on.',
+  'key-gone':
+    'The key that signed the record in {detail} is gone (receipt-key.pem): put it back, or start with ACCEPT_LOSS=yes to sign with a new one from now on.',
   'tool-wrong': '{detail}',
   'key-damaged': 'The key in {detail} is damaged: put a good copy there, or move it away to have a new one made.',
   'data-full': 'The disk is full: free space on the server; devices keep their events and send them again.',

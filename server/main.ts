@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { mkdir, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -8,11 +8,8 @@ import { app } from './app.ts';
 import { answerTo } from './arguments.ts';
 import { type Configuration, readConfiguration } from './configuration.ts';
 import { ServerError } from './errors.ts';
-import { lockFolder } from './heads/folder-lock.ts';
-import { keepHeads } from './heads/keep-heads.ts';
+import { openFolder } from './heads/open-folder.ts';
 import { originRule } from './origins.ts';
-import { openSqliteStore, RECORD_FILE } from './store/sqlite-store.ts';
-import { KEY_FILE, openReceiptSigner } from './sync/receipt-signer.ts';
 
 const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
 
@@ -26,18 +23,13 @@ async function main(): Promise<void> {
     return;
   }
   const configuration = readConfiguration(process.env);
-  await mkdir(configuration.dataDir, { recursive: true }).catch((error) => {
-    throw new ServerError('data-unwritable', configuration.dataDir, error);
+  const { acceptLoss, dataDir, maxDataBytes } = configuration;
+  const { store, signer, keeper, told, letGo } = await openFolder(dataDir, {
+    acceptLoss,
+    ...(maxDataBytes === undefined ? {} : { maxBytes: maxDataBytes }),
   });
   // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
-  process.once('exit', lockFolder(configuration.dataDir));
-  const { acceptLoss } = configuration;
-  const store = openSqliteStore(join(configuration.dataDir, RECORD_FILE), {
-    acceptLoss,
-    ...(configuration.maxDataBytes === undefined ? {} : { maxBytes: configuration.maxDataBytes }),
-  });
-  const signer = openReceiptSigner(join(configuration.dataDir, KEY_FILE));
-  const keeper = await keepHeads({ folder: configuration.dataDir, store, signer, clock: Date.now, acceptLoss });
+  process.once('exit', letGo);
   const fastify = Fastify({
     // A client that dawdles over its headers or its request is cut, so that it cannot hold connections.
     http: { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 1_000 },
@@ -55,12 +47,22 @@ async function main(): Promise<void> {
   });
   endInGoodOrder(fastify);
   await listen(fastify, configuration);
-  tellReady(fastify, configuration);
+  tellReady(fastify, configuration, told);
 }
 
 async function readVersion(): Promise<string> {
   return JSON.parse(await readFile(new URL('../../package.json', import.meta.url), 'utf8')).version;
 }
+
+/** What it is called where this user, or this machine, cannot listen at an address. */
+const NOT_HERE: ReadonlySet<string> = new Set([
+  'EACCES',
+  'EADDRNOTAVAIL',
+  'EAFNOSUPPORT',
+  'EAI_AGAIN',
+  'EINVAL',
+  'ENOTFOUND',
+]);
 
 async function listen(fastify: FastifyInstance, { host, port }: Configuration): Promise<void> {
   try {
@@ -68,7 +70,7 @@ async function listen(fastify: FastifyInstance, { host, port }: Configuration): 
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code === 'EADDRINUSE') throw new ServerError('port-taken', String(port), error);
-    if (code === 'EACCES' || code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND') {
+    if (NOT_HERE.has(code ?? '')) {
       throw new ServerError('port-denied', `${host}:${port}`, error);
     }
     throw error;
@@ -76,13 +78,18 @@ async function listen(fastify: FastifyInstance, { host, port }: Configuration): 
 }
 
 /** Tells a person on the terminal, and a parent process by a message and a line of JSON. */
-function tellReady(fastify: FastifyInstance, { host, port: asked, tls, dataDir, widebandModel }: Configuration): void {
+function tellReady(
+  fastify: FastifyInstance,
+  { host, port: asked, tls, dataDir, widebandModel }: Configuration,
+  told: readonly string[],
+): void {
   const { port } = fastify.server.address() as AddressInfo;
   // At every address of the machine: one that surely works is shown.
   const everywhere = host === '0.0.0.0' || host === '::';
   const name = everywhere ? 'localhost' : host.includes(':') ? `[${host}]` : host;
   const url = `${tls === undefined ? 'http' : 'https'}://${name}:${port}`;
-  process.stdout.write(`Readback is at ${url}\nRecords are kept in ${dataDir}\n${earWords(widebandModel)}\n`);
+  const lines = [`Readback is at ${url}`, `Records are kept in ${dataDir}`, ...told, earWords(widebandModel)];
+  process.stdout.write(`${lines.join('\n')}\n`);
   if (asked === 0) process.stdout.write(`${JSON.stringify({ ready: { url, port, dataDir } })}\n`);
   if (process.connected) process.send?.({ url, port, dataDir });
 }

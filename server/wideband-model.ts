@@ -17,10 +17,19 @@ const FILES: Readonly<Record<string, string>> = {
   'noisedict.txt': 'noisedict',
 };
 
-/** The folder of a 16 kHz acoustic model on this machine; undefined where none is whole. `folder`: another place to look. */
+/**
+ * The folder of a 16 kHz acoustic model on this machine; undefined where none is whole.
+ *
+ * @param folder another place than that of the package
+ * @throws {ServerError} setting-wrong, where one was named and holds no model.
+ */
 export function findWidebandModel(folder: string | undefined): string | undefined {
   const place = folder || DEBIAN_FOLDER;
-  return Object.values(FILES).every((file) => existsSync(join(place, file))) ? place : undefined;
+  const missing = Object.values(FILES).filter((file) => !existsSync(join(place, file)));
+  if (missing.length === 0) return place;
+  if (!folder) return undefined;
+  const sentence = `WIDEBAND_MODEL=${folder} holds no 16 kHz acoustic model (${missing.join(', ')} missing): name its folder, or leave it out.`;
+  throw new ServerError('setting-wrong', sentence);
 }
 
 /** Serves the model's files as /model/wideband/NAME.gz. What it does not have is a 404: the recogniser relies on that. */

@@ -10,10 +10,18 @@ export function againstDevices(held: readonly HeldStream[], devices: readonly He
     if (parted !== undefined) {
       return [{ stream, seq: parted.seq, sentence: `Event ${parted.seq} is another one on the device.` }];
     }
-    const last = events.at(-1)?.seq ?? 0;
-    if ((acknowledged?.seq ?? 0) > last) {
-      const sentence = `Not complete: ${last} held, the device was told that ${acknowledged?.seq} are.`;
+    const [last, own, told] = [events.at(-1)?.seq ?? 0, entries.at(-1)?.seq ?? 0, acknowledged?.seq ?? 0];
+    if (told > last) {
+      const sentence = `Not complete: ${last} held here, and the device was told that ${told} were.`;
       return [{ stream, seq: last + 1, sentence }];
+    }
+    if (own > last) {
+      const sentence = `Not complete: ${last} held here, and the device holds ${own}: the others were not sent, or are gone.`;
+      return [{ stream, seq: last + 1, sentence }];
+    }
+    if (own < last) {
+      const sentence = `The end is missing on the device: its file holds ${own}, and ${last} are held here.`;
+      return [{ stream, seq: own + 1, sentence }];
     }
     return [];
   });

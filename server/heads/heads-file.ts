@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { closeSync, fsyncSync, openSync, readFileSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, openSync, readFileSync, truncateSync, writeSync } from 'node:fs';
 import { headText, NO_HEAD_BEFORE, type SignedHead } from '../../grammar/visit/signed-head.ts';
 import { ServerError } from '../errors.ts';
 import type { ReceiptSigner } from '../sync/receipt-signer.ts';
@@ -24,6 +24,7 @@ export type Verifier = Pick<ReceiptSigner, 'keyName' | 'verifies'>;
  * @throws {ServerError} data-unwritable, where the file is there and cannot be read.
  */
 export function readHeads(path: string, signer?: Verifier): KeptHeads {
+  // What follows the last line end was torn off as it was written.
   return checkHeads(readText(path).split('\n').slice(0, -1).map(parseHead), path, signer);
 }
 
@@ -55,6 +56,10 @@ export function checkHeads(read: readonly (SignedHead | undefined)[], from: stri
 /** Adds a head behind the others; on the disk when it returns. @throws {ServerError} data-unwritable. */
 export function appendHead(path: string, head: SignedHead): void {
   try {
+    const text = readText(path);
+    // Behind a line that was torn off as it was written none could be read.
+    if (text !== '' && !text.endsWith('\n'))
+      truncateSync(path, Buffer.byteLength(text.slice(0, text.lastIndexOf('\n') + 1)));
     const file = openSync(path, 'a', 0o600);
     writeSync(file, `${JSON.stringify(head)}\n`);
     fsyncSync(file);

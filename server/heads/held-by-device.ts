@@ -1,6 +1,7 @@
 import { createPublicKey, verify } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { type Entry, streamText } from '../../grammar/visit/envelope.ts';
+import type { Receipt } from '../../grammar/visit/messages.ts';
 import { type Acknowledgement, parseRecordLine } from '../../grammar/visit/record-lines.ts';
 import { verifyChain } from '../../grammar/visit/verify-chain.ts';
 import { verifyReceipt } from '../../grammar/visit/verify-receipt.ts';
@@ -29,6 +30,12 @@ export function heldByDevice(path: string): HeldByDevice {
   for (const [at, text] of lines.entries()) {
     const line = parseRecordLine(text);
     if (line === undefined || (line.kind === 'stream') !== (at === 0)) throw notARecord(path, at + 1);
+    if (line.kind === 'stream' && line.version !== 1) {
+      throw new ServerError(
+        'tool-wrong',
+        `${path} is a record of version ${line.version}, and this program reads version 1: verify it with the one that wrote it.`,
+      );
+    }
     if (line.kind === 'stream') held = { stream: nameOf(line.stream, path), entries, earlier };
     else if (held !== undefined && line.kind === 'batch') entries.push(...line.entries);
     else if (held !== undefined && line.kind === 'acknowledged') {
@@ -54,23 +61,34 @@ export async function verifyDevice(held: HeldByDevice, publicKey: string | undef
   if (other !== undefined) {
     return [{ stream, seq: other.seq, sentence: `Event ${other.seq} was acknowledged with another hash than it has.` }];
   }
-  if (publicKey === undefined) return [];
-  const wrong: Finding[] = [];
-  const { keyName } = verifierOf(publicKey);
-  // A server whose key was lost signs with another one since: what the old one signed cannot be checked.
-  const checked = earlier.filter(({ receipt }) => receipt?.key === keyName);
-  for (const one of [...checked, ...(acknowledged === undefined ? [] : [acknowledged])]) {
-    if (await isSignedFor(stream, one, publicKey)) continue;
-    const sentence = `The receipt it keeps for event ${one.seq} is not one that this server signed for it.`;
-    wrong.push({ stream, seq: one.seq, sentence });
+  const all = [...earlier, ...(acknowledged === undefined ? [] : [acknowledged])];
+  const foreign = all.find((one) => one.receipt !== undefined && !speaksOf(stream, one, one.receipt));
+  if (foreign !== undefined) {
+    const sentence = `The receipt it keeps for event ${foreign.seq} is one of another event, or of another visit.`;
+    return [{ stream, seq: foreign.seq, sentence }];
   }
-  return wrong.slice(0, 1);
+  if (publicKey === undefined || acknowledged === undefined) return [];
+  const { keyName } = verifierOf(publicKey);
+  for (const { seq, receipt } of all) {
+    // A server whose key was lost signs with another one since: what the old one signed cannot be checked.
+    const isChecked = receipt !== undefined && (receipt.key === keyName || seq === acknowledged.seq);
+    if (!isChecked || (await verifyReceipt(receipt, publicKey, sha256, byNode))) continue;
+    return [
+      { stream, seq, sentence: `The receipt it keeps for event ${seq} is not one that this server signed for it.` },
+    ];
+  }
+  // As it connects again a device is told once more, without a receipt: an earlier one of the same event is enough.
+  if (all.some(({ seq, receipt }) => seq === acknowledged.seq && receipt !== undefined)) return [];
+  const sentence = `No receipt is kept for event ${acknowledged.seq}: it did not come, or was taken out.`;
+  return [{ stream, seq: acknowledged.seq, sentence }];
 }
 
-async function isSignedFor(stream: string, { seq, hash, receipt }: Acknowledgement, publicKey: string) {
-  if (receipt === undefined) return true;
-  const fits = receipt.seq === seq && receipt.hash === hash && streamText(receipt.stream) === stream;
-  return fits && (await verifyReceipt(receipt, publicKey, sha256, byNode));
+function speaksOf(stream: string, { seq, hash }: Acknowledgement, receipt: Receipt): boolean {
+  try {
+    return receipt.seq === seq && receipt.hash === hash && streamText(receipt.stream) === stream;
+  } catch {
+    return false;
+  }
 }
 
 function byNode(key: Uint8Array, message: Uint8Array, signature: Uint8Array): boolean {

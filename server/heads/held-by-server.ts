@@ -16,7 +16,7 @@ interface VisitsAnswer {
   readonly visits: readonly { readonly visit: string }[];
 }
 interface StreamsAnswer {
-  readonly streams: readonly Pick<StreamSummary, 'device' | 'epoch' | 'forks' | 'follows'>[];
+  readonly streams: readonly Pick<StreamSummary, 'device' | 'epoch' | 'forks' | 'follows' | 'said'>[];
 }
 interface EventsAnswer {
   readonly events: readonly (HeldStream['events'][number] & { readonly device: string; readonly epoch: number })[];
@@ -44,12 +44,13 @@ async function visitOf(ask: <Answer>(path: string) => Promise<Answer>, visit: st
     events.push(...page.events);
     after = page.next;
   }
-  return streams.map(({ device, epoch, forks, follows }) => ({
+  return streams.map(({ device, epoch, forks, follows, said }) => ({
     // Whoever is asked over the network speaks for one company, the one of this machine.
     stream: `local/${visit}/${device}/${epoch}`,
     events: events.filter((event) => event.device === device && event.epoch === epoch),
     forks,
     follows: followsText(follows),
+    said,
   }));
 }
 

@@ -1,13 +1,11 @@
-import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import SQLite from 'better-sqlite3';
+import type SQLite from 'better-sqlite3';
 import { parseStreamText, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
-import { ServerError } from '../errors.ts';
 import { judgeEvent, startHead } from '../store/judge-event.ts';
-import { changedStructure, identify, isMarkedInUse } from '../store/sqlite-schema.ts';
-import { RECORD_FILE } from '../store/sqlite-store.ts';
-import { readNumber } from './high-water.ts';
+import { changedStructure, isMarkedInUse } from '../store/sqlite-schema.ts';
+import { highWaterSentence } from './high-water.ts';
 import { HIGH_WATER_FILE } from './keep-heads.ts';
+import { readRecord } from './read-folder.ts';
 import type { Finding, HeldStream } from './verify-stream.ts';
 
 interface Row {
@@ -33,14 +31,9 @@ export interface HeldFolder {
   readonly notes: readonly string[];
 }
 
-/** @throws {ServerError} data-unwritable, data-foreign, data-newer. */
-export function heldInFolder(folder: string): HeldFolder {
-  const path = join(folder, RECORD_FILE);
-  if (!existsSync(path)) throw new ServerError('tool-wrong', `There is no record in ${folder}: name a data folder.`);
-  const hasLog = existsSync(`${path}-wal`);
-  const database = openToRead(path);
-  try {
-    identify(database, path);
+/** @throws {ServerError} tool-wrong, data-unreadable, data-foreign, data-newer, data-damaged. */
+export async function heldInFolder(folder: string): Promise<HeldFolder> {
+  return readRecord(folder, ({ database, hasLog }) => {
     const rows = database.prepare<[], Row>(`
       SELECT company, visit, device, epoch, event.seq, event.hash, event.body, event.received_at AS receivedAt, event.arrival,
         coalesce(follows_epoch || ' ' || follows_seq || ' ' || follows_hash, '') AS follows,
@@ -54,14 +47,27 @@ export function heldInFolder(folder: string): HeldFolder {
       const { seq, hash, receivedAt, arrival } = row;
       if (seq !== null) held.events.push({ seq, hash, body: row.body.toString('utf8'), receivedAt, arrival });
     }
+    for (const [stream, said] of saidIn(database)) {
+      streams.set(stream, { ...(streams.get(stream) ?? { stream, events: [], forks: 0, follows: '' }), said });
+    }
     return {
       streams: [...streams.values()],
       findings: [...ofFile(database, hasLog), ...missing(database, folder)],
       notes: oddForks(database),
     };
-  } finally {
-    database.close();
-  }
+  });
+}
+
+/** How many events devices said that they have; a stream that a later one carries on lacks nothing. */
+function saidIn(database: SQLite.Database): ReadonlyMap<string, number> {
+  // A record of an older version has none of it.
+  if (database.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'said'").get() === undefined) return new Map();
+  const rows = database.prepare<[], StreamId & { readonly said: number }>(`
+    SELECT company, visit, device, epoch, max(seq) AS said FROM said
+    WHERE NOT EXISTS (SELECT 1 FROM stream AS later WHERE later.company = said.company AND later.visit = said.visit
+      AND later.device = said.device AND later.follows_epoch = said.epoch)
+    GROUP BY company, visit, device, epoch`);
+  return new Map(rows.all().map((row) => [nameOf(row), row.said]));
 }
 
 /** What was done to the file as a whole. */
@@ -104,10 +110,11 @@ function oddForks(database: SQLite.Database): readonly string[] {
   });
 }
 
+/** What the number beside the record tells; a server that writes it may be between the two. */
 function missing(database: SQLite.Database, folder: string): readonly Finding[] {
-  const last = database.prepare<[], number | null>('SELECT max(arrival) FROM event').pluck().get() ?? 0;
-  const lost = readNumber(join(folder, HIGH_WATER_FILE)) - last;
-  return lost <= 0 ? [] : [{ stream: '', sentence: `${lost} events that were acknowledged are not here.` }];
+  const last = database.prepare<[], number | null>('SELECT max(arrival) FROM event').pluck();
+  const sentence = highWaterSentence(join(folder, HIGH_WATER_FILE), () => last.get() ?? 0, !isMarkedInUse(database));
+  return sentence === undefined ? [] : [{ stream: '', sentence }];
 }
 
 /** A name that no stream can have is shown as it stands. */
@@ -116,13 +123,5 @@ function nameOf(row: StreamId): string {
     return streamText(row);
   } catch {
     return `${row.company}/${row.visit}/${row.device}/${row.epoch}`;
-  }
-}
-
-function openToRead(path: string): SQLite.Database {
-  try {
-    return new SQLite(path, { readonly: true, fileMustExist: true });
-  } catch (error) {
-    throw new ServerError('data-unwritable', path, error);
   }
 }

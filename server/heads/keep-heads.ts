@@ -5,9 +5,11 @@ import { ServerError } from '../errors.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
 import type { ReceiptSigner } from '../sync/receipt-signer.ts';
+import { addGivenUp, GIVEN_UP_FILE, readGivenUp, wasGivenUp } from './given-up.ts';
 import { appendHead, type KeptHeads, readHeads } from './heads-file.ts';
-import { lowerHighWater, openHighWater, readNumber } from './high-water.ts';
+import { highWaterSentence, openHighWater } from './high-water.ts';
 import { lossesSince, takeHead } from './take-head.ts';
+import { type Finding, streamWords } from './verify-stream.ts';
 
 export const HEADS_FILE = 'heads.jsonl';
 export const HIGH_WATER_FILE = 'acknowledged';
@@ -18,6 +20,8 @@ const NAMED = 5;
 /** The server's own memory of what it held: a signed head at each start, each day and at the end. */
 export interface HeadKeeper {
   readonly heads: () => readonly SignedHead[];
+  /** With what loss it went on, a sentence each. */
+  readonly givenUp: readonly string[];
   /** Called once events are on the disk, before they are acknowledged. */
   readonly stored: () => Promise<void>;
   /** Signs where all streams stand now, if anything moved. */
@@ -25,72 +29,121 @@ export interface HeadKeeper {
   readonly close: () => Promise<void>;
 }
 
+/** A store, and where it is known, whether it was closed as it should be. */
+type KeptStore = EventStore & { readonly leftInOrder?: boolean; readonly older?: boolean };
+
 export interface KeepOptions {
   readonly folder: string;
-  readonly store: EventStore;
+  readonly store: KeptStore;
   readonly signer: ReceiptSigner;
   readonly clock: () => number;
   /** Goes on where something was lost, and begins the heads anew. */
   readonly acceptLoss: boolean;
+  /** What was found in the record itself. */
+  readonly findings?: readonly Finding[];
 }
 
 /**
  * Holds the store against what was signed and acknowledged before, then signs anew each day.
  * @throws {ServerError} data-lost, heads-damaged, key-lost, unless a loss is accepted; data-unwritable.
  */
-export async function keepHeads({ folder, store, signer, clock, acceptLoss }: KeepOptions): Promise<HeadKeeper> {
+export async function keepHeads({
+  folder,
+  store,
+  signer,
+  clock,
+  acceptLoss,
+  findings = [],
+}: KeepOptions): Promise<HeadKeeper> {
   const path = join(folder, HEADS_FILE);
   const waterPath = join(folder, HIGH_WATER_FILE);
+  const givenUpPath = join(folder, GIVEN_UP_FILE);
   const kept = readHeads(path, signer);
-  const lost = await whatIsLost(kept, folder, store, signer, waterPath);
-  if (lost !== undefined && !acceptLoss) throw lost;
-  if (lost !== undefined) lowerHighWater(waterPath, await store.lastArrival());
+  const before = readGivenUp(givenUpPath);
+  const damaged = findings.filter((one) => !wasGivenUp(before, one));
+  const lost = await whatIsLost(kept, damaged, folder, store, signer);
+  const [first] = lost;
+  if (first !== undefined && !acceptLoss) throw first.error;
+  const givenUp = lost.flatMap(({ findings: given }) => given);
+  if (givenUp.length > 0) addGivenUp(givenUpPath, givenUp, clock());
   // What is not as it was signed is kept apart, and begun anew.
   if (kept.sentence !== undefined) renameSync(path, `${path}.set-aside-${clock()}`);
   let heads = kept.sentence === undefined ? kept.heads : [];
-  const water = openHighWater(waterPath);
+  const water = openHighWater(waterPath, await store.lastArrival());
   const take = async (anew?: true): Promise<void> => {
     const head = await takeHead(store, heads, signer, clock(), anew);
     if (head === undefined) return;
     appendHead(path, head);
     heads = [...heads, head];
   };
-  await take(lost === undefined ? undefined : true);
+  await take(first === undefined ? undefined : true);
   const daily = setInterval(() => take().catch(reportFault), DAY_MS);
   daily.unref();
   return {
     heads: () => heads,
+    givenUp: givenUp.map(({ stream, sentence }) => (stream === '' ? sentence : `${streamWords(stream)}: ${sentence}`)),
     stored: async () => water.reached(await store.lastArrival()),
     take: () => take(),
     close: async () => {
       clearInterval(daily);
       await take();
+      water.reached(await store.lastArrival());
       water.close();
     },
   };
 }
 
-async function whatIsLost(
-  kept: KeptHeads,
-  folder: string,
-  store: EventStore,
-  signer: ReceiptSigner,
-  waterPath: string,
-): Promise<ServerError | undefined> {
-  if (kept.sentence !== undefined) return new ServerError('heads-damaged', kept.sentence);
-  const latest = kept.heads.at(-1);
-  if (latest !== undefined && latest.key !== signer.keyName) return new ServerError('key-lost', folder);
-  const losses = await lossesSince(store, kept.heads);
-  if (losses.length > 0) return new ServerError('data-lost', `${folder} lost what was signed for. ${named(losses)}`);
-  const [found, held] = [readNumber(waterPath), await store.lastArrival()];
-  if (found <= held) return undefined;
-  return new ServerError(
-    'data-lost',
-    `${folder} ends ${found - held} events before what was acknowledged (its log was cut or is gone).`,
-  );
+/** A reason not to start, and what is given up by starting all the same. */
+interface Lost {
+  readonly error: ServerError;
+  readonly findings: readonly Finding[];
 }
 
-function named(losses: readonly { readonly sentence: string }[]): string {
+/** All of them, the worst first. */
+async function whatIsLost(
+  kept: KeptHeads,
+  damaged: readonly Finding[],
+  folder: string,
+  store: KeptStore,
+  signer: ReceiptSigner,
+): Promise<readonly Lost[]> {
+  const lost: Lost[] = [];
+  const losing = (error: ServerError, findings: readonly Finding[]) => lost.push({ error, findings });
+  const ofFolder = (sentence: string): readonly Finding[] => [{ stream: '', sentence }];
+  if (kept.sentence !== undefined) losing(new ServerError('heads-damaged', kept.sentence), ofFolder(kept.sentence));
+  const latest = kept.heads.at(-1);
+  if (latest !== undefined && latest.key !== signer.keyName) {
+    losing(new ServerError('key-lost', folder), ofFolder('The key that signed before is not the one that signs now.'));
+  }
+  const losses = await lossesSince(store, kept.heads);
+  if (losses.length > 0) {
+    losing(
+      new ServerError('data-lost', `${folder} lost what was signed for. ${namedLosses(losses)}`),
+      losses.flatMap(({ sentence: lostOf }) => ofFolder(lostOf)),
+    );
+  }
+  const held = await store.lastArrival();
+  const sentence =
+    store.older === true && latest === undefined
+      ? undefined
+      : highWaterSentence(join(folder, HIGH_WATER_FILE), () => held, store.leftInOrder === true);
+  if (sentence !== undefined) {
+    losing(new ServerError('data-lost', `${folder} is not as it was left. ${sentence}`), ofFolder(sentence));
+  }
+  // At its first start a server signs before anything is kept.
+  if (latest === undefined && kept.sentence === undefined && held > 0 && store.older !== true) {
+    const gone = 'The signed heads (heads.jsonl) are gone: what is missing cannot be told.';
+    losing(new ServerError('data-lost', `${folder} is not as it was left. ${gone}`), ofFolder(gone));
+  }
+  if (damaged.length > 0) {
+    const words = damaged.map((one) => ({ ...one, sentence: `${streamWords(one.stream)}: ${one.sentence}` }));
+    losing(new ServerError('data-lost', `${folder} is not as it was written. ${namedLosses(words)}`), damaged);
+  }
+  return lost;
+}
+
+/** The first few in words, and how many more there are. */
+export function namedLosses(losses: readonly { readonly sentence: string }[]): string {
   const more = losses.length > NAMED ? ` And ${losses.length - NAMED} more.` : '';
   return `${losses
     .slice(0, NAMED)

@@ -78,7 +78,10 @@ export interface Loss {
 }
 
 /** Holds the ends of all streams against the heads that were kept: what is missing, ends early or was written anew. */
-export async function lossesSince(store: EventStore, heads: readonly SignedHead[]): Promise<readonly Loss[]> {
+export async function lossesSince(
+  store: Pick<EventStore, 'hashAt' | 'lastSeq'>,
+  heads: readonly SignedHead[],
+): Promise<readonly Loss[]> {
   const losses: Loss[] = [];
   for (const kept of standBy(heads).values()) {
     const stream = parseStreamText(kept.stream);
@@ -92,7 +95,8 @@ export async function lossesSince(store: EventStore, heads: readonly SignedHead[
 
 function lossSentence({ stream, seq }: KeptStream, last: number): string {
   const visit = `Visit ${stream.split('/')[1]} (${stream.split('/')[2]})`;
-  if (last === 0) return `${visit}: all its ${seq} events are missing.`;
+  if (last === 0)
+    return seq === 1 ? `${visit}: its only event is missing.` : `${visit}: all its ${seq} events are missing.`;
   if (last < seq) return `${visit}: it ends at event ${last}, ${seq} were signed for.`;
   return `${visit}: event ${seq} is not the one that was signed for.`;
 }

@@ -1,15 +1,17 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { SignedHead } from '../../grammar/visit/signed-head.ts';
+import { type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
+import { ServerError } from '../errors.ts';
 import { KEY_FILE, openReceiptSigner, verifierOf } from '../sync/receipt-signer.ts';
 import { againstDevices } from './against-devices.ts';
+import { GIVEN_UP_FILE, readGivenUp } from './given-up.ts';
 import { checkHeads, type KeptHeads, readHeads } from './heads-file.ts';
 import { type HeldByDevice, verifyDevice } from './held-by-device.ts';
 import { heldByServer } from './held-by-server.ts';
 import { heldInFolder } from './held-in-folder.ts';
 import { HEADS_FILE } from './keep-heads.ts';
 import { type Verification, verifyRecord } from './verify-record.ts';
-import type { Finding, HeldStream } from './verify-stream.ts';
+import { eventsWords, type Finding, type HeldStream, streamWords } from './verify-stream.ts';
 
 /** What somebody kept elsewhere than the record. */
 export interface KeptElsewhere {
@@ -28,13 +30,20 @@ export async function verifyFolder(
   devices: readonly HeldByDevice[],
   kept: KeptElsewhere = {},
 ): Promise<Verification> {
-  const { streams, findings, notes } = heldInFolder(folder);
   const keyPath = join(folder, KEY_FILE);
   const ownKey = existsSync(keyPath) ? openReceiptSigner(keyPath).publicKey : undefined;
   const own = readHeads(join(folder, HEADS_FILE), verifierFor(kept.key ?? ownKey));
+  // After the heads: a server that writes on meanwhile signs for what is then not yet read.
+  const { streams, findings, notes } = await heldInFolder(folder);
   const lost = ownKey === undefined && own.heads.length > 0;
   const key: Finding[] = lost ? [{ stream: '', sentence: 'The key that signed its heads is gone.' }] : [];
-  return verifyHeld(streams, devices, { own, ownKey, kept, findings: [...findings, ...key], notes });
+  return verifyHeld(streams, devices, {
+    own,
+    ownKey,
+    kept,
+    findings: [...findings, ...key],
+    notes: [...notes, ...givenUpWords(folder)],
+  });
 }
 
 /**
@@ -49,6 +58,18 @@ export async function verifyServer(
   const { streams, heads, publicKey } = await heldByServer(url);
   const own = checkHeads(heads, url, verifierFor(kept.key ?? publicKey));
   return verifyHeld(streams, devices, { own, ownKey: publicKey, kept, findings: [], notes: [] });
+}
+
+/** What starts went on without, by an explicit word, and heads that were put aside then. */
+function givenUpWords(folder: string): readonly string[] {
+  const aside = readdirSync(folder).filter((name) => name.startsWith(`${HEADS_FILE}.set-aside-`));
+  return [
+    ...readGivenUp(join(folder, GIVEN_UP_FILE)).map(({ stream, sentence, time }) => {
+      const of = stream === '' ? '' : `${streamWords(stream)}: `;
+      return `given up at a start on ${new Date(time).toISOString().slice(0, 10)}: ${of}${sentence}`;
+    }),
+    ...aside.map((name) => `heads that were not as they were signed were put aside (${name}).`),
+  ];
 }
 
 const verifierFor = (key: string | undefined) => (key === undefined ? undefined : verifierOf(key));
@@ -70,11 +91,13 @@ async function verifyHeld(
   { own, ownKey, kept, findings: before, notes }: Against,
 ): Promise<Verification> {
   const key = kept.key ?? ownKey;
-  const heads = kept.heads === undefined ? own : readHeads(kept.heads, verifierFor(key));
+  const heads = kept.heads === undefined ? own : headsKeptElsewhere(kept.heads, verifierFor(key));
   const record = await verifyRecord(streams, heads);
   const ofDevices = await Promise.all(devices.map((device) => verifyDevice(device, key)));
   const findings = [
     ...before,
+    // What is wrong with the folder's own heads is told beside those that were kept elsewhere.
+    ...(heads === own || own.sentence === undefined ? [] : [{ stream: '', sentence: own.sentence }]),
     ...changedHeads(own, heads),
     ...changedKey(heads, key, ownKey),
     ...record.findings,
@@ -82,7 +105,36 @@ async function verifyHeld(
     ...againstDevices(streams, devices),
   ];
   const unknown = key === undefined ? ['No key is at hand: signatures of heads and receipts were not checked.'] : [];
-  return { ...record, findings, notes: [...notes, ...record.notes], unknown: [...record.unknown, ...unknown] };
+  return {
+    ...record,
+    findings,
+    notes: [...notes, ...begunAnew(heads.heads), ...record.notes],
+    unknown: [...record.unknown, ...unknown],
+  };
+}
+
+/** Where heads begin anew behind others, and what they no longer speak of: it was given up then. */
+function begunAnew(heads: readonly SignedHead[]): readonly string[] {
+  return heads.flatMap(({ number, anew }, at) => {
+    if (at === 0 || !anew) return [];
+    const now = standBy(heads.slice(0, at + 1));
+    const gone = [...standBy(heads.slice(0, at)).values()].flatMap(({ stream, seq }) => {
+      const left = now.get(stream)?.seq ?? 0;
+      return left < seq ? [`${streamWords(stream)}, ${eventsWords(seq - left)} of ${seq}`] : [];
+    });
+    const what =
+      gone.length === 0 ? 'no event of what was signed for was given up by it' : `given up were ${gone.join('; ')}`;
+    return [`at head ${number} the heads began anew: ${what}.`];
+  });
+}
+
+/** @throws {ServerError} tool-wrong, where the file is not there or has nothing in it: it would be held against nothing. */
+function headsKeptElsewhere(path: string, verifier: ReturnType<typeof verifierFor>): KeptHeads {
+  if (!existsSync(path))
+    throw new ServerError('tool-wrong', `There are no heads at ${path}: name the file as it was kept.`);
+  const read = readHeads(path, verifier);
+  if (read.heads.length > 0 || read.sentence !== undefined) return read;
+  throw new ServerError('tool-wrong', `${path} holds no head: name a heads.jsonl as it was kept.`);
 }
 
 /** The latest head must be of the key that is at hand, and the record's own key the one that was named. */

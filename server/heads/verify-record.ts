@@ -1,7 +1,14 @@
 import type { Sha256 } from '../../grammar/visit/envelope.ts';
 import { type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
 import type { KeptHeads } from './heads-file.ts';
-import { type Finding, type HeldStream, receivedBackwards, sha256, verifyStream } from './verify-stream.ts';
+import {
+  eventsWords,
+  type Finding,
+  type HeldStream,
+  receivedBackwards,
+  sha256,
+  verifyStream,
+} from './verify-stream.ts';
 
 /** What a verification comes to. */
 export interface Verification {
@@ -26,7 +33,7 @@ export async function verifyRecord(
   hash: Sha256 = sha256,
 ): Promise<Verification> {
   const stood = standBy(heads);
-  const findings: Finding[] = sentence === undefined ? [] : [{ stream: 'heads', sentence }];
+  const findings: Finding[] = sentence === undefined ? [] : [{ stream: '', sentence }];
   const notes: string[] = [];
   for (const one of held) {
     findings.push(...(await verifyStream(one, stood.get(one.stream), hash)));
@@ -35,7 +42,7 @@ export async function verifyRecord(
   }
   const names = new Set(held.map(({ stream }) => stream));
   for (const { stream, seq } of stood.values()) {
-    if (!names.has(stream)) findings.push({ stream, sentence: `Signed for with ${seq} events, and not here.` });
+    if (!names.has(stream)) findings.push({ stream, sentence: `Signed for with ${eventsWords(seq)}, and not here.` });
   }
   return {
     streams: held.length,
@@ -54,10 +61,13 @@ function unknowable(held: readonly HeldStream[], heads: readonly SignedHead[]): 
     ];
   }
   const stood = standBy(heads);
-  const since = held.reduce((sum, { stream, events }) => sum + events.length - (stood.get(stream)?.seq ?? 0), 0);
+  // By their numbers, each stream for itself: what one lacks is not made up by another.
+  const since = held
+    .map(({ stream, events }) => events.filter(({ seq }) => seq > (stood.get(stream)?.seq ?? 0)).length)
+    .reduce((sum, count) => sum + count, 0);
   if (since <= 0) return ['Whoever holds the folder and its key could have signed anew: keep heads elsewhere too.'];
   return [
-    `${since} events came after the last head: their chain speaks for them, and nothing tells a cut among them.`,
+    `${eventsWords(since)} came after the last head: their chain speaks for them, and nothing tells a cut at their end.`,
     'Whoever holds the folder and its key could have signed anew: keep heads elsewhere too.',
   ];
 }

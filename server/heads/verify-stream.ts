@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { type Entry, parseStreamText, type Sha256, type StreamId } from '../../grammar/visit/envelope.ts';
+import { type Entry, parseStreamText, type Sha256 } from '../../grammar/visit/envelope.ts';
 import type { KeptStream } from '../../grammar/visit/signed-head.ts';
 import { verifyChain } from '../../grammar/visit/verify-chain.ts';
 import { receivedHash } from './take-head.ts';
@@ -12,6 +12,8 @@ export interface HeldStream {
   readonly forks: number;
   /** The older stream that it carries on, as a head writes it. */
   readonly follows: string;
+  /** How many events its device said that it has, where that is more than are held. */
+  readonly said?: number | undefined;
 }
 
 /** Something that is not as it was. `seq` names the first event, where it is known. */
@@ -31,6 +33,24 @@ export async function verifyStream(
   kept: KeptStream | undefined,
   hash: Sha256 = sha256,
 ): Promise<readonly Finding[]> {
+  return [...(await changesIn(held, kept, hash)), ...contradictions(held)];
+}
+
+/** What is kept of a stream beside its chain, and speaks against it. */
+function contradictions({ stream, events, forks, said }: HeldStream): readonly Finding[] {
+  const last = events.at(-1)?.seq ?? 0;
+  const found: Finding[] = [];
+  if (forks > 0) {
+    const what = forks === 1 ? '1 event that contradicts it is' : `${forks} events that contradict it are`;
+    found.push({ stream, sentence: `${what} kept beside it: two claim one number.` });
+  }
+  if (said !== undefined && said > last) {
+    found.push({ stream, seq: last + 1, sentence: `Not complete: ${last} held, its device said that it has ${said}.` });
+  }
+  return found;
+}
+
+async function changesIn(held: HeldStream, kept: KeptStream | undefined, hash: Sha256): Promise<readonly Finding[]> {
   const { stream, events, forks } = held;
   const id = parseStreamText(stream);
   if (id === undefined) return [{ stream, sentence: 'Its name is none that a stream can have.' }];
@@ -65,8 +85,12 @@ export function sha256(bytes: Uint8Array): Uint8Array {
   return createHash('sha256').update(bytes).digest();
 }
 
+/** "1 event", "2 events". */
+export const eventsWords = (count: number): string => `${count} ${count === 1 ? 'event' : 'events'}`;
+
 /** "library, phone": a stream as people name it; a later epoch says so. */
 export function streamWords(text: string): string {
-  const { visit, device, epoch } = parseStreamText(text) ?? ({ visit: text, device: '?', epoch: 1 } as StreamId);
-  return `${visit}, ${device}${epoch > 1 ? `, its stream ${epoch}` : ''}`;
+  const id = parseStreamText(text);
+  // A name that no stream can have is shown as it stands.
+  return id === undefined ? text : `${id.visit}, ${id.device}${id.epoch > 1 ? `, its stream ${id.epoch}` : ''}`;
 }

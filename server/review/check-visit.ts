@@ -2,7 +2,7 @@ import { type Sha256, type StreamId, streamText } from '../../grammar/visit/enve
 import { followsText, type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
 import { type Verification, verifyRecord } from '../heads/verify-record.ts';
 import { type HeldStream, sha256 } from '../heads/verify-stream.ts';
-import type { EventStore, PartEvent, StreamSummary } from '../store/event-store.ts';
+import type { EventStore, PartEvent } from '../store/event-store.ts';
 
 /** Between so many events others are served: a check of a long visit holds up nobody. */
 const EVENTS_A_TURN = 100;
@@ -20,13 +20,12 @@ export async function checkVisit(
 ): Promise<Verification> {
   const streams = await store.streams(company, visit);
   const held: HeldStream[] = [];
-  for (const { device, epoch, forks, follows } of streams) {
+  for (const { device, epoch, forks, follows, said } of streams) {
     const stream = { company, visit, device, epoch };
     const events = await readStream(store, stream);
-    held.push({ stream: streamText(stream), events, forks, follows: followsText(follows) });
+    held.push({ stream: streamText(stream), events, forks, follows: followsText(follows), said });
   }
-  const verified = await verifyRecord(held, { heads: ofVisit(heads, `${company}/${visit}/`) }, inTurns(sha256));
-  return { ...verified, notes: [...verified.notes, ...streams.flatMap(incompleteWords)] };
+  return verifyRecord(held, { heads: ofVisit(heads, `${company}/${visit}/`) }, inTurns(sha256));
 }
 
 async function readStream(store: EventStore, stream: StreamId): Promise<HeldStream['events']> {
@@ -50,10 +49,6 @@ function inTurns(hash: (bytes: Uint8Array) => Uint8Array): Sha256 {
     if (count % EVENTS_A_TURN !== 0) return hashed;
     return new Promise((resolve) => setImmediate(() => resolve(hashed)));
   };
-}
-
-function incompleteWords({ device, head, said }: StreamSummary): readonly string[] {
-  return said === undefined ? [] : [`Not complete: ${head.seq} held, the device said ${said} (${device}).`];
 }
 
 /** The heads, as far as they speak of one visit. */

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import SQLite, { type Database } from 'better-sqlite3';
+import type { StreamId } from '../../grammar/visit/envelope.ts';
 import { ServerError } from '../errors.ts';
 import type { EventStore } from './event-store.ts';
 import { sqliteReader } from './sqlite-reader.ts';
@@ -22,6 +23,15 @@ export interface SqliteOptions {
   readonly acceptLoss?: boolean;
 }
 
+export interface SqliteStore extends EventStore {
+  /** Whether it was there, and closed as it should be: what is written beside it is then as it was at that moment. */
+  readonly leftInOrder: boolean;
+  /** Whether a version before this one made it. */
+  readonly older: boolean;
+  /** Streams that hold fewer events than the number of their last: something in their middle is gone. */
+  readonly withHoles: () => readonly StreamId[];
+}
+
 /** The record in a data folder. */
 export const RECORD_FILE = 'readback.sqlite';
 const PAGE_BYTES = 4096;
@@ -30,12 +40,13 @@ const PAGE_BYTES = 4096;
  * Opens the embedded store in one file; begins it where there is none.
  * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-changed, data-unsafe, data-copied.
  */
-export function openSqliteStore(path: string, options: SqliteOptions = {}): EventStore {
+export function openSqliteStore(path: string, options: SqliteOptions = {}): SqliteStore {
   const hasLog = existsSync(`${path}-wal`);
   const database = openDatabase(path);
   try {
     const found = identify(database, path);
-    if (isMarkedInUse(database) && !hasLog && options.acceptLoss !== true) throw new ServerError('data-copied', path);
+    const leftInUse = isMarkedInUse(database);
+    if (leftInUse && !hasLog && options.acceptLoss !== true) throw new ServerError('data-copied', path);
     demandDurability(database, path);
     database.pragma('busy_timeout = 5000');
     database.pragma('foreign_keys = ON');
@@ -48,7 +59,13 @@ export function openSqliteStore(path: string, options: SqliteOptions = {}): Even
       database.pragma(`max_page_count = ${Math.floor(options.maxBytes / PAGE_BYTES)}`);
     }
     const activity = VisitActivity.of(database);
+    const holes = database.prepare<[], StreamId>(`
+      SELECT company, visit, device, epoch FROM stream JOIN event ON event.stream = stream.id
+      GROUP BY stream.id HAVING count(*) <> max(seq)`);
     return {
+      leftInOrder: found !== 'new' && !leftInUse,
+      older: found === 'older',
+      withHoles: () => holes.all(),
       ...sqliteReader(database, activity),
       ...sqliteWriter(database, activity),
       close: async () => {
@@ -70,10 +87,17 @@ function openDatabase(path: string): Database {
   }
 }
 
-function asOpeningError(error: unknown, path: string): unknown {
+/** Why a record cannot be opened, in a sentence. `otherwise`: where it is neither foreign nor damaged. */
+export function asOpeningError(
+  error: unknown,
+  path: string,
+  otherwise: 'data-unwritable' | 'data-unreadable' = 'data-unwritable',
+): ServerError {
   if (error instanceof ServerError) return error;
-  if (!(error instanceof SQLite.SqliteError)) return new ServerError('data-unwritable', path, error);
+  if (!(error instanceof SQLite.SqliteError)) return new ServerError(otherwise, path, error);
   if (error.code === 'SQLITE_NOTADB') return new ServerError('data-foreign', path, error);
-  if (error.code.startsWith('SQLITE_CORRUPT')) return new ServerError('data-damaged', path, error);
-  return new ServerError('data-unwritable', path, error);
+  // A table that is not there, in a file that says it is ours.
+  if (error.code.startsWith('SQLITE_CORRUPT') || error.code === 'SQLITE_ERROR')
+    return new ServerError('data-damaged', path, error);
+  return new ServerError(otherwise, path, error);
 }

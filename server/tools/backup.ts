@@ -1,5 +1,6 @@
 import { ServerError } from '../errors.ts';
 import { backUpFolder } from '../heads/copy-folder.ts';
+import { eventsWords } from '../heads/verify-stream.ts';
 import { type GivenToTool, runServerTool } from './run-server-tool.ts';
 
 const TOOL = {
@@ -30,7 +31,7 @@ async function main({ options, words }: GivenToTool): Promise<number> {
     throw new ServerError('tool-wrong', 'Name one folder for the copy: see "npm run -s backup -- --help".');
   }
   const events = await backUpFolder(options['data'] ?? 'data', copy);
-  process.stdout.write(`Copied ${events} events to ${copy}. Try it: npm run -s verify -- --data ${copy}\n`);
+  process.stdout.write(`Copied ${eventsWords(events)} to ${copy}. Try it: npm run -s verify -- --data ${copy}\n`);
   return 0;
 }
 

@@ -1,5 +1,6 @@
 import { ServerError } from '../errors.ts';
 import { restoreFolder } from '../heads/copy-folder.ts';
+import { eventsWords } from '../heads/verify-stream.ts';
 import { type GivenToTool, runServerTool } from './run-server-tool.ts';
 
 const TOOL = {
@@ -29,7 +30,7 @@ async function main({ options, words }: GivenToTool): Promise<number> {
     throw new ServerError('tool-wrong', 'Name the folder of one backup: see "npm run -s restore -- --help".');
   }
   const folder = options['data'] ?? 'data';
-  process.stdout.write(`Put ${restoreFolder(copy, folder)} events back into ${folder}.\n`);
+  process.stdout.write(`Put ${eventsWords(await restoreFolder(copy, folder))} back into ${folder}.\n`);
   return 0;
 }
 

@@ -2,7 +2,7 @@ import { ServerError } from '../errors.ts';
 import { heldByDevice, verifyDevice } from '../heads/held-by-device.ts';
 import { verifyFolder, verifyServer } from '../heads/verify-all.ts';
 import type { Verification } from '../heads/verify-record.ts';
-import { streamWords } from '../heads/verify-stream.ts';
+import { eventsWords, streamWords } from '../heads/verify-stream.ts';
 import { type GivenToTool, runServerTool } from './run-server-tool.ts';
 
 const TOOL = {
@@ -37,6 +37,9 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   const { data, server } = options;
   if (data !== undefined && server !== undefined) throw wrongUse('--data and --server are one or the other');
   if (data === undefined && server === undefined && words.length === 0) throw wrongUse('Nothing to verify is named');
+  if (data === undefined && server === undefined && options['heads'] !== undefined) {
+    throw wrongUse('--heads goes with --data or --server');
+  }
   const devices = words.map((path) => heldByDevice(path));
   if (data !== undefined) return toldOf(verifyFolder(data, devices, options));
   if (server !== undefined) return toldOf(verifyServer(server, devices, options));
@@ -69,7 +72,7 @@ function tell({ streams, events, findings, notes, unknown }: Verification): void
   const lines = findings.map(({ stream, sentence }) =>
     stream === '' ? sentence : `${streamWords(stream)}: ${sentence}`,
   );
-  const held = `${events} events in ${streams} ${streams === 1 ? 'stream' : 'streams'}`;
+  const held = `${eventsWords(events)} in ${streams} ${streams === 1 ? 'stream' : 'streams'}`;
   const sum = findings.length === 0 ? `Nothing speaks against ${held}.` : `${held}; ${findings.length} not as it was:`;
   const out = [sum, ...lines, ...notes.map((one) => `Note: ${one}`), ...unknown.map((one) => `Not known: ${one}`)];
   process.stdout.write(`${out.join('\n')}\n`);

@@ -82,6 +82,18 @@ describe('the server does not start, and says in one sentence why', () => {
     oneSentence(err);
   });
 
+  test('the address is none of this machine', async () => {
+    // RFC 5737 keeps 192.0.2.0/24 for texts, RFC 6761 "invalid" for names that lead nowhere.
+    for (const HOST of ['192.0.2.1', 'nowhere.invalid']) {
+      const { code, err } = await run({ HOST, PROXY_ORIGIN: 'https://readback.example' });
+      expect(code).toBe(1);
+      expect(err).toMatch(
+        /This user may not listen at .*: choose a port above 1023 with PORT, or an address of this machine/,
+      );
+      oneSentence(err);
+    }
+  });
+
   test('it would be open to the network without TLS', async () => {
     const { code, err } = await run({ HOST: '0.0.0.0' });
     expect(code).toBe(1);
@@ -92,7 +104,8 @@ describe('the server does not start, and says in one sentence why', () => {
 
 describe('settings', () => {
   test('without any, the server is at 127.0.0.1:8470 with its record in ./data', () => {
-    const configuration = readConfiguration({ WIDEBAND_MODEL: '/nowhere' });
+    // Whether this machine has a 16 kHz model is its own affair.
+    const { widebandModel: _, ...configuration } = readConfiguration({});
     const dataDir = join(process.cwd(), 'data');
     expect(configuration).toEqual({ host: '127.0.0.1', port: 8470, dataDir, acceptLoss: false });
   });
@@ -106,6 +119,9 @@ describe('settings', () => {
     [{ TLS_CERT: '/nowhere/c.pem', TLS_KEY: '/nowhere/k.pem' }, /TLS_CERT=\/nowhere\/c.pem cannot be read/],
     [{ PROXY_ORIGIN: 'http://plain.example' }, /must be an address such as https:/],
     [{ PROXY_ORIGIN: 'https://a.example/path' }, /must be an address such as https:/],
+    [{ WIDEBAND_MODEL: '/nowhere' }, /WIDEBAND_MODEL=\/nowhere holds no 16 kHz acoustic model \(mdef, /],
+    [{ HOST: 'not a host' }, /HOST=not a host is no name and no address/],
+    [{ HOST: 'http://a.example' }, /HOST=http:\/\/a.example is no name and no address/],
     [{ HOST: '192.168.1.5' }, /opens the server to the network/],
   ])('%o is refused', (environment, sentence) => {
     expect(() => readConfiguration(environment)).toThrow(sentence);

@@ -44,16 +44,20 @@ describe('what a device said that it has', () => {
     expect(await getJson(`${server.url}/api/visits/cut-short`)).toMatchObject({
       streams: [{ head: { seq: 25 }, said: 42, flags: ['not-complete'] }],
     });
-    const { notes } = await getJson<{ notes: string[] }>(`${server.url}/api/visits/cut-short/check`);
-    expect(notes).toContainEqual('Not complete: 25 held, the device said 42 (phone).');
+    const { findings } = await getJson<{ findings: { sentence: string }[] }>(
+      `${server.url}/api/visits/cut-short/check`,
+    );
+    expect(findings).toMatchObject([{ sentence: 'Not complete: 25 held, its device said that it has 42.' }]);
   });
 
   test('a visit of which nothing came is told too', async () => {
     (await device('nothing-came', 7, 0)).socket.close();
     await waited();
     expect(await listed('nothing-came')).toMatchObject({ events: 0, said: 7 });
-    const { notes } = await getJson<{ notes: string[] }>(`${server.url}/api/visits/nothing-came/check`);
-    expect(notes).toContainEqual('Not complete: 0 held, the device said 7 (phone).');
+    const { findings } = await getJson<{ findings: { sentence: string }[] }>(
+      `${server.url}/api/visits/nothing-came/check`,
+    );
+    expect(findings).toMatchObject([{ sentence: 'Not complete: 0 held, its device said that it has 7.' }]);
   });
 
   test('a visit that came whole is told as it always was', async () => {

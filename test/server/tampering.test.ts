@@ -68,9 +68,9 @@ beforeAll(makeRecord, 60_000);
 afterAll(() => scratch.remove());
 
 /** Heads that fit the tables as they are now, signed by another key: what an enemy makes who can write and has no key. */
-function signAnew(folder: string, key: string, privateKey: KeyObject): void {
+async function signAnew(folder: string, key: string, privateKey: KeyObject): Promise<void> {
   const path = join(folder, 'heads.jsonl');
-  const held = new Map(heldInFolder(folder).streams.map((one) => [one.stream, one.events]));
+  const held = new Map((await heldInFolder(folder)).streams.map((one) => [one.stream, one.events]));
   const heads: SignedHead[] = [];
   for (const line of readFileSync(path, 'utf8').trim().split('\n')) {
     const old = JSON.parse(line) as SignedHead;
@@ -225,17 +225,17 @@ const IN_TABLES: Readonly<Record<string, (folder: string, dice: Dice) => Promise
   },
   'a stream is written anew, and the heads signed with a key that nobody has': async (folder, dice) => {
     await IN_TABLES['a stream is written anew as a whole']?.(folder, dice);
-    signAnew(folder, 'a'.repeat(64), generateKeyPairSync('ed25519').privateKey);
+    await signAnew(folder, 'a'.repeat(64), generateKeyPairSync('ed25519').privateKey);
   },
   'a stream is written anew, and the heads signed with a key put in the place of its own': async (folder, dice) => {
     await IN_TABLES['a stream is written anew as a whole']?.(folder, dice);
     const { privateKey } = generateKeyPairSync('ed25519');
     writeFileSync(join(folder, 'receipt-key.pem'), privateKey.export({ type: 'pkcs8', format: 'pem' }));
-    signAnew(folder, openReceiptSigner(join(folder, 'receipt-key.pem')).keyName, privateKey);
+    await signAnew(folder, openReceiptSigner(join(folder, 'receipt-key.pem')).keyName, privateKey);
   },
   'a stream is written anew, and the key is gone': async (folder, dice) => {
     await IN_TABLES['a stream is written anew as a whole']?.(folder, dice);
-    signAnew(folder, 'a'.repeat(64), generateKeyPairSync('ed25519').privateKey);
+    await signAnew(folder, 'a'.repeat(64), generateKeyPairSync('ed25519').privateKey);
     rmSync(join(folder, 'receipt-key.pem'));
   },
   'it was copied while it was written, without its log': (folder) => {
