@@ -1,8 +1,10 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { ZONE_NAMES, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { capital } from '../capital.ts';
 import { ENERGY_WORDS } from '../shown/energy-names.ts';
 import { showPlace } from '../shown/show-reading.ts';
+import { refrigerantLacks } from './print-refrigerant.ts';
 import type { Footnotes } from './print-sources.ts';
 import type { PrintTimes } from './print-times.ts';
 
@@ -47,6 +49,7 @@ export function troubleLines(record: VisitRecord, times: PrintTimes): readonly s
       ({ at, what, zone, state }) =>
         `${times.clock(at)}: work where power was not proven off: ${what}. ${ZONE_NAMES[zone]}: ${ENERGY_WORDS[state]}.`,
     ),
+    ...refrigerantLacks(record).map((lack) => `${capital(lack)}.`),
     ...record.unanswered.map(
       ({ at, times: put }) => `${times.clock(at)}: the check on the technician was put ${put} times without an answer.`,
     ),

@@ -1,13 +1,14 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import { dictationDetail } from '../shown/dictated-words.ts';
 import { beforeAndAfter, numberWords, readingsTable, refusedLines } from './print-readings.ts';
+import { refrigerantForCustomer, refrigerantLacks, refrigerantLines } from './print-refrigerant.ts';
 import {
   chargeLines,
   coolsNow,
+  customerSummary,
   findingLines,
   fittedSoFar,
   handLines,
-  refrigerantLines,
   repairLines,
   unitLines,
 } from './print-repair.ts';
@@ -52,11 +53,12 @@ function forCustomer(record: VisitRecord, times: PrintTimes, notes: Footnotes): 
   const told = items.filter(({ item }) => !OF_THE_CIRCUIT.has(item));
   return [
     ...section('For the customer', [
-      ...(summary === undefined ? fittedSoFar(record) : [summary.plain]),
+      ...(summary === undefined ? fittedSoFar(record) : customerSummary(record)),
+      ...refrigerantForCustomer(record),
       coolsNow(record, notes),
     ]),
     ...section('Before and after', [], beforeAndAfter(record)),
-    ...section('Left open', summary === undefined ? [] : summary.openItems),
+    ...section('Left open', openLines(record)),
     ...section(
       'Recommended',
       recommendations.map((line) => dictated(line.text, line)),
@@ -74,6 +76,12 @@ function forCustomer(record: VisitRecord, times: PrintTimes, notes: Footnotes): 
         .map(({ line }) => line),
     ),
   ];
+}
+
+/** What the summary left open, and what the record of the refrigerant lacks and the summary does not say. */
+function openLines(record: VisitRecord): readonly string[] {
+  const open = record.summary?.openItems ?? [];
+  return [...new Set([...open, ...refrigerantLacks(record)])];
 }
 
 /** These are told where the refrigerant is. */

@@ -4,6 +4,7 @@ import { printRecord } from '../../../client/terminal/print-record.ts';
 import { printedSource } from '../../../client/words/printed/print-sources.ts';
 import { printTimes } from '../../../client/words/printed/print-times.ts';
 import { printedSheet } from '../../../client/words/printed/printed-sheet.ts';
+import { PLAIN } from '../../../client/words/talk/summary-words.ts';
 import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 
@@ -113,6 +114,55 @@ describe('the printed record', () => {
     // 104 ounces are six pounds eight (16 ounces a pound, NIST Handbook 44, appendix C).
     expect(text).toContain('factory charge six pounds eight ounces');
     expect(text).not.toContain('no single reading is out of its limits');
+  });
+
+  it('names no cause to the customer that did not stand out, of an older summary neither', () => {
+    const whole = toVisitRecord(eventsOf('library'));
+    const at = '2026-06-15T14:00:00.000Z';
+    const toldOf = (probability: number) => {
+      const record = { ...whole, finding: { at, fault: 'fan-capacitor-weak', probability, evidence: [] } as never };
+      const named = { ...record, summary: { ...whole.summary, plain: PLAIN.found('fan-capacitor-weak', false) } };
+      return printedSheet(named as never)
+        .sections.find(({ title }) => title === 'For the customer')
+        ?.lines.join(' ');
+    };
+    expect(toldOf(0.06)).toContain('No fault stood out in what was measured');
+    expect(toldOf(0.06)).not.toContain('capacitor');
+    expect(toldOf(0.06)).not.toContain('points to');
+    expect(toldOf(0.5)).toContain('points to this');
+  });
+
+  it('tells the customer of a leak and of refrigerant, and what work at the circuit lacks in the record', () => {
+    // Common practice: a leak is repaired, the circuit pressure tested and evacuated before it is charged.
+    const record = toVisitRecord(eventsOf('low-charge'));
+    const at = '2026-06-15T14:00:00.000Z';
+    const leak = { at, item: 'leak-found', words: 'leak found', said: 'at the service valve' };
+    const unproven = {
+      ...record,
+      items: [leak],
+      works: [],
+      parts: record.parts.filter(({ part }) => part === 'refrigerant'),
+      refrigerant: [],
+    };
+    const linesIn = (one: typeof record, wanted: string) =>
+      printedSheet(one).sections.find(({ title }) => title === wanted)?.lines ?? [];
+    expect(linesIn(unproven, 'For the customer')).toEqual(
+      expect.arrayContaining([
+        'Leak found: “at the service valve”.',
+        'Refrigerant taken out: four pounds two ounces.',
+        'Refrigerant put in: six pounds four ounces.',
+      ]),
+    );
+    for (const title of ['Left open', 'Not as it should be']) {
+      const said = linesIn(unproven, title).join(' ').toLowerCase();
+      for (const lack of ['no repair of the leak', 'no pressure test', 'no evacuation', 'no vacuum that stood'])
+        expect(said, title).toContain(lack);
+    }
+    expect(linesIn(record, 'Not as it should be').join(' ')).not.toContain('no pressure test');
+    const repaired = { ...unproven, works: [{ at, work: 'leak-repaired', words: 'repaired the leak', repairs: [] }] };
+    expect(linesIn(repaired, 'Left open').join(' ')).not.toContain('no repair');
+    const { summary: _summary, ...unclosed } = unproven;
+    expect(linesIn(unclosed, 'Left open').join(' ')).toContain('no evacuation');
   });
 
   it('tells contradictions, doubted parts and work unproven', () => {
