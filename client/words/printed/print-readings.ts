@@ -4,6 +4,7 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { capital } from '../capital.ts';
 import { FUNCTION_NAMES, showPlace, showUnit, showValue } from '../shown/show-reading.ts';
 import { valueWords } from '../things/value-words.ts';
+import { gapWords } from './print-gaps.ts';
 import type { Footnotes } from './print-sources.ts';
 import type { PrintTimes } from './print-times.ts';
 import type { SheetTable } from './sheet.ts';
@@ -70,27 +71,37 @@ export function bandWords(low: number | undefined, high: number | undefined, uni
   return high === undefined ? `from ${low} ${unit}` : `${low} to ${high} ${unit}`;
 }
 
-/** Every reading in its order. */
-export function readingsTable({ readings }: VisitRecord, times: PrintTimes, notes: Footnotes): SheetTable {
-  return {
-    head: ['No.', 'Time', 'When', 'What', 'Reading', 'Against its limits'],
-    rows: readings.map((line) => [
+/** Every reading in its order, and in its place every entry that could not be read: it may have been one. */
+export function readingsTable({ readings, notRead }: VisitRecord, times: PrintTimes, notes: Footnotes): SheetTable {
+  const lines = readings.map((line) => ({
+    entry: line.entry,
+    row: [
       String(line.number),
       times.clock(line.at),
       PHASE_WORDS[line.phase],
       whatWasRead(line.reading),
       valueRead(line.reading),
       verdict(line, notes),
-    ]),
+    ],
+  }));
+  const gaps = notRead.map((gap) => ({
+    entry: gap.entry,
+    row: ['?', times.clock(gap.at), '', '', '', gapWords(gap)],
+  }));
+  return {
+    head: ['No.', 'Time', 'When', 'What', 'Reading', 'Against its limits'],
+    rows: [...lines, ...gaps].sort((a, b) => a.entry - b.entry).map(({ row }) => row),
   };
 }
 
 /** What the numbers of readings leave open to a reader: why some are not there. */
-export function numberWords({ readings, contradictions }: VisitRecord): readonly string[] {
+export function numberWords({ readings, contradictions, notRead }: VisitRecord): readonly string[] {
   const jumps = readings.some(({ number }, at) => number !== (readings[at - 1]?.number ?? 0) + 1);
   return [
     ...(jumps
-      ? ['Numbers that are not here belong to what was seen, done or fitted in between: one count for all.']
+      ? [
+          `Numbers that are not here belong to what was seen, done or fitted in between${notRead.length === 0 ? '' : ', or to an entry that could not be read'}: one count for all.`,
+        ]
       : []),
     ...contradictions.map(
       ({ numbers }) => `Readings ${numbers.join(' and ')} contradict each other: one of them was measured again.`,

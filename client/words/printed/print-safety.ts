@@ -21,6 +21,22 @@ export function proofLines({ proofs }: VisitRecord, times: PrintTimes): readonly
   });
 }
 
+/** What was reported of each switch, and whether it was taken back. */
+export function switchLines({ switches }: VisitRecord, times: PrintTimes): readonly string[] {
+  return switches.map(({ at, place, state, device, withdrawn }) => {
+    const which = `${device?.replaceAll('-', ' ') ?? 'switch'} at the ${PLACES[place]}`;
+    return `${times.clock(at)}: ${which} ${STATES[state]}${withdrawn ? '; taken back, it does not count' : ''}`;
+  });
+}
+
+const PLACES = { outdoor: 'outdoor unit', panel: 'panel', 'air-handler': 'air handler' } as const;
+const STATES: Readonly<Record<VisitRecord['switches'][number]['state'], string>> = {
+  unknown: 'no longer known to be off',
+  closed: 'on',
+  open: 'off, not locked',
+  locked: 'off and locked',
+};
+
 /** Each caution in the words that were spoken, with when and whether it was acknowledged; one that was told again once. */
 export function cautionLines({ cautions }: VisitRecord, times: PrintTimes, notes: Footnotes): readonly string[] {
   const told = new Map<string, VisitRecord['cautions'][number][]>();

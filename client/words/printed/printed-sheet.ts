@@ -1,5 +1,6 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import { dictationDetail } from '../shown/dictated-words.ts';
+import { gapLines } from './print-gaps.ts';
 import { beforeAndAfter, numberWords, readingsTable, refusedLines } from './print-readings.ts';
 import { refrigerantForCustomer, refrigerantLacks, refrigerantLines } from './print-refrigerant.ts';
 import {
@@ -12,7 +13,7 @@ import {
   repairLines,
   unitLines,
 } from './print-repair.ts';
-import { cautionLines, energyLines, proofLines, supervisorLines, troubleLines } from './print-safety.ts';
+import { cautionLines, energyLines, proofLines, supervisorLines, switchLines, troubleLines } from './print-safety.ts';
 import { Footnotes } from './print-sources.ts';
 import { type PrintTimes, printTimes } from './print-times.ts';
 import { type Sheet, type SheetSection, section } from './sheet.ts';
@@ -37,9 +38,9 @@ export function printedSheet(record: VisitRecord, edges: SheetEdges = { vouchedB
     ...forSupervisor(record, times, notes),
   ];
   return {
-    title: record.site,
+    title: record.site || `Site ${NOT_KNOWN}`,
     under: [
-      `Complaint: ${record.complaint}`,
+      `Complaint: ${record.complaint || NOT_KNOWN}`,
       `${times.day(record.opened)} to ${times.day(record.lastEvent)}; all times in ${times.zone}`,
       ...(record.role === 'trainee' ? ['By a trainee under a supervisor'] : []),
       ...(record.summary === undefined ? ['This visit was not closed.'] : []),
@@ -118,7 +119,7 @@ function forTechnician(record: VisitRecord, times: PrintTimes, notes: Footnotes)
             ),
       ),
     ),
-    ...section('Missing from this record', notRecorded(record)),
+    ...section('Missing from this record', [...notRecorded(record), ...gapLines(record, times)]),
   ];
 }
 
@@ -130,6 +131,7 @@ function notRecorded({ summary }: VisitRecord): readonly string[] {
 function forSupervisor(record: VisitRecord, times: PrintTimes, notes: Footnotes): readonly SheetSection[] {
   return [
     ...section('Proofs that power was off', proofLines(record, times)),
+    ...section('Switches that isolate', switchLines(record, times)),
     ...section('Not as it should be', troubleLines(record, times)),
     ...section(
       'Warnings',
@@ -141,10 +143,15 @@ function forSupervisor(record: VisitRecord, times: PrintTimes, notes: Footnotes)
   ];
 }
 
-function vouched({ visit, software, events, damaged }: VisitRecord, { vouchedBy }: SheetEdges): readonly string[] {
+/** Where the entry that opened the visit could not be read. */
+const NOT_KNOWN = 'not known';
+
+function vouched({ visit, software, events, notRead }: VisitRecord, { vouchedBy }: SheetEdges): readonly string[] {
   return [
-    `Visit ${visit}, ${events} entries, written with ${software}.`,
-    ...(damaged === undefined ? [] : [`${damaged} of them ${damaged === 1 ? 'is' : 'are'} damaged and left out here.`]),
+    `Visit ${visit || NOT_KNOWN}, ${events} entries, written with ${software || NOT_KNOWN}.`,
+    ...(notRead.length === 0
+      ? []
+      : [`${notRead.length} of them could not be read and ${notRead.length === 1 ? 'is' : 'are'} left out here.`]),
     ...vouchedBy,
   ];
 }

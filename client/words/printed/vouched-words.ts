@@ -7,5 +7,10 @@ export const VOUCHED = {
   signed: (number: number, time: string, signature: string) =>
     `The server's head ${number}, signed ${time}: ${signature}`,
   unsigned: 'The server has signed no head since it took this visit.',
+  otherVisit: (file: string, visit: string) => `${file} is of another visit, ${visit}: nothing of it was taken in.`,
+  joined: (file: string, remarks: number) =>
+    remarks === 0
+      ? `${file} holds no remarks: nothing of it was taken in.`
+      : `Of ${file} ${remarks} ${remarks === 1 ? 'remark was' : 'remarks were'} taken in, and nothing else.`,
   incomplete: (held: number, said: number) => `Not complete: ${held} entries held, the device said ${said}.`,
 } as const;

@@ -7,6 +7,7 @@ import { printedSheet } from '../../../client/words/printed/printed-sheet.ts';
 import { PLAIN } from '../../../client/words/talk/summary-words.ts';
 import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import { TypedVisit } from '../visit/typed-visit.ts';
 
 const eventsOf = (name: string): VisitEvent[] =>
   readFileSync(new URL(`../../../fixtures/visits/${name}/events.jsonl`, import.meta.url), 'utf8')
@@ -165,6 +166,19 @@ describe('the printed record', () => {
     expect(linesIn(unclosed, 'Left open').join(' ')).toContain('no evacuation');
   });
 
+  it('tells a lock that was taken back as taken back', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor disconnect is pulled and locked', 'take that back');
+    const lines = printedSheet(toVisitRecord(visit.events())).sections.find(
+      ({ title }) => title === 'Switches that isolate',
+    )?.lines;
+    expect(lines).toEqual(['2:00 PM: disconnect at the outdoor unit off and locked; taken back, it does not count']);
+    expect(linesOf('library', 'Switches that isolate')).toEqual([
+      '2:00 PM: disconnect at the outdoor unit off and locked',
+      '2:00 PM: disconnect at the outdoor unit on',
+    ]);
+  });
+
   it('tells contradictions, doubted parts and work unproven', () => {
     const record = toVisitRecord(eventsOf('library'));
     const at = '2026-06-15T14:00:00.000Z';
@@ -191,7 +205,10 @@ describe('the printed record', () => {
     expect(text).toContain('Recovered: three pounds. Added: six pounds four ounces.');
     expect(text).not.toMatch(/-3|minus/);
     expect(text).toContain('added refrigerant, six pounds four ounces');
-    expect(text).toContain('1 of them is damaged and left out here.');
+    expect(text).toContain('1 of them could not be read and is left out here.');
+    // At its place, and which.
+    expect(text).toContain(`? 2:00 PM entry ${events.length + 1}, of the kind “reading logged”, is damaged`);
+    expect(text).toContain('or to an entry that could not be read: one count for all');
   });
 
   it('gives times in the zone of the visit, by its name', () => {
