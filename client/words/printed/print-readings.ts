@@ -1,5 +1,7 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
+import { fitOf } from '../../../grammar/phrases/compose/fit.ts';
 import type { NoVerdict, Phase, VisitOutcome } from '../../../grammar/visit/events.ts';
+import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { capital } from '../capital.ts';
 import { FUNCTION_NAMES, showPlace, showUnit, showValue } from '../shown/show-reading.ts';
@@ -62,7 +64,15 @@ function verdict({ reading, judged, withdrawn, corrected }: Line, notes: Footnot
           `${judged.word}${low === undefined && high === undefined ? '' : ` (${bandWords(low, high, unit)})`}${notes.mark(judged.source)}`,
         ];
   const before = corrected.map((old) => `first taken as ${valueRead(old)}`);
-  return [...(withdrawn ? ['taken back'] : []), ...band, ...before].join('; ');
+  const doubt = cannotBe(reading) ? ['doubted: no such value can be there'] : [];
+  return [...(withdrawn ? ['taken back'] : []), ...doubt, ...band, ...before].join('; ');
+}
+
+/** Beyond what any place of the unit can read of its kind, whatever let it into the record. */
+function cannotBe({ quantity, value, unit }: Measured): boolean {
+  if (value === 'open' || quantity === 'mass') return false;
+  const rows = MEASURANDS.filter((row) => row.quantity === quantity);
+  return rows.length > 0 && rows.every((row) => fitOf(row, value, unit as Reading['unit']) === 'impossible');
 }
 
 /** "114 to 126 V", "up to 15.4 A". */
@@ -118,11 +128,12 @@ export function beforeAndAfter({ readings }: VisitRecord): SheetTable {
     head: ['What', 'Before', 'After'],
     rows: [...after].flatMap(([what, line]) => {
       const was = before.get(what);
-      return was === undefined ? [] : [[capital(what), valueRead(was.reading), valueRead(line.reading)]];
+      return was === undefined ? [] : [[capital(what), orDoubted(was.reading), orDoubted(line.reading)]];
     }),
   };
 }
 
+const orDoubted = (reading: Measured) => `${valueRead(reading)}${cannotBe(reading) ? ' (doubted)' : ''}`;
 const isAfter = ({ phase }: Line) => phase === 'prove' || phase === 'close' || phase === 'closed';
 /** Weights and vacuum are told where the refrigerant is. */
 const AT_THE_CIRCUIT: ReadonlySet<string> = new Set(['mass', 'vacuum']);

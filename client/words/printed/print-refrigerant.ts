@@ -104,13 +104,20 @@ function saidOf({ notes, recommendations }: VisitRecord, subject: NoteSubject): 
   if (told.length > 0) {
     return told
       .map(({ text, guessed }) => {
-        const words = text.replace(new RegExp(`^${subject} `), '');
+        const words = withoutSubject(text, subject);
         return guessed === true ? `${words} (as the recogniser heard it)` : words;
       })
       .join('; ');
   }
   const said = [...notes, ...recommendations].filter(({ text }) => text.toLowerCase().includes(subject));
-  return said.length === 0 ? 'not said on this visit' : said.map(({ text }) => text).join('; ');
+  return said.length === 0
+    ? 'not said on this visit'
+    : said.map(({ text }) => withoutSubject(text, subject)).join('; ');
+}
+
+/** The heading says what it is of. */
+function withoutSubject(text: string, subject: NoteSubject): string {
+  return text.replace(new RegExp(`^(my |the )?${subject}( number)?( is)?:? +`, 'i'), '');
 }
 
 const CHECKS: Readonly<

@@ -3,6 +3,7 @@ import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { NAMEPLATE_FIELDS } from '../../../grammar/vocabulary/nameplate.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { capital } from '../capital.ts';
+import { showPart } from '../shown/show-part.ts';
 import { PLAIN, STANDS_OUT } from '../talk/summary-words.ts';
 import { deedWords } from '../things/deed-words.ts';
 import { faultWords } from '../things/fault-words.ts';
@@ -78,7 +79,7 @@ export function repairLines({ parts, works, refusedParts }: VisitRecord, times: 
   return [
     ...parts.map(({ at, part, ratings, doubts }) =>
       [
-        `${times.clock(at)}: ${part === 'refrigerant' ? 'added' : 'fitted'} ${partWords(part as never, ratings)}`,
+        `${times.clock(at)}: ${part === 'refrigerant' ? 'added' : 'fitted'} ${showPart(part, ratings)}`,
         ...doubts.map((doubt) => `Doubted: ${doubt}`),
       ].join('. '),
     ),

@@ -4,6 +4,8 @@ import { ZONE_NAMES, ZONES, type ZoneId } from '../../../grammar/vocabulary/zone
 import { capital } from '../capital.ts';
 import { ENERGY_WORDS } from '../shown/energy-names.ts';
 import { showPlace } from '../shown/show-reading.ts';
+import { asOpen } from '../talk/doubt-words.ts';
+import { withRatings } from './print-open.ts';
 import { refrigerantLacks } from './print-refrigerant.ts';
 import type { Footnotes } from './print-sources.ts';
 import type { PrintTimes } from './print-times.ts';
@@ -63,7 +65,7 @@ export function troubleLines(record: VisitRecord, times: PrintTimes): readonly s
     ...record.injuries.map(({ at }) => `${times.clock(at)}: somebody was hurt.`),
     ...record.unproven.map(
       ({ at, what, zone, state }) =>
-        `${times.clock(at)}: work where power was not proven off: ${what}. ${ZONE_NAMES[zone]}: ${ENERGY_WORDS[state]}.`,
+        `${times.clock(at)}: work where power was not proven off: ${withRatings(what, record)}. ${ZONE_NAMES[zone]}: ${ENERGY_WORDS[state]}.`,
     ),
     ...refrigerantLacks(record).map((lack) => `${capital(lack)}.`),
     ...record.unanswered.map(
@@ -71,7 +73,8 @@ export function troubleLines(record: VisitRecord, times: PrintTimes): readonly s
     ),
     ...record.waited.map(({ at, words }) => `${times.clock(at)}: read by a trainee alone, not taken: ${words}.`),
     ...record.overrides.map(
-      ({ at, why, reason }) => `${times.clock(at)}: closed all the same: ${why.join(' ')} Reason: ${reason}`,
+      ({ at, why, reason }) =>
+        `${times.clock(at)}: closed all the same: ${why.map((words) => capital(withRatings(asOpen(words), record)).replace(/\.?$/, '.')).join(' ')} Reason: ${reason}`,
     ),
   ];
 }

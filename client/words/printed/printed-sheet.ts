@@ -1,8 +1,9 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import { dictationDetail } from '../shown/dictated-words.ts';
 import { gapLines } from './print-gaps.ts';
+import { openLines } from './print-open.ts';
 import { beforeAndAfter, numberWords, readingsTable, refusedLines } from './print-readings.ts';
-import { refrigerantForCustomer, refrigerantLacks, refrigerantLines } from './print-refrigerant.ts';
+import { refrigerantForCustomer, refrigerantLines } from './print-refrigerant.ts';
 import {
   chargeLines,
   coolsNow,
@@ -79,12 +80,6 @@ function forCustomer(record: VisitRecord, times: PrintTimes, notes: Footnotes): 
   ];
 }
 
-/** What the summary left open, and what the record of the refrigerant lacks and the summary does not say. */
-function openLines(record: VisitRecord): readonly string[] {
-  const open = record.summary?.openItems ?? [];
-  return [...new Set([...open, ...refrigerantLacks(record)])];
-}
-
 /** These are told where the refrigerant is. */
 const OF_THE_CIRCUIT: ReadonlySet<string> = new Set([
   'circuit-opened',
@@ -102,10 +97,7 @@ function forTechnician(record: VisitRecord, times: PrintTimes, notes: Footnotes)
     ...section('The unit', unitLines(record)),
     ...section('Readings', numberWords(record), readingsTable(record, times, notes)),
     ...section('Refused', refusedLines(record, times)),
-    ...section(
-      'Seen',
-      record.observations.map(({ at, words }) => `${times.clock(at)}: ${words}`),
-    ),
+    ...section('Seen', onceEach(record.observations.map(({ at, words }) => `${times.clock(at)}: ${words}`))),
     ...section('Done by hand', handLines(record, times)),
     ...section(
       'Notes',
@@ -121,6 +113,11 @@ function forTechnician(record: VisitRecord, times: PrintTimes, notes: Footnotes)
     ),
     ...section('Missing from this record', [...notRecorded(record), ...gapLines(record, times)]),
   ];
+}
+
+/** What was told twice in one minute, with nothing between, was seen once. */
+function onceEach(lines: readonly string[]): readonly string[] {
+  return lines.filter((line, at) => line !== lines[at - 1]);
 }
 
 /** Of the summary's lines those that stand nowhere above. */

@@ -4,6 +4,7 @@ import { printRecord } from '../../../client/terminal/print-record.ts';
 import { printedSource } from '../../../client/words/printed/print-sources.ts';
 import { printTimes } from '../../../client/words/printed/print-times.ts';
 import { printedSheet } from '../../../client/words/printed/printed-sheet.ts';
+import { NOT_CLOSED } from '../../../client/words/talk/doubt-words.ts';
 import { PLAIN } from '../../../client/words/talk/summary-words.ts';
 import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
@@ -177,6 +178,97 @@ describe('the printed record', () => {
       '2:00 PM: disconnect at the outdoor unit off and locked',
       '2:00 PM: disconnect at the outdoor unit on',
     ]);
+  });
+
+  it('lists what is open in a visit that was not closed', () => {
+    const events = eventsOf('library');
+    const locked = events.findIndex((event) => event.type === 'switch.reported' && event.state === 'locked');
+    const open = (count: number) =>
+      printedSheet(toVisitRecord(events.slice(0, count))).sections.find(({ title }) => title === 'Left open')?.lines;
+    expect(open(locked + 1)).toEqual([
+      'The switch at the outdoor is still locked',
+      'covers were not reported back on',
+      'the thermostat was not reported as agreed',
+      'the technician has not signed',
+      'the customer has not signed',
+    ]);
+    const fitted = events.findIndex((event) => event.type === 'part.fitted');
+    expect(open(fitted + 1)).toContain('the repair was not proved by readings');
+  });
+
+  it('lists what hands left in a visit that was not closed, and not what they put back', () => {
+    const { summary: _closed, ...record } = toVisitRecord(eventsOf('library'));
+    const at = '2026-06-15T15:00:00.000Z';
+    const left = {
+      ...record,
+      deeds: [
+        { at, deed: 'cover' as const, of: 'unit', to: 'off' },
+        { at, deed: 'part-moved' as const, of: 'contactor', to: 'out' },
+        { at, deed: 'deed' as const, of: 'switch-bypassed' },
+      ],
+      wires: [{ at, action: 'jumper-on' as const, from: 'R', to: 'Y' }],
+    };
+    const openOf = (one: typeof record) =>
+      printedSheet(one).sections.find(({ title }) => title === 'Left open')?.lines ?? [];
+    const words = [
+      'the cover of the unit was left off',
+      'contactor was taken out and not put back',
+      'a protecting switch was bypassed',
+      'A jumper is still in place',
+    ];
+    expect(openOf(left)).toEqual(expect.arrayContaining(words));
+    const back = {
+      ...left,
+      deeds: [
+        ...left.deeds,
+        { at, deed: 'cover' as const, of: 'unit', to: 'on' },
+        { at, deed: 'part-moved' as const, of: 'contactor', to: 'in' },
+        { at, deed: 'deed' as const, of: 'bypass-off' },
+      ],
+      wires: [...left.wires, { at, action: 'jumper-off' as const, from: 'R', to: 'Y' }],
+    };
+    for (const line of words) expect(openOf(back)).not.toContain(line);
+  });
+
+  it('prints no prompt of the talk, ratings in digits, and a number that cannot be with its doubt', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor fan is not turning', 'fitted a forty five over five dual capacitor four forty volt');
+    await visit.type('finish the visit', 'note it was fitted before the log began');
+    const record = toVisitRecord(visit.events());
+    expect(record.overrides[0]?.why.join(' ')).toContain('Say why.');
+    expect(record.summary?.openItems.join(' ')).not.toContain('Say why.');
+    const asked = [NOT_CLOSED.locked('panel'), NOT_CLOSED.jumper, NOT_CLOSED.unproven('outdoor-load', ['x'])];
+    const older = {
+      ...record,
+      summary: { ...(record.summary as NonNullable<typeof record.summary>), openItems: asked },
+    };
+    for (const one of [record, older]) {
+      const text = printRecord(one).replaceAll(/\s+/g, ' ');
+      expect(text).not.toMatch(/Say why|Report it back on|take it off|say so/);
+      expect(text).toContain('fitted dual capacitor, herm 45 µF, fan 5 µF, 440 V');
+      expect(text).not.toContain('forty five');
+    }
+    const [first] = toVisitRecord(eventsOf('library')).readings;
+    if (first === undefined) throw new Error('no reading');
+    const absurd = { ...first, reading: { ...first.reading, value: 1e308 } };
+    const rows = printedSheet({ ...record, readings: [first, absurd] }).sections.find(
+      ({ title }) => title === 'Readings',
+    )?.table?.rows;
+    expect(rows?.map((row) => row.at(-1))).toEqual(['', 'doubted: no such value can be there']);
+  });
+
+  it('says what a heading says once, and what was seen twice in a minute once', () => {
+    const record = toVisitRecord(eventsOf('low-charge'));
+    const at = '2026-06-15T14:00:00.000Z';
+    const seen = { at, observation: 'covers-on', words: 'covers are on' };
+    const sheet = printedSheet({
+      ...record,
+      notes: [{ at, text: 'Certificate nine nine one', about: 'certificate' }],
+      observations: [seen, seen],
+    });
+    const linesIn = (wanted: string) => sheet.sections.find(({ title }) => title === wanted)?.lines ?? [];
+    expect(linesIn('Refrigerant')).toContain('Certificate: nine nine one.');
+    expect(linesIn('Seen')).toEqual(['2:00 PM: covers are on']);
   });
 
   it('tells contradictions, doubted parts and work unproven', () => {
