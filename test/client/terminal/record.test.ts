@@ -1,11 +1,15 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openFileLog } from '../../../client/record/node/file-log.ts';
+import { nodeLink } from '../../../client/record/node/link-edge.ts';
+import { startLocalServer } from '../../../client/record/node/local-server.ts';
 import { sha256 } from '../../../client/record/node/sha256.ts';
+import { Outbox } from '../../../client/record/outbox.ts';
 import { readingsCsv } from '../../../grammar/export/readings-csv.ts';
 import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
 import { chainBodies, emptyHead } from '../../../grammar/visit/envelope.ts';
@@ -145,6 +149,47 @@ describe('the record on the terminal', () => {
     expect(entries(alone.out)).toEqual([torn + 1]);
     expect(entries(joined.out)).toEqual([torn + 1]);
   });
+
+  it('prints what a server that ran signed and receipted, and says where none is at hand', async () => {
+    const dataDir = join(folder, 'data');
+    mkdirSync(dataDir);
+    const program = fileURLToPath(new URL('../../../.build/server/main.js', import.meta.url));
+    const stream = { company: 'local', visit: 'test-visit', device: 'phone', epoch: 1 };
+    const path = join(dataDir, 'test-visit.jsonl');
+    let server = await startLocalServer({ program, dataDir });
+    try {
+      const { log } = await openFileLog(path, stream);
+      const outbox = new Outbox({ log, clock: Date.now, ...nodeLink(server.url) }).start();
+      await outbox.append(visit.bodies);
+      await outbox.settled();
+      outbox.stop();
+      await log.close();
+      await server.stop();
+      // What the server wrote, read by nothing of ours.
+      const kept = readFileSync(join(dataDir, 'heads.jsonl'), 'utf8').trim().split('\n');
+      const signed = JSON.parse(kept.at(-1) ?? '');
+      const { receipt } = JSON.parse(readFileSync(path, 'utf8').trim().split('\n').at(-1) ?? '');
+      const beside = (await record(path)).out.replaceAll(/\s+/g, ' ');
+      expect(beside).toContain(`The server's head ${signed.number}, signed`);
+      expect(beside).toContain(signed.signature);
+      expect(beside).toContain(`up to entry ${visit.bodies.length}, and so it stands here`);
+      expect(beside).toContain(receipt.signature);
+      server = await startLocalServer({ program, dataDir });
+      expect((await record('--server', server.url, path)).out.replaceAll(/\s+/g, ' ')).toContain(signed.signature);
+      const { path: alone } = await recordFile('alone.jsonl', 'test-visit', visit.bodies);
+      const without = (await record(alone)).out;
+      expect(without).toContain('No head that a server signed is at hand.');
+      expect(without).toContain('No receipt of a server is at hand.');
+      const { path: other } = await recordFile('other-last.jsonl', 'test-visit', visit.bodies.with(-1, '{}'));
+      expect((await record('--server', dataDir, other)).out).toContain('one of the two was changed');
+      const { path: cut } = await recordFile('cut.jsonl', 'test-visit', visit.bodies.slice(0, -3));
+      expect((await record('--server', dataDir, cut)).out).toContain('3 entries are not here');
+      const nowhere = await record('--server', join(folder, 'nowhere'), path);
+      expect([nowhere.code, nowhere.complaint]).toEqual([2, expect.stringContaining('No signed heads')]);
+    } finally {
+      await server.stop();
+    }
+  }, 60_000);
 
   it('refuses a file that is no record', async () => {
     const other = join(folder, 'other.jsonl');
