@@ -3,6 +3,7 @@ import type { CoverId } from '../../../grammar/vocabulary/covers.ts';
 import { LEADS_OF } from '../../../grammar/vocabulary/deeds.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { FittedPartId, PartId } from '../../../grammar/vocabulary/parts.ts';
+import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { showPart } from '../shown/show-part.ts';
 import { asOpen, NOT_CLOSED } from '../talk/doubt-words.ts';
 import { OPEN } from '../talk/summary-words.ts';
@@ -34,11 +35,21 @@ function openSoFar(record: VisitRecord): readonly string[] {
     ...(repaired && !proved ? [OPEN.notProved] : []),
     ...switchesOff(record),
     ...handsLeft(record),
+    ...record.refusedParts.map(({ words }) => asOpen(NOT_CLOSED.refusedPart(words))),
+    ...unprovenWork(record),
     ...(observations.some(({ observation }) => observation === 'covers-on') ? [] : [OPEN.covers]),
     ...(items.some(({ item }) => item === 'thermostat-as-agreed') ? [] : [OPEN.thermostat]),
     ...parts.flatMap(({ part, doubts }) => doubts.map((doubt) => OPEN.doubted(part as FittedPartId, doubt))),
     ...(['technician', 'customer'] as const).filter(unsigned).map((who) => OPEN.unsigned[who]),
   ];
+}
+
+/** What was done in each zone that was not proven dead then, each thing once. */
+function unprovenWork(record: VisitRecord): readonly string[] {
+  return ZONES.flatMap((zone) => {
+    const what = [...new Set(record.unproven.filter((line) => line.zone === zone).map((line) => line.what))];
+    return what.length === 0 ? [] : [withRatings(asOpen(NOT_CLOSED.unproven(zone, what)), record)];
+  });
 }
 
 function switchesOff({ switches }: VisitRecord): readonly string[] {

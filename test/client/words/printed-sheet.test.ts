@@ -208,8 +208,20 @@ describe('the printed record', () => {
       ],
       wires: [{ at, action: 'jumper-on' as const, from: 'R', to: 'Y' }],
     };
-    const openOf = (one: typeof record) =>
-      printedSheet(one).sections.find(({ title }) => title === 'Left open')?.lines ?? [];
+    const refused = {
+      ...record,
+      refusedParts: [{ at, part: 'fuse', words: 'fuse, sixty amps' }],
+      unproven: [{ at, what: 'fuse, sixty amps', zone: 'outdoor-load' as const, state: 'reported-off' as const }],
+    };
+    expect(openOf(refused)).toEqual(
+      expect.arrayContaining([
+        'Refused and not told out: fuse, sixty amps',
+        'Not proven dead, outdoor unit: fuse, sixty amps',
+      ]),
+    );
+    function openOf(one: typeof record) {
+      return printedSheet(one).sections.find(({ title }) => title === 'Left open')?.lines ?? [];
+    }
     const words = [
       'the cover of the unit was left off',
       'contactor was taken out and not put back',
