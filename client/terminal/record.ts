@@ -1,24 +1,34 @@
+import { basename } from 'node:path';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
+import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { joinDevices } from '../../grammar/visit/join-devices.ts';
+import { printTimes } from '../words/printed/print-times.ts';
 import { VOUCHED } from '../words/printed/vouched-words.ts';
 import { printRecord } from './print-record.ts';
 import { wrongUse } from './read-arguments.ts';
-import { readEvents, readVisitFile } from './read-events.ts';
+import { opensVisit, readVisitFile } from './read-events.ts';
 import { runTool } from './run-tool.ts';
+import { headsAtHand, vouchedLines } from './signed-heads.ts';
+import { TerminalError } from './terminal-error.ts';
 import type { Given, Tool } from './tool.ts';
 
 const TOOL = {
   name: 'record',
   purpose: 'prints the record of a visit: as text, as one JSON document, or the schema of that document.',
-  usage: ['-- [--json] EVENTS.jsonl [OTHER-DEVICE.jsonl …]', '-- --schema'],
+  usage: ['-- [--json] [--server WHERE] EVENTS.jsonl [OTHER-DEVICE.jsonl …]', '-- --schema'],
   words: true,
   options: {
     json: { says: 'prints one JSON document instead of text' },
+    server: {
+      value: 'WHERE',
+      says: 'whose signed heads are printed: a data folder, its heads.jsonl, or an address (beside EVENTS.jsonl)',
+    },
     schema: { says: 'prints the JSON Schema (draft 2020-12) of that document' },
   },
   notes: [
     'EVENTS.jsonl is the record file of the technician’s device (the demo names its own) or has one event a line.',
+    'What a server signed is shown as it stands there; whether the signature holds, npm run verify tells.',
     'Of other devices’ records only remarks are taken in.',
   ],
   examples: [
@@ -37,13 +47,42 @@ async function main({ options, words }: Given<typeof TOOL>): Promise<void> {
   }
   const [path, ...others] = words;
   if (path === undefined) throw wrongUse(TOOL, 'No record is named');
-  const { events, head } = await readVisitFile(path);
-  const record = toVisitRecord(joinDevices(events, await Promise.all(others.map(readEvents))));
+  const { events, chain } = await readVisitFile(path);
+  if (!opensVisit(events)) throw new TerminalError('record-no-visit', path);
+  const visit = chain?.stream.visit ?? visitOf(events);
+  const joined = await Promise.all(others.map((other) => readOther(other, visit)));
+  const record = toVisitRecord(
+    joinDevices(
+      events,
+      joined.map((other) => other.events),
+    ),
+  );
+  for (const { told } of joined) process.stderr.write(`${told}\n`);
   const zone = new Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const edges = { zone, vouchedBy: head === undefined ? [] : [VOUCHED.chain(head)] };
+  const heads = await headsAtHand(options.server, path);
+  const vouched = vouchedLines(chain, heads, printTimes(record.zone ?? zone).day);
+  const edges = { zone, vouchedBy: [...vouched, ...joined.map(({ told }) => told)] };
   process.stdout.write(
     options.json === true ? `${JSON.stringify(record, undefined, 2)}\n` : printRecord(record, edges),
   );
+}
+
+/** Another device's record: its remarks where it is of this visit, and what became of it in a sentence. */
+async function readOther(
+  path: string,
+  visit: string,
+): Promise<{ readonly events: readonly VisitEvent[]; readonly told: string }> {
+  const { events, chain } = await readVisitFile(path);
+  const name = basename(path);
+  const its = chain?.stream.visit ?? visitOf(events);
+  if (its !== '' && visit !== '' && its !== visit) return { events: [], told: VOUCHED.otherVisit(name, its) };
+  return { events, told: VOUCHED.joined(name, events.filter(({ type }) => type === 'remark.made').length) };
+}
+
+/** The visit that the events open; empty where they open none. */
+function visitOf(events: readonly VisitEvent[]): string {
+  const opening = events.find((event) => event.type === 'visit.opened');
+  return typeof opening?.visit === 'string' ? opening.visit : '';
 }
 
 await runTool(TOOL, main);

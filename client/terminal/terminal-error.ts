@@ -6,6 +6,9 @@ const SENTENCES = {
     'The folder {detail} cannot be written: permit writing there, or set DATA_DIR to another folder.',
   'record-missing': 'The file {detail} cannot be read: name a record under the data folder.',
   'record-broken': 'No record of a visit ({detail}): give a device file, or one event a line.',
+  'record-no-visit': 'The file {detail} opens no visit: name the record of the technician’s device first.',
+  'heads-missing':
+    'No signed heads at {detail}: name a data folder, its heads.jsonl, or the address of a server that runs.',
   'record-not-one':
     'The file {detail} is no record of a visit that could go on: name a new file, or the record of a device.',
   'file-missing': 'The file {detail} cannot be read: check the path.',

@@ -17,14 +17,19 @@ const COLUMNS = [
   'source',
   'withdrawn',
   'first taken as',
+  'entry',
+  'not read',
 ] as const;
+
+const ENTRY = COLUMNS.indexOf('entry');
 
 /**
  * The readings of a visit as CSV (RFC 4180): a head line, then a reading a line, lines ended by CR LF. Times are UTC,
- * units UCUM, several places are joined by a space.
+ * units UCUM, several places are joined by a space. An entry of the record that could not be read, whatever it was of,
+ * stands in its place as a line that says so in its last cell and holds no reading.
  */
-export function readingsCsv({ readings }: VisitRecord): string {
-  const rows = readings.map(({ number, at, phase, reading, power, call, judged, withdrawn, corrected }) => [
+export function readingsCsv({ readings, notRead }: VisitRecord): string {
+  const lines = readings.map(({ number, entry, at, phase, reading, power, call, judged, withdrawn, corrected }) => [
     number,
     at,
     phase,
@@ -41,7 +46,17 @@ export function readingsCsv({ readings }: VisitRecord): string {
     judged?.source ?? '',
     withdrawn,
     corrected.map(({ value }) => value).join(' '),
+    entry,
+    '',
   ]);
+  const gaps = notRead.map(({ entry, at, why, type }) => [
+    '',
+    at,
+    ...COLUMNS.slice(2, -2).map(() => ''),
+    entry,
+    type === undefined ? why : `${why}: ${type}`,
+  ]);
+  const rows = [...lines, ...gaps].sort((a, b) => Number(a[ENTRY]) - Number(b[ENTRY]));
   return [COLUMNS, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
 }
 

@@ -1,6 +1,7 @@
 import Type, { type Static } from 'typebox';
 import { PHASES } from '../visit/events.ts';
 import { FOCUSES } from '../vocabulary/focuses.ts';
+import { ISOLATION_PLACES } from '../vocabulary/isolation-places.ts';
 import { NOTE_SUBJECTS } from '../vocabulary/job-items.ts';
 import { ENERGY_STATES, type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
 
@@ -57,6 +58,8 @@ const JudgedSchema = Type.Object(
 const ReadingSchema = Type.Object(
   {
     number: Type.Integer({ minimum: 1 }),
+    /** Which entry of the record it is. */
+    entry: Type.Integer({ minimum: 1 }),
     at: Time,
     reading: MeasuredSchema,
     power: oneOf(['on', 'off', 'unknown']),
@@ -124,6 +127,19 @@ export const VisitRecordSchema = Type.Object(
     ),
     energyChanges: Type.Array(
       Type.Object({ at: Time, zone: Zone, from: oneOf(ENERGY_STATES), to: oneOf(ENERGY_STATES), why: Words }, closed),
+    ),
+    /** Reports of the switches that isolate; `withdrawn`: taken back, it counts for nothing. */
+    switches: Type.Array(
+      Type.Object(
+        {
+          at: Time,
+          place: oneOf(ISOLATION_PLACES),
+          state: oneOf(['unknown', 'closed', 'open', 'locked']),
+          device: Type.Optional(Words),
+          withdrawn: Type.Boolean(),
+        },
+        closed,
+      ),
     ),
     /** Volts, in the order they were read. */
     proofs: Type.Array(
@@ -262,8 +278,18 @@ export const VisitRecordSchema = Type.Object(
     unanswered: Type.Array(Type.Object({ at: Time, times: Type.Integer({ minimum: 1 }) }, closed)),
     /** Closed with something left: what, and the reason that was spoken. */
     overrides: Type.Array(Type.Object({ at: Time, why: Type.Array(Words), reason: Type.String() }, closed)),
-    /** How many entries are not in the form that was written, and left out of this document. */
-    damaged: Type.Optional(Type.Integer({ minimum: 1 })),
+    /** Entries that are left out of this document, each with its type where it bears one, and why. */
+    notRead: Type.Array(
+      Type.Object(
+        {
+          at: Time,
+          entry: Type.Integer({ minimum: 1 }),
+          why: oneOf(['unreadable', 'damaged', 'unknown kind']),
+          type: Type.Optional(Type.String()),
+        },
+        closed,
+      ),
+    ),
     summary: Type.Optional(SummarySchema),
   },
   {

@@ -2,6 +2,7 @@ import type { DictatedLine } from '../visit/dictated.ts';
 import type { Deed, Judged, VisitEvent } from '../visit/events.ts';
 import type { Moment, ReadingLine, VisitFacts } from '../visit/facts.ts';
 import { type FoldedVisit, foldVisit } from '../visit/fold-visit.ts';
+import { UNREADABLE } from '../visit/read-bodies.ts';
 import { JOB_ITEMS_BY_ID } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import { OBSERVATIONS_BY_ID } from '../vocabulary/observations.ts';
@@ -21,7 +22,9 @@ type LeftOut =
   | 'interruptions'
   | 'first'
   | 'last'
+  /** As what could not be read. */
   | 'unknown'
+  | 'damaged'
   /** The state of a moment, which the events tell. */
   | Exclude<keyof VisitFacts, keyof VisitRecord>;
 /** A field of the view that stands neither in the document nor among those makes this a type that nothing has. */
@@ -36,6 +39,7 @@ type Whole = { readonly [K in Exclude<keyof FoldedVisit, keyof VisitRecord | Lef
 export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whole {
   const view = foldVisit(events);
   if (view.first === undefined || view.last === undefined) throw new RangeError('a record holds at least one event');
+  const entryOf = entriesOf(events);
   return {
     format: 'readback-visit',
     version: 1,
@@ -64,7 +68,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       value: line.value,
       ...(line.unit === undefined ? {} : { unit: line.unit }),
     })),
-    readings: view.readings.map(readingOf),
+    readings: view.readings.map((line) => readingOf(line, entryOf(line))),
     contradictions: view.contradictions.map((line) => ({ ...at(line), numbers: [...line.numbers] })),
     refused: [...view.refused, ...askedBack(view)]
       .sort((a, b) => a.seq - b.seq)
@@ -76,6 +80,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     })),
     energy: { ...view.energy },
     energyChanges: view.energyChanges.map(({ seq: _seq, time, ...line }) => ({ at: time.at, ...line })),
+    switches: view.switches.map(({ seq: _seq, time, ...line }) => ({ at: time.at, ...line })),
     proofs: view.proofs.map(({ seq: _seq, time, at: places, values, result, ...line }) => ({
       at: time.at,
       ...line,
@@ -135,7 +140,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     injuries: view.injuries.map(at),
     unanswered: view.unanswered.map((line) => ({ ...at(line), times: line.times })),
     overrides: view.overrides.map((line) => ({ ...at(line), why: [...line.why], reason: line.reason })),
-    ...(view.damaged.length === 0 ? {} : { damaged: view.damaged.length }),
+    notRead: notReadOf(view, entryOf),
     ...(view.summary === undefined
       ? {}
       : {
@@ -146,6 +151,36 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
           },
         }),
   };
+}
+
+/**
+ * Which entry of the technician's own record an event is: remarks that came from other devices have no number in it,
+ * and are known by no input having come before them.
+ */
+function entriesOf(events: readonly VisitEvent[]): (moment: Moment) => number {
+  let others = 0;
+  let isOwn = false;
+  const entries = events.map((event, at) => {
+    if (event.type === 'input.taken') isOwn = event.input?.type === 'remarked.visit';
+    else if (event.type === 'remark.made') {
+      if (!isOwn) others += 1;
+      isOwn = false;
+    }
+    return at + 1 - others;
+  });
+  return ({ seq }) => entries[seq - 1] ?? seq;
+}
+
+/** What could not be read, and what only a later version could, in the order of the record. */
+function notReadOf(view: FoldedVisit, entryOf: (moment: Moment) => number): Json<'notRead'> {
+  const unknown = view.unknown.map((line) => ({
+    line,
+    what: line.type === UNREADABLE ? { why: 'unreadable' as const } : { why: 'unknown kind' as const, type: line.type },
+  }));
+  const damaged = view.damaged.map((line) => ({ line, what: { why: 'damaged' as const, type: line.type } }));
+  return [...unknown, ...damaged]
+    .sort((a, b) => a.line.seq - b.line.seq)
+    .map(({ line, what }) => ({ ...at(line), entry: entryOf(line), ...what }));
 }
 
 /** What was heard as a reading, asked back, and not said again: no event but the hearing tells of it. */
@@ -187,10 +222,11 @@ function judgedOf({ word, rule, band, source, tag }: Judged): NonNullable<Json<'
   return { word, rule, ...band, source, tag };
 }
 
-function readingOf(line: ReadingLine): Json<'readings'>[number] {
+function readingOf(line: ReadingLine, entry: number): Json<'readings'>[number] {
   const { judged, under } = line;
   return {
     number: line.number,
+    entry,
     ...at(line),
     reading: measured(line.reading),
     power: under.power,

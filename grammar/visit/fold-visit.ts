@@ -1,6 +1,8 @@
 import type { Understanding } from '../phrases/meaning.ts';
+import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { Focus } from '../vocabulary/focuses.ts';
+import type { Isolation, IsolationPlace } from '../vocabulary/isolation-places.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
@@ -42,6 +44,13 @@ interface TimeLine {
     readonly from: EnergyState;
     readonly to: EnergyState;
     readonly why: string;
+  })[];
+  /** What was reported of the switches that isolate, each with whether it was taken back. */
+  readonly switches: readonly (Moment & {
+    readonly place: IsolationPlace;
+    readonly state: Isolation;
+    readonly device?: SwitchingDevice;
+    readonly withdrawn: boolean;
   })[];
   readonly proofs: readonly (Moment & {
     readonly zone: ZoneId;
@@ -112,6 +121,7 @@ function emptyTimeLine(): Mutable<TimeLine> {
     asked: [],
     nameplate: [],
     energyChanges: [],
+    switches: [],
     proofs: [],
     cautions: [],
     suspects: [],
@@ -200,6 +210,19 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
         ...(event.unit === undefined ? {} : { unit: event.unit }),
       });
       return;
+    case 'switch.reported': {
+      const { place, state, device } = event;
+      view.switches.push({ ...moment, place, state, ...(device === undefined ? {} : { device }), withdrawn: false });
+      return;
+    }
+    case 'switch.withdrawn': {
+      const last = view.switches.findLastIndex(
+        ({ place, state, withdrawn }) => place === event.place && state !== 'unknown' && !withdrawn,
+      );
+      const line = view.switches[last];
+      if (line !== undefined) view.switches[last] = { ...line, withdrawn: true };
+      return;
+    }
     case 'energy.changed':
     case 'proof.recorded':
     case 'caution.spoken':
@@ -279,8 +302,6 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'refusal.withdrawn':
     case 'question.asked':
     case 'question.ended':
-    case 'switch.reported':
-    case 'switch.withdrawn':
     case 'call.seen':
     case 'run.changed':
     case 'proof.began':

@@ -2,22 +2,25 @@ import type { VisitEvent } from './events.ts';
 import type { InputTime } from './inputs.ts';
 
 /** A type that no version writes: a fold lists it as unknown. */
-const UNREADABLE = 'unreadable';
+export const UNREADABLE = 'unreadable';
 
 /**
  * The events in the bodies of a record, in order. A body that holds no event (damaged, or of quite another version) still
- * keeps its number: it becomes one of a type that is unknown, at the time of the event before it.
+ * keeps its number: it becomes one of a type that is unknown, at the time of the event before it,
+ * or, before all others, of the one behind it.
  */
 export function readBodies(bodies: readonly string[]): readonly VisitEvent[] {
-  let last: InputTime = { at: '1970-01-01T00:00:00.000Z', mono: 0 };
-  return bodies.map((body) => {
-    const event = parse(body);
+  const events = bodies.map(parse);
+  let last = events.map(timeOf).find((time) => time !== undefined) ?? NEVER;
+  return events.map((event) => {
     const time = timeOf(event);
     if (time === undefined) return { type: UNREADABLE, time: last } as unknown as VisitEvent;
     last = time;
     return event as VisitEvent;
   });
 }
+
+const NEVER: InputTime = { at: '1970-01-01T00:00:00.000Z', mono: 0 };
 
 function parse(body: string): unknown {
   try {

@@ -47,6 +47,7 @@ const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line)
   observations: 'said-with-it',
   nameplate: 'said-with-it',
   proofs: 'said-with-it',
+  switches: 'said-with-it',
   suspects: 'said-with-it',
   steps: 'said-with-it',
   phases: 'said-with-it',

@@ -1,7 +1,7 @@
 import { isBypassed, leadsOff, overcurrentLeft, wireMoves } from '../../../grammar/visit/standing.ts';
 import { ISOLATION_PLACES } from '../../../grammar/vocabulary/isolation-places.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
-import { NOT_CLOSED } from '../../words/talk/doubt-words.ts';
+import { asOpen, NOT_CLOSED } from '../../words/talk/doubt-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { looseWireWords } from '../../words/things/wire-words.ts';
@@ -37,7 +37,7 @@ export function openAtClose(context: VisitContext): readonly string[] {
 }
 
 function close(turn: Turn, left: readonly string[]): void {
-  const summary = summarise(turn.context, left);
+  const summary = summarise(turn.context, left.map(asOpen));
   endCheck(turn);
   turn.record({ type: 'visit.closed', summary });
   turn.say('answer', SAY.closed(summary));

@@ -17,7 +17,7 @@ import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { plateMissing } from '../../words/talk/plate-words.ts';
 import { WORDS_UNSURE } from '../../words/talk/reasons.ts';
 import { earlyWords } from '../../words/talk/refrigerant-words.ts';
-import { NOT_RECORDED, OPEN, PLAIN, TECHNICAL } from '../../words/talk/summary-words.ts';
+import { NOT_RECORDED, OPEN, PLAIN, STANDS_OUT, TECHNICAL } from '../../words/talk/summary-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { isOpened, provedWith, TAKEN_OFF } from '../rules/isolation.ts';
@@ -100,16 +100,23 @@ function pairs(context: VisitContext): readonly string[] {
 
 /** For the customer: what was found and how sure that is, what was done, what was measured after it, what is advised. */
 function plainWords(context: VisitContext): string {
-  const { finding, recommendations } = context;
+  const { recommendations } = context;
   const repairs = repairsMade(context);
   const proved = standingReadings(context).filter((item) => item.under.phase === 'prove').length;
   const after = proved === 0 ? PLAIN.notMeasured : PLAIN.measured(proved);
   return [
-    finding === undefined ? PLAIN.noFault : PLAIN.found(finding.fault, finding.probability >= SURE),
+    foundWords(context),
     ...(isDeclined(context) ? [PLAIN.declined] : doneWords(repairs)),
     ...(repairs.length === 0 ? [] : [after]),
     ...(recommendations.length === 0 ? [] : [PLAIN.recommended(recommendations.map(sureWords))]),
   ].join(' ');
+}
+
+function foundWords({ finding }: VisitContext): string {
+  if (finding === undefined) return PLAIN.noFault;
+  return finding.probability < STANDS_OUT
+    ? PLAIN.noneStoodOut
+    : PLAIN.found(finding.fault, finding.probability >= SURE);
 }
 
 /** Parts by their names, and what was done without one. */

@@ -1,9 +1,12 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
+import { fitOf } from '../../../grammar/phrases/compose/fit.ts';
 import type { NoVerdict, Phase, VisitOutcome } from '../../../grammar/visit/events.ts';
+import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { capital } from '../capital.ts';
 import { FUNCTION_NAMES, showPlace, showUnit, showValue } from '../shown/show-reading.ts';
 import { valueWords } from '../things/value-words.ts';
+import { gapWords } from './print-gaps.ts';
 import type { Footnotes } from './print-sources.ts';
 import type { PrintTimes } from './print-times.ts';
 import type { SheetTable } from './sheet.ts';
@@ -61,7 +64,15 @@ function verdict({ reading, judged, withdrawn, corrected }: Line, notes: Footnot
           `${judged.word}${low === undefined && high === undefined ? '' : ` (${bandWords(low, high, unit)})`}${notes.mark(judged.source)}`,
         ];
   const before = corrected.map((old) => `first taken as ${valueRead(old)}`);
-  return [...(withdrawn ? ['taken back'] : []), ...band, ...before].join('; ');
+  const doubt = cannotBe(reading) ? ['doubted: no such value can be there'] : [];
+  return [...(withdrawn ? ['taken back'] : []), ...doubt, ...band, ...before].join('; ');
+}
+
+/** Beyond what any place of the unit can read of its kind, whatever let it into the record. */
+function cannotBe({ quantity, value, unit }: Measured): boolean {
+  if (value === 'open' || quantity === 'mass') return false;
+  const rows = MEASURANDS.filter((row) => row.quantity === quantity);
+  return rows.length > 0 && rows.every((row) => fitOf(row, value, unit as Reading['unit']) === 'impossible');
 }
 
 /** "114 to 126 V", "up to 15.4 A". */
@@ -70,27 +81,37 @@ export function bandWords(low: number | undefined, high: number | undefined, uni
   return high === undefined ? `from ${low} ${unit}` : `${low} to ${high} ${unit}`;
 }
 
-/** Every reading in its order. */
-export function readingsTable({ readings }: VisitRecord, times: PrintTimes, notes: Footnotes): SheetTable {
-  return {
-    head: ['No.', 'Time', 'When', 'What', 'Reading', 'Against its limits'],
-    rows: readings.map((line) => [
+/** Every reading in its order, and in its place every entry that could not be read: it may have been one. */
+export function readingsTable({ readings, notRead }: VisitRecord, times: PrintTimes, notes: Footnotes): SheetTable {
+  const lines = readings.map((line) => ({
+    entry: line.entry,
+    row: [
       String(line.number),
       times.clock(line.at),
       PHASE_WORDS[line.phase],
       whatWasRead(line.reading),
       valueRead(line.reading),
       verdict(line, notes),
-    ]),
+    ],
+  }));
+  const gaps = notRead.map((gap) => ({
+    entry: gap.entry,
+    row: ['?', times.clock(gap.at), '', '', '', gapWords(gap)],
+  }));
+  return {
+    head: ['No.', 'Time', 'When', 'What', 'Reading', 'Against its limits'],
+    rows: [...lines, ...gaps].sort((a, b) => a.entry - b.entry).map(({ row }) => row),
   };
 }
 
 /** What the numbers of readings leave open to a reader: why some are not there. */
-export function numberWords({ readings, contradictions }: VisitRecord): readonly string[] {
+export function numberWords({ readings, contradictions, notRead }: VisitRecord): readonly string[] {
   const jumps = readings.some(({ number }, at) => number !== (readings[at - 1]?.number ?? 0) + 1);
   return [
     ...(jumps
-      ? ['Numbers that are not here belong to what was seen, done or fitted in between: one count for all.']
+      ? [
+          `Numbers that are not here belong to what was seen, done or fitted in between${notRead.length === 0 ? '' : ', or to an entry that could not be read'}: one count for all.`,
+        ]
       : []),
     ...contradictions.map(
       ({ numbers }) => `Readings ${numbers.join(' and ')} contradict each other: one of them was measured again.`,
@@ -107,11 +128,12 @@ export function beforeAndAfter({ readings }: VisitRecord): SheetTable {
     head: ['What', 'Before', 'After'],
     rows: [...after].flatMap(([what, line]) => {
       const was = before.get(what);
-      return was === undefined ? [] : [[capital(what), valueRead(was.reading), valueRead(line.reading)]];
+      return was === undefined ? [] : [[capital(what), orDoubted(was.reading), orDoubted(line.reading)]];
     }),
   };
 }
 
+const orDoubted = (reading: Measured) => `${valueRead(reading)}${cannotBe(reading) ? ' (doubted)' : ''}`;
 const isAfter = ({ phase }: Line) => phase === 'prove' || phase === 'close' || phase === 'closed';
 /** Weights and vacuum are told where the refrigerant is. */
 const AT_THE_CIRCUIT: ReadonlySet<string> = new Set(['mass', 'vacuum']);

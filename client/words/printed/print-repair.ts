@@ -1,8 +1,10 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
-import { NOTE_SUBJECTS, type NoteSubject } from '../../../grammar/vocabulary/job-items.ts';
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { NAMEPLATE_FIELDS } from '../../../grammar/vocabulary/nameplate.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { capital } from '../capital.ts';
+import { showPart } from '../shown/show-part.ts';
+import { PLAIN, STANDS_OUT } from '../talk/summary-words.ts';
 import { deedWords } from '../things/deed-words.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { partWords } from '../things/part-words.ts';
@@ -18,7 +20,7 @@ export function findingLines({ finding, readings }: VisitRecord): readonly strin
   if (finding === undefined) return ['No fault was proved on this visit.'];
   const { fault, probability, evidence, unproved = [] } = finding;
   const read = readings.filter(({ number }) => evidence.includes(number));
-  if (probability < 0.5) {
+  if (probability < STANDS_OUT) {
     return [
       'No fault stood out on this visit.',
       `What was left as the likeliest: ${faultWords(fault as never)}, ${surely(probability)}.`,
@@ -31,6 +33,17 @@ export function findingLines({ finding, readings }: VisitRecord): readonly strin
       : `It rests on ${read.map((line) => `reading ${line.number}, ${readWhole(line.reading)}`).join('; ')}.`,
     ...(unproved.length === 0 ? [] : ['Found by exclusion: what would have proved it could not be measured.']),
   ];
+}
+
+/**
+ * The summary as it is put before the customer. A record of an earlier version names a cause that did not stand out;
+ * here it is not named.
+ */
+export function customerSummary({ summary, finding }: VisitRecord): readonly string[] {
+  if (summary === undefined) return [];
+  if (finding === undefined || finding.probability >= STANDS_OUT) return [summary.plain];
+  const named = PLAIN.found(finding.fault as FaultId, false);
+  return [summary.plain.replace(named, PLAIN.noneStoodOut)];
 }
 
 function surely(probability: number): string {
@@ -66,7 +79,7 @@ export function repairLines({ parts, works, refusedParts }: VisitRecord, times: 
   return [
     ...parts.map(({ at, part, ratings, doubts }) =>
       [
-        `${times.clock(at)}: ${part === 'refrigerant' ? 'added' : 'fitted'} ${partWords(part as never, ratings)}`,
+        `${times.clock(at)}: ${part === 'refrigerant' ? 'added' : 'fitted'} ${showPart(part, ratings)}`,
         ...doubts.map((doubt) => `Doubted: ${doubt}`),
       ].join('. '),
     ),
@@ -74,60 +87,6 @@ export function repairLines({ parts, works, refusedParts }: VisitRecord, times: 
     ...works.map(({ at, words }) => `${times.clock(at)}: done: ${words}`),
   ];
 }
-
-/**
- * The refrigerant as the trade's log wants it (40 CFR part 82, subpart F, section 608: type, recovered, added, leak;
- * who and with what certificate and cylinder only as far as it was said).
- */
-export function refrigerantLines(record: VisitRecord, times: PrintTimes, notes: Footnotes): readonly string[] {
-  const weighed = record.readings.filter(({ withdrawn, reading }) => !withdrawn && reading.quantity === 'mass');
-  const leaks = record.items.filter(({ item }) => item === 'leak-found' || item === 'no-leak-found');
-  const opened = record.items.some(({ item }) => item === 'circuit-opened');
-  const told = record.notes.some(({ about }) => about !== undefined);
-  if (weighed.length + leaks.length + record.refrigerant.length === 0 && !opened && !told) return [];
-  const sum = (sign: 1 | -1) => {
-    const lines = weighed.filter(({ reading }) => typeof reading.value === 'number' && reading.value * sign > 0);
-    const first = lines[0];
-    if (first === undefined) return 'not weighed';
-    const total = lines.reduce((ounces, { reading }) => ounces + Number(reading.value), 0);
-    return valueRead({ ...first.reading, value: total });
-  };
-  return [
-    `Type: ${(record.unit as UnitProfile).refrigerant ?? 'not told'}. Recovered: ${sum(-1)}. Added: ${sum(1)}.`,
-    ...leaks.map(({ at, words, said }) => `${times.clock(at)}: ${words}${said === undefined ? '' : `: “${said}”`}.`),
-    ...record.observations
-      .filter(({ observation }) => /oil/.test(observation))
-      .map(({ at, words }) => `${times.clock(at)}: ${words}.`),
-    ...NOTE_SUBJECTS.map((subject) => `${capital(subject)}: ${saidOf(record, subject)}.`),
-    ...record.refrigerant.map(
-      ({ at, check, value, minutes, judged }) =>
-        `${times.clock(at)}: ${CHECKS[check](value, minutes)}: ${judged.word}.${notes.mark(judged.source)}`,
-    ),
-  ];
-}
-
-/** All that was said of it. A note of an older version may tell it in other words. */
-function saidOf({ notes, recommendations }: VisitRecord, subject: NoteSubject): string {
-  const told = notes.filter(({ about }) => about === subject);
-  if (told.length > 0) {
-    return told
-      .map(({ text, guessed }) => {
-        const words = text.replace(new RegExp(`^${subject} `), '');
-        return guessed === true ? `${words} (as the recogniser heard it)` : words;
-      })
-      .join('; ');
-  }
-  const said = [...notes, ...recommendations].filter(({ text }) => text.toLowerCase().includes(subject));
-  return said.length === 0 ? 'not said on this visit' : said.map(({ text }) => text).join('; ');
-}
-
-const CHECKS: Readonly<
-  Record<VisitRecord['refrigerant'][number]['check'], (value: number, minutes: number) => string>
-> = {
-  'pressure-test': (psi, minutes) => `pressure test, ${psi} psi lost beyond temperature in ${minutes} minutes`,
-  evacuation: (microns) => `evacuated to ${microns} microns`,
-  decay: (microns, minutes) => `${microns} microns after the vacuum stood ${minutes} minutes`,
-};
 
 const FIGURES: Readonly<Record<VisitRecord['charge'][number]['figure'], string>> = {
   superheat: 'superheat',

@@ -1,8 +1,12 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { ZONE_NAMES, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { capital } from '../capital.ts';
 import { ENERGY_WORDS } from '../shown/energy-names.ts';
 import { showPlace } from '../shown/show-reading.ts';
+import { asOpen } from '../talk/doubt-words.ts';
+import { withRatings } from './print-open.ts';
+import { refrigerantLacks } from './print-refrigerant.ts';
 import type { Footnotes } from './print-sources.ts';
 import type { PrintTimes } from './print-times.ts';
 
@@ -18,6 +22,22 @@ export function proofLines({ proofs }: VisitRecord, times: PrintTimes): readonly
     return `${times.clock(at)}, ${ZONE_NAMES[zone]}: meter on a live source ${before} V; ${pairs.join(', ')}; meter on the live source again ${after} V: ${result}.`;
   });
 }
+
+/** What was reported of each switch, and whether it was taken back. */
+export function switchLines({ switches }: VisitRecord, times: PrintTimes): readonly string[] {
+  return switches.map(({ at, place, state, device, withdrawn }) => {
+    const which = `${device?.replaceAll('-', ' ') ?? 'switch'} at the ${PLACES[place]}`;
+    return `${times.clock(at)}: ${which} ${STATES[state]}${withdrawn ? '; taken back, it does not count' : ''}`;
+  });
+}
+
+const PLACES = { outdoor: 'outdoor unit', panel: 'panel', 'air-handler': 'air handler' } as const;
+const STATES: Readonly<Record<VisitRecord['switches'][number]['state'], string>> = {
+  unknown: 'no longer known to be off',
+  closed: 'on',
+  open: 'off, not locked',
+  locked: 'off and locked',
+};
 
 /** Each caution in the words that were spoken, with when and whether it was acknowledged; one that was told again once. */
 export function cautionLines({ cautions }: VisitRecord, times: PrintTimes, notes: Footnotes): readonly string[] {
@@ -45,14 +65,16 @@ export function troubleLines(record: VisitRecord, times: PrintTimes): readonly s
     ...record.injuries.map(({ at }) => `${times.clock(at)}: somebody was hurt.`),
     ...record.unproven.map(
       ({ at, what, zone, state }) =>
-        `${times.clock(at)}: work where power was not proven off: ${what}. ${ZONE_NAMES[zone]}: ${ENERGY_WORDS[state]}.`,
+        `${times.clock(at)}: work where power was not proven off: ${withRatings(what, record)}. ${ZONE_NAMES[zone]}: ${ENERGY_WORDS[state]}.`,
     ),
+    ...refrigerantLacks(record).map((lack) => `${capital(lack)}.`),
     ...record.unanswered.map(
       ({ at, times: put }) => `${times.clock(at)}: the check on the technician was put ${put} times without an answer.`,
     ),
     ...record.waited.map(({ at, words }) => `${times.clock(at)}: read by a trainee alone, not taken: ${words}.`),
     ...record.overrides.map(
-      ({ at, why, reason }) => `${times.clock(at)}: closed all the same: ${why.join(' ')} Reason: ${reason}`,
+      ({ at, why, reason }) =>
+        `${times.clock(at)}: closed all the same: ${why.map((words) => capital(withRatings(asOpen(words), record)).replace(/\.?$/, '.')).join(' ')} Reason: ${reason}`,
     ),
   ];
 }

@@ -1,17 +1,20 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import { dictationDetail } from '../shown/dictated-words.ts';
+import { gapLines } from './print-gaps.ts';
+import { openLines } from './print-open.ts';
 import { beforeAndAfter, numberWords, readingsTable, refusedLines } from './print-readings.ts';
+import { refrigerantForCustomer, refrigerantLines } from './print-refrigerant.ts';
 import {
   chargeLines,
   coolsNow,
+  customerSummary,
   findingLines,
   fittedSoFar,
   handLines,
-  refrigerantLines,
   repairLines,
   unitLines,
 } from './print-repair.ts';
-import { cautionLines, energyLines, proofLines, supervisorLines, troubleLines } from './print-safety.ts';
+import { cautionLines, energyLines, proofLines, supervisorLines, switchLines, troubleLines } from './print-safety.ts';
 import { Footnotes } from './print-sources.ts';
 import { type PrintTimes, printTimes } from './print-times.ts';
 import { type Sheet, type SheetSection, section } from './sheet.ts';
@@ -36,9 +39,9 @@ export function printedSheet(record: VisitRecord, edges: SheetEdges = { vouchedB
     ...forSupervisor(record, times, notes),
   ];
   return {
-    title: record.site,
+    title: record.site || `Site ${NOT_KNOWN}`,
     under: [
-      `Complaint: ${record.complaint}`,
+      `Complaint: ${record.complaint || NOT_KNOWN}`,
       `${times.day(record.opened)} to ${times.day(record.lastEvent)}; all times in ${times.zone}`,
       ...(record.role === 'trainee' ? ['By a trainee under a supervisor'] : []),
       ...(record.summary === undefined ? ['This visit was not closed.'] : []),
@@ -52,11 +55,12 @@ function forCustomer(record: VisitRecord, times: PrintTimes, notes: Footnotes): 
   const told = items.filter(({ item }) => !OF_THE_CIRCUIT.has(item));
   return [
     ...section('For the customer', [
-      ...(summary === undefined ? fittedSoFar(record) : [summary.plain]),
+      ...(summary === undefined ? fittedSoFar(record) : customerSummary(record)),
+      ...refrigerantForCustomer(record),
       coolsNow(record, notes),
     ]),
     ...section('Before and after', [], beforeAndAfter(record)),
-    ...section('Left open', summary === undefined ? [] : summary.openItems),
+    ...section('Left open', openLines(record)),
     ...section(
       'Recommended',
       recommendations.map((line) => dictated(line.text, line)),
@@ -93,10 +97,7 @@ function forTechnician(record: VisitRecord, times: PrintTimes, notes: Footnotes)
     ...section('The unit', unitLines(record)),
     ...section('Readings', numberWords(record), readingsTable(record, times, notes)),
     ...section('Refused', refusedLines(record, times)),
-    ...section(
-      'Seen',
-      record.observations.map(({ at, words }) => `${times.clock(at)}: ${words}`),
-    ),
+    ...section('Seen', onceEach(record.observations.map(({ at, words }) => `${times.clock(at)}: ${words}`))),
     ...section('Done by hand', handLines(record, times)),
     ...section(
       'Notes',
@@ -110,8 +111,13 @@ function forTechnician(record: VisitRecord, times: PrintTimes, notes: Footnotes)
             ),
       ),
     ),
-    ...section('Missing from this record', notRecorded(record)),
+    ...section('Missing from this record', [...notRecorded(record), ...gapLines(record, times)]),
   ];
+}
+
+/** What was told twice in one minute, with nothing between, was seen once. */
+function onceEach(lines: readonly string[]): readonly string[] {
+  return lines.filter((line, at) => line !== lines[at - 1]);
 }
 
 /** Of the summary's lines those that stand nowhere above. */
@@ -122,6 +128,7 @@ function notRecorded({ summary }: VisitRecord): readonly string[] {
 function forSupervisor(record: VisitRecord, times: PrintTimes, notes: Footnotes): readonly SheetSection[] {
   return [
     ...section('Proofs that power was off', proofLines(record, times)),
+    ...section('Switches that isolate', switchLines(record, times)),
     ...section('Not as it should be', troubleLines(record, times)),
     ...section(
       'Warnings',
@@ -133,10 +140,15 @@ function forSupervisor(record: VisitRecord, times: PrintTimes, notes: Footnotes)
   ];
 }
 
-function vouched({ visit, software, events, damaged }: VisitRecord, { vouchedBy }: SheetEdges): readonly string[] {
+/** Where the entry that opened the visit could not be read. */
+const NOT_KNOWN = 'not known';
+
+function vouched({ visit, software, events, notRead }: VisitRecord, { vouchedBy }: SheetEdges): readonly string[] {
   return [
-    `Visit ${visit}, ${events} entries, written with ${software}.`,
-    ...(damaged === undefined ? [] : [`${damaged} of them ${damaged === 1 ? 'is' : 'are'} damaged and left out here.`]),
+    `Visit ${visit || NOT_KNOWN}, ${events} entries, written with ${software || NOT_KNOWN}.`,
+    ...(notRead.length === 0
+      ? []
+      : [`${notRead.length} of them could not be read and ${notRead.length === 1 ? 'is' : 'are'} left out here.`]),
     ...vouchedBy,
   ];
 }

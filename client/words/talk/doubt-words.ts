@@ -53,14 +53,31 @@ export const ABSENT = {
   reversingValve: 'a reversing valve',
 } as const;
 
+/** What is to be done about what keeps a visit from closing. */
+const ASKS = {
+  jumper: ': take it off.',
+  bypassed: ': take the bypass out.',
+  refusedPart: ' Fit a smaller one, or say why.',
+  leadsOff: ': put them back, and say so.',
+  notLanded: ' Land it and say so.',
+  unproven: ' Say why.',
+  locked: ' Report it back on.',
+} as const;
+
 /** Why a visit does not close yet, each with what to do. */
 export const NOT_CLOSED = {
-  jumper: 'A jumper is still in place: take it off.',
-  bypassed: 'A switch is still bypassed: take the bypass out.',
-  refusedPart: (words: string) => `Refused and not told out: ${words}. Fit a smaller one, or say why.`,
-  leadsOff: (part: LeadsOf) => `${capital(nameIn(DEEDS_BY_ID, `${part}-leads-off`))}: put them back, and say so.`,
-  notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}. Land it and say so.`,
+  jumper: `A jumper is still in place${ASKS.jumper}`,
+  bypassed: `A switch is still bypassed${ASKS.bypassed}`,
+  refusedPart: (words: string) => `Refused and not told out: ${words}.${ASKS.refusedPart}`,
+  leadsOff: (part: LeadsOf) => `${capital(nameIn(DEEDS_BY_ID, `${part}-leads-off`))}${ASKS.leadsOff}`,
+  notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}.${ASKS.notLanded}`,
   unproven: (zone: ZoneId, what: readonly string[]) =>
-    `Not proven dead, ${ZONE_NAMES[zone]}: ${what.join('; ')}. Say why.`,
-  locked: (place: string) => `The switch at the ${place.replace('-', ' ')} is still locked. Report it back on.`,
+    `Not proven dead, ${ZONE_NAMES[zone]}: ${what.join('; ')}.${ASKS.unproven}`,
+  locked: (place: string) => `The switch at the ${place.replace('-', ' ')} is still locked.${ASKS.locked}`,
 } as const;
+
+/** The same as it stands open once the visit is closed: nobody is there to be asked any more. */
+export function asOpen(words: string): string {
+  const ask = Object.values(ASKS).find((one) => words.endsWith(one));
+  return ask === undefined ? words : words.slice(0, -ask.length).replace(/\.$/, '');
+}

@@ -49,9 +49,13 @@ export const NOT_RECORDED: Readonly<Record<string, string>> = {
   'arrive.meter': 'category of the meter',
 };
 
+/** A finding that is less likely than not is no finding: below this no cause is named to a customer. */
+export const STANDS_OUT = 0.5;
+
 /** Sentences for the customer. */
 export const PLAIN = {
   noFault: 'A fault was not proved on this visit.',
+  noneStoodOut: 'No fault stood out in what was measured: its cause is not known.',
   found: (fault: FaultId, isSure: boolean) =>
     `What was measured points to this: ${PLAIN_WORDS[fault]}.${isSure ? '' : ' Other causes are not ruled out.'}`,
   declined: 'Work was declined.',
@@ -84,6 +88,11 @@ export const OPEN = {
     decay: 'the vacuum was not read again after standing',
     charged: 'the refrigerant put in was not weighed',
   },
+  leakLeft: 'a leak was found, and no repair of it is in this record',
+  chargedOverLeak: 'a leak was found and refrigerant put in, and no repair of the leak is in this record',
+  noPressureTest: 'no pressure test that held is in this record of the refrigerant circuit',
+  noEvacuation: 'no evacuation deep enough is in this record of the refrigerant circuit',
+  noStanding: 'no vacuum that stood is in this record of the refrigerant circuit',
   waiting: (words: string) => `${words}: read by a trainee alone, not taken`,
   covers: 'covers were not reported back on',
   thermostat: 'the thermostat was not reported as agreed',

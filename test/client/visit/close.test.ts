@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { summarise } from '../../../client/visit/intake/summarise.ts';
 import { PLAIN_WORDS } from '../../../client/words/talk/plain-words.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { FAULTS } from '../../../grammar/vocabulary/faults.ts';
@@ -131,14 +132,23 @@ describe('the summaries', () => {
     expect(foldVisit(visit.events()).summary?.plain).toBe('A fault was not proved on this visit. Nothing was fitted.');
   });
 
-  it('leave other causes open where the finding was not proved', async () => {
+  it('name no cause to the customer that did not stand out, and leave others open where it was not proved', async () => {
     const visit = await TypedVisit.open();
     await visit.type('outdoor fan is not turning', 'fitted a forty five over five dual capacitor four forty volt');
     await visit.type('finish the visit', 'note it was fitted before the log began');
     const view = foldVisit(visit.events());
-    expect(view.finding?.probability ?? 0).toBeLessThan(0.95);
-    expect(view.summary?.plain).toContain('Other causes are not ruled out.');
+    expect(view.finding?.probability ?? 1).toBeLessThan(0.5);
+    expect(view.summary?.plain).toMatch(/^No fault stood out in what was measured: its cause is not known\. Fitted:/);
+    expect(view.summary?.plain).not.toContain('points to');
     expect(view.summary?.plain).toContain('It was not measured again after that.');
+    const plainAt = (probability: number) => {
+      const finding = { fault: 'fan-capacitor-weak', probability, evidence: [] } as const;
+      return summarise({ ...visit.run.context, finding }, []).plain;
+    };
+    expect(plainAt(0.49)).not.toContain('points to');
+    expect(plainAt(0.5)).toContain('points to this');
+    expect(plainAt(0.5)).toContain('Other causes are not ruled out.');
+    expect(plainAt(0.95)).not.toContain('Other causes');
   });
 
   it.each(FAULTS.map((fault) => [fault.id] as const))('have everyday words for %s', (id) => {
