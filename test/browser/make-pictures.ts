@@ -21,7 +21,7 @@ const PHONE = { width: 412, height: 915 } as const;
 const DESK = { width: 1280, height: 993 } as const;
 
 /** The technician's page after the line with this id. */
-const AFTER: Readonly<Record<string, string>> = { '09-leg-one': 'caution', '22-bare': 'question' };
+const AFTER: Readonly<Record<string, string>> = { '09-leg-one': 'caution', '22-bare': 'again' };
 /** The replay stands at this line of the transcript. */
 const REPLAYED = 'yes it is';
 
