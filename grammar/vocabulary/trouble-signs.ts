@@ -173,7 +173,12 @@ const NOBODY_HURT =
 /** Whether the words say that nobody was hurt, and nothing else of a person. */
 export function deniesInjury(heard: string): boolean {
   const words = heard.toLowerCase();
-  return NOBODY_HURT.test(words) && !/\b(?:but|almost|nearly|still|burn\w*|tingl\w*|numb)\b/.test(words);
+  return (
+    NOBODY_HURT.test(words) &&
+    !/\b(?:but|almost|nearly|still|except|besides|only|burn\w*|tingl\w*|numb|my (?:hand|arm|finger)s?|(?:he|she) (?:did|was|is|got))\b/.test(
+      words,
+    )
+  );
 }
 
 /** Whether a statement tells of something that is no part of this unit. */
@@ -190,9 +195,13 @@ export function isOfAnotherTime(statement: string): boolean {
   return ANOTHER_TIME.test(statement) && !NOW.test(statement.replace(ANOTHER_TIME, ''));
 }
 
-/** The words but for those that tell of the weather: what stands beside them counts. */
-export function withoutWeather(words: string): string {
-  return words.replace(WEATHER, '');
+/** Nobody at a supply: what is told beside it counts. */
+const NOBODY_THERE =
+  /\b(?:nobody|no one)(?: is|'s| was)? (?:at|in|near|by|around) the (?:\w+ )?(?:panel|breakers?|breaker box|box|disconnect|switch)\b/g;
+
+/** The words but for the weather and for who was not hurt or not there: what stands beside them counts. */
+export function withoutHarmless(words: string): string {
+  return words.replace(WEATHER, '').replace(NOBODY_HURT, '').replace(NOBODY_THERE, '');
 }
 
 /** "If", "should I": nothing was done, nothing is so. */
@@ -201,7 +210,7 @@ const ONLY_MEANT =
 
 /** Of what is to come, or is not to be: "don't turn it on yet", "I'll turn it on when I'm done", "if I put power on". */
 const NOT_YET =
-  /\b(?:(?:don't|do not|won't|will not|not going to|should i|should we|shall i|can i|can we|when (?:do|should|can) (?:i|we)) (?:you |even )?(?:turn|put|switch|throw|flip|power|start|energi[sz]e)|(?:nobody|no one)(?: is|'s| was)? (?:at|in|near|by|around) |(?:i'll|we'll|he'll|she'll|they'll|will) (?:\w+ )?(?:turn|put|power|switch|throw|flip|start|energi[sz]e)|if (?:i|we|you) (?:put|turn|switch|power)|when (?:i|we) (?:turn|put|power|switch|flip)|should (?:be )?read|supposed to (?:be|read)|(?:spec|data|cut) sheet|nobody (?:turned|flipped|touched)|once it(?:'s| is)|after (?:i|we)|when (?:i'm|i am|we're|we are) done|wants? it (?:back )?on|did it (?:run|start|come)|no lights?)\b/;
+  /\b(?:(?:don't|do not|won't|will not|not going to|should i|should we|shall i|can i|can we|when (?:do|should|can) (?:i|we)) (?:you |even )?(?:turn|put|switch|throw|flip|power|start|energi[sz]e)|(?:i'll|we'll|he'll|she'll|they'll|will) (?:\w+ )?(?:turn|put|power|switch|throw|flip|start|energi[sz]e)|if (?:i|we|you) (?:put|turn|switch|power)|when (?:i|we) (?:turn|put|power|switch|flip)|should (?:be )?read|supposed to (?:be|read)|(?:spec|data|cut) sheet|nobody (?:turned|flipped|touched)|once it(?:'s| is)|after (?:i|we)|when (?:i'm|i am|we're|we are) done|wants? it (?:back )?on|did it (?:run|start|come)|no lights?)\b/;
 
 /** Whether a statement is of what is yet to come, and nothing of now stands beside it. */
 export function isNotYet(statement: string): boolean {
@@ -214,16 +223,12 @@ export function troublesIn(heard: string): ReadonlySet<Trouble> {
 }
 
 function troublesOf(words: string): readonly Trouble[] {
-  return withoutWeather(words)
+  return withoutHarmless(words)
     .split(/[,;.]|\b(?:and|then|but|so)\b/)
     .map((one) => one.trim())
     .filter(
       (one) =>
-        !deniesInjury(one) &&
-        !isOfAnotherTime(one) &&
-        !isElsewhere(one) &&
-        !isNotYet(one) &&
-        !(ONLY_MEANT.test(one) && !NOW.test(one)),
+        !isOfAnotherTime(one) && !isElsewhere(one) && !isNotYet(one) && !(ONLY_MEANT.test(one) && !NOW.test(one)),
     )
     .flatMap((one) => SIGNS.filter(({ words: sign, not }) => sign.test(one) && not?.test(one) !== true))
     .map(({ trouble }) => trouble);

@@ -4,12 +4,11 @@ import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { POWER_PLACES, POWER_SIGNS } from '../../../grammar/vocabulary/power-signs.ts';
 import { speltOut } from '../../../grammar/vocabulary/spelt-out.ts';
 import {
-  deniesInjury,
   isElsewhere,
   isNotYet,
   isOfAnotherTime,
   troublesIn,
-  withoutWeather,
+  withoutHarmless,
 } from '../../../grammar/vocabulary/trouble-signs.ts';
 import { ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../chart/context.ts';
@@ -92,8 +91,8 @@ function zonesTouched(heard: string, context: VisitContext): ReadonlySet<ZoneId>
 }
 
 function hasSign(text: string): boolean {
-  const told = withoutWeather(text);
-  const isOurs = !deniesInjury(told) && !isOfAnotherTime(told) && !isElsewhere(told) && !isNotYet(told);
+  const told = withoutHarmless(text);
+  const isOurs = !isOfAnotherTime(told) && !isElsewhere(told) && !isNotYet(told);
   return isOurs && POWER_SIGNS.some(({ words }) => words.test(told));
 }
 

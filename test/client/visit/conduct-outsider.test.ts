@@ -139,6 +139,10 @@ describe('a proof is not kept by words that only sound like something else', () 
     'swapped the contactor hot',
     "I've got the cover off the live compressor terminals",
     'why is it live',
+    // beside what is denied, in one breath
+    "I didn't get shocked the power is back on",
+    'nobody is at the panel the breaker is on and the fan is turning',
+    'nobody got hurt he got shocked',
     // a meter that does not stand still
     'meter flickers between zero and ninety',
     'meter swings between five and a hundred',
