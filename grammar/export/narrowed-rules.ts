@@ -195,7 +195,7 @@ export const NARROWED_RULES: Rules = {
   letter: pattern('r | c | y | g | o | b | w'),
   'unit-name': alternative(...UNITS.map(unitName)),
   'note-opening': pattern('note | make a note | recommend | technician signs'),
-  observation: withContractions(plain(RULES['observation']!, 'drop'), RULES),
+  observation: withContractions(plain(RULES['observed']!, 'drop'), RULES),
   switch: withContractions(plain(RULES['switch']!, 'drop'), {
     ...RULES,
     'device-name': plain(RULES['device-name']!, 'drop'),

@@ -21,6 +21,7 @@ export const OPENS_REFRIGERANT: Readonly<Record<FittedPartId | WorkId, boolean>>
   'filter-drier': true,
   compressor: true,
   'defrost-board': false,
+  'control-board': false,
   'blower-relay': false,
   'reversing-valve': true,
   'crankcase-heater': false,

@@ -11,7 +11,7 @@ export const COMMANDS = [
     id: 'take-back',
     name: 'take that back',
     joins: true,
-    say: 'take (that | it) back | scratch that | strike that | i messed (that | it) [one] up | i messed up [that one] | undo [that] | cancel that | (never mind | nevermind) [that [one]] | forget (that | it) [last] [one] | (delete | erase | remove) (that | it) [one] | (delete | erase) (that | the) last one | take that last one back',
+    say: 'take (that | it) back | scratch that | strike that | i messed (that | it) [one] up | i messed up [that one] | undo [that] | cancel that | (never mind | nevermind) [that [one]] | forget (that | it) [last] [one] | (delete | erase | remove) (that | it) [one] | (scratch | strike | undo) that last one | (delete | erase) (that | the) last one | take that last one back',
   },
   { id: 'correct', name: 'correction', say: 'correction' },
   {
@@ -24,7 +24,7 @@ export const COMMANDS = [
     id: 'what-next',
     name: 'what next',
     joins: true,
-    say: "what next | what's next | what is next | next step | what's the next step | what is the next step | what now | next | next one | what's the next one | which [one] (is | comes) next | what do i do next | what do you want [me to (do | check | test | measure)] next | what should i (do | check) next | what do i check next | what else",
+    say: "what next | what's next | what is next | next step | what's the next step | what is the next step | what now | next | next one | what's the next one | which [one] (is | comes) next | what do i do next | what do you want [me to (do | check | test | measure)] next | what should i (do | check) next | what do i do now | what should i do now | what do i check next | what else",
   },
   {
     id: 'why',
@@ -46,7 +46,7 @@ export const COMMANDS = [
   {
     id: 'cannot-reach',
     name: 'cannot reach it',
-    say: "[i] (cannot | can't | couldn't) (reach | get to | get at | access | get near) (it | that [one] | this [one] | them) | [i] (cannot | can't) get [in] there | [there's | there is] no access [to (it | that)] | [it's | it is] not accessible | [there's | there is] no way to (reach | get to) (it | that)",
+    say: "[i] (cannot | can't | couldn't) (reach | get to | get at | access | get near) (it | that [one] | this [one] | them | there) | [i] (cannot | can't) get [in] there | [there's | there is] no access [to (it | that)] | [it's | it is] not accessible | [there's | there is] no way to (reach | get to) (it | that)",
   },
   {
     id: 'status',
@@ -103,7 +103,7 @@ export const COMMANDS = [
   {
     id: 'what-left',
     name: "what's left",
-    say: "what's left [to (do | check | read | test)] | what is left [to (do | check | read | test)] | how (many | much) (more | longer) [to go | is (there | left)] | how (many | much) (is | are) left | how long [(do | should | must) (i | we) [have to | need to] wait | to wait | to go | is left | yet | till then] | are we [almost | nearly] (done | finished | there) [yet] | how far [along] are we",
+    say: "what's left [to (do | check | read | test)] | what is left [to (do | check | read | test)] | how (many | much) (more | longer) [to go | is (there | left)] | how many (readings | steps | tests) [do (i | we) have] (left | to go | are left) | how (many | much) (is | are) left | how long [(do | should | must) (i | we) [have to | need to] wait | to wait | to go | is left | yet | till then] | are we [almost | nearly] (done | finished | there) [yet] | how far [along] are we",
   },
   {
     id: 'is-it-dead',
@@ -116,7 +116,13 @@ export const COMMANDS = [
     say: "[let's | can we | can i] go back [one | a step | to (that | the last | the previous) (one | step)] | [the] previous (one | step) | back up [one] | one back | back one",
   },
   { id: 'skip-to', name: 'gauges next', say: 'gauges next | put the gauges on next' },
-  { id: 'stop', name: 'stop', joins: true, joined: 'stop', say: 'stop | wait | [be] quiet | hush | shut up | hot' },
+  {
+    id: 'stop',
+    name: 'stop',
+    joins: true,
+    joined: 'stop',
+    say: 'stop [talking] | wait | [be] quiet | hush | shut up | hot',
+  },
   {
     id: 'yes',
     name: 'yes',

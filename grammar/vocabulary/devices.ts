@@ -67,12 +67,13 @@ export const SWITCH_STATES = [
     state: 'open',
     after:
       '(is | has been | are | is now) ([been] pulled [out] | out | open | opened | off | switched off | turned off | set to off | killed | [in the] off [position])',
-    before: "[i | i've | i have] (pulled | opened | killed | switched off | turned off | shut off | cut)",
+    before:
+      "[i | i've | i have] (pulled | opened | killed | switched off | turned off | shut off | flipped off | threw off | cut)",
   },
   {
     state: 'locked',
     after:
-      '(is | has been) ([pulled | out | open | off] [and] locked [out] [and] [tagged] | pulled [out] [and] (locked [out] | tagged) [and] [tagged] | locked and tagged | [pulled] (out | off) and [my | the] (lock | tag) is on [it])',
+      '(is | has been) ([pulled | out | open | off | switched off | turned off | shut off] [and] locked [out] [and] [tagged] | pulled [out] [and] (locked [out] | tagged) [and] [tagged] | locked and tagged | [pulled] (out | off) and [my | the] (lock | tag) is on [it]) | [is] off [and] [my] lock [is] on [it]',
     before:
       "[i | i've | i have] (locked out | locked | pulled and locked | locked and tagged | (put | hung) (my | a | the) (lock | tag | lock and tag) on) | [the | my] (lock | tag | lock and tag) is on",
   },
@@ -87,7 +88,7 @@ export const SWITCH_STATES = [
     after:
       '(is | has been | are) (back in | in | back on | on | closed | restored | plugged [back] in | pushed [back] in | switched [back] on | turned [back] on)',
     before:
-      "[i | i've | i have] (closed | put back | plugged in | pushed in | switched on | turned on | restored [power at])",
+      "[i | i've | i have] (closed | put back | plugged in | pushed in | switched on | turned on | (threw | flipped | switched | turned) back on | restored [power at])",
   },
   // Of a breaker that tripped it is the repair, too.
   { state: 'closed', resets: true, after: '(is | has been) reset | reset', before: "[i | i've | i have] reset" },
@@ -107,13 +108,13 @@ export const SWITCH_AROUND = [
   },
   {
     state: 'closed',
-    before: "[i | i've | i have] (turned | switched | put | plugged | pushed) [the]",
+    before: "[i | i've | i have] (turned | switched | put | plugged | pushed | threw | flipped) [the]",
     after: 'on | back on | in | back in',
   },
   {
     state: 'locked',
-    before: "[i | i've | i have] (pulled | opened | turned off | switched off) [the]",
-    after: '[and] locked it [out]',
+    before: "[i | i've | i have] (pulled | opened | killed | cut | turned off | switched off | shut off) [the]",
+    after: '[and] (locked it [out] | [i] (hung | put) (my | a | the) lock [on [it]])',
   },
 ] as const satisfies readonly { state: 'open' | 'closed' | 'locked'; before: string; after: string }[];
 

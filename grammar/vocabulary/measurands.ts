@@ -225,7 +225,7 @@ const ROWS = [
   {
     ...PAIR,
     at: ['L1', 'L2'],
-    say: 'leg to leg | between [the] (legs | hots | two legs) | line to line | phase to phase | hot to hot | top of [the] contactor | line volts | line voltage | incoming (power | volts | voltage) | (power | voltage) coming in | line side | line side [of the] contactor | contactor line side | supply volts | supply voltage | across the line | across the line side',
+    say: 'leg to leg | between [the] (legs | hots | two legs) | across [the | both] legs | across [the] two legs | line to line | phase to phase | hot to hot | top of [the] contactor | line volts | line voltage | incoming (power | volts | voltage) | (power | voltage) coming in | line side | line side [of the] contactor | contactor line side | supply volts | supply voltage | across the line | across the line side',
   },
   // load side of the contactor
   { ...LEG, at: ['T1', 'ground'], say: 't one' },
@@ -645,12 +645,12 @@ const ROWS = [
   {
     ...psi(450, 20, 260),
     at: ['suction-port'],
-    say: 'suction [pressure] | low side [pressure] | vapor pressure | [the] (blue | low side) (gauge | hose) | suction p s i | suction side [pressure]',
+    say: 'suction [pressure] | low side [pressure] | vapor pressure | [the] (blue | low side) (gauge | hose) | suction p s i | suction (side | line) pressure | suction side | pressure [on] [the] low [side]',
   },
   {
     ...psi(750, 80, 600),
     at: ['liquid-port'],
-    say: 'liquid [pressure] | high side [pressure] | head [pressure] | [the] (red | high side) (gauge | hose) | discharge pressure | liquid p s i',
+    say: 'liquid [pressure] | high side [pressure] | head [pressure] | [the] (red | high side) (gauge | hose) | discharge pressure | liquid p s i | liquid line pressure | pressure [on] [the] high [side]',
   },
   {
     quantity: 'vacuum',

@@ -24,6 +24,7 @@ export const MOVED: Readonly<Record<PartId, 'out' | 'taken' | 'never'>> = {
   'filter-drier': 'out',
   compressor: 'taken',
   'defrost-board': 'taken',
+  'control-board': 'taken',
   'blower-relay': 'taken',
   'reversing-valve': 'taken',
   'crankcase-heater': 'taken',

@@ -56,11 +56,20 @@ export const NAMEPLATE_FIELDS = [
   {
     id: 'fan-fla',
     name: 'fan full load amps',
-    say: '[fan [motor]] f l a | [fan [motor]] full load amps',
+    say: '[fan [motor]] f l a | [fan [motor]] full load [amps]',
     value: 'number',
     low: 0.1,
     high: 10,
     unit: 'A',
+    alone: true,
+  },
+  {
+    id: 'fan-horsepower',
+    name: 'fan motor horsepower',
+    say: 'fan motor (horsepower | h p)',
+    value: 'number',
+    low: 0.05,
+    high: 2,
     alone: true,
   },
   {
@@ -74,7 +83,7 @@ export const NAMEPLATE_FIELDS = [
   {
     id: 'min-circuit-amps',
     name: 'minimum circuit ampacity',
-    say: 'm c a | minimum circuit (amps | ampacity) | min circuit (amps | ampacity)',
+    say: 'm c a | (minimum | min) circuit [amps | ampacity]',
     value: 'number',
     low: 2,
     high: 200,
@@ -115,7 +124,7 @@ export const NAMEPLATE_FIELDS = [
   {
     id: 'refrigerant',
     name: 'refrigerant',
-    say: 'refrigerant [is] | gas [is] | system is | unit is',
+    say: "refrigerant [is] | gas [is] | system is | unit is | (it | unit | system) (uses | takes | has) | it's | it is",
     value: 'choice',
     alone: true,
     choices: [
@@ -143,7 +152,7 @@ export const NAMEPLATE_FIELDS = [
     id: 'charge',
     name: 'factory charge',
     say: '[factory] charge',
-    aloneAs: 'factory charge',
+    aloneAs: 'factory charge | charge is',
     value: 'number',
     unit: '[oz_av]',
   },
@@ -169,7 +178,7 @@ export const NAMEPLATE_FIELDS = [
   {
     id: 'metering',
     name: 'metering device',
-    say: 'metering [device] | metering device is | [it | unit] (has | uses) a',
+    say: "metering [device] | metering device is | [it | unit] (has | uses) a | it's got a | it has got a",
     value: 'choice',
     alone: true,
     choices: [
@@ -237,7 +246,7 @@ export const NAMEPLATE_FIELDS_BY_ID: Readonly<Record<NameplateFieldId, Nameplate
 
 /** Before the two ratings of a dual capacitor, compressor section first. */
 export const RATED_PAIR =
-  'nameplate [says | reads] [cap | capacitor] | [the] (cap | capacitor) is rated [at] | rated | nameplate dual (cap | capacitor)';
+  'nameplate [says | reads] [cap | capacitor] | [the] (cap | capacitor) is rated [at] | rated | nameplate dual (cap | capacitor) | [the] [dual] [run] (cap | capacitor) on the (nameplate | plate | tag) [is | says]';
 
 /** What is asked of the plate, a field at a time; fields of one line are asked in one breath. */
 export const PLATE_LINES = [

@@ -9,7 +9,7 @@ export const OBSERVATIONS = [
   {
     id: 'fan-not-turning',
     name: 'outdoor fan is not turning',
-    say: "$fan ((is not | isn't | ain't | not) (turning | running | spinning | going | moving) [at all] | (stands | is standing | is [just] sitting | sitting) (still | there) | (will not | won't) (turn | run | spin [up] | start [up] | move | come on) | (is | has) stopped | is dead (stopped | still) | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
+    say: "$fan ((is not | isn't | ain't | not) (turning | running | spinning | going | moving) [at all] | (stands | is standing | is [just] sitting | [just] sits | sitting) (still | there) | (will not | won't) (turn | run | spin [up] | start [up] | move | budge | come on) | (is | has) stopped | is dead (stopped | still | in the water) | (does not | doesn't) (turn | run | spin | start | move) | is dead)",
   },
   {
     id: 'fan-turning',
@@ -19,17 +19,17 @@ export const OBSERVATIONS = [
   {
     id: 'fan-spins-freely',
     name: 'outdoor fan spins freely by hand',
-    say: '$fan (spins | turns | is) (free | freely | easy | easily) [by hand]',
+    say: '$fan (spins | turns | is) (free | freely | easy | easily | fine by hand) [by hand] | i can (spin | turn) $fan [blade] (by hand | easily | freely) [no problem]',
   },
   {
     id: 'fan-stiff',
     name: 'outdoor fan is stiff by hand',
-    say: '[the] $fan [blade] (is | feels | turns) (stiff | tight | hard [to turn] | seized [up] | rough) [by hand]',
+    say: '[the] $fan [blade] (is | feels | turns) (stiff | tight | hard [to turn] | seized [up] | locked up | frozen up | rough) [by hand]',
   },
   {
     id: 'fan-hums',
     name: 'outdoor fan hums',
-    say: "$fan (hums | is humming | just hums | humming | hums but (will not | won't) (turn | spin | start | run))",
+    say: "$fan ([just] hums | is [just] humming | [just] humming | (hums | is humming) but (will not | won't) (turn | spin | start | run))",
   },
   {
     id: 'compressor-running',
@@ -45,12 +45,12 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-not-running',
     name: 'compressor is not running',
-    say: "[the] compressor ((is not | isn't | ain't | not) [even] (running [at all] | on | going | starting | coming on | doing anything | trying [to start]) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | (never | did not | didn't) (starts | start | comes on | come on))",
+    say: "[the] compressor ((is not | isn't | ain't | not) [even] (running [at all] | on | going | starting | coming on | doing (anything | a thing) | trying [to start]) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | (never | did not | didn't) (starts | start | comes on | come on))",
   },
   {
     id: 'compressor-hums-and-trips',
     name: 'compressor hums and trips',
-    say: '[the] compressor ([just] hums | is [just] humming | [just] humming | tries to start) [and | then | and then] (trips [out] | kicks (off | out) | cuts out | goes off) [on [the] (overload | thermal)] | hums and (trips | kicks off)',
+    say: '[the] compressor ([just] hums | is [just] humming | [just] humming | tries to start) [and | then | and then] (trips [out] | tripping [out] | kicks (off | out) | kicking (off | out) | cuts (out | off) | cutting (out | off) | shuts off | goes off) [on [the] (overload | thermal)] | hums and (trips | kicks off)',
     saidAs: [
       {
         words: 'compressor hums',
@@ -60,14 +60,17 @@ export const OBSERVATIONS = [
         words: 'compressor trips on overload',
         say: '[the] compressor (trips [out] [on] [the] [overload] | kicks off | cut out | (is off | went off | is out) on (overload | thermal) | runs and (trips | kicks off | cuts out) | (is | keeps [on]) tripping) [on [the] (overload | thermal)]',
       },
-      { words: 'compressor tries to start', say: '[the] compressor (tries | is trying) to start' },
+      {
+        words: 'compressor tries to start',
+        say: "[the] compressor (tries | is trying) to start [but (can't | won't | doesn't)]",
+      },
     ],
   },
   {
     id: 'compressor-very-hot',
     name: 'compressor is very hot',
     aloud: 'compressor is burning to the touch',
-    say: '[the] compressor (is | feels) ([very | really | too | burning] hot [as hell | to [the] touch] | hot as hell | burning up | too hot to touch | burning [to the touch])',
+    say: '[the] compressor (is | feels) ([very | really | too | burning] hot [as hell | as a pistol | to [the] touch] | hot as (hell | a pistol) | burning up | too hot to touch | burning [to the touch]) | [the] top of the compressor is ([very | really | too | burning] hot | burning up)',
   },
   {
     id: 'contactor-pulled-in',
@@ -79,16 +82,16 @@ export const OBSERVATIONS = [
   {
     id: 'contactor-not-pulled-in',
     name: 'contactor is not pulled in',
-    say: "[the] contactor ((is not | isn't | ain't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | (will not | won't) (pull in | close | engage) | (does not | doesn't | did not | didn't) (pull in | close | engage))",
+    say: "[the] contactor ([is] (buzzing | humming | buzzes | hums) but [is] not (pulling in | pulled in | closing) | (is not | isn't | ain't | not) (in | pulled in | pulling in | closed | engaged) | is [dropped] out | is open | (will not | won't) (pull in | close | engage) | (does not | doesn't | did not | didn't) (pull in | close | engage))",
   },
   {
     id: 'contacts-burnt',
     name: 'contacts are burnt',
-    say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] ((burnt | burned) [up] | black | [pretty] burnt up | cooked) [[real | pretty] bad | badly]',
+    say: '[the] ([contactor] (contacts | points) | (contacts | points) on the contactor) (are | look) [all | really | pretty | badly] ((burnt | burned) [up] | black | [pretty] burnt up | cooked) [[real | pretty] bad | badly]',
     saidAs: [
       {
         words: 'contacts are pitted',
-        say: '[the] [contactor] (contacts | points) (are | look) [all | really | pretty | badly] pitted [[real | pretty] bad | badly]',
+        say: '[the] ([contactor] (contacts | points) | (contacts | points) on the contactor) (are | look) [all | really | pretty | badly] pitted [[real | pretty] bad | badly]',
       },
     ],
   },
@@ -101,7 +104,7 @@ export const OBSERVATIONS = [
     id: 'capacitor-swollen',
     name: 'capacitor is swollen',
     say: '[the] (capacitor | cap) (is | looks) (swollen [up] | bulged [out] | bulging | domed | puffed up) [on [the] top | at the top | [real | pretty] bad | badly] | [the] top of the (capacitor | cap) (is | looks) (swollen | bulged | bulging | domed)',
-    saidAs: [{ words: 'capacitor is leaking', say: '[the] (capacitor | cap) (is leaking | leaks)' }],
+    saidAs: [{ words: 'capacitor is leaking', say: '[the] (capacitor | cap) (is leaking | leaks) [oil]' }],
   },
   {
     id: 'blower-running',
@@ -111,7 +114,7 @@ export const OBSERVATIONS = [
   {
     id: 'blower-not-running',
     name: 'blower is not running',
-    say: "[the] (blower | indoor fan | blower motor) ((is not | isn't | ain't | not) (running | on | going | turning) | won't (run | start) | (does not | doesn't) (run | start) | (is | has) stopped | is off)",
+    say: "[the] (blower | indoor fan | blower motor) ((is not | isn't | ain't | not) [even] (running | on | going | turning | coming on) | (won't | will not) (run | start | come on) | (does not | doesn't) (run | start) | (is | has) stopped | is off)",
   },
   {
     id: 'blower-spins-freely',
@@ -126,7 +129,7 @@ export const OBSERVATIONS = [
   {
     id: 'filter-dirty',
     name: 'filter is dirty',
-    say: '[the] [air] filter (is | looks) ([really | very | pretty] dirty | filthy)',
+    say: '[the] [air] filter (is | looks) ([really | very | pretty] (dirty | nasty) | filthy | black)',
     saidAs: [
       {
         words: 'filter is clogged',
@@ -137,12 +140,12 @@ export const OBSERVATIONS = [
   {
     id: 'filter-clean',
     name: 'filter is clean',
-    say: '[the] [air] filter (is | looks) ([pretty | real] clean | [brand] new | fine | good)',
+    say: '[the] [air] filter (is | looks) ([pretty | real] clean | [brand] new | fine | good | okay)',
   },
   {
     id: 'coil-iced',
     name: 'indoor coil is iced',
-    say: "[the] ([indoor | evaporator | evap] coil | evaporator) (is | looks) ([all] iced [over | up] [solid] | [all] frozen [up | over | solid] | [solid | a block of] ice) | [there is | there's] ice [all over | on] the [indoor | evaporator | evap] coil",
+    say: "[the] ([indoor | evaporator | evap] coil | evaporator) (is | looks) ([all] iced [over | up] [solid] | [all] frozen [up | over | solid] | [[a] solid | a block of | a solid block of] ice) | [there is | there's] ice [all over | on] the [indoor | evaporator | evap] coil",
   },
   {
     id: 'outdoor-coil-dirty',
@@ -151,7 +154,7 @@ export const OBSERVATIONS = [
     saidAs: [
       {
         words: 'outdoor coil is clogged',
-        say: '[the] (outdoor | condenser | outside) coil (is | looks) [really | completely | all] (plugged | clogged | matted | packed) [solid | [over | up] [with (cottonwood | dirt | lint | grass | leaves | hair | dog hair | fuzz)]]',
+        say: '[the] ((outdoor | condenser | outside) coil | condenser) (is | looks) [really | completely | all] (plugged | clogged | matted | packed) [solid | [over | up] [with (cottonwood | dirt | lint | grass [clippings] | leaves | hair | dog hair | fuzz)]]',
       },
     ],
   },
@@ -174,7 +177,7 @@ export const OBSERVATIONS = [
   {
     id: 'oil-stain',
     name: 'oil stain at a joint',
-    say: "[there is | there's] (oil [stain | residue] | [an] oily spot | [an] oil spot) (at | on | around) (a | the) (joint | fitting | braze joint | flare [nut] | [service | suction | liquid] valve | coil | line set)",
+    say: "[there is | there's | got | i've got | i have | i see | i can see] (oil [stain | residue] | [an] (oily | oil) (spot | stain)) (at | on | around) (a | the) (joint | fitting | braze joint | flare [nut] | [service | suction | liquid] valve | coil | line set | (suction | liquid) line | valve core | schrader)",
   },
   {
     id: 'thermostat-blank',

@@ -15,7 +15,7 @@ export const PARTS = [
   {
     id: 'dual-capacitor',
     name: 'dual capacitor',
-    say: 'dual [run] (capacitor | cap)',
+    say: '(dual [run] | dual run) (capacitor | cap)',
     ratings: ['herm-uF', 'fan-uF', 'volts'],
   },
   {
@@ -55,12 +55,13 @@ export const PARTS = [
     say: '(defrost | outdoor) (board | control board) | defrost control',
     ratings: [],
   },
+  { id: 'control-board', name: 'control board', say: '[control | furnace | indoor | air handler] board', ratings: [] },
   { id: 'blower-relay', name: 'blower relay', say: '(blower | indoor fan) relay', ratings: [] },
   { id: 'reversing-valve', name: 'reversing valve', say: 'reversing valve', ratings: [] },
   { id: 'crankcase-heater', name: 'crankcase heater', say: 'crankcase heater', ratings: [] },
   { id: 'door-switch', name: 'blower door switch', say: '[blower] door switch', ratings: [] },
   { id: 'expansion-valve', name: 'expansion valve', say: '(expansion | metering) valve', ratings: ['tons'] },
-  { id: 'valve-core', name: 'valve core', say: 'valve core | valve cores', ratings: [] },
+  { id: 'valve-core', name: 'valve core', say: '(valve | schrader) core | (valve | schrader) cores', ratings: [] },
 ] as const;
 export type PartId = (typeof PARTS)[number]['id'];
 /** What counts as fitted: a part, or refrigerant weighed in. */
@@ -88,6 +89,6 @@ export const FITTED_FOR = '(for | with) [a | an]';
 
 /** Words before a part that say it was put in, and behind it. */
 export const FITTED =
-  "[i | i've | i have] (fitted | installed | put in | replaced | changed [out] | swapped [out | in] | new) [with] [a | an | the | in | both [of] [the]] [new | another] | [i | i've | i have] put (a | the) new";
+  "[i | i've | i have] (fitted | installed | put in | replaced | changed [out] | swapped [out | in] | new) [with] [a | an | the | in | both [of] [the]] [new | another] | [i | i've | i have] put (in [a] new | (a | the) new)";
 
 export const FITTED_AFTER = 'installed | fitted | [is] in | in place';

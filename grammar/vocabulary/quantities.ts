@@ -30,6 +30,7 @@ export type UnitCode =
   | 'A'
   | 'mA'
   | 'Ohm'
+  | 'mOhm'
   | 'kOhm'
   | 'MOhm'
   | 'GOhm'
@@ -45,6 +46,7 @@ export type UnitCode =
   | "[in_i'Hg]"
   | "[in_i'H2O]"
   | 'um[Hg]'
+  | 'mm[Hg]'
   | '[cft_i]/min'
   | 'Hz'
   | '%'

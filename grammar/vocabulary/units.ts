@@ -55,6 +55,14 @@ export const UNITS = [
   { code: 'mA', quantities: ['current'], base: 'A', factor: 0.001, sign: 'mA', say: 'milliamp | milliamps' },
   { code: 'Ohm', quantities: ['resistance', 'insulation'], base: 'Ohm', factor: 1, sign: 'Ω', say: 'ohm | ohms' },
   {
+    code: 'mOhm',
+    quantities: ['resistance'],
+    base: 'Ohm',
+    factor: 1e-3,
+    sign: 'mΩ',
+    say: 'milliohm | milliohms | milli ohms',
+  },
+  {
     code: 'kOhm',
     quantities: ['resistance', 'insulation'],
     base: 'Ohm',
@@ -180,7 +188,22 @@ export const UNITS = [
     sign: 'inH2O',
     say: 'inch [of] [water] [column] | inches [of] [water] [column]',
   },
-  { code: 'um[Hg]', quantities: ['vacuum'], base: 'um[Hg]', factor: 1, sign: 'µmHg', say: 'micron | microns' },
+  {
+    code: 'um[Hg]',
+    quantities: ['vacuum'],
+    base: 'um[Hg]',
+    factor: 1,
+    sign: 'µmHg',
+    say: 'micron | microns | millitorr',
+  },
+  {
+    code: 'mm[Hg]',
+    quantities: ['vacuum'],
+    base: 'um[Hg]',
+    factor: 1e3,
+    sign: 'mmHg',
+    say: 'torr | millimeters of mercury',
+  },
   {
     code: '[cft_i]/min',
     quantities: ['airflow'],
@@ -237,6 +260,8 @@ export const USUAL_UNITS: Readonly<Record<QuantityId, UnitCode>> = {
 
 /** Units that nothing here is measured in. A value that was said in one of them is told so, never taken without it. */
 export const FOREIGN_UNITS: readonly string[] = [
+  'horse',
+  'horsepower',
   'watt',
   'watts',
   'kilowatt',
@@ -251,8 +276,6 @@ export const FOREIGN_UNITS: readonly string[] = [
   'nanofarads',
   'picofarads',
   'millifarads',
-  'milliohm',
-  'milliohms',
   'gigaohms',
   'teraohms',
   'hectopascals',

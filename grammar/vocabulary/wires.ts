@@ -38,6 +38,9 @@ export const WIRE_ACTIONS = [
 /** A wire alone is pulled from a terminal; pulled without one it is a disconnect or a part. */
 export const PULLED = 'pulled | took';
 export const PUT = 'put';
+/** Of a wire by its colour, as it stands. */
+export const WIRE_IS_ON = 'is (back (on | onto | at) | landed (on | at) | (on | connected to))';
+export const WIRE_IS_OFF = '(is | came) (off | off of | loose from)';
 
 export const JUMPER_ACTIONS = [
   {

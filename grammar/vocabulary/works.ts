@@ -5,7 +5,7 @@ export const WORKS = [
   {
     id: 'outdoor-coil-cleaned',
     name: 'cleaned the outdoor coil',
-    say: '$cleaned [the] ((outdoor | condenser | outside) coil | condenser) | [the] (outdoor | condenser | outside) coil (is | has been) (cleaned | washed)',
+    say: '$cleaned [the] ((outdoor | condenser | outside) coil | condenser) [off | out | down] | [the] (outdoor | condenser | outside) coil (is | has been) (cleaned | washed)',
   },
   {
     id: 'indoor-coil-cleaned',
@@ -86,7 +86,7 @@ export const WORKS = [
   {
     id: 'leak-repaired',
     name: 'repaired the leak',
-    say: '(repaired | fixed | sealed | found and fixed | found and repaired) [up] [the | a] leak | (tightened | remade) [the] flare [nut | fitting]',
+    say: '(repaired | fixed | sealed | found and fixed | found and repaired) [up] [the | a] leak [(at | on) [the | a] (flare [nut | fitting] | joint | fitting | valve core | schrader [core] | service valve | coil)] | (tightened | remade) [the] flare [nut | fitting]',
     withFlame: 'brazed [up] [the | a] leak | brazed [the | a | both] (joint | joints)',
   },
   // Said with the breaker's name, as a report of power back: "breaker is reset".

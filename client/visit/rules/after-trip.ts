@@ -19,7 +19,7 @@ const WINDINGS: readonly { readonly ask: Winding; readonly any: readonly PointId
  */
 const LEAST_OHMS_A_VOLT = 1000;
 const USUAL_VOLTS = 240;
-const OHMS_OF: Readonly<Record<string, number>> = { Ohm: 1, kOhm: 1e3, MOhm: 1e6, GOhm: 1e9 };
+const OHMS_OF: Readonly<Record<string, number>> = { mOhm: 1e-3, Ohm: 1, kOhm: 1e3, MOhm: 1e6, GOhm: 1e9 };
 
 /**
  * The number of the event since which the windings must have been read; undefined: nothing tripped or blew. A fuse or

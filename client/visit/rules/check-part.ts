@@ -36,6 +36,7 @@ const CHECKS: Readonly<Record<PartId, Check>> = {
   'filter-drier': FITS,
   compressor: FITS,
   'defrost-board': FITS,
+  'control-board': FITS,
   'blower-relay': FITS,
   'reversing-valve': FITS,
   'crankcase-heater': FITS,

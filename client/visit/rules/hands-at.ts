@@ -37,6 +37,7 @@ const HANDS_AT_PART: Readonly<Record<FittedPartId, Zones>> = {
   'filter-drier': OUTDOORS,
   compressor: OUTDOORS,
   'defrost-board': OUTDOORS,
+  'control-board': INDOORS,
   'blower-relay': INDOORS,
   'reversing-valve': OUTDOORS,
   'crankcase-heater': OUTDOORS,

@@ -132,7 +132,7 @@ const REPAIRS = {
   // indoor air
   'blower-motor-open': { by: 'part', parts: ['blower-motor'], works: NONE, provenDead: 'air-handler' },
   'blower-seized': { by: 'either', parts: ['blower-motor'], works: ['blower-cleaned'], provenDead: 'air-handler' },
-  'blower-relay-open': { by: 'part', parts: ['blower-relay'], works: NONE, provenDead: 'air-handler' },
+  'blower-relay-open': { by: 'part', parts: ['blower-relay', 'control-board'], works: NONE, provenDead: 'air-handler' },
   'blower-capacitor-weak': { by: 'part', parts: ['capacitor'], works: NONE, provenDead: 'air-handler' },
   'filter-dirty': { by: 'either', parts: ['filter'], works: ['filter-cleaned'], provenDead: 'none' },
   'indoor-coil-iced': { by: 'work', parts: NONE, works: ['coil-thawed'], provenDead: 'none' },

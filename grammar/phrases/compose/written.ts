@@ -22,7 +22,10 @@ export function composeNameplate(segment: Segment): Draft[] {
   const named = segment.items.find((item) => item.tag === 'field');
   if (named === undefined) return [];
   const choice = segment.items.find((item) => item.tag === 'choice');
-  if (choice !== undefined) return sure({ kind: 'nameplate', field: named.field, value: choice.value });
+  if (choice !== undefined) {
+    const volts = choice.value.includes('/') && { unit: 'V' as const };
+    return sure({ kind: 'nameplate', field: named.field, value: choice.value, ...volts });
+  }
   return composeField(named.field, segment);
 }
 

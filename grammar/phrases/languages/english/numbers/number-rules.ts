@@ -23,7 +23,7 @@ export const NUMBER_RULES: Rules = {
   'after-hundred': pattern('hundred [[and] $under]'),
   'after-thousand': pattern('thousand [[and] ($unit [$after-hundred | $two] | $two [$after-hundred])]'),
   'after-unit': pattern(
-    '$digit [$after-thousand | $digit [$digit]] | $two [$after-thousand] | $after-hundred | $after-thousand',
+    '$digit [$after-thousand | $digit [$digit]] | $two [$after-thousand] | $after-hundred | $after-thousand | (tenths | tenth)',
   ),
   'after-two': pattern('$two | $zero $unit | $after-hundred | $after-thousand'),
   'after-buck': pattern('buck [$two | $zero $unit]'),
@@ -33,9 +33,10 @@ export const NUMBER_RULES: Rules = {
   ),
   'point-word': anyOf(POINT_WORDS),
   decimals: pattern('$point-word ($digit [$digit [$digit]] | $two)'),
+  tenths: pattern('$unit (tenths | tenth)'),
   minus: anyOf(MINUS_WORDS),
   magnitude: pattern(
-    `$whole [$decimals | and (a (half | quarter) | one (half | quarter) | three quarters)] | $decimals
+    `$whole [$decimals | and (a (half | quarter) | one (half | quarter) | three quarters | $tenths)] | $decimals
      | (a | one) (half | quarter | third | sixth | eighth) | half | quarter | third | sixth | eighth | three quarters | ${NUMERAL}`,
   ),
   number: pattern('$minus $magnitude | $magnitude [below [zero]]'),

@@ -54,15 +54,26 @@ function readDecimal(before: readonly string[], after: readonly string[]): Spoke
   return { value: Number(`${whole.value}.${decimals}`), form: whole.form };
 }
 
-function readFraction(words: readonly string[]): SpokenNumber | undefined {
+function readFraction(said: readonly string[]): SpokenNumber | undefined {
+  const words = withoutArticle(said);
   const and = words.lastIndexOf('and');
-  const fraction = FRACTIONS[words.slice(and + 1).join(' ')];
+  const fraction = FRACTIONS[words.slice(and + 1).join(' ')] ?? tenthsOf(words.slice(and + 1));
   if (fraction === undefined) return undefined;
   if (and < 0) return { value: fraction, form: 'cardinal' };
   const whole = readWhole(words.slice(0, and));
   // "buck and a quarter": of a hundred.
   const share = whole?.form === 'slang' ? 100 * fraction : fraction;
   return whole && { ...whole, value: whole.value + share };
+}
+
+/** "half an …": what is halved follows. */
+const withoutArticle = (words: readonly string[]): readonly string[] =>
+  words.length === 2 && words[0] === 'half' && (words[1] === 'a' || words[1] === 'an') ? ['half'] : words;
+
+/** "eight tenths" → 0.8. */
+function tenthsOf([count, tenths, ...more]: readonly string[]): number | undefined {
+  const many = more.length > 0 ? undefined : count === 'a' ? 1 : UNIT_WORDS[count ?? ''];
+  return many === undefined || (tenths !== 'tenth' && tenths !== 'tenths') ? undefined : many / 10;
 }
 
 /** A whole number 0…99 999 without sign. */

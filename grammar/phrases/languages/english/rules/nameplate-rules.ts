@@ -1,8 +1,8 @@
 import { NAMEPLATE_FIELDS, type NameplateField, RATED_PAIR } from '../../../../vocabulary/nameplate.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../../../expression.ts';
 import { pattern } from '../../../pattern.ts';
-import { MARK_SIGN, PLATE_ANSWER, plateMark, VALUE_FIRST } from './plate-rules.ts';
-import { NUMBER } from './value-rules.ts';
+import { HORSEPOWER, MARK_SIGN, PLATE_ANSWER, plateMark, VALUE_FIRST, VOLTS_OF_TWO } from './plate-rules.ts';
+import { NUMBER, spokenAs } from './value-rules.ts';
 
 const FIELDS: readonly (NameplateField & { readonly id: (typeof NAMEPLATE_FIELDS)[number]['id'] })[] = NAMEPLATE_FIELDS;
 
@@ -45,7 +45,7 @@ const TONS = sequence(
   optional(pattern("it's [a] | it is [a] | unit is [a] | this is a")),
   NUMBER,
   pattern('ton | tons'),
-  optional(pattern('unit | system')),
+  optional(pattern('unit | system | heat pump | split [system] | package unit')),
   tag({ tag: 'field', field: 'tons' }),
 );
 
@@ -69,9 +69,11 @@ const REFRIGERANT_SYSTEM = sequence(
 /** "nameplate says forty five over five", "cap is rated forty five over five": both sections at once. */
 const RATED_CAPACITOR = sequence(
   pattern(RATED_PAIR),
-  NUMBER,
-  pattern('over | slash'),
-  NUMBER,
+  alternative(
+    sequence(NUMBER, pattern('over | slash | plus'), NUMBER),
+    // "Forty five five".
+    sequence(spokenAs('$tens $unit'), spokenAs('$unit')),
+  ),
   optional(rule('unit-name')),
   tag({ tag: 'field', field: 'capacitor-herm' }),
   tag({ tag: 'field', field: 'capacitor-fan' }),
@@ -82,6 +84,8 @@ export const NAMEPLATE_RULES: Rules = {
   nameplate: sequence(
     alternative(
       sequence(pattern('[the] $plate [says | reads]'), alternative(numberField(FIELDS), choiceField(FIELDS), TONS)),
+      sequence(pattern('[the] $plate [says | reads]'), VOLTS_OF_TWO, tag({ tag: 'field', field: 'supply-volts' })),
+      sequence(optional(pattern('[the] $plate [says | reads]')), HORSEPOWER),
       numberField(ALONE),
       choiceField(ALONE),
       TONS,

@@ -27,9 +27,21 @@ export const MOST_SIGNS = 20;
 
 /** Two voltages in one breath without a word between them, as plates have them (common practice). */
 const VOLT_PAIRS = [
-  ['208/230', '(two (oh | zero) eight | two hundred [and] eight) [to | dash] (two thirty | two hundred [and] thirty)'],
-  ['208/240', '(two (oh | zero) eight | two hundred [and] eight) [to | dash] (two forty | two hundred [and] forty)'],
+  [
+    '208/230',
+    '(two (oh | zero) eight | two hundred [and] eight) [to | dash | slash | over] (two thirty | two hundred [and] thirty)',
+  ],
+  [
+    '208/240',
+    '(two (oh | zero) eight | two hundred [and] eight) [to | dash | slash | over] (two forty | two hundred [and] forty)',
+  ],
 ] as const;
+
+export const VOLTS_OF_TWO: Expression = sequence(
+  alternative(...VOLT_PAIRS.map(([value, say]) => sequence(pattern(say), tag({ tag: 'choice', value })))),
+  optional(pattern('volt | volts')),
+  optional(pattern('(single | one) phase')),
+);
 
 /** What is read off a plate without the names of its lines: it means that only while the plate is read. */
 export const PLATE_ANSWER: Expression = sequence(
@@ -45,9 +57,7 @@ export const PLATE_ANSWER: Expression = sequence(
       // "twenty seven and a half volts" is one number first.
       weights: [0.3],
     },
-    ...VOLT_PAIRS.map(([value, say]) =>
-      sequence(pattern(say), tag({ tag: 'choice', value }), optional(pattern('volt | volts'))),
-    ),
+    VOLTS_OF_TWO,
     ...(NAMEPLATE_FIELDS_BY_ID.refrigerant.choices ?? []).map(({ say, value }) =>
       sequence(pattern(say), tag({ tag: 'choice', value })),
     ),
@@ -69,6 +79,14 @@ export const VALUE_FIRST: Expression = sequence(
       ] as const
     ).map(([field, say]) => sequence(pattern(say), tag({ tag: 'field', field }))),
   ),
+);
+
+/** "Fan motor one quarter horse". */
+export const HORSEPOWER: Expression = sequence(
+  pattern('[the] fan motor [is] [a]'),
+  NUMBER,
+  pattern('horse | horsepower | h p'),
+  tag({ tag: 'field', field: 'fan-horsepower' }),
 );
 
 /** Words that stand for one sign of a mark. */

@@ -12,10 +12,10 @@ const FLAME = tag({ tag: 'deed', deed: 'flame-lit' });
 const RATING = alternative(
   sequence(
     NUMBER,
-    optional(sequence(pattern('over | slash'), NUMBER)),
+    optional(sequence(pattern('over | slash | plus'), NUMBER)),
     alternative(...PART_RATINGS.map((row) => sequence(pattern(row.say), tag({ tag: 'rating', rating: row.id })))),
   ),
-  sequence(NUMBER, pattern('over | slash'), NUMBER, tag({ tag: 'rating', rating: 'uF' })),
+  sequence(NUMBER, pattern('over | slash | plus'), NUMBER, tag({ tag: 'rating', rating: 'uF' })),
   // "Forty five five": both sections of a capacitor.
   sequence(spokenAs('$tens $unit'), spokenAs('$unit'), tag({ tag: 'rating', rating: 'uF' })),
 );

@@ -24,6 +24,7 @@ import {
   NOTE,
   PLACELESS,
   PROVING_SOURCE,
+  SEEN,
   SWITCH_WHERE,
 } from '../words/report-words.ts';
 import { NUMBER } from './value-rules.ts';
@@ -137,27 +138,25 @@ export const SPEECH_RULES: Rules = {
     ),
     frame('switch'),
   ),
-  observation: sequence(
-    alternative(
-      ...OBSERVATIONS.map((row) => sequence(pattern(row.say), tag({ tag: 'observation', observation: row.id }))),
-      ...OBSERVATIONS.flatMap((row) =>
-        'saidAs' in row
-          ? row.saidAs.map((as) =>
-              sequence(
-                pattern(as.say),
-                tag({
-                  tag: 'observation',
-                  observation: row.id,
-                  as: as.words,
-                  ...('unsure' in as && { unsure: true as const }),
-                }),
-              ),
-            )
-          : [],
-      ),
+  observed: alternative(
+    ...OBSERVATIONS.map((row) => sequence(pattern(row.say), tag({ tag: 'observation', observation: row.id }))),
+    ...OBSERVATIONS.flatMap((row) =>
+      'saidAs' in row
+        ? row.saidAs.map((as) =>
+            sequence(
+              pattern(as.say),
+              tag({
+                tag: 'observation',
+                observation: row.id,
+                as: as.words,
+                ...('unsure' in as && { unsure: true as const }),
+              }),
+            ),
+          )
+        : [],
     ),
-    frame('observation'),
   ),
+  observation: sequence(optional(pattern(SEEN)), rule('observed'), frame('observation')),
   // Beside a question alone: what it says there is told by who asked.
   answer: sequence(
     optional(pattern('$ay | no | nope')),

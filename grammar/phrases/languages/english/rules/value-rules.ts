@@ -3,7 +3,10 @@ import { alternative, type Expression, optional, type Rules, rule, sequence, tag
 import { pattern } from '../../../pattern.ts';
 import {
   APPROXIMATELY,
+  CAME_FROM,
+  CAME_TO_WORDS,
   DENIALS,
+  MORE_THAN,
   PEAK_WORDS,
   RANGE_WORDS,
   RESTARTS,
@@ -11,9 +14,11 @@ import {
   VALUE_WORDS,
 } from '../words/reading-words.ts';
 
-const UNIT = alternative(
-  ...UNITS.map((unit) => sequence(pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: unit.quantities }))),
-);
+const unitsNamed = (units: readonly (typeof UNITS)[number][]): Expression =>
+  alternative(
+    ...units.map((unit) => sequence(pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: unit.quantities }))),
+  );
+const UNIT = unitsNamed(UNITS);
 
 /** A word that stands for a value. */
 const valueWord = (row: (typeof VALUE_WORDS)[number]): Expression =>
@@ -32,7 +37,10 @@ export function spokenAs(words: string): Expression {
 export const NUMBER: Expression = spokenAs('$number');
 /** "Twenty seven two": its point was left out. */
 const POINTLESS = spokenAs('$pointless');
-const UNIT_MAYBE = optional(rule('unit-name'));
+/** "Eight tenths of an amp". */
+const UNIT_MAYBE = optional(sequence(optional(pattern('of (a | an)')), rule('unit-name')));
+/** "Half an ohm". */
+const HALF_A_UNIT = sequence(spokenAs('half (a | an)'), rule('unit-name'));
 
 const MOVING = alternative(
   sequence(pattern(RANGE_WORDS), NUMBER, pattern('to | and'), NUMBER, tag({ tag: 'moving', how: 'range' })),
@@ -57,16 +65,33 @@ const NUMBER_AGAIN: Expression = {
   ],
   weights: [1, 0.5, 1, 0.3],
 };
+/** "Went from one twenty to one eighteen": where it came to rest counts. */
+const CAME_TO = sequence(
+  pattern(CAME_FROM),
+  NUMBER,
+  UNIT_MAYBE,
+  pattern(CAME_TO_WORDS),
+  tag({ tag: 'restart', of: 'value' }),
+  NUMBER,
+  UNIT_MAYBE,
+);
+/** "Over five hundred megohms": a meter's limit, and of insulation the value that can be vouched for. */
+const AT_LEAST = sequence(pattern(MORE_THAN), NUMBER, rule('meg-unit'));
+
 const value = (words: 'word-value' | 'bare-word'): Expression =>
   alternative(
+    sequence(optional(pattern(APPROXIMATELY)), HALF_A_UNIT, optional(rule('trailer'))),
     sequence(optional(pattern(APPROXIMATELY)), NUMBER_AGAIN, UNIT_MAYBE, optional(rule('trailer'))),
     rule(words),
     sequence(rule('moving'), UNIT_MAYBE),
+    CAME_TO,
+    AT_LEAST,
   );
 
 /** Values with their units: numbers, what stands for one, values that move, a value alone. */
 export const VALUE_RULES: Rules = {
   'unit-name': UNIT,
+  'meg-unit': unitsNamed(UNITS.filter(({ code }) => code === 'MOhm' || code === 'GOhm')),
   'word-value': alternative(...VALUE_WORDS.map(valueWord)),
   'bare-word': alternative(...VALUE_WORDS.filter((row) => !('withPlace' in row)).map(valueWord)),
   moving: MOVING,

@@ -6,6 +6,8 @@ import {
   PUT,
   WIRE_ACTIONS,
   WIRE_COLOURS,
+  WIRE_IS_OFF,
+  WIRE_IS_ON,
   WIRE_SIZES,
 } from '../../../../vocabulary/wires.ts';
 import { alternative, optional, type Rules, rule, sequence, tag, word } from '../../../expression.ts';
@@ -69,6 +71,25 @@ export const WIRE_RULES: Rules = {
         pattern('from | off | off of | off from'),
         rule('wire-end'),
         optional(rule('at-place')),
+        tag({ tag: 'end', end: 'from' }),
+      ),
+      // "Brown's back on the fan terminal", "purple is off herm".
+      sequence(
+        optional(word('the')),
+        rule('wire-named'),
+        pattern(WIRE_IS_ON),
+        rule('wire-end'),
+        optional(rule('at-place')),
+        tag({ tag: 'wire', action: 'landed' }),
+        tag({ tag: 'end', end: 'to' }),
+      ),
+      sequence(
+        optional(word('the')),
+        rule('wire-named'),
+        pattern(WIRE_IS_OFF),
+        rule('wire-end'),
+        optional(rule('at-place')),
+        tag({ tag: 'wire', action: 'lifted' }),
         tag({ tag: 'end', end: 'from' }),
       ),
       sequence(

@@ -18,7 +18,7 @@ export const LEADS: readonly { readonly say: string; readonly of?: readonly Quan
 
 /** A value on its way or at its end, before it: without a place its unit tells what it is of. */
 export const MOTIONS =
-  "[it | it's | it is | we're] ([is | are] (holding [steady] | steady | sitting) | held | holds | stays | stayed | [is] down | [is] up | [pulled | came | went | got | dropped | fell] [back] down | (pulled | got) it down | [went | came | climbed | crept] [back] up | (rose | climbed | fell | dropped | settled | decayed | drifted | crept | came | got | goes | went) [back] [up] | leveled (off | out) | topped out | stopped | settled (in | out)) (at | to)";
+  "[it | it's | it is | we're] ([is | are] (holding [steady] | steady | sitting) | held | holds | stays | stayed | [is] down | [is] up | [pulled | came | went | got | dropped | fell] [back] down | (pulled | got) it down | [went | came | climbed | crept] [back] up | (rose | climbed | fell | dropped | settled | decayed | drifted | crept | came | got | goes | went | sagged | sags | sank | slid | slipped | jumped | shot | spiked | bled | drops | climbs | edged | creeps) [back] [up | down | off] | leveled (off | out) | topped out | stopped | settled (in | out)) (at | to)";
 
 /** What stands between a place and its value. */
 export const LINKS: readonly { readonly say: string; readonly of?: readonly QuantityId[] }[] = [
@@ -44,17 +44,26 @@ export const LINKS: readonly { readonly say: string; readonly of?: readonly Quan
     say: 'comes (to | out to) | came (to | out to) | works out (to | at) | worked out (to | at) | figures (to | out to) | is on | is right on',
   },
   { say: 'ohms out at | ohmed out at', of: ['resistance'] },
+  { say: '[is] blowing [out] [at]', of: ['temperature'] },
   { say: '[is] putting out | puts out | [is] sending [out] | [is] dropping | drops', of: ['voltage'] },
   { say: '[is] (drawing | pulling | taking) | draws | pulls | takes', of: ['current'] },
 ];
 
 /** Said right before a number and changing nothing of it. */
 export const APPROXIMATELY =
-  '[somewhere | right] around | roughly | approximately | [right] about | close to | right at | exactly | like | just | maybe | still | only | a (solid | steady | good | clean)';
+  '[somewhere | right] around | roughly | approximately | [right] about | close to | right at | exactly | like | just | maybe | still | only | [a | an] (solid | steady | good | clean | flat | even)';
+
+/** Around the value that it moved away from: what it came to counts. */
+export const CAME_FROM =
+  '[went | goes | dropped | drops | came | fell | climbed | rose | jumped | sagged | pulled] [down | up | back] from';
+export const CAME_TO_WORDS = '[back] [down | up] to';
+
+/** Before what the meter cannot show more of. */
+export const MORE_THAN = '[is] (over | above | greater than | more than | better than | north of)';
 
 /** Said right behind a value and its unit, and changing nothing of them. */
 export const TRAILERS =
-  'even | flat | exactly | on it | on the money | or so | or thereabouts | steady | solid | only | on the nose | on the dot | on the (meter | gauge) | across it | running | [right] now | at the moment | today | i have | i get | i see';
+  'even | flat | exactly | still | and (steady | holding) | on it | on the money | or so | or thereabouts | steady | solid | only | on the nose | on the dot | on the (meter | gauge) | across it | running | [right] now | at the moment | today | i have | i get | i see';
 
 /** How long a value was held: it stands in the words that are kept, and in the clock of the record. */
 export const HELD_FOR = { before: 'after | for | in | over', after: 'minutes | minute' } as const;
@@ -101,6 +110,7 @@ export const VALUE_WORDS = [
     of: ['current'],
   },
   { is: 'zero', say: 'no pressure', of: ['pressure'] },
+  { is: 'zero', say: 'none', of: ['current', 'voltage', 'pressure'], withPlace: true },
   { is: 'nothing', say: 'no (microfarads | capacitance)', of: ['capacitance'] },
   { is: 'zero', say: 'goose egg | [a] big fat zero' },
   { is: 'tone', say: 'it beeps | beeps | (good | full) continuity | (has | i have) (good | full) continuity' },
@@ -118,7 +128,7 @@ export const VALUE_WORDS = [
 
 /** Words between a value and the place behind it. */
 export const PLACE_PREPOSITIONS =
-  "[coming] in at | on | at | from | for | in | of | [is what] (i'm | i am) (getting | reading | seeing) (on | at | from) | is what i (have | get | got | see | read) (on | at | from)";
+  "[coming] in at | on | at | from | for | in | of | [coming | blowing] (out of | off [of]) | [coming | blowing] out (at | on) | [is what] (i'm | i am) (getting | reading | seeing) (on | at | from) | is what i (have | get | got | see | read) (on | at | from)";
 /** Those that speak of two tips. */
 export const SPANNING = 'across | between';
 
@@ -136,6 +146,7 @@ export const BENCH_WORDS = '[out] on the bench | bench [test | reading] | out of
 
 /** What is said of a value as it moves, behind a reading, or of a noise. It is kept as a note. */
 export const REMARKS =
+  "[there is | there's | i see | found | got] [a | some] (bug | bugs | ants | ant | dirt) in the (contactor | contacts) | [it | the unit | the compressor | the panel] smells ([like] (burnt | burned [up] | something (burnt | burned [up])) | hot | electrical) | [a] (burnt | burned) smell [in the panel | at the unit] | [the | a] ((spade | wire | quick) connector | terminal | spade) is (melted | burnt | burned | loose) | [the] (suction | liquid | big | small | vapor) line is ([not] (sweating | frosted | frosting | frosty | iced [up | over] | frozen [up | over | back to the compressor] | warm | cool) | beer can cold) | [the] fan is (spinning | turning | running) backwards | [the] fan has [a lot of | some] play in (the | its) (shaft | bearings) | [the] air flow is (weak | low | good | strong | fine) [at the (registers | vents | grilles)] | (weak | low | good | no) air flow [at the (registers | vents | grilles)] | [the] [control | green | red] (board | light) [light] is (blinking | flashing) | [the] transformer is (humming | buzzing | hot) | " +
   "[the] contactor ([is] chattering | chatters | [is] buzzing | buzzes) | [and] [it's | it is | that's | that is] [still | slowly] (climbing | rising | dropping | falling | going up | going down | coming up | coming down | steady | holding | holding steady | jumping around | noisy)";
 
 /** Before what is to be set right in the latest reading. */

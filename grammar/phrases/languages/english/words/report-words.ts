@@ -2,7 +2,7 @@
 export const DISCHARGED = {
   after:
     '[is | are | has been | have been] discharged | (is | are | has been | have been) (bled [down | off] | drained)',
-  before: "[i | i've | i have] (discharged | bled [down | off] | bleeding down)",
+  before: "[i | i've | i have] (discharged | drained | bled [down | off] | bleeding down)",
   around: ["[i | i've | i have] bled", 'down | off'],
 } as const;
 
@@ -53,3 +53,6 @@ export const SWITCH_WHERE = [
 
 /** Before a dictated note. */
 export const NOTE = 'note | make a note | take a note';
+
+/** Before what was seen at the unit: it says nothing of it. Not before a switch, of which "looks like" is no report. */
+export const SEEN = "[it] looks like [the] | i (see | can see) [that] | i'm seeing [that] | turns out";
