@@ -66,7 +66,7 @@ export type Tag =
   /** `denied`: by a "no", which before a place may as well say that nothing is there. */
   | { readonly tag: 'corrected'; readonly by: 'mark' | 'denial' }
   /** Two values in one breath: both legs, both pressures, or two numbers that only look like pressures. */
-  | { readonly tag: 'pair'; readonly of: 'both' | 'line' | 'legs' | 'pressures' | 'over' | 'capacitor' }
+  | { readonly tag: 'pair'; readonly of: 'both' | 'line' | 'legs' | 'pressures' | 'over' | 'capacitor' | 'charges' }
   /** Refrigerant weighed in, or out. */
   | { readonly tag: 'into' }
   | { readonly tag: 'out' }

@@ -20,7 +20,7 @@ export interface Weighed {
 export function weigh(paths: readonly Path[], expectation: Expectation | undefined, language: Language): Weighed[] {
   const byMeaning = new Map<string, Weighed>();
   for (const path of paths) {
-    const segments = segmentsOf(path, language);
+    const segments = segmentsOf(path, language, expectation?.typed === true);
     if (segments === undefined || !isWhole(segments, language)) continue;
     const drafts = segments.map((segment) => compose(segment, expectation, language.words));
     for (const draft of together(drafts)) {

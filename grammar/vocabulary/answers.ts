@@ -38,7 +38,7 @@ export const ANSWERS = [
   },
   {
     id: 'not-running',
-    say: "[$it] [still | just] (not | isn't | ain't) (running | spinning | turning | going | moving | coming on | doing anything | working) [at all] | [$it] [still | just] (stopped | standing still | sitting still | dead still | sitting there | doing nothing) | [it] (won't | will not | doesn't | does not) (run | spin | turn | start | move | go | come on) [up | at all] | not a thing | no movement",
+    say: "[$it] [still | just] (not | isn't | ain't) (running | spinning | turning | going | moving | coming on | doing anything | working) [at all] | [$it] [still | just] (stopped | standing still | sitting still | dead still | sitting there | doing nothing) | [it] (won't | will not | doesn't | does not) (run | spin | turn | start | move | go | come on) [up | at all] | not a thing | no movement | $it [all | dead] (quiet | silent) | (all | dead) (quiet | silent)",
   },
   { id: 'dead', say: '[$it] [completely | stone] dead' },
   {
@@ -47,7 +47,7 @@ export const ANSWERS = [
   },
   {
     id: 'hums-and-trips',
-    say: '[$it | it] [just] (hums | humming) [and | then | and then] (trips [out] | kicks (off | out) | cuts out) | [$it | it] [keeps] (trying | tries) to start | [$it | it] (trips | keeps tripping) [on] [overload | thermal]',
+    say: '[$it | it] [just] (hums | humming) [and | then | and then] (trips [out] | tripping [out] | kicks (off | out) | kicking (off | out) | cuts (out | off) | cutting (out | off)) | [$it | it] [keeps] (trying | tries) to start | [$it | it] (trips | keeps tripping) [on] [overload | thermal]',
   },
   {
     id: 'runs-then-trips',

@@ -45,7 +45,7 @@ export const OBSERVATIONS = [
   {
     id: 'compressor-not-running',
     name: 'compressor is not running',
-    say: "[the] compressor ((is not | isn't | ain't | not) [even] (running [at all] | on | going | starting | coming on | doing (anything | a thing) | trying [to start]) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | (never | did not | didn't) (starts | start | comes on | come on))",
+    say: "[the] compressor ((is not | isn't | ain't | not) [even] (running [at all] | on | going | starting | coming on | doing (anything | a thing) | trying [to start]) | (will not | won't) (run | start | come on | do anything) | (does not | doesn't) (run | start | come on | do anything) | (is | has) stopped | is off | is down | is [all | dead] (quiet | silent) | (never | did not | didn't) (starts | start | comes on | come on))",
   },
   {
     id: 'compressor-hums-and-trips',

@@ -9,6 +9,7 @@ import { meaningWords } from '../../words/things/meaning-words.ts';
 import type { VisitContext } from '../chart/context.ts';
 import { QUESTION_MINUTES, type Turn } from '../chart/turn.ts';
 import { handsToldBy } from '../rules/hands-told.ts';
+import { shortAnswers } from '../steps/short-answers.ts';
 import { lapseUnanswered } from './ask-still-off.ts';
 import { countAsOpened, namesOpening } from './heed-circuit-told.ts';
 import { notProvenDead, recordUnproven } from './tell-unproven.ts';
@@ -39,7 +40,12 @@ const GOES_ON: readonly CommandId[] = ['what-next', 'done', 'go-back', 'skip-to'
 /** Whether what was said makes sense without the question that stands: the technician has gone on. */
 export function makesSenseWithout({ meaning, verdict }: Understanding, context: VisitContext): boolean {
   if (meaning.kind === 'command')
-    return verdict === 'logged' && (GOES_ON.includes(meaning.command) || goesOnLive(meaning.command, context));
+    return (
+      verdict === 'logged' &&
+      (GOES_ON.includes(meaning.command) ||
+        goesOnLive(meaning.command, context) ||
+        agreesOnArrival(meaning.command, context))
+    );
   if (meaning.kind === 'report' && meaning.report.type === 'injury') return false;
   if (meaning.kind === 'unclear') return meaning.of !== undefined && !asksOf(openQuestion(context), meaning.of);
   return TELLING.includes(meaning.kind);
@@ -50,6 +56,14 @@ function asksOf(question: Question | undefined, places: readonly ReadAt[]): bool
   if (question === undefined) return false;
   const asked = 'reading' in question ? [question.reading] : question.kind === 'what-value' ? question.of : [];
   return asked.some((one) => places.some((place) => samePlaces(place.at, one.at)));
+}
+
+/** A "yes" to what is asked of the customer or the job: no place is answered so. */
+function agreesOnArrival(command: CommandId, context: VisitContext): boolean {
+  const { step } = context;
+  const kind = openQuestion(context)?.kind;
+  if (command !== 'yes' || step?.source !== 'arrive' || (kind !== 'which-place' && kind !== 'what-value')) return false;
+  return shortAnswers(step, context).yes !== undefined;
 }
 
 /** To a caution that waits: the step comes next, and its number would else be asked for its place. */
@@ -74,8 +88,8 @@ export function letGoUnanswered(turn: Turn): void {
   if (question.kind === 'confirm-meaning' && namesOpening(question.meaning))
     countAsOpened(turn, meaningWords(question.meaning) ?? '');
   turn.say('answer', SAY.leftOut(question));
-  // Behind a caution the step is still to come.
-  if (turn.context.caution === undefined) turn.repeatStep();
+  // Behind a caution the step is still to come, unless it was said in its breath.
+  if (turn.context.caution === undefined || turn.context.caution.withStep) turn.repeatStep();
 }
 
 /** The technician leaves the question: what it asked of does not count. */

@@ -151,6 +151,8 @@ function takeAcknowledged(turn: Turn): void {
   const { step, caution, questions } = turn.context;
   endMoment(turn);
   if (caution !== undefined) return turn.raise({ type: 'caution.acknowledged' });
+  // Who was asked for a number is going to read it.
+  if (questions[0]?.question.kind === 'what-value') return;
   if (questions[0] !== undefined) turn.say('question', askAnewWords(questions[0]));
   else if (step?.ask.kind === 'action' && (step.source === 'arrive' || step.source === 'close')) turn.repeatStep();
 }

@@ -233,6 +233,8 @@ function isInjury(meaning: Meaning): boolean {
 /** A call for help is acted on at once, however doubtful; danger is where only the sound leaves a doubt. */
 function isUrgent({ context }: Turn, { meaning, reason }: Understanding): boolean {
   if (isInjury(meaning)) return true;
+  // A silence that was only guessed costs nothing.
+  if (meaning.kind === 'command' && meaning.command === 'stop') return true;
   if (reason !== 'badly-heard') return false;
   if (meaning.kind === 'reading') return actsAtOnce(meaning.reading, context);
   return meaning.kind === 'report' && meaning.report.type === 'energy' && meaning.report.state === 'closed';

@@ -6,16 +6,8 @@ import type { Step, VisitContext } from '../chart/context.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
 import { stepThatStood } from '../rules/refrigerant-plan.ts';
 import { isHeldBack } from './answers-caution.ts';
-import { isSettled } from './choose-step.ts';
-import { ARRIVE_PLAN } from './plans.ts';
 import { openPlate } from './plate-steps.ts';
 import { answersMeant, toldBefore } from './short-answers.ts';
-
-/** While an optional question of arrival stands, a bare value is the first reading that arrival asks for. */
-function firstReading(context: VisitContext): Expectation['readings'] {
-  const ask = ARRIVE_PLAN.find((step) => step.optional !== true && !isSettled(step, context))?.ask;
-  return ask?.kind === 'reading' ? [{ quantity: ask.quantity, at: ask.at }] : [];
-}
 
 /** What the visit expects to hear now, and the reading that "same on the other" would mean. */
 export function expectationOf(context: VisitContext): Expectation {
@@ -47,11 +39,9 @@ function awaited(context: VisitContext): Expectation {
   if (question?.kind === 'confirm-reading')
     return { readings: [question.reading], question: 'confirm', answers: besides };
   const asked =
-    step?.optional === true
-      ? firstReading(context)
-      : step?.ask.kind === 'reading' && !isHeldBack(context)
-        ? [{ quantity: step.ask.quantity, at: step.ask.at }]
-        : [...sectionAsked(context), ...readAgain(context)];
+    step?.ask.kind === 'reading' && !isHeldBack(context)
+      ? [{ quantity: step.ask.quantity, at: step.ask.at }]
+      : [...sectionAsked(context), ...readAgain(context)];
   // A number goes on with what is asked.
   if (question?.kind === 'which-switch')
     return { readings: isHeldBack(context) ? [] : asked, question: 'which-switch', switched: question.state };
@@ -83,10 +73,11 @@ const YES: readonly AnswerMeant[] = [{ answer: 'did', means: { kind: 'command', 
 /** Of a look as much as of what a question is about. */
 const OF_EITHER: readonly AnswerId[] = ['did', 'good', 'on', 'off', 'in', 'none', 'pulled', 'dead', 'set', 'not-yet'];
 
-/** Short answers of the look that waits behind a question, where they can be of nothing else: who gives them has gone on. */
+/** Short answers of the look, or of what is asked on arrival, that waits behind a question, where they can be of nothing else: who gives them has gone on. */
 function seenBesides(context: VisitContext): readonly AnswerMeant[] {
   const { step } = context;
-  if (step?.ask.kind !== 'look' || isHeldBack(context)) return [];
+  const isAsked = step?.ask.kind === 'look' || (step?.ask.kind === 'action' && step.source === 'arrive');
+  if (!isAsked || isHeldBack(context)) return [];
   return answersMeant(step, context).filter(({ answer }) => !OF_EITHER.includes(answer));
 }
 

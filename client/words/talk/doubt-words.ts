@@ -1,7 +1,9 @@
 import { DEEDS_BY_ID, type LeadsOf } from '../../../grammar/vocabulary/deeds.ts';
+import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
+import { SWITCH_NAMES } from './return-words.ts';
 
 /** What speaks against something that was done or said; asked back, and an open item where it is kept all the same. */
 
@@ -73,7 +75,7 @@ export const NOT_CLOSED = {
   notLanded: (wires: readonly string[]) => `Not landed: ${wires.join(', ')}.${ASKS.notLanded}`,
   unproven: (zone: ZoneId, what: readonly string[]) =>
     `Not proven dead, ${ZONE_NAMES[zone]}: ${what.join('; ')}.${ASKS.unproven}`,
-  locked: (place: string) => `The switch at the ${place.replace('-', ' ')} is still locked.${ASKS.locked}`,
+  locked: (place: IsolationPlace) => `The ${SWITCH_NAMES[place]} is still locked.${ASKS.locked}`,
 } as const;
 
 /** The same as it stands open once the visit is closed: nobody is there to be asked any more. */

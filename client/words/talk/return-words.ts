@@ -5,7 +5,8 @@ import { PARTS_BY_ID, type PartId } from '../../../grammar/vocabulary/parts.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { COVER_NAMES } from '../things/deed-words.ts';
 
-const SWITCHES: Readonly<Record<IsolationPlace, string>> = {
+/** The switch that opens a circuit at each place. */
+export const SWITCH_NAMES: Readonly<Record<IsolationPlace, string>> = {
   outdoor: 'outdoor disconnect',
   panel: 'panel breaker',
   'air-handler': 'air handler switch',
@@ -18,5 +19,5 @@ export const MET_BY_POWER = {
   leadsOff: (part: LeadsOf) => nameIn(DEEDS_BY_ID, `${part}-leads-off`).replace(' are', ''),
   bypassed: 'a bypassed switch',
   refusedPart: (words: string) => `${words}, refused`,
-  locked: (place: IsolationPlace) => `${SWITCHES[place]} recorded locked`,
+  locked: (place: IsolationPlace) => `${SWITCH_NAMES[place]} recorded locked`,
 } as const;

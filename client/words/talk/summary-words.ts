@@ -2,6 +2,7 @@ import type { Phase, WireMove } from '../../../grammar/visit/events.ts';
 import type { CoverId } from '../../../grammar/vocabulary/covers.ts';
 import { DEEDS_BY_ID, type LeadsOf } from '../../../grammar/vocabulary/deeds.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import type { JobItemId } from '../../../grammar/vocabulary/job-items.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { PARTS_BY_ID, type PartId } from '../../../grammar/vocabulary/parts.ts';
@@ -17,6 +18,7 @@ import { readbackWords } from '../things/reading-words.ts';
 import { percentWords, valueWords } from '../things/value-words.ts';
 import { wireWords } from '../things/wire-words.ts';
 import { PLAIN_WORDS } from './plain-words.ts';
+import { SWITCH_NAMES } from './return-words.ts';
 
 /** Lines for the next technician, each a sentence. */
 export const TECHNICAL = {
@@ -76,7 +78,7 @@ export const OPEN = {
   leadsOff: (part: LeadsOf) => `${nameIn(DEEDS_BY_ID, `${part}-leads-off`).replace(' are', '')} at the end`,
   bypassed: 'a protecting switch was bypassed',
   zoneOff: (zone: ZoneId) => `${ZONE_NAMES[zone]} was left off`,
-  switchOpen: (place: string) => `the switch at the ${place.replace('-', ' ')} was left open`,
+  switchOpen: (place: IsolationPlace) => `the ${SWITCH_NAMES[place]} was left open`,
   /** What an opened refrigerant circuit lacks, by its step. */
   refrigerant: {
     recovered: 'the refrigerant recovered was not weighed',

@@ -50,8 +50,12 @@ export const numbersOf = (items: readonly Item[]): SaidNumber[] => items.filter(
 export const unbroken = (numbers: readonly SaidNumber[]): boolean =>
   numbers.every(({ gaps }) => !gaps.before && !gaps.inside && !gaps.after);
 
-/** Cuts a path into its segments. Undefined where the number words of some segment are not one number. */
-export function segmentsOf(path: Path, { numbers, words }: Language): Segment[] | undefined {
+/**
+ * Cuts a path into its segments. Undefined where the number words of some segment are not one number.
+ *
+ * @param typed no filler stands where a digit was misheard
+ */
+export function segmentsOf(path: Path, { numbers, words }: Language, typed = false): Segment[] | undefined {
   const segments: Segment[] = [];
   let items: Item[] = [];
   let restarted: Segment['restarted'];
@@ -128,7 +132,8 @@ export function segmentsOf(path: Path, { numbers, words }: Language): Segment[] 
     // "pole uh one | point two": the digit behind a filler may belong to the number, not to the place.
     // "a about two hundred": what a filler hid before an "about" it hides still.
     const open = 'word' in taken && (numbers.ofPlaces.has(taken.word) || words.about.has(taken.word));
-    filled = !('word' in taken) || (filled && open);
+    const isFiller = typed && (taken.how === 'filler' || (taken.how === 'hesitation' && follows === undefined));
+    filled = (!('word' in taken) && !isFiller) || (filled && (open || isFiller));
     if ('word' in taken) follows = taken.word;
   }
   const ending = path.steps.findLast(({ taken }) => taken !== undefined)?.taken;

@@ -31,7 +31,7 @@ export function composePair(segment: Segment, expectation: Expectation | undefin
     return [{ ...draft, doubt: 'several-values-fit' }];
   // Nothing but the numbers says that "one eighteen over three forty" are pressures.
   const named =
-    kind === 'both' || kind === 'legs'
+    kind === 'both' || kind === 'legs' || kind === 'charges'
       ? rows === CHARGES || !isChargeAsked(expectation)
       : kind !== 'over' || parts.every((part) => part.cost === 0);
   return [named || draft.doubt !== undefined ? draft : { ...draft, doubt: 'no-place' }];
@@ -52,6 +52,8 @@ function rowsOfPair(
       return LEGS;
     case 'capacitor':
       return SECTIONS;
+    case 'charges':
+      return isChargeAsked(expectation) && (expectation?.besides?.length ?? 0) > 0 ? CHARGES : [];
     default:
       return PRESSURES;
   }

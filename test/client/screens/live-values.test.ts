@@ -39,8 +39,13 @@ const PULLED = [
 describe('what stands large', () => {
   it.each([
     ['what the step asks for, before it is read', [...CALLED], 'L1 ground – V', 80],
-    ['never what the step before it read', ['customer agrees', 'pass', 'ninety four'], 'return-air – [degF]', 94],
-    ['nothing old under a look', ['customer agrees', 'pass', 'ninety four', 'eighty'], '', 80],
+    [
+      'never what the step before it read',
+      ['customer agrees', 'pass', 'three', 'ninety four'],
+      'return-air – [degF]',
+      94,
+    ],
+    ['nothing old under a look', ['customer agrees', 'pass', 'three', 'ninety four', 'eighty'], '', 80],
     ['a reading that does not fit, while it is asked', [...CALLED, 'fifty'], 'L1 ground 50?', undefined],
     [
       'what is asked, again, behind a reading of another place',

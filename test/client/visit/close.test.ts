@@ -87,9 +87,7 @@ describe('a close with a switch still locked', () => {
   it('is refused and says which, and goes through with a spoken reason that stays an open item', async () => {
     const visit = await TypedVisit.open();
     await visit.type(...TO_PROVEN_DEAD, 'finish the visit');
-    expect(visit.of('close.refused')[0]?.why).toEqual([
-      'The switch at the outdoor is still locked. Report it back on.',
-    ]);
+    expect(visit.of('close.refused')[0]?.why).toEqual(['The outdoor disconnect is still locked. Report it back on.']);
     expect(visit.run.context.phase).not.toBe('closed');
     await visit.type('note left off for the night');
     expect(visit.run.context.phase).toBe('closed');

@@ -164,7 +164,7 @@ describe('a close after work in a zone not proven dead', () => {
 
   it.each([
     ['a cover left off', 'cover is off', 'the cover of the unit was left off'],
-    ['a switch left open', 'outdoor disconnect is pulled', 'the switch at the outdoor was left open'],
+    ['a switch left open', 'outdoor disconnect is pulled', 'the outdoor disconnect was left open'],
   ])('names %s', async (_, sentence, item) => {
     const visit = await TypedVisit.open();
     await visit.type(sentence, 'finish the visit');
@@ -253,7 +253,7 @@ describe('hands that may be hurt', () => {
 });
 
 describe('what is understood with a doubt', () => {
-  it.each(['brown wire lifted from fan'])(
+  it.each(['brown wire popped off fan'])(
     'is said at once, before it is asked, and recorded at the yes: %s',
     async (sentence) => {
       const visit = await TypedVisit.open();

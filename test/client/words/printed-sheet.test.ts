@@ -186,7 +186,7 @@ describe('the printed record', () => {
     const open = (count: number) =>
       printedSheet(toVisitRecord(events.slice(0, count))).sections.find(({ title }) => title === 'Left open')?.lines;
     expect(open(locked + 1)).toEqual([
-      'The switch at the outdoor is still locked',
+      'The outdoor disconnect is still locked',
       'covers were not reported back on',
       'the thermostat was not reported as agreed',
       'the technician has not signed',

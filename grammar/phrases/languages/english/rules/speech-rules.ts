@@ -105,11 +105,23 @@ export const SPEECH_RULES: Rules = {
     (row) => pattern('joined' in row ? row.joined : row.say),
   ),
   'device-name': device('say'),
+  'placed-device': alternative(
+    ...DEVICES.flatMap((row, index) =>
+      'withoutPlace' in row || row.device === 'thermostat-call'
+        ? []
+        : [sequence(pattern(row.say), tag({ tag: 'device', row: index }))],
+    ),
+  ),
   'device-at': device('at'),
   switch: sequence(
     alternative(
       sequence(rule('device-name'), state('after')),
       sequence(state('before'), optional(pattern('the')), rule('device-name')),
+      // "Disconnect at the condenser pulled and locked": the place is named, so no verb is needed.
+      sequence(
+        rule('placed-device'),
+        alternative(...SWITCHED_STATES.map(({ say, state }) => sequence(pattern(say), tag({ tag: 'state', state })))),
+      ),
       sequence(power, pattern('(at | in | on) [the]'), rule('device-at')),
       ...SWITCHED_AT.map((row) =>
         sequence(

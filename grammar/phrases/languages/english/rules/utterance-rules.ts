@@ -36,7 +36,8 @@ import { RECORD_RULES } from './record-rules.ts';
 import { SPEECH_RULES } from './speech-rules.ts';
 import { NUMBER } from './value-rules.ts';
 
-const of = (pair: 'both' | 'legs' | 'pressures' | 'over' | 'capacitor'): Expression => tag({ tag: 'pair', of: pair });
+const of = (pair: 'both' | 'legs' | 'pressures' | 'over' | 'capacitor' | 'charges'): Expression =>
+  tag({ tag: 'pair', of: pair });
 const UNIT_MAYBE = optional(rule('unit-name'));
 const LEAD_MAYBE = optional(rule('lead'));
 /** Said of what was read, not of what is printed on the part. */
@@ -80,6 +81,8 @@ const PAIR = alternative(
   ),
   sequence(LEAD_MAYBE, of('pressures'), NUMBER, pattern(AND_BETWEEN), NUMBER, UNIT_MAYBE, pattern(ON_THE_GAUGES)),
   sequence(LEAD_MAYBE, of('over'), NUMBER, pattern(OVER_BETWEEN), NUMBER, UNIT_MAYBE),
+  // "Zero and zero", where both charges are asked for.
+  { kind: 'alternative', items: [sequence(of('charges'), NUMBER, word('and'), NUMBER, UNIT_MAYBE)], weights: [0.3] },
 );
 
 const SAME = sequence(pattern(SAME_ON_OTHER), tag({ tag: 'frame', frame: 'same' }));

@@ -14,7 +14,7 @@ export const METER_PROVES =
 export const METER_ALONE = '[the | my] meter [is] [again | still] [at | on]';
 
 /** Behind it: where it was proved. */
-export const PROVING_SOURCE = 'on a (known [live] | live) source | on the known source';
+export const PROVING_SOURCE = 'again | on a (known [live] | live) source | on the known source';
 
 /** Somebody is hurt. */
 export const INJURY =
