@@ -279,10 +279,26 @@ describe('what was heard wrong', () => {
 describe('a bare value', () => {
   it('binds to the one reading that is expected', async () => {
     const visit = await TypedVisit.open();
-    await visit.type('ninety four');
-    expect(visit.of('reading.logged')[0]).toMatchObject({
-      reading: { at: ['outdoor-air'], value: 94, unit: '[degF]' },
+    await visit.type('outdoor air ninety four', 'eighty');
+    expect(visit.of('reading.logged')[1]).toMatchObject({
+      reading: { at: ['return-air'], value: 80, unit: '[degF]' },
     });
+  });
+
+  it('binds to nothing where the customer or the job is asked after, and a yes goes on with that', async () => {
+    const visit = await TypedVisit.open();
+    expect(await visit.type('ninety four')).toBe('Ninety four: which place was that?');
+    await visit.type('yes');
+    expect(visit.of('reading.logged')).toEqual([]);
+    expect(visit.of('item.reported')).toMatchObject([{ item: 'consent-given' }]);
+    expect(visit.of('question.ended')).toMatchObject([{ how: 'expired' }]);
+  });
+
+  it('is taken behind a word that says nothing, typed', async () => {
+    const visit = await TypedVisit.open();
+    await visit.type('outdoor air ninety four', 'okay eighty');
+    expect(visit.of('reading.logged')).toHaveLength(2);
+    expect(visit.of('reading.asked')).toEqual([]);
   });
 
   it('binds to nothing where a look is asked', async () => {

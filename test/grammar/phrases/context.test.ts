@@ -141,7 +141,7 @@ describe('repair', () => {
       { heard: 'contractor', taken: 'contactor' },
     ]);
     expect(understand('leg one to ground banana one eighteen').repaired).toEqual([{ heard: 'banana', taken: '' }]);
-    expect(understand('outdoor disconnect pulled').repaired).toEqual([{ heard: '', taken: 'is' }]);
+    expect(understand('disconnect pulled').repaired).toEqual([{ heard: '', taken: 'is' }]);
   });
 
   it('never changes, drops or adds a number word', () => {
