@@ -29,6 +29,8 @@ export interface Measurand {
   /** Names of its own, besides the names of its tips. */
   readonly say?: string;
   /** Not what is meant by names it shares with others ("C to R", "herm section"), unless expected or a unit says so. */
+  /** Of two that a name fits as well, the other is guessed first. */
+  readonly lessOften?: true;
   readonly rare?: true;
   /** Reached only by its own names, not by naming its tips. */
   readonly onlyByName?: true;
@@ -589,6 +591,7 @@ const ROWS = [
   {
     ...degrees(-20, 150, 25, 90),
     at: ['suction-line'],
+    lessOften: true,
     say: 'suction | suction line [temp | temperature] | suction (temp | temperature) | vapor line [temp | temperature] | big line',
   },
   {

@@ -133,6 +133,8 @@ export interface Talk {
   /** Nothing is asked until something is said; and whether that held before what is being taken now. */
   readonly waits: boolean;
   readonly wasWaiting: boolean;
+  /** The fault of an edge that was said last: the same is said once, and stands on the screen. */
+  readonly saidFault: string | undefined;
   /** The step is to be asked again when the turn is over. */
   readonly repeatsStep: boolean;
   /** Number the diagnosis was last asked for. */
@@ -167,6 +169,7 @@ export function noTalk(): Talk {
     wanted: undefined,
     waits: false,
     wasWaiting: false,
+    saidFault: undefined,
     repeatsStep: false,
     askedFor: -1,
     clockBase: { at: '1970-01-01T00:00:00.000Z', mono: 0 },

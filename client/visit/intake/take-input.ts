@@ -38,7 +38,8 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
   'wrote.words': (turn, { of, text }) => writeWords(turn, of, text),
   'edge.failed': (turn, { edge, fault, sentence }) => {
     turn.record({ type: 'edge.interrupted', edge, fault, sentence });
-    turn.say('warning', sentence);
+    if (sentence !== turn.context.saidFault) turn.say('warning', sentence);
+    turn.talk({ saidFault: sentence });
   },
 };
 

@@ -12,6 +12,8 @@ import type { Segment } from './segment.ts';
 
 /** A reading that is expected costs this much less than the same one unasked. */
 const UNEXPECTED = 0.6;
+/** Less than any doubt: it orders guesses and decides nothing. */
+const LESS_OFTEN = 0.05;
 const RARE = 0.8;
 const MISPLACED = 1;
 
@@ -142,7 +144,7 @@ function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean, 
   const doubt = doubtOf(row, said, unit, fit, twin);
   return {
     meaning: { kind: 'reading', reading },
-    cost: FIT_COST[fit] + (expected ? 0 : UNEXPECTED),
+    cost: FIT_COST[fit] + (expected ? 0 : UNEXPECTED + (row.lessOften ? LESS_OFTEN : 0)),
     ...(doubt && { doubt }),
     ...(twin !== undefined && { twin }),
   };
