@@ -163,7 +163,7 @@ const ELSEWHERE: Readonly<
 };
 
 /** Where nobody knows whether a start capacitor is there. */
-export const DISCHARGE_WITH_START = 'Discharge each section, a start capacitor too.';
+export const DISCHARGE_WITH_START = 'Discharge each, a start capacitor too.';
 const ELSEWHERE_DISCHARGED = 'Discharge the blower capacitor.';
 
 /** Asks for something to be done; where it is done elsewhere than at the outdoor unit, in the words of that place. */

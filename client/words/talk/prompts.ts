@@ -46,7 +46,7 @@ export const SAY = {
   twin: ([one, other]: readonly [number, number]) => `Was that ${sayDigits(one)}, or ${sayDigits(other)}?`,
   impossible: (reading: Reading) => `${capital(readbackWords(reading, true))} That cannot be. Measure it again.`,
   rejected: (reading: Reading) => `${capital(readbackWords(reading))} Set aside. Measure it again.`,
-  notProvenDead: 'Refused: power was not proven off. Prove it dead, then measure again.',
+  notProvenDead: 'Refused: not proven dead. Prove it, then measure again.',
   notOnTheBench: 'Refused: a compressor is not measured on the bench. Prove it dead, then measure it in place.',
   lacks: (what: string) => `This unit is listed without ${what}.`,
   otherUnit: 'That unit does not belong to this reading. Say the number with its own unit.',
@@ -94,7 +94,7 @@ export const SAY = {
 
   // Power, its proof, and what speaks against it.
   handsOff: (zone: ZoneId, at: readonly PointId[]) =>
-    `Hands off: voltage present at ${at.length === 0 ? ZONE_NAMES[zone] : placeWords(at)}. A back-feed, or another switch.`,
+    `Hands off: voltage present at ${at.length === 0 ? ZONE_NAMES[zone] : placeWords(at)}. Back-feed, or another switch.`,
   stillPresent: (at: readonly PointId[]) => `Voltage present at ${placeWords(at)}.`,
   powerIsOn: (seen: ObservationId) =>
     `Hands off: ${observationWords(seen)}. Power is on: it may come from another switch.`,
@@ -126,9 +126,9 @@ export const SAY = {
   windingsUnread:
     'Power is back after a trip, and not every winding was read to its shell. Stay clear of the terminals.',
   resetAgain: (times: number) => `Reset ${sayNumber(times)}: one is all it gets. Leave it open and find what trips it.`,
-  nothingLocked: 'Say which switch is open and locked, device and place, before the proof.',
-  notLocked: 'Reported off, not locked. Lock and tag it, then the meter.',
-  callOffFirst: 'Call off first, then the meter. Say when the thermostat is not calling.',
+  nothingLocked: 'First say which switch is open and locked: device and place.',
+  notLocked: 'Off, not locked. Lock and tag it, then the meter.',
+  callOffFirst: 'Call off first, then the meter. Say when it is off.',
   provenAlready: (zone: ZoneId) => `${capital(ZONE_NAMES[zone])}: its proof stands.`,
   groundNotSeen: (zone: ZoneId) => `Not counted: a live leg was never read to this ground. ${GROUND_ADVICE[zone]}`,
   groundNotProven: 'Neither leg is fed: this ground is not proven. Leg to leg counts most.',
@@ -144,7 +144,7 @@ export const SAY = {
       .join(' '),
   strangePair: (next: readonly PointId[]) => `Not one of its pairs. ${capital(placeWords(next))}.`,
   proofTooLong: (minutes: number) => `Over ${sayNumber(minutes)} minutes: the proof starts again, meter first.`,
-  meterNotProven: 'The meter was not proven: before and after must read a known live source. Prove it again.',
+  meterNotProven: 'Not counted: meter on a live source first and last. Again.',
   readsDead: 'Reads dead.',
   readsDeadElectronic:
     "Reads dead. Its drive holds a charge: let five minutes pass, or the maker's time where that is longer. Then say done.",
@@ -157,7 +157,7 @@ export const SAY = {
   acOrDc: (reading: Reading) => `${capital(readbackWords(reading))} DC counts where it reads dead. Was that AC?`,
   onDc: (reading: Reading) => `${capital(readbackWords(reading))} Meter on DC?`,
   timeLeft: (minutes: number) => `${capital(sayNumber(minutes))} minutes left. The maker's figure governs.`,
-  charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it again, then read it.`,
+  charged: (reading: Reading) => `${capital(readbackWords(reading))} Still charged. Discharge it, read it again.`,
   provenDead: 'Below three volts: proven dead.',
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
   clockJumped: 'The clock jumped. Proof ended.',
@@ -242,7 +242,7 @@ export const SAY = {
   stillOff: 'Not understood. Still off and locked?',
   stillOffThen: 'Still off.',
   proofStands: 'As you say. The proof stands as measured.',
-  notSaidOff: 'Hands off: not said to be still off. The proof has lapsed: prove it dead again.',
+  notSaidOff: 'Hands off: nobody said it is still off. Prove it dead again.',
   maybeVoltage: 'Hands off: that may be a voltage. Proof ended. Read it again.',
   wiresPulled: 'Wires pulled, none moved.',
   noted: 'Noted.',

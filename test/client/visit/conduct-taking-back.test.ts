@@ -92,7 +92,7 @@ describe('a charge on one section', () => {
       await visit.type(sentence);
       expect(outdoors(visit)).toBe('reads-dead');
       const said = visit.mouth.said.slice(count).map(({ text }) => text);
-      expect(said.join(' ')).toContain('Still charged. Discharge it again');
+      expect(said.join(' ')).toContain('Still charged. Discharge it, read it again');
       await refusesOhms(visit);
     },
   );
