@@ -2,8 +2,7 @@
 export const DIAGNOSIS_ERRORS = {
   'unknown-refrigerant': 'No saturation data for this refrigerant. Check the nameplate, or leave the refrigerant out.',
   'saturation-out-of-range': 'Outside the limits of the saturation equation. Read the gauge or the thermometer again.',
-  'bad-profile':
-    'That cannot be right. Correct it, or leave it out where the plate does not say.',
+  'bad-profile': 'That cannot be right. Correct it, or leave it out where the plate does not say.',
   'unit-not-covered': "This kind of unit is not covered. Follow the maker's procedure.",
   'unknown-test': 'No such test. Ask for the list of tests.',
   'unknown-fault': 'No such fault. Ask for the list of faults.',

@@ -92,6 +92,8 @@ export interface CommonWords {
   readonly swallowed: ReadonlyMap<string, number>;
   /** Between two things that were said. */
   readonly joining: ReadonlySet<string>;
+  /** Behind a value they end it: the place behind them is the next one ("zero, now leg two"). */
+  readonly parting?: ReadonlySet<string>;
   /** Joins a remark to what was said before it; no part of its words. */
   readonly remarks: ReadonlySet<string>;
   /** Passed over at the end, they call for a word behind them. */

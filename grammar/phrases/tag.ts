@@ -61,6 +61,8 @@ export type Tag =
   | { readonly tag: 'measures'; readonly of: readonly QuantityId[] }
   /** "across", "between": two tips are to come. */
   | { readonly tag: 'spans' }
+  /** A word behind a value that may end it. */
+  | { readonly tag: 'parts' }
   | { readonly tag: 'bench' }
   | { readonly tag: 'moving'; readonly how: 'range' | 'peak' }
   /** `denied`: by a "no", which before a place may as well say that nothing is there. */

@@ -7,6 +7,8 @@ export interface HeardWord {
   readonly numeral?: number;
   /** A comma stands behind it. Kept of a "no" alone, that is said for itself then. */
   readonly pause?: true;
+  /** A comma or a full stop stands behind it. */
+  readonly stop?: true;
 }
 
 /** Terminal marks written in one: "L1", "T2", "R-C". */
@@ -25,6 +27,8 @@ export function tokenise(text: string, language: Language = ENGLISH): HeardWord[
   const plain = joined
     .replace(signsOf(writing), (sign) => writing.signs[sign]!)
     .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
+    // A decimal comma; behind a comma and a space another number begins.
+    .replace(/(\d),(?=\d{1,2}(?!\d))/g, '$1.')
     .replace(/(\d)\s*\/\s*(?=\d)/g, `$1 ${writing.stroke.numbers} `)
     .replace(/([a-z])\s*[/]\s*(?=[a-z])/g, `$1 ${writing.stroke.letters} `)
     .replace(
@@ -33,10 +37,14 @@ export function tokenise(text: string, language: Language = ENGLISH): HeardWord[
     )
     .replace(/\b[a-z0-9]+(?:-\d+[a-z]?)?(?![\w.])/g, (mark) => writing.refrigerants[mark.replace('-', '')] ?? mark);
   const words: HeardWord[] = [];
-  for (const piece of plain.match(
+  for (const found of plain.matchAll(
     /(?<=\d)'s(?![\p{L}\d])|-?\d+(?:\.\d+)?|-?\.\d+|[\p{L}\p{M}][\p{L}\p{M}']*\d?|[^\s\p{P}\p{S}\p{C}]+/gu,
-  ) ?? []) {
+  )) {
+    const [piece] = found;
     addPiece(piece, words, writing, language.words.ending);
+    const last = words.at(-1);
+    if (last !== undefined && /^[,.;]\s/.test(plain.slice(found.index + piece.length)))
+      words[words.length - 1] = { ...last, stop: true };
   }
   letterUnits(words, language);
   const [first] = words;

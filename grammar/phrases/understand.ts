@@ -59,6 +59,9 @@ export function makeUnderstand(language: Language = ENGLISH, watch?: (signs: Mat
       return options?.typed ? { ...understood, meaning: asWritten(understood.meaning, heard, language) } : understood;
     };
     const weighed = weighAlternatives(one(text), (options?.alternatives ?? []).slice(0, 5).map(one));
+    // Who puts a question mark tells nothing.
+    if (/\?\s*$/.test(text) && isLoggedFact(weighed))
+      return { ...weighed, verdict: 'asked', reason: 'several-values-fit' };
     return options?.doubtful === true && isLoggedFact(weighed)
       ? { ...weighed, verdict: 'asked', reason: 'badly-heard' }
       : weighed;

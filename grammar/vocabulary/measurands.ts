@@ -576,12 +576,12 @@ const ROWS = [
   {
     ...degrees(20, 130, 55, 100),
     at: ['return-air'],
-    say: '[indoor] return [air] [temp | temperature | dry bulb] | indoor dry bulb',
+    say: '[indoor] return [air] [temp | temperature | dry bulb] | indoor dry bulb | inside | indoors | inside (air | temp)',
   },
   {
     ...degrees(-30, 135, 40, 120),
     at: ['outdoor-air'],
-    say: 'outside | outdoors | outdoor [air] [temp | temperature | dry bulb] | outside [air] [temp | temperature] | [outdoor | outside] ambient [air] [temp | temperature]',
+    say: 'outside | outdoors | out here | outdoor [air] [temp | temperature | dry bulb] | outside [air] [temp | temperature] | [outdoor | outside] ambient [air] [temp | temperature]',
   },
   {
     ...degrees(0, 190, 60, 150),

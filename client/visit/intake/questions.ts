@@ -36,12 +36,15 @@ const TELLING: readonly Meaning['kind'][] = [
   'dictated',
 ];
 const GOES_ON: readonly CommandId[] = ['what-next', 'done', 'go-back', 'skip-to'];
+/** Talk about the visit leaves the question whether it is still off: hands wait for its answer. */
+const ASKS_ON: readonly CommandId[] = ['what-next', 'go-back', 'skip-to'];
 
 /** Whether what was said makes sense without the question that stands: the technician has gone on. */
 export function makesSenseWithout({ meaning, verdict }: Understanding, context: VisitContext): boolean {
   if (meaning.kind === 'command')
     return (
       verdict === 'logged' &&
+      !(openQuestion(context)?.kind === 'still-off' && ASKS_ON.includes(meaning.command)) &&
       (GOES_ON.includes(meaning.command) ||
         goesOnLive(meaning.command, context) ||
         agreesOnArrival(meaning.command, context))

@@ -76,6 +76,9 @@ const FREE_STEPS: Readonly<Record<string, 'recommendation' | 'customer' | 'techn
 const NAME =
   /^\p{Lu}[\p{L}'’.-]*,?(?: (?:(?:de|da|di|del|della|der|den|la|le|van|von|bin|al|dos) )*\p{Lu}[\p{L}'’.-]*,?){0,3}$/u;
 const BEFORE_NAME = /^(?:signed(?: by)?|(?:it|this|name|customer|he|she)(?: is|'s)|i am|i'm)[: ]+/i;
+/** What says that it was signed, and by nobody. */
+const NO_NAME =
+  /^(?:(?:it is|it's|he|she|they|customer|has|have|all|already|just|is|was|they've|he's|she's) )*(?:signed(?: off| it)?|did|done|did it|has|have)?[.!]?$/i;
 /** So many words may be a name that was typed without its capitals. */
 const MOST_OF_NAME = 3;
 
@@ -91,6 +94,10 @@ export function takeFreeAnswer(turn: Turn, heard: string): boolean {
   if (as === undefined || turn.heard?.ear !== 'typed' || caution !== undefined || questions.length > 0) return false;
   const text = as === 'recommendation' ? heard.trim() : heard.trim().replace(BEFORE_NAME, '');
   const words = text.split(/\s+/).length;
+  if (as !== 'recommendation' && NO_NAME.test(text)) {
+    turn.say('question', SAY.dictateWhat(as));
+    return true;
+  }
   if (as !== 'recommendation') {
     if (NAME.test(text)) {
       record(turn, as, text);

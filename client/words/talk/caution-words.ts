@@ -52,7 +52,7 @@ export const CAUTIONS = [
   },
   {
     id: 'live-control',
-    words: 'Live control, line volts beside it.',
+    words: 'Live control, line beside.',
     again: 'Live.',
     source: 'common practice',
   },
@@ -103,7 +103,7 @@ export const CAUTIONS = [
   },
   {
     id: 'shell-heat',
-    words: 'The shell burns: hand near it, not on it.',
+    words: 'Shell burns: hand near, not on it.',
     again: 'It burns.',
     covers: ['moving-fan'],
     source: 'common practice: a tripped overload stands for a shell that burns the skin',
@@ -224,7 +224,7 @@ export const HAZARD_WORDS: Readonly<Record<HazardId, string>> = {
   'back-feed': 'Back-feed possible.',
   'one-pole-leaves-leg': 'One leg stays live.',
   'contactor-may-not-open': 'The contactor may hold in.',
-  'breaker-back-fed': 'The breaker may be back-fed.',
+  'breaker-back-fed': 'May be back-fed.',
   'line-side-stays-live': 'Line side stays live.',
   'starts-after-reset': 'It may restart.',
   'moving-fan': 'Fan may start.',

@@ -15,7 +15,7 @@ import { composeReading, draftsOf } from './reading.ts';
 import { pairKey, rowsSaid } from './rows-said.ts';
 import { type Said, saidValue } from './said-value.ts';
 import type { Segment } from './segment.ts';
-import { composePair, composeSame } from './several.ts';
+import { composePair, composeSame, sideBySide } from './several.ts';
 import {
   composeCheckOnMe,
   composeDischarged,
@@ -51,7 +51,7 @@ export function compose(segment: Segment, expectation: Expectation | undefined, 
 function draftsFor(segment: Segment, expectation: Expectation | undefined, words: CommonWords): Draft[] {
   switch (segment.frame) {
     case 'reading':
-      return composeReading(segment, expectation);
+      return segment.parted === undefined ? composeReading(segment, expectation) : composeParted(segment, expectation);
     case 'value':
       return composeValue(segment, expectation);
     case 'pair':
@@ -193,6 +193,24 @@ function toldByUnit(said: Said): Measurand | undefined {
 
 /** Dearer than any way in which the place belongs to the value before it. */
 const NEXT = 0.6;
+
+/**
+ * "Zero, now leg two to ground": the value is of what is asked, and the place is the next one. Where nothing is asked, or
+ * that very place is, it is asked which was meant.
+ */
+function composeParted(segment: Segment, expectation: Expectation | undefined): Draft[] {
+  const isPlace = ({ tag }: Segment['items'][number]): boolean =>
+    tag === 'tip' || tag === 'named' || tag === 'place' || tag === 'spans';
+  const whole = composeReading(segment, expectation);
+  const doubted = whole.map((draft): Draft => ({ ...draft, doubt: draft.doubt ?? 'several-places-fit' }));
+  const [value] = composeValue({ ...segment, items: segment.items.filter((item) => !isPlace(item)) }, expectation);
+  const [next] = composeNextPlace(segment);
+  if (value?.meaning.kind !== 'reading' || next?.meaning.kind !== 'unclear')
+    return segment.parted === 'stop' ? whole : doubted;
+  const { at } = value.meaning.reading;
+  const isAsked = next.meaning.of?.some((one) => pairKey(one.at) === pairKey(at)) === true;
+  return isAsked ? whole : [sideBySide([value, next])];
+}
 
 /** The place of the next reading: named, and its value still to come. */
 function composeNextPlace(segment: Segment): Draft[] {

@@ -26,7 +26,7 @@ export interface SaidNumber {
   readonly runsFrom?: readonly string[];
 }
 export type Item =
-  | Exclude<Tag, { tag: 'number' | 'dictated' | 'frame' | 'supplied' | 'restart' }>
+  | Exclude<Tag, { tag: 'number' | 'dictated' | 'frame' | 'supplied' | 'restart' | 'parts' }>
   | SaidNumber
   | { readonly tag: 'text'; readonly text: string };
 
@@ -40,6 +40,8 @@ export interface Segment {
   readonly cut: boolean;
   /** A comma stood behind its first word: "no, leg two". */
   readonly paused: boolean;
+  /** Behind its value a word ended it, or a comma, and a place came then: "zero now leg two". */
+  readonly parted: 'word' | 'stop' | undefined;
   /** Its first word of the grammar. */
   readonly opens: string | undefined;
 }
@@ -71,6 +73,8 @@ export function segmentsOf(path: Path, { numbers, words }: Language, typed = fal
   let opens: string | undefined;
   let swallowed = false;
   let article = false;
+  let past: Segment['parted'];
+  let parted: Segment['parted'];
 
   for (const { tags, taken } of path.steps) {
     for (const tag of tags) {
@@ -100,7 +104,9 @@ export function segmentsOf(path: Path, { numbers, words }: Language, typed = fal
           restarted = tag.of === 'value' && restarted !== 'unmarked' ? 'marked' : 'unmarked';
           break;
         case 'frame':
-          segments.push({ frame: tag.frame, items, restarted, cut, paused, opens });
+          segments.push({ frame: tag.frame, items, restarted, cut, paused, parted, opens });
+          past = undefined;
+          parted = undefined;
           opens = undefined;
           items = [];
           restarted = undefined;
@@ -108,13 +114,20 @@ export function segmentsOf(path: Path, { numbers, words }: Language, typed = fal
           joining = false;
           cut = false;
           break;
+        case 'parts':
+          if (isValueFirst(items)) past = 'word';
+          break;
         case 'supplied':
           break;
         default:
+          if ((tag.tag === 'tip' || tag.tag === 'named') && isValueFirst(items)) parted ??= past;
           items.push(tag);
       }
     }
     if (taken === undefined) continue;
+    const isFirst = isValueFirst(items) || (number !== undefined && items.length === 0);
+    if (isFirst && !('word' in taken) && words.parting?.has(taken.heard.text) === true) past = 'word';
+    else if (isFirst && taken.heard.stop === true) past ??= 'stop';
     // "at the nothing": the place behind an article was lost.
     cut ||= article && 'word' in taken && words.placeless?.has(taken.word) === true;
     article = !('word' in taken) && words.articles?.has(taken.heard.text) === true;
@@ -140,6 +153,11 @@ export function segmentsOf(path: Path, { numbers, words }: Language, typed = fal
   const calls = ending !== undefined && !('word' in ending) && words.calling.has(ending.heard.text);
   return calls ? segments.with(-1, { ...segments.at(-1)!, cut: true }) : segments;
 }
+
+/** A value was said, and no place before it. */
+const isValueFirst = (items: readonly Item[]): boolean =>
+  items.some(({ tag }) => tag === 'said' || tag === 'value') &&
+  !items.some(({ tag }) => tag === 'tip' || tag === 'named');
 
 /** "one eight" before "one eighteen": a number broken off and begun again. */
 function echoes(broken: readonly string[], again: readonly string[]): boolean {

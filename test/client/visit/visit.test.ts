@@ -96,7 +96,7 @@ describe('ohms and microfarads', () => {
       reading: { value: 12, unit: 'Ohm' },
     });
     expect(evidenceOf(visit.run.context)).toHaveLength(evidence);
-    expect(visit.mouth.last()).toContain('power was not proven off');
+    expect(visit.mouth.last()).toContain('not proven dead');
   });
 
   it('are taken on the bench at any time', async () => {

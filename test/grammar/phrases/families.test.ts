@@ -282,3 +282,61 @@ function inUnit(row: Measurand, unit: Unit, quantity: Reading['quantity']): numb
   const middle = (((low + high) / 2) * own.factor + offset(own) - offset(unit)) / unit.factor;
   return middle >= 2 && middle <= 9000 ? Math.round(middle) : undefined;
 }
+
+describe('a word or a stop between a value and a place behind it', () => {
+  const asked = { readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] } as const;
+  const BETWEEN = [
+    ' now ',
+    ' then ',
+    ' okay ',
+    ' next ',
+    ', now ',
+    ', ',
+    '. ',
+    ' okay now ',
+    ' volts now ',
+    ' right now, ',
+  ];
+  const NEXT = ['leg two to ground', 'leg two', 'the other leg', 'T one to ground', 'leg one to leg two'];
+
+  it.each(BETWEEN)('%j ends the value: it is never logged at the place that comes next', (between) => {
+    const wrong: string[] = [];
+    let logged = 0;
+    for (const value of ['zero', 'one eighteen', 'one twenty one', 'point two', 'two forty']) {
+      for (const next of NEXT) {
+        const understood = understand(`${value}${between}${next}`, asked);
+        if (understood.verdict !== 'logged') continue;
+        logged += 1;
+        const [first, ...more] = readingsIn(understood.meaning);
+        if (first?.at.join() !== 'L1,ground' || more.length > 0) wrong.push(`${value}${between}${next}`);
+      }
+    }
+    expect(wrong).toEqual([]);
+    if (between === ' now ') expect(logged).toBeGreaterThan(0);
+  });
+
+  it('is asked where nothing says whose value it is', () => {
+    for (const text of ['zero now leg two to ground', 'two point one now common to start', 'two forty now T one T two'])
+      expect(understand(text).verdict, text).toBe('asked');
+  });
+});
+
+describe('a question mark', () => {
+  it.each([
+    'leg one to ground one eighteen?',
+    'outdoor disconnect is pulled?',
+    'compressor running?',
+    'fan not turning?',
+  ])('makes a fact of nothing: %s', (text) => expect(understand(text).verdict).not.toBe('logged'));
+});
+
+describe('a decimal comma', () => {
+  it.each([
+    ['herm 4,5 uf', 4.5],
+    ['fan amps 1,2', 1.2],
+    ['common to run 2,1 ohms', 2.1],
+    ['vacuum 1,200 microns', 1200],
+  ])('%s is no tenfold', (text, value) => {
+    expect(readingsIn(understand(text).meaning)[0]?.value).toBe(value);
+  });
+});

@@ -1,5 +1,5 @@
 import { UNITS } from '../../../../vocabulary/units.ts';
-import { alternative, type Expression, optional, type Rules, rule, sequence, tag } from '../../../expression.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, tag, word } from '../../../expression.ts';
 import { pattern } from '../../../pattern.ts';
 import {
   APPROXIMATELY,
@@ -102,7 +102,8 @@ export const VALUE_RULES: Rules = {
     ...VALUE_WORDS.filter((row) => row.is === 'open').map(valueWord),
   ),
   restart: pattern(RESTARTS),
-  trailer: pattern(TRAILERS),
+  // Behind a "now" the next place may come.
+  trailer: alternative(pattern(TRAILERS), sequence(word('now'), tag({ tag: 'parts' }))),
   'bare-value': sequence(
     optional(alternative(rule('lead'), rule('motion'))),
     value('bare-word'),

@@ -30,6 +30,7 @@ export const COMMON_WORDS: CommonWords = {
     ['on', 1],
   ]),
   joining: new Set(['and', 'then']),
+  parting: new Set(['now', 'then', 'next', 'okay', 'ok', 'alright']),
   remarks: new Set(['and']),
   // A "right?" asks.
   calling: new Set(['and', 'then', 'the', 'a', 'an', 'right']),

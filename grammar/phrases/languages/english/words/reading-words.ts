@@ -63,7 +63,7 @@ export const MORE_THAN = '[is] (over | above | greater than | more than | better
 
 /** Said right behind a value and its unit, and changing nothing of them. */
 export const TRAILERS =
-  'even | flat | exactly | still | and (steady | holding) | on it | on the money | or so | or thereabouts | steady | solid | only | on the nose | on the dot | on the (meter | gauge) | across it | running | [right] now | at the moment | today | i have | i get | i see';
+  'even | flat | exactly | still | and (steady | holding) | on it | on the money | or so | or thereabouts | steady | solid | only | on the nose | on the dot | on the (meter | gauge) | across it | running | right now | at the moment | today | i have | i get | i see';
 
 /** How long a value was held: it stands in the words that are kept, and in the clock of the record. */
 export const HELD_FOR = { before: 'after | for | in | over', after: 'minutes | minute' } as const;
