@@ -14,7 +14,7 @@ import { spoken } from './hearing/spoken-set.ts';
  * How well the ear hears. Options: `sets=orders,foreign,digits,spoken,noise,speed,folder` · `half=tune|report` (the ear
  * was tuned on one half of recordings, speakers and voices) · `every=N` `from=N` · `at=clean,24,12` decibels over the
  * noise · `people=FOLDER` of spoken orders · `digits=FOLDER` of spoken digits · `folder=FOLDER` of any sound with its
- * words · `model=FOLDER` of a wideband model, `both=yes` to have the bundled one agree · `minutes=N` of each noise.
+ * words · `models=both|wideband|bundled` · `minutes=N` of each noise.
  * Takes about a tenth to a third of the time the sound does. Sets whose recordings are not given are left out.
  */
 export const bench: Bench = async (options, progress) => {
