@@ -15,6 +15,7 @@ export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string)
     ...parts,
     pronunciations: PRONUNCIATIONS,
     gates: GATES,
+    standsFor: () => undefined,
     grammarFor: (expectation) => (expectation === 'all' ? jsgf : undefined),
     // What may go on is waited for: people take breath before "with milk".
     isWhole: (text) => {

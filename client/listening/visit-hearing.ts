@@ -1,5 +1,6 @@
 import { toJsgf } from '../../grammar/export/jsgf.ts';
 import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
+import { numberWordStandsFor } from '../../grammar/phrases/languages/english/words/number-words.ts';
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { understand } from '../../grammar/phrases/understand.ts';
 import { URGENT_WORDS } from '../../grammar/vocabulary/urgent-words.ts';
@@ -24,6 +25,7 @@ export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearin
     ...parts,
     pronunciations: PRONUNCIATIONS,
     gates: GATES,
+    standsFor: numberWordStandsFor,
     grammarFor: visitGrammar,
     isWhole: isWholeSentence,
   });
