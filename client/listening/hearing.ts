@@ -14,7 +14,7 @@ import { SpeechClock } from './sound/speech-clock.ts';
 export interface HearingParts {
   readonly speech: SpeechModule;
   readonly model: SpeechModel;
-  /** A second model, asked where the first is in doubt between two sentences. */
+  /** A second model, of 8 kHz: for sound that has no more, and where the first cannot tell two sentences apart. */
   readonly second?: SpeechModel;
   readonly rnnoise: NoiseModule;
   /** Words that the model's dictionary lacks. */
@@ -81,7 +81,9 @@ export class Hearing {
     const { speech, model, second, pronunciations, gates, standsFor } = parts;
     const first = await Recogniser.open(speech, model, pronunciations, gates[model.id], standsFor);
     const recogniser =
-      second === undefined ? first : await TwoModels.open(first, speech, second, pronunciations, gates[second.id]);
+      second === undefined
+        ? first
+        : new TwoModels(first, await Recogniser.open(speech, second, pronunciations, gates[second.id], standsFor));
     const all = parts.grammarFor('all');
     if (all !== undefined) recogniser.setEverything(all);
     return new Hearing(parts, recogniser);

@@ -1,3 +1,4 @@
+import { sentenceAlone } from './automaton.ts';
 import { confidenceOf, cutOf, type Gate, marginOf, type Trial } from './gate.ts';
 import { GrammarDecoder, type Hypothesis, type Pronunciations } from './grammar-decoder.ts';
 import { PHONE_LOOP, PHONE_WORDS } from './phone-loop.ts';
@@ -35,14 +36,14 @@ export interface Rival {
  * anew under its own: with another voice or microphone that is worth 1 to 4 right in 100 (measured on people), with the
  * same one it would only cost time.
  */
-export const FAR = 14;
+const FAR = 14;
 /** How much the mean of each utterance counts in what the next is decoded under. */
 const FOLLOW = 0.2;
 /**
  * Narrower beams than the module's own (1e-48, 7e-29) for the expected sentences and the loop: half the time in noise.
  * Over all sentences they lose a long one now and then, which no second look would bring back.
  */
-export const NARROW = { beam: 1e-40, pbeam: 1e-40, wbeam: 1e-25 } as const;
+const NARROW = { beam: 1e-40, pbeam: 1e-40, wbeam: 1e-25 } as const;
 /** How much better, for each frame, a sentence of the whole grammar must fit than an expected one to be taken instead. */
 const EXPECTED_FIRST = 0.1;
 /** How much less, for each frame, another sentence may fit and still be what was said. */
@@ -150,6 +151,20 @@ export class Recogniser {
     return this.#judge(best, near ? [{ text: other.text, behind: best.score - other.score }] : [], 2);
   }
 
+  /** How well each sentence fits a sound, by itself; only their differences count. Not while an utterance is open. */
+  fitsOf(sound: Float32Array, sentences: readonly string[]): readonly number[] {
+    const own = this.#loop.meanOf(sound);
+    const mean = distance(own, this.#mean) > FAR ? own : this.#mean;
+    const fits = sentences.map((sentence) => {
+      this.#loop.setNetwork(sentenceAlone(sentence));
+      this.#loop.begin(mean);
+      this.#loop.feed(sound);
+      return this.#loop.end().score;
+    });
+    this.#loop.setNetwork(PHONE_LOOP);
+    return fits;
+  }
+
   close(): void {
     for (const decoder of [this.#expected, this.#everything, this.#loop]) decoder.close();
   }
@@ -224,7 +239,7 @@ interface Found extends Hypothesis {
   readonly trial: Trial;
 }
 
-export const distance = (a: readonly number[], b: readonly number[]): number =>
+const distance = (a: readonly number[], b: readonly number[]): number =>
   Math.hypot(...a.map((value, index) => value - (b[index] ?? 0)));
 
 const lengthOf = (blocks: readonly Float32Array[]): number => blocks.reduce((sum, block) => sum + block.length, 0);

@@ -35,7 +35,7 @@ describe('two models that hear the same sound', { timeout: 120_000 }, () => {
   async function open(first: Pronunciations, second: Pronunciations): Promise<TwoModels> {
     const model = { id: 'bundled', folder: FOLDER } as const;
     const one = await Recogniser.open(module, model, first, GATES.bundled, (word) => word);
-    const both = await TwoModels.open(one, module, model, second, GATES.bundled);
+    const both = new TwoModels(one, await Recogniser.open(module, model, second, GATES.bundled, (word) => word));
     opened.push(both);
     return both;
   }
