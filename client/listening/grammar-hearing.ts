@@ -1,5 +1,6 @@
 import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
 import { Hearing } from './hearing.ts';
+import { adapted } from './profile/voice-profile.ts';
 import { follow, toAutomaton } from './recogniser/automaton.ts';
 import { GATES } from './recogniser/gates.ts';
 import { parseJsgf } from './recogniser/parse-jsgf.ts';
@@ -13,8 +14,7 @@ export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string)
   const network = toAutomaton(parseJsgf(jsgf));
   return await Hearing.open({
     ...parts,
-    pronunciations: PRONUNCIATIONS,
-    gates: GATES,
+    ...adapted({ pronunciations: PRONUNCIATIONS, gates: GATES }, parts.profile),
     standsFor: () => undefined,
     grammarFor: (expectation) => (expectation === 'all' ? jsgf : undefined),
     // What may go on is waited for: people take breath before "with milk".

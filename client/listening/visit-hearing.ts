@@ -5,6 +5,7 @@ import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { understand } from '../../grammar/phrases/understand.ts';
 import { URGENT_WORDS } from '../../grammar/vocabulary/urgent-words.ts';
 import { Hearing } from './hearing.ts';
+import { adapted, type VoiceProfile } from './profile/voice-profile.ts';
 import { GATES } from './recogniser/gates.ts';
 import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
 import type { NoiseModule } from './sound/denoiser.ts';
@@ -15,6 +16,8 @@ export interface VisitHearingParts {
   /** A second model, whose agreement is asked. */
   readonly second?: SpeechModel;
   readonly rnnoise: NoiseModule;
+  /** What was learnt of the voice that is to be heard. */
+  readonly profile?: VoiceProfile;
   /** Any clock in milliseconds; only differences count. */
   now(): number;
 }
@@ -23,8 +26,7 @@ export interface VisitHearingParts {
 export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearing> {
   return await Hearing.open({
     ...parts,
-    pronunciations: PRONUNCIATIONS,
-    gates: GATES,
+    ...adapted({ pronunciations: PRONUNCIATIONS, gates: GATES }, parts.profile),
     standsFor: numberWordStandsFor,
     grammarFor: visitGrammar,
     isWhole: isWholeSentence,

@@ -6,6 +6,7 @@ import createSpeechModule from 'soundswallower';
 import { openGrammarHearing } from '../grammar-hearing.ts';
 import type { Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
+import type { VoiceProfile } from '../profile/voice-profile.ts';
 import type { ModelChoice, SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
 import type { NoiseModule } from '../sound/denoiser.ts';
 import { openVisitHearing, type VisitHearingParts } from '../visit-hearing.ts';
@@ -23,6 +24,8 @@ export interface HearingOptions {
   readonly models?: ModelChoice;
   /** Folder of another 16 kHz model than that of the package. */
   readonly model?: string;
+  /** What was learnt of the voice that is to be heard. */
+  readonly profile?: VoiceProfile;
   /** What computing is timed by, in milliseconds; the clock on the wall where left out. */
   readonly now?: () => number;
 }
@@ -37,12 +40,14 @@ export async function loadHearing({ grammar, ...options }: HearingOptions = {}):
 export async function loadHearingParts({
   models = 'both',
   model,
+  profile,
   now,
 }: Omit<HearingOptions, 'grammar'>): Promise<VisitHearingParts> {
   return {
     speech: (await createSpeechModule()) as unknown as SpeechModule,
     model: models === 'bundled' ? BUNDLED_MODEL : widebandModel(model ?? widebandFolder()),
     ...(models === 'both' && { second: BUNDLED_MODEL }),
+    ...(profile !== undefined && { profile }),
     rnnoise: await loadNoiseModule(),
     now: now ?? (() => performance.now()),
   };

@@ -13,7 +13,7 @@ export const GATES: Readonly<Record<SpeechModel['id'], Gate>> = {
   bundled: {
     reject: -10,
     short: 2.9,
-    doubt: -3.5,
+    doubt: -5.5,
     rival: 150,
     sure: 2,
     scale: 3,
@@ -22,7 +22,7 @@ export const GATES: Readonly<Record<SpeechModel['id'], Gate>> = {
   wideband: {
     reject: -7,
     short: 2.9,
-    doubt: -3.5,
+    doubt: -5,
     rival: 150,
     sure: 2,
     scale: 3,

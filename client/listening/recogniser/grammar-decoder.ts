@@ -67,7 +67,7 @@ export class GrammarDecoder {
     decoder.set_config('remove_noise', 0);
     const made = new GrammarDecoder(module, decoder);
     made.#renewFrontEnd();
-    made.#teach(pronunciations);
+    made.teach(pronunciations);
     return made;
   }
 
@@ -194,7 +194,8 @@ export class GrammarDecoder {
     }
   }
 
-  #teach(pronunciations: Pronunciations): void {
+  /** Adds how words are said, to words it knows and to new ones. Not while an utterance is open. */
+  teach(pronunciations: Pronunciations): void {
     for (const [word, forms] of Object.entries(pronunciations)) {
       // The dictionary numbers the further forms of a word: word, word(2), word(3) …
       let free = 1;

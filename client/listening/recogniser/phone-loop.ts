@@ -7,6 +7,9 @@ const PHONES =
 
 const wordOf = (phone: string): string => `_${phone.toLowerCase()}`;
 
+/** The sound that such a word stands for. */
+export const phoneOf = (word: string): string => word.replace('_', '').toUpperCase();
+
 /** A word for each sound. */
 export const PHONE_WORDS: Pronunciations = Object.fromEntries(PHONES.map((phone) => [wordOf(phone), [phone]]));
 
