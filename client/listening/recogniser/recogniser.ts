@@ -1,4 +1,4 @@
-import { sentenceAlone } from './automaton.ts';
+import { type Automaton, follow, sentenceAlone } from './automaton.ts';
 import { confidenceOf, cutOf, type Gate, marginOf, type Trial } from './gate.ts';
 import { GrammarDecoder, type Hypothesis, type Pronunciations } from './grammar-decoder.ts';
 import { PHONE_LOOP, PHONE_WORDS } from './phone-loop.ts';
@@ -37,6 +37,8 @@ export interface Rival {
  * same one it would only cost time.
  */
 const FAR = 14;
+/** After so many samples the mean is looked at first: what is decoded anew then is little, and nobody waits for it. */
+const EARLY = 14_400;
 /** How much the mean of each utterance counts in what the next is decoded under. */
 const FOLLOW = 0.2;
 /**
@@ -124,8 +126,10 @@ export class Recogniser {
   }
 
   feed(samples: Float32Array): void {
+    const before = lengthOf(this.#kept);
     this.#kept.push(samples);
     for (const decoder of this.#running) decoder.feed(samples);
+    if (before < EARLY && before + samples.length >= EARLY) this.#settle();
   }
 
   /** The best words so far. */
@@ -155,14 +159,7 @@ export class Recogniser {
   fitsOf(sound: Float32Array, sentences: readonly string[]): readonly number[] {
     const own = this.#loop.meanOf(sound);
     const mean = distance(own, this.#mean) > FAR ? own : this.#mean;
-    const fits = sentences.map((sentence) => {
-      this.#loop.setNetwork(sentenceAlone(sentence));
-      this.#loop.begin(mean);
-      this.#loop.feed(sound);
-      return this.#loop.end().score;
-    });
-    this.#loop.setNetwork(PHONE_LOOP);
-    return fits;
+    return sentences.map((sentence) => this.#fitOf(sentenceAlone(sentence), sound, mean).score);
   }
 
   close(): void {
@@ -218,14 +215,27 @@ export class Recogniser {
     };
   }
 
-  /** The same sentence with another number in one place, by a small network: the loop is idle, and lends its decoder. */
-  #rivalOf({ text, score, by }: Found): Rival | undefined {
-    const network = by.network === undefined ? undefined : rivalsOf(by.network, text, this.#standsFor);
-    if (network === undefined) return undefined;
+  /** The same sentence with another number or opposite in one place, be it expected or not. */
+  #rivalOf({ text, by }: Found): Rival | undefined {
+    const all = this.#everything.network;
+    const network = all !== undefined && follow(all, text).whole ? all : by.network;
+    const rivals = network === undefined ? undefined : rivalsOf(network, text, this.#standsFor);
+    if (rivals === undefined) return undefined;
+    const sound = joined(this.#kept);
+    const [own, rival] = [sentenceAlone(text), rivals].map((one) => this.#fitOf(one, sound, this.#mean));
+    return own === undefined || rival === undefined || rival.text === ''
+      ? undefined
+      : { text: rival.text, behind: own.score - rival.score };
+  }
+
+  /** By a small network. The loop is idle after an utterance, and lends its decoder. */
+  #fitOf(network: Automaton, sound: Float32Array, mean: readonly number[]): Hypothesis {
     this.#loop.setNetwork(network);
-    const rival = this.#again(this.#loop);
+    this.#loop.begin(mean);
+    this.#loop.feed(sound);
+    const found = this.#loop.end();
     this.#loop.setNetwork(PHONE_LOOP);
-    return rival.text === '' ? undefined : { text: rival.text, behind: score - rival.score };
+    return found;
   }
 }
 

@@ -1,10 +1,14 @@
 import type { Automaton } from './automaton.ts';
 
-/**
- * What a word stands for where one may be taken for another: words of one value are no rivals of each other, and a word
- * that stands for nothing (`undefined`) is never exchanged.
- */
-export type StandsFor = (word: string) => string | undefined;
+/** What a word stands for. Words of one kind are tried in each other's place, unless they stand for the same. */
+export interface Standing {
+  /** A number may also be left out, or slip in; a name may not. */
+  readonly kind: 'number' | 'name';
+  readonly value: string;
+}
+
+/** Of a word that is never exchanged: undefined. */
+export type StandsFor = (word: string) => Standing | undefined;
 
 /** Part of the way along a sentence: how many of its words are behind, and whether one was exchanged yet. */
 interface Place {
@@ -15,7 +19,7 @@ interface Place {
 /**
  * The sentences of a network that differ from one of its sentences in a single word that counts: another in its place,
  * none, or one more. To be decoded over the same sound: the best of them is what the sentence is most easily taken for.
- * Each state keeps how many ways on the whole network has there, so that the scores compare with the sentence's own.
+ * No way is likelier than another: scores compare with that of the sentence alone.
  *
  * @param text a sentence of the network
  * @returns undefined where it has no such sentence
@@ -26,7 +30,6 @@ export function rivalsOf(network: Automaton, text: string, standsFor: StandsFor)
   const made = new Map<string, number>();
   const arcs: Map<string, number>[] = [];
   const final: boolean[] = [];
-  const ways: number[] = [];
   // Where it stands in the network is told by the words alone; where in the sentence may be told in several ways.
   const add = (at: number, places: readonly Place[]): number => {
     const key = `${at} ${[...new Set(places.map(({ behind, changed }) => `${behind}${changed ? '*' : ''}`))].sort().join()}`;
@@ -38,7 +41,6 @@ export function rivalsOf(network: Automaton, text: string, standsFor: StandsFor)
     arcs.push(own);
     const ends = network.final[at] === true;
     final.push(ends && places.some((place) => isRival(words, place, standsFor)));
-    ways.push(network.arcs[at]!.size + (ends ? 1 : 0));
     for (const [word, to] of network.arcs[at]!) {
       const next = places.flatMap((place) => steps(place, word));
       if (next.length > 0) own.set(word, add(to, next));
@@ -46,7 +48,7 @@ export function rivalsOf(network: Automaton, text: string, standsFor: StandsFor)
     return state;
   };
   add(0, [{ behind: 0, changed: false }]);
-  return withoutDeadEnds({ arcs, final, ways });
+  return withoutDeadEnds({ arcs, final });
 }
 
 /** Where a word may lead: along the sentence, or, once only, in a word's stead, before one, or past one left out. */
@@ -54,22 +56,24 @@ function stepsBy(words: readonly string[], { behind, changed }: Place, word: str
   const next = words[behind];
   const places: Place[] = next === word ? [{ behind: behind + 1, changed }] : [];
   if (changed) return places;
-  const value = standsFor(word);
-  const nextValue = next === undefined ? undefined : standsFor(next);
-  const exchanged = { behind: behind + 1, changed: true };
-  if (value !== undefined && nextValue !== undefined && value !== nextValue) places.push(exchanged);
-  const before = words[behind - 1];
-  const isBesideOne = nextValue !== undefined || (before !== undefined && standsFor(before) !== undefined);
-  if (value !== undefined && next !== word && isBesideOne) places.push({ behind, changed: true });
-  if (nextValue !== undefined && words[behind + 1] === word) places.push({ behind: behind + 2, changed: true });
+  const one = standsFor(word);
+  const other = next === undefined ? undefined : standsFor(next);
+  if (one !== undefined && one.kind === other?.kind && one.value !== other.value)
+    places.push({ behind: behind + 1, changed: true });
+  const isBesideOne = other?.kind === 'number' || isNumber(words[behind - 1], standsFor);
+  if (one?.kind === 'number' && next !== word && isBesideOne) places.push({ behind, changed: true });
+  if (other?.kind === 'number' && words[behind + 1] === word) places.push({ behind: behind + 2, changed: true });
   return places;
 }
 
-/** At the end of the sentence with a change behind it, or before a last word that is left out. */
+/** At the end of the sentence with a change behind it, or before a last number that is left out. */
 const isRival = (words: readonly string[], { behind, changed }: Place, standsFor: StandsFor): boolean =>
-  changed ? behind === words.length : behind === words.length - 1 && standsFor(words[behind]!) !== undefined;
+  changed ? behind === words.length : behind === words.length - 1 && isNumber(words[behind], standsFor);
 
-function withoutDeadEnds({ arcs, final, ways = [] }: Automaton): Automaton | undefined {
+const isNumber = (word: string | undefined, standsFor: StandsFor): boolean =>
+  word !== undefined && standsFor(word)?.kind === 'number';
+
+function withoutDeadEnds({ arcs, final }: Automaton): Automaton | undefined {
   const into: number[][] = arcs.map(() => []);
   arcs.forEach((own, from) => {
     for (const to of own.values()) into[to]!.push(from);
@@ -84,6 +88,6 @@ function withoutDeadEnds({ arcs, final, ways = [] }: Automaton): Automaton | und
       (at) => new Map([...arcs[at]!].flatMap(([word, to]) => (alive.has(to) ? [[word, numbers.get(to)!]] : []))),
     ),
     final: kept.map((at) => final[at]!),
-    ways: kept.map((at) => ways[at]!),
+    ways: kept.map(() => 1),
   };
 }

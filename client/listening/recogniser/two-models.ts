@@ -7,6 +7,11 @@ export type Recognising = Pick<
   'setEverything' | 'setExpected' | 'begin' | 'feed' | 'partial' | 'end' | 'close'
 >;
 
+interface Expected {
+  readonly jsgf: string | undefined;
+  readonly alone: boolean;
+}
+
 /** Share of its confidence that is left to a sentence which may as well be another. */
 const DOUBTED = 0.5;
 /** A rival that is so far behind by the first model's score is not put to the second. */
@@ -31,6 +36,13 @@ export class TwoModels implements Recognising {
   readonly #wide: Recogniser;
   readonly #narrow: Recogniser;
   #hears: Recogniser;
+  #everything: string | undefined;
+  #expected: Expected | undefined;
+  /** What each was given to hear by; the one that does not hear is given nothing until it does. */
+  readonly #given = new Map<
+    Recogniser,
+    { readonly everything: string | undefined; readonly expected: Expected | undefined }
+  >();
   #swing: number | undefined;
   #kept: Float32Array[] = [];
 
@@ -41,11 +53,13 @@ export class TwoModels implements Recognising {
   }
 
   setEverything(jsgf: string): void {
-    for (const model of [this.#wide, this.#narrow]) model.setEverything(jsgf);
+    this.#everything = jsgf;
+    this.#give(this.#hears);
   }
 
-  setExpected(jsgf: string | undefined, alone?: boolean): void {
-    for (const model of [this.#wide, this.#narrow]) model.setExpected(jsgf, alone);
+  setExpected(jsgf: string | undefined, alone = false): void {
+    this.#expected = { jsgf, alone };
+    this.#give(this.#hears);
   }
 
   begin(): void {
@@ -83,7 +97,16 @@ export class TwoModels implements Recognising {
     if (this.#swing > SWING.wide) this.#hears = this.#wide;
   }
 
+  #give(model: Recogniser): void {
+    const given = this.#given.get(model);
+    const [everything, expected] = [this.#everything, this.#expected];
+    if (everything !== undefined && everything !== given?.everything) model.setEverything(everything);
+    if (expected !== undefined && expected !== given?.expected) model.setExpected(expected.jsgf, expected.alone);
+    this.#given.set(model, { everything, expected });
+  }
+
   #heardAnew(sound: Float32Array, speechFrames: number): Recognition {
+    this.#give(this.#hears);
     this.#hears.begin();
     this.#hears.feed(sound);
     return this.#hears.end(speechFrames);

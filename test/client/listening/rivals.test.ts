@@ -3,8 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type Automaton, follow, toAutomaton } from '../../../client/listening/recogniser/automaton.ts';
 import { parseJsgf } from '../../../client/listening/recogniser/parse-jsgf.ts';
 import { rivalsOf } from '../../../client/listening/recogniser/rivals.ts';
-import { visitGrammar } from '../../../client/listening/visit-hearing.ts';
-import { numberWordStandsFor } from '../../../grammar/phrases/languages/english/words/number-words.ts';
+import { standsFor, visitGrammar } from '../../../client/listening/visit-hearing.ts';
 
 const network = (sentences: string): Automaton =>
   toAutomaton(parseJsgf(`#JSGF V1.0;\ngrammar test;\npublic <s> = ${sentences};\n`));
@@ -16,7 +15,7 @@ function* sentencesOf({ arcs, final }: Automaton, at = 0, said: readonly string[
 }
 
 const rivalsIn = (sentences: string, text: string): readonly string[] => {
-  const rivals = rivalsOf(network(sentences), text, numberWordStandsFor);
+  const rivals = rivalsOf(network(sentences), text, standsFor);
   return rivals === undefined ? [] : [...sentencesOf(rivals)].sort();
 };
 
@@ -42,6 +41,10 @@ describe('the rivals of a sentence', () => {
     expect(rivalsIn('why | what next', 'why')).toEqual([]);
   });
 
+  test('have the opposite place, which is never left out', () => {
+    expect(rivalsIn('[line | load | leg] side [open]', 'line side')).toEqual(['load side']);
+  });
+
   test('lose a point, or gain one', () => {
     expect(rivalsIn('two [point] six [volts]', 'two point six volts')).toEqual(['two six volts']);
     expect(rivalsIn('two [point] six', 'two six')).toEqual(['two point six']);
@@ -56,7 +59,7 @@ describe('the rivals of a sentence', () => {
     fc.assert(
       fc.property(fc.constantFrom(1, 2), digit, digit, (hundreds, tens, units) => {
         const said = [hundreds, tens, units].map((one) => digits[one]!);
-        const rivals = rivalsOf(grammar, said.join(' '), numberWordStandsFor);
+        const rivals = rivalsOf(grammar, said.join(' '), standsFor);
         expect(rivals).toBeDefined();
         said.forEach((_, place) => {
           for (const other of digits) {

@@ -31,11 +31,13 @@ describe('two models that hear the same sound', { timeout: 120_000 }, () => {
     for (const one of opened) one.close();
   });
 
+  const name = (value: string) => ({ kind: 'name', value }) as const;
+
   /** The first and the second model with words of their own; any word may be taken for any other. */
   async function open(first: Pronunciations, second: Pronunciations): Promise<TwoModels> {
     const model = { id: 'bundled', folder: FOLDER } as const;
-    const one = await Recogniser.open(module, model, first, GATES.bundled, (word) => word);
-    const both = new TwoModels(one, await Recogniser.open(module, model, second, GATES.bundled, (word) => word));
+    const one = await Recogniser.open(module, model, first, GATES.bundled, name);
+    const both = new TwoModels(one, await Recogniser.open(module, model, second, GATES.bundled, name));
     opened.push(both);
     return both;
   }
