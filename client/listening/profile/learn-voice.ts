@@ -18,15 +18,18 @@ export interface LearningParts {
   readonly gate: Gate;
 }
 
-/** A word must have been said so often for its sounds to be learnt from. */
+/** A word must have been said so often, and taken for another so often, for its sounds to be learnt. */
 const OFTEN = 3;
-/** How many ways of saying a word are learnt, and how much of the score each must bring where it was not taken from. */
+const MISHEARD = 2;
+/** How many ways of saying a word are learnt. */
 const MOST_FORMS = 2;
-const WORTH = 100;
+/** How many more of all tries must come out right with a form than without: its own try is one of them. */
+const MORE_RIGHT = 2;
 
 /**
  * Learns how a person says the words of some sentences: the mean of the voice, and for each word what sounds were heard
- * in its place. A form is kept only where it fits the person's other tries of the word better than the dictionary does.
+ * in its place. That is done for words that were taken for others, and a form is kept only where more of all that was
+ * said comes out right with it.
  *
  * @throws ListeningError `model-missing`, `grammar-unknown-word`
  */
@@ -38,9 +41,10 @@ export async function learnVoice(parts: LearningParts, said: readonly SaidAloud[
     const mean = gate.mean.map((value, at) =>
       means.length === 0 ? value : means.reduce((sum, own) => sum + own[at]! / means.length, 0),
     );
-    const learner = new FormLearner(decoder, mean);
-    const learnt = [...placesOf(said)].flatMap(([word, places]) => {
-      const forms = places.length < OFTEN ? [] : learner.learn(word, places);
+    const places = placesOf(said);
+    const learner = new FormLearner(decoder, mean, places);
+    const learnt = [...places].flatMap(([word, own]) => {
+      const forms = own.length < OFTEN ? [] : learner.learn(word, own);
       return forms.length === 0 ? [] : [[word, forms] as const];
     });
     return { model: model.id, mean, pronunciations: Object.fromEntries(learnt) };
@@ -68,37 +72,53 @@ function placesOf(said: readonly SaidAloud[]): ReadonlyMap<string, readonly Plac
   return places;
 }
 
-/** Sounds that may be how somebody says a word, and how well they fit each of the tries. */
-interface Form {
-  readonly sounds: string;
-  readonly fits: readonly number[];
-}
-
 class FormLearner {
   readonly #decoder: GrammarDecoder;
   readonly #mean: readonly number[];
+  readonly #places: readonly Place[];
+  /** Each word that was said, and each form learnt, by the word it stands for. */
+  readonly #standsFor: Map<string, string>;
+  #right: number;
   #count = 0;
 
-  constructor(decoder: GrammarDecoder, mean: readonly number[]) {
+  constructor(decoder: GrammarDecoder, mean: readonly number[], places: ReadonlyMap<string, readonly Place[]>) {
     this.#decoder = decoder;
     this.#mean = mean;
+    this.#places = [...places.values()].flat();
+    this.#standsFor = new Map([...places.keys()].map((word) => [word, word]));
+    this.#right = this.#places.filter((place) => this.#isRight(place)).length;
   }
 
-  /** The forms that fit a person's tries of a word better than what the dictionary has, best first. */
-  learn(word: string, places: readonly Place[]): readonly string[] {
-    const heard = new Set(places.map((place) => this.#soundsAt(place)).filter((sounds) => sounds !== ''));
-    const forms = [...heard].map((sounds): Form => ({ sounds, fits: this.#fits(this.#name(sounds), places) }));
-    let fits = this.#fits(word, places);
+  /** The forms of a word with which more of all that was said is heard as it was meant, best first. */
+  learn(word: string, own: readonly Place[]): readonly string[] {
+    if (own.filter((place) => !this.#isRight(place)).length < MISHEARD) return [];
+    const now = this.#fits(word, own);
+    const heard = [...new Set(own.map((place) => this.#soundsAt(place)))].filter((sounds) => sounds !== '');
+    const forms = heard
+      .map((sounds) => ({ sounds, name: this.#name(sounds) }))
+      .map((form) => ({ ...form, gain: gainElsewhere(this.#fits(form.name, own), now) }))
+      .sort((a, b) => b.gain - a.gain);
     const chosen: string[] = [];
-    while (chosen.length < MOST_FORMS) {
-      const [best] = forms
-        .map((form) => ({ form, gain: gainElsewhere(form.fits, fits) }))
-        .sort((a, b) => b.gain - a.gain);
-      if (best === undefined || best.gain < WORTH) break;
-      chosen.push(best.form.sounds);
-      fits = fits.map((fit, index) => Math.max(fit, best.form.fits[index]!));
+    for (const { sounds, name } of forms) {
+      if (chosen.length < MOST_FORMS && this.#brings(name, word)) chosen.push(sounds);
     }
     return chosen;
+  }
+
+  /** Takes a form in, if more comes out right with it. */
+  #brings(name: string, word: string): boolean {
+    this.#standsFor.set(name, word);
+    const right = this.#places.filter((place) => this.#isRight(place)).length;
+    const brings = right >= this.#right + MORE_RIGHT;
+    if (brings) this.#right = right;
+    else this.#standsFor.delete(name);
+    return brings;
+  }
+
+  /** Whether the word in this place is heard as itself, where any of the words may stand there. */
+  #isRight({ words, at, sound }: Place): boolean {
+    const { text } = this.#decode(anyOfThemAt([...this.#standsFor.keys()], words, at), sound);
+    return this.#standsFor.get(text.split(' ')[at] ?? '') === words[at];
   }
 
   #decode(network: Automaton, sound: Float32Array): { readonly text: string; readonly score: number } {
@@ -110,9 +130,11 @@ class FormLearner {
 
   /** The sounds in the place of one word of a sentence; empty where it did not come out. */
   #soundsAt({ words, at, sound }: Place): string {
-    const { text } = this.#decode(anySoundsAt(words, at), sound);
-    const heard = text.split(' ').slice(at, text.split(' ').length - (words.length - at - 1));
-    return heard.map(phoneOf).join(' ');
+    const heard = this.#decode(anySoundsAt(words, at), sound).text.split(' ');
+    return heard
+      .slice(at, heard.length - (words.length - at - 1))
+      .map(phoneOf)
+      .join(' ');
   }
 
   #fits(word: string, places: readonly Place[]): readonly number[] {
@@ -135,6 +157,13 @@ class FormLearner {
 function gainElsewhere(form: readonly number[], now: readonly number[]): number {
   const gains = form.map((fit, index) => Math.max(0, fit - now[index]!));
   return gains.reduce((sum, gain) => sum + gain, 0) - Math.max(...gains);
+}
+
+/** A sentence in which any of some words may stand in the place of one. */
+function anyOfThemAt(choices: readonly string[], words: readonly string[], at: number): Automaton {
+  const { arcs, final } = sentenceAlone(words.join(' '));
+  const any = new Map(choices.map((word) => [word, at + 1]));
+  return { arcs: arcs.map((own, state) => (state === at ? any : own)), final };
 }
 
 /** A sentence in which any sounds may stand in the place of one word. */
