@@ -20,7 +20,7 @@ const TOOL = {
   options: {
     expect: EXPECT_OPTION,
     grammar: { value: 'FILE', says: 'listens for this JSGF grammar instead; then only the words are printed' },
-    models: { value: 'WHICH', says: 'wideband, bundled, or both: what only one heard is asked (both)' },
+    models: { value: 'WHICH', says: 'wideband, bundled, or both (both)' },
     model: { value: 'FOLDER', says: 'hears with another 16 kHz acoustic model' },
   },
   notes: ['Sound is PCM (WAV) of 8 to 192 kHz with any number of channels.'],

@@ -48,6 +48,8 @@ const FOLLOW = 0.2;
 const NARROW = { beam: 1e-40, pbeam: 1e-40, wbeam: 1e-25 } as const;
 /** How much better, for each frame, a sentence of the whole grammar must fit than an expected one to be taken instead. */
 const EXPECTED_FIRST = 0.1;
+/** Words that numbers are made of: a sentence of nothing else is held against so many, not against all orders too. */
+const NUMBERS = 30;
 /** How much less, for each frame, another sentence may fit and still be what was said. */
 const NEAR = 1;
 
@@ -144,7 +146,7 @@ export class Recogniser {
     const loop = this.#loop.end();
     const found = (by: GrammarDecoder, { text, score }: Hypothesis): Found => {
       const margin = text === '' ? Number.NEGATIVE_INFINITY : marginOf(score, loop.score, speechFrames);
-      return { text, score, margin, by, trial: { speechFrames, words: by.words } };
+      return { text, score, margin, by, trial: { speechFrames, words: this.#isNumber(text) ? NUMBERS : by.words } };
     };
     const first = found(this.#first, this.#first.end());
     if (!this.#tight || this.#alone || first.margin >= this.#gate.sure) return this.#judge(first, [], 1);
@@ -213,6 +215,10 @@ export class Recogniser {
       alternatives: textsOf(isNear ? [...near, rival] : near),
       rivals: rival === undefined ? near : [...near, rival],
     };
+  }
+
+  #isNumber(text: string): boolean {
+    return text !== '' && text.split(' ').every((word) => this.#standsFor(word)?.kind === 'number');
   }
 
   /** The same sentence with another number or opposite in one place, be it expected or not. */

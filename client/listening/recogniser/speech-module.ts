@@ -39,8 +39,8 @@ export interface ModuleDecoder {
 }
 
 /**
- * Which acoustic models hear: the 16 kHz one with the 8 kHz one beside it, whose word is asked too; or either alone,
- * with half the work.
+ * Which acoustic models hear: the 16 kHz one with the 8 kHz one beside it, for narrow sound and for a second opinion; or
+ * either alone, with half the memory and a quicker start.
  */
 export type ModelChoice = (typeof MODEL_CHOICES)[number];
 

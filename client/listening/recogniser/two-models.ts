@@ -15,9 +15,9 @@ interface Expected {
 /** Share of its confidence that is left to a sentence which may as well be another. */
 const DOUBTED = 0.5;
 /** A rival that is so far behind by the first model's score is not put to the second. */
-const CLEAR = 300;
+const CLEAR = 500;
 /** By how much of the score both together must put a sentence before a rival; else both are asked. */
-const CLEAR_TO_BOTH = 200;
+const CLEAR_TO_BOTH = 300;
 /**
  * Below this swing of its upper band in dB a sound is of 8 kHz, above that other it is of 16. Measured: 8 kHz of
  * people 2.4 to 3.1, and to 4.8 with a fan at 10 dB; 16 kHz of voices 6 and more for 98 in 100, at 10 dB 4 and more for 95.

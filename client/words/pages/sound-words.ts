@@ -8,9 +8,9 @@ export const SOUND = {
   stopAlways: '“Stop” is heard at any time.',
   recogniser: 'Recogniser',
   models: {
-    both: 'our own, on this device: two models, and what they hear differently is asked (9 MB once)',
-    wideband: 'our own with its 16 kHz model alone: half the work',
-    bundled: 'our own with its 8 kHz model alone: for a narrow headset',
+    both: 'our own, on this device (9 MB once)',
+    wideband: 'our own with its 16 kHz model alone: for a slow phone',
+    bundled: 'our own with its 8 kHz model alone: for a slow phone and a narrow headset (5 MB once)',
   },
   browser: 'the browser’s',
   browserWarning:

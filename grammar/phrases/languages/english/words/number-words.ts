@@ -72,6 +72,8 @@ const STANDS_FOR: ReadonlyMap<string, string> = new Map([
   ...[UNIT_WORDS, TEEN_WORDS, TENS_WORDS].flatMap((words) =>
     Object.entries(words).map(([word, value]) => [word, String(value)] as const),
   ),
+  ['hundred', '00'],
+  ['thousand', '000'],
   ...POINT_WORDS.map((word) => [word, '.'] as const),
   ...MINUS_WORDS.map((word) => [word, '-'] as const),
 ]);
