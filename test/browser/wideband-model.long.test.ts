@@ -26,7 +26,7 @@ describe('the models of the ear', () => {
     const sound = await spokenSound(`${folder.path}/said.wav`, [9, SENTENCE, 40]);
     const browser = await ReadbackBrowser.open({ profile: `${folder.path}/profile`, sound });
     try {
-      for (const missing of ['feature_transform.gz', 'feature_transform', 'mdef', '..%2Fmdef.gz']) {
+      for (const missing of ['feature_transform.gz', 'feature_transform', 'dict.txt.gz', '..%2Fmdef.gz']) {
         expect((await fetch(`${server.url}/model/wideband/${missing}`)).status, missing).toBe(404);
       }
       expect((await fetch(`${server.url}/model/en-us/feature_transform.gz`)).status).toBe(404);
