@@ -18,18 +18,18 @@ export interface LearningParts {
   readonly gate: Gate;
 }
 
-/** A word must have been said so often, and taken for another so often, for its sounds to be learnt. */
+/** A word must have been said so often for its sounds to be learnt. */
 const OFTEN = 3;
-const MISHEARD = 2;
-/** How many ways of saying a word are learnt. */
+/** How many ways of saying a word are learnt, and how much of the score each must bring where it was not taken from. */
 const MOST_FORMS = 2;
-/** How many more of all tries must come out right with a form than without: its own try is one of them. */
-const MORE_RIGHT = 2;
+const WORTH = 100;
+/** What is learnt from one half must bring so much more right in the other: tries, and their share of all. */
+const MORE_RIGHT = { tries: 2, share: 0.05 } as const;
 
 /**
  * Learns how a person says the words of some sentences: the mean of the voice, and for each word what sounds were heard
- * in its place. That is done for words that were taken for others, and a form is kept only where more of all that was
- * said comes out right with it.
+ * in its place. Forms are kept only where those learnt from each half of the tries bring more right in the other half:
+ * who says the words as the dictionary has them would only be heard the worse for it.
  *
  * @throws ListeningError `model-missing`, `grammar-unknown-word`
  */
@@ -41,13 +41,16 @@ export async function learnVoice(parts: LearningParts, said: readonly SaidAloud[
     const mean = gate.mean.map((value, at) =>
       means.length === 0 ? value : means.reduce((sum, own) => sum + own[at]! / means.length, 0),
     );
+    const learner = new FormLearner(decoder, mean);
     const places = placesOf(said);
-    const learner = new FormLearner(decoder, mean, places);
-    const learnt = [...places].flatMap(([word, own]) => {
-      const forms = own.length < OFTEN ? [] : learner.learn(word, own);
-      return forms.length === 0 ? [] : [[word, forms] as const];
-    });
-    return { model: model.id, mean, pronunciations: Object.fromEntries(learnt) };
+    const forms = learner.isWorthIt(places) ? learner.learn(places) : [];
+    const words = new Set(forms.map(({ word }) => word));
+    const soundsOf = (word: string) => forms.filter((form) => form.word === word).map(({ sounds }) => sounds);
+    return {
+      model: model.id,
+      mean,
+      pronunciations: Object.fromEntries([...words].map((word) => [word, soundsOf(word)])),
+    };
   } finally {
     decoder.close();
   }
@@ -72,53 +75,71 @@ function placesOf(said: readonly SaidAloud[]): ReadonlyMap<string, readonly Plac
   return places;
 }
 
+type Places = ReadonlyMap<string, readonly Place[]>;
+
+/** One way of saying a word, under a name of its own. */
+interface Form {
+  readonly word: string;
+  readonly name: string;
+  readonly sounds: string;
+}
+
 class FormLearner {
   readonly #decoder: GrammarDecoder;
   readonly #mean: readonly number[];
-  readonly #places: readonly Place[];
-  /** Each word that was said, and each form learnt, by the word it stands for. */
-  readonly #standsFor: Map<string, string>;
-  #right: number;
   #count = 0;
 
-  constructor(decoder: GrammarDecoder, mean: readonly number[], places: ReadonlyMap<string, readonly Place[]>) {
+  constructor(decoder: GrammarDecoder, mean: readonly number[]) {
     this.#decoder = decoder;
     this.#mean = mean;
-    this.#places = [...places.values()].flat();
-    this.#standsFor = new Map([...places.keys()].map((word) => [word, word]));
-    this.#right = this.#places.filter((place) => this.#isRight(place)).length;
   }
 
-  /** The forms of a word with which more of all that was said is heard as it was meant, best first. */
-  learn(word: string, own: readonly Place[]): readonly string[] {
-    if (own.filter((place) => !this.#isRight(place)).length < MISHEARD) return [];
-    const now = this.#fits(word, own);
-    const heard = [...new Set(own.map((place) => this.#soundsAt(place)))].filter((sounds) => sounds !== '');
-    const forms = heard
-      .map((sounds) => ({ sounds, name: this.#name(sounds) }))
-      .map((form) => ({ ...form, gain: gainElsewhere(this.#fits(form.name, own), now) }))
-      .sort((a, b) => b.gain - a.gain);
-    const chosen: string[] = [];
-    for (const { sounds, name } of forms) {
-      if (chosen.length < MOST_FORMS && this.#brings(name, word)) chosen.push(sounds);
+  /** Whether what each half of the tries teaches brings more right in the other. */
+  isWorthIt(places: Places): boolean {
+    const halves = [0, 1].map(
+      (odd) => new Map([...places].map(([word, own]) => [word, own.filter((_, index) => index % 2 === odd)])),
+    );
+    const [one = places, other = places] = halves;
+    const gain = [
+      [one, other],
+      [other, one],
+    ].reduce((sum, [from, to]) => sum + this.#right(to!, this.learn(from!)) - this.#right(to!, []), 0);
+    const tries = [...places.values()].flat().length;
+    return gain >= Math.max(MORE_RIGHT.tries, MORE_RIGHT.share * tries);
+  }
+
+  learn(places: Places): readonly Form[] {
+    return [...places].flatMap(([word, own]) => (own.length < OFTEN ? [] : this.#formsOf(word, own)));
+  }
+
+  /** The forms that fit a person's tries of a word better than what the dictionary has, best first. */
+  #formsOf(word: string, places: readonly Place[]): readonly Form[] {
+    const heard = new Set(places.map((place) => this.#soundsAt(place)).filter((sounds) => sounds !== ''));
+    const forms = [...heard].map((sounds) => {
+      const name = this.#name(sounds);
+      return { form: { word, name, sounds }, fits: this.#fits(name, places) };
+    });
+    let fits = this.#fits(word, places);
+    const chosen: Form[] = [];
+    while (chosen.length < MOST_FORMS) {
+      const [best] = forms
+        .map((one) => ({ ...one, gain: gainElsewhere(one.fits, fits) }))
+        .sort((a, b) => b.gain - a.gain);
+      if (best === undefined || best.gain < WORTH) break;
+      chosen.push(best.form);
+      fits = fits.map((fit, index) => Math.max(fit, best.fits[index]!));
     }
     return chosen;
   }
 
-  /** Takes a form in, if more comes out right with it. */
-  #brings(name: string, word: string): boolean {
-    this.#standsFor.set(name, word);
-    const right = this.#places.filter((place) => this.#isRight(place)).length;
-    const brings = right >= this.#right + MORE_RIGHT;
-    if (brings) this.#right = right;
-    else this.#standsFor.delete(name);
-    return brings;
-  }
-
-  /** Whether the word in this place is heard as itself, where any of the words may stand there. */
-  #isRight({ words, at, sound }: Place): boolean {
-    const { text } = this.#decode(anyOfThemAt([...this.#standsFor.keys()], words, at), sound);
-    return this.#standsFor.get(text.split(' ')[at] ?? '') === words[at];
+  /** How many words are heard as themselves, where any of the words may stand in their place. */
+  #right(places: Places, forms: readonly Form[]): number {
+    const standsFor = new Map([...places.keys()].map((word) => [word, word]));
+    for (const { name, word } of forms) standsFor.set(name, word);
+    return [...places.values()].flat().filter(({ words, at, sound }) => {
+      const { text } = this.#decode(anyOfThemAt([...standsFor.keys()], words, at), sound);
+      return standsFor.get(text.split(' ')[at] ?? '') === words[at];
+    }).length;
   }
 
   #decode(network: Automaton, sound: Float32Array): { readonly text: string; readonly score: number } {

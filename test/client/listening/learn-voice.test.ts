@@ -33,13 +33,13 @@ describe('a voice that says a word otherwise than the dictionary', { timeout: 12
     learnVoice({ speech: module, model: MODEL, pronunciations: {}, gate: GATES.bundled }, sentences);
 
   test('is learnt from a few tries, and fits another one better', async () => {
-    const stretches = [0.9, 1, 1.1, 1.2];
+    const stretches = [0.85, 0.9, 0.95, 1, 1.1, 1.2];
     const tries = stretches.flatMap((stretch) => [
       said('line gauge', 'line seven', stretch),
-      said('line eleven', 'line eleven', stretch),
+      said('line heaven', 'line heaven', stretch),
     ]);
     const profile = await learn(tries);
-    expect(Object.keys(profile.pronunciations)).toEqual(['gauge']);
+    expect(Object.keys(profile.pronunciations)).toContain('gauge');
     expect(profile.mean).toHaveLength(GATES.bundled.mean.length);
 
     const other = said('line gauge', 'line seven', 1.05).sound;
