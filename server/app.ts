@@ -16,7 +16,6 @@ import { addSecurityHeaders } from './security-headers.ts';
 import type { EventStore } from './store/event-store.ts';
 import type { ReceiptSigner } from './sync/receipt-signer.ts';
 import { syncRoutes } from './sync/sync.ts';
-import { widebandModelRoutes } from './wideband-model.ts';
 
 export interface AppOptions {
   readonly store: EventStore;
@@ -26,8 +25,6 @@ export interface AppOptions {
   readonly keeper?: HeadKeeper;
   /** The folder of the built web client; the server runs without it. */
   readonly webDir: string;
-  /** The folder of a 16 kHz acoustic model that pages may choose; undefined where this machine has none. */
-  readonly widebandModel?: string | undefined;
   readonly version: string;
   /** Milliseconds since 1970. */
   readonly clock?: () => number;
@@ -41,7 +38,6 @@ const HealthSchema = Type.Object({
   version: Type.String(),
   protocol: Type.Integer(),
   receiptKey: Type.String({ description: 'Ed25519 public key that signs receipts: 32 bytes in base64url' }),
-  models: Type.Array(Type.String(), { description: 'acoustic models that the pages can load from here' }),
   clock: Type.Union([Type.Literal('ok'), Type.Literal('behind')], {
     description: 'behind: this machine’s clock stands before the latest event it took',
   }),
@@ -65,13 +61,12 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     .withTypeProvider<TypeBoxTypeProvider>()
     .get(
       '/api/health',
-      { schema: { summary: 'version, protocol, public key, models, clock', response: { 200: HealthSchema } } },
+      { schema: { summary: 'version, protocol, public key, clock', response: { 200: HealthSchema } } },
       async () => ({
         status: 'ok' as const,
         version: options.version,
         protocol: PROTOCOL,
         receiptKey: options.signer.publicKey,
-        models: options.widebandModel === undefined ? ['bundled'] : ['bundled', 'wideband'],
         clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
       }),
     );
@@ -89,9 +84,6 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     lookEveryMs: options.lookEveryMs,
     kept: options.keeper?.stored ?? (async () => undefined),
   });
-  if (options.widebandModel !== undefined) {
-    await fastify.register(widebandModelRoutes, { folder: options.widebandModel });
-  }
   await fastify.register(pageRoutes, { webDir: options.webDir });
   fastify.addHook('onClose', async () => {
     await options.keeper?.close();

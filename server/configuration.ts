@@ -3,7 +3,6 @@ import { isIP } from 'node:net';
 import { resolve } from 'node:path';
 import { createSecureContext } from 'node:tls';
 import { ServerError } from './errors.ts';
-import { findWidebandModel } from './wideband-model.ts';
 
 export interface Configuration {
   readonly host: string;
@@ -18,14 +17,12 @@ export interface Configuration {
   readonly maxDataBytes?: number;
   /** Starts although the record lacks what was signed for or acknowledged. */
   readonly acceptLoss: boolean;
-  /** The folder of a 16 kHz acoustic model; undefined where there is none. */
-  readonly widebandModel: string | undefined;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
 /**
- * Reads HOST, PORT, DATA_DIR, TLS_CERT, TLS_KEY, PROXY_ORIGIN, DATA_LIMIT_MB, ACCEPT_LOSS and WIDEBAND_MODEL.
+ * Reads HOST, PORT, DATA_DIR, TLS_CERT, TLS_KEY, PROXY_ORIGIN, DATA_LIMIT_MB and ACCEPT_LOSS.
  * @throws {ServerError} setting-wrong, open-without-tls.
  */
 export function readConfiguration(environment: Environment): Configuration {
@@ -40,7 +37,6 @@ export function readConfiguration(environment: Environment): Configuration {
     port: wholeNumber('PORT', environment['PORT'] || '8470', 0, 65_535),
     acceptLoss: yesOrNothing('ACCEPT_LOSS', environment['ACCEPT_LOSS']),
     dataDir: resolve(environment['DATA_DIR'] || 'data'),
-    widebandModel: findWidebandModel(environment['WIDEBAND_MODEL']),
     ...(tls === undefined ? {} : { tls }),
     ...(proxyOrigin === undefined ? {} : { proxyOrigin }),
     ...(limit ? { maxDataBytes: wholeNumber('DATA_LIMIT_MB', limit, 1, 10_000_000) * 1_000_000 } : {}),

@@ -42,7 +42,6 @@ async function main(): Promise<void> {
     signer,
     keeper,
     webDir: WEB_DIR,
-    widebandModel: configuration.widebandModel,
     version,
   });
   endInGoodOrder(fastify);
@@ -80,7 +79,7 @@ async function listen(fastify: FastifyInstance, { host, port }: Configuration): 
 /** Tells a person on the terminal, and a parent process by a message and a line of JSON. */
 function tellReady(
   fastify: FastifyInstance,
-  { host, port: asked, tls, dataDir, widebandModel }: Configuration,
+  { host, port: asked, tls, dataDir }: Configuration,
   told: readonly string[],
 ): void {
   const { port } = fastify.server.address() as AddressInfo;
@@ -88,20 +87,17 @@ function tellReady(
   const everywhere = host === '0.0.0.0' || host === '::';
   const name = everywhere ? 'localhost' : host.includes(':') ? `[${host}]` : host;
   const url = `${tls === undefined ? 'http' : 'https'}://${name}:${port}`;
-  const lines = [`Readback is at ${url}`, `Records are kept in ${dataDir}`, ...told, earWords(widebandModel)];
+  const lines = [`Readback is at ${url}`, `Records are kept in ${dataDir}`, ...told, earWords()];
   process.stdout.write(`${lines.join('\n')}\n`);
   if (asked === 0) process.stdout.write(`${JSON.stringify({ ready: { url, port, dataDir } })}\n`);
   if (process.connected) process.send?.({ url, port, dataDir });
 }
 
-/** Which ear the pages will find: the bundled model is built beside them, a wideband one may be on this machine. */
-function earWords(widebandModel: string | undefined): string {
-  if (!existsSync(join(WEB_DIR, 'model/en-us/mdef.gz'))) {
-    return 'Ear: none, the pages are not built; run "npm start" to build them (typing works in the terminal tools)';
-  }
-  return widebandModel === undefined
-    ? 'Ear: the offline recogniser with its bundled model only (apt-get install pocketsphinx-en-us adds a 16 kHz one)'
-    : `Ear: the offline recogniser with its bundled model, and the 16 kHz model of ${widebandModel}`;
+/** Which ear the pages will find: its models are built beside them. */
+function earWords(): string {
+  return existsSync(join(WEB_DIR, 'model/wideband/mdef.gz'))
+    ? 'Ear: the offline recogniser with its 16 kHz and its 8 kHz model'
+    : 'Ear: none, the pages are not built; run "npm start" to build them (typing works in the terminal tools)';
 }
 
 /** Takes nothing new, writes and acknowledges what is in hand, closes the store. A lost parent counts as a signal. */

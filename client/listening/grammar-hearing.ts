@@ -1,9 +1,13 @@
 import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
 import { Hearing } from './hearing.ts';
+import { adapted } from './profile/voice-profile.ts';
 import { follow, toAutomaton } from './recogniser/automaton.ts';
 import { GATES } from './recogniser/gates.ts';
 import { parseJsgf } from './recogniser/parse-jsgf.ts';
 import type { VisitHearingParts } from './visit-hearing.ts';
+
+/** Letters of a word that may be taken for another. */
+const LEAST = 4;
 
 /**
  * Hearing by any JSGF grammar, along the very path of a visit: the same noise gate, recogniser and rejection.
@@ -13,8 +17,9 @@ export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string)
   const network = toAutomaton(parseJsgf(jsgf));
   return await Hearing.open({
     ...parts,
-    pronunciations: PRONUNCIATIONS,
-    gates: GATES,
+    ...adapted({ pronunciations: PRONUNCIATIONS, gates: GATES }, parts.profile),
+    // Of a grammar nobody knows which words matter: all but the shortest.
+    standsFor: (word) => (word.length < LEAST ? undefined : { kind: 'name', value: word }),
     grammarFor: (expectation) => (expectation === 'all' ? jsgf : undefined),
     // What may go on is waited for: people take breath before "with milk".
     isWhole: (text) => {

@@ -2,6 +2,7 @@ import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { type Gate, saysTooLittle } from './recogniser/gate.ts';
 import type { Pronunciations } from './recogniser/grammar-decoder.ts';
 import { Recogniser, type Recognition } from './recogniser/recogniser.ts';
+import type { StandsFor } from './recogniser/rivals.ts';
 import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
 import { type Recognising, TwoModels } from './recogniser/two-models.ts';
 import { DENOISER_DELAY, Denoiser, FRAME, type NoiseModule } from './sound/denoiser.ts';
@@ -13,12 +14,14 @@ import { SpeechClock } from './sound/speech-clock.ts';
 export interface HearingParts {
   readonly speech: SpeechModule;
   readonly model: SpeechModel;
-  /** A second model, whose agreement is asked; the better one of the two comes first. */
+  /** A second model, of 8 kHz: for sound that has no more, and where the first cannot tell two sentences apart. */
   readonly second?: SpeechModel;
   readonly rnnoise: NoiseModule;
   /** Words that the model's dictionary lacks. */
   readonly pronunciations: Pronunciations;
   readonly gates: Readonly<Record<SpeechModel['id'], Gate>>;
+  /** Which words are tried in each other's place, so that a near one is asked. */
+  readonly standsFor: StandsFor;
   /** JSGF of everything that can be said (`all`), or of what is expected now; undefined: nothing special is. */
   grammarFor(expectation: Expectation | 'all' | 'urgent'): string | undefined;
   /** Whether the words so far are something whole: a pause after them ends the utterance sooner. */
@@ -75,10 +78,12 @@ export class Hearing {
 
   /** Loads the model and builds the grammars. @throws ListeningError `model-missing`, `grammar-unknown-word` */
   static async open(parts: HearingParts): Promise<Hearing> {
-    const open = (model: SpeechModel): Promise<Recogniser> =>
-      Recogniser.open(parts.speech, model, parts.pronunciations, parts.gates[model.id]);
-    const first = await open(parts.model);
-    const recogniser = parts.second === undefined ? first : new TwoModels(first, await open(parts.second));
+    const { speech, model, second, pronunciations, gates, standsFor } = parts;
+    const first = await Recogniser.open(speech, model, pronunciations, gates[model.id], standsFor);
+    const recogniser =
+      second === undefined
+        ? first
+        : new TwoModels(first, await Recogniser.open(speech, second, pronunciations, gates[second.id], standsFor));
     const all = parts.grammarFor('all');
     if (all !== undefined) recogniser.setEverything(all);
     return new Hearing(parts, recogniser);

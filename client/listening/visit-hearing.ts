@@ -1,10 +1,14 @@
 import { toJsgf } from '../../grammar/export/jsgf.ts';
 import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
+import { numberWordStandsFor } from '../../grammar/phrases/languages/english/words/number-words.ts';
+import { OPPOSITE_WORDS } from '../../grammar/phrases/languages/english/words/place-words.ts';
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { understand } from '../../grammar/phrases/understand.ts';
 import { URGENT_WORDS } from '../../grammar/vocabulary/urgent-words.ts';
 import { Hearing } from './hearing.ts';
+import { adapted, type VoiceProfile } from './profile/voice-profile.ts';
 import { GATES } from './recogniser/gates.ts';
+import type { Standing } from './recogniser/rivals.ts';
 import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
 import type { NoiseModule } from './sound/denoiser.ts';
 
@@ -14,6 +18,8 @@ export interface VisitHearingParts {
   /** A second model, whose agreement is asked. */
   readonly second?: SpeechModel;
   readonly rnnoise: NoiseModule;
+  /** What was learnt of the voice that is to be heard. */
+  readonly profile?: VoiceProfile;
   /** Any clock in milliseconds; only differences count. */
   now(): number;
 }
@@ -22,8 +28,8 @@ export interface VisitHearingParts {
 export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearing> {
   return await Hearing.open({
     ...parts,
-    pronunciations: PRONUNCIATIONS,
-    gates: GATES,
+    ...adapted({ pronunciations: PRONUNCIATIONS, gates: GATES }, parts.profile),
+    standsFor,
     grammarFor: visitGrammar,
     isWhole: isWholeSentence,
   });
@@ -36,6 +42,13 @@ export function visitGrammar(expectation: Expectation | 'all' | 'urgent'): strin
   const { readings, question, plate, answers } = expectation;
   const isNothing = readings.length === 0 && [question, plate, answers].every((one) => one === undefined);
   return isNothing ? undefined : toJsgf(expectation, { scope: 'expected' });
+}
+
+/** What is taken for one another without a word of it being wrong to the grammar: numbers, and places across. */
+export function standsFor(word: string): Standing | undefined {
+  const value = numberWordStandsFor(word);
+  if (value !== undefined) return { kind: 'number', value };
+  return OPPOSITE_WORDS.has(word) ? { kind: 'name', value: word } : undefined;
 }
 
 /** All that is heeded while the mouth speaks. */

@@ -4,6 +4,7 @@ import { understand } from '../../grammar/phrases/understand.ts';
 import type { Utterance } from '../listening/ear.ts';
 import { ListeningError } from '../listening/listening-error.ts';
 import { WavEar } from '../listening/node/wav-ear.ts';
+import { MODEL_CHOICES, type ModelChoice } from '../listening/recogniser/speech-module.ts';
 import { describeUnderstanding } from './describe-understanding.ts';
 import { EXPECT_OPTION, expectationOf } from './expectation-from.ts';
 import { wrongUse } from './read-arguments.ts';
@@ -14,13 +15,13 @@ import type { Given, Tool } from './tool.ts';
 const TOOL = {
   name: 'hear',
   purpose: 'says what is heard in sound files and what it means, one JSON object an utterance.',
-  usage: ['-- [--expect POINTS] [--grammar FILE.jsgf] [--model FOLDER [--both]] FILE.wav …'],
+  usage: ['-- [--expect POINTS] [--grammar FILE.jsgf] [--models WHICH] [--model FOLDER] FILE.wav …'],
   words: true,
   options: {
     expect: EXPECT_OPTION,
     grammar: { value: 'FILE', says: 'listens for this JSGF grammar instead; then only the words are printed' },
-    model: { value: 'FOLDER', says: 'hears with this acoustic model instead of the bundled one' },
-    both: { says: 'lets the bundled model hear beside it: what only one heard is asked' },
+    models: { value: 'WHICH', says: 'wideband, bundled, or both (both)' },
+    model: { value: 'FOLDER', says: 'hears with another 16 kHz acoustic model' },
   },
   notes: ['Sound is PCM (WAV) of 8 to 192 kHz with any number of channels.'],
   examples: [
@@ -35,12 +36,13 @@ const TOOL = {
 async function main({ options, words: files }: Given<typeof TOOL>): Promise<void> {
   if (files.length === 0) throw wrongUse(TOOL, 'No sound file is named');
   const expectation = expectationOf(TOOL, options.expect);
-  const { model, both = false } = options;
+  const { model } = options;
+  const models = modelsOf(options.models);
   const grammar = options.grammar === undefined ? undefined : await readGrammar(options.grammar);
   const ear = new WavEar([], {
     ...(grammar !== undefined && { grammar }),
     ...(model !== undefined && { model }),
-    ...(both && { both }),
+    ...(models !== undefined && { models }),
   });
   const print = (line: object): void => void process.stdout.write(`${JSON.stringify(line)}\n`);
   for (const file of files) {
@@ -57,6 +59,13 @@ async function main({ options, words: files }: Given<typeof TOOL>): Promise<void
     }
   }
   await ear.stop();
+}
+
+function modelsOf(named: string | undefined): ModelChoice | undefined {
+  const models = MODEL_CHOICES.find((one) => one === named);
+  if (named !== undefined && models === undefined)
+    throw wrongUse(TOOL, `There is no "${named}" among ${MODEL_CHOICES.join(', ')}`);
+  return models;
 }
 
 /** The meaning as the parse tool has it, with what the sound adds. */

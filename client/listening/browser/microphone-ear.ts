@@ -1,6 +1,7 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { Ear, EarFault, Utterance } from '../ear.ts';
-import type { EarNews, EarOrder, ModelName } from '../worker/ear-messages.ts';
+import type { ModelChoice } from '../recogniser/speech-module.ts';
+import type { EarNews, EarOrder } from '../worker/ear-messages.ts';
 import captureUrl from './capture-worklet.ts?worker&url';
 import type { MicrophoneState, PageEar } from './page-ear.ts';
 
@@ -34,7 +35,7 @@ const SENTENCES = {
 export class MicrophoneEar implements PageEar {
   readonly kind = 'offline';
   readonly #changed: () => void;
-  readonly #model: ModelName;
+  readonly #models: ModelChoice;
   #state: MicrophoneState = { ear: 'off' };
   #callbacks: Callbacks | undefined;
   #worker: Worker | undefined;
@@ -49,9 +50,9 @@ export class MicrophoneEar implements PageEar {
   #brokeOffAt: number | undefined;
   #crashes = 0;
 
-  constructor(changed: () => void, model: ModelName = 'bundled') {
+  constructor(changed: () => void, models: ModelChoice = 'both') {
     this.#changed = changed;
-    this.#model = model;
+    this.#models = models;
   }
 
   state(): MicrophoneState {
@@ -160,7 +161,7 @@ export class MicrophoneEar implements PageEar {
       this.#order({ order: 'give-sound', on: this.#givesSound });
       const port = this.sound();
       if (port === undefined) reject(new EarError('device-lost', ''));
-      else worker.postMessage({ order: 'listen', port, model: this.#model } satisfies EarOrder, [port]);
+      else worker.postMessage({ order: 'listen', port, models: this.#models } satisfies EarOrder, [port]);
     });
   }
 

@@ -1,17 +1,16 @@
-import { existsSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import createNoiseModule from '@jitsi/rnnoise-wasm/dist/rnnoise-sync.js';
 import createSpeechModule from 'soundswallower';
 import { openGrammarHearing } from '../grammar-hearing.ts';
 import type { Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
-import type { SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
-import { WIDEBAND_FEATURES } from '../recogniser/wideband-features.ts';
+import type { VoiceProfile } from '../profile/voice-profile.ts';
+import type { ModelChoice, SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
 import type { NoiseModule } from '../sound/denoiser.ts';
 import { openVisitHearing, type VisitHearingParts } from '../visit-hearing.ts';
+import { layOutWideband, widebandFolder } from './wideband-model.ts';
 
 const require = createRequire(import.meta.url);
 const BUNDLED = join(dirname(require.resolve('soundswallower')), 'model', 'en-us');
@@ -21,10 +20,12 @@ const BUNDLED_MODEL: SpeechModel = { id: 'bundled', folder: BUNDLED };
 export interface HearingOptions {
   /** JSGF to hear by instead of the grammar of a visit. */
   readonly grammar?: string;
-  /** Folder of a wideband model (Debian's pocketsphinx-en-us: /usr/share/pocketsphinx/model/en-us/en-us). */
+  /** Both where left out. */
+  readonly models?: ModelChoice;
+  /** Folder of another 16 kHz model than that of the package. */
   readonly model?: string;
-  /** With a wideband model: whether the bundled one is asked as well, and what they do not agree on is doubted. */
-  readonly both?: boolean;
+  /** What was learnt of the voice that is to be heard. */
+  readonly profile?: VoiceProfile;
   /** What computing is timed by, in milliseconds; the clock on the wall where left out. */
   readonly now?: () => number;
 }
@@ -37,33 +38,27 @@ export async function loadHearing({ grammar, ...options }: HearingOptions = {}):
 
 /** Recogniser, model and noise gate, not yet put together. @throws ListeningError `model-missing` */
 export async function loadHearingParts({
+  models = 'both',
   model,
-  both,
+  profile,
   now,
 }: Omit<HearingOptions, 'grammar'>): Promise<VisitHearingParts> {
   return {
     speech: (await createSpeechModule()) as unknown as SpeechModule,
-    model: model === undefined ? BUNDLED_MODEL : widebandModel(model),
-    ...(model !== undefined && both === true && { second: BUNDLED_MODEL }),
+    model: models === 'bundled' ? BUNDLED_MODEL : widebandModel(model ?? widebandFolder()),
+    ...(models === 'both' && { second: BUNDLED_MODEL }),
+    ...(profile !== undefined && { profile }),
     rnnoise: await loadNoiseModule(),
     now: now ?? (() => performance.now()),
   };
 }
 
-/** The model's own files beside the description that the recogniser reads; the dictionary is the bundled one. */
-function widebandModel(folder: string): SpeechModel {
-  const files = ['mdef', 'means', 'variances', 'sendump', 'transition_matrices', 'noisedict'];
-  const missing = files.filter((file) => !existsSync(join(folder, file)));
-  if (missing.length > 0) {
-    throw new ListeningError('model-missing', { detail: `${folder} has no ${missing.join(', ')}` });
-  }
-  const beside = mkdtempSync(join(tmpdir(), 'readback-model-'));
-  for (const file of files) {
-    symlinkSync(resolve(folder, file), join(beside, file === 'noisedict' ? 'noisedict.txt' : file));
-  }
-  writeFileSync(join(beside, 'feat_params.json'), JSON.stringify(WIDEBAND_FEATURES));
-  return { id: 'wideband', folder: beside, dictionary: join(BUNDLED, 'dict.txt') };
-}
+/** The dictionary is the bundled one: the model has none of its own. */
+const widebandModel = (folder: string): SpeechModel => ({
+  id: 'wideband',
+  folder: layOutWideband(folder),
+  dictionary: join(BUNDLED, 'dict.txt'),
+});
 
 async function loadNoiseModule(): Promise<NoiseModule> {
   const module = createNoiseModule();

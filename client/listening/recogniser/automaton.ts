@@ -6,6 +6,8 @@ export interface Automaton {
   /** For each state, which word leads where. */
   readonly arcs: readonly ReadonlyMap<string, number>[];
   readonly final: readonly boolean[];
+  /** Among how many ways on each state shares its likelihood; among its own where left out. */
+  readonly ways?: readonly number[];
 }
 
 /** Whether the words, apart by spaces, are a whole sentence of the network; and whether more words may follow them. */
@@ -16,6 +18,16 @@ export function follow({ arcs, final }: Automaton, text: string): { readonly who
     if (at === undefined) return { whole: false, more: false };
   }
   return { whole: final[at] === true, more: (arcs[at]?.size ?? 0) > 0 };
+}
+
+/** The network of one sentence, as if there were no other way. */
+export function sentenceAlone(text: string): Automaton {
+  const words = text.split(' ');
+  const states = [...words.keys(), words.length];
+  return {
+    arcs: states.map((at) => new Map(at < words.length ? [[words[at]!, at + 1]] : [])),
+    final: states.map((at) => at === words.length),
+  };
 }
 
 /** A network under construction: words and empty moves, one start, one end. */

@@ -18,6 +18,11 @@ export interface Gate {
   readonly short: number;
   /** Below this what is taken fits badly enough that a value in it is asked, not logged. */
   readonly doubt: number;
+  /**
+   * By how much of the score, in all, a sentence must fit better than it would with another number in the same place;
+   * else both are asked.
+   */
+  readonly rival: number;
   /** From this on the expected grammar's words are taken without asking the whole grammar. */
   readonly sure: number;
   /** How many units of margin change the odds of being right by e. */

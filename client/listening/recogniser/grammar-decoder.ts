@@ -31,6 +31,7 @@ export class GrammarDecoder {
   readonly #module: SpeechModule;
   readonly #decoder: ModuleDecoder;
   readonly #scoreAddress: number;
+  #network: Automaton | undefined;
   #words = 0;
   /** Words looked up before: each look-up costs the module a little memory. */
   readonly #known = new Set<string>();
@@ -66,7 +67,7 @@ export class GrammarDecoder {
     decoder.set_config('remove_noise', 0);
     const made = new GrammarDecoder(module, decoder);
     made.#renewFrontEnd();
-    made.#teach(pronunciations);
+    made.teach(pronunciations);
     return made;
   }
 
@@ -83,9 +84,15 @@ export class GrammarDecoder {
       throw new ListeningError('grammar-unknown-word', { detail: unknown.map((word) => `"${word}"`).join(', ') });
     }
     this.#words = words.size;
+    this.#network = network;
     if (this.#module._decoder_set_fsg(this.#decoder.cdecoder, this.#networkOf(network)) < 0) {
       throw new ListeningError('grammar-broken', { detail: 'the recogniser refused it' });
     }
+  }
+
+  /** What it follows. */
+  get network(): Automaton | undefined {
+    return this.#network;
   }
 
   /** How many different words the grammar has. */
@@ -133,7 +140,7 @@ export class GrammarDecoder {
    * The network in the module's own memory. Where a sentence may go on in several ways, each is as likely: without that
    * a short word slips in wherever many may stand ("why" became "Y eight"), and the search takes twice as long.
    */
-  #networkOf({ arcs, final }: Automaton): number {
+  #networkOf({ arcs, final, ways }: Automaton): number {
     const module = this.#module;
     const { cdecoder } = this.#decoder;
     const logmath = module._decoder_logmath(cdecoder);
@@ -145,7 +152,8 @@ export class GrammarDecoder {
     module._fsg_set_states(network, 0, end);
     const numbers = new Map<string, number>();
     arcs.forEach((own, from) => {
-      const share = Math.round(module._logmath_log(logmath, 1 / (own.size + (final[from] ? 1 : 0))));
+      const count = ways?.[from] ?? own.size + (final[from] ? 1 : 0);
+      const share = Math.round(module._logmath_log(logmath, 1 / count));
       for (const [word, to] of own) {
         const number = numbers.get(word) ?? this.#withText(word, (text) => module._fsg_model_word_add(network, text));
         numbers.set(word, number);
@@ -186,7 +194,8 @@ export class GrammarDecoder {
     }
   }
 
-  #teach(pronunciations: Pronunciations): void {
+  /** Adds how words are said, to words it knows and to new ones. Not while an utterance is open. */
+  teach(pronunciations: Pronunciations): void {
     for (const [word, forms] of Object.entries(pronunciations)) {
       // The dictionary numbers the further forms of a word: word, word(2), word(3) …
       let free = 1;

@@ -1,6 +1,8 @@
+import { type Automaton, follow, sentenceAlone } from './automaton.ts';
 import { confidenceOf, cutOf, type Gate, marginOf, type Trial } from './gate.ts';
 import { GrammarDecoder, type Hypothesis, type Pronunciations } from './grammar-decoder.ts';
 import { PHONE_LOOP, PHONE_WORDS } from './phone-loop.ts';
+import { rivalsOf, type StandsFor } from './rivals.ts';
 import type { SpeechModel, SpeechModule } from './speech-module.ts';
 
 /** What was heard in one stretch of speech. */
@@ -17,8 +19,16 @@ export interface Recognition {
   readonly pass: 'expected' | 'everything';
   /** How many times the sound was decoded before the words were believed. */
   readonly looks: number;
-  /** The other grammar's sentence, where it was asked and differs. */
+  /** Other sentences that fit the sound about as well. */
   readonly alternatives: readonly string[];
+  /** What it is most easily taken for: the other grammar's sentence, and the same with another number in one place. */
+  readonly rivals: readonly Rival[];
+}
+
+/** Another sentence, and by how much of the score it fits worse. */
+export interface Rival {
+  readonly text: string;
+  readonly behind: number;
 }
 
 /**
@@ -27,6 +37,8 @@ export interface Recognition {
  * same one it would only cost time.
  */
 const FAR = 14;
+/** After so many samples the mean is looked at first: what is decoded anew then is little, and nobody waits for it. */
+const EARLY = 14_400;
 /** How much the mean of each utterance counts in what the next is decoded under. */
 const FOLLOW = 0.2;
 /**
@@ -36,6 +48,8 @@ const FOLLOW = 0.2;
 const NARROW = { beam: 1e-40, pbeam: 1e-40, wbeam: 1e-25 } as const;
 /** How much better, for each frame, a sentence of the whole grammar must fit than an expected one to be taken instead. */
 const EXPECTED_FIRST = 0.1;
+/** Words that numbers are made of: a sentence of nothing else is held against so many, not against all orders too. */
+const NUMBERS = 30;
 /** How much less, for each frame, another sentence may fit and still be what was said. */
 const NEAR = 1;
 
@@ -46,8 +60,10 @@ const NEAR = 1;
 export class Recogniser {
   readonly #expected: GrammarDecoder;
   readonly #everything: GrammarDecoder;
+  /** Follows the phone loop, and between two utterances the rivals of the last. */
   readonly #loop: GrammarDecoder;
   readonly #gate: Gate;
+  readonly #standsFor: StandsFor;
   #tight = false;
   #alone = false;
   #kept: Float32Array[] = [];
@@ -56,26 +72,35 @@ export class Recogniser {
   /** The mean of its own sound, once looked at. */
   #own: readonly number[] | undefined;
 
-  private constructor(decoders: readonly [GrammarDecoder, GrammarDecoder, GrammarDecoder], gate: Gate) {
+  private constructor(
+    decoders: readonly [GrammarDecoder, GrammarDecoder, GrammarDecoder],
+    gate: Gate,
+    standsFor: StandsFor,
+  ) {
     [this.#expected, this.#everything, this.#loop] = decoders;
     this.#gate = gate;
+    this.#standsFor = standsFor;
     this.#mean = gate.mean;
   }
 
-  /** @throws ListeningError `model-missing` */
+  /**
+   * @param standsFor which words are tried in each other's place
+   * @throws ListeningError `model-missing`
+   */
   static async open(
     module: SpeechModule,
     model: SpeechModel,
     pronunciations: Pronunciations,
     gate: Gate,
+    standsFor: StandsFor = () => undefined,
   ): Promise<Recogniser> {
     const decoders = [
       await GrammarDecoder.open(module, model, pronunciations, NARROW),
       await GrammarDecoder.open(module, model, pronunciations),
-      await GrammarDecoder.open(module, model, PHONE_WORDS, NARROW),
+      await GrammarDecoder.open(module, model, { ...PHONE_WORDS, ...pronunciations }, NARROW),
     ] as const;
-    decoders[2].setGrammar(PHONE_LOOP);
-    return new Recogniser(decoders, gate);
+    decoders[2].setNetwork(PHONE_LOOP);
+    return new Recogniser(decoders, gate, standsFor);
   }
 
   /** Every sentence there is. Takes a quarter of a second. @throws ListeningError `grammar-unknown-word`, `grammar-broken` */
@@ -103,8 +128,10 @@ export class Recogniser {
   }
 
   feed(samples: Float32Array): void {
+    const before = lengthOf(this.#kept);
     this.#kept.push(samples);
     for (const decoder of this.#running) decoder.feed(samples);
+    if (before < EARLY && before + samples.length >= EARLY) this.#settle();
   }
 
   /** The best words so far. */
@@ -117,21 +144,24 @@ export class Recogniser {
   end(speechFrames: number): Recognition {
     this.#settle();
     const loop = this.#loop.end();
-    const first = this.#first.end();
-    const margin = (found: Hypothesis): number =>
-      found.text === '' ? Number.NEGATIVE_INFINITY : marginOf(found.score, loop.score, speechFrames);
-    const all = { speechFrames, words: this.#everything.words };
-    const few = { speechFrames, words: this.#expected.words };
-    if (!this.#tight) return this.#judge(first, margin(first), all, 'everything', [], 1);
-    if (this.#alone || margin(first) >= this.#gate.sure)
-      return this.#judge(first, margin(first), few, 'expected', [], 1);
-    const second = this.#again(this.#everything);
-    // A sentence that fits clearly worse is no alternative: it is what a closed grammar makes of anything.
-    const near = Math.abs(margin(first) - margin(second)) < NEAR;
-    const others = near ? [first.text, second.text] : [];
-    return margin(first) + EXPECTED_FIRST >= margin(second)
-      ? this.#judge(first, margin(first), few, 'expected', others, 2)
-      : this.#judge(second, margin(second), all, 'everything', others, 2);
+    const found = (by: GrammarDecoder, { text, score }: Hypothesis): Found => {
+      const margin = text === '' ? Number.NEGATIVE_INFINITY : marginOf(score, loop.score, speechFrames);
+      return { text, score, margin, by, trial: { speechFrames, words: this.#isNumber(text) ? NUMBERS : by.words } };
+    };
+    const first = found(this.#first, this.#first.end());
+    if (!this.#tight || this.#alone || first.margin >= this.#gate.sure) return this.#judge(first, [], 1);
+    const second = found(this.#everything, this.#again(this.#everything));
+    const [best, other] = first.margin + EXPECTED_FIRST >= second.margin ? [first, second] : [second, first];
+    // A sentence that fits clearly worse is no rival: it is what a closed grammar makes of anything.
+    const near = Math.abs(first.margin - second.margin) < NEAR && other.text !== best.text && other.text !== '';
+    return this.#judge(best, near ? [{ text: other.text, behind: best.score - other.score }] : [], 2);
+  }
+
+  /** How well each sentence fits a sound, by itself; only their differences count. Not while an utterance is open. */
+  fitsOf(sound: Float32Array, sentences: readonly string[]): readonly number[] {
+    const own = this.#loop.meanOf(sound);
+    const mean = distance(own, this.#mean) > FAR ? own : this.#mean;
+    return sentences.map((sentence) => this.#fitOf(sentenceAlone(sentence), sound, mean).score);
   }
 
   close(): void {
@@ -169,25 +199,60 @@ export class Recogniser {
     return decoder.end();
   }
 
-  #judge(
-    { text }: Hypothesis,
-    margin: number,
-    trial: Trial,
-    pass: Recognition['pass'],
-    sentences: readonly string[],
-    looks: number,
-  ): Recognition {
+  #judge(best: Found, near: readonly Rival[], looks: number): Recognition {
+    const { text, margin, trial } = best;
+    const accepted = margin >= cutOf(this.#gate, trial);
+    const rival = accepted ? this.#rivalOf(best) : undefined;
+    const isNear = rival !== undefined && rival.behind < this.#gate.rival;
     return {
       text,
-      accepted: margin >= cutOf(this.#gate, trial),
+      accepted,
       doubtful: margin < this.#gate.doubt,
       confidence: confidenceOf(margin, this.#gate, trial),
       margin,
-      pass,
+      pass: best.by === this.#expected ? 'expected' : 'everything',
       looks,
-      alternatives: sentences.filter((sentence) => sentence !== text && sentence !== ''),
+      alternatives: textsOf(isNear ? [...near, rival] : near),
+      rivals: rival === undefined ? near : [...near, rival],
     };
   }
+
+  #isNumber(text: string): boolean {
+    return text !== '' && text.split(' ').every((word) => this.#standsFor(word)?.kind === 'number');
+  }
+
+  /** The same sentence with another number or opposite in one place, be it expected or not. */
+  #rivalOf({ text, by }: Found): Rival | undefined {
+    const all = this.#everything.network;
+    const network = all !== undefined && follow(all, text).whole ? all : by.network;
+    const rivals = network === undefined ? undefined : rivalsOf(network, text, this.#standsFor);
+    if (rivals === undefined) return undefined;
+    const sound = joined(this.#kept);
+    const [own, rival] = [sentenceAlone(text), rivals].map((one) => this.#fitOf(one, sound, this.#mean));
+    return own === undefined || rival === undefined || rival.text === ''
+      ? undefined
+      : { text: rival.text, behind: own.score - rival.score };
+  }
+
+  /** By a small network. The loop is idle after an utterance, and lends its decoder. */
+  #fitOf(network: Automaton, sound: Float32Array, mean: readonly number[]): Hypothesis {
+    this.#loop.setNetwork(network);
+    this.#loop.begin(mean);
+    this.#loop.feed(sound);
+    const found = this.#loop.end();
+    this.#loop.setNetwork(PHONE_LOOP);
+    return found;
+  }
+}
+
+/** Each once. */
+export const textsOf = (rivals: readonly Rival[]): readonly string[] => [...new Set(rivals.map(({ text }) => text))];
+
+/** The best sentence of one grammar. */
+interface Found extends Hypothesis {
+  readonly margin: number;
+  readonly by: GrammarDecoder;
+  readonly trial: Trial;
 }
 
 const distance = (a: readonly number[], b: readonly number[]): number =>
@@ -195,7 +260,7 @@ const distance = (a: readonly number[], b: readonly number[]): number =>
 
 const lengthOf = (blocks: readonly Float32Array[]): number => blocks.reduce((sum, block) => sum + block.length, 0);
 
-function joined(blocks: readonly Float32Array[]): Float32Array {
+export function joined(blocks: readonly Float32Array[]): Float32Array {
   const whole = new Float32Array(lengthOf(blocks));
   let at = 0;
   for (const block of blocks) {

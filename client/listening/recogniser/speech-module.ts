@@ -38,6 +38,14 @@ export interface ModuleDecoder {
   spectrogram(samples: Float32Array): { readonly data: Float32Array; readonly nfr: number; readonly nfeat: number };
 }
 
+/**
+ * Which acoustic models hear: the 16 kHz one with the 8 kHz one beside it, for narrow sound and for a second opinion; or
+ * either alone, with half the memory and a quicker start.
+ */
+export type ModelChoice = (typeof MODEL_CHOICES)[number];
+
+export const MODEL_CHOICES = ['both', 'wideband', 'bundled'] as const;
+
 /** An acoustic model with its dictionary: folders or addresses, without a slash at the end. */
 export interface SpeechModel {
   readonly id: 'bundled' | 'wideband';

@@ -1,6 +1,6 @@
 /**
- * What the wideband model (Debian's pocketsphinx-en-us, BSD-2) was trained on, as the recogniser reads it
- * (`feat_params.json`). The package has the same in another form, `feat.params`.
+ * What the 16 kHz model (CMU Sphinx's en-us, BSD-2) was trained on, as the recogniser reads it (`feat_params.json`). The
+ * model's own files have the same in another form, `feat.params`.
  */
 export const WIDEBAND_FEATURES = {
   lowerf: 130,

@@ -4,12 +4,12 @@ import createSoundswallower from 'soundswallower';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { HeardSpeech, Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
-import type { SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
+import type { ModelChoice, SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
 import { SoundTail } from '../sound/sound-tail.ts';
 import { toUtterance } from '../to-utterance.ts';
 import { openVisitHearing } from '../visit-hearing.ts';
 import { SAMPLE_RATE } from '../wav.ts';
-import type { EarNews, EarOrder, ModelName } from './ear-messages.ts';
+import type { EarNews, EarOrder } from './ear-messages.ts';
 import { MODEL_FOLDERS } from './model-cache.ts';
 import { modelFetch } from './model-fetch.ts';
 
@@ -54,7 +54,7 @@ class DecoderWorker {
   take(order: EarOrder): void {
     switch (order.order) {
       case 'listen':
-        void this.#listen(order.port, order.model);
+        void this.#listen(order.port, order.models);
         return;
       case 'expect':
         this.#expectation = order.expectation;
@@ -96,11 +96,11 @@ class DecoderWorker {
     this.#tellSpeech(hearing.speaking);
   }
 
-  async #listen(port: MessagePort, model: ModelName): Promise<void> {
+  async #listen(port: MessagePort, models: ModelChoice): Promise<void> {
     // What is said while the recogniser is loading is not heard: the page does not say "listening" yet.
     port.onmessage = () => undefined;
     try {
-      const hearing = await open(model);
+      const hearing = await openWith(models);
       hearing.expect(this.#expectation);
       hearing.heed(this.#heedsNow());
       this.#hearing = hearing;
@@ -179,7 +179,16 @@ class DecoderWorker {
   }
 }
 
-async function open(name: ModelName): Promise<Hearing> {
+/** A device that kept the 8 kHz model only, or cannot reach the other's files, hears with that one. */
+async function openWith(models: ModelChoice): Promise<Hearing> {
+  if (models === 'bundled') return await open(models);
+  return await open(models).catch((error: unknown) => {
+    if (error instanceof ListeningError && error.fault === 'model-missing') return open('bundled');
+    throw error;
+  });
+}
+
+async function open(models: ModelChoice): Promise<Hearing> {
   const network = self.fetch.bind(self);
   // The recogniser asks for its model by the global fetch; it is given one that keeps what it fetched.
   self.fetch = modelFetch(network);
@@ -188,16 +197,16 @@ async function open(name: ModelName): Promise<Hearing> {
     createRnnoise({ locateFile: () => rnnoiseWasm }),
   ]);
   try {
-    const parts = { speech, model: MODELS[name], rnnoise, now: () => performance.now() };
-    // What the two models do not agree on is asked, not logged.
-    return await openVisitHearing(name === 'wideband' ? { ...parts, second: MODELS.bundled } : parts);
+    const model = models === 'bundled' ? MODELS.bundled : MODELS.wideband;
+    const parts = { speech, model, rnnoise, now: () => performance.now() };
+    return await openVisitHearing(models === 'both' ? { ...parts, second: MODELS.bundled } : parts);
   } finally {
     self.fetch = network;
   }
 }
 
 /** The wideband model has no dictionary of its own. */
-const MODELS: Readonly<Record<ModelName, SpeechModel>> = {
+const MODELS: Readonly<Record<SpeechModel['id'], SpeechModel>> = {
   bundled: { id: 'bundled', folder: MODEL_FOLDERS.bundled },
   wideband: { id: 'wideband', folder: MODEL_FOLDERS.wideband, dictionary: `${MODEL_FOLDERS.bundled}/dict.txt` },
 };

@@ -1,14 +1,11 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { EarFault, Utterance } from '../ear.ts';
-import type { SpeechModel } from '../recogniser/speech-module.ts';
-
-/** Which acoustic model: the one in the package, or the 16 kHz one where the server has it. */
-export type ModelName = SpeechModel['id'];
+import type { ModelChoice } from '../recogniser/speech-module.ts';
 
 /** What the page tells the decoder worker. Sound does not come this way: it comes over the port of `listen`. */
 export type EarOrder =
   /** Load the recogniser, then take sound from the port: blocks of 16 kHz samples, -1…1. */
-  | { readonly order: 'listen'; readonly port: MessagePort; readonly model: ModelName }
+  | { readonly order: 'listen'; readonly port: MessagePort; readonly models: ModelChoice }
   | { readonly order: 'expect'; readonly expectation: Expectation }
   /** While the mouth speaks only the urgent words are heeded. */
   | { readonly order: 'heed'; readonly what: 'everything' | 'urgent' }

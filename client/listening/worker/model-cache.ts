@@ -1,19 +1,16 @@
+import type { ModelChoice, SpeechModel } from '../recogniser/speech-module.ts';
+
 /** Facts that the bundler puts in (see screens/node/vite.config.ts). */
 declare const __MODEL_CACHE__: string;
-declare const __MODEL_FILES__: readonly string[];
+declare const __MODEL_FILES__: Readonly<Record<SpeechModel['id'], readonly string[]>>;
 
 /** Where the recogniser asks for its models; the files are there as NAME.gz. */
 export const MODEL_FOLDERS = { bundled: '/model/en-us', wideband: '/model/wideband' } as const;
 const CACHE_PREFIX = 'readback-model-';
 
-/** The wideband model's own files: it has no dictionary and no list of phones, and its features are in the program. */
-const WIDEBAND_FILES = ['mdef', 'means', 'noisedict.txt', 'sendump', 'transition_matrices', 'variances'];
-
 /** Whether one of the models has a file at this address. */
 export function inModel(path: string): boolean {
-  const has = (folder: string, files: readonly string[]) =>
-    path.startsWith(`${folder}/`) && files.includes(path.slice(folder.length + 1));
-  return has(MODEL_FOLDERS.bundled, __MODEL_FILES__) || has(MODEL_FOLDERS.wideband, WIDEBAND_FILES);
+  return [...filesOf('bundled'), ...filesOf('wideband')].includes(path);
 }
 
 /**
@@ -27,16 +24,22 @@ export async function openModelFile(file: string, network: typeof fetch): Promis
   return new Response(response.body.pipeThrough(new DecompressionStream('gzip'))).arrayBuffer();
 }
 
-/** Fetches what is not here yet, so that a visit can be heard without the server; throws away models of other versions. */
-export async function fetchModelAhead(): Promise<void> {
-  for (const name of __MODEL_FILES__) {
-    const path = `${MODEL_FOLDERS.bundled}/${name}.gz`;
+/**
+ * Fetches what is not here yet, so that a visit can be heard without the server; throws away models of other versions.
+ * The 8 kHz one is fetched whole with either: it has the dictionary of both, and is what is left if the other fails.
+ */
+export async function fetchModelAhead(models: ModelChoice): Promise<void> {
+  for (const file of [...filesOf('bundled'), ...(models === 'bundled' ? [] : filesOf('wideband'))]) {
+    const path = `${file}.gz`;
     if ((await kept(path)) === undefined) await fetchAndKeep(path, fetch);
   }
   const names = await caches.keys();
   const older = names.filter((name) => name.startsWith(CACHE_PREFIX) && name !== __MODEL_CACHE__);
   await Promise.all(older.map((name) => caches.delete(name)));
 }
+
+const filesOf = (model: SpeechModel['id']): readonly string[] =>
+  __MODEL_FILES__[model].map((name) => `${MODEL_FOLDERS[model]}/${name}`);
 
 async function kept(path: string): Promise<Response | undefined> {
   return (await openCache())?.match(path);

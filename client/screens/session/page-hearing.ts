@@ -125,9 +125,9 @@ export class PageHearing {
   }
 
   #makeEar(): PageEar {
-    const { ear, onlyHere, model } = readSoundSettings();
+    const { ear, onlyHere, models } = readSoundSettings();
     return ear === 'offline'
-      ? new MicrophoneEar(this.#changed, model)
+      ? new MicrophoneEar(this.#changed, models)
       : new BrowserEar({
           recogniser: browserRecogniser(),
           onlyHere,

@@ -1,3 +1,4 @@
+import { MODEL_CHOICES, type ModelChoice } from '../../listening/recogniser/speech-module.ts';
 import { keptSettings, oneOf } from './kept-settings.ts';
 
 /** How this device listens and speaks. Kept on the device only. */
@@ -6,8 +7,8 @@ export interface SoundSettings {
   readonly ear: 'offline' | 'browser';
   /** With the browser's: only where it promises that the sound stays on the device. */
   readonly onlyHere: boolean;
-  /** The offline recogniser's model; the wideband one only where the server has it. */
-  readonly model: 'bundled' | 'wideband';
+  /** The offline recogniser's acoustic models. */
+  readonly models: ModelChoice;
   /** When what is said counts: always, while a key is held, or after a word that wakes it. */
   readonly attention: Attention;
   /** The user's own key for the wake word; empty: none. */
@@ -25,7 +26,7 @@ const PLACE = 'readback.sound';
 const AT_FIRST: SoundSettings = {
   ear: 'offline',
   onlyHere: false,
-  model: 'bundled',
+  models: 'both',
   attention: 'always',
   wakeKey: '',
   voice: 'spoken',
@@ -38,7 +39,7 @@ export function readSoundSettings(): SoundSettings {
   return {
     ear: oneOf(kept['ear'], ['offline', 'browser'], AT_FIRST.ear),
     onlyHere: kept['onlyHere'] === true,
-    model: oneOf(kept['model'], ['bundled', 'wideband'], AT_FIRST.model),
+    models: oneOf(kept['models'], MODEL_CHOICES, AT_FIRST.models),
     attention: oneOf(kept['attention'], ['always', 'push', 'wake'], AT_FIRST.attention),
     wakeKey: typeof kept['wakeKey'] === 'string' ? kept['wakeKey'] : '',
     voice: oneOf(kept['voice'], ['spoken', 'silent'], AT_FIRST.voice),

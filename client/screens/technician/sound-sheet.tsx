@@ -1,5 +1,6 @@
-import { type FormEvent, type ReactNode, useEffect, useState } from 'react';
+import { type FormEvent, type ReactNode, useState } from 'react';
 import { admitWakeHost, forgetWakeFiles, keepWakeFile } from '../../listening/browser/wake-files.ts';
+import { MODEL_CHOICES, type ModelChoice } from '../../listening/recogniser/speech-module.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
 import { SOUND, WAKE_WORD } from '../../words/pages/sound-words.ts';
 import { type Attention, keepSoundSettings, readSoundSettings, type SoundSettings } from '../session/sound-settings.ts';
@@ -14,7 +15,6 @@ interface SoundSheetProps {
 /** How this device listens and speaks; kept on the device only. */
 export function SoundSheet({ onChanged, onClose }: SoundSheetProps) {
   const [settings, setSettings] = useState(readSoundSettings);
-  const wideband = useWidebandModel();
   const change = (changed: Partial<SoundSettings>) => setSettings({ ...settings, ...changed });
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
@@ -43,24 +43,17 @@ export function SoundSheet({ onChanged, onClose }: SoundSheetProps) {
         {settings.attention === 'wake' ? <WakeFields settings={settings} change={change} /> : null}
         <fieldset>
           <legend>{SOUND.recogniser}</legend>
-          <Pick
-            name="ear"
-            value="bundled"
-            now={earOf(settings)}
-            onPick={() => change({ ear: 'offline', model: 'bundled' })}
-          >
-            {SOUND.bundled}
-          </Pick>
-          {wideband || settings.model === 'wideband' ? (
+          {MODEL_CHOICES.map((models) => (
             <Pick
+              key={models}
               name="ear"
-              value="wideband"
+              value={models}
               now={earOf(settings)}
-              onPick={() => change({ ear: 'offline', model: 'wideband' })}
+              onPick={() => change({ ear: 'offline', models })}
             >
-              {SOUND.wideband}
+              {SOUND.models[models]}
             </Pick>
-          ) : null}
+          ))}
           <Pick name="ear" value="browser" now={earOf(settings)} onPick={() => change({ ear: 'browser' })}>
             {SOUND.browser}
           </Pick>
@@ -147,13 +140,7 @@ interface PickProps<T extends string> {
   readonly children: ReactNode;
 }
 
-function Pick<T extends Attention | 'bundled' | 'wideband' | 'browser'>({
-  name,
-  value,
-  now,
-  onPick,
-  children,
-}: PickProps<T>) {
+function Pick<T extends Attention | ModelChoice | 'browser'>({ name, value, now, onPick, children }: PickProps<T>) {
   return (
     <label className="choice">
       <input type="radio" name={name} checked={now === value} onChange={() => onPick(value)} />
@@ -162,8 +149,8 @@ function Pick<T extends Attention | 'bundled' | 'wideband' | 'browser'>({
   );
 }
 
-function earOf({ ear, model }: SoundSettings): 'bundled' | 'wideband' | 'browser' {
-  return ear === 'browser' ? 'browser' : model;
+function earOf({ ear, models }: SoundSettings): ModelChoice | 'browser' {
+  return ear === 'browser' ? 'browser' : models;
 }
 
 /** An empty key takes everything of the wake word away from this device. */
@@ -174,16 +161,4 @@ async function keepWakeSettings(key: string, form: FormData): Promise<void> {
     const file = form.get(which);
     if (file instanceof File && file.size > 0) await keepWakeFile(which, file);
   }
-}
-
-/** Whether the server has a 16 kHz model for us; false where it cannot be asked. */
-function useWidebandModel(): boolean {
-  const [has, setHas] = useState(false);
-  useEffect(() => {
-    fetch('/api/health')
-      .then((response) => response.json())
-      .then((health: { readonly models?: readonly string[] }) => setHas(health.models?.includes('wideband') === true))
-      .catch(() => setHas(false));
-  }, []);
-  return has;
 }

@@ -7,8 +7,11 @@ export const SOUND = {
   wake: 'after your wake word',
   stopAlways: '“Stop” is heard at any time.',
   recogniser: 'Recogniser',
-  bundled: 'our own, on this device',
-  wideband: 'our own with the server’s 16 kHz model; what the two hear differently is asked (6 MB once)',
+  models: {
+    both: 'our own, on this device (9 MB once)',
+    wideband: 'our own with its 16 kHz model alone: for a slow phone',
+    bundled: 'our own with its 8 kHz model alone: for a slow phone and a narrow headset (5 MB once)',
+  },
   browser: 'the browser’s',
   browserWarning:
     'The browser’s recogniser may send the sound to its maker. It needs the network, and may fail in silence.',

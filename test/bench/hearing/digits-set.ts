@@ -8,13 +8,14 @@ import { readSound } from './read-sound.ts';
 import { outcomes, shareFigure, type Tried, times, triedFrom } from './tried.ts';
 import { wordError } from './word-error.ts';
 
-const GRAMMAR =
+/** A single digit. */
+export const DIGITS =
   '#JSGF V1.0;\ngrammar digits;\npublic <d> = zero | oh | one | two | three | four | five | six | seven | eight | nine;\n';
-const NAMES = 'zero one two three four five six seven eight nine'.split(' ');
+export const DIGIT_NAMES = 'zero one two three four five six seven eight nine'.split(' ');
 
 /** Single digits of people, `SPEAKER/DIGIT_SPEAKER_TAKE.wav`, in half a second of silence; parted by speaker. */
 export async function digits(plan: Plan, folder: string): Promise<Figure[]> {
-  const hearing = await loadHearing({ ...plan.settings, grammar: GRAMMAR });
+  const hearing = await loadHearing({ ...plan.settings, grammar: DIGITS });
   const figures: Figure[] = [];
   const all: Tried[] = [];
   const said: string[] = [];
@@ -27,7 +28,7 @@ export async function digits(plan: Plan, folder: string): Promise<Figure[]> {
       const sound = await readSound(join(folder, speaker, file));
       const padded = new Float32Array(sound.length + 16_000);
       padded.set(sound, 8_000);
-      const wanted = NAMES[Number(file[0])]!;
+      const wanted = DIGIT_NAMES[Number(file[0])]!;
       tried.push(triedFrom(file, hear(hearing, padded), (text) => (text === 'oh' ? 'zero' : text) === wanted));
       said.push(wanted);
       if (tried.length % 50 === 0) plan.progress(`digits of ${speaker}: ${tried.length} of ${part.length}`);

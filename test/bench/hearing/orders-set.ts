@@ -55,12 +55,15 @@ async function tryOrders(plan: Plan, folder: string, level: number | undefined):
     const speech = await readSound(join(folder, 'commands', file));
     const sound = level === undefined ? speech : mixed(speech, noise, level, noiseAt);
     noiseAt += speech.length;
-    tried.push(
-      triedFrom(file, hear(hearing, sound, speech), (text) => {
-        const found = slotsOf(grammar, text);
-        return found !== undefined && Object.entries(slots).every(([slot, value]) => found[slot] === value);
-      }),
-    );
+    const named = (text: string): string =>
+      JSON.stringify(Object.keys(slots).map((slot) => slotsOf(grammar, text)?.[slot]));
+    // Another way to say the same order is no other order.
+    const heard = hear(hearing, sound, speech).map((one) => ({
+      ...one,
+      alternatives: one.alternatives.filter((text) => named(text) !== named(one.text)),
+    }));
+    const wanted = JSON.stringify(Object.values(slots));
+    tried.push(triedFrom(file, heard, (text) => named(text) === wanted));
     if (tried.length % 20 === 0) plan.progress(`orders ${levelName(level)}: ${tried.length} of ${part.length}`);
   }
   hearing.close();

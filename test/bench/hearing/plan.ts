@@ -1,4 +1,5 @@
 import type { HearingOptions } from '../../../client/listening/node/load-hearing.ts';
+import { MODEL_CHOICES } from '../../../client/listening/recogniser/speech-module.ts';
 import { TerminalError } from '../../../client/terminal/terminal-error.ts';
 
 /** What a run of the hearing bench was asked to do. */
@@ -14,8 +15,7 @@ export interface Plan {
   readonly digits: string | undefined;
   /** Any folder of sound with its words. */
   readonly folder: string | undefined;
-  /** A wideband model; with `both` the bundled one is asked as well. */
-  readonly settings: Pick<HearingOptions, 'model' | 'both' | 'now'>;
+  readonly settings: Pick<HearingOptions, 'models' | 'now'>;
   /** How long each noise is listened to. */
   readonly minutes: number;
   progress(text: string): void;
@@ -27,7 +27,17 @@ export interface Plan {
  */
 export type Half = 'all' | 'tune' | 'report';
 
-export const EVERY_SET = ['orders', 'foreign', 'digits', 'spoken', 'noise', 'speed', 'folder'] as const;
+export const EVERY_SET = [
+  'orders',
+  'foreign',
+  'digits',
+  'teach',
+  'readings',
+  'spoken',
+  'noise',
+  'speed',
+  'folder',
+] as const;
 
 /** @throws {TerminalError} usage, which names what is wrong with the options */
 export function planFrom(options: ReadonlyMap<string, string>, progress: Plan['progress']): Plan {
@@ -38,7 +48,10 @@ export function planFrom(options: ReadonlyMap<string, string>, progress: Plan['p
   const half = options.get('half') ?? 'all';
   if (half !== 'all' && half !== 'tune' && half !== 'report')
     throw new TerminalError('usage', 'half is one of all, tune, report.');
-  const model = options.get('model');
+  const named = options.get('models');
+  const models = MODEL_CHOICES.find((one) => one === named);
+  if (named !== undefined && models === undefined)
+    throw new TerminalError('usage', `models is one of ${MODEL_CHOICES.join(', ')}.`);
   return {
     sets,
     half,
@@ -53,8 +66,7 @@ export function planFrom(options: ReadonlyMap<string, string>, progress: Plan['p
     folder: options.get('folder'),
     settings: {
       now: processorMs,
-      ...(model !== undefined && { model }),
-      ...(options.get('both') === 'yes' && { both: true }),
+      ...(models !== undefined && { models }),
     },
     minutes: Number(options.get('minutes') ?? 10),
     progress,

@@ -12,27 +12,33 @@ import { type BenchVoice, benchVoices } from './voices.ts';
 import { wordError } from './word-error.ts';
 
 const NOTHING: Expectation = { readings: [] };
-/** Voices that say one sentence, in turn. */
-const VOICES_EACH = 3;
+/** Readings that are expected, said by synthetic voices under condenser noise. */
+export async function expectedReadings(plan: Plan): Promise<Figure[]> {
+  return await saidUnderNoise(plan, [['reading', true]]);
+}
 
-/** Readings and commands said by synthetic voices under condenser noise, and talk that is no sentence of the grammar. */
+/** Readings that nothing expects, commands, and talk that is no sentence of the grammar. */
 export async function spoken(plan: Plan): Promise<Figure[]> {
+  const figures = await saidUnderNoise(plan, [
+    ['reading', false],
+    ['command', false],
+  ]);
+  return [...figures, ...(await foreignTalk(plan, inHalf(benchVoices(), plan.half)))];
+}
+
+type Kind = readonly [kind: 'reading' | 'command', expected: boolean];
+
+async function saidUnderNoise(plan: Plan, kinds: readonly Kind[]): Promise<Figure[]> {
   const voices = inHalf(benchVoices(), plan.half);
   const figures: Figure[] = [];
   for (const level of plan.levels ?? [undefined, 20, 10, 5]) {
-    for (const [kind, expected] of [
-      ['reading', true],
-      ['reading', false],
-      ['command', false],
-    ] as const) {
+    for (const [kind, expected] of kinds) {
       const sentences = sentencesOf(kind).filter((_, index) => index % (5 * plan.every) === plan.from);
       const name = `${kind}s ${levelName(level)}${kind === 'command' ? '' : expected ? ', expected' : ', not expected'}`;
       const hearing = await loadHearing(plan.settings);
-      const tried = sentences.flatMap((words, index) => {
+      const tried = sentences.map((words, index) => {
         if (index % 10 === 0) plan.progress(`${name}: ${index} of ${sentences.length}`);
-        return Array.from({ length: VOICES_EACH }, (_, turn) =>
-          trySentence(hearing, words, voices[(index + turn * 4) % voices.length]!, level, expected),
-        );
+        return trySentence(hearing, words, voices[index % voices.length]!, level, expected);
       });
       hearing.close();
       const pairs = tried.map(({ name: said, text }) => ({ said, heard: text }));
@@ -40,7 +46,7 @@ export async function spoken(plan: Plan): Promise<Figure[]> {
       for (const one of tried) if (one.outcome === 'wrong') plan.progress(`  wrong: "${one.name}" → "${one.text}"`);
     }
   }
-  return [...figures, ...(await foreignTalk(plan, voices))];
+  return figures;
 }
 
 async function foreignTalk(plan: Plan, voices: readonly BenchVoice[]): Promise<Figure[]> {

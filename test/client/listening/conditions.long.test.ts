@@ -14,6 +14,7 @@ async function openEar(): Promise<Hearing> {
     ...(await loadHearingParts({})),
     pronunciations: PRONUNCIATIONS,
     gates: { bundled: open(GATES.bundled), wideband: open(GATES.wideband) },
+    standsFor: () => undefined,
     grammarFor: visitGrammar,
     isWhole: () => true,
   });

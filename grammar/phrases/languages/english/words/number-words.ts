@@ -66,3 +66,17 @@ export const NUMBER_WORDS: readonly string[] = [
   'eighth',
   'below',
 ];
+
+const STANDS_FOR: ReadonlyMap<string, string> = new Map([
+  ...ZERO_WORDS.map((word) => [word, '0'] as const),
+  ...[UNIT_WORDS, TEEN_WORDS, TENS_WORDS].flatMap((words) =>
+    Object.entries(words).map(([word, value]) => [word, String(value)] as const),
+  ),
+  ['hundred', '00'],
+  ['thousand', '000'],
+  ...POINT_WORDS.map((word) => [word, '.'] as const),
+  ...MINUS_WORDS.map((word) => [word, '-'] as const),
+]);
+
+/** The part of a number that a word stands for; undefined where it is none. Words for one part are the same there. */
+export const numberWordStandsFor = (word: string): string | undefined => STANDS_FOR.get(word);
