@@ -1,13 +1,21 @@
+import cookie from '@fastify/cookie';
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox';
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
-import { LOCAL_COMPANY } from '../grammar/visit/envelope.ts';
 import { PROTOCOL } from '../grammar/visit/messages.ts';
 import { describeRoutes } from './describe-routes.ts';
 import { ServerError } from './errors.ts';
 import type { HeadKeeper } from './heads/keep-heads.ts';
 import { allowedHost, type OriginRule, ownAddress } from './origins.ts';
 import { pageRoutes } from './pages.ts';
+import { Devices } from './people/devices.ts';
+import { Gate } from './people/gate.ts';
+import { addGuard, cookieNames } from './people/guard.ts';
+import { People } from './people/people.ts';
+import { peopleRoutes } from './people/people-routes.ts';
+import type { PeopleStore } from './people/people-store.ts';
+import { SignIn } from './people/sign-in.ts';
+import { signInRoutes } from './people/sign-in-routes.ts';
 import { reportFault } from './report-fault.ts';
 import { exportRoutes } from './review/exports.ts';
 import { headRoutes } from './review/heads.ts';
@@ -20,7 +28,10 @@ import { widebandModelRoutes } from './wideband-model.ts';
 
 export interface AppOptions {
   readonly store: EventStore;
+  readonly peopleStore: PeopleStore;
   readonly origins: OriginRule;
+  /** Only this machine reaches the server: nobody needs to sign in until somebody is added. */
+  readonly loopback: boolean;
   readonly signer: ReceiptSigner;
   /** The server's memory of what it held; none where nothing is kept beside the record. */
   readonly keeper?: HeadKeeper;
@@ -59,31 +70,47 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   fastify.addHook('onResponse', async (request, reply) => {
     if (request.headers.upgrade !== undefined && reply.statusCode >= 400) request.raw.socket.destroySoon();
   });
+  const people = new People({ store: options.peopleStore, clock, loopback: options.loopback });
+  await fastify.register(cookie);
+  addGuard(fastify, people, options.origins);
   await describeRoutes(fastify, options.version);
   await addSecurityHeaders(fastify, options.origins.kind !== 'loopback');
-  fastify
-    .withTypeProvider<TypeBoxTypeProvider>()
-    .get(
-      '/api/health',
-      { schema: { summary: 'version, protocol, public key, models, clock', response: { 200: HealthSchema } } },
-      async () => ({
-        status: 'ok' as const,
-        version: options.version,
-        protocol: PROTOCOL,
-        receiptKey: options.signer.publicKey,
-        models: options.widebandModel === undefined ? ['bundled'] : ['bundled', 'wideband'],
-        clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
-      }),
-    );
+  fastify.withTypeProvider<TypeBoxTypeProvider>().get(
+    '/api/health',
+    {
+      config: { needs: 'anyone' },
+      schema: { summary: 'version, protocol, public key, models, clock', response: { 200: HealthSchema } },
+    },
+    async () => ({
+      status: 'ok' as const,
+      version: options.version,
+      protocol: PROTOCOL,
+      receiptKey: options.signer.publicKey,
+      models: options.widebandModel === undefined ? ['bundled'] : ['bundled', 'wideband'],
+      clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
+    }),
+  );
   const heads = options.keeper?.heads ?? (() => []);
-  await fastify.register(reviewRoutes, { store: options.store, company: LOCAL_COMPANY, heads });
-  await fastify.register(exportRoutes, { store: options.store, company: LOCAL_COMPANY, heads });
-  await fastify.register(headRoutes, { heads });
+  const { store } = options;
+  const gate = new Gate(people, store);
+  const signIn = new SignIn(people, options.signer);
+  await fastify.register(reviewRoutes, { store, people: people.store, heads });
+  await fastify.register(exportRoutes, { store, people: people.store, heads });
+  await fastify.register(headRoutes, { heads, people: people.store });
+  await fastify.register(signInRoutes, {
+    people,
+    signIn,
+    gate,
+    cookies: cookieNames(options.origins),
+    secure: options.origins.kind !== 'loopback',
+  });
+  await fastify.register(peopleRoutes, { people, devices: new Devices(people) });
   await fastify.register(syncRoutes, {
-    store: options.store,
+    store,
     origins: options.origins,
     signer: options.signer,
-    company: LOCAL_COMPANY,
+    gate,
+    onChange: (listener) => people.onChange(listener),
     clock,
     helloWithinMs: options.helloWithinMs ?? 5_000,
     lookEveryMs: options.lookEveryMs,
@@ -95,6 +122,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   await fastify.register(pageRoutes, { webDir: options.webDir });
   fastify.addHook('onClose', async () => {
     await options.keeper?.close();
+    await people.close();
     await options.store.close();
   });
 }

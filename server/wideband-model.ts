@@ -37,7 +37,8 @@ export async function widebandModelRoutes(
   app: FastifyInstance,
   { folder }: { readonly folder: string },
 ): Promise<void> {
-  app.get<{ Params: { name: string } }>('/model/wideband/:name', async (request, reply) => {
+  const route = { config: { needs: 'anyone' } } as const;
+  app.get<{ Params: { name: string } }>('/model/wideband/:name', route, async (request, reply) => {
     const file = FILES[request.params.name.replace(/\.gz$/, '')];
     if (file === undefined || !request.params.name.endsWith('.gz')) throw new ServerError('page-unknown', request.url);
     return reply

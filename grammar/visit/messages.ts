@@ -7,8 +7,16 @@ export const MAX_FRAME_BYTES = 65_536;
 /** How many events a device sends ahead of their acknowledgement. */
 export const MAX_IN_FLIGHT = 64;
 
+/** By what a first message is let in; nothing where nobody needs to sign in. */
+export interface Admission {
+  /** What the server gave for this one connection (`POST /api/ticket`). */
+  readonly ticket?: string;
+  /** Where a device is paired: its signature over `openingText`, 64 bytes (r, s) in base64url. */
+  readonly signature?: string;
+}
+
 /** Opens a stream for writing; the first message on the connection, within five seconds. Answered by `welcome`. */
-export interface Hello {
+export interface Hello extends Admission {
   readonly kind: 'hello';
   readonly protocol: number;
   readonly stream: StreamId;
@@ -27,7 +35,7 @@ export interface Append extends Entry {
 }
 
 /** Asks for everything of a visit beyond the heads already held, then for what follows, as it becomes durable. */
-export interface Watch {
+export interface Watch extends Admission {
   readonly kind: 'watch';
   readonly protocol: number;
   readonly company: string;

@@ -3,6 +3,8 @@ import type { FastifyInstance } from 'fastify';
 import { MAX_FRAME_BYTES } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
 import { allowedOrigin, type OriginRule, ownAddress } from '../origins.ts';
+import type { Gate } from '../people/gate.ts';
+import { reportFault } from '../report-fault.ts';
 import type { EventStore, ReceivedEvent } from '../store/event-store.ts';
 import { Conversation } from './conversation.ts';
 import { GroupCommit } from './group-commit.ts';
@@ -18,8 +20,9 @@ export interface SyncOptions {
   readonly signer: ReceiptSigner;
   /** Milliseconds since 1970. */
   readonly clock: () => number;
-  /** The company a request speaks for. */
-  readonly company: string;
+  readonly gate: Gate;
+  /** Calls back when somebody may have lost what they were let in by; returns what ends that. */
+  readonly onChange: (listener: () => void) => () => void;
   readonly helloWithinMs: number;
   readonly lookEveryMs?: number | undefined;
   /** Told of each batch that is on the disk, before it is acknowledged. */
@@ -42,14 +45,21 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
   const watchers = new Holders();
   const silent = new Set<Conversation>();
   const shared = { ...options, hub, commits, saidHeads, silent, writers, watchers };
+  const lookAgain = () => {
+    for (const conversation of conversations) conversation.lookAgain().catch(reportFault);
+  };
   const looking = setInterval(() => {
     for (const conversation of conversations) conversation.look();
+    // Another process may have changed who may be here.
+    lookAgain();
   }, options.lookEveryMs ?? LOOK_EVERY_MS);
   looking.unref();
+  const forget = options.onChange(lookAgain);
 
   /** What was taken in is written and acknowledged before the connections are closed. */
   async function closeAll(): Promise<void> {
     clearInterval(looking);
+    forget();
     await commits.drained();
     await saidHeads.keep();
     const open = [...conversations];
@@ -68,6 +78,8 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
     '/sync',
     {
       websocket: true,
+      // Who may connect shows in the first message.
+      config: { needs: 'anyone' },
       preValidation: async (request) => {
         if (!allowedOrigin(options.origins, request.headers.origin, request.headers.host)) {
           throw new ServerError('origin-foreign', ownAddress(options.origins, request.headers.host));
