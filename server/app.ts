@@ -11,11 +11,13 @@ import { pageRoutes } from './pages.ts';
 import { Devices } from './people/devices.ts';
 import { Gate } from './people/gate.ts';
 import { addGuard, cookieNames } from './people/guard.ts';
+import { passkeyRoutes } from './people/passkey-routes.ts';
+import { Passkeys } from './people/passkeys.ts';
 import { People } from './people/people.ts';
 import { peopleRoutes } from './people/people-routes.ts';
 import type { PeopleStore } from './people/people-store.ts';
 import { SignIn } from './people/sign-in.ts';
-import { signInRoutes } from './people/sign-in-routes.ts';
+import { cookieGiver, signInRoutes } from './people/sign-in-routes.ts';
 import { reportFault } from './report-fault.ts';
 import { exportRoutes } from './review/exports.ts';
 import { headRoutes } from './review/heads.ts';
@@ -97,13 +99,10 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   await fastify.register(reviewRoutes, { store, people: people.store, heads });
   await fastify.register(exportRoutes, { store, people: people.store, heads });
   await fastify.register(headRoutes, { heads, people: people.store });
-  await fastify.register(signInRoutes, {
-    people,
-    signIn,
-    gate,
-    cookies: cookieNames(options.origins),
-    secure: options.origins.kind !== 'loopback',
-  });
+  const baking = { signIn, cookies: cookieNames(options.origins), secure: options.origins.kind !== 'loopback' };
+  const giveCookies = cookieGiver(baking);
+  await fastify.register(signInRoutes, { people, gate, giveCookies, ...baking });
+  await fastify.register(passkeyRoutes, { passkeys: new Passkeys(people), origins: options.origins, giveCookies });
   await fastify.register(peopleRoutes, { people, devices: new Devices(people) });
   await fastify.register(syncRoutes, {
     store,

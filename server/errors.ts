@@ -37,6 +37,7 @@ const SENTENCES = {
   'request-wrong': 'The request does not fit: {detail}.',
   'sign-in-needed': 'Sign in first: {detail}.',
   'sign-in-wrong': 'Name or password is wrong: try again, or ask a keeper for a new link.',
+  'passkey-wrong': 'This passkey does not fit here: try again, or come in by your password or a new link.',
   'try-later': 'Too many tries: wait a quarter of an hour, then try again.',
   'role-refused': 'Your role may not do that: ask a keeper of your company.',
   'heads-of-all':
@@ -46,7 +47,7 @@ const SENTENCES = {
   'password-weak':
     'This password is too easy to guess: take at least {detail} letters and digits, five of them different, without the name you sign in by.',
   'login-taken': 'Somebody signs in by "{detail}" already: choose another name.',
-  'device-taken': 'A device is known by the name {detail} already: clear the data of this page and pair it again.',
+  'device-taken': 'A device is known by the name {detail} already: pair this one under another.',
   'person-unknown': 'There is nobody "{detail}" in this company: see the list of people.',
   'device-unknown': 'There is no device "{detail}" in this company: see the list of devices.',
   'first-keeper': 'The first person of a company manages the others: make them a keeper.',
@@ -69,6 +70,7 @@ const STATUS: Partial<Record<ServerErrorCode, number>> = {
   'origin-foreign': 403,
   'sign-in-needed': 401,
   'sign-in-wrong': 401,
+  'passkey-wrong': 401,
   'try-later': 429,
   'role-refused': 403,
   'heads-of-all': 403,

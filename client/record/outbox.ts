@@ -127,7 +127,7 @@ export class Outbox {
     const { seq, hash } = this.#log.head();
     this.#connection += 1;
     this.#inFlight.clear();
-    this.#link.send({
+    this.#link.open({
       kind: 'hello',
       protocol: PROTOCOL,
       stream,

@@ -30,6 +30,7 @@ const AUDITED: ReadonlySet<ServerErrorCode> = new Set([
   'origin-foreign',
   'sign-in-needed',
   'sign-in-wrong',
+  'passkey-wrong',
   'try-later',
   'role-refused',
   'code-wrong',

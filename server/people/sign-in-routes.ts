@@ -17,9 +17,26 @@ export interface SignInOptions {
   readonly cookies: CookieNames;
   /** Browsers are to send the cookies over TLS alone. */
   readonly secure: boolean;
+  readonly giveCookies: GiveCookies;
 }
 
+/** Gives a browser its session, and what it is known by from now on for who signed in. */
+export type GiveCookies = (reply: FastifyReply, token: string, login: string) => FastifyReply;
+
 const KNOWN_SECONDS = 31_536_000;
+
+/** How cookies are given: to no script, no other site, and over TLS alone where the server speaks it. */
+const bakeWith = (secure: boolean) => ({ path: '/', httpOnly: true, secure, sameSite: 'strict' }) as const;
+
+export function cookieGiver({ cookies, secure, signIn }: Omit<SignInOptions, 'people' | 'gate' | 'giveCookies'>) {
+  const bake = bakeWith(secure);
+  const give: GiveCookies = (reply, token, login) =>
+    reply
+      .setCookie(cookies.session, token, { ...bake, maxAge: SESSION.longestMs / 1_000 })
+      .setCookie(cookies.known, signIn.knownFor(login), { ...bake, maxAge: KNOWN_SECONDS });
+  return give;
+}
+
 const PasswordSchema = Type.String({ minLength: 1, maxLength: LONGEST_PASSWORD });
 const refused = { 400: ErrorSchema, 401: ErrorSchema, 403: ErrorSchema, 429: ErrorSchema };
 const tags = ['sign in'];
@@ -35,10 +52,7 @@ const WhoSchema = Type.Object({
 
 /** Coming in and going out. */
 export const signInRoutes: FastifyPluginAsyncTypebox<SignInOptions> = async (app, options) => {
-  const { people, signIn, gate, cookies } = options;
-  const bake = { path: '/', httpOnly: true, secure: options.secure, sameSite: 'strict' } as const;
-  const giveSession = (reply: FastifyReply, token: string) =>
-    reply.setCookie(cookies.session, token, { ...bake, maxAge: SESSION.longestMs / 1_000 });
+  const { people, signIn, gate, cookies, secure, giveCookies } = options;
 
   app.get(
     '/api/who',
@@ -69,9 +83,9 @@ export const signInRoutes: FastifyPluginAsyncTypebox<SignInOptions> = async (app
       },
     },
     async (request, reply) => {
-      const { token, known } = await signIn.byPassword(request.body, request.cookies[cookies.known]);
-      giveSession(reply, token).setCookie(cookies.known, known, { ...bake, maxAge: KNOWN_SECONDS });
-      return reply.code(204).send(null);
+      const { body } = request;
+      const token = await signIn.byPassword(body, request.cookies[cookies.known]);
+      return giveCookies(reply, token, body.login).code(204).send(null);
     },
   );
 
@@ -88,11 +102,7 @@ export const signInRoutes: FastifyPluginAsyncTypebox<SignInOptions> = async (app
     },
     async (request, reply) => {
       const { token, person } = await signIn.byLink(request.body.code);
-      giveSession(reply, token).setCookie(cookies.known, signIn.knownFor(person.login), {
-        ...bake,
-        maxAge: KNOWN_SECONDS,
-      });
-      return reply.code(204).send(null);
+      return giveCookies(reply, token, person.login).code(204).send(null);
     },
   );
 
@@ -104,7 +114,7 @@ export const signInRoutes: FastifyPluginAsyncTypebox<SignInOptions> = async (app
     },
     async (request, reply) => {
       await people.endSession(callerOf(request));
-      return reply.clearCookie(cookies.session, bake).code(204).send(null);
+      return reply.clearCookie(cookies.session, bakeWith(secure)).code(204).send(null);
     },
   );
 

@@ -23,14 +23,14 @@ export class SignIn {
   }
 
   /**
-   * Begins a session. Wrong names and wrong passwords are told alike, and take as long.
+   * Begins a session; resolves to its secret. Wrong names and wrong passwords are told alike, and take as long.
    * @param known what this browser was given when it signed in before
    * @throws {ServerError} sign-in-wrong, try-later.
    */
   async byPassword(
     given: { readonly login: string; readonly password: string },
     known: KnownBrowser | undefined,
-  ): Promise<{ readonly token: string; readonly known: KnownBrowser }> {
+  ): Promise<string> {
     const { store, clock } = this.#people;
     const login = given.login.toLowerCase();
     const browser = this.#isKnown(login, known) ? hashOf(known as string) : undefined;
@@ -42,7 +42,7 @@ export class SignIn {
     const right = await this.#passwords.matches(person?.password, given.password, browser !== undefined);
     if (!right || person === undefined) throw new ServerError('sign-in-wrong');
     await store.forgetAttempts(key);
-    return { token: await this.#people.beginSession(person, 'password'), known: this.knownFor(login) };
+    return this.#people.beginSession(person, 'password');
   }
 
   /**

@@ -9,6 +9,7 @@ import type { DeviceVisit } from '../session/device.ts';
 import { THIS_DEVICE } from '../session/this-device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { AboutLine } from '../show/about-line.tsx';
+import { DeviceState } from './device-state.tsx';
 import { KeptVisit, KeptVisits } from './kept-visits.tsx';
 import { OpenVisit } from './open-visit.tsx';
 import type { VisitOpening } from './opening-from.ts';
@@ -44,8 +45,10 @@ export function TechnicianPage() {
   const open = (opening: VisitOpening) => {
     // Asked at the moment when it matters and is understood: before a record is written here.
     void askRoomForRecord();
-    const stream = device.newStream();
-    enter(stream, () => device.begin(stream, opening));
+    device
+      .newStream()
+      .then((stream) => enter(stream, () => device.begin(stream, opening)))
+      .catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
   };
   const goOn = (stream: StreamId) => enter(stream, () => device.resume(stream));
   const list = async () => setPlace({ at: 'visits', visits: await device.visits() });
@@ -117,6 +120,7 @@ function Start({ visits, onOpen, onGoOn, onRead }: StartProps) {
       <p>
         {START.sayWhat} <a href="/review">{START.review}</a>
       </p>
+      <DeviceState />
       {open.length === 0 ? null : (
         <section>
           <h2>{START.goOnWith}</h2>
