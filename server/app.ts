@@ -11,6 +11,7 @@ import { pageRoutes } from './pages.ts';
 import { Devices } from './people/devices.ts';
 import { Gate } from './people/gate.ts';
 import { addGuard, cookieNames } from './people/guard.ts';
+import { HandOver } from './people/hand-over.ts';
 import { passkeyRoutes } from './people/passkey-routes.ts';
 import { Passkeys } from './people/passkeys.ts';
 import { People } from './people/people.ts';
@@ -24,8 +25,10 @@ import { headRoutes } from './review/heads.ts';
 import { reviewRoutes } from './review/visits.ts';
 import { addSecurityHeaders } from './security-headers.ts';
 import type { EventStore } from './store/event-store.ts';
+import { GroupCommit } from './sync/group-commit.ts';
 import type { ReceiptSigner } from './sync/receipt-signer.ts';
 import { syncRoutes } from './sync/sync.ts';
+import { VisitHub } from './sync/visit-hub.ts';
 import { widebandModelRoutes } from './wideband-model.ts';
 
 export interface AppOptions {
@@ -103,7 +106,17 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   const giveCookies = cookieGiver(baking);
   await fastify.register(signInRoutes, { people, gate, giveCookies, ...baking });
   await fastify.register(passkeyRoutes, { passkeys: new Passkeys(people), origins: options.origins, giveCookies });
-  await fastify.register(peopleRoutes, { people, devices: new Devices(people) });
+  const hub = new VisitHub();
+  const commits = new GroupCommit(
+    store,
+    (events) => hub.tell(events.map(({ stream }) => stream)),
+    options.keeper?.stored ?? (async () => undefined),
+  );
+  await fastify.register(peopleRoutes, {
+    people,
+    devices: new Devices(people),
+    handOver: new HandOver(people, store, commits),
+  });
   await fastify.register(syncRoutes, {
     store,
     origins: options.origins,
@@ -113,7 +126,8 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     clock,
     helloWithinMs: options.helloWithinMs ?? 5_000,
     lookEveryMs: options.lookEveryMs,
-    kept: options.keeper?.stored ?? (async () => undefined),
+    hub,
+    commits,
   });
   if (options.widebandModel !== undefined) {
     await fastify.register(widebandModelRoutes, { folder: options.widebandModel });

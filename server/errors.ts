@@ -50,6 +50,8 @@ const SENTENCES = {
   'device-taken': 'A device is known by the name {detail} already: pair this one under another.',
   'person-unknown': 'There is nobody "{detail}" in this company: see the list of people.',
   'device-unknown': 'There is no device "{detail}" in this company: see the list of devices.',
+  'device-in-use': 'The device {detail} is in use, and sends its visits itself: revoke it before they are handed over.',
+  'file-wrong': 'The file is no record of this device ({detail}): save it on the device again.',
   'first-keeper': 'The first person of a company manages the others: make them a keeper.',
   'last-keeper': 'The company would be left without a keeper: make somebody else a keeper first.',
   'keeper-missing':
@@ -81,6 +83,8 @@ const STATUS: Partial<Record<ServerErrorCode, number>> = {
   'device-taken': 409,
   'person-unknown': 404,
   'device-unknown': 404,
+  'device-in-use': 409,
+  'file-wrong': 400,
   'first-keeper': 409,
   'last-keeper': 409,
   'data-full': 507,

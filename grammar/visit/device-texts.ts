@@ -2,7 +2,7 @@ import { streamText } from './envelope.ts';
 import type { Hello, Watch } from './messages.ts';
 
 /** What a device shows to be paired: its name in streams, its key, and that it holds the private half. */
-export interface HeldByDevice {
+export interface ShownToPair {
   readonly device: string;
   /** P-256 as SPKI, in base64url. */
   readonly publicKey: string;

@@ -1,5 +1,5 @@
 import { createPublicKey, type KeyObject, verify } from 'node:crypto';
-import { type HeldByDevice, pairingText } from '../../grammar/visit/device-texts.ts';
+import { pairingText, type ShownToPair } from '../../grammar/visit/device-texts.ts';
 import { ServerError } from '../errors.ts';
 import type { Doer } from './auditor.ts';
 import type { People } from './people.ts';
@@ -32,7 +32,7 @@ export class Devices {
    * Pairs the device that shows the code, and shows that it holds the key.
    * @throws {ServerError} code-wrong, key-wrong, device-taken.
    */
-  async pair(asked: HeldByDevice & { readonly code: string }): Promise<Device> {
+  async pair(asked: ShownToPair & { readonly code: string }): Promise<Device> {
     const { store, auditor, clock } = this.#people;
     const { code, device: name, publicKey, signature } = asked;
     const key = readKey(publicKey);

@@ -39,6 +39,8 @@ const AUDITED: ReadonlySet<ServerErrorCode> = new Set([
   'person-unknown',
   'device-unknown',
   'device-taken',
+  'device-in-use',
+  'file-wrong',
   'login-taken',
   'last-keeper',
   'first-keeper',

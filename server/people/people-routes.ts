@@ -5,6 +5,7 @@ import { ServerError } from '../errors.ts';
 import { ErrorSchema } from '../review/visits.ts';
 import type { Devices } from './devices.ts';
 import { callerOf } from './guard.ts';
+import type { HandOver } from './hand-over.ts';
 import type { People } from './people.ts';
 import type { Person } from './people-store.ts';
 import { RoleSchema } from './role-schema.ts';
@@ -12,6 +13,7 @@ import { RoleSchema } from './role-schema.ts';
 export interface PeopleOptions {
   readonly people: People;
   readonly devices: Devices;
+  readonly handOver: HandOver;
 }
 
 const tags = ['people and devices'];
@@ -21,6 +23,10 @@ const Called = Type.String({ minLength: 1, maxLength: 100, pattern: '\\S' });
 const Login = Type.String({ pattern: '^[a-z0-9][a-z0-9.@_-]{1,63}$' });
 const PersonParameters = Type.Object({ person: NameSchema });
 const CodeSchema = Type.String({ description: 'given once: only its hash is kept' });
+
+const Count = Type.Integer({ minimum: 0 });
+/** In bytes: some hundred times a long visit. */
+const LARGEST_RECORD_FILE = 64 * 1024 * 1024;
 
 const PersonSchema = Type.Object({
   person: NameSchema,
@@ -38,7 +44,7 @@ const DeviceSchema = Type.Object({
 });
 
 /** What a keeper does: people and devices of their own company. */
-export const peopleRoutes: FastifyPluginAsyncTypebox<PeopleOptions> = async (app, { people, devices }) => {
+export const peopleRoutes: FastifyPluginAsyncTypebox<PeopleOptions> = async (app, { people, devices, handOver }) => {
   const { store, auditor, clock } = people;
   const manages = { needs: 'manage-people' } as const;
   const shown = async ({ person, login, name, role, password, createdAt, company }: Person) => ({
@@ -220,6 +226,30 @@ export const peopleRoutes: FastifyPluginAsyncTypebox<PeopleOptions> = async (app
     async (request, reply) => {
       await devices.revoke(callerOf(request), request.params.device);
       return reply.code(204).send(null);
+    },
+  );
+
+  app.addContentTypeParser('application/jsonl', { parseAs: 'string' }, (_request, body, done) => done(null, body));
+  app.post(
+    '/api/devices/:device/hand-over',
+    {
+      config: manages,
+      bodyLimit: LARGEST_RECORD_FILE,
+      schema: {
+        tags,
+        summary: 'keeps what a revoked device had not sent, from its record file',
+        params: Type.Object({ device: NameSchema }),
+        consumes: ['application/jsonl'],
+        response: {
+          200: Type.Object({ visit: NameSchema, stored: Count, held: Count, refused: Count }),
+          ...refused,
+        },
+      },
+    },
+    async (request) => {
+      const { body } = request;
+      if (typeof body !== 'string') throw new ServerError('file-wrong', 'it comes as application/jsonl');
+      return handOver.take(callerOf(request), request.params.device, body);
     },
   );
 

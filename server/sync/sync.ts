@@ -5,14 +5,14 @@ import { ServerError } from '../errors.ts';
 import { allowedOrigin, type OriginRule, ownAddress } from '../origins.ts';
 import type { Gate } from '../people/gate.ts';
 import { reportFault } from '../report-fault.ts';
-import type { EventStore, ReceivedEvent } from '../store/event-store.ts';
+import type { EventStore } from '../store/event-store.ts';
 import { Conversation } from './conversation.ts';
-import { GroupCommit } from './group-commit.ts';
+import type { GroupCommit } from './group-commit.ts';
 import { Holders, LIMITS } from './limits.ts';
 import type { ReceiptSigner } from './receipt-signer.ts';
 import { closeReason } from './refusals.ts';
 import { SaidHeads } from './said-heads.ts';
-import { VisitHub } from './visit-hub.ts';
+import type { VisitHub } from './visit-hub.ts';
 
 export interface SyncOptions {
   readonly store: EventStore;
@@ -25,8 +25,8 @@ export interface SyncOptions {
   readonly onChange: (listener: () => void) => () => void;
   readonly helloWithinMs: number;
   readonly lookEveryMs?: number | undefined;
-  /** Told of each batch that is on the disk, before it is acknowledged. */
-  readonly kept: () => Promise<void>;
+  readonly hub: VisitHub;
+  readonly commits: GroupCommit;
 }
 
 /** How long a device may take to answer our close before its connection is cut. */
@@ -36,15 +36,13 @@ const LOOK_EVERY_MS = 30_000;
 
 /** The WebSocket at /sync: devices write their streams, reviewers watch visits. */
 export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Promise<void> {
-  const hub = new VisitHub();
-  const tell = (events: readonly ReceivedEvent[]) => hub.tell(events.map(({ stream }) => stream));
-  const commits = new GroupCommit(options.store, tell, options.kept);
+  const { commits } = options;
   const saidHeads = new SaidHeads(options.store);
   const conversations = new Set<Conversation>();
   const writers = new Holders();
   const watchers = new Holders();
   const silent = new Set<Conversation>();
-  const shared = { ...options, hub, commits, saidHeads, silent, writers, watchers };
+  const shared = { ...options, saidHeads, silent, writers, watchers };
   const lookAgain = () => {
     for (const conversation of conversations) conversation.lookAgain().catch(reportFault);
   };

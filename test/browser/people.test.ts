@@ -191,4 +191,31 @@ describe('people and devices, in real browsers', () => {
     await new Technician(keyed).type('note that the door was locked');
     await looksRight(page, 'people-revoked');
   });
+
+  test('what it had not sent is saved there as a file, and handed over by its keeper', async () => {
+    await keyed.goto(`${address}/?visits`);
+    await keyed.getByText('Not sent yet').click();
+    const [download] = await Promise.all([
+      keyed.waitForEvent('download'),
+      keyed.getByRole('button', { name: 'Save Pump house' }).click(),
+    ]);
+    const file = `${folder.path}/${download.suggestedFilename()}`;
+    await download.saveAs(file);
+    await page.getByLabel(/^Hand over a file of page-/).setInputFiles(file);
+    await page.getByText(/[1-9]\d* entries taken, [1-9]\d* were here already\.$/).waitFor();
+  });
+
+  test('it can be paired again, as another device than the one that was revoked', async () => {
+    await page.getByRole('button', { name: 'Pair a device of Kim' }).click();
+    await page.locator('[data-given="pairing"] code').waitFor();
+    const code = (await page.locator('[data-given="pairing"] code').textContent()) ?? '';
+    await keyed.goto(`${address}/pair`);
+    const before = await keyed.locator('[data-paired]').getAttribute('data-paired');
+    await keyed.getByLabel('Code from a keeper').fill(code.toUpperCase());
+    await keyed.getByRole('button', { name: 'Pair this device' }).click();
+    await keyed
+      .getByText('This device is paired as')
+      .and(keyed.locator(`[data-paired]:not([data-paired="${before}"])`))
+      .waitFor();
+  });
 });

@@ -32,7 +32,12 @@ export class Guest {
     this.#server = server;
   }
 
-  async ask(method: Method, url: string, body?: object, headers: Record<string, string> = {}): Promise<Answer> {
+  async ask(
+    method: Method,
+    url: string,
+    body?: object | string,
+    headers: Record<string, string> = {},
+  ): Promise<Answer> {
     const answer = await this.#server.fastify.inject({
       method,
       url,

@@ -228,6 +228,51 @@ describe('a device', () => {
     expect((await keeper.ask('GET', '/api/visits/lost')).json.streams).toMatchObject([{ head: { seq: 1 } }]);
   });
 
+  test('that was lost: what it had not sent is handed over by a keeper, whole, once, and from its own file alone', async () => {
+    const kim = await (await keeper.add('kim', 'technician')).pair(keeper, 'phone');
+    const stream = phoneStream('unsent');
+    const chain = await chainFor(
+      stream,
+      Array.from({ length: 700 }, (_, n) => `{"n":${n}}`),
+    );
+    const { client } = await kim.hello(stream);
+    client.say({ kind: 'append', ...chain[0] });
+    expect(await client.hear()).toMatchObject({ kind: 'ack', seq: 1 });
+    const file = (of: StreamId, entries: typeof chain) =>
+      [
+        { kind: 'stream', version: 1, stream: of },
+        { kind: 'batch', entries },
+      ]
+        .map((line) => `${JSON.stringify(line)}\n`)
+        .join('');
+    const handOver = (text: string, device = 'phone', by = keeper) =>
+      by.ask('POST', `/api/devices/${device}/hand-over`, text, { 'content-type': 'application/jsonl' });
+    expect((await handOver(file(stream, chain))).error).toBe('device-in-use');
+    await keeper.ask('DELETE', '/api/devices/phone');
+    expect((await handOver(file(stream, chain), 'phone', kim)).error).toBe('role-refused');
+    for (const text of [
+      '',
+      'no record',
+      file({ ...stream, device: 'other' }, chain),
+      file({ ...stream, company: 'south' }, chain),
+    ]) {
+      expect((await handOver(text)).error).toBe('file-wrong');
+    }
+    const altered = chain.with(350, { ...chain[350]!, body: '{"n":"altered"}' });
+    expect((await handOver(file({ ...stream, visit: 'altered' }, altered))).json).toMatchObject({ stored: 0 });
+    expect((await handOver(file(stream, altered))).json).toEqual({
+      visit: 'unsent',
+      stored: 349,
+      held: 1,
+      refused: 350,
+    });
+    expect((await handOver(file(stream, chain))).json).toEqual({ visit: 'unsent', stored: 350, held: 350, refused: 0 });
+    const { events } = (await keeper.ask('GET', '/api/visits/unsent/events')).json;
+    expect(events.map(({ hash }: { hash: string }) => hash)).toEqual(chain.map(({ hash }) => hash));
+    expect((await keeper.ask('GET', '/api/visits/unsent/check')).json.findings).toEqual([]);
+    expect(await trail()).toContain('visit handed over unsent 1');
+  });
+
   test('of somebody who may write no more is cut, and one who is removed', async () => {
     for (const change of ['role', 'removal'] as const) {
       const kim = await (await keeper.add(`kim-${change}`, 'technician')).pair(keeper, `phone-${change}`);

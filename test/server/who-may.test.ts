@@ -58,6 +58,7 @@ const TABLE: Readonly<Record<string, 'anyone' | readonly Role[]>> = {
   'POST /api/people/:person/pairing': KEEPERS,
   'GET /api/devices': KEEPERS,
   'DELETE /api/devices/:device': KEEPERS,
+  'POST /api/devices/:device/hand-over': KEEPERS,
   'GET /api/audit': KEEPERS,
 };
 /** Who may write from a device of their own. */
@@ -126,7 +127,8 @@ function addressOf(route: string, company: Company, whose: Role, visitOf = whose
 }
 
 /** What each route that changes something is sent. */
-const BODIES: Readonly<Record<string, object>> = {
+const BODIES: Readonly<Record<string, object | string>> = {
+  'POST /api/devices/:device/hand-over': '{"kind":"stream"}',
   'POST /api/people': { login: 'intruder', name: 'Intruder', role: 'keeper' },
   'PATCH /api/people/:person': { role: 'keeper' },
   'POST /api/me/password': { password: 'a long and new one' },
@@ -134,7 +136,8 @@ const BODIES: Readonly<Record<string, object>> = {
 async function send(guest: Guest, route: string, address: string) {
   const [method] = route.split(' ') as ['GET' | 'POST' | 'PATCH' | 'DELETE'];
   const body = BODIES[route];
-  return guest.ask(method, address, method === 'GET' || method === 'DELETE' ? undefined : (body ?? {}));
+  const sent = method === 'GET' || method === 'DELETE' ? undefined : (body ?? {});
+  return guest.ask(method, address, sent, typeof body === 'string' ? { 'content-type': 'application/jsonl' } : {});
 }
 
 /** All that stands: nothing that is refused may change it. */

@@ -12,10 +12,12 @@ interface DeviceTableProps {
   readonly devices: readonly PairedDevice[];
   readonly nameOf: (person: string) => string;
   readonly onRevoke: (device: string) => void;
+  /** What a revoked device had not sent, as its page saved it. */
+  readonly onFile: (device: string, file: File) => void;
 }
 
 /** The devices of the company, revoked ones too. */
-export function DeviceTable({ devices, nameOf, onRevoke }: DeviceTableProps) {
+export function DeviceTable({ devices, nameOf, onRevoke, onFile }: DeviceTableProps) {
   return (
     <section>
       <h2>{PEOPLE.devices}</h2>
@@ -54,7 +56,23 @@ export function DeviceTable({ devices, nameOf, onRevoke }: DeviceTableProps) {
                         </button>
                       </>
                     ) : (
-                      PEOPLE.revokedAt(showTime(revokedAt))
+                      <>
+                        {PEOPLE.revokedAt(showTime(revokedAt))}
+                        <label>
+                          {PEOPLE.handOver}{' '}
+                          <input
+                            type="file"
+                            className="control"
+                            accept=".jsonl"
+                            aria-label={PEOPLE.handOverOf(device)}
+                            onChange={({ target }) => {
+                              const file = target.files?.[0];
+                              if (file !== undefined) onFile(device, file);
+                              target.value = '';
+                            }}
+                          />
+                        </label>
+                      </>
                     )}
                   </td>
                 </tr>

@@ -79,6 +79,12 @@ export function PeoplePage() {
             devices={held.devices}
             nameOf={(person) => held.people.find((one) => one.person === person)?.name ?? person}
             onRevoke={(device) => change('DELETE', `/api/devices/${device}`)}
+            onFile={(device, file) =>
+              void askServer<HandedOver>('POST', `/api/devices/${device}/hand-over`, file).then(async (answer) => {
+                await take(answer);
+                if (answer.ok) setTold(handedOverWords(answer.body));
+              })
+            }
           />
           <Trail lines={held.lines} nameOf={(person) => held.people.find((one) => one.person === person)?.name} />
         </>
@@ -91,6 +97,17 @@ export function PeoplePage() {
       </footer>
     </main>
   );
+}
+
+interface HandedOver {
+  readonly visit: string;
+  readonly stored: number;
+  readonly held: number;
+  readonly refused: number;
+}
+
+function handedOverWords({ visit, stored, held, refused }: HandedOver): string {
+  return PEOPLE.handedOver(visit, stored, held, refused);
 }
 
 interface GivenBody {

@@ -1,6 +1,7 @@
 import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
+import type { RecordLine } from '../../../grammar/visit/record-lines.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { readPairing } from '../../record/browser/device-key.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
@@ -49,6 +50,25 @@ export class Device {
   /** What of the visits here the server does not have yet, the oldest first. */
   unsent(): Promise<readonly SentSoFar[]> {
     return listUnsent(this.#database);
+  }
+
+  /** One stream as a record file, which "npm run verify" and a keeper's hand take. */
+  async fileOf(stream: StreamId): Promise<File> {
+    const log = await this.#store.open(stream);
+    const { follows } = log;
+    const entries = await log.read(1, log.head().seq);
+    const acknowledged = log.acknowledged();
+    const lines: RecordLine[] = [
+      { kind: 'stream', version: 1, stream, ...(follows === undefined ? {} : { follows }) },
+      { kind: 'batch', entries },
+      ...(acknowledged === undefined ? [] : [{ kind: 'acknowledged' as const, ...acknowledged }]),
+    ];
+    const name = `${stream.visit}-${stream.device}-${stream.epoch}.jsonl`;
+    return new File(
+      lines.map((line) => `${JSON.stringify(line)}\n`),
+      name,
+      { type: 'application/jsonl' },
+    );
   }
 
   /** See `sendDevice`. Resolves when there is none left. */

@@ -12,13 +12,18 @@ export async function askServer<Body = undefined>(
   body?: object,
 ): Promise<ServerAnswer<Body>> {
   try {
-    const sent =
-      body === undefined ? {} : { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } };
-    const response = await fetch(path, { method, ...sent });
+    const response = await fetch(path, { method, ...sentAs(body) });
     const answer = response.status === 204 ? undefined : await response.json();
     if (response.ok) return { ok: true, body: answer as Body };
     return { ok: false, status: response.status, sentence: (answer as { sentence: string }).sentence };
   } catch {
     return { ok: false, status: 0, sentence: SIGN_IN.noServer };
   }
+}
+
+/** A file goes as it is, by its own type; all else as JSON. */
+function sentAs(body: object | undefined): RequestInit {
+  if (body === undefined) return {};
+  if (body instanceof Blob) return { body, headers: { 'content-type': body.type || 'application/jsonl' } };
+  return { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } };
 }

@@ -10,11 +10,12 @@ import { THIS_DEVICE } from '../session/this-device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { AboutLine } from '../show/about-line.tsx';
 import { DeviceState } from './device-state.tsx';
-import { KeptVisit, KeptVisits } from './kept-visits.tsx';
+import { KeptVisit, KeptVisits, useUnsent } from './kept-visits.tsx';
 import { OpenVisit } from './open-visit.tsx';
 import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
 import { RunningVisit } from './running-visit.tsx';
+import { UnsentFiles } from './unsent-files.tsx';
 
 type Place =
   | { readonly at: 'looking' }
@@ -114,6 +115,7 @@ interface StartProps {
 
 function Start({ visits, onOpen, onGoOn, onRead }: StartProps) {
   const open = visits.filter((visit) => !visit.closed && visit.folded.first !== undefined);
+  const unsent = useUnsent(device);
   return (
     <main className="start">
       <h1>{PAGE.program}</h1>
@@ -136,6 +138,7 @@ function Start({ visits, onOpen, onGoOn, onRead }: StartProps) {
         </section>
       )}
       <KeptVisits device={device} visits={visits.filter(({ closed }) => closed)} onRead={onRead} />
+      <UnsentFiles device={device} visits={visits} unsent={unsent} />
       <section>
         <h2>{START.newVisit}</h2>
         <OpenVisit onOpen={onOpen} />

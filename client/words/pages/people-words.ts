@@ -82,6 +82,10 @@ export const PEOPLE = {
   revoke: 'Revoke',
   revokeOne: (device: string) => `Revoke ${device}`,
   sureRevoke: (device: string) => `Revoke ${device}? It sends nothing more; what it sent stays.`,
+  handOver: 'Hand over a file',
+  handOverOf: (device: string) => `Hand over a file of ${device}`,
+  handedOver: (visit: string, stored: number, held: number, refused: number) =>
+    `${visit}: ${stored} entries taken, ${held} were here already${refused === 0 ? '' : `, ${refused} do not follow and were not taken`}.`,
   trail: 'What was done and refused',
   at: 'When',
   who: 'Who',
