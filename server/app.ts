@@ -8,6 +8,7 @@ import { ServerError } from './errors.ts';
 import type { HeadKeeper } from './heads/keep-heads.ts';
 import { allowedHost, type OriginRule, ownAddress } from './origins.ts';
 import { pageRoutes } from './pages.ts';
+import { acknowledgeRoutes } from './people/acknowledge-routes.ts';
 import { Devices } from './people/devices.ts';
 import { Gate } from './people/gate.ts';
 import { addGuard, cookieNames } from './people/guard.ts';
@@ -26,6 +27,7 @@ import { reviewRoutes } from './review/visits.ts';
 import { addSecurityHeaders } from './security-headers.ts';
 import type { EventStore } from './store/event-store.ts';
 import { GroupCommit } from './sync/group-commit.ts';
+import { LiveVisits } from './sync/live-visits.ts';
 import type { ReceiptSigner } from './sync/receipt-signer.ts';
 import { syncRoutes } from './sync/sync.ts';
 import { VisitHub } from './sync/visit-hub.ts';
@@ -107,11 +109,13 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   await fastify.register(signInRoutes, { people, gate, giveCookies, ...baking });
   await fastify.register(passkeyRoutes, { passkeys: new Passkeys(people), origins: options.origins, giveCookies });
   const hub = new VisitHub();
+  const live = new LiveVisits();
   const commits = new GroupCommit(
     store,
     (events) => hub.tell(events.map(({ stream }) => stream)),
     options.keeper?.stored ?? (async () => undefined),
   );
+  await fastify.register(acknowledgeRoutes, { people, store, live, signer: options.signer });
   await fastify.register(peopleRoutes, {
     people,
     devices: new Devices(people),
@@ -128,6 +132,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     lookEveryMs: options.lookEveryMs,
     hub,
     commits,
+    live,
   });
   if (options.widebandModel !== undefined) {
     await fastify.register(widebandModelRoutes, { folder: options.widebandModel });

@@ -33,6 +33,8 @@ const SENTENCES = {
   'key-damaged': 'The key in {detail} is damaged: put a good copy there, or move it away to have a new one made.',
   'data-full': 'The disk is full: free space on the server; devices keep their events and send them again.',
   'visit-unknown': 'There is no visit "{detail}" here: see /api/visits for those there are.',
+  'visit-not-live':
+    'No device writes the visit "{detail}" at this moment: nobody would hear you; speak to the trainee another way.',
   'page-unknown': 'There is nothing at {detail}.',
   'request-wrong': 'The request does not fit: {detail}.',
   'sign-in-needed': 'Sign in first: {detail}.',
@@ -66,6 +68,7 @@ export type ServerErrorCode = keyof typeof SENTENCES;
 /** HTTP status of the codes that answer a request. */
 const STATUS: Partial<Record<ServerErrorCode, number>> = {
   'visit-unknown': 404,
+  'visit-not-live': 409,
   'page-unknown': 404,
   'pages-unbuilt': 404,
   'request-wrong': 400,

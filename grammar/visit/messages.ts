@@ -117,7 +117,34 @@ export interface WatchedEvent extends Entry {
   readonly receivedAt: number;
 }
 
-export type ServerMessage = Welcome | Ack | Gap | Fork | Refusal | Events;
+/** That the server knew who acknowledged, and when: Ed25519 over `acknowledgementText`. */
+export interface Vouched {
+  /** How the server knows them. */
+  readonly person: string;
+  /** The server's wall clock, in milliseconds since 1970. */
+  readonly time: number;
+  /** Which of the server's keys signed: the SHA-256 of its raw public key. */
+  readonly key: Hash;
+  /** 64 bytes in base64url. */
+  readonly signature: string;
+}
+
+/** A supervisor, from their own device, acknowledges the live steps of the visit that is written here. */
+export interface Acknowledged {
+  readonly kind: 'acknowledged';
+  /** Their name. */
+  readonly supervisor: string;
+  readonly vouched: Vouched;
+}
+
+export type ServerMessage = Welcome | Ack | Gap | Fork | Refusal | Events | Acknowledged;
+
+/** What the server signs of a supervisor's word, one line a field. */
+export function acknowledgementText(
+  said: Pick<Vouched, 'person' | 'time'> & Pick<Acknowledged, 'supervisor'> & Pick<Watch, 'company' | 'visit'>,
+): string {
+  return `readback acknowledgement 1\n${said.company}/${said.visit}\n${said.person}\n${said.supervisor}\n${said.time}\n`;
+}
 
 /** What is signed in a receipt, as text: one line a field, so that any tool can write it. */
 export function receiptText(receipt: Pick<Receipt, 'seq' | 'hash' | 'time'> & { readonly streamText: string }): string {

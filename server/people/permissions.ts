@@ -8,6 +8,8 @@ const PERMISSIONS = {
   'read-own-visits': ['trainee', 'technician', 'supervisor', 'keeper'],
   /** Read every visit. */
   'read-visits': ['technician', 'supervisor', 'keeper'],
+  /** Answer for a trainee's live steps, from their own device. */
+  'acknowledge-live-steps': ['supervisor', 'keeper'],
   /** Read what the server signed of all records. */
   'read-heads': ['keeper'],
   /** Add, change and remove people and devices. */

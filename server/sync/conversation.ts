@@ -12,6 +12,7 @@ import type { Admitted, Gate } from '../people/gate.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { type Holders, LIMITS } from './limits.ts';
+import type { LiveVisits } from './live-visits.ts';
 import { type CloseReason, closeReason } from './refusals.ts';
 import type { SaidHeads } from './said-heads.ts';
 import type { VisitHub } from './visit-hub.ts';
@@ -22,6 +23,7 @@ export interface ConversationOptions extends WriterOptions {
   readonly store: EventStore;
   readonly hub: VisitHub;
   readonly saidHeads: SaidHeads;
+  readonly live: LiveVisits;
   readonly gate: Pick<Gate, 'admit' | 'look'>;
   readonly helloWithinMs: number;
   /** Connections that said neither hello nor watch yet, the one that waits longest first. */
@@ -151,7 +153,7 @@ export class Conversation implements Connection {
   }
 
   async #startWriting(hello: Hello): Promise<void> {
-    const { company, device } = hello.stream;
+    const { company, visit, device } = hello.stream;
     const { writers } = this.#options;
     if (writers.count(`${company}/${device}`) >= LIMITS.writersOfDevice) {
       return this.refuse(closeReason('too-many-of-device', String(LIMITS.writersOfDevice)));
@@ -163,6 +165,11 @@ export class Conversation implements Connection {
     if (hello.head !== undefined) this.#options.saidHeads.said(hello.stream, hello.head, this.#options.clock());
     if (this.#closed) return;
     this.#session = new WriterSession(hello, this, this.#options);
+    const [free, leave] = [this.#letGo, this.#options.live.join(company, visit, (message) => this.send(message))];
+    this.#letGo = () => {
+      free();
+      leave();
+    };
     this.send({ kind: 'welcome', protocol: PROTOCOL, head: outcome.head, clock: this.#options.clock() });
   }
 

@@ -9,6 +9,7 @@ import type { EventStore } from '../store/event-store.ts';
 import { Conversation } from './conversation.ts';
 import type { GroupCommit } from './group-commit.ts';
 import { Holders, LIMITS } from './limits.ts';
+import type { LiveVisits } from './live-visits.ts';
 import type { ReceiptSigner } from './receipt-signer.ts';
 import { closeReason } from './refusals.ts';
 import { SaidHeads } from './said-heads.ts';
@@ -27,6 +28,7 @@ export interface SyncOptions {
   readonly lookEveryMs?: number | undefined;
   readonly hub: VisitHub;
   readonly commits: GroupCommit;
+  readonly live: LiveVisits;
 }
 
 /** How long a device may take to answer our close before its connection is cut. */

@@ -12,6 +12,7 @@ import { judgeEvent, startHead } from '../../server/store/judge-event.ts';
 import { Conversation, type ConversationOptions } from '../../server/sync/conversation.ts';
 import { GroupCommit } from '../../server/sync/group-commit.ts';
 import { Holders } from '../../server/sync/limits.ts';
+import { LiveVisits } from '../../server/sync/live-visits.ts';
 import type { ReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { closeReason } from '../../server/sync/refusals.ts';
 import { VisitHub } from '../../server/sync/visit-hub.ts';
@@ -220,6 +221,7 @@ export class ModelWorld {
       store,
       commits,
       hub: new VisitHub(),
+      live: new LiveVisits(),
       saidHeads: { said: () => undefined } as never,
       signer: SIGNER,
       clock: () => 1,

@@ -4,15 +4,18 @@ import { type Pairing, pairDevice, readPairing } from '../../record/browser/devi
 import { PEOPLE, SIGN_IN, PAIR as WORDS } from '../../words/pages/people-words.ts';
 import { deviceName, newDeviceName } from '../session/device.ts';
 import { AboutLine } from '../show/about-line.tsx';
+import { takeCodeFromAddress, useLaterCode } from './code-in-address.ts';
 
 /** Pairs the device that the page is on, by the code of a keeper (`/pair#CODE`, or typed). */
 export function PairPage() {
   const [paired, setPaired] = useState<Pairing | 'not-yet' | 'looking'>('looking');
   const [isNew, setNew] = useState(false);
   const [told, setTold] = useState<string>();
-  const [code] = useState(() => location.hash.slice(1));
+  const [code, setCode] = useState('');
+  useLaterCode();
   useEffect(() => {
-    if (location.hash !== '') history.replaceState(null, '', location.pathname);
+    const given = takeCodeFromAddress();
+    if (given !== '') setCode(given);
     readPairing().then(
       (pairing) => setPaired(pairing ?? 'not-yet'),
       () => setPaired('not-yet'),
@@ -20,7 +23,7 @@ export function PairPage() {
   }, []);
   const pair = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
-    const given = String(new FormData(event.currentTarget).get('code')).trim().toLowerCase();
+    const given = code.trim().toLowerCase();
     // Under the name that its visits have so far; one that was revoked has lost that for good.
     const name = typeof paired === 'string' ? deviceName() : newDeviceName();
     const answer = await pairDevice(given, name).catch(() => ({ sentence: SIGN_IN.noServer }));
@@ -56,7 +59,8 @@ export function PairPage() {
               name="code"
               required
               maxLength={64}
-              defaultValue={code}
+              value={code}
+              onChange={({ target }) => setCode(target.value)}
               autoComplete="one-time-code"
               autoCapitalize="none"
               spellCheck={false}

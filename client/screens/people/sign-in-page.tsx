@@ -6,6 +6,7 @@ import { PEOPLE, SIGN_IN } from '../../words/pages/people-words.ts';
 import { askServer, type ServerAnswer } from '../session/server-answer.ts';
 import { askWho, type Who } from '../session/who.ts';
 import { AboutLine } from '../show/about-line.tsx';
+import { takeCodeFromAddress, useLaterCode } from './code-in-address.ts';
 import { makePasskey, signInByPasskey } from './passkey.ts';
 
 type Now = Who | 'looking' | 'no-server';
@@ -20,11 +21,10 @@ export function SignInPage() {
     await look();
     return answer.ok;
   };
+  useLaterCode();
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the page is loaded
   useEffect(() => {
-    const code = location.hash.slice(1);
-    // The code is spent by this, and is to stand in no list of addresses.
-    if (code !== '') history.replaceState(null, '', location.pathname + location.search);
+    const code = takeCodeFromAddress();
     const coming = code === '' ? undefined : askServer('POST', '/api/set-up', { code });
     void (coming === undefined ? look() : coming.then((answer) => take(answer)));
   }, []);
