@@ -6,6 +6,7 @@ import { PROTOCOL } from '../grammar/visit/messages.ts';
 import { describeRoutes } from './describe-routes.ts';
 import { ServerError } from './errors.ts';
 import type { HeadKeeper } from './heads/keep-heads.ts';
+import { Metrics, metricsRoutes } from './metrics.ts';
 import { allowedHost, type OriginRule, ownAddress } from './origins.ts';
 import { pageRoutes } from './pages.ts';
 import { acknowledgeRoutes } from './people/acknowledge-routes.ts';
@@ -21,6 +22,7 @@ import type { PeopleStore } from './people/people-store.ts';
 import { SignIn } from './people/sign-in.ts';
 import { cookieGiver, signInRoutes } from './people/sign-in-routes.ts';
 import { reportFault } from './report-fault.ts';
+import { logAnswers } from './request-log.ts';
 import { exportRoutes } from './review/exports.ts';
 import { headRoutes } from './review/heads.ts';
 import { reviewRoutes } from './review/visits.ts';
@@ -47,6 +49,8 @@ export interface AppOptions {
   /** The folder of a 16 kHz acoustic model that pages may choose; undefined where this machine has none. */
   readonly widebandModel?: string | undefined;
   readonly version: string;
+  /** By which a program may ask for the metrics that has no session. */
+  readonly metricsToken?: string | undefined;
   /** Milliseconds since 1970. */
   readonly clock?: () => number;
   readonly helloWithinMs?: number;
@@ -80,6 +84,8 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   const people = new People({ store: options.peopleStore, clock, loopback: options.loopback });
   await fastify.register(cookie);
   addGuard(fastify, people, options.origins);
+  const metrics = new Metrics();
+  logAnswers(fastify, metrics);
   await describeRoutes(fastify, options.version);
   await addSecurityHeaders(fastify, options.origins.kind !== 'loopback');
   fastify.withTypeProvider<TypeBoxTypeProvider>().get(
@@ -110,12 +116,22 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   await fastify.register(passkeyRoutes, { passkeys: new Passkeys(people), origins: options.origins, giveCookies });
   const hub = new VisitHub();
   const live = new LiveVisits();
+  const kept = metrics.counter('readback_events_stored_total', 'Events that were written to the disk.');
   const commits = new GroupCommit(
     store,
-    (events) => hub.tell(events.map(({ stream }) => stream)),
+    (events) => {
+      kept('', events.length);
+      hub.tell(events.map(({ stream }) => stream));
+    },
     options.keeper?.stored ?? (async () => undefined),
   );
+  metrics.gauge(
+    'readback_write_seconds',
+    'How long the latest write to the disk took.',
+    () => commits.latestWriteMs / 1_000,
+  );
   await fastify.register(acknowledgeRoutes, { people, store, live, signer: options.signer });
+  await fastify.register(metricsRoutes, { metrics, people, origins: options.origins, token: options.metricsToken });
   await fastify.register(peopleRoutes, {
     people,
     devices: new Devices(people),
@@ -133,6 +149,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     hub,
     commits,
     live,
+    metrics,
   });
   if (options.widebandModel !== undefined) {
     await fastify.register(widebandModelRoutes, { folder: options.widebandModel });

@@ -11,6 +11,7 @@ import { ServerError } from './errors.ts';
 import { openFolder } from './heads/open-folder.ts';
 import { onlyThisMachine, originRule } from './origins.ts';
 import { openSqlitePeopleStore, PEOPLE_FILE } from './people/sqlite-people-store.ts';
+import { LOG_OPTIONS } from './request-log.ts';
 
 const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
 
@@ -38,6 +39,7 @@ async function main(): Promise<void> {
     // A client that dawdles over its headers or its request is cut, so that it cannot hold connections.
     http: { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 1_000 },
     forceCloseConnections: true,
+    ...(configuration.log ? { logger: LOG_OPTIONS, disableRequestLogging: true } : {}),
     ...(configuration.tls === undefined ? {} : { https: configuration.tls }),
   }) as unknown as FastifyInstance;
   await fastify.register(app, {
@@ -49,6 +51,7 @@ async function main(): Promise<void> {
     keeper,
     webDir: WEB_DIR,
     widebandModel: configuration.widebandModel,
+    metricsToken: configuration.metricsToken,
     version,
   });
   endInGoodOrder(fastify);

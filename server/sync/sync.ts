@@ -2,6 +2,7 @@ import websocket from '@fastify/websocket';
 import type { FastifyInstance } from 'fastify';
 import { MAX_FRAME_BYTES } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
+import type { Metrics } from '../metrics.ts';
 import { allowedOrigin, type OriginRule, ownAddress } from '../origins.ts';
 import type { Gate } from '../people/gate.ts';
 import { reportFault } from '../report-fault.ts';
@@ -29,6 +30,7 @@ export interface SyncOptions {
   readonly hub: VisitHub;
   readonly commits: GroupCommit;
   readonly live: LiveVisits;
+  readonly metrics: Metrics;
 }
 
 /** How long a device may take to answer our close before its connection is cut. */
@@ -44,6 +46,12 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
   const writers = new Holders();
   const watchers = new Holders();
   const silent = new Set<Conversation>();
+  options.metrics.gauge('readback_connections', 'Open connections of the WebSocket, by what they do.', () => ({
+    'doing="writing"': writers.all,
+    'doing="reading"': watchers.all,
+    'doing="silent"': silent.size,
+  }));
+  const closed = options.metrics.counter('readback_connections_closed_total', 'Closed connections, by close code.');
   const shared = { ...options, saidHeads, silent, writers, watchers };
   const lookAgain = () => {
     for (const conversation of conversations) conversation.lookAgain().catch(reportFault);
@@ -86,13 +94,17 @@ export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Pr
         }
       },
     },
-    (socket) => {
+    (socket, request) => {
       const [longestSilent] = silent.size >= LIMITS.silent ? silent : [];
       longestSilent?.refuse(closeReason('hello-late'));
       const conversation = new Conversation(socket, shared);
       if (conversations.size >= LIMITS.connections) return conversation.refuse(closeReason('too-many-connections'));
       conversations.add(conversation);
-      socket.on('close', () => conversations.delete(conversation));
+      socket.on('close', (code) => {
+        closed(`code="${code}"`);
+        request.log.info({ route: '/sync', closed: code });
+        conversations.delete(conversation);
+      });
     },
   );
 }

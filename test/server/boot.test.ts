@@ -129,7 +129,7 @@ describe('settings', () => {
     // Whether this machine has a 16 kHz model is its own affair.
     const { widebandModel: _, ...configuration } = readConfiguration({});
     const dataDir = join(process.cwd(), 'data');
-    expect(configuration).toEqual({ host: '127.0.0.1', port: 8470, dataDir, acceptLoss: false });
+    expect(configuration).toEqual({ host: '127.0.0.1', port: 8470, dataDir, acceptLoss: false, log: false });
   });
 
   test.each([

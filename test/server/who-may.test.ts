@@ -29,6 +29,8 @@ const TABLE: Readonly<Record<string, 'anyone' | readonly Role[]>> = {
   'GET /sync': 'anyone',
   'GET /api': 'anyone',
   'GET /api/health': 'anyone',
+  // It looks for itself: see the test of it below.
+  'GET /api/metrics': 'anyone',
   'GET /api/who': 'anyone',
   'POST /api/sign-in': 'anyone',
   'POST /api/sign-in/passkey': 'anyone',
@@ -65,6 +67,7 @@ const TABLE: Readonly<Record<string, 'anyone' | readonly Role[]>> = {
 /** Who may write from a device of their own. */
 const WRITERS: readonly Role[] = ['trainee', 'technician', 'keeper'];
 
+const TOKEN = 'a token for the metrics, left to chance';
 const COMPANIES = ['north', 'south'] as const;
 type Company = (typeof COMPANIES)[number];
 const other = (company: Company): Company => (company === 'north' ? 'south' : 'north');
@@ -84,7 +87,7 @@ function count(wasRefused: boolean): boolean {
 /** Everybody has a device that wrote a visit of one event in its company, as far as their role writes. */
 beforeAll(async () => {
   const { store, codes } = await withKeepers(COMPANIES);
-  server = await runApp({ peopleStore: store, widebandModel: '/nowhere', helloWithinMs: 60_000 });
+  server = await runApp({ peopleStore: store, widebandModel: '/nowhere', metricsToken: TOKEN, helloWithinMs: 60_000 });
   for (const [n, company] of COMPANIES.entries()) {
     const keeper = await new Guest(server).comeIn(codes[n] as string);
     for (const role of ROLES) {
@@ -254,6 +257,22 @@ describe('every route', () => {
   test('that names visits of all companies is closed where there are several', async () => {
     const answer = await at('north', 'keeper').ask('GET', '/api/heads');
     expect(count(answer.error === 'heads-of-all')).toBe(true);
+  });
+
+  test('of metrics is open to keepers, and to nobody without their session or the token', async () => {
+    const ask = async (guest: Guest, authorization?: string) =>
+      (await guest.ask('GET', '/api/metrics', undefined, authorization === undefined ? {} : { authorization })).status;
+    for (const company of COMPANIES) {
+      for (const role of ROLES) {
+        const status = await ask(at(company, role));
+        if (role === 'keeper') expect(status).toBe(200);
+        else expect(count(status === 403), role).toBe(true);
+      }
+    }
+    for (const shown of [undefined, 'Bearer ', 'Bearer undefined', `Bearer ${TOKEN}x`, TOKEN]) {
+      expect(count((await ask(new Guest(server), shown)) === 401), shown ?? 'nothing').toBe(true);
+    }
+    expect(await ask(new Guest(server), `Bearer ${TOKEN}`)).toBe(200);
   });
 
   test('that changes something is closed to pages of elsewhere, whoever is signed in', async () => {
