@@ -1,7 +1,8 @@
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { startProgram } from '../browser/started-program.ts';
 import { buildServer, scratchFolder } from './built-server.ts';
 import { chainFor, RawClient, runApp, streamOf } from './running-app.ts';
 
@@ -12,29 +13,10 @@ beforeAll(() => {
 }, 120_000);
 afterAll(() => scratch.remove());
 
-/** Starts the program as users do, and gathers what it prints. */
-async function started(environment: Record<string, string>) {
-  const { PATH } = process.env;
-  const child: ChildProcess = spawn(process.execPath, [program], { env: { PATH, PORT: '0', ...environment } });
-  const printed = { out: '', err: '' };
-  child.stderr?.on('data', (text) => {
-    printed.err += text;
-  });
-  const url = await new Promise<string>((resolve, reject) => {
-    child.stdout?.on('data', (text) => {
-      printed.out += text;
-      const ready = /^\{"ready".*\}$/m.exec(printed.out)?.[0];
-      if (ready !== undefined) resolve(JSON.parse(ready).ready.url);
-    });
-    child.once('close', () => reject(new Error(printed.err)));
-  });
-  return { child, url, printed };
-}
-
 describe('the log', () => {
   test('tells each answer, and holds no secret and nothing that was said', async () => {
     const DATA_DIR = join(scratch.path, 'logged');
-    const { child, url, printed } = await started({ DATA_DIR, LOG: 'yes' });
+    const { child, url, printed } = await startProgram(program, { DATA_DIR, LOG: 'yes' });
     const spoken = 'the lady at the counter is called Quillfeather';
     const writing = await RawClient.open(url);
     const stream = streamOf('spoken');
@@ -81,7 +63,7 @@ describe('the log', () => {
   });
 
   test('is not written where nobody asked for it', async () => {
-    const { child, url, printed } = await started({ DATA_DIR: join(scratch.path, 'unlogged') });
+    const { child, url, printed } = await startProgram(program, { DATA_DIR: join(scratch.path, 'unlogged') });
     await fetch(`${url}/api/visits`);
     child.kill('SIGTERM');
     await once(child, 'exit');
