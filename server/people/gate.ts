@@ -82,7 +82,8 @@ export class Gate {
     if (typeof outcome === 'object' && 'by' in outcome) return outcome;
     const [code, who] = outcome;
     const visit = message.kind === 'hello' ? message.stream.visit : message.visit;
-    await this.#people.auditor.refused(message.kind, who, `${code} ${company}/${visit}`);
+    const asked = 'company' in who ? `${company}/${visit}` : '';
+    await this.#people.auditor.refused(message.kind, who, `${code} ${asked}`.trim());
     return closeReason(code);
   }
 

@@ -45,6 +45,11 @@ export class Passwords {
     });
   }
 
+  /** Whether one more may wait. */
+  hasRoom(fromKnown: boolean): boolean {
+    return (fromKnown ? this.#known : this.#unknown).length < LONGEST_QUEUE;
+  }
+
   async #inTurn<Result>(queue: Waiting[], work: () => Promise<Result>): Promise<Result> {
     if (queue.length >= LONGEST_QUEUE) throw new ServerError('try-later');
     return new Promise((resolve, reject) => {

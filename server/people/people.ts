@@ -23,6 +23,8 @@ export interface Caller {
 export const SESSION = { idleMs: 43_200_000, longestMs: 604_800_000 } as const;
 /** A use is noted at most so often: not every request writes to the disk. */
 const NOTE_USE_MS = 60_000;
+/** Clocks of several servers may differ by so much. */
+const CLOCK_SLACK_MS = 300_000;
 /** A link to set oneself up by lasts a day. */
 const LINK_MS = 86_400_000;
 const SWEEP_MS = 3_600_000;
@@ -79,7 +81,9 @@ export class People {
     const session = await this.store.session(hash);
     if (session === undefined) return undefined;
     const now = this.clock();
-    const ended = now - session.lastUsedAt > SESSION.idleMs || now - session.createdAt > SESSION.longestMs;
+    const isOld = now - session.lastUsedAt > SESSION.idleMs || now - session.createdAt > SESSION.longestMs;
+    // The clock was set back since: how old it is cannot be told any more.
+    const ended = isOld || session.createdAt > now + CLOCK_SLACK_MS;
     const person = await this.store.person(session.company, session.person);
     if (ended || person === undefined || person.removedAt !== undefined) {
       await this.store.endSession(hash);

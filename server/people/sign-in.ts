@@ -34,6 +34,8 @@ export class SignIn {
     const { store, clock } = this.#people;
     const login = given.login.toLowerCase();
     const browser = this.#isKnown(login, known) ? hashOf(known as string) : undefined;
+    // Without room nothing is counted either: names that are made up would fill the disk.
+    if (!this.#passwords.hasRoom(browser !== undefined)) throw new ServerError('try-later');
     // Counted before the password is looked at: tries that run at once are counted too.
     const key = `sign-in/${browser ?? `name/${hashOf(login)}`}`;
     const tries = await store.countAttempt(key, clock(), SIGN_IN_TRIES.windowMs);

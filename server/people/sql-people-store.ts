@@ -311,9 +311,11 @@ function trail(db: Kysely<PeopleTables>): Part<'countAttempt' | 'forgetAttempts'
         .deleteFrom('code')
         .where('expires_at', '<', now - LATER_MS)
         .execute();
+      const brief = db.deleteFrom('code').where('kind', 'in', ['ticket', 'passkey']);
+      await brief.where('expires_at', '<', now - SOON_MS).execute();
       await db
         .deleteFrom('attempt')
-        .where('since', '<', now - LATER_MS)
+        .where('since', '<', now - SOON_MS)
         .execute();
       await db
         .deleteFrom('session')
@@ -325,8 +327,10 @@ function trail(db: Kysely<PeopleTables>): Part<'countAttempt' | 'forgetAttempts'
   };
 }
 
-/** So long a code is still told to be used or expired, and a count is kept: a day. */
+/** So long a code is still told to be used or expired: a day. */
 const LATER_MS = 86_400_000;
+/** So long those are kept that come with each connection, and counts: an hour, longer than any window. */
+const SOON_MS = 3_600_000;
 
 const toPerson = (row: Row<'person'>): Person => ({
   person: row.person,

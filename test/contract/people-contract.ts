@@ -213,11 +213,14 @@ export function peopleContract(name: string, opened: () => PeopleStore, reopen: 
       const [gone, told] = [codeFor({ expiresAt: 1 }), codeFor({ expiresAt: 9 * day })];
       await opened().addCode(gone);
       await opened().addCode(told);
+      const ticket = codeFor({ kind: 'ticket', expiresAt: 9.5 * day - 3_600_001 });
+      await opened().addCode(ticket);
       await opened().sweep(9.5 * day, { idleMs: 2 * day, longestMs: 8 * day });
       expect(await opened().session(idle.hash)).toBeUndefined();
       expect(await opened().session(old.hash)).toBeUndefined();
       expect(await opened().session(live.hash)).toEqual(live);
       expect(await opened().takeCode('pairing', gone.hash, 1)).toBe('unknown');
+      expect(await opened().takeCode('ticket', ticket.hash, 1)).toBe('unknown');
       expect(await opened().takeCode('pairing', told.hash, 9.5 * day)).toBe('expired');
     });
   });

@@ -106,6 +106,14 @@ describe('a session', () => {
     expect(await isIn(other)).toBe(false);
   });
 
+  test('ends when the clock was set back behind its beginning: how old it is cannot be told', async () => {
+    now -= 4 * MINUTE;
+    expect(await isIn(keeper)).toBe(true);
+    now -= 2 * MINUTE;
+    expect(await isIn(keeper)).toBe(false);
+    now += 6 * MINUTE;
+  });
+
   test('ends with all others of its person when the password is changed, but the one that changed it', async () => {
     const other = new Guest(server);
     await signIn(other, PASSWORD);
