@@ -63,7 +63,8 @@ export const PROMISES: readonly Promised[] = [
     figures: [
       'requests and messages beyond a role or company',
       'of these let through',
-      'passwords looked at of 10,000 wrong ones',
+      'wrong passwords tried at one name',
+      'of these looked at',
     ],
   },
   {
