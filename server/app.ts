@@ -1,31 +1,53 @@
+import cookie from '@fastify/cookie';
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox';
 import type { FastifyInstance } from 'fastify';
 import Type from 'typebox';
-import { LOCAL_COMPANY } from '../grammar/visit/envelope.ts';
 import { PROTOCOL } from '../grammar/visit/messages.ts';
 import { describeRoutes } from './describe-routes.ts';
 import { ServerError } from './errors.ts';
 import type { HeadKeeper } from './heads/keep-heads.ts';
+import { Metrics, metricsRoutes } from './metrics.ts';
 import { allowedHost, type OriginRule, ownAddress } from './origins.ts';
 import { pageRoutes } from './pages.ts';
+import { acknowledgeRoutes } from './people/acknowledge-routes.ts';
+import { Devices } from './people/devices.ts';
+import { Gate } from './people/gate.ts';
+import { addGuard, cookieNames } from './people/guard.ts';
+import { HandOver } from './people/hand-over.ts';
+import { passkeyRoutes } from './people/passkey-routes.ts';
+import { Passkeys } from './people/passkeys.ts';
+import { People } from './people/people.ts';
+import { peopleRoutes } from './people/people-routes.ts';
+import type { PeopleStore } from './people/people-store.ts';
+import { SignIn } from './people/sign-in.ts';
+import { cookieGiver, signInRoutes } from './people/sign-in-routes.ts';
 import { reportFault } from './report-fault.ts';
+import { logAnswers } from './request-log.ts';
 import { exportRoutes } from './review/exports.ts';
 import { headRoutes } from './review/heads.ts';
 import { reviewRoutes } from './review/visits.ts';
 import { addSecurityHeaders } from './security-headers.ts';
 import type { EventStore } from './store/event-store.ts';
+import { GroupCommit } from './sync/group-commit.ts';
+import { LiveVisits } from './sync/live-visits.ts';
 import type { ReceiptSigner } from './sync/receipt-signer.ts';
 import { syncRoutes } from './sync/sync.ts';
+import { VisitHub } from './sync/visit-hub.ts';
 
 export interface AppOptions {
   readonly store: EventStore;
+  readonly peopleStore: PeopleStore;
   readonly origins: OriginRule;
+  /** Only this machine reaches the server: nobody needs to sign in until somebody is added. */
+  readonly loopback: boolean;
   readonly signer: ReceiptSigner;
   /** The server's memory of what it held; none where nothing is kept beside the record. */
   readonly keeper?: HeadKeeper;
   /** The folder of the built web client; the server runs without it. */
   readonly webDir: string;
   readonly version: string;
+  /** By which a program may ask for the metrics that has no session. */
+  readonly metricsToken?: string | undefined;
   /** Milliseconds since 1970. */
   readonly clock?: () => number;
   readonly helloWithinMs?: number;
@@ -55,38 +77,79 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   fastify.addHook('onResponse', async (request, reply) => {
     if (request.headers.upgrade !== undefined && reply.statusCode >= 400) request.raw.socket.destroySoon();
   });
+  const people = new People({ store: options.peopleStore, clock, loopback: options.loopback });
+  await fastify.register(cookie);
+  addGuard(fastify, people, options.origins);
+  const metrics = new Metrics();
+  logAnswers(fastify, metrics);
   await describeRoutes(fastify, options.version);
   await addSecurityHeaders(fastify, options.origins.kind !== 'loopback');
-  fastify
-    .withTypeProvider<TypeBoxTypeProvider>()
-    .get(
-      '/api/health',
-      { schema: { summary: 'version, protocol, public key, clock', response: { 200: HealthSchema } } },
-      async () => ({
-        status: 'ok' as const,
-        version: options.version,
-        protocol: PROTOCOL,
-        receiptKey: options.signer.publicKey,
-        clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
-      }),
-    );
+  fastify.withTypeProvider<TypeBoxTypeProvider>().get(
+    '/api/health',
+    {
+      config: { needs: 'anyone' },
+      schema: { summary: 'version, protocol, public key, clock', response: { 200: HealthSchema } },
+    },
+    async () => ({
+      status: 'ok' as const,
+      version: options.version,
+      protocol: PROTOCOL,
+      receiptKey: options.signer.publicKey,
+      clock: ((await options.store.lastReceivedAt()) ?? 0) > clock() ? ('behind' as const) : ('ok' as const),
+    }),
+  );
   const heads = options.keeper?.heads ?? (() => []);
-  await fastify.register(reviewRoutes, { store: options.store, company: LOCAL_COMPANY, heads });
-  await fastify.register(exportRoutes, { store: options.store, company: LOCAL_COMPANY, heads });
-  await fastify.register(headRoutes, { heads });
+  const { store } = options;
+  const gate = new Gate(people, store);
+  const signIn = new SignIn(people, options.signer);
+  await fastify.register(reviewRoutes, { store, people: people.store, heads });
+  await fastify.register(exportRoutes, { store, people: people.store, heads });
+  await fastify.register(headRoutes, { heads, people: people.store });
+  const baking = { signIn, cookies: cookieNames(options.origins), secure: options.origins.kind !== 'loopback' };
+  const giveCookies = cookieGiver(baking);
+  await fastify.register(signInRoutes, { people, gate, giveCookies, ...baking });
+  await fastify.register(passkeyRoutes, { passkeys: new Passkeys(people), origins: options.origins, giveCookies });
+  const hub = new VisitHub();
+  const live = new LiveVisits();
+  const kept = metrics.counter('readback_events_stored_total', 'Events that were written to the disk.');
+  const commits = new GroupCommit(
+    store,
+    (events) => {
+      kept('', events.length);
+      hub.tell(events.map(({ stream }) => stream));
+    },
+    options.keeper?.stored ?? (async () => undefined),
+  );
+  metrics.gauge(
+    'readback_write_seconds',
+    'How long the latest write to the disk took.',
+    () => commits.latestWriteMs / 1_000,
+  );
+  await fastify.register(acknowledgeRoutes, { people, store, live, signer: options.signer });
+  await fastify.register(metricsRoutes, { metrics, people, origins: options.origins, token: options.metricsToken });
+  await fastify.register(peopleRoutes, {
+    people,
+    devices: new Devices(people),
+    handOver: new HandOver(people, store, commits),
+  });
   await fastify.register(syncRoutes, {
-    store: options.store,
+    store,
     origins: options.origins,
     signer: options.signer,
-    company: LOCAL_COMPANY,
+    gate,
+    onChange: (listener) => people.onChange(listener),
     clock,
     helloWithinMs: options.helloWithinMs ?? 5_000,
     lookEveryMs: options.lookEveryMs,
-    kept: options.keeper?.stored ?? (async () => undefined),
+    hub,
+    commits,
+    live,
+    metrics,
   });
   await fastify.register(pageRoutes, { webDir: options.webDir });
   fastify.addHook('onClose', async () => {
     await options.keeper?.close();
+    await people.close();
     await options.store.close();
   });
 }

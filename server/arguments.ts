@@ -18,6 +18,8 @@ Settings, from the environment:
   PROXY_ORIGIN    address of a proxy that speaks TLS in front of it, such as https://readback.example
   DATA_LIMIT_MB   the record stops growing at this size (no limit)
   ACCEPT_LOSS     yes: starts though the record lacks what was signed for; what is lost was named before
+  LOG             yes: a line of JSON for each answer, without secrets or speech
+  METRICS_TOKEN   by which a program without a session may read /api/metrics
 
 Examples:
   npm start

@@ -17,12 +17,16 @@ export interface Configuration {
   readonly maxDataBytes?: number;
   /** Starts although the record lacks what was signed for or acknowledged. */
   readonly acceptLoss: boolean;
+  /** Writes a line of JSON for each answer to the standard output. */
+  readonly log: boolean;
+  /** By which a program may ask for the metrics that has no session. */
+  readonly metricsToken?: string;
+  /** The folder of a 16 kHz acoustic model; undefined where there is none. */
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
 /**
- * Reads HOST, PORT, DATA_DIR, TLS_CERT, TLS_KEY, PROXY_ORIGIN, DATA_LIMIT_MB and ACCEPT_LOSS.
  * @throws {ServerError} setting-wrong, open-without-tls.
  */
 export function readConfiguration(environment: Environment): Configuration {
@@ -36,9 +40,11 @@ export function readConfiguration(environment: Environment): Configuration {
     host,
     port: wholeNumber('PORT', environment['PORT'] || '8470', 0, 65_535),
     acceptLoss: yesOrNothing('ACCEPT_LOSS', environment['ACCEPT_LOSS']),
+    log: yesOrNothing('LOG', environment['LOG']),
     dataDir: resolve(environment['DATA_DIR'] || 'data'),
     ...(tls === undefined ? {} : { tls }),
     ...(proxyOrigin === undefined ? {} : { proxyOrigin }),
+    ...readMetricsToken(environment['METRICS_TOKEN']),
     ...(limit ? { maxDataBytes: wholeNumber('DATA_LIMIT_MB', limit, 1, 10_000_000) * 1_000_000 } : {}),
   };
 }
@@ -91,6 +97,17 @@ function wholeNumber(name: string, text: string, lowest: number, highest: number
   const value = Number(text);
   if (/^\d+$/.test(text) && value >= lowest && value <= highest) return value;
   throw new ServerError('setting-wrong', `${name}=${text} must be a whole number from ${lowest} to ${highest}.`);
+}
+
+const SHORTEST_TOKEN = 20;
+
+function readMetricsToken(text: string | undefined): Pick<Configuration, 'metricsToken'> {
+  if (!text) return {};
+  if (text.length >= SHORTEST_TOKEN) return { metricsToken: text };
+  throw new ServerError(
+    'setting-wrong',
+    `METRICS_TOKEN must have ${SHORTEST_TOKEN} characters or more, left to chance.`,
+  );
 }
 
 function yesOrNothing(name: string, text: string | undefined): boolean {

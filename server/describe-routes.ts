@@ -12,7 +12,8 @@ export async function describeRoutes(fastify: FastifyInstance, version: string):
       info: {
         title: 'Readback',
         version,
-        description: 'Reads the records of visits. Nothing can be changed over HTTP; devices write over /sync.',
+        description:
+          'Reads the records of visits; people and devices are kept here. No record can be changed over HTTP; devices write over /sync.',
       },
     },
     hideUntagged: false,
@@ -22,5 +23,5 @@ export async function describeRoutes(fastify: FastifyInstance, version: string):
       url,
     }),
   });
-  fastify.get('/api', async () => fastify.swagger());
+  fastify.get('/api', { config: { needs: 'anyone' } }, async () => fastify.swagger());
 }

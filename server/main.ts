@@ -9,7 +9,9 @@ import { answerTo } from './arguments.ts';
 import { type Configuration, readConfiguration } from './configuration.ts';
 import { ServerError } from './errors.ts';
 import { openFolder } from './heads/open-folder.ts';
-import { originRule } from './origins.ts';
+import { onlyThisMachine, originRule } from './origins.ts';
+import { openSqlitePeopleStore, PEOPLE_FILE } from './people/sqlite-people-store.ts';
+import { LOG_OPTIONS } from './request-log.ts';
 
 const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
 
@@ -30,18 +32,25 @@ async function main(): Promise<void> {
   });
   // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
   process.once('exit', letGo);
+  const peopleStore = await openSqlitePeopleStore(join(dataDir, PEOPLE_FILE));
+  const loopback = onlyThisMachine(configuration);
+  if (!loopback && !(await peopleStore.hasKeeper())) throw new ServerError('keeper-missing', configuration.host);
   const fastify = Fastify({
     // A client that dawdles over its headers or its request is cut, so that it cannot hold connections.
     http: { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 1_000 },
     forceCloseConnections: true,
+    ...(configuration.log ? { logger: LOG_OPTIONS, disableRequestLogging: true } : {}),
     ...(configuration.tls === undefined ? {} : { https: configuration.tls }),
   }) as unknown as FastifyInstance;
   await fastify.register(app, {
     store,
+    peopleStore,
+    loopback,
     origins: originRule(configuration),
     signer,
     keeper,
     webDir: WEB_DIR,
+    metricsToken: configuration.metricsToken,
     version,
   });
   endInGoodOrder(fastify);

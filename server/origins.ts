@@ -14,6 +14,11 @@ export function originRule(configuration: Configuration): OriginRule {
   return { kind: 'loopback' };
 }
 
+/** True where nobody but this machine reaches the server: it then needs nobody to sign in. */
+export function onlyThisMachine({ host, proxyOrigin }: Pick<Configuration, 'host' | 'proxyOrigin'>): boolean {
+  return isLoopback(host) && proxyOrigin === undefined;
+}
+
 /** True where the Host header is a name this server goes by. A browser cannot be made to send another page's. */
 export function allowedHost(rule: OriginRule, host: string | undefined): boolean {
   if (host === undefined) return false;

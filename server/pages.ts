@@ -5,7 +5,7 @@ import type { FastifyInstance } from 'fastify';
 import { ServerError } from './errors.ts';
 
 /** Addresses that one page answers, each with what may follow behind it. */
-const PAGES = ['/', '/review', '/review/*', '/practice', '/practice/*', '/record/*'];
+const PAGES = ['/', '/review', '/review/*', '/practice', '/practice/*', '/record/*', '/sign-in', '/pair', '/people'];
 
 /**
  * Serves the built web client. Files under /assets carry a hash in their name and are kept for a year; all others are
@@ -16,8 +16,7 @@ export async function pageRoutes(app: FastifyInstance, { webDir }: { readonly we
   if (built) {
     await app.register(fastifyStatic, {
       root: webDir,
-      index: false,
-      redirect: false,
+      serve: false,
       dotfiles: 'ignore',
       // The build puts .br and .gz beside what compresses well.
       preCompressed: true,
@@ -28,9 +27,13 @@ export async function pageRoutes(app: FastifyInstance, { webDir }: { readonly we
         reply.setHeader('Cache-Control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache');
       },
     });
+    app.get<{ Params: { '*': string } }>('/*', { config: { needs: 'anyone' } }, async (request, reply) => {
+      const path = request.params['*'];
+      return path.split('/').includes('..') ? reply.callNotFound() : reply.sendFile(path);
+    });
   }
   for (const page of PAGES) {
-    app.get(page, async (_request, reply) => {
+    app.get(page, { config: { needs: 'anyone' } }, async (_request, reply) => {
       if (!built) throw new ServerError('pages-unbuilt');
       return reply.sendFile('index.html');
     });

@@ -1,4 +1,5 @@
-import type { ClientMessage, ServerMessage } from '../../grammar/visit/messages.ts';
+import type { ClientMessage, Hello, ServerMessage, Watch } from '../../grammar/visit/messages.ts';
+import { type Admission, type Admit, NotAdmitted, withAdmission } from './admission.ts';
 import { readServerMessage } from './read-server-message.ts';
 
 /** A connection as an edge opens it (browser or Node): it calls back, and can be told to send or to close. */
@@ -18,6 +19,8 @@ interface Timers {
 
 export interface LinkOptions {
   readonly openSocket: OpenSocket;
+  /** Asks for what lets a connection in, before each; nothing where none is needed. */
+  readonly admit?: Admit;
   readonly timers: Timers;
   /** A number from 0 up to 1: spreads the reconnects of many devices. */
   readonly random: () => number;
@@ -57,6 +60,7 @@ export class Link {
   #cancelWait: () => void = () => undefined;
   #cancelSilence: (() => void) | undefined;
   #refusal: { code: string; sentence: string } | undefined;
+  #admission: Admission | undefined;
 
   constructor(options: LinkOptions, callbacks: LinkCallbacks) {
     this.#options = options;
@@ -77,6 +81,19 @@ export class Link {
     };
     this.#become({ link: 'connecting' });
     this.expectAnswer();
+    const { admit } = this.#options;
+    if (admit === undefined) return this.#openSocket(current);
+    admit().then(
+      (admission) =>
+        current(() => {
+          this.#admission = admission;
+          this.#openSocket(current);
+        })(),
+      (error) => current(() => this.#notAdmitted(error))(),
+    );
+  }
+
+  #openSocket(current: (callback: () => void) => () => void): void {
     try {
       this.#socket = this.#options.openSocket({
         opened: current(() => this.#opened()),
@@ -99,6 +116,20 @@ export class Link {
     this.#socket?.send(JSON.stringify(message));
   }
 
+  /** Sends the first message of a connection, with what lets it in. */
+  open(message: Hello | Watch): void {
+    const admission = this.#admission;
+    if (admission === undefined) return this.send(message);
+    const generation = this.#generation;
+    const current = (act: () => void) => {
+      if (generation === this.#generation) act();
+    };
+    withAdmission(message, admission).then(
+      (whole) => current(() => this.send(whole)),
+      () => current(() => this.#closed(1006)),
+    );
+  }
+
   /** From now on an answer must come: silence counts as a dead connection. */
   expectAnswer(): void {
     this.#cancelSilence ??= this.#options.timers.set(SILENCE_MS, () => this.#closed(1006));
@@ -115,6 +146,11 @@ export class Link {
     this.#cancelWait();
     this.#drop();
     this.#become({ link: 'stopped', code, sentence });
+  }
+
+  #notAdmitted(error: unknown): void {
+    if (error instanceof NotAdmitted) this.stop(error.code, error.message);
+    else this.#closed(1006);
   }
 
   #opened(): void {
@@ -157,6 +193,7 @@ export class Link {
     this.#generation += 1;
     this.expectNothing();
     this.#refusal = undefined;
+    this.#admission = undefined;
     this.#socket?.close();
     this.#socket = undefined;
   }

@@ -1,5 +1,12 @@
 import type { Entry, Hash, Head } from '../../grammar/visit/envelope.ts';
-import { type Ack, MAX_IN_FLIGHT, PROTOCOL, type ServerMessage, type Welcome } from '../../grammar/visit/messages.ts';
+import {
+  type Ack,
+  type Acknowledged,
+  MAX_IN_FLIGHT,
+  PROTOCOL,
+  type ServerMessage,
+  type Welcome,
+} from '../../grammar/visit/messages.ts';
 import type { Acknowledgement } from '../../grammar/visit/record-lines.ts';
 import { Link, type LinkOptions, type LinkState } from './link.ts';
 import type { VisitLog } from './visit-log.ts';
@@ -8,6 +15,8 @@ export interface OutboxOptions extends LinkOptions {
   readonly log: VisitLog;
   /** The device's wall clock in milliseconds since 1970, told to the server as a claim. */
   readonly clock?: () => number;
+  /** A supervisor's word came from their own device. */
+  readonly acknowledged?: (message: Acknowledged) => void;
 }
 
 /** How far the record has come: written on this device, and held by the server. */
@@ -28,6 +37,7 @@ export interface OutboxState {
 export class Outbox {
   readonly #log: VisitLog;
   readonly #clock: (() => number) | undefined;
+  readonly #acknowledged: OutboxOptions['acknowledged'];
   readonly #link: Link;
   readonly #listeners = new Set<(state: OutboxState) => void>();
   /** Hashes of what was sent on this connection and is not acknowledged yet. */
@@ -42,6 +52,7 @@ export class Outbox {
   constructor(options: OutboxOptions) {
     this.#log = options.log;
     this.#clock = options.clock;
+    this.#acknowledged = options.acknowledged;
     this.#serverHas = options.log.acknowledged()?.seq ?? 0;
     this.#link = new Link(options, {
       opened: () => this.#hello(),
@@ -127,7 +138,7 @@ export class Outbox {
     const { seq, hash } = this.#log.head();
     this.#connection += 1;
     this.#inFlight.clear();
-    this.#link.send({
+    this.#link.open({
       kind: 'hello',
       protocol: PROTOCOL,
       stream,
@@ -150,6 +161,9 @@ export class Outbox {
         return;
       case 'fork':
         this.#link.stop('fork', message.sentence);
+        return;
+      case 'acknowledged':
+        this.#acknowledged?.(message);
         return;
       case 'error':
       case 'events':

@@ -9,6 +9,7 @@ const SHAPES: Readonly<Record<ServerMessage['kind'], Shape>> = {
   gap: { need: 'number' },
   fork: { seq: 'number', held: 'string', sentence: 'string' },
   error: { code: 'string', sentence: 'string' },
+  acknowledged: { supervisor: 'string', vouched: 'object' },
   events: { events: 'object', level: 'boolean' },
 };
 

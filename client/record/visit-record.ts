@@ -1,4 +1,5 @@
 import type { Entry, StreamId } from '../../grammar/visit/envelope.ts';
+import type { Acknowledged } from '../../grammar/visit/messages.ts';
 import type { Follows } from '../../grammar/visit/record-lines.ts';
 import { fetchStream } from './fetch-stream.ts';
 import { inTurn } from './in-turn.ts';
@@ -36,6 +37,7 @@ export class VisitRecord {
   readonly #options: VisitRecordOptions;
   readonly #logs: VisitLog[];
   readonly #listeners = new Set<(state: OutboxState) => void>();
+  readonly #hearers = new Set<(message: Acknowledged) => void>();
   readonly #run = inTurn();
   #outbox: Outbox;
   #goingOn = false;
@@ -75,6 +77,12 @@ export class VisitRecord {
     return () => this.#listeners.delete(listener);
   }
 
+  /** Calls back when a supervisor's word comes from their own device; returns what ends that. */
+  onAcknowledged(hear: (message: Acknowledged) => void): () => void {
+    this.#hearers.add(hear);
+    return () => this.#hearers.delete(hear);
+  }
+
   /** Resolves when the server holds everything written so far; rejects with the sentence when the link stops. */
   settled(): Promise<void> {
     const { written } = this.state();
@@ -106,7 +114,10 @@ export class VisitRecord {
   #connect(): Outbox {
     const { link, clock } = this.#options;
     const log = this.#logs.at(-1) as VisitLog;
-    const outbox = new Outbox({ ...link, log, ...(clock === undefined ? {} : { clock }) });
+    const acknowledged = (message: Acknowledged) => {
+      for (const hear of this.#hearers) hear(message);
+    };
+    const outbox = new Outbox({ ...link, log, acknowledged, ...(clock === undefined ? {} : { clock }) });
     outbox.subscribe(({ link: state }) => {
       if (state.link === 'stopped' && EPOCH_ENDS.has(state.code) && !this.#stopped) void this.#goOn(log);
       else this.#tell();

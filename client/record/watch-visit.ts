@@ -20,7 +20,7 @@ export function watchVisit(options: WatchOptions): VisitWatch {
   const heads = new Map<string, { device: string; epoch: number; seq: number }>();
   const link = new Link(options, {
     opened: () =>
-      link.send({
+      link.open({
         kind: 'watch',
         protocol: PROTOCOL,
         company: options.company,

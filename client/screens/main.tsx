@@ -12,11 +12,24 @@ import { TechnicianPage } from './technician/technician-page.tsx';
 /** Fetched only where it is asked for: a technician's phone does not carry it. */
 const ReviewPage = lazy(() => import('./review/review-page.tsx').then((module) => ({ default: module.ReviewPage })));
 
+const SignInPage = lazy(() => import('./people/sign-in-page.tsx').then((module) => ({ default: module.SignInPage })));
+const PairPage = lazy(() => import('./people/pair-page.tsx').then((module) => ({ default: module.PairPage })));
+const PeoplePage = lazy(() => import('./people/people-page.tsx').then((module) => ({ default: module.PeoplePage })));
+
+/** The pages that are fetched where they are asked for, by the beginning of their address. */
+const ASKED_FOR = [
+  ['/review', ReviewPage],
+  ['/sign-in', SignInPage],
+  ['/pair', PairPage],
+  ['/people', PeoplePage],
+] as const;
+
 function Page() {
-  if (!location.pathname.startsWith('/review')) return <TechnicianPage />;
+  const [, Asked] = ASKED_FOR.find(([address]) => location.pathname.startsWith(address)) ?? [];
+  if (Asked === undefined) return <TechnicianPage />;
   return (
-    <Suspense fallback={<p className="quiet">{PAGE.loadingReview}</p>}>
-      <ReviewPage />
+    <Suspense fallback={<p className="quiet">{PAGE.loading}</p>}>
+      <Asked />
     </Suspense>
   );
 }

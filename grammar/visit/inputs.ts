@@ -8,6 +8,7 @@ import type { QuantityId, UnitCode, Value } from '../vocabulary/quantities.ts';
 import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { KeptSound } from './kept-sound.ts';
+import type { Vouched } from './messages.ts';
 
 /** The time of an input, read once at the clock edge. `mono` is milliseconds on a clock that never goes back. */
 export interface InputTime {
@@ -109,6 +110,8 @@ export type VisitInput =
       readonly time: InputTime;
       readonly supervisor: string;
       readonly from?: AnsweredFrom;
+      /** Where it came from their own device: what the server signed of who they are. */
+      readonly vouched?: Vouched;
     }
   /** Said by who does not hold the lease of the visit: it is kept, and moves nothing. */
   | { readonly type: 'remarked.visit'; readonly time: InputTime; readonly author: string; readonly text: string }

@@ -14,9 +14,17 @@ const StreamIdSchema = Type.Object(
   closed,
 );
 
+const BASE64URL = '^[A-Za-z0-9_-]+$';
+export const SignatureSchema = Type.String({ pattern: BASE64URL, minLength: 86, maxLength: 86 });
+const admission = {
+  ticket: Type.Optional(Type.String({ pattern: BASE64URL, maxLength: 64 })),
+  signature: Type.Optional(SignatureSchema),
+};
+
 const HelloSchema = Type.Object(
   {
     kind: Type.Literal('hello'),
+    ...admission,
     protocol: WholeFromOne,
     stream: StreamIdSchema,
     clock: Type.Optional(Type.Integer()),
@@ -34,6 +42,7 @@ const AppendSchema = Type.Object(
 const WatchSchema = Type.Object(
   {
     kind: Type.Literal('watch'),
+    ...admission,
     protocol: WholeFromOne,
     company: NameSchema,
     visit: NameSchema,

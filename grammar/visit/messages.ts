@@ -7,8 +7,16 @@ export const MAX_FRAME_BYTES = 65_536;
 /** How many events a device sends ahead of their acknowledgement. */
 export const MAX_IN_FLIGHT = 64;
 
+/** By what a first message is let in; nothing where nobody needs to sign in. */
+export interface Admission {
+  /** What the server gave for this one connection (`POST /api/ticket`). */
+  readonly ticket?: string;
+  /** Where a device is paired: its signature over `openingText`, 64 bytes (r, s) in base64url. */
+  readonly signature?: string;
+}
+
 /** Opens a stream for writing; the first message on the connection, within five seconds. Answered by `welcome`. */
-export interface Hello {
+export interface Hello extends Admission {
   readonly kind: 'hello';
   readonly protocol: number;
   readonly stream: StreamId;
@@ -27,7 +35,7 @@ export interface Append extends Entry {
 }
 
 /** Asks for everything of a visit beyond the heads already held, then for what follows, as it becomes durable. */
-export interface Watch {
+export interface Watch extends Admission {
   readonly kind: 'watch';
   readonly protocol: number;
   readonly company: string;
@@ -109,7 +117,34 @@ export interface WatchedEvent extends Entry {
   readonly receivedAt: number;
 }
 
-export type ServerMessage = Welcome | Ack | Gap | Fork | Refusal | Events;
+/** That the server knew who acknowledged, and when: Ed25519 over `acknowledgementText`. */
+export interface Vouched {
+  /** How the server knows them. */
+  readonly person: string;
+  /** The server's wall clock, in milliseconds since 1970. */
+  readonly time: number;
+  /** Which of the server's keys signed: the SHA-256 of its raw public key. */
+  readonly key: Hash;
+  /** 64 bytes in base64url. */
+  readonly signature: string;
+}
+
+/** A supervisor, from their own device, acknowledges the live steps of the visit that is written here. */
+export interface Acknowledged {
+  readonly kind: 'acknowledged';
+  /** Their name. */
+  readonly supervisor: string;
+  readonly vouched: Vouched;
+}
+
+export type ServerMessage = Welcome | Ack | Gap | Fork | Refusal | Events | Acknowledged;
+
+/** What the server signs of a supervisor's word, one line a field. */
+export function acknowledgementText(
+  said: Pick<Vouched, 'person' | 'time'> & Pick<Acknowledged, 'supervisor'> & Pick<Watch, 'company' | 'visit'>,
+): string {
+  return `readback acknowledgement 1\n${said.company}/${said.visit}\n${said.person}\n${said.supervisor}\n${said.time}\n`;
+}
 
 /** What is signed in a receipt, as text: one line a field, so that any tool can write it. */
 export function receiptText(receipt: Pick<Receipt, 'seq' | 'hash' | 'time'> & { readonly streamText: string }): string {

@@ -2,6 +2,7 @@ import { copyFileSync, existsSync, readdirSync, realpathSync, rmSync } from 'nod
 import { dirname, join, resolve, sep } from 'node:path';
 import SQLite from 'better-sqlite3';
 import { ServerError } from '../errors.ts';
+import { PEOPLE_FILE } from '../people/sqlite-people-store.ts';
 import { checkWhole, identify, isMarkedInUse, markInUse } from '../store/sqlite-schema.ts';
 import { RECORD_FILE } from '../store/sqlite-store.ts';
 import { KEY_FILE } from '../sync/receipt-signer.ts';
@@ -13,11 +14,19 @@ import { makeFolder } from './make-folder.ts';
 import { isOfTheDisk, readRecord } from './read-folder.ts';
 
 /** What a folder is copied with; the number of how far it reaches is written anew. */
-const FILES = [HEADS_FILE, GIVEN_UP_FILE, KEY_FILE, RECORD_FILE, `${RECORD_FILE}-wal`];
+const FILES = [
+  HEADS_FILE,
+  GIVEN_UP_FILE,
+  KEY_FILE,
+  RECORD_FILE,
+  `${RECORD_FILE}-wal`,
+  PEOPLE_FILE,
+  `${PEOPLE_FILE}-wal`,
+];
 
 /**
  * Copies a data folder whole, while its server writes: heads first, so that they never speak of what the copy lacks,
- * then the record by SQLite's own online backup, the key, and how far the copy reaches. Where it fails it leaves nothing.
+ * then record and people by SQLite's own online backup, the key, and how far the copy reaches. Where it fails it leaves nothing.
  *
  * @returns how many events the copy holds
  * @throws {ServerError} tool-wrong, where there is no record, the copy's folder is not empty or lies in the data folder;
@@ -32,6 +41,7 @@ export async function backUpFolder(folder: string, copy: string): Promise<number
     return intoEmpty(copy, async () => {
       for (const name of [HEADS_FILE, GIVEN_UP_FILE, KEY_FILE]) copyBeside(folder, copy, name);
       await database.backup(join(copy, RECORD_FILE));
+      await copyPeople(folder, copy);
       return finishCopy(copy);
     });
   });
@@ -72,6 +82,17 @@ export async function restoreFolder(backup: string, folder: string): Promise<num
   } catch (error) {
     if (made !== undefined) rmSync(made, { recursive: true, force: true });
     throw error;
+  }
+}
+
+async function copyPeople(folder: string, copy: string): Promise<void> {
+  const path = join(folder, PEOPLE_FILE);
+  if (!existsSync(path)) return;
+  const people = new SQLite(path, { fileMustExist: true });
+  try {
+    await people.backup(join(copy, PEOPLE_FILE));
+  } finally {
+    people.close();
   }
 }
 

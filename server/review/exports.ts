@@ -10,6 +10,8 @@ import { NameSchema } from '../../grammar/visit/message-schemas.ts';
 import { readBodies } from '../../grammar/visit/read-bodies.ts';
 import type { RecordLine } from '../../grammar/visit/record-lines.ts';
 import { ServerError } from '../errors.ts';
+import { callerOf } from '../people/guard.ts';
+import { guardVisits } from '../people/may-read.ts';
 import type { EventStore, StoredEvent } from '../store/event-store.ts';
 import { ErrorSchema, type ReviewOptions } from './visits.ts';
 
@@ -26,24 +28,29 @@ function text(type: string, description: string) {
  * A visit to take away. These addresses are readers like the pages: they fold what is stored by `grammar`, and neither
  * the store nor the protocol knows of it.
  */
-export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app, { store, company }) => {
+export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app, { store, people }) => {
+  guardVisits(app, people, store);
   const summary = (words: string) => ({ tags: ['take away'], summary: words, params });
 
   app.get(
     '/api/visits/:visit/record.json',
     {
+      config: { needs: 'read-own-visits' },
       schema: {
         ...summary('the whole visit as one document; its schema is at /api/visit-record.schema.json'),
         response: { 200: Type.Unsafe<object>({ type: 'object', additionalProperties: true }), ...refusals },
       },
     },
-    async (request) => toVisitRecord(await eventsOf(store, company, request.params.visit)),
+    async (request) => toVisitRecord(await eventsOf(store, callerOf(request).company, request.params.visit)),
   );
   app.get(
     '/api/visits/:visit/readings.csv',
-    { schema: { ...summary('its readings, RFC 4180'), response: text('text/csv', 'a reading a line') } },
+    {
+      config: { needs: 'read-own-visits' },
+      schema: { ...summary('its readings, RFC 4180'), response: text('text/csv', 'a reading a line') },
+    },
     async (request, reply) => {
-      const csv = readingsCsv(toVisitRecord(await eventsOf(store, company, request.params.visit)));
+      const csv = readingsCsv(toVisitRecord(await eventsOf(store, callerOf(request).company, request.params.visit)));
       return reply
         .header('content-disposition', 'attachment')
         .type('text/csv; charset=utf-8; header=present')
@@ -53,19 +60,21 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
   app.get(
     '/api/visits/:visit/talk.vtt',
     {
+      config: { needs: 'read-own-visits' },
       schema: {
         ...summary('its talk on the visit’s clock, WebVTT'),
         response: text('text/vtt', 'a cue for all that was heard and said'),
       },
     },
     async (request, reply) => {
-      const talk = talkVtt(foldVisit(await eventsOf(store, company, request.params.visit)));
+      const talk = talkVtt(foldVisit(await eventsOf(store, callerOf(request).company, request.params.visit)));
       return reply.header('content-disposition', 'attachment').type('text/vtt; charset=utf-8').send(talk);
     },
   );
   app.get(
     '/api/visits/:visit/streams/:device/:epoch/chain.jsonl',
     {
+      config: { needs: 'read-own-visits' },
       schema: {
         tags: ['take away'],
         summary: 'one stream as a device’s record file, which "npm run verify" takes',
@@ -74,6 +83,7 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
       },
     },
     async (request, reply) => {
+      const { company } = callerOf(request);
       const { visit, device, epoch } = request.params;
       const held = (await storedOf(store, company, visit)).filter(
         (one) => one.device === device && one.epoch === epoch,
@@ -92,6 +102,7 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
   app.get(
     '/api/visit-record.schema.json',
     {
+      config: { needs: 'anyone' },
       schema: {
         tags: ['take away'],
         summary: 'JSON Schema (2020-12) of record.json',

@@ -2,6 +2,9 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox';
 import Type from 'typebox';
 import { HashSchema } from '../../grammar/visit/message-schemas.ts';
 import type { SignedHead } from '../../grammar/visit/signed-head.ts';
+import { ServerError } from '../errors.ts';
+import type { PeopleStore } from '../people/people-store.ts';
+import { ErrorSchema } from './visits.ts';
 
 const Whole = Type.Integer({ minimum: 0 });
 
@@ -24,19 +27,28 @@ const SignedHeadSchema = Type.Object({
   signature: Type.String({ description: 'Ed25519 in base64url over the text of the head' }),
 });
 
-/** The heads that the server signed: keep a copy elsewhere, and nothing in the record can change unseen. */
-export const headRoutes: FastifyPluginAsyncTypebox<{ readonly heads: () => readonly SignedHead[] }> = async (
-  app,
-  { heads },
-) => {
+export interface HeadOptions {
+  readonly heads: () => readonly SignedHead[];
+  readonly people: Pick<PeopleStore, 'countCompanies'>;
+}
+
+/**
+ * The heads that the server signed: keep a copy elsewhere, and nothing in the record can change unseen. They name the
+ * streams of every company in one text: where there are several, only whoever has the folder reads them.
+ */
+export const headRoutes: FastifyPluginAsyncTypebox<HeadOptions> = async (app, { heads, people }) => {
   app.get(
     '/api/heads',
     {
+      config: { needs: 'read-heads' },
       schema: {
         summary: 'the heads that the server signed',
-        response: { 200: Type.Object({ heads: Type.Array(SignedHeadSchema) }) },
+        response: { 200: Type.Object({ heads: Type.Array(SignedHeadSchema) }), 403: ErrorSchema },
       },
     },
-    async () => ({ heads: heads().map((head) => ({ ...head, streams: [...head.streams] })) }),
+    async () => {
+      if ((await people.countCompanies()) > 1) throw new ServerError('heads-of-all');
+      return { heads: heads().map((head) => ({ ...head, streams: [...head.streams] })) };
+    },
   );
 };

@@ -3,13 +3,15 @@ import Type, { type Static } from 'typebox';
 import { HashSchema, HeadSchema, NameSchema } from '../../grammar/visit/message-schemas.ts';
 import type { SignedHead } from '../../grammar/visit/signed-head.ts';
 import { ServerError } from '../errors.ts';
+import { callerOf } from '../people/guard.ts';
+import { guardVisits } from '../people/may-read.ts';
+import type { PeopleStore } from '../people/people-store.ts';
 import type { EventStore, StreamSummary } from '../store/event-store.ts';
 import { checkVisit } from './check-visit.ts';
 
 export interface ReviewOptions {
   readonly store: EventStore;
-  /** The company a request speaks for. */
-  readonly company: string;
+  readonly people: Pick<PeopleStore, 'devices'>;
   /** All heads that the server signed. */
   readonly heads: () => readonly SignedHead[];
 }
@@ -81,10 +83,12 @@ const CheckSchema = Type.Object({
 });
 
 /** Visits listed and read back. Bodies are passed on as they are: what they mean is the reader's business. */
-export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app, { store, company, heads }) => {
+export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app, { store, people, heads }) => {
+  guardVisits(app, people, store);
   app.get(
     '/api/visits',
     {
+      config: { needs: 'read-visits' },
       schema: {
         summary: 'the visits, newest activity first',
         querystring: Type.Object({
@@ -94,12 +98,13 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
         response: { 200: Type.Object({ visits: Type.Array(VisitSchema) }), 400: ErrorSchema },
       },
     },
-    async (request) => ({ visits: [...(await store.visits(company, request.query))] }),
+    async (request) => ({ visits: [...(await store.visits(callerOf(request).company, request.query))] }),
   );
 
   app.get(
     '/api/visits/:visit',
     {
+      config: { needs: 'read-own-visits' },
       schema: {
         summary: 'its streams, one for each device and epoch',
         params: VisitParameters,
@@ -111,6 +116,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
       },
     },
     async (request) => {
+      const { company } = callerOf(request);
       const { visit } = request.params;
       const streams = await store.streams(company, visit);
       if (streams.length === 0) throw new ServerError('visit-unknown', visit);
@@ -121,6 +127,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
   app.get(
     '/api/visits/:visit/check',
     {
+      config: { needs: 'read-own-visits' },
       schema: {
         summary: 'every chain read from the disk and checked',
         params: VisitParameters,
@@ -132,6 +139,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
       },
     },
     async (request) => {
+      const { company } = callerOf(request);
       const { visit } = request.params;
       const { findings, notes, unknown, ...counts } = await checkVisit(store, company, visit, heads());
       if (counts.streams + findings.length === 0) throw new ServerError('visit-unknown', visit);
@@ -142,6 +150,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
   app.get(
     '/api/visits/:visit/events',
     {
+      config: { needs: 'read-own-visits' },
       schema: {
         summary: 'its events by arrival, byte for byte',
         params: VisitParameters,
@@ -160,6 +169,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
       },
     },
     async (request) => {
+      const { company } = callerOf(request);
       const { visit } = request.params;
       const { after, limit } = request.query;
       const events = await store.events(company, visit, { after, limit });

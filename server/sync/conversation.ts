@@ -8,9 +8,11 @@ import {
   type ServerMessage,
   type Watch,
 } from '../../grammar/visit/messages.ts';
+import type { Admitted, Gate } from '../people/gate.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { type Holders, LIMITS } from './limits.ts';
+import type { LiveVisits } from './live-visits.ts';
 import { type CloseReason, closeReason } from './refusals.ts';
 import type { SaidHeads } from './said-heads.ts';
 import type { VisitHub } from './visit-hub.ts';
@@ -21,7 +23,8 @@ export interface ConversationOptions extends WriterOptions {
   readonly store: EventStore;
   readonly hub: VisitHub;
   readonly saidHeads: SaidHeads;
-  readonly company: string;
+  readonly live: LiveVisits;
+  readonly gate: Pick<Gate, 'admit' | 'look'>;
   readonly helloWithinMs: number;
   /** Connections that said neither hello nor watch yet, the one that waits longest first. */
   readonly silent: Set<Conversation>;
@@ -42,6 +45,7 @@ export class Conversation implements Connection {
   readonly #helloTimer: NodeJS.Timeout;
   /** What the connection is for; 'opening' while the store looks up where the stream ends. */
   #session: 'new' | 'opening' | WriterSession | WatchSession = 'new';
+  #admitted: { readonly as: Admitted; readonly kind: 'hello' | 'watch' } | undefined;
   #closed = false;
   /** Something came since `look` was last called. */
   #alive = true;
@@ -85,6 +89,13 @@ export class Conversation implements Connection {
     this.#socket.ping();
   }
 
+  /** Closes the connection where what let it in no longer holds. */
+  async lookAgain(): Promise<void> {
+    if (this.#closed || this.#admitted === undefined) return;
+    const reason = await this.#options.gate.look(this.#admitted.as, this.#admitted.kind);
+    if (reason !== undefined) this.refuse(reason);
+  }
+
   /** Resolves when the connection is closed, cutting it where that takes too long. */
   async gone(withinMs: number): Promise<void> {
     if (this.#socket.readyState === this.#socket.CLOSED) return;
@@ -125,30 +136,40 @@ export class Conversation implements Connection {
     clearTimeout(this.#helloTimer);
     this.#options.silent.delete(this);
     if (message.protocol !== PROTOCOL) return this.refuse(closeReason('protocol-other', String(PROTOCOL)));
-    const company = message.kind === 'hello' ? message.stream.company : message.company;
-    if (company !== this.#options.company) return this.refuse(closeReason('company-foreign'));
+    this.#session = 'opening';
+    this.#start(message).catch((error) => {
+      reportFault(error);
+      this.refuse(closeReason('server-failed'));
+    });
+  }
+
+  async #start(message: Hello | Watch): Promise<void> {
+    const outcome = await this.#options.gate.admit(message);
+    if ('closeCode' in outcome) return this.refuse(outcome);
+    if (this.#closed) return;
+    this.#admitted = { as: outcome, kind: message.kind };
     if (message.kind === 'watch') this.#startWatch(message);
-    else
-      this.#startWriting(message).catch((error) => {
-        reportFault(error);
-        this.refuse(closeReason('server-failed'));
-      });
+    else await this.#startWriting(message);
   }
 
   async #startWriting(hello: Hello): Promise<void> {
-    const { company, device } = hello.stream;
+    const { company, visit, device } = hello.stream;
     const { writers } = this.#options;
     if (writers.count(`${company}/${device}`) >= LIMITS.writersOfDevice) {
       return this.refuse(closeReason('too-many-of-device', String(LIMITS.writersOfDevice)));
     }
     this.#letGo = writers.hold(`${company}/${device}`);
-    this.#session = 'opening';
     const outcome = await this.#options.store.open(hello.stream, hello.follows);
     if (outcome.kind === 'sealed') return this.refuse(closeReason('stream-sealed'));
     if (outcome.kind === 'unlinked') return this.refuse(closeReason('link-wrong'));
     if (hello.head !== undefined) this.#options.saidHeads.said(hello.stream, hello.head, this.#options.clock());
     if (this.#closed) return;
     this.#session = new WriterSession(hello, this, this.#options);
+    const [free, leave] = [this.#letGo, this.#options.live.join(company, visit, (message) => this.send(message))];
+    this.#letGo = () => {
+      free();
+      leave();
+    };
     this.send({ kind: 'welcome', protocol: PROTOCOL, head: outcome.head, clock: this.#options.clock() });
   }
 

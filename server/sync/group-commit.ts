@@ -55,6 +55,11 @@ export class GroupCommit {
     this.#running ??= this.#run();
   }
 
+  /** How long the latest write to the disk took, in milliseconds. */
+  get latestWriteMs(): number {
+    return this.#wroteMs;
+  }
+
   /** Resolves when nothing is queued any more, and all was answered. */
   async drained(): Promise<void> {
     while (this.#running !== undefined) await this.#running;

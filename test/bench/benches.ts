@@ -36,6 +36,10 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
     says: 'the grammar: lines a second, memory, against a named peer; or what becomes of a file of lines',
     options: { rounds: 'rounds (10)', said: 'file of lines and what they should come to, instead of the rest' },
   },
+  people: {
+    says: 'coming in: a sign-in, 10,000 wrong passwords, a connection of a paired device',
+    options: { tries: 'wrong passwords (10000)', rounds: 'of what is timed one by one (40)' },
+  },
   record: {
     says: 'the record on its way: steady visits, a storm of reconnects, kills of the server',
     options: {

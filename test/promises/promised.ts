@@ -57,6 +57,17 @@ export const PROMISES: readonly Promised[] = [
     figures: ['fuzzed frames'],
   },
   {
+    promise:
+      'Nobody reads, writes or changes what their role, company or device does not let them; a wrong password costs little, however often it is tried',
+    tests: ['test/server/who-may.test.ts', 'test/server/sign-in.test.ts', 'test/contract/people.test.ts'],
+    figures: [
+      'requests and messages beyond a role or company',
+      'of these let through',
+      'wrong passwords tried at one name',
+      'of these looked at',
+    ],
+  },
+  {
     promise: 'One damaged event leaves the rest of the visit to be shown; a record of the version before opens',
     tests: ['test/grammar/visit/damaged-events.test.ts', 'test/server/sqlite-store.test.ts'],
     figures: ['damaged events shown'],

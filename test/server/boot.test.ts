@@ -1,4 +1,4 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
@@ -36,6 +36,10 @@ function start(environment: Record<string, string>): ChildProcess {
   const { PATH } = process.env;
   return spawn(process.execPath, [program], { env: { PATH, ...environment }, stdio: ['ignore', 'pipe', 'pipe'] });
 }
+
+/** Runs the tool that adds a keeper. */
+const keeper = (...args: string[]) =>
+  spawnSync(process.execPath, [program.replace('main.js', 'tools/keeper.js'), ...args], { encoding: 'utf8' });
 
 /** The first lines a started server prints, up to the one that says where it is. */
 async function readyLines(child: ChildProcess): Promise<string[]> {
@@ -84,14 +88,32 @@ describe('the server does not start, and says in one sentence why', () => {
 
   test('the address is none of this machine', async () => {
     // RFC 5737 keeps 192.0.2.0/24 for texts, RFC 6761 "invalid" for names that lead nowhere.
+    const DATA_DIR = join(scratch.path, 'elsewhere');
+    keeper('--data', DATA_DIR, 'robin');
     for (const HOST of ['192.0.2.1', 'nowhere.invalid']) {
-      const { code, err } = await run({ HOST, PROXY_ORIGIN: 'https://readback.example' });
+      const { code, err } = await run({ HOST, DATA_DIR, PROXY_ORIGIN: 'https://readback.example' });
       expect(code).toBe(1);
       expect(err).toMatch(
         /This user may not listen at .*: choose a port above 1023 with PORT, or an address of this machine/,
       );
       oneSentence(err);
     }
+  });
+
+  test('others would reach it, and nobody is known yet, until a keeper was added', async () => {
+    const beyond = { DATA_DIR: join(scratch.path, 'no-keeper'), PROXY_ORIGIN: 'https://readback.example' };
+    for (const HOST of ['127.0.0.1', '0.0.0.0']) {
+      const { code, err } = await run({ HOST, ...beyond });
+      expect(code).toBe(1);
+      expect(err).toContain('nobody is known here yet: run "npm run -s keeper" first');
+      oneSentence(err);
+    }
+    const { stdout } = keeper('--data', beyond.DATA_DIR, '--url', 'https://readback.example', 'robin');
+    expect(stdout).toMatch(/^robin is a keeper of local\. .*: https:\/\/readback\.example\/sign-in#[a-z0-9]{26}\n$/);
+    const child = start({ ...beyond, PORT: '0' });
+    expect((await readyLines(child))[0]).toMatch(/^Readback is at /);
+    child.kill('SIGTERM');
+    await once(child, 'exit');
   });
 
   test('it would be open to the network without TLS', async () => {
@@ -106,7 +128,7 @@ describe('settings', () => {
   test('without any, the server is at 127.0.0.1:8470 with its record in ./data', () => {
     const configuration = readConfiguration({});
     const dataDir = join(process.cwd(), 'data');
-    expect(configuration).toEqual({ host: '127.0.0.1', port: 8470, dataDir, acceptLoss: false });
+    expect(configuration).toEqual({ host: '127.0.0.1', port: 8470, dataDir, acceptLoss: false, log: false });
   });
 
   test.each([

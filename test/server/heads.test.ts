@@ -15,6 +15,7 @@ import SQLite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { SignedHead } from '../../grammar/visit/signed-head.ts';
 import { verifyFolder } from '../../server/heads/verify-all.ts';
+import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
 import { buildServer, scratchFolder } from './built-server.ts';
 import { chainFor, RawClient, streamOf } from './running-app.ts';
 
@@ -313,6 +314,20 @@ describe('backup and restore', { timeout: 120_000 }, () => {
     await write(restored.url, 'during-0', 200);
     await ended(restored.child, 'SIGTERM');
     expect((await tool('verify', '--data', place, '--heads', join(copy, 'heads.jsonl'))).code).toBe(0);
+  });
+
+  test('a copy takes people and devices along, while the server goes on', async () => {
+    const folder = join(scratch.path, 'peopled');
+    const { child, url } = await started(folder);
+    await write(url, 'north', 5);
+    expect(await tool('keeper', '--data', folder, 'robin')).toMatchObject({ code: 0, err: '' });
+    const [copy, place] = [join(scratch.path, 'peopled-copy'), join(scratch.path, 'peopled-again')];
+    expect(await tool('backup', '--data', folder, copy)).toMatchObject({ code: 0, err: '' });
+    await ended(child, 'SIGTERM');
+    expect(await tool('restore', '--data', place, copy)).toMatchObject({ code: 0, err: '' });
+    const people = await openSqlitePeopleStore(join(place, 'people.sqlite'));
+    expect(await people.people('local')).toMatchObject([{ login: 'robin', role: 'keeper' }]);
+    await people.close();
   });
 
   test('a file copied while it was written, without its log, is refused with what to do', async () => {

@@ -9,10 +9,12 @@ import { type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { PROTOCOL } from '../../grammar/visit/messages.ts';
 import type { EventStore, ReceivedEvent } from '../../server/store/event-store.ts';
 import { judgeEvent, startHead } from '../../server/store/judge-event.ts';
-import { Conversation } from '../../server/sync/conversation.ts';
+import { Conversation, type ConversationOptions } from '../../server/sync/conversation.ts';
 import { GroupCommit } from '../../server/sync/group-commit.ts';
 import { Holders } from '../../server/sync/limits.ts';
+import { LiveVisits } from '../../server/sync/live-visits.ts';
 import type { ReceiptSigner } from '../../server/sync/receipt-signer.ts';
+import { closeReason } from '../../server/sync/refusals.ts';
 import { VisitHub } from '../../server/sync/visit-hub.ts';
 
 const turn = () => new Promise<void>((resolve) => setImmediate(resolve));
@@ -135,6 +137,15 @@ interface Wire {
   open: boolean;
 }
 
+/** A gate to one company; test/server/who-may.test.ts tries the real one. */
+const gateOf = (company: string): ConversationOptions['gate'] => ({
+  admit: async (message) => {
+    const asked = message.kind === 'hello' ? message.stream.company : message.company;
+    return asked === company ? { by: 'here' } : closeReason('company-foreign');
+  },
+  look: async () => undefined,
+});
+
 const SIGNER = {
   sign: async (held: object) => ({ ...held, key: '0'.repeat(64), signature: '' }),
 } as unknown as ReceiptSigner;
@@ -210,10 +221,11 @@ export class ModelWorld {
       store,
       commits,
       hub: new VisitHub(),
+      live: new LiveVisits(),
       saidHeads: { said: () => undefined } as never,
       signer: SIGNER,
       clock: () => 1,
-      company: 'local',
+      gate: gateOf('local'),
       helloWithinMs: 2 ** 30,
       silent: new Set<Conversation>(),
       writers: new Holders(),
@@ -224,7 +236,7 @@ export class ModelWorld {
     };
     // A server of the other company, over the same store and in the same process.
     this.#acceptNeighbour = (socket) => {
-      new Conversation(socket as unknown as WebSocket, { ...options, company: NEIGHBOUR });
+      new Conversation(socket as unknown as WebSocket, { ...options, gate: gateOf(NEIGHBOUR) });
     };
   }
 

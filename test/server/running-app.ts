@@ -1,9 +1,10 @@
 import { join } from 'node:path';
-import Fastify, { type FastifyInstance } from 'fastify';
+import Fastify, { type FastifyInstance, type RouteOptions } from 'fastify';
 import { WebSocket } from 'ws';
 import { chainBodies, type Entry, LOCAL_COMPANY, type StreamId } from '../../grammar/visit/envelope.ts';
 import type { ServerMessage } from '../../grammar/visit/messages.ts';
 import { type AppOptions, app } from '../../server/app.ts';
+import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
 import { startHead } from '../../server/store/judge-event.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
@@ -15,6 +16,8 @@ export interface RunningApp {
   readonly url: string;
   /** The folder of its record. */
   readonly folder: string;
+  /** Every route that was added, as fastify itself tells. */
+  readonly routes: readonly RouteOptions[];
   stop(): Promise<void>;
 }
 
@@ -25,9 +28,13 @@ export async function runApp(
   const scratch = scratchFolder();
   const { http, maxBytes, ...appOptions } = options;
   const fastify = Fastify({ forceCloseConnections: true, ...(http === undefined ? {} : { http }) });
+  const routes: RouteOptions[] = [];
+  fastify.addHook('onRoute', (route) => void routes.push(route));
   await fastify.register(app, {
     store: openSqliteStore(join(scratch.path, 'readback.sqlite'), maxBytes === undefined ? {} : { maxBytes }),
+    peopleStore: await openSqlitePeopleStore(':memory:'),
     origins: { kind: 'loopback' },
+    loopback: true,
     signer: openReceiptSigner(join(scratch.path, 'receipt-key.pem')),
     webDir: join(scratch.path, 'web'),
     version: 'test',
@@ -38,6 +45,7 @@ export async function runApp(
     fastify,
     url,
     folder: scratch.path,
+    routes,
     stop: async () => {
       await fastify.close();
       scratch.remove();

@@ -1,10 +1,13 @@
+import { NotAdmitted } from '../admission.ts';
 import type { LinkOptions } from '../link.ts';
+import { readPairing, signAs } from './device-key.ts';
 
 /** What a Link needs in a page, for the server the page came from. */
 export function browserLink(page: Location = location): LinkOptions {
   const address = `${page.protocol === 'https:' ? 'wss:' : 'ws:'}//${page.host}/sync`;
   return {
     random: Math.random,
+    admit: askForTicket,
     timers: {
       set: (milliseconds, elapsed) => {
         const timer = setTimeout(elapsed, milliseconds);
@@ -19,6 +22,27 @@ export function browserLink(page: Location = location): LinkOptions {
       return { send: (text) => socket.send(text), close: () => socket.close() };
     },
   };
+}
+
+/** Statuses by which the server says that someone must act: sign in, or pair this device. */
+const TURNED_AWAY: ReadonlySet<number> = new Set([401, 403]);
+
+/** A ticket for one connection, as whoever is signed in here and as the device that this browser is paired as. */
+async function askForTicket() {
+  const pairing = await readPairing();
+  const response = await fetch('/api/ticket', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(pairing === undefined ? {} : { device: pairing.device }),
+  });
+  if (TURNED_AWAY.has(response.status)) {
+    const { error, sentence } = (await response.json()) as { error: string; sentence: string };
+    throw new NotAdmitted(error, sentence);
+  }
+  if (!response.ok) throw new Error(`no ticket: ${response.status}`);
+  const { ticket } = (await response.json()) as { ticket?: string };
+  if (ticket === undefined) return undefined;
+  return pairing === undefined ? { ticket } : { ticket, sign: (text: string) => signAs(pairing, text) };
 }
 
 /** Calls back when trying again at once is worth it: the network is back, or the page is looked at again. */

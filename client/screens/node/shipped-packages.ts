@@ -16,6 +16,8 @@ export interface ShippedPackage {
 interface LockedPackage {
   readonly version?: string;
   readonly dev?: boolean;
+  /** A part for one kind of machine, of a package that is listed itself, and speaks for it. */
+  readonly optional?: boolean;
 }
 
 interface Manifest {
@@ -37,7 +39,7 @@ const BUILT_INTO_THE_PAGES = ['workbox-core', 'workbox-precaching', 'workbox-rou
 export function shippedPackages(root: string): readonly ShippedPackage[] {
   const { packages } = readJson(join(root, 'package-lock.json')) as { packages: Record<string, LockedPackage> };
   const folders = Object.entries(packages)
-    .filter(([folder, { dev = false }]) => folder !== '' && !dev)
+    .filter(([folder, { dev = false, optional = false }]) => folder !== '' && !dev && !optional)
     .map(([folder]) => folder);
   const built = BUILT_INTO_THE_PAGES.map((name) => `node_modules/${name}`);
   const shipped = [...folders, ...built].map((folder) => shippedPackage(join(root, folder)));

@@ -60,6 +60,14 @@ export const WORKS_INSIDE: Readonly<Record<string, readonly WorkInside[]>> = {
     },
     ...EMSCRIPTEN,
   ],
+  '@node-rs/argon2': [
+    {
+      work: 'argon2 and blake2 of RustCrypto, compiled into the part that is made for each kind of machine',
+      licence: 'MIT OR Apache-2.0',
+      source: 'https://github.com/RustCrypto/password-hashes',
+      text: { kept: 'rustcrypto.txt' },
+    },
+  ],
   '@picovoice/porcupine-web': WAKE_WORD,
   '@picovoice/web-utils': WAKE_WORD,
   'abstract-logging': [

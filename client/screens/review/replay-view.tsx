@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { PRINTED, REVIEW } from '../../words/pages/review-words.ts';
+import { AcknowledgeLive } from './acknowledge-live.tsx';
 import { Incomplete } from './incomplete.tsx';
 import { MomentPanel } from './moment-panel.tsx';
 import { PlayerBar } from './player-bar.tsx';
@@ -54,6 +55,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
           <a href={`/review?visit=${encodeURIComponent(visit)}&print`}>{PRINTED.open}</a>
           <TakeAway visit={visit} />
         </p>
+        <AcknowledgeLive visit={visit} folded={whole} />
         <RecordCheck visit={visit} />
       </header>
       <div className="review-side">

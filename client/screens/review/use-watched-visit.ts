@@ -1,11 +1,11 @@
 import { useEffect, useMemo, useState } from 'react';
-import { LOCAL_COMPANY } from '../../../grammar/visit/envelope.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import type { LinkState } from '../../record/link.ts';
-import { watchVisit } from '../../record/watch-visit.ts';
+import { type VisitWatch, watchVisit } from '../../record/watch-visit.ts';
+import { readingCompany } from '../session/who.ts';
 
 export interface WatchedVisit {
   /** In the order in which the server took them. */
@@ -24,20 +24,26 @@ export function useWatchedVisit(visit: string): WatchedVisit {
   useEffect(() => {
     setEntries([]);
     setLevel(false);
-    const watch = watchVisit({
-      company: LOCAL_COMPANY,
-      visit,
-      ...browserLink(),
-      events: (fresh, now) => {
-        if (fresh.length > 0) setEntries((before) => [...before, ...fresh]);
-        if (now) setLevel(true);
-      },
-      changed: setLink,
+    let watch: VisitWatch | undefined;
+    let gone = false;
+    void readingCompany().then((company) => {
+      if (gone) return;
+      watch = watchVisit({
+        company,
+        visit,
+        ...browserLink(),
+        events: (fresh, now) => {
+          if (fresh.length > 0) setEntries((before) => [...before, ...fresh]);
+          if (now) setLevel(true);
+        },
+        changed: setLink,
+      });
     });
-    const forget = onReachable(() => watch.retryNow());
+    const forget = onReachable(() => watch?.retryNow());
     return () => {
+      gone = true;
       forget();
-      watch.stop();
+      watch?.stop();
     };
   }, [visit]);
   const events = useMemo(() => readBodies(entries.map((entry) => entry.body)), [entries]);

@@ -1,7 +1,9 @@
 import { useEffect, useState } from 'react';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
+import { PEOPLE } from '../../words/pages/people-words.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
+import { SignInFirst } from '../people/sign-in-page.tsx';
 import { AboutLine } from '../show/about-line.tsx';
 
 interface ListedVisit {
@@ -13,6 +15,9 @@ interface ListedVisit {
   readonly folded: FoldedVisit;
 }
 
+/** The server wants somebody else to ask. */
+class TurnedAway extends Error {}
+
 /** What is read of each visit for the list: enough for its opening. */
 const OPENING_EVENTS = 4;
 
@@ -20,10 +25,14 @@ const OPENING_EVENTS = 4;
 export function VisitList() {
   const [visits, setVisits] = useState<readonly ListedVisit[]>();
   const [problem, setProblem] = useState<string>();
+  const [turnedAway, setTurnedAway] = useState(false);
   useEffect(() => {
     fetchVisits()
       .then(setVisits)
-      .catch(() => setProblem(REVIEW.serverGone));
+      .catch((error: unknown) => {
+        setTurnedAway(error instanceof TurnedAway);
+        setProblem(error instanceof TurnedAway ? error.message : REVIEW.serverGone);
+      });
   }, []);
   return (
     <main className="review-list">
@@ -36,6 +45,7 @@ export function VisitList() {
           {problem}
         </p>
       )}
+      {turnedAway ? <SignInFirst next="/review" /> : null}
       {visits?.length === 0 ? <p>{REVIEW.noVisits}</p> : null}
       <ul>
         {visits?.map(({ visit, events, said, lastReceivedAt, folded }) => (
@@ -56,6 +66,9 @@ export function VisitList() {
           </li>
         ))}
       </ul>
+      <p>
+        <a href="/people">{PEOPLE.title}</a>
+      </p>
       <AboutLine />
     </main>
   );
@@ -77,6 +90,9 @@ async function fetchVisits(): Promise<readonly ListedVisit[]> {
 
 async function fetchJson(path: string): Promise<unknown> {
   const response = await fetch(path);
+  if (response.status === 401 || response.status === 403) {
+    throw new TurnedAway(((await response.json()) as { sentence: string }).sentence);
+  }
   if (!response.ok) throw new Error(`${path}: ${response.status}`);
   return response.json();
 }

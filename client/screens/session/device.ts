@@ -1,7 +1,9 @@
 import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
+import type { RecordLine } from '../../../grammar/visit/record-lines.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
+import { readPairing } from '../../record/browser/device-key.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
 import { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
@@ -50,13 +52,34 @@ export class Device {
     return listUnsent(this.#database);
   }
 
+  /** One stream as a record file, which "npm run verify" and a keeper's hand take. */
+  async fileOf(stream: StreamId): Promise<File> {
+    const log = await this.#store.open(stream);
+    const { follows } = log;
+    const entries = await log.read(1, log.head().seq);
+    const acknowledged = log.acknowledged();
+    const lines: RecordLine[] = [
+      { kind: 'stream', version: 1, stream, ...(follows === undefined ? {} : { follows }) },
+      { kind: 'batch', entries },
+      ...(acknowledged === undefined ? [] : [{ kind: 'acknowledged' as const, ...acknowledged }]),
+    ];
+    const name = `${stream.visit}-${stream.device}-${stream.epoch}.jsonl`;
+    return new File(
+      lines.map((line) => `${JSON.stringify(line)}\n`),
+      name,
+      { type: 'application/jsonl' },
+    );
+  }
+
   /** See `sendDevice`. Resolves when there is none left. */
   sendUnsent(changed: () => void, all: boolean): Promise<void> {
     return sendDevice(this.#database, { onReachable, changed }, all);
   }
 
-  newStream(): StreamId {
-    return { company: LOCAL_COMPANY, visit: newVisitName(new Date()), device: deviceName(), epoch: 1 };
+  /** A stream for a new visit: of the company that this device is paired with, else of this machine's own. */
+  async newStream(): Promise<StreamId> {
+    const { company, device } = (await readPairing()) ?? { company: LOCAL_COMPANY, device: deviceName() };
+    return { company, visit: newVisitName(new Date()), device, epoch: 1 };
   }
 
   /** To be called by the one tab that holds the writer's lock. */
@@ -87,9 +110,14 @@ function zoneHere(): string {
 }
 
 /** A name for this device that stays: not for people, only to keep its streams apart from others'. */
-function deviceName(): string {
+export function deviceName(): string {
   const kept = localStorage.getItem(DEVICE_KEY);
   if (kept !== null && /^[a-z0-9][a-z0-9-]{0,63}$/.test(kept)) return kept;
+  return newDeviceName();
+}
+
+/** Another name for this device from now on: its old one was revoked. */
+export function newDeviceName(): string {
   const made = `page-${randomLetters(12)}`;
   localStorage.setItem(DEVICE_KEY, made);
   return made;

@@ -105,6 +105,9 @@ export class VisitSession {
       { loadVoice: () => OfflineVoice.load(() => this.#sounds.context()), manner: () => speakingManner() },
     );
     record.subscribe(() => this.#changed());
+    record.onAcknowledged(({ supervisor, vouched }) =>
+      this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'own-device', vouched })),
+    );
     this.#forgetNetwork = onReachable(() => record.retryNow());
   }
 

@@ -41,7 +41,7 @@ function sentWords(unsent: readonly SentSoFar[]): string {
 }
 
 /** What is unsent on this device, as it is sent. */
-function useUnsent(device: Device): readonly SentSoFar[] {
+export function useUnsent(device: Device): readonly SentSoFar[] {
   const [unsent, setUnsent] = useState<readonly SentSoFar[]>([]);
   useEffect(() => {
     const look = () => {

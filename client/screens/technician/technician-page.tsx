@@ -9,11 +9,13 @@ import type { DeviceVisit } from '../session/device.ts';
 import { THIS_DEVICE } from '../session/this-device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { AboutLine } from '../show/about-line.tsx';
-import { KeptVisit, KeptVisits } from './kept-visits.tsx';
+import { DeviceState } from './device-state.tsx';
+import { KeptVisit, KeptVisits, useUnsent } from './kept-visits.tsx';
 import { OpenVisit } from './open-visit.tsx';
 import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
 import { RunningVisit } from './running-visit.tsx';
+import { UnsentFiles } from './unsent-files.tsx';
 
 type Place =
   | { readonly at: 'looking' }
@@ -44,8 +46,10 @@ export function TechnicianPage() {
   const open = (opening: VisitOpening) => {
     // Asked at the moment when it matters and is understood: before a record is written here.
     void askRoomForRecord();
-    const stream = device.newStream();
-    enter(stream, () => device.begin(stream, opening));
+    device
+      .newStream()
+      .then((stream) => enter(stream, () => device.begin(stream, opening)))
+      .catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
   };
   const goOn = (stream: StreamId) => enter(stream, () => device.resume(stream));
   const list = async () => setPlace({ at: 'visits', visits: await device.visits() });
@@ -111,12 +115,14 @@ interface StartProps {
 
 function Start({ visits, onOpen, onGoOn, onRead }: StartProps) {
   const open = visits.filter((visit) => !visit.closed && visit.folded.first !== undefined);
+  const unsent = useUnsent(device);
   return (
     <main className="start">
       <h1>{PAGE.program}</h1>
       <p>
         {START.sayWhat} <a href="/review">{START.review}</a>
       </p>
+      <DeviceState />
       {open.length === 0 ? null : (
         <section>
           <h2>{START.goOnWith}</h2>
@@ -132,6 +138,7 @@ function Start({ visits, onOpen, onGoOn, onRead }: StartProps) {
         </section>
       )}
       <KeptVisits device={device} visits={visits.filter(({ closed }) => closed)} onRead={onRead} />
+      <UnsentFiles device={device} visits={visits} unsent={unsent} />
       <section>
         <h2>{START.newVisit}</h2>
         <OpenVisit onOpen={onOpen} />

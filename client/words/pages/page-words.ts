@@ -7,5 +7,5 @@ export const PAGE = {
   /** Where a page cannot be drawn. */
   mishap: (message: string) =>
     `This cannot be shown (${message}): load the page again. What is written in the record stays as it is.`,
-  loadingReview: 'Loading the review…',
+  loading: 'Loading…',
 } as const;

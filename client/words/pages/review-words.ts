@@ -15,6 +15,10 @@ export const REVIEW = {
   triedAgain: 'The server cannot be reached; it is tried again by itself.',
   closed: 'closed',
   noServer: 'no server: what is here stays',
+  acknowledge: 'Acknowledge the live steps',
+  acknowledgeWhy: 'A trainee works here. Whoever acknowledges answers for the live steps that follow, by name.',
+  acknowledgedBy: (name: string) => `The record of the visit says: acknowledged by ${name}.`,
+  told: 'The device of the trainee was told; its record will say so.',
   following: 'following live',
   connected: 'connected',
 } as const;

@@ -18,6 +18,10 @@ export const KEPT = {
   visit: (site: string, complaint: string) => `${site}: ${complaint}`,
   sent: 'the server has all of it',
   unsent: (events: number) => (events === 1 ? '1 entry not sent yet' : `${events} entries not sent yet`),
+  notSent: 'Not sent yet, to save as files',
+  handOver:
+    'What is here is sent by itself. Where this device was revoked, a keeper takes the files under People and devices.',
+  save: (site: string) => `Save ${site}`,
   back: 'Back to the start',
   open: 'Left open',
 } as const;

@@ -1,0 +1,66 @@
+import { join } from 'node:path';
+import SQLite from 'better-sqlite3';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { PeopleStore } from '../../server/people/people-store.ts';
+import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
+import { scratchFolder } from '../server/built-server.ts';
+import { peopleContract } from './people-contract.ts';
+
+const scratch = scratchFolder();
+const path = join(scratch.path, 'people.sqlite');
+let store: PeopleStore;
+beforeAll(async () => {
+  store = await openSqlitePeopleStore(path);
+});
+afterAll(async () => {
+  await store.close();
+  scratch.remove();
+});
+
+peopleContract(
+  'SQLite',
+  () => store,
+  async () => {
+    await store.close();
+    store = await openSqlitePeopleStore(path);
+  },
+);
+
+describe('SQLite: the file of the people', () => {
+  const change = (file: string, sql: string) => {
+    const database = new SQLite(file);
+    try {
+      database.exec(sql);
+    } finally {
+      database.close();
+    }
+  };
+
+  test('nothing in the trail is changed or taken out, by whatever program', async () => {
+    await store.note({
+      at: 1,
+      company: 'c',
+      person: 'p',
+      device: '',
+      deed: 'd',
+      outcome: 'done',
+      detail: '',
+      times: 1,
+    });
+    expect(() => change(path, "UPDATE audit SET deed = 'x'")).toThrow('the trail only grows');
+    expect(() => change(path, 'DELETE FROM audit')).toThrow('the trail only grows');
+    expect(() => change(path, "INSERT OR REPLACE INTO audit VALUES (1, 2, '', '', '', '', '', '', 1)")).toThrow(
+      'the trail only grows',
+    );
+  });
+
+  test('one that is newer, or none of ours, is left as it is', async () => {
+    const newer = join(scratch.path, 'newer.sqlite');
+    await (await openSqlitePeopleStore(newer)).close();
+    change(newer, 'PRAGMA user_version = 99');
+    await expect(openSqlitePeopleStore(newer)).rejects.toMatchObject({ code: 'data-newer' });
+    const foreign = join(scratch.path, 'foreign.sqlite');
+    change(foreign, 'CREATE TABLE other (a)');
+    await expect(openSqlitePeopleStore(foreign)).rejects.toMatchObject({ code: 'data-foreign' });
+  });
+});
