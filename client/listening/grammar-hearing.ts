@@ -17,9 +17,10 @@ export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string)
     gates: GATES,
     grammarFor: (expectation) => (expectation === 'all' ? jsgf : undefined),
     // What may go on is waited for: people take breath before "with milk".
-    isWhole: (text) => {
+    endingOf: (text) => {
       const { whole, more } = follow(network, text);
-      return whole && !more;
+      return whole && !more ? 'whole' : 'open';
     },
+    isNumber: () => false,
   });
 }

@@ -6,9 +6,11 @@ import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
 import { type Recognising, TwoModels } from './recogniser/two-models.ts';
 import { DENOISER_DELAY, Denoiser, FRAME, type NoiseModule } from './sound/denoiser.ts';
 import { makeDither } from './sound/dither.ts';
-import { Endpointer } from './sound/endpointer.ts';
+import { Endpointer, isSpeech, type Turn } from './sound/endpointer.ts';
 import { levelOf } from './sound/level.ts';
+import { NearVoice } from './sound/near-voice.ts';
 import { SpeechClock } from './sound/speech-clock.ts';
+import { UtteranceGain } from './sound/utterance-gain.ts';
 
 export interface HearingParts {
   readonly speech: SpeechModule;
@@ -21,11 +23,16 @@ export interface HearingParts {
   readonly gates: Readonly<Record<SpeechModel['id'], Gate>>;
   /** JSGF of everything that can be said (`all`), or of what is expected now; undefined: nothing special is. */
   grammarFor(expectation: Expectation | 'all' | 'urgent'): string | undefined;
-  /** Whether the words so far are something whole: a pause after them ends the utterance sooner. */
-  isWhole(text: string, expectation: Expectation): boolean;
+  /** What a pause after these words may be. */
+  endingOf(text: string, expectation: Expectation): Ending;
+  /** Whether the words are a number, perhaps with its unit, and nothing else: they may go on with another. */
+  isNumber(text: string): boolean;
   /** Any clock in milliseconds; only differences count. */
   now(): number;
 }
+
+/** All was said; or all but a fraction of the number at the end; or more is to come, as another digit may. */
+export type Ending = 'whole' | 'fraction' | 'open';
 
 /** One utterance as it came out of the sound. Times in milliseconds of sound since the start. */
 export interface HeardSpeech extends Recognition {
@@ -35,6 +42,16 @@ export interface HeardSpeech extends Recognition {
   /** From there to the words, had the sound come in real time: pause waited for and computing that lagged behind. */
   readonly verdictMs: number;
   readonly realTimeFactor: number;
+  /** Holds the words of the utterance before it too, which was given when they were taken for the whole. */
+  readonly continues?: true;
+}
+
+/** An utterance that is over, and may still turn out to have been only the first part of what was said. */
+interface Said extends Pick<HeardSpeech, 'text' | 'accepted' | 'startedMs' | 'endedMs'> {
+  readonly sound: readonly Float32Array[];
+  readonly speechFrames: number;
+  readonly ending: Ending;
+  readonly grammar: string | undefined;
 }
 
 const FRAME_MS = 10;
@@ -42,8 +59,12 @@ const FRAME_MS = 10;
 const PRE_ROLL_FRAMES = 30;
 /** After this much pause the words so far are looked at, once. */
 const LOOK_MS = 120;
-/** The pause that ends an utterance: after something whole, and after anything else. */
-const PAUSE_MS = { whole: 260, open: 620 } as const;
+/** The pause that ends an utterance. A fraction is waited for as long as anything where there were pauses before. */
+const PAUSE_MS: Readonly<Record<Ending, number>> = { whole: 260, fraction: 420, open: 620 };
+/** A number that goes on so soon after its end is one number. */
+const GOES_ON_MS = 1_500;
+/** Frames of an utterance that are gathered before the first is recognised, so that its loudness is known. */
+const GATHERED_FRAMES = 60;
 /** Share of denoised sound; the rest is the sound as it came. */
 const WET = 0.8;
 
@@ -58,7 +79,18 @@ export class Hearing {
   /** The sound as it came, waiting for its denoised self. */
   readonly #delayed = new Float32Array(DENOISER_DELAY + FRAME);
   #waiting: Float32Array = new Float32Array(0);
+  /** The latest sound, cleaned. */
   #preRoll: Float32Array[] = [];
+  readonly #gain = new UtteranceGain();
+  readonly #near = new NearVoice();
+  /** What was cleaned and waits for its gain; undefined once that is known. */
+  #gathered: Float32Array[] | undefined;
+  /** The utterance as it was given to the recogniser, and what of it was heard before somebody nearer began. */
+  #sound: Float32Array[] = [];
+  #farther: Float32Array[] = [];
+  #grammar: string | undefined;
+  #last: Said | undefined;
+  #pauses = 0;
   #startedMs = 0;
   #hangoverMs: number = PAUSE_MS.open;
   #looked = false;
@@ -130,6 +162,7 @@ export class Hearing {
     // Long enough for what is still in the denoiser to come out, for speech to be noticed, and for the longest pause.
     const most = (PAUSE_MS.open + 300) / FRAME_MS;
     for (let count = 0; count < most; count += 1) heard.push(...this.#frame(silence));
+    this.#last = undefined;
     return heard;
   }
 
@@ -142,19 +175,20 @@ export class Hearing {
     const began = this.#parts.now();
     const { samples, speech } = this.#clean(frame);
     const open = this.#endpointer.open;
-    const turn = this.#endpointer.step(speech, this.#hangoverMs);
+    const place = open ? this.#near.step(samples, isSpeech(speech)) : 'near';
+    const turn = this.#endpointer.step(place === 'far' ? 0 : speech, this.#hangoverMs);
     this.#clock.frame(levelOf(frame), open, turn === 'speaking');
-    let recognition: Recognition | undefined;
     if (turn === 'began') this.#begin();
-    if (turn === 'quiet') this.#keepPreRoll(samples);
-    else this.#recogniser.feed(samples);
-    if (turn === 'speaking' && this.#looked) this.#lookLater();
-    if (turn === 'pausing' && !this.#looked && this.#endpointer.pauseMs >= LOOK_MS) this.#look();
-    if (turn === 'ended') recognition = this.#recogniser.end(this.#endpointer.speechFrames);
+    if (place === 'nearer') this.#beginNearer();
+    if (turn !== 'quiet') this.#take(place === 'far' ? NearVoice.damped(samples) : samples);
+    this.#preRoll.push(samples);
+    if (this.#preRoll.length > PRE_ROLL_FRAMES) this.#preRoll.shift();
+    this.#lookAt(turn);
+    const heard = turn === 'ended' ? this.#end() : undefined;
     const spent = this.#parts.now() - began;
     this.#clock.computed(spent);
     if (turn !== 'quiet') this.#computedMs += spent;
-    return recognition === undefined ? [] : [this.#heard(recognition)];
+    return heard === undefined ? [] : [this.#timed(heard)];
   }
 
   #clean(frame: Float32Array): { readonly samples: Float32Array; readonly speech: number } {
@@ -165,28 +199,69 @@ export class Hearing {
     for (let index = 0; index < FRAME; index += 1) {
       samples[index] = WET * samples[index]! + (1 - WET) * dry[index]!;
     }
-    this.#dither(samples);
     return { samples, speech };
-  }
-
-  #keepPreRoll(samples: Float32Array): void {
-    this.#preRoll.push(samples);
-    if (this.#preRoll.length > PRE_ROLL_FRAMES) this.#preRoll.shift();
   }
 
   #begin(): void {
     if (this.#grammarStale) {
       const urgent = this.#heeds === 'urgent';
-      this.#recogniser.setExpected(this.#parts.grammarFor(urgent ? 'urgent' : this.#expectation), urgent);
+      this.#grammar = this.#parts.grammarFor(urgent ? 'urgent' : this.#expectation);
+      this.#recogniser.setExpected(this.#grammar, urgent);
       this.#grammarStale = false;
     }
     this.#startedMs = Math.max(0, this.#clock.audioMs - 100);
     this.#computedMs = 0;
+    this.#pauses = 0;
+    this.#farther = [];
     this.#clock.beginSpeech();
+    this.#beginSound();
+  }
+
+  /** Somebody nearer than who was heard so far: what they say begins here. */
+  #beginNearer(): void {
+    this.#giveGathered();
+    this.#recogniser.drop();
+    this.#farther = [...this.#farther, ...this.#sound];
+    this.#beginSound();
+  }
+
+  #beginSound(): void {
     this.#lookLater();
     this.#recogniser.begin();
-    for (const block of this.#preRoll) this.#recogniser.feed(block);
-    this.#preRoll = [];
+    this.#sound = [];
+    this.#gathered = [...this.#preRoll];
+    this.#near.begin(this.#preRoll);
+  }
+
+  #take(samples: Float32Array): void {
+    if (this.#gathered === undefined) return this.#give(samples);
+    this.#gathered.push(samples);
+    if (this.#gathered.length >= GATHERED_FRAMES) this.#giveGathered();
+  }
+
+  #giveGathered(): void {
+    const blocks = this.#gathered;
+    if (blocks === undefined) return;
+    this.#gathered = undefined;
+    this.#gain.begin(blocks);
+    for (const block of blocks) this.#give(block);
+  }
+
+  #give(samples: Float32Array): void {
+    const scaled = this.#gain.scaled(samples);
+    this.#dither(scaled);
+    this.#sound.push(scaled);
+    this.#recogniser.feed(scaled);
+  }
+
+  #lookAt(turn: Turn): void {
+    if (turn === 'speaking' && this.#looked) this.#lookLater();
+    if (turn !== 'pausing' || this.#looked || this.#endpointer.pauseMs < LOOK_MS) return;
+    this.#looked = true;
+    this.#pauses += 1;
+    this.#giveGathered();
+    const ending = this.#parts.endingOf(this.#recogniser.partial(), this.#expectation);
+    this.#hangoverMs = PAUSE_MS[ending === 'fraction' && this.#pauses > 1 ? 'open' : ending];
   }
 
   #lookLater(): void {
@@ -194,17 +269,68 @@ export class Hearing {
     this.#hangoverMs = PAUSE_MS.open;
   }
 
-  #look(): void {
-    this.#looked = true;
-    const whole = this.#parts.isWhole(this.#recogniser.partial(), this.#expectation);
-    this.#hangoverMs = whole ? PAUSE_MS.whole : PAUSE_MS.open;
+  #end(): Heard {
+    this.#giveGathered();
+    const { speechFrames } = this.#endpointer;
+    const alone = this.#orFromTheStart(this.#judged(this.#recogniser.end(speechFrames), speechFrames));
+    const last = this.#last;
+    const goesOn = last !== undefined && this.#startedMs - last.endedMs <= GOES_ON_MS && this.#heeds === 'everything';
+    const heard = goesOn ? this.#goneOn(last, alone) : alone;
+    const { text, accepted } = heard;
+    this.#last = {
+      text,
+      accepted,
+      startedMs: this.#startedMs,
+      endedMs: this.#clock.lastSpeechMs,
+      sound: this.#sound,
+      speechFrames,
+      ending: this.#parts.endingOf(text, this.#expectation),
+      grammar: this.#grammar,
+    };
+    return heard;
   }
 
-  #heard(recognition: Recognition): HeardSpeech {
+  #judged(recognition: Recognition, speechFrames: number): Heard {
+    return { ...recognition, accepted: recognition.accepted && !saysTooLittle(recognition.text, speechFrames) };
+  }
+
+  /** Where nothing was understood from where a nearer voice seemed to begin, from the very start. */
+  #orFromTheStart(heard: Heard): Heard {
+    if (heard.accepted || this.#farther.length === 0) return heard;
+    this.#sound = [...this.#farther, ...this.#sound];
+    return this.#again(this.#sound, this.#endpointer.speechFrames);
+  }
+
+  /** What followed so soon that it may be the rest of a number, whose first part was given already. */
+  #goneOn(last: Said, alone: Heard): Heard {
+    const isRest = this.#parts.isNumber(alone.text);
+    if (last.ending === 'whole' || (alone.accepted && !isRest)) return alone;
+    this.#recogniser.setExpected(last.grammar);
+    this.#grammarStale = true;
+    const sound = [...last.sound, ...this.#sound];
+    const frames = last.speechFrames + this.#endpointer.speechFrames;
+    const whole = this.#again(sound, frames);
+    const rest = last.accepted ? whole.text.slice(last.text.length + 1) : whole.text;
+    const fits = whole.accepted && this.#parts.isNumber(rest) && whole.text.startsWith(last.accepted ? last.text : '');
+    if (fits && whole.text !== alone.text) {
+      this.#sound = sound;
+      this.#startedMs = last.startedMs;
+      return last.accepted ? { ...whole, continues: true } : { ...whole, doubtful: true };
+    }
+    // A number that may be half of one is asked.
+    return last.accepted && isRest ? { ...alone, doubtful: true } : alone;
+  }
+
+  #again(sound: readonly Float32Array[], speechFrames: number): Heard {
+    this.#recogniser.begin();
+    for (const block of sound) this.#recogniser.feed(block);
+    return this.#judged(this.#recogniser.end(speechFrames), speechFrames);
+  }
+
+  #timed(heard: Heard): HeardSpeech {
     const endedMs = this.#clock.lastSpeechMs;
     return {
-      ...recognition,
-      accepted: recognition.accepted && !saysTooLittle(recognition.text, this.#endpointer.speechFrames),
+      ...heard,
       startedMs: this.#startedMs,
       endedMs,
       verdictMs: this.#clock.busyUntilMs - endedMs,
@@ -212,3 +338,5 @@ export class Hearing {
     };
   }
 }
+
+type Heard = Recognition & Pick<HeardSpeech, 'continues'>;

@@ -134,6 +134,11 @@ export class Recogniser {
       : this.#judge(second, margin(second), all, 'everything', others, 2);
   }
 
+  /** Ends the utterance without a look at it. */
+  drop(): void {
+    for (const decoder of this.#running) decoder.end();
+  }
+
   close(): void {
     for (const decoder of [this.#expected, this.#everything, this.#loop]) decoder.close();
   }

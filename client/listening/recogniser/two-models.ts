@@ -3,7 +3,7 @@ import type { Recogniser, Recognition } from './recogniser.ts';
 /** What hearing needs of a recogniser, be it one model or two. */
 export type Recognising = Pick<
   Recogniser,
-  'setEverything' | 'setExpected' | 'begin' | 'feed' | 'partial' | 'end' | 'close'
+  'setEverything' | 'setExpected' | 'begin' | 'feed' | 'partial' | 'drop' | 'end' | 'close'
 >;
 
 /** Share of its confidence that is left to a sentence which the other model heard otherwise. */
@@ -49,6 +49,10 @@ export class TwoModels implements Recognising {
     // One that found nothing has no say in the words, only in how sure they are.
     if (!best.accepted && other.accepted) return doubted(other, best);
     return best.text === other.text && other.accepted ? { ...best, doubtful: false } : doubted(best, other);
+  }
+
+  drop(): void {
+    this.#each((model) => model.drop());
   }
 
   close(): void {

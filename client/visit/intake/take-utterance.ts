@@ -33,6 +33,7 @@ import { letGoUnanswered, makesSenseWithout } from './questions.ts';
 import { readOffPlate } from './read-off-plate.ts';
 import { isAnswered } from './settle-turn.ts';
 import { takeCommand } from './take-command.ts';
+import { takeContinued } from './take-continued.ts';
 import { warnBeforeAsking } from './take-deed.ts';
 import { takeDictated, takeFreeAnswer, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
@@ -49,6 +50,7 @@ export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
   if (!utterance.accepted) return askAnew(turn, understanding);
   leaveStillOff(turn);
+  if (takeContinued(turn, utterance)) return;
   if (isInjury(understanding.meaning) && deniesInjury(understanding.heard)) return askAnew(turn, understanding);
   if (understanding.verdict !== 'logged' && heardStillOff(turn, understanding.heard)) return;
   if (understanding.verdict === 'rejected') return takeUnknown(turn, utterance);

@@ -27,7 +27,18 @@ export interface Plan {
  */
 export type Half = 'all' | 'tune' | 'report';
 
-export const EVERY_SET = ['orders', 'foreign', 'digits', 'spoken', 'noise', 'speed', 'folder'] as const;
+export const EVERY_SET = [
+  'orders',
+  'foreign',
+  'digits',
+  'spoken',
+  'spliced',
+  'level',
+  'behind',
+  'noise',
+  'speed',
+  'folder',
+] as const;
 
 /** @throws {TerminalError} usage, which names what is wrong with the options */
 export function planFrom(options: ReadonlyMap<string, string>, progress: Plan['progress']): Plan {

@@ -15,7 +15,8 @@ async function openEar(): Promise<Hearing> {
     pronunciations: PRONUNCIATIONS,
     gates: { bundled: open(GATES.bundled), wideband: open(GATES.wideband) },
     grammarFor: visitGrammar,
-    isWhole: () => true,
+    endingOf: () => 'whole',
+    isNumber: () => false,
   });
 }
 

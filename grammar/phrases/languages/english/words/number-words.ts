@@ -66,3 +66,6 @@ export const NUMBER_WORDS: readonly string[] = [
   'eighth',
   'below',
 ];
+
+/** Words that make another number of one they follow: for trying whether it can go on. */
+export const NUMBER_TAILS = { digit: ['five', 'twenty'], fraction: ['point five'] } as const;
