@@ -21,6 +21,6 @@ export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string)
       const { whole, more } = follow(network, text);
       return whole && !more ? 'whole' : 'open';
     },
-    isNumber: () => false,
+    goesOnWith: () => false,
   });
 }

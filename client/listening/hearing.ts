@@ -25,8 +25,8 @@ export interface HearingParts {
   grammarFor(expectation: Expectation | 'all' | 'urgent'): string | undefined;
   /** What a pause after these words may be. */
   endingOf(text: string, expectation: Expectation): Ending;
-  /** Whether the words are a number, perhaps with its unit, and nothing else: they may go on with another. */
-  isNumber(text: string): boolean;
+  /** Whether these words behind those make another number of theirs. */
+  goesOnWith(text: string, rest: string, expectation: Expectation): boolean;
   /** Any clock in milliseconds; only differences count. */
   now(): number;
 }
@@ -42,7 +42,10 @@ export interface HeardSpeech extends Recognition {
   /** From there to the words, had the sound come in real time: pause waited for and computing that lagged behind. */
   readonly verdictMs: number;
   readonly realTimeFactor: number;
-  /** Holds the words of the utterance before it too, which was given when they were taken for the whole. */
+  /**
+   * Goes on from the utterance before it, which was given when it was taken for the whole, and holds its words too.
+   * Where it is not accepted, that one was cut short by something that nobody understood.
+   */
   readonly continues?: true;
 }
 
@@ -52,6 +55,8 @@ interface Said extends Pick<HeardSpeech, 'text' | 'accepted' | 'startedMs' | 'en
   readonly speechFrames: number;
   readonly ending: Ending;
   readonly grammar: string | undefined;
+  readonly expectation: Expectation;
+  readonly loudestDb: number;
 }
 
 const FRAME_MS = 10;
@@ -63,6 +68,9 @@ const LOOK_MS = 120;
 const PAUSE_MS: Readonly<Record<Ending, number>> = { whole: 260, fraction: 420, open: 620 };
 /** A number that goes on so soon after its end is one number. */
 const GOES_ON_MS = 1_500;
+/** So many frames of speech, no quieter than this below the first part, may be the rest of it, understood or not. */
+const REST_FRAMES = 15;
+const REST_BELOW_DB = 10;
 /** Frames of an utterance that are gathered before the first is recognised, so that its loudness is known. */
 const GATHERED_FRAMES = 60;
 /** Share of denoised sound; the rest is the sound as it came. */
@@ -89,6 +97,7 @@ export class Hearing {
   #sound: Float32Array[] = [];
   #farther: Float32Array[] = [];
   #grammar: string | undefined;
+  #expectationOfSpeech: Expectation = { readings: [] };
   #last: Said | undefined;
   #pauses = 0;
   #startedMs = 0;
@@ -209,6 +218,7 @@ export class Hearing {
       this.#recogniser.setExpected(this.#grammar, urgent);
       this.#grammarStale = false;
     }
+    this.#expectationOfSpeech = this.#expectation;
     this.#startedMs = Math.max(0, this.#clock.audioMs - 100);
     this.#computedMs = 0;
     this.#pauses = 0;
@@ -260,7 +270,7 @@ export class Hearing {
     this.#looked = true;
     this.#pauses += 1;
     this.#giveGathered();
-    const ending = this.#parts.endingOf(this.#recogniser.partial(), this.#expectation);
+    const ending = this.#parts.endingOf(this.#recogniser.partial(), this.#expectationOfSpeech);
     this.#hangoverMs = PAUSE_MS[ending === 'fraction' && this.#pauses > 1 ? 'open' : ending];
   }
 
@@ -284,8 +294,10 @@ export class Hearing {
       endedMs: this.#clock.lastSpeechMs,
       sound: this.#sound,
       speechFrames,
-      ending: this.#parts.endingOf(text, this.#expectation),
+      ending: this.#parts.endingOf(text, this.#expectationOfSpeech),
       grammar: this.#grammar,
+      expectation: this.#expectationOfSpeech,
+      loudestDb: this.#near.loudestDb,
     };
     return heard;
   }
@@ -303,22 +315,33 @@ export class Hearing {
 
   /** What followed so soon that it may be the rest of a number, whose first part was given already. */
   #goneOn(last: Said, alone: Heard): Heard {
-    const isRest = this.#parts.isNumber(alone.text);
-    if (last.ending === 'whole' || (alone.accepted && !isRest)) return alone;
-    this.#recogniser.setExpected(last.grammar);
-    this.#grammarStale = true;
+    const goesOn = (rest: string): boolean => this.#parts.goesOnWith(last.text, rest, last.expectation);
+    if (last.ending === 'whole' || (alone.accepted && last.accepted && !goesOn(alone.text))) return alone;
     const sound = [...last.sound, ...this.#sound];
-    const frames = last.speechFrames + this.#endpointer.speechFrames;
-    const whole = this.#again(sound, frames);
-    const rest = last.accepted ? whole.text.slice(last.text.length + 1) : whole.text;
-    const fits = whole.accepted && this.#parts.isNumber(rest) && whole.text.startsWith(last.accepted ? last.text : '');
-    if (fits && whole.text !== alone.text) {
+    const whole = this.#under(last.grammar, sound, last.speechFrames + this.#endpointer.speechFrames);
+    const isOne = (): Heard => {
       this.#sound = sound;
       this.#startedMs = last.startedMs;
       return last.accepted ? { ...whole, continues: true } : { ...whole, doubtful: true };
+    };
+    // What was not understood may have been the first part of this.
+    if (!last.accepted) {
+      const isLonger = whole.text !== alone.text && (!alone.accepted || whole.text.endsWith(` ${alone.text}`));
+      return whole.accepted && isLonger ? isOne() : alone;
     }
-    // A number that may be half of one is asked.
-    return last.accepted && isRest ? { ...alone, doubtful: true } : alone;
+    const rest = whole.text.slice(last.text.length);
+    if (whole.accepted && whole.text.startsWith(`${last.text} `) && goesOn(rest.trim())) return isOne();
+    const isSpeech =
+      this.#endpointer.speechFrames >= REST_FRAMES && this.#near.loudestDb > last.loudestDb - REST_BELOW_DB;
+    if (alone.accepted) return { ...alone, text: `${last.text} ${alone.text}`, doubtful: true, continues: true };
+    return last.ending === 'open' && isSpeech ? { ...alone, continues: true } : alone;
+  }
+
+  /** Some sound under another grammar than this moment's. */
+  #under(grammar: string | undefined, sound: readonly Float32Array[], speechFrames: number): Heard {
+    this.#recogniser.setExpected(grammar);
+    this.#grammarStale = true;
+    return this.#again(sound, speechFrames);
   }
 
   #again(sound: readonly Float32Array[], speechFrames: number): Heard {

@@ -3,7 +3,7 @@ import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
 import { NUMBER_TAILS, NUMBER_WORDS } from '../../grammar/phrases/languages/english/words/number-words.ts';
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { understand } from '../../grammar/phrases/understand.ts';
-import { URGENT_WORDS } from '../../grammar/vocabulary/urgent-words.ts';
+import { isUrgentWord, URGENT_WORDS } from '../../grammar/vocabulary/urgent-words.ts';
 import { type Ending, Hearing } from './hearing.ts';
 import { GATES } from './recogniser/gates.ts';
 import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
@@ -27,7 +27,7 @@ export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearin
     gates: GATES,
     grammarFor: visitGrammar,
     endingOf,
-    isNumber,
+    goesOnWith,
   });
 }
 
@@ -43,25 +43,34 @@ export function visitGrammar(expectation: Expectation | 'all' | 'urgent'): strin
 /** All that is heeded while the mouth speaks. */
 const URGENT = `#JSGF V1.0;\ngrammar urgent;\npublic <utterance> = ${URGENT_WORDS.join(' | ')};\n`;
 
-/** A number at the end may go on where what it would then be is taken at this moment too. */
+/**
+ * A number at the end may go on where what it would then be is taken at this moment too. While a number is waited for, a
+ * short order is waited with as well: half a number is easily taken for one.
+ */
 function endingOf(text: string, expectation: Expectation): Ending {
   if (text === '') return 'open';
   const { verdict, meaning } = understand(text, expectation);
   if (verdict !== 'logged') return 'open';
-  if (!NUMBER_WORDS.includes(text.slice(text.lastIndexOf(' ') + 1))) return 'whole';
-  const said = JSON.stringify(meaning);
-  const goesOnWith = (tail: string): boolean => {
-    const longer = understand(`${text} ${tail}`, expectation);
-    return (
-      longer.verdict !== 'rejected' && longer.meaning.kind === meaning.kind && JSON.stringify(longer.meaning) !== said
-    );
-  };
-  if (NUMBER_TAILS.digit.some(goesOnWith)) return 'open';
-  return NUMBER_TAILS.fraction.some(goesOnWith) ? 'fraction' : 'whole';
+  const words = text.split(' ');
+  if (meaning.kind === 'command' || meaning.kind === 'report') {
+    const isShort = words.length <= SHORT_ORDER && !isUrgentWord(text);
+    return isShort && expectation.readings.length > 0 ? 'open' : 'whole';
+  }
+  if (!NUMBER_WORDS.includes(words.at(-1) ?? '')) return 'whole';
+  if (NUMBER_TAILS.digit.some((tail) => goesOnWith(text, tail, expectation))) return 'open';
+  return NUMBER_TAILS.fraction.some((tail) => goesOnWith(text, tail, expectation)) ? 'fraction' : 'whole';
 }
 
-function isNumber(text: string): boolean {
-  return text !== '' && understand(text, NOTHING).meaning.kind === 'value';
+function goesOnWith(text: string, rest: string, expectation: Expectation): boolean {
+  const { meaning } = understand(text, expectation);
+  if (meaning.kind !== 'reading' && meaning.kind !== 'value' && meaning.kind !== 'nameplate') return false;
+  const longer = understand(`${text} ${rest}`, expectation);
+  return (
+    longer.verdict !== 'rejected' &&
+    longer.meaning.kind === meaning.kind &&
+    JSON.stringify(longer.meaning) !== JSON.stringify(meaning)
+  );
 }
 
-const NOTHING: Expectation = { readings: [] };
+/** Words of an order that half a number may be taken for. */
+const SHORT_ORDER = 3;

@@ -48,9 +48,9 @@ import { notProvenDead, recordUnproven, sayUnproven, tellUnproven } from './tell
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
+  if (takeContinued(turn, utterance)) return;
   if (!utterance.accepted) return askAnew(turn, understanding);
   leaveStillOff(turn);
-  if (takeContinued(turn, utterance)) return;
   if (isInjury(understanding.meaning) && deniesInjury(understanding.heard)) return askAnew(turn, understanding);
   if (understanding.verdict !== 'logged' && heardStillOff(turn, understanding.heard)) return;
   if (understanding.verdict === 'rejected') return takeUnknown(turn, utterance);

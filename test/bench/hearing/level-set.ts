@@ -41,17 +41,16 @@ export async function levels(plan: Plan): Promise<Figure[]> {
   const come = (change: Change): readonly string[] =>
     sounds.map((sound, index) => {
       hearing.expect(expectationFor(lines[index]![2]!));
-      const heard = hear(hearing, inSteps(change(sound)), sound);
-      return heard
+      return hear(hearing, inSteps(change(sound)), sound)
         .filter(({ accepted }) => accepted)
-        .map(({ text }) => text)
+        .map(({ text }) => meantBy(text))
         .join(' | ');
     });
   const usual = come((sound) => atLevel(sound, USUAL_DB));
   const figures = [
     shareFigure(
       'level: right at -20 dBFS',
-      usual.filter((text, index) => text === lines[index]![2]).length,
+      usual.filter((text, index) => text === meantBy(lines[index]![2]!)).length,
       lines.length,
     ),
   ];
@@ -67,6 +66,8 @@ export async function levels(plan: Plan): Promise<Figure[]> {
   hearing.close();
   return figures;
 }
+
+const meantBy = (words: string): string => JSON.stringify(understand(words).meaning);
 
 function expectationFor(words: string) {
   const { meaning } = understand(words);

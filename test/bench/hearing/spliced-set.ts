@@ -65,7 +65,7 @@ async function ofPeople(plan: Plan, folder: string, name: string, range: Range):
         parts.push(trimmed(await readSound(join(folder, speaker, `${digit}_${speaker}_${take}.wav`))));
       }
       const words = digits.map((digit) => NAMES[digit]).join(' ');
-      tried.push(tryParts(hearing, words, place, parts, range, random));
+      tried.push(tryParts(hearing, words, place, parted(parts, range, random), range, random));
     }
     plan.progress(`${name}: ${tried.length}`);
   }
@@ -79,9 +79,7 @@ async function ofVoices(plan: Plan, name: string, range: Range): Promise<Figure[
   const tried = inHalf(benchVoices(), plan.half).flatMap((voice, turn) =>
     IN_PARTS.filter((_, index) => (index + turn) % plan.every === 0).map(([words, place]) => {
       const parts = words.split(' | ').map((part) => trimmed(voice.say(part)));
-      // A long pause stands in one place only.
-      const joints = range[0] < 500 ? parts : joinedBut(parts, 1 + Math.floor(random() * (parts.length - 1)));
-      return tryParts(hearing, words.replaceAll(' | ', ' '), place, joints, range, random);
+      return tryParts(hearing, words.replaceAll(' | ', ' '), place, parted(parts, range, random), range, random);
     }),
   );
   hearing.close();
@@ -144,6 +142,10 @@ function joined(blocks: readonly Float32Array[]): Float32Array {
   }
   return whole;
 }
+
+/** A long pause stands in one place only. */
+const parted = (parts: readonly Float32Array[], [least]: Range, random: () => number): readonly Float32Array[] =>
+  least < 500 ? parts : joinedBut(parts, 1 + Math.floor(random() * (parts.length - 1)));
 
 const joinedBut = (parts: readonly Float32Array[], at: number): readonly Float32Array[] => [
   joined(parts.slice(0, at).flatMap((part) => [part, silence(30)])),

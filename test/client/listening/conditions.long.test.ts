@@ -16,7 +16,7 @@ async function openEar(): Promise<Hearing> {
     gates: { bundled: open(GATES.bundled), wideband: open(GATES.wideband) },
     grammarFor: visitGrammar,
     endingOf: () => 'whole',
-    isNumber: () => false,
+    goesOnWith: () => false,
   });
 }
 
