@@ -71,6 +71,9 @@ const GOES_ON_MS = 1_500;
 /** So many frames of speech, no quieter than this below the first part, may be the rest of it, understood or not. */
 const REST_FRAMES = 15;
 const REST_BELOW_DB = 10;
+/** So far below the voice that was understood last, and so soon after it, somebody else may have said it. */
+const BYSTANDER_BELOW_DB = 15;
+const OWN_MS = 60_000;
 /** Frames of an utterance that are gathered before the first is recognised, so that its loudness is known. */
 const GATHERED_FRAMES = 60;
 /** Share of denoised sound; the rest is the sound as it came. */
@@ -96,9 +99,12 @@ export class Hearing {
   /** The utterance as it was given to the recogniser, and what of it was heard before somebody nearer began. */
   #sound: Float32Array[] = [];
   #farther: Float32Array[] = [];
+  #fartherFrames = 0;
   #grammar: string | undefined;
   #expectationOfSpeech: Expectation = { readings: [] };
   #last: Said | undefined;
+  /** The loudness of the voice that was understood last, in dBFS, and until when it counts. */
+  #own = { db: -100, untilMs: 0 };
   #pauses = 0;
   #startedMs = 0;
   #hangoverMs: number = PAUSE_MS.open;
@@ -219,12 +225,10 @@ export class Hearing {
       this.#grammarStale = false;
     }
     this.#expectationOfSpeech = this.#expectation;
-    this.#startedMs = Math.max(0, this.#clock.audioMs - 100);
-    this.#computedMs = 0;
-    this.#pauses = 0;
     this.#farther = [];
-    this.#clock.beginSpeech();
-    this.#beginSound();
+    this.#fartherFrames = 0;
+    this.#computedMs = 0;
+    this.#beginSpeech();
   }
 
   /** Somebody nearer than who was heard so far: what they say begins here. */
@@ -232,10 +236,15 @@ export class Hearing {
     this.#giveGathered();
     this.#recogniser.drop();
     this.#farther = [...this.#farther, ...this.#sound];
-    this.#beginSound();
+    this.#fartherFrames += this.#endpointer.speechFrames;
+    this.#endpointer.beginAnew();
+    this.#beginSpeech();
   }
 
-  #beginSound(): void {
+  #beginSpeech(): void {
+    this.#startedMs = Math.max(0, this.#clock.audioMs - 100);
+    this.#clock.beginSpeech();
+    this.#pauses = 0;
     this.#lookLater();
     this.#recogniser.begin();
     this.#sound = [];
@@ -285,7 +294,7 @@ export class Hearing {
     const alone = this.#orFromTheStart(this.#judged(this.#recogniser.end(speechFrames), speechFrames));
     const last = this.#last;
     const goesOn = last !== undefined && this.#startedMs - last.endedMs <= GOES_ON_MS && this.#heeds === 'everything';
-    const heard = goesOn ? this.#goneOn(last, alone) : alone;
+    const heard = this.#ofWhom(goesOn ? this.#goneOn(last, alone) : alone);
     const { text, accepted } = heard;
     this.#last = {
       text,
@@ -306,11 +315,20 @@ export class Hearing {
     return { ...recognition, accepted: recognition.accepted && !saysTooLittle(recognition.text, speechFrames) };
   }
 
+  /** What somebody farther off than the one who was understood last may have said is asked. */
+  #ofWhom(heard: Heard): Heard {
+    const { loudestDb } = this.#near;
+    const isOwn = this.#clock.audioMs > this.#own.untilMs || loudestDb > this.#own.db - BYSTANDER_BELOW_DB;
+    if (!isOwn) return { ...heard, doubtful: true };
+    if (heard.accepted && !heard.doubtful) this.#own = { db: loudestDb, untilMs: this.#clock.audioMs + OWN_MS };
+    return heard;
+  }
+
   /** Where nothing was understood from where a nearer voice seemed to begin, from the very start. */
   #orFromTheStart(heard: Heard): Heard {
     if (heard.accepted || this.#farther.length === 0) return heard;
     this.#sound = [...this.#farther, ...this.#sound];
-    return this.#again(this.#sound, this.#endpointer.speechFrames);
+    return this.#again(this.#sound, this.#fartherFrames + this.#endpointer.speechFrames);
   }
 
   /** What followed so soon that it may be the rest of a number, whose first part was given already. */

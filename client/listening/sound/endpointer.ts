@@ -42,6 +42,13 @@ export class Endpointer {
     return spoken ? 'speaking' : 'pausing';
   }
 
+  /** The utterance that is open begins here: what was heard before was not of it. */
+  beginAnew(): void {
+    this.#frames = 0;
+    this.#speechFrames = ONSET_FRAMES;
+    this.#pauseFrames = 0;
+  }
+
   get open(): boolean {
     return this.#open;
   }
