@@ -22,7 +22,7 @@ export interface HearingParts {
   readonly pronunciations: Pronunciations;
   readonly gates: Readonly<Record<SpeechModel['id'], Gate>>;
   /** JSGF of everything that can be said (`all`), or of what is expected now; undefined: nothing special is. */
-  grammarFor(expectation: Expectation | 'all' | 'urgent'): string | undefined;
+  grammarFor(expectation: Expectation | 'all' | { readonly urgentWhile: string }): string | undefined;
   /** What a pause after these words may be. */
   endingOf(text: string, expectation: Expectation): Ending;
   /** Whether these words behind those make another number of theirs. */
@@ -98,6 +98,7 @@ export class Hearing {
   #gathered: Float32Array[] | undefined;
   /** The utterance as it was given to the recogniser, and what of it was heard before somebody nearer began. */
   #sound: Float32Array[] = [];
+  #onlyUrgent = false;
   #farther: Float32Array[] = [];
   #fartherFrames = 0;
   #grammar: string | undefined;
@@ -112,6 +113,7 @@ export class Hearing {
   #computedMs = 0;
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
+  #spoken = '';
   #grammarStale = true;
 
   private constructor(parts: HearingParts, recogniser: Recognising) {
@@ -137,10 +139,11 @@ export class Hearing {
     this.#grammarStale = true;
   }
 
-  /** While the mouth speaks only the urgent words are heeded. */
-  heed(what: 'everything' | 'urgent'): void {
-    if (what === this.#heeds) return;
+  /** While the mouth speaks only the urgent words are heeded. @param spoken what it says */
+  heed(what: 'everything' | 'urgent', spoken = ''): void {
+    if (what === this.#heeds && spoken === this.#spoken) return;
     this.#heeds = what;
+    this.#spoken = spoken;
     this.#grammarStale = true;
   }
 
@@ -203,7 +206,8 @@ export class Hearing {
     const spent = this.#parts.now() - began;
     this.#clock.computed(spent);
     if (turn !== 'quiet') this.#computedMs += spent;
-    return heard === undefined ? [] : [this.#timed(heard)];
+    // The mouth's own voice is no sentence that anybody should be asked to say again.
+    return heard === undefined || (this.#onlyUrgent && !heard.accepted) ? [] : [this.#timed(heard)];
   }
 
   #clean(frame: Float32Array): { readonly samples: Float32Array; readonly speech: number } {
@@ -220,11 +224,12 @@ export class Hearing {
   #begin(): void {
     if (this.#grammarStale) {
       const urgent = this.#heeds === 'urgent';
-      this.#grammar = this.#parts.grammarFor(urgent ? 'urgent' : this.#expectation);
+      this.#grammar = this.#parts.grammarFor(urgent ? { urgentWhile: this.#spoken } : this.#expectation);
       this.#recogniser.setExpected(this.#grammar, urgent);
       this.#grammarStale = false;
     }
     this.#expectationOfSpeech = this.#expectation;
+    this.#onlyUrgent = this.#heeds === 'urgent';
     this.#farther = [];
     this.#fartherFrames = 0;
     this.#computedMs = 0;
@@ -293,7 +298,7 @@ export class Hearing {
     const { speechFrames } = this.#endpointer;
     const alone = this.#orFromTheStart(this.#judged(this.#recogniser.end(speechFrames), speechFrames));
     const last = this.#last;
-    const goesOn = last !== undefined && this.#startedMs - last.endedMs <= GOES_ON_MS && this.#heeds === 'everything';
+    const goesOn = last !== undefined && this.#startedMs - last.endedMs <= GOES_ON_MS && !this.#onlyUrgent;
     const heard = this.#ofWhom(goesOn ? this.#goneOn(last, alone) : alone);
     const { text, accepted } = heard;
     this.#last = {

@@ -3,7 +3,7 @@ import { PRONUNCIATIONS } from '../../grammar/export/pronunciations.ts';
 import { NUMBER_TAILS, NUMBER_WORDS } from '../../grammar/phrases/languages/english/words/number-words.ts';
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { understand } from '../../grammar/phrases/understand.ts';
-import { isUrgentWord, URGENT_WORDS } from '../../grammar/vocabulary/urgent-words.ts';
+import { isUrgentWord, urgentWhile } from '../../grammar/vocabulary/urgent-words.ts';
 import { type Ending, Hearing } from './hearing.ts';
 import { GATES } from './recogniser/gates.ts';
 import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
@@ -32,16 +32,17 @@ export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearin
 }
 
 /** The JSGF of the moment; undefined where nothing is expected more than anything else. */
-export function visitGrammar(expectation: Expectation | 'all' | 'urgent'): string | undefined {
+export function visitGrammar(expectation: Expectation | 'all' | { readonly urgentWhile: string }): string | undefined {
   if (expectation === 'all') return toJsgf(undefined, { scope: 'all' });
-  if (expectation === 'urgent') return URGENT;
+  if ('urgentWhile' in expectation) return urgentGrammar(expectation.urgentWhile);
   const { readings, question, plate, answers } = expectation;
   const isNothing = readings.length === 0 && [question, plate, answers].every((one) => one === undefined);
   return isNothing ? undefined : toJsgf(expectation, { scope: 'expected' });
 }
 
-/** All that is heeded while the mouth speaks. */
-const URGENT = `#JSGF V1.0;\ngrammar urgent;\npublic <utterance> = ${URGENT_WORDS.join(' | ')};\n`;
+/** All that is heeded while the mouth says this. */
+const urgentGrammar = (spoken: string): string =>
+  `#JSGF V1.0;\ngrammar urgent;\npublic <utterance> = ${urgentWhile(spoken).join(' | ')};\n`;
 
 /**
  * A number at the end may go on where what it would then be is taken at this moment too. While a number is waited for, a

@@ -116,7 +116,13 @@ export const COMMANDS = [
     say: "[let's | can we | can i] go back [one | a step | to (that | the last | the previous) (one | step)] | [the] previous (one | step) | back up [one] | one back | back one",
   },
   { id: 'skip-to', name: 'gauges next', say: 'gauges next | put the gauges on next' },
-  { id: 'stop', name: 'stop', joins: true, joined: 'stop', say: 'stop | wait | [be] quiet | hush | shut up | hot' },
+  {
+    id: 'stop',
+    name: 'stop',
+    joins: true,
+    joined: 'stop',
+    say: 'stop | wait | hands off | [be] quiet | hush | shut up | hot',
+  },
   {
     id: 'yes',
     name: 'yes',

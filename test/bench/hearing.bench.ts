@@ -13,8 +13,10 @@ import { speed } from './hearing/speed-set.ts';
 import { spliced } from './hearing/spliced-set.ts';
 import { spoken } from './hearing/spoken-set.ts';
 
+import { urgent } from './hearing/urgent-set.ts';
+
 /**
- * How well the ear hears. Options: `sets=orders,foreign,digits,spoken,spliced,level,behind,noise,speed,folder` · `half=tune|report` (the ear
+ * How well the ear hears. Options: `sets=orders,foreign,digits,spoken,spliced,level,behind,urgent,noise,speed,folder` · `half=tune|report` (the ear
  * was tuned on one half of recordings, speakers and voices) · `every=N` `from=N` · `at=clean,24,12` decibels over the
  * noise · `people=FOLDER` of spoken orders · `digits=FOLDER` of spoken digits · `folder=FOLDER` of any sound with its
  * words · `model=FOLDER` of a wideband model, `both=yes` to have the bundled one agree · `minutes=N` of each noise.
@@ -39,6 +41,7 @@ export const bench: Bench = async (options, progress) => {
   await add('spliced', none, () => spliced(plan));
   await add('level', none, () => levels(plan));
   await add('behind', none, () => behind(plan));
+  await add('urgent', none, () => urgent(plan));
   await add('noise', none, () => noises(plan));
   return figures;
 };

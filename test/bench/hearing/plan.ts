@@ -35,6 +35,7 @@ export const EVERY_SET = [
   'spliced',
   'level',
   'behind',
+  'urgent',
   'noise',
   'speed',
   'folder',
