@@ -22,5 +22,6 @@ export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string)
       return whole && !more ? 'whole' : 'open';
     },
     goesOnWith: () => false,
+    urgentMargin: () => undefined,
   });
 }

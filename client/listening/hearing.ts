@@ -25,6 +25,8 @@ export interface HearingParts {
   grammarFor(expectation: Expectation | 'all' | { readonly urgentWhile: string }): string | undefined;
   /** What a pause after these words may be. */
   endingOf(text: string, expectation: Expectation): Ending;
+  /** The margin that an urgent word needs, where it is another than its model's gate asks. */
+  urgentMargin(text: string): number | undefined;
   /** Whether these words behind those make another number of theirs. */
   goesOnWith(text: string, rest: string, expectation: Expectation): boolean;
   /** Any clock in milliseconds; only differences count. */
@@ -317,7 +319,10 @@ export class Hearing {
   }
 
   #judged(recognition: Recognition, speechFrames: number): Heard {
-    return { ...recognition, accepted: recognition.accepted && !saysTooLittle(recognition.text, speechFrames) };
+    const { text, margin } = recognition;
+    const needed = this.#onlyUrgent ? this.#parts.urgentMargin(text) : undefined;
+    const fits = needed === undefined ? recognition.accepted : margin >= needed;
+    return { ...recognition, accepted: fits && !saysTooLittle(text, speechFrames) };
   }
 
   /** What somebody farther off than the one who was understood last may have said is asked. */

@@ -12,7 +12,7 @@ const NEARER_FRAMES = 5;
 /** A voice rises to its full loudness within so many frames. */
 const RISE_FRAMES = 20;
 /** What was heard for so many frames has a level that another voice can be held against. */
-const KNOWN_FRAMES = 40;
+const KNOWN_FRAMES = 50;
 /** How a far frame is damped: enough that no word is found in it, not so much that it is silence. */
 const DAMPED = 0.1;
 

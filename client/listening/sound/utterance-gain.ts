@@ -18,17 +18,22 @@ const CLICKS = 2;
 export class UtteranceGain {
   #gain = 1;
   #goal = 1;
+  /** Frames in a row that this gain would make too loud. */
+  #louder = 0;
 
   /** An utterance begins with this sound. @param blocks frames of 10 ms, the silence before the first word among them */
   begin(blocks: readonly Float32Array[]): void {
     const levels = blocks.map(levelOf).sort((a, b) => b - a);
     this.#goal = gainFor(levels[Math.min(CLICKS, levels.length - 1)] ?? QUIETEST_DB);
     this.#gain = this.#goal;
+    this.#louder = 0;
   }
 
   /** @returns the frame of 10 ms, scaled */
   scaled(samples: Float32Array): Float32Array {
-    this.#goal = Math.min(this.#goal, 10 ** ((LOUDEST_DB - levelOf(samples)) / 20));
+    const most = 10 ** ((LOUDEST_DB - levelOf(samples)) / 20);
+    this.#louder = most < this.#goal ? this.#louder + 1 : 0;
+    if (this.#louder > CLICKS) this.#goal = most;
     const from = this.#gain;
     this.#gain += GIVES_WAY * (this.#goal - this.#gain);
     const step = (this.#gain - from) / samples.length;

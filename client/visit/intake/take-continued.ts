@@ -17,8 +17,7 @@ const JUST_NOW_MS = 8_000;
 export function takeContinued(turn: Turn, { accepted, continues, understanding }: HeardUtterance): boolean {
   if (continues !== true || !isJustTaken(turn.context)) return false;
   const right = correctionOf(understanding.meaning);
-  const isSure = accepted && understanding.reason !== 'badly-heard';
-  if (right !== undefined && isSure) takeCorrection(turn, right);
+  if (accepted && right !== undefined) takeCorrection(turn, right);
   else takeBack(turn);
   return true;
 }

@@ -141,7 +141,8 @@ export class VisitRun {
       utterance: {
         id: heard.id,
         ear: heard.ear,
-        accepted: heard.accepted,
+        // Of the rest of a number nothing is asked: what is not sure sets nothing right.
+        accepted: heard.accepted && !(heard.continues === true && heard.doubtful === true),
         confidence: heard.confidence,
         ...(heard.sound === undefined ? {} : { sound: heard.sound }),
         ...(heard.continues === true ? { continues: true as const } : {}),

@@ -40,7 +40,6 @@ export async function urgent(plan: Plan): Promise<Figure[]> {
     let tries = 0;
     for (const [turn, voice] of voices.entries())
       for (const [index, words] of SAID.entries()) {
-        if ((turn + index) % plan.every !== plan.from) continue;
         const said = voice.say(words);
         const clean = new Float32Array(AT + said.length + 32_000);
         clean.set(said, AT);

@@ -17,6 +17,7 @@ async function openEar(): Promise<Hearing> {
     grammarFor: visitGrammar,
     endingOf: () => 'whole',
     goesOnWith: () => false,
+    urgentMargin: () => undefined,
   });
 }
 
