@@ -14,6 +14,8 @@ export interface Utterance {
   readonly accepted: boolean;
   /** Taken, but heard so badly that a value in it is to be asked; false where the ear cannot tell. */
   readonly doubtful?: boolean;
+  /** Holds the words of the utterance before it too: that one was given, and then went on. */
+  readonly continues?: true;
   /** Its sound, -1…1 at 16 kHz, from an ear that was asked for it. */
   readonly samples?: Float32Array;
   readonly startedMs: number;

@@ -22,9 +22,11 @@ export async function openGrammarHearing(parts: VisitHearingParts, jsgf: string)
     standsFor: (word) => (word.length < LEAST ? undefined : { kind: 'name', value: word }),
     grammarFor: (expectation) => (expectation === 'all' ? jsgf : undefined),
     // What may go on is waited for: people take breath before "with milk".
-    isWhole: (text) => {
+    endingOf: (text) => {
       const { whole, more } = follow(network, text);
-      return whole && !more;
+      return whole && !more ? 'whole' : 'open';
     },
+    goesOnWith: () => false,
+    urgentMargin: () => undefined,
   });
 }

@@ -7,9 +7,11 @@ import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
 import { type Recognising, TwoModels } from './recogniser/two-models.ts';
 import { DENOISER_DELAY, Denoiser, FRAME, type NoiseModule } from './sound/denoiser.ts';
 import { makeDither } from './sound/dither.ts';
-import { Endpointer } from './sound/endpointer.ts';
+import { Endpointer, isSpeech, type Turn } from './sound/endpointer.ts';
 import { levelOf } from './sound/level.ts';
+import { NearVoice } from './sound/near-voice.ts';
 import { SpeechClock } from './sound/speech-clock.ts';
+import { UtteranceGain } from './sound/utterance-gain.ts';
 
 export interface HearingParts {
   readonly speech: SpeechModule;
@@ -23,12 +25,19 @@ export interface HearingParts {
   /** Which words are tried in each other's place, so that a near one is asked. */
   readonly standsFor: StandsFor;
   /** JSGF of everything that can be said (`all`), or of what is expected now; undefined: nothing special is. */
-  grammarFor(expectation: Expectation | 'all' | 'urgent'): string | undefined;
-  /** Whether the words so far are something whole: a pause after them ends the utterance sooner. */
-  isWhole(text: string, expectation: Expectation): boolean;
+  grammarFor(expectation: Expectation | 'all' | { readonly urgentWhile: string }): string | undefined;
+  /** What a pause after these words may be. */
+  endingOf(text: string, expectation: Expectation): Ending;
+  /** The margin that an urgent word needs, where it is another than its model's gate asks. */
+  urgentMargin(text: string): number | undefined;
+  /** Whether these words behind those make another number of theirs. */
+  goesOnWith(text: string, rest: string, expectation: Expectation): boolean;
   /** Any clock in milliseconds; only differences count. */
   now(): number;
 }
+
+/** All was said; or all but a fraction of the number at the end; or more is to come, as another digit may. */
+export type Ending = 'whole' | 'fraction' | 'open';
 
 /** One utterance as it came out of the sound. Times in milliseconds of sound since the start. */
 export interface HeardSpeech extends Recognition {
@@ -38,6 +47,21 @@ export interface HeardSpeech extends Recognition {
   /** From there to the words, had the sound come in real time: pause waited for and computing that lagged behind. */
   readonly verdictMs: number;
   readonly realTimeFactor: number;
+  /**
+   * Goes on from the utterance before it, which was given when it was taken for the whole, and holds its words too.
+   * Where it is not accepted, that one was cut short by something that nobody understood.
+   */
+  readonly continues?: true;
+}
+
+/** An utterance that is over, and may still turn out to have been only the first part of what was said. */
+interface Said extends Pick<HeardSpeech, 'text' | 'accepted' | 'startedMs' | 'endedMs'> {
+  readonly sound: readonly Float32Array[];
+  readonly speechFrames: number;
+  readonly ending: Ending;
+  readonly grammar: string | undefined;
+  readonly expectation: Expectation;
+  readonly loudestDb: number;
 }
 
 const FRAME_MS = 10;
@@ -45,8 +69,18 @@ const FRAME_MS = 10;
 const PRE_ROLL_FRAMES = 30;
 /** After this much pause the words so far are looked at, once. */
 const LOOK_MS = 120;
-/** The pause that ends an utterance: after something whole, and after anything else. */
-const PAUSE_MS = { whole: 260, open: 620 } as const;
+/** The pause that ends an utterance. A fraction is waited for as long as anything where there were pauses before. */
+const PAUSE_MS: Readonly<Record<Ending, number>> = { whole: 260, fraction: 420, open: 620 };
+/** A number that goes on so soon after its end is one number. */
+const GOES_ON_MS = 1_500;
+/** So many frames of speech, no quieter than this below the first part, may be the rest of it, understood or not. */
+const REST_FRAMES = 15;
+const REST_BELOW_DB = 10;
+/** So far below the voice that was understood last, and so soon after it, somebody else may have said it. */
+const BYSTANDER_BELOW_DB = 15;
+const OWN_MS = 60_000;
+/** Frames of an utterance that are gathered before the first is recognised, so that its loudness is known. */
+const GATHERED_FRAMES = 60;
 /** Share of denoised sound; the rest is the sound as it came. */
 const WET = 0.8;
 
@@ -61,13 +95,30 @@ export class Hearing {
   /** The sound as it came, waiting for its denoised self. */
   readonly #delayed = new Float32Array(DENOISER_DELAY + FRAME);
   #waiting: Float32Array = new Float32Array(0);
+  /** The latest sound, cleaned. */
   #preRoll: Float32Array[] = [];
+  readonly #gain = new UtteranceGain();
+  readonly #near = new NearVoice();
+  /** What was cleaned and waits for its gain; undefined once that is known. */
+  #gathered: Float32Array[] | undefined;
+  /** The utterance as it was given to the recogniser, and what of it was heard before somebody nearer began. */
+  #sound: Float32Array[] = [];
+  #onlyUrgent = false;
+  #farther: Float32Array[] = [];
+  #fartherFrames = 0;
+  #grammar: string | undefined;
+  #expectationOfSpeech: Expectation = { readings: [] };
+  #last: Said | undefined;
+  /** The loudness of the voice that was understood last, in dBFS, and until when it counts. */
+  #own = { db: -100, untilMs: 0 };
+  #pauses = 0;
   #startedMs = 0;
   #hangoverMs: number = PAUSE_MS.open;
   #looked = false;
   #computedMs = 0;
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
+  #spoken = '';
   #grammarStale = true;
 
   private constructor(parts: HearingParts, recogniser: Recognising) {
@@ -95,10 +146,11 @@ export class Hearing {
     this.#grammarStale = true;
   }
 
-  /** While the mouth speaks only the urgent words are heeded. */
-  heed(what: 'everything' | 'urgent'): void {
-    if (what === this.#heeds) return;
+  /** While the mouth speaks only the urgent words are heeded. @param spoken what it says */
+  heed(what: 'everything' | 'urgent', spoken = ''): void {
+    if (what === this.#heeds && spoken === this.#spoken) return;
     this.#heeds = what;
+    this.#spoken = spoken;
     this.#grammarStale = true;
   }
 
@@ -135,6 +187,7 @@ export class Hearing {
     // Long enough for what is still in the denoiser to come out, for speech to be noticed, and for the longest pause.
     const most = (PAUSE_MS.open + 300) / FRAME_MS;
     for (let count = 0; count < most; count += 1) heard.push(...this.#frame(silence));
+    this.#last = undefined;
     return heard;
   }
 
@@ -147,19 +200,21 @@ export class Hearing {
     const began = this.#parts.now();
     const { samples, speech } = this.#clean(frame);
     const open = this.#endpointer.open;
-    const turn = this.#endpointer.step(speech, this.#hangoverMs);
+    const place = open ? this.#near.step(samples, isSpeech(speech)) : 'near';
+    const turn = this.#endpointer.step(place === 'far' ? 0 : speech, this.#hangoverMs);
     this.#clock.frame(levelOf(frame), open, turn === 'speaking');
-    let recognition: Recognition | undefined;
     if (turn === 'began') this.#begin();
-    if (turn === 'quiet') this.#keepPreRoll(samples);
-    else this.#recogniser.feed(samples);
-    if (turn === 'speaking' && this.#looked) this.#lookLater();
-    if (turn === 'pausing' && !this.#looked && this.#endpointer.pauseMs >= LOOK_MS) this.#look();
-    if (turn === 'ended') recognition = this.#recogniser.end(this.#endpointer.speechFrames);
+    if (place === 'nearer') this.#beginNearer();
+    if (turn !== 'quiet') this.#take(place === 'far' ? NearVoice.damped(samples) : samples);
+    this.#preRoll.push(samples);
+    if (this.#preRoll.length > PRE_ROLL_FRAMES) this.#preRoll.shift();
+    this.#lookAt(turn);
+    const heard = turn === 'ended' ? this.#end() : undefined;
     const spent = this.#parts.now() - began;
     this.#clock.computed(spent);
     if (turn !== 'quiet') this.#computedMs += spent;
-    return recognition === undefined ? [] : [this.#heard(recognition)];
+    // The mouth's own voice is no sentence that anybody should be asked to say again.
+    return heard === undefined || (this.#onlyUrgent && !heard.accepted) ? [] : [this.#timed(heard)];
   }
 
   #clean(frame: Float32Array): { readonly samples: Float32Array; readonly speech: number } {
@@ -170,28 +225,74 @@ export class Hearing {
     for (let index = 0; index < FRAME; index += 1) {
       samples[index] = WET * samples[index]! + (1 - WET) * dry[index]!;
     }
-    this.#dither(samples);
     return { samples, speech };
-  }
-
-  #keepPreRoll(samples: Float32Array): void {
-    this.#preRoll.push(samples);
-    if (this.#preRoll.length > PRE_ROLL_FRAMES) this.#preRoll.shift();
   }
 
   #begin(): void {
     if (this.#grammarStale) {
       const urgent = this.#heeds === 'urgent';
-      this.#recogniser.setExpected(this.#parts.grammarFor(urgent ? 'urgent' : this.#expectation), urgent);
+      this.#grammar = this.#parts.grammarFor(urgent ? { urgentWhile: this.#spoken } : this.#expectation);
+      this.#recogniser.setExpected(this.#grammar, urgent);
       this.#grammarStale = false;
     }
-    this.#startedMs = Math.max(0, this.#clock.audioMs - 100);
+    this.#expectationOfSpeech = this.#expectation;
+    this.#onlyUrgent = this.#heeds === 'urgent';
+    this.#farther = [];
+    this.#fartherFrames = 0;
     this.#computedMs = 0;
+    this.#beginSpeech();
+  }
+
+  /** Somebody nearer than who was heard so far: what they say begins here. */
+  #beginNearer(): void {
+    this.#giveGathered();
+    this.#recogniser.drop();
+    this.#farther = [...this.#farther, ...this.#sound];
+    this.#fartherFrames += this.#endpointer.speechFrames;
+    this.#endpointer.beginAnew();
+    this.#beginSpeech();
+  }
+
+  #beginSpeech(): void {
+    this.#startedMs = Math.max(0, this.#clock.audioMs - 100);
     this.#clock.beginSpeech();
+    this.#pauses = 0;
     this.#lookLater();
     this.#recogniser.begin();
-    for (const block of this.#preRoll) this.#recogniser.feed(block);
-    this.#preRoll = [];
+    this.#sound = [];
+    this.#gathered = [...this.#preRoll];
+    this.#near.begin(this.#preRoll);
+  }
+
+  #take(samples: Float32Array): void {
+    if (this.#gathered === undefined) return this.#give(samples);
+    this.#gathered.push(samples);
+    if (this.#gathered.length >= GATHERED_FRAMES) this.#giveGathered();
+  }
+
+  #giveGathered(): void {
+    const blocks = this.#gathered;
+    if (blocks === undefined) return;
+    this.#gathered = undefined;
+    this.#gain.begin(blocks);
+    for (const block of blocks) this.#give(block);
+  }
+
+  #give(samples: Float32Array): void {
+    const scaled = this.#gain.scaled(samples);
+    this.#dither(scaled);
+    this.#sound.push(scaled);
+    this.#recogniser.feed(scaled);
+  }
+
+  #lookAt(turn: Turn): void {
+    if (turn === 'speaking' && this.#looked) this.#lookLater();
+    if (turn !== 'pausing' || this.#looked || this.#endpointer.pauseMs < LOOK_MS) return;
+    this.#looked = true;
+    this.#pauses += 1;
+    this.#giveGathered();
+    const ending = this.#parts.endingOf(this.#recogniser.partial(), this.#expectationOfSpeech);
+    this.#hangoverMs = PAUSE_MS[ending === 'fraction' && this.#pauses > 1 ? 'open' : ending];
   }
 
   #lookLater(): void {
@@ -199,17 +300,93 @@ export class Hearing {
     this.#hangoverMs = PAUSE_MS.open;
   }
 
-  #look(): void {
-    this.#looked = true;
-    const whole = this.#parts.isWhole(this.#recogniser.partial(), this.#expectation);
-    this.#hangoverMs = whole ? PAUSE_MS.whole : PAUSE_MS.open;
+  #end(): Heard {
+    this.#giveGathered();
+    const { speechFrames } = this.#endpointer;
+    const alone = this.#orFromTheStart(this.#judged(this.#recogniser.end(speechFrames), speechFrames));
+    const last = this.#last;
+    const goesOn = last !== undefined && this.#startedMs - last.endedMs <= GOES_ON_MS && !this.#onlyUrgent;
+    const heard = this.#ofWhom(goesOn ? this.#goneOn(last, alone) : alone);
+    const { text, accepted } = heard;
+    this.#last = {
+      text,
+      accepted,
+      startedMs: this.#startedMs,
+      endedMs: this.#clock.lastSpeechMs,
+      sound: this.#sound,
+      speechFrames,
+      ending: this.#parts.endingOf(text, this.#expectationOfSpeech),
+      grammar: this.#grammar,
+      expectation: this.#expectationOfSpeech,
+      loudestDb: this.#near.loudestDb,
+    };
+    return heard;
   }
 
-  #heard(recognition: Recognition): HeardSpeech {
+  #judged(recognition: Recognition, speechFrames: number): Heard {
+    const { text, margin } = recognition;
+    const needed = this.#onlyUrgent ? this.#parts.urgentMargin(text) : undefined;
+    const fits = needed === undefined ? recognition.accepted : margin >= needed;
+    return { ...recognition, accepted: fits && !saysTooLittle(text, speechFrames) };
+  }
+
+  /** What somebody farther off than the one who was understood last may have said is asked. */
+  #ofWhom(heard: Heard): Heard {
+    const { loudestDb } = this.#near;
+    const isOwn = this.#clock.audioMs > this.#own.untilMs || loudestDb > this.#own.db - BYSTANDER_BELOW_DB;
+    if (!isOwn) return { ...heard, doubtful: true };
+    if (heard.accepted && !heard.doubtful) this.#own = { db: loudestDb, untilMs: this.#clock.audioMs + OWN_MS };
+    return heard;
+  }
+
+  /** Where nothing was understood from where a nearer voice seemed to begin, from the very start. */
+  #orFromTheStart(heard: Heard): Heard {
+    if (heard.accepted || this.#farther.length === 0) return heard;
+    this.#sound = [...this.#farther, ...this.#sound];
+    return this.#again(this.#sound, this.#fartherFrames + this.#endpointer.speechFrames);
+  }
+
+  /** What followed so soon that it may be the rest of a number, whose first part was given already. */
+  #goneOn(last: Said, alone: Heard): Heard {
+    const goesOn = (rest: string): boolean => this.#parts.goesOnWith(last.text, rest, last.expectation);
+    if (last.ending === 'whole' || (alone.accepted && last.accepted && !goesOn(alone.text))) return alone;
+    const sound = [...last.sound, ...this.#sound];
+    const whole = this.#under(last.grammar, sound, last.speechFrames + this.#endpointer.speechFrames);
+    const isOne = (): Heard => {
+      this.#sound = sound;
+      this.#startedMs = last.startedMs;
+      return last.accepted ? { ...whole, continues: true } : { ...whole, doubtful: true };
+    };
+    // What was not understood may have been the first part of this.
+    if (!last.accepted) {
+      const isLonger = whole.text !== alone.text && (!alone.accepted || whole.text.endsWith(` ${alone.text}`));
+      return whole.accepted && isLonger ? isOne() : alone;
+    }
+    const rest = whole.text.slice(last.text.length);
+    if (whole.accepted && whole.text.startsWith(`${last.text} `) && goesOn(rest.trim())) return isOne();
+    const isSpeech =
+      this.#endpointer.speechFrames >= REST_FRAMES && this.#near.loudestDb > last.loudestDb - REST_BELOW_DB;
+    if (alone.accepted) return { ...alone, text: `${last.text} ${alone.text}`, doubtful: true, continues: true };
+    return last.ending === 'open' && isSpeech ? { ...alone, continues: true } : alone;
+  }
+
+  /** Some sound under another grammar than this moment's. */
+  #under(grammar: string | undefined, sound: readonly Float32Array[], speechFrames: number): Heard {
+    this.#recogniser.setExpected(grammar);
+    this.#grammarStale = true;
+    return this.#again(sound, speechFrames);
+  }
+
+  #again(sound: readonly Float32Array[], speechFrames: number): Heard {
+    this.#recogniser.begin();
+    for (const block of sound) this.#recogniser.feed(block);
+    return this.#judged(this.#recogniser.end(speechFrames), speechFrames);
+  }
+
+  #timed(heard: Heard): HeardSpeech {
     const endedMs = this.#clock.lastSpeechMs;
     return {
-      ...recognition,
-      accepted: recognition.accepted && !saysTooLittle(recognition.text, this.#endpointer.speechFrames),
+      ...heard,
       startedMs: this.#startedMs,
       endedMs,
       verdictMs: this.#clock.busyUntilMs - endedMs,
@@ -217,3 +394,5 @@ export class Hearing {
     };
   }
 }
+
+type Heard = Recognition & Pick<HeardSpeech, 'continues'>;

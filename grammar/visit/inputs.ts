@@ -27,6 +27,8 @@ export interface HeardUtterance {
   readonly accepted: boolean;
   readonly confidence: number;
   readonly understanding: Understanding;
+  /** Holds the words of the utterance before it too: that one was taken, and then went on. */
+  readonly continues?: true;
   /** Kept on the device that heard it, where that was agreed to. */
   readonly sound?: KeptSound;
 }

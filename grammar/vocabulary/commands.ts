@@ -121,7 +121,7 @@ export const COMMANDS = [
     name: 'stop',
     joins: true,
     joined: 'stop',
-    say: 'stop [talking] | wait | [be] quiet | hush | shut up | hot',
+    say: 'stop [talking] | wait | hands off | [be] quiet | hush | shut up | hot',
   },
   {
     id: 'yes',

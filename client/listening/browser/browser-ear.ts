@@ -1,5 +1,5 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
-import { isUrgentWord } from '../../../grammar/vocabulary/urgent-words.ts';
+import { urgentWhile } from '../../../grammar/vocabulary/urgent-words.ts';
 import type { Ear, EarFault, Utterance } from '../ear.ts';
 import { ListeningError } from '../listening-error.ts';
 import { type SpokenResult, SpokenResults } from '../spoken-results.ts';
@@ -47,6 +47,7 @@ export class BrowserEar implements PageEar {
   #callbacks: Callbacks | undefined;
   #running: SpeechRecognition | undefined;
   #heeds: 'everything' | 'urgent' = 'everything';
+  #spoken = '';
   #attends = true;
   #silentEnds = 0;
   #watch: ReturnType<typeof setTimeout> | undefined;
@@ -75,8 +76,9 @@ export class BrowserEar implements PageEar {
   /** It hears any words; the matcher knows what is expected. */
   expect(_expectation: Expectation): void {}
 
-  heed(what: 'everything' | 'urgent'): void {
+  heed(what: 'everything' | 'urgent', spoken = ''): void {
     this.#heeds = what;
+    this.#spoken = spoken;
   }
 
   attend(on: boolean): void {
@@ -168,7 +170,7 @@ export class BrowserEar implements PageEar {
 
   #heedsNow(text: string): boolean {
     if (!this.#attends) return text === 'stop';
-    return this.#heeds === 'everything' || isUrgentWord(text);
+    return this.#heeds === 'everything' || urgentWhile(this.#spoken).includes(text);
   }
 
   #answerWithin(ms: number, otherwise: () => void): void {

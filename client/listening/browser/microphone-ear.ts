@@ -44,6 +44,7 @@ export class MicrophoneEar implements PageEar {
   #capture: AudioWorkletNode | undefined;
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
+  #spoken = '';
   #attends = true;
   #givesSound = false;
   /** When listening broke off by itself; it is logged once it is whole again. */
@@ -74,9 +75,10 @@ export class MicrophoneEar implements PageEar {
     this.#order({ order: 'expect', expectation });
   }
 
-  heed(what: 'everything' | 'urgent'): void {
+  heed(what: 'everything' | 'urgent', spoken = ''): void {
     this.#heeds = what;
-    this.#order({ order: 'heed', what });
+    this.#spoken = spoken;
+    this.#order({ order: 'heed', what, spoken });
   }
 
   attend(on: boolean): void {
@@ -156,7 +158,7 @@ export class MicrophoneEar implements PageEar {
         else this.#startAnew(error);
       };
       this.#order({ order: 'expect', expectation: this.#expectation });
-      this.#order({ order: 'heed', what: this.#heeds });
+      this.#order({ order: 'heed', what: this.#heeds, spoken: this.#spoken });
       this.#order({ order: 'attend', on: this.#attends });
       this.#order({ order: 'give-sound', on: this.#givesSound });
       const port = this.sound();

@@ -9,7 +9,8 @@ export interface MicrophoneState {
 /** An ear in a page: one that can be watched, told to heed only the urgent words, or to attend to nothing. */
 export interface PageEar extends Ear {
   state(): MicrophoneState;
-  heed(what: 'everything' | 'urgent'): void;
+  /** @param spoken what the mouth says, while only the urgent words are heeded */
+  heed(what: 'everything' | 'urgent', spoken?: string): void;
   /** Whether what is said counts just now. While it does not, "stop" alone is heard; the decoder stays warm. */
   attend(on: boolean): void;
 }

@@ -164,6 +164,11 @@ export class Recogniser {
     return sentences.map((sentence) => this.#fitOf(sentenceAlone(sentence), sound, mean).score);
   }
 
+  /** Ends the utterance without a look at it. */
+  drop(): void {
+    for (const decoder of this.#running) decoder.end();
+  }
+
   close(): void {
     for (const decoder of [this.#expected, this.#everything, this.#loop]) decoder.close();
   }

@@ -4,7 +4,7 @@ import { joined, type Recogniser, type Recognition, type Rival, textsOf } from '
 /** What hearing needs of a recogniser, be it one model or two. */
 export type Recognising = Pick<
   Recogniser,
-  'setEverything' | 'setExpected' | 'begin' | 'feed' | 'partial' | 'end' | 'close'
+  'setEverything' | 'setExpected' | 'begin' | 'feed' | 'partial' | 'drop' | 'end' | 'close'
 >;
 
 interface Expected {
@@ -83,6 +83,11 @@ export class TwoModels implements Recognising {
     const heard = before.end(speechFrames);
     if (this.#hears !== before) return this.#heardAnew(sound, speechFrames);
     return this.#hears === this.#wide ? this.#settled(heard, sound) : heard;
+  }
+
+  drop(): void {
+    this.#kept = [];
+    this.#hears.drop();
   }
 
   close(): void {

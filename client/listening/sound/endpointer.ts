@@ -11,6 +11,9 @@ const SPEECH_LIKELIHOOD = 0.35;
 /** A monologue is closed after this long. */
 const LONGEST_MS = 15_000;
 
+/** Whether a frame of an utterance that is open is speech, be it whose it may. @param likelihood 0…1 */
+export const isSpeech = (likelihood: number): boolean => likelihood >= SPEECH_LIKELIHOOD;
+
 export type Turn = 'quiet' | 'began' | 'speaking' | 'pausing' | 'ended';
 
 /** Finds where speech begins and ends, from how likely each 10 ms frame is speech. */
@@ -28,7 +31,7 @@ export class Endpointer {
   step(speech: number, hangoverMs: number): Turn {
     if (!this.#open) return this.#waitForSpeech(speech);
     this.#frames += 1;
-    const spoken = speech >= SPEECH_LIKELIHOOD;
+    const spoken = isSpeech(speech);
     this.#pauseFrames = spoken ? 0 : this.#pauseFrames + 1;
     if (spoken) this.#speechFrames += 1;
     if (this.#pauseFrames * FRAME_MS >= hangoverMs || this.#frames * FRAME_MS >= LONGEST_MS) {
@@ -37,6 +40,13 @@ export class Endpointer {
       return 'ended';
     }
     return spoken ? 'speaking' : 'pausing';
+  }
+
+  /** The utterance that is open begins here: what was heard before was not of it. */
+  beginAnew(): void {
+    this.#frames = 0;
+    this.#speechFrames = ONSET_FRAMES;
+    this.#pauseFrames = 0;
   }
 
   get open(): boolean {

@@ -36,6 +36,7 @@ class DecoderWorker {
   #hearing: Hearing | undefined;
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
+  #spoken = '';
   #count = 0;
   #attends = true;
   #givesSound = false;
@@ -62,7 +63,8 @@ class DecoderWorker {
         return;
       case 'heed':
         this.#heeds = order.what;
-        this.#hearing?.heed(this.#heedsNow());
+        this.#spoken = order.spoken;
+        this.#hearing?.heed(this.#heedsNow(), this.#spoken);
         return;
       case 'attend':
         this.#attend(order.on);
@@ -80,7 +82,7 @@ class DecoderWorker {
   #attend(on: boolean): void {
     if (on === this.#attends) return;
     this.#attends = on;
-    this.#hearing?.heed(this.#heedsNow());
+    this.#hearing?.heed(this.#heedsNow(), this.#spoken);
     clearTimeout(this.#closing);
     // Others may be talking when the key goes down: their sentence ends there. When it comes up, its own ends soon after.
     if (on) this.#closeSentence();
@@ -102,7 +104,7 @@ class DecoderWorker {
     try {
       const hearing = await openWith(models);
       hearing.expect(this.#expectation);
-      hearing.heed(this.#heedsNow());
+      hearing.heed(this.#heedsNow(), this.#spoken);
       this.#hearing = hearing;
       this.#soundAt = performance.now();
       port.onmessage = ({ data }: MessageEvent<Float32Array>) => this.#sound(hearing, data);

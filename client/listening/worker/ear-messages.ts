@@ -7,8 +7,8 @@ export type EarOrder =
   /** Load the recogniser, then take sound from the port: blocks of 16 kHz samples, -1…1. */
   | { readonly order: 'listen'; readonly port: MessagePort; readonly models: ModelChoice }
   | { readonly order: 'expect'; readonly expectation: Expectation }
-  /** While the mouth speaks only the urgent words are heeded. */
-  | { readonly order: 'heed'; readonly what: 'everything' | 'urgent' }
+  /** While the mouth speaks only the urgent words are heeded, but for those that it says itself. */
+  | { readonly order: 'heed'; readonly what: 'everything' | 'urgent'; readonly spoken: string }
   /** The sound of each utterance is given along with it, from now on. */
   | { readonly order: 'give-sound'; readonly on: boolean }
   /** While it does not attend, "stop" alone is heard. What was begun to be said before is still heard out. */

@@ -33,6 +33,7 @@ export class PageHearing {
   #instead: string | undefined;
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
+  #spoken = '';
   #givesSound = false;
   #closing: ReturnType<typeof setTimeout> | undefined;
   #diverted: ((utterance: Utterance) => void) | undefined;
@@ -59,9 +60,10 @@ export class PageHearing {
     this.#ear.expect(expectation);
   }
 
-  heed(what: 'everything' | 'urgent'): void {
+  heed(what: 'everything' | 'urgent', spoken = ''): void {
     this.#heeds = what;
-    this.#ear.heed(what);
+    this.#spoken = spoken;
+    this.#ear.heed(what, spoken);
   }
 
   /** Whether each utterance brings its sound along, where this ear has it. */
@@ -75,7 +77,7 @@ export class PageHearing {
     await this.stop();
     this.#ear = this.#makeEar();
     this.#ear.expect(this.#expectation);
-    this.#ear.heed(this.#heeds);
+    this.#ear.heed(this.#heeds, this.#spoken);
     this.giveSound(this.#givesSound);
     this.#instead = undefined;
     this.#turnTo(readSoundSettings().attention);

@@ -333,7 +333,7 @@ export class VisitSession {
   /** While a voice sounds, and until its echo is gone, only the urgent words are heeded; what is only shown is silent. */
   #heed({ voice, speaking }: PageMouthState): void {
     clearTimeout(this.#echo);
-    if (voice !== undefined && speaking !== undefined) this.#ear.heed('urgent');
+    if (voice !== undefined && speaking !== undefined) this.#ear.heed('urgent', speaking.text);
     else this.#echo = setTimeout(() => this.#ear.heed('everything'), voice === undefined ? 0 : ECHO_MS);
   }
 

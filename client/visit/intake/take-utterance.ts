@@ -33,6 +33,7 @@ import { letGoUnanswered, makesSenseWithout } from './questions.ts';
 import { readOffPlate } from './read-off-plate.ts';
 import { isAnswered } from './settle-turn.ts';
 import { takeCommand } from './take-command.ts';
+import { takeContinued } from './take-continued.ts';
 import { warnBeforeAsking } from './take-deed.ts';
 import { takeDictated, takeFreeAnswer, takeNote } from './take-dictation.ts';
 import { takeDoneWork } from './take-done-work.ts';
@@ -47,6 +48,7 @@ import { notProvenDead, recordUnproven, sayUnproven, tellUnproven } from './tell
 /** Takes what was heard. Nothing that was not accepted, or not understood, moves the visit; it is asked again. */
 export function takeUtterance(turn: Turn, utterance: HeardUtterance): void {
   const { understanding } = utterance;
+  if (takeContinued(turn, utterance)) return;
   if (!utterance.accepted) return askAnew(turn, understanding);
   leaveStillOff(turn);
   if (isInjury(understanding.meaning) && deniesInjury(understanding.heard)) return askAnew(turn, understanding);

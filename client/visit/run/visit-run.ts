@@ -28,6 +28,8 @@ export interface EarUtterance {
   readonly confidence: number;
   readonly accepted: boolean;
   readonly doubtful?: boolean;
+  /** Holds the words of the utterance before it too: that one was given, and then went on. */
+  readonly continues?: true;
   /** Kept on this device already, before the record speaks of it. */
   readonly sound?: KeptSound;
 }
@@ -62,6 +64,8 @@ export interface VisitView {
 
 type Untimed<T> = T extends VisitInput ? Omit<T, 'time'> : never;
 
+/** What goes on belongs to what was expected before: its number has the place that the first part had. */
+const GOES_ON: Expectation = { readings: [] };
 /** The suspects kept with each ranking in the record; the rest is a tail of small probabilities. */
 const KEPT_SUSPECTS = 8;
 const KEPT_TESTS = 4;
@@ -137,10 +141,12 @@ export class VisitRun {
       utterance: {
         id: heard.id,
         ear: heard.ear,
-        accepted: heard.accepted,
+        // Of the rest of a number nothing is asked: what is not sure sets nothing right.
+        accepted: heard.accepted && !(heard.continues === true && heard.doubtful === true),
         confidence: heard.confidence,
         ...(heard.sound === undefined ? {} : { sound: heard.sound }),
-        understanding: this.#edges.understand(heard.text, this.expectation, {
+        ...(heard.continues === true ? { continues: true as const } : {}),
+        understanding: this.#edges.understand(heard.text, heard.continues === true ? GOES_ON : this.expectation, {
           alternatives: heard.alternatives,
           typed: heard.ear === 'typed',
           doubtful: heard.doubtful ?? false,

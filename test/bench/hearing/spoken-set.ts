@@ -88,7 +88,11 @@ export function judged(words: string, heard: ReturnType<typeof hear>, expectatio
       alternatives: one.alternatives,
       doubtful: one.doubtful,
     });
-    return { one, right: JSON.stringify(meaning) === wanted, verdict: one.accepted ? verdict : 'rejected' };
+    return {
+      one,
+      right: JSON.stringify(meaning) === wanted,
+      verdict: one.accepted ? verdict : one.continues ? 'asked' : 'rejected',
+    };
   });
   const logged = found.filter(({ verdict }) => verdict === 'logged');
   const wrong = logged.find(({ right }) => !right);

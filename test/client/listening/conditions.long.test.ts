@@ -16,7 +16,9 @@ async function openEar(): Promise<Hearing> {
     gates: { bundled: open(GATES.bundled), wideband: open(GATES.wideband) },
     standsFor: () => undefined,
     grammarFor: visitGrammar,
-    isWhole: () => true,
+    endingOf: () => 'whole',
+    goesOnWith: () => false,
+    urgentMargin: () => undefined,
   });
 }
 

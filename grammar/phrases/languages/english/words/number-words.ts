@@ -80,3 +80,6 @@ const STANDS_FOR: ReadonlyMap<string, string> = new Map([
 
 /** The part of a number that a word stands for; undefined where it is none. Words for one part are the same there. */
 export const numberWordStandsFor = (word: string): string | undefined => STANDS_FOR.get(word);
+
+/** Words that make another number of one they follow: for trying whether it can go on. */
+export const NUMBER_TAILS = { digit: ['five', 'twenty'], fraction: ['point five'] } as const;

@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest';
+import { NearVoice } from '../../../client/listening/sound/near-voice.ts';
+
+/** Frames of 10 ms at so many dBFS. */
+const frames = (count: number, db: number): Float32Array[] =>
+  Array.from({ length: count }, () => new Float32Array(160).fill(10 ** (db / 20)));
+const steps = (blocks: readonly Float32Array[], voiced = true): string[] => {
+  const near = new NearVoice();
+  near.begin(frames(30, -70));
+  return blocks.map((block) => near.step(block, voiced));
+};
+
+test('a voice that goes on 20 dB below the sentence is far a fifth of a second after its end', () => {
+  const places = steps([...frames(100, -20), ...frames(100, -40)]);
+  expect(places.slice(0, 118)).not.toContain('far');
+  expect(places.slice(125).every((place) => place === 'far')).toBe(true);
+});
+
+test('the weak end of a word, 12 dB down, is near', () => {
+  expect(steps([...frames(100, -20), ...frames(40, -32)])).not.toContain('far');
+});
+
+test('a voice 10 dB above who was heard up to then begins a sentence of its own', () => {
+  expect(steps([...frames(100, -40), ...frames(20, -30)]).indexOf('nearer')).toBeGreaterThan(100);
+});
+
+test('a knock without a voice in it begins none', () => {
+  expect(steps([...frames(100, -40), ...frames(20, -10)], false)).not.toContain('nearer');
+});
+
+test('one who begins softly is not parted from their own first word', () => {
+  expect(steps([...frames(25, -35), ...frames(60, -20)])).not.toContain('nearer');
+});
