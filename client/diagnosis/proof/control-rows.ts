@@ -151,11 +151,13 @@ export const CONTROL_ROWS = {
   'float-switch-open': openSwitch('float'),
   // It opens for a reason: a compressor that ran first says that the pressure was there.
   'high-switch-open': {
+    opensOnCause: true,
     needs: [...openSwitch('high-switch').needs, [by(sees('look-outdoor-coil', 'outdoor-coil-clean'))]],
     against: [whole('ohms-high-switch'), sees('look-compressor', 'compressor-runs-then-trips')],
   },
   // One that opened on a cold coil closes again: air, ice and a compressor that ran come before it.
   'low-switch-open': {
+    opensOnCause: true,
     needs: [...openSwitch('low-switch').needs, [by(sees('look-blower', 'blower-running'))]],
     against: [
       whole('ohms-low-switch'),

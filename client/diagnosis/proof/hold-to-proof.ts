@@ -1,4 +1,6 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { Suspect } from '../diagnosis.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { Posterior } from '../posterior/weigh-particles.ts';
 import type { FaultTable } from '../table/fault-table.ts';
@@ -130,6 +132,37 @@ export function raise(table: FaultTable, { fault, weight }: Posterior, id: Fault
   for (let p = table.first[open]!; p < table.first[open + 1]!; p += 1) weight[p] = weight[p]! * (1 - BY_EXCLUSION);
   fault[f] = fault[f]! + given;
   fault[open] = fault[open]! - given;
+}
+
+/** A leader that was shown outright needs no more tests from this probability on, and is said with so much at least (ours). */
+const LEADS = 0.3;
+const SHOWN = 0.95;
+
+const isLook = ({ test }: Taken): boolean => TEST_MODELS[test].measure.kind === 'look';
+
+/**
+ * Whether a leader's row is met directly, by two readings or one taken twice, not by the eye alone, and nothing is
+ * strange: on simulators that are not ours it was then true however little the ranking thought of it.
+ */
+export function isShownOutright({ fault, probability }: Suspect, proof: Proof, strange: number): boolean {
+  const { shown, lacking, unproved, denied } = proof;
+  const { judgedTogether, opensOnCause } = PROOF_ROWS[fault];
+  if (probability < LEADS || judgedTogether || opensOnCause || strange > 0) return false;
+  if (lacking.length + unproved.length + denied.length > 0) return false;
+  return (shown.length > 1 || shown.some(({ times }) => times > 1)) && !shown.every(isLook);
+}
+
+/** Says a fault that is shown outright with what such a finding is worth. */
+export function sayShown(table: FaultTable, { fault, weight }: Posterior, id: FaultId): void {
+  const f = table.faults.indexOf(id);
+  const own = fault[f]!;
+  if (own >= SHOWN) return;
+  const rest = (1 - SHOWN) / (1 - own);
+  for (let g = 0; g < fault.length; g += 1) {
+    const times = g === f ? SHOWN / own : rest;
+    fault[g] = fault[g]! * times;
+    for (let p = table.first[g]!; p < table.first[g + 1]!; p += 1) weight[p] = weight[p]! * times;
+  }
 }
 
 /** The most that a finding by exclusion is said with (ours): nothing was read that only this fault can have given. */

@@ -194,7 +194,8 @@ export const LOAD_ROWS = {
   'defrost-fan-relay-open': {
     needs: [
       [
-        by(fed('volts-T1-T2'), underShare('volts-fan', 0.5)),
+        // A lead that is off ahead of the motor reads the same.
+        indirectly(fed('volts-T1-T2'), underShare('volts-fan', 0.5)),
         // Without its fan it trips on pressure, and nothing is fed any more: what is left is a motor that is whole.
         indirectly(
           sees('look-compressor', 'compressor-runs-then-trips'),

@@ -29,6 +29,8 @@ export interface ProofRow {
   readonly against?: readonly Check[];
   /** No reading of the row shows the fault by itself: figures are judged together, or it is what others leave. */
   readonly judgedTogether?: true;
+  /** It opens on what another fault does: met, it still leaves that fault to be looked for. */
+  readonly opensOnCause?: true;
   /** What may end by itself: while this shows, it is read once more after so many minutes, before it is the finding. */
   readonly afterWait?: { readonly check: Check; readonly minutes: number };
   /** The act is costly: at least one of the proving readings is taken twice, unless two ways prove the same. */
