@@ -14,8 +14,9 @@ import { influence } from './posterior/influence.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
 import {
-  capExclusion,
+  doubtExclusion,
   doubtUnproved,
+  doubtWithoutRow,
   holdToProof,
   isExcluded,
   isNamed,
@@ -112,10 +113,12 @@ function assess(
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
   if (shown) sayShown(table, posterior, top.fault);
-  if (settled && proof && proof.unproved.length > 0) capExclusion(table, posterior, top.fault);
-  if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, before[1]!.probability);
+  const second = before[1]!.probability;
+  if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, second);
+  else if (proof && proof.unproved.length > 0) doubtExclusion(table, posterior, top.fault, second);
   // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
   const isEnd = top.fault === 'something-else' && standsOut && confirm.length === 0;
+  if (!isNamed(top.fault) && !isEnd) doubtWithoutRow(table, posterior, top.fault);
   // Where nothing else tells, waiting does.
   const last = wait && canBeDone(wait.test) ? [wait.test] : [];
   const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked, ...last])];

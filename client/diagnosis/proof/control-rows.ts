@@ -144,6 +144,8 @@ export const CONTROL_ROWS = {
     needs: [
       [by(carries('volts-Y-C-condenser'))],
       [by(carriesNone('volts-coil'))],
+      // Behind an open coil an open switch has no volts over it.
+      [by(whole('ohms-coil'))],
       [by(orAbsent(below('volts-high-switch', CLOSED))), by(whole('ohms-high-switch'))],
       [by(orAbsent(below('volts-low-switch', CLOSED))), by(whole('ohms-low-switch'))],
     ],

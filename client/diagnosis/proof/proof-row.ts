@@ -65,6 +65,9 @@ const LEAST_SUPPLY = 208;
 export const supplyOf = (profile: UnitProfile): number => profile.supply?.nominal ?? LEAST_SUPPLY;
 
 export const fed = (test: TestId): Check => number(test, (volts, profile) => volts >= FED * supplyOf(profile));
+/** At a compressor that does not start: less than this and it may only be too weak (common practice: plate less 10 %). */
+const STRONG = 0.87;
+export const fedWell = (test: TestId): Check => number(test, (volts, profile) => volts >= STRONG * supplyOf(profile));
 export const underShare = (test: TestId, share: number): Check =>
   number(test, (volts, profile) => volts < share * supplyOf(profile));
 
