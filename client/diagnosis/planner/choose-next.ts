@@ -121,8 +121,11 @@ function candidates(
   return others.length > 0 ? others : found;
 }
 
+/** A test that is worth less than this share of the best is not named: whoever stands before a dead unit would do it. */
+const WORTH_NAMING = 0.2;
+
 /** A test costs this share of its minutes at the least, however much of the proof it saves. */
-const LEAST_COST = 0.25;
+const LEAST_COST = 0.5;
 
 /**
  * Tests that may follow, best first: information for each minute, danger counted as minutes, what a test saves of the
@@ -164,5 +167,6 @@ export function chooseNext(
       if (reachable(test)) offer({ test, worth: (0.7 * doubt(chance)) / cost, cost });
     }
   }
-  return [...ranked.values()].sort((a, b) => b.worth - a.worth);
+  const order = [...ranked.values()].sort((a, b) => b.worth - a.worth);
+  return order.filter(({ worth }) => worth >= WORTH_NAMING * order[0]!.worth);
 }

@@ -195,6 +195,8 @@ export const SAY = {
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
   onceMore: (asked: string) => `Again: ${uncapital(asked)}`,
+  /** What may end by itself is waited for. @param minutes whole ones */
+  afterWait: (minutes: number, asked: string) => `Wait ${sayNumber(minutes)} minutes, then again: ${uncapital(asked)}`,
   /** @param unproved tests that would have proved it and could not be done */
   finding: (fault: FaultId, unproved: readonly TestId[] = []) =>
     unproved.length === 0
