@@ -168,5 +168,7 @@ export function chooseNext(
     }
   }
   const order = [...ranked.values()].sort((a, b) => b.worth - a.worth);
-  return order.filter(({ worth }) => worth >= WORTH_NAMING * order[0]!.worth);
+  // A reading that is taken again is no measure: whoever was asked before may not be asked for it.
+  const best = order.find(({ test }) => !standing.taken.has(test))?.worth ?? 0;
+  return order.filter(({ worth }) => worth >= WORTH_NAMING * best);
 }

@@ -185,8 +185,8 @@ export const SAY = {
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
   leftPassed: 'What is left was passed over. Say what you can read, or finish the visit.',
-  nothingNextRepaired: 'Every test that tells more is done. Read what you doubt, or finish the visit.',
-  nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
+  nothingNextRepaired: 'No test tells more. Read what you doubt, or finish the visit.',
+  nothingNext: 'No test tells more. Say the part fitted, or finish the visit.',
   /** @param leading the likeliest cause now, where one is known */
   notCured: (leading: FaultId | undefined) =>
     `Not proved: not seen running.${leading === undefined ? '' : ` Most likely now: ${faultWords(leading)}.`} Say what you fit or see, or finish the visit.`,
