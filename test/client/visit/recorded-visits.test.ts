@@ -91,7 +91,6 @@ const EXPECTED = {
     cautions: [
       'standing-rules',
       'standing-hazards',
-      'breaker-throw',
       'live-line',
       'terminal-venting',
       'breaker-throw',

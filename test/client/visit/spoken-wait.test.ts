@@ -53,7 +53,7 @@ describe('what may end by itself', () => {
     const context = await testing(UP_TO_THE_DELAY());
     expect(context.assessment?.suspects[0]?.fault).toBe('delay-stays-open');
     const step = chooseGoal(context)!;
-    expect(stepWords(step, context)).toMatch(/Wait five minutes, then again: contactor coil/);
+    expect(stepWords(step, context)).toMatch(/Give it five minutes, then again: contactor coil/);
     expect(whyWords({ ...context, step })).toContain('may end by itself');
   });
 
