@@ -6,6 +6,7 @@ import { HAZARD_SIGNS } from './hazards/hazard-signs.ts';
 import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
 import { TEST_MODELS } from './measuring/test-models.ts';
 import { chooseNext, type Ranked } from './planner/choose-next.ts';
+import { leftToProve } from './planner/left-to-prove.ts';
 import { readAgainAtLast, readAgainBeforeLeaving } from './planner/read-again.ts';
 import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
 import { isNotWorthMore } from './planner/when-to-stop.ts';
@@ -13,13 +14,16 @@ import { influence } from './posterior/influence.ts';
 import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
 import {
-  capExclusion,
+  doubtExclusion,
   doubtUnproved,
+  doubtWithoutRow,
   holdToProof,
   isExcluded,
   isNamed,
+  isShownOutright,
   provedBeside,
   raise,
+  sayShown,
 } from './proof/hold-to-proof.ts';
 import { denialsToTakeAgain, nextOfProof, proofToTakeAgain, proveTwice, waitBefore } from './proof/next-proof.ts';
 import { PROOF_ROWS } from './proof/proof-rows.ts';
@@ -33,6 +37,8 @@ const EXCLUDED = 0.9;
 const STILL_LEFT = 0.003;
 /** A leader that a single reading denies is asked about again from this probability on (ours). */
 const DOUBTED = 0.5;
+/** A leader below this that is shown outright has one reading of its proof taken twice (ours). */
+const SURE = 0.9;
 /** A reading that is this probably a stray one contradicts the rest. */
 const CONTRADICTS = 0.8;
 
@@ -76,10 +82,13 @@ function assess(
   let stance = ON_ARRIVAL;
   for (const { test } of standing.all) stance = stanceAfter(stance, test);
   const signs = plausibleSigns(table, posterior);
-  const ahead = likeliest(table, posterior);
-  const asked = isNamed(ahead.fault) ? rows.get(ahead.fault) : undefined;
-  const wanted = { tests: asked ? nextOfProof(stance, asked) : [], probability: ahead.probability };
-  const worths = chooseNext(table, posterior, stance, standing, new Set(parked), wanted);
+  const toProve = leftToProve(
+    ranking(table, posterior).flatMap(({ fault, probability }) => {
+      const proof = isNamed(fault) ? rows.get(fault) : undefined;
+      return proof ? [{ fault, probability, proof }] : [];
+    }),
+  );
+  const worths = chooseNext(table, posterior, stance, standing, new Set(parked), toProve);
   const ranked = worths.map(({ test }) => test);
   const beside =
     likeliest(table, posterior).fault === 'something-else' ? provedBeside(table, posterior, read) : undefined;
@@ -87,25 +96,29 @@ function assess(
   const before = ranking(table, posterior);
   const top = before[0]!;
   const left = before.filter(({ fault }) => fault === top.fault || !isExcluded(rows.get(fault), standing));
-  const standsOut = isFound(left, worths[0]);
   const proof = isNamed(top.fault) ? rows.get(top.fault) : undefined;
+  const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
+  const shown = proof !== undefined && isShownOutright(top, proof, strange.length);
+  const standsOut = shown || isFound(left, worths[0]);
   const lacks = proof && (standsOut || ranked.length === 0) ? nextOfProof(stance, proof) : [];
   const proved = lacks.length === 0;
   const settled = (standsOut && proved) || (ranked.length === 0 && proved);
   const look = { posterior, standing, stance, leader: top, place: table.faults.indexOf(top.fault) };
   const again = settled ? readAgainAtLast(look) : readAgainBeforeLeaving(look, lacks[0] ?? ranked[0]);
-  const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
-  const isCostly = PROOF_ROWS[top.fault].twice === true || strange.length > 0;
+  const isCostly = PROOF_ROWS[top.fault].twice === true || strange.length > 0 || (shown && top.probability < SURE);
   if (settled && proof && again.length === 0) again.push(...proveTwice(stance, isCostly, proof, standing));
   if (settled && proof) again.push(...proofToTakeAgain(proof, standing));
   const wait = proof && waitBefore(PROOF_ROWS[top.fault], read);
   if (settled && wait) again.push(wait.test);
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
-  if (settled && proof && proof.unproved.length > 0) capExclusion(table, posterior, top.fault);
-  if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, before[1]!.probability);
+  if (shown) sayShown(table, posterior, top.fault);
+  const second = before[1]!.probability;
+  if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, second);
+  else if (proof && proof.unproved.length > 0) doubtExclusion(table, posterior, top.fault, second);
   // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
   const isEnd = top.fault === 'something-else' && standsOut && confirm.length === 0;
+  if (!isNamed(top.fault) && !isEnd) doubtWithoutRow(table, posterior, top.fault);
   // Where nothing else tells, waiting does.
   const last = wait && canBeDone(wait.test) ? [wait.test] : [];
   const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked, ...last])];

@@ -46,6 +46,8 @@ export interface RankedTest {
     readonly bench: boolean;
   };
   readonly minutes: number;
+  /** Minutes of these to let pass before: what opened may close again by itself. */
+  readonly wait?: number;
   readonly hazards: readonly HazardId[];
 }
 

@@ -197,7 +197,7 @@ export const OBSERVATIONS = [
   {
     id: 'breaker-tripped',
     name: 'breaker is tripped',
-    say: '[the] breaker (is tripped | tripped | has tripped | trips | was tripped | is in the middle) [when i got here | when i showed up]',
+    say: '[the] (breaker | g f c i | ground fault breaker) (is tripped | tripped | has tripped | trips | was tripped | is in the middle) [when i got here | when i showed up]',
   },
   {
     id: 'covers-on',

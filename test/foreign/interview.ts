@@ -1,5 +1,5 @@
 import { Dice } from '../simulator/dice.ts';
-import { type Job, WorkClock } from '../simulator/work-clock.ts';
+import { type Job, type Spending, WorkClock } from '../simulator/work-clock.ts';
 import type { AskedTest } from './answer-test.ts';
 import { type ForeignCase, unitOf } from './foreign-case.ts';
 import { type Conduct, ForeignTechnician } from './foreign-technician.ts';
@@ -29,6 +29,10 @@ export interface ForeignOutcome {
   readonly tests: number;
   readonly skips: number;
   readonly minutes: number;
+  /** What the minutes went to. */
+  readonly spent: ReadonlyMap<Spending, number>;
+  /** Minutes until the truth led and was not left again; all of them where it was not found. */
+  readonly searching: number;
   readonly asked: readonly string[];
   /** Each step's leader: its probability, and whether it was the truth. */
   readonly claims: readonly (readonly [number, boolean])[];
@@ -49,11 +53,14 @@ export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): Fore
   const refused: string[] = [];
   const claims: [number, boolean][] = [];
   let skips = 0;
+  let searching = 0;
   let probability = 0;
   for (let line = 0; line < MOST_LINES; line += 1) {
     const leader = said.suspects![0]!;
     const true_ = left.filter((h) => (h.cause.called as readonly string[]).includes(leader.fault));
     claims.push([leader.probability, true_.length > 0]);
+    if (true_.length === 0) searching = Number.NaN;
+    else if (Number.isNaN(searching)) searching = clock.minutes;
     if (said.done || !said.next) {
       named.push(leader.fault);
       probability = leader.probability;
@@ -87,6 +94,8 @@ export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): Fore
     tests: clock.tests,
     skips,
     minutes: clock.minutes,
+    spent: clock.spent,
+    searching: Number.isNaN(searching) ? clock.minutes : searching,
     asked,
     claims,
     refused,

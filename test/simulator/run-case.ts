@@ -6,7 +6,7 @@ import { followChart, type Plate } from './branching-chart.ts';
 import type { Case } from './draw-case.ts';
 import { followOrder } from './fixed-order.ts';
 import { type Answer, Instrument } from './instrument.ts';
-import { type Job, WorkClock } from './work-clock.ts';
+import { type Job, type Spending, WorkClock } from './work-clock.ts';
 
 export interface Outcome {
   readonly faults: readonly FaultId[];
@@ -19,6 +19,10 @@ export interface Outcome {
   readonly confidentlyWrong: boolean;
   readonly tests: number;
   readonly minutes: number;
+  /** What the minutes went to. */
+  readonly spent: ReadonlyMap<Spending, number>;
+  /** Minutes until the truth led and was not left again; all of them where it was not found. */
+  readonly searching: number;
   readonly asked: readonly string[];
   /** For calibration: the probability of each step's leader, and whether it was the truth. */
   readonly claims: readonly (readonly [number, boolean])[];
@@ -60,9 +64,12 @@ export function runDiagnosis(diagnosis: Diagnosis, kase: Case, misread: number):
   let status = session.status();
   let probability = 0;
   let sure = true;
+  let searching = 0;
   while (clock.tests < MOST_TESTS) {
     const leader = status.suspects[0]!;
     claims.push([leader.probability, left.includes(leader.fault)]);
+    if (!left.includes(leader.fault)) searching = Number.NaN;
+    else if (Number.isNaN(searching)) searching = clock.minutes;
     if (status.done || !status.next) {
       named.push(leader.fault);
       probability = leader.probability;
@@ -99,6 +106,8 @@ export function runDiagnosis(diagnosis: Diagnosis, kase: Case, misread: number):
     confidentlyWrong,
     tests,
     minutes,
+    spent: clock.spent,
+    searching: Number.isNaN(searching) ? minutes : searching,
     asked,
     claims,
     steps,

@@ -1,4 +1,5 @@
 import { calibrate } from './quality.ts';
+import type { Spending } from './work-clock.ts';
 
 /** A case that is over, whichever simulator it came from. */
 export interface Ended {
@@ -8,6 +9,10 @@ export interface Ended {
   readonly probability: number;
   readonly tests: number;
   readonly minutes: number;
+  /** What the minutes went to. */
+  readonly spent: ReadonlyMap<Spending, number>;
+  /** Minutes until the truth led and was not left again. */
+  readonly searching: number;
   /** Each step's leader: its probability, and whether it was the truth. */
   readonly claims: readonly (readonly [number, boolean])[];
 }
@@ -52,6 +57,16 @@ function row({ simulator, title, ended, charts }: Sat): string {
 const bins = (claims: readonly (readonly [number, boolean])[]) =>
   calibrate(claims).map((b) => `${b.claimed.toFixed(2)}→${b.true.toFixed(2)} (${b.steps})`);
 
+/** Minutes of a case in the mean, by what they went to, the most first. */
+function whereMinutesGo(ended: readonly Ended[]): string {
+  const all = [...new Set(ended.flatMap(({ spent }) => [...spent.keys()]))];
+  const each = all.map((what) => [what, mean(ended.map(({ spent }) => spent.get(what) ?? 0))] as const);
+  const told = each.sort(([, a], [, b]) => b - a).map(([what, minutes]) => `${what} ${minutes.toFixed(1)}`);
+  const searching = mean(ended.map((e) => e.searching));
+  const proving = mean(ended.map((e) => e.minutes)) - searching;
+  return `until the truth leads ${searching.toFixed(1)}, after ${proving.toFixed(1)}: ${told.join(', ')}`;
+}
+
 /** Every simulator under the same heads: what was right, what was surely wrong, and what a claim was worth. */
 export function sideBySide(sittings: readonly Sat[]): string[] {
   const head = `${''.padEnd(35)} cases    right  surely wrong    else  tests    min   chart right  min`;
@@ -59,6 +74,7 @@ export function sideBySide(sittings: readonly Sat[]): string[] {
     `${simulator} ${title}`,
     `  each step, claimed→true: ${bins(ended.flatMap((e) => e.claims)).join('  ')}`,
     `  at the end:              ${bins(ended.map((e) => [e.probability, e.right])).join('  ')}`,
+    `  minutes ${whereMinutesGo(ended)}`,
   ]);
   return [head, ...sittings.map(row), '', ...worth];
 }

@@ -4,6 +4,8 @@ import type { Asked } from './instrument.ts';
 export interface Job extends Asked {
   readonly place: string;
   readonly minutes: number;
+  /** Minutes of these that are waited. */
+  readonly wait?: number;
 }
 
 /** What is seen, felt or connected at the outdoor unit with its panel on. */
@@ -23,6 +25,31 @@ const OUTSIDE: ReadonlySet<string> = new Set([
   'pressure-standing',
 ]);
 
+/** What minutes go to. A pressure at rest is mostly a wait. */
+export type Spending =
+  | 'walking'
+  | 'power and proving dead'
+  | 'call'
+  | 'panel'
+  | 'gauges'
+  | 'once more'
+  | 'waiting'
+  | 'looks'
+  | 'volts and amps'
+  | 'ohms and microfarads'
+  | 'temperatures'
+  | 'pressures';
+
+const WORK: Readonly<Record<string, Spending>> = {
+  look: 'looks',
+  volts: 'volts and amps',
+  amps: 'volts and amps',
+  ohms: 'ohms and microfarads',
+  microfarads: 'ohms and microfarads',
+  temperature: 'temperatures',
+  pressure: 'pressures',
+};
+
 /**
  * Minutes of a visit, counted the same way for whoever chooses the tests: the work, the walk, making power and call
  * ready, the outdoor panel once, the gauges once (common practice, our figures).
@@ -30,6 +57,8 @@ const OUTSIDE: ReadonlySet<string> = new Set([
 export class WorkClock {
   minutes = 0;
   tests = 0;
+  /** What the minutes went to. */
+  readonly spent = new Map<Spending, number>();
   private last = '';
   private place = 'thermostat';
   private power = 'on';
@@ -41,19 +70,29 @@ export class WorkClock {
     this.tests += 1;
     // The probes are still in place: reading once more takes a moment.
     if (this.last === job.id) {
-      this.minutes += 0.4;
+      this.spend('once more', 0.4);
       return;
     }
     this.last = job.id;
-    this.minutes += job.minutes + this.walk(job.place) + this.ready(job);
+    const wait = job.id === 'pressure-standing' ? job.minutes : (job.wait ?? 0);
+    this.spend('waiting', wait);
+    this.spend(WORK[job.function]!, job.minutes - wait);
+    this.spend('walking', this.walk(job.place));
+    this.makeReady(job);
     if (job.place === 'outdoor' && !OUTSIDE.has(job.id) && !this.panelOff) {
-      this.minutes += 1;
+      this.spend('panel', 1);
       this.panelOff = true;
     }
     if (job.function === 'pressure' && !this.gaugesOn) {
-      this.minutes += 2.5;
+      this.spend('gauges', 2.5);
       this.gaugesOn = true;
     }
+  }
+
+  private spend(what: Spending, minutes: number): void {
+    if (minutes === 0) return;
+    this.minutes += minutes;
+    this.spent.set(what, (this.spent.get(what) ?? 0) + minutes);
   }
 
   private walk(to: string): number {
@@ -67,17 +106,15 @@ export class WorkClock {
     return 1.5;
   }
 
-  private ready(job: Job): number {
-    let minutes = 0;
+  private makeReady(job: Job): void {
     const { power, call } = job.needs;
     if (power !== 'any' && power !== this.power) {
-      minutes += power === 'off' ? 2 : 1;
+      this.spend('power and proving dead', power === 'off' ? 2 : 1);
       this.power = power;
     }
     if (power === 'on' && call !== 'any' && call !== this.call) {
-      minutes += 1;
+      this.spend('call', 1);
       this.call = call;
     }
-    return minutes;
   }
 }

@@ -121,17 +121,15 @@ function candidates(
   return others.length > 0 ? others : found;
 }
 
-/** Share of a test's minutes that count where the leader's proof asks for it anyway. */
-const DUE_ANYWAY = 0.5;
+/** A test that is worth less than this share of the best is not named: whoever stands before a dead unit would do it. */
+const WORTH_NAMING = 0.2;
 
-/** What the leader's row of proof asks for next, and how probable the leader is. */
-export interface Wanted {
-  readonly tests: readonly TestId[];
-  readonly probability: number;
-}
+/** A test costs this share of its minutes at the least, however much of the proof it saves. */
+const LEAST_COST = 0.5;
 
 /**
- * Tests that may follow, best first: information for each minute, danger counted as minutes. A test that needs other
+ * Tests that may follow, best first: information for each minute, danger counted as minutes, what a test saves of the
+ * proof (`toProve`, minutes that it takes from a stance once a test is done) taken off. A test that needs other
  * readings first stands behind them, and lends them its worth. A doubtful reading may be asked for again.
  */
 export function chooseNext(
@@ -140,7 +138,7 @@ export function chooseNext(
   stance: Stance,
   standing: Standing,
   parked: ReadonlySet<TestId>,
-  wanted: Wanted,
+  toProve: (stance: Stance, done?: TestId) => number,
 ): Ranked[] {
   const live = alive(table, posterior);
   const known = new Set(table.tests);
@@ -149,12 +147,15 @@ export function chooseNext(
   const offer = (item: Ranked) => {
     if (item.worth > (ranked.get(item.test)?.worth ?? 0)) ranked.set(item.test, item);
   };
+  const proofNow = toProve(stance);
   const sessions = new Map<string, Candidate[]>();
   for (const candidate of candidates(table, live, new Set(standing.taken.keys()), reachable)) {
     const { information, steps } = candidate;
     const test = steps[0]!;
-    const due = wanted.tests.includes(test) ? 1 - DUE_ANYWAY * wanted.probability : 1;
-    offer({ test, worth: information / (due * chainCost(stance, steps)), cost: testCost(stance, test) });
+    const cost = chainCost(stance, steps);
+    const after = steps.reduce(stanceAfter, stance);
+    const saved = proofNow - toProve(after, steps.at(-1));
+    offer({ test, worth: information / Math.max(LEAST_COST * cost, cost - saved), cost: testCost(stance, test) });
     const session = sessionOf(candidate);
     sessions.set(session, [...(sessions.get(session) ?? []), candidate]);
   }
@@ -166,5 +167,8 @@ export function chooseNext(
       if (reachable(test)) offer({ test, worth: (0.7 * doubt(chance)) / cost, cost });
     }
   }
-  return [...ranked.values()].sort((a, b) => b.worth - a.worth);
+  const order = [...ranked.values()].sort((a, b) => b.worth - a.worth);
+  // A reading that is taken again is no measure: whoever was asked before may not be asked for it.
+  const best = order.find(({ test }) => !standing.taken.has(test))?.worth ?? 0;
+  return order.filter(({ worth }) => worth >= WORTH_NAMING * best);
 }

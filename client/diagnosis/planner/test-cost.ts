@@ -46,13 +46,18 @@ function walk(from: Place, to: Place): number {
   return MINUTES.indoorsToOutdoors;
 }
 
+/** A zone is proven dead pair by pair, each asked and answered: what is read live is read before (our figure). */
+const TALK_OF_PROVING = 1.5;
+
 /** Minutes to make power and call ready. Proving dead takes the longest. */
 function ready(stance: Stance, id: TestId): number {
   const { needs } = TEST_MODELS[id];
   let minutes = 0;
-  if (needs.power === 'off' && stance.power === 'on') minutes += MINUTES.provingDead;
+  if (needs.power === 'off' && stance.power === 'on') minutes += MINUTES.provingDead + TALK_OF_PROVING;
   if (needs.power === 'on' && stance.power === 'off') minutes += MINUTES.powerOn;
   if (needs.call !== 'any' && needs.power === 'on' && needs.call !== stance.call) minutes += MINUTES.callChanged;
+  // A call that is taken is given again for whatever is read next.
+  if (needs.call === 'none' && stance.call === 'cooling') minutes += MINUTES.callChanged;
   return minutes;
 }
 

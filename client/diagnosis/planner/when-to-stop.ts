@@ -12,7 +12,9 @@ const LEAST_PROBABILITY = 0.8;
  */
 export function isNotWorthMore(suspects: readonly Suspect[], best: Ranked | undefined): boolean {
   const leader = suspects[0];
-  if (leader === undefined || best === undefined || leader.probability < LEAST_PROBABILITY) return false;
+  if (leader === undefined || leader.probability < LEAST_PROBABILITY) return false;
+  // Nothing is left that tells more.
+  if (best === undefined) return true;
   const entropy = suspects.reduce((sum, { probability: p }) => sum - (p > 0 ? p * Math.log(p) : 0), 0);
   const lost = FAULT_MODELS[leader.fault].lostMinutes * (1 - leader.probability);
   return (best.worth / entropy) * lost < 1;

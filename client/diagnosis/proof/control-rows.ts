@@ -144,6 +144,8 @@ export const CONTROL_ROWS = {
     needs: [
       [by(carries('volts-Y-C-condenser'))],
       [by(carriesNone('volts-coil'))],
+      // Behind an open coil an open switch has no volts over it.
+      [by(whole('ohms-coil'))],
       [by(orAbsent(below('volts-high-switch', CLOSED))), by(whole('ohms-high-switch'))],
       [by(orAbsent(below('volts-low-switch', CLOSED))), by(whole('ohms-low-switch'))],
     ],
@@ -151,11 +153,13 @@ export const CONTROL_ROWS = {
   'float-switch-open': openSwitch('float'),
   // It opens for a reason: a compressor that ran first says that the pressure was there.
   'high-switch-open': {
+    opensOnCause: true,
     needs: [...openSwitch('high-switch').needs, [by(sees('look-outdoor-coil', 'outdoor-coil-clean'))]],
     against: [whole('ohms-high-switch'), sees('look-compressor', 'compressor-runs-then-trips')],
   },
   // One that opened on a cold coil closes again: air, ice and a compressor that ran come before it.
   'low-switch-open': {
+    opensOnCause: true,
     needs: [...openSwitch('low-switch').needs, [by(sees('look-blower', 'blower-running'))]],
     against: [
       whole('ohms-low-switch'),

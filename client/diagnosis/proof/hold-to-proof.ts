@@ -1,4 +1,6 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { Suspect } from '../diagnosis.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { Posterior } from '../posterior/weigh-particles.ts';
 import type { FaultTable } from '../table/fault-table.ts';
@@ -120,23 +122,51 @@ export function provedBeside(table: FaultTable, posterior: Posterior, read: Read
   }
 }
 
-/** Gives a fault that is proved beside the ranking what "something else" holds, as far as a finding by exclusion may. */
+/** Share of "something else" that a fault proved beside the ranking gets (ours). */
+const BESIDE = 0.85;
+
+/** Gives a fault that is proved beside the ranking most of what "something else" holds. */
 export function raise(table: FaultTable, { fault, weight }: Posterior, id: FaultId): void {
   const f = table.faults.indexOf(id);
   const open = table.faults.indexOf('something-else');
-  const given = fault[open]! * BY_EXCLUSION;
+  const given = fault[open]! * BESIDE;
   const grown = (fault[f]! + given) / fault[f]!;
   for (let p = table.first[f]!; p < table.first[f + 1]!; p += 1) weight[p] = weight[p]! * grown;
-  for (let p = table.first[open]!; p < table.first[open + 1]!; p += 1) weight[p] = weight[p]! * (1 - BY_EXCLUSION);
+  for (let p = table.first[open]!; p < table.first[open + 1]!; p += 1) weight[p] = weight[p]! * (1 - BESIDE);
   fault[f] = fault[f]! + given;
   fault[open] = fault[open]! - given;
 }
 
+/** A leader that was shown outright needs no more tests from this probability on, and is said with so much at least (ours). */
+const LEADS = 0.3;
+const SHOWN = 0.95;
+
+const isLook = ({ test }: Taken): boolean => TEST_MODELS[test].measure.kind === 'look';
+
+/**
+ * Whether a leader's row is met directly, by two readings or one taken twice, not by the eye alone, and nothing is
+ * strange: on simulators that are not ours it was then true however little the ranking thought of it.
+ */
+export function isShownOutright({ fault, probability }: Suspect, proof: Proof, strange: number): boolean {
+  const { shown, lacking, unproved, denied } = proof;
+  const { judgedTogether, opensOnCause } = PROOF_ROWS[fault];
+  if (probability < LEADS || judgedTogether || opensOnCause || strange > 0) return false;
+  if (lacking.length + unproved.length + denied.length > 0) return false;
+  return (shown.length > 1 || shown.some(({ times }) => times > 1)) && !shown.every(isLook);
+}
+
+/** Says a fault that is shown outright with what such a finding is worth. */
+export function sayShown(table: FaultTable, posterior: Posterior, fault: FaultId): void {
+  if (posterior.fault[table.faults.indexOf(fault)]! < SHOWN) setShare(table, posterior, fault, SHOWN);
+}
+
 /** The most that a finding by exclusion is said with (ours): nothing was read that only this fault can have given. */
-const BY_EXCLUSION = 0.85;
+const BY_EXCLUSION = 0.75;
 
 /** What is left of a leader whose row is not met yet: said so on simulators that are not ours, it was true as often. */
 const UNPROVED = 0.85;
+/** The most that "nothing wrong" is said with, and "something else" while tests are left: no reading shows either. */
+const NO_ROW = 0.75;
 
 /** Lowers a leader that is not proved yet; it stays the leader. */
 export function doubtUnproved(table: FaultTable, posterior: Posterior, fault: FaultId, second: number): void {
@@ -145,8 +175,27 @@ export function doubtUnproved(table: FaultTable, posterior: Posterior, fault: Fa
   if (own > second) lower(table, posterior, f, Math.max(UNPROVED, second / own));
 }
 
-/** Caps the probability of a fault that is found by exclusion. */
-export function capExclusion(table: FaultTable, posterior: Posterior, fault: FaultId): void {
+/** Lowers a leader that is found by exclusion; it stays the leader. */
+export function doubtExclusion(table: FaultTable, posterior: Posterior, fault: FaultId, second: number): void {
   const f = table.faults.indexOf(fault);
-  if (posterior.fault[f]! > BY_EXCLUSION) lower(table, posterior, f, BY_EXCLUSION / posterior.fault[f]!);
+  const own = posterior.fault[f]!;
+  if (own > second) lower(table, posterior, f, Math.max(BY_EXCLUSION, second / own));
+}
+
+/** Caps a leader that has no row of proof; the others grow as they were. */
+export function doubtWithoutRow(table: FaultTable, posterior: Posterior, fault: FaultId): void {
+  const own = posterior.fault[table.faults.indexOf(fault)]!;
+  if (own > NO_ROW) setShare(table, posterior, fault, NO_ROW);
+}
+
+/** Gives a fault this share; the others share the rest as they did. */
+function setShare(table: FaultTable, { fault, weight }: Posterior, id: FaultId, share: number): void {
+  const f = table.faults.indexOf(id);
+  const own = fault[f]!;
+  if (own >= 1) return;
+  for (let g = 0; g < fault.length; g += 1) {
+    const times = g === f ? share / own : (1 - share) / (1 - own);
+    fault[g] = fault[g]! * times;
+    for (let p = table.first[g]!; p < table.first[g + 1]!; p += 1) weight[p] = weight[p]! * times;
+  }
 }

@@ -2,10 +2,12 @@ import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import {
   atLeast,
   below,
+  beyond,
   broken,
   brokenWinding,
   by,
   fed,
+  fedWell,
   holds,
   indirect,
   indirectly,
@@ -143,7 +145,7 @@ export const LOAD_ROWS = {
   // Fed, capacitor and windings right, drawing through both windings, and it does not turn.
   'compressor-seized': {
     needs: [
-      [by(fed('volts-T1-T2'))],
+      [by(fedWell('volts-T1-T2'))],
       // Without outdoor air it stalls against its own head: what stops the fan is found first.
       [
         by(sees('look-outdoor-fan', 'fan-turning')),
@@ -194,7 +196,9 @@ export const LOAD_ROWS = {
   'defrost-fan-relay-open': {
     needs: [
       [
-        by(fed('volts-T1-T2'), underShare('volts-fan', 0.5)),
+        // A lead that is off ahead of the motor reads the same.
+        indirectly(fed('volts-T1-T2'), underShare('volts-fan', 0.5)),
+        by(beyond('volts-fan')),
         // Without its fan it trips on pressure, and nothing is fed any more: what is left is a motor that is whole.
         indirectly(
           sees('look-compressor', 'compressor-runs-then-trips'),

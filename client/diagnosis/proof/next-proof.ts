@@ -5,7 +5,7 @@ import type { ProofRow } from './proof-row.ts';
 import type { Proof, Read } from './weigh-proof.ts';
 
 /** Minutes of several tests one after the other. */
-function minutesOf(stance: Stance, tests: readonly TestId[]): number {
+export function minutesOf(stance: Stance, tests: readonly TestId[]): number {
   let at = stance;
   return tests.reduce((sum, test) => {
     const cost = testCost(at, test);

@@ -29,6 +29,8 @@ export interface ProofRow {
   readonly against?: readonly Check[];
   /** No reading of the row shows the fault by itself: figures are judged together, or it is what others leave. */
   readonly judgedTogether?: true;
+  /** It opens on what another fault does: met, it still leaves that fault to be looked for. */
+  readonly opensOnCause?: true;
   /** What may end by itself: while this shows, it is read once more after so many minutes, before it is the finding. */
   readonly afterWait?: { readonly check: Check; readonly minutes: number };
   /** The act is costly: at least one of the proving readings is taken twice, unless two ways prove the same. */
@@ -63,6 +65,9 @@ const LEAST_SUPPLY = 208;
 export const supplyOf = (profile: UnitProfile): number => profile.supply?.nominal ?? LEAST_SUPPLY;
 
 export const fed = (test: TestId): Check => number(test, (volts, profile) => volts >= FED * supplyOf(profile));
+/** At a compressor that does not start: less than this and it may only be too weak (common practice: plate less 10 %). */
+const STRONG = 0.87;
+export const fedWell = (test: TestId): Check => number(test, (volts, profile) => volts >= STRONG * supplyOf(profile));
 export const underShare = (test: TestId, share: number): Check =>
   number(test, (volts, profile) => volts < share * supplyOf(profile));
 

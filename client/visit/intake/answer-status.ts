@@ -30,7 +30,8 @@ export function whyWords(context: VisitContext): string {
   if (finding !== undefined && phase === 'repair') return WHY.finding(finding);
   if (step?.source === 'prove') return WHY.proof;
   if (assessment === undefined || assessment.suspects.length === 0) return WHY.nothingKnown;
-  if (step?.test !== undefined && readOnceMore(context)?.id === step.test) return WHY.onceMore;
+  const again = step?.test === undefined ? undefined : readOnceMore(context);
+  if (again !== undefined && again.id === step?.test) return again.wait === undefined ? WHY.onceMore : WHY.afterWait;
   const named = assessment.suspects.filter(({ probability }) => probability >= NAMED).slice(0, 2);
   return WHY.tellsApart(named, standingReadings(context).at(-1)?.reading);
 }

@@ -60,9 +60,10 @@ export function placeStepWords(step: Step, context: VisitContext): string {
 
 /** What a step asks, without the short form of its caution. */
 export function askWords(step: Step, context: VisitContext): string {
-  const isAgain = step.test !== undefined && context.phase === 'testing' && readOnceMore(context)?.id === step.test;
+  const again = step.test !== undefined && context.phase === 'testing' ? readOnceMore(context) : undefined;
   const words = askedWords(step, context);
-  return isAgain ? SAY.onceMore(words) : words;
+  if (again === undefined || again.id !== step.test) return words;
+  return again.wait === undefined ? SAY.onceMore(words) : SAY.afterWait(again.wait, words);
 }
 
 function askedWords(step: Step, context: VisitContext): string {

@@ -151,7 +151,10 @@ function timesParked(step: string, context: VisitContext): number {
  */
 export function readOnceMore(context: VisitContext): RankedTest | undefined {
   const { assessment } = context;
-  const test = assessment?.next.find(({ id }) => id === assessment.confirm);
+  const [first] = assessment?.next ?? [];
+  // Where nothing else tells, what may end by itself is waited for.
+  const waited = first?.wait === undefined ? undefined : first;
+  const test = assessment?.next.find(({ id }) => id === assessment.confirm) ?? waited;
   if (test === undefined || timesParked(test.id, context) > 0) return undefined;
   const taken = standingReadings(context).findLast(
     ({ reading }) => reading.quantity === test.quantity && samePlaces(reading.at, test.at),

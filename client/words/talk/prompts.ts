@@ -185,8 +185,8 @@ export const SAY = {
   // Steps, and what the readings say.
   nextIs: 'Working it out.',
   leftPassed: 'What is left was passed over. Say what you can read, or finish the visit.',
-  nothingNextRepaired: 'Every test that tells more is done. Read what you doubt, or finish the visit.',
-  nothingNext: 'Every test that tells more is done. Say the part you fitted, or finish the visit.',
+  nothingNextRepaired: 'Nothing more tells. Read what you doubt, or finish the visit.',
+  nothingNext: 'Nothing more tells. Say the part fitted, or finish the visit.',
   /** @param leading the likeliest cause now, where one is known */
   notCured: (leading: FaultId | undefined) =>
     `Not proved: not seen running.${leading === undefined ? '' : ` Most likely now: ${faultWords(leading)}.`} Say what you fit or see, or finish the visit.`,
@@ -195,6 +195,9 @@ export const SAY = {
   parked: (step: string) => `Parked: ${step}`,
   /** A step whose answer alone carries the finding is asked again, with the reason. */
   onceMore: (asked: string) => `Again: ${uncapital(asked)}`,
+  /** What may end by itself is waited for. @param minutes whole ones */
+  afterWait: (minutes: number, asked: string) =>
+    `Give it ${sayNumber(minutes)} minutes, then again: ${uncapital(asked)}`,
   /** @param unproved tests that would have proved it and could not be done */
   finding: (fault: FaultId, unproved: readonly TestId[] = []) =>
     unproved.length === 0

@@ -56,6 +56,7 @@ export const WHY = {
   },
   finding: (finding: Likely) => `The readings point to ${likelyWords(finding, ', ')}.`,
   proof: 'The repair is proved by reading the same things again.',
+  afterWait: 'It may end by itself: a delay runs out, an overload closes once it has cooled.',
   onceMore: 'The finding would rest on this alone, and it was read once.',
   nothingKnown: 'Nothing is known yet; every reading helps.',
   tellsApart: (suspects: readonly Likely[], last: Reading | undefined) => {

@@ -49,6 +49,7 @@ const EXPECTED = {
       'standing-hazards',
       'live-line',
       'back-feed',
+      'breaker-back-fed',
       'switch-off',
       'capacitor-charge',
       'energise',
@@ -91,7 +92,6 @@ const EXPECTED = {
     cautions: [
       'standing-rules',
       'standing-hazards',
-      'breaker-throw',
       'live-line',
       'terminal-venting',
       'breaker-throw',

@@ -139,6 +139,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     notCured: [[undefined], ...each(FAULT_IDS)],
     nothingWithout: [['Leg one to ground, volts.'], ["Open and lock the air handler's switch."]],
     parked: [['Clamps on compressor and fan leads, covers on?']],
+    afterWait: [[30, 'Compressor heat.']],
     onceMore: [['Fan section, microfarads, on the bench.']],
     finding: FAULT_IDS.flatMap((fault): [typeof fault, readonly (typeof TEST_IDS)[number][]][] =>
       [...TEST_IDS].map((test): [typeof fault, readonly (typeof TEST_IDS)[number][]] => [fault, [test]]),
