@@ -7,7 +7,7 @@ export const DIAGNOSIS_ERRORS = {
   'unknown-test': 'No such test. Ask for the list of tests.',
   'unknown-fault': 'No such fault. Ask for the list of faults.',
   'bad-reading':
-    'Not a reading of this test. Give a number in the unit of the test, "open" on ohms, or one of its answers.',
+    'Not a reading of this test. Give a number in its unit, "open" on ohms and microfarads, or one of its answers.',
   'unknown-unit': 'No such unit. Give a UCUM code, such as V, A, Ohm, kOhm, uF, [degF], Cel or [psi].',
   'wrong-unit': 'The unit does not belong to this quantity. Read again and name the unit.',
   'point-not-on-unit': 'This unit has no such point. Correct the unit profile if it should.',

@@ -55,6 +55,8 @@ const LIMITS: Readonly<Record<QuantityId, readonly [number, number] | 'no-test'>
 export function toOwnUnit(quantity: QuantityId, value: Value, unit: UnitCode): number {
   if (value === 'open') {
     if (quantity === 'resistance' || quantity === 'insulation') return OPEN_OHMS;
+    // An open capacitor stores nothing (common practice: a meter shows open or next to nothing).
+    if (quantity === 'capacitance') return 0;
     throw new DiagnosisError('bad-reading', `open, for ${quantity}`);
   }
   const limits = LIMITS[quantity];

@@ -84,7 +84,11 @@ describe('readings that cannot be right', () => {
     expect(assess({ value: Number.NaN })).toBe('bad-reading');
     expect(assess({ value: -1 })).toBe('bad-reading');
     expect(assess({ value: 34_000 })).toBe('bad-reading');
-    expect(assess({ value: 'open' })).toBe('bad-reading');
+    expect(assess({ quantity: 'voltage', at: ['L1', 'L2'], value: 'open', unit: 'V' })).toBe('bad-reading');
+  });
+
+  it('but no open capacitor: it stores nothing', () => {
+    expect(assess({ value: 'open' })).toBe(assess({ value: 0 }));
   });
 
   it('a unit of another quantity', () => {
