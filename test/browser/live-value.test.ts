@@ -102,12 +102,13 @@ describe('the large value', () => {
     await picture(page, 'live-place-named');
     await isWhole();
     await technician.type('one eighteen');
-    expect([await live(), await large()]).toEqual(['awaited', '–V']);
+    expect([await live(), await large()]).toEqual(['awaited', '–A']);
     expect(await page.locator('[data-last-value]').getAttribute('data-last-value')).toBe('118');
     await technician.type('take that back');
     await technician.type('leg one to ground one eighteen');
-    await technician.type('eighty one');
-    expect([await live(), await large()]).toEqual(['unplaced', '81']);
+    await technician.acknowledgeCautions();
+    await technician.type('eighty one volts');
+    expect([await live(), await large()]).toEqual(['unplaced', '81V']);
     expect((await page.locator('.live-place').textContent())?.trim()).toBe('place? asked');
     await picture(page, 'live-unplaced');
     await isWhole();

@@ -16,7 +16,7 @@ export function UnsentFiles({ device, visits, unsent }: UnsentFilesProps) {
     <details>
       <summary>{KEPT.notSent}</summary>
       <p className="quiet">{KEPT.handOver}</p>
-      <ul className="kept-visits">
+      <ul className="unsent-files">
         {unsent.map(({ stream }) => {
           const visit = visits.find((one) => one.stream.visit === stream.visit);
           return (

@@ -88,7 +88,8 @@ describe('readings that cannot be right', () => {
   });
 
   it('but no open capacitor: it stores nothing', () => {
-    expect(assess({ value: 'open' })).toBe(assess({ value: 0 }));
+    const section = { quantity: 'capacitance', at: ['cap-C', 'cap-FAN'], unit: 'uF', power: 'off' };
+    expect(assess({ ...section, value: 'open' })).toBe('none');
   });
 
   it('a unit of another quantity', () => {

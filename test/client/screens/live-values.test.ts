@@ -50,7 +50,7 @@ describe('what stands large', () => {
     [
       'what is asked, again, behind a reading of another place',
       [...CALLED, 'suction pressure one eighteen psi'],
-      'L1 ground – V',
+      'fan-motor – A',
       118,
     ],
     [

@@ -24,11 +24,13 @@ const sections = new Map(
 /** What the lock file lists for production, read here anew: folders, and what is written about each. */
 function lockedForProduction(): readonly { readonly name: string; readonly version: string }[] {
   const { packages } = JSON.parse(read('package-lock.json')) as {
-    packages: Record<string, { version: string; dev?: true; devOptional?: true; optional?: true }>;
+    packages: Record<string, { name?: string; version: string; dev?: true; devOptional?: true; optional?: true }>;
   };
   // Optional ones are parts for one kind of machine each, of a package that is listed itself.
-  return Object.entries(packages).flatMap(([folder, { version, dev, optional }]) =>
-    folder === '' || dev || optional ? [] : [{ name: folder.slice(folder.lastIndexOf('node_modules/') + 13), version }],
+  return Object.entries(packages).flatMap(([folder, { name, version, dev, optional }]) =>
+    folder === '' || dev || optional
+      ? []
+      : [{ name: name ?? folder.slice(folder.lastIndexOf('node_modules/') + 13), version }],
   );
 }
 

@@ -65,7 +65,7 @@ const SAID: Readonly<Partial<Record<ZoneId, string>>> = {
   'air-handler': 'Air handler: not proven dead.',
   'disconnect-line': 'Disconnect line side: not proven dead.',
 };
-const REFUSED = /^Refused: power was not proven off/;
+const REFUSED = /^Refused: not proven dead/;
 
 describe.each(Object.entries(KINDS))('that %s', (_, { zone, sentences }) => {
   it.each(sentences)('in a zone not proven dead is said at once, recorded and taken back: %s', async (sentence) => {
