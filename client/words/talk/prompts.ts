@@ -213,7 +213,8 @@ export const SAY = {
   },
   runIn: (minutes: number) => `${capital(sayNumber(minutes))} minutes to the split: filter, drain.`,
   splitSoon: (minutes: number) => `${capital(sayNumber(minutes))} more.`,
-  split: (degrees: number, fits: boolean) => `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit'}.`,
+  split: (degrees: number, fits: boolean) =>
+    `Split ${sayNumber(degrees)}, ${fits ? 'fits' : 'does not fit: repair not proven by it'}.`,
 
   // What was seen and done.
   seen: (observation: ObservationId, as?: string) => `${capital(as ?? observationWords(observation))}.`,
