@@ -133,7 +133,7 @@ export const LIBRARY_READINGS: readonly string[] = [
   'cap-C–cap-HERM 0 V',
   'cap-C–cap-FAN 0 V',
   'cap-C–cap-FAN 1.1 uF',
-  'cap-C–cap-FAN 1.2 uF',
+  'cap-C–cap-FAN 1.1 uF',
   'cap-C–cap-HERM 44.1 uF',
   'compressor 14 A',
   'fan-motor 0.9 A',
