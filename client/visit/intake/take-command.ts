@@ -22,8 +22,15 @@ import { passPlateLine } from './take-plate.ts';
 import { takeReading } from './take-reading.ts';
 import { endMoment, waitAMoment } from './wait-a-moment.ts';
 
+/** Orders that lead to another step. */
+const LEADS_ON: readonly CommandId[] = ['what-next', 'go-back', 'skip-to'];
+
 /** An order to Readback itself, by voice, touch or key. */
 export function takeCommand(turn: Turn, command: CommandId, details: OrderDetails = {}): void {
+  const [asked] = turn.context.questions;
+  // Hands wait for its answer, and so does the next step.
+  if (asked?.question.kind === 'still-off' && LEADS_ON.includes(command))
+    return void turn.say('question', askAnewWords(asked));
   switch (command) {
     case 'take-back':
       return takeBack(turn);

@@ -44,6 +44,21 @@ describe('words beside a proof that nobody understood', () => {
     expect(visit.of('prompt.said').filter(({ kind }) => kind === 'warning').length).toBeGreaterThan(0);
   });
 
+  it.each(['what next', 'go back', 'skip to gauges'])(
+    'are asked about again by "%s", before any other step',
+    async (order) => {
+      const visit = await beside(NOT_UNDERSTOOD[0]!, order);
+      expect(outdoors(visit)).toBe('in-doubt');
+      expect(visit.mouth.last()).toBe('Not understood. Still off and locked?');
+      await visit.type('yes');
+      expect(outdoors(visit)).toBe('proven-dead');
+    },
+  );
+
+  it.each(['zero and zero', 'okay zero zero', 'one point one'])('are no numbers: "%s"', async (numbers) => {
+    expect(outdoors(await beside(numbers))).toBe('proven-dead');
+  });
+
   it('end it where hands go on without an answer, and the work is told unproven', async () => {
     const visit = await beside(NOT_UNDERSTOOD[0]!, 'lifted the brown wire from fan');
     expect(outdoors(visit)).toBe('reported-off');
