@@ -27,8 +27,8 @@ export function tokenise(text: string, language: Language = ENGLISH): HeardWord[
   const plain = joined
     .replace(signsOf(writing), (sign) => writing.signs[sign]!)
     .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
-    // A decimal comma; behind a comma and a space another number begins.
-    .replace(/(\d),(?=\d{1,2}(?!\d))/g, '$1.')
+    // A decimal comma, of two numbers alone: in a list, or with a space behind it, another number begins.
+    .replace(/(?<![\d,.])(\d+),(\d{1,2})(?![\d,]|\.\d)/g, '$1.$2')
     .replace(/(\d)\s*\/\s*(?=\d)/g, `$1 ${writing.stroke.numbers} `)
     .replace(/([a-z])\s*[/]\s*(?=[a-z])/g, `$1 ${writing.stroke.letters} `)
     .replace(

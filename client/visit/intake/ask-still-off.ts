@@ -1,5 +1,5 @@
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
-import { saysOnlyNumbers } from '../../../grammar/phrases/only-numbers.ts';
+import { saysOnlyZeros } from '../../../grammar/phrases/only-zeros.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
 import { saysStillOff, takesBack } from '../../../grammar/vocabulary/still-off-signs.ts';
@@ -31,7 +31,7 @@ export function askStillOff(turn: Turn, heard: string): boolean {
 
 /** Whether nothing at all is known of what was said: neither a number without its place nor a place without its number. */
 export function isNotUnderstood({ heard, verdict, meaning, reason, repaired }: Understanding): boolean {
-  if (verdict !== 'rejected' || reason === 'other-unit' || saysOnlyNumbers(heard)) return false;
+  if (verdict !== 'rejected' || reason === 'other-unit' || saysOnlyZeros(heard)) return false;
   if (meaning.kind === 'unclear') return meaning.at === undefined && meaning.state === undefined;
   return repaired !== undefined;
 }

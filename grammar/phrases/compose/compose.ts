@@ -207,9 +207,12 @@ function composeParted(segment: Segment, expectation: Expectation | undefined): 
   const [next] = composeNextPlace(segment);
   if (value?.meaning.kind !== 'reading' || next?.meaning.kind !== 'unclear')
     return segment.parted === 'stop' ? whole : doubted;
-  const { at } = value.meaning.reading;
+  const { at, quantity } = value.meaning.reading;
   const isAsked = next.meaning.of?.some((one) => pairKey(one.at) === pairKey(at)) === true;
-  return isAsked ? whole : [sideBySide([value, next])];
+  if (isAsked) return whole;
+  // "One twenty now leg two", with the outdoor air asked for: volts are none of its degrees.
+  const isAlike = next.meaning.of?.some((one) => one.quantity === quantity) === true;
+  return isAlike ? [sideBySide([value, next])] : doubted;
 }
 
 /** The place of the next reading: named, and its value still to come. */

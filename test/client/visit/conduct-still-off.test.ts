@@ -55,9 +55,18 @@ describe('words beside a proof that nobody understood', () => {
     },
   );
 
-  it.each(['zero and zero', 'okay zero zero', 'one point one'])('are no numbers: "%s"', async (numbers) => {
-    expect(outdoors(await beside(numbers))).toBe('proven-dead');
+  it.each(['zero and zero', 'okay zero and zero volts'])('are no zeros: "%s"', async (zeros) => {
+    expect(outdoors(await beside(zeros))).toBe('proven-dead');
   });
+
+  it.each([
+    'two forty and two forty',
+    'one eighteen one nineteen',
+    'two forty and zero',
+    'one twenty now leg two to ground',
+  ])('may be numbers of volts: "%s"', async (numbers) =>
+    expect(outdoors(await beside(numbers))).not.toBe('proven-dead'),
+  );
 
   it('end it where hands go on without an answer, and the work is told unproven', async () => {
     const visit = await beside(NOT_UNDERSTOOD[0]!, 'lifted the brown wire from fan');

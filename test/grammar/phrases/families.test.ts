@@ -315,6 +315,12 @@ describe('a word or a stop between a value and a place behind it', () => {
     if (between === ' now ') expect(logged).toBeGreaterThan(0);
   });
 
+  it('is asked where what is expected is no such quantity', () => {
+    const air = { readings: [{ quantity: 'temperature', at: ['outdoor-air'] }] } as const;
+    const { verdict, meaning } = understand('one twenty now leg two to ground', air);
+    expect([verdict, readingsIn(meaning)[0]?.at.join()]).toEqual(['asked', 'L2,ground']);
+  });
+
   it('is asked where nothing says whose value it is', () => {
     for (const text of ['zero now leg two to ground', 'two point one now common to start', 'two forty now T one T two'])
       expect(understand(text).verdict, text).toBe('asked');
@@ -331,11 +337,17 @@ describe('a question mark', () => {
 });
 
 describe('a decimal comma', () => {
+  it('is none in a list', () => {
+    const { meaning } = understand('meter 240,0,0,0,0,0,0,meter 240');
+    expect(meaning).toMatchObject({ report: { before: 240, values: [0, 0, 0, 0, 0, 0], after: 240 } });
+  });
+
   it.each([
     ['herm 4,5 uf', 4.5],
     ['fan amps 1,2', 1.2],
     ['common to run 2,1 ohms', 2.1],
     ['vacuum 1,200 microns', 1200],
+    ['fan amps 1,2.', 1.2],
   ])('%s is no tenfold', (text, value) => {
     expect(readingsIn(understand(text).meaning)[0]?.value).toBe(value);
   });
