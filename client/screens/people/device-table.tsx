@@ -58,8 +58,8 @@ export function DeviceTable({ devices, nameOf, onRevoke, onFile }: DeviceTablePr
                     ) : (
                       <>
                         {PEOPLE.revokedAt(showTime(revokedAt))}
-                        <label>
-                          {PEOPLE.handOver}{' '}
+                        <label className="hand-over">
+                          {PEOPLE.handOver}
                           <input
                             type="file"
                             className="control"
