@@ -14,6 +14,8 @@ import { Devices } from './people/devices.ts';
 import { Gate } from './people/gate.ts';
 import { addGuard, cookieNames } from './people/guard.ts';
 import { HandOver } from './people/hand-over.ts';
+import { leaseRoutes } from './people/lease-routes.ts';
+import { Leases } from './people/leases.ts';
 import { passkeyRoutes } from './people/passkey-routes.ts';
 import { Passkeys } from './people/passkeys.ts';
 import { People } from './people/people.ts';
@@ -111,6 +113,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   await fastify.register(passkeyRoutes, { passkeys: new Passkeys(people), origins: options.origins, giveCookies });
   const hub = new VisitHub();
   const live = new LiveVisits();
+  const leases = new Leases(people, store, live);
   const kept = metrics.counter('readback_events_stored_total', 'Events that were written to the disk.');
   const commits = new GroupCommit(
     store,
@@ -126,6 +129,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     () => commits.latestWriteMs / 1_000,
   );
   await fastify.register(acknowledgeRoutes, { people, store, live, signer: options.signer });
+  await fastify.register(leaseRoutes, { people, store, leases });
   await fastify.register(metricsRoutes, { metrics, people, origins: options.origins, token: options.metricsToken });
   await fastify.register(peopleRoutes, {
     people,
@@ -144,6 +148,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     hub,
     commits,
     live,
+    leases,
     metrics,
   });
   await fastify.register(pageRoutes, { webDir: options.webDir });

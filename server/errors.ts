@@ -35,6 +35,7 @@ const SENTENCES = {
   'visit-unknown': 'There is no visit "{detail}" here: see /api/visits for those there are.',
   'visit-not-live':
     'No device writes the visit "{detail}" at this moment: nobody would hear you; speak to the trainee another way.',
+  'lease-moved': 'Another device carries the visit "{detail}" on by now: look at it again before you take it over.',
   'page-unknown': 'There is nothing at {detail}.',
   'request-wrong': 'The request does not fit: {detail}.',
   'sign-in-needed': 'Sign in first: {detail}.',
@@ -69,6 +70,7 @@ export type ServerErrorCode = keyof typeof SENTENCES;
 const STATUS: Partial<Record<ServerErrorCode, number>> = {
   'visit-unknown': 404,
   'visit-not-live': 409,
+  'lease-moved': 409,
   'page-unknown': 404,
   'pages-unbuilt': 404,
   'request-wrong': 400,

@@ -5,6 +5,7 @@ import {
   MAX_IN_FLIGHT,
   PROTOCOL,
   type ServerMessage,
+  type TakenOver,
   type Welcome,
 } from '../../grammar/visit/messages.ts';
 import type { Acknowledgement } from '../../grammar/visit/record-lines.ts';
@@ -15,8 +16,8 @@ export interface OutboxOptions extends LinkOptions {
   readonly log: VisitLog;
   /** The device's wall clock in milliseconds since 1970, told to the server as a claim. */
   readonly clock?: () => number;
-  /** A supervisor's word came from their own device. */
-  readonly acknowledged?: (message: Acknowledged) => void;
+  /** A supervisor's word came from their own device, or another device carries the visit on. */
+  readonly told?: (message: Acknowledged | TakenOver) => void;
 }
 
 /** How far the record has come: written on this device, and held by the server. */
@@ -37,7 +38,7 @@ export interface OutboxState {
 export class Outbox {
   readonly #log: VisitLog;
   readonly #clock: (() => number) | undefined;
-  readonly #acknowledged: OutboxOptions['acknowledged'];
+  readonly #told: OutboxOptions['told'];
   readonly #link: Link;
   readonly #listeners = new Set<(state: OutboxState) => void>();
   /** Hashes of what was sent on this connection and is not acknowledged yet. */
@@ -52,7 +53,7 @@ export class Outbox {
   constructor(options: OutboxOptions) {
     this.#log = options.log;
     this.#clock = options.clock;
-    this.#acknowledged = options.acknowledged;
+    this.#told = options.told;
     this.#serverHas = options.log.acknowledged()?.seq ?? 0;
     this.#link = new Link(options, {
       opened: () => this.#hello(),
@@ -163,7 +164,8 @@ export class Outbox {
         this.#link.stop('fork', message.sentence);
         return;
       case 'acknowledged':
-        this.#acknowledged?.(message);
+      case 'taken-over':
+        this.#told?.(message);
         return;
       case 'error':
       case 'events':

@@ -10,6 +10,7 @@ const SHAPES: Readonly<Record<ServerMessage['kind'], Shape>> = {
   fork: { seq: 'number', held: 'string', sentence: 'string' },
   error: { code: 'string', sentence: 'string' },
   acknowledged: { supervisor: 'string', vouched: 'object' },
+  'taken-over': { device: 'string', name: 'string', time: 'number' },
   events: { events: 'object', level: 'boolean' },
 };
 

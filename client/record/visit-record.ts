@@ -1,5 +1,5 @@
 import type { Entry, StreamId } from '../../grammar/visit/envelope.ts';
-import type { Acknowledged } from '../../grammar/visit/messages.ts';
+import type { Acknowledged, TakenOver } from '../../grammar/visit/messages.ts';
 import type { Follows } from '../../grammar/visit/record-lines.ts';
 import { fetchStream } from './fetch-stream.ts';
 import { inTurn } from './in-turn.ts';
@@ -37,7 +37,7 @@ export class VisitRecord {
   readonly #options: VisitRecordOptions;
   readonly #logs: VisitLog[];
   readonly #listeners = new Set<(state: OutboxState) => void>();
-  readonly #hearers = new Set<(message: Acknowledged) => void>();
+  readonly #hearers = new Set<(message: Acknowledged | TakenOver) => void>();
   readonly #run = inTurn();
   #outbox: Outbox;
   #goingOn = false;
@@ -77,8 +77,8 @@ export class VisitRecord {
     return () => this.#listeners.delete(listener);
   }
 
-  /** Calls back when a supervisor's word comes from their own device; returns what ends that. */
-  onAcknowledged(hear: (message: Acknowledged) => void): () => void {
+  /** Calls back when a supervisor's word comes from their own device, or another one carries the visit on; returns what ends that. */
+  onTold(hear: (message: Acknowledged | TakenOver) => void): () => void {
     this.#hearers.add(hear);
     return () => this.#hearers.delete(hear);
   }
@@ -114,10 +114,11 @@ export class VisitRecord {
   #connect(): Outbox {
     const { link, clock } = this.#options;
     const log = this.#logs.at(-1) as VisitLog;
-    const acknowledged = (message: Acknowledged) => {
+    const told = (message: Acknowledged | TakenOver) => {
+      if (message.kind === 'taken-over' && message.device === log.stream.device) return;
       for (const hear of this.#hearers) hear(message);
     };
-    const outbox = new Outbox({ ...link, log, acknowledged, ...(clock === undefined ? {} : { clock }) });
+    const outbox = new Outbox({ ...link, log, told, ...(clock === undefined ? {} : { clock }) });
     outbox.subscribe(({ link: state }) => {
       if (state.link === 'stopped' && EPOCH_ENDS.has(state.code) && !this.#stopped) void this.#goOn(log);
       else this.#tell();

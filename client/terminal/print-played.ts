@@ -36,6 +36,7 @@ const LINES: {
 } = {
   'input.taken': 'heard-and-said',
   'visit.opened': 'heard-and-said',
+  'visit.taken-over': 'heard-and-said',
   'phase.entered': 'heard-and-said',
   'focus.moved': 'heard-and-said',
   'supervisor.acknowledged': 'heard-and-said',

@@ -8,7 +8,7 @@ import { readLogFile } from '../record/node/log-file.ts';
 import { TerminalError } from './terminal-error.ts';
 
 /** A visit as a file holds it; `chain` where it is the record of a device. Entries that cannot be read are of an unknown type. */
-interface ReadVisit {
+export interface ReadVisit {
   readonly events: readonly VisitEvent[];
   readonly chain?: ReadChain;
 }

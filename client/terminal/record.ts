@@ -2,12 +2,12 @@ import { basename } from 'node:path';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
 import type { VisitEvent } from '../../grammar/visit/events.ts';
-import { joinDevices } from '../../grammar/visit/join-devices.ts';
+import { type DeviceEntry, entriesOfDevice, joinDevices } from '../../grammar/visit/join-devices.ts';
 import { printTimes } from '../words/printed/print-times.ts';
 import { VOUCHED } from '../words/printed/vouched-words.ts';
 import { printRecord } from './print-record.ts';
 import { wrongUse } from './read-arguments.ts';
-import { opensVisit, readVisitFile } from './read-events.ts';
+import { opensVisit, type ReadVisit, readVisitFile } from './read-events.ts';
 import { runTool } from './run-tool.ts';
 import { headsAtHand, vouchedLines } from './signed-heads.ts';
 import { TerminalError } from './terminal-error.ts';
@@ -29,7 +29,7 @@ const TOOL = {
   notes: [
     'EVENTS.jsonl is the record file of the technician’s device (the demo names its own) or has one event a line.',
     'What a server signed is shown as it stands there; whether the signature holds, npm run verify tells.',
-    'Of other devices’ records only remarks are taken in.',
+    'Of another device’s record remarks are taken in, and all of it where that device carried the visit on.',
   ],
   examples: [
     'npm run -s record -- fixtures/visits/library/events.jsonl',
@@ -47,36 +47,43 @@ async function main({ options, words }: Given<typeof TOOL>): Promise<void> {
   }
   const [path, ...others] = words;
   if (path === undefined) throw wrongUse(TOOL, 'No record is named');
-  const { events, chain } = await readVisitFile(path);
+  const own = await readVisitFile(path);
+  const { events, chain } = own;
   if (!opensVisit(events)) throw new TerminalError('record-no-visit', path);
   const visit = chain?.stream.visit ?? visitOf(events);
-  const joined = await Promise.all(others.map((other) => readOther(other, visit)));
-  const record = toVisitRecord(
-    joinDevices(
-      events,
-      joined.map((other) => other.events),
-    ),
-  );
-  for (const { told } of joined) process.stderr.write(`${told}\n`);
+  const beside = await Promise.all(others.map((other) => readOther(other, visit)));
+  const joined = joinDevices([...entriesOf(own, basename(path)), ...beside.flatMap(({ entries }) => entries)]);
+  const record = toVisitRecord(joined.entries.map(({ event }) => event));
+  const told = beside.map(({ name, other, entries }) => {
+    if (other !== undefined) return VOUCHED.otherVisit(name, other);
+    const taken = entries.filter((entry) => joined.entries.includes(entry));
+    const remarks = taken.filter(({ event }) => event.type === 'remark.made');
+    return VOUCHED.joined(name, remarks.length, remarks.length === taken.length ? 0 : taken.length);
+  });
+  for (const sentence of told) process.stderr.write(`${sentence}\n`);
   const zone = new Intl.DateTimeFormat().resolvedOptions().timeZone;
   const heads = await headsAtHand(options.server, path);
   const vouched = vouchedLines(chain, heads, printTimes(record.zone ?? zone).day);
-  const edges = { zone, vouchedBy: [...vouched, ...joined.map(({ told }) => told)] };
+  const edges = { zone, vouchedBy: [...vouched, ...told] };
   process.stdout.write(
     options.json === true ? `${JSON.stringify(record, undefined, 2)}\n` : printRecord(record, edges),
   );
 }
 
-/** Another device's record: its remarks where it is of this visit, and what became of it in a sentence. */
-async function readOther(
-  path: string,
-  visit: string,
-): Promise<{ readonly events: readonly VisitEvent[]; readonly told: string }> {
-  const { events, chain } = await readVisitFile(path);
+/** Another device's record: its entries where it is of this visit, else the visit that it is of. */
+async function readOther(path: string, visit: string) {
+  const read = await readVisitFile(path);
   const name = basename(path);
-  const its = chain?.stream.visit ?? visitOf(events);
-  if (its !== '' && visit !== '' && its !== visit) return { events: [], told: VOUCHED.otherVisit(name, its) };
-  return { events, told: VOUCHED.joined(name, events.filter(({ type }) => type === 'remark.made').length) };
+  const its = read.chain?.stream.visit ?? visitOf(read.events);
+  const isOther = its !== '' && visit !== '' && its !== visit;
+  return isOther ? { name, other: its, entries: [] } : { name, other: undefined, entries: entriesOf(read, name) };
+}
+
+/** Each event with its place in its device's record; a file without a chain stands for a device of its own. */
+function entriesOf({ events, chain }: ReadVisit, name: string): readonly DeviceEntry[] {
+  if (chain === undefined) return entriesOfDevice(name, events);
+  const { device, epoch } = chain.stream;
+  return events.map((event, at) => ({ device, epoch, seq: chain.entries[at]?.seq ?? at + 1, event }));
 }
 
 /** The visit that the events open; empty where they open none. */

@@ -270,6 +270,29 @@ export const VisitRecordSchema = Type.Object(
     acknowledgements: Type.Array(
       Type.Object({ at: Time, supervisor: Words, from: Type.Optional(oneOf(['own-device', 'this-device'])) }, closed),
     ),
+    /** Each time another device carried the visit on, behind the last entry that counts of the one before. */
+    takeOvers: Type.Array(
+      Type.Object(
+        {
+          at: Time,
+          device: Words,
+          role: oneOf(['technician', 'trainee']),
+          person: Type.Optional(Words),
+          from: Type.Object(
+            {
+              device: Words,
+              epoch: Type.Integer({ minimum: 1 }),
+              seq: Type.Integer({ minimum: 1 }),
+              hash: Type.String({ pattern: '^[0-9a-f]{64}$' }),
+            },
+            closed,
+          ),
+          /** Entries of the device before that it told of and that had not come. */
+          missing: Type.Optional(Type.Integer({ minimum: 1 })),
+        },
+        closed,
+      ),
+    ),
     /** What a trainee alone said of something live: kept, and not taken. */
     waited: Type.Array(Type.Object({ at: Time, words: Words }, closed)),
     remarks: Type.Array(Type.Object({ at: Time, author: Words, text: Words }, closed)),

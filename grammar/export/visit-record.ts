@@ -135,6 +135,11 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       ...(judged === undefined ? {} : { judged: judgedOf(judged) }),
     })),
     acknowledgements: view.acknowledgements.map(({ seq: _seq, time, ...line }) => ({ at: time.at, ...line })),
+    takeOvers: view.takeOvers.map(({ seq: _seq, time, from, ...line }) => ({
+      at: time.at,
+      ...line,
+      from: { ...from },
+    })),
     waited: view.waited.map((line) => ({ ...at(line), words: line.words })),
     remarks: view.remarks.map((line) => ({ ...at(line), author: line.author, text: line.text })),
     injuries: view.injuries.map(at),

@@ -15,7 +15,7 @@ import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
 import type { Dictation } from './dictated.ts';
-import type { AnsweredFrom, InputTime, VisitInput } from './inputs.ts';
+import type { AnsweredFrom, InputTime, LastEntry, VisitInput } from './inputs.ts';
 import type { Question, QuestionEnd } from './questions.ts';
 import type { RefrigerantCheck, RefrigerantStage } from './refrigerant-facts.ts';
 
@@ -82,6 +82,15 @@ export type VisitOutcome =
       readonly role: 'technician' | 'trainee';
       readonly unit: UnitProfile;
       readonly software: string;
+    }
+  /** Another device carries the visit on; whoever carries it is what their role allows. */
+  | {
+      readonly type: 'visit.taken-over';
+      readonly from: LastEntry;
+      readonly device: string;
+      readonly person?: string;
+      readonly role: 'technician' | 'trainee';
+      readonly missing?: number;
     }
   | { readonly type: 'phase.entered'; readonly phase: Phase }
   | { readonly type: 'focus.moved'; readonly focus: Focus }

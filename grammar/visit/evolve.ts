@@ -79,6 +79,9 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       const { visit, site, complaint, role, unit, software } = event;
       return { visit, site, complaint, role, listed: unit, unit, software, lastHeard: moment.time.mono };
     }
+    case 'visit.taken-over':
+      // Who takes it over was not there when a supervisor spoke; whether they have a microphone is not known yet.
+      return { role: event.role, supervisor: undefined, listens: false, lastHeard: moment.time.mono };
     case 'phase.entered':
       return {
         phase: event.phase,

@@ -89,6 +89,8 @@ interface TimeLine {
   /** Closes that went through with something left, and the reason that was spoken. */
   readonly overrides: readonly (Moment & { readonly why: readonly string[]; readonly reason: string })[];
   readonly warnings: readonly (Moment & { readonly words: string })[];
+  /** Each time another device carried the visit on. */
+  readonly takeOvers: readonly (Moment & Omit<Extract<VisitOutcome, { type: 'visit.taken-over' }>, 'type'>)[];
   readonly interruptions: readonly (Moment & { readonly sentence: string })[];
   readonly split?: Moment & Omit<Extract<VisitOutcome, { type: 'split.judged' }>, 'type'>;
   /** Readings that contradict each other, by their numbers. */
@@ -139,6 +141,7 @@ function emptyTimeLine(): Mutable<TimeLine> {
     warnings: [],
     contradictions: [],
     interruptions: [],
+    takeOvers: [],
     unknown: [],
     damaged: [],
   };
@@ -258,6 +261,11 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'edge.interrupted':
       view.interruptions.push({ ...moment, sentence: event.sentence });
       return;
+    case 'visit.taken-over': {
+      const { type: _type, time: _time, ...taken } = event;
+      view.takeOvers.push({ ...moment, ...taken });
+      return;
+    }
     case 'visit.closed':
       view.summary = event.summary;
       return;

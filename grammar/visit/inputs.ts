@@ -7,6 +7,7 @@ import type { PointId } from '../vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../vocabulary/quantities.ts';
 import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
+import type { Hash } from './envelope.ts';
 import type { KeptSound } from './kept-sound.ts';
 import type { Vouched } from './messages.ts';
 
@@ -80,6 +81,14 @@ export type TimerId = 'quiet' | 'proof' | 'split-reminder' | 'check' | 'refriger
 /** Whose device a supervisor answered from: their own, or the one of the visit. */
 export type AnsweredFrom = 'own-device' | 'this-device';
 
+/** One entry of one device's record of a visit, by its place and its hash. */
+export interface LastEntry {
+  readonly device: string;
+  readonly epoch: number;
+  readonly seq: number;
+  readonly hash: Hash;
+}
+
 /** Everything that can move a visit. Each names its origin; each is logged before it is acted on. */
 export type VisitInput =
   | {
@@ -96,6 +105,20 @@ export type VisitInput =
     }
   /** The visit is taken up again from its record, after a reload or a break. `cut`: what was heard when it broke off. */
   | { readonly type: 'restored.visit'; readonly time: InputTime; readonly cut?: string }
+  /** Another device holds the technician's lease of the visit from here on: the first entry of its own that counts. */
+  | {
+      readonly type: 'took.over.visit';
+      readonly time: InputTime;
+      /** The last entry that counts of the device that held it. */
+      readonly from: LastEntry;
+      /** Which device takes it, and who carries it, where the server knows. */
+      readonly device: string;
+      readonly person?: string;
+      readonly role: 'technician' | 'trainee';
+      readonly software: string;
+      /** Entries that the other device told the server of and that have not come, where there are any. */
+      readonly missing?: number;
+    }
   | { readonly type: 'heard.utterance'; readonly time: InputTime; readonly utterance: HeardUtterance }
   | { readonly type: 'touched.command'; readonly time: InputTime; readonly command: CommandId }
   | {

@@ -1,29 +1,113 @@
 import type { VisitEvent } from './events.ts';
+import type { LastEntry } from './inputs.ts';
 
-/**
- * One visit from the records of several devices. The technician's device holds the lease: its events are the visit. Of
- * every other device only remarks are taken, each placed by the time it claims; whatever else a second device has
- * logged does not count, so that two devices never both say what was measured.
- */
-export function joinDevices(
-  technician: readonly VisitEvent[],
-  others: readonly (readonly VisitEvent[])[],
-): readonly VisitEvent[] {
-  const remarks = others.flat().filter((event) => event.type === 'remark.made');
-  const joined: VisitEvent[] = [...technician];
-  for (const remark of remarks.toSorted((a, b) => claimed(a) - claimed(b))) {
-    const after = joined.findLastIndex((event) => claimed(event) <= claimed(remark));
-    joined.splice(Math.max(after, batchEnd(joined, after)) + 1, 0, remark);
-  }
-  return joined;
+/** One entry of a device's record of a visit. */
+export interface DeviceEntry {
+  readonly device: string;
+  readonly epoch: number;
+  readonly seq: number;
+  readonly event: VisitEvent;
 }
 
-function claimed(event: VisitEvent): number {
+/** One visit of several devices, and what of it does not count. */
+export interface JoinedVisit<Item extends DeviceEntry = DeviceEntry> {
+  readonly entries: readonly Item[];
+  /** The device that holds the technician's lease; undefined for no entries at all. */
+  readonly holder: string | undefined;
+  /** How many entries of each device do not count, remarks aside: written by who did not hold the lease. */
+  readonly leftOut: readonly { readonly device: string; readonly count: number }[];
+}
+
+/**
+ * One visit from the entries of all its devices. One device at a time holds the technician's lease: the one that opened
+ * the visit, until another took it over behind an entry that it names. What the others log does not count, so that two
+ * devices never both say what was measured; of them only remarks are taken, each placed by the time it claims.
+ *
+ * @param entries each device's in its order; between devices any order will do, but the opening one comes first where
+ * none holds the opening of a visit
+ */
+export function joinDevices<Item extends DeviceEntry>(entries: readonly Item[]): JoinedVisit<Item> {
+  const devices = byDevice(entries);
+  const counted = [...leasesOf(devices)];
+  const joined = counted.flat();
+  const counts = new Set(joined);
+  const others = entries.filter((entry) => !counts.has(entry));
+  for (const remark of others.filter(isRemark).toSorted((a, b) => claimed(a) - claimed(b))) place(joined, remark);
+  const left = byDevice(others.filter(({ event }) => !isRemark({ event }) && !isRemarkInput(event)));
+  return {
+    entries: joined,
+    holder: counted.at(-1)?.[0]?.device,
+    leftOut: [...left].map(([device, { length }]) => ({ device, count: length })),
+  };
+}
+
+function byDevice<Item extends DeviceEntry>(entries: readonly Item[]): ReadonlyMap<string, readonly Item[]> {
+  const devices = new Map<string, Item[]>();
+  for (const entry of entries) {
+    const own = devices.get(entry.device);
+    if (own === undefined) devices.set(entry.device, [entry]);
+    else own.push(entry);
+  }
+  return devices;
+}
+
+/** What each holder of the lease wrote while holding it, one after another. */
+function* leasesOf<Item extends DeviceEntry>(devices: ReadonlyMap<string, readonly Item[]>): Generator<Item[]> {
+  const all = [...devices.values()];
+  let own = all.find((one) => one.some(({ event }) => event.type === 'visit.opened')) ?? all[0];
+  let begin = 0;
+  while (own !== undefined) {
+    const taken = nextTakeOver(all, own, begin);
+    yield own.slice(begin, taken?.last === undefined ? undefined : taken.last + 1);
+    own = taken?.by;
+    begin = taken?.begin ?? 0;
+  }
+}
+
+/** Who took the visit over from the device whose entries these are, behind its entry `begin` or a later one. */
+function nextTakeOver<Item extends DeviceEntry>(
+  all: readonly (readonly Item[])[],
+  own: readonly Item[],
+  begin: number,
+) {
+  const found = all
+    .filter((other) => other !== own)
+    .flatMap((by) =>
+      by.flatMap((entry, at) => {
+        const from = takenFrom(entry.event);
+        const last = from === undefined ? -1 : own.findIndex((one) => isEntry(one, from));
+        return last < begin ? [] : [{ by, begin: at, last }];
+      }),
+    );
+  // The lease goes to one: where two claim it, who took it earlier.
+  return found.toSorted((a, b) => a.last - b.last)[0];
+}
+
+function takenFrom(event: VisitEvent): LastEntry | undefined {
+  return event.type === 'input.taken' && event.input?.type === 'took.over.visit' ? event.input.from : undefined;
+}
+
+const isEntry = (entry: DeviceEntry, from: LastEntry) =>
+  entry.device === from.device && entry.epoch === from.epoch && entry.seq === from.seq;
+const isRemark = ({ event }: { readonly event: VisitEvent }) => event.type === 'remark.made';
+const isRemarkInput = (event: VisitEvent) => event.type === 'input.taken' && event.input?.type === 'remarked.visit';
+
+function place<Item extends DeviceEntry>(joined: Item[], remark: Item): void {
+  const after = joined.findLastIndex((entry) => claimed(entry) <= claimed(remark));
+  joined.splice(Math.max(after, batchEnd(joined, after)) + 1, 0, remark);
+}
+
+function claimed({ event }: DeviceEntry): number {
   return Date.parse(event.type === 'input.taken' ? event.input.time.at : event.time.at);
 }
 
 /** A batch (an input and what came of it) is never cut by a remark. */
-function batchEnd(events: readonly VisitEvent[], index: number): number {
-  const next = events.findIndex((event, at) => at > index && event.type === 'input.taken');
-  return next < 0 ? events.length - 1 : next - 1;
+function batchEnd(entries: readonly DeviceEntry[], index: number): number {
+  const next = entries.findIndex(({ event }, at) => at > index && event.type === 'input.taken');
+  return next < 0 ? entries.length - 1 : next - 1;
+}
+
+/** The events of one device as the entries of its first epoch. */
+export function entriesOfDevice(device: string, events: readonly VisitEvent[]): readonly DeviceEntry[] {
+  return events.map((event, at) => ({ device, epoch: 1, seq: at + 1, event }));
 }

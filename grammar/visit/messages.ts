@@ -137,7 +137,17 @@ export interface Acknowledged {
   readonly vouched: Vouched;
 }
 
-export type ServerMessage = Welcome | Ack | Gap | Fork | Refusal | Events | Acknowledged;
+/** Another device carries the visit on: what is written here from now on does not count. */
+export interface TakenOver {
+  readonly kind: 'taken-over';
+  readonly device: string;
+  /** The name of who took it; empty where nobody signs in. */
+  readonly name: string;
+  /** The server's wall clock, in milliseconds since 1970. */
+  readonly time: number;
+}
+
+export type ServerMessage = Welcome | Ack | Gap | Fork | Refusal | Events | Acknowledged | TakenOver;
 
 /** What the server signs of a supervisor's word, one line a field. */
 export function acknowledgementText(

@@ -101,6 +101,16 @@ export interface KeptAuditLine extends AuditLine {
   readonly id: number;
 }
 
+/** Which device holds the technician's lease of a visit: that of whoever took it over last. */
+export interface Lease {
+  readonly company: string;
+  readonly visit: string;
+  readonly device: string;
+  /** Who took it; empty where nobody signs in. */
+  readonly person: string;
+  readonly takenAt: number;
+}
+
 export type ChangeOutcome =
   | 'changed'
   | 'unknown'
@@ -140,6 +150,14 @@ export interface PeopleStore {
   devices(company: string): Promise<readonly Device[]>;
   /** False where there is none in the company, or it was revoked before. */
   revokeDevice(company: string, device: string, at: number): Promise<boolean>;
+
+  /** Undefined where nobody took it over from the device that opened it. */
+  lease(company: string, visit: string): Promise<Lease | undefined>;
+  /**
+   * Gives the lease to a device, where it is still held as `before` says; of two that take it at once, one has it.
+   * @param before the lease as it was read; undefined where there was none
+   */
+  takeLease(lease: Lease, before: Lease | undefined): Promise<boolean>;
 
   addSession(session: Session): Promise<void>;
   session(hash: string): Promise<Session | undefined>;

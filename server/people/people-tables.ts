@@ -46,6 +46,7 @@ export interface PeopleTables {
     counter: number;
     created_at: number;
   };
+  lease: { company: string; visit: string; device: string; person: string; taken_at: number };
   attempt: { key: string; since: number; count: number };
   audit: {
     id: Generated<number>;
@@ -144,4 +145,18 @@ export async function createPeopleTables(db: Kysely<PeopleTables>): Promise<void
     .addColumn('times', 'integer', (column) => column.notNull())
     .execute();
   await schema.createIndex('audit_company').on('audit').columns(['company', 'id']).execute();
+  await createLeases(db);
+}
+
+/** What the second version of the tables has beyond the first. */
+export async function createLeases(db: Kysely<PeopleTables>): Promise<void> {
+  await db.schema
+    .createTable('lease')
+    .addColumn('company', 'text', (column) => column.notNull())
+    .addColumn('visit', 'text', (column) => column.notNull())
+    .addColumn('device', 'text', (column) => column.notNull())
+    .addColumn('person', 'text', (column) => column.notNull())
+    .addColumn('taken_at', 'bigint', (column) => column.notNull())
+    .addPrimaryKeyConstraint('lease_of_visit', ['company', 'visit'])
+    .execute();
 }

@@ -12,12 +12,22 @@ import type {
   Session,
 } from './people-store.ts';
 import type { PeopleTables } from './people-tables.ts';
+import { sqlLeases } from './sql-leases.ts';
 
 type Row<Table extends keyof PeopleTables> = Selectable<PeopleTables[Table]>;
 
 /** The store on any SQL database that the tables were made in. `close` is the database's own. */
 export function sqlPeopleStore(db: Kysely<PeopleTables>, close: () => Promise<void>): PeopleStore {
-  return { ...companies(db), ...people(db), ...devices(db), ...sessions(db), ...codes(db), ...trail(db), close };
+  return {
+    ...companies(db),
+    ...people(db),
+    ...devices(db),
+    ...sessions(db),
+    ...codes(db),
+    ...trail(db),
+    ...sqlLeases(db),
+    close,
+  };
 }
 
 type Part<Names extends keyof PeopleStore> = Pick<PeopleStore, Names>;

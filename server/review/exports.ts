@@ -4,6 +4,7 @@ import { readingsCsv } from '../../grammar/export/readings-csv.ts';
 import { talkVtt } from '../../grammar/export/talk-vtt.ts';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
+import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { foldVisit } from '../../grammar/visit/fold-visit.ts';
 import { joinDevices } from '../../grammar/visit/join-devices.ts';
 import { NameSchema } from '../../grammar/visit/message-schemas.ts';
@@ -127,14 +128,10 @@ async function storedOf(store: EventStore, company: string, visit: string): Prom
   return all;
 }
 
-/** The device that opened the visit holds its lease; of the others remarks are taken. */
+/** As `joinDevices` counts: what the holders of the lease wrote, and the remarks of others. */
 async function eventsOf(store: EventStore, company: string, visit: string) {
-  const byDevice = new Map<string, string[]>();
-  for (const { device, body } of await storedOf(store, company, visit)) {
-    const bodies = byDevice.get(device) ?? [];
-    byDevice.set(device, bodies);
-    bodies.push(body);
-  }
-  const [technician = [], ...others] = [...byDevice.values()].map((bodies) => readBodies(bodies));
-  return joinDevices(technician, others);
+  const stored = await storedOf(store, company, visit);
+  const events = readBodies(stored.map(({ body }) => body));
+  const entries = stored.map((entry, at) => ({ ...entry, event: events[at] as VisitEvent }));
+  return joinDevices(entries).entries.map(({ event }) => event);
 }

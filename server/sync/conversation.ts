@@ -9,6 +9,7 @@ import {
   type Watch,
 } from '../../grammar/visit/messages.ts';
 import type { Admitted, Gate } from '../people/gate.ts';
+import type { Leases } from '../people/leases.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { type Holders, LIMITS } from './limits.ts';
@@ -24,6 +25,7 @@ export interface ConversationOptions extends WriterOptions {
   readonly hub: VisitHub;
   readonly saidHeads: SaidHeads;
   readonly live: LiveVisits;
+  readonly leases: Pick<Leases, 'elsewhere'>;
   readonly gate: Pick<Gate, 'admit' | 'look'>;
   readonly helloWithinMs: number;
   /** Connections that said neither hello nor watch yet, the one that waits longest first. */
@@ -171,6 +173,8 @@ export class Conversation implements Connection {
       leave();
     };
     this.send({ kind: 'welcome', protocol: PROTOCOL, head: outcome.head, clock: this.#options.clock() });
+    const elsewhere = await this.#options.leases.elsewhere(company, visit, device);
+    if (elsewhere !== undefined) this.send(elsewhere);
   }
 
   #startWatch(watch: Watch): void {

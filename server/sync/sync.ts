@@ -5,6 +5,7 @@ import { ServerError } from '../errors.ts';
 import type { Metrics } from '../metrics.ts';
 import { allowedOrigin, type OriginRule, ownAddress } from '../origins.ts';
 import type { Gate } from '../people/gate.ts';
+import type { Leases } from '../people/leases.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { Conversation } from './conversation.ts';
@@ -30,6 +31,7 @@ export interface SyncOptions {
   readonly hub: VisitHub;
   readonly commits: GroupCommit;
   readonly live: LiveVisits;
+  readonly leases: Pick<Leases, 'elsewhere'>;
   readonly metrics: Metrics;
 }
 

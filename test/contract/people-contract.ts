@@ -193,6 +193,25 @@ export function peopleContract(name: string, opened: () => PeopleStore, reopen: 
       expect(await opened().passkey('other')).toBeUndefined();
     });
 
+    test('a lease goes to one of two that take it at once, and only from who holds it', async () => {
+      const [ours, theirs, visit] = [fresh('company'), fresh('company'), fresh('visit')];
+      const lease = { company: ours, visit, device: 'tablet', person: 'p', takenAt: 5 };
+      expect(await opened().lease(ours, visit)).toBeUndefined();
+      const both = await Promise.all(
+        ['tablet', 'phone'].map((device) => opened().takeLease({ ...lease, device }, undefined)),
+      );
+      expect(both.filter(Boolean)).toHaveLength(1);
+      const held = await opened().lease(ours, visit);
+      const next = { ...lease, device: 'third', takenAt: 6 };
+      expect(await opened().takeLease(next, { ...lease, device: 'nobody' })).toBe(false);
+      expect(await opened().takeLease(next, undefined)).toBe(false);
+      expect(await opened().takeLease(next, held)).toBe(true);
+      expect(await opened().takeLease({ ...next, takenAt: 7 }, held)).toBe(false);
+      await reopen();
+      expect(await opened().lease(ours, visit)).toEqual(next);
+      expect(await opened().lease(theirs, visit)).toBeUndefined();
+    });
+
     test('attempts are counted within a window that begins with the first', async () => {
       const key = fresh('attempt');
       const counted: number[] = [];

@@ -54,6 +54,21 @@ describe('SQLite: the file of the people', () => {
     );
   });
 
+  test('one of the first version is brought up, and holds what it held', async () => {
+    const older = join(scratch.path, 'older.sqlite');
+    const first = await openSqlitePeopleStore(older);
+    await first.addCompany({ company: 'north', name: 'North', createdAt: 1 });
+    await first.close();
+    // As the first version made it: without leases.
+    change(older, 'DROP TABLE lease; PRAGMA user_version = 1');
+    const raised = await openSqlitePeopleStore(older);
+    expect(await raised.company('north')).toMatchObject({ name: 'North' });
+    const lease = { company: 'north', visit: 'v', device: 'd', person: '', takenAt: 1 };
+    expect(await raised.takeLease(lease, undefined)).toBe(true);
+    await raised.close();
+    await (await openSqlitePeopleStore(older)).close();
+  });
+
   test('one that is newer, or none of ours, is left as it is', async () => {
     const newer = join(scratch.path, 'newer.sqlite');
     await (await openSqlitePeopleStore(newer)).close();

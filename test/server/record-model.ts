@@ -222,6 +222,7 @@ export class ModelWorld {
       commits,
       hub: new VisitHub(),
       live: new LiveVisits(),
+      leases: { elsewhere: async () => undefined },
       saidHeads: { said: () => undefined } as never,
       signer: SIGNER,
       clock: () => 1,

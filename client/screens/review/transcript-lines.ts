@@ -36,6 +36,7 @@ const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line)
   signatures: (line) => ({ kind: 'note', text: TRANSCRIPT.signed(line), ...dictated(line) }),
   remarks: (line) => ({ kind: 'note', text: TRANSCRIPT.remark(line) }),
   acknowledgements: (line) => ({ kind: 'note', text: TRANSCRIPT.acknowledged(line) }),
+  takeOvers: (line) => ({ kind: 'note', text: TRANSCRIPT.takenOver(line) }),
   unanswered: (line) => ({ kind: 'note', text: TRANSCRIPT.unanswered(line) }),
   injuries: () => ({ kind: 'note', text: TRANSCRIPT.hurt }),
   interruptions: (line) => ({ kind: 'note', text: line.sentence }),

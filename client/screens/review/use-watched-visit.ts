@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import { type JoinedVisit, joinDevices } from '../../../grammar/visit/join-devices.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
@@ -8,9 +9,11 @@ import { type VisitWatch, watchVisit } from '../../record/watch-visit.ts';
 import { readingCompany } from '../session/who.ts';
 
 export interface WatchedVisit {
-  /** In the order in which the server took them. */
+  /** What counts of all devices, in its order. */
   readonly entries: readonly WatchedEvent[];
   readonly events: readonly VisitEvent[];
+  /** What devices wrote that did not hold the lease: it does not count. */
+  readonly leftOut: JoinedVisit['leftOut'];
   /** Everything the server had is here; what comes from now on is live. */
   readonly level: boolean;
   readonly link: LinkState;
@@ -46,6 +49,10 @@ export function useWatchedVisit(visit: string): WatchedVisit {
       watch?.stop();
     };
   }, [visit]);
-  const events = useMemo(() => readBodies(entries.map((entry) => entry.body)), [entries]);
-  return { entries, events, level, link };
+  const counted = useMemo(() => {
+    const events = readBodies(entries.map((entry) => entry.body));
+    return joinDevices(entries.map((entry, at) => ({ ...entry, event: events[at] as VisitEvent })));
+  }, [entries]);
+  const events = useMemo(() => counted.entries.map(({ event }) => event), [counted]);
+  return { entries: counted.entries, events, leftOut: counted.leftOut, level, link };
 }

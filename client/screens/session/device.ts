@@ -6,6 +6,7 @@ import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { readPairing } from '../../record/browser/device-key.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
 import { KeptSounds } from '../../record/browser/kept-sounds.ts';
+import { LeaseDatabase, type LeftVisit } from '../../record/browser/lease-database.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
 import { sendDevice } from '../../record/browser/send-device.ts';
@@ -14,6 +15,7 @@ import { readEpochs } from '../../record/next-epoch.ts';
 import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
+import { takeOver, type VisitElsewhere, visitsElsewhere, withTaken } from './take-over.ts';
 import { type Opening, type SessionEdges, VisitSession } from './visit-session.ts';
 
 /** A visit as this device holds it. */
@@ -21,6 +23,8 @@ export interface DeviceVisit {
   readonly stream: StreamId;
   readonly folded: FoldedVisit;
   readonly closed: boolean;
+  /** Set where another device carries it on. */
+  readonly left: LeftVisit | undefined;
 }
 
 const DEVICE_KEY = 'readback.device';
@@ -30,6 +34,7 @@ export class Device {
   readonly #database = new RecordDatabase();
   readonly #store = browserLogStore(this.#database);
   readonly #sounds = new KeptSounds(this.#database);
+  readonly #leases = new LeaseDatabase();
 
   /** The visits written on this device, the latest begun first. */
   async visits(): Promise<readonly DeviceVisit[]> {
@@ -43,8 +48,13 @@ export class Device {
     const logs: VisitLog[] = [];
     for (let epoch = 1; epoch <= newest; epoch += 1) logs.push(await this.#store.open({ ...stream, epoch }));
     const entries = logs.length === 0 ? [] : await readEpochs(logs);
-    const folded = foldVisit(readBodies(entries.map((entry) => entry.body)));
-    return { stream, folded, closed: folded.summary !== undefined };
+    const bodies = withTaken(
+      entries.map((entry) => entry.body),
+      await this.#leases.taken(stream.visit),
+    );
+    const folded = foldVisit(readBodies(bodies));
+    const left = await this.#leases.left(stream.visit);
+    return { stream, folded, closed: folded.summary !== undefined, left };
   }
 
   /** What of the visits here the server does not have yet, the oldest first. */
@@ -89,6 +99,30 @@ export class Device {
     return VisitSession.open(await this.#edges(stream), whole);
   }
 
+  /** The open visits that other devices hold, as far as the server tells; a sentence where it does not. */
+  async visitsElsewhere(): Promise<readonly VisitElsewhere[] | string> {
+    const { company, device } = await this.newStream();
+    return visitsElsewhere(browserLink(), company, device);
+  }
+
+  /** This device's stream of a visit that it takes over. */
+  async streamFor(visit: string): Promise<StreamId> {
+    return { ...(await this.newStream()), visit };
+  }
+
+  /**
+   * Takes a visit over from the device that holds it. To be called by the one tab that holds the writer's lock.
+   * @throws {Error} with the sentence that says what hinders it; nothing is changed here then.
+   */
+  async takeOver(stream: StreamId): Promise<VisitSession> {
+    const outcome = await takeOver(browserLink(), stream);
+    if (typeof outcome === 'string') throw new Error(outcome);
+    const { record, ...edges } = await this.#edges(stream);
+    const taken = { ...outcome.taken, own: (await record.read()).length };
+    await this.#leases.take(taken);
+    return VisitSession.takeOver({ ...edges, record, taken }, outcome.taking);
+  }
+
   /** To be called by the one tab that holds the writer's lock. */
   async resume(stream: StreamId): Promise<VisitSession> {
     return VisitSession.resume(await this.#edges(stream));
@@ -96,7 +130,14 @@ export class Device {
 
   async #edges(stream: StreamId): Promise<SessionEdges> {
     const news = openTabNews(stream.visit, () => undefined);
-    return { record: await this.#record(stream), news, sounds: this.#sounds };
+    const { visit } = stream;
+    return {
+      record: await this.#record(stream),
+      news,
+      sounds: this.#sounds,
+      taken: await this.#leases.taken(visit),
+      left: async ({ device, name, time }) => this.#leases.leave({ visit, device, name, time }),
+    };
   }
 
   #record(stream: StreamId): Promise<VisitRecord> {

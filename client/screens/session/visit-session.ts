@@ -3,12 +3,14 @@ import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
+import type { TakenOver } from '../../../grammar/visit/messages.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import type { KeptSounds } from '../../record/browser/kept-sounds.ts';
+import type { TakenVisit } from '../../record/browser/lease-database.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
 import { inTurn } from '../../record/in-turn.ts';
@@ -18,12 +20,14 @@ import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
 import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mouth.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
+import { SAY } from '../../words/talk/prompts.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { DictatedSound } from './dictated-sound.ts';
 import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
 import { type CheckStep, checkSound } from './sound-check.ts';
+import { type Taking, withTaken } from './take-over.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
 export interface SessionState {
@@ -38,6 +42,8 @@ export interface SessionState {
   readonly busy: boolean;
   /** How much of the unit's table is built, 0…1, while the diagnosis waits for it. */
   readonly building: number | undefined;
+  /** Set where another device carries the visit on: nothing more is taken here. */
+  readonly elsewhere: TakenOver | undefined;
 }
 
 /** The quiet window after own speech, in milliseconds: the room's echo and the speaker's own delay. Our choice. */
@@ -49,6 +55,10 @@ export interface SessionEdges {
   /** Tells other tabs of this browser whenever the record grows. */
   readonly news: TabNews;
   readonly sounds: KeptSounds;
+  /** Set where this device took the visit over. */
+  readonly taken: TakenVisit | undefined;
+  /** Another device carries the visit on: to be kept, so that it is not taken up here again. */
+  readonly left: (by: TakenOver) => Promise<void>;
 }
 
 export type Opening = Parameters<typeof VisitRun.open>[1];
@@ -59,6 +69,7 @@ export type Opening = Parameters<typeof VisitRun.open>[1];
  */
 export class VisitSession {
   readonly #record: VisitRecord;
+  readonly #taken: TakenVisit | undefined;
   readonly #dictated: DictatedSound;
   /** What is heard comes in its order, though a sound takes its time to be kept. */
   readonly #arrive = inTurn();
@@ -76,6 +87,7 @@ export class VisitSession {
   readonly #events: VisitEvent[];
   #run: VisitRun | undefined;
   #problem: string | undefined;
+  #elsewhere: TakenOver | undefined;
   #state: SessionState | undefined;
   #typed = 0;
   #busy = 0;
@@ -83,7 +95,8 @@ export class VisitSession {
   #echo: ReturnType<typeof setTimeout> | undefined;
 
   private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
-    const { record, news, sounds } = edges;
+    const { record, news, sounds, taken, left } = edges;
+    this.#taken = taken;
     this.#dictated = new DictatedSound(sounds);
     this.#record = record;
     this.#news = news;
@@ -105,9 +118,11 @@ export class VisitSession {
       { loadVoice: () => OfflineVoice.load(() => this.#sounds.context()), manner: () => speakingManner() },
     );
     record.subscribe(() => this.#changed());
-    record.onAcknowledged(({ supervisor, vouched }) =>
-      this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'own-device', vouched })),
-    );
+    record.onTold((message) => {
+      if (message.kind === 'taken-over') return void left(message).finally(() => this.#leave(message));
+      const { supervisor, vouched } = message;
+      this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'own-device', vouched }));
+    });
     this.#forgetNetwork = onReachable(() => record.retryNow());
   }
 
@@ -118,9 +133,17 @@ export class VisitSession {
     return session;
   }
 
+  /** Takes a visit over from another device; what it was before stands in `edges`. */
+  static takeOver(edges: SessionEdges, taking: Taking): VisitSession {
+    const bodies = edges.taken?.bodies ?? [];
+    const session = new VisitSession(edges, readBodies(bodies));
+    session.#begin(VisitRun.takeOver(session.#edges(), bodies, taking));
+    return session;
+  }
+
   /** Takes up the visit that stands in the record. */
   static async resume(edges: SessionEdges): Promise<VisitSession> {
-    const bodies = await readAll(edges.record);
+    const bodies = await readAll(edges);
     const session = new VisitSession(edges, readBodies(bodies));
     session.#begin(await VisitRun.restore(session.#edges(), bodies));
     return session;
@@ -128,7 +151,7 @@ export class VisitSession {
 
   /** After what hindered writing was mended: takes the visit up from its record. */
   async takeUpAgain(): Promise<void> {
-    const bodies = await readAll(this.#record);
+    const bodies = await readAll({ record: this.#record, taken: this.#taken });
     this.#events.splice(0, this.#events.length, ...readBodies(bodies));
     this.#problem = undefined;
     this.#begin(await VisitRun.restore(this.#edges(), bodies));
@@ -242,6 +265,16 @@ export class VisitSession {
     await this.#record.close();
   }
 
+  /** Another device carries the visit on: nothing more is said, heard or taken here. */
+  #leave(by: TakenOver): void {
+    if (this.#elsewhere !== undefined) return;
+    this.#elsewhere = by;
+    void this.#ear.stop();
+    this.#hush(true);
+    void this.#mouth.speak({ id: 'taken-over', kind: 'warning', text: SAY.carriedOnElsewhere(by.name) });
+    this.#changed();
+  }
+
   #begin(run: VisitRun): void {
     this.#run = run;
     run.onView(({ expectation, events }) => {
@@ -262,7 +295,7 @@ export class VisitSession {
   /** Gives the run something to do, and shows that it is at it until everything that follows has come about. */
   #work(give: (run: VisitRun) => void): void {
     const run = this.#run;
-    if (run === undefined) return;
+    if (run === undefined || this.#elsewhere !== undefined) return;
     give(run);
     this.#busy += 1;
     this.#changed();
@@ -358,6 +391,7 @@ export class VisitSession {
       problem: this.#problem,
       busy: this.#busy > 0,
       building: this.#building,
+      elsewhere: this.#elsewhere,
     };
   }
 }
@@ -378,6 +412,10 @@ function timeOf(event: VisitEvent | undefined) {
   return event === undefined ? undefined : event.type === 'input.taken' ? event.input.time : event.time;
 }
 
-async function readAll(record: VisitRecord): Promise<readonly string[]> {
-  return (await record.read()).map((entry) => entry.body);
+/** What the visit is as it stands: before it was taken over here, and since. */
+async function readAll({ record, taken }: Pick<SessionEdges, 'record' | 'taken'>): Promise<readonly string[]> {
+  return withTaken(
+    (await record.read()).map((entry) => entry.body),
+    taken,
+  );
 }

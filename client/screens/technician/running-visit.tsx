@@ -9,6 +9,7 @@ import { SuspectList } from '../show/suspect-list.tsx';
 import { whyLines } from '../show/why-lines.ts';
 import { WhyPanel } from '../show/why-panel.tsx';
 import { WireBoard } from '../show/wire-board.tsx';
+import { CarriedOn } from './carried-on.tsx';
 import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
 import { longWord } from './long-word.ts';
@@ -23,15 +24,16 @@ import { useWakeLock } from './use-wake-lock.ts';
 interface RunningVisitProps {
   readonly session: VisitSession;
   readonly onLeave: () => void;
+  readonly onTakeAgain: (visit: string) => void;
 }
 
 /** The technician's page while a visit runs. */
-export function RunningVisit({ session, onLeave }: RunningVisitProps) {
+export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProps) {
   const state = useSyncExternalStore(session.subscribe, session.state);
   const [open, setOpen] = useState<Open>();
   useWakeLock();
   useEarHabit(session);
-  const { folded, context, ear, mouth, outbox, problem, busy, building } = state;
+  const { folded, context, ear, mouth, outbox, problem, busy, building, elsewhere } = state;
   const earOn = ear.ear !== 'off' && ear.ear !== 'failed';
   const toggleEar = () => {
     rememberEar(!earOn);
@@ -46,6 +48,10 @@ export function RunningVisit({ session, onLeave }: RunningVisitProps) {
   const close = () => setOpen(undefined);
   const hold = useCallback((down: boolean) => session.holdToTalk(down), [session]);
   const cautionToCome = !cautionGiven(folded, context.caution);
+  if (elsewhere !== undefined) {
+    const { site, visit } = folded;
+    return <CarriedOn site={site} by={elsewhere} onTakeAgain={() => onTakeAgain(visit)} onBack={onLeave} />;
+  }
   return (
     <main className="visit" aria-busy={busy} data-phase={context.phase} data-heard-count={folded.heard.length}>
       <h1 className="reader-only">{VISIT.at(folded.site)}</h1>

@@ -9,6 +9,7 @@ import type { DeviceVisit } from '../session/device.ts';
 import { THIS_DEVICE } from '../session/this-device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { AboutLine } from '../show/about-line.tsx';
+import { LeftVisits } from './carried-on.tsx';
 import { DeviceState } from './device-state.tsx';
 import { KeptVisit, KeptVisits, useUnsent } from './kept-visits.tsx';
 import { OpenVisit } from './open-visit.tsx';
@@ -16,6 +17,7 @@ import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
 import { RunningVisit } from './running-visit.tsx';
 import { UnsentFiles } from './unsent-files.tsx';
+import { VisitsElsewhere } from './visits-elsewhere.tsx';
 
 type Place =
   | { readonly at: 'looking' }
@@ -51,6 +53,13 @@ export function TechnicianPage() {
       .then((stream) => enter(stream, () => device.begin(stream, opening)))
       .catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
   };
+  const takeOver = (visit: string) => {
+    void askRoomForRecord();
+    device
+      .streamFor(visit)
+      .then((stream) => enter(stream, () => device.takeOver(stream)))
+      .catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
+  };
   const goOn = (stream: StreamId) => enter(stream, () => device.resume(stream));
   const list = async () => setPlace({ at: 'visits', visits: await device.visits() });
   const leave = async (session: VisitSession) => {
@@ -64,7 +73,7 @@ export function TechnicianPage() {
     let gone = false;
     const look = async () => {
       const visits = await device.visits();
-      const running = visits.find((visit) => !visit.closed && visit.folded.first !== undefined);
+      const running = visits.find(isOpenHere);
       if (gone) return;
       if (running === undefined || location.search === '?visits') setPlace({ at: 'visits', visits });
       else goOn(running.stream);
@@ -80,7 +89,13 @@ export function TechnicianPage() {
     case 'looking':
       return <p className="quiet">{START.looking}</p>;
     case 'running':
-      return <RunningVisit session={place.session} onLeave={() => void leave(place.session)} />;
+      return (
+        <RunningVisit
+          session={place.session}
+          onLeave={() => void leave(place.session)}
+          onTakeAgain={(visit) => void leave(place.session).then(() => takeOver(visit))}
+        />
+      );
     case 'other-tab':
       return <OtherTab device={device} stream={place.stream} />;
     case 'failed':
@@ -98,6 +113,7 @@ export function TechnicianPage() {
           visits={place.visits}
           onOpen={open}
           onGoOn={goOn}
+          onTake={takeOver}
           onRead={(visit) => setPlace({ at: 'reading', visit })}
         />
       );
@@ -110,11 +126,12 @@ interface StartProps {
   readonly visits: readonly DeviceVisit[];
   readonly onOpen: (opening: VisitOpening) => void;
   readonly onGoOn: (stream: StreamId) => void;
+  readonly onTake: (visit: string) => void;
   readonly onRead: (visit: DeviceVisit) => void;
 }
 
-function Start({ visits, onOpen, onGoOn, onRead }: StartProps) {
-  const open = visits.filter((visit) => !visit.closed && visit.folded.first !== undefined);
+function Start({ visits, onOpen, onGoOn, onTake, onRead }: StartProps) {
+  const open = visits.filter(isOpenHere);
   const unsent = useUnsent(device);
   return (
     <main className="start">
@@ -137,18 +154,25 @@ function Start({ visits, onOpen, onGoOn, onRead }: StartProps) {
           </ul>
         </section>
       )}
+      <LeftVisits visits={visits.filter(({ closed, left }) => !closed && left !== undefined)} onTakeAgain={onTake} />
       <KeptVisits device={device} visits={visits.filter(({ closed }) => closed)} onRead={onRead} />
       <UnsentFiles device={device} visits={visits} unsent={unsent} />
       <section>
         <h2>{START.newVisit}</h2>
         <OpenVisit onOpen={onOpen} />
       </section>
+      <VisitsElsewhere device={device} onTake={onTake} />
       <footer className="caution-note">
         {START.liveWork}
         <AboutLine />
       </footer>
     </main>
   );
+}
+
+/** Neither closed nor carried on by another device. */
+function isOpenHere({ closed, folded, left }: DeviceVisit): boolean {
+  return !closed && folded.first !== undefined && left === undefined;
 }
 
 function sentenceOf(error: unknown): string {

@@ -30,6 +30,7 @@ function everyInput<A>(actions: A) {
   return {
     'opened.visit': { actions },
     'restored.visit': { actions },
+    'took.over.visit': { actions },
     'heard.utterance': { actions },
     'touched.command': { actions },
     'mouth.finished': { actions },

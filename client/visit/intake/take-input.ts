@@ -19,7 +19,7 @@ import { takeSupervisor } from './take-job.ts';
 import { heedProofAge } from './take-proof.ts';
 import { takeInjury } from './take-report.ts';
 import { takeTimer } from './take-timer.ts';
-import { takeUpVisit } from './take-up-visit.ts';
+import { takeOverVisit, takeUpVisit } from './take-up-visit.ts';
 import { takeTouched, takeUtterance } from './take-utterance.ts';
 
 type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
@@ -28,6 +28,7 @@ type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
 const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) => void } = {
   'opened.visit': openVisit,
   'restored.visit': takeUpVisit,
+  'took.over.visit': takeOverVisit,
   'heard.utterance': takeHeard,
   'touched.command': (turn, { command }) => takeTouched(turn, command),
   'mouth.finished': promptFinished,

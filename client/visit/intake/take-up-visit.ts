@@ -1,4 +1,5 @@
 import { MS_A_MINUTE, type VisitInput } from '../../../grammar/visit/inputs.ts';
+import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
@@ -21,12 +22,33 @@ export function takeUpVisit(turn: Turn, { cut }: Extract<VisitInput, { type: 're
     } else turn.say('warning', SAY.recordCut);
   }
   setTimers(turn);
-  const { questions, lastPrompt, held } = turn.context;
+  if (!putAgain(turn) && chooseStep(turn.context) === undefined && cut === undefined) {
+    const { lastPrompt } = turn.context;
+    if (lastPrompt !== undefined) turn.say('answer', lastPrompt.text);
+  }
+}
+
+/**
+ * A visit carried on by another device. What was proven dead was proven by another's hands: it is proven again before
+ * these go in (common practice: each who works on it verifies for themselves).
+ */
+export function takeOverVisit(turn: Turn, input: Extract<VisitInput, { type: 'took.over.visit' }>): void {
+  const { type: _type, time: _time, software: _software, ...taken } = input;
+  turn.record({ type: 'visit.taken-over', ...taken });
+  turn.say('answer', SAY.takenOver(turn.context.site));
+  if (input.missing !== undefined) turn.say('warning', SAY.entriesMissing(input.missing));
+  const proven = ZONES.some((zone) => IN_PROOF.includes(turn.context.energy[zone]));
+  if (proven || turn.context.discharged.length > 0) lapseProofs(turn, BECAUSE.takenOver, SAY.provenByAnother);
+  setTimers(turn);
+  putAgain(turn);
+}
+
+/** What stood open when the talk broke off. */
+function putAgain(turn: Turn): boolean {
+  const { questions, held } = turn.context;
   if (questions.length > 0) turn.putQuestion();
   else if (held) turn.say('answer', SAY.held);
-  else if (chooseStep(turn.context) === undefined && lastPrompt !== undefined && cut === undefined) {
-    turn.say('answer', lastPrompt.text);
-  }
+  return questions.length > 0 || held;
 }
 
 function setTimers(turn: Turn): void {

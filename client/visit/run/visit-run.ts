@@ -115,6 +115,17 @@ export class VisitRun {
     return run;
   }
 
+  /** Takes a visit over from another device: `bodies` are all that counts of it until then, in whole batches. */
+  static takeOver(
+    edges: VisitEdges,
+    bodies: readonly string[],
+    taking: Untimed<Extract<VisitInput, { type: 'took.over.visit' }>>,
+  ): VisitRun {
+    const run = new VisitRun(edges, visitOf(readRecord(bodies).facts));
+    run.take(taking);
+    return run;
+  }
+
   get context(): VisitContext {
     return this.#snapshot.context;
   }

@@ -26,6 +26,25 @@ export const KEPT = {
   open: 'Left open',
 } as const;
 
+/** Visits that other devices hold, and visits of this one that another carries on. */
+export const TAKE_OVER = {
+  title: 'Visits on other devices',
+  look: 'Look for visits on other devices',
+  looking: 'Asking the server…',
+  none: 'No open visit of another device is at the server.',
+  take: (site: string) => `Carry on here: ${site}`,
+  takeAgain: 'Carry on here again',
+  held: (device: string, time: string) => `on ${device}, last heard of at ${time}`,
+  explain:
+    'The other device stops taking anything. What it has not sent yet is not known here, and what was proven dead is proven again.',
+  notThere: 'The server holds nothing of this visit: it stays on the device that wrote it.',
+  closed: 'This visit is closed: nothing more is taken.',
+  elsewhere: (name: string, device: string, time: string) =>
+    `${name === '' ? 'Another device' : `${name}, on another device,`} carries this visit on (${device}, ${time}). What is written here since then does not count, and what was proven here has ended.`,
+  elsewhereTitle: 'Carried on by other devices',
+  back: 'To the visits',
+} as const;
+
 export const OPENING = {
   form: 'Open a visit',
   site: 'Site',

@@ -18,9 +18,11 @@ export const VOUCHED = {
   noChain: 'These events came without a chain: nothing vouches for them.',
   unsigned: 'The server has signed no head since it took this visit.',
   otherVisit: (file: string, visit: string) => `${file} is of another visit, ${visit}: nothing of it was taken in.`,
-  joined: (file: string, remarks: number) =>
-    remarks === 0
+  joined: (file: string, remarks: number, carriedOn: number) => {
+    if (carriedOn > 0) return `Of ${file} ${carriedOn} entries were taken in: that device carried the visit on.`;
+    return remarks === 0
       ? `${file} holds no remarks: nothing of it was taken in.`
-      : `Of ${file} ${remarks} ${remarks === 1 ? 'remark was' : 'remarks were'} taken in, and nothing else.`,
+      : `Of ${file} ${remarks} ${remarks === 1 ? 'remark was' : 'remarks were'} taken in, and nothing else.`;
+  },
   incomplete: (held: number, said: number) => `Not complete: ${held} entries held, the device said ${said}.`,
 } as const;

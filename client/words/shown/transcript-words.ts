@@ -56,6 +56,12 @@ export const TRANSCRIPT = {
   recommended: (line: Line<'recommendations'>) => `${DICTATED.recommendation}: ${shownWords(line)}`,
   signed: (line: Line<'signatures'>) => `${DICTATED[line.who]}: ${line.name}`,
   remark: (line: Line<'remarks'>) => `Remark, ${line.author}: ${line.text}`,
+  takenOver: ({ device, person, missing }: Line<'takeOvers'>) =>
+    joined(
+      `Carried on by another device: ${device}`,
+      person ?? '',
+      missing === undefined ? '' : `${missing} entries of the device before have not come`,
+    ),
   acknowledged: ({ supervisor, from }: Line<'acknowledgements'>) =>
     `Supervisor acknowledged: ${joined(supervisor, from === undefined ? '' : from.replace('-', ' '))}`,
   unanswered: (line: Line<'unanswered'>) => `Check on the technician without an answer, put ${line.times} times`,

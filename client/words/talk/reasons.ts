@@ -32,6 +32,7 @@ export const BECAUSE = {
   takenBack: 'what it rested on was taken back or corrected',
   recordCut: 'the record broke off inside a sentence',
   away: 'the record stood still',
+  takenOver: 'another device carries the visit on',
   readFirst: 'the reading came first',
   provedAnew: 'the proof was said anew from its meter on',
   functionNotSaid: 'nobody said that the meter was on DC',

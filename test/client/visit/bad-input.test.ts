@@ -4,7 +4,7 @@ import { VisitRun } from '../../../client/visit/run/visit-run.ts';
 import { observationWords } from '../../../client/words/things/observation-words.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { joinDevices } from '../../../grammar/visit/join-devices.ts';
+import { entriesOfDevice, joinDevices } from '../../../grammar/visit/join-devices.ts';
 import { FAULTS } from '../../../grammar/vocabulary/faults.ts';
 import { JOB_ITEMS } from '../../../grammar/vocabulary/job-items.ts';
 import { NAMEPLATE_FIELDS } from '../../../grammar/vocabulary/nameplate.ts';
@@ -23,6 +23,12 @@ const FOUND = WEAK_FAN;
 const said = (visit: TypedVisit, words: string | RegExp) =>
   visit.mouth.said.some((prompt) =>
     typeof words === 'string' ? prompt.text.includes(words) : words.test(prompt.text),
+  );
+
+/** The one visit of two devices, the first of which opened it. */
+const joined = (first: TypedVisit, second: TypedVisit) =>
+  joinDevices([...entriesOfDevice('phone', first.events()), ...entriesOfDevice('tablet', second.events())]).entries.map(
+    ({ event }) => event,
   );
 
 const timesAsked = (visit: TypedVisit, step: string) =>
@@ -156,7 +162,7 @@ describe('two devices on one visit', () => {
     second.run.take(remark);
     await second.run.settled();
 
-    const view = foldVisit(joinDevices(first.events(), [second.events()]));
+    const view = foldVisit(joined(first, second));
     expect(view.readings).toEqual(
       foldVisit(first.events()).readings.map((line) => ({ ...line, seq: expect.anything() })),
     );
@@ -182,11 +188,11 @@ describe('two devices on one visit', () => {
     await second.type('outdoor air ninety degrees');
     second.run.take(remark);
     await second.run.settled();
-    const joined = joinDevices(first.events(), [second.events()]).map((event) => JSON.stringify(event));
-    expect(joined).toHaveLength(first.bodies.length + 1);
+    const bodies = joined(first, second).map((event) => JSON.stringify(event));
+    expect(bodies).toHaveLength(first.bodies.length + 1);
     const restored = new TypedVisit();
     restored.clock.step(first.run.context.now.mono / 60_000);
-    restored.run = await VisitRun.restore(restored.edges(), joined);
+    restored.run = await VisitRun.restore(restored.edges(), bodies);
     const { now: _now, ...held } = restored.run.context;
     const { now: _then, ...had } = first.run.context;
     const values = (lines: typeof had.readings) =>

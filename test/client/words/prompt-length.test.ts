@@ -76,6 +76,9 @@ const allZones = [[ZONES]] as [readonly (typeof ZONES)[number][]][];
 const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
   SAY: sentencesOf(SAY, {
     opened: [['the reading room of the library']],
+    takenOver: [['the reading room of the library']],
+    carriedOnElsewhere: [[''], ['the second technician']],
+    entriesMissing: [[1], [120]],
     read: READINGS.flatMap((reading): [Reading, boolean, string][] => [[reading, true, REMARK]]),
     readAsAsked: READINGS.map((reading): [Reading, string] => [reading, REMARK]),
     readInProof: each(READINGS),

@@ -1,0 +1,122 @@
+import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { joinDevices } from '../../../grammar/visit/join-devices.ts';
+import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
+import { readBodies } from '../../../grammar/visit/read-bodies.ts';
+import { wholeBatches } from '../../../grammar/visit/whole-batches.ts';
+import type { TakenVisit } from '../../record/browser/lease-database.ts';
+import { fetchVisit } from '../../record/fetch-visit.ts';
+import type { LinkOptions } from '../../record/link.ts';
+import type { VisitRun } from '../../visit/run/visit-run.ts';
+import { TAKE_OVER } from '../../words/pages/start-words.ts';
+import { askServer } from './server-answer.ts';
+import { askWho } from './who.ts';
+
+/** The input by which a visit is taken over. */
+export type Taking = Parameters<typeof VisitRun.takeOver>[2];
+
+/** What a visit is for this device: all that counted before it took it over, and what it wrote itself since. */
+export function withTaken(own: readonly string[], taken: TakenVisit | undefined): readonly string[] {
+  return taken === undefined ? own : [...taken.bodies, ...own.slice(taken.own)];
+}
+
+/** A visit as the server holds it, for whoever may carry it on. */
+export interface VisitElsewhere {
+  readonly visit: string;
+  readonly site: string;
+  readonly complaint: string;
+  /** The device that holds it. */
+  readonly holder: string;
+  readonly lastReceivedAt: number;
+}
+
+/** So many of the latest visits are looked at. */
+const LATEST = 12;
+
+/**
+ * The visits that other devices hold and that are not closed, the latest first; a sentence where the server does not tell.
+ */
+export async function visitsElsewhere(
+  link: LinkOptions,
+  company: string,
+  device: string,
+): Promise<readonly VisitElsewhere[] | string> {
+  const answer = await askServer<{ visits: readonly { visit: string; lastReceivedAt: number }[] }>(
+    'GET',
+    `/api/visits?limit=${LATEST}`,
+  );
+  if (!answer.ok) return answer.sentence;
+  const looked = await Promise.all(
+    answer.body.visits.map(async ({ visit, lastReceivedAt }) => {
+      const { holder, folded } = heldNow(await fetchVisit(link, { company, visit }));
+      const { site, complaint, summary } = folded;
+      const isOpen = holder !== undefined && holder !== device && site !== '' && summary === undefined;
+      return isOpen ? [{ visit, site, complaint, holder, lastReceivedAt }] : [];
+    }),
+  );
+  return looked.flat();
+}
+
+function heldNow(held: readonly WatchedEvent[]) {
+  const { entries, holder } = joined(held);
+  return { holder, folded: foldVisit(entries.map(({ event }) => event)) };
+}
+
+function joined(held: readonly WatchedEvent[]) {
+  const events = readBodies(held.map(({ body }) => body));
+  return joinDevices(held.flatMap((entry, at) => (events[at] === undefined ? [] : [{ ...entry, event: events[at] }])));
+}
+
+/** What a device needs to carry a visit on. */
+export interface TakenOverVisit {
+  readonly taken: Omit<TakenVisit, 'own'>;
+  readonly taking: Taking;
+}
+
+/**
+ * Takes a visit over for a device: asks the server for all of it, and for the lease.
+ *
+ * @returns a sentence where that cannot be: the server refuses, the visit is closed, another device was quicker
+ */
+export async function takeOver(
+  link: LinkOptions,
+  { company, visit, device }: { readonly company: string; readonly visit: string; readonly device: string },
+): Promise<TakenOverVisit | string> {
+  const { entries, holder } = joined(await fetchVisit(link, { company, visit }));
+  const whole = entries.slice(0, wholeBatches(entries.map(({ event }) => event)));
+  const last = whole.findLast((entry) => entry.device === holder);
+  if (holder === undefined || last === undefined) return TAKE_OVER.notThere;
+  const folded = foldVisit(whole.map(({ event }) => event));
+  if (folded.summary !== undefined) return TAKE_OVER.closed;
+  const streams = await askServer<{ streams: readonly Held[] }>('GET', `/api/visits/${visit}`);
+  if (!streams.ok) return streams.sentence;
+  const lease = await askServer('POST', `/api/visits/${visit}/take-over`, { device, from: holder });
+  if (!lease.ok) return lease.sentence;
+  const missing = entries.length - whole.length + missingOf(streams.body.streams, holder);
+  const who = await askWho();
+  const { epoch, seq, hash } = last;
+  return {
+    taken: { visit, bodies: whole.map(({ body }) => body) },
+    taking: {
+      type: 'took.over.visit',
+      from: { device: holder, epoch, seq, hash },
+      device,
+      ...(who?.person === undefined ? {} : { person: who.person.name }),
+      role: who?.person === undefined ? folded.role : who.person.role === 'trainee' ? 'trainee' : 'technician',
+      software: `readback ${__VERSION__}`,
+      ...(missing === 0 ? {} : { missing }),
+    },
+  };
+}
+
+interface Held {
+  readonly device: string;
+  readonly head: { readonly seq: number };
+  readonly said?: number;
+}
+
+/** How many entries a device told of that have not come. */
+function missingOf(streams: readonly Held[], holder: string): number {
+  return streams
+    .filter(({ device }) => device === holder)
+    .reduce((sum, { head, said = head.seq }) => sum + said - head.seq, 0);
+}

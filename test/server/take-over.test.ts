@@ -1,0 +1,119 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { StreamId } from '../../grammar/visit/envelope.ts';
+import { Guest, withKeepers } from './guest.ts';
+import { chainFor, RawClient, type RunningApp, runApp } from './running-app.ts';
+
+const NOW = Date.UTC(2026, 5, 15, 14);
+let server: RunningApp;
+let keeper: Guest;
+let lee: Guest;
+let kim: Guest;
+let stranger: Guest;
+beforeAll(async () => {
+  const { store, codes } = await withKeepers(['north', 'south'], () => NOW);
+  server = await runApp({ peopleStore: store, clock: () => NOW });
+  keeper = await new Guest(server).comeIn(codes[0] as string);
+  lee = await (await keeper.add('lee', 'technician')).pair(keeper, 'lees-phone');
+  kim = await (await keeper.add('kim', 'technician')).pair(keeper, 'kims-tablet');
+  const south = await new Guest(server).comeIn(codes[1] as string);
+  stranger = await (await south.add('sky', 'technician')).pair(south, 'skys-phone');
+});
+afterAll(() => server.stop());
+
+const streamOf = (device: string, visit: string): StreamId => ({ company: 'north', visit, device, epoch: 1 });
+const takeOver = (guest: Guest, visit: string, from: string, device = guest.device) =>
+  guest.ask('POST', `/api/visits/${visit}/take-over`, { device, from });
+
+/** A connection that writes one event, if any, and then hears. */
+async function writing(guest: Guest, visit: string): Promise<RawClient> {
+  const stream = streamOf(guest.device as string, visit);
+  const { client, heard } = await guest.hello(stream);
+  if (heard.kind !== 'welcome') throw new Error(JSON.stringify(heard));
+  if (heard.head.seq === 0) {
+    client.say({ kind: 'append', ...(await chainFor(stream, ['{"type":"note"}']))[0] });
+    expect(await client.hear()).toMatchObject({ kind: 'ack' });
+  }
+  return client;
+}
+
+describe('a visit that another device carries on', () => {
+  test('is told to the one that held it at once, by the name of who took it, and on the trail', async () => {
+    const phone = await writing(lee, 'moved');
+    expect(await takeOver(kim, 'moved', 'lees-phone')).toMatchObject({ status: 204 });
+    expect(await phone.hear()).toEqual({ kind: 'taken-over', device: 'kims-tablet', name: 'kim’s name', time: NOW });
+    // What it writes is taken and kept all the same: nothing is lost.
+    const stream = streamOf('lees-phone', 'moved');
+    const [, next] = await chainFor(stream, ['{"type":"note"}', '{"type":"more"}']);
+    phone.say({ kind: 'append', ...next });
+    expect(await phone.hear()).toMatchObject({ kind: 'ack', seq: 2 });
+    phone.socket.close();
+    const trail = (await keeper.ask('GET', '/api/audit')).json.lines;
+    expect(trail).toContainEqual(
+      expect.objectContaining({
+        deed: 'visit taken over',
+        person: kim.person,
+        device: 'kims-tablet',
+        detail: 'moved from lees-phone',
+      }),
+    );
+  });
+
+  test('is told to a device that was away when it comes back, and not to the one that holds it', async () => {
+    const away = (await lee.hello(streamOf('lees-phone', 'moved'))).client;
+    expect(await away.hear()).toMatchObject({ kind: 'taken-over', device: 'kims-tablet' });
+    away.socket.close();
+    const holding = await writing(kim, 'moved');
+    expect(await takeOver(kim, 'moved', 'kims-tablet')).toMatchObject({ status: 204 });
+    holding.socket.close();
+  });
+
+  test('goes to one: who knows another holder than there is, is refused; it can be taken back', async () => {
+    (await writing(lee, 'contested')).socket.close();
+    const third = await (await keeper.add('max', 'technician')).pair(keeper, 'maxs-phone');
+    const answers = await Promise.all([
+      takeOver(kim, 'contested', 'lees-phone'),
+      takeOver(third, 'contested', 'lees-phone'),
+    ]);
+    expect(answers.map(({ status }) => status).sort()).toEqual([204, 409]);
+    expect(answers.find(({ status }) => status === 409)?.error).toBe('lease-moved');
+    const [holder, other] = answers[0]?.status === 204 ? [kim, third] : [third, kim];
+    expect((await takeOver(other, 'contested', 'lees-phone')).error).toBe('lease-moved');
+    expect((await takeOver(lee, 'contested', holder.device as string)).status).toBe(204);
+    // An answer that was lost is asked for again.
+    expect((await takeOver(lee, 'contested', holder.device as string)).status).toBe(204);
+  });
+
+  test('goes to nobody’s device but one’s own, and to no other company', async () => {
+    (await writing(lee, 'kept')).socket.close();
+    expect((await takeOver(kim, 'kept', 'lees-phone', 'lees-phone')).error).toBe('device-unknown');
+    expect((await takeOver(kim, 'kept', 'lees-phone', 'skys-phone')).error).toBe('device-unknown');
+    expect((await takeOver(stranger, 'kept', 'lees-phone')).error).toBe('visit-unknown');
+    expect((await takeOver(kim, 'never-was', 'lees-phone')).error).toBe('visit-unknown');
+    const revoked = await (await keeper.add('ray', 'technician')).pair(keeper, 'rays-phone');
+    await keeper.ask('DELETE', '/api/devices/rays-phone');
+    expect((await takeOver(revoked, 'kept', 'lees-phone')).error).toBe('device-unknown');
+    for (const body of [{}, { device: 'kims-tablet' }, { device: 'A', from: 'x', more: 1 }]) {
+      expect((await kim.ask('POST', '/api/visits/kept/take-over', body)).error).toBe('request-wrong');
+    }
+    const back = (await lee.hello(streamOf('lees-phone', 'kept'))).client;
+    back.socket.close();
+    expect((await takeOver(kim, 'kept', 'lees-phone')).status).toBe(204);
+  });
+
+  test('where nobody signs in any device may take it over', async () => {
+    const open = await runApp({});
+    try {
+      const stream: StreamId = { company: 'local', visit: 'here', device: 'page-one', epoch: 1 };
+      const client = await RawClient.open(open.url);
+      client.say({ kind: 'hello', protocol: 1, stream });
+      expect(await client.hear()).toMatchObject({ kind: 'welcome' });
+      client.say({ kind: 'append', ...(await chainFor(stream, ['{"type":"note"}']))[0] });
+      expect(await client.hear()).toMatchObject({ kind: 'ack' });
+      expect((await takeOver(new Guest(open), 'here', 'page-one', 'page-two')).status).toBe(204);
+      expect(await client.hear()).toMatchObject({ kind: 'taken-over', device: 'page-two', name: '' });
+      client.socket.close();
+    } finally {
+      await open.stop();
+    }
+  });
+});
