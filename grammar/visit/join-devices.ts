@@ -79,8 +79,10 @@ function nextTakeOver<Item extends DeviceEntry>(
         return last < begin ? [] : [{ by, begin: at, last }];
       }),
     );
-  // The lease goes to one: where two claim it, who took it earlier.
-  return found.toSorted((a, b) => a.last - b.last)[0];
+  // Who took it back from a device that had written nothing yet names an entry of their own: what comes of the other
+  // one later is void. Where two claim the lease, it goes to who took it earlier.
+  const takenBack = own.findLastIndex(({ event, device }) => takenFrom(event)?.device === device);
+  return found.filter(({ last }) => last >= takenBack).toSorted((a, b) => a.last - b.last)[0];
 }
 
 function takenFrom(event: VisitEvent): LastEntry | undefined {

@@ -18,6 +18,20 @@ export interface LeaseOptions {
 export const leaseRoutes: FastifyPluginAsyncTypebox<LeaseOptions> = async (app, { people, store, leases }) => {
   guardVisits(app, people.store, store);
 
+  app.get(
+    '/api/visits/:visit/lease',
+    {
+      config: { needs: 'read-own-visits' },
+      schema: {
+        tags: ['live'],
+        summary: 'which device holds the technician’s lease of the visit',
+        params: Type.Object({ visit: NameSchema }),
+        response: { 200: Type.Object({ device: NameSchema }), 400: ErrorSchema, 404: ErrorSchema },
+      },
+    },
+    async (request) => ({ device: await leases.holder(callerOf(request).company, request.params.visit) }),
+  );
+
   app.post(
     '/api/visits/:visit/take-over',
     {

@@ -34,6 +34,14 @@ export class Leases {
     this.#live.say(company, visit, await this.#message(company, lease));
   }
 
+  /**
+   * The device that holds the lease.
+   * @throws {ServerError} visit-unknown.
+   */
+  async holder(company: string, visit: string): Promise<string> {
+    return (await this.#people.store.lease(company, visit))?.device ?? this.#opener(company, visit);
+  }
+
   /** What a device that begins to write has to know: another one holds the lease. */
   async elsewhere(company: string, visit: string, device: string): Promise<TakenOver | undefined> {
     const lease = await this.#people.store.lease(company, visit);

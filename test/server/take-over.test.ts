@@ -39,7 +39,9 @@ async function writing(guest: Guest, visit: string): Promise<RawClient> {
 describe('a visit that another device carries on', () => {
   test('is told to the one that held it at once, by the name of who took it, and on the trail', async () => {
     const phone = await writing(lee, 'moved');
+    expect((await kim.ask('GET', '/api/visits/moved/lease')).json).toEqual({ device: 'lees-phone' });
     expect(await takeOver(kim, 'moved', 'lees-phone')).toMatchObject({ status: 204 });
+    expect((await lee.ask('GET', '/api/visits/moved/lease')).json).toEqual({ device: 'kims-tablet' });
     expect(await phone.hear()).toEqual({ kind: 'taken-over', device: 'kims-tablet', name: 'kim’s name', time: NOW });
     // What it writes is taken and kept all the same: nothing is lost.
     const stream = streamOf('lees-phone', 'moved');

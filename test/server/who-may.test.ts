@@ -52,6 +52,7 @@ const TABLE: Readonly<Record<string, 'anyone' | readonly Role[]>> = {
   'GET /api/visits/:visit/readings.csv': EVERYBODY,
   'GET /api/visits/:visit/talk.vtt': EVERYBODY,
   'GET /api/visits/:visit/streams/:device/:epoch/chain.jsonl': EVERYBODY,
+  'GET /api/visits/:visit/lease': EVERYBODY,
   'POST /api/visits/:visit/take-over': WRITERS,
   'POST /api/visits/:visit/acknowledge': ['supervisor', 'keeper'],
   'GET /api/heads': KEEPERS,

@@ -1,4 +1,5 @@
 import { type DBSchema, openDB } from 'idb';
+import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { TakenOver } from '../../../grammar/visit/messages.ts';
 
 /** What a visit was before this device took it over. */
@@ -8,7 +9,12 @@ export interface TakenVisit {
   readonly bodies: readonly string[];
   /** How many events this device had written of it by then: those behind them follow `bodies`. */
   readonly own: number;
+  /** What this device writes first: where it was not written yet, the visit is not taken over yet. */
+  readonly taking: Taking;
 }
+
+/** The input by which a visit is taken over; its time is read when it is taken. */
+export type Taking = Omit<Extract<VisitInput, { type: 'took.over.visit' }>, 'time'>;
 
 /** A visit of this device that another one carries on. */
 export interface LeftVisit extends Pick<TakenOver, 'device' | 'name' | 'time'> {

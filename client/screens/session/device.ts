@@ -115,12 +115,14 @@ export class Device {
    * @throws {Error} with the sentence that says what hinders it; nothing is changed here then.
    */
   async takeOver(stream: StreamId): Promise<VisitSession> {
-    const outcome = await takeOver(browserLink(), stream);
-    if (typeof outcome === 'string') throw new Error(outcome);
-    const { record, ...edges } = await this.#edges(stream);
-    const taken = { ...outcome.taken, own: (await record.read()).length };
+    const edges = await this.#edges(stream);
+    const taken = await takeOver(browserLink(), stream, (await edges.record.read()).length);
+    if (typeof taken === 'string') {
+      await edges.record.close();
+      throw new Error(taken);
+    }
     await this.#leases.take(taken);
-    return VisitSession.takeOver({ ...edges, record, taken }, outcome.taking);
+    return VisitSession.takeOver({ ...edges, taken }, taken);
   }
 
   /** To be called by the one tab that holds the writer's lock. */

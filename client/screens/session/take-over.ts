@@ -1,3 +1,4 @@
+import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { joinDevices } from '../../../grammar/visit/join-devices.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
@@ -6,13 +7,9 @@ import { wholeBatches } from '../../../grammar/visit/whole-batches.ts';
 import type { TakenVisit } from '../../record/browser/lease-database.ts';
 import { fetchVisit } from '../../record/fetch-visit.ts';
 import type { LinkOptions } from '../../record/link.ts';
-import type { VisitRun } from '../../visit/run/visit-run.ts';
 import { TAKE_OVER } from '../../words/pages/start-words.ts';
 import { askServer } from './server-answer.ts';
 import { askWho } from './who.ts';
-
-/** The input by which a visit is taken over. */
-export type Taking = Parameters<typeof VisitRun.takeOver>[2];
 
 /** What a visit is for this device: all that counted before it took it over, and what it wrote itself since. */
 export function withTaken(own: readonly string[], taken: TakenVisit | undefined): readonly string[] {
@@ -66,36 +63,37 @@ function joined(held: readonly WatchedEvent[]) {
   return joinDevices(held.flatMap((entry, at) => (events[at] === undefined ? [] : [{ ...entry, event: events[at] }])));
 }
 
-/** What a device needs to carry a visit on. */
-export interface TakenOverVisit {
-  readonly taken: Omit<TakenVisit, 'own'>;
-  readonly taking: Taking;
-}
-
 /**
  * Takes a visit over for a device: asks the server for all of it, and for the lease.
  *
+ * @param own how many events this device has written of it
  * @returns a sentence where that cannot be: the server refuses, the visit is closed, another device was quicker
  */
 export async function takeOver(
   link: LinkOptions,
-  { company, visit, device }: { readonly company: string; readonly visit: string; readonly device: string },
-): Promise<TakenOverVisit | string> {
+  { company, visit, device }: StreamId,
+  own: number,
+): Promise<TakenVisit | string> {
+  const streams = await askServer<{ streams: readonly Held[] }>('GET', `/api/visits/${visit}`);
+  if (!streams.ok) return streams.sentence;
+  const lease = await askServer<{ device: string }>('GET', `/api/visits/${visit}/lease`);
+  if (!lease.ok) return lease.sentence;
   const { entries, holder } = joined(await fetchVisit(link, { company, visit }));
   const whole = entries.slice(0, wholeBatches(entries.map(({ event }) => event)));
   const last = whole.findLast((entry) => entry.device === holder);
   if (holder === undefined || last === undefined) return TAKE_OVER.notThere;
   const folded = foldVisit(whole.map(({ event }) => event));
   if (folded.summary !== undefined) return TAKE_OVER.closed;
-  const streams = await askServer<{ streams: readonly Held[] }>('GET', `/api/visits/${visit}`);
-  if (!streams.ok) return streams.sentence;
-  const lease = await askServer('POST', `/api/visits/${visit}/take-over`, { device, from: holder });
-  if (!lease.ok) return lease.sentence;
+  // Who holds the lease may have written nothing yet: then the entries end with those of the device before.
+  const given = await askServer('POST', `/api/visits/${visit}/take-over`, { device, from: lease.body.device });
+  if (!given.ok) return given.sentence;
   const missing = entries.length - whole.length + missingOf(streams.body.streams, holder);
   const who = await askWho();
   const { epoch, seq, hash } = last;
   return {
-    taken: { visit, bodies: whole.map(({ body }) => body) },
+    visit,
+    bodies: whole.map(({ body }) => body),
+    own,
     taking: {
       type: 'took.over.visit',
       from: { device: holder, epoch, seq, hash },

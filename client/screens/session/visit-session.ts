@@ -27,7 +27,7 @@ import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
 import { type CheckStep, checkSound } from './sound-check.ts';
-import { type Taking, withTaken } from './take-over.ts';
+import { withTaken } from './take-over.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
 export interface SessionState {
@@ -133,9 +133,8 @@ export class VisitSession {
     return session;
   }
 
-  /** Takes a visit over from another device; what it was before stands in `edges`. */
-  static takeOver(edges: SessionEdges, taking: Taking): VisitSession {
-    const bodies = edges.taken?.bodies ?? [];
+  /** Takes a visit over from another device. */
+  static takeOver(edges: SessionEdges, { bodies, taking }: TakenVisit): VisitSession {
     const session = new VisitSession(edges, readBodies(bodies));
     session.#begin(VisitRun.takeOver(session.#edges(), bodies, taking));
     return session;
@@ -143,6 +142,10 @@ export class VisitSession {
 
   /** Takes up the visit that stands in the record. */
   static async resume(edges: SessionEdges): Promise<VisitSession> {
+    const { taken } = edges;
+    // The program ended between the lease and the first word.
+    if (taken !== undefined && (await edges.record.read()).length <= taken.own)
+      return VisitSession.takeOver(edges, taken);
     const bodies = await readAll(edges);
     const session = new VisitSession(edges, readBodies(bodies));
     session.#begin(await VisitRun.restore(session.#edges(), bodies));

@@ -4,7 +4,7 @@ import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import { claimWriter, type WriterClaim } from '../../record/browser/one-writer.ts';
 import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
-import { START } from '../../words/pages/start-words.ts';
+import { KEPT, START } from '../../words/pages/start-words.ts';
 import type { DeviceVisit } from '../session/device.ts';
 import { THIS_DEVICE } from '../session/this-device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
@@ -105,6 +105,7 @@ export function TechnicianPage() {
           <p className="notice" role="alert">
             {place.sentence}
           </p>
+          <a href="/?visits">{KEPT.back}</a>
         </main>
       );
     case 'visits':

@@ -54,6 +54,15 @@ describe('a visit of several devices', () => {
     expect(names(joinDevices([...phone, ...later, ...tablet]).entries)).toBe('p1 p2 p3 t1 t2 t3');
   });
 
+  it('stays with who took it back before the other wrote anything, whatever comes of that one later', () => {
+    const back = { device: 'p', epoch: 1, seq: 6, event: takeOver(8, 'p', 5) };
+    const joined = joinDevices([...phone, back, ...tablet]);
+    expect(names(joined.entries)).toBe('p1 p2 p3 p4 p5 p6');
+    expect(joined.leftOut).toEqual([{ device: 't', count: 3 }]);
+    const again = joinDevices([...phone, back, ...tablet, ...of('x', takeOver(9, 'p', 6), note(10))]);
+    expect(names(again.entries)).toBe('p1 p2 p3 p4 p5 p6 x1 x2');
+  });
+
   it('is not moved by who names an entry that is not there, or names themself', () => {
     const wrong = of('x', takeOver(3, 'p', 99), takeOver(3, 'q', 1), takeOver(3, 'x', 1));
     const joined = joinDevices([...phone, ...wrong]);
