@@ -41,6 +41,13 @@ export const MOTORS = lines('motors', [
     },
   ],
   [
+    'fan-section-punctured',
+    'fan-capacitor-shorted',
+    (y) => {
+      y.fanCapShorted = true;
+    },
+  ],
+  [
     'start-part-dead',
     'hard-start-failed',
     (y) => {

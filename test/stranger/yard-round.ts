@@ -2,6 +2,7 @@ import { makeDiagnosis } from '../../client/diagnosis/make-diagnosis.ts';
 import { DiagnoseSession, listLines } from '../../client/terminal/diagnose-session.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { followChart } from '../simulator/branching-chart.ts';
+import { jobsFor, proveKnown } from '../simulator/clairvoyant.ts';
 import { type Job, type Spending, WorkClock } from '../simulator/work-clock.ts';
 import { Chance } from './chance.ts';
 import { boilingAt } from './loop.ts';
@@ -180,6 +181,16 @@ function chartYard(kase: YardCase, manner: Manner) {
   return { right: left.length === 0, minutes: clock.minutes };
 }
 
+/** Minutes of a steady one who knows what is wrong. */
+function knowing(kase: YardCase, profile: UnitProfile): number {
+  const visitor = new Visitor(yardOf(kase, kase.wrongs), STEADY, new Chance(kase.seed));
+  const answer = (job: Job) => {
+    const does = visitor.does(job as unknown as Question);
+    return 'skip' in does ? undefined : (does.reading as never);
+  };
+  return proveKnown({ fault: kase.wrongs[0]!.trouble.called[0]!, profile, jobs: jobsFor(profile), answer }).minutes;
+}
+
 /** Plays a round; the same numbers give the same yards and cases. */
 export function playYardRound(
   name: YardRoundName,
@@ -188,17 +199,20 @@ export function playYardRound(
   const kind = KINDS[name];
   const outcomes: YardOutcome[] = [];
   const charts: ReturnType<typeof chartYard>[] = [];
+  const known: number[] = [];
   for (let d = 0; d < how.designs; d += 1) {
     const own = how.seed * 6007 + d * 211;
     const design = drawDesign(new Chance(own));
-    const diagnosis = makeDiagnosis(plateOf(design, `yard-${own}`));
+    const plate = plateOf(design, `yard-${own}`);
+    const diagnosis = makeDiagnosis(plate);
     for (let c = 0; c < Math.ceil(how.cases / how.designs); c += 1) {
       const kase = drawYardCase(design, own * 911 + c * 31, kind.where, kind.faults);
       const session = new DiagnoseSession(diagnosis);
       const hear = (line: string) => JSON.stringify(session.hear(line));
       outcomes.push(visitYard(JSON.stringify(session.status()), hear, kase, kind.manner));
       charts.push(chartYard(kase, kind.manner));
+      if (kind.faults === 1 && kind.where === 'inside') known.push(knowing(kase, plate));
     }
   }
-  return { title: kind.title, outcomes, charts };
+  return { title: kind.title, outcomes, charts, known };
 }
