@@ -1,9 +1,12 @@
+import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
+import { jobsFor, proveKnown } from '../simulator/clairvoyant.ts';
 import { Dice } from '../simulator/dice.ts';
+import type { Job } from '../simulator/work-clock.ts';
 import { chartVisit } from './chart-visit.ts';
 import { drawBuild } from './draw-plant.ts';
-import { drawForeignCase, type ForeignCase } from './foreign-case.ts';
+import { drawForeignCase, type ForeignCase, unitOf } from './foreign-case.ts';
 import { type Plate, profileOf } from './foreign-profile.ts';
-import { CAREFUL, type Conduct, UNFRIENDLY } from './foreign-technician.ts';
+import { CAREFUL, type Conduct, ForeignTechnician, UNFRIENDLY } from './foreign-technician.ts';
 import { type ForeignOutcome, interview, type Talk } from './interview.ts';
 import { sessionTalks } from './session-talk.ts';
 import { buildOf, caseOf, STORIES } from './stories.ts';
@@ -33,6 +36,8 @@ export interface Sitting {
   readonly title: string;
   readonly outcomes: readonly ForeignOutcome[];
   readonly charts: readonly ReturnType<typeof chartVisit>[];
+  /** Minutes of who knows the fault and only proves it, of cases with one fault of the list. */
+  readonly known: readonly number[];
 }
 
 export interface HowMany {
@@ -50,18 +55,31 @@ export function playForeignRound(name: ForeignRoundName, how: HowMany): Sitting 
 function playDrawn(round: Drawn, { cases, designs, seed }: HowMany): Sitting {
   const outcomes: ForeignOutcome[] = [];
   const charts: ReturnType<typeof chartVisit>[] = [];
+  const known: number[] = [];
   const each = Math.ceil(cases / designs);
   for (let d = 0; d < designs; d += 1) {
     const own = seed * 7919 + d * 101;
     const build = drawBuild(own);
-    const talks = sessionTalks(profileOf(build, `foreign-${own}`, round.plate, new Dice(own + 3)));
+    const profile = profileOf(build, `foreign-${own}`, round.plate, new Dice(own + 3));
+    const talks = sessionTalks(profile);
     for (let c = 0; c < each; c += 1) {
       const kase = drawForeignCase(build, own * 1009 + c * 53, round.where, round.faults);
       outcomes.push(interview(talks(), kase, round.conduct));
       charts.push(chartVisit(kase, round.conduct));
+      if (round.faults === 1 && round.where === 'inside') known.push(knowing(kase, profile));
     }
   }
-  return { title: round.title, outcomes, charts };
+  return { title: round.title, outcomes, charts, known };
+}
+
+/** Minutes of a careful one who knows what is wrong. */
+function knowing(kase: ForeignCase, profile: UnitProfile): number {
+  const technician = new ForeignTechnician(unitOf(kase.build, kase.seed, kase.hidden), CAREFUL, new Dice(kase.seed));
+  const answer = (job: Job) => {
+    const does = technician.does(job as never);
+    return 'skip' in does ? undefined : (does.reading as never);
+  };
+  return proveKnown({ fault: kase.hidden[0]!.cause.called[0]!, profile, jobs: jobsFor(profile), answer }).minutes;
 }
 
 function tellStories(): Sitting {
@@ -73,5 +91,6 @@ function tellStories(): Sitting {
     known.set(JSON.stringify(profile), talks);
     return interview(talks(), cases[i]!, CAREFUL);
   });
-  return { title: 'calls as texts tell them', outcomes, charts: cases.map((kase) => chartVisit(kase, CAREFUL)) };
+  const charts = cases.map((kase) => chartVisit(kase, CAREFUL));
+  return { title: 'calls as texts tell them', outcomes, charts, known: [] };
 }

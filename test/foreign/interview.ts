@@ -37,6 +37,8 @@ export interface ForeignOutcome {
   /** Each step's leader: its probability, and whether it was the truth. */
   readonly claims: readonly (readonly [number, boolean])[];
   readonly refused: readonly string[];
+  /** Milliseconds of each answer. */
+  readonly steps: readonly number[];
 }
 
 const MOST_LINES = 60;
@@ -48,6 +50,13 @@ export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): Fore
   let left = [...kase.hidden];
   let technician = new ForeignTechnician(unitOf(kase.build, kase.seed, left), conduct, dice);
   let said = JSON.parse(talk.first) as Said;
+  const steps: number[] = [];
+  const tell = (line: object): Said => {
+    const before = performance.now();
+    const answer = JSON.parse(talk.hear(JSON.stringify(line))) as Said;
+    steps.push(performance.now() - before);
+    return answer;
+  };
   const named: string[] = [];
   const asked: string[] = [];
   const refused: string[] = [];
@@ -67,14 +76,14 @@ export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): Fore
       left = left.filter((h) => h !== true_[0]);
       if (true_.length === 0 || left.length === 0 || leader.fault === 'something-else') break;
       technician = new ForeignTechnician(unitOf(kase.build, kase.seed, left), conduct, dice);
-      said = JSON.parse(talk.hear(JSON.stringify({ repaired: leader.fault }))) as Said;
+      said = tell({ repaired: leader.fault });
       continue;
     }
     const { next } = said;
     const does = technician.does(next);
     if ('skip' in does) skips += 1;
     else clock.count(next as unknown as Job);
-    const answer = JSON.parse(talk.hear(JSON.stringify(does))) as Said;
+    const answer = tell(does);
     asked.push(`${next.id}=${'skip' in does ? 'skip' : does.reading}`);
     if (!answer.error) {
       said = answer;
@@ -82,8 +91,8 @@ export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): Fore
     }
     // What is refused is taken again; refused twice, it is passed over.
     refused.push(`${next.id}=${JSON.stringify(does)}: ${answer.error.code}`);
-    const again = JSON.parse(talk.hear(JSON.stringify(technician.does(next)))) as Said;
-    said = again.error ? (JSON.parse(talk.hear('{"skip":true}')) as Said) : again;
+    const again = tell(technician.does(next));
+    said = again.error ? tell({ skip: true }) : again;
   }
   return {
     causes: kase.hidden.map((h) => h.cause.id),
@@ -99,5 +108,6 @@ export function interview(talk: Talk, kase: ForeignCase, conduct: Conduct): Fore
     asked,
     claims,
     refused,
+    steps,
   };
 }

@@ -1,36 +1,47 @@
 import { setImmediate } from 'node:timers/promises';
+import { AIR_FAULTS } from '../../client/diagnosis/faults/air-faults.ts';
+import { CONTROL_FAULTS } from '../../client/diagnosis/faults/control-faults.ts';
+import { LINE_FAULTS } from '../../client/diagnosis/faults/line-faults.ts';
+import { LOAD_FAULTS } from '../../client/diagnosis/faults/load-faults.ts';
 import { wrongUse } from '../../client/terminal/read-arguments.ts';
 import { runTool } from '../../client/terminal/run-tool.ts';
 import type { Given, Tool } from '../../client/terminal/tool.ts';
-import { FAMILIES, familyOf } from '../foreign/foreign-case.ts';
-import { FOREIGN_ROUNDS, playForeignRound, type Sitting } from '../foreign/foreign-round.ts';
+import { familyOf } from '../foreign/foreign-case.ts';
+import { FOREIGN_ROUNDS, playForeignRound } from '../foreign/foreign-round.ts';
+import type { ForeignOutcome } from '../foreign/interview.ts';
+import { playYardRound, YARD_ROUNDS, type YardOutcome } from '../stranger/yard-round.ts';
 import type { Wrong } from './draw-case.ts';
 import { type Quality, type Round, runRound } from './quality.ts';
 import { type Sat, sideBySide, surelyWrong } from './side-by-side.ts';
 
-/** What is wrong with the profile that the diagnosis is given; `two` is a round of two faults with a right one. */
-const ROUNDS = ['matched', 'spread', 'supply', 'poles', 'heater', 'metering', 'sparse', 'two'] as const;
+/**
+ * What is wrong with the profile that the diagnosis is given; with a right one, `two` is a round of two faults and
+ * `unread` one without misreads.
+ */
+const ROUNDS = ['matched', 'unread', 'spread', 'supply', 'poles', 'heater', 'metering', 'sparse', 'two'] as const;
 /** A round, or all rounds of one simulator. */
-const ONLY = [...ROUNDS, ...FOREIGN_ROUNDS, 'second', 'foreign'] as const;
+const ONLY = [...ROUNDS, ...FOREIGN_ROUNDS, ...YARD_ROUNDS, 'second', 'foreign', 'stranger'] as const;
 
 const TOOL = {
   name: 'diagnose:quality',
   purpose: 'judges the diagnosis on simulated units with hidden faults, beside a branching chart and a fixed order.',
   usage: ['[-- [--only NAME] [--cases N] [--foreign N] [--seed N] [--misread SHARE] [--failures]]'],
   options: {
-    cases: { value: 'N', says: 'cases a round of the second simulator (100)' },
-    foreign: { value: 'N', says: 'cases a round of the third simulator (60)' },
+    cases: { value: 'N', says: 'cases a round (100; of the third and fourth simulator 60)' },
+    foreign: { value: 'N', says: 'cases a round of the third and fourth simulator, where they shall be others' },
     designs: { value: 'N', says: 'designs of units they are spread over (12)' },
     seed: { value: 'N', says: 'where chance begins (1)' },
     misread: { value: 'SHARE', says: 'share of readings that are misread (0.02)' },
-    only: { value: 'NAME', says: 'one round, or all of one simulator: second, foreign' },
+    only: { value: 'NAME', says: 'one round, or all of one simulator: second, foreign, stranger' },
     failures: { says: 'prints every miss with its readings and the final ranking' },
   },
   notes: [
     `Rounds of the second simulator: ${ROUNDS.join(', ')}.`,
     `Rounds of the third: ${FOREIGN_ROUNDS.join(', ')}.`,
+    `Rounds of the fourth: ${YARD_ROUNDS.join(', ')}.`,
     'All rounds take some ten minutes; more cases take longer.',
-    'The third simulator is written apart from table and second simulator, and speaks the lines of diagnose.',
+    'Third and fourth are written apart from table, second simulator and each other, and speak the lines of diagnose;',
+    'nothing is tuned on the fourth.',
   ],
   examples: [
     'npm run -s diagnose:quality -- --only matched --cases 60 --designs 4',
@@ -39,6 +50,16 @@ const TOOL = {
   ],
   exits: '0; 2 when used wrongly.',
 } as const satisfies Tool;
+
+const TITLES = {
+  matched: 'profile right, 2 % misread',
+  unread: 'profile right, no misreads',
+  two: 'two faults, repair and rerun',
+} as const;
+
+const BY_ROOM = { power: LINE_FAULTS, motors: LOAD_FAULTS, control: CONTROL_FAULTS, cooling: AIR_FAULTS } as const;
+const familyOfFault = (fault: string): string =>
+  Object.entries(BY_ROOM).find(([, faults]) => fault in faults)?.[0] ?? 'outside';
 
 const say = (text: string) => process.stdout.write(`${text}\n`);
 const percent = (x: number) => `${(100 * x).toFixed(1)} %`.padStart(8);
@@ -66,7 +87,9 @@ function report(title: string, round: Round, failures: boolean): void {
   say(row('branching chart', round.chart));
   say(row('fixed order', round.order));
   if (round.known !== undefined)
-    say(`minutes of one who knows the fault, looks twice and reads its proof twice: ${round.known.toFixed(1)}`);
+    say(
+      `minutes of one who knows the fault, looks twice and reads its proof twice: ${(round.known.reduce((a, b) => a + b, 0) / round.known.length).toFixed(1)}`,
+    );
   const saved = 1 - round.diagnosis.meanMinutes / round.chart.meanMinutes;
   say(`time saved against the chart: ${percent(saved)}`);
   const toTheEnd = [round.diagnosis, round.chart, round.order].map((q) => minutesToTheEnd(q).toFixed(1));
@@ -90,29 +113,23 @@ function numberOf(name: string, text: string | undefined, standard: number): num
   return value;
 }
 
-const wants = (only: string | undefined, simulator: 'second' | 'foreign', round: string): boolean =>
+const wants = (only: string | undefined, simulator: 'second' | 'foreign' | 'stranger', round: string): boolean =>
   only === undefined || only === simulator || only === round;
 
-/** What of the third simulator was right, by what was hidden. */
-function byFamily({ outcomes }: Sitting): string {
-  const lines = FAMILIES.flatMap((family) => {
-    const those = outcomes.filter((o) => o.causes.every((c) => familyOf(c) === family));
-    if (those.length === 0) return [];
-    const right = those.filter((o) => o.right).length;
-    const minutes = those.reduce((sum, o) => sum + o.minutes, 0) / those.length;
-    return [`${family} ${right}/${those.length} in ${minutes.toFixed(1)} min`];
-  });
-  return `  ${lines.join(', ')}`;
+const depthsOf = (o: ForeignOutcome | YardOutcome) => ('depths' in o ? o.depths : o.severities);
+
+interface Told {
+  readonly title: string;
+  readonly outcomes: readonly (ForeignOutcome | YardOutcome)[];
 }
 
-function tellForeign(sitting: Sitting, failures: boolean): void {
-  say(`\nthird simulator, ${sitting.title}: ${sitting.outcomes.length} cases`);
-  say(byFamily(sitting));
+function tellApart(which: string, sitting: Told, failures: boolean): void {
+  say(`\n${which} simulator, ${sitting.title}: ${sitting.outcomes.length} cases`);
   const refused = sitting.outcomes.flatMap((o) => o.refused);
   if (refused.length > 0) say(`  lines refused: ${refused.length}, such as ${refused[0]}`);
   if (!failures) return;
   for (const o of sitting.outcomes.filter((x) => !x.right)) {
-    const hidden = o.causes.map((c, i) => `${c} at ${o.severities[i]!.toFixed(2)}`).join(' + ');
+    const hidden = o.causes.map((c, i) => `${c} at ${depthsOf(o)[i]!.toFixed(2)}`).join(' + ');
     say(
       `  ${surelyWrong(o) ? 'SURELY ' : ''}${hidden} named ${o.named.join(',')} ${o.probability.toFixed(2)}: ${o.asked.join(' ')}`,
     );
@@ -134,23 +151,29 @@ async function main({ options }: Given<typeof TOOL>): Promise<void> {
   const sittings: Sat[] = [];
   for (const name of ROUNDS.filter((round) => wants(only, 'second', round))) {
     const two = name === 'two';
-    const wrong: Wrong = two ? 'matched' : name;
-    const title = two
-      ? 'two faults, repair and rerun'
-      : name === 'matched'
-        ? 'profile right'
-        : `profile wrong: ${name}`;
-    const round = runRound({ ...base, wrong, faults: two ? 2 : 1 });
+    const wrong: Wrong = two || name === 'unread' ? 'matched' : name;
+    const title = TITLES[name as keyof typeof TITLES] ?? `profile wrong: ${name}`;
+    const misread = name === 'unread' ? 0 : base.misread;
+    const round = runRound({ ...base, wrong, faults: two ? 2 : 1, misread });
     report(title, round, failures);
-    sittings.push({ simulator: 'second', title, ended: round.outcomes, charts: round.charts });
+    const ended = round.outcomes.map((o) => ({ ...o, family: familyOfFault(o.faults[0]!) }));
+    sittings.push({ simulator: 'second', title, ended, charts: round.charts, known: round.known ?? [] });
     // A round holds the thread for a minute: only here is it noticed that the reader has gone.
     await setImmediate();
   }
-  const cases = numberOf('foreign', options.foreign, 60);
+  const cases = numberOf('foreign', options.foreign ?? options.cases, 60);
+  const how = { cases, designs: Math.min(designs, cases), seed };
   for (const name of FOREIGN_ROUNDS.filter((round) => wants(only, 'foreign', round))) {
-    const sitting = playForeignRound(name, { cases, designs: Math.min(designs, cases), seed });
-    tellForeign(sitting, failures);
-    sittings.push({ simulator: 'third', title: sitting.title, ended: sitting.outcomes, charts: sitting.charts });
+    const { title, outcomes, charts, known } = playForeignRound(name, how);
+    tellApart('third', { title, outcomes }, failures);
+    const ended = outcomes.map((o) => ({ ...o, family: familyOf(o.causes[0]!) ?? 'outside' }));
+    sittings.push({ simulator: 'third', title, ended, charts, known });
+    await setImmediate();
+  }
+  for (const name of YARD_ROUNDS.filter((round) => wants(only, 'stranger', round))) {
+    const { title, outcomes, charts, known } = playYardRound(name, how);
+    tellApart('fourth', { title, outcomes }, failures);
+    sittings.push({ simulator: 'fourth', title, ended: outcomes, charts, known });
     await setImmediate();
   }
   say('');

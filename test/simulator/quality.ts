@@ -1,13 +1,13 @@
 import { makeDiagnosis } from '../../client/diagnosis/make-diagnosis.ts';
 import { saturationTemperature } from '../../client/diagnosis/refrigerant/saturation.ts';
-import { testsFor } from '../../client/diagnosis/table/build-table.ts';
-import { listLines } from '../../client/terminal/diagnose-session.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Plate } from './branching-chart.ts';
-import { proveKnown } from './clairvoyant.ts';
+import { jobsFor, proveKnown } from './clairvoyant.ts';
 import { Dice } from './dice.ts';
-import { drawCase, profileFor, type Wrong } from './draw-case.ts';
+import { type Case, drawCase, profileFor, type Wrong } from './draw-case.ts';
 import { drawRatings, type Ratings } from './hidden-unit.ts';
+import { Instrument } from './instrument.ts';
 import { type Outcome, runChart, runDiagnosis } from './run-case.ts';
 import type { Job } from './work-clock.ts';
 
@@ -26,7 +26,7 @@ export interface Round {
   readonly chart: Quality;
   readonly order: Quality;
   /** Minutes of whoever knows the fault and only proves it; of rounds with one fault. */
-  readonly known?: number;
+  readonly known?: readonly number[];
   /** Claimed against true share of right leaders, by bin of probability. */
   readonly calibration: readonly { readonly claimed: number; readonly true: number; readonly steps: number }[];
   readonly outcomes: readonly Outcome[];
@@ -71,12 +71,6 @@ function plateOf(r: Ratings): Plate {
   };
 }
 
-const every = new Map(
-  (listLines() as { list: string; id: TestId }[])
-    .filter((l) => l.list === 'test')
-    .map((l) => [l.id, l as unknown as Job]),
-);
-
 export interface RoundOptions {
   readonly wrong: Wrong;
   /** Unit designs, and cases for each. */
@@ -85,6 +79,13 @@ export interface RoundOptions {
   readonly faults: 1 | 2;
   readonly seed: number;
   readonly misread: number;
+}
+
+/** Minutes of whoever knows the case's fault and reads without a slip. */
+function knowing(kase: Case, profile: UnitProfile, jobs: ReadonlyMap<TestId, Job>): number {
+  const instrument = new Instrument(kase.unit, kase.dice, 0);
+  const answer = (job: Job) => instrument.answer(job);
+  return proveKnown({ fault: kase.faults[0]!, profile, jobs, answer }).minutes;
 }
 
 /** Runs one round of cases for the diagnosis, the branching chart and the fixed order. */
@@ -97,14 +98,13 @@ export function runRound(o: RoundOptions): Round {
     const ratings = drawRatings(new Dice(o.seed * 1000 + d));
     const profile = profileFor(ratings, `design-${o.seed}-${d}`, o.wrong);
     const diagnosis = makeDiagnosis(profile);
-    const has = new Set(testsFor(profileFor(ratings, 'true', 'matched')));
-    const jobs = new Map([...every].filter(([id]) => has.has(id)));
+    const jobs = jobsFor(profileFor(ratings, 'true', 'matched'));
     for (let c = 0; c < o.casesEach; c += 1) {
       const seed = o.seed * 100_003 + d * 1009 + c;
       const again = () => drawCase(ratings, seed, o.wrong, o.faults);
       outcomes.push(runDiagnosis(diagnosis, again(), o.misread));
       chart.push(runChart('chart', again(), plateOf(ratings), jobs, o.misread));
-      if (o.faults === 1) known.push(proveKnown(again(), profile, jobs).minutes);
+      if (o.faults === 1) known.push(knowing(again(), profile, jobs));
       order.push(runChart('order', again(), plateOf(ratings), jobs, o.misread));
     }
   }
@@ -112,7 +112,7 @@ export function runRound(o: RoundOptions): Round {
     diagnosis: summarise(outcomes),
     chart: summarise(chart),
     order: summarise(order),
-    ...(known.length > 0 ? { known: mean(known) } : {}),
+    ...(known.length > 0 ? { known } : {}),
     calibration: calibrate(outcomes.flatMap((x) => x.claims)),
     outcomes,
     charts: chart,

@@ -3,6 +3,8 @@ import type { Spending } from './work-clock.ts';
 
 /** A case that is over, whichever simulator it came from. */
 export interface Ended {
+  /** What was hidden belongs to: power, motors, control, cooling, outside the list. */
+  readonly family: string;
   readonly right: boolean;
   readonly named: readonly string[];
   /** Of the last one named. */
@@ -15,6 +17,8 @@ export interface Ended {
   readonly searching: number;
   /** Each step's leader: its probability, and whether it was the truth. */
   readonly claims: readonly (readonly [number, boolean])[];
+  /** Milliseconds of each answer. */
+  readonly steps: readonly number[];
 }
 
 /** One round of one simulator, with the branching chart beside it. */
@@ -23,6 +27,8 @@ export interface Sat {
   readonly title: string;
   readonly ended: readonly Ended[];
   readonly charts: readonly { readonly right: boolean; readonly minutes: number }[];
+  /** Minutes of who knows the fault and only proves it; none where no row tells of it, or of two. */
+  readonly known: readonly number[];
 }
 
 const SURE = 0.9;
@@ -30,28 +36,47 @@ const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / 
 const share = (values: readonly boolean[]) => `${(100 * mean(values.map(Number))).toFixed(1)} %`.padStart(8);
 
 /** Named something false with 0.9 or more: somebody would have bought the part. */
-export const surelyWrong = (e: Ended): boolean =>
+export const surelyWrong = (e: Pick<Ended, 'right' | 'probability' | 'named'>): boolean =>
   !e.right && e.probability >= SURE && e.named.at(-1) !== 'something-else' && e.named.length > 0;
 
-function row({ simulator, title, ended, charts }: Sat): string {
+const one = (value: number, wide = 6) => (Number.isNaN(value) ? '–' : value.toFixed(1)).padStart(wide);
+const meanOf = (values: readonly number[]) => (values.length === 0 ? Number.NaN : mean(values));
+function percentile(values: readonly number[], part: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? Number.NaN;
+}
+
+function row({ simulator, title, ended, charts, known }: Sat): string {
+  const steps = ended.flatMap((e) => e.steps);
   return [
     simulator.padEnd(8),
-    title.padEnd(26),
+    title.padEnd(28),
     `${ended.length}`.padStart(5),
     share(ended.map((e) => e.right)),
     share(ended.map(surelyWrong)),
     share(ended.map((e) => e.named.at(-1) === 'something-else')),
-    mean(ended.map((e) => e.tests))
-      .toFixed(1)
-      .padStart(6),
-    mean(ended.map((e) => e.minutes))
-      .toFixed(1)
-      .padStart(6),
+    one(meanOf(ended.map((e) => e.tests))),
+    one(meanOf(ended.map((e) => e.minutes))),
+    one(percentile(steps, 0.5)),
+    one(percentile(steps, 0.95)),
     share(charts.map((c) => c.right)),
-    mean(charts.map((c) => c.minutes))
-      .toFixed(1)
-      .padStart(6),
+    one(meanOf(charts.map((c) => c.minutes))),
+    one(meanOf(known), 9),
   ].join(' ');
+}
+
+/** Right, surely wrong and minutes by what was hidden, the chart's right beside. */
+function byFamily({ ended, charts }: Sat): string {
+  const families = [...new Set(ended.map((e) => e.family))].sort();
+  const each = families.map((family) => {
+    const here = ended.flatMap((e, i) => (e.family === family ? [[e, charts[i]!] as const] : []));
+    const right = here.filter(([e]) => e.right).length;
+    const sure = here.filter(([e]) => surelyWrong(e)).length;
+    const chart = here.filter(([, c]) => c.right).length;
+    const wrong = sure > 0 ? `, ${sure} surely wrong` : '';
+    return `${family} ${right}/${here.length} in ${meanOf(here.map(([e]) => e.minutes)).toFixed(1)} min${wrong} (chart ${chart} in ${meanOf(here.map(([, c]) => c.minutes)).toFixed(1)})`;
+  });
+  return each.join('; ');
 }
 
 const bins = (claims: readonly (readonly [number, boolean])[]) =>
@@ -69,12 +94,16 @@ function whereMinutesGo(ended: readonly Ended[]): string {
 
 /** Every simulator under the same heads: what was right, what was surely wrong, and what a claim was worth. */
 export function sideBySide(sittings: readonly Sat[]): string[] {
-  const head = `${''.padEnd(35)} cases    right  surely wrong    else  tests    min   chart right  min`;
-  const worth = sittings.flatMap(({ simulator, title, ended }) => [
-    `${simulator} ${title}`,
-    `  each step, claimed→true: ${bins(ended.flatMap((e) => e.claims)).join('  ')}`,
-    `  at the end:              ${bins(ended.map((e) => [e.probability, e.right])).join('  ')}`,
-    `  minutes ${whereMinutesGo(ended)}`,
-  ]);
+  const head = `${''.padEnd(37)} cases    right  sure+false else  tests    min  p50 ms p95 ms    chart    min  knowing`;
+  const worth = sittings.flatMap((sat) => {
+    const { simulator, title, ended } = sat;
+    return [
+      `${simulator} ${title}`,
+      `  by family: ${byFamily(sat)}`,
+      `  each step, claimed→true: ${bins(ended.flatMap((e) => e.claims)).join('  ')}`,
+      `  at the end:              ${bins(ended.map((e) => [e.probability, e.right])).join('  ')}`,
+      `  minutes ${whereMinutesGo(ended)}`,
+    ];
+  });
   return [head, ...sittings.map(row), '', ...worth];
 }
