@@ -1,7 +1,7 @@
-import { Dice } from '../simulator/dice.ts';
+import { Dice } from '../../client/practice/plant/dice.ts';
+import { drawBuild } from '../../client/practice/plant/draw-plant.ts';
+import { drawForeignCase, type ForeignCase } from '../../client/practice/plant/hidden-case.ts';
 import { chartVisit } from './chart-visit.ts';
-import { drawBuild } from './draw-plant.ts';
-import { drawForeignCase, type ForeignCase } from './foreign-case.ts';
 import { type Plate, profileOf } from './foreign-profile.ts';
 import { CAREFUL, type Conduct, UNFRIENDLY } from './foreign-technician.ts';
 import { type ForeignOutcome, interview, type Talk } from './interview.ts';

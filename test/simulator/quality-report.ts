@@ -1,8 +1,8 @@
 import { setImmediate } from 'node:timers/promises';
+import { FAMILIES, familyOf } from '../../client/practice/plant/hidden-case.ts';
 import { wrongUse } from '../../client/terminal/read-arguments.ts';
 import { runTool } from '../../client/terminal/run-tool.ts';
 import type { Given, Tool } from '../../client/terminal/tool.ts';
-import { FAMILIES, familyOf } from '../foreign/foreign-case.ts';
 import { FOREIGN_ROUNDS, playForeignRound, type Sitting } from '../foreign/foreign-round.ts';
 import type { Wrong } from './draw-case.ts';
 import { type Quality, type Round, runRound } from './quality.ts';

@@ -1,11 +1,11 @@
 import { makeDiagnosis } from '../../client/diagnosis/make-diagnosis.ts';
 import { saturationTemperature } from '../../client/diagnosis/refrigerant/saturation.ts';
 import { testsFor } from '../../client/diagnosis/table/build-table.ts';
+import { Dice } from '../../client/practice/plant/dice.ts';
 import { listLines } from '../../client/terminal/diagnose-session.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { Plate } from './branching-chart.ts';
 import { proveKnown } from './clairvoyant.ts';
-import { Dice } from './dice.ts';
 import { drawCase, profileFor, type Wrong } from './draw-case.ts';
 import { drawRatings, type Ratings } from './hidden-unit.ts';
 import { type Outcome, runChart, runDiagnosis } from './run-case.ts';
