@@ -32,6 +32,7 @@ import { addSecurityHeaders } from './security-headers.ts';
 import type { EventStore } from './store/event-store.ts';
 import { GroupCommit } from './sync/group-commit.ts';
 import { LiveVisits } from './sync/live-visits.ts';
+import { ALONE, type Peers } from './sync/peers.ts';
 import type { ReceiptSigner } from './sync/receipt-signer.ts';
 import { syncRoutes } from './sync/sync.ts';
 import { VisitHub } from './sync/visit-hub.ts';
@@ -45,6 +46,8 @@ export interface AppOptions {
   readonly signer: ReceiptSigner;
   /** The server's memory of what it held; none where nothing is kept beside the record. */
   readonly keeper?: HeadKeeper;
+  /** Other servers on the same record, where there are some. */
+  readonly peers?: Peers;
   /** The folder of the built web client; the server runs without it. */
   readonly webDir: string;
   readonly version: string;
@@ -70,6 +73,7 @@ const HealthSchema = Type.Object({
 /** The whole server as one plugin: `main.ts` gives it a port, tests inject into it. */
 export async function app(fastify: FastifyInstance, options: AppOptions): Promise<void> {
   const clock = options.clock ?? Date.now;
+  const peers = options.peers ?? ALONE;
   answerErrorsInSentences(fastify);
   fastify.addHook('onRequest', async (request) => {
     const { host } = request.headers;
@@ -113,13 +117,24 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   await fastify.register(passkeyRoutes, { passkeys: new Passkeys(people), origins: options.origins, giveCookies });
   const hub = new VisitHub();
   const live = new LiveVisits();
-  const leases = new Leases(people, store, live);
+  const lookAgain = new Set<() => void>();
+  people.onChange(() => peers.changed());
+  await peers.listen({
+    grown: (visits) => (visits === 'all' ? hub.tellAll() : hub.tell(visits)),
+    changed: () => {
+      for (const look of lookAgain) look();
+    },
+    say: ({ company, visit }, message) => live.say(company, visit, message),
+  });
+  const leases = new Leases(people, store, live, peers);
   const kept = metrics.counter('readback_events_stored_total', 'Events that were written to the disk.');
   const commits = new GroupCommit(
     store,
     (events) => {
       kept('', events.length);
-      hub.tell(events.map(({ stream }) => stream));
+      const streams = events.map(({ stream }) => stream);
+      hub.tell(streams);
+      peers.grown(streams);
     },
     options.keeper?.stored ?? (async () => undefined),
   );
@@ -128,7 +143,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     'How long the latest write to the disk took.',
     () => commits.latestWriteMs / 1_000,
   );
-  await fastify.register(acknowledgeRoutes, { people, store, live, signer: options.signer });
+  await fastify.register(acknowledgeRoutes, { people, store, live, peers, signer: options.signer });
   await fastify.register(leaseRoutes, { people, store, leases });
   await fastify.register(metricsRoutes, { metrics, people, origins: options.origins, token: options.metricsToken });
   await fastify.register(peopleRoutes, {
@@ -141,7 +156,14 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     origins: options.origins,
     signer: options.signer,
     gate,
-    onChange: (listener) => people.onChange(listener),
+    onChange: (listener) => {
+      lookAgain.add(listener);
+      const forget = people.onChange(listener);
+      return () => {
+        lookAgain.delete(listener);
+        forget();
+      };
+    },
     clock,
     helloWithinMs: options.helloWithinMs ?? 5_000,
     lookEveryMs: options.lookEveryMs,
@@ -153,6 +175,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   });
   await fastify.register(pageRoutes, { webDir: options.webDir });
   fastify.addHook('onClose', async () => {
+    await peers.close();
     await options.keeper?.close();
     await people.close();
     await options.store.close();

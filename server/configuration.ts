@@ -21,7 +21,8 @@ export interface Configuration {
   readonly log: boolean;
   /** By which a program may ask for the metrics that has no session. */
   readonly metricsToken?: string;
-  /** The folder of a 16 kHz acoustic model; undefined where there is none. */
+  /** The PostgreSQL database that all is kept in, in place of a folder. */
+  readonly databaseUrl?: string;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -45,6 +46,7 @@ export function readConfiguration(environment: Environment): Configuration {
     ...(tls === undefined ? {} : { tls }),
     ...(proxyOrigin === undefined ? {} : { proxyOrigin }),
     ...readMetricsToken(environment['METRICS_TOKEN']),
+    ...readDatabaseUrl(environment),
     ...(limit ? { maxDataBytes: wholeNumber('DATA_LIMIT_MB', limit, 1, 10_000_000) * 1_000_000 } : {}),
   };
 }
@@ -97,6 +99,22 @@ function wholeNumber(name: string, text: string, lowest: number, highest: number
   const value = Number(text);
   if (/^\d+$/.test(text) && value >= lowest && value <= highest) return value;
   throw new ServerError('setting-wrong', `${name}=${text} must be a whole number from ${lowest} to ${highest}.`);
+}
+
+/**
+ * DATABASE_URL of an environment.
+ * @throws {ServerError} setting-wrong. Its password is in no sentence.
+ */
+export function readDatabaseUrl(environment: Environment): Pick<Configuration, 'databaseUrl'> {
+  const { DATABASE_URL: text, DATA_LIMIT_MB: limit } = environment;
+  if (!text) return {};
+  const url = URL.canParse(text) ? new URL(text) : undefined;
+  const named = url !== undefined && /^postgres(ql)?:$/.test(url.protocol) && url.pathname.length > 1;
+  if (!named) {
+    throw new ServerError('setting-wrong', 'DATABASE_URL must be an address such as postgres://USER@HOST:5432/NAME.');
+  }
+  if (limit) throw new ServerError('setting-wrong', 'DATA_LIMIT_MB goes with a folder, not with DATABASE_URL.');
+  return { databaseUrl: text };
 }
 
 const SHORTEST_TOKEN = 20;

@@ -24,6 +24,17 @@ const SENTENCES = {
   'data-copied':
     'The record {detail} was copied while it was being written, without its log (-wal): copy it with "npm run backup", or bring the log too.',
   'folder-in-use': 'Another server keeps its record in {detail}: stop it, or choose another folder with DATA_DIR.',
+  'database-unreachable':
+    'The database {detail} does not answer as it should: see that it runs, and that DATABASE_URL names it, its user and its password.',
+  'database-old': '{detail}: update it to 14 or later.',
+  'database-unsafe':
+    'The database {detail}: what it commits would not outlive a power cut. Switch that on in postgresql.conf, then start again.',
+  'database-foreign':
+    'The database {detail} holds tables that are not ours: name one of its own for Readback in DATABASE_URL.',
+  'database-newer':
+    'The database {detail} was made by a newer version: update Readback, or name another in DATABASE_URL.',
+  'database-changed':
+    'The tables of the database {detail} are not as they were made: keep it, and start with a good copy of it.',
   'heads-damaged': '{detail} Put a good copy of heads.jsonl back, or start with ACCEPT_LOSS=yes to begin it anew.',
   'key-lost':
     'The key in {detail} is not the one that signed this record: put the right one back, or start with ACCEPT_LOSS=yes to sign with this one from now on.',

@@ -8,6 +8,7 @@ import { app } from './app.ts';
 import { answerTo } from './arguments.ts';
 import { type Configuration, readConfiguration } from './configuration.ts';
 import { ServerError } from './errors.ts';
+import { openDatabase } from './heads/open-database.ts';
 import { openFolder } from './heads/open-folder.ts';
 import { onlyThisMachine, originRule } from './origins.ts';
 import { openSqlitePeopleStore, PEOPLE_FILE } from './people/sqlite-people-store.ts';
@@ -25,16 +26,9 @@ async function main(): Promise<void> {
     return;
   }
   const configuration = readConfiguration(process.env);
-  const { acceptLoss, dataDir, maxDataBytes } = configuration;
-  const { store, signer, keeper, told, letGo } = await openFolder(dataDir, {
-    acceptLoss,
-    ...(maxDataBytes === undefined ? {} : { maxBytes: maxDataBytes }),
-  });
-  // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
-  process.once('exit', letGo);
-  const peopleStore = await openSqlitePeopleStore(join(dataDir, PEOPLE_FILE));
+  const { told, ...kept } = await openKept(configuration);
   const loopback = onlyThisMachine(configuration);
-  if (!loopback && !(await peopleStore.hasKeeper())) throw new ServerError('keeper-missing', configuration.host);
+  if (!loopback && !(await kept.peopleStore.hasKeeper())) throw new ServerError('keeper-missing', configuration.host);
   const fastify = Fastify({
     // A client that dawdles over its headers or its request is cut, so that it cannot hold connections.
     http: { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 1_000 },
@@ -43,12 +37,9 @@ async function main(): Promise<void> {
     ...(configuration.tls === undefined ? {} : { https: configuration.tls }),
   }) as unknown as FastifyInstance;
   await fastify.register(app, {
-    store,
-    peopleStore,
+    ...kept,
     loopback,
     origins: originRule(configuration),
-    signer,
-    keeper,
     webDir: WEB_DIR,
     metricsToken: configuration.metricsToken,
     version,
@@ -56,6 +47,23 @@ async function main(): Promise<void> {
   endInGoodOrder(fastify);
   await listen(fastify, configuration);
   tellReady(fastify, configuration, told);
+}
+
+/** What the server keeps all in: a folder of its own, or a database that several share. */
+async function openKept({ databaseUrl, acceptLoss, dataDir, maxDataBytes }: Configuration) {
+  if (databaseUrl !== undefined) return openDatabase(databaseUrl, { acceptLoss });
+  const { letGo, ...opened } = await openFolder(dataDir, {
+    acceptLoss,
+    ...(maxDataBytes === undefined ? {} : { maxBytes: maxDataBytes }),
+  });
+  // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
+  process.once('exit', letGo);
+  const kept = `Records are kept in ${dataDir}`;
+  return {
+    ...opened,
+    peopleStore: await openSqlitePeopleStore(join(dataDir, PEOPLE_FILE)),
+    told: [kept, ...opened.told],
+  };
 }
 
 async function readVersion(): Promise<string> {
@@ -96,7 +104,7 @@ function tellReady(
   const everywhere = host === '0.0.0.0' || host === '::';
   const name = everywhere ? 'localhost' : host.includes(':') ? `[${host}]` : host;
   const url = `${tls === undefined ? 'http' : 'https'}://${name}:${port}`;
-  const lines = [`Readback is at ${url}`, `Records are kept in ${dataDir}`, ...told, earWords()];
+  const lines = [`Readback is at ${url}`, ...told, earWords()];
   process.stdout.write(`${lines.join('\n')}\n`);
   if (asked === 0) process.stdout.write(`${JSON.stringify({ ready: { url, port, dataDir } })}\n`);
   if (process.connected) process.send?.({ url, port, dataDir });

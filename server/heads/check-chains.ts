@@ -1,10 +1,12 @@
-import { streamText } from '../../grammar/visit/envelope.ts';
+import { type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { verifyChain } from '../../grammar/visit/verify-chain.ts';
 import type { EventStore, PartEvent, StreamEnd } from '../store/event-store.ts';
-import type { SqliteStore } from '../store/sqlite-store.ts';
 import { type Finding, sha256 } from './verify-stream.ts';
 
 const EVENTS_A_PART = 1000;
+
+/** What is read of a store. `withHoles`: streams that hold fewer events than the number of their last. */
+type CheckedStore = EventStore & { readonly withHoles: () => readonly StreamId[] | Promise<readonly StreamId[]> };
 
 /** How far the chains of a record were read, and what was found. */
 export interface CheckedChains {
@@ -21,9 +23,9 @@ export interface CheckedChains {
  *
  * @param budgetMs the stream at which this is over is the last one that is read
  */
-export async function checkChains(store: SqliteStore, budgetMs: number): Promise<CheckedChains> {
+export async function checkChains(store: CheckedStore, budgetMs: number): Promise<CheckedChains> {
   const ends = await store.ends();
-  const withHoles = new Set(store.withHoles().map(streamText));
+  const withHoles = new Set((await store.withHoles()).map(streamText));
   const hasHole = ({ stream }: StreamEnd) => withHoles.has(streamText(stream));
   const first = Math.floor(Math.random() * ends.length);
   const until = performance.now() + budgetMs;

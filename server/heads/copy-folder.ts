@@ -8,8 +8,8 @@ import { RECORD_FILE } from '../store/sqlite-store.ts';
 import { KEY_FILE } from '../sync/receipt-signer.ts';
 import { LOCK_FILE, lockFolder } from './folder-lock.ts';
 import { GIVEN_UP_FILE } from './given-up.ts';
+import { HEADS_FILE, HIGH_WATER_FILE } from './heads-in-folder.ts';
 import { openHighWater } from './high-water.ts';
-import { HEADS_FILE, HIGH_WATER_FILE } from './keep-heads.ts';
 import { makeFolder } from './make-folder.ts';
 import { isOfTheDisk, readRecord } from './read-folder.ts';
 

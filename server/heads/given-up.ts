@@ -19,16 +19,19 @@ export function readGivenUp(path: string): readonly GivenUp[] {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return [];
     throw new ServerError('data-unwritable', path, error);
   }
-  return text.split('\n').flatMap((line) => {
-    try {
-      const one = JSON.parse(line) as GivenUp;
-      return [one.stream, one.sentence].every((word) => typeof word === 'string') && Number.isFinite(one.time)
-        ? [one]
-        : [];
-    } catch {
-      return [];
-    }
-  });
+  return text.split('\n').flatMap(parseGivenUp);
+}
+
+/** One line of it; nothing where it is none. */
+export function parseGivenUp(line: string): readonly GivenUp[] {
+  try {
+    const one = JSON.parse(line) as GivenUp;
+    return [one.stream, one.sentence].every((word) => typeof word === 'string') && Number.isFinite(one.time)
+      ? [one]
+      : [];
+  } catch {
+    return [];
+  }
 }
 
 /** @throws {ServerError} data-unwritable. */

@@ -78,7 +78,8 @@ function readText(path: string): string {
   }
 }
 
-function parseHead(line: string): SignedHead | undefined {
+/** One head as a line of JSON; undefined where it is none. */
+export function parseHead(line: string): SignedHead | undefined {
   try {
     const head = JSON.parse(line) as SignedHead;
     const whole =

@@ -3,8 +3,8 @@ import type SQLite from 'better-sqlite3';
 import { parseStreamText, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { judgeEvent, startHead } from '../store/judge-event.ts';
 import { changedStructure, isMarkedInUse } from '../store/sqlite-schema.ts';
+import { HIGH_WATER_FILE } from './heads-in-folder.ts';
 import { highWaterSentence } from './high-water.ts';
-import { HIGH_WATER_FILE } from './keep-heads.ts';
 import { readRecord } from './read-folder.ts';
 import type { Finding, HeldStream } from './verify-stream.ts';
 

@@ -1,18 +1,14 @@
-import { renameSync } from 'node:fs';
-import { join } from 'node:path';
 import type { SignedHead } from '../../grammar/visit/signed-head.ts';
 import { ServerError } from '../errors.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
 import type { ReceiptSigner } from '../sync/receipt-signer.ts';
-import { addGivenUp, GIVEN_UP_FILE, readGivenUp, wasGivenUp } from './given-up.ts';
-import { appendHead, type KeptHeads, readHeads } from './heads-file.ts';
-import { highWaterSentence, openHighWater } from './high-water.ts';
+import { wasGivenUp } from './given-up.ts';
+import type { KeptHeads } from './heads-file.ts';
+import type { HeadsPlace } from './heads-place.ts';
 import { lossesSince, takeHead } from './take-head.ts';
 import { type Finding, streamWords } from './verify-stream.ts';
 
-export const HEADS_FILE = 'heads.jsonl';
-export const HIGH_WATER_FILE = 'acknowledged';
 const DAY_MS = 86_400_000;
 /** So many losses are named; the rest is counted. */
 const NAMED = 5;
@@ -33,7 +29,7 @@ export interface HeadKeeper {
 type KeptStore = EventStore & { readonly leftInOrder?: boolean; readonly older?: boolean };
 
 export interface KeepOptions {
-  readonly folder: string;
+  readonly place: HeadsPlace;
   readonly store: KeptStore;
   readonly signer: ReceiptSigner;
   readonly clock: () => number;
@@ -48,33 +44,27 @@ export interface KeepOptions {
  * @throws {ServerError} data-lost, heads-damaged, key-lost, unless a loss is accepted; data-unwritable.
  */
 export async function keepHeads({
-  folder,
+  place,
   store,
   signer,
   clock,
   acceptLoss,
   findings = [],
 }: KeepOptions): Promise<HeadKeeper> {
-  const path = join(folder, HEADS_FILE);
-  const waterPath = join(folder, HIGH_WATER_FILE);
-  const givenUpPath = join(folder, GIVEN_UP_FILE);
-  const kept = readHeads(path, signer);
-  const before = readGivenUp(givenUpPath);
+  const kept = await place.read(signer);
+  const before = await place.givenUp();
   const damaged = findings.filter((one) => !wasGivenUp(before, one));
-  const lost = await whatIsLost(kept, damaged, folder, store, signer);
+  const lost = await whatIsLost(kept, damaged, place, store, signer);
   const [first] = lost;
   if (first !== undefined && !acceptLoss) throw first.error;
   const givenUp = lost.flatMap(({ findings: given }) => given);
-  if (givenUp.length > 0) addGivenUp(givenUpPath, givenUp, clock());
+  if (givenUp.length > 0) await place.giveUp(givenUp, clock());
   // What is not as it was signed is kept apart, and begun anew.
-  if (kept.sentence !== undefined) renameSync(path, `${path}.set-aside-${clock()}`);
+  if (kept.sentence !== undefined) await place.setAside(clock());
   let heads = kept.sentence === undefined ? kept.heads : [];
-  const water = openHighWater(waterPath, await store.lastArrival());
+  const water = place.openWater(await store.lastArrival());
   const take = async (anew?: true): Promise<void> => {
-    const head = await takeHead(store, heads, signer, clock(), anew);
-    if (head === undefined) return;
-    appendHead(path, head);
-    heads = [...heads, head];
+    heads = await place.add(heads, (known) => takeHead(store, known, signer, clock(), anew));
   };
   await take(first === undefined ? undefined : true);
   const daily = setInterval(() => take().catch(reportFault), DAY_MS);
@@ -82,13 +72,13 @@ export async function keepHeads({
   return {
     heads: () => heads,
     givenUp: givenUp.map(({ stream, sentence }) => (stream === '' ? sentence : `${streamWords(stream)}: ${sentence}`)),
-    stored: async () => water.reached(await store.lastArrival()),
+    stored: async () => water?.reached(await store.lastArrival()),
     take: () => take(),
     close: async () => {
       clearInterval(daily);
       await take();
-      water.reached(await store.lastArrival());
-      water.close();
+      water?.reached(await store.lastArrival());
+      water?.close();
     },
   };
 }
@@ -103,7 +93,7 @@ interface Lost {
 async function whatIsLost(
   kept: KeptHeads,
   damaged: readonly Finding[],
-  folder: string,
+  place: HeadsPlace,
   store: KeptStore,
   signer: ReceiptSigner,
 ): Promise<readonly Lost[]> {
@@ -113,31 +103,32 @@ async function whatIsLost(
   if (kept.sentence !== undefined) losing(new ServerError('heads-damaged', kept.sentence), ofFolder(kept.sentence));
   const latest = kept.heads.at(-1);
   if (latest !== undefined && latest.key !== signer.keyName) {
-    losing(new ServerError('key-lost', folder), ofFolder('The key that signed before is not the one that signs now.'));
+    losing(
+      new ServerError('key-lost', place.name),
+      ofFolder('The key that signed before is not the one that signs now.'),
+    );
   }
   const losses = await lossesSince(store, kept.heads);
   if (losses.length > 0) {
     losing(
-      new ServerError('data-lost', `${folder} lost what was signed for. ${namedLosses(losses)}`),
+      new ServerError('data-lost', `${place.name} lost what was signed for. ${namedLosses(losses)}`),
       losses.flatMap(({ sentence: lostOf }) => ofFolder(lostOf)),
     );
   }
   const held = await store.lastArrival();
   const sentence =
-    store.older === true && latest === undefined
-      ? undefined
-      : highWaterSentence(join(folder, HIGH_WATER_FILE), () => held, store.leftInOrder === true);
+    store.older === true && latest === undefined ? undefined : place.waterSentence(held, store.leftInOrder === true);
   if (sentence !== undefined) {
-    losing(new ServerError('data-lost', `${folder} is not as it was left. ${sentence}`), ofFolder(sentence));
+    losing(new ServerError('data-lost', `${place.name} is not as it was left. ${sentence}`), ofFolder(sentence));
   }
   // At its first start a server signs before anything is kept.
   if (latest === undefined && kept.sentence === undefined && held > 0 && store.older !== true) {
     const gone = 'The signed heads (heads.jsonl) are gone: what is missing cannot be told.';
-    losing(new ServerError('data-lost', `${folder} is not as it was left. ${gone}`), ofFolder(gone));
+    losing(new ServerError('data-lost', `${place.name} is not as it was left. ${gone}`), ofFolder(gone));
   }
   if (damaged.length > 0) {
     const words = damaged.map((one) => ({ ...one, sentence: `${streamWords(one.stream)}: ${one.sentence}` }));
-    losing(new ServerError('data-lost', `${folder} is not as it was written. ${namedLosses(words)}`), damaged);
+    losing(new ServerError('data-lost', `${place.name} is not as it was written. ${namedLosses(words)}`), damaged);
   }
   return lost;
 }

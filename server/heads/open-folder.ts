@@ -7,12 +7,13 @@ import { checkChains } from './check-chains.ts';
 import { LOCK_FILE, lockFolder } from './folder-lock.ts';
 import { GIVEN_UP_FILE } from './given-up.ts';
 import { readHeads } from './heads-file.ts';
-import { HEADS_FILE, type HeadKeeper, HIGH_WATER_FILE, keepHeads, namedLosses } from './keep-heads.ts';
+import { HEADS_FILE, HIGH_WATER_FILE, headsInFolder } from './heads-in-folder.ts';
+import { type HeadKeeper, keepHeads, namedLosses } from './keep-heads.ts';
 import { makeFolder } from './make-folder.ts';
 import { lossesSince } from './take-head.ts';
 
 /** So long a start may read chains, in milliseconds. */
-const CHAINS_MS = 2_000;
+export const CHAINS_MS = 2_000;
 
 /** What tells that a folder was used. */
 const TRACES = [HEADS_FILE, HIGH_WATER_FILE, KEY_FILE, GIVEN_UP_FILE];
@@ -58,7 +59,14 @@ export async function openFolder(folder: string, { acceptLoss, maxBytes }: OpenO
     const chains = await checkChains(store, CHAINS_MS);
     const signer = openReceiptSigner(join(folder, KEY_FILE));
     const { findings } = chains;
-    const keeper = await keepHeads({ folder, store, signer, clock: Date.now, acceptLoss, findings });
+    const keeper = await keepHeads({
+      place: headsInFolder(folder),
+      store,
+      signer,
+      clock: Date.now,
+      acceptLoss,
+      findings,
+    });
     const told = [
       ...keeper.givenUp.map((one) => `Given up: ${one}`),
       ...(gone !== undefined && keeper.givenUp.length === 0 ? ['Given up: the record that was kept here before'] : []),
@@ -73,7 +81,7 @@ export async function openFolder(folder: string, { acceptLoss, maxBytes }: OpenO
   }
 }
 
-function chainWords({ checked, events }: Awaited<ReturnType<typeof checkChains>>): readonly string[] {
+export function chainWords({ checked, events }: Awaited<ReturnType<typeof checkChains>>): readonly string[] {
   if (events === 0) return [];
   if (checked === events)
     return [

@@ -83,14 +83,20 @@ export async function lossesSince(
   heads: readonly SignedHead[],
 ): Promise<readonly Loss[]> {
   const losses: Loss[] = [];
-  for (const kept of standBy(heads).values()) {
-    const stream = parseStreamText(kept.stream);
-    const held = stream === undefined ? undefined : await store.hashAt(stream, kept.seq);
-    if (held === kept.hash) continue;
-    const last = stream === undefined ? 0 : await store.lastSeq(stream);
-    losses.push({ stream: kept.stream, sentence: lossSentence(kept, last) });
+  const signedFor = [...standBy(heads).values()];
+  for (let at = 0; at < signedFor.length; at += STREAMS_A_TURN) {
+    const some = await Promise.all(signedFor.slice(at, at + STREAMS_A_TURN).map((kept) => lossOf(store, kept)));
+    losses.push(...some.flat());
   }
   return losses;
+}
+
+async function lossOf(store: Pick<EventStore, 'hashAt' | 'lastSeq'>, kept: KeptStream): Promise<readonly Loss[]> {
+  const stream = parseStreamText(kept.stream);
+  const held = stream === undefined ? undefined : await store.hashAt(stream, kept.seq);
+  if (held === kept.hash) return [];
+  const last = stream === undefined ? 0 : await store.lastSeq(stream);
+  return [{ stream: kept.stream, sentence: lossSentence(kept, last) }];
 }
 
 function lossSentence({ stream, seq }: KeptStream, last: number): string {

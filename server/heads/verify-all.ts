@@ -6,10 +6,10 @@ import { KEY_FILE, openReceiptSigner, verifierOf } from '../sync/receipt-signer.
 import { againstDevices } from './against-devices.ts';
 import { GIVEN_UP_FILE, readGivenUp } from './given-up.ts';
 import { checkHeads, type KeptHeads, readHeads } from './heads-file.ts';
+import { HEADS_FILE } from './heads-in-folder.ts';
 import { type HeldByDevice, verifyDevice } from './held-by-device.ts';
 import { heldByServer } from './held-by-server.ts';
 import { heldInFolder } from './held-in-folder.ts';
-import { HEADS_FILE } from './keep-heads.ts';
 import { type Verification, verifyRecord } from './verify-record.ts';
 import { eventsWords, type Finding, type HeldStream, streamWords } from './verify-stream.ts';
 

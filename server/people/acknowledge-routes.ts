@@ -6,6 +6,7 @@ import { ServerError } from '../errors.ts';
 import { ErrorSchema } from '../review/visits.ts';
 import type { EventStore } from '../store/event-store.ts';
 import type { LiveVisits } from '../sync/live-visits.ts';
+import type { Peers } from '../sync/peers.ts';
 import type { ReceiptSigner } from '../sync/receipt-signer.ts';
 import { callerOf } from './guard.ts';
 import { guardVisits } from './may-read.ts';
@@ -15,12 +16,13 @@ export interface AcknowledgeOptions {
   readonly people: People;
   readonly store: Pick<EventStore, 'streams'>;
   readonly live: LiveVisits;
+  readonly peers: Pick<Peers, 'say'>;
   readonly signer: Pick<ReceiptSigner, 'signText'>;
 }
 
 /** A supervisor's word for a trainee's live steps, from the supervisor's own device to the one that writes the visit. */
 export const acknowledgeRoutes: FastifyPluginAsyncTypebox<AcknowledgeOptions> = async (app, options) => {
-  const { people, store, live, signer } = options;
+  const { people, store, live, peers, signer } = options;
   guardVisits(app, people.store, store);
 
   app.post(
@@ -51,11 +53,9 @@ export const acknowledgeRoutes: FastifyPluginAsyncTypebox<AcknowledgeOptions> = 
       const time = people.clock();
       const signed = signer.signText(acknowledgementText({ company, visit, person, supervisor, time }));
       await people.auditor.done('live steps acknowledged', caller, visit);
-      const devices = live.say(company, visit, {
-        kind: 'acknowledged',
-        supervisor,
-        vouched: { person, time, ...signed },
-      });
+      const message = { kind: 'acknowledged', supervisor, vouched: { person, time, ...signed } } as const;
+      const here = live.say(company, visit, message);
+      const devices = here + (await peers.say({ company, visit }, message));
       if (devices === 0) throw new ServerError('visit-not-live', visit);
       return { devices };
     },

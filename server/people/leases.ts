@@ -2,6 +2,7 @@ import type { TakenOver } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
 import type { EventStore } from '../store/event-store.ts';
 import type { LiveVisits } from '../sync/live-visits.ts';
+import type { Peers } from '../sync/peers.ts';
 import type { Caller, People } from './people.ts';
 
 /** Who holds the technician's lease of a visit, and how another device takes it over. */
@@ -9,8 +10,10 @@ export class Leases {
   readonly #people: People;
   readonly #store: Pick<EventStore, 'streams'>;
   readonly #live: LiveVisits;
+  readonly #peers: Pick<Peers, 'say'>;
 
-  constructor(people: People, store: Pick<EventStore, 'streams'>, live: LiveVisits) {
+  constructor(people: People, store: Pick<EventStore, 'streams'>, live: LiveVisits, peers: Pick<Peers, 'say'>) {
+    this.#peers = peers;
     this.#people = people;
     this.#store = store;
     this.#live = live;
@@ -31,7 +34,9 @@ export class Leases {
     const lease = { company, visit, device: asked.device, person, takenAt: clock() };
     if (holder !== asked.from || !(await store.takeLease(lease, before))) throw new ServerError('lease-moved', visit);
     await auditor.done('visit taken over', { ...caller, device: asked.device }, `${visit} from ${asked.from}`);
-    this.#live.say(company, visit, await this.#message(company, lease));
+    const message = await this.#message(company, lease);
+    this.#live.say(company, visit, message);
+    await this.#peers.say({ company, visit }, message);
   }
 
   /**

@@ -1,4 +1,5 @@
 import { type Generated, type Kysely, sql } from 'kysely';
+import { type Engine, growingNumber } from '../database/engine.ts';
 
 /** The tables as the queries see them. Every column is text or a whole number, so that any SQL database holds them alike. */
 export interface PeopleTables {
@@ -61,8 +62,8 @@ export interface PeopleTables {
   };
 }
 
-/** Makes all tables, in SQLite's words: `id` of the trail is the only column that another database would write otherwise. */
-export async function createPeopleTables(db: Kysely<PeopleTables>): Promise<void> {
+/** Makes all tables, in the words of the database that is to hold them. */
+export async function createPeopleTables(db: Kysely<PeopleTables>, engine: Engine): Promise<void> {
   const { schema } = db;
   await schema
     .createTable('company')
@@ -134,7 +135,7 @@ export async function createPeopleTables(db: Kysely<PeopleTables>): Promise<void
     .execute();
   await schema
     .createTable('audit')
-    .addColumn('id', 'integer', (column) => column.primaryKey())
+    .addColumn('id', growingNumber(engine), (column) => column.primaryKey())
     .addColumn('at', 'bigint', (column) => column.notNull())
     .addColumn('company', 'text', (column) => column.notNull())
     .addColumn('person', 'text', (column) => column.notNull())

@@ -63,7 +63,7 @@ function identify(database: Database, path: string): 'new' | 'ours' | 'older' {
 
 async function begin(db: Kysely<PeopleTables>, database: Database): Promise<void> {
   await db.transaction().execute(async (within) => {
-    await createPeopleTables(within);
+    await createPeopleTables(within, 'sqlite');
     for (const guard of GUARDS) database.exec(guard);
     database.pragma(`application_id = ${APPLICATION_ID}`);
     database.pragma(`user_version = ${VERSION}`);

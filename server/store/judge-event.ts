@@ -56,3 +56,8 @@ function follows(head: Head, event: Entry): boolean {
     throw error;
   }
 }
+
+/** A store that ends before the link has yet to be caught up; one that ends elsewhere, or later, speaks against it. */
+export function contradicts(held: Head, linked: Head): boolean {
+  return held.seq > linked.seq || (held.seq === linked.seq && held.hash !== linked.hash);
+}

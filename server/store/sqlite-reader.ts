@@ -1,7 +1,8 @@
 import type { Database } from 'better-sqlite3';
 import type { StreamId } from '../../grammar/visit/envelope.ts';
 import type { EventStore, PartEvent, StoredEvent, StreamEnd, VisitSummary } from './event-store.ts';
-import { type FollowsRow, followsOf, streamsReader, sumOf } from './stream-summaries.ts';
+import { streamsReader } from './stream-summaries.ts';
+import { type FollowsRow, followsOf, sumOf } from './summary-rows.ts';
 import type { VisitActivity } from './visit-activity.ts';
 
 type EventRow = Omit<StoredEvent, 'body'> & { readonly body: Buffer };

@@ -2,7 +2,7 @@ import SQLite, { type Database } from 'better-sqlite3';
 import { type Hash, type Head, type StreamId, streamText } from '../../grammar/visit/envelope.ts';
 import { ServerError } from '../errors.ts';
 import type { CommitOutcome, EventStore, OpenOutcome, ReceivedEvent, SaidHead } from './event-store.ts';
-import { judgeEvent, startHead } from './judge-event.ts';
+import { contradicts, judgeEvent, startHead } from './judge-event.ts';
 import type { VisitActivity } from './visit-activity.ts';
 
 /** A stream while a batch is judged: where it ends, and where a later epoch ended it for good. */
@@ -130,11 +130,6 @@ export function sqliteWriter(
       return outcomes;
     },
   };
-}
-
-/** A store that ends before the link has yet to be caught up; one that ends elsewhere, or later, speaks against it. */
-function contradicts(held: Head, linked: Head): boolean {
-  return held.seq > linked.seq || (held.seq === linked.seq && held.hash !== linked.hash);
 }
 
 function prepareStatements(database: Database) {

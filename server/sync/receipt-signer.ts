@@ -53,7 +53,24 @@ const signAside = promisify(sign);
  * @throws {ServerError} data-unwritable, key-damaged.
  */
 export function openReceiptSigner(path: string): ReceiptSigner {
-  const privateKey = readKey(path) ?? makeKey(path);
+  return signerWith(readKey(path) ?? makeKey(path));
+}
+
+/** A new key in PEM form (PKCS 8). */
+export function newKeyPem(): string {
+  return generateKeyPairSync('ed25519').privateKey.export({ type: 'pkcs8', format: 'pem' }).toString();
+}
+
+/**
+ * Signs by a key in PEM form.
+ * @param from where it was read, as a sentence names it
+ * @throws {ServerError} key-damaged.
+ */
+export function signerOf(pem: string, from: string): ReceiptSigner {
+  return signerWith(parseKey(pem, from));
+}
+
+function signerWith(privateKey: KeyObject): ReceiptSigner {
   const { x: publicKey } = createPublicKey(privateKey).export({ format: 'jwk' }) as { x: string };
   const { keyName: key, verifies } = verifierOf(publicKey);
   const signText = (text: string) => ({
@@ -124,24 +141,28 @@ function readKey(path: string): KeyObject | undefined {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
     throw new ServerError('data-unwritable', path, error);
   }
+  return parseKey(pem, path);
+}
+
+function parseKey(pem: string, from: string): KeyObject {
   try {
     const key = createPrivateKey(pem);
     if (key.asymmetricKeyType === 'ed25519') return key;
   } catch {
     // Said below, as for a key of another kind.
   }
-  throw new ServerError('key-damaged', path);
+  throw new ServerError('key-damaged', from);
 }
 
 function makeKey(path: string): KeyObject {
-  const { privateKey } = generateKeyPairSync('ed25519');
+  const pem = newKeyPem();
   try {
     const file = openSync(path, 'wx', 0o600);
-    writeFileSync(file, privateKey.export({ type: 'pkcs8', format: 'pem' }).toString());
+    writeFileSync(file, pem);
     fsyncSync(file);
     closeSync(file);
   } catch (error) {
     throw new ServerError('data-unwritable', path, error);
   }
-  return privateKey;
+  return createPrivateKey(pem);
 }

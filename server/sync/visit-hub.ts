@@ -26,6 +26,12 @@ export class VisitHub {
     if (!this.#telling) this.#tellSome();
   }
 
+  /** Any visit may have grown. */
+  tellAll(): void {
+    for (const watchers of this.#watchers.values()) for (const grown of watchers) this.#due.add(grown);
+    if (!this.#telling) this.#tellSome();
+  }
+
   #tellSome(): void {
     this.#telling = this.#due.size > 0;
     let told = 0;

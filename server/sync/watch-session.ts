@@ -6,7 +6,10 @@ import type { VisitHub } from './visit-hub.ts';
 import type { Connection } from './writer-session.ts';
 
 const EVENTS_A_MESSAGE = 128;
-/** A watcher hears something at least this often, so that silence means a dead connection. */
+/**
+ * A watcher hears something at least this often, so that silence means a dead connection; what is new is read then too,
+ * should a hint of another server have been lost.
+ */
 const HEARTBEAT_MS = 10_000;
 
 /** One reader of one visit. It re-reads the store by stream and seq: a hint may be lost or doubled without harm. */
@@ -27,7 +30,7 @@ export class WatchSession {
     this.#store = store;
     for (const position of watch.from) this.#positions.set(`${position.device}/${position.epoch}`, position);
     this.#unsubscribe = hub.watch(watch.company, watch.visit, () => this.#readOn());
-    this.#heartbeat = setInterval(() => this.#send({ kind: 'events', events: [], level: true }), HEARTBEAT_MS);
+    this.#heartbeat = setInterval(() => this.#readOn(), HEARTBEAT_MS);
     this.#readOn();
   }
 

@@ -1,5 +1,6 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { headsInFolder } from '../../server/heads/heads-in-folder.ts';
 import { keepHeads } from '../../server/heads/keep-heads.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
@@ -26,7 +27,13 @@ export async function makeKeptFolder(folder: string, visits: Readonly<Record<str
   mkdirSync(folder, { recursive: true });
   const store = openSqliteStore(join(folder, 'readback.sqlite'));
   const signer = openReceiptSigner(join(folder, 'receipt-key.pem'));
-  const keeper = await keepHeads({ folder, store, signer, clock: () => BEGAN, acceptLoss: false });
+  const keeper = await keepHeads({
+    place: headsInFolder(folder),
+    store,
+    signer,
+    clock: () => BEGAN,
+    acceptLoss: false,
+  });
   for (const [visit, count] of Object.entries(visits)) {
     const entries = await entriesOf(visit, count);
     const stream = streamOf(visit);

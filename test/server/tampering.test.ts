@@ -7,6 +7,7 @@ import { Dice } from '../../client/practice/plant/dice.ts';
 import { type Entry, parseStreamText, type StreamId } from '../../grammar/visit/envelope.ts';
 import { headText, type SignedHead } from '../../grammar/visit/signed-head.ts';
 import { headHash } from '../../server/heads/heads-file.ts';
+import { headsInFolder } from '../../server/heads/heads-in-folder.ts';
 import { heldByDevice, verifyDevice } from '../../server/heads/held-by-device.ts';
 import { heldInFolder } from '../../server/heads/held-in-folder.ts';
 import { keepHeads } from '../../server/heads/keep-heads.ts';
@@ -34,7 +35,7 @@ async function makeRecord(): Promise<void> {
   const store = openSqliteStore(join(ORIGINAL, 'readback.sqlite'));
   const signs = signer();
   const keeper = await keepHeads({
-    folder: ORIGINAL,
+    place: headsInFolder(ORIGINAL),
     store,
     signer: signs,
     clock: () => BEGAN,

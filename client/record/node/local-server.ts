@@ -35,6 +35,8 @@ export async function startLocalServer(options: LocalServerOptions): Promise<Loc
     execArgv: [],
     env: {
       ...process.env,
+      // What is tried here is never put into a database that somebody uses.
+      DATABASE_URL: '',
       ...options.environment,
       DATA_DIR: options.dataDir,
       HOST: '127.0.0.1',
