@@ -5,14 +5,13 @@ import { talkVtt } from '../../grammar/export/talk-vtt.ts';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
 import { foldVisit } from '../../grammar/visit/fold-visit.ts';
-import { joinDevices } from '../../grammar/visit/join-devices.ts';
 import { NameSchema } from '../../grammar/visit/message-schemas.ts';
-import { readBodies } from '../../grammar/visit/read-bodies.ts';
 import type { RecordLine } from '../../grammar/visit/record-lines.ts';
 import { ServerError } from '../errors.ts';
 import { callerOf } from '../people/guard.ts';
 import { guardVisits } from '../people/may-read.ts';
 import type { EventStore, StoredEvent } from '../store/event-store.ts';
+import { joinStored } from './join-stored.ts';
 import { ErrorSchema, type ReviewOptions } from './visits.ts';
 
 /** Between so many events others are served. */
@@ -127,14 +126,6 @@ async function storedOf(store: EventStore, company: string, visit: string): Prom
   return all;
 }
 
-/** The device that opened the visit holds its lease; of the others remarks are taken. */
 async function eventsOf(store: EventStore, company: string, visit: string) {
-  const byDevice = new Map<string, string[]>();
-  for (const { device, body } of await storedOf(store, company, visit)) {
-    const bodies = byDevice.get(device) ?? [];
-    byDevice.set(device, bodies);
-    bodies.push(body);
-  }
-  const [technician = [], ...others] = [...byDevice.values()].map((bodies) => readBodies(bodies));
-  return joinDevices(technician, others);
+  return joinStored(await storedOf(store, company, visit));
 }

@@ -19,6 +19,7 @@ const TABLE: Readonly<Record<string, 'anyone' | readonly Role[]>> = {
   'GET /*': 'anyone',
   'GET /review': 'anyone',
   'GET /review/*': 'anyone',
+  'GET /fleet': 'anyone',
   'GET /practice': 'anyone',
   'GET /practice/*': 'anyone',
   'GET /record/*': 'anyone',
@@ -51,6 +52,12 @@ const TABLE: Readonly<Record<string, 'anyone' | readonly Role[]>> = {
   'GET /api/visits/:visit/talk.vtt': EVERYBODY,
   'GET /api/visits/:visit/streams/:device/:epoch/chain.jsonl': EVERYBODY,
   'POST /api/visits/:visit/acknowledge': ['supervisor', 'keeper'],
+  'GET /api/visits/:visit/same-unit': READERS,
+  'POST /api/visits/:visit/remarks': READERS,
+  'GET /api/list': READERS,
+  'GET /api/list/choices': READERS,
+  'GET /api/fleet': READERS,
+  'GET /api/fleet.csv': READERS,
   'GET /api/heads': KEEPERS,
   'GET /api/people': KEEPERS,
   'POST /api/people': KEEPERS,
@@ -134,6 +141,7 @@ const BODIES: Readonly<Record<string, object | string>> = {
   'POST /api/devices/:device/hand-over': '{"kind":"stream"}',
   'POST /api/people': { login: 'intruder', name: 'Intruder', role: 'keeper' },
   'PATCH /api/people/:person': { role: 'keeper' },
+  'POST /api/visits/:visit/remarks': { text: 'well done' },
   'POST /api/me/password': { password: 'a long and new one' },
 };
 async function send(guest: Guest, route: string, address: string) {
