@@ -74,9 +74,9 @@ export class IndexKeeper {
     await Promise.all(this.#putting);
   }
 
-  /** How many visits are still to be summarised. */
-  get behind(): number {
-    return this.#due.size;
+  /** How many visits of a company are still to be summarised. */
+  behind(company: string): number {
+    return [...this.#due.values()].filter((due) => due.company === company).length;
   }
 
   async close(): Promise<void> {

@@ -110,7 +110,7 @@ export const listRoutes: FastifyPluginAsyncTypebox<ListOptions> = async (app, { 
       await keeper.level(company);
       const filter = await withDevices(people, company, asked as BriefFilter);
       const { visits, total } = await index.list(company, filter, { limit, offset });
-      return { visits: visits.map(toShown), total, behind: keeper.behind };
+      return { visits: visits.map(toShown), total, behind: keeper.behind(company) };
     },
   );
 

@@ -46,7 +46,7 @@ function briefOf(held: HeldVisit, folded: FoldedVisit): Omit<VisitBrief, 'words'
   const { first, last, finding, unit, plate } = folded;
   const likeliest = folded.suspects.at(-1)?.suspects[0];
   const claimed = first === undefined ? Number.NaN : Date.parse(first.time.at);
-  const technician = folded.signatures.findLast(({ who }) => who === 'technician')?.name ?? '';
+  const signed = folded.signatures.findLast(({ who }) => who === 'technician')?.name ?? '';
   const text = (field: string) => (plate[field] === undefined ? '' : String(plate[field]));
   return {
     ...held,
@@ -58,7 +58,7 @@ function briefOf(held: HeldVisit, folded: FoldedVisit): Omit<VisitBrief, 'words'
     model: text('model') || textIn(unit.model),
     serial: text('serial') || textIn(unit.serial),
     ...(isYear(unit.made) ? { made: unit.made } : {}),
-    technician,
+    technician: signed === UNNAMED ? '' : signed,
     ...(finding === undefined ? {} : { finding: finding.fault, certainty: finding.probability }),
     ...(finding !== undefined || likeliest === undefined
       ? {}
@@ -78,6 +78,9 @@ function briefOf(held: HeldVisit, folded: FoldedVisit): Omit<VisitBrief, 'words'
     setRight: folded.readings.flatMap(({ reading, corrected }) => corrected.map(() => reading.at.join(','))),
   };
 }
+
+/** As the device writes a signature that was spoken without a name. */
+const UNNAMED = 'by voice';
 
 /** What is inside a unit's profile is not looked at where a record is read: another program may have written it. */
 const textIn = (value: unknown) => (typeof value === 'string' ? value : '');

@@ -12,6 +12,8 @@ beforeAll(async () => {
   server = await runApp();
   for (const name of RECORDED) await putVisit(server.url, name, recordedBodies(name));
   await putVisit(server.url, 'cut', recordedBodies('library').slice(0, 120));
+  // Whoever asks waits a moment for what is due, and no longer: a busy machine may need to be asked again.
+  while ((await ask('/api/list')).behind > 0) await new Promise((resolve) => setTimeout(resolve, 100));
 }, 30_000);
 afterAll(() => server.stop());
 
@@ -22,8 +24,8 @@ const names = async (query: string): Promise<string[]> =>
 
 describe('the list of visits', () => {
   test('tells of each what its record came to', async () => {
-    const { visits, total, behind } = await ask('/api/list');
-    expect([total, behind]).toEqual([5, 0]);
+    const { visits, total } = await ask('/api/list');
+    expect(total).toBe(5);
     const library = visits.find(({ visit }: { visit: string }) => visit === 'library');
     // What the recorded visit must come to stands by hand in test/client/visit/recorded-visits.test.ts.
     expect(library).toMatchObject({

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import { joinDevices } from '../../../grammar/visit/join-devices.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
@@ -8,17 +9,21 @@ import { type VisitWatch, watchVisit } from '../../record/watch-visit.ts';
 import { readingCompany } from '../session/who.ts';
 
 export interface WatchedVisit {
-  /** In the order in which the server took them. */
-  readonly entries: readonly WatchedEvent[];
+  /** The visit: what its device wrote, and remarks from elsewhere. */
   readonly events: readonly VisitEvent[];
+  /** How many entries of other devices do not count: of these only remarks are taken. */
+  readonly others: number;
   /** Everything the server had is here; what comes from now on is live. */
   readonly level: boolean;
+  /** Entries that have come so far, also while they are not shown yet. */
+  readonly come: number;
   readonly link: LinkState;
 }
 
-/** A visit as the server holds it, growing as it grows. */
+/** A visit as the server holds it, growing as it grows. What is there already is shown at once, when all of it is here. */
 export function useWatchedVisit(visit: string): WatchedVisit {
   const [entries, setEntries] = useState<readonly WatchedEvent[]>([]);
+  const [come, setCome] = useState(0);
   const [level, setLevel] = useState(false);
   const [link, setLink] = useState<LinkState>({ link: 'connecting' });
   useEffect(() => {
@@ -26,6 +31,8 @@ export function useWatchedVisit(visit: string): WatchedVisit {
     setLevel(false);
     let watch: VisitWatch | undefined;
     let gone = false;
+    let isLevel = false;
+    const all: WatchedEvent[] = [];
     void readingCompany().then((company) => {
       if (gone) return;
       watch = watchVisit({
@@ -33,7 +40,10 @@ export function useWatchedVisit(visit: string): WatchedVisit {
         visit,
         ...browserLink(),
         events: (fresh, now) => {
-          if (fresh.length > 0) setEntries((before) => [...before, ...fresh]);
+          all.push(...fresh);
+          isLevel ||= now;
+          setCome(all.length);
+          if (isLevel && (now || fresh.length > 0)) setEntries([...all]);
           if (now) setLevel(true);
         },
         changed: setLink,
@@ -46,6 +56,19 @@ export function useWatchedVisit(visit: string): WatchedVisit {
       watch?.stop();
     };
   }, [visit]);
-  const events = useMemo(() => readBodies(entries.map((entry) => entry.body)), [entries]);
-  return { entries, events, level, link };
+  const joined = useMemo(() => joinEntries(entries), [entries]);
+  return { ...joined, come, level, link };
+}
+
+/** By device, in the order in which the server first heard of each. */
+function joinEntries(entries: readonly WatchedEvent[]): Pick<WatchedVisit, 'events' | 'others'> {
+  const byDevice = new Map<string, string[]>();
+  for (const { device, body } of entries) {
+    const bodies = byDevice.get(device);
+    if (bodies === undefined) byDevice.set(device, [body]);
+    else bodies.push(body);
+  }
+  const [technician = [], ...others] = [...byDevice.values()].map((bodies) => readBodies(bodies));
+  const events = others.length === 0 ? technician : joinDevices(technician, others);
+  return { events, others: entries.length - events.length };
 }
