@@ -27,9 +27,15 @@ import { reportFault } from './report-fault.ts';
 import { logAnswers } from './request-log.ts';
 import { exportRoutes } from './review/exports.ts';
 import { headRoutes } from './review/heads.ts';
+import { IndexKeeper } from './review/index-keeper.ts';
+import { indexedStore } from './review/indexed-store.ts';
+import { listRoutes } from './review/list-routes.ts';
+import { remarkRoutes } from './review/remarks.ts';
 import { reviewRoutes } from './review/visits.ts';
 import { addSecurityHeaders } from './security-headers.ts';
 import type { EventStore } from './store/event-store.ts';
+import { openSqliteVisitIndex } from './store/sqlite-visit-index.ts';
+import type { VisitIndex } from './store/visit-index.ts';
 import { GroupCommit } from './sync/group-commit.ts';
 import { LiveVisits } from './sync/live-visits.ts';
 import { ALONE, type Peers } from './sync/peers.ts';
@@ -40,6 +46,8 @@ import { VisitHub } from './sync/visit-hub.ts';
 export interface AppOptions {
   readonly store: EventStore;
   readonly peopleStore: PeopleStore;
+  /** What the list and the fleet are read from, made of the record; in memory where nothing is given. */
+  readonly index?: VisitIndex;
   readonly origins: OriginRule;
   /** Only this machine reaches the server: nobody needs to sign in until somebody is added. */
   readonly loopback: boolean;
@@ -105,11 +113,14 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     }),
   );
   const heads = options.keeper?.heads ?? (() => []);
-  const { store } = options;
+  const index = options.index ?? (await openSqliteVisitIndex(':memory:'));
+  const indexing = new IndexKeeper(options.store, index);
+  const store = indexedStore(options.store, indexing);
   const gate = new Gate(people, store);
   const signIn = new SignIn(people, options.signer);
   await fastify.register(reviewRoutes, { store, people: people.store, heads });
   await fastify.register(exportRoutes, { store, people: people.store, heads });
+  await fastify.register(listRoutes, { store, people: people.store, index, keeper: indexing });
   await fastify.register(headRoutes, { heads, people: people.store });
   const baking = { signIn, cookies: cookieNames(options.origins), secure: options.origins.kind !== 'loopback' };
   const giveCookies = cookieGiver(baking);
@@ -120,7 +131,15 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   const lookAgain = new Set<() => void>();
   people.onChange(() => peers.changed());
   await peers.listen({
-    grown: (visits) => (visits === 'all' ? hub.tellAll() : hub.tell(visits)),
+    grown: (visits) => {
+      if (visits === 'all') {
+        hub.tellAll();
+        indexing.catchUp().catch(reportFault);
+      } else {
+        hub.tell(visits);
+        indexing.touched(visits);
+      }
+    },
     changed: () => {
       for (const look of lookAgain) look();
     },
@@ -143,6 +162,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     'How long the latest write to the disk took.',
     () => commits.latestWriteMs / 1_000,
   );
+  await fastify.register(remarkRoutes, { people, store, commits });
   await fastify.register(acknowledgeRoutes, { people, store, live, peers, signer: options.signer });
   await fastify.register(leaseRoutes, { people, store, leases });
   await fastify.register(metricsRoutes, { metrics, people, origins: options.origins, token: options.metricsToken });
@@ -174,9 +194,11 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     metrics,
   });
   await fastify.register(pageRoutes, { webDir: options.webDir });
+  fastify.addHook('onReady', () => indexing.catchUp());
   fastify.addHook('onClose', async () => {
     await peers.close();
     await options.keeper?.close();
+    await indexing.close();
     await people.close();
     await options.store.close();
   });

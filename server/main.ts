@@ -13,6 +13,7 @@ import { openFolder } from './heads/open-folder.ts';
 import { onlyThisMachine, originRule } from './origins.ts';
 import { openSqlitePeopleStore, PEOPLE_FILE } from './people/sqlite-people-store.ts';
 import { LOG_OPTIONS } from './request-log.ts';
+import { INDEX_FILE, openSqliteVisitIndex } from './store/sqlite-visit-index.ts';
 
 const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
 
@@ -38,6 +39,7 @@ async function main(): Promise<void> {
   }) as unknown as FastifyInstance;
   await fastify.register(app, {
     ...kept,
+    index: await openSqliteVisitIndex(join(configuration.dataDir, INDEX_FILE)),
     loopback,
     origins: originRule(configuration),
     webDir: WEB_DIR,

@@ -5,7 +5,18 @@ import type { FastifyInstance } from 'fastify';
 import { ServerError } from './errors.ts';
 
 /** Addresses that one page answers, each with what may follow behind it. */
-const PAGES = ['/', '/review', '/review/*', '/practice', '/practice/*', '/record/*', '/sign-in', '/pair', '/people'];
+const PAGES = [
+  '/',
+  '/review',
+  '/review/*',
+  '/fleet',
+  '/practice',
+  '/practice/*',
+  '/record/*',
+  '/sign-in',
+  '/pair',
+  '/people',
+];
 
 /**
  * Serves the built web client. Files under /assets carry a hash in their name and are kept for a year; all others are

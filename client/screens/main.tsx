@@ -12,6 +12,7 @@ import { TechnicianPage } from './technician/technician-page.tsx';
 /** Fetched only where it is asked for: a technician's phone does not carry it. */
 const ReviewPage = lazy(() => import('./review/review-page.tsx').then((module) => ({ default: module.ReviewPage })));
 
+const FleetPage = lazy(() => import('./review/fleet-page.tsx').then((module) => ({ default: module.FleetPage })));
 const SignInPage = lazy(() => import('./people/sign-in-page.tsx').then((module) => ({ default: module.SignInPage })));
 const PairPage = lazy(() => import('./people/pair-page.tsx').then((module) => ({ default: module.PairPage })));
 const PeoplePage = lazy(() => import('./people/people-page.tsx').then((module) => ({ default: module.PeoplePage })));
@@ -19,6 +20,7 @@ const PeoplePage = lazy(() => import('./people/people-page.tsx').then((module) =
 /** The pages that are fetched where they are asked for, by the beginning of their address. */
 const ASKED_FOR = [
   ['/review', ReviewPage],
+  ['/fleet', FleetPage],
   ['/sign-in', SignInPage],
   ['/pair', PairPage],
   ['/people', PeoplePage],

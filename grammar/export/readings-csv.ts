@@ -1,3 +1,4 @@
+import { csvLines } from './csv-lines.ts';
 import type { VisitRecord } from './visit-record-schema.ts';
 
 const COLUMNS = [
@@ -57,10 +58,5 @@ export function readingsCsv({ readings, notRead }: VisitRecord): string {
     type === undefined ? why : `${why}: ${type}`,
   ]);
   const rows = [...lines, ...gaps].sort((a, b) => Number(a[ENTRY]) - Number(b[ENTRY]));
-  return [COLUMNS, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
-}
-
-function cell(value: string | number | boolean): string {
-  const text = String(value);
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  return csvLines([COLUMNS, ...rows]);
 }

@@ -6,10 +6,11 @@ import { inTodaysNames } from './older-events.ts';
 
 /** What holds after these events, from the first on. What is damaged is counted, and says nothing. */
 export function factsOf(events: readonly VisitEvent[]): VisitFacts {
-  let facts = noFacts();
-  for (const recorded of events) {
-    const event = inTodaysNames(recorded);
-    facts = isWhole(event) ? evolve(facts, event) : { ...facts, events: facts.events + 1 };
-  }
-  return facts;
+  return events.reduce(factsAfter, noFacts());
+}
+
+/** What holds once one more event of a record has happened. */
+export function factsAfter(facts: VisitFacts, recorded: VisitEvent): VisitFacts {
+  const event = inTodaysNames(recorded);
+  return isWhole(event) ? evolve(facts, event) : { ...facts, events: facts.events + 1 };
 }

@@ -153,9 +153,24 @@ function emptyTimeLine(): Mutable<TimeLine> {
  * `from + i`. Events of an unknown type are listed as unknown, those that lack what belongs to them as damaged.
  */
 export function foldVisit(events: readonly VisitEvent[], from = 1): FoldedVisit {
+  const folding = visitFolding(from);
+  folding.take(events);
+  return folding.view();
+}
+
+/** The same fold in pieces: whoever folds a long visit lets others have their turns in between. */
+export interface VisitFolding {
+  take(events: readonly VisitEvent[]): void;
+  /** What holds after the events taken so far. */
+  facts(): VisitFacts;
+  view(): FoldedVisit;
+}
+
+/** Begins a fold; the first event that is taken is numbered `from`. */
+export function visitFolding(from = 1): VisitFolding {
   let facts: VisitFacts = { ...noFacts(), events: from - 1 };
   const line = emptyTimeLine();
-  for (const recorded of events) {
+  const takeOne = (recorded: VisitEvent) => {
     const event = inTodaysNames(recorded);
     const moment: Moment = { seq: facts.events + 1, time: timeOf(event) ?? line.last?.time ?? facts.now };
     line.first ??= moment;
@@ -167,8 +182,12 @@ export function foldVisit(events: readonly VisitEvent[], from = 1): FoldedVisit 
       line.damaged.push({ ...moment, type: typeOf(event) });
       facts = { ...facts, events: facts.events + 1 };
     }
-  }
-  return { ...facts, ...line };
+  };
+  return {
+    take: (events) => events.forEach(takeOne),
+    facts: () => facts,
+    view: () => ({ ...facts, ...line }),
+  };
 }
 
 function typeOf(event: unknown): string {

@@ -1,5 +1,6 @@
 import type { VisitEvent } from './events.ts';
 import type { LastEntry } from './inputs.ts';
+import { readBodies } from './read-bodies.ts';
 
 /** One entry of a device's record of a visit. */
 export interface DeviceEntry {
@@ -107,6 +108,15 @@ function claimed({ event }: DeviceEntry): number {
 function batchEnd(entries: readonly DeviceEntry[], index: number): number {
   const next = entries.findIndex(({ event }, at) => at > index && event.type === 'input.taken');
   return next < 0 ? entries.length - 1 : next - 1;
+}
+
+/** As `joinDevices`, from the bodies of all devices; and the events that count. */
+export function joinBodies<Item extends Omit<DeviceEntry, 'event'> & { readonly body: string }>(
+  stored: readonly Item[],
+): JoinedVisit<Item & DeviceEntry> & { readonly events: readonly VisitEvent[] } {
+  const read = readBodies(stored.map(({ body }) => body));
+  const joined = joinDevices(stored.map((entry, at) => ({ ...entry, event: read[at] as VisitEvent })));
+  return { ...joined, events: joined.entries.map(({ event }) => event) };
 }
 
 /** The events of one device as the entries of its first epoch. */

@@ -25,6 +25,8 @@ export interface UnitProfile {
   /** As the nameplate writes them; neither says anything of what is wrong. */
   readonly model?: string;
   readonly serial?: string;
+  /** Year of manufacture, where the plate tells it. */
+  readonly made?: number;
   readonly supply?: { readonly nominal: Volts };
   readonly contactorPoles?: 1 | 2;
   readonly capacitor?: { readonly herm: Microfarads; readonly fan: Microfarads };

@@ -8,6 +8,8 @@ const PERMISSIONS = {
   'read-own-visits': ['trainee', 'technician', 'supervisor', 'keeper'],
   /** Read every visit. */
   'read-visits': ['technician', 'supervisor', 'keeper'],
+  /** Write a remark beside a visit: it never moves the visit. */
+  'write-remarks': ['technician', 'supervisor', 'keeper'],
   /** Answer for a trainee's live steps, from their own device. */
   'acknowledge-live-steps': ['supervisor', 'keeper'],
   /** Read what the server signed of all records. */

@@ -4,11 +4,9 @@ import { readingsCsv } from '../../grammar/export/readings-csv.ts';
 import { talkVtt } from '../../grammar/export/talk-vtt.ts';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
-import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { foldVisit } from '../../grammar/visit/fold-visit.ts';
-import { joinDevices } from '../../grammar/visit/join-devices.ts';
+import { joinBodies } from '../../grammar/visit/join-devices.ts';
 import { NameSchema } from '../../grammar/visit/message-schemas.ts';
-import { readBodies } from '../../grammar/visit/read-bodies.ts';
 import type { RecordLine } from '../../grammar/visit/record-lines.ts';
 import { ServerError } from '../errors.ts';
 import { callerOf } from '../people/guard.ts';
@@ -128,10 +126,6 @@ async function storedOf(store: EventStore, company: string, visit: string): Prom
   return all;
 }
 
-/** As `joinDevices` counts: what the holders of the lease wrote, and the remarks of others. */
 async function eventsOf(store: EventStore, company: string, visit: string) {
-  const stored = await storedOf(store, company, visit);
-  const events = readBodies(stored.map(({ body }) => body));
-  const entries = stored.map((entry, at) => ({ ...entry, event: events[at] as VisitEvent }));
-  return joinDevices(entries).entries.map(({ event }) => event);
+  return joinBodies(await storedOf(store, company, visit)).events;
 }

@@ -21,6 +21,7 @@ const TABLE: Readonly<Record<string, 'anyone' | readonly Role[]>> = {
   'GET /*': 'anyone',
   'GET /review': 'anyone',
   'GET /review/*': 'anyone',
+  'GET /fleet': 'anyone',
   'GET /practice': 'anyone',
   'GET /practice/*': 'anyone',
   'GET /record/*': 'anyone',
@@ -55,6 +56,12 @@ const TABLE: Readonly<Record<string, 'anyone' | readonly Role[]>> = {
   'GET /api/visits/:visit/lease': EVERYBODY,
   'POST /api/visits/:visit/take-over': WRITERS,
   'POST /api/visits/:visit/acknowledge': ['supervisor', 'keeper'],
+  'GET /api/visits/:visit/same-unit': READERS,
+  'POST /api/visits/:visit/remarks': READERS,
+  'GET /api/list': READERS,
+  'GET /api/list/choices': READERS,
+  'GET /api/fleet': READERS,
+  'GET /api/fleet.csv': READERS,
   'GET /api/heads': KEEPERS,
   'GET /api/people': KEEPERS,
   'POST /api/people': KEEPERS,
@@ -135,6 +142,7 @@ const BODIES: Readonly<Record<string, object | string>> = {
   'POST /api/devices/:device/hand-over': '{"kind":"stream"}',
   'POST /api/people': { login: 'intruder', name: 'Intruder', role: 'keeper' },
   'PATCH /api/people/:person': { role: 'keeper' },
+  'POST /api/visits/:visit/remarks': { text: 'well done' },
   'POST /api/me/password': { password: 'a long and new one' },
 };
 async function send(guest: Guest, route: string, address: string) {

@@ -36,6 +36,7 @@ const FIELDS: Readonly<Record<keyof UnitProfile, readonly string[] | 'value'>> =
   id: 'value',
   model: 'value',
   serial: 'value',
+  made: 'value',
   supply: ['nominal'],
   contactorPoles: 'value',
   capacitor: ['herm', 'fan'],

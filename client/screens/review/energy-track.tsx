@@ -2,6 +2,7 @@ import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
 import { ENERGY_WORDS, ZONE_SHORT } from '../../words/shown/energy-names.ts';
+import { labelWidth } from './place-labels.ts';
 import { Track } from './track.tsx';
 import type { TrackScale } from './track-scale.ts';
 
@@ -10,20 +11,18 @@ interface EnergyTrackProps {
   readonly scale: TrackScale;
   readonly timeOf: (seq: number) => number;
   readonly end: number;
-  readonly moment: number;
 }
 
-const ROW = 24;
-/** A word is written into a stretch that is at least this wide. */
-const WORD_FITS = 74;
+const ROW = 22;
+const PAD = 4;
 
 /** One row a zone, its states one after another: colour and word; the shape is told by the band of the moment. */
-export function EnergyTrack({ changes, scale, timeOf, end, moment }: EnergyTrackProps) {
+export function EnergyTrack({ changes, scale, timeOf, end }: EnergyTrackProps) {
   return (
-    <Track title={TRACKS.energy} height={ZONES.length * ROW} moment={moment} scale={scale}>
+    <Track title={TRACKS.energy} height={ZONES.length * ROW} scale={scale}>
       {ZONES.map((zone, index) => (
         <g key={zone}>
-          <text className="track-name" x={4} y={index * ROW + 17}>
+          <text className="track-name" x={2} y={index * ROW + 16}>
             {ZONE_SHORT[zone]}
           </text>
           {stretches(zone, changes, timeOf, end).map(({ state, from, to }) => {
@@ -32,8 +31,8 @@ export function EnergyTrack({ changes, scale, timeOf, end, moment }: EnergyTrack
             return (
               <g key={`${state}-${from}`} className={`stretch stretch-${state}`}>
                 <rect x={x} y={index * ROW + 1} width={width} height={ROW - 2} />
-                {width < WORD_FITS ? null : (
-                  <text x={x + 4} y={index * ROW + 17}>
+                {width < labelWidth(ENERGY_WORDS[state]) + 2 * PAD ? null : (
+                  <text x={x + PAD} y={index * ROW + 16}>
                     {ENERGY_WORDS[state]}
                   </text>
                 )}

@@ -1,31 +1,33 @@
-import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import { memo } from 'react';
+import { latestReading } from '../../../grammar/visit/standing.ts';
 import { MOMENT } from '../../words/pages/review-words.ts';
-import { showFinding } from '../../words/shown/show-likely.ts';
 import { showPlace, showUnit } from '../../words/shown/show-reading.ts';
 import { showUnderstood } from '../../words/shown/transcript-words.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { SuspectList } from '../show/suspect-list.tsx';
+import type { AtMoment } from './visit-moments.ts';
 
 /** Where the visit stood at the moment that is shown. */
-export function MomentPanel({ folded }: { readonly folded: FoldedVisit }) {
-  const heard = folded.heard.at(-1);
-  const latest = folded.readings.findLast((line) => !line.withdrawn);
-  const { finding } = folded;
+export const MomentPanel = memo(function MomentPanel({ then }: { readonly then: AtMoment }) {
+  const { facts, heard, said } = then;
+  const latest = latestReading(facts);
   return (
     <section className="moment" aria-label={MOMENT.panel}>
-      <EnergyBand energy={folded.energy} />
+      <EnergyBand energy={facts.energy} />
       <div className="moment-talk">
         <dl>
           <div>
             <dt>{MOMENT.phase}</dt>
             <dd>
-              {folded.phase}
-              {folded.held ? MOMENT.held : ''}
+              {facts.phase}
+              {facts.held ? MOMENT.held : ''}
             </dd>
           </div>
           <div>
             <dt>{MOMENT.heard}</dt>
-            <dd data-heard>{heard?.text ?? MOMENT.none}</dd>
+            <dd data-heard dir="auto">
+              {heard?.text ?? MOMENT.none}
+            </dd>
           </div>
           <div>
             <dt>{MOMENT.understood}</dt>
@@ -35,14 +37,8 @@ export function MomentPanel({ folded }: { readonly folded: FoldedVisit }) {
           </div>
           <div>
             <dt>{MOMENT.said}</dt>
-            <dd data-said>{folded.said.at(-1)?.text ?? MOMENT.none}</dd>
+            <dd data-said>{said?.text ?? MOMENT.none}</dd>
           </div>
-          {finding === undefined ? null : (
-            <div>
-              <dt>{MOMENT.finding}</dt>
-              <dd data-finding>{showFinding(finding)}</dd>
-            </div>
-          )}
         </dl>
         {latest === undefined ? null : (
           <p className="moment-value">
@@ -56,8 +52,8 @@ export function MomentPanel({ folded }: { readonly folded: FoldedVisit }) {
       </div>
       <div className="moment-suspects">
         <h2>{MOMENT.suspects}</h2>
-        <SuspectList suspects={folded.suspects.at(-1)?.suspects ?? []} most={5} />
+        <SuspectList suspects={then.suspects?.suspects ?? []} most={3} />
       </div>
     </section>
   );
-}
+});

@@ -4,10 +4,13 @@ import { fragmentOf } from './media-fragment.ts';
 import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
 import { type Replay, SPEEDS } from './use-replay.ts';
+import { upTo } from './visit-moments.ts';
+import type { WallClock } from './wall-clock.ts';
 
 interface PlayerBarProps {
   readonly replay: Replay;
   readonly times: ReplayTimes;
+  readonly wall: WallClock;
   readonly lines: readonly TranscriptLine[];
   readonly count: number;
   readonly closed: boolean;
@@ -17,10 +20,10 @@ const LITTLE = 5;
 const LOT = 60;
 
 /** Play, pause, step and go to a moment, by pointer and by keys. */
-export function PlayerBar({ replay, times, lines, count, closed }: PlayerBarProps) {
+export function PlayerBar({ replay, times, wall, lines, count, closed }: PlayerBarProps) {
   const { end } = times;
   const { moment } = replay;
-  const latest = lines.findLast((line) => line.seq <= count);
+  const latest = upTo(lines, count).at(-1);
   const onKeyDown = (event: KeyboardEvent) => {
     const order = KEYS[event.key];
     if (order === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
@@ -60,6 +63,7 @@ export function PlayerBar({ replay, times, lines, count, closed }: PlayerBarProp
         </button>
         <output className="player-time" aria-live="off">
           {PLAYER.time(showMoment(moment), showMoment(end))}
+          <span className="player-wall"> {wall.at(moment)}</span>
           <span className="quiet player-count"> {PLAYER.entry(count)}</span>
         </output>
       </div>

@@ -1,25 +1,26 @@
+import { scaleLinear } from 'd3-scale';
 import type { ReadingLine } from '../../../grammar/visit/facts.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
 import { showUnit } from '../../words/shown/show-reading.ts';
 import { READING_TABLE } from '../../words/shown/table-words.ts';
+import { placeLabels } from './place-labels.ts';
 import { Track } from './track.tsx';
-import { TRACK_LEFT, type TrackScale } from './track-scale.ts';
+import { TRACK_LEFT, TRACK_TOP, type TrackScale } from './track-scale.ts';
 
 interface ReadingTrackProps {
   readonly readings: readonly ReadingLine[];
   readonly scale: TrackScale;
   readonly timeOf: (seq: number) => number;
-  readonly moment: number;
 }
 
-const LANE = 64;
-const PAD = 12;
+const LANE = 76;
+const PAD = 22;
 
 /** One lane a unit: each reading as a mark at its height, its band as a bracket beside it. */
-export function ReadingTrack({ readings, scale, timeOf, moment }: ReadingTrackProps) {
+export function ReadingTrack({ readings, scale, timeOf }: ReadingTrackProps) {
   const units = [...new Set(readings.map((line) => line.reading.unit))];
   return (
-    <Track title={TRACKS.readings} height={Math.max(1, units.length) * LANE} moment={moment} scale={scale}>
+    <Track title={TRACKS.readings} height={Math.max(1, units.length) * LANE} scale={scale}>
       {units.map((unit, index) => (
         <Lane
           key={unit}
@@ -34,51 +35,70 @@ export function ReadingTrack({ readings, scale, timeOf, moment }: ReadingTrackPr
   );
 }
 
-interface LaneProps extends Omit<ReadingTrackProps, 'moment'> {
+interface LaneProps extends ReadingTrackProps {
   readonly top: number;
   readonly name: string;
 }
 
 function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
-  const ends = readings.flatMap(({ reading, judged }) => [
-    typeof reading.value === 'number' ? reading.value : 0,
-    judged?.band.low ?? 0,
-    judged?.band.high ?? 0,
-  ]);
-  const low = Math.min(0, ...ends);
-  const high = Math.max(1e-9, ...ends);
-  const down = (value: number) => top + LANE - PAD - ((value - low) / (high - low)) * (LANE - 2 * PAD);
-  const sides = labelSides(
-    readings.map((line) => ({
+  const down = laneScale(readings, top);
+  const ticks = down.domain();
+  const shownTick = down.tickFormat(2);
+  const marks = readings.map((line) => {
+    const { value } = line.reading;
+    return {
+      line,
       x: scale.across(timeOf(line.seq)),
-      low: line.reading.value !== 'open' && down(line.reading.value) > top + LANE / 2,
+      y: typeof value === 'number' ? down(value) : top + PAD,
+      bad: line.judged?.word === 'does not fit' || line.judged?.word === 'impossible',
+    };
+  });
+  const labels = placeLabels(
+    marks.map(({ line, x, y }) => ({
+      text: String(line.reading.value),
+      at:
+        y > top + LANE / 2
+          ? [
+              { x, y: y - 9 },
+              { x, y: y + 18 },
+            ]
+          : [
+              { x, y: y + 18 },
+              { x, y: y - 9 },
+            ],
     })),
+    { left: TRACK_LEFT, right: scale.width },
   );
   return (
     <g>
-      <text className="track-name" x={4} y={top + LANE / 2 + 5}>
+      <text className="track-name" x={2} y={top + LANE / 2 + 5}>
         {name}
       </text>
+      {ticks.map((tick) => (
+        <g key={tick} className="track-tick">
+          <line x1={TRACK_LEFT} x2={scale.right} y1={down(tick)} y2={down(tick)} />
+          <text x={TRACK_LEFT - 6} y={down(tick) + TRACK_TOP / 2} textAnchor="end">
+            {shownTick(tick)}
+          </text>
+        </g>
+      ))}
       <line className="track-lane" x1={TRACK_LEFT} x2={scale.right} y1={top + LANE - 1} y2={top + LANE - 1} />
-      {readings.map((line, index) => {
-        const x = scale.across(timeOf(line.seq));
-        const { value } = line.reading;
-        const y = value === 'open' ? top + PAD : down(value);
-        const bad = line.judged?.word === 'does not fit' || line.judged?.word === 'impossible';
+      {marks.map(({ line, x, y, bad }, index) => {
+        const label = labels[index];
         return (
           <g key={line.number} className={line.withdrawn ? 'mark withdrawn' : bad ? 'mark bad' : 'mark'}>
             <title>{READING_TABLE.mark(line.reading, line.judged?.word)}</title>
-            {line.judged === undefined ? null : (
-              <Band band={line.judged.band} x={x} down={down} low={low} high={high} />
-            )}
+            {line.judged === undefined ? null : <Band band={line.judged.band} x={x} down={down} />}
             {bad ? (
               <path d={`M${x - 5} ${y - 5} L${x + 5} ${y + 5} M${x - 5} ${y + 5} L${x + 5} ${y - 5}`} />
             ) : (
               <circle cx={x} cy={y} r={4.5} />
             )}
-            <text x={x} y={sides[index] === 'above' ? y - 8 : y + 18} textAnchor="middle">
-              {value}
-            </text>
+            {label === undefined ? null : (
+              <text x={label.x} y={label.y} textAnchor="middle">
+                {label.text}
+              </text>
+            )}
           </g>
         );
       })}
@@ -86,32 +106,31 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
   );
 }
 
+/** From a value to its height in the lane: over all values and the ends of their bands, to round numbers. */
+function laneScale(readings: readonly ReadingLine[], top: number) {
+  const ends = readings
+    .flatMap(({ reading, judged }) => [reading.value, judged?.band.low, judged?.band.high])
+    .filter((value) => typeof value === 'number' && Number.isFinite(value)) as number[];
+  const [low, high] = [Math.min(...ends), Math.max(...ends)];
+  const domain =
+    ends.length === 0 ? [0, 1] : low === high ? [Math.min(0, low), high === 0 ? 1 : Math.max(0, high)] : [low, high];
+  return scaleLinear()
+    .domain(domain)
+    .nice(2)
+    .range([top + LANE - PAD, top + PAD]);
+}
+
 interface BandProps {
   readonly band: { readonly low?: number; readonly high?: number };
   readonly x: number;
-  readonly down: (value: number) => number;
-  readonly low: number;
-  readonly high: number;
+  readonly down: ReturnType<typeof laneScale>;
 }
 
-function Band({ band, x, down, low, high }: BandProps) {
+function Band({ band, x, down }: BandProps) {
+  const [low = 0, high = 0] = down.domain();
   const top = down(band.high ?? high);
   const bottom = down(band.low ?? low);
   return (
     <path className="band" d={`M${x - 10} ${top} H${x + 10} M${x} ${top} V${bottom} M${x - 10} ${bottom} H${x + 10}`} />
   );
-}
-
-/** Labels nearer than this would lie over one another. */
-const LABEL_WIDTH = 40;
-
-/** A low mark has its number above it and a high one below, unless the one before it is near and on that side. */
-function labelSides(marks: readonly { readonly x: number; readonly low: boolean }[]): readonly ('above' | 'below')[] {
-  const sides: ('above' | 'below')[] = [];
-  marks.forEach(({ x, low }, index) => {
-    const near = index > 0 && x - (marks[index - 1]?.x ?? 0) < LABEL_WIDTH;
-    const own = low ? 'above' : 'below';
-    sides.push(near && sides[index - 1] === own ? (own === 'above' ? 'below' : 'above') : own);
-  });
-  return sides;
 }

@@ -1,4 +1,5 @@
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import type { InputTime } from '../../../grammar/visit/inputs.ts';
 
 /** A stretch longer than this without any event is shortened in replay, in seconds. */
 const QUIET_FROM = 4;
@@ -25,12 +26,21 @@ export class ReplayTimes {
     });
   }
 
+  /**
+   * A remark was written elsewhere, by another clock: it stands at the moment of the event before it. Where a running
+   * clock began anew (another program, a device that was restarted) it is carried on by the wall clock.
+   */
   static of(events: readonly VisitEvent[]): ReplayTimes {
     let latest = 0;
     let first: number | undefined;
+    let wall = Number.NaN;
     const moments = events.map((event) => {
-      const { mono } = event.type === 'input.taken' ? event.input.time : event.time;
+      if (event.type === 'remark.made') return latest;
+      const { at, mono } = timeOf(event);
       first ??= mono;
+      const passed = Date.parse(at) - wall;
+      if (mono - first < latest * 1000 - BEGAN_ANEW_MS && passed > 0) first = mono - latest * 1000 - passed;
+      wall = Date.parse(at);
       latest = Math.max(latest, (mono - first) / 1000);
       return latest;
     });
@@ -71,7 +81,7 @@ export class ReplayTimes {
   /** The moment of the next event, or of the last one before. Events of the same moment count as one. */
   step(moment: number, way: 'on' | 'back'): number {
     if (way === 'on') return this.moments[this.countAt(moment)] ?? this.end;
-    return this.moments.findLast((time) => time < moment - SAME) ?? 0;
+    return this.moments[countUpTo(this.moments, moment - 2 * SAME) - 1] ?? 0;
   }
 
   /** Stretches that are shortened and long enough to be told of: where they begin, and how long they are, in seconds. */
@@ -81,6 +91,14 @@ export class ReplayTimes {
       return moment - begins >= from ? [{ begins, lasts: moment - begins }] : [];
     });
   }
+}
+
+/** A running clock that lies so far behind itself began anew. */
+const BEGAN_ANEW_MS = 1_000;
+
+/** The time of what stands in a record. */
+export function timeOf(event: VisitEvent): InputTime {
+  return event.type === 'input.taken' ? event.input.time : event.time;
 }
 
 /** Moments nearer than this are the same, in seconds. */

@@ -1,21 +1,32 @@
-import { useMemo } from 'react';
-import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { PRINTED, REVIEW } from '../../words/pages/review-words.ts';
+import { useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
+import { COMPARE, PRINTED, REPLAY, REVIEW } from '../../words/pages/review-words.ts';
+import { beforeAndAfter } from '../../words/printed/print-readings.ts';
 import { AcknowledgeLive } from './acknowledge-live.tsx';
+import { Answers } from './answers.tsx';
+import { clockJumps } from './clock-jumps.ts';
+import { CompareVisits } from './compare-visits.tsx';
+import { type Goal, goalsOf, nextGoal } from './goals.ts';
 import { Incomplete } from './incomplete.tsx';
+import { KeysHelp } from './keys-help.tsx';
+import { LandmarkChips } from './landmark-chips.tsx';
 import { MomentPanel } from './moment-panel.tsx';
 import { PlayerBar } from './player-bar.tsx';
 import { RecordCheck } from './record-check.tsx';
 import { ReplayTimes } from './replay-times.ts';
-import { Tables } from './tables.tsx';
+import { Folding, SheetRows, Tables } from './tables.tsx';
 import { TakeAway } from './take-away.tsx';
 import { Tracks } from './tracks.tsx';
 import { Transcript } from './transcript.tsx';
 import { transcriptLines } from './transcript-lines.ts';
 import { useReplay } from './use-replay.ts';
+import { useReviewKeys } from './use-review-keys.ts';
 import { useWatchedVisit, type WatchedVisit } from './use-watched-visit.ts';
+import { VisitMoments } from './visit-moments.ts';
+import { WallClock } from './wall-clock.ts';
+import { WriteRemark } from './write-remark.tsx';
 
-/** One visit: transcript, readings, energy and suspects on one clock. What is shown is the record folded up to then. */
+/** One visit: talk, readings, energy and suspects on one clock. What is shown is the record folded up to then. */
 export function ReplayView({ visit }: { readonly visit: string }) {
   const watched = useWatchedVisit(visit);
   if (watched.events.length === 0) {
@@ -32,17 +43,32 @@ export function ReplayView({ visit }: { readonly visit: string }) {
 }
 
 function Replayed({ visit, watched }: { readonly visit: string; readonly watched: WatchedVisit }) {
-  const { events, level, link } = watched;
-  const whole = useMemo(() => foldVisit(events), [events]);
+  const { events, level, link, others } = watched;
+  const moments = useMemo(() => new VisitMoments(events), [events]);
+  const { whole } = moments;
   const times = useMemo(() => ReplayTimes.of(events), [events]);
-  const lines = useMemo(() => transcriptLines(whole), [whole]);
+  const wall = useMemo(() => new WallClock(events, times, whole.zone), [events, times, whole.zone]);
+  const lines = useMemo(() => transcriptLines(whole, events), [whole, events]);
+  const goals = useMemo(() => goalsOf(lines, clockJumps(events)), [lines, events]);
   const replay = useReplay(times, true);
   const count = replay.following ? events.length : times.countAt(replay.moment);
-  const then = useMemo(() => foldVisit(events.slice(0, count)), [events, count]);
+  const then = useMemo(() => moments.at(count), [moments, count]);
+  // Long lists follow the moment as soon as there is time.
+  const later = useDeferredValue(then);
+  const [helps, setHelps] = useState(false);
+  const { seek } = replay;
+  const go = useCallback(
+    (goal: Goal, way: 'on' | 'back') => {
+      const seq = nextGoal(goals.get(goal) ?? [], count, way);
+      if (seq !== undefined) seek(times.momentOf(seq));
+    },
+    [goals, count, times, seek],
+  );
+  useReviewKeys({ replay, go, help: () => setHelps(true) });
   return (
     <main className="review" data-count={count} data-events={events.length} data-level={level}>
       <header className="review-head">
-        <h1>
+        <h1 dir="auto">
           {whole.site} <span className="quiet">{whole.complaint}</span>
         </h1>
         <p>
@@ -50,29 +76,85 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
           <span className="quiet"> {visit} · </span>
           <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
         </p>
-        <Incomplete visit={visit} held={events.length} />
-        <p>
-          <a href={`/review?visit=${encodeURIComponent(visit)}&print`}>{PRINTED.open}</a>
+        <Incomplete visit={visit} held={events.length + others} />
+        {others === 0 ? null : (
+          <p className="told" data-others>
+            {REPLAY.others(others)}
+          </p>
+        )}
+        <div className="review-tools">
+          <a className="control" href={`/review?visit=${encodeURIComponent(visit)}&print`}>
+            {PRINTED.open}
+          </a>
           <TakeAway visit={visit} />
-        </p>
+          <RecordCheck visit={visit} />
+          <button type="button" className="control" aria-label={REPLAY.keys} onClick={() => setHelps(true)}>
+            {REPLAY.keysShort}
+          </button>
+        </div>
         <AcknowledgeLive visit={visit} folded={whole} />
-        <RecordCheck visit={visit} />
       </header>
-      <div className="review-side">
-        <MomentPanel folded={then} />
-        <Tracks folded={whole} times={times} moment={replay.moment} seek={replay.seek} />
-        <Tables folded={then} />
+      <Answers folded={whole} />
+      <div className="review-talk">
+        <LandmarkChips goals={goals} go={go} />
+        <Transcript lines={lines} times={times} count={later.facts.events} seek={seek} />
+        <Folding title={REPLAY.remark}>
+          <WriteRemark visit={visit} />
+        </Folding>
       </div>
-      <Transcript lines={lines} times={times} count={count} seek={replay.seek} />
-      <PlayerBar replay={replay} times={times} lines={lines} count={count} closed={whole.summary !== undefined} />
+      <div className="review-side">
+        <MomentPanel then={then} />
+        <Tracks folded={whole} lines={lines} times={times} wall={wall} moment={replay.moment} seek={seek} />
+        <section className="tables" aria-label={REPLAY.tables}>
+          <Unhurried>
+            <BesideOthers visit={visit} events={events} />
+          </Unhurried>
+          <Tables then={later} times={times} />
+        </section>
+      </div>
+      <PlayerBar
+        replay={replay}
+        times={times}
+        wall={wall}
+        lines={lines}
+        count={count}
+        closed={whole.summary !== undefined}
+      />
+      <KeysHelp open={helps} close={() => setHelps(false)} />
     </main>
   );
 }
 
-function waitingWords({ link, level }: WatchedVisit): string {
+/** What is made only once the page is there. */
+function Unhurried({ children }: { readonly children: React.ReactNode }) {
+  const [now, setNow] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setNow(true), 100);
+    return () => clearTimeout(timer);
+  }, []);
+  return now ? children : null;
+}
+
+function BesideOthers({ visit, events }: { readonly visit: string; readonly events: WatchedVisit['events'] }) {
+  const record = useMemo(() => toVisitRecord(events), [events]);
+  const table = useMemo(() => beforeAndAfter(record), [record]);
+  return (
+    <>
+      <Folding title={REPLAY.beforeAfter} open>
+        {table.rows.length === 0 ? <p>{REPLAY.noneBeforeAfter}</p> : <SheetRows table={table} />}
+      </Folding>
+      <Folding title={COMPARE.title}>
+        <CompareVisits visit={visit} record={record} />
+      </Folding>
+    </>
+  );
+}
+
+function waitingWords({ link, level, come }: WatchedVisit): string {
   if (link.link === 'stopped') return link.sentence;
   if (link.link === 'waiting') return REVIEW.triedAgain;
-  return level ? REVIEW.noEntry : REVIEW.reading;
+  if (level) return REVIEW.noEntry;
+  return come === 0 ? REVIEW.reading : REPLAY.readingOn(come);
 }
 
 function linkWords({ link }: WatchedVisit, following: boolean, closed: boolean): string {

@@ -1,3 +1,4 @@
+import './list.css';
 import './review.css';
 import { PrintedRecord } from './printed-record.tsx';
 import { ReplayView } from './replay-view.tsx';

@@ -1,30 +1,51 @@
+import { scaleLinear } from 'd3-scale';
+import { area, curveStepAfter, stack } from 'd3-shape';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
-import { showLikely } from '../../words/shown/show-likely.ts';
+import { showPercent } from '../../words/shown/show-likely.ts';
 import { faultWords } from '../../words/things/fault-words.ts';
 import { Track } from './track.tsx';
-import type { TrackScale } from './track-scale.ts';
+import { TRACK_LEFT, type TrackScale } from './track-scale.ts';
 
 interface SuspectTrackProps {
   readonly rankings: FoldedVisit['suspects'];
   readonly scale: TrackScale;
   readonly timeOf: (seq: number) => number;
   readonly end: number;
-  readonly moment: number;
 }
 
-const HEIGHT = 110;
+const HEIGHT = 112;
+const PAD = 8;
 const SHOWN = 5;
+/** Shares at which a line is drawn. */
+const TICKS = [0, 0.5, 1];
+
+interface Standing {
+  readonly moment: number;
+  readonly shares: ReadonlyMap<FaultId, number>;
+}
 
 /** The probabilities of the suspects stacked to one, over time; those that never stood out are the rest on top. */
-export function SuspectTrack({ rankings, scale, timeOf, end, moment }: SuspectTrackProps) {
+export function SuspectTrack({ rankings, scale, timeOf, end }: SuspectTrackProps) {
   const shown = leading(rankings);
-  const steps = rankings.map(({ seq, suspects }, index) => ({
-    from: timeOf(seq),
-    to: rankings[index + 1] === undefined ? end : timeOf(rankings[index + 1]?.seq ?? seq),
-    shares: shown.map((fault) => suspects.find((one) => one.fault === fault)?.probability ?? 0),
+  const down = scaleLinear()
+    .domain([0, 1])
+    .range([HEIGHT - PAD, PAD]);
+  const standing: Standing[] = rankings.map(({ seq, suspects }) => ({
+    moment: timeOf(seq),
+    shares: new Map(suspects.map(({ fault, probability }) => [fault, probability])),
   }));
+  const last = standing.at(-1);
+  if (last !== undefined) standing.push({ ...last, moment: end });
+  const series = stack<Standing, FaultId>()
+    .keys(shown)
+    .value(({ shares }, fault) => shares.get(fault) ?? 0)(standing);
+  const shape = area<(typeof series)[number][number]>()
+    .curve(curveStepAfter)
+    .x(({ data }) => scale.across(data.moment))
+    .y0(([low]) => down(low))
+    .y1(([, high]) => down(high));
   const legend = (
     <span className="legend">
       {shown.map((fault, index) => (
@@ -35,29 +56,20 @@ export function SuspectTrack({ rankings, scale, timeOf, end, moment }: SuspectTr
     </span>
   );
   return (
-    <Track title={TRACKS.suspects} legend={legend} height={HEIGHT} moment={moment} scale={scale}>
-      {steps.map(({ from, to, shares }) => {
-        const x = scale.across(from);
-        const width = Math.max(0.5, scale.across(to) - x);
-        let below = HEIGHT;
-        return shares.map((share, index) => {
-          const height = share * HEIGHT;
-          below -= height;
-          const fault = shown[index] as FaultId;
-          return (
-            <rect
-              key={`${fault}-${from}`}
-              className={`share share-${index}`}
-              x={x}
-              y={below}
-              width={width}
-              height={height}
-            >
-              <title>{showLikely({ fault, probability: share })}</title>
-            </rect>
-          );
-        });
-      })}
+    <Track title={TRACKS.suspects} legend={legend} height={HEIGHT} scale={scale}>
+      {TICKS.map((tick) => (
+        <g key={tick} className="track-tick">
+          <line x1={TRACK_LEFT} x2={scale.right} y1={down(tick)} y2={down(tick)} />
+          <text x={TRACK_LEFT - 6} y={down(tick) + 5} textAnchor="end">
+            {showPercent(tick)}
+          </text>
+        </g>
+      ))}
+      {series.map((one, index) => (
+        <path key={one.key} className={`share share-${index}`} d={shape(one) ?? ''}>
+          <title>{faultWords(one.key)}</title>
+        </path>
+      ))}
     </Track>
   );
 }

@@ -1,8 +1,11 @@
+import { scaleLinear } from 'd3-scale';
 import type { ReplayTimes } from './replay-times.ts';
 
-/** Left of the time line, for names, and right of it. In CSS pixels, as everything in a track. */
-export const TRACK_LEFT = 96;
+/** Left of the time line, for names and numbers, and right of it. In CSS pixels, as everything in a track. */
+export const TRACK_LEFT = 104;
 const TRACK_RIGHT = 8;
+/** How high a number of an axis is. */
+export const TRACK_TOP = 10;
 
 /** From a moment in seconds to a place on the drawing. */
 export type Across = (moment: number) => number;
@@ -14,15 +17,20 @@ export interface TrackScale {
   readonly across: Across;
 }
 
+const playedScale = (right: number, times: ReplayTimes) =>
+  scaleLinear()
+    .domain([0, Math.max(times.playedEnd, 1)])
+    .range([TRACK_LEFT, right])
+    .clamp(true);
+
 /** The whole replay spans a drawing `width` wide; quiet stretches are drawn as short as they are played. */
 export function trackScale(width: number, times: ReplayTimes): TrackScale {
   const right = width - TRACK_RIGHT;
-  const end = Math.max(times.playedEnd, 1);
-  return { width, right, across: (moment) => TRACK_LEFT + (times.toPlayed(moment) / end) * (right - TRACK_LEFT) };
+  const scale = playedScale(right, times);
+  return { width, right, across: (moment) => scale(times.toPlayed(moment)) };
 }
 
 /** The moment at a place on the drawing. */
 export function momentAt(place: number, { right }: TrackScale, times: ReplayTimes): number {
-  const share = (place - TRACK_LEFT) / (right - TRACK_LEFT);
-  return times.toMoment(Math.max(0, Math.min(1, share)) * Math.max(times.playedEnd, 1));
+  return times.toMoment(playedScale(right, times).invert(place));
 }

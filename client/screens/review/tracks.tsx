@@ -1,54 +1,72 @@
-import { type MouseEvent, type RefObject, useEffect, useRef, useState } from 'react';
+import { memo, type PointerEvent, type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
-import { TRACKS } from '../../words/pages/review-words.ts';
 import { EnergyTrack } from './energy-track.tsx';
+import { HappeningTrack } from './happening-track.tsx';
 import { ReadingTrack } from './reading-track.tsx';
-import { type ReplayTimes, showMoment } from './replay-times.ts';
+import type { ReplayTimes } from './replay-times.ts';
 import { SuspectTrack } from './suspect-track.tsx';
-import { momentAt, TRACK_LEFT, trackScale } from './track-scale.ts';
+import { TimeAxis } from './time-axis.tsx';
+import { momentAt, type TrackScale, trackScale } from './track-scale.ts';
+import type { TranscriptLine } from './transcript-lines.ts';
+import type { WallClock } from './wall-clock.ts';
 
 interface TracksProps {
   readonly folded: FoldedVisit;
+  readonly lines: readonly TranscriptLine[];
   readonly times: ReplayTimes;
+  readonly wall: WallClock;
   readonly moment: number;
   readonly seek: (moment: number) => void;
 }
 
-/** Readings, energy and suspects over one time line; a click goes to its moment, the line marks the one shown. */
-export function Tracks({ folded, times, moment, seek }: TracksProps) {
-  const { end } = times;
+/** What happened, readings, energy and suspects over one time line; the line of the moment is dragged, or put by a click. */
+export function Tracks({ folded, lines, times, wall, moment, seek }: TracksProps) {
   const place = useRef<HTMLDivElement>(null);
-  const scale = trackScale(useWidth(place), times);
-  const timeOf = (seq: number) => times.momentOf(seq);
-  const go = (event: MouseEvent<HTMLElement>) => {
+  const width = useWidth(place);
+  const scale = useMemo(() => trackScale(width, times), [width, times]);
+  const go = (event: PointerEvent<HTMLElement>) => {
     seek(momentAt(event.clientX - event.currentTarget.getBoundingClientRect().left - PADDING, scale, times));
   };
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: the slider of the player does the same by keys
-    // biome-ignore lint/a11y/noStaticElementInteractions: as above; the tables hold what is drawn
-    <div className="tracks" ref={place} onClick={go}>
-      <ReadingTrack readings={folded.readings} scale={scale} timeOf={timeOf} moment={moment} />
-      <EnergyTrack changes={folded.energyChanges} scale={scale} timeOf={timeOf} end={end} moment={moment} />
-      <SuspectTrack rankings={folded.suspects} scale={scale} timeOf={timeOf} end={end} moment={moment} />
-      <svg className="track-axis" width={scale.width} height={20} aria-hidden="true">
-        {times.longStretches(TOLD_FROM).map(({ begins, lasts }) => (
-          <text key={begins} x={(scale.across(begins) + scale.across(begins + lasts)) / 2} y={14} textAnchor="middle">
-            {TRACKS.quiet(showMoment(lasts))}
-          </text>
-        ))}
-        <text x={TRACK_LEFT} y={14}>
-          {showMoment(0)}
-        </text>
-        <text x={scale.right} y={14} textAnchor="end">
-          {showMoment(end)}
-        </text>
-      </svg>
+    <div
+      className="tracks"
+      ref={place}
+      onPointerDown={(event) => {
+        if (event.button !== 0) return;
+        event.currentTarget.setPointerCapture(event.pointerId);
+        go(event);
+      }}
+      onPointerMove={(event) => {
+        if (event.currentTarget.hasPointerCapture(event.pointerId)) go(event);
+      }}
+    >
+      <DrawnTracks folded={folded} lines={lines} times={times} wall={wall} scale={scale} />
+      <div
+        className="tracks-moment"
+        data-moment={moment}
+        style={{ transform: `translateX(${scale.across(moment) + PADDING}px)` }}
+      />
     </div>
   );
 }
 
-/** A quiet stretch of so many seconds is told of under the tracks. */
-const TOLD_FROM = 60;
+type DrawnProps = Pick<TracksProps, 'folded' | 'lines' | 'times' | 'wall'> & { readonly scale: TrackScale };
+
+/** Drawn once for each visit and width: the moment that is shown changes nothing in it. */
+const DrawnTracks = memo(function DrawnTracks({ folded, lines, times, wall, scale }: DrawnProps) {
+  const timeOf = (seq: number) => times.momentOf(seq);
+  const { end } = times;
+  return (
+    <>
+      <HappeningTrack phases={folded.phases} lines={lines} scale={scale} timeOf={timeOf} end={end} />
+      <ReadingTrack readings={folded.readings} scale={scale} timeOf={timeOf} />
+      <EnergyTrack changes={folded.energyChanges} scale={scale} timeOf={timeOf} end={end} />
+      <SuspectTrack rankings={folded.suspects} scale={scale} timeOf={timeOf} end={end} />
+      <TimeAxis times={times} scale={scale} wall={wall} />
+    </>
+  );
+});
+
 /** The padding of `.tracks` in review.css. */
 const PADDING = 8;
 
@@ -58,7 +76,7 @@ function useWidth(element: RefObject<HTMLElement | null>): number {
   useEffect(() => {
     if (element.current === null) return;
     const observer = new ResizeObserver(([entry]) => {
-      if (entry !== undefined) setWidth(Math.max(280, entry.contentRect.width));
+      if (entry !== undefined) setWidth(Math.max(260, entry.contentRect.width));
     });
     observer.observe(element.current);
     return () => observer.disconnect();

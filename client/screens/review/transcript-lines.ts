@@ -1,10 +1,17 @@
 import type { DictatedLine } from '../../../grammar/visit/dictated.ts';
+import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { Moment } from '../../../grammar/visit/facts.ts';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
+import { inTodaysNames } from '../../../grammar/visit/older-events.ts';
 import { dictationDetail } from '../../words/shown/dictated-words.ts';
+import { type Elsewhere, entryOf } from '../../words/shown/entry-words.ts';
 import { showReading } from '../../words/shown/show-reading.ts';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
+
+/** What one may want to go to from one to the next. */
+export const LANDMARKS = ['refused', 'set-right', 'caution', 'proof', 'unproven', 'remark', 'hurt'] as const;
+export type Landmark = (typeof LANDMARKS)[number];
 
 /** One line of a visit's transcript. */
 export interface TranscriptLine {
@@ -14,6 +21,9 @@ export interface TranscriptLine {
   readonly detail?: string;
   /** Kept of it, on the device that heard it. */
   readonly sound?: KeptSound;
+  readonly landmark?: Landmark;
+  /** Why it is left out of the talk; it stands only where every entry is shown. */
+  readonly leftOut?: string;
 }
 
 type ListKey = {
@@ -21,64 +31,142 @@ type ListKey = {
 }[keyof FoldedVisit];
 type Line = Omit<TranscriptLine, 'seq'>;
 
-/** How each list of the view stands in the transcript; `said-with-it`: what was said then tells it. */
-const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line) | 'said-with-it' } = {
+/** Lists of the view whose lines tell more than their events: what was corrected, withdrawn or acknowledged since. */
+const LINES = {
   heard: (line) => ({ kind: 'heard', text: line.text, detail: TRANSCRIPT.heardDetail(line) }),
   said: (line) => ({ kind: 'said', text: line.text, detail: line.kind }),
   readings: (line) => ({ kind: 'reading', text: showReading(line.reading), detail: TRANSCRIPT.readingDetail(line) }),
-  refused: (line) => ({ kind: 'refused', text: TRANSCRIPT.refused(line), detail: TRANSCRIPT.refusedDetail(line) }),
+  refused: (line) => ({
+    kind: 'refused',
+    text: TRANSCRIPT.refused(line),
+    detail: TRANSCRIPT.refusedDetail(line),
+    landmark: 'refused',
+  }),
   asked: (line) => ({ kind: 'asked', text: TRANSCRIPT.asked(line), detail: line.why }),
   energyChanges: (line) => ({ kind: 'energy', text: TRANSCRIPT.energy(line), detail: line.why }),
-  cautions: (line) => ({ kind: 'caution', text: TRANSCRIPT.caution(line), detail: TRANSCRIPT.cautionDetail(line) }),
-  unproven: (line) => ({ kind: 'unproven', text: TRANSCRIPT.unproven(line), detail: TRANSCRIPT.unprovenDetail(line) }),
+  cautions: (line) => ({
+    kind: 'caution',
+    text: TRANSCRIPT.caution(line),
+    detail: TRANSCRIPT.cautionDetail(line),
+    landmark: 'caution',
+  }),
+  unproven: (line) => ({
+    kind: 'unproven',
+    text: TRANSCRIPT.unproven(line),
+    detail: TRANSCRIPT.unprovenDetail(line),
+    landmark: 'unproven',
+  }),
   notes: (line) => ({ kind: 'note', text: TRANSCRIPT.note(line), ...dictated(line) }),
   recommendations: (line) => ({ kind: 'note', text: TRANSCRIPT.recommended(line), ...dictated(line) }),
   signatures: (line) => ({ kind: 'note', text: TRANSCRIPT.signed(line), ...dictated(line) }),
-  remarks: (line) => ({ kind: 'note', text: TRANSCRIPT.remark(line) }),
+  remarks: (line) => ({ kind: 'remark', text: TRANSCRIPT.remark(line), landmark: 'remark' }),
   acknowledgements: (line) => ({ kind: 'note', text: TRANSCRIPT.acknowledged(line) }),
   takeOvers: (line) => ({ kind: 'note', text: TRANSCRIPT.takenOver(line) }),
   unanswered: (line) => ({ kind: 'note', text: TRANSCRIPT.unanswered(line) }),
-  injuries: () => ({ kind: 'note', text: TRANSCRIPT.hurt }),
+  injuries: () => ({ kind: 'hurt', text: TRANSCRIPT.hurt, landmark: 'hurt' }),
   interruptions: (line) => ({ kind: 'note', text: line.sentence }),
   unknown: (line) => ({ kind: 'unknown', text: TRANSCRIPT.unknown(line), detail: TRANSCRIPT.unknownDetail }),
   damaged: (line) => ({ kind: 'unknown', text: TRANSCRIPT.damaged(line), detail: TRANSCRIPT.damagedDetail }),
-  waited: 'said-with-it',
-  waiting: 'said-with-it',
-  earlyStarts: 'said-with-it',
-  observations: 'said-with-it',
-  nameplate: 'said-with-it',
-  proofs: 'said-with-it',
-  switches: 'said-with-it',
-  suspects: 'said-with-it',
-  steps: 'said-with-it',
-  phases: 'said-with-it',
-  works: 'said-with-it',
-  parts: 'said-with-it',
-  wires: 'said-with-it',
-  deeds: 'said-with-it',
-  items: 'said-with-it',
-  refrigerant: 'said-with-it',
-  focuses: 'said-with-it',
-  overrides: 'said-with-it',
-  warnings: 'said-with-it',
-  dangersTold: 'said-with-it',
-  refusedParts: 'said-with-it',
-  refusedReadings: 'said-with-it',
-  charge: 'said-with-it',
-  contradictions: 'said-with-it',
-};
+} satisfies { readonly [K in ListKey]?: (line: FoldedVisit[K][number]) => Line };
+
+/** The lists that lines of the talk are taken from. */
+export const SHOWN_LISTS: ReadonlySet<string> = new Set(Object.keys(LINES));
 
 function dictated(line: DictatedLine): Pick<TranscriptLine, 'detail' | 'sound'> {
   const detail = dictationDetail(line);
   return { ...(detail === '' ? {} : { detail }), ...(line.sound === undefined ? {} : { sound: line.sound }) };
 }
 
-/** The whole visit as lines, in the order of the record. */
-export function transcriptLines(folded: FoldedVisit): readonly TranscriptLine[] {
-  const lines = (Object.keys(LINES) as ListKey[]).flatMap((list) => linesOf(folded[list], LINES[list]));
-  return lines.toSorted((a, b) => a.seq - b.seq);
+/** The whole visit as lines, in the order of the record: an event each, or one of a list that it stands in. */
+export function transcriptLines(folded: FoldedVisit, events: readonly VisitEvent[]): readonly TranscriptLine[] {
+  const listed = (Object.keys(LINES) as (keyof typeof LINES)[]).flatMap((list) => {
+    const show = LINES[list] as (line: unknown) => Line;
+    return folded[list].map((line) => ({ seq: line.seq, ...show(line) }));
+  });
+  const notRead = new Set([...folded.unknown, ...folded.damaged].map(({ seq }) => seq));
+  const there = new Set(listed.map(({ seq }) => seq));
+  const others = events.flatMap((event, index) =>
+    notRead.has(index + 1) ? [] : eventLine(inTodaysNames(event), index + 1, there.has(index + 1)),
+  );
+  return [...listed, ...others].sort((a, b) => a.seq - b.seq);
 }
 
-function linesOf(list: readonly Moment[], show: ((line: never) => Line) | 'said-with-it'): TranscriptLine[] {
-  return show === 'said-with-it' ? [] : list.map((line) => ({ seq: line.seq, ...show(line as never) }));
+/** @param isListed whether a list has a line for it */
+function eventLine(event: VisitEvent, seq: number, isListed: boolean): readonly TranscriptLine[] {
+  const type = event.type === 'input.taken' ? event.input.type : event.type;
+  let entry: ReturnType<typeof entryOf>;
+  try {
+    entry = entryOf(event);
+    if (entry !== undefined && isElsewhere(entry) && 'withLine' in entry) {
+      if (isListed || entry.takenBack === undefined) return [];
+      entry = entry.takenBack(event as never);
+    }
+  } catch {
+    // What is inside of it is not as it should be.
+    return [{ seq, kind: 'unknown', text: TRANSCRIPT.damaged({ type }), detail: TRANSCRIPT.unworded }];
+  }
+  if (entry === undefined) return [{ seq, kind: 'unknown', text: TRANSCRIPT.unknown({ type }) }];
+  if (isElsewhere(entry)) {
+    return 'leftOut' in entry ? [{ seq, kind: 'entry', text: type, leftOut: entry.leftOut }] : [];
+  }
+  const [text, detail] = entry;
+  const landmark = landmarkOf(type);
+  return [
+    {
+      seq,
+      kind: kindOf(type),
+      text,
+      ...(detail === undefined || detail === '' ? {} : { detail }),
+      ...(landmark === undefined ? {} : { landmark }),
+    },
+  ];
+}
+
+function isElsewhere(entry: NonNullable<ReturnType<typeof entryOf>>): entry is Elsewhere {
+  return !Array.isArray(entry);
+}
+
+/** By the beginning of an event's type; the longest that fits. */
+const KINDS: readonly (readonly [string, TranscriptLine['kind']])[] = [
+  ['proof.', 'proof'],
+  ['reading.', 'reading'],
+  ['waiting.', 'reading'],
+  ['contradiction.', 'reading'],
+  ['observation.', 'seen'],
+  ['call.', 'seen'],
+  ['run.', 'seen'],
+  ['nameplate.', 'plate'],
+  ['switch.', 'energy'],
+  ['charge.judged', 'result'],
+  ['charge.', 'energy'],
+  ['search.', 'energy'],
+  ['hazard.', 'caution'],
+  ['unit.', 'caution'],
+  ['flammable.', 'caution'],
+  ['circuit.', 'caution'],
+  ['question.', 'asked'],
+  ['suspects.', 'suspects'],
+  ['finding.', 'finding'],
+  ['part.', 'repair'],
+  ['work.unproven', 'unproven'],
+  ['work.', 'repair'],
+  ['landing.', 'repair'],
+  ['wire.', 'repair'],
+  ['deed.', 'repair'],
+  ['refrigerant.', 'repair'],
+  ['split.', 'result'],
+  ['dictation.', 'note'],
+  ['recommendation.', 'note'],
+  ['item.', 'note'],
+];
+
+function kindOf(type: string): TranscriptLine['kind'] {
+  return KINDS.find(([start]) => type.startsWith(start))?.[1] ?? 'visit';
+}
+
+function landmarkOf(type: string): Landmark | undefined {
+  if (type === 'proof.refused' || type === 'part.doubted' || type === 'close.refused') return 'refused';
+  if (type === 'reading.corrected' || type === 'dictation.written' || type.endsWith('.withdrawn')) return 'set-right';
+  if (type === 'hazard.warned' || type === 'flammable.told' || type === 'circuit.early') return 'caution';
+  return type === 'proof.recorded' ? 'proof' : undefined;
 }

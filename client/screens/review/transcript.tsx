@@ -1,8 +1,10 @@
-import { useEffect, useRef } from 'react';
+import { useVirtualizer } from '@tanstack/react-virtual';
+import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
 import { PlaySound } from '../show/play-sound.tsx';
 import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
+import { upTo } from './visit-moments.ts';
 
 interface TranscriptProps {
   readonly lines: readonly TranscriptLine[];
@@ -12,39 +14,127 @@ interface TranscriptProps {
   readonly seek: (moment: number) => void;
 }
 
-/** The whole talk and what came of it; the line of the moment is marked, and choosing a line goes there. */
+export const VIEWS = ['talk', 'all', 'entries'] as const;
+type View = (typeof VIEWS)[number];
+
+/** So many lines stand in the page whole; of more only those around what is in view. */
+const WHOLE = 600;
+const AROUND = 20;
+/** Of a line that was not measured yet, in CSS pixels. */
+const HIGH = 62;
+
+/** The talk and what came of it; the line of the moment is marked, and choosing a line goes there. */
 export function Transcript({ lines, times, count, seek }: TranscriptProps) {
-  const current = lines.findLastIndex((line) => line.seq <= count);
+  const [view, setView] = useState<View>('all');
+  const shown = useMemo(() => lines.filter((line) => isIn(view, line)), [lines, view]);
+  const current = upTo(shown, count).length - 1;
   const list = useRef<HTMLOListElement>(null);
+  const rows = useVirtualizer({
+    count: shown.length,
+    getScrollElement: () => list.current,
+    estimateSize: () => HIGH,
+    overscan: shown.length <= WHOLE ? WHOLE : AROUND,
+    getItemKey: (index) => `${shown[index]?.seq} ${shown[index]?.kind} ${index}`,
+  });
   useEffect(() => {
-    const item = list.current?.children[current];
-    if (item instanceof HTMLElement && list.current !== null) {
-      list.current.scrollTop = item.offsetTop - list.current.offsetTop - list.current.clientHeight / 2;
-    }
-  }, [current]);
+    if (current >= 0) rows.scrollToIndex(current, { align: 'center' });
+  }, [current, rows]);
   return (
     <section className="transcript" aria-label={TRANSCRIPT.title}>
-      <h2>{TRANSCRIPT.title}</h2>
-      <ol ref={list}>
-        {lines.map((line, index) => (
-          <li key={`${line.seq}-${line.kind}-${line.text}`} data-kind={line.kind} data-seq={line.seq}>
-            <button
-              type="button"
-              className={`line line-${line.kind}`}
-              aria-current={index === current ? 'step' : undefined}
-              onClick={() => seek(times.momentOf(line.seq))}
+      <div className="transcript-head">
+        <h2>{TRANSCRIPT.title}</h2>
+        <label>
+          <span className="reader-only">{TRANSCRIPT.view}</span>
+          <select className="control" value={view} onChange={(event) => setView(event.target.value as View)}>
+            {VIEWS.map((one) => (
+              <option key={one} value={one}>
+                {TRANSCRIPT.views[one]}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys */}
+      <ol ref={list} tabIndex={0} aria-label={TRANSCRIPT.title}>
+        <li className="transcript-room" aria-hidden="true" style={{ height: rows.getTotalSize() }} />
+        {rows.getVirtualItems().map(({ index, key, start }) => {
+          const line = shown[index];
+          return line === undefined ? null : (
+            <li
+              key={key}
+              ref={rows.measureElement}
+              data-index={index}
+              data-kind={line.kind}
+              data-seq={line.seq}
+              className="transcript-row"
+              style={{ transform: `translateY(${start}px)` }}
             >
-              <span className="line-time">{showMoment(times.momentOf(line.seq))}</span>
-              <span className="line-kind">{TRANSCRIPT.kinds[line.kind]}</span>
-              <span className="line-text">{line.text}</span>
-              {line.detail === undefined || line.detail === '' ? null : (
-                <span className="line-detail">{line.detail}</span>
-              )}
-            </button>
-            {line.sound === undefined ? null : <PlaySound sound={line.sound} of={line.text} />}
-          </li>
-        ))}
+              <Line line={line} moment={times.momentOf(line.seq)} isCurrent={index === current} seek={seek} />
+            </li>
+          );
+        })}
       </ol>
+      {view === 'entries' ? null : <LeftOut lines={lines} />}
     </section>
   );
+}
+
+interface LineProps {
+  readonly line: TranscriptLine;
+  readonly moment: number;
+  readonly isCurrent: boolean;
+  readonly seek: (moment: number) => void;
+}
+
+const Line = memo(function Line({ line, moment, isCurrent, seek }: LineProps) {
+  const detail = line.leftOut ?? line.detail ?? '';
+  return (
+    <>
+      <button
+        type="button"
+        className={`line line-${line.kind}`}
+        aria-current={isCurrent ? 'step' : undefined}
+        onClick={() => seek(moment)}
+      >
+        <span className="line-time">{showMoment(moment)}</span>
+        <span className="line-kind">{TRANSCRIPT.kinds[line.kind]}</span>
+        <span className="line-text" dir="auto">
+          {line.text}
+        </span>
+        {detail === '' ? null : (
+          <span className="line-detail" dir="auto">
+            {detail}
+          </span>
+        )}
+      </button>
+      {line.sound === undefined ? null : <PlaySound sound={line.sound} of={line.text} />}
+    </>
+  );
+});
+
+/** What of the record is in no line of the talk, by kind and with the reason: nothing is left out unsaid. */
+function LeftOut({ lines }: { readonly lines: readonly TranscriptLine[] }) {
+  const counts = new Map<string, { times: number; why: string }>();
+  for (const { text, leftOut } of lines) {
+    if (leftOut === undefined) continue;
+    counts.set(text, { times: (counts.get(text)?.times ?? 0) + 1, why: leftOut });
+  }
+  const times = [...counts.values()].reduce((sum, one) => sum + one.times, 0);
+  if (times === 0) return null;
+  return (
+    <details className="left-out">
+      <summary>{TRANSCRIPT.leftOut(times)}</summary>
+      <ul>
+        {[...counts].map(([type, one]) => (
+          <li key={type}>{TRANSCRIPT.leftOutKind(one.times, type, one.why)}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+function isIn(view: View, { kind, leftOut }: TranscriptLine): boolean {
+  if (view === 'entries') return true;
+  if (leftOut !== undefined) return false;
+  return view === 'all' || kind === 'heard' || kind === 'said' || kind === 'remark' || kind === 'note';
 }

@@ -1,27 +1,28 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
-import { type JoinedVisit, joinDevices } from '../../../grammar/visit/join-devices.ts';
+import { joinBodies } from '../../../grammar/visit/join-devices.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
-import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import type { LinkState } from '../../record/link.ts';
 import { type VisitWatch, watchVisit } from '../../record/watch-visit.ts';
 import { readingCompany } from '../session/who.ts';
 
 export interface WatchedVisit {
-  /** What counts of all devices, in its order. */
-  readonly entries: readonly WatchedEvent[];
+  /** What counts of all devices, in its order: what the holders of the lease wrote, and remarks from elsewhere. */
   readonly events: readonly VisitEvent[];
-  /** What devices wrote that did not hold the lease: it does not count. */
-  readonly leftOut: JoinedVisit['leftOut'];
+  /** How many entries of devices that did not hold the lease do not count. */
+  readonly others: number;
   /** Everything the server had is here; what comes from now on is live. */
   readonly level: boolean;
+  /** Entries that have come so far, also while they are not shown yet. */
+  readonly come: number;
   readonly link: LinkState;
 }
 
-/** A visit as the server holds it, growing as it grows. */
+/** A visit as the server holds it, growing as it grows. What is there already is shown at once, when all of it is here. */
 export function useWatchedVisit(visit: string): WatchedVisit {
   const [entries, setEntries] = useState<readonly WatchedEvent[]>([]);
+  const [come, setCome] = useState(0);
   const [level, setLevel] = useState(false);
   const [link, setLink] = useState<LinkState>({ link: 'connecting' });
   useEffect(() => {
@@ -29,6 +30,8 @@ export function useWatchedVisit(visit: string): WatchedVisit {
     setLevel(false);
     let watch: VisitWatch | undefined;
     let gone = false;
+    let isLevel = false;
+    const all: WatchedEvent[] = [];
     void readingCompany().then((company) => {
       if (gone) return;
       watch = watchVisit({
@@ -36,7 +39,10 @@ export function useWatchedVisit(visit: string): WatchedVisit {
         visit,
         ...browserLink(),
         events: (fresh, now) => {
-          if (fresh.length > 0) setEntries((before) => [...before, ...fresh]);
+          all.push(...fresh);
+          isLevel ||= now;
+          setCome(all.length);
+          if (isLevel && (now || fresh.length > 0)) setEntries([...all]);
           if (now) setLevel(true);
         },
         changed: setLink,
@@ -49,10 +55,9 @@ export function useWatchedVisit(visit: string): WatchedVisit {
       watch?.stop();
     };
   }, [visit]);
-  const counted = useMemo(() => {
-    const events = readBodies(entries.map((entry) => entry.body));
-    return joinDevices(entries.map((entry, at) => ({ ...entry, event: events[at] as VisitEvent })));
+  const joined = useMemo(() => {
+    const { events, leftOut } = joinBodies(entries);
+    return { events, others: leftOut.reduce((sum, { count }) => sum + count, 0) };
   }, [entries]);
-  const events = useMemo(() => counted.entries.map(({ event }) => event), [counted]);
-  return { entries: counted.entries, events, leftOut: counted.leftOut, level, link };
+  return { ...joined, come, level, link };
 }

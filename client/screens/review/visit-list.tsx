@@ -1,104 +1,145 @@
 import { useEffect, useState } from 'react';
-import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { readBodies } from '../../../grammar/visit/read-bodies.ts';
+import { LIST } from '../../words/pages/list-words.ts';
 import { PEOPLE } from '../../words/pages/people-words.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
 import { SignInFirst } from '../people/sign-in-page.tsx';
+import { askServer } from '../session/server-answer.ts';
 import { AboutLine } from '../show/about-line.tsx';
+import { ListFilters } from './list-filters.tsx';
+import type { ListedVisit } from './listed-visit.ts';
+import { asParameters, type ListQuery, useListQuery } from './use-list-query.ts';
 
-interface ListedVisit {
-  readonly visit: string;
-  readonly events: number;
-  /** Events that its devices said they have, where that is more. */
-  readonly said?: number;
-  readonly lastReceivedAt: number;
-  readonly folded: FoldedVisit;
+interface ListAnswer {
+  readonly visits: readonly ListedVisit[];
+  readonly total: number;
+  readonly behind: number;
 }
 
-/** The server wants somebody else to ask. */
-class TurnedAway extends Error {}
+type Problem = { readonly sentence: string; readonly turnedAway: boolean };
 
-/** What is read of each visit for the list: enough for its opening. */
-const OPENING_EVENTS = 4;
+const A_PAGE = 50;
+const MOST = 200;
+/** While the server still takes visits up, it is asked again after so long. */
+const AGAIN_MS = 2_000;
 
-/** All visits the server holds, the latest first. */
+/** The visits that the server holds, the latest activity first: searched, filtered, one line each. */
 export function VisitList() {
-  const [visits, setVisits] = useState<readonly ListedVisit[]>();
-  const [problem, setProblem] = useState<string>();
-  const [turnedAway, setTurnedAway] = useState(false);
-  useEffect(() => {
-    fetchVisits()
-      .then(setVisits)
-      .catch((error: unknown) => {
-        setTurnedAway(error instanceof TurnedAway);
-        setProblem(error instanceof TurnedAway ? error.message : REVIEW.serverGone);
-      });
-  }, []);
+  const [query, change] = useListQuery();
+  const [shown, setShown] = useState(A_PAGE);
+  const { answer, problem } = useVisits(query, shown);
   return (
     <main className="review-list">
       <h1>{REVIEW.visits}</h1>
-      <p>
-        <a href="/">{REVIEW.technicianPage}</a>
-      </p>
+      <nav className="list-ways">
+        <a href="/">{REVIEW.technicianPage}</a> <a href="/fleet">{LIST.fleet}</a> <a href="/people">{PEOPLE.title}</a>
+      </nav>
       {problem === undefined ? null : (
-        <p className="notice" role="alert">
-          {problem}
+        <p className="told" role="alert">
+          {problem.sentence}
         </p>
       )}
-      {turnedAway ? <SignInFirst next="/review" /> : null}
-      {visits?.length === 0 ? <p>{REVIEW.noVisits}</p> : null}
-      <ul>
-        {visits?.map(({ visit, events, said, lastReceivedAt, folded }) => (
-          <li key={visit}>
-            <a className="visit-card" href={`/review?visit=${encodeURIComponent(visit)}`}>
-              <strong>{folded.site === '' ? visit : folded.site}</strong>
-              <span>{folded.complaint}</span>
-              <span className="quiet">
-                {REVIEW.opened(
-                  folded.role,
-                  showTime(folded.first?.time.at),
-                  events,
-                  showTime(new Date(lastReceivedAt).toISOString()),
-                )}
-              </span>
-              {said === undefined ? null : <span className="notice">{REVIEW.notComplete(events, said)}</span>}
-            </a>
+      {problem?.turnedAway === true ? <SignInFirst next="/review" /> : null}
+      <ListFilters
+        query={query}
+        change={(changed) => {
+          setShown(A_PAGE);
+          change(changed);
+        }}
+      />
+      <p role="status" className="list-count">
+        {countWords(answer, query)}
+      </p>
+      <ul className="visit-lines">
+        {answer?.visits.map((visit) => (
+          <li key={visit.visit}>
+            <VisitLine visit={visit} />
           </li>
         ))}
       </ul>
-      <p>
-        <a href="/people">{PEOPLE.title}</a>
-      </p>
+      {answer === undefined || answer.visits.length >= answer.total || shown >= MOST ? null : (
+        <button type="button" className="control" onClick={() => setShown(Math.min(MOST, shown + A_PAGE))}>
+          {LIST.more(Math.min(A_PAGE, answer.total - answer.visits.length))}
+        </button>
+      )}
       <AboutLine />
     </main>
   );
 }
 
-async function fetchVisits(): Promise<readonly ListedVisit[]> {
-  const { visits } = (await fetchJson('/api/visits')) as {
-    visits: readonly Omit<ListedVisit, 'folded'>[];
-  };
-  const opened = await Promise.all(
-    visits.map(async (row) => {
-      const path = `/api/visits/${encodeURIComponent(row.visit)}/events?limit=${OPENING_EVENTS}`;
-      const { events } = (await fetchJson(path)) as { events: readonly { body: string }[] };
-      return { ...row, folded: foldVisit(readBodies(events.map((event) => event.body))) };
-    }),
-  );
-  return opened.toSorted((a, b) => b.lastReceivedAt - a.lastReceivedAt);
+function countWords(answer: ListAnswer | undefined, query: ListQuery): string {
+  if (answer === undefined) return LIST.looking;
+  const { total, behind } = answer;
+  if (behind > 0) return `${LIST.count(total)}. ${LIST.behind(behind)}`;
+  if (total > 0) return LIST.count(total);
+  return Object.keys(query).length === 0 ? REVIEW.noVisits : LIST.none;
 }
 
-async function fetchJson(path: string): Promise<unknown> {
-  const response = await fetch(path);
-  if (response.status === 401 || response.status === 403) {
-    throw new TurnedAway(((await response.json()) as { sentence: string }).sentence);
-  }
-  if (!response.ok) throw new Error(`${path}: ${response.status}`);
-  return response.json();
+/** One line of the list: state, site, finding with its certainty, what was done, and what a supervisor should see. */
+function VisitLine({ visit }: { readonly visit: ListedVisit }) {
+  const { said, closed, site, complaint, finding, likeliest, certainty = 0, parts, works, role, technician } = visit;
+  const state = said !== undefined ? 'not-complete' : closed ? 'closed' : 'running';
+  const done = LIST.done(parts, works);
+  return (
+    <a className="visit-card" href={`/review?visit=${encodeURIComponent(visit.visit)}`} data-state={state}>
+      <span className="visit-when">
+        <span className={`badge badge-${state}`}>{LIST.states[state]}</span>{' '}
+        <time dateTime={new Date(visit.openedAt).toISOString()}>{showTime(visit.openedAt)}</time>
+      </span>
+      <span className="visit-what" dir="auto">
+        <strong>{site === '' ? visit.visit : site}</strong> <span className="quiet">{complaint}</span>
+      </span>
+      <span className="visit-found">
+        {finding !== undefined
+          ? LIST.found(finding, certainty)
+          : likeliest === undefined
+            ? LIST.nothingFound
+            : LIST.likeliest(likeliest, certainty)}
+        <span className="quiet"> · {done === '' ? LIST.nothingDone : done}</span>
+      </span>
+      <span className="visit-marks">
+        {visit.unproven === 0 ? null : <span className="badge badge-danger">{LIST.unproven(visit.unproven)}</span>}
+        {visit.cautionsOpen === 0 ? null : <span className="badge">{LIST.cautions(visit.cautionsOpen)}</span>}
+        {visit.before === 0 ? null : <span className="badge">{LIST.before(visit.before, visit.serial)}</span>}
+        {said === undefined ? null : <span className="badge">{REVIEW.notComplete(visit.events, said)}</span>}
+        {role === 'trainee' ? <span className="badge">{LIST.trainee}</span> : null}
+        {technician === '' ? null : (
+          <span className="quiet" dir="auto">
+            {technician}
+          </span>
+        )}
+      </span>
+    </a>
+  );
+}
+
+function useVisits(query: ListQuery, shown: number): { readonly answer?: ListAnswer; readonly problem?: Problem } {
+  const [state, setState] = useState<{ readonly answer?: ListAnswer; readonly problem?: Problem }>({});
+  useEffect(() => {
+    let wanted = true;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const ask = async () => {
+      const parameters = asParameters(query);
+      parameters.set('limit', String(shown));
+      const answer = await askServer<ListAnswer>('GET', `/api/list?${parameters}`);
+      if (!wanted) return;
+      if (answer.ok) {
+        setState({ answer: answer.body });
+        if (answer.body.behind > 0) timer = setTimeout(ask, AGAIN_MS);
+        return;
+      }
+      const turnedAway = answer.status === 401 || answer.status === 403;
+      setState({ problem: { sentence: answer.status === 0 ? REVIEW.serverGone : answer.sentence, turnedAway } });
+    };
+    void ask();
+    return () => {
+      wanted = false;
+      clearTimeout(timer);
+    };
+  }, [query, shown]);
+  return state;
 }
 
 /** In the reader's own time zone, to the minute. */
-function showTime(at: string | undefined): string {
-  if (at === undefined || at === '') return REVIEW.unknownTime;
+function showTime(at: number): string {
   return new Date(at).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' });
 }

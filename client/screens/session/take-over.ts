@@ -1,8 +1,7 @@
 import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { joinDevices } from '../../../grammar/visit/join-devices.ts';
+import { joinBodies } from '../../../grammar/visit/join-devices.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
-import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { wholeBatches } from '../../../grammar/visit/whole-batches.ts';
 import type { TakenVisit } from '../../record/browser/lease-database.ts';
 import { fetchVisit } from '../../record/fetch-visit.ts';
@@ -54,13 +53,8 @@ export async function visitsElsewhere(
 }
 
 function heldNow(held: readonly WatchedEvent[]) {
-  const { entries, holder } = joined(held);
-  return { holder, folded: foldVisit(entries.map(({ event }) => event)) };
-}
-
-function joined(held: readonly WatchedEvent[]) {
-  const events = readBodies(held.map(({ body }) => body));
-  return joinDevices(held.flatMap((entry, at) => (events[at] === undefined ? [] : [{ ...entry, event: events[at] }])));
+  const { events, holder } = joinBodies(held);
+  return { holder, folded: foldVisit(events) };
 }
 
 /**
@@ -78,7 +72,7 @@ export async function takeOver(
   if (!streams.ok) return streams.sentence;
   const lease = await askServer<{ device: string }>('GET', `/api/visits/${visit}/lease`);
   if (!lease.ok) return lease.sentence;
-  const { entries, holder } = joined(await fetchVisit(link, { company, visit }));
+  const { entries, holder } = joinBodies(await fetchVisit(link, { company, visit }));
   const whole = entries.slice(0, wholeBatches(entries.map(({ event }) => event)));
   const last = whole.findLast((entry) => entry.device === holder);
   if (holder === undefined || last === undefined) return TAKE_OVER.notThere;

@@ -26,7 +26,7 @@ export const REVIEW = {
 /** The record as it is printed, and taken away. */
 export const PRINTED = {
   open: 'Printed record',
-  takeAway: 'Take away:',
+  takeAway: 'Take away',
   forms: [
     { file: 'record.json', words: 'the visit as JSON' },
     { file: 'readings.csv', words: 'readings as CSV' },
@@ -56,7 +56,6 @@ export const MOMENT = {
   heard: 'heard',
   understood: 'understood',
   said: 'said',
-  finding: 'finding',
   none: '–',
   suspects: 'Suspects',
 } as const;
@@ -79,6 +78,78 @@ export const PLAYER = {
   thisMoment: 'this moment',
 } as const;
 
+/** One visit, beside its charts. */
+export const REPLAY = {
+  chips: 'Go to the next',
+  chipKey: (key: string) => `To the next (${key}), with Shift to the one before`,
+  keys: 'Keys of this page',
+  keysShort: '?',
+  remark: 'Write a remark',
+  tables: 'Tables',
+  beforeAfter: 'Before and after the repair',
+  noneBeforeAfter: 'Nothing was read both before and after a repair.',
+  others: (entries: number) =>
+    `${entries} ${entries === 1 ? 'entry' : 'entries'} of other devices do not count: written where another device held the visit.`,
+  readingOn: (entries: number) => `Reading the visit… ${entries.toLocaleString('en')} entries have come.`,
+} as const;
+
+/** What one goes to from one to the next: its row in the picture, its key and how many there are. */
+export const LANDMARK_WORDS = {
+  refused: { row: 'refused', key: 'r', chip: (n: number) => `${n} refused` },
+  'set-right': { row: 'set right', key: 's', chip: (n: number) => `${n} set right` },
+  caution: { row: 'cautions', key: 'c', chip: (n: number) => `${n} ${n === 1 ? 'caution' : 'cautions'}` },
+  proof: { row: 'proofs', key: 'p', chip: (n: number) => `${n} ${n === 1 ? 'proof' : 'proofs'}` },
+  unproven: { row: 'not proven', key: 'u', chip: (n: number) => `${n} not proven` },
+  remark: { row: 'remarks', key: 'm', chip: (n: number) => `${n} ${n === 1 ? 'remark' : 'remarks'}` },
+  hurt: { row: 'hurt', key: 'h', chip: (n: number) => `${n} hurt` },
+  clock: { row: 'clock set', key: 't', chip: (n: number) => `clock set ${n} ×` },
+} as const;
+
+export const KEYS_HELP = {
+  title: 'Keys of this page',
+  key: 'Key',
+  does: 'Does',
+  rows: [
+    ['k', 'plays and pauses; Space too, on the slider'],
+    ['. and ,', 'one entry on or back'],
+    ['← and →', 'five seconds back or on, on the slider'],
+    ['Page Up, Page Down', 'a minute on or back, on the slider'],
+    ['Home, End', 'to the start or the end, on the slider'],
+    ['1, 2, 3', 'slow, normal, fast'],
+    ['l', 'follows the newest entry'],
+    ['c, r, s, p', 'to the next caution, refusal, correction, proof; with Shift to the one before'],
+    [
+      'u, h, m, t',
+      'to the next work without proof, injury, remark, setting of the clock; with Shift to the one before',
+    ],
+    ['?', 'shows this'],
+  ],
+  letters: 'Letters by themselves are keys here',
+  close: 'Close',
+} as const;
+
+export const REMARK = {
+  label: 'Remark, for the record: it stands beside the visit and changes nothing in it',
+  author: 'Your name',
+  as: (name: string) => `As ${name}`,
+  write: 'Write it into the record',
+  written: 'Written: the record holds it now.',
+} as const;
+
+/** A visit beside another one to its unit. */
+export const COMPARE = {
+  title: 'Beside another visit to this unit',
+  with: 'Beside',
+  choose: 'choose a visit',
+  looking: 'Looking for other visits to this unit…',
+  none: 'The server holds no other visit to this unit.',
+  notRead: 'The other visit cannot be read now: choose it again.',
+  open: 'Open that visit',
+  option: (opened: Date, site: string, visit: string) =>
+    `${opened.toLocaleDateString('en', { dateStyle: 'medium' })}, ${site === '' ? visit : site}`,
+  head: (opened: Date) => ['What', 'This visit', opened.toLocaleDateString('en', { dateStyle: 'medium' })],
+} as const;
+
 /** Pictures over the time line, and the tables of what they draw. */
 export const TRACKS = {
   readings: 'Readings',
@@ -86,10 +157,11 @@ export const TRACKS = {
   suspects: 'Suspects over time',
   picture: (name: string) => `${name} over time; see the tables`,
   quiet: (lasts: string) => `⋯ ${lasts} ⋯`,
-  tables: 'Tables',
-  zone: 'Zone',
-  became: 'Became',
-  because: 'Because',
-  entry: 'Entry',
-  leadingSuspects: 'Leading suspects',
+  happenings: 'What happened',
+  phase: 'phase',
+  sound: 'sound',
+  axis: ['elapsed', 'clock', 'quiet'],
+  energyHead: ['At', 'Zone', 'Became', 'Because'],
+  suspectHead: ['At', 'Leading suspects'],
+  earlier: (rows: number) => `Show ${rows} earlier rows`,
 } as const;

@@ -133,6 +133,27 @@ export function beforeAndAfter({ readings }: VisitRecord): SheetTable {
   };
 }
 
+/** What was last read of each place on two visits; what was read on one alone stands alone. */
+export function comparedReadings(one: VisitRecord, other: VisitRecord, head: readonly string[]): SheetTable {
+  const lastOf = ({ readings }: VisitRecord) =>
+    new Map(
+      readings
+        .filter(({ withdrawn, reading }) => !withdrawn && !AT_THE_CIRCUIT.has(reading.quantity))
+        .map(({ reading }) => [whatWasRead(reading), reading]),
+    );
+  const [here, there] = [lastOf(one), lastOf(other)];
+  const shown = (reading: Measured | undefined) => (reading === undefined ? NOT_READ : orDoubted(reading));
+  return {
+    head,
+    rows: [...new Set([...here.keys(), ...there.keys()])].map((what) => [
+      capital(what),
+      shown(here.get(what)),
+      shown(there.get(what)),
+    ]),
+  };
+}
+
+const NOT_READ = '–';
 const orDoubted = (reading: Measured) => `${valueRead(reading)}${cannotBe(reading) ? ' (doubted)' : ''}`;
 const isAfter = ({ phase }: Line) => phase === 'prove' || phase === 'close' || phase === 'closed';
 /** Weights and vacuum are told where the refrigerant is. */

@@ -17,6 +17,10 @@ export function showUnderstood(understanding: Understanding, accepted: boolean):
 /** The lines of a visit's transcript: the text of each, and the smaller one under it. */
 export const TRANSCRIPT = {
   title: 'Transcript',
+  view: 'What is shown of it',
+  views: { talk: 'heard and said', all: 'all that happened', entries: 'every entry' },
+  leftOut: (times: number) => `${times} entries of the record have no line here`,
+  leftOutKind: (times: number, type: string, why: string) => `${times} × ${type}: ${why}`,
   kinds: {
     heard: 'heard',
     said: 'said',
@@ -29,6 +33,16 @@ export const TRANSCRIPT = {
     finding: 'finding',
     note: 'note',
     unknown: 'unknown',
+    proof: 'proof',
+    seen: 'seen',
+    plate: 'plate',
+    result: 'result',
+    repair: 'repair',
+    suspects: 'suspects',
+    remark: 'remark',
+    hurt: 'hurt',
+    visit: 'visit',
+    entry: 'entry',
   },
   heardDetail: (line: Line<'heard'>) =>
     joined(showUnderstood(line.understanding, line.accepted), `${line.ear}, sure ${showPercent(line.confidence)}`),
@@ -66,9 +80,10 @@ export const TRANSCRIPT = {
     `Supervisor acknowledged: ${joined(supervisor, from === undefined ? '' : from.replace('-', ' '))}`,
   unanswered: (line: Line<'unanswered'>) => `Check on the technician without an answer, put ${line.times} times`,
   hurt: 'Somebody is hurt',
-  unknown: (line: Line<'unknown'>) => `Unknown entry: ${line.type}`,
+  unknown: (line: Pick<Line<'unknown'>, 'type'>) => `Unknown entry: ${line.type}`,
   unknownDetail: 'written by another version; kept as it is',
-  damaged: (line: Line<'damaged'>) => `damaged event: ${line.type}`,
+  damaged: (line: Pick<Line<'damaged'>, 'type'>) => `damaged event: ${line.type}`,
+  unworded: 'What is inside of it cannot be put into words here; it is kept as it is.',
   damagedDetail: 'What belongs to it is missing. It was left out; the rest of the visit is shown.',
 } as const;
 

@@ -34,7 +34,7 @@ function places(value: unknown, found: [Holder, string | number][] = []): [Holde
 function shown(events: readonly VisitEvent[]) {
   const folded = foldVisit(events);
   const record = toVisitRecord(events);
-  return [transcriptLines(folded), printedSheet(record), readingsCsv(record), talkVtt(folded)];
+  return [transcriptLines(folded, events), printedSheet(record), readingsCsv(record), talkVtt(folded)];
 }
 
 describe('one damaged event of a known kind', { timeout: 600_000 }, () => {

@@ -1,0 +1,151 @@
+import { joinBodies } from '../../grammar/visit/join-devices.ts';
+import { reportFault } from '../report-fault.ts';
+import type { EventStore, StoredEvent, StreamSummary } from '../store/event-store.ts';
+import type { VisitIndex } from '../store/visit-index.ts';
+import { summariseVisit } from './summarise-visit.ts';
+
+/** A visit that still grows is summarised so long after it was last written to, and at the latest so long after it began. */
+const QUIET_MS = 2_000;
+const LATEST_MS = 20_000;
+/** After each piece of work the same time so many times over is left to others. */
+const REST = 4;
+const LONGEST_REST_MS = 500;
+/** Whoever asks for a list waits so long for what is due. */
+const LEVEL_WITHIN_MS = 400;
+const EVENTS_A_PAGE = 500;
+
+type VisitName = { readonly company: string; readonly visit: string };
+interface Due extends VisitName {
+  readonly since: number;
+  touched: number;
+}
+
+/**
+ * Keeps the index level with the record: it hears of what is written, makes briefs of it in its own time and a piece at
+ * a time, and at the start looks for what it missed. What goes wrong with one visit is reported and holds up no other.
+ */
+export class IndexKeeper {
+  readonly #store: EventStore;
+  readonly #index: VisitIndex;
+  readonly #due = new Map<string, Due>();
+  #timer: NodeJS.Timeout | undefined;
+  #work: Promise<void> | undefined;
+  readonly #putting = new Set<Promise<void>>();
+  #ended = false;
+
+  constructor(store: EventStore, index: VisitIndex) {
+    this.#store = store;
+    this.#index = index;
+  }
+
+  /** Visits that grew, or of which more was said. */
+  touched(visits: Iterable<VisitName>): void {
+    const now = performance.now();
+    for (const { company, visit } of visits) {
+      const key = `${company}/${visit}`;
+      const due = this.#due.get(key);
+      if (due === undefined) this.#due.set(key, { company, visit, since: now, touched: now });
+      else due.touched = now;
+    }
+    this.#later(QUIET_MS);
+  }
+
+  /** Finds what the index lacks or holds an older state of, by how many events each visit has. */
+  async catchUp(): Promise<void> {
+    const has = new Map((await this.#index.held()).map((row) => [`${row.company}/${row.visit}`, row.events]));
+    const held = new Map<string, VisitName & { events: number }>();
+    for (const { stream, head } of await this.#store.ends()) {
+      const key = `${stream.company}/${stream.visit}`;
+      const before = held.get(key)?.events ?? 0;
+      held.set(key, { company: stream.company, visit: stream.visit, events: before + head.seq });
+    }
+    const lacking = [...held].filter(([key, { events }]) => has.get(key) !== events);
+    for (const [key, { company, visit }] of lacking) this.#due.set(key, { company, visit, since: 0, touched: 0 });
+    this.#later(0);
+  }
+
+  /** Summarises what is due of a company, the latest first, as far as that takes no longer than a reader would wait. */
+  async level(company: string): Promise<void> {
+    const until = performance.now() + LEVEL_WITHIN_MS;
+    for (const due of [...this.#due.values()].reverse()) {
+      if (performance.now() > until || this.#ended) break;
+      if (due.company === company) await this.#summarise(due);
+    }
+    await Promise.all(this.#putting);
+  }
+
+  /** How many visits of a company are still to be summarised. */
+  behind(company: string): number {
+    return [...this.#due.values()].filter((due) => due.company === company).length;
+  }
+
+  async close(): Promise<void> {
+    this.#ended = true;
+    clearTimeout(this.#timer);
+    await Promise.all([this.#work, ...this.#putting]);
+    await this.#index.close();
+  }
+
+  #later(ms: number): void {
+    if (this.#timer !== undefined || this.#work !== undefined || this.#ended || this.#due.size === 0) return;
+    this.#timer = setTimeout(() => {
+      this.#timer = undefined;
+      this.#work = this.#someWork().finally(() => {
+        this.#work = undefined;
+        this.#later(QUIET_MS);
+      });
+    }, ms);
+    this.#timer.unref();
+  }
+
+  async #someWork(): Promise<void> {
+    const now = performance.now();
+    const ripe = [...this.#due.values()].filter(
+      ({ since, touched }) => now - touched >= QUIET_MS || now - since >= LATEST_MS || since === 0,
+    );
+    for (const due of ripe) {
+      if (this.#ended) return;
+      const began = performance.now();
+      await this.#summarise(due);
+      await new Promise((resolve) => {
+        setTimeout(resolve, Math.min(LONGEST_REST_MS, REST * (performance.now() - began))).unref();
+      });
+    }
+  }
+
+  async #summarise(due: Due): Promise<void> {
+    const key = `${due.company}/${due.visit}`;
+    if (this.#due.get(key) !== due) return;
+    this.#due.delete(key);
+    const put = this.#put(due).catch((error: unknown) => {
+      if (!this.#ended) reportFault(error);
+    });
+    this.#putting.add(put);
+    await put;
+    this.#putting.delete(put);
+  }
+
+  async #put({ company, visit }: VisitName): Promise<void> {
+    const turn = () => new Promise((resolve) => setImmediate(resolve));
+    const streams = await this.#store.streams(company, visit);
+    if (streams.length === 0) return;
+    const stored: StoredEvent[] = [];
+    for (let after = 0; ; ) {
+      const page = await this.#store.events(company, visit, { after, limit: EVENTS_A_PAGE });
+      stored.push(...page);
+      const last = page.at(-1);
+      if (last === undefined || page.length < EVENTS_A_PAGE) break;
+      after = last.arrival;
+      await turn();
+    }
+    const held = { visit, device: stored[0]?.device ?? streams[0]?.device ?? '', ...sumOf(streams) };
+    await this.#index.put(company, await summariseVisit(held, joinBodies(stored).events, turn));
+  }
+}
+
+function sumOf(streams: readonly StreamSummary[]) {
+  const events = streams.reduce((sum, { head }) => sum + head.seq, 0);
+  const said = streams.reduce((sum, { head, said = head.seq }) => sum + said, 0);
+  const lastReceivedAt = Math.max(...streams.map((stream) => stream.lastReceivedAt));
+  return { events, lastReceivedAt, ...(said > events ? { said } : {}) };
+}

@@ -1,0 +1,177 @@
+import { type Expression, type ExpressionBuilder, type Kysely, type SqlBool, sql } from 'kysely';
+import type { BriefChoices, BriefFilter, ListedBrief, VisitBrief, VisitIndex } from './visit-index.ts';
+import { REPEAT_WITHIN_DAYS } from './visit-index.ts';
+import type { IndexTables } from './visit-index-tables.ts';
+
+const DAY_MS = 86_400_000;
+const REPEAT_MS = REPEAT_WITHIN_DAYS * DAY_MS;
+/** So many other visits to a unit are offered. */
+const MOST_OF_UNIT = 50;
+/** Choices of a filter beyond so many are left to the search. */
+const MOST_CHOICES = 200;
+
+/** The index over its tables: all SQL of it that is not the making of them. */
+export function sqlVisitIndex(db: Kysely<IndexTables>): VisitIndex {
+  const listed = () => db.selectFrom('brief').select(['brief.shown', beforeCount.as('before')]);
+  return {
+    put: (company, brief) =>
+      db.transaction().execute(async (within) => {
+        const row = rowOf(company, brief);
+        const { id } = await within
+          .insertInto('brief')
+          .values(row)
+          .onConflict((conflict) => conflict.columns(['company', 'visit']).doUpdateSet(row))
+          .returning('id')
+          .executeTakeFirstOrThrow();
+        await within.deleteFrom('fitted').where('brief', '=', id).execute();
+        const parts = [...new Set(brief.parts)].map((part) => ({ brief: id, part }));
+        if (parts.length > 0) await within.insertInto('fitted').values(parts).execute();
+        await within.deleteFrom('spoken').where('rowid', '=', id).execute();
+        await within.insertInto('spoken').values({ rowid: id, words: brief.words }).execute();
+      }),
+    held: () => db.selectFrom('brief').select(['company', 'visit', 'events']).execute(),
+    list: async (company, filter, { limit, offset }) => {
+      const where = conditions(company, filter);
+      const rows = await listed().where(where).orderBy('last_at', 'desc').limit(limit).offset(offset).execute();
+      const { total } = await db
+        .selectFrom('brief')
+        .select(({ fn }) => fn.countAll<number>().as('total'))
+        .where(where)
+        .executeTakeFirstOrThrow();
+      return { visits: rows.map(toListed), total };
+    },
+    choices: (company) => choicesOf(db, company),
+    atSameUnit: async (company, visit) => {
+      const rows = await listed()
+        .innerJoin('brief as mine', (join) => join.onRef('mine.company', '=', 'brief.company'))
+        .where('mine.company', '=', company)
+        .where('mine.visit', '=', visit)
+        .whereRef('brief.visit', '<>', 'mine.visit')
+        .where(sameUnit('brief', 'mine'))
+        .orderBy('brief.opened_at', 'desc')
+        .limit(MOST_OF_UNIT)
+        .execute();
+      return rows.map(toListed);
+    },
+    all: async (company, { after, limit }) => {
+      const rows = await db
+        .selectFrom('brief')
+        .select(['shown', 'counted'])
+        .where('company', '=', company)
+        .where('visit', '>', after)
+        .orderBy('visit')
+        .limit(limit)
+        .execute();
+      return rows.map(({ shown, counted }) => ({ ...JSON.parse(shown), ...JSON.parse(counted), words: '' }));
+    },
+    close: () => db.destroy(),
+  };
+}
+
+/** The same serial number; where one of the two has none, the same site. */
+function sameUnit(one: string, other: string): Expression<SqlBool> {
+  const column = (table: string, name: string) => sql.ref(`${table}.${name}`);
+  const [serial, site] = ['serial_key', 'site_key'] as const;
+  return sql<SqlBool>`((${column(one, serial)} = ${column(other, serial)} AND ${column(other, serial)} <> '')
+    OR (${column(one, site)} = ${column(other, site)} AND ${column(other, site)} <> ''
+      AND (${column(one, serial)} = '' OR ${column(other, serial)} = '')))`;
+}
+
+/** Visits at the same unit in the days before. */
+const before = sql`FROM brief AS earlier WHERE earlier.company = brief.company AND earlier.visit <> brief.visit
+  AND earlier.opened_at < brief.opened_at AND earlier.opened_at >= brief.opened_at - ${sql.lit(REPEAT_MS)}
+  AND ${sameUnit('earlier', 'brief')}`;
+const beforeCount = sql<number>`(SELECT count(*) ${before})`;
+
+function conditions(company: string, filter: BriefFilter) {
+  return (builder: ExpressionBuilder<IndexTables, 'brief'>) => {
+    const { state, finding, part, from, until, technician, devices = [] } = filter;
+    const words = searchText(filter.words ?? '');
+    return builder.and([
+      builder('company', '=', company),
+      ...(words === '' ? [] : [sql<SqlBool>`brief.id IN (SELECT rowid FROM spoken WHERE spoken MATCH ${words})`]),
+      ...(state === 'not-complete' ? [builder('said', '>', 0)] : []),
+      ...(state === 'closed' ? [builder('closed', '=', 1)] : []),
+      ...(state === 'running' ? [builder('closed', '=', 0)] : []),
+      ...(finding === undefined ? [] : [builder('finding', '=', finding === 'none' ? '' : finding)]),
+      ...(part === undefined
+        ? []
+        : [sql<SqlBool>`brief.id IN (SELECT fitted.brief FROM fitted WHERE fitted.part = ${part})`]),
+      ...(from === undefined ? [] : [builder('opened_at', '>=', from)]),
+      ...(until === undefined ? [] : [builder('opened_at', '<', until)]),
+      ...(technician === undefined
+        ? []
+        : [
+            builder.or([
+              builder('technician', '=', technician),
+              ...(devices.length === 0 ? [] : [builder('device', 'in', devices)]),
+            ]),
+          ]),
+      ...(filter.unproven === true ? [builder('unproven', '>', 0)] : []),
+      ...(filter.cautionsOpen === true ? [builder('cautions_open', '>', 0)] : []),
+      ...(filter.repeated === true ? [sql<SqlBool>`EXISTS (SELECT 1 ${before})`] : []),
+    ]);
+  };
+}
+
+/** All words of a search, each from its beginning on, as the full-text table takes it. What is no word is left out. */
+function searchText(asked: string): string {
+  const words = asked.normalize('NFKC').match(/[\p{L}\p{N}]+/gu) ?? [];
+  return words.map((word) => `"${word}"*`).join(' ');
+}
+
+async function choicesOf(db: Kysely<IndexTables>, company: string): Promise<BriefChoices> {
+  const counted = (column: 'finding' | 'technician') =>
+    db
+      .selectFrom('brief')
+      .select(({ ref, fn }) => [ref(column).as('value'), fn.countAll<number>().as('visits')])
+      .where('company', '=', company)
+      .where(column, '<>', '')
+      .groupBy(column)
+      .orderBy('visits', 'desc')
+      .limit(MOST_CHOICES)
+      .execute();
+  const parts = await db
+    .selectFrom('fitted')
+    .innerJoin('brief', 'brief.id', 'fitted.brief')
+    .select(({ fn }) => ['fitted.part as value', fn.countAll<number>().as('visits')])
+    .where('brief.company', '=', company)
+    .groupBy('fitted.part')
+    .orderBy('visits', 'desc')
+    .limit(MOST_CHOICES)
+    .execute();
+  return { findings: await counted('finding'), parts, technicians: await counted('technician') };
+}
+
+function rowOf(company: string, brief: VisitBrief) {
+  const { steps, misheard, setRight, words: _words, ...shown } = brief;
+  return {
+    company,
+    visit: brief.visit,
+    opened_at: brief.openedAt,
+    last_at: brief.lastReceivedAt,
+    events: brief.events,
+    said: brief.said ?? 0,
+    device: brief.device,
+    closed: brief.closed ? 1 : 0,
+    site: brief.site,
+    site_key: asCompared(brief.site),
+    serial_key: asCompared(brief.serial),
+    technician: brief.technician,
+    finding: brief.finding ?? '',
+    cautions_open: brief.cautionsOpen,
+    unproven: brief.unproven,
+    shown: JSON.stringify(shown),
+    counted: JSON.stringify({ steps, misheard, setRight }),
+  };
+}
+
+const asCompared = (text: string) =>
+  text
+    .normalize('NFKC')
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{N}]+/gu, '');
+
+function toListed(row: { readonly shown: string; readonly before: number }): ListedBrief {
+  return { ...JSON.parse(row.shown), before: row.before };
+}
