@@ -5,6 +5,7 @@ import { PEOPLE } from '../../words/pages/people-words.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
 import { SignInFirst } from '../people/sign-in-page.tsx';
 import { AboutLine } from '../show/about-line.tsx';
+import { showMoment } from '../show/show-moment.ts';
 
 interface ListedVisit {
   readonly visit: string;
@@ -100,5 +101,5 @@ async function fetchJson(path: string): Promise<unknown> {
 /** In the reader's own time zone, to the minute. */
 function showTime(at: string | undefined): string {
   if (at === undefined || at === '') return REVIEW.unknownTime;
-  return new Date(at).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' });
+  return showMoment(at);
 }

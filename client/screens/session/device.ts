@@ -2,6 +2,7 @@ import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import type { RecordLine } from '../../../grammar/visit/record-lines.ts';
+import { isUsualChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { readPairing } from '../../record/browser/device-key.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
@@ -14,6 +15,7 @@ import { readEpochs } from '../../record/next-epoch.ts';
 import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
+import { readScreenSettings } from './screen-settings.ts';
 import { type Opening, type SessionEdges, VisitSession } from './visit-session.ts';
 
 /** A visit as this device holds it. */
@@ -85,7 +87,14 @@ export class Device {
   /** To be called by the one tab that holds the writer's lock. */
   async begin(stream: StreamId, opening: Omit<Opening, 'type' | 'visit' | 'software'>): Promise<VisitSession> {
     const software = `readback ${__VERSION__}`;
-    const whole: Opening = { type: 'opened.visit', visit: stream.visit, software, zone: zoneHere(), ...opening };
+    const whole: Opening = {
+      type: 'opened.visit',
+      visit: stream.visit,
+      software,
+      zone: zoneHere(),
+      ...unitsHere(),
+      ...opening,
+    };
     return VisitSession.open(await this.#edges(stream), whole);
   }
 
@@ -102,6 +111,12 @@ export class Device {
   #record(stream: StreamId): Promise<VisitRecord> {
     return openVisitRecord({ stream, store: this.#store, link: browserLink(), clock: Date.now });
   }
+}
+
+/** The units that were chosen on this device, where they are not the usual ones. */
+function unitsHere(): Pick<Opening, 'units'> {
+  const { units } = readScreenSettings();
+  return isUsualChoice(units) ? {} : { units };
 }
 
 /** The time zone that this device is set to, by its IANA name. */

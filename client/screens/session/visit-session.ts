@@ -6,6 +6,7 @@ import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import type { KeptSounds } from '../../record/browser/kept-sounds.ts';
@@ -174,6 +175,11 @@ export class VisitSession {
   /** Writes words over those of a dictation, by the number of its event. */
   writeOver(of: number, text: string): void {
     this.#work((run) => run.take({ type: 'wrote.words', of, text }));
+  }
+
+  /** A number without a unit is in these from now on; what was read stays as it was. */
+  chooseUnits(units: UnitChoice): void {
+    this.#work((run) => run.take({ type: 'chose.units', units }));
   }
 
   acknowledgeAsSupervisor(supervisor: string): void {

@@ -120,7 +120,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'sound-check':
       return <SoundCheckSheet session={session} onClose={close} />;
     case 'screen':
-      return <ScreenSheet onClose={close} />;
+      return <ScreenSheet units={context.units} onUnits={(units) => session.chooseUnits(units)} onClose={close} />;
     case 'supervisor':
       return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
     case 'wires':
@@ -128,7 +128,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'write':
       return <WriteSheet signatures={context.signatures} onEnter={enter} onClose={close} />;
     case 'pad':
-      return <PadSheet request={open.pad} onEnter={enter} onClose={close} />;
+      return <PadSheet request={open.pad} units={context.units} onEnter={enter} onClose={close} />;
   }
 }
 

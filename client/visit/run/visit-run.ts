@@ -17,7 +17,7 @@ import type { VisitContext } from '../chart/context.ts';
 import { newVisit, type VisitSnapshot, visitMachine, visitOf } from '../chart/machine.ts';
 import type { Effect } from '../chart/turn.ts';
 import { evidenceOf } from '../rules/evidence-of.ts';
-import { expectationOf } from '../steps/expectation.ts';
+import { expectationOf, inUnits } from '../steps/expectation.ts';
 
 /** What the ear delivers, as far as the visit needs it. */
 export interface EarUtterance {
@@ -146,11 +146,15 @@ export class VisitRun {
         confidence: heard.confidence,
         ...(heard.sound === undefined ? {} : { sound: heard.sound }),
         ...(heard.continues === true ? { continues: true as const } : {}),
-        understanding: this.#edges.understand(heard.text, heard.continues === true ? GOES_ON : this.expectation, {
-          alternatives: heard.alternatives,
-          typed: heard.ear === 'typed',
-          doubtful: heard.doubtful ?? false,
-        }),
+        understanding: this.#edges.understand(
+          heard.text,
+          heard.continues === true ? { ...GOES_ON, ...inUnits(this.context) } : this.expectation,
+          {
+            alternatives: heard.alternatives,
+            typed: heard.ear === 'typed',
+            doubtful: heard.doubtful ?? false,
+          },
+        ),
       },
     }));
   }
