@@ -5,6 +5,7 @@ import { ENGLISH } from '../../grammar/phrases/languages/english/english.ts';
 import { match } from '../../grammar/phrases/match.ts';
 import { Network } from '../../grammar/phrases/network.ts';
 import { PatternError, pattern, sentences } from '../../grammar/phrases/pattern.ts';
+import { WRITTEN_ENGLISH } from '../../grammar/phrases/languages/english/written-english.ts';
 import { tokenise } from '../../grammar/phrases/tokenise.ts';
 
 /**
@@ -14,7 +15,7 @@ import { tokenise } from '../../grammar/phrases/tokenise.ts';
  */
 const takes = (rules: Rules, text: string): boolean => {
   const network = new Network(rules, 'main', ENGLISH);
-  return match(network, tokenise(text)).some((path) =>
+  return match(network, tokenise(text, WRITTEN_ENGLISH)).some((path) =>
     path.steps.every(({ taken }) => taken === undefined || taken.how === 'word'),
   );
 };

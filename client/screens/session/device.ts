@@ -16,7 +16,7 @@ import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
 import { readScreenSettings } from './screen-settings.ts';
-import { type Opening, type SessionEdges, VisitSession } from './visit-session.ts';
+import type { Opening, SessionEdges, VisitSession } from './visit-session.ts';
 
 /** A visit as this device holds it. */
 export interface DeviceVisit {
@@ -95,11 +95,13 @@ export class Device {
       ...unitsHere(),
       ...opening,
     };
+    const { VisitSession } = await import('./visit-session.ts');
     return VisitSession.open(await this.#edges(stream), whole);
   }
 
   /** To be called by the one tab that holds the writer's lock. */
   async resume(stream: StreamId): Promise<VisitSession> {
+    const { VisitSession } = await import('./visit-session.ts');
     return VisitSession.resume(await this.#edges(stream));
   }
 

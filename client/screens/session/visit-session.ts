@@ -1,5 +1,4 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
@@ -25,6 +24,7 @@ import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
 import { type CheckStep, checkSound } from './sound-check.ts';
+import { UnderstandLink } from './understand-link.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
 export interface SessionState {
@@ -69,6 +69,7 @@ export class VisitSession {
     this.#building = share < 1 ? share : undefined;
     this.#changed();
   });
+  readonly #understand = new UnderstandLink();
   readonly #sounds = new PageSounds();
   readonly #mouth: PageMouth;
   readonly #ear: PageHearing;
@@ -85,7 +86,7 @@ export class VisitSession {
 
   private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
     const { record, news, sounds } = edges;
-    this.#dictated = new DictatedSound(sounds);
+    this.#dictated = new DictatedSound(sounds, (text) => this.#understand.ask(text, { readings: [] }, {}));
     this.#record = record;
     this.#news = news;
     this.#events = [...events];
@@ -242,6 +243,7 @@ export class VisitSession {
     await this.#ear.stop();
     this.#mouth.hush(true);
     this.#diagnosis.end();
+    this.#understand.end();
     this.#forgetNetwork();
     this.#sounds.end();
     this.#news.close();
@@ -285,7 +287,7 @@ export class VisitSession {
 
   #edges(): VisitEdges {
     return {
-      understand,
+      understand: (text, expectation, options) => this.#understand.ask(text, expectation, options),
       diagnose: (unit, evidence, parked) => this.#diagnosis.ask(unit, evidence, parked),
       mouth: this.#mouth,
       clock: this.#clock,

@@ -1,4 +1,5 @@
 import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
+import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { POWER_PLACES, POWER_SIGNS } from '../../../grammar/vocabulary/power-signs.ts';
@@ -111,7 +112,7 @@ export function locksTold(heard: string): 'lock' | 'switch' | 'none' {
 }
 
 function wordsOf(text: string): string {
-  return tokenise(text)
+  return tokenise(text, WRITTEN_ENGLISH)
     .map(({ text: word }) => word)
     .join(' ');
 }

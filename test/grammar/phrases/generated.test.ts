@@ -12,6 +12,7 @@ import { match } from '../../../grammar/phrases/match.ts';
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
+import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 import { MEASURANDS, type Measurand } from '../../../grammar/vocabulary/measurands.ts';
@@ -222,10 +223,10 @@ function corrupt(words: readonly string[], random: () => number): string[] {
 }
 
 /** Whether the network takes it as it was heard: with its fillers and homophones, nothing repaired. */
-const inGrammar = (text: string): boolean => match(network, tokenise(text)).length > 0;
+const inGrammar = (text: string): boolean => match(network, tokenise(text, WRITTEN_ENGLISH)).length > 0;
 
 const everyWordFits = (text: string): boolean =>
-  match(network, tokenise(text)).some(({ steps }) =>
+  match(network, tokenise(text, WRITTEN_ENGLISH)).some(({ steps }) =>
     steps.every(({ taken }) => taken === undefined || taken.how === 'word'),
   );
 
