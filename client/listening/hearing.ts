@@ -25,7 +25,10 @@ export interface HearingParts {
   /** Which words are tried in each other's place, so that a near one is asked. */
   readonly standsFor: StandsFor;
   /** JSGF of everything that can be said (`all`), or of what is expected now; undefined: nothing special is. */
-  grammarFor(expectation: Expectation | 'all' | { readonly urgentWhile: string }): string | undefined;
+  grammarFor(
+    expectation: Expectation | 'all' | { readonly urgentWhile: string },
+    units?: Expectation['units'],
+  ): string | undefined;
   /** What a pause after these words may be. */
   endingOf(text: string, expectation: Expectation): Ending;
   /** The margin that an urgent word needs, where it is another than its model's gate asks. */
@@ -120,6 +123,8 @@ export class Hearing {
   #heeds: 'everything' | 'urgent' = 'everything';
   #spoken = '';
   #grammarStale = true;
+  /** The unit of pressure for which it was built; null before it was. */
+  #everythingIn: string | undefined | null = null;
 
   private constructor(parts: HearingParts, recogniser: Recognising) {
     this.#parts = parts;
@@ -135,15 +140,16 @@ export class Hearing {
       second === undefined
         ? first
         : new TwoModels(first, await Recogniser.open(speech, second, pronunciations, gates[second.id], standsFor));
-    const all = parts.grammarFor('all');
-    if (all !== undefined) recogniser.setEverything(all);
-    return new Hearing(parts, recogniser);
+    const hearing = new Hearing(parts, recogniser);
+    hearing.#setEverything();
+    return hearing;
   }
 
   /** What is expected from the next utterance on. */
   expect(expectation: Expectation): void {
     this.#expectation = expectation;
     this.#grammarStale = true;
+    if (!this.#endpointer.open) this.#setEverything();
   }
 
   /** While the mouth speaks only the urgent words are heeded. @param spoken what it says */
@@ -228,8 +234,19 @@ export class Hearing {
     return { samples, speech };
   }
 
+  /** All that can be said, with numbers as large as the chosen units make them. Not while an utterance is open. */
+  #setEverything(): void {
+    const { units } = this.#expectation;
+    const chosen = units?.pressure;
+    if (chosen === this.#everythingIn) return;
+    this.#everythingIn = chosen;
+    const all = this.#parts.grammarFor('all', units);
+    if (all !== undefined) this.#recogniser.setEverything(all);
+  }
+
   #begin(): void {
     if (this.#grammarStale) {
+      this.#setEverything();
       const urgent = this.#heeds === 'urgent';
       this.#grammar = this.#parts.grammarFor(urgent ? { urgentWhile: this.#spoken } : this.#expectation);
       this.#recogniser.setExpected(this.#grammar, urgent);

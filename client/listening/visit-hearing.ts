@@ -42,8 +42,11 @@ export async function openVisitHearing(parts: VisitHearingParts): Promise<Hearin
 }
 
 /** The JSGF of the moment; undefined where nothing is expected more than anything else. */
-export function visitGrammar(expectation: Expectation | 'all' | { readonly urgentWhile: string }): string | undefined {
-  if (expectation === 'all') return toJsgf(undefined, { scope: 'all' });
+export function visitGrammar(
+  expectation: Expectation | 'all' | { readonly urgentWhile: string },
+  units?: Expectation['units'],
+): string | undefined {
+  if (expectation === 'all') return toJsgf(units && { readings: [], units }, { scope: 'all' });
   if ('urgentWhile' in expectation) return urgentGrammar(expectation.urgentWhile);
   const { readings, question, plate, answers } = expectation;
   const isNothing = readings.length === 0 && [question, plate, answers].every((one) => one === undefined);

@@ -92,6 +92,7 @@ const LINES: {
   'check.unanswered': 'heard-and-said',
   'check.ended': 'heard-and-said',
   'talk.changed': 'heard-and-said',
+  'units.chosen': 'heard-and-said',
   'prompt.said': 'heard-and-said',
   'visit.held': 'heard-and-said',
   'visit.resumed': 'heard-and-said',

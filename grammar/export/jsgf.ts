@@ -1,9 +1,10 @@
 import { fitOf } from '../phrases/compose/fit.ts';
-import { alternative, type Expression, type Rules, rule } from '../phrases/expression.ts';
+import { alternative, type Expression, optional, type Rules, rule, sequence, word } from '../phrases/expression.ts';
 import type { Expectation } from '../phrases/meaning.ts';
 import { pattern } from '../phrases/pattern.ts';
 import { ANSWERS } from '../vocabulary/answers.ts';
 import { MEASURANDS } from '../vocabulary/measurands.ts';
+import { bareUnitOf, type UnitChoice, USUAL_CHOICE } from '../vocabulary/unit-choice.ts';
 import { namesOf, sameReading } from './measurand-names.ts';
 import { NARROWED_RULES } from './narrowed-rules.ts';
 import { plateAnswers } from './plate-answers.ts';
@@ -50,7 +51,7 @@ const RECORDS = [
  * @returns the text of a grammar whose public rule is `<utterance>`
  */
 export function toJsgf(expectation: Expectation | undefined, options: JsgfOptions): string {
-  const rules: Record<string, Expression> = { ...NARROWED_RULES, ...TIGHT_NUMBERS };
+  const rules: Record<string, Expression> = { ...NARROWED_RULES, ...TIGHT_NUMBERS, ...numbersIn(expectation?.units) };
   const tops: string[] = [];
   const add = (name: string, expression: Expression): void => {
     rules[name] = expression;
@@ -61,7 +62,7 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
     if (expectation?.plate?.[0] !== undefined) add('asked-of-plate', plateAnswers(expectation.plate));
     if (expectation?.answers !== undefined) add('in-a-word', shortAnswers(expectation.answers));
     if (expectation?.question === 'which-switch') tops.push('switch-place');
-    if (expectation?.placeless !== undefined) add('where-read', whereRead(expectation.placeless));
+    if (expectation?.placeless !== undefined) add('where-read', whereRead(expectation.placeless, expectation.units));
     if (expectation?.question === 'teen-or-ty') add('answer', pattern('$n-digit $n-digit [$n-digit]'));
     (expectation?.readings ?? []).forEach((one, index) => {
       const rows = MEASURANDS.filter((row) => sameReading(row, one));
@@ -95,8 +96,19 @@ function shortAnswers(meant: NonNullable<Expectation['answers']>): Expression {
 }
 
 /** The places at which a value is commonly read. */
-function whereRead({ value, unit }: NonNullable<Expectation['placeless']>): Expression {
-  return namesOf(MEASURANDS.filter((row) => row.rare !== true && fitOf(row, value, unit ?? row.unit) === 'likely'));
+function whereRead({ value, unit }: NonNullable<Expectation['placeless']>, units: UnitChoice | undefined): Expression {
+  return namesOf(
+    MEASURANDS.filter((row) => row.rare !== true && fitOf(row, value, unit ?? bareUnitOf(row, units)) === 'likely'),
+  );
+}
+
+/** Where pressures are read in kilopascals their numbers have a digit more. */
+function numbersIn(units: UnitChoice = USUAL_CHOICE): Rules {
+  if (units.pressure !== 'kPa') return {};
+  return {
+    'to-699': sequence(optional(word('minus')), rule('to-9999')),
+    'n-plate': alternative(NARROWED_RULES['n-plate']!, rule('to-9999')),
+  };
 }
 
 /** The rules that `root` leads to, as JSGF text. */

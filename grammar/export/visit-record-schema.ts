@@ -3,6 +3,7 @@ import { PHASES } from '../visit/events.ts';
 import { FOCUSES } from '../vocabulary/focuses.ts';
 import { ISOLATION_PLACES } from '../vocabulary/isolation-places.ts';
 import { NOTE_SUBJECTS } from '../vocabulary/job-items.ts';
+import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '../vocabulary/unit-choice.ts';
 import { ENERGY_STATES, type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
 
 /** Nothing that is not named is let through. */
@@ -102,6 +103,10 @@ export const VisitRecordSchema = Type.Object(
     software: Words,
     /** Of the device that opened the visit, by its IANA name; times in this document are UTC all the same. */
     zone: Type.Optional(Words),
+    /** UCUM codes in which a number without a unit was, at the end of the visit; absent where °F and psi. Each reading has its own. */
+    units: Type.Optional(
+      Type.Object({ temperature: oneOf(TEMPERATURE_UNITS), pressure: oneOf(PRESSURE_UNITS) }, closed),
+    ),
     unit: Type.Object({ id: Words }, { additionalProperties: true }),
     opened: Time,
     lastEvent: Time,

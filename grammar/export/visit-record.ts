@@ -7,6 +7,7 @@ import { JOB_ITEMS_BY_ID } from '../vocabulary/job-items.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import { OBSERVATIONS_BY_ID } from '../vocabulary/observations.ts';
 import { nameIn } from '../vocabulary/rows-by.ts';
+import { isUsualChoice } from '../vocabulary/unit-choice.ts';
 import { WORKS_BY_ID } from '../vocabulary/works.ts';
 import type { VisitRecord } from './visit-record-schema.ts';
 
@@ -49,6 +50,7 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
     role: view.role,
     software: view.software,
     ...(view.zone === undefined ? {} : { zone: view.zone }),
+    ...(isUsualChoice(view.units) ? {} : { units: view.units }),
     unit: { ...view.unit },
     opened: view.first.time.at,
     lastEvent: view.last.time.at,

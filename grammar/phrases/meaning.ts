@@ -11,6 +11,7 @@ import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PartId } from '../vocabulary/parts.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { UnitCode, Value } from '../vocabulary/quantities.ts';
+import type { UnitChoice } from '../vocabulary/unit-choice.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { ZoneId } from '../vocabulary/zones.ts';
 
@@ -175,4 +176,6 @@ export interface Expectation {
   readonly switched?: 'open' | 'locked' | 'closed';
   /** It was typed: letters are not misheard, and a teen is no ty. */
   readonly typed?: true;
+  /** The units that a number without one is in; the usual ones where absent. A unit that is said wins over them. */
+  readonly units?: UnitChoice;
 }

@@ -1,4 +1,4 @@
-import { ENGLISH } from './languages/english/english.ts';
+import { COMMON_WORDS } from './languages/english/words/common-words.ts';
 import { ZERO_WORDS } from './languages/english/words/number-words.ts';
 
 /**
@@ -6,11 +6,13 @@ import { ZERO_WORDS } from './languages/english/words/number-words.ts';
  * other number nobody knows but that it may be a voltage.
  */
 export function saysOnlyZeros(text: string): boolean {
-  const { words } = ENGLISH;
   const said = text.toLowerCase().match(/[a-z']+|\d+(?:\.\d+)?/g) ?? [];
   const isZero = (word: string): boolean =>
     (ZERO_WORDS as readonly string[]).includes(word) || /^0+(?:\.0+)?$/.test(word);
   const isBeside = (word: string): boolean =>
-    words.fillers.has(word) || words.hesitations.has(word) || words.joining.has(word) || words.units.has(word);
+    COMMON_WORDS.fillers.has(word) ||
+    COMMON_WORDS.hesitations.has(word) ||
+    COMMON_WORDS.joining.has(word) ||
+    COMMON_WORDS.units.has(word);
   return said.some(isZero) && said.every((word) => isZero(word) || isBeside(word));
 }

@@ -56,7 +56,8 @@ export type Tag =
   | { readonly tag: 'number'; readonly edge: 'begin' | 'end' }
   /** A word that stands for a value: nothing, open, the meter's tone. */
   | { readonly tag: 'value'; readonly is: 'zero' | 'open' | 'tone' | 'shorted' | 'nothing' | 'dead' }
-  | { readonly tag: 'unit'; readonly unit: UnitCode; readonly of: readonly QuantityId[] }
+  /** `asChosen`: its word names no scale ("degrees"), and stands for the chosen one. */
+  | { readonly tag: 'unit'; readonly unit: UnitCode; readonly of: readonly QuantityId[]; readonly asChosen?: true }
   /** What is measured, said without a unit: "voltage across", "is drawing". */
   | { readonly tag: 'measures'; readonly of: readonly QuantityId[] }
   /** "across", "between": two tips are to come. */

@@ -1,5 +1,7 @@
 import type { Language, Writing } from './language.ts';
-import { ENGLISH } from './languages/english/english.ts';
+
+/** What of a language tells its words apart; its rules are no part of it. */
+export type WrittenLanguage = Pick<Language, 'writing' | 'words' | 'numbers'>;
 
 /** One word of what was heard. `numeral` is set where it was written in digits. */
 export interface HeardWord {
@@ -18,7 +20,7 @@ const TERMINAL = /^([a-z])([12])$/;
  * Splits heard or typed text into words in small letters: punctuation dropped, digits kept as numerals ("118.5",
  * "1,180", "-2"), units and terminal marks taken apart ("118V" → 118, volts; "L1" → l, 1).
  */
-export function tokenise(text: string, language: Language = ENGLISH): HeardWord[] {
+export function tokenise(text: string, language: WrittenLanguage): HeardWord[] {
   const { writing } = language;
   const joined = (writing.oneWord ?? []).reduce(
     (left, { words, as }) => left.replace(words, as),
@@ -86,7 +88,7 @@ function addPiece(piece: string, words: HeardWord[], writing: Writing, ending: s
  * A letter behind the words of a number, with nothing but "and" behind it, is a unit as it is behind digits: "sixty C".
  * In "R two C" the number is a word between two letters; "four ten A" is a refrigerant.
  */
-function letterUnits(words: HeardWord[], { writing, numbers, words: common }: Language): void {
+function letterUnits(words: HeardWord[], { writing, numbers, words: common }: WrittenLanguage): void {
   const marks = Object.keys(writing.refrigerants).map((mark) => mark.replace(/^r/, ''));
   for (let at = words.length - 1; at > 0; at -= 1) {
     const [heard, before, two] = [words[at]!, words[at - 1]!, words[at - 2]];

@@ -11,6 +11,7 @@ import type { ObservationId } from '../vocabulary/observations.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { TestId } from '../vocabulary/tests.ts';
+import type { UnitChoice } from '../vocabulary/unit-choice.ts';
 import type { RefrigerantId, UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
@@ -382,6 +383,8 @@ export type VisitOutcome =
   | { readonly type: 'check.hastened' }
   | { readonly type: 'check.ended' }
   | { readonly type: 'talk.changed'; readonly pace: 'brief' | 'full' }
+  /** In which units a number without one is from here on; before the first of these, in the usual ones. */
+  | { readonly type: 'units.chosen'; readonly units: UnitChoice }
   | { readonly type: 'prompt.said'; readonly id: string; readonly kind: string; readonly text: string }
   | { readonly type: 'visit.held' }
   | { readonly type: 'visit.resumed' }

@@ -1,5 +1,9 @@
 import { ISOLATION_PLACES, type IsolationPlace } from '../vocabulary/isolation-places.ts';
+import { inUnitOfField, NAMEPLATE_FIELDS_BY_ID, type NameplateField } from '../vocabulary/nameplate.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
+import type { UnitCode } from '../vocabulary/quantities.ts';
+import { readUnitChoice } from '../vocabulary/unit-choice.ts';
+import { UNITS } from '../vocabulary/units.ts';
 import type { EnergyState } from '../vocabulary/zones.ts';
 import { type DictatedLine, dictationOf, writtenOver } from './dictated.ts';
 import type { VisitEvent, VisitOutcome } from './events.ts';
@@ -132,8 +136,8 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'observation.withdrawn':
       return observationWithdrawn(facts, event.number);
     case 'nameplate.logged': {
-      const plate = { ...facts.plate, [event.field]: event.value };
-      const { field } = event;
+      const { field, value, unit } = event;
+      const plate = { ...facts.plate, [field]: plateFact(field, value, unit) };
       const undoable: Undoable = { kind: 'plate', field, before: facts.plate[field] };
       return {
         plate,
@@ -396,6 +400,8 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
       return check(facts, { due: due(moment, CHECK_AGAIN_MINUTES) });
     case 'check.ended':
       return { check: undefined };
+    case 'units.chosen':
+      return { units: readUnitChoice(event.units) };
     case 'talk.changed':
       return { pace: event.pace };
     case 'prompt.said':
@@ -690,3 +696,12 @@ function stepParked(facts: VisitFacts, { step, test, why, optional, words }: Of<
     ],
   };
 }
+
+/** What whoever reckons with the plate takes: its number in the unit of the field, whichever it was said in. */
+function plateFact(id: string, value: number | string, unit: string | undefined): number | string {
+  const fields: Readonly<Record<string, NameplateField | undefined>> = NAMEPLATE_FIELDS_BY_ID;
+  const field = fields[id];
+  return field === undefined || typeof value !== 'number' ? value : inUnitOfField(field, value, codeOf(unit));
+}
+
+const codeOf = (unit: string | undefined): UnitCode | undefined => UNITS.find(({ code }) => code === unit)?.code;

@@ -9,6 +9,7 @@ import type { ObservationId } from '../vocabulary/observations.ts';
 import type { FittedPartId } from '../vocabulary/parts.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { TestId } from '../vocabulary/tests.ts';
+import { type UnitChoice, USUAL_CHOICE } from '../vocabulary/unit-choice.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { WorkId } from '../vocabulary/works.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../vocabulary/zones.ts';
@@ -183,6 +184,8 @@ export interface VisitFacts {
   readonly focus: Focus | undefined;
   readonly held: boolean;
   readonly pace: 'brief' | 'full';
+  /** In which units a number without one is. */
+  readonly units: UnitChoice;
   /** The supervisor who acknowledged a trainee's live steps, while it counts. */
   readonly supervisor: string | undefined;
   /** Set where the maker's procedure governs instead of the interlocks here. */
@@ -327,6 +330,7 @@ export function noFacts(): VisitFacts {
     focus: undefined,
     held: false,
     pace: 'brief',
+    units: USUAL_CHOICE,
     supervisor: undefined,
     gate: undefined,
     energy: Object.fromEntries(ZONES.map((zone) => [zone, 'unknown'])) as Record<ZoneId, EnergyState>,

@@ -369,6 +369,7 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
     case 'check.hastened':
     case 'check.ended':
     case 'talk.changed':
+    case 'units.chosen':
     case 'visit.held':
     case 'visit.resumed':
     case 'close.refused':

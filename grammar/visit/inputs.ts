@@ -6,6 +6,7 @@ import type { ObservationId } from '../vocabulary/observations.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { QuantityId, UnitCode, Value } from '../vocabulary/quantities.ts';
 import type { TestId } from '../vocabulary/tests.ts';
+import type { UnitChoice } from '../vocabulary/unit-choice.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { Hash } from './envelope.ts';
 import type { KeptSound } from './kept-sound.ts';
@@ -102,7 +103,11 @@ export type VisitInput =
       readonly software: string;
       /** The time zone of the device as its IANA name, such as America/Chicago. */
       readonly zone?: string;
+      /** In which units a number without one is; the usual ones where absent. */
+      readonly units?: UnitChoice;
     }
+  /** Other units were chosen on the device: from now on a number without one is in these. */
+  | { readonly type: 'chose.units'; readonly time: InputTime; readonly units: UnitChoice }
   /** The visit is taken up again from its record, after a reload or a break. `cut`: what was heard when it broke off. */
   | { readonly type: 'restored.visit'; readonly time: InputTime; readonly cut?: string }
   /** Another device holds the technician's lease of the visit from here on: the first entry of its own that counts. */

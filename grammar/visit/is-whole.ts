@@ -105,6 +105,7 @@ const FIELDS: { readonly [T in VisitOutcome['type']]: Fields<Of<T>> } = {
   'check.hastened': {},
   'check.ended': {},
   'talk.changed': { pace: 'text' },
+  'units.chosen': { units: 'record' },
   'prompt.said': { id: 'text', kind: 'text', text: 'text' },
   'visit.held': {},
   'visit.resumed': {},

@@ -1,7 +1,10 @@
+import { offsetOf } from '../vocabulary/in-base-unit.ts';
 import type { Reading } from '../vocabulary/measurement.ts';
 import type { PointId } from '../vocabulary/points.ts';
 import type { QuantityId } from '../vocabulary/quantities.ts';
+import { chosenFor, USUAL_CHOICE } from '../vocabulary/unit-choice.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
+import { unitFor } from '../vocabulary/units.ts';
 import type { Judged, TakenUnder } from './events.ts';
 import { type Band, nameplateFigure, type ReadingRule, RULES } from './rules.ts';
 
@@ -48,10 +51,15 @@ export function samePlaces(a: readonly PointId[], b: readonly PointId[]): boolea
  * Returns undefined where no rule speaks. An open circuit has no value to hold against a band.
  */
 export function judgeReading(reading: Reading, under: TakenUnder, unit: UnitProfile): Judged | undefined {
-  const { value } = reading;
-  if (value === 'open') return undefined;
+  if (reading.value === 'open') return undefined;
   for (const rule of RULES) {
-    if (!speaksOf(rule, reading, under) || (rule.metering !== undefined && rule.metering !== unit.metering)) continue;
+    const value = inUnitOfRule(rule, reading);
+    if (
+      value === undefined ||
+      !speaksOf(rule, reading, under) ||
+      (rule.metering !== undefined && rule.metering !== unit.metering)
+    )
+      continue;
     const figure = rule.of === undefined ? 1 : nameplateFigure(unit, rule.of);
     if (figure === undefined) continue;
     const bandOn = (band: Band): Band => (rule.shift === true ? shifted(band, figure) : scaled(band, figure));
@@ -60,7 +68,7 @@ export function judgeReading(reading: Reading, under: TakenUnder, unit: UnitProf
     return {
       word: placeInBands(value, fit, limit, meterError(reading.quantity, value)),
       rule: rule.id,
-      band: fit,
+      band: bandIn(reading, rule, fit),
       source: rule.source,
       tag: rule.tag,
     };
@@ -68,10 +76,32 @@ export function judgeReading(reading: Reading, under: TakenUnder, unit: UnitProf
   return undefined;
 }
 
+/** Temperatures, their differences and pressures are read in one unit or another; what else is read in another unit than the rule's is not judged by it. */
+function inUnitOfRule(rule: ReadingRule, { quantity, value, unit }: Reading): number | undefined {
+  if (typeof value !== 'number') return undefined;
+  if (unit === rule.unit) return value;
+  const [from, to] = [unitFor(unit, quantity), unitFor(rule.unit, quantity)];
+  if (from === undefined || to === undefined || chosenFor(quantity, USUAL_CHOICE) === undefined) return undefined;
+  return (value * from.factor + offsetOf(from, quantity) - offsetOf(to, quantity)) / to.factor;
+}
+
+/** The rule's band in the unit of the reading, to a tenth. */
+function bandIn({ quantity, unit }: Reading, rule: ReadingRule, band: Band): Band {
+  const [from, to] = [unitFor(rule.unit, quantity), unitFor(unit, quantity)];
+  if (unit === rule.unit || from === undefined || to === undefined) return band;
+  const here = (end: number): number => {
+    const base = end * from.factor + offsetOf(from, quantity);
+    return Math.round(((base - offsetOf(to, quantity)) / to.factor) * 10) / 10;
+  };
+  return {
+    ...(band.low === undefined ? {} : { low: here(band.low) }),
+    ...(band.high === undefined ? {} : { high: here(band.high) }),
+  };
+}
+
 function speaksOf(rule: ReadingRule, reading: Reading, under: TakenUnder): boolean {
   return (
     rule.quantity === reading.quantity &&
-    rule.unit === reading.unit &&
     rule.at.some((places) => samePlaces(places, reading.at)) &&
     (rule.power === undefined || rule.power === under.power) &&
     (rule.call === undefined || rule.call === under.call)

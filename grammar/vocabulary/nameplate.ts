@@ -1,5 +1,7 @@
-import type { UnitCode } from './quantities.ts';
+import type { QuantityId, UnitCode } from './quantities.ts';
 import { rowsBy } from './rows-by.ts';
+import { bareUnit, type UnitChoice, USUAL_CHOICE } from './unit-choice.ts';
+import { UNITS_BY_CODE } from './units.ts';
 
 /** One line of a nameplate or of what is known of the unit. */
 export interface NameplateField {
@@ -258,3 +260,22 @@ export const PLATE_LINES = [
   ['refrigerant'],
 ] as const satisfies readonly (readonly NameplateFieldId[])[];
 export type PlateField = (typeof PLATE_LINES)[number][number];
+
+/** What a number of the plate measures where it may be in one unit or another. */
+const QUANTITY_OF_UNIT: Readonly<Partial<Record<UnitCode, QuantityId>>> = {
+  '[psi]': 'pressure',
+  '[degF]': 'difference',
+};
+
+/** The unit of a number of the plate that was said without one. */
+export function bareUnitOfField({ unit }: NameplateField, choice: UnitChoice = USUAL_CHOICE): UnitCode | undefined {
+  const quantity = unit === undefined ? undefined : QUANTITY_OF_UNIT[unit];
+  return quantity === undefined ? unit : bareUnit(quantity, choice);
+}
+
+/** A number of the plate in the unit of its field, as whoever reckons with it takes it; degrees are differences there. */
+export function inUnitOfField({ unit }: NameplateField, value: number, said: UnitCode | undefined): number {
+  if (unit === undefined || said === undefined || said === unit) return value;
+  const [from, to] = [UNITS_BY_CODE[said], UNITS_BY_CODE[unit]];
+  return from.base === to.base ? (value * from.factor) / to.factor : value;
+}

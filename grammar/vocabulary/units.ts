@@ -16,6 +16,8 @@ export interface Unit {
   readonly say: string;
   /** Understood, and not listened for: a short sound that other words end in. */
   readonly unheard?: true;
+  /** Names no scale: it stands for the one that is chosen (unit-choice.ts). */
+  readonly asChosen?: true;
 }
 
 export const UNITS = [
@@ -100,7 +102,16 @@ export const UNITS = [
     base: '[degF]',
     factor: 1,
     sign: '°F',
-    say: '(degree | degrees) [fahrenheit] | fahrenheit | degrees f',
+    say: 'degree | degrees',
+    asChosen: true,
+  },
+  {
+    code: '[degF]',
+    quantities: ['temperature', 'wet-bulb', 'difference'],
+    base: '[degF]',
+    factor: 1,
+    sign: '°F',
+    say: '(degree | degrees) fahrenheit | fahrenheit | degrees f',
   },
   {
     code: 'Cel',

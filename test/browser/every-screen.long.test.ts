@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
 import { LIGHTS, TEXT_SIZES } from '../../client/screens/session/screen-settings.ts';
-import { accessFaults, cutOff, overflow, overlaps } from './look-over.ts';
+import { accessFaults, cutOff, largerThanTheTwo, overflow, overlaps, redWithoutDanger } from './look-over.ts';
 import { PROJECT_ROOT } from './project-root.ts';
 import { ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
 import { libraryLines, Technician } from './technician.ts';
@@ -40,6 +40,9 @@ afterAll(async () => {
   await folder.remove();
 });
 
+/** Screens of the review, whose charts have colours of their own. */
+const REVIEWED = /^(review|printed)/;
+
 /** What is wrong with the screen as it stands, at each size, in each light and with each size of text. */
 async function lookOver(name: string): Promise<readonly string[]> {
   const faults: string[] = [];
@@ -59,6 +62,10 @@ async function lookOver(name: string): Promise<readonly string[]> {
         where,
         (await overlaps(page)).map((one) => `overlaps: ${one}`),
       );
+      note(
+        where,
+        (await largerThanTheTwo(page)).map((one) => `as large as the step: ${one}`),
+      );
       if (text === 'normal') await page.screenshot({ path: join(FOLDER, `${name}-${size.width}x${size.height}.png`) });
     }
   }
@@ -66,6 +73,11 @@ async function lookOver(name: string): Promise<readonly string[]> {
   for (const light of LIGHTS) {
     await show(light, 'normal');
     note(`${name} ${light}`, await accessFaults(page));
+    if (!REVIEWED.test(name))
+      note(
+        `${name} ${light}`,
+        (await redWithoutDanger(page)).map((one) => `red: ${one}`),
+      );
     await page.screenshot({ path: join(FOLDER, `${name}-${light}.png`) });
   }
   await show('light', 'normal');
@@ -84,7 +96,7 @@ async function show(light: string, text: string): Promise<void> {
 
 /** The sheets under "More" that are open to everybody, by the key that opens them. */
 const SHEETS = ['A reading', 'Something seen', 'Power switched', 'Prove it dead', 'Part fitted or work done'];
-const OTHER_SHEETS = ['Recommend, sign', 'What was dictated', 'Sound', 'Sound check', 'Screen'];
+const OTHER_SHEETS = ['Recommend, sign', 'What was dictated', 'Sound', 'Sound check', 'What can be said', 'Screen'];
 
 describe("the technician's page", () => {
   test('before a visit', async () => {

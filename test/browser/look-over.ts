@@ -89,3 +89,70 @@ export async function overlaps(page: Page): Promise<readonly string[]> {
     }
   });
 }
+
+/**
+ * What of the running visit is written larger than the step or question, or than the value: those two are the largest
+ * things, in every state. A step in many words may be smaller than the value, never than anything else.
+ */
+export async function largerThanTheTwo(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const visit = document.querySelector('main.visit');
+    if (visit === null || document.querySelector('dialog[open]') !== null) return [];
+    const size = (element: Element) => Number.parseFloat(getComputedStyle(element).fontSize);
+    const two = '.asked-words, .live-number, .proof-value';
+    const largest = [...visit.querySelectorAll(two)].filter((one) => one.checkVisibility());
+    const least = Math.min(...largest.map(size));
+    if (largest.length === 0) return ['neither a step nor a value is shown'];
+    return [...visit.querySelectorAll('*')]
+      .filter((element) => element.closest(`${two}, .reader-only`) === null && element.checkVisibility())
+      .filter((element) =>
+        [...element.childNodes].some((one) => one.nodeType === Node.TEXT_NODE && one.nodeValue?.trim()),
+      )
+      .filter((element) => size(element) >= least)
+      .map((element) => `${size(element)} px beside ${least} px: ${element.textContent?.slice(0, 40)}`);
+  });
+}
+
+/** Where red is meant to be: energy that may be there, cautions and warnings, and the two keys that answer danger. */
+const DANGER = '.energy-live, .energy-unknown, .asked-caution, .warned, .key.warm';
+const KEYS_OF_DANGER = ['Live – I have it', 'Somebody is hurt'];
+
+/** What is red, or reddish, as computed, and is no danger: red says that and nothing else. */
+export async function redWithoutDanger(page: Page): Promise<readonly string[]> {
+  return page.evaluate(
+    ({ danger, keys }) => {
+      const found: string[] = [];
+      for (const element of document.querySelectorAll('body *')) {
+        const key = element.closest('.key.warm');
+        const isMeant = element.closest(danger) !== null && (key === null || keys.includes(key.textContent ?? ''));
+        if (isMeant || element.closest('.reader-only') !== null || !element.checkVisibility()) continue;
+        const style = getComputedStyle(element);
+        const isSvg = element instanceof SVGElement;
+        const shown = [
+          ['text', style.color, true],
+          ['paper', style.backgroundColor, true],
+          ['frame', style.borderTopColor, Number.parseFloat(style.borderTopWidth) > 0],
+          ['frame', style.borderLeftColor, Number.parseFloat(style.borderLeftWidth) > 0],
+          ['filling', style.fill, isSvg],
+          ['line', style.stroke, isSvg],
+        ] as const;
+        for (const [what, colour, counts] of shown)
+          if (counts && isRed(colour))
+            found.push(
+              `${what} ${colour}: ${element.className || element.tagName} ${element.textContent?.slice(0, 30)}`,
+            );
+      }
+      return found;
+
+      /** A hue within 25 degrees of red that is clearly a colour. */
+      function isRed(colour: string): boolean {
+        const [r = 0, g = 0, b = 0, a = 1] = (colour.match(/[\d.]+/g) ?? []).map(Number);
+        const [high, low] = [Math.max(r, g, b), Math.min(r, g, b)];
+        if (!colour.startsWith('rgb') || a === 0 || high - low < 20 || high !== r) return false;
+        const hue = (60 * (g - b)) / (high - low);
+        return Math.abs(hue) <= 25;
+      }
+    },
+    { danger: DANGER, keys: KEYS_OF_DANGER },
+  );
+}

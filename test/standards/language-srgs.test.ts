@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Expression, Rules } from '../../grammar/phrases/expression.ts';
 import { repeat, rule, sequence, word } from '../../grammar/phrases/expression.ts';
 import { ENGLISH } from '../../grammar/phrases/languages/english/english.ts';
+import { WRITTEN_ENGLISH } from '../../grammar/phrases/languages/english/written-english.ts';
 import { match } from '../../grammar/phrases/match.ts';
 import { Network } from '../../grammar/phrases/network.ts';
 import { PatternError, pattern, sentences } from '../../grammar/phrases/pattern.ts';
@@ -14,7 +15,7 @@ import { tokenise } from '../../grammar/phrases/tokenise.ts';
  */
 const takes = (rules: Rules, text: string): boolean => {
   const network = new Network(rules, 'main', ENGLISH);
-  return match(network, tokenise(text)).some((path) =>
+  return match(network, tokenise(text, WRITTEN_ENGLISH)).some((path) =>
     path.steps.every(({ taken }) => taken === undefined || taken.how === 'word'),
   );
 };

@@ -54,6 +54,11 @@ export class LeaseDatabase {
   }
 }
 
+/** What a visit is for this device: all that counted before it took it over, and what it wrote itself since. */
+export function withTaken(own: readonly string[], taken: TakenVisit | undefined): readonly string[] {
+  return taken === undefined ? own : [...taken.bodies, ...own.slice(taken.own)];
+}
+
 async function withDatabase<Result>(work: (database: Awaited<ReturnType<typeof open>>) => Promise<Result>) {
   const database = await open();
   try {

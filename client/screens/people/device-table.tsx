@@ -1,4 +1,5 @@
 import { PEOPLE } from '../../words/pages/people-words.ts';
+import { showMoment } from '../show/show-moment.ts';
 
 export interface PairedDevice {
   readonly device: string;
@@ -87,5 +88,5 @@ export function DeviceTable({ devices, nameOf, onRevoke, onFile }: DeviceTablePr
 
 /** In the reader's own time zone, to the minute. */
 export function showTime(at: number): string {
-  return new Date(at).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' });
+  return showMoment(at);
 }

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { encode } from 'uqr';
 import { PEOPLE } from '../../words/pages/people-words.ts';
+import { showClock } from '../show/show-moment.ts';
 
 /** A code that the server gave once: it stands here and nowhere else. */
 export interface GivenSecret {
@@ -57,5 +58,5 @@ function QrCode({ text }: { readonly text: string }) {
 }
 
 function timeOf(at: number): string {
-  return new Date(at).toLocaleTimeString('en', { timeStyle: 'short' });
+  return showClock(at);
 }

@@ -8,6 +8,7 @@ import { printTimes } from '../../words/printed/print-times.ts';
 import { printedSheet } from '../../words/printed/printed-sheet.ts';
 import type { SheetSection } from '../../words/printed/sheet.ts';
 import { VOUCHED } from '../../words/printed/vouched-words.ts';
+import { readScreenSettings } from '../session/screen-settings.ts';
 import { useWatchedVisit } from './use-watched-visit.ts';
 
 /** One visit as it is printed: on the screen, on paper, as PDF. */
@@ -15,7 +16,11 @@ export function PrintedRecord({ visit }: { readonly visit: string }) {
   const { events, level } = useWatchedVisit(visit);
   const vouchedBy = useVouched(visit, events.length);
   if (events.length === 0 || !level) return <main className="printed">{PRINTED.reading}</main>;
-  const { title, under, sections } = printedSheet(toVisitRecord(events), { zone: HERE, vouchedBy });
+  const { title, under, sections } = printedSheet(toVisitRecord(events), {
+    zone: HERE,
+    hours: readScreenSettings().hours,
+    vouchedBy,
+  });
   return (
     <main className="printed" data-printed={vouchedBy.length > 0}>
       <p className="not-printed">
@@ -99,7 +104,7 @@ async function fetchVouched(visit: string): Promise<readonly string[]> {
     fetchJson<{ readonly heads: readonly SignedHead[] }>('/api/heads'),
   ]);
   const latest = heads.findLast(({ streams: kept }) => kept.some(({ stream }) => stream.split('/')[1] === visit));
-  const times = printTimes(HERE);
+  const times = printTimes(HERE, readScreenSettings().hours);
   return [
     ...streams.flatMap(({ head, said }) => (said === undefined ? [] : [VOUCHED.incomplete(head.seq, said)])),
     ...streams.map(({ device, head }) => VOUCHED.ofDevice(device, head)),

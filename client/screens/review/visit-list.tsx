@@ -5,6 +5,7 @@ import { REVIEW } from '../../words/pages/review-words.ts';
 import { SignInFirst } from '../people/sign-in-page.tsx';
 import { askServer } from '../session/server-answer.ts';
 import { AboutLine } from '../show/about-line.tsx';
+import { showMoment } from '../show/show-moment.ts';
 import { ListFilters } from './list-filters.tsx';
 import type { ListedVisit } from './listed-visit.ts';
 import { asParameters, type ListQuery, useListQuery } from './use-list-query.ts';
@@ -83,7 +84,7 @@ function VisitLine({ visit }: { readonly visit: ListedVisit }) {
     <a className="visit-card" href={`/review?visit=${encodeURIComponent(visit.visit)}`} data-state={state}>
       <span className="visit-when">
         <span className={`badge badge-${state}`}>{LIST.states[state]}</span>{' '}
-        <time dateTime={new Date(visit.openedAt).toISOString()}>{showTime(visit.openedAt)}</time>
+        <time dateTime={new Date(visit.openedAt).toISOString()}>{showMoment(visit.openedAt)}</time>
       </span>
       <span className="visit-what" dir="auto">
         <strong>{site === '' ? visit.visit : site}</strong> <span className="quiet">{complaint}</span>
@@ -137,9 +138,4 @@ function useVisits(query: ListQuery, shown: number): { readonly answer?: ListAns
     };
   }, [query, shown]);
   return state;
-}
-
-/** In the reader's own time zone, to the minute. */
-function showTime(at: number): string {
-  return new Date(at).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' });
 }

@@ -2,11 +2,12 @@ import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import type { RecordLine } from '../../../grammar/visit/record-lines.ts';
+import { isUsualChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { readPairing } from '../../record/browser/device-key.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
 import { KeptSounds } from '../../record/browser/kept-sounds.ts';
-import { LeaseDatabase, type LeftVisit } from '../../record/browser/lease-database.ts';
+import { LeaseDatabase, type LeftVisit, withTaken } from '../../record/browser/lease-database.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
 import { sendDevice } from '../../record/browser/send-device.ts';
@@ -15,8 +16,9 @@ import { readEpochs } from '../../record/next-epoch.ts';
 import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
-import { takeOver, type VisitElsewhere, visitsElsewhere, withTaken } from './take-over.ts';
-import { type Opening, type SessionEdges, VisitSession } from './visit-session.ts';
+import { readScreenSettings } from './screen-settings.ts';
+import type { VisitElsewhere } from './take-over.ts';
+import type { Opening, SessionEdges, VisitSession } from './visit-session.ts';
 
 /** A visit as this device holds it. */
 export interface DeviceVisit {
@@ -95,13 +97,22 @@ export class Device {
   /** To be called by the one tab that holds the writer's lock. */
   async begin(stream: StreamId, opening: Omit<Opening, 'type' | 'visit' | 'software'>): Promise<VisitSession> {
     const software = `readback ${__VERSION__}`;
-    const whole: Opening = { type: 'opened.visit', visit: stream.visit, software, zone: zoneHere(), ...opening };
+    const whole: Opening = {
+      type: 'opened.visit',
+      visit: stream.visit,
+      software,
+      zone: zoneHere(),
+      ...unitsHere(),
+      ...opening,
+    };
+    const { VisitSession } = await import('./visit-session.ts');
     return VisitSession.open(await this.#edges(stream), whole);
   }
 
   /** The open visits that other devices hold, as far as the server tells; a sentence where it does not. */
   async visitsElsewhere(): Promise<readonly VisitElsewhere[] | string> {
     const { company, device } = await this.newStream();
+    const { visitsElsewhere } = await import('./take-over.ts');
     return visitsElsewhere(browserLink(), company, device);
   }
 
@@ -115,6 +126,10 @@ export class Device {
    * @throws {Error} with the sentence that says what hinders it; nothing is changed here then.
    */
   async takeOver(stream: StreamId): Promise<VisitSession> {
+    const [{ takeOver }, { VisitSession }] = await Promise.all([
+      import('./take-over.ts'),
+      import('./visit-session.ts'),
+    ]);
     const edges = await this.#edges(stream);
     const taken = await takeOver(browserLink(), stream, (await edges.record.read()).length);
     if (typeof taken === 'string') {
@@ -122,11 +137,15 @@ export class Device {
       throw new Error(taken);
     }
     await this.#leases.take(taken);
-    return VisitSession.takeOver({ ...edges, taken }, taken);
+    const session = VisitSession.takeOver({ ...edges, taken }, taken);
+    // A bare number is read as this device's own settings say, not those of the one before.
+    session.chooseUnits(readScreenSettings().units);
+    return session;
   }
 
   /** To be called by the one tab that holds the writer's lock. */
   async resume(stream: StreamId): Promise<VisitSession> {
+    const { VisitSession } = await import('./visit-session.ts');
     return VisitSession.resume(await this.#edges(stream));
   }
 
@@ -145,6 +164,12 @@ export class Device {
   #record(stream: StreamId): Promise<VisitRecord> {
     return openVisitRecord({ stream, store: this.#store, link: browserLink(), clock: Date.now });
   }
+}
+
+/** The units that were chosen on this device, where they are not the usual ones. */
+function unitsHere(): Pick<Opening, 'units'> {
+  const { units } = readScreenSettings();
+  return isUsualChoice(units) ? {} : { units };
 }
 
 /** The time zone that this device is set to, by its IANA name. */

@@ -1,4 +1,4 @@
-import { understand } from '../../../grammar/phrases/understand.ts';
+import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
@@ -10,14 +10,16 @@ import type { VisitContext } from '../../visit/chart/context.ts';
 /** The sound of what is dictated: on the disk before the record speaks of it, and gone again where nothing came of it. */
 export class DictatedSound {
   readonly #sounds: KeptSounds;
+  readonly #understand: (text: string) => Promise<Understanding>;
 
-  constructor(sounds: KeptSounds) {
+  constructor(sounds: KeptSounds, understand: (text: string) => Promise<Understanding>) {
     this.#sounds = sounds;
+    this.#understand = understand;
   }
 
   /** Keeps the sound of an utterance, where that was agreed to and it may be dictated; no other sound is ever kept. */
   async keep(samples: Float32Array, text: string, context: VisitContext): Promise<KeptSound | undefined> {
-    if (!keepsSound(context) || !mayBeDictated(text, context)) return undefined;
+    if (!keepsSound(context) || !(await this.#mayBeDictated(text, context))) return undefined;
     try {
       const sha256 = await this.#sounds.keep(writeWav(samples, SAMPLE_RATE));
       return { sha256, ms: Math.round((samples.length * 1000) / SAMPLE_RATE) };
@@ -32,10 +34,11 @@ export class DictatedSound {
     if (events.some((event) => 'sound' in event && event.sound?.sha256 === sha256)) return;
     await this.#sounds.drop(sha256).catch(() => undefined);
   }
-}
 
-/** A heading, or the words behind one. */
-function mayBeDictated(text: string, { dictating }: VisitContext): boolean {
-  const { kind } = understand(text).meaning;
-  return dictating !== undefined || kind === 'note' || kind === 'dictated';
+  /** A heading, or the words behind one. */
+  async #mayBeDictated(text: string, { dictating }: VisitContext): Promise<boolean> {
+    if (dictating !== undefined) return true;
+    const { kind } = (await this.#understand(text)).meaning;
+    return kind === 'note' || kind === 'dictated';
+  }
 }

@@ -10,11 +10,6 @@ import { TAKE_OVER } from '../../words/pages/start-words.ts';
 import { askServer } from './server-answer.ts';
 import { askWho } from './who.ts';
 
-/** What a visit is for this device: all that counted before it took it over, and what it wrote itself since. */
-export function withTaken(own: readonly string[], taken: TakenVisit | undefined): readonly string[] {
-  return taken === undefined ? own : [...taken.bodies, ...own.slice(taken.own)];
-}
-
 /** A visit as the server holds it, for whoever may carry it on. */
 export interface VisitElsewhere {
   readonly visit: string;

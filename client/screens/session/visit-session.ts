@@ -1,5 +1,4 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
@@ -7,10 +6,11 @@ import type { TakenOver } from '../../../grammar/visit/messages.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import type { KeptSounds } from '../../record/browser/kept-sounds.ts';
-import type { TakenVisit } from '../../record/browser/lease-database.ts';
+import { type TakenVisit, withTaken } from '../../record/browser/lease-database.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
 import { inTurn } from '../../record/in-turn.ts';
@@ -27,7 +27,7 @@ import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
 import { type CheckStep, checkSound } from './sound-check.ts';
-import { withTaken } from './take-over.ts';
+import { UnderstandLink } from './understand-link.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
 export interface SessionState {
@@ -79,6 +79,7 @@ export class VisitSession {
     this.#building = share < 1 ? share : undefined;
     this.#changed();
   });
+  readonly #understand = new UnderstandLink();
   readonly #sounds = new PageSounds();
   readonly #mouth: PageMouth;
   readonly #ear: PageHearing;
@@ -97,7 +98,7 @@ export class VisitSession {
   private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
     const { record, news, sounds, taken, left } = edges;
     this.#taken = taken;
-    this.#dictated = new DictatedSound(sounds);
+    this.#dictated = new DictatedSound(sounds, (text) => this.#understand.ask(text, { readings: [] }, {}));
     this.#record = record;
     this.#news = news;
     this.#events = [...events];
@@ -202,6 +203,11 @@ export class VisitSession {
     this.#work((run) => run.take({ type: 'wrote.words', of, text }));
   }
 
+  /** A number without a unit is in these from now on; what was read stays as it was. */
+  chooseUnits(units: UnitChoice): void {
+    this.#work((run) => run.take({ type: 'chose.units', units }));
+  }
+
   acknowledgeAsSupervisor(supervisor: string): void {
     this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'this-device' }));
   }
@@ -262,6 +268,7 @@ export class VisitSession {
     await this.#ear.stop();
     this.#mouth.hush(true);
     this.#diagnosis.end();
+    this.#understand.end();
     this.#forgetNetwork();
     this.#sounds.end();
     this.#news.close();
@@ -315,7 +322,7 @@ export class VisitSession {
 
   #edges(): VisitEdges {
     return {
-      understand,
+      understand: (text, expectation, options) => this.#understand.ask(text, expectation, options),
       diagnose: (unit, evidence, parked) => this.#diagnosis.ask(unit, evidence, parked),
       mouth: this.#mouth,
       clock: this.#clock,

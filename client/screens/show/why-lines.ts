@@ -1,12 +1,14 @@
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { RankedSuspects } from '../../../grammar/visit/inputs.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import type { Value } from '../../../grammar/vocabulary/quantities.ts';
+import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import { TESTS_BY_ID } from '../../../grammar/vocabulary/tests.ts';
+import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { WHY_PANEL } from '../../words/pages/visit-words.ts';
 import { showPercent } from '../../words/shown/show-likely.ts';
 import { showPlace, showValue } from '../../words/shown/show-reading.ts';
 import { showObservation } from '../../words/shown/show-understanding.ts';
+import { inChosenUnit } from '../../words/things/chosen-words.ts';
 import { exclusionWords } from '../../words/things/exclusion-words.ts';
 import { faultWords } from '../../words/things/fault-words.ts';
 
@@ -32,13 +34,13 @@ const probabilityOf = (suspects: Suspects, fault: FaultId): number =>
  * that show the leader, whom the readings have taken out, and what the last answer moved. Parts without lines are left out.
  */
 export function whyLines(
-  { readings, observations, suspects }: Pick<FoldedVisit, 'readings' | 'observations' | 'suspects'>,
+  { readings, observations, suspects, units }: Pick<FoldedVisit, 'readings' | 'observations' | 'suspects' | 'units'>,
   assessment: RankedSuspects | undefined,
 ): readonly WhyPart[] {
   if (assessment === undefined || assessment.suspects.length === 0) return [];
   const now = assessment.suspects;
   const leader = now[0]!.fault;
-  return [nextPart(assessment), shownPart(), exclusionPart(), excludedPart(), movedPart()].filter(
+  return [nextPart(assessment, units), shownPart(), exclusionPart(), excludedPart(), movedPart()].filter(
     ({ lines }) => lines.length > 0,
   );
 
@@ -93,16 +95,24 @@ export function whyLines(
   }
 }
 
-function nextPart({ next, expects = [] }: RankedSuspects): WhyPart {
+function nextPart({ next, expects = [] }: RankedSuspects, units: UnitChoice): WhyPart {
   const test = next[0];
   return {
     title: test ? WHY_PANEL.next(TESTS_BY_ID[test.id].name) : '',
     lines: expects.map((shown) => ({
       what: faultWords(shown.fault),
       figure:
-        shown.unit === 'observation' ? showObservation(shown.expected) : showValue(rounded(shown.expected), shown.unit),
+        shown.unit === 'observation'
+          ? showObservation(shown.expected)
+          : showExpected(shown.expected, shown.unit, test?.quantity === 'difference', units),
     })),
   };
+}
+
+function showExpected(value: Value, unit: UnitCode, isDifference: boolean, units: UnitChoice): string {
+  if (value === 'open') return showValue(value, unit);
+  const chosen = inChosenUnit(value, unit, isDifference, units);
+  return showValue(rounded(chosen.value), chosen.unit);
 }
 
 const rounded = (value: Value): Value => (value === 'open' ? value : ((Math.round(value * 10) / 10) as Value));

@@ -5,7 +5,7 @@ import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
-import { USUAL_UNITS } from '../../../grammar/vocabulary/units.ts';
+import { bareUnit } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { Step, VisitContext } from '../../visit/chart/context.ts';
 import { unreadSections } from '../../visit/rules/charged-sections.ts';
 import { pairsOf } from '../../visit/rules/proof-plan.ts';
@@ -55,7 +55,7 @@ function liveOf(folded: FoldedVisit, context: VisitContext, latest: ReadingLine 
   if (question?.kind === 'which-place') return { ...question, kind: 'unplaced' };
   if (question?.kind === 'what-value') {
     const [{ quantity, at }] = question.of;
-    return { kind: 'awaited', at, unit: USUAL_UNITS[quantity] };
+    return { kind: 'awaited', at, unit: bareUnit(quantity, context.units) };
   }
   const { step } = context;
   if (context.phase === 'closed') return { kind: 'nothing' };
@@ -79,12 +79,12 @@ function askedAt(step: Step, { steps, said }: FoldedVisit): number {
 
 function awaitedOf(step: Step, context: VisitContext): Live {
   const { ask, zone } = step;
-  if (ask.kind === 'reading') return { kind: 'awaited', at: ask.at, unit: USUAL_UNITS[ask.quantity] };
+  if (ask.kind === 'reading') return { kind: 'awaited', at: ask.at, unit: bareUnit(ask.quantity, context.units) };
   const isCharge = ask.kind === 'action' && ask.done === 'capacitors-discharged';
   const [section] = isCharge && zone !== 'none' ? unreadSections(zone, context) : [];
   return section === undefined
     ? { kind: 'nothing' }
-    : { kind: 'awaited', at: section.at, unit: USUAL_UNITS['voltage-dc'] };
+    : { kind: 'awaited', at: section.at, unit: bareUnit('voltage-dc') };
 }
 
 /** Meter, each pair, meter again: those that are read with their volts, and the one that is measured now. */

@@ -21,6 +21,7 @@ export type MoreChoice =
   | 'ear'
   | 'sound'
   | 'sound-check'
+  | 'phrases'
   | 'screen';
 
 interface MoreSheetProps {
@@ -109,7 +110,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
     ],
     mend: choice(MORE.setRight, 'set-right', readingToSetRight(context) === undefined ? MORE.lacks.reading : undefined),
     write: [choice(MORE.write, 'write'), choice(MORE.dictated, 'dictated')],
-    ask: null,
+    ask: choice(MORE.phrases, 'phrases'),
     lead: null,
     talk: [
       choice(earOn ? MORE.earOff : MORE.earOn, 'ear'),

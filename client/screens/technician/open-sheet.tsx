@@ -4,6 +4,7 @@ import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/ob
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { TO_BE_PROVED } from '../../visit/rules/isolation.ts';
+import { expectationOf } from '../../visit/steps/expectation.ts';
 import { MORE } from '../../words/pages/key-words.ts';
 import { showObservation } from '../../words/shown/show-understanding.ts';
 import type { VisitSession } from '../session/visit-session.ts';
@@ -11,6 +12,7 @@ import { DictatedSheet } from './dictated-sheet.tsx';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
 import { PadSheet } from './pad-sheet.tsx';
 import { PartPicker } from './part-picker.tsx';
+import { PhraseSheet } from './phrase-sheet.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { PlateSheet } from './plate-sheet.tsx';
 import { ReadingPicker } from './reading-picker.tsx';
@@ -40,6 +42,7 @@ export type Open =
         | 'wires'
         | 'sound'
         | 'sound-check'
+        | 'phrases'
         | 'screen';
     }
   | { readonly sheet: 'pad'; readonly pad: PadRequest };
@@ -79,6 +82,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       case 'wires':
       case 'sound':
       case 'sound-check':
+      case 'phrases':
       case 'screen':
         return show({ sheet: choice });
       default:
@@ -119,8 +123,10 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <SoundSheet onChanged={() => (earOn ? void session.startEar() : undefined)} onClose={close} />;
     case 'sound-check':
       return <SoundCheckSheet session={session} onClose={close} />;
+    case 'phrases':
+      return <PhraseSheet expectation={expectationOf(context)} onClose={close} />;
     case 'screen':
-      return <ScreenSheet onClose={close} />;
+      return <ScreenSheet units={context.units} onUnits={(units) => session.chooseUnits(units)} onClose={close} />;
     case 'supervisor':
       return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
     case 'wires':
@@ -128,7 +134,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'write':
       return <WriteSheet signatures={context.signatures} onEnter={enter} onClose={close} />;
     case 'pad':
-      return <PadSheet request={open.pad} onEnter={enter} onClose={close} />;
+      return <PadSheet request={open.pad} units={context.units} onEnter={enter} onClose={close} />;
   }
 }
 

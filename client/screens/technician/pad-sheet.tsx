@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
+import { bareUnit, type UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { UNITS } from '../../../grammar/vocabulary/units.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { pairsOf } from '../../visit/rules/proof-plan.ts';
@@ -13,12 +14,14 @@ import type { PadRequest } from './touch-key.ts';
 
 interface PadSheetProps {
   readonly request: PadRequest;
+  /** Offered first. */
+  readonly units: UnitChoice;
   readonly onEnter: (meaning: Meaning, words: string) => void;
   readonly onClose: () => void;
 }
 
 /** The number pad for what is asked: one number, or several one after another. */
-export function PadSheet({ request, onEnter, onClose }: PadSheetProps) {
+export function PadSheet({ request, units, onEnter, onClose }: PadSheetProps) {
   const [values, setValues] = useState<readonly Value[]>([]);
   const asked = numbersOf(request);
   const at = Math.min(values.length, asked.length - 1);
@@ -36,7 +39,10 @@ export function PadSheet({ request, onEnter, onClose }: PadSheetProps) {
       <NumberPad
         key={at}
         title={asked.length === 1 ? now.title : PAD.oneOf(at + 1, asked.length, now.title)}
-        units={unitsOf(now.quantity)}
+        units={unitsOf(
+          now.quantity,
+          request.kind === 'set-right' ? request.reading.unit : bareUnit(now.quantity, units),
+        )}
         mayBeOpen={now.quantity === 'resistance' || now.quantity === 'insulation'}
         mayBeNegative={now.quantity === 'temperature' || now.quantity === 'wet-bulb'}
         onEnter={take}
@@ -131,9 +137,10 @@ function readingOf(quantity: QuantityId, at: Reading['at'], value: Value, unit: 
   };
 }
 
-/** The quantity's units, its base unit first. */
-function unitsOf(quantity: QuantityId): readonly { readonly code: UnitCode; readonly sign: string }[] {
+/** The quantity's units, the one that is likely meant first, then its base unit. */
+function unitsOf(quantity: QuantityId, first: UnitCode): readonly { readonly code: UnitCode; readonly sign: string }[] {
   const units = UNITS.filter((unit) => (unit.quantities as readonly QuantityId[]).includes(quantity));
-  const sorted = [...units].sort((a, b) => Number(b.base === b.code) - Number(a.base === a.code));
+  const rank = ({ code, base }: (typeof units)[number]) => (code === first ? 2 : Number(code === base));
+  const sorted = [...units].sort((a, b) => rank(b) - rank(a));
   return [...new Map(sorted.map(({ code, sign }) => [code, { code, sign }])).values()];
 }

@@ -38,7 +38,7 @@ export function PlateSheet({ context, onEnter, onClose }: PlateSheetProps) {
           ))}
         </div>
         <div className="keys">
-          <button type="submit" className="key warm wide">
+          <button type="submit" className="key first wide">
             {KEY.enterPlate}
           </button>
           <button type="button" className="key" onClick={onClose}>

@@ -1,4 +1,4 @@
-import { useCallback, useState, useSyncExternalStore } from 'react';
+import { lazy, Suspense, useCallback, useEffect, useState, useSyncExternalStore } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { VISIT } from '../../words/pages/visit-words.ts';
@@ -14,12 +14,16 @@ import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
 import { longWord } from './long-word.ts';
 import { isRepaired, NowPanel, shownLarge } from './now-panel.tsx';
-import { type Open, OpenSheet } from './open-sheet.tsx';
+import type { Open } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
 import { TalkKey } from './talk-key.tsx';
 import type { TouchKey } from './touch-key.ts';
 import { keysFor } from './touch-keys.ts';
 import { useWakeLock } from './use-wake-lock.ts';
+
+/** All sheets, fetched when the visit begins: a key that is pressed later needs no server. */
+const fetchSheets = () => import('./open-sheet.tsx');
+const OpenSheet = lazy(async () => ({ default: (await fetchSheets()).OpenSheet }));
 
 interface RunningVisitProps {
   readonly session: VisitSession;
@@ -45,6 +49,9 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
     else if (does.do === 'pad') setOpen({ sheet: 'pad', pad: does.pad });
     else setOpen({ sheet: does.sheet });
   };
+  useEffect(() => {
+    fetchSheets().catch(() => undefined);
+  }, []);
   const close = () => setOpen(undefined);
   const hold = useCallback((down: boolean) => session.holdToTalk(down), [session]);
   const cautionToCome = !cautionGiven(folded, context.caution);
@@ -123,7 +130,9 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
         <ReadingTable readings={folded.readings} />
       </aside>
       {open === undefined ? null : (
-        <OpenSheet open={open} session={session} show={setOpen} close={close} earOn={earOn} toggleEar={toggleEar} />
+        <Suspense fallback={null}>
+          <OpenSheet open={open} session={session} show={setOpen} close={close} earOn={earOn} toggleEar={toggleEar} />
+        </Suspense>
       )}
     </main>
   );

@@ -39,7 +39,7 @@ export function SupervisorSheet({ onAcknowledge, onClose }: SupervisorSheetProps
           <input ref={name} className="control" autoComplete="off" maxLength={80} required />
         </label>
         <div className="keys">
-          <button type="submit" className="key warm wide">
+          <button type="submit" className="key first wide">
             {SUPERVISOR.acknowledge}
           </button>
           <button type="button" className="key" onClick={onClose}>

@@ -1,5 +1,5 @@
 import './technician.css';
-import { useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import { claimWriter, type WriterClaim } from '../../record/browser/one-writer.ts';
 import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
@@ -15,9 +15,12 @@ import { KeptVisit, KeptVisits, useUnsent } from './kept-visits.tsx';
 import { OpenVisit } from './open-visit.tsx';
 import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
-import { RunningVisit } from './running-visit.tsx';
 import { UnsentFiles } from './unsent-files.tsx';
 import { VisitsElsewhere } from './visits-elsewhere.tsx';
+
+/** What a visit runs on, apart from the list that the page begins with: fetched while nobody waits for it yet. */
+const fetchVisit = () => Promise.all([import('./running-visit.tsx'), import('../session/visit-session.ts')]);
+const RunningVisit = lazy(async () => ({ default: (await fetchVisit())[0].RunningVisit }));
 
 type Place =
   | { readonly at: 'looking' }
@@ -78,6 +81,7 @@ export function TechnicianPage() {
       if (running === undefined || location.search === '?visits') setPlace({ at: 'visits', visits });
       else goOn(running.stream);
     };
+    fetchVisit().catch(() => undefined);
     look().catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
     return () => {
       gone = true;
@@ -90,11 +94,13 @@ export function TechnicianPage() {
       return <p className="quiet">{START.looking}</p>;
     case 'running':
       return (
-        <RunningVisit
-          session={place.session}
-          onLeave={() => void leave(place.session)}
-          onTakeAgain={(visit) => void leave(place.session).then(() => takeOver(visit))}
-        />
+        <Suspense fallback={<p className="quiet">{PAGE.loading}</p>}>
+          <RunningVisit
+            session={place.session}
+            onLeave={() => void leave(place.session)}
+            onTakeAgain={(visit) => void leave(place.session).then(() => takeOver(visit))}
+          />
+        </Suspense>
       );
     case 'other-tab':
       return <OtherTab device={device} stream={place.stream} />;

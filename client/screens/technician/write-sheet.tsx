@@ -49,7 +49,7 @@ export function WriteSheet({ signatures, onEnter, onClose }: WriteSheetProps) {
           </label>
         ))}
         <div className="keys">
-          <button type="submit" className="key warm wide">
+          <button type="submit" className="key first wide">
             {WRITE.record}
           </button>
           <button type="button" className="key" onClick={absent}>

@@ -29,6 +29,7 @@ const takeClosed = act((turn, event) => {
 function everyInput<A>(actions: A) {
   return {
     'opened.visit': { actions },
+    'chose.units': { actions },
     'restored.visit': { actions },
     'took.over.visit': { actions },
     'heard.utterance': { actions },

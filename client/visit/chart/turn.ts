@@ -5,6 +5,7 @@ import type { Question, QuestionEnd } from '../../../grammar/visit/questions.ts'
 import type { ToldDanger } from '../../../grammar/vocabulary/danger-signs.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import type { Prompt } from '../../speaking/mouth.ts';
+import { namingScale } from '../../words/things/chosen-words.ts';
 import { hasStartCapacitor } from '../rules/charged-sections.ts';
 import type { Talk, VisitContext } from './context.ts';
 import type { InternalEvent } from './messages.ts';
@@ -70,7 +71,8 @@ export class Turn {
   }
 
   /** Says a sentence and records that it was given to the mouth. Returns the prompt's id. */
-  say(kind: Prompt['kind'], text: string): string {
+  say(kind: Prompt['kind'], words: string): string {
+    const text = namingScale(words, this.context.units);
     const id = `p${this.context.promptCount + 1}`;
     this.record({ type: 'prompt.said', id, kind, text });
     const prompt: Prompt = { id, kind, text };
@@ -89,7 +91,8 @@ export class Turn {
 
   /** Puts a question; where one stands open, it waits its turn. */
   ask(question: Question, words: string): void {
-    this.record({ type: 'question.asked', number: this.context.questionCount + 1, question, words });
+    const asked = namingScale(words, this.context.units);
+    this.record({ type: 'question.asked', number: this.context.questionCount + 1, question, words: asked });
     this.putQuestion();
   }
 

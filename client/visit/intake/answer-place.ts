@@ -5,7 +5,8 @@ import type { Question } from '../../../grammar/visit/questions.ts';
 import { latestReading } from '../../../grammar/visit/standing.ts';
 import { MEASURANDS } from '../../../grammar/vocabulary/measurands.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
+import { bareUnit } from '../../../grammar/vocabulary/unit-choice.ts';
+import { unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { VisitContext } from '../chart/context.ts';
@@ -64,7 +65,7 @@ function readingMeant(
         ? placeBefore(context)
         : undefined;
   if (place === undefined || (unit !== undefined && unitFor(unit, place.quantity) === undefined)) return undefined;
-  return { ...place, value, unit: unit ?? USUAL_UNITS[place.quantity] };
+  return { ...place, value, unit: unit ?? bareUnit(place.quantity, context.units) };
 }
 
 type Place = Pick<Reading, 'quantity' | 'at'>;

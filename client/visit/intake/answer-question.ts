@@ -3,6 +3,7 @@ import { samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import type { Question } from '../../../grammar/visit/questions.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { chosenFor } from '../../../grammar/vocabulary/unit-choice.ts';
 import { unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
@@ -85,7 +86,8 @@ function choosesDigits(turn: Turn, question: Extract<Question, { kind: 'teen-or-
     takeReading(turn, { ...reading, value: chosen }, 'digits settled');
     return true;
   }
-  if (String(value).length < String(options[0]).length) return false;
+  // Read again, it is in the unit that was said with it, or in the chosen one.
+  if (String(value).length < String(options[0]).length || !isInUnitOf(reading, meaning, turn)) return false;
   turn.record({ type: 'reading.refused', reading, reason: 'read-again' });
   turn.endQuestion('answered');
   takeReading(turn, { ...reading, value }, 'as heard');
@@ -140,6 +142,12 @@ function readsThere(turn: Turn, { of }: Extract<Question, { kind: 'what-value' }
     turn.repeatStep();
   }
   return false;
+}
+
+/** Whether a number is in the unit of what was asked about. */
+function isInUnitOf({ quantity, unit }: Reading, meaning: Meaning, { context }: Turn): boolean {
+  const said = meaning.kind === 'value' ? meaning.unit : meaning.kind === 'reading' ? meaning.reading.unit : undefined;
+  return unit === (said ?? chosenFor(quantity, context.units) ?? unit);
 }
 
 function valueIn(meaning: Meaning, asked: Reading): number | undefined {

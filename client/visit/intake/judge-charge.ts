@@ -95,7 +95,7 @@ function judgePair(turn: Turn, pair: Pair): string {
     minutes: Math.round(conditions.minutesRunning),
     ...(withheld ? { noVerdict: verdict } : { judged: verdict }),
   });
-  return chargeWords(figure, value, withheld ? verdict : verdict.word);
+  return chargeWords(figure, value, withheld ? verdict : verdict.word, context.units);
 }
 
 /** °F, to a tenth; undefined outside the refrigerant's equation, which is never stretched. */

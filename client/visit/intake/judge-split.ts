@@ -2,6 +2,7 @@ import { latestReading, standingReadings } from '../../../grammar/visit/standing
 import { inFahrenheit } from '../../../grammar/vocabulary/in-fahrenheit.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { SAY } from '../../words/talk/prompts.ts';
+import { degreesChosen } from '../../words/things/chosen-words.ts';
 import type { VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { minutesRunning } from '../steps/choose-step.ts';
@@ -37,7 +38,7 @@ export function judgeSplit(turn: Turn): void {
     band: SPLIT_BAND,
     source: SPLIT_SOURCE,
   });
-  turn.say('answer', SAY.split(split, fits));
+  turn.say('answer', SAY.split(degreesChosen(split, context.units), fits));
 }
 
 function lastFahrenheit(context: VisitContext, place: PointId): number | undefined {

@@ -16,6 +16,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import { nameplateName } from '../../words/things/nameplate-words.ts';
 import type { Turn } from '../chart/turn.ts';
 import { isOpened, TAKEN_OFF, zonesOpenedAt } from '../rules/isolation.ts';
+import { mayBeInEither } from '../rules/may-be-in-either.ts';
 import { SHOWN_BY_LOOK } from '../rules/shown-by-look.ts';
 import { zoneOf } from '../steps/plans.ts';
 import { endProofs } from './end-proofs.ts';
@@ -62,6 +63,10 @@ export function takeCorrection(turn: Turn, correction: Correction): void {
   }
   if (subject !== undefined && !unitBelongs(correction.unit, subject.quantity)) {
     turn.say('question', SAY.otherUnit);
+    return;
+  }
+  if (subject !== undefined && mayBeInEither(subject, correction, turn.context)) {
+    turn.say('question', SAY.correctWithUnit);
     return;
   }
   if (question !== undefined) {

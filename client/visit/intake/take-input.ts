@@ -1,10 +1,12 @@
 import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
+import { isUsualChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { heedDenied } from './ask-still-off.ts';
+import { chooseUnits } from './choose-units.ts';
 import { gateUnit } from './gate-unit.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedCircuitTold } from './heed-circuit-told.ts';
@@ -27,6 +29,7 @@ type Input<T extends VisitInput['type']> = Extract<VisitInput, { type: T }>;
 /** What an open visit makes of each kind of input. */
 const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) => void } = {
   'opened.visit': openVisit,
+  'chose.units': (turn, { units }) => chooseUnits(turn, units),
   'restored.visit': takeUpVisit,
   'took.over.visit': takeOverVisit,
   'heard.utterance': takeHeard,
@@ -87,6 +90,8 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
   if (turn.context.visit !== '') return void turn.say('answer', SAY.openAlready);
   turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software });
   turn.record({ type: 'phase.entered', phase: 'arrive' });
+  if (input.units !== undefined && !isUsualChoice(input.units))
+    turn.record({ type: 'units.chosen', units: input.units });
   turn.say('answer', SAY.opened(site));
   gateUnit(turn);
 }

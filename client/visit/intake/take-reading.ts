@@ -4,6 +4,7 @@ import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.t
 import { latestReading, standingReadings } from '../../../grammar/visit/standing.ts';
 import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
+import { chosenFor, type UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { cautionById } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -74,7 +75,7 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   const remark =
     judged !== undefined && !alarming && isRemarked(judged, under, reading, turn.context) ? SAY.judged(judged) : '';
   const isDue = remark === '' && confirmed === 'as heard' && isSectionDue(turn, reading);
-  turn.say('readback', isDue ? SAY.readInProof(reading) : readback(turn.context.step, reading, confirmed, remark));
+  turn.say('readback', isDue ? SAY.readInProof(reading) : readback(turn.context, reading, confirmed, remark));
   if (!alarming) followEnergy(turn, reading, zone);
   if (saysOnItsOwn) warnOfHolding(turn);
   followRefrigerant(turn, reading, turn.context.readingCount, work);
@@ -116,14 +117,23 @@ function isSectionDue({ context }: Turn, { at, quantity }: Reading): boolean {
   return due !== undefined && samePlaces(due.at, at);
 }
 
-/** What was just asked for is read back in fewer words. */
-function readback(step: Step | undefined, reading: Reading, confirmed: Confirmed, remark: string): string {
+/** What was just asked for is read back in fewer words; a unit that is not the chosen one is always told. */
+function readback(
+  { step, units }: Pick<VisitContext, 'step' | 'units'>,
+  reading: Reading,
+  confirmed: Confirmed,
+  remark: string,
+): string {
   if (confirmed === 'confirmed') return SAY.confirmed;
   if (step === undefined || !answersStep(step, reading) || confirmed !== 'as heard')
     return SAY.read(reading, confirmed === 'digits settled', remark);
   const isOfProof = step.id.startsWith('energy.pair@') || step.id.startsWith('energy.section@');
-  return isOfProof && remark === '' ? SAY.readInProof(reading) : SAY.readAsAsked(reading, remark);
+  if (isOfProof && remark === '') return SAY.readInProof(reading);
+  return isInBareUnit(reading, units) ? SAY.readAsAsked(reading, remark) : SAY.read(reading, false, remark);
 }
+
+const isInBareUnit = ({ quantity, unit }: Reading, units: UnitChoice): boolean =>
+  unit === (chosenFor(quantity, units) ?? unit);
 
 /** An answer has the function of the step that asked for it: volts at its places are a.c. or d.c. as it asked. */
 function asAsked(reading: Reading, context: VisitContext): Reading {

@@ -122,7 +122,7 @@ function sayLacking(turn: Turn, stage: RefrigerantStage | undefined): void {
 export function heedTestLimit(turn: Turn, psi: number): void {
   const { high, plated } = testLimits(turn.context);
   if (psi <= high) return;
-  const words = SAY_OF_REFRIGERANT.overLimit(high, plated);
+  const words = SAY_OF_REFRIGERANT.overLimit(high, plated, turn.context.units);
   turn.warn(words, 'outdoor-load');
 }
 
@@ -133,7 +133,7 @@ function takePressure(turn: Turn, psi: number, number: number): void {
   if (work.test === undefined) {
     const first = lacking(turn, 'held');
     if (first !== undefined) return sayLacking(turn, first);
-    if (psi < low && psi <= high) turn.say('warning', SAY_OF_REFRIGERANT.underFloor(low));
+    if (psi < low && psi <= high) turn.say('warning', SAY_OF_REFRIGERANT.underFloor(low, turn.context.units));
     return;
   }
   if (work.test.from === `reading ${number}`) return stand(turn, 'pressure-test');
@@ -160,7 +160,7 @@ function judge(turn: Turn, check: RefrigerantCheck, value: number, ms: number, r
   const judged = judgeRefrigerant(check, value);
   const minutes = Math.round(ms / MS_A_MINUTE);
   turn.record({ type: 'refrigerant.judged', check, value, minutes, judged, reading });
-  turn.say('answer', SAY_OF_REFRIGERANT.judged(check, value, judged.word));
+  turn.say('answer', SAY_OF_REFRIGERANT.judged(check, value, judged.word, turn.context.units));
 }
 
 function stand(turn: Turn, check: 'pressure-test' | 'decay'): void {

@@ -8,7 +8,8 @@ import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import type { Value } from '../../../grammar/vocabulary/quantities.ts';
 import { speltOut } from '../../../grammar/vocabulary/spelt-out.ts';
 import { deniesInjury } from '../../../grammar/vocabulary/trouble-signs.ts';
-import { USUAL_UNITS, unitFor } from '../../../grammar/vocabulary/units.ts';
+import { bareUnit } from '../../../grammar/vocabulary/unit-choice.ts';
+import { unitFor } from '../../../grammar/vocabulary/units.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
@@ -212,7 +213,7 @@ function takeBareValue(turn: Turn, meaning: Extract<Meaning, { kind: 'value' }>)
     return;
   }
   const value = asTakenOut(meaning.value, turn.context.step);
-  takeReading(turn, { ...only, value, unit: meaning.unit ?? USUAL_UNITS[only.quantity] }, 'as heard');
+  takeReading(turn, { ...only, value, unit: meaning.unit ?? bareUnit(only.quantity, turn.context.units) }, 'as heard');
 }
 
 /** A bare weight that answers what was recovered went out. */

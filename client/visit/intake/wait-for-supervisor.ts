@@ -6,6 +6,7 @@ import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { cautionsFor } from '../rules/cautions-due.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
+import { mayBeInEither } from '../rules/may-be-in-either.ts';
 import { zoneOf } from '../steps/plans.ts';
 
 /** A trainee without a supervisor's word. */
@@ -51,6 +52,10 @@ export function correctWaiting(
   const reading = turn.context.waiting.find((line) => line.number === number)?.reading;
   if (reading === undefined || (correction.value === undefined && correction.at === undefined)) {
     turn.say('question', SAY.correctWhat);
+    return;
+  }
+  if (mayBeInEither(reading, correction, turn.context)) {
+    turn.say('question', SAY.correctWithUnit);
     return;
   }
   const right: Reading = {

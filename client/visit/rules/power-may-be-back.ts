@@ -1,3 +1,4 @@
+import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
@@ -111,7 +112,7 @@ export function locksTold(heard: string): 'lock' | 'switch' | 'none' {
 }
 
 function wordsOf(text: string): string {
-  return tokenise(text)
+  return tokenise(text, WRITTEN_ENGLISH)
     .map(({ text: word }) => word)
     .join(' ');
 }

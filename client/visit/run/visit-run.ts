@@ -17,7 +17,7 @@ import type { VisitContext } from '../chart/context.ts';
 import { newVisit, type VisitSnapshot, visitMachine, visitOf } from '../chart/machine.ts';
 import type { Effect } from '../chart/turn.ts';
 import { evidenceOf } from '../rules/evidence-of.ts';
-import { expectationOf } from '../steps/expectation.ts';
+import { expectationOf, inUnits } from '../steps/expectation.ts';
 
 /** What the ear delivers, as far as the visit needs it. */
 export interface EarUtterance {
@@ -43,7 +43,12 @@ export interface Clock {
 
 /** The edges of a visit: all that differs between browser, terminal and tests. */
 export interface VisitEdges {
-  readonly understand: (text: string, expectation: Expectation, options: UnderstandOptions) => Understanding;
+  /** In this thread or another: the turn waits for it, and nothing overtakes. */
+  readonly understand: (
+    text: string,
+    expectation: Expectation,
+    options: UnderstandOptions,
+  ) => Understanding | Promise<Understanding>;
   readonly diagnose: (
     unit: UnitProfile,
     evidence: readonly Evidence[],
@@ -146,7 +151,7 @@ export class VisitRun {
 
   /** Takes what an ear heard; it is understood when its turn comes, with what is expected then. */
   hear(heard: EarUtterance): void {
-    this.#enqueue(() => ({
+    this.#enqueue(async () => ({
       type: 'heard.utterance',
       time: this.#edges.clock.now(),
       utterance: {
@@ -157,11 +162,15 @@ export class VisitRun {
         confidence: heard.confidence,
         ...(heard.sound === undefined ? {} : { sound: heard.sound }),
         ...(heard.continues === true ? { continues: true as const } : {}),
-        understanding: this.#edges.understand(heard.text, heard.continues === true ? GOES_ON : this.expectation, {
-          alternatives: heard.alternatives,
-          typed: heard.ear === 'typed',
-          doubtful: heard.doubtful ?? false,
-        }),
+        understanding: await this.#edges.understand(
+          heard.text,
+          heard.continues === true ? { ...GOES_ON, ...inUnits(this.context) } : this.expectation,
+          {
+            alternatives: heard.alternatives,
+            typed: heard.ear === 'typed',
+            doubtful: heard.doubtful ?? false,
+          },
+        ),
       },
     }));
   }
@@ -187,15 +196,15 @@ export class VisitRun {
     if (this.#failure !== undefined) throw this.#failure;
   }
 
-  #enqueue(make: () => VisitInput): void {
+  #enqueue(make: () => VisitInput | Promise<VisitInput>): void {
     this.#begin();
     this.#turns = this.#turns.then(() => this.#turn(make)).finally(() => this.#end());
   }
 
-  async #turn(make: () => VisitInput): Promise<void> {
+  async #turn(make: () => VisitInput | Promise<VisitInput>): Promise<void> {
     if (this.#failure !== undefined) return;
     try {
-      const input = make();
+      const input = await make();
       const [next, actions] = transition(visitMachine, this.#snapshot, input);
       const effects = actions as readonly Effect[];
       const events = eventsOf(input, effects);

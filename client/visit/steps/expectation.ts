@@ -2,6 +2,7 @@ import type { AnswerMeant, Expectation, ReadAt } from '../../../grammar/phrases/
 import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts';
 import type { AnswerId } from '../../../grammar/vocabulary/answers.ts';
 import type { PlateField } from '../../../grammar/vocabulary/nameplate.ts';
+import { isUsualChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
 import { stepThatStood } from '../rules/refrigerant-plan.ts';
@@ -12,7 +13,12 @@ import { answersMeant, toldBefore } from './short-answers.ts';
 /** What the visit expects to hear now, and the reading that "same on the other" would mean. */
 export function expectationOf(context: VisitContext): Expectation {
   const latest = latestReading(context)?.reading;
-  return { ...awaited(context), ...(latest === undefined ? {} : { latest }) };
+  return { ...awaited(context), ...(latest === undefined ? {} : { latest }), ...inUnits(context) };
+}
+
+/** The units of a number without one. */
+export function inUnits({ units }: Pick<VisitContext, 'units'>): Pick<Expectation, 'units'> {
+  return isUsualChoice(units) ? {} : { units };
 }
 
 /** The asked reading, or the answer to the question that stands open. */

@@ -84,6 +84,7 @@ export const MORE = {
   pass: 'Pass on this',
   cannotReach: 'Cannot reach it',
   status: 'Where are we',
+  phrases: 'What can be said',
   goOn: 'Go on',
   hold: 'Hold the visit',
   fullTalk: 'Full talk',
@@ -156,6 +157,24 @@ export const WRITE = {
   absent: 'Customer not present',
   absentHeard: 'customer is not present',
   heard: (heading: string, text: string) => `${heading} ${text}`,
+} as const;
+
+/** What can be said now; "…" is a number or words. */
+export const PHRASES = {
+  title: 'What can be said',
+  find: 'Find, by any of its words',
+  found: (count: number) => `${count} phrases; … is a number, or your words`,
+  groups: {
+    now: 'Asked now',
+    orders: 'Orders and questions',
+    power: 'Power and switches',
+    readings: 'Readings',
+    seen: 'Seen and heard',
+    plate: 'Nameplate',
+    work: 'Parts and work',
+    job: 'The job',
+    written: 'Written down',
+  },
 } as const;
 
 export const PLATE = {

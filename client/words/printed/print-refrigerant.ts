@@ -1,8 +1,11 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import { NOTE_SUBJECTS, type NoteSubject } from '../../../grammar/vocabulary/job-items.ts';
+import { type UnitChoice, USUAL_CHOICE } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { capital } from '../capital.ts';
+import { showUnit } from '../shown/show-reading.ts';
 import { OPEN } from '../talk/summary-words.ts';
+import { pressureChosen } from '../things/chosen-words.ts';
 import { valueRead } from './print-readings.ts';
 import type { Footnotes } from './print-sources.ts';
 import type { PrintTimes } from './print-times.ts';
@@ -26,7 +29,7 @@ export function refrigerantLines(record: VisitRecord, times: PrintTimes, notes: 
     ...NOTE_SUBJECTS.map((subject) => `${capital(subject)}: ${saidOf(record, subject)}.`),
     ...record.refrigerant.map(
       ({ at, check, value, minutes, judged }) =>
-        `${times.clock(at)}: ${CHECKS[check](value, minutes)}: ${judged.word}.${notes.mark(judged.source)}`,
+        `${times.clock(at)}: ${CHECKS[check](value, minutes, record.units ?? USUAL_CHOICE)}: ${judged.word}.${notes.mark(judged.source)}`,
     ),
   ];
 }
@@ -121,9 +124,10 @@ function withoutSubject(text: string, subject: NoteSubject): string {
 }
 
 const CHECKS: Readonly<
-  Record<VisitRecord['refrigerant'][number]['check'], (value: number, minutes: number) => string>
+  Record<VisitRecord['refrigerant'][number]['check'], (value: number, minutes: number, units: UnitChoice) => string>
 > = {
-  'pressure-test': (psi, minutes) => `pressure test, ${psi} psi lost beyond temperature in ${minutes} minutes`,
+  'pressure-test': (psi, minutes, units) =>
+    `pressure test, ${pressureChosen(psi, units)} ${units.pressure === '[psi]' ? 'psi' : showUnit(units.pressure)} lost beyond temperature in ${minutes} minutes`,
   evacuation: (microns) => `evacuated to ${microns} microns`,
   decay: (microns, minutes) => `${microns} microns after the vacuum stood ${minutes} minutes`,
 };

@@ -1,10 +1,13 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { NAMEPLATE_FIELDS } from '../../../grammar/vocabulary/nameplate.ts';
+import { type UnitChoice, USUAL_CHOICE } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { capital } from '../capital.ts';
 import { showPart } from '../shown/show-part.ts';
+import { showUnit } from '../shown/show-reading.ts';
 import { PLAIN, STANDS_OUT } from '../talk/summary-words.ts';
+import { degreesChosen } from '../things/chosen-words.ts';
 import { deedWords } from '../things/deed-words.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { partWords } from '../things/part-words.ts';
@@ -13,7 +16,17 @@ import { bandWords, NO_VERDICT, readWhole, valueRead } from './print-readings.ts
 import type { Footnotes } from './print-sources.ts';
 import type { PrintTimes } from './print-times.ts';
 
-const FAHRENHEIT = '°F';
+/** Figures in °F, in the degrees of the visit. */
+function figuresIn(units: UnitChoice = USUAL_CHOICE) {
+  const degrees = (fahrenheit: number) => degreesChosen(fahrenheit, units);
+  const sign = showUnit(units.temperature);
+  return {
+    sign,
+    degrees,
+    band: (low: number | undefined, high: number | undefined) =>
+      bandWords(low === undefined ? low : degrees(low), high === undefined ? high : degrees(high), sign),
+  };
+}
 
 /** What was found, how sure that is and what it rests on. */
 export function findingLines({ finding, readings }: VisitRecord): readonly string[] {
@@ -53,12 +66,13 @@ function surely(probability: number): string {
 }
 
 /** Whether it cools now, as far as that was measured. */
-export function coolsNow({ split }: VisitRecord, notes: Footnotes): string {
+export function coolsNow({ split, units }: VisitRecord, notes: Footnotes): string {
   if (split === undefined) return 'Whether it cools now was not shown by readings on this visit.';
   const { value, minutes, word, low, high, source } = split;
-  const wanted = bandWords(low, high, FAHRENHEIT);
+  const { sign, degrees, band } = figuresIn(units);
+  const wanted = band(low, high);
   const cools = word === 'fits' ? 'It cools now' : 'Measured at the end';
-  return `${cools}: the air comes out ${value} ${FAHRENHEIT} colder than it goes in, after ${minutes} minutes of running; ${wanted} is wanted: ${word}.${notes.mark(source)}`;
+  return `${cools}: the air comes out ${degrees(value)} ${sign} colder than it goes in, after ${minutes} minutes of running; ${wanted} is wanted: ${word}.${notes.mark(source)}`;
 }
 
 /** Parts and work of a visit without a summary, which would tell them: a line for the customer. */
@@ -94,15 +108,16 @@ const FIGURES: Readonly<Record<VisitRecord['charge'][number]['figure'], string>>
   'condensing-over-ambient': 'condensing temperature over outdoor air',
 };
 
-export function chargeLines({ charge }: VisitRecord, times: PrintTimes, notes: Footnotes): readonly string[] {
+export function chargeLines({ charge, units }: VisitRecord, times: PrintTimes, notes: Footnotes): readonly string[] {
+  const { sign, degrees, band } = figuresIn(units);
   return charge.map(({ at, figure, value, refrigerant, readings, judged, noVerdict }) => {
     const why =
       noVerdict === undefined
         ? 'no verdict'
         : `no verdict: ${NO_VERDICT[noVerdict as keyof typeof NO_VERDICT] ?? noVerdict}`;
-    const verdict = judged === undefined ? why : `${judged.word} (${bandWords(judged.low, judged.high, FAHRENHEIT)})`;
+    const verdict = judged === undefined ? why : `${judged.word} (${band(judged.low, judged.high)})`;
     const source = judged === undefined ? '' : notes.mark(judged.source);
-    return `${times.clock(at)}: ${FIGURES[figure]} ${value} ${FAHRENHEIT} (${refrigerant}, readings ${readings.join(' and ')}): ${verdict}.${source}`;
+    return `${times.clock(at)}: ${FIGURES[figure]} ${degrees(value)} ${sign} (${refrigerant}, readings ${readings.join(' and ')}): ${verdict}.${source}`;
   });
 }
 

@@ -1,3 +1,12 @@
+/** A clock of twelve hours or of twenty-four. */
+export type ClockHours = '12' | '24';
+
+/** "9:00 AM", or "09:00". */
+export const hoursAndMinutes = (hours: ClockHours) =>
+  hours === '24'
+    ? ({ hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const)
+    : ({ hour: 'numeric', minute: '2-digit' } as const);
+
 /** Says moments in one time zone, as people of the trade write them. */
 export interface PrintTimes {
   /** "June 15, 2026 at 9:00 AM CDT". */
@@ -10,10 +19,11 @@ export interface PrintTimes {
 
 /**
  * @param zone IANA name; one that this machine does not know, or none, is UTC
+ * @param clockHours as the reader's device shows the time
  */
-export function printTimes(zone: string | undefined): PrintTimes {
+export function printTimes(zone: string | undefined, clockHours: ClockHours = '12'): PrintTimes {
   const timeZone = known(zone);
-  const hours = { timeZone, hour: 'numeric', minute: '2-digit' } as const;
+  const hours = { timeZone, ...hoursAndMinutes(clockHours) } as const;
   const day = new Intl.DateTimeFormat('en-US', { timeZone, year: 'numeric', month: 'long', day: 'numeric' });
   const clock = new Intl.DateTimeFormat('en-US', hours);
   const withZone = new Intl.DateTimeFormat('en-US', { ...hours, timeZoneName: 'short' });

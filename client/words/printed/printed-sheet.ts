@@ -16,7 +16,7 @@ import {
 } from './print-repair.ts';
 import { cautionLines, energyLines, proofLines, supervisorLines, switchLines, troubleLines } from './print-safety.ts';
 import { Footnotes } from './print-sources.ts';
-import { type PrintTimes, printTimes } from './print-times.ts';
+import { type ClockHours, type PrintTimes, printTimes } from './print-times.ts';
 import { type Sheet, type SheetSection, section } from './sheet.ts';
 
 /** What vouches for the record that is printed: a line each, such as where its chain and the server's heads end. */
@@ -24,6 +24,8 @@ export interface SheetEdges {
   readonly vouchedBy: readonly string[];
   /** Used where the record names no time zone of its own. IANA name. */
   readonly zone?: string;
+  /** As the reader's device shows the time; twelve hours where absent. */
+  readonly hours?: ClockHours;
 }
 
 /**
@@ -31,7 +33,7 @@ export interface SheetEdges {
  * is judged anew, nothing is in it that a person would have to decode.
  */
 export function printedSheet(record: VisitRecord, edges: SheetEdges = { vouchedBy: [] }): Sheet {
-  const times = printTimes(record.zone ?? edges.zone);
+  const times = printTimes(record.zone ?? edges.zone, edges.hours);
   const notes = new Footnotes();
   const sections = [
     ...forCustomer(record, times, notes),

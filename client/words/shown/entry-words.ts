@@ -165,6 +165,7 @@ export const ENTRIES: { readonly [T in VisitOutcome['type']]: Entry<Of<T>> } = {
   'check.hastened': () => ['Check on the technician put sooner'],
   'check.ended': () => ['Check on the technician ended'],
   'talk.changed': ({ pace }) => [`Talk: ${pace}`],
+  'units.chosen': ({ units }) => [SAY.units(units)],
   'prompt.said': { withLine: 'said' },
   'visit.held': () => ['The visit was held'],
   'visit.resumed': () => ['The visit went on'],
@@ -187,6 +188,7 @@ export const INPUT_ENTRIES: { readonly [T in VisitInput['type']]: Entry<Extract<
   'supervisor.acknowledged': INPUT,
   'remarked.visit': INPUT,
   'edge.failed': INPUT,
+  'chose.units': INPUT,
 };
 
 /** How an event stands in the talk. A kind that is not known here stands as unknown. */

@@ -10,6 +10,7 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import { TESTS_BY_ID, type TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { WorkId } from '../../../grammar/vocabulary/works.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital, uncapital } from '../capital.ts';
@@ -20,7 +21,7 @@ import { itemWords, workWords } from '../things/job-words.ts';
 import { briefObservationWords, observationWords } from '../things/observation-words.ts';
 import { placeWords } from '../things/place-words.ts';
 import { briefReadbackWords, readbackWords } from '../things/reading-words.ts';
-import { bareValueWords, valueWords } from '../things/value-words.ts';
+import { bareValueWords, UNIT_WORDS, valueWords } from '../things/value-words.ts';
 import { wireWords } from '../things/wire-words.ts';
 import { MOST_WORDS, within, wordsIn } from '../within.ts';
 
@@ -54,6 +55,7 @@ export const SAY = {
   /** What was just read out as a question, and answered with yes. */
   confirmed: 'Taken.',
   corrected: (reading: Reading, remark: string) => withRemark(`Corrected: ${readbackWords(reading)}`, remark),
+  correctWithUnit: 'In which unit? Say the correction with its unit.',
   nothingToCorrect: 'Nothing to correct yet.',
   correctWhat: 'Correction: say the right number.',
   proofBack: (zone: ZoneId) => `Taken back: the proof, ${ZONE_NAMES[zone]}. Not proven dead: prove it again.`,
@@ -265,6 +267,8 @@ export const SAY = {
   // The talk itself, and its end.
   held: 'Visit held. Say "go on with the visit" to take it up.',
   resumed: 'Visit goes on.',
+  units: ({ temperature, pressure }: UnitChoice) =>
+    `From now on ${SCALE_WORDS[temperature]} and ${UNIT_WORDS[pressure]}. What was read stays as it was.`,
   brief: 'Short talk.',
   full: 'Full talk.',
   help: 'Say a place and number, what you see, switched or fitted, or: what next, why, correction, take that back, say again, finish the visit.',
@@ -294,6 +298,11 @@ export const SAY = {
   checkOver: 'The check has ended.',
   noCheck: 'There is none running. Say "check on me every twenty minutes".',
 } as const;
+
+const SCALE_WORDS: Readonly<Record<UnitChoice['temperature'], string>> = {
+  '[degF]': 'degrees Fahrenheit',
+  Cel: 'degrees Celsius',
+};
 
 /** Places that are named in a list, and open items at the close; all of them stand on the screen. */
 const MOST_NAMED = 2;

@@ -1,6 +1,9 @@
 import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
 import type { EarlyStart, JudgedWord } from '../../../grammar/visit/events.ts';
 import type { RefrigerantCheck, RefrigerantStage } from '../../../grammar/visit/refrigerant-facts.ts';
+import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
+import { pressureChosen, pressureLimitWords } from '../things/chosen-words.ts';
+import { UNIT_WORDS } from '../things/value-words.ts';
 
 /** What an opened circuit lacks, in a word or two. */
 const LACKS: Readonly<Record<RefrigerantStage, string>> = {
@@ -13,15 +16,17 @@ const LACKS: Readonly<Record<RefrigerantStage, string>> = {
 
 /** What is said of the tests of an opened refrigerant circuit. */
 export const SAY_OF_REFRIGERANT = {
-  judged: (check: RefrigerantCheck, value: number, word: JudgedWord) => JUDGED[check](sayNumber(Math.abs(value)), word),
+  judged: (check: RefrigerantCheck, value: number, word: JudgedWord, units: UnitChoice) =>
+    JUDGED[check](Math.abs(value), word, units),
   leakFirst: 'Repair the leak, then the pressure test begins anew.',
   readAgain: 'Time: read it again.',
   standing: (minutes: number) => `Let it stand. Read it again in ${sayNumber(minutes)} minutes.`,
   standsStill: (minutes: number) => `It has to stand ${sayNumber(minutes)} minutes more.`,
   outOfOrder: (lacks: RefrigerantStage) => `Does not count yet. First: ${LACKS[lacks]}.`,
-  overLimit: (psi: number, plated: boolean) =>
-    `Too high. ${plated ? 'The plate allows' : 'Plate unread: at most'} ${sayNumber(psi)} psi. Let it down.`,
-  underFloor: (psi: number) => `Too low to test: at least ${sayNumber(psi)} psi.`,
+  overLimit: (psi: number, plated: boolean, units: UnitChoice) =>
+    `Too high. ${plated ? 'The plate allows' : 'Plate unread: at most'} ${pressureLimitWords(psi, 'most', units)}. Let it down.`,
+  underFloor: (psi: number, units: UnitChoice) =>
+    `Too low to test: at least ${pressureLimitWords(psi, 'least', units)}.`,
   flameOn: {
     refrigerant: 'Flame away: the line is charged. Recover it, nitrogen through, then braze.',
     nitrogen: 'Flame away: nitrogen under pressure. Let it down first, and say what it reads.',
@@ -57,9 +62,9 @@ export function earlyWords(how: EarlyStart, lacks: RefrigerantStage | 'vacuum'):
     : `${what} while the opened refrigerant circuit lacked ${LACKS[lacks]}`;
 }
 
-const JUDGED: Readonly<Record<RefrigerantCheck, (value: string, word: JudgedWord) => string>> = {
-  'pressure-test': (value, word) =>
-    `Changed by ${value} psi beyond temperature. ${word === 'does not fit' ? 'It leaks: find it, then test again.' : 'It held.'}`,
+const JUDGED: Readonly<Record<RefrigerantCheck, (value: number, word: JudgedWord, units: UnitChoice) => string>> = {
+  'pressure-test': (psi, word, units) =>
+    `Changed by ${sayNumber(pressureChosen(psi, units))} ${UNIT_WORDS[units.pressure]} beyond temperature. ${word === 'does not fit' ? 'It leaks: find it, then test again.' : 'It held.'}`,
   evacuation: (_value, word) =>
     word === 'does not fit'
       ? 'Not deep enough yet: five hundred microns or below.'

@@ -60,7 +60,7 @@ const REFRIGERANT_WORDS: Readonly<Record<string, InBothPaces>> = {
   },
   'refrigerant.test-start': {
     brief: 'Test pressure?',
-    full: 'Fill with dry nitrogen through the regulator to the test pressure, close it, and read: "nitrogen pressure", then psi.',
+    full: 'Fill with dry nitrogen through the regulator to the test pressure, close it, and read: "nitrogen pressure", then its number.',
   },
   'refrigerant.test-end': {
     brief: 'Test pressure again?',

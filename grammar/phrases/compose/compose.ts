@@ -57,7 +57,7 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
     case 'pair':
       return composeAskedPair(segment, expectation);
     case 'plate-answer':
-      return composePlateAnswer(segment, expectation?.plate ?? []);
+      return composePlateAnswer(segment, expectation?.plate ?? [], expectation?.units);
     case 'answer':
       return composeAnswer(segment, expectation);
     case 'same':
@@ -98,7 +98,7 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
     case 'dictation':
       return composeDictation(segment, words);
     case 'nameplate':
-      return composeNameplate(segment);
+      return composeNameplate(segment, expectation?.units);
     case 'part':
       return composePart(segment);
     case 'work':
@@ -131,13 +131,13 @@ function draftsFor(segment: Segment, expectation: Expectation | undefined, words
 /** Two numbers that only look like pressures are the plate's where it is asked for. */
 function composeAskedPair(segment: Segment, expectation: Expectation | undefined): Draft[] {
   const isOver = segment.items.some((item) => item.tag === 'pair' && item.of === 'over');
-  const plated = isOver ? composePlateNumbers(segment, expectation?.plate ?? []) : [];
+  const plated = isOver ? composePlateNumbers(segment, expectation?.plate ?? [], expectation?.units) : [];
   return plated.length > 0 ? plated : composePair(segment, expectation);
 }
 
 /** A value alone: the answer to a teen/ty question, the one expected reading, or nobody's. */
 function composeValue(segment: Segment, expectation: Expectation | undefined): Draft[] {
-  const said = saidValue(segment.items);
+  const said = saidValue(segment.items, expectation?.units);
   if (said === undefined) return [];
   const [unit] = said.units;
   const meaning: Meaning = { kind: 'value', value: said.value, ...(unit && { unit }) };
@@ -148,7 +148,8 @@ function composeValue(segment: Segment, expectation: Expectation | undefined): D
     if (digits && chosen.length === 1) return sure({ kind: 'value', value: chosen[0]!, digits: true });
     return [{ meaning, cost: 0, doubt: 'teen-or-ty' }];
   }
-  const plated = typeof said.value === 'number' ? composePlateNumbers(segment, expectation?.plate ?? []) : [];
+  const plated =
+    typeof said.value === 'number' ? composePlateNumbers(segment, expectation?.plate ?? [], expectation?.units) : [];
   if (plated.length > 0) return plated;
   const expected = expectation?.readings ?? [];
   // Its number alone names a refrigerant where one is asked for.

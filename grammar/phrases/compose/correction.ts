@@ -7,7 +7,7 @@ import type { Segment } from './segment.ts';
 
 /** "correction one nineteen", "no, leg two": what is to be set right in the latest reading. */
 export function composeCorrection(segment: Segment, expectation: Expectation | undefined): Draft[] {
-  const said = saidValue(segment.items);
+  const said = saidValue(segment.items, expectation?.units);
   const [row] = rowsSaid(segment.items);
   const denied = segment.items.some((item) => item.tag === 'corrected' && item.by === 'denial');
   // "no amps on the fan" says that there are none.

@@ -1,5 +1,6 @@
 import { MEASURANDS, type Measurand } from '../../vocabulary/measurands.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
+import { bareUnitOf, type UnitChoice } from '../../vocabulary/unit-choice.ts';
 import type { NumberWords } from '../language.ts';
 import { changesNothing, fitOf } from './fit.ts';
 import type { SaidNumber } from './segment.ts';
@@ -11,17 +12,20 @@ const isPoint = (word: string, { points }: NumberWords): boolean => points.inclu
  * place does ("leg one eighteen", two that ran together), and with such a digit the value would still be possible here.
  * A value that is not a likely one here is doubted even where the longer one is not possible at this place.
  * Where no unit was said, the longer value may be of anything that is measured between these points.
+ *
+ * @param bare the units of a number without one, where none was said
  */
-export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode, unitSaid: boolean): boolean {
+export function mayLackDigit(row: Measurand, said: SaidNumber, unit: UnitCode, bare: UnitChoice | undefined): boolean {
   const [first, second] = said.words;
   const numbers = said.spokenIn;
   if (first === undefined) return false;
   const longer = (...before: readonly string[]): number | undefined => numbers.read([...before, ...said.words])?.value;
   const possible = (value: number | undefined): boolean =>
     value !== undefined && fitOf(row, value, unit) !== 'impossible';
-  const among = unitSaid ? [] : MEASURANDS.filter(({ at }) => at.join() === row.at.join());
+  const among = bare === undefined ? [] : MEASURANDS.filter(({ at }) => at.join() === row.at.join());
   const possibleThere = (value: number | undefined): boolean =>
-    possible(value) || (value !== undefined && among.some((other) => fitOf(other, value, other.unit) !== 'impossible'));
+    possible(value) ||
+    (value !== undefined && among.some((other) => fitOf(other, value, bareUnitOf(other, bare)) !== 'impossible'));
   const lost = (word: string): boolean =>
     possibleThere(longer(word)) || (numbers.and !== undefined && possibleThere(longer(word, numbers.and)));
   if (said.gaps.before && [...numbers.all].some(lost)) return true;

@@ -2,6 +2,7 @@ import type { Measurand } from '../../vocabulary/measurands.ts';
 import type { Reading } from '../../vocabulary/measurement.ts';
 import type { PointId } from '../../vocabulary/points.ts';
 import type { QuantityId, UnitCode } from '../../vocabulary/quantities.ts';
+import { bareUnitOf, type UnitChoice, USUAL_CHOICE } from '../../vocabulary/unit-choice.ts';
 import type { Expectation, UnclearReason } from '../meaning.ts';
 import type { Draft } from './draft.ts';
 import { changesNothing, FIT_COST, type Fit, fitOf, inUnitOf } from './fit.ts';
@@ -28,7 +29,7 @@ const isExpected = (row: Measurand, expectation: Expectation | undefined): boole
 
 /** The readings that a segment may mean, in any order. */
 export function composeReading(segment: Segment, expectation: Expectation | undefined): Draft[] {
-  const said = saidValue(segment.items);
+  const said = saidValue(segment.items, expectation?.units);
   if (said === undefined) return [];
   const bench = segment.items.some((item) => item.tag === 'bench');
   const rows = rowsSaid(segment.items);
@@ -75,7 +76,7 @@ export function draftsOf(
   for (const row of [...expected, ...measurable]) if (!best.has(family(row))) best.set(family(row), row);
   const common = measurable.some((row) => !row.rare);
   const drafts = [...best.values()].map((row) => {
-    const draft = draftOf(row, said, bench, expected.includes(row), expectation?.typed === true);
+    const draft = draftOf(row, said, bench, expected.includes(row), expectation);
     return common && row.rare && !expected.includes(row) ? { ...draft, cost: draft.cost + RARE } : draft;
   });
   if (expected.length > 0) return expected.length < drafts.length ? atExpected(drafts, expected.length, said) : drafts;
@@ -125,8 +126,15 @@ const placeOf = (draft: Draft | undefined): readonly PointId[] | undefined =>
 const quantityOf = ({ meaning }: Draft): string | undefined =>
   meaning.kind === 'reading' ? meaning.reading.quantity : undefined;
 
-function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean, typed: boolean): Draft {
-  const unit = said.units[0] ?? row.unit;
+function draftOf(
+  row: Measurand,
+  said: Said,
+  bench: boolean,
+  expected: boolean,
+  expectation: Expectation | undefined,
+): Draft {
+  const choice = expectation?.units ?? USUAL_CHOICE;
+  const unit = said.units[0] ?? bareUnitOf(row, choice);
   const value = said.nothing && row.open ? 'open' : said.value;
   const fit = fitOf(row, value, unit);
   const reading: Reading = {
@@ -140,8 +148,8 @@ function draftOf(row: Measurand, said: Said, bench: boolean, expected: boolean, 
     ...(said.tone && { tone: true as const }),
     ...(bench && { bench: true as const }),
   };
-  const twin = typed && isClear(row, said, fit) ? undefined : doubtfulTwin(row, said, unit, fit);
-  const doubt = doubtOf(row, said, unit, fit, twin);
+  const twin = expectation?.typed && isClear(row, said, fit) ? undefined : doubtfulTwin(row, said, unit, fit);
+  const doubt = doubtOf(row, said, unit, fit, twin, choice);
   return {
     meaning: { kind: 'reading', reading },
     cost: FIT_COST[fit] + (expected ? 0 : UNEXPECTED + (row.lessOften ? LESS_OFTEN : 0)),
@@ -156,11 +164,13 @@ function doubtOf(
   unit: UnitCode,
   fit: Fit,
   twin: number | undefined,
+  choice: UnitChoice,
 ): UnclearReason | undefined {
   if (said.doubt !== undefined) return said.doubt;
   if (said.number !== undefined) {
-    const lost = mayLackDigit(row, said.number, unit, said.units.length > 0) || mayBeClipped(row, said.number, unit);
-    if (lost || scaleMayBeLost(row, said, fit)) return 'several-values-fit';
+    const among = said.units.length > 0 ? undefined : choice;
+    const lost = mayLackDigit(row, said.number, unit, among) || mayBeClipped(row, said.number, unit);
+    if (lost || scaleMayBeLost(row, said, unit, fit)) return 'several-values-fit';
   }
   if (twin !== undefined) return 'teen-or-ty';
   if (fit === 'impossible') return 'implausible';
@@ -169,19 +179,22 @@ function doubtOf(
 }
 
 /**
- * Whether a word that makes another unit of it may have been lost: a temperature that would be a likely one in degrees
- * Celsius, ohms where megohms are read as well, and millivolts where nothing drops.
+ * Whether a word that makes another unit of it may have been lost: a temperature or pressure that is no likely one in
+ * the chosen unit and would be in the other, ohms where megohms are read as well, and millivolts where nothing drops.
  */
-function scaleMayBeLost(row: Measurand, said: Said, fit: Fit): boolean {
+function scaleMayBeLost(row: Measurand, said: Said, unit: UnitCode, fit: Fit): boolean {
   if (typeof said.value !== 'number') return false;
-  const [unit = row.unit] = said.units;
   if (unit === 'mV') return row.turns === undefined && fit === 'likely';
   // Twenty what? Ohms to the shell are a short, megohms are none.
   const megohms = row.quantity === 'resistance' && row.high >= 1e8;
   if (megohms && said.units.length === 0 && said.value > 0) return true;
-  const scale = row.quantity === 'temperature' || row.quantity === 'wet-bulb';
-  return scale && unit === '[degF]' && fit === 'possible' && fitOf(row, said.value, 'Cel') === 'likely';
+  const other = OTHER_SCALES[unit];
+  if (other === undefined || said.named || row.quantity === 'difference') return false;
+  return fit === 'possible' && fitOf(row, said.value, other) === 'likely';
 }
+
+/** What a number may have been read in that was said without its scale. Kilopascals are no unit to forget where psi are usual. */
+const OTHER_SCALES: Readonly<Partial<Record<UnitCode, UnitCode>>> = { '[degF]': 'Cel', Cel: '[degF]', kPa: '[psi]' };
 
 /** At these nearly every teen has a ty that is as likely. */
 const WIDE: readonly QuantityId[] = ['pressure', 'vacuum'];

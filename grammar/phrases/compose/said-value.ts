@@ -1,4 +1,5 @@
 import type { QuantityId, UnitCode, Value } from '../../vocabulary/quantities.ts';
+import { type UnitChoice, USUAL_CHOICE } from '../../vocabulary/unit-choice.ts';
 import type { UnclearReason } from '../meaning.ts';
 import type { Item, SaidNumber } from './segment.ts';
 
@@ -14,17 +15,20 @@ export interface Said {
   readonly nothing?: true;
   readonly doubt?: UnclearReason;
   readonly units: readonly UnitCode[];
+  /** A unit was said by its own name: "degrees" alone names no scale. */
+  readonly named?: true;
   /** What the unit and the words beside it leave to be measured; undefined where nothing of the kind was said. */
   readonly of: readonly QuantityId[] | undefined;
 }
 
 /** The value of a segment: a number, a range, a peak, or a word that stands for a value. */
-export function saidValue(items: readonly Item[]): Said | undefined {
+export function saidValue(items: readonly Item[], choice: UnitChoice | undefined): Said | undefined {
   const numbers = items.filter((item) => item.tag === 'said');
   const moving = items.find((item) => item.tag === 'moving');
   const word = items.find((item) => item.tag === 'value');
   const unit = {
-    units: items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : [])),
+    units: unitsSaid(items, choice),
+    ...(items.some((item) => item.tag === 'unit' && !item.asChosen) && { named: true as const }),
     of: measured(items),
   };
   const [first, second] = numbers;
@@ -61,6 +65,14 @@ export function saidValue(items: readonly Item[]): Said | undefined {
   }
 }
 
+/** The units that were said, in their order; a word that names no scale stands for the chosen one. */
+export function unitsSaid(items: readonly Item[], choice: UnitChoice = USUAL_CHOICE): readonly UnitCode[] {
+  return items.flatMap((item) => {
+    if (item.tag !== 'unit') return [];
+    return [item.asChosen ? choice.temperature : item.unit];
+  });
+}
+
 /** What the unit and the words beside it leave to be measured. */
 function measured(items: readonly Item[]): readonly QuantityId[] | undefined {
   const said = items.flatMap((item) => (item.tag === 'unit' || item.tag === 'measures' ? [item.of] : []));
@@ -69,7 +81,7 @@ function measured(items: readonly Item[]): readonly QuantityId[] | undefined {
 }
 
 /** A value that moved while it was read: its middle stands for it, and it is always asked. */
-function rangeOf(first: SaidNumber, second: SaidNumber): Omit<Said, 'units' | 'of'> {
+function rangeOf(first: SaidNumber, second: SaidNumber): Omit<Said, 'units' | 'named' | 'of'> {
   const low = Math.min(first.number.value, second.number.value);
   const high = Math.max(first.number.value, second.number.value);
   const middle = Math.round(((low + high) / 2) * 1000) / 1000;

@@ -79,7 +79,7 @@ function mayBeRated(items: readonly Item[]): boolean {
 }
 
 function partOf(row: Measurand, items: readonly Item[], expectation: Expectation | undefined): readonly Draft[] {
-  const said = saidValue(items);
+  const said = saidValue(items, expectation?.units);
   const bench = items.some((item) => item.tag === 'bench');
   return said === undefined ? [] : draftsOf([row], said, bench, expectation);
 }

@@ -1,4 +1,6 @@
 import {
+  bareUnitOfField,
+  inUnitOfField,
   NAMEPLATE_FIELDS_BY_ID,
   type NameplateField,
   type NameplateFieldId,
@@ -6,13 +8,15 @@ import {
 } from '../../vocabulary/nameplate.ts';
 import { PARTS_BY_ID, type PartRatingId, RATINGS_BY_ID } from '../../vocabulary/parts.ts';
 import type { UnitCode } from '../../vocabulary/quantities.ts';
+import type { UnitChoice } from '../../vocabulary/unit-choice.ts';
 import { UNITS_BY_CODE } from '../../vocabulary/units.ts';
 import type { Expectation, Meaning } from '../meaning.ts';
 import { type Draft, sure, unless } from './draft.ts';
+import { unitsSaid } from './said-value.ts';
 import { numbersOf, type SaidNumber, type Segment, unbroken } from './segment.ts';
 
 /** A line of the nameplate. */
-export function composeNameplate(segment: Segment): Draft[] {
+export function composeNameplate(segment: Segment, choice: UnitChoice | undefined): Draft[] {
   const fields = segment.items.filter((item) => item.tag === 'field');
   if (fields.length === 2)
     return composeRatedPair(
@@ -21,27 +25,28 @@ export function composeNameplate(segment: Segment): Draft[] {
     );
   const named = segment.items.find((item) => item.tag === 'field');
   if (named === undefined) return [];
-  const choice = segment.items.find((item) => item.tag === 'choice');
-  if (choice !== undefined) {
-    const volts = choice.value.includes('/') && { unit: 'V' as const };
-    return sure({ kind: 'nameplate', field: named.field, value: choice.value, ...volts });
+  const chosen = segment.items.find((item) => item.tag === 'choice');
+  if (chosen !== undefined) {
+    const volts = chosen.value.includes('/') && { unit: 'V' as const };
+    return sure({ kind: 'nameplate', field: named.field, value: chosen.value, ...volts });
   }
-  return composeField(named.field, segment);
+  return composeField(named.field, segment, choice);
 }
 
 /** A charge of fewer is one of pounds (common practice: two pounds and more for each ton). */
 const LEAST_OUNCES = 32;
 
 /** The number of a field, with its unit. */
-function composeField(id: NameplateFieldId, segment: Segment): Draft[] {
+function composeField(id: NameplateFieldId, segment: Segment, choice: UnitChoice | undefined): Draft[] {
   const field = NAMEPLATE_FIELDS_BY_ID[id];
   const numbers = numbersOf(segment.items);
-  const units = segment.items.flatMap((item) => (item.tag === 'unit' ? [item.unit] : []));
-  const amount = amountOf(field, numbers, units);
+  const units = unitsSaid(segment.items, choice);
+  const amount = amountOf(field, numbers, units, choice);
   if (amount === undefined) return [];
-  const { low, high } = field;
-  const possible = numbers.every(({ number }) => number.value >= (low ?? 0) && number.value <= (high ?? 10_000));
   const { odd, ...said } = amount;
+  const possible = numbers.every(({ number }) =>
+    isPossible(field, number.value, units.length > 1 ? undefined : said.unit),
+  );
   const meaning: Meaning = { kind: 'nameplate', field: id, ...said };
   if (odd || !possible) return [{ meaning, cost: 2, doubt: 'implausible' }];
   const isCharge = field.unit === '[oz_av]';
@@ -54,7 +59,11 @@ function composeField(id: NameplateFieldId, segment: Segment): Draft[] {
  *
  * @param fields what is still to be read, the fields of the asked line first
  */
-export function composePlateNumbers(segment: Segment, fields: readonly NameplateFieldId[]): Draft[] {
+export function composePlateNumbers(
+  segment: Segment,
+  fields: readonly NameplateFieldId[],
+  choice: UnitChoice | undefined,
+): Draft[] {
   const [asked] = fields;
   const numbers = numbersOf(segment.items);
   if (asked === undefined) return [];
@@ -63,7 +72,7 @@ export function composePlateNumbers(segment: Segment, fields: readonly Nameplate
       fields.includes('supply-volts') && numbers.every(({ number }) => isWithin('supply-volts', number.value));
     const pair = segment.items.find((item) => item.tag === 'pair')?.of;
     if (pair === 'line') return composeLine(segment, fields);
-    if (isVolts) return composeField('supply-volts', segment);
+    if (isVolts) return composeField('supply-volts', segment, choice);
     return SECTIONS.every((section) => fields.includes(section)) ? composeRatedPair(segment, SECTIONS) : [];
   }
   const both = sectionsInOne(numbers, asked, fields);
@@ -74,9 +83,11 @@ export function composePlateNumbers(segment: Segment, fields: readonly Nameplate
     const { value, unit } = NAMEPLATE_FIELDS_BY_ID[id];
     if (!value.startsWith('number')) return false;
     const isAsked = (line as readonly NameplateFieldId[]).includes(id);
-    return units.length === 0 ? isAsked : units.some((said) => said === unit) && (isAsked || id === 'supply-volts');
+    return units.length === 0
+      ? isAsked
+      : units.some((said) => isOfField(said, unit)) && (isAsked || id === 'supply-volts');
   });
-  return field === undefined ? [] : composeField(field, segment);
+  return field === undefined ? [] : composeField(field, segment, choice);
 }
 
 /** "Forty five five" where both sections are asked for: no capacitor is made for 45.5 microfarads (common practice). */
@@ -117,19 +128,32 @@ function composeLine(segment: Segment, fields: readonly NameplateFieldId[]): Dra
 const SECTIONS = ['capacitor-herm', 'capacitor-fan'] as const;
 
 function isWithin(id: NameplateFieldId, value: number): boolean {
-  const { low = 0, high = 10_000 } = NAMEPLATE_FIELDS_BY_ID[id];
-  return value >= low && value <= high;
+  return isPossible(NAMEPLATE_FIELDS_BY_ID[id], value, undefined);
 }
 
+/** Whether a plate can say so: its limits hold whichever unit the number is in. */
+function isPossible(field: NameplateField, value: number, unit: UnitCode | undefined): boolean {
+  const { low = 0, high = 10_000 } = field;
+  const here = inUnitOfField(field, value, unit);
+  return here >= low && here <= high;
+}
+
+const isOfField = (said: UnitCode, unit: UnitCode | undefined): boolean =>
+  unit !== undefined && UNITS_BY_CODE[said].base === UNITS_BY_CODE[unit].base;
+
 /** What means a line of the plate only while it is read: a refrigerant by its number, volts or sections without a name. */
-export function composePlateAnswer(segment: Segment, fields: readonly NameplateFieldId[]): Draft[] {
-  const choice = segment.items.find((item) => item.tag === 'choice');
-  if (choice === undefined) return composePlateNumbers(segment, fields);
-  if (choice.value.includes('/')) {
-    const meaning: Meaning = { kind: 'nameplate', field: 'supply-volts', value: choice.value, unit: 'V' };
+export function composePlateAnswer(
+  segment: Segment,
+  fields: readonly NameplateFieldId[],
+  choice: UnitChoice | undefined,
+): Draft[] {
+  const chosen = segment.items.find((item) => item.tag === 'choice');
+  if (chosen === undefined) return composePlateNumbers(segment, fields, choice);
+  if (chosen.value.includes('/')) {
+    const meaning: Meaning = { kind: 'nameplate', field: 'supply-volts', value: chosen.value, unit: 'V' };
     return fields.includes('supply-volts') ? sure(meaning) : [];
   }
-  return fields.includes('refrigerant') ? sure({ kind: 'nameplate', field: 'refrigerant', value: choice.value }) : [];
+  return fields.includes('refrigerant') ? sure({ kind: 'nameplate', field: 'refrigerant', value: chosen.value }) : [];
 }
 
 /** "forty five over five" on a nameplate: a line for each section. */
@@ -150,10 +174,11 @@ function amountOf(
   field: NameplateField,
   numbers: readonly SaidNumber[],
   units: readonly UnitCode[],
+  choice: UnitChoice | undefined,
 ): { value: number | string; unit?: UnitCode; odd: boolean } | undefined {
   const [first, second] = numbers;
   if (first === undefined) return undefined;
-  const unit = units[0] ?? field.unit;
+  const unit = units[0] ?? bareUnitOfField(field, choice);
   const withUnit = unit === undefined ? {} : { unit };
   const foreign = units.some(
     (said) => field.unit === undefined || UNITS_BY_CODE[said].base !== UNITS_BY_CODE[field.unit].base,

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { whyLines } from '../../../client/screens/show/why-lines.ts';
 import { WHY_PANEL } from '../../../client/words/pages/visit-words.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { USUAL_CHOICE } from '../../../grammar/vocabulary/unit-choice.ts';
 import { LIBRARY_VISIT, TO_LIVE_STEP, TypedVisit } from '../visit/typed-visit.ts';
 
 const partsOf = (visit: TypedVisit) => whyLines(foldVisit(visit.events()), visit.run.context.assessment);
@@ -9,7 +10,7 @@ const partsOf = (visit: TypedVisit) => whyLines(foldVisit(visit.events()), visit
 /** What the page says under "Why": held against the assessment that the visit keeps. */
 describe('why, on the page', () => {
   it('says nothing before anything is known', () => {
-    expect(whyLines({ readings: [], observations: [], suspects: [] }, undefined)).toEqual([]);
+    expect(whyLines({ readings: [], observations: [], suspects: [], units: USUAL_CHOICE }, undefined)).toEqual([]);
   });
 
   it('tells for the next test what each leading suspect would show, and what the last answer moved', async () => {

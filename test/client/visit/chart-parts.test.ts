@@ -99,6 +99,7 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
   [...ARRIVAL_LINES, rank, 'T one to T two two forty', 'what next'],
   ['customer declined', 'thermostat is set as agreed', 'take that back'],
   ['fitted a contactor', 'finish the visit', 'status'],
+  ['status', { type: 'chose.units', time: AT, units: { temperature: 'Cel', pressure: 'kPa' } }, 'status'],
   [...ARRIVAL_LINES, rank, 'hold the visit', 'hold the visit', 'status'],
 ];
 

@@ -4,6 +4,7 @@ import { SteppedClock } from '../../../client/visit/run/stepped-clock.ts';
 import { type VisitEdges, VisitRun } from '../../../client/visit/run/visit-run.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { diagnosisOf } from '../../made-diagnosis.ts';
 
@@ -44,6 +45,7 @@ export class TypedVisit {
   static async open(
     unit: UnitProfile = LIBRARY_UNIT,
     role: 'technician' | 'trainee' = 'technician',
+    units?: UnitChoice,
   ): Promise<TypedVisit> {
     const visit = new TypedVisit();
     visit.run = VisitRun.open(visit.edges(), {
@@ -54,6 +56,7 @@ export class TypedVisit {
       role,
       unit,
       software: 'test',
+      ...(units === undefined ? {} : { units }),
     });
     await visit.run.settled();
     return visit;

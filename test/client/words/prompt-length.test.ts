@@ -20,6 +20,7 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { PLATE_LINES } from '../../../grammar/vocabulary/nameplate.ts';
 import { OBSERVATIONS } from '../../../grammar/vocabulary/observations.ts';
 import { PARTS } from '../../../grammar/vocabulary/parts.ts';
+import { UNIT_CHOICES, type UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { USUAL_UNITS } from '../../../grammar/vocabulary/units.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 
@@ -79,6 +80,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     takenOver: [['the reading room of the library']],
     carriedOnElsewhere: [[''], ['the second technician']],
     entriesMissing: [[1], [120]],
+    units: each(UNIT_CHOICES),
     read: READINGS.flatMap((reading): [Reading, boolean, string][] => [[reading, true, REMARK]]),
     readAsAsked: READINGS.map((reading): [Reading, string] => [reading, REMARK]),
     readInProof: each(READINGS),
@@ -226,20 +228,20 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
   REFRIGERANT: sentencesOf(SAY_OF_REFRIGERANT, {
     judged: (['pressure-test', 'evacuation', 'decay'] as const).flatMap(
       (check) =>
-        [
-          [check, 12.5, 'does not fit'],
-          [check, 0, 'fits'],
-        ] as never[],
+        UNIT_CHOICES.flatMap((units) => [
+          [check, 12.5, 'does not fit', units],
+          [check, 0, 'fits', units],
+        ]) as never[],
     ),
     standing: [[15]],
     standsStill: [[15]],
     outOfOrder: [['held']],
     notRun: [['held']],
-    overLimit: [
-      [350, true],
-      [350, false],
-    ],
-    underFloor: [[150]],
+    overLimit: UNIT_CHOICES.flatMap((units): [number, boolean, UnitChoice][] => [
+      [350, true, units],
+      [350, false, units],
+    ]),
+    underFloor: UNIT_CHOICES.map((units): [number, UnitChoice] => [150, units]),
     early: [
       ['power', 'held'],
       ['run', 'vacuum'],
@@ -299,8 +301,11 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     ),
     ...LIKELY.map((one) => [one.fault, WHY.finding(one)] as const),
     ...(['superheat', 'subcooling', 'condensing-over-ambient'] as const).flatMap((figure) => [
-      [figure, chargeWords(figure, 12.5, 'outside-the-chart')] as const,
-      [figure, chargeWords(figure, 12.5, 'mixed-line')] as const,
+      ...UNIT_CHOICES.flatMap((units) =>
+        (['outside-the-chart', 'mixed-line', 'outdoors-too-cold', 'no-valid-test'] as const).map(
+          (why) => [figure, chargeWords(figure, 12.5, why, units)] as const,
+        ),
+      ),
       [figure, noChargeWords(figure, 'out-of-range')] as const,
     ]),
     ['met', MET_BY_POWER.coverOff('unit')],

@@ -1,13 +1,16 @@
 import type { Utterance } from '../../../fixtures/utterances/read-utterances.ts';
 import { toJsgf } from '../../../grammar/export/jsgf.ts';
 import { sayNumber } from '../../../grammar/phrases/languages/english/numbers/say-number.ts';
+import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import { accepts } from './accepts.ts';
 import { type ReadGrammar, readJsgf } from './read-grammars.ts';
 
 /** Words as they are spoken: numerals too. */
 const spoken = (text: string): string[] =>
-  tokenise(text).flatMap(({ text: word, numeral }) => (numeral === undefined ? word : sayNumber(numeral).split(' ')));
+  tokenise(text, WRITTEN_ENGLISH).flatMap(({ text: word, numeral }) =>
+    numeral === undefined ? word : sayNumber(numeral).split(' '),
+  );
 
 /** Lines of people that are logged. That a place was only named is heard the second time; dictation behind its heading. */
 export const isOfPeople = ({ where, verdict, meaning }: Utterance): boolean =>

@@ -14,12 +14,19 @@ import { readJsgf } from './read-grammars.ts';
 
 const understand = makeUnderstand();
 const LEG: Expectation = { readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] };
+const SUCTION: Expectation = { readings: [{ quantity: 'pressure', at: ['suction-port'] }] };
+const METRIC = { temperature: 'Cel', pressure: 'kPa' } as const;
 const MODEL = new URL('../../../node_modules/soundswallower/model/en-us/', import.meta.url);
 
 /** What the recogniser is given at different moments. */
 const MOMENTS: readonly (readonly [string, string, Expectation | undefined])[] = [
   ['the expected reading', toJsgf(LEG, { scope: 'expected' }), LEG],
   ['everything', toJsgf(LEG, { scope: 'all' }), LEG],
+  [
+    'everything, in Celsius and kilopascals',
+    toJsgf({ ...SUCTION, units: METRIC }, { scope: 'all' }),
+    { ...SUCTION, units: METRIC },
+  ],
   ['orders only', toJsgf(undefined, { scope: 'commands' }), undefined],
   [
     'a teen/ty question',
@@ -130,4 +137,16 @@ describe("soundswallower's own compiler", () => {
         expect(phones.has(phone), `${word}: ${phone}`).toBe(true);
     }
   });
+});
+
+it('lets pressures be heard in hundreds and thousands where they are read in kilopascals, and nowhere else', () => {
+  const hears = (units: Expectation['units']) =>
+    (['expected', 'all'] as const).map((scope) => {
+      const { rules, root } = readJsgf(toJsgf({ ...SUCTION, ...(units === undefined ? {} : { units }) }, { scope }));
+      return accepts(rules, root, 'suction pressure twenty four hundred'.split(' '));
+    });
+  expect([hears(METRIC), hears(undefined)]).toEqual([
+    [true, true],
+    [false, false],
+  ]);
 });

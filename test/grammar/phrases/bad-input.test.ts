@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 
@@ -82,6 +83,6 @@ describe('text written in digits and signs', () => {
     ['24.', ['24']],
     ['.5', ['.5']],
   ])('"%s" becomes %j', (text, words) => {
-    expect(tokenise(text).map((word) => word.text)).toEqual(words);
+    expect(tokenise(text, WRITTEN_ENGLISH).map((word) => word.text)).toEqual(words);
   });
 });

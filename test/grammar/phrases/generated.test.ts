@@ -8,6 +8,7 @@ import { spokenForms } from '../../../grammar/phrases/languages/english/numbers/
 import { RULES } from '../../../grammar/phrases/languages/english/rules/utterance-rules.ts';
 import { FILLERS, HESITATIONS } from '../../../grammar/phrases/languages/english/words/fillers.ts';
 import { NUMBER_WORDS } from '../../../grammar/phrases/languages/english/words/number-words.ts';
+import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import { match } from '../../../grammar/phrases/match.ts';
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
@@ -222,10 +223,10 @@ function corrupt(words: readonly string[], random: () => number): string[] {
 }
 
 /** Whether the network takes it as it was heard: with its fillers and homophones, nothing repaired. */
-const inGrammar = (text: string): boolean => match(network, tokenise(text)).length > 0;
+const inGrammar = (text: string): boolean => match(network, tokenise(text, WRITTEN_ENGLISH)).length > 0;
 
 const everyWordFits = (text: string): boolean =>
-  match(network, tokenise(text)).some(({ steps }) =>
+  match(network, tokenise(text, WRITTEN_ENGLISH)).some(({ steps }) =>
     steps.every(({ taken }) => taken === undefined || taken.how === 'word'),
   );
 

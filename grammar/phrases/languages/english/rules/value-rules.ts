@@ -1,4 +1,4 @@
-import { UNITS } from '../../../../vocabulary/units.ts';
+import { UNITS, type Unit } from '../../../../vocabulary/units.ts';
 import { alternative, type Expression, optional, type Rules, rule, sequence, tag, word } from '../../../expression.ts';
 import { pattern } from '../../../pattern.ts';
 import {
@@ -14,9 +14,11 @@ import {
   VALUE_WORDS,
 } from '../words/reading-words.ts';
 
-const unitsNamed = (units: readonly (typeof UNITS)[number][]): Expression =>
+const unitsNamed = (units: readonly Unit[]): Expression =>
   alternative(
-    ...units.map((unit) => sequence(pattern(unit.say), tag({ tag: 'unit', unit: unit.code, of: unit.quantities }))),
+    ...units.map(({ say, code, quantities, asChosen }) =>
+      sequence(pattern(say), tag({ tag: 'unit', unit: code, of: quantities, ...(asChosen && { asChosen }) })),
+    ),
   );
 const UNIT = unitsNamed(UNITS);
 

@@ -1,0 +1,106 @@
+import { firstSentence } from '../phrases/first-sentence.ts';
+import { RULES } from '../phrases/languages/english/rules/utterance-rules.ts';
+import type { Expectation } from '../phrases/meaning.ts';
+import { pattern } from '../phrases/pattern.ts';
+import { ANSWERS } from '../vocabulary/answers.ts';
+import { COMMANDS, type CommandId } from '../vocabulary/commands.ts';
+import { COVER_SAID } from '../vocabulary/covers.ts';
+import { DEEDS } from '../vocabulary/deeds.ts';
+import { DEVICES, SWITCH_STATES } from '../vocabulary/devices.ts';
+import { DICTATIONS, JOB_ITEMS } from '../vocabulary/job-items.ts';
+import { MEASURANDS, type Measurand } from '../vocabulary/measurands.ts';
+import { NAMEPLATE_FIELDS, NAMEPLATE_FIELDS_BY_ID, type NameplateField } from '../vocabulary/nameplate.ts';
+import { OBSERVATIONS } from '../vocabulary/observations.ts';
+import { PARTS } from '../vocabulary/parts.ts';
+import { POINTS_BY_ID, type PointId } from '../vocabulary/points.ts';
+import { SAID_WORKS } from '../vocabulary/works.ts';
+import { sameReading } from './measurand-names.ts';
+
+/** What a phrase is of; `now` is what is asked. */
+export const PHRASE_GROUPS = ['now', 'orders', 'power', 'readings', 'seen', 'plate', 'work', 'job', 'written'] as const;
+export type PhraseGroup = (typeof PHRASE_GROUPS)[number];
+
+export interface PhraseNow {
+  readonly group: PhraseGroup;
+  /** In the grammar's own words, with "…" where a number or free words belong: no value is suggested. */
+  readonly phrase: string;
+  /** What the "…" stands for. */
+  readonly slot?: 'number' | 'words';
+}
+
+/**
+ * What may be said at a moment, what is asked first: one phrase of each kind, made of the tables that the matcher is
+ * made of, so that none is listed that is not understood.
+ *
+ * @param expectation what the visit waits for
+ */
+export function phrasesNow(expectation: Expectation): readonly PhraseNow[] {
+  const all = [...askedNow(expectation), ...ALWAYS];
+  return all.filter((one, at) => all.findIndex(({ phrase }) => phrase === one.phrase) === at);
+}
+
+function askedNow({ readings, besides = [], question, options, answers, plate = [], meter }: Expectation) {
+  const numbers = readings.length === 1 || meter === true ? [numbered('now', '…')] : [];
+  const asked = MEASURANDS.filter((row) => [...readings, ...besides].some((one) => sameReading(row, one)));
+  const meant = answers ?? [];
+  return [
+    ...(options ?? []).map((option) => said('now', [...String(option)].join(' '))),
+    ...meant.flatMap(({ answer }) => {
+      const row = ANSWERS.find(({ id }) => id === answer);
+      return row === undefined ? [] : [said('now', first(row.say))];
+    }),
+    ...(question === 'confirm' ? [order('now', 'yes'), order('now', 'no')] : []),
+    ...(question === 'acknowledge' ? [order('now', 'live')] : []),
+    ...numbers,
+    ...asked.map((row) => readingPhrase('now', row)),
+    ...(plate.length === 0 ? [] : plate.map((id) => platePhrase('now', NAMEPLATE_FIELDS_BY_ID[id]))),
+  ];
+}
+
+const said = (group: PhraseGroup, phrase: string): PhraseNow => ({ group, phrase });
+const numbered = (group: PhraseGroup, phrase: string): PhraseNow => ({ group, phrase, slot: 'number' });
+const first = (say: string): string => firstSentence(pattern(say), RULES);
+
+function order(group: PhraseGroup, command: CommandId): PhraseNow {
+  return said(group, first(COMMANDS.find(({ id }) => id === command)!.say));
+}
+
+const nameOf = (point: PointId): string =>
+  first(POINTS_BY_ID[point].say ?? POINTS_BY_ID[point].name.replaceAll(',', ''));
+
+/** By its own name where it has one, else by its tips. */
+function placeOf({ say, at }: Measurand): string {
+  return say === undefined ? at.map(nameOf).join(' to ') : first(say);
+}
+
+const readingPhrase = (group: PhraseGroup, row: Measurand): PhraseNow => numbered(group, `${placeOf(row)} …`);
+
+function platePhrase(group: PhraseGroup, { say, value, choices = [] }: NameplateField): PhraseNow {
+  const line = `nameplate ${first(say)}`;
+  if (value === 'choice') return said(group, `${line} ${first(choices[0]?.say ?? '')}`);
+  return value === 'mark' ? { group, phrase: `${line} …`, slot: 'words' } : numbered(group, `${line} …`);
+}
+
+/** What may be said at any moment, by the tables, in their order. */
+const ALWAYS: readonly PhraseNow[] = [
+  ...COMMANDS.map(({ say }) => said('orders', first(say))),
+  ...DEVICES.flatMap(({ say }) => SWITCH_STATES.map(({ after }) => said('power', `${first(say)} ${first(after)}`))),
+  ...MEASURANDS.filter(({ rare }) => rare !== true).map((row) => readingPhrase('readings', row)),
+  ...OBSERVATIONS.map(({ say }) => said('seen', first(say))),
+  ...NAMEPLATE_FIELDS.map((field) => platePhrase('plate', field)),
+  ...PARTS.map(({ say }) => said('work', `fitted a ${first(say)}`)),
+  ...SAID_WORKS.flatMap((row) => ('say' in row ? [said('work', first(row.say))] : [])),
+  ...DEEDS.map(({ say }) => said('work', first(say))),
+  ...COVER_SAID.map(({ say }) => said('work', first(say))),
+  ...JOB_ITEMS.map(({ say }) => said('job', first(say))),
+  ...DICTATIONS.map(({ say }): PhraseNow => ({ group: 'written', phrase: `${first(say)} …`, slot: 'words' })),
+];
+
+/** Those that hold each of the words that are looked for, or their beginnings. */
+export function findPhrases(phrases: readonly PhraseNow[], text: string): readonly PhraseNow[] {
+  const wanted = text.toLowerCase().split(/\s+/).filter(Boolean);
+  return phrases.filter(({ phrase }) => {
+    const words = phrase.toLowerCase().split(' ');
+    return wanted.every((one) => words.some((word) => word.startsWith(one)));
+  });
+}
