@@ -5,6 +5,7 @@ import { FOCUSES } from '../../../grammar/vocabulary/focuses.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
+import { SAY } from '../talk/prompts.ts';
 import { deedWords } from '../things/deed-words.ts';
 import { itemWords, workWords } from '../things/job-words.ts';
 import { nameplateName } from '../things/nameplate-words.ts';
