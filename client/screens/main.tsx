@@ -4,12 +4,12 @@ import { createRoot } from 'react-dom/client';
 import { PAGE } from '../words/pages/page-words.ts';
 import { keepForOffline } from './session/keep-for-offline.ts';
 import { showBySettings } from './session/screen-settings.ts';
-import { sendInBackground } from './session/send-in-background.ts';
-import { THIS_DEVICE } from './session/this-device.ts';
 import { Mishap } from './show/mishap.tsx';
-import { TechnicianPage } from './technician/technician-page.tsx';
 
-/** Fetched only where it is asked for: a technician's phone does not carry it. */
+/** Each page is fetched where it is asked for: a technician's phone does not carry the review, nor a desk the ear. */
+const TechnicianPage = lazy(() =>
+  import('./technician/technician-page.tsx').then((module) => ({ default: module.TechnicianPage })),
+);
 const ReviewPage = lazy(() => import('./review/review-page.tsx').then((module) => ({ default: module.ReviewPage })));
 
 const FleetPage = lazy(() => import('./review/fleet-page.tsx').then((module) => ({ default: module.FleetPage })));
@@ -27,8 +27,7 @@ const ASKED_FOR = [
 ] as const;
 
 function Page() {
-  const [, Asked] = ASKED_FOR.find(([address]) => location.pathname.startsWith(address)) ?? [];
-  if (Asked === undefined) return <TechnicianPage />;
+  const [, Asked = TechnicianPage] = ASKED_FOR.find(([address]) => location.pathname.startsWith(address)) ?? [];
   return (
     <Suspense fallback={<p className="quiet">{PAGE.loading}</p>}>
       <Asked />
@@ -47,4 +46,13 @@ createRoot(place).render(
   </StrictMode>,
 );
 keepForOffline();
-sendInBackground(THIS_DEVICE);
+void sendUnsent();
+
+/** What this device has not sent goes out whatever page is open; who reads a review does not wait for its program. */
+async function sendUnsent(): Promise<void> {
+  const [{ sendInBackground }, { THIS_DEVICE }] = await Promise.all([
+    import('./session/send-in-background.ts'),
+    import('./session/this-device.ts'),
+  ]);
+  sendInBackground(THIS_DEVICE);
+}

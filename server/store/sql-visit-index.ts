@@ -1,4 +1,4 @@
-import { type Expression, type ExpressionBuilder, type Kysely, type SqlBool, sql } from 'kysely';
+import { type ExpressionBuilder, type Kysely, type SqlBool, sql } from 'kysely';
 import type { BriefChoices, BriefFilter, ListedBrief, VisitBrief, VisitIndex } from './visit-index.ts';
 import { REPEAT_WITHIN_DAYS } from './visit-index.ts';
 import type { IndexTables } from './visit-index-tables.ts';
@@ -24,7 +24,7 @@ export function sqlVisitIndex(db: Kysely<IndexTables>): VisitIndex {
           .returning('id')
           .executeTakeFirstOrThrow();
         await within.deleteFrom('fitted').where('brief', '=', id).execute();
-        const parts = [...new Set(brief.parts)].map((part) => ({ brief: id, part }));
+        const parts = [...new Set(brief.parts)].map((part) => ({ company, part, brief: id }));
         if (parts.length > 0) await within.insertInto('fitted').values(parts).execute();
         await within.deleteFrom('spoken').where('rowid', '=', id).execute();
         await within.insertInto('spoken').values({ rowid: id, words: brief.words }).execute();
@@ -47,7 +47,7 @@ export function sqlVisitIndex(db: Kysely<IndexTables>): VisitIndex {
         .where('mine.company', '=', company)
         .where('mine.visit', '=', visit)
         .whereRef('brief.visit', '<>', 'mine.visit')
-        .where(sameUnit('brief', 'mine'))
+        .where(({ or }) => or([sameSerial('brief', 'mine'), sameSite('brief', 'mine')]))
         .orderBy('brief.opened_at', 'desc')
         .limit(MOST_OF_UNIT)
         .execute();
@@ -68,20 +68,23 @@ export function sqlVisitIndex(db: Kysely<IndexTables>): VisitIndex {
   };
 }
 
-/** The same serial number; where one of the two has none, the same site. */
-function sameUnit(one: string, other: string): Expression<SqlBool> {
-  const column = (table: string, name: string) => sql.ref(`${table}.${name}`);
-  const [serial, site] = ['serial_key', 'site_key'] as const;
-  return sql<SqlBool>`((${column(one, serial)} = ${column(other, serial)} AND ${column(other, serial)} <> '')
-    OR (${column(one, site)} = ${column(other, site)} AND ${column(other, site)} <> ''
-      AND (${column(one, serial)} = '' OR ${column(other, serial)} = '')))`;
-}
+const column = (table: string, name: keyof IndexTables['brief']) => sql.ref(`${table}.${name}`);
 
-/** Visits at the same unit in the days before. */
-const before = sql`FROM brief AS earlier WHERE earlier.company = brief.company AND earlier.visit <> brief.visit
-  AND earlier.opened_at < brief.opened_at AND earlier.opened_at >= brief.opened_at - ${sql.lit(REPEAT_MS)}
-  AND ${sameUnit('earlier', 'brief')}`;
-const beforeCount = sql<number>`(SELECT count(*) ${before})`;
+/** The same serial number. */
+const sameSerial = (one: string, other: string) =>
+  sql<SqlBool>`(${column(one, 'serial_key')} = ${column(other, 'serial_key')} AND ${column(other, 'serial_key')} <> '')`;
+
+/** The same site, where one of the two has no serial number. */
+const sameSite = (one: string, other: string) =>
+  sql<SqlBool>`(${column(one, 'site_key')} = ${column(other, 'site_key')} AND ${column(other, 'site_key')} <> ''
+    AND (${column(one, 'serial_key')} = '' OR ${column(other, 'serial_key')} = ''))`;
+
+/** Visits in the days before that are the same in one way: asked way by way, each finds its rows by an index. */
+const before = (same: typeof sameSerial) =>
+  sql`FROM brief AS earlier WHERE earlier.company = brief.company AND earlier.opened_at < brief.opened_at
+    AND earlier.opened_at >= brief.opened_at - ${sql.lit(REPEAT_MS)} AND ${same('earlier', 'brief')}`;
+const beforeCount = sql<number>`(SELECT count(*) ${before(sameSerial)}) + (SELECT count(*) ${before(sameSite)})`;
+const isRepeated = sql<SqlBool>`(EXISTS (SELECT 1 ${before(sameSerial)}) OR EXISTS (SELECT 1 ${before(sameSite)}))`;
 
 function conditions(company: string, filter: BriefFilter) {
   return (builder: ExpressionBuilder<IndexTables, 'brief'>) => {
@@ -96,7 +99,9 @@ function conditions(company: string, filter: BriefFilter) {
       ...(finding === undefined ? [] : [builder('finding', '=', finding === 'none' ? '' : finding)]),
       ...(part === undefined
         ? []
-        : [sql<SqlBool>`brief.id IN (SELECT fitted.brief FROM fitted WHERE fitted.part = ${part})`]),
+        : [
+            sql<SqlBool>`brief.id IN (SELECT fitted.brief FROM fitted WHERE fitted.company = ${company} AND fitted.part = ${part})`,
+          ]),
       ...(from === undefined ? [] : [builder('opened_at', '>=', from)]),
       ...(until === undefined ? [] : [builder('opened_at', '<', until)]),
       ...(technician === undefined
@@ -109,7 +114,7 @@ function conditions(company: string, filter: BriefFilter) {
           ]),
       ...(filter.unproven === true ? [builder('unproven', '>', 0)] : []),
       ...(filter.cautionsOpen === true ? [builder('cautions_open', '>', 0)] : []),
-      ...(filter.repeated === true ? [sql<SqlBool>`EXISTS (SELECT 1 ${before})`] : []),
+      ...(filter.repeated === true ? [isRepeated] : []),
     ]);
   };
 }
@@ -133,10 +138,9 @@ async function choicesOf(db: Kysely<IndexTables>, company: string): Promise<Brie
       .execute();
   const parts = await db
     .selectFrom('fitted')
-    .innerJoin('brief', 'brief.id', 'fitted.brief')
-    .select(({ fn }) => ['fitted.part as value', fn.countAll<number>().as('visits')])
-    .where('brief.company', '=', company)
-    .groupBy('fitted.part')
+    .select(({ fn }) => ['part as value', fn.countAll<number>().as('visits')])
+    .where('company', '=', company)
+    .groupBy('part')
     .orderBy('visits', 'desc')
     .limit(MOST_CHOICES)
     .execute();

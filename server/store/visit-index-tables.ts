@@ -26,7 +26,7 @@ export interface IndexTables {
     shown: string;
     counted: string;
   };
-  fitted: { brief: number; part: string };
+  fitted: { company: string; part: string; brief: number };
   /** The words by which a visit is found, by its row: in SQLite a full-text table. */
   spoken: { rowid: number; words: string };
 }
@@ -57,9 +57,10 @@ export async function createIndexTables({ schema }: Kysely<IndexTables>): Promis
     .execute();
   await schema
     .createTable('fitted')
-    .addColumn('brief', 'integer', (column) => column.notNull())
+    .addColumn('company', 'text', (column) => column.notNull())
     .addColumn('part', 'text', (column) => column.notNull())
-    .addPrimaryKeyConstraint('fitted_once', ['brief', 'part'])
+    .addColumn('brief', 'integer', (column) => column.notNull())
+    .addPrimaryKeyConstraint('fitted_once', ['company', 'part', 'brief'])
     .execute();
   const index = (name: string, columns: readonly (keyof IndexTables['brief'])[]) =>
     schema
@@ -71,5 +72,6 @@ export async function createIndexTables({ schema }: Kysely<IndexTables>): Promis
   await index('brief_by_serial', ['company', 'serial_key', 'opened_at']);
   await index('brief_by_site', ['company', 'site_key', 'opened_at']);
   await index('brief_by_finding', ['company', 'finding']);
-  await schema.createIndex('fitted_by_part').on('fitted').columns(['part']).execute();
+  await index('brief_by_technician', ['company', 'technician']);
+  await schema.createIndex('fitted_by_brief').on('fitted').columns(['brief']).execute();
 }

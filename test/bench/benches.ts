@@ -36,6 +36,10 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
     says: 'the grammar: lines a second, memory, against a named peer; or what becomes of a file of lines',
     options: { rounds: 'rounds (10)', said: 'file of lines and what they should come to, instead of the rest' },
   },
+  list: {
+    says: 'the list of many visits: a page, a search, filters, the fleet',
+    options: { visits: 'in the index (20000)', rounds: 'of each question (60)' },
+  },
   people: {
     says: 'coming in: a sign-in, 10,000 wrong passwords, a connection of a paired device',
     options: { tries: 'wrong passwords (10000)', rounds: 'of what is timed one by one (40)' },
@@ -51,6 +55,14 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
       listed: 'visits that a page of 1,000 is listed of (20000)',
       long: 'events of the visit that is checked (100000)',
       kills: 'of the server (20)',
+    },
+  },
+  replay: {
+    says: 'a long visit in the review, in a real browser: opened, and gone through',
+    options: {
+      events: 'of the visit (10000)',
+      loads: 'times it is opened (7)',
+      seconds: 'it is gone through (4)',
     },
   },
   talk: {

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
+import { scriptsOf, zippedKilobytes } from '../browser/built-scripts.ts';
 import { type MicrophoneSound, microphoneSound } from '../browser/microphone-sound.ts';
 import { PROJECT_ROOT } from '../browser/project-root.ts';
 import { keptForOffline, ReadbackBrowser, scratch, startServer } from '../browser/readback-browser.ts';
@@ -30,19 +30,18 @@ export const bench: Bench = async (options, progress) => {
 function sizes(): Figure[] {
   const web = join(PROJECT_ROOT, '.build/web');
   const assets = readdirSync(join(web, 'assets'));
-  const zipped = (pattern: RegExp) =>
-    assets
-      .filter((name) => pattern.test(name))
-      .reduce((sum, name) => sum + gzipSync(readFileSync(join(web, 'assets', name)), { level: 9 }).length, 0) / 1000;
+  const zipped = (pattern: RegExp) => zippedKilobytes(assets.filter((name) => pattern.test(name)));
+  const page = (name: string) => zippedKilobytes(scriptsOf('index', name));
   const model = readdirSync(join(web, 'model/en-us')).reduce(
     (sum, name) => sum + readFileSync(join(web, 'model/en-us', name)).length,
     0,
   );
   return [
-    { name: 'technician: script and style, gzip', value: zipped(/^index-.*\.(js|css)$/), unit: 'kB' },
+    { name: 'technician: scripts, gzip', value: page('technician-page'), unit: 'kB', against: 'aim ≤ 150' },
     { name: 'technician: workers and worklet, gzip', value: zipped(/(worker|worklet).*\.js$/), unit: 'kB' },
     { name: 'technician: WebAssembly, gzip', value: zipped(/\.wasm$/), unit: 'kB' },
-    { name: 'review: script and style on top, gzip', value: zipped(/^review-.*\.(js|css)$/), unit: 'kB' },
+    { name: 'review: scripts, gzip', value: page('review-page'), unit: 'kB', against: 'limit 300' },
+    { name: 'all visits together: scripts, gzip', value: page('fleet-page'), unit: 'kB', against: 'limit 300' },
     { name: 'model, as served', value: model / 1e6, unit: 'MB' },
   ];
 }

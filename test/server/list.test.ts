@@ -2,9 +2,9 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openSqliteVisitIndex } from '../../server/store/sqlite-visit-index.ts';
+import { putVisit, RECORDED, recordedBodies } from '../browser/put-visit.ts';
 import { scratchFolder } from './built-server.ts';
 import { getJson } from './get-json.ts';
-import { putVisit, RECORDED, recordedBodies } from './put-visit.ts';
 import { type RunningApp, runApp } from './running-app.ts';
 
 let server: RunningApp;

@@ -20,7 +20,11 @@ const PAD = 22;
 export function ReadingTrack({ readings, scale, timeOf }: ReadingTrackProps) {
   const units = [...new Set(readings.map((line) => line.reading.unit))];
   return (
-    <Track title={TRACKS.readings} height={Math.max(1, units.length) * LANE} scale={scale}>
+    <Track
+      title={units.length === 0 ? TRACKS.noReadings : TRACKS.readings}
+      height={units.length * LANE + 1}
+      scale={scale}
+    >
       {units.map((unit, index) => (
         <Lane
           key={unit}

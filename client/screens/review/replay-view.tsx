@@ -65,8 +65,9 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
     [goals, count, times, seek],
   );
   useReviewKeys({ replay, go, help: () => setHelps(true) });
+  const drawn = useDrawn(level);
   return (
-    <main className="review" data-count={count} data-events={events.length} data-level={level}>
+    <main className="review" data-count={count} data-events={events.length} data-level={level} data-drawn={drawn}>
       <header className="review-head">
         <h1 dir="auto">
           {whole.site} <span className="quiet">{whole.complaint}</span>
@@ -123,6 +124,22 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
       <KeysHelp open={helps} close={() => setHelps(false)} />
     </main>
   );
+}
+
+/** True from the frame on that shows all that was there at first; benches read when that was. */
+function useDrawn(level: boolean): true | undefined {
+  const [drawn, setDrawn] = useState<true>();
+  useEffect(() => {
+    if (!level) return;
+    const frame = requestAnimationFrame(() =>
+      setTimeout(() => {
+        performance.mark('readback.replay-drawn');
+        setDrawn(true);
+      }),
+    );
+    return () => cancelAnimationFrame(frame);
+  }, [level]);
+  return drawn;
 }
 
 /** What is made only once the page is there. */

@@ -29,6 +29,7 @@ interface Standing {
 /** The probabilities of the suspects stacked to one, over time; those that never stood out are the rest on top. */
 export function SuspectTrack({ rankings, scale, timeOf, end }: SuspectTrackProps) {
   const shown = leading(rankings);
+  if (shown.length === 0) return null;
   const down = scaleLinear()
     .domain([0, 1])
     .range([HEIGHT - PAD, PAD]);

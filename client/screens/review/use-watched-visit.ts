@@ -40,6 +40,7 @@ export function useWatchedVisit(visit: string): WatchedVisit {
         ...browserLink(),
         events: (fresh, now) => {
           all.push(...fresh);
+          if (now && !isLevel) performance.mark('readback.replay-level');
           isLevel ||= now;
           setCome(all.length);
           if (isLevel && (now || fresh.length > 0)) setEntries([...all]);

@@ -158,6 +158,7 @@ export const TRACKS = {
   picture: (name: string) => `${name} over time; see the tables`,
   quiet: (lasts: string) => `⋯ ${lasts} ⋯`,
   happenings: 'What happened',
+  noReadings: 'Readings: none',
   phase: 'phase',
   sound: 'sound',
   axis: ['elapsed', 'clock', 'quiet'],

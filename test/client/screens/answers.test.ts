@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { answersOf } from '../../../client/words/shown/answer-lines.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
-import { RECORDED, recordedBodies } from '../../server/put-visit.ts';
+import { RECORDED, recordedBodies } from '../../browser/put-visit.ts';
 
 const answersTo = (bodies: readonly string[]) =>
   new Map(answersOf(foldVisit(readBodies(bodies))).map((one) => [one.id, one]));

@@ -10,7 +10,7 @@ import { WallClock } from '../../../client/screens/review/wall-clock.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
-import { RECORDED, recordedBodies } from '../../server/put-visit.ts';
+import { RECORDED, recordedBodies } from '../../browser/put-visit.ts';
 
 const noteAt = (mono: number, wall = mono): VisitEvent => ({
   type: 'note.taken',

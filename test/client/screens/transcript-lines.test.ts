@@ -8,7 +8,7 @@ import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { inTodaysNames } from '../../../grammar/visit/older-events.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { PROJECT_ROOT } from '../../browser/project-root.ts';
-import { RECORDED, recordedBodies } from '../../server/put-visit.ts';
+import { RECORDED, recordedBodies } from '../../browser/put-visit.ts';
 
 const OLD_RECORDS = ['0.2.0-library', '0.2.0-one-pole'] as const;
 const oldBodies = (name: string) =>

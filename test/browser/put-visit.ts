@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { openMemoryLog } from '../../client/record/memory-log.ts';
 import { nodeLink } from '../../client/record/node/link-edge.ts';
 import { Outbox } from '../../client/record/outbox.ts';
-import { PROJECT_ROOT } from '../browser/project-root.ts';
+import { PROJECT_ROOT } from './project-root.ts';
 
 /** The recorded visits of the fixtures. */
 export const RECORDED = ['fuse', 'library', 'low-charge', 'one-pole'] as const;

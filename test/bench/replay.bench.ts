@@ -1,0 +1,66 @@
+import type { Page } from 'playwright-core';
+import { putVisit } from '../browser/put-visit.ts';
+import { DESK, ReadbackBrowser, scratch, startServer } from '../browser/readback-browser.ts';
+import { openedAfter, scrubCharts, scrubSlider } from '../browser/scrub-page.ts';
+import { type Bench, type Figure, median, quantile } from './figures.ts';
+import { longVisit } from './long-visit.ts';
+
+/** A long visit in the review, in a real browser. Options: events=10000 loads=7 seconds=4. */
+export const bench: Bench = async (options, progress) => {
+  const number = (name: string, standard: number) => Number(options.get(name) ?? standard);
+  const [events, loads, seconds] = [number('events', 10_000), number('loads', 7), number('seconds', 4)];
+  const folder = await scratch();
+  const server = await startServer(`${folder.path}/data`);
+  const browser = await ReadbackBrowser.open({ profile: `${folder.path}/profile`, size: DESK });
+  try {
+    progress(`putting ${events} events on the server`);
+    await putVisit(server.url, 'long', longVisit(events));
+    const url = `${server.url}/review?visit=long`;
+    const page = await browser.page(url);
+    await shown(page);
+    progress(`opening it ${loads} times`);
+    const [opened, drawn]: [number[], number[]] = [[], []];
+    for (let load = 0; load < loads; load += 1) {
+      await page.goto('about:blank');
+      await page.goto(url, { waitUntil: 'commit' });
+      await shown(page);
+      const [since, work] = await page.evaluate(openedAfter);
+      opened.push(since);
+      drawn.push(work);
+    }
+    progress(`scrubbing for ${seconds} s by the slider, then over the charts`);
+    const bySlider = await page.evaluate(scrubSlider, seconds);
+    const byCharts = await page.evaluate(scrubCharts, seconds);
+    const figures: Figure[] = [
+      {
+        name: `a visit of ${events} events: from navigation to shown whole, median`,
+        value: median(opened),
+        unit: 'ms',
+        against: `limit 500; of ${loads}, program cached`,
+      },
+      { name: 'the longest of these', value: Math.max(...opened), unit: 'ms' },
+      { name: 'of that from its last event to the frame that shows it, median', value: median(drawn), unit: 'ms' },
+      ...scrubFigures('scrubbing by the slider', bySlider),
+      ...scrubFigures('scrubbing over the charts', byCharts),
+    ];
+    return figures;
+  } finally {
+    await browser.close();
+    await server.stop();
+    await folder.remove();
+  }
+};
+
+const shown = (page: Page) => page.locator('main.review[data-level="true"][data-drawn]').waitFor({ timeout: 60_000 });
+
+function scrubFigures(name: string, intervals: readonly number[]): Figure[] {
+  return [
+    {
+      name: `${name}: frames a second, median`,
+      value: 1000 / median(intervals),
+      unit: '',
+      against: `limit 50; of ${intervals.length} frames`,
+    },
+    { name: `${name}: frames a second, one in twenty slower`, value: 1000 / quantile(intervals, 0.95), unit: '' },
+  ];
+}
