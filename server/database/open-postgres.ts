@@ -51,6 +51,8 @@ export async function openPostgres(url: string): Promise<PostgresDatabase> {
   });
   // A connection that breaks while nobody uses it is replaced by the next that is asked for.
   pool.on('error', () => undefined);
+  // One that breaks between two questions of a transaction says so at the next.
+  pool.on('connect', (client) => client.on('error', () => undefined));
   try {
     const kept = await assertSafe(pool, name);
     const db = new Kysely<ServerTables>({ dialect: new PostgresDialect({ pool }) });
