@@ -9,7 +9,7 @@ import { LOCAL_COMPANY } from '../../grammar/visit/envelope.ts';
 import { demandDurability } from '../../server/store/sqlite-schema.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
-import { killServer } from '../load/kill-server.ts';
+import { killAgain, killableServer } from '../load/kill-server.ts';
 import { loadInProcess, saturateFromProcess } from '../load/load-process.ts';
 import { runReconnectStorm } from '../load/reconnect-storm.ts';
 import { type Bench, type Figure, median } from './figures.ts';
@@ -78,7 +78,7 @@ export const bench: Bench = async (options, progress) => {
 
     const kills = number('kills', 20);
     progress(`${kills} kills of the server`);
-    const killed = await killServer(program, join(folder, 'killed'), kills);
+    const killed = await killAgain(await killableServer(program, join(folder, 'killed')), kills);
     figures.push({
       name: `acknowledged events lost over ${kills} kills (SIGKILL)`,
       value: killed.lost,
