@@ -63,6 +63,8 @@ export async function openPostgres(url: string): Promise<PostgresDatabase> {
       kept,
       connect: async (applicationName) => {
         const client = new pg.Client({ ...options, application_name: applicationName });
+        // What breaks it is told by its end.
+        client.on('error', () => undefined);
         await client.connect();
         return client;
       },

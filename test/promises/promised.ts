@@ -76,7 +76,12 @@ export const PROMISES: readonly Promised[] = [
   },
   {
     promise: 'Whoever takes too much of the server, or sends it anything at all, harms only itself',
-    tests: ['test/server/limits.test.ts', 'test/server/fuzzed-frames.test.ts', 'test/server/sync-faults.test.ts'],
+    tests: [
+      'test/server/limits.test.ts',
+      'test/server/fuzzed-frames.test.ts',
+      'test/server/sync-faults.test.ts',
+      'test/server/odd-networks.test.ts',
+    ],
     figures: ['fuzzed frames'],
   },
   {
