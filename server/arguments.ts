@@ -13,6 +13,7 @@ Settings, from the environment:
   PORT            where it listens; 0 takes a free port (8470)
   HOST            at which address; any but loopback wants TLS or a proxy (127.0.0.1)
   DATA_DIR        folder of the records, made where there is none (./data)
+  DATABASE_URL    keeps all in this PostgreSQL database instead, which several servers may share
   TLS_CERT        certificate in PEM form, with
   TLS_KEY         its private key
   PROXY_ORIGIN    address of a proxy that speaks TLS in front of it, such as https://readback.example

@@ -35,6 +35,8 @@ const SENTENCES = {
     'The database {detail} was made by a newer version: update Readback, or name another in DATABASE_URL.',
   'database-changed':
     'The tables of the database {detail} are not as they were made: keep it, and start with a good copy of it.',
+  'move-differs':
+    'What was copied is not what the folder holds ({detail}): nothing was moved. Run it again; if it stays, keep its output.',
   'heads-damaged': '{detail} Put a good copy of heads.jsonl back, or start with ACCEPT_LOSS=yes to begin it anew.',
   'key-lost':
     'The key in {detail} is not the one that signed this record: put the right one back, or start with ACCEPT_LOSS=yes to sign with this one from now on.',

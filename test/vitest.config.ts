@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { postgresPrograms } from './server/own-postgres.ts';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const long = process.env['READBACK_RUN'] === 'long';
@@ -29,6 +30,22 @@ const named = (which: 'together' | 'apart' | 'browser') =>
     .map(({ name }) => name);
 const workers = long ? 1 : availableParallelism() + 1;
 
+/** These run on PostgreSQL as well, where one can be had; where not, test/contract/postgres.test.ts says so. */
+const ON_POSTGRES = [
+  'acknowledge',
+  'clocks',
+  'exports',
+  'fuzzed-frames',
+  'limits',
+  'operations',
+  'receipts',
+  'said-heads',
+  'sign-in',
+  'sync-faults',
+  'who-may',
+].map((name) => `test/server/${name}.test.ts`);
+const postgres = 'missing' in (await postgresPrograms()) ? [] : ON_POSTGRES;
+
 const shared = { root: ROOT, testTimeout: 60_000, hookTimeout: 180_000 };
 
 export default defineConfig({
@@ -42,6 +59,20 @@ export default defineConfig({
       // Most files share their modules within a worker: grammar and tables are laid out once, not in a hundred files.
       { test: { ...shared, name: 'together', isolate: false, include: named('together') } },
       { test: { ...shared, name: 'apart', isolate: true, include: named('apart') } },
+      ...(postgres.length === 0
+        ? []
+        : [
+            {
+              test: {
+                ...shared,
+                name: 'postgres',
+                isolate: false,
+                include: wanted.map(({ name }) => name).filter((name) => postgres.includes(name)),
+                globalSetup: './test/server/postgres-setup.ts',
+                env: { READBACK_TEST_STORE: 'postgres' },
+              },
+            },
+          ]),
       {
         test: {
           ...shared,

@@ -48,6 +48,17 @@ export async function bringUpToDate(
   return found;
 }
 
+/**
+ * For what only reads.
+ * @throws {ServerError} database-foreign, database-newer; tool-wrong, where a server has to bring it up to date first.
+ */
+export async function demandUpToDate({ db, name }: PostgresDatabase): Promise<void> {
+  const found = await identify(db, name);
+  if (found === 'ours') return;
+  const why = found === 'new' ? 'holds no record' : 'is of an older version: start a server on it first';
+  throw new ServerError('tool-wrong', `The database ${name} ${why}.`);
+}
+
 async function identify(db: Kysely<ServerTables>, name: string): Promise<'new' | 'ours' | 'older'> {
   const { rows } = await sql<{ table: string }>`
     SELECT relname AS "table" FROM pg_class WHERE relnamespace = current_schema()::regnamespace AND relkind IN ('r', 'v', 'm', 'p')

@@ -51,6 +51,8 @@ export async function openPostgres(url: string): Promise<PostgresDatabase> {
   });
   // A connection that breaks while nobody uses it is replaced by the next that is asked for.
   pool.on('error', () => undefined);
+  // One that breaks between two questions of a transaction says so at the next.
+  pool.on('connect', (client) => client.on('error', () => undefined));
   try {
     const kept = await assertSafe(pool, name);
     const db = new Kysely<ServerTables>({ dialect: new PostgresDialect({ pool }) });
@@ -61,6 +63,8 @@ export async function openPostgres(url: string): Promise<PostgresDatabase> {
       kept,
       connect: async (applicationName) => {
         const client = new pg.Client({ ...options, application_name: applicationName });
+        // What breaks it is told by its end.
+        client.on('error', () => undefined);
         await client.connect();
         return client;
       },

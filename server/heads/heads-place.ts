@@ -8,7 +8,7 @@ import type { Finding } from './verify-stream.ts';
 export interface HeadsPlace {
   /** As sentences name it. */
   readonly name: string;
-  read(signer: Verifier): Promise<KeptHeads>;
+  read(signer?: Verifier): Promise<KeptHeads>;
   /**
    * Adds the head that `next` makes of those that stand there, while no other server adds one.
    *

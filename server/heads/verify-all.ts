@@ -4,7 +4,7 @@ import { type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
 import { ServerError } from '../errors.ts';
 import { KEY_FILE, openReceiptSigner, verifierOf } from '../sync/receipt-signer.ts';
 import { againstDevices } from './against-devices.ts';
-import { GIVEN_UP_FILE, readGivenUp } from './given-up.ts';
+import { GIVEN_UP_FILE, type GivenUp, readGivenUp } from './given-up.ts';
 import { checkHeads, type KeptHeads, readHeads } from './heads-file.ts';
 import { HEADS_FILE } from './heads-in-folder.ts';
 import { type HeldByDevice, verifyDevice } from './held-by-device.ts';
@@ -64,15 +64,18 @@ export async function verifyServer(
 function givenUpWords(folder: string): readonly string[] {
   const aside = readdirSync(folder).filter((name) => name.startsWith(`${HEADS_FILE}.set-aside-`));
   return [
-    ...readGivenUp(join(folder, GIVEN_UP_FILE)).map(({ stream, sentence, time }) => {
-      const of = stream === '' ? '' : `${streamWords(stream)}: `;
-      return `given up at a start on ${new Date(time).toISOString().slice(0, 10)}: ${of}${sentence}`;
-    }),
+    ...readGivenUp(join(folder, GIVEN_UP_FILE)).map(givenUpLine),
     ...aside.map((name) => `heads that were not as they were signed were put aside (${name}).`),
   ];
 }
 
-const verifierFor = (key: string | undefined) => (key === undefined ? undefined : verifierOf(key));
+/** What was given up, in a line. */
+export function givenUpLine({ stream, sentence, time }: GivenUp): string {
+  const of = stream === '' ? '' : `${streamWords(stream)}: `;
+  return `given up at a start on ${new Date(time).toISOString().slice(0, 10)}: ${of}${sentence}`;
+}
+
+export const verifierFor = (key: string | undefined) => (key === undefined ? undefined : verifierOf(key));
 
 /** What is held against a record beside its own chains. */
 interface Against {
@@ -85,7 +88,8 @@ interface Against {
   readonly notes: readonly string[];
 }
 
-async function verifyHeld(
+/** Holds what was read against all that is at hand. */
+export async function verifyHeld(
   streams: readonly HeldStream[],
   devices: readonly HeldByDevice[],
   { own, ownKey, kept, findings: before, notes }: Against,

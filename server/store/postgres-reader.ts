@@ -25,7 +25,7 @@ const LAST = `JOIN LATERAL (SELECT arrival, seq, hash, received_at, clock_offset
 const key = ({ company, visit, device, epoch }: StreamId) => [company, visit, device, epoch];
 
 /** The half of the PostgreSQL store that reads; every query names the company. Nothing of it is held in memory. */
-export function postgresReader(pool: pg.Pool): Omit<EventStore, 'open' | 'commit' | 'note' | 'close'> {
+export function postgresReader(pool: Pick<pg.Pool, 'query'>): Omit<EventStore, 'open' | 'commit' | 'note' | 'close'> {
   const all = async <Row extends pg.QueryResultRow>(text: string, values: readonly unknown[]) =>
     (await pool.query<Row>(text, [...values])).rows;
   const one = async <Row extends pg.QueryResultRow>(text: string, values: readonly unknown[] = []) =>

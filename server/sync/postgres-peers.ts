@@ -89,11 +89,11 @@ export class PostgresPeers implements Peers {
 
   async #connect(): Promise<void> {
     const client = await this.#database.connect(LISTENER);
-    this.#listener = client;
     client.on('notification', ({ payload }) => this.#heard(payload ?? ''));
-    client.on('error', () => undefined);
-    client.once('end', () => void this.#connectAgain());
+    const ended = new Promise((resolve) => client.once('end', resolve));
     await client.query(`LISTEN ${CHANNEL}`);
+    this.#listener = client;
+    void ended.then(() => this.#connectAgain());
   }
 
   /** What was told meanwhile is not heard any more: all may have changed. */

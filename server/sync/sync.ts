@@ -38,7 +38,7 @@ export interface SyncOptions {
 /** How long a device may take to answer our close before its connection is cut. */
 const CLOSE_WITHIN_MS = 1_000;
 /** Every connection is asked for a sign of life so often; one that gave none since the last time is cut. */
-const LOOK_EVERY_MS = 30_000;
+export const LOOK_EVERY_MS = 30_000;
 
 /** The WebSocket at /sync: devices write their streams, reviewers watch visits. */
 export async function syncRoutes(app: FastifyInstance, options: SyncOptions): Promise<void> {

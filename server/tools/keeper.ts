@@ -1,8 +1,11 @@
 import { join } from 'node:path';
 import { LOCAL_COMPANY, NAME_PATTERN } from '../../grammar/visit/envelope.ts';
+import { readDatabaseUrl } from '../configuration.ts';
+import { openPeopleInDatabase } from '../database/people-in-database.ts';
 import { ServerError } from '../errors.ts';
 import { makeFolder } from '../heads/make-folder.ts';
 import { People } from '../people/people.ts';
+import type { PeopleStore } from '../people/people-store.ts';
 import { openSqlitePeopleStore, PEOPLE_FILE } from '../people/sqlite-people-store.ts';
 import { type GivenToTool, runServerTool } from './run-server-tool.ts';
 
@@ -14,7 +17,7 @@ const TOOL = {
 Usage: npm run -s keeper -- [--data FOLDER] [--company COMPANY] [--name NAME] [--url URL] LOGIN
 
 Options:
-  --data FOLDER      the server's data folder (./data); the server may run
+  --data FOLDER      the server's data folder (./data, or the database that DATABASE_URL names); the server may run
   --company COMPANY  whose keeper; begun where there is none of that name (local)
   --name NAME        how the keeper is called (LOGIN)
   --url URL          the address that the link begins with (http://127.0.0.1:8470)
@@ -47,9 +50,7 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   if (!URL.canParse('/sign-in', url)) {
     throw new ServerError('tool-wrong', `--url ${url} must be an address such as https://readback.example.`);
   }
-  const folder = options['data'] ?? process.env['DATA_DIR'] ?? 'data';
-  makeFolder(folder);
-  const store = await openSqlitePeopleStore(join(folder, PEOPLE_FILE));
+  const store = await openPeople(options['data']);
   const people = new People({ store, clock: Date.now, loopback: false });
   try {
     const code = await codeFor(people, company, login, options['name'] ?? login);
@@ -59,6 +60,15 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   } finally {
     await people.close();
   }
+}
+
+/** Of the folder that is named, else of the database, else of the folder that a server would take. */
+async function openPeople(named: string | undefined): Promise<PeopleStore> {
+  const { databaseUrl } = readDatabaseUrl(process.env);
+  if (named === undefined && databaseUrl !== undefined) return openPeopleInDatabase(databaseUrl);
+  const folder = named ?? process.env['DATA_DIR'] ?? 'data';
+  makeFolder(folder);
+  return openSqlitePeopleStore(join(folder, PEOPLE_FILE));
 }
 
 /** @throws {ServerError} tool-wrong, where somebody who is no keeper of the company signs in by that name. */

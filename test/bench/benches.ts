@@ -45,7 +45,7 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
     options: { tries: 'wrong passwords (10000)', rounds: 'of what is timed one by one (40)' },
   },
   record: {
-    says: 'the record on its way: steady visits, a storm of reconnects, kills of the server',
+    says: 'the record on its way, on SQLite and PostgreSQL: steady visits, a storm of reconnects, kills of the server',
     options: {
       visits: 'at once (2000)',
       rate: 'events a second for each (2)',
@@ -55,6 +55,7 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
       listed: 'visits that a page of 1,000 is listed of (20000)',
       long: 'events of the visit that is checked (100000)',
       kills: 'of the server (20)',
+      only: 'stores: SQLite beside PostgreSQL, and no more (all)',
     },
   },
   replay: {

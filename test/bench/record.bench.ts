@@ -9,11 +9,11 @@ import { LOCAL_COMPANY } from '../../grammar/visit/envelope.ts';
 import { demandDurability } from '../../server/store/sqlite-schema.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
-import { killServer } from '../load/kill-server.ts';
-import { loadInProcess, saturateFromProcess } from '../load/load-process.ts';
-import { runReconnectStorm } from '../load/reconnect-storm.ts';
+import { killAgain, killableServer } from '../load/kill-server.ts';
+import { saturateFromProcess } from '../load/load-process.ts';
 import { type Bench, type Figure, median } from './figures.ts';
 import { checking, listing, processorSeconds } from './record-figures.ts';
+import { storesFigures } from './record-stores.ts';
 
 const program = fileURLToPath(new URL('../../server/main.js', import.meta.url));
 const BODY = 'x'.repeat(250);
@@ -21,7 +21,7 @@ const BODY_BYTES = Buffer.from(BODY);
 const HASH = 'a'.repeat(64);
 const DEVICES_AT_FULL = 64;
 
-/** The record on its way: options visits=2000 rate=2 seconds=10 storm=50000 full=60000 listed=20000 long=100000 kills=20. */
+/** The record on its way: options visits=2000 rate=2 seconds=10 storm=50000 full=60000 listed=20000 long=100000 kills=20 only=all. */
 export const bench: Bench = async (options, progress) => {
   const number = (name: string, standard: number) => Number(options.get(name) ?? standard);
   const folder = mkdtempSync(join(tmpdir(), 'readback-bench-'));
@@ -31,41 +31,10 @@ export const bench: Bench = async (options, progress) => {
     figures.push(...(await fileLogFigures(folder)));
     figures.push(await receiptFigure(folder));
 
-    const server = await startLocalServer({ program, dataDir: join(folder, 'data') });
     const [visits, rate, seconds] = [number('visits', 2_000), number('rate', 2), number('seconds', 10)];
-    progress(`${visits} visits at ${rate} events/s for ${seconds} s`);
-    const before = processorSeconds(server.pid);
-    const steady = await loadInProcess({ url: server.url, visits, rate, seconds });
-    const cost = processorSeconds(server.pid) - before;
-    const load = `${visits} visits × ${rate}/s`;
-    figures.push(
-      { name: `${load}: sent to acknowledged, median`, value: steady.median, unit: 'ms' },
-      {
-        name: `${load}: sent to acknowledged, p99`,
-        value: steady.p99,
-        unit: 'ms',
-        against: 'aim ≤ 250',
-      },
-      {
-        name: `${load}: acknowledged of sent`,
-        value: steady.acknowledged / steady.sent,
-        unit: '',
-        against: 'must be 1',
-      },
-      { name: `${load}: server, processor time an event`, value: (cost / steady.sent) * 1e6, unit: 'µs' },
-      { name: `${load}: load generator’s own share of a processor`, value: steady.share, unit: '' },
-    );
-    const storm = number('storm', 50_000);
-    progress(`${storm} events come back at once`);
-    const stormSeconds = await runReconnectStorm(server.url, 500, storm / 500);
-    figures.push({
-      name: `${storm} events of 500 devices coming back`,
-      value: stormSeconds,
-      unit: 's',
-      against: 'aim ≤ 15',
-    });
-    await server.stop();
-    const full = number('full', 60_000);
+    const [storm, full] = [number('storm', 50_000), number('full', 60_000)];
+    figures.push(...(await storesFigures(program, folder, { visits, rate, seconds, storm, full }, progress)));
+    if (options.get('only') === 'stores') return figures;
     progress(`${full} events of 64 devices, as fast as they are taken`);
     figures.push(...(await saturation(folder, full)));
 
@@ -78,7 +47,7 @@ export const bench: Bench = async (options, progress) => {
 
     const kills = number('kills', 20);
     progress(`${kills} kills of the server`);
-    const killed = await killServer(program, join(folder, 'killed'), kills);
+    const killed = await killAgain(await killableServer(program, join(folder, 'killed')), kills);
     figures.push({
       name: `acknowledged events lost over ${kills} kills (SIGKILL)`,
       value: killed.lost,

@@ -9,6 +9,8 @@ export interface SteadyLoad {
   /** Events a second of each visit. */
   readonly rate: number;
   readonly seconds: number;
+  /** Apart from other loads on the same record. */
+  readonly named?: string;
 }
 
 export interface SteadyResult {
@@ -28,11 +30,22 @@ const BODY = JSON.stringify({
 });
 
 /** Many visits that each write at a steady rate, spread evenly over time; by hand, so that the load itself costs little. */
-export async function runSteadyVisits({ url, visits, rate, seconds }: SteadyLoad): Promise<SteadyResult> {
+export async function runSteadyVisits({
+  url,
+  visits,
+  rate,
+  seconds,
+  named = 'steady',
+}: SteadyLoad): Promise<SteadyResult> {
   const latencies: number[] = [];
   const clients: SteadyClient[] = [];
   for (let at = 0; at < visits; at += 1) {
-    const stream = { company: LOCAL_COMPANY, visit: `steady-${visits}-${at}`, device: `load-${at}`, epoch: 1 };
+    const stream = {
+      company: LOCAL_COMPANY,
+      visit: `${named}-${visits}-${at}`,
+      device: `${named}-load-${at}`,
+      epoch: 1,
+    };
     clients.push(new SteadyClient(url, stream, latencies));
     if (at % 50 === 49) await Promise.all(clients.slice(-50).map((client) => client.welcomed));
   }

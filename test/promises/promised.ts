@@ -15,9 +15,32 @@ export const PROMISES: readonly Promised[] = [
     figures: ['courses of the model', 'courses until a hasty server is found', 'courses until a blind server is found'],
   },
   {
-    promise: 'A server that is killed loses nothing that it acknowledged',
+    promise:
+      'A server that is killed loses nothing that it acknowledged; nor does PostgreSQL under it, nor one of two servers',
     tests: ['test/server/kills.test.ts'],
-    figures: ['kills of the server', 'events acknowledged before a kill', 'of these lost'],
+    figures: [
+      'kills of the server',
+      'events acknowledged before a kill',
+      'of these lost',
+      'kills of PostgreSQL',
+      'events acknowledged before PostgreSQL was killed',
+      'of these lost by it',
+      'kills of one of two servers',
+      'events acknowledged before one of two was killed',
+      'of these lost by both',
+    ],
+  },
+  {
+    promise:
+      'PostgreSQL keeps what SQLite keeps: same contract, guards against change, what was lost is told at the start; several servers on one database fork nothing, and readers at each hear all; a folder that is moved there is the same',
+    tests: [
+      'test/contract/store.test.ts',
+      'test/contract/postgres.test.ts',
+      'test/server/postgres.test.ts',
+      'test/server/several-servers.test.ts',
+      'test/server/move.test.ts',
+    ],
+    figures: [],
   },
   {
     promise: 'A browser that is killed has kept every entry that it said was kept',
@@ -53,7 +76,12 @@ export const PROMISES: readonly Promised[] = [
   },
   {
     promise: 'Whoever takes too much of the server, or sends it anything at all, harms only itself',
-    tests: ['test/server/limits.test.ts', 'test/server/fuzzed-frames.test.ts', 'test/server/sync-faults.test.ts'],
+    tests: [
+      'test/server/limits.test.ts',
+      'test/server/fuzzed-frames.test.ts',
+      'test/server/sync-faults.test.ts',
+      'test/server/odd-networks.test.ts',
+    ],
     figures: ['fuzzed frames'],
   },
   {

@@ -15,9 +15,26 @@ export const TRIALS: Readonly<Record<string, Trial>> = {
   'server-kills': {
     says: 'kills of the server while devices write',
     test: 'test/server/kills.test.ts',
+    only: 'a server that is killed',
     tries: 200,
     counts: 'kills of the server',
     figures: ['events acknowledged before a kill', 'of these lost'],
+  },
+  'postgres-kills': {
+    says: 'kills of PostgreSQL under a server, while devices write',
+    test: 'test/server/kills.test.ts',
+    only: 'a PostgreSQL that is killed',
+    tries: 200,
+    counts: 'kills of PostgreSQL',
+    figures: ['events acknowledged before PostgreSQL was killed', 'of these lost by it'],
+  },
+  'twin-kills': {
+    says: 'kills of one of two servers on one PostgreSQL',
+    test: 'test/server/kills.test.ts',
+    only: 'one of two servers that is killed',
+    tries: 200,
+    counts: 'kills of one of two servers',
+    figures: ['events acknowledged before one of two was killed', 'of these lost by both'],
   },
   'browser-kills': {
     says: 'kills of the browser while it writes',

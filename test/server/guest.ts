@@ -4,8 +4,8 @@ import type { StreamId } from '../../grammar/visit/envelope.ts';
 import type { Hello, Watch } from '../../grammar/visit/messages.ts';
 import type { Role } from '../../grammar/visit/roles.ts';
 import { People } from '../../server/people/people.ts';
-import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
 import { RawClient, type RunningApp } from './running-app.ts';
+import { freshPeople } from './stores-of-run.ts';
 
 export interface Answer {
   readonly status: number;
@@ -127,7 +127,7 @@ export class Guest {
 
 /** A store of people that holds one keeper for each company, and the codes by which they come in. */
 export async function withKeepers(companies: readonly string[], clock = Date.now, path = ':memory:') {
-  const store = await openSqlitePeopleStore(path);
+  const store = await freshPeople(path);
   const people = new People({ store, clock, loopback: false });
   const codes: string[] = [];
   for (const company of companies) {

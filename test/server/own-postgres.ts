@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { chmodSync, chownSync, cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, chownSync, cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, statfsSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -61,18 +61,26 @@ function versionOf(folder: string): string | undefined {
   return /(\d+(\.\d+)?)/.exec(stdout ?? '')?.[1];
 }
 
-/** Makes a cluster and starts it. `settings` are options of `postgres`, such as `fsync=off`. */
-export async function startOwnPostgres(programs: Programs, settings: readonly string[] = []): Promise<OwnPostgres> {
+export interface OwnOptions {
+  /** Options of `postgres`, such as `fsync=off`. */
+  readonly settings?: readonly string[];
+  /** On a disk, also where a file system in memory has room: for what measures the disk. */
+  readonly onDisk?: boolean;
+}
+
+/** Makes a cluster and starts it. */
+export async function startOwnPostgres(programs: Programs, options: OwnOptions = {}): Promise<OwnPostgres> {
   if ('missing' in programs) throw new Error(programs.missing);
-  const folder = mkdtempSync(join(tmpdir(), 'readback-postgres-'));
+  const { settings = [], onDisk = false } = options;
+  const folder = mkdtempSync(join(onDisk ? tmpdir() : passingFolder(), 'readback-postgres-'));
   chmodSync(folder, 0o755);
   const bin = reachable(programs.folder, folder);
   const [data, socket] = [join(folder, 'data'), join(folder, 'socket')];
   for (const path of [data, socket]) mkdirSync(path);
   if (isRoot) for (const path of [data, socket]) chownSync(path, NOBODY, NOBODY);
   const env = { ...process.env, LC_ALL: 'C' };
-  const options = ['-D', data, '-U', 'readback', '--auth=trust', '--no-sync', '-E', 'UTF8', '--locale=C'];
-  const made = spawnSync(join(bin, 'initdb'), options, { ...otherUser, env, cwd: data, encoding: 'utf8' });
+  const init = ['-D', data, '-U', 'readback', '--auth=trust', '--no-sync', '-E', 'UTF8', '--locale=C'];
+  const made = spawnSync(join(bin, 'initdb'), init, { ...otherUser, env, cwd: data, encoding: 'utf8' });
   if (made.status !== 0) throw new Error(`initdb: ${made.stderr || made.error}`);
   const port = await freePort();
   const own = ['-h', '127.0.0.1', '-p', String(port), '-k', socket, '-D', data];
@@ -115,7 +123,8 @@ export async function startOwnPostgres(programs: Programs, settings: readonly st
     stop: () => end('SIGINT'),
     start,
     remove: async () => {
-      await end('SIGINT');
+      // At once, and nothing is flushed: it is thrown away.
+      await end('SIGQUIT');
       rmSync(folder, { recursive: true, force: true });
     },
   };
@@ -144,6 +153,16 @@ async function answers(child: ChildProcess, url: string): Promise<boolean> {
     }
   }
   return false;
+}
+
+const MEMORY = '/dev/shm';
+const ROOM_BYTES = 2e9;
+
+/** A flush costs nothing in memory; a process that is killed leaves there what it leaves on a disk. */
+function passingFolder(): string {
+  if (!existsSync(MEMORY)) return tmpdir();
+  const { bavail, bsize } = statfsSync(MEMORY);
+  return bavail * bsize > ROOM_BYTES ? MEMORY : tmpdir();
 }
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));

@@ -4,11 +4,10 @@ import { WebSocket } from 'ws';
 import { chainBodies, type Entry, LOCAL_COMPANY, type StreamId } from '../../grammar/visit/envelope.ts';
 import type { ServerMessage } from '../../grammar/visit/messages.ts';
 import { type AppOptions, app } from '../../server/app.ts';
-import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
 import { startHead } from '../../server/store/judge-event.ts';
-import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { scratchFolder } from './built-server.ts';
+import { freshPeople, freshStore } from './stores-of-run.ts';
 
 export interface RunningApp {
   readonly fastify: FastifyInstance;
@@ -31,8 +30,8 @@ export async function runApp(
   const routes: RouteOptions[] = [];
   fastify.addHook('onRoute', (route) => void routes.push(route));
   await fastify.register(app, {
-    store: openSqliteStore(join(scratch.path, 'readback.sqlite'), maxBytes === undefined ? {} : { maxBytes }),
-    peopleStore: await openSqlitePeopleStore(':memory:'),
+    store: appOptions.store ?? (await freshStore(scratch.path, maxBytes)),
+    peopleStore: appOptions.peopleStore ?? (await freshPeople()),
     origins: { kind: 'loopback' },
     loopback: true,
     signer: openReceiptSigner(join(scratch.path, 'receipt-key.pem')),

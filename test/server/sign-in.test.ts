@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { StreamId } from '../../grammar/visit/envelope.ts';
@@ -8,6 +7,7 @@ import { tellFigure } from '../promises/tell-figure.ts';
 import { scratchFolder } from './built-server.ts';
 import { Guest, withKeepers } from './guest.ts';
 import { chainFor, RawClient, type RunningApp, runApp, streamOf } from './running-app.ts';
+import { peopleText } from './stores-of-run.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -393,7 +393,7 @@ describe('the trail', () => {
     const secrets = [PASSWORD, made.codes[0], code, await guest.ticket(), ...guest.cookies.values()];
     await signIn(guest, 'a wrong password');
     await other.stop();
-    const bytes = readFileSync(path, 'latin1');
+    const bytes = await peopleText(path);
     expect(bytes).toContain('phone');
     for (const secret of secrets) expect(bytes.includes(secret as string)).toBe(false);
     scratch.remove();

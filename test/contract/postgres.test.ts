@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe } from 'vitest';
 import { bringUpToDate } from '../../server/database/migrations.ts';
 import { openPostgres, type PostgresDatabase } from '../../server/database/open-postgres.ts';
 import type { PeopleStore } from '../../server/people/people-store.ts';
@@ -10,7 +10,7 @@ import { storeContract } from './store-contract.ts';
 
 const programs = await postgresPrograms();
 const missing = 'missing' in programs ? programs.missing : undefined;
-const named = `PostgreSQL ${missing ?? ('version' in programs ? programs.version : '')}`;
+const named = missing === undefined ? 'PostgreSQL' : `PostgreSQL: ${missing}`;
 
 describe.skipIf(missing !== undefined)(named, () => {
   let server: OwnPostgres;
@@ -42,6 +42,4 @@ describe.skipIf(missing !== undefined)(named, () => {
 
   storeContract(named, () => store, reopen);
   peopleContract(named, () => people, reopen);
-
-  test('x', () => expect(1).toBe(1));
 });
