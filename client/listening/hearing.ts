@@ -1,11 +1,13 @@
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
+import { type Ending, type Heard, heardAsRest, maySoonGoOn, type Said } from './continuation.ts';
 import { type Gate, saysTooLittle } from './recogniser/gate.ts';
 import type { Pronunciations } from './recogniser/grammar-decoder.ts';
 import { Recogniser, type Recognition } from './recogniser/recogniser.ts';
 import type { StandsFor } from './recogniser/rivals.ts';
 import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
 import { type Recognising, TwoModels } from './recogniser/two-models.ts';
-import { DENOISER_DELAY, Denoiser, FRAME, type NoiseModule } from './sound/denoiser.ts';
+import { type Cleaned, CleanSound } from './sound/clean-sound.ts';
+import { FRAME, type NoiseModule } from './sound/denoiser.ts';
 import { makeDither } from './sound/dither.ts';
 import { Endpointer, isSpeech, type Turn } from './sound/endpointer.ts';
 import { levelOf } from './sound/level.ts';
@@ -39,32 +41,14 @@ export interface HearingParts {
   now(): number;
 }
 
-/** All was said; or all but a fraction of the number at the end; or more is to come, as another digit may. */
-export type Ending = 'whole' | 'fraction' | 'open';
-
 /** One utterance as it came out of the sound. Times in milliseconds of sound since the start. */
-export interface HeardSpeech extends Recognition {
+export interface HeardSpeech extends Heard {
   readonly startedMs: number;
   /** End of the last frame of speech. */
   readonly endedMs: number;
   /** From there to the words, had the sound come in real time: pause waited for and computing that lagged behind. */
   readonly verdictMs: number;
   readonly realTimeFactor: number;
-  /**
-   * Goes on from the utterance before it, which was given when it was taken for the whole, and holds its words too.
-   * Where it is not accepted, that one was cut short by something that nobody understood.
-   */
-  readonly continues?: true;
-}
-
-/** An utterance that is over, and may still turn out to have been only the first part of what was said. */
-interface Said extends Pick<HeardSpeech, 'text' | 'accepted' | 'startedMs' | 'endedMs'> {
-  readonly sound: readonly Float32Array[];
-  readonly speechFrames: number;
-  readonly ending: Ending;
-  readonly grammar: string | undefined;
-  readonly expectation: Expectation;
-  readonly loudestDb: number;
 }
 
 const FRAME_MS = 10;
@@ -74,29 +58,19 @@ const PRE_ROLL_FRAMES = 30;
 const LOOK_MS = 120;
 /** The pause that ends an utterance. A fraction is waited for as long as anything where there were pauses before. */
 const PAUSE_MS: Readonly<Record<Ending, number>> = { whole: 260, fraction: 420, open: 620 };
-/** A number that goes on so soon after its end is one number. */
-const GOES_ON_MS = 1_500;
-/** So many frames of speech, no quieter than this below the first part, may be the rest of it, understood or not. */
-const REST_FRAMES = 15;
-const REST_BELOW_DB = 10;
 /** So far below the voice that was understood last, and so soon after it, somebody else may have said it. */
 const BYSTANDER_BELOW_DB = 15;
 const OWN_MS = 60_000;
 /** Frames of an utterance that are gathered before the first is recognised, so that its loudness is known. */
 const GATHERED_FRAMES = 60;
-/** Share of denoised sound; the rest is the sound as it came. */
-const WET = 0.8;
-
 /** Sound in, utterances out: noise taken out, speech found, recognised, gated. Blocks while it computes. */
 export class Hearing {
   readonly #parts: HearingParts;
   readonly #recogniser: Recognising;
-  readonly #denoiser: Denoiser;
+  readonly #clean: CleanSound;
   readonly #dither = makeDither();
   readonly #endpointer = new Endpointer();
   readonly #clock = new SpeechClock();
-  /** The sound as it came, waiting for its denoised self. */
-  readonly #delayed = new Float32Array(DENOISER_DELAY + FRAME);
   #waiting: Float32Array = new Float32Array(0);
   /** The latest sound, cleaned. */
   #preRoll: Float32Array[] = [];
@@ -129,7 +103,7 @@ export class Hearing {
   private constructor(parts: HearingParts, recogniser: Recognising) {
     this.#parts = parts;
     this.#recogniser = recogniser;
-    this.#denoiser = new Denoiser(parts.rnnoise);
+    this.#clean = new CleanSound(parts.rnnoise);
   }
 
   /** Loads the model and builds the grammars. @throws ListeningError `model-missing`, `grammar-unknown-word` */
@@ -158,6 +132,11 @@ export class Hearing {
     this.#heeds = what;
     this.#spoken = spoken;
     this.#grammarStale = true;
+  }
+
+  /** The mouth begins to play this now; nothing: it is quiet. What of it comes back is taken out. 16 kHz, -1…1. */
+  plays(samples: Float32Array): void {
+    this.#clean.plays(samples);
   }
 
   get speaking(): boolean {
@@ -192,19 +171,19 @@ export class Hearing {
     const silence = new Float32Array(FRAME);
     // Long enough for what is still in the denoiser to come out, for speech to be noticed, and for the longest pause.
     const most = (PAUSE_MS.open + 300) / FRAME_MS;
-    for (let count = 0; count < most; count += 1) heard.push(...this.#frame(silence));
+    for (let count = 0; count < most; count += 1) heard.push(...this.#frame(silence, this.#clean.pushSilence()));
     this.#last = undefined;
     return heard;
   }
 
   close(): void {
     this.#recogniser.close();
-    this.#denoiser.close();
+    this.#clean.close();
   }
 
-  #frame(frame: Float32Array): HeardSpeech[] {
+  #frame(frame: Float32Array, cleaned?: Cleaned): HeardSpeech[] {
     const began = this.#parts.now();
-    const { samples, speech } = this.#clean(frame);
+    const { samples, speech } = cleaned ?? this.#clean.push(frame);
     const open = this.#endpointer.open;
     const place = open ? this.#near.step(samples, isSpeech(speech)) : 'near';
     const turn = this.#endpointer.step(place === 'far' ? 0 : speech, this.#hangoverMs);
@@ -221,17 +200,6 @@ export class Hearing {
     if (turn !== 'quiet') this.#computedMs += spent;
     // The mouth's own voice is no sentence that anybody should be asked to say again.
     return heard === undefined || (this.#onlyUrgent && !heard.accepted) ? [] : [this.#timed(heard)];
-  }
-
-  #clean(frame: Float32Array): { readonly samples: Float32Array; readonly speech: number } {
-    const { samples, speech } = this.#denoiser.push(frame);
-    const dry = this.#delayed;
-    dry.copyWithin(0, FRAME);
-    dry.set(frame, DENOISER_DELAY);
-    for (let index = 0; index < FRAME; index += 1) {
-      samples[index] = WET * samples[index]! + (1 - WET) * dry[index]!;
-    }
-    return { samples, speech };
   }
 
   /** All that can be said, with numbers as large as the chosen units make them. Not while an utterance is open. */
@@ -322,7 +290,7 @@ export class Hearing {
     const { speechFrames } = this.#endpointer;
     const alone = this.#orFromTheStart(this.#judged(this.#recogniser.end(speechFrames), speechFrames));
     const last = this.#last;
-    const goesOn = last !== undefined && this.#startedMs - last.endedMs <= GOES_ON_MS && !this.#onlyUrgent;
+    const goesOn = !this.#onlyUrgent && maySoonGoOn(last, this.#startedMs);
     const heard = this.#ofWhom(goesOn ? this.#goneOn(last, alone) : alone);
     const { text, accepted } = heard;
     this.#last = {
@@ -363,28 +331,20 @@ export class Hearing {
     return this.#again(this.#sound, this.#fartherFrames + this.#endpointer.speechFrames);
   }
 
-  /** What followed so soon that it may be the rest of a number, whose first part was given already. */
+  /** What may be the rest of a number, whose first part was given already. */
   #goneOn(last: Said, alone: Heard): Heard {
-    const goesOn = (rest: string): boolean => this.#parts.goesOnWith(last.text, rest, last.expectation);
-    if (last.ending === 'whole' || (alone.accepted && last.accepted && !goesOn(alone.text))) return alone;
-    const sound = [...last.sound, ...this.#sound];
-    const whole = this.#under(last.grammar, sound, last.speechFrames + this.#endpointer.speechFrames);
-    const isOne = (): Heard => {
-      this.#sound = sound;
+    const { speechFrames } = this.#endpointer;
+    const both = [...last.sound, ...this.#sound];
+    const rest = { alone, speechFrames, loudestDb: this.#near.loudestDb };
+    const goesOn = (words: string): boolean => this.#parts.goesOnWith(last.text, words, last.expectation);
+    const { heard, ofBoth } = heardAsRest(last, rest, goesOn, () =>
+      this.#under(last.grammar, both, last.speechFrames + speechFrames),
+    );
+    if (ofBoth) {
+      this.#sound = both;
       this.#startedMs = last.startedMs;
-      return last.accepted ? { ...whole, continues: true } : { ...whole, doubtful: true };
-    };
-    // What was not understood may have been the first part of this.
-    if (!last.accepted) {
-      const isLonger = whole.text !== alone.text && (!alone.accepted || whole.text.endsWith(` ${alone.text}`));
-      return whole.accepted && isLonger ? isOne() : alone;
     }
-    const rest = whole.text.slice(last.text.length);
-    if (whole.accepted && whole.text.startsWith(`${last.text} `) && goesOn(rest.trim())) return isOne();
-    const isSpeech =
-      this.#endpointer.speechFrames >= REST_FRAMES && this.#near.loudestDb > last.loudestDb - REST_BELOW_DB;
-    if (alone.accepted) return { ...alone, text: `${last.text} ${alone.text}`, doubtful: true, continues: true };
-    return last.ending === 'open' && isSpeech ? { ...alone, continues: true } : alone;
+    return heard;
   }
 
   /** Some sound under another grammar than this moment's. */
@@ -411,5 +371,3 @@ export class Hearing {
     };
   }
 }
-
-type Heard = Recognition & Pick<HeardSpeech, 'continues'>;

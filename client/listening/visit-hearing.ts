@@ -9,7 +9,8 @@ import { OPPOSITE_WORDS } from '../../grammar/phrases/languages/english/words/pl
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { understand } from '../../grammar/phrases/understand.ts';
 import { isUrgentWord, urgentWhile } from '../../grammar/vocabulary/urgent-words.ts';
-import { type Ending, Hearing } from './hearing.ts';
+import type { Ending } from './continuation.ts';
+import { Hearing } from './hearing.ts';
 import { adapted, type VoiceProfile } from './profile/voice-profile.ts';
 import { GATES } from './recogniser/gates.ts';
 import type { Standing } from './recogniser/rivals.ts';

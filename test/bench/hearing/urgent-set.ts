@@ -7,64 +7,102 @@ import { hear } from './hear-sound.ts';
 import { condenserNoise, mixed } from './noise.ts';
 import { inHalf, type Plan } from './plan.ts';
 import { readSound } from './read-sound.ts';
+import { inRoom } from './room.ts';
 import { FOREIGN } from './sentences.ts';
 import { shareFigure } from './tried.ts';
-import { benchVoices } from './voices.ts';
+import { type BenchVoice, benchVoices } from './voices.ts';
 
-const SAID = ['stop', 'wait', URGENT_PHRASES[1], URGENT_PHRASES[0]] as const;
+const SAID = ['stop', 'wait', URGENT_PHRASES[1], URGENT_PHRASES[0], URGENT_PHRASES[2]] as const;
 /** What the mouth says meanwhile, in a voice that is none of those that order. */
 const PROMPT =
   'Leg one to ground. Black lead to ground, red lead to leg one, and say what the meter shows when it is steady.';
 const AT = 24_000;
+/** Six voices say each of them, each time over another part of the prompt. */
+const VOICES = 6;
+const TIMES = 2;
+
+interface Condition {
+  readonly name: string;
+  /** How far below the order the mouth's own voice is in the microphone, in dB; none: it is quiet. */
+  readonly ownBelow?: number;
+  /** Whether the ear is given what the mouth plays. */
+  readonly known?: true;
+  readonly fan?: true;
+}
+const CONDITIONS: readonly Condition[] = [
+  { name: 'in quiet' },
+  { name: 'a fan at 0 dB', fan: true },
+  { name: 'own voice 12 dB down', ownBelow: 12, known: true },
+  { name: 'own voice as loud', ownBelow: 0, known: true },
+  { name: 'own voice 12 dB down, its samples not known', ownBelow: 12 },
+  { name: 'own voice as loud, its samples not known', ownBelow: 0 },
+];
 
 /**
- * The urgent words while the mouth speaks: under a fan, and over the mouth's own voice so many decibels down in the
- * microphone; and what is taken for one in other talk and in the mouth's own voice.
+ * The urgent words while the mouth speaks: under a fan, and over the mouth's own voice as a made-up room gives it back;
+ * and what is taken for one in other talk and in the mouth's own voice.
  */
 export async function urgent(plan: Plan): Promise<Figure[]> {
   const [own, ...others] = benchVoices();
-  const voices = inHalf(others, plan.half).filter((_, index) => index % 3 === 0);
+  const voices = spread(inHalf(others, plan.half), VOICES);
   const prompt = own!.say(PROMPT);
+  const figures: Figure[] = [];
+  for (const condition of CONDITIONS) figures.push(await tried(plan, condition, voices, prompt));
   const hearing = await loadHearing(plan.settings);
   hearing.heed('urgent', PROMPT);
-  const figures: Figure[] = [];
-  const conditions: readonly (readonly [string, (said: Float32Array, turn: number) => Float32Array])[] = [
-    ['in quiet', (said) => said],
-    ['a fan at 0 dB', (said, turn) => mixed(said, condenserNoise(said.length / 16_000, turn + 1), 0)],
-    ['own voice 20 dB down', (said, turn) => mixed(said, prompt, 20, 9_000 * turn)],
-    ['own voice 12 dB down', (said, turn) => mixed(said, prompt, 12, 9_000 * turn)],
-    ['own voice as loud', (said, turn) => mixed(said, prompt, 0, 9_000 * turn)],
-  ];
-  for (const [name, under] of conditions) {
-    let heardRight = 0;
-    let tries = 0;
-    for (const [turn, voice] of voices.entries())
-      for (const [index, words] of SAID.entries()) {
-        const said = voice.say(words);
-        const clean = new Float32Array(AT + said.length + 32_000);
-        clean.set(said, AT);
-        const heard = hear(hearing, under(clean, 4 * turn + index), clean).filter(({ accepted }) => accepted);
-        tries += 1;
-        if (heard.some(({ text }) => text === words)) heardRight += 1;
-        else
-          plan.progress(
-            `  urgent ${name}: "${words}" by ${voice.name} → "${heard.map(({ text }) => text).join(' | ')}"`,
-          );
-      }
-    figures.push(shareFigure(`urgent words, ${name}`, heardRight, tries, 'aim ≥ 95 %'));
-  }
   figures.push(await falseOnes(plan, hearing, prompt));
   hearing.close();
   return figures;
 }
 
+async function tried(plan: Plan, condition: Condition, voices: readonly BenchVoice[], prompt: Float32Array) {
+  const hearing = await loadHearing(plan.settings);
+  hearing.heed('urgent', PROMPT);
+  // The mouth has spoken before, as it has in any visit.
+  if (condition.known) {
+    hearing.plays(prompt);
+    hear(hearing, inRoom(prompt));
+  }
+  let right = 0;
+  const orders = Array.from({ length: TIMES }, () => voices).flatMap((all, time) =>
+    all.flatMap((voice) => SAID.map((words) => ({ time, voice, words }))),
+  );
+  const part = orders.filter((_, index) => index % plan.every === plan.from);
+  for (const [turn, { voice, words, time }] of part.entries()) {
+    const said = voice.say(words);
+    const clean = new Float32Array(AT + said.length + 32_000);
+    clean.set(said, AT);
+    const played = clean.map((_, index) => prompt[(9_000 * turn + index) % prompt.length]!);
+    const { ownBelow } = condition;
+    let sound: Float32Array = clean;
+    if (condition.fan) sound = mixed(clean, condenserNoise(clean.length / 16_000, turn + 1 + 100 * time), 0);
+    if (ownBelow !== undefined) sound = mixed(clean, inRoom(played), ownBelow);
+    if (condition.known) hearing.plays(played);
+    const heard = hear(hearing, sound, clean).filter(({ accepted }) => accepted);
+    if (heard.some(({ text }) => text === words)) right += 1;
+    else
+      plan.progress(
+        `  urgent ${condition.name}: "${words}" by ${voice.name} → "${heard.map(({ text }) => text).join(' | ')}"`,
+      );
+  }
+  hearing.close();
+  return shareFigure(`urgent words, ${condition.name}`, right, part.length, 'aim ≥ 95 %');
+}
+
+/** So many of them, from all along the list. */
+const spread = <Item>(items: readonly Item[], count: number): readonly Item[] =>
+  Array.from({ length: count }, (_, index) => items[Math.floor((index * items.length) / count)]!);
+
 async function falseOnes(plan: Plan, hearing: Parameters<typeof hear>[0], prompt: Float32Array): Promise<Figure> {
   const voices = benchVoices();
-  const talk = [prompt, ...FOREIGN.map((words, index) => voices[(5 * index) % voices.length]!.say(words))];
-  if (plan.people !== undefined) {
-    const files = (await readdir(join(plan.people, 'commands'))).sort().filter((_, index) => index % plan.every === 0);
-    for (const file of files) talk.push(await readSound(join(plan.people, 'commands', file)));
-  }
+  const talk = [prompt, ...FOREIGN.flatMap((words) => voices.map((voice) => voice.say(words)))].filter(
+    (_, index) => index % plan.every === 0,
+  );
+  if (plan.people !== undefined)
+    for (const part of ['commands', 'other-speech']) {
+      const files = (await readdir(join(plan.people, part))).sort().filter((_, index) => index % plan.every === 0);
+      for (const file of files) talk.push(await readSound(join(plan.people, part, file)));
+    }
   let taken = 0;
   let samples = 0;
   for (const sound of talk) {
