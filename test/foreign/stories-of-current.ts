@@ -1,4 +1,4 @@
-import { PRACTICE, SERIES_RULE, type Story, WINDING_RULE } from './story.ts';
+import { CAPACITOR_RULE, FUSE_RULE, PRACTICE, SERIES_RULE, type Story, WINDING_RULE } from './story.ts';
 
 const LINE = [225, 250] as const;
 const NONE = [0, 4] as const;
@@ -39,7 +39,7 @@ export const STORIES_OF_CURRENT: readonly Story[] = [
   },
   {
     title: 'the compressor hums and trips on a dead capacitor',
-    source: 'a permanent split capacitor motor has no starting torque without its capacitor: common practice',
+    source: CAPACITOR_RULE,
     hidden: [['herm-section-open', 1]],
     reads: {
       'microfarads-herm': [0, 2],
@@ -50,7 +50,7 @@ export const STORIES_OF_CURRENT: readonly Story[] = [
   },
   {
     title: 'the fan hums, turns freely by hand, and its capacitor is open',
-    source: PRACTICE,
+    source: CAPACITOR_RULE,
     hidden: [['fan-section-open', 1]],
     reads: {
       'microfarads-fan': [0, 0.3],
@@ -82,7 +82,7 @@ export const STORIES_OF_CURRENT: readonly Story[] = [
   },
   {
     title: 'a winding on the shell has taken both fuses',
-    source: 'any continuity from a winding to the shell is a ground: common practice of service texts',
+    source: WINDING_RULE,
     hidden: [['compressor-to-shell', 0.95]],
     reads: { 'ohms-compressor-shell': [0, 5], 'volts-T1-T2': [0, 12] },
   },
@@ -105,7 +105,7 @@ export const STORIES_OF_CURRENT: readonly Story[] = [
   },
   {
     title: 'a chafed cable shorts Y to C and takes the control fuse',
-    source: PRACTICE,
+    source: FUSE_RULE,
     hidden: [['chafed-Y', 0.8]],
     reads: { 'volts-control-fuse': CONTROL, 'ohms-Y-C': [0, 2], 'ohms-control-fuse': 'open' },
   },
@@ -176,7 +176,7 @@ export const STORIES_OF_CURRENT: readonly Story[] = [
   },
   {
     title: 'a blower that hums on a dead capacitor',
-    source: PRACTICE,
+    source: CAPACITOR_RULE,
     hidden: [['blower-capacitor', 1]],
     reads: {
       'microfarads-blower': [0, 0.5],

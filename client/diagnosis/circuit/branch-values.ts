@@ -75,7 +75,7 @@ function putLine(unit: Unit, state: RelayState, put: Put): void {
     put(`fuse-${leg}`, conductance(unit.fuse[i]!));
     put(`whip-${leg}`, conductance(unit.whip[i]!));
     put(`stray-L${leg}`, 0, OMEGA * unit.strayEarth);
-    put(`stray-T${leg}`, 0, OMEGA * unit.strayEarth);
+    put(`stray-T${leg}`, leg === 1 ? touching(unit) : 0, OMEGA * unit.strayEarth);
     put(`stray-pole-${leg}`, 0, OMEGA * 2e-12);
     const bar = leg === 2 && unit.poles === 1;
     const pulled = state.contactor && !unit.armatureJammed;
@@ -85,6 +85,10 @@ function putLine(unit: Unit, state: RelayState, put: Put): void {
   put('stray-L1-L2', 0, OMEGA * unit.strayPair);
   put('crankcase-heater', conductance(unit.heaterOhms));
 }
+
+/** Siemens from T1 to earth through motors that touch their shells there. */
+const touching = ({ compressor, fan }: Unit): number =>
+  (compressor.shellAtRun ? conductance(compressor.shellOhms) : 0) + (fan.shellAtRun ? conductance(fan.shellOhms) : 0);
 
 /** A shorted section is a tenth of an ohm; otherwise jωC. */
 function capacitor(microfarads: number, shorted: boolean): [number, number] {
@@ -97,8 +101,8 @@ function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put
   put('overload', state.overloadTripped ? 0 : conductance(unit.overload));
   put('compressor-run', ...comp.run);
   put('compressor-start', ...comp.start);
-  put('compressor-shell', conductance(compressor.shellOhms));
-  put('capacitor-lead', closedIf(!unit.capacitorLeadOff));
+  put('compressor-shell', compressor.shellAtRun ? 0 : conductance(compressor.shellOhms));
+  put('capacitor-lead', conductance(unit.capacitorLead));
   put('capacitor-herm', ...capacitor(unit.hermMicrofarads, unit.hermShorted));
   values.gainRe[0] = comp.gain[0];
   values.gainIm[0] = comp.gain[1];
@@ -106,7 +110,7 @@ function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put
   put('defrost-relay', conductance(unit.defrostRelay));
   put('fan-run', ...turn.run);
   put('fan-start', ...turn.start);
-  put('fan-frame', conductance(fan.shellOhms));
+  put('fan-frame', fan.shellAtRun ? 0 : conductance(fan.shellOhms));
   put('capacitor-fan', ...capacitor(unit.fanMicrofarads, unit.fanCapShorted));
   values.gainRe[1] = turn.gain[0];
   values.gainIm[1] = turn.gain[1];

@@ -86,18 +86,26 @@ export function settle(unit: Unit, call: boolean, fuseAlreadyBlown: boolean, int
   if (into.state.contactor && into.volts('coil-hot', 'C-condenser') < DROP_OUT_VOLTS) stopOutdoors(unit, into, {});
 }
 
+const OMEGA = 2 * Math.PI * 60;
+
+/** Microfarads that push as much as a section does behind a lead of so many ohms. */
+function pushing(microfarads: number, leadOhms: number): number {
+  const reactance = 1e6 / (OMEGA * Math.max(microfarads, 1e-3));
+  return (microfarads * reactance ** 2) / (reactance ** 2 + leadOhms ** 2);
+}
+
 function startMotors(unit: Unit, into: Settled): void {
   const helped = unit.hardStart && !unit.needsHardStart;
   const compressor = starts(
     helped ? { ...unit.compressor, capacitorLimit: unit.compressor.capacitorLimit * 0.8 } : unit.compressor,
     into.volts('T1', 'winding-common'),
-    unit.needsHardStart || unit.capacitorLeadOff ? 0 : unit.hermMicrofarads,
+    unit.needsHardStart ? 0 : pushing(unit.hermMicrofarads, unit.capacitorLead),
     unit.hermShorted,
   );
   const fan = starts(
     unit.fan,
     into.volts('T1', 'fan-common'),
-    unit.capacitorLeadOff ? 0 : unit.fanMicrofarads,
+    unit.fanSpunUp ? unit.fan.ratedMicrofarads : pushing(unit.fanMicrofarads, unit.capacitorLead),
     unit.fanCapShorted,
   );
   const blower = starts(unit.blower, into.volts('blower-1', 'handler-2'), unit.blowerMicrofarads, false);

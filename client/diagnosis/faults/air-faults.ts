@@ -147,7 +147,7 @@ export const AIR_FAULTS = {
     },
   },
   'indoor-coil-iced': {
-    weight: 1,
+    weight: 0.7,
     source: PRACTICE,
     graded: true,
     lostMinutes: 180,
@@ -165,8 +165,9 @@ export const AIR_FAULTS = {
     graded: true,
     lostMinutes: 180,
 
+    // A crushed duct, a wheel that slips on its shaft: milder and entire ones alike.
     apply: (unit, random) => {
-      const severity = starving(random);
+      const severity = between(random, 0.4, 3.2);
       starveOfAir(unit, severity, random);
       unit.filterDirty = chance(random, 0.05);
       ice(unit, severity > FREEZES ? 0.5 : 0.07, random);

@@ -12,6 +12,11 @@ function breakWire(
   return (unit, random) => {
     const severity = random();
     unit[wire] = severity < 0.25 ? 20 * 250 ** (4 * severity) : OPEN;
+    // What it feeds sags as soon as it closes anything: mostly the thermostat then closes nothing.
+    if (wire === 'rWire' && severity < 0.25 && chance(random, 0.6)) {
+      unit.thermostatCalls = false;
+      unit.thermostatCallsBlower = false;
+    }
   };
 }
 

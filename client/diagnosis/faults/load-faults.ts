@@ -11,18 +11,21 @@ const GROUND_FAULT_BREAKER = 0.2;
 const GROUND_FAULT_OHMS = 24_000;
 
 /**
- * A grounded winding takes the breaker or both fuses with it: either leg feeds the fault through the winding. A leak of
- * kilohms takes neither, but for a ground-fault breaker.
+ * A grounded winding takes the breaker with it, or the fuse of the leg that it touches; the other leg feeds the fault
+ * through the winding, and in a compressor its fuse mostly goes as well. A leak of kilohms takes neither, but for a
+ * ground-fault breaker. (Common practice; the shares are ours.)
  */
-function ground(unit: Unit, motor: Motor, random: Random): void {
+function ground(unit: Unit, motor: Motor, bothFuses: number, random: Random): void {
   const severity = random();
   motor.shellOhms = severity < 0.75 ? 0.2 * 300 ** (severity / 0.75) : 60 * 7000 ** (4 * severity - 3);
   if (severity >= 0.75) {
     if (motor.shellOhms < GROUND_FAULT_OHMS && chance(random, GROUND_FAULT_BREAKER)) unit.breaker = [OPEN, OPEN];
     return;
   }
-  if (chance(random, 0.75)) unit.breaker = [OPEN, OPEN];
-  else unit.fuse = [OPEN, OPEN];
+  motor.shellAtRun = chance(random, 0.5);
+  if (chance(random, 0.6)) unit.breaker = [OPEN, OPEN];
+  else if (chance(random, bothFuses)) unit.fuse = [OPEN, OPEN];
+  else unit.fuse[motor.shellAtRun ? 0 : 1] = OPEN;
 }
 
 const hasHeater = (profile: UnitProfile) => profile.crankcaseHeater !== false;
@@ -114,9 +117,14 @@ export const LOAD_FAULTS = {
   'capacitor-lead-off': {
     weight: 0.3,
     source: PRACTICE,
-    graded: false,
+    graded: true,
     lostMinutes: USUAL_LOSS,
-    apply: put({ capacitorLeadOff: true }),
+    // Burnt and still conducting it starves the larger section first. Off, the fan may turn all the same: by the wind.
+    apply: (unit, random) => {
+      const severity = random();
+      unit.capacitorLead = severity < 0.4 ? 15 * 40 ** (severity / 0.4) : OPEN;
+      unit.fanSpunUp = severity > 0.75;
+    },
   },
   'compressor-lead-burnt': {
     weight: 0.8,
@@ -154,7 +162,7 @@ export const LOAD_FAULTS = {
     graded: true,
     lostMinutes: 1800,
 
-    apply: (unit, random) => ground(unit, unit.compressor, random),
+    apply: (unit, random) => ground(unit, unit.compressor, 0.6, random),
   },
   'compressor-overload-open': {
     weight: 0.7,
@@ -209,7 +217,7 @@ export const LOAD_FAULTS = {
     source: PRACTICE,
     graded: false,
     lostMinutes: USUAL_LOSS,
-    apply: (unit, random) => ground(unit, unit.fan, random),
+    apply: (unit, random) => ground(unit, unit.fan, 0.15, random),
   },
   'fan-bearings-seized': {
     weight: 1.5,

@@ -40,6 +40,7 @@ export const AIR_ROWS = {
       [by(sees('look-filter', 'filter-clean'))],
       [SUBCOOLING, STANDING],
     ],
+    against: [sees('look-indoor-coil', 'coil-clear')],
   },
   'low-indoor-air': {
     judgedTogether: true,

@@ -71,6 +71,7 @@ function drawCompressor(profile: UnitProfile, volts: number, random: Random): Mo
     capacitorLimit: between(random, 0.4, 0.9),
     voltageLimit: between(random, 0.54, 0.85),
     shellOhms: logBetween(random, 2e7, 1e9),
+    shellAtRun: false,
   };
 }
 
@@ -92,6 +93,7 @@ function drawFan(profile: UnitProfile, volts: number, random: Random): Motor {
     capacitorLimit: between(random, 0.3, 0.85),
     voltageLimit: between(random, 0.55, 0.85),
     shellOhms: logBetween(random, 2e7, 1e9),
+    shellAtRun: false,
   };
 }
 
@@ -191,7 +193,8 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     fanCapShorted: false,
     hardStart,
     hardStartMicrofarads: hardStart ? between(random, 88, 230) : 0,
-    capacitorLeadOff: false,
+    capacitorLead: 0.01,
+    fanSpunUp: false,
     compressorLeadOff: false,
     fanLeadOff: false,
     needsHardStart: false,

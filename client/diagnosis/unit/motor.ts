@@ -25,6 +25,8 @@ export interface Motor {
   voltageLimit: number;
   /** Winding to shell, ohms. */
   shellOhms: number;
+  /** Where it touches: at the run terminal, which is on T1, or at the common one. */
+  shellAtRun: boolean;
 }
 
 export type MotorState = 'turning' | 'stopped';

@@ -58,8 +58,10 @@ export interface Unit {
   fanCapShorted: boolean;
   hardStart: boolean;
   hardStartMicrofarads: number;
-  /** The lead from the contactor to the common of the capacitor is off: neither section pushes. */
-  capacitorLeadOff: boolean;
+  /** The lead from the contactor to the common of the capacitor: off, neither section pushes. */
+  capacitorLead: Path;
+  /** Wind or a hand has set the fan turning: once it turns it needs no push. */
+  fanSpunUp: boolean;
   /** What is open of the compressor or the fan is a lead to it: at its own terminals it is whole. */
   compressorLeadOff: boolean;
   fanLeadOff: boolean;

@@ -81,6 +81,17 @@ const unitsWith = (fault: FaultId): Ratings[] =>
   Array.from({ length: UNITS }, (_, i) => drawRatings(new Dice(4000 + i))).filter((r) => canHave(fault, r));
 
 describe('a row of proof', () => {
+  it(`stands for each of the ${NAMED.length} faults that can be found`, () => {
+    const rows = Object.keys(PROOF_ROWS) as FaultId[];
+    const proving = rows.filter((id) => PROOF_ROWS[id].needs.length > 0);
+    expect(proving.toSorted()).toEqual(NAMED.toSorted());
+    const twice = proving.filter((id) => PROOF_ROWS[id].twice).length;
+    const together = proving.filter((id) => PROOF_ROWS[id].judgedTogether).length;
+    process.stdout.write(
+      `${proving.length} rows of proof for ${NAMED.length} faults: ${twice} read twice before a costly act, ${together} judged by figures together\n`,
+    );
+  });
+
   it.each(NAMED)('%s: something must have been read', (fault) => {
     expect(PROOF_ROWS[fault].needs.length).toBeGreaterThan(0);
   });
