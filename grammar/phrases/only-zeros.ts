@@ -10,6 +10,9 @@ export function saysOnlyZeros(text: string): boolean {
   const isZero = (word: string): boolean =>
     (ZERO_WORDS as readonly string[]).includes(word) || /^0+(?:\.0+)?$/.test(word);
   const isBeside = (word: string): boolean =>
-    COMMON_WORDS.fillers.has(word) || COMMON_WORDS.hesitations.has(word) || COMMON_WORDS.joining.has(word) || COMMON_WORDS.units.has(word);
+    COMMON_WORDS.fillers.has(word) ||
+    COMMON_WORDS.hesitations.has(word) ||
+    COMMON_WORDS.joining.has(word) ||
+    COMMON_WORDS.units.has(word);
   return said.some(isZero) && said.every((word) => isZero(word) || isBeside(word));
 }

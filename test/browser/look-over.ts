@@ -105,7 +105,9 @@ export async function largerThanTheTwo(page: Page): Promise<readonly string[]> {
     if (largest.length === 0) return ['neither a step nor a value is shown'];
     return [...visit.querySelectorAll('*')]
       .filter((element) => element.closest(`${two}, .reader-only`) === null && element.checkVisibility())
-      .filter((element) => [...element.childNodes].some((one) => one.nodeType === Node.TEXT_NODE && one.nodeValue?.trim()))
+      .filter((element) =>
+        [...element.childNodes].some((one) => one.nodeType === Node.TEXT_NODE && one.nodeValue?.trim()),
+      )
       .filter((element) => size(element) >= least)
       .map((element) => `${size(element)} px beside ${least} px: ${element.textContent?.slice(0, 40)}`);
   });
@@ -136,7 +138,9 @@ export async function redWithoutDanger(page: Page): Promise<readonly string[]> {
         ] as const;
         for (const [what, colour, counts] of shown)
           if (counts && isRed(colour))
-            found.push(`${what} ${colour}: ${element.className || element.tagName} ${element.textContent?.slice(0, 30)}`);
+            found.push(
+              `${what} ${colour}: ${element.className || element.tagName} ${element.textContent?.slice(0, 30)}`,
+            );
       }
       return found;
 

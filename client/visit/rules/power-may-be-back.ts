@@ -1,5 +1,5 @@
-import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
+import type { Meaning, Report } from '../../../grammar/phrases/meaning.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { POWER_PLACES, POWER_SIGNS } from '../../../grammar/vocabulary/power-signs.ts';

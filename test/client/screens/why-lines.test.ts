@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { whyLines } from '../../../client/screens/show/why-lines.ts';
 import { WHY_PANEL } from '../../../client/words/pages/visit-words.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { LIBRARY_VISIT, TO_LIVE_STEP, TypedVisit } from '../visit/typed-visit.ts';
 import { USUAL_CHOICE } from '../../../grammar/vocabulary/unit-choice.ts';
+import { LIBRARY_VISIT, TO_LIVE_STEP, TypedVisit } from '../visit/typed-visit.ts';
 
 const partsOf = (visit: TypedVisit) => whyLines(foldVisit(visit.events()), visit.run.context.assessment);
 

@@ -8,7 +8,9 @@ import { type ReadGrammar, readJsgf } from './read-grammars.ts';
 
 /** Words as they are spoken: numerals too. */
 const spoken = (text: string): string[] =>
-  tokenise(text, WRITTEN_ENGLISH).flatMap(({ text: word, numeral }) => (numeral === undefined ? word : sayNumber(numeral).split(' ')));
+  tokenise(text, WRITTEN_ENGLISH).flatMap(({ text: word, numeral }) =>
+    numeral === undefined ? word : sayNumber(numeral).split(' '),
+  );
 
 /** Lines of people that are logged. That a place was only named is heard the second time; dictation behind its heading. */
 export const isOfPeople = ({ where, verdict, meaning }: Utterance): boolean =>

@@ -8,11 +8,11 @@ import { spokenForms } from '../../../grammar/phrases/languages/english/numbers/
 import { RULES } from '../../../grammar/phrases/languages/english/rules/utterance-rules.ts';
 import { FILLERS, HESITATIONS } from '../../../grammar/phrases/languages/english/words/fillers.ts';
 import { NUMBER_WORDS } from '../../../grammar/phrases/languages/english/words/number-words.ts';
+import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import { match } from '../../../grammar/phrases/match.ts';
 import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
 import { pattern, sentences } from '../../../grammar/phrases/pattern.ts';
-import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 import { MEASURANDS, type Measurand } from '../../../grammar/vocabulary/measurands.ts';

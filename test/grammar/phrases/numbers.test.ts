@@ -6,9 +6,9 @@ import { sayDigits, sayNumber } from '../../../grammar/phrases/languages/english
 import { spokenForms, spokenWholes } from '../../../grammar/phrases/languages/english/numbers/spoken-forms.ts';
 import { twinOf, twinOfNumeral } from '../../../grammar/phrases/languages/english/numbers/twins.ts';
 import { NUMBER_WORDS } from '../../../grammar/phrases/languages/english/words/number-words.ts';
+import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import { match } from '../../../grammar/phrases/match.ts';
 import { Network } from '../../../grammar/phrases/network.ts';
-import { WRITTEN_ENGLISH } from '../../../grammar/phrases/languages/english/written-english.ts';
 import { tokenise } from '../../../grammar/phrases/tokenise.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';
 
