@@ -1,7 +1,7 @@
 import { firstSentence } from '../phrases/first-sentence.ts';
 import { RULES } from '../phrases/languages/english/rules/utterance-rules.ts';
 import type { Expectation } from '../phrases/meaning.ts';
-import { pattern } from '../phrases/pattern.ts';
+import { pattern, sentences } from '../phrases/pattern.ts';
 import { ANSWERS } from '../vocabulary/answers.ts';
 import { COMMANDS, type CommandId } from '../vocabulary/commands.ts';
 import { COVER_SAID } from '../vocabulary/covers.ts';
@@ -68,9 +68,24 @@ function order(group: PhraseGroup, command: CommandId): PhraseNow {
 const nameOf = (point: PointId): string =>
   first(POINTS_BY_ID[point].say ?? POINTS_BY_ID[point].name.replaceAll(',', ''));
 
-/** By its own name where it has one, else by its tips. */
-function placeOf({ say, at }: Measurand): string {
-  return say === undefined ? at.map(nameOf).join(' to ') : first(say);
+/** What a row is called, with the words that may be left out. */
+function namesOfRow({ say, at }: Measurand): readonly string[] {
+  if (say === undefined) return [at.map(nameOf).join(' to ')];
+  const named = pattern(say);
+  return (named.kind === 'alternative' ? named.items : [named]).map((one) => firstSentence(one, RULES, true));
+}
+
+/** Everything that the common rows may be called. */
+const CALLED = MEASURANDS.filter(({ rare }) => rare !== true).map(({ at, say }) => ({
+  at: at.join(),
+  names: new Set(say === undefined ? [] : sentences(pattern(say), RULES).map((words) => words.join(' '))),
+}));
+
+/** By a name that is of no other place, where there is one ("suction" is a pressure as well as a line). */
+function placeOf(row: Measurand): string {
+  const names = namesOfRow(row);
+  const isOwn = (name: string): boolean => CALLED.every((one) => one.at === row.at.join() || !one.names.has(name));
+  return names.find(isOwn) ?? names[0]!;
 }
 
 const readingPhrase = (group: PhraseGroup, row: Measurand): PhraseNow => numbered(group, `${placeOf(row)} …`);

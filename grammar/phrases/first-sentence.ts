@@ -1,7 +1,11 @@
 import type { Expression, Rules } from './expression.ts';
 
-/** The shortest way through the first of each choice: what a phrase of a table says, in its plainest words. */
-export function firstSentence(expression: Expression, rules: Rules): string {
+/**
+ * The way through the first of each choice: what a phrase of a table says, in its plainest words.
+ *
+ * @param whole with the words that may be left out, which tell a name from a like one
+ */
+export function firstSentence(expression: Expression, rules: Rules, whole = false): string {
   const words = (item: Expression): readonly string[] => {
     switch (item.kind) {
       case 'word':
@@ -15,6 +19,7 @@ export function firstSentence(expression: Expression, rules: Rules): string {
       case 'rule':
         return rules[item.name] === undefined ? [] : words(rules[item.name]!);
       case 'optional':
+        return whole ? words(item.item) : [];
       case 'tag':
       case 'dictation':
         return [];

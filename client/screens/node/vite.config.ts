@@ -4,6 +4,7 @@ import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { compressedFiles } from './compressed-files.ts';
 import { MODEL_FILES, modelFiles, voiceFiles } from './model-files.ts';
+import { offlineList } from './offline-list.ts';
 import { SEND_WORKER_FILE, sendWorkerFile } from './send-worker-file.ts';
 import { NOTICES_FILE, noticesFile } from './third-party-notices.ts';
 
@@ -88,6 +89,7 @@ export default defineConfig({
         globIgnores: ['wake/**'],
         navigateFallback: '/index.html',
         navigateFallbackDenylist: [/^\/api\//, /^\/sync/],
+        manifestTransforms: [offlineList(here('../../../.build/web'))],
         clientsClaim: true,
         cleanupOutdatedCaches: true,
         sourcemap: false,

@@ -12,3 +12,8 @@ export function showMoment(at: string | number): string {
 export function showClock(at: string | number): string {
   return new Date(at).toLocaleTimeString('en', hoursAndMinutes(readScreenSettings().hours));
 }
+
+/** Its day alone. */
+export function showDay(at: string): string {
+  return new Date(at).toLocaleDateString('en', DAY);
+}

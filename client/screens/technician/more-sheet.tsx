@@ -3,6 +3,7 @@ import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { MORE } from '../../words/pages/key-words.ts';
 import { AboutLine } from '../show/about-line.tsx';
+import { KeepingLine } from './keeping-line.tsx';
 import { longWord } from './long-word.ts';
 import { Sheet } from './sheet.tsx';
 import { readingToSetRight } from './touch-keys.ts';
@@ -137,6 +138,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
           </div>
         </section>
       ))}
+      <KeepingLine />
       <AboutLine />
     </Sheet>
   );

@@ -1,22 +1,56 @@
 import { type FormEvent, useState } from 'react';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { OPENING } from '../../words/pages/start-words.ts';
+import { showDay } from '../show/show-moment.ts';
+import { type KnownUnit, unitsAt } from './known-units.ts';
 import { openingFrom, REFRIGERANTS, type VisitOpening } from './opening-from.ts';
 import { UNIT_STOCK } from './unit-stock.ts';
 
+interface OpenVisitProps {
+  /** Units of earlier visits on this device. */
+  readonly known: readonly KnownUnit[];
+  readonly onOpen: (opening: VisitOpening) => void;
+}
+
 /** What a visit is opened with. Whatever is left empty is unknown, and may be said or typed later. */
-export function OpenVisit({ onOpen }: { readonly onOpen: (opening: VisitOpening) => void }) {
+export function OpenVisit({ known, onOpen }: OpenVisitProps) {
   const [stock, setStock] = useState(0);
+  const [site, setSite] = useState('');
+  /** Which of the units at this site it is again; none until somebody has looked. */
+  const [again, setAgain] = useState('');
+  const here = unitsAt(known, site);
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
-    onOpen(openingFrom(new FormData(event.currentTarget)));
+    onOpen(
+      openingFrom(
+        new FormData(event.currentTarget),
+        here.map(({ unit }) => unit),
+      ),
+    );
   };
   const unit = UNIT_STOCK[stock]?.unit ?? { id: 'unknown' };
   return (
     <form className="open-visit" onSubmit={submit} aria-label={OPENING.form}>
       <label>
         {OPENING.site}
-        <input className="control" name="site" required maxLength={120} autoComplete="off" />
+        <input
+          className="control"
+          name="site"
+          required
+          maxLength={120}
+          autoComplete="off"
+          list="sites"
+          value={site}
+          onChange={(event) => {
+            setSite(event.target.value);
+            setAgain('');
+          }}
+        />
+        <datalist id="sites">
+          {[...new Set(known.map((one) => one.site))].map((name) => (
+            <option key={name} value={name} />
+          ))}
+        </datalist>
       </label>
       <label>
         {OPENING.complaint}
@@ -31,7 +65,28 @@ export function OpenVisit({ onOpen }: { readonly onOpen: (opening: VisitOpening)
           <input type="radio" name="role" value="trainee" /> {OPENING.trainee}
         </label>
       </fieldset>
-      <label>
+      {here.length === 0 ? null : (
+        <fieldset data-known-units={here.length}>
+          <legend>{OPENING.atThisSite}</legend>
+          <label className="choice">
+            <input type="radio" name="again" value="" checked={again === ''} onChange={() => setAgain('')} />{' '}
+            {OPENING.readAnew}
+          </label>
+          {here.map(({ unit: one, seen }, at) => (
+            <label className="choice" key={seen}>
+              <input
+                type="radio"
+                name="again"
+                value={at}
+                checked={again === String(at)}
+                onChange={() => setAgain(String(at))}
+              />{' '}
+              {OPENING.stillThis(one, showDay(seen))}
+            </label>
+          ))}
+        </fieldset>
+      )}
+      <label hidden={again !== ''}>
         {OPENING.unit}
         <select
           className="control"
@@ -46,7 +101,7 @@ export function OpenVisit({ onOpen }: { readonly onOpen: (opening: VisitOpening)
           ))}
         </select>
       </label>
-      <details>
+      <details hidden={again !== ''}>
         <summary>{OPENING.nameplate}</summary>
         {/* A fresh set of fields for each unit, so that its values are the ones to begin from. */}
         <div className="nameplate" key={stock}>

@@ -11,14 +11,18 @@ export interface VisitOpening {
 
 export const REFRIGERANTS = Object.keys(REFRIGERANT_CLASSES) as RefrigerantId[];
 
-/** What the filled form says. A field that was emptied is unknown, also where the stock unit had a value for it. */
-export function openingFrom(form: { get(name: string): unknown }): VisitOpening {
+/**
+ * What the filled form says. A field that was emptied is unknown, also where the stock unit had a value for it.
+ *
+ * @param offered units whose plates were read at this site before: one that was looked at and is still there is taken
+ */
+export function openingFrom(form: { get(name: string): unknown }, offered: readonly UnitProfile[] = []): VisitOpening {
   const text = (name: string) => String(form.get(name) ?? '').trim();
   return {
     site: text('site'),
     complaint: text('complaint'),
     role: text('role') === 'trainee' ? 'trainee' : 'technician',
-    unit: unitFrom(text),
+    unit: (text('again') === '' ? undefined : offered[Number(text('again'))]) ?? unitFrom(text),
   };
 }
 

@@ -34,9 +34,11 @@ export function PhraseSheet({ expectation, onClose }: PhraseSheetProps) {
         return phrases.length === 0 ? null : (
           <section key={group} className="key-group" aria-label={PHRASES.groups[group]}>
             <h3>{PHRASES.groups[group]}</h3>
-            <ul className="phrases">
+            <ul>
               {phrases.map(({ phrase }) => (
-                <li key={phrase}>{phrase}</li>
+                <li key={phrase} className="phrase">
+                  {phrase}
+                </li>
               ))}
             </ul>
           </section>

@@ -1,5 +1,5 @@
 import './technician.css';
-import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react';
 import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import { claimWriter, type WriterClaim } from '../../record/browser/one-writer.ts';
 import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
@@ -11,7 +11,9 @@ import type { VisitSession } from '../session/visit-session.ts';
 import { AboutLine } from '../show/about-line.tsx';
 import { LeftVisits } from './carried-on.tsx';
 import { DeviceState } from './device-state.tsx';
+import { KeepingLine } from './keeping-line.tsx';
 import { KeptVisit, KeptVisits, useUnsent } from './kept-visits.tsx';
+import { knownUnits } from './known-units.ts';
 import { OpenVisit } from './open-visit.tsx';
 import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
@@ -140,6 +142,7 @@ interface StartProps {
 function Start({ visits, onOpen, onGoOn, onTake, onRead }: StartProps) {
   const open = visits.filter(isOpenHere);
   const unsent = useUnsent(device);
+  const known = useMemo(() => knownUnits(visits), [visits]);
   return (
     <main className="start">
       <h1>{PAGE.program}</h1>
@@ -147,6 +150,7 @@ function Start({ visits, onOpen, onGoOn, onTake, onRead }: StartProps) {
         {START.sayWhat} <a href="/review">{START.review}</a>
       </p>
       <DeviceState />
+      <KeepingLine mayStart />
       {open.length === 0 ? null : (
         <section>
           <h2>{START.goOnWith}</h2>
@@ -166,7 +170,7 @@ function Start({ visits, onOpen, onGoOn, onTake, onRead }: StartProps) {
       <UnsentFiles device={device} visits={visits} unsent={unsent} />
       <section>
         <h2>{START.newVisit}</h2>
-        <OpenVisit onOpen={onOpen} />
+        <OpenVisit known={known} onOpen={onOpen} />
       </section>
       <VisitsElsewhere device={device} onTake={onTake} />
       <footer className="caution-note">

@@ -1,3 +1,5 @@
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+
 /** The page before a visit runs: the visits here, and the form that opens one. */
 export const START = {
   looking: 'Looking for open visits…',
@@ -10,6 +12,19 @@ export const START = {
     'Live work is for qualified people. Readback says what was measured, never that something is safe. Local codes, the maker’s instructions and licensed practice govern.',
   visit: 'Visit',
   otherTab: 'Another tab writes this visit. It is shown here as it grows; close the other tab to go on in this one.',
+} as const;
+
+const megabytes = (bytes: number): string => (bytes / 1e6).toFixed(1);
+
+/** What is kept on the device for a start without the server, and newer versions. Bytes. */
+export const KEEPING = {
+  label: 'Kept on this device',
+  comes: (kept: number, of: number) => `Keeping Readback on this device: ${megabytes(kept)} of ${megabytes(of)} MB.`,
+  here: (bytes: number) => `All ${megabytes(bytes)} MB are on this device: a visit needs no network.`,
+  waits: 'A newer version is here. It starts when every page of Readback is closed, or now.',
+  waitsForVisit: 'A newer version is here. It waits until the visit is over and every page of Readback is closed.',
+  visitRuns: 'A visit runs in another page of this browser: the newer version waits for it.',
+  start: 'Start the newer version',
 } as const;
 
 /** Closed visits on the device, and how far they were sent. */
@@ -52,6 +67,9 @@ export const OPENING = {
   youAre: 'You are',
   technician: 'technician, short talk',
   trainee: 'trainee, full talk',
+  atThisSite: 'The unit at this site',
+  readAnew: 'another, or not looked at: its plate is read',
+  stillThis: (unit: UnitProfile, seen: string) => `I looked: still this plate. ${plateShown(unit)} (read ${seen})`,
   unit: 'Unit',
   nameplate: 'Nameplate',
   plate: {
@@ -70,6 +88,21 @@ export const OPENING = {
   inverter: 'inverter driven',
   open: 'Open the visit',
 } as const;
+
+/** What tells a unit from others, as its plate says it. */
+function plateShown({ model, serial, supply, compressor, capacitor, refrigerant, tons }: UnitProfile): string {
+  return [
+    model === undefined ? '' : `model ${model}`,
+    serial === undefined ? '' : `serial ${serial}`,
+    tons === undefined ? '' : `${tons} ton`,
+    supply === undefined ? '' : `${supply.nominal} V`,
+    compressor === undefined ? '' : `RLA ${compressor.rla} A`,
+    capacitor === undefined ? '' : `${capacitor.herm}/${capacitor.fan} µF`,
+    refrigerant ?? '',
+  ]
+    .filter((one) => one !== '')
+    .join(', ');
+}
 
 /** The invented units to begin from. */
 export const STOCK_NAMES = {

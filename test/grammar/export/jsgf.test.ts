@@ -23,8 +23,8 @@ const MOMENTS: readonly (readonly [string, string, Expectation | undefined])[] =
   ['the expected reading', toJsgf(LEG, { scope: 'expected' }), LEG],
   ['everything', toJsgf(LEG, { scope: 'all' }), LEG],
   [
-    'everything, in Celsius and kilopascals',
-    toJsgf({ ...SUCTION, units: METRIC }, { scope: 'all' }),
+    'a pressure in kilopascals',
+    toJsgf({ ...SUCTION, units: METRIC }, { scope: 'expected' }),
     { ...SUCTION, units: METRIC },
   ],
   ['orders only', toJsgf(undefined, { scope: 'commands' }), undefined],

@@ -1,0 +1,60 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { describe, expect, test } from 'vitest';
+import { PROJECT_ROOT } from './project-root.ts';
+
+const PAGES = join(PROJECT_ROOT, '.build/web');
+const files = readdirSync(join(PAGES, 'assets'));
+const textOf = (name: string): string => readFileSync(join(PAGES, 'assets', name), 'utf8');
+
+/** A file of the built pages by the name of its part: "running-visit" is running-visit-HASH.js. */
+function fileOf(part: string): string {
+  const found = files.filter((name) => name.startsWith(`${part}-`) && name.endsWith('.js'));
+  expect(found, part).toHaveLength(1);
+  return found[0]!;
+}
+
+/** With all that it imports before it runs; what is fetched later, and workers, are none of it. */
+function withImports(...starts: readonly string[]): ReadonlySet<string> {
+  const seen = new Set<string>();
+  const left = [...starts];
+  for (let name = left.pop(); name !== undefined; name = left.pop()) {
+    if (seen.has(name)) continue;
+    seen.add(name);
+    for (const [, imported] of textOf(name).matchAll(/(?:from|import)\s*["']\.\/([\w.-]+\.js)["']/g))
+      left.push(imported!);
+  }
+  return seen;
+}
+
+const kilobytes = (names: Iterable<string>): number =>
+  [...names].reduce((sum, name) => sum + gzipSync(textOf(name), { level: 9 }).length, 0) / 1000;
+
+const entry = /src="\/assets\/([\w.-]+\.js)"/.exec(readFileSync(join(PAGES, 'index.html'), 'utf8'))![1]!;
+const visit = () => withImports(entry, fileOf('running-visit'), fileOf('visit-session'));
+const sheets = () => withImports(entry, fileOf('running-visit'), fileOf('visit-session'), fileOf('open-sheet'));
+
+describe('the scripts of the technician’s page, packed', () => {
+  test('are at most 150 kB for the first page that is shown', () => {
+    expect(kilobytes(withImports(entry))).toBeLessThan(150);
+  });
+
+  // No more than they are; fewer is the aim.
+  test('are at most 285 kB with a running visit, and 310 kB with all its sheets', () => {
+    expect(kilobytes(visit())).toBeLessThan(285);
+    expect(kilobytes(sheets())).toBeLessThan(310);
+  });
+
+  test('hold neither the grammar’s sounding-alike words nor the review', () => {
+    const all = [...sheets()].map(textOf).join('');
+    // From near-words.json, and from the review's own words.
+    expect(all).not.toContain('excess:25 axes:50');
+    expect([...sheets()].filter((name) => name.startsWith('review'))).toEqual([]);
+  });
+
+  test('are nowhere counted short: what is imported is there', () => {
+    for (const name of sheets()) expect(files).toContain(name);
+    expect(sheets().size).toBeGreaterThan(10);
+  });
+});
