@@ -21,6 +21,10 @@ import { peopleRoutes } from './people/people-routes.ts';
 import type { PeopleStore } from './people/people-store.ts';
 import { SignIn } from './people/sign-in.ts';
 import { cookieGiver, signInRoutes } from './people/sign-in-routes.ts';
+import { handInRoutes } from './personal/hand-in-routes.ts';
+import { openRoutes } from './personal/open-routes.ts';
+import { Personal, type Retention } from './personal/personal.ts';
+import type { PersonalStore } from './personal/personal-store.ts';
 import { reportFault } from './report-fault.ts';
 import { logAnswers } from './request-log.ts';
 import { exportRoutes } from './review/exports.ts';
@@ -37,6 +41,9 @@ import { VisitHub } from './sync/visit-hub.ts';
 export interface AppOptions {
   readonly store: EventStore;
   readonly peopleStore: PeopleStore;
+  readonly personalStore: PersonalStore;
+  /** Nothing is deleted by age where none is given. */
+  readonly retention?: Retention;
   readonly origins: OriginRule;
   /** Only this machine reaches the server: nobody needs to sign in until somebody is added. */
   readonly loopback: boolean;
@@ -102,8 +109,18 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   const { store } = options;
   const gate = new Gate(people, store);
   const signIn = new SignIn(people, options.signer);
+  const personal = new Personal({
+    store: options.personalStore,
+    events: store,
+    auditor: people.auditor,
+    signer: options.signer,
+    clock,
+  });
+  if (options.retention !== undefined) await personal.keepFor(options.retention);
+  await fastify.register(handInRoutes, { personal, gate });
+  await fastify.register(openRoutes, { personal, store, people: people.store });
   await fastify.register(reviewRoutes, { store, people: people.store, heads });
-  await fastify.register(exportRoutes, { store, people: people.store, heads });
+  await fastify.register(exportRoutes, { store, people: people.store, keys: personal.store });
   await fastify.register(headRoutes, { heads, people: people.store });
   const baking = { signIn, cookies: cookieNames(options.origins), secure: options.origins.kind !== 'loopback' };
   const giveCookies = cookieGiver(baking);
@@ -150,6 +167,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   fastify.addHook('onClose', async () => {
     await options.keeper?.close();
     await people.close();
+    await personal.close();
     await options.store.close();
   });
 }

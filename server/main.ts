@@ -11,6 +11,7 @@ import { ServerError } from './errors.ts';
 import { openFolder } from './heads/open-folder.ts';
 import { onlyThisMachine, originRule } from './origins.ts';
 import { openSqlitePeopleStore, PEOPLE_FILE } from './people/sqlite-people-store.ts';
+import { openSqlitePersonalStore, PERSONAL_FILE } from './personal/sqlite-personal-store.ts';
 import { LOG_OPTIONS } from './request-log.ts';
 
 const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
@@ -33,6 +34,7 @@ async function main(): Promise<void> {
   // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
   process.once('exit', letGo);
   const peopleStore = await openSqlitePeopleStore(join(dataDir, PEOPLE_FILE));
+  const personalStore = await openSqlitePersonalStore(join(dataDir, PERSONAL_FILE));
   const loopback = onlyThisMachine(configuration);
   if (!loopback && !(await peopleStore.hasKeeper())) throw new ServerError('keeper-missing', configuration.host);
   const fastify = Fastify({
@@ -45,6 +47,8 @@ async function main(): Promise<void> {
   await fastify.register(app, {
     store,
     peopleStore,
+    personalStore,
+    retention: { soundDays: configuration.soundDays, personalDays: configuration.personalDays },
     loopback,
     origins: originRule(configuration),
     signer,

@@ -8,6 +8,10 @@ const PERMISSIONS = {
   'read-own-visits': ['trainee', 'technician', 'supervisor', 'keeper'],
   /** Read every visit. */
   'read-visits': ['technician', 'supervisor', 'keeper'],
+  /** Hear and see what is kept beside events (sounds, photos) of every visit, not of their own devices' alone. */
+  'open-attachments': ['supervisor', 'keeper'],
+  /** Erase what is personal of a visit, for good. */
+  'erase-visits': ['keeper'],
   /** Answer for a trainee's live steps, from their own device. */
   'acknowledge-live-steps': ['supervisor', 'keeper'],
   /** Read what the server signed of all records. */

@@ -5,6 +5,7 @@ import { chainBodies, type Entry, LOCAL_COMPANY, type StreamId } from '../../gra
 import type { ServerMessage } from '../../grammar/visit/messages.ts';
 import { type AppOptions, app } from '../../server/app.ts';
 import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
+import { openSqlitePersonalStore } from '../../server/personal/sqlite-personal-store.ts';
 import { startHead } from '../../server/store/judge-event.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
@@ -33,6 +34,7 @@ export async function runApp(
   await fastify.register(app, {
     store: openSqliteStore(join(scratch.path, 'readback.sqlite'), maxBytes === undefined ? {} : { maxBytes }),
     peopleStore: await openSqlitePeopleStore(':memory:'),
+    personalStore: await openSqlitePersonalStore(':memory:'),
     origins: { kind: 'loopback' },
     loopback: true,
     signer: openReceiptSigner(join(scratch.path, 'receipt-key.pem')),

@@ -63,7 +63,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
         <Tracks folded={whole} times={times} moment={replay.moment} seek={replay.seek} />
         <Tables folded={then} />
       </div>
-      <Transcript lines={lines} times={times} count={count} seek={replay.seek} />
+      <Transcript visit={visit} lines={lines} times={times} count={count} seek={replay.seek} />
       <PlayerBar replay={replay} times={times} lines={lines} count={count} closed={whole.summary !== undefined} />
     </main>
   );

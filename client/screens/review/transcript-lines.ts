@@ -12,7 +12,7 @@ export interface TranscriptLine {
   readonly kind: keyof typeof TRANSCRIPT.kinds;
   readonly text: string;
   readonly detail?: string;
-  /** Kept of it, on the device that heard it. */
+  /** Kept of it. */
   readonly sound?: KeptSound;
 }
 
@@ -23,7 +23,12 @@ type Line = Omit<TranscriptLine, 'seq'>;
 
 /** How each list of the view stands in the transcript; `said-with-it`: what was said then tells it. */
 const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line) | 'said-with-it' } = {
-  heard: (line) => ({ kind: 'heard', text: line.text, detail: TRANSCRIPT.heardDetail(line) }),
+  heard: (line) => ({
+    kind: 'heard',
+    text: line.text,
+    detail: TRANSCRIPT.heardDetail(line),
+    ...(line.sound === undefined ? {} : { sound: line.sound }),
+  }),
   said: (line) => ({ kind: 'said', text: line.text, detail: line.kind }),
   readings: (line) => ({ kind: 'reading', text: showReading(line.reading), detail: TRANSCRIPT.readingDetail(line) }),
   refused: (line) => ({ kind: 'refused', text: TRANSCRIPT.refused(line), detail: TRANSCRIPT.refusedDetail(line) }),

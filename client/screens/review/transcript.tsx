@@ -5,6 +5,7 @@ import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
 
 interface TranscriptProps {
+  readonly visit: string;
   readonly lines: readonly TranscriptLine[];
   readonly times: ReplayTimes;
   /** How many events have happened at the moment that is shown. */
@@ -13,7 +14,7 @@ interface TranscriptProps {
 }
 
 /** The whole talk and what came of it; the line of the moment is marked, and choosing a line goes there. */
-export function Transcript({ lines, times, count, seek }: TranscriptProps) {
+export function Transcript({ visit, lines, times, count, seek }: TranscriptProps) {
   const current = lines.findLastIndex((line) => line.seq <= count);
   const list = useRef<HTMLOListElement>(null);
   useEffect(() => {
@@ -41,7 +42,7 @@ export function Transcript({ lines, times, count, seek }: TranscriptProps) {
                 <span className="line-detail">{line.detail}</span>
               )}
             </button>
-            {line.sound === undefined ? null : <PlaySound sound={line.sound} of={line.text} />}
+            {line.sound === undefined ? null : <PlaySound sound={line.sound} of={line.text} visit={visit} />}
           </li>
         ))}
       </ol>

@@ -5,6 +5,7 @@ import { PEOPLE } from '../../words/pages/people-words.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
 import { SignInFirst } from '../people/sign-in-page.tsx';
 import { AboutLine } from '../show/about-line.tsx';
+import { VisitTexts } from './open-visit-texts.ts';
 
 interface ListedVisit {
   readonly visit: string;
@@ -81,8 +82,9 @@ async function fetchVisits(): Promise<readonly ListedVisit[]> {
   const opened = await Promise.all(
     visits.map(async (row) => {
       const path = `/api/visits/${encodeURIComponent(row.visit)}/events?limit=${OPENING_EVENTS}`;
-      const { events } = (await fetchJson(path)) as { events: readonly { body: string }[] };
-      return { ...row, folded: foldVisit(readBodies(events.map((event) => event.body))) };
+      const { events } = (await fetchJson(path)) as { events: readonly { device: string; body: string }[] };
+      const { bodies } = await new VisitTexts(row.visit).open(events);
+      return { ...row, folded: foldVisit(readBodies(bodies)) };
     }),
   );
   return opened.toSorted((a, b) => b.lastReceivedAt - a.lastReceivedAt);

@@ -4,16 +4,18 @@ import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import type { RecordLine } from '../../../grammar/visit/record-lines.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { readPairing } from '../../record/browser/device-key.ts';
+import { handInKey } from '../../record/browser/hand-in.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
-import { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
 import { sendDevice } from '../../record/browser/send-device.ts';
 import { openTabNews } from '../../record/browser/tab-news.ts';
+import { openerOf, sealerOf } from '../../record/browser/visit-keys.ts';
+import { admittedAfter } from '../../record/link.ts';
 import { readEpochs } from '../../record/next-epoch.ts';
 import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
-import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
+import { openEntries, openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
 import { type Opening, type SessionEdges, VisitSession } from './visit-session.ts';
 
 /** A visit as this device holds it. */
@@ -29,7 +31,6 @@ const DEVICE_KEY = 'readback.device';
 export class Device {
   readonly #database = new RecordDatabase();
   readonly #store = browserLogStore(this.#database);
-  readonly #sounds = new KeptSounds(this.#database);
 
   /** The visits written on this device, the latest begun first. */
   async visits(): Promise<readonly DeviceVisit[]> {
@@ -43,7 +44,9 @@ export class Device {
     const logs: VisitLog[] = [];
     for (let epoch = 1; epoch <= newest; epoch += 1) logs.push(await this.#store.open({ ...stream, epoch }));
     const entries = logs.length === 0 ? [] : await readEpochs(logs);
-    const folded = foldVisit(readBodies(entries.map((entry) => entry.body)));
+    const folded = foldVisit(
+      readBodies((await openEntries(entries, await openerOf(stream))).map((entry) => entry.body)),
+    );
     return { stream, folded, closed: folded.summary !== undefined };
   }
 
@@ -96,11 +99,13 @@ export class Device {
 
   async #edges(stream: StreamId): Promise<SessionEdges> {
     const news = openTabNews(stream.visit, () => undefined);
-    return { record: await this.#record(stream), news, sounds: this.#sounds };
+    return { record: await this.#record(stream), news, part: stream };
   }
 
-  #record(stream: StreamId): Promise<VisitRecord> {
-    return openVisitRecord({ stream, store: this.#store, link: browserLink(), clock: Date.now });
+  async #record(stream: StreamId): Promise<VisitRecord> {
+    // Whoever watches reads from the first event on: the key goes ahead of each connection.
+    const link = admittedAfter(browserLink(), () => handInKey(stream));
+    return openVisitRecord({ stream, store: this.#store, link, cipher: await sealerOf(stream), clock: Date.now });
   }
 }
 

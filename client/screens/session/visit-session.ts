@@ -8,9 +8,10 @@ import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
-import type { KeptSounds } from '../../record/browser/kept-sounds.ts';
+import { handInFiles } from '../../record/browser/hand-in.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
+import type { VisitPart } from '../../record/browser/visit-keys.ts';
 import { inTurn } from '../../record/in-turn.ts';
 import type { OutboxState } from '../../record/outbox.ts';
 import type { VisitRecord } from '../../record/visit-record.ts';
@@ -19,7 +20,7 @@ import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mout
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
-import { DictatedSound } from './dictated-sound.ts';
+import { HeardSoundKeeper } from './heard-sound-keeper.ts';
 import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
@@ -48,7 +49,8 @@ export interface SessionEdges {
   readonly record: VisitRecord;
   /** Tells other tabs of this browser whenever the record grows. */
   readonly news: TabNews;
-  readonly sounds: KeptSounds;
+  /** Whose part of the visit is written here. */
+  readonly part: VisitPart;
 }
 
 export type Opening = Parameters<typeof VisitRun.open>[1];
@@ -59,7 +61,7 @@ export type Opening = Parameters<typeof VisitRun.open>[1];
  */
 export class VisitSession {
   readonly #record: VisitRecord;
-  readonly #dictated: DictatedSound;
+  readonly #heardSounds: HeardSoundKeeper;
   /** What is heard comes in its order, though a sound takes its time to be kept. */
   readonly #arrive = inTurn();
   readonly #news: TabNews;
@@ -83,8 +85,8 @@ export class VisitSession {
   #echo: ReturnType<typeof setTimeout> | undefined;
 
   private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
-    const { record, news, sounds } = edges;
-    this.#dictated = new DictatedSound(sounds);
+    const { record, news, part } = edges;
+    this.#heardSounds = new HeardSoundKeeper(part);
     this.#record = record;
     this.#news = news;
     this.#events = [...events];
@@ -108,7 +110,10 @@ export class VisitSession {
     record.onAcknowledged(({ supervisor, vouched }) =>
       this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'own-device', vouched })),
     );
-    this.#forgetNetwork = onReachable(() => record.retryNow());
+    this.#forgetNetwork = onReachable(() => {
+      record.retryNow();
+      void handInFiles().catch(() => undefined);
+    });
   }
 
   /** Begins a visit in an empty record. */
@@ -122,6 +127,7 @@ export class VisitSession {
   static async resume(edges: SessionEdges): Promise<VisitSession> {
     const bodies = await readAll(edges.record);
     const session = new VisitSession(edges, readBodies(bodies));
+    void session.#heardSounds.settle(session.#events).catch(() => undefined);
     session.#begin(await VisitRun.restore(session.#edges(), bodies));
     return session;
   }
@@ -291,7 +297,10 @@ export class VisitSession {
     try {
       await this.#record.append(bodies);
       this.#news.tellGrown();
-      this.#events.push(...readBodies(bodies));
+      const events = readBodies(bodies);
+      this.#events.push(...events);
+      // What cannot be sent now is sent later: by this page, another, or none.
+      void this.#heardSounds.named(events).catch(() => undefined);
     } catch (error) {
       this.#problem = error instanceof Error ? error.message : String(error);
       this.#mouth.hush(true);
@@ -317,17 +326,12 @@ export class VisitSession {
     });
   }
 
-  /** What may be dictated brings its sound, which is kept before it is heard; what is said next does not wait for more. */
-  async #hearSpoken({ samples, ...utterance }: Utterance): Promise<void> {
+  /** Brings its sound where that may be kept, which is on the disk before it is heard. */
+  async #hearSpoken(utterance: Utterance): Promise<void> {
     const run = this.#run;
-    const sound =
-      samples === undefined || run === undefined
-        ? undefined
-        : await this.#dictated.keep(samples, utterance.text, run.context);
-    if (sound === undefined) return this.#hear(utterance);
-    this.#hear({ ...utterance, sound });
-    const drop = () => this.#dictated.dropUnused(sound, this.#events);
-    void run?.settled().then(drop, drop);
+    const sound = run === undefined ? undefined : await this.#heardSounds.keep(utterance, run.context);
+    const { samples: _samples, ...heard } = utterance;
+    this.#hear(sound === undefined ? heard : { ...heard, sound });
   }
 
   /** While a voice sounds, and until its echo is gone, only the urgent words are heeded; what is only shown is silent. */
