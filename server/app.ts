@@ -23,6 +23,10 @@ import { peopleRoutes } from './people/people-routes.ts';
 import type { PeopleStore } from './people/people-store.ts';
 import { SignIn } from './people/sign-in.ts';
 import { cookieGiver, signInRoutes } from './people/sign-in-routes.ts';
+import { handInRoutes } from './personal/hand-in-routes.ts';
+import { openRoutes } from './personal/open-routes.ts';
+import { Personal, type Retention } from './personal/personal.ts';
+import type { PersonalStore } from './personal/personal-store.ts';
 import { reportFault } from './report-fault.ts';
 import { logAnswers } from './request-log.ts';
 import { exportRoutes } from './review/exports.ts';
@@ -48,6 +52,9 @@ export interface AppOptions {
   readonly peopleStore: PeopleStore;
   /** What the list and the fleet are read from, made of the record; in memory where nothing is given. */
   readonly index?: VisitIndex;
+  readonly personalStore: PersonalStore;
+  /** Nothing is deleted by age where none is given. */
+  readonly retention?: Retention;
   readonly origins: OriginRule;
   /** Only this machine reaches the server: nobody needs to sign in until somebody is added. */
   readonly loopback: boolean;
@@ -114,12 +121,27 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   );
   const heads = options.keeper?.heads ?? (() => []);
   const index = options.index ?? (await openSqliteVisitIndex(':memory:'));
-  const indexing = new IndexKeeper(options.store, index);
+  const indexing = new IndexKeeper(options.store, index, options.personalStore);
   const store = indexedStore(options.store, indexing);
   const gate = new Gate(people, store);
   const signIn = new SignIn(people, options.signer);
+  const personal = new Personal({
+    store: options.personalStore,
+    events: store,
+    auditor: people.auditor,
+    signer: options.signer,
+    clock,
+  });
+  // A visit reads otherwise: its key came, or was erased, and the words by which it is found with it.
+  personal.onChange((company, visit) => {
+    indexing.touched([{ company, visit }]);
+    peers.grown([{ company, visit }]);
+  });
+  if (options.retention !== undefined) await personal.keepFor(options.retention);
+  await fastify.register(handInRoutes, { personal, gate });
+  await fastify.register(openRoutes, { personal, store, people: people.store });
   await fastify.register(reviewRoutes, { store, people: people.store, heads });
-  await fastify.register(exportRoutes, { store, people: people.store, heads });
+  await fastify.register(exportRoutes, { store, people: people.store, keys: personal.store });
   await fastify.register(listRoutes, { store, people: people.store, index, keeper: indexing });
   await fastify.register(headRoutes, { heads, people: people.store });
   const baking = { signIn, cookies: cookieNames(options.origins), secure: options.origins.kind !== 'loopback' };
@@ -162,7 +184,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     'How long the latest write to the disk took.',
     () => commits.latestWriteMs / 1_000,
   );
-  await fastify.register(remarkRoutes, { people, store, commits });
+  await fastify.register(remarkRoutes, { people, store, commits, keys: personal });
   await fastify.register(acknowledgeRoutes, { people, store, live, peers, signer: options.signer });
   await fastify.register(leaseRoutes, { people, store, leases });
   await fastify.register(metricsRoutes, { metrics, people, origins: options.origins, token: options.metricsToken });
@@ -200,6 +222,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     await options.keeper?.close();
     await indexing.close();
     await people.close();
+    await personal.close();
     await options.store.close();
   });
 }

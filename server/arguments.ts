@@ -10,17 +10,19 @@ Options:
   --version   prints the version of Readback
 
 Settings, from the environment:
-  PORT            where it listens; 0 takes a free port (8470)
-  HOST            at which address; any but loopback wants TLS or a proxy (127.0.0.1)
-  DATA_DIR        folder of the records, made where there is none (./data)
-  DATABASE_URL    keeps all in this PostgreSQL database instead, which several servers may share
-  TLS_CERT        certificate in PEM form, with
-  TLS_KEY         its private key
-  PROXY_ORIGIN    address of a proxy that speaks TLS in front of it, such as https://readback.example
-  DATA_LIMIT_MB   the record stops growing at this size (no limit)
-  ACCEPT_LOSS     yes: starts though the record lacks what was signed for; what is lost was named before
-  LOG             yes: a line of JSON for each answer, without secrets or speech
-  METRICS_TOKEN   by which a program without a session may read /api/metrics
+  PORT                  where it listens; 0 takes a free port (8470)
+  HOST                  at which address; any but loopback wants TLS or a proxy (127.0.0.1)
+  DATA_DIR              folder of the records, made where there is none (./data)
+  DATABASE_URL          keeps all in this PostgreSQL database instead, which several servers may share
+  TLS_CERT              certificate in PEM form, with
+  TLS_KEY               its private key
+  PROXY_ORIGIN          address of a proxy that speaks TLS in front of it, such as https://readback.example
+  DATA_LIMIT_MB         the record stops growing at this size (no limit)
+  RETAIN_SOUND_DAYS     sounds are deleted so many days after they came (90)
+  RETAIN_PERSONAL_DAYS  what is personal of a visit is erased so many days after it last grew (never)
+  ACCEPT_LOSS           yes: starts though the record lacks what was signed for; what is lost was named before
+  LOG                   yes: a line of JSON for each answer, without secrets or speech
+  METRICS_TOKEN         by which a program without a session may read /api/metrics
 
 Examples:
   npm start

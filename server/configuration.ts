@@ -23,7 +23,15 @@ export interface Configuration {
   readonly metricsToken?: string;
   /** The PostgreSQL database that all is kept in, in place of a folder. */
   readonly databaseUrl?: string;
+  /** Sounds are deleted so many days after they came. */
+  readonly soundDays: number;
+  /** What is personal of a visit is erased so many days after it last grew; never, where nothing is given. */
+  readonly personalDays?: number;
 }
+
+/** A season of calls, so that a repeat call can still be heard; our choice. */
+const SOUND_DAYS = '90';
+const MOST_DAYS = 36_500;
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
@@ -37,11 +45,14 @@ export function readConfiguration(environment: Environment): Configuration {
   if (!isLoopback(host) && tls === undefined && proxyOrigin === undefined)
     throw new ServerError('open-without-tls', host);
   const limit = environment['DATA_LIMIT_MB'];
+  const personalDays = environment['RETAIN_PERSONAL_DAYS'];
   return {
     host,
     port: wholeNumber('PORT', environment['PORT'] || '8470', 0, 65_535),
     acceptLoss: yesOrNothing('ACCEPT_LOSS', environment['ACCEPT_LOSS']),
     log: yesOrNothing('LOG', environment['LOG']),
+    soundDays: wholeNumber('RETAIN_SOUND_DAYS', environment['RETAIN_SOUND_DAYS'] || SOUND_DAYS, 1, MOST_DAYS),
+    ...(personalDays ? { personalDays: wholeNumber('RETAIN_PERSONAL_DAYS', personalDays, 1, MOST_DAYS) } : {}),
     dataDir: resolve(environment['DATA_DIR'] || 'data'),
     ...(tls === undefined ? {} : { tls }),
     ...(proxyOrigin === undefined ? {} : { proxyOrigin }),

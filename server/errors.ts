@@ -49,6 +49,13 @@ const SENTENCES = {
   'visit-not-live':
     'No device writes the visit "{detail}" at this moment: nobody would hear you; speak to the trainee another way.',
   'lease-moved': 'Another device carries the visit "{detail}" on by now: look at it again before you take it over.',
+  'visit-erased':
+    'What is personal of the visit "{detail}" was erased: its record stands, and nobody can read or hear that any more.',
+  'key-differs':
+    'Another key is kept for the visit "{detail}" of this device: keep the device as it is, and ask a keeper.',
+  'attachment-unknown': 'No sound or photo {detail} is here: its device may not have sent it yet; try again later.',
+  'attachment-wrong': 'The sound or photo does not fit ({detail}): it is sent again from its beginning.',
+  'site-unknown': 'No visit at the site "{detail}" can be read here: give its name as it stands in the visits.',
   'page-unknown': 'There is nothing at {detail}.',
   'request-wrong': 'The request does not fit: {detail}.',
   'sign-in-needed': 'Sign in first: {detail}.',
@@ -84,6 +91,10 @@ const STATUS: Partial<Record<ServerErrorCode, number>> = {
   'visit-unknown': 404,
   'visit-not-live': 409,
   'lease-moved': 409,
+  'visit-erased': 410,
+  'key-differs': 409,
+  'attachment-unknown': 404,
+  'attachment-wrong': 409,
   'page-unknown': 404,
   'pages-unbuilt': 404,
   'request-wrong': 400,

@@ -12,6 +12,7 @@ import { openDatabase } from './heads/open-database.ts';
 import { openFolder } from './heads/open-folder.ts';
 import { onlyThisMachine, originRule } from './origins.ts';
 import { openSqlitePeopleStore, PEOPLE_FILE } from './people/sqlite-people-store.ts';
+import { openSqlitePersonalStore, PERSONAL_FILE } from './personal/sqlite-personal-store.ts';
 import { LOG_OPTIONS } from './request-log.ts';
 import { INDEX_FILE, openSqliteVisitIndex } from './store/sqlite-visit-index.ts';
 
@@ -40,6 +41,7 @@ async function main(): Promise<void> {
   await fastify.register(app, {
     ...kept,
     index: await openSqliteVisitIndex(join(configuration.dataDir, INDEX_FILE)),
+    retention: { soundDays: configuration.soundDays, personalDays: configuration.personalDays },
     loopback,
     origins: originRule(configuration),
     webDir: WEB_DIR,
@@ -64,6 +66,7 @@ async function openKept({ databaseUrl, acceptLoss, dataDir, maxDataBytes }: Conf
   return {
     ...opened,
     peopleStore: await openSqlitePeopleStore(join(dataDir, PEOPLE_FILE)),
+    personalStore: await openSqlitePersonalStore(join(dataDir, PERSONAL_FILE)),
     told: [kept, ...opened.told],
   };
 }

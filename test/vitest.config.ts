@@ -37,11 +37,13 @@ const ON_POSTGRES = [
   'exports',
   'fuzzed-frames',
   'limits',
+  'list',
   'operations',
   'receipts',
   'said-heads',
   'sign-in',
   'sync-faults',
+  'take-over',
   'who-may',
 ].map((name) => `test/server/${name}.test.ts`);
 const postgres = 'missing' in (await postgresPrograms()) ? [] : ON_POSTGRES;

@@ -26,6 +26,18 @@ export interface LinkOptions {
   readonly random: () => number;
 }
 
+/** The link with something that is done before each of its connections. */
+export function admittedAfter(link: LinkOptions, before: () => Promise<void>): LinkOptions {
+  const { admit } = link;
+  return {
+    ...link,
+    admit: async () => {
+      await before();
+      return admit?.();
+    },
+  };
+}
+
 export type LinkState =
   | { readonly link: 'connecting' }
   | { readonly link: 'open' }

@@ -1,5 +1,5 @@
 import type { StreamId } from '../../grammar/visit/envelope.ts';
-import type { LinkOptions } from './link.ts';
+import { admittedAfter, type LinkOptions } from './link.ts';
 import { Outbox } from './outbox.ts';
 import type { VisitLog } from './visit-log.ts';
 
@@ -13,6 +13,8 @@ export interface SentSoFar {
 export interface SendOptions {
   readonly open: (stream: StreamId) => Promise<VisitLog>;
   readonly link: LinkOptions;
+  /** Done before each connection for a stream; where it rejects, the connection is tried again later. */
+  readonly before?: (stream: StreamId) => Promise<void>;
   /** The device's wall clock in milliseconds since 1970. */
   readonly clock: () => number;
   /** Calls back when trying again at once is worth it; returns what ends that. */
@@ -45,11 +47,15 @@ export async function sendUnsent(streams: readonly StreamId[], options: SendOpti
 
 async function sendOne(
   stream: StreamId,
-  { open, link, clock, onReachable, changed }: SendOptions,
+  { open, link, before, clock, onReachable, changed }: SendOptions,
   begun: (outbox: Outbox) => void,
 ): Promise<void> {
   const log = await open(stream);
-  const outbox = new Outbox({ ...link, log, clock });
+  const outbox = new Outbox({
+    ...(before === undefined ? link : admittedAfter(link, () => before(stream))),
+    log,
+    clock,
+  });
   begun(outbox);
   outbox.subscribe(changed);
   const forget = onReachable(() => outbox.retryNow());

@@ -1,5 +1,6 @@
 import type { Entry, StreamId } from '../../grammar/visit/envelope.ts';
 import type { Acknowledged, TakenOver } from '../../grammar/visit/messages.ts';
+import { openBody, sealBody, type TextCipher } from '../../grammar/visit/personal.ts';
 import type { Follows } from '../../grammar/visit/record-lines.ts';
 import { fetchStream } from './fetch-stream.ts';
 import { inTurn } from './in-turn.ts';
@@ -21,6 +22,8 @@ export interface VisitRecordOptions {
   readonly stream: StreamId;
   readonly store: LogStore;
   readonly link: LinkOptions;
+  /** Seals what is personal in a body before it is written, and opens it for reading; nothing is sealed without. */
+  readonly cipher?: TextCipher;
   /** The device's wall clock in milliseconds since 1970. */
   readonly clock?: () => number;
 }
@@ -50,14 +53,18 @@ export class VisitRecord {
     this.#outbox = this.#connect();
   }
 
-  /** Every event of the visit on this device, in order. */
+  /** Every event of the visit on this device, in order, opened: the hashes are of the bodies as they were sealed. */
   read(): Promise<readonly Entry[]> {
-    return this.#run(() => readEpochs(this.#logs));
+    return this.#run(async () => openEntries(await readEpochs(this.#logs), this.#options.cipher));
   }
 
   /** Writes the events (see VisitLog.append), then sends them as the network allows. */
   append(bodies: readonly string[]): Promise<readonly Entry[]> {
-    return this.#run(() => this.#outbox.append(bodies));
+    const { cipher } = this.#options;
+    return this.#run(async () => {
+      const sealed = cipher === undefined ? bodies : await Promise.all(bodies.map((body) => sealBody(body, cipher)));
+      return this.#outbox.append(sealed);
+    });
   }
 
   /** As of an outbox, counted over all epochs. */
@@ -155,6 +162,14 @@ export class VisitRecord {
     const state = this.state();
     for (const listener of this.#listeners) listener(state);
   }
+}
+
+/** The entries with their personal texts readable, as far as the cipher opens them. */
+export function openEntries<E extends Pick<Entry, 'body'>>(
+  entries: readonly E[],
+  cipher: TextCipher | undefined,
+): Promise<readonly E[]> {
+  return Promise.all(entries.map(async (entry) => ({ ...entry, body: await openBody(entry.body, cipher) })));
 }
 
 /** Opens a visit's record with all its epochs, and begins to send what the server does not have yet. */

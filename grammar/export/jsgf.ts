@@ -60,7 +60,7 @@ export function toJsgf(expectation: Expectation | undefined, options: JsgfOption
 
   if (options.scope !== 'commands') {
     if (expectation?.plate?.[0] !== undefined) add('asked-of-plate', plateAnswers(expectation.plate));
-    if (expectation?.answers !== undefined) add('in-a-word', shortAnswers(expectation.answers));
+    if (expectation?.answers?.[0] !== undefined) add('in-a-word', shortAnswers(expectation.answers));
     if (expectation?.question === 'which-switch') tops.push('switch-place');
     if (expectation?.placeless !== undefined) add('where-read', whereRead(expectation.placeless, expectation.units));
     if (expectation?.question === 'teen-or-ty') add('answer', pattern('$n-digit $n-digit [$n-digit]'));

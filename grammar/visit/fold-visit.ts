@@ -11,6 +11,7 @@ import { evolve } from './evolve.ts';
 import { type Moment, noFacts, type VisitFacts } from './facts.ts';
 import type { AnsweredFrom, VisitInput } from './inputs.ts';
 import { isWhole } from './is-whole.ts';
+import type { KeptSound } from './kept-sound.ts';
 import { inTodaysNames } from './older-events.ts';
 
 export interface HeardLine extends Moment {
@@ -19,6 +20,7 @@ export interface HeardLine extends Moment {
   readonly accepted: boolean;
   readonly confidence: number;
   readonly ear: string;
+  readonly sound?: KeptSound;
 }
 
 export interface SaidLine extends Moment {
@@ -385,8 +387,9 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
 function addInput(view: Mutable<TimeLine>, input: VisitInput, moment: Moment): void {
   if (input.type === 'opened.visit' && typeof input.zone === 'string') view.zone = input.zone;
   if (input.type !== 'heard.utterance') return;
-  const { understanding, accepted, confidence, ear } = input.utterance;
-  view.heard.push({ ...moment, text: understanding.heard, understanding, accepted, confidence, ear });
+  const { understanding, accepted, confidence, ear, sound } = input.utterance;
+  const kept = sound === undefined ? {} : { sound };
+  view.heard.push({ ...moment, text: understanding.heard, understanding, accepted, confidence, ear, ...kept });
 }
 
 type EnergyEvent = Extract<

@@ -107,7 +107,7 @@ export function isDeclined(facts: VisitFacts): boolean {
   return repairsMade(facts).every(({ seq }) => seq < answer.seq);
 }
 
-/** It was agreed that the sound of what is dictated may be kept. Without an answer it may not. */
+/** It was agreed that the sound of what is said may be kept. Without an answer it may not. */
 export function keepsSound({ items }: VisitFacts): boolean {
   return items.findLast(({ item }) => item === 'sound-kept' || item === 'sound-not-kept')?.item === 'sound-kept';
 }

@@ -25,13 +25,13 @@ export const JOB_ITEMS = [
   },
   {
     id: 'sound-kept',
-    name: 'sound of what is dictated may be kept',
-    say: 'sound of what is dictated may be kept | (keep | record) [the | my] (sound | voice) [of [the | my] notes]',
+    name: 'sound may be kept',
+    say: 'sound [of what is dictated] may be kept | (keep | record) [the | my] (sound | voice) [of [the | my] notes]',
   },
   {
     id: 'sound-not-kept',
-    name: 'sound of what is dictated is not kept',
-    say: "sound of what is dictated is not kept | (don't | do not) (keep | record) [the | my] (sound | voice) [of [the | my] notes] | [keep] no sound",
+    name: 'sound is not kept',
+    say: "sound [of what is dictated] is not kept | (don't | do not) (keep | record) [the | my] (sound | voice) [of [the | my] notes] | [keep] no sound",
   },
   {
     id: 'meter-category-two',

@@ -3,6 +3,7 @@ import { dirname, join, resolve, sep } from 'node:path';
 import SQLite from 'better-sqlite3';
 import { ServerError } from '../errors.ts';
 import { PEOPLE_FILE } from '../people/sqlite-people-store.ts';
+import { PERSONAL_FILE } from '../personal/sqlite-personal-store.ts';
 import { checkWhole, identify, isMarkedInUse, markInUse } from '../store/sqlite-schema.ts';
 import { RECORD_FILE } from '../store/sqlite-store.ts';
 import { KEY_FILE } from '../sync/receipt-signer.ts';
@@ -22,11 +23,13 @@ const FILES = [
   `${RECORD_FILE}-wal`,
   PEOPLE_FILE,
   `${PEOPLE_FILE}-wal`,
+  PERSONAL_FILE,
+  `${PERSONAL_FILE}-wal`,
 ];
 
 /**
  * Copies a data folder whole, while its server writes: heads first, so that they never speak of what the copy lacks,
- * then record and people by SQLite's own online backup, the key, and how far the copy reaches. Where it fails it leaves nothing.
+ * then record, people and what is personal by SQLite's own online backup, the key, and how far the copy reaches. Where it fails it leaves nothing.
  *
  * @returns how many events the copy holds
  * @throws {ServerError} tool-wrong, where there is no record, the copy's folder is not empty or lies in the data folder;
@@ -41,7 +44,7 @@ export async function backUpFolder(folder: string, copy: string): Promise<number
     return intoEmpty(copy, async () => {
       for (const name of [HEADS_FILE, GIVEN_UP_FILE, KEY_FILE]) copyBeside(folder, copy, name);
       await database.backup(join(copy, RECORD_FILE));
-      await copyPeople(folder, copy);
+      for (const name of [PEOPLE_FILE, PERSONAL_FILE]) await copyDatabase(folder, copy, name);
       return finishCopy(copy);
     });
   });
@@ -85,14 +88,14 @@ export async function restoreFolder(backup: string, folder: string): Promise<num
   }
 }
 
-async function copyPeople(folder: string, copy: string): Promise<void> {
-  const path = join(folder, PEOPLE_FILE);
+async function copyDatabase(folder: string, copy: string, name: string): Promise<void> {
+  const path = join(folder, name);
   if (!existsSync(path)) return;
-  const people = new SQLite(path, { fileMustExist: true });
+  const database = new SQLite(path, { fileMustExist: true });
   try {
-    await people.backup(join(copy, PEOPLE_FILE));
+    await database.backup(join(copy, name));
   } finally {
-    people.close();
+    database.close();
   }
 }
 

@@ -3,6 +3,8 @@ import { inTransaction, openPostgres, type PostgresDatabase } from '../database/
 import { ServerError } from '../errors.ts';
 import type { PeopleStore } from '../people/people-store.ts';
 import { sqlPeopleStore } from '../people/sql-people-store.ts';
+import type { PersonalStore } from '../personal/personal-store.ts';
+import { sqlPersonalStore } from '../personal/sql-personal-store.ts';
 import { openPostgresStore, type PostgresStore } from '../store/postgres-store.ts';
 import type { Peers } from '../sync/peers.ts';
 import { PostgresPeers } from '../sync/postgres-peers.ts';
@@ -16,6 +18,7 @@ import { CHAINS_MS, chainWords } from './open-folder.ts';
 export interface OpenedDatabase {
   readonly store: PostgresStore;
   readonly peopleStore: PeopleStore;
+  readonly personalStore: PersonalStore;
   readonly signer: ReceiptSigner;
   readonly keeper: HeadKeeper;
   readonly peers: Peers;
@@ -50,6 +53,7 @@ export async function openDatabase(url: string, { acceptLoss }: { acceptLoss: bo
       // It is closed last, and the database with it.
       store: { ...store, close: () => database.close() },
       peopleStore: sqlPeopleStore(database.db, async () => undefined),
+      personalStore: sqlPersonalStore(database.db, async () => undefined),
       signer,
       keeper,
       peers: new PostgresPeers(database),

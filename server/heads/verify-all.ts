@@ -2,6 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
 import { ServerError } from '../errors.ts';
+import { erasureWords } from '../personal/read-erasures.ts';
 import { KEY_FILE, openReceiptSigner, verifierOf } from '../sync/receipt-signer.ts';
 import { againstDevices } from './against-devices.ts';
 import { GIVEN_UP_FILE, type GivenUp, readGivenUp } from './given-up.ts';
@@ -42,7 +43,7 @@ export async function verifyFolder(
     ownKey,
     kept,
     findings: [...findings, ...key],
-    notes: [...notes, ...givenUpWords(folder)],
+    notes: [...notes, ...givenUpWords(folder), ...erasureWords(folder)],
   });
 }
 

@@ -1,4 +1,4 @@
-import { openingText } from '../../grammar/visit/device-texts.ts';
+import { openingText, requestText } from '../../grammar/visit/device-texts.ts';
 import { LOCAL_COMPANY } from '../../grammar/visit/envelope.ts';
 import type { Hello, Watch } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
@@ -22,6 +22,18 @@ export type Admitted =
   | { readonly by: 'here' }
   | { readonly by: 'session'; readonly session: string }
   | { readonly by: 'device'; readonly device: string };
+
+/** A request by HTTP as a device signed it. */
+export interface DeviceRequest {
+  readonly ticket: string | undefined;
+  readonly signature: string | undefined;
+  readonly method: string;
+  readonly path: string;
+  /** SHA-256 of the body in hexadecimal. */
+  readonly body: string;
+  /** Whose it says it is. */
+  readonly device: string;
+}
 
 interface TicketDetail {
   readonly session?: string;
@@ -85,6 +97,33 @@ export class Gate {
     const asked = 'company' in who ? `${company}/${visit}` : '';
     await this.#people.auditor.refused(message.kind, who, `${code} ${asked}`.trim());
     return closeReason(code);
+  }
+
+  /**
+   * Lets a request by HTTP in, by which a device hands in what is kept beside its own events: by a ticket of its own, with
+   * its signature over this one request. At this machine, while nobody was added, it is whoever sits there.
+   *
+   * @returns the company that it writes in
+   * @throws {ServerError} sign-in-needed, key-wrong, device-unknown, role-refused.
+   */
+  async admitRequest(asked: DeviceRequest): Promise<{ readonly company: string; readonly person: string }> {
+    const { store, clock } = this.#people;
+    if (await this.#people.isOpen()) return { company: LOCAL_COMPANY, person: '' };
+    const { ticket, signature, device: named } = asked;
+    const taken = ticket === undefined ? 'unknown' : await store.takeCode('ticket', hashOf(ticket), clock());
+    if (ticket === undefined || typeof taken === 'string')
+      throw new ServerError('sign-in-needed', 'or pair this device');
+    const { device: name } = JSON.parse(taken.detail) as TicketDetail;
+    const device = name === undefined ? undefined : await store.device(name);
+    if (device === undefined || device.revokedAt !== undefined) {
+      throw new ServerError('sign-in-needed', 'or pair this device');
+    }
+    if (!signedBy(device, requestText({ ...asked, ticket }), signature ?? '')) throw new ServerError('key-wrong');
+    // A stream belongs to its device, and so does what is kept beside it.
+    if (device.device !== named) throw new ServerError('device-unknown', named);
+    const person = await store.person(device.company, device.person);
+    if (person === undefined || !may(person.role, 'write-visits')) throw new ServerError('role-refused');
+    return { company: device.company, person: person.person };
   }
 
   /** Whether what a connection was let in by still holds; a reason to close it where it does not. */

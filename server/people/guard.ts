@@ -41,6 +41,8 @@ const AUDITED: ReadonlySet<ServerErrorCode> = new Set([
   'device-taken',
   'device-in-use',
   'file-wrong',
+  'key-differs',
+  'attachment-wrong',
   'login-taken',
   'last-keeper',
   'first-keeper',

@@ -14,7 +14,26 @@ export async function mayReadVisit(
   store: Pick<EventStore, 'streams'>,
 ): Promise<boolean> {
   if (may(caller.role, 'read-visits')) return true;
-  if (!may(caller.role, 'read-own-visits')) return false;
+  return may(caller.role, 'read-own-visits') && (await isOwnVisit(caller, visit, people, store));
+}
+
+/** Whether somebody may hear and see what is kept beside the events of a visit that they may read. */
+export async function mayOpenAttachments(
+  caller: Caller,
+  visit: string,
+  people: Pick<PeopleStore, 'devices'>,
+  store: Pick<EventStore, 'streams'>,
+): Promise<boolean> {
+  return may(caller.role, 'open-attachments') || isOwnVisit(caller, visit, people, store);
+}
+
+/** Whether a device of theirs writes in it. */
+async function isOwnVisit(
+  caller: Caller,
+  visit: string,
+  people: Pick<PeopleStore, 'devices'>,
+  store: Pick<EventStore, 'streams'>,
+): Promise<boolean> {
   const own = new Set(
     (await people.devices(caller.company)).filter(({ person }) => person === caller.person).map(({ device }) => device),
   );

@@ -10,6 +10,10 @@ const PERMISSIONS = {
   'read-visits': ['technician', 'supervisor', 'keeper'],
   /** Write a remark beside a visit: it never moves the visit. */
   'write-remarks': ['technician', 'supervisor', 'keeper'],
+  /** Hear and see what is kept beside events (sounds, photos) of every visit, not of their own devices' alone. */
+  'open-attachments': ['supervisor', 'keeper'],
+  /** Erase what is personal of a visit, for good. */
+  'erase-visits': ['keeper'],
   /** Answer for a trainee's live steps, from their own device. */
   'acknowledge-live-steps': ['supervisor', 'keeper'],
   /** Read what the server signed of all records. */

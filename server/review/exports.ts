@@ -4,6 +4,7 @@ import { readingsCsv } from '../../grammar/export/readings-csv.ts';
 import { talkVtt } from '../../grammar/export/talk-vtt.ts';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
+import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { foldVisit } from '../../grammar/visit/fold-visit.ts';
 import { joinBodies } from '../../grammar/visit/join-devices.ts';
 import { NameSchema } from '../../grammar/visit/message-schemas.ts';
@@ -11,6 +12,8 @@ import type { RecordLine } from '../../grammar/visit/record-lines.ts';
 import { ServerError } from '../errors.ts';
 import { callerOf } from '../people/guard.ts';
 import { guardVisits } from '../people/may-read.ts';
+import { openBodies } from '../personal/open-sealed.ts';
+import type { PersonalStore } from '../personal/personal-store.ts';
 import type { EventStore, StoredEvent } from '../store/event-store.ts';
 import { ErrorSchema, type ReviewOptions } from './visits.ts';
 
@@ -23,11 +26,16 @@ function text(type: string, description: string) {
   return { 200: { description, content: { [type]: { schema: Type.String() } } }, ...refusals };
 }
 
+export interface ExportOptions extends Pick<ReviewOptions, 'store' | 'people'> {
+  /** What is sealed is opened for who may read it. */
+  readonly keys: Pick<PersonalStore, 'keys'>;
+}
+
 /**
  * A visit to take away. These addresses are readers like the pages: they fold what is stored by `grammar`, and neither
  * the store nor the protocol knows of it.
  */
-export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app, { store, people }) => {
+export const exportRoutes: FastifyPluginAsyncTypebox<ExportOptions> = async (app, { store, people, keys }) => {
   guardVisits(app, people, store);
   const summary = (words: string) => ({ tags: ['take away'], summary: words, params });
 
@@ -40,7 +48,7 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
         response: { 200: Type.Unsafe<object>({ type: 'object', additionalProperties: true }), ...refusals },
       },
     },
-    async (request) => toVisitRecord(await eventsOf(store, callerOf(request).company, request.params.visit)),
+    async (request) => toVisitRecord(await eventsOf(store, keys, callerOf(request).company, request.params.visit)),
   );
   app.get(
     '/api/visits/:visit/readings.csv',
@@ -49,7 +57,9 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
       schema: { ...summary('its readings, RFC 4180'), response: text('text/csv', 'a reading a line') },
     },
     async (request, reply) => {
-      const csv = readingsCsv(toVisitRecord(await eventsOf(store, callerOf(request).company, request.params.visit)));
+      const csv = readingsCsv(
+        toVisitRecord(await eventsOf(store, keys, callerOf(request).company, request.params.visit)),
+      );
       return reply
         .header('content-disposition', 'attachment')
         .type('text/csv; charset=utf-8; header=present')
@@ -66,7 +76,7 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
       },
     },
     async (request, reply) => {
-      const talk = talkVtt(foldVisit(await eventsOf(store, callerOf(request).company, request.params.visit)));
+      const talk = talkVtt(foldVisit(await eventsOf(store, keys, callerOf(request).company, request.params.visit)));
       return reply.header('content-disposition', 'attachment').type('text/vtt; charset=utf-8').send(talk);
     },
   );
@@ -112,7 +122,11 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
   );
 };
 
-async function storedOf(store: EventStore, company: string, visit: string): Promise<readonly StoredEvent[]> {
+async function storedOf(
+  store: Pick<EventStore, 'events'>,
+  company: string,
+  visit: string,
+): Promise<readonly StoredEvent[]> {
   const all: StoredEvent[] = [];
   for (let after = 0; ; ) {
     const page = await store.events(company, visit, { after, limit: EVENTS_A_PAGE });
@@ -126,6 +140,17 @@ async function storedOf(store: EventStore, company: string, visit: string): Prom
   return all;
 }
 
-async function eventsOf(store: EventStore, company: string, visit: string) {
-  return joinBodies(await storedOf(store, company, visit)).events;
+/**
+ * The events of a visit, opened as far as its keys are there. As `joinBodies` counts.
+ * @throws {ServerError} visit-unknown.
+ */
+export async function eventsOf(
+  store: Pick<EventStore, 'events'>,
+  keys: Pick<PersonalStore, 'keys'>,
+  company: string,
+  visit: string,
+): Promise<readonly VisitEvent[]> {
+  const stored = await storedOf(store, company, visit);
+  const bodies = await openBodies(stored, await keys.keys(company, visit));
+  return joinBodies(stored.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }))).events;
 }

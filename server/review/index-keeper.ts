@@ -1,4 +1,6 @@
 import { joinBodies } from '../../grammar/visit/join-devices.ts';
+import { openBodies } from '../personal/open-sealed.ts';
+import type { PersonalStore } from '../personal/personal-store.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore, StoredEvent, StreamSummary } from '../store/event-store.ts';
 import type { VisitIndex } from '../store/visit-index.ts';
@@ -27,13 +29,15 @@ interface Due extends VisitName {
 export class IndexKeeper {
   readonly #store: EventStore;
   readonly #index: VisitIndex;
+  readonly #keys: Pick<PersonalStore, 'keys'>;
   readonly #due = new Map<string, Due>();
   #timer: NodeJS.Timeout | undefined;
   #work: Promise<void> | undefined;
   readonly #putting = new Set<Promise<void>>();
   #ended = false;
 
-  constructor(store: EventStore, index: VisitIndex) {
+  constructor(store: EventStore, index: VisitIndex, keys: Pick<PersonalStore, 'keys'>) {
+    this.#keys = keys;
     this.#store = store;
     this.#index = index;
   }
@@ -138,8 +142,10 @@ export class IndexKeeper {
       after = last.arrival;
       await turn();
     }
+    const bodies = await openBodies(stored, await this.#keys.keys(company, visit));
+    const opened = stored.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }));
     const held = { visit, device: stored[0]?.device ?? streams[0]?.device ?? '', ...sumOf(streams) };
-    await this.#index.put(company, await summariseVisit(held, joinBodies(stored).events, turn));
+    await this.#index.put(company, await summariseVisit(held, joinBodies(opened).events, turn));
   }
 }
 

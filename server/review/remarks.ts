@@ -4,11 +4,14 @@ import Type from 'typebox';
 import { chainBodies, type StreamId } from '../../grammar/visit/envelope.ts';
 import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { NameSchema } from '../../grammar/visit/message-schemas.ts';
+import { sealBody, type TextCipher } from '../../grammar/visit/personal.ts';
 import { ServerError } from '../errors.ts';
 import { sha256 } from '../heads/verify-stream.ts';
 import { callerOf } from '../people/guard.ts';
 import { guardVisits } from '../people/may-read.ts';
 import type { People } from '../people/people.ts';
+import { cipherOf } from '../personal/open-sealed.ts';
+import type { Personal } from '../personal/personal.ts';
 import type { CommitOutcome, EventStore, ReceivedEvent } from '../store/event-store.ts';
 import type { GroupCommit } from '../sync/group-commit.ts';
 import { ErrorSchema } from './visits.ts';
@@ -17,7 +20,11 @@ export interface RemarkOptions {
   readonly people: People;
   readonly store: Pick<EventStore, 'streams' | 'open'>;
   readonly commits: Pick<GroupCommit, 'submit'>;
+  /** Takes the keys by which remarks are sealed, one a visit, as those of devices. */
+  readonly keys: Pick<Personal, 'takeKey'>;
 }
+
+const KEY_BYTES = 32;
 
 const LONGEST = 5_000;
 /** Whose remark it is where the machine knows nobody, and no name was given. */
@@ -28,7 +35,7 @@ const SOMEBODY = 'at the server’s own machine';
  * all others are, and no machine is ever moved by it. Every start of a server begins streams of its own, so that no two
  * ever write the same.
  */
-export const remarkRoutes: FastifyPluginAsyncTypebox<RemarkOptions> = async (app, { people, store, commits }) => {
+export const remarkRoutes: FastifyPluginAsyncTypebox<RemarkOptions> = async (app, { people, store, commits, keys }) => {
   guardVisits(app, people.store, store);
   const device = `remarks-${randomBytes(8).toString('hex')}`;
   const writing = new Map<string, Promise<unknown>>();
@@ -45,10 +52,20 @@ export const remarkRoutes: FastifyPluginAsyncTypebox<RemarkOptions> = async (app
     }
   };
 
+  const made = new Map<string, Uint8Array>();
+  /** What seals the remarks on a visit: its key is kept before anything is sealed by it, and may have been erased since. */
+  const cipherFor = async ({ company, visit }: StreamId): Promise<TextCipher> => {
+    const name = `${company}/${visit}`;
+    const key = made.get(name) ?? randomBytes(KEY_BYTES);
+    made.set(name, key);
+    await keys.takeKey(company, visit, device, key);
+    return cipherOf(key);
+  };
+
   const keep = async (stream: StreamId, body: string): Promise<number> => {
     const opened = await store.open(stream);
     if (opened.kind !== 'open') throw new ServerError('server-failed', '');
-    const [entry] = await chainBodies(opened.head, [body], sha256);
+    const [entry] = await chainBodies(opened.head, [await sealBody(body, await cipherFor(stream))], sha256);
     if (entry === undefined) throw new ServerError('server-failed', '');
     const outcome = await commitOne(commits, { ...entry, stream, receivedAt: people.clock() });
     if (outcome?.kind !== 'stored') throw new ServerError('server-failed', '');

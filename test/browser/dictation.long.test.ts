@@ -1,8 +1,8 @@
-import { createHash } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { readWav } from '../../client/listening/wav.ts';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
+import { filesOf, handedIn } from './kept-files.ts';
 import { accessFaults, overflow } from './look-over.ts';
 import { spokenSound } from './microphone-sound.ts';
 import { picture, ReadbackBrowser, SMALL_PHONE, scratch, startServer } from './readback-browser.ts';
@@ -20,25 +20,6 @@ afterEach(async () => {
   await server.stop();
   await folder.remove();
 });
-
-/** Each kept sound, by its hash, as the browser's database holds it. */
-async function keptSounds(page: Page): Promise<ReadonlyMap<string, Buffer>> {
-  const rows = await page.evaluate(async () => {
-    const database = await new Promise<IDBDatabase>((resolve, reject) => {
-      const asked = indexedDB.open('readback');
-      asked.onsuccess = () => resolve(asked.result);
-      asked.onerror = () => reject(asked.error);
-    });
-    const found = await new Promise<{ sha256: string; file: Uint8Array }[]>((resolve, reject) => {
-      const asked = database.transaction('sounds').objectStore('sounds').getAll();
-      asked.onsuccess = () => resolve(asked.result);
-      asked.onerror = () => reject(asked.error);
-    });
-    database.close();
-    return found.map(({ sha256, file }) => ({ sha256, file: [...file] }));
-  });
-  return new Map(rows.map(({ sha256, file }) => [sha256, Buffer.from(file)]));
-}
 
 const FREE_SPEECH = 'the metal cover by the garden gate has been missing since spring';
 const WAIT = 3;
@@ -79,18 +60,16 @@ test('a note by voice is kept as sound under its hash, played, and written over;
   const [note] = folded.notes;
   expect(note, talk).toMatchObject({ guessed: true, sound: { sha256: expect.stringMatching(/^[0-9a-f]{64}$/) } });
 
-  // What the record speaks of, and nothing else, is on the device: a file whose own hash is its name.
-  const kept = await keptSounds(page);
-  expect([...kept.keys()]).toEqual([note?.sound?.sha256]);
-  const file = kept.get(note?.sound?.sha256 ?? '') ?? Buffer.alloc(0);
-  expect(createHash('sha256').update(file).digest('hex')).toBe(note?.sound?.sha256);
-  const samples = readWav(new Uint8Array(file), 'kept.wav');
+  await handedIn(page);
+  const answer = await fetch(`${server.url}/api/visits/${visit}/attachments/${note?.sound?.sha256}`);
+  const file = new Uint8Array(await answer.arrayBuffer());
+  const samples = readWav(file, 'kept.wav');
   expect(samples.length / 16).toBeCloseTo(note?.sound?.ms ?? 0, -1);
   expect(samples.length / 16_000).toBeGreaterThan(2);
   expect(Math.sqrt(samples.reduce((sum, sample) => sum + sample * sample, 0) / samples.length)).toBeGreaterThan(0.005);
 
   await technician.press('More', 'What was dictated');
-  await page.locator('[data-sound]').waitFor();
+  await page.locator('[data-sound]').first().waitFor();
   expect(await accessFaults(page)).toEqual([]);
   expect(await overflow(page)).toBeLessThanOrEqual(0);
   await picture(page, 'dictated');
@@ -120,7 +99,7 @@ test('without the agreement no sound is kept anywhere, and the words stand as a 
   await technician.sent();
   const { folded } = await servedRecord(server.url, await onlyVisit(server.url));
   expect(folded.items.map(({ item }) => item)).toEqual(['consent-given', 'sound-not-kept']);
-  expect((await keptSounds(page)).size).toBe(0);
+  expect(await filesOf(page)).toEqual([]);
   for (const note of folded.notes) {
     expect(note.guessed).toBe(true);
     expect(note.sound).toBeUndefined();

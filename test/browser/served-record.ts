@@ -3,6 +3,8 @@ import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../grammar/visit/fold-visit.ts';
 import { verifyChain } from '../../grammar/visit/verify-chain.ts';
 
+import { openBodies } from '../../server/personal/open-sealed.ts';
+
 interface HeldEvent {
   readonly device: string;
   readonly epoch: number;
@@ -18,17 +20,25 @@ export interface ServedRecord {
   readonly flaw: string | undefined;
 }
 
-/** A visit as it stands in the server's store, read over HTTP, with its chain checked here. */
+/** A visit as it stands in the server's store, read over HTTP, opened by its keys, with its chain checked here. */
 export async function servedRecord(server: string, visit: string): Promise<ServedRecord> {
   const { events } = (await (await fetch(`${server}/api/visits/${visit}/events`)).json()) as { events: HeldEvent[] };
   const [first] = events;
   if (first === undefined) throw new Error(`the server holds nothing of ${visit}`);
   const stream = { company: 'local', visit, device: first.device, epoch: first.epoch };
   const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest();
+  const { keys } = (await (await fetch(`${server}/api/visits/${visit}/keys`)).json()) as {
+    keys: readonly { device: string; key?: string }[];
+  };
+  const of = keys.map(({ device, key }) => ({
+    ...{ company: 'local', visit, device, createdAt: 0, erasedAt: undefined },
+    key: key === undefined ? undefined : Buffer.from(key, 'base64url'),
+  }));
+  const opened = await openBodies(events, of);
   const verdict = await verifyChain(stream, events, sha256);
   return {
     events,
-    folded: foldVisit(events.map((event) => JSON.parse(event.body) as VisitEvent)),
+    folded: foldVisit(opened.map((body) => JSON.parse(body) as VisitEvent)),
     flaw: verdict.intact ? undefined : verdict.sentence,
   };
 }

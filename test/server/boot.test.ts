@@ -128,7 +128,14 @@ describe('settings', () => {
   test('without any, the server is at 127.0.0.1:8470 with its record in ./data', () => {
     const configuration = readConfiguration({});
     const dataDir = join(process.cwd(), 'data');
-    expect(configuration).toEqual({ host: '127.0.0.1', port: 8470, dataDir, acceptLoss: false, log: false });
+    expect(configuration).toEqual({
+      host: '127.0.0.1',
+      port: 8470,
+      dataDir,
+      acceptLoss: false,
+      log: false,
+      soundDays: 90,
+    });
   });
 
   test.each([

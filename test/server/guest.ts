@@ -1,5 +1,5 @@
-import { generateKeyPairSync, sign } from 'node:crypto';
-import { openingText, pairingText } from '../../grammar/visit/device-texts.ts';
+import { createHash, generateKeyPairSync, sign } from 'node:crypto';
+import { openingText, pairingText, REQUEST_HEADERS, requestText } from '../../grammar/visit/device-texts.ts';
 import type { StreamId } from '../../grammar/visit/envelope.ts';
 import type { Hello, Watch } from '../../grammar/visit/messages.ts';
 import type { Role } from '../../grammar/visit/roles.ts';
@@ -107,6 +107,17 @@ export class Guest {
   async withTicket<Message extends Hello | Watch>(message: Message, device = this.device): Promise<Message> {
     const ticketed = { ...message, ticket: await this.ticket(device) };
     return { ...ticketed, signature: this.sign(openingText(ticketed)) };
+  }
+
+  /** Hands in what is kept beside events, as a device does: signed for this one request, by its own ticket and key. */
+  async handIn(path: string, body: Uint8Array, device = this.device): Promise<Answer> {
+    const ticket = await this.ticket(device);
+    const hash = createHash('sha256').update(body).digest('hex');
+    return this.ask('PUT', path, Buffer.from(body), {
+      'content-type': 'application/octet-stream',
+      [REQUEST_HEADERS.ticket]: ticket,
+      [REQUEST_HEADERS.signature]: this.sign(requestText({ ticket, method: 'PUT', path, body: hash })),
+    });
   }
 
   /** Opens a connection and says hello; resolves to it and to what was answered. */

@@ -7,7 +7,7 @@ import { type AppOptions, app } from '../../server/app.ts';
 import { startHead } from '../../server/store/judge-event.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { scratchFolder } from './built-server.ts';
-import { freshPeople, freshStore } from './stores-of-run.ts';
+import { freshPeople, freshPersonal, freshStore } from './stores-of-run.ts';
 
 export interface RunningApp {
   readonly fastify: FastifyInstance;
@@ -32,6 +32,7 @@ export async function runApp(
   await fastify.register(app, {
     store: appOptions.store ?? (await freshStore(scratch.path, maxBytes)),
     peopleStore: appOptions.peopleStore ?? (await freshPeople()),
+    personalStore: appOptions.personalStore ?? (await freshPersonal()),
     origins: { kind: 'loopback' },
     loopback: true,
     signer: openReceiptSigner(join(scratch.path, 'receipt-key.pem')),

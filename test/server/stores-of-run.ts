@@ -8,6 +8,9 @@ import { openPostgres } from '../../server/database/open-postgres.ts';
 import type { PeopleStore } from '../../server/people/people-store.ts';
 import { sqlPeopleStore } from '../../server/people/sql-people-store.ts';
 import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
+import type { PersonalStore } from '../../server/personal/personal-store.ts';
+import { sqlPersonalStore } from '../../server/personal/sql-personal-store.ts';
+import { openSqlitePersonalStore } from '../../server/personal/sqlite-personal-store.ts';
 import type { EventStore } from '../../server/store/event-store.ts';
 import { openPostgresStore } from '../../server/store/postgres-store.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
@@ -33,6 +36,14 @@ export async function freshPeople(path = ':memory:'): Promise<PeopleStore> {
   const database = await freshDatabase(byPath.get(path));
   if (path !== ':memory:') byPath.set(path, database.url);
   return sqlPeopleStore(database.db, () => database.close());
+}
+
+/** Keys, sounds and photos of its own; `path` as of people. */
+export async function freshPersonal(path = ':memory:'): Promise<PersonalStore> {
+  if (!ON_POSTGRES) return openSqlitePersonalStore(path);
+  const database = await freshDatabase(byPath.get(path));
+  if (path !== ':memory:') byPath.set(path, database.url);
+  return sqlPersonalStore(database.db, () => database.close());
 }
 
 /** All that is kept of people at a path, as text. */

@@ -1,8 +1,11 @@
+import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { REQUEST_HEADERS, requestText } from '../../grammar/visit/device-texts.ts';
 import type { StreamId } from '../../grammar/visit/envelope.ts';
 import type { ServerMessage } from '../../grammar/visit/messages.ts';
 import { ROLES, type Role } from '../../grammar/visit/roles.ts';
 import { tellFigure } from '../promises/tell-figure.ts';
+import { deviceCipher } from './device-cipher.ts';
 import { Guest, withKeepers } from './guest.ts';
 import { chainFor, RawClient, type RunningApp, runApp } from './running-app.ts';
 
@@ -55,6 +58,13 @@ const TABLE: Readonly<Record<string, 'anyone' | readonly Role[]>> = {
   'GET /api/visits/:visit/streams/:device/:epoch/chain.jsonl': EVERYBODY,
   'GET /api/visits/:visit/lease': EVERYBODY,
   'POST /api/visits/:visit/take-over': WRITERS,
+  // They look for themselves, by the device's ticket and signature: see the tests of them below.
+  'PUT /api/visits/:visit/devices/:device/key': 'anyone',
+  'PUT /api/visits/:visit/devices/:device/attachments/:sha256': 'anyone',
+  'GET /api/visits/:visit/keys': EVERYBODY,
+  'GET /api/visits/:visit/attachments': EVERYBODY,
+  'GET /api/visits/:visit/attachments/:sha256': EVERYBODY,
+  'POST /api/visits/:visit/erase': KEEPERS,
   'POST /api/visits/:visit/acknowledge': ['supervisor', 'keeper'],
   'GET /api/visits/:visit/same-unit': READERS,
   'POST /api/visits/:visit/remarks': READERS,
@@ -118,7 +128,19 @@ async function write(guest: Guest, company: string, visit: string): Promise<void
   client.say({ kind: 'append', ...entry });
   expect(await client.hear()).toMatchObject({ kind: 'ack', seq: 1 });
   client.socket.close();
+  const cipher = deviceCipher();
+  const { sealed, sha256 } = cipher.sealFile(Buffer.from(`sound of ${company}`));
+  sounds.set(visit, sha256);
+  const part = `/api/visits/${visit}/devices/${guest.device}`;
+  expect((await guest.handIn(`${part}/key`, cipher.key)).status).toBe(204);
+  const { status, json } = await guest.handIn(soundAddress(part, sha256, sealed.length), sealed);
+  expect([status, json.receipt === undefined]).toEqual([200, false]);
 }
+
+/** The sound beside each visit, by its hash. */
+const sounds = new Map<string, string>();
+const soundAddress = (part: string, sha256: string, bytes: number) =>
+  `${part}/attachments/${sha256}?at=0&of=${bytes}&kind=sound&media=audio%2Fwav`;
 
 const gets = (route: string) => route.startsWith('GET ') || route.startsWith('HEAD ');
 /** Every route as the server itself tells, HEAD left out where there is a GET: it goes the same way. */
@@ -134,6 +156,7 @@ function addressOf(route: string, company: Company, whose: Role, visitOf = whose
     .replace(':device', `${company}-${whose}-phone`)
     .replace(':epoch', '1')
     .replace(':person', at(company, whose).person)
+    .replace(':sha256', sounds.get(`${company}-${visitOf}-visit`) ?? '0'.repeat(64))
     .replace(':name', 'mdef.gz');
 }
 
@@ -146,7 +169,7 @@ const BODIES: Readonly<Record<string, object | string>> = {
   'POST /api/me/password': { password: 'a long and new one' },
 };
 async function send(guest: Guest, route: string, address: string) {
-  const [method] = route.split(' ') as ['GET' | 'POST' | 'PATCH' | 'DELETE'];
+  const [method] = route.split(' ') as ['GET' | 'POST' | 'PATCH' | 'PUT' | 'DELETE'];
   const body = route.endsWith('/take-over') ? { device: guest.device ?? 'none', from: 'none' } : BODIES[route];
   const sent = method === 'GET' || method === 'DELETE' ? undefined : (body ?? {});
   return guest.ask(method, address, sent, typeof body === 'string' ? { 'content-type': 'application/jsonl' } : {});
@@ -156,7 +179,10 @@ async function send(guest: Guest, route: string, address: string) {
 async function standing(): Promise<string> {
   const all: unknown[] = [];
   for (const company of COMPANIES) {
-    for (const list of ['people', 'devices', 'visits']) {
+    const lists = WRITERS.flatMap((role) =>
+      ['keys', 'attachments'].map((what) => `visits/${company}-${role}-visit/${what}`),
+    );
+    for (const list of ['people', 'devices', 'visits', ...lists]) {
       all.push((await at(company, 'keeper').ask('GET', `/api/${list}`)).json);
     }
   }
@@ -260,6 +286,71 @@ describe('every route', () => {
         }
       }
     }
+  });
+
+  test('that opens sounds is closed to a technician for visits of others, and open to supervisors', async () => {
+    for (const company of COMPANIES) {
+      const route = 'GET /api/visits/:visit/attachments/:sha256';
+      const others = addressOf(route, company, 'keeper', 'keeper');
+      const answer = await at(company, 'technician').ask('GET', others);
+      expect(count(answer.status === 403 && answer.error === 'role-refused')).toBe(true);
+      for (const role of ['supervisor', 'keeper'] as const) {
+        expect((await at(company, role).ask('GET', others)).text).toBe(`sound of ${company}`);
+      }
+    }
+  });
+
+  test('that hands in keys and sounds takes them of a device for its own part of a visit alone', async () => {
+    const before = await standing();
+    const cipher = deviceCipher();
+    const { sealed, sha256 } = cipher.sealFile(Buffer.from('intruded'));
+    const bodies = (part: string) =>
+      [
+        [`${part}/key`, cipher.key],
+        [soundAddress(part, sha256, sealed.length), sealed],
+      ] as const;
+    for (const company of COMPANIES) {
+      for (const role of ROLES) {
+        const guest = at(company, role);
+        for (const owner of COMPANIES) {
+          for (const whose of WRITERS.filter((one) => one !== role || owner !== company)) {
+            const theirs = `${owner}-${whose}-phone`;
+            for (const [path, body] of bodies(`/api/visits/${owner}-${whose}-visit/devices/${theirs}`)) {
+              // As itself; as the other device with its own key; by a session alone.
+              const asItself = await guest.handIn(path, body);
+              expect(count(['device-unknown', 'role-refused'].includes(asItself.error ?? '')), asItself.text).toBe(
+                true,
+              );
+              const asOther = await guest.handIn(path, body, theirs);
+              expect(count(['key-wrong', 'device-unknown'].includes(asOther.error ?? '')), asOther.text).toBe(true);
+              const bare = await guest.ask('PUT', path, Buffer.from(body), {
+                'content-type': 'application/octet-stream',
+              });
+              expect(count(bare.error === 'sign-in-needed'), bare.text).toBe(true);
+            }
+          }
+        }
+        if (WRITERS.includes(role)) continue;
+        for (const [path, body] of bodies(`/api/visits/new-one/devices/${guest.device}`)) {
+          expect(count((await guest.handIn(path, body)).error === 'role-refused')).toBe(true);
+        }
+      }
+    }
+    // A signature speaks for one request: its address, its body, its ticket.
+    const guest = at('north', 'technician');
+    const [[path]] = bodies(`/api/visits/another-one/devices/${guest.device}`);
+    const ticket = await guest.ticket();
+    const hash = createHash('sha256').update(cipher.key).digest('hex');
+    const signature = guest.sign(requestText({ ticket, method: 'PUT', path, body: hash }));
+    const send = (url: string, body: Buffer) =>
+      guest.ask('PUT', url, body, {
+        'content-type': 'application/octet-stream',
+        [REQUEST_HEADERS.ticket]: ticket,
+        [REQUEST_HEADERS.signature]: signature,
+      });
+    expect(count((await send(path, deviceCipher().key)).error === 'key-wrong')).toBe(true);
+    expect(count((await send(path, cipher.key)).error === 'sign-in-needed')).toBe(true);
+    expect(await standing()).toBe(before);
   });
 
   test('that names visits of all companies is closed where there are several', async () => {

@@ -5,7 +5,7 @@ import type { TakenOver } from '../../../grammar/visit/messages.ts';
 /** What a visit was before this device took it over. */
 export interface TakenVisit {
   readonly visit: string;
-  /** The bodies of all that counted until then, in order, this device's own among them. */
+  /** The bodies of all that counted until then, in order, this device's own among them; on the disk sealed by its key. */
   readonly bodies: readonly string[];
   /** How many events this device had written of it by then: those behind them follow `bodies`. */
   readonly own: number;
@@ -55,8 +55,11 @@ export class LeaseDatabase {
 }
 
 /** What a visit is for this device: all that counted before it took it over, and what it wrote itself since. */
-export function withTaken(own: readonly string[], taken: TakenVisit | undefined): readonly string[] {
-  return taken === undefined ? own : [...taken.bodies, ...own.slice(taken.own)];
+export function withTaken<Entry extends { readonly body: string }>(
+  own: readonly Entry[],
+  taken: TakenVisit | undefined,
+): readonly { readonly body: string }[] {
+  return taken === undefined ? own : [...taken.bodies.map((body) => ({ body })), ...own.slice(taken.own)];
 }
 
 async function withDatabase<Result>(work: (database: Awaited<ReturnType<typeof open>>) => Promise<Result>) {

@@ -1,4 +1,4 @@
-import { NotAdmitted } from '../admission.ts';
+import { type Admission, NotAdmitted } from '../admission.ts';
 import type { LinkOptions } from '../link.ts';
 import { readPairing, signAs } from './device-key.ts';
 
@@ -27,8 +27,8 @@ export function browserLink(page: Location = location): LinkOptions {
 /** Statuses by which the server says that someone must act: sign in, or pair this device. */
 const TURNED_AWAY: ReadonlySet<number> = new Set([401, 403]);
 
-/** A ticket for one connection, as whoever is signed in here and as the device that this browser is paired as. */
-async function askForTicket() {
+/** A ticket for one connection or request, as whoever is signed in here and as the device that this browser is paired as. */
+export async function askForTicket(): Promise<Admission | undefined> {
   const pairing = await readPairing();
   const response = await fetch('/api/ticket', {
     method: 'POST',

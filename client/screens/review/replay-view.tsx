@@ -98,7 +98,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
       <Answers folded={whole} />
       <div className="review-talk">
         <LandmarkChips goals={goals} go={go} />
-        <Transcript lines={lines} times={times} count={later.facts.events} seek={seek} />
+        <Transcript visit={visit} lines={lines} times={times} count={later.facts.events} seek={seek} />
         <Folding title={REPLAY.remark}>
           <WriteRemark visit={visit} />
         </Folding>

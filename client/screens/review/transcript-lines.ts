@@ -19,7 +19,7 @@ export interface TranscriptLine {
   readonly kind: keyof typeof TRANSCRIPT.kinds;
   readonly text: string;
   readonly detail?: string;
-  /** Kept of it, on the device that heard it. */
+  /** Kept of it. */
   readonly sound?: KeptSound;
   readonly landmark?: Landmark;
   /** Why it is left out of the talk; it stands only where every entry is shown. */
@@ -33,7 +33,12 @@ type Line = Omit<TranscriptLine, 'seq'>;
 
 /** Lists of the view whose lines tell more than their events: what was corrected, withdrawn or acknowledged since. */
 const LINES = {
-  heard: (line) => ({ kind: 'heard', text: line.text, detail: TRANSCRIPT.heardDetail(line) }),
+  heard: (line) => ({
+    kind: 'heard',
+    text: line.text,
+    detail: TRANSCRIPT.heardDetail(line),
+    ...(line.sound === undefined ? {} : { sound: line.sound }),
+  }),
   said: (line) => ({ kind: 'said', text: line.text, detail: line.kind }),
   readings: (line) => ({ kind: 'reading', text: showReading(line.reading), detail: TRANSCRIPT.readingDetail(line) }),
   refused: (line) => ({

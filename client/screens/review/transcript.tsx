@@ -7,6 +7,7 @@ import type { TranscriptLine } from './transcript-lines.ts';
 import { upTo } from './visit-moments.ts';
 
 interface TranscriptProps {
+  readonly visit: string;
   readonly lines: readonly TranscriptLine[];
   readonly times: ReplayTimes;
   /** How many events have happened at the moment that is shown. */
@@ -24,7 +25,7 @@ const AROUND = 20;
 const HIGH = 62;
 
 /** The talk and what came of it; the line of the moment is marked, and choosing a line goes there. */
-export function Transcript({ lines, times, count, seek }: TranscriptProps) {
+export function Transcript({ visit, lines, times, count, seek }: TranscriptProps) {
   const [view, setView] = useState<View>('all');
   const shown = useMemo(() => lines.filter((line) => isIn(view, line)), [lines, view]);
   const current = upTo(shown, count).length - 1;
@@ -69,7 +70,13 @@ export function Transcript({ lines, times, count, seek }: TranscriptProps) {
               className="transcript-row"
               style={{ transform: `translateY(${start}px)` }}
             >
-              <Line line={line} moment={times.momentOf(line.seq)} isCurrent={index === current} seek={seek} />
+              <Line
+                visit={visit}
+                line={line}
+                moment={times.momentOf(line.seq)}
+                isCurrent={index === current}
+                seek={seek}
+              />
             </li>
           );
         })}
@@ -80,13 +87,14 @@ export function Transcript({ lines, times, count, seek }: TranscriptProps) {
 }
 
 interface LineProps {
+  readonly visit: string;
   readonly line: TranscriptLine;
   readonly moment: number;
   readonly isCurrent: boolean;
   readonly seek: (moment: number) => void;
 }
 
-const Line = memo(function Line({ line, moment, isCurrent, seek }: LineProps) {
+const Line = memo(function Line({ visit, line, moment, isCurrent, seek }: LineProps) {
   const detail = line.leftOut ?? line.detail ?? '';
   return (
     <>
@@ -107,7 +115,7 @@ const Line = memo(function Line({ line, moment, isCurrent, seek }: LineProps) {
           </span>
         )}
       </button>
-      {line.sound === undefined ? null : <PlaySound sound={line.sound} of={line.text} />}
+      {line.sound === undefined ? null : <PlaySound sound={line.sound} of={line.text} visit={visit} />}
     </>
   );
 });

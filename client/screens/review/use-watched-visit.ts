@@ -3,9 +3,11 @@ import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { joinBodies } from '../../../grammar/visit/join-devices.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
+import { inTurn } from '../../record/in-turn.ts';
 import type { LinkState } from '../../record/link.ts';
 import { type VisitWatch, watchVisit } from '../../record/watch-visit.ts';
 import { readingCompany } from '../session/who.ts';
+import { ASK_AGAIN_MS, VisitTexts } from './open-visit-texts.ts';
 
 export interface WatchedVisit {
   /** What counts of all devices, in its order: what the holders of the lease wrote, and remarks from elsewhere. */
@@ -28,10 +30,27 @@ export function useWatchedVisit(visit: string): WatchedVisit {
   useEffect(() => {
     setEntries([]);
     setLevel(false);
+    const texts = new VisitTexts(visit);
+    const turn = inTurn();
     let watch: VisitWatch | undefined;
     let gone = false;
     let isLevel = false;
+    let again: ReturnType<typeof setTimeout> | undefined;
     const all: WatchedEvent[] = [];
+    let opened: readonly WatchedEvent[] = [];
+    /** Opens what has come since, or all anew: a key may come behind the first events. */
+    const show = (anew: boolean, waitMs: number) =>
+      turn(async () => {
+        const fresh = all.slice(anew ? 0 : opened.length);
+        const { bodies, waits } = await texts.open(fresh);
+        if (gone) return;
+        const read = fresh.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }));
+        opened = anew ? read : [...opened, ...read];
+        setEntries(opened);
+        if (isLevel) setLevel(true);
+        clearTimeout(again);
+        if (waits) again = setTimeout(() => void show(true, waitMs * 2), waitMs);
+      });
     void readingCompany().then((company) => {
       if (gone) return;
       watch = watchVisit({
@@ -43,8 +62,7 @@ export function useWatchedVisit(visit: string): WatchedVisit {
           if (now && !isLevel) performance.mark('readback.replay-level');
           isLevel ||= now;
           setCome(all.length);
-          if (isLevel && (now || fresh.length > 0)) setEntries([...all]);
-          if (now) setLevel(true);
+          if (isLevel && (now || fresh.length > 0)) void show(false, ASK_AGAIN_MS);
         },
         changed: setLink,
       });
@@ -52,6 +70,7 @@ export function useWatchedVisit(visit: string): WatchedVisit {
     const forget = onReachable(() => watch?.retryNow());
     return () => {
       gone = true;
+      clearTimeout(again);
       forget();
       watch?.stop();
     };

@@ -1,21 +1,24 @@
 import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import { sealBody, type TextCipher } from '../../../grammar/visit/personal.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import type { RecordLine } from '../../../grammar/visit/record-lines.ts';
 import { isUsualChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { readPairing } from '../../record/browser/device-key.ts';
+import { handInKey } from '../../record/browser/hand-in.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
-import { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { LeaseDatabase, type LeftVisit, withTaken } from '../../record/browser/lease-database.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
 import { sendDevice } from '../../record/browser/send-device.ts';
 import { openTabNews } from '../../record/browser/tab-news.ts';
+import { openerOf, sealerOf } from '../../record/browser/visit-keys.ts';
+import { admittedAfter } from '../../record/link.ts';
 import { readEpochs } from '../../record/next-epoch.ts';
 import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
-import { openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
+import { openEntries, openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
 import { readScreenSettings } from './screen-settings.ts';
 import type { VisitElsewhere } from './take-over.ts';
 import type { Opening, SessionEdges, VisitSession } from './visit-session.ts';
@@ -35,7 +38,6 @@ const DEVICE_KEY = 'readback.device';
 export class Device {
   readonly #database = new RecordDatabase();
   readonly #store = browserLogStore(this.#database);
-  readonly #sounds = new KeptSounds(this.#database);
   readonly #leases = new LeaseDatabase();
 
   /** The visits written on this device, the latest begun first. */
@@ -50,11 +52,9 @@ export class Device {
     const logs: VisitLog[] = [];
     for (let epoch = 1; epoch <= newest; epoch += 1) logs.push(await this.#store.open({ ...stream, epoch }));
     const entries = logs.length === 0 ? [] : await readEpochs(logs);
-    const bodies = withTaken(
-      entries.map((entry) => entry.body),
-      await this.#leases.taken(stream.visit),
-    );
-    const folded = foldVisit(readBodies(bodies));
+    const sealed = withTaken(entries, await this.#leases.taken(stream.visit));
+    const opened = await openEntries(sealed, await openerOf(stream));
+    const folded = foldVisit(readBodies(opened.map(({ body }) => body)));
     const left = await this.#leases.left(stream.visit);
     return { stream, folded, closed: folded.summary !== undefined, left };
   }
@@ -136,7 +136,10 @@ export class Device {
       await edges.record.close();
       throw new Error(taken);
     }
-    await this.#leases.take(taken);
+    // What others wrote lies here sealed as this device's own part is, and is erased with it.
+    const cipher = await sealerOf(stream);
+    const sealed = await Promise.all(taken.bodies.map((body) => sealBody(body, cipher)));
+    await this.#leases.take({ ...taken, bodies: sealed });
     const session = VisitSession.takeOver({ ...edges, taken }, taken);
     // A bare number is read as this device's own settings say, not those of the one before.
     session.chooseUnits(readScreenSettings().units);
@@ -152,17 +155,20 @@ export class Device {
   async #edges(stream: StreamId): Promise<SessionEdges> {
     const news = openTabNews(stream.visit, () => undefined);
     const { visit } = stream;
+    const taken = await this.#leases.taken(visit);
     return {
       record: await this.#record(stream),
       news,
-      sounds: this.#sounds,
-      taken: await this.#leases.taken(visit),
+      part: stream,
+      taken: taken && { ...taken, bodies: await openBodies(taken.bodies, await openerOf(stream)) },
       left: async ({ device, name, time }) => this.#leases.leave({ visit, device, name, time }),
     };
   }
 
-  #record(stream: StreamId): Promise<VisitRecord> {
-    return openVisitRecord({ stream, store: this.#store, link: browserLink(), clock: Date.now });
+  async #record(stream: StreamId): Promise<VisitRecord> {
+    // Whoever watches reads from the first event on: the key goes ahead of each connection.
+    const link = admittedAfter(browserLink(), () => handInKey(stream));
+    return openVisitRecord({ stream, store: this.#store, link, cipher: await sealerOf(stream), clock: Date.now });
   }
 }
 
@@ -170,6 +176,15 @@ export class Device {
 function unitsHere(): Pick<Opening, 'units'> {
   const { units } = readScreenSettings();
   return isUsualChoice(units) ? {} : { units };
+}
+
+async function openBodies(bodies: readonly string[], cipher: TextCipher | undefined): Promise<readonly string[]> {
+  return (
+    await openEntries(
+      bodies.map((body) => ({ body })),
+      cipher,
+    )
+  ).map(({ body }) => body);
 }
 
 /** The time zone that this device is set to, by its IANA name. */

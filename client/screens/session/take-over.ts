@@ -7,6 +7,7 @@ import type { TakenVisit } from '../../record/browser/lease-database.ts';
 import { fetchVisit } from '../../record/fetch-visit.ts';
 import type { LinkOptions } from '../../record/link.ts';
 import { TAKE_OVER } from '../../words/pages/start-words.ts';
+import { VisitTexts } from '../review/open-visit-texts.ts';
 import { askServer } from './server-answer.ts';
 import { askWho } from './who.ts';
 
@@ -38,13 +39,23 @@ export async function visitsElsewhere(
   if (!answer.ok) return answer.sentence;
   const looked = await Promise.all(
     answer.body.visits.map(async ({ visit, lastReceivedAt }) => {
-      const { holder, folded } = heldNow(await fetchVisit(link, { company, visit }));
+      const { holder, folded } = heldNow(await fetchOpened(link, { company, visit }));
       const { site, complaint, summary } = folded;
       const isOpen = holder !== undefined && holder !== device && site !== '' && summary === undefined;
       return isOpen ? [{ visit, site, complaint, holder, lastReceivedAt }] : [];
     }),
   );
   return looked.flat();
+}
+
+/** A visit with its personal texts readable, as far as the server gives its keys; the hashes are of the sealed bodies. */
+async function fetchOpened(
+  link: LinkOptions,
+  of: { readonly company: string; readonly visit: string },
+): Promise<readonly WatchedEvent[]> {
+  const held = await fetchVisit(link, of);
+  const { bodies } = await new VisitTexts(of.visit).open(held);
+  return held.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }));
 }
 
 function heldNow(held: readonly WatchedEvent[]) {
@@ -67,7 +78,7 @@ export async function takeOver(
   if (!streams.ok) return streams.sentence;
   const lease = await askServer<{ device: string }>('GET', `/api/visits/${visit}/lease`);
   if (!lease.ok) return lease.sentence;
-  const { entries, holder } = joinBodies(await fetchVisit(link, { company, visit }));
+  const { entries, holder } = joinBodies(await fetchOpened(link, { company, visit }));
   const whole = entries.slice(0, wholeBatches(entries.map(({ event }) => event)));
   const last = whole.findLast((entry) => entry.device === holder);
   if (holder === undefined || last === undefined) return TAKE_OVER.notThere;

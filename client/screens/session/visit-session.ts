@@ -9,10 +9,11 @@ import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
-import type { KeptSounds } from '../../record/browser/kept-sounds.ts';
+import { handInFiles } from '../../record/browser/hand-in.ts';
 import { type TakenVisit, withTaken } from '../../record/browser/lease-database.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
+import type { VisitPart } from '../../record/browser/visit-keys.ts';
 import { inTurn } from '../../record/in-turn.ts';
 import type { OutboxState } from '../../record/outbox.ts';
 import type { VisitRecord } from '../../record/visit-record.ts';
@@ -22,7 +23,7 @@ import type { VisitContext } from '../../visit/chart/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
-import { DictatedSound } from './dictated-sound.ts';
+import { HeardSoundKeeper } from './heard-sound-keeper.ts';
 import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
@@ -54,7 +55,8 @@ export interface SessionEdges {
   readonly record: VisitRecord;
   /** Tells other tabs of this browser whenever the record grows. */
   readonly news: TabNews;
-  readonly sounds: KeptSounds;
+  /** Whose part of the visit is written here. */
+  readonly part: VisitPart;
   /** Set where this device took the visit over. */
   readonly taken: TakenVisit | undefined;
   /** Another device carries the visit on: to be kept, so that it is not taken up here again. */
@@ -70,7 +72,7 @@ export type Opening = Parameters<typeof VisitRun.open>[1];
 export class VisitSession {
   readonly #record: VisitRecord;
   readonly #taken: TakenVisit | undefined;
-  readonly #dictated: DictatedSound;
+  readonly #heardSounds: HeardSoundKeeper;
   /** What is heard comes in its order, though a sound takes its time to be kept. */
   readonly #arrive = inTurn();
   readonly #news: TabNews;
@@ -96,9 +98,9 @@ export class VisitSession {
   #echo: ReturnType<typeof setTimeout> | undefined;
 
   private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
-    const { record, news, sounds, taken, left } = edges;
+    const { record, news, part, taken, left } = edges;
     this.#taken = taken;
-    this.#dictated = new DictatedSound(sounds, (text) => this.#understand.ask(text, { readings: [] }, {}));
+    this.#heardSounds = new HeardSoundKeeper(part);
     this.#record = record;
     this.#news = news;
     this.#events = [...events];
@@ -124,7 +126,10 @@ export class VisitSession {
       const { supervisor, vouched } = message;
       this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'own-device', vouched }));
     });
-    this.#forgetNetwork = onReachable(() => record.retryNow());
+    this.#forgetNetwork = onReachable(() => {
+      record.retryNow();
+      void handInFiles().catch(() => undefined);
+    });
   }
 
   /** Begins a visit in an empty record. */
@@ -149,6 +154,7 @@ export class VisitSession {
       return VisitSession.takeOver(edges, taken);
     const bodies = await readAll(edges);
     const session = new VisitSession(edges, readBodies(bodies));
+    void session.#heardSounds.settle(session.#events).catch(() => undefined);
     session.#begin(await VisitRun.restore(session.#edges(), bodies));
     return session;
   }
@@ -334,7 +340,10 @@ export class VisitSession {
     try {
       await this.#record.append(bodies);
       this.#news.tellGrown();
-      this.#events.push(...readBodies(bodies));
+      const events = readBodies(bodies);
+      this.#events.push(...events);
+      // What cannot be sent now is sent later: by this page, another, or none.
+      void this.#heardSounds.named(events).catch(() => undefined);
     } catch (error) {
       this.#problem = error instanceof Error ? error.message : String(error);
       this.#mouth.hush(true);
@@ -360,17 +369,12 @@ export class VisitSession {
     });
   }
 
-  /** What may be dictated brings its sound, which is kept before it is heard; what is said next does not wait for more. */
-  async #hearSpoken({ samples, ...utterance }: Utterance): Promise<void> {
+  /** Brings its sound where that may be kept, which is on the disk before it is heard. */
+  async #hearSpoken(utterance: Utterance): Promise<void> {
     const run = this.#run;
-    const sound =
-      samples === undefined || run === undefined
-        ? undefined
-        : await this.#dictated.keep(samples, utterance.text, run.context);
-    if (sound === undefined) return this.#hear(utterance);
-    this.#hear({ ...utterance, sound });
-    const drop = () => this.#dictated.dropUnused(sound, this.#events);
-    void run?.settled().then(drop, drop);
+    const sound = run === undefined ? undefined : await this.#heardSounds.keep(utterance, run.context);
+    const { samples: _samples, ...heard } = utterance;
+    this.#hear(sound === undefined ? heard : { ...heard, sound });
   }
 
   /** While a voice sounds, and until its echo is gone, only the urgent words are heeded; what is only shown is silent. */
@@ -424,8 +428,5 @@ function timeOf(event: VisitEvent | undefined) {
 
 /** What the visit is as it stands: before it was taken over here, and since. */
 async function readAll({ record, taken }: Pick<SessionEdges, 'record' | 'taken'>): Promise<readonly string[]> {
-  return withTaken(
-    (await record.read()).map((entry) => entry.body),
-    taken,
-  );
+  return withTaken(await record.read(), taken).map(({ body }) => body);
 }

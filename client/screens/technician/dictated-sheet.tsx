@@ -6,7 +6,7 @@ import { PlaySound } from '../show/play-sound.tsx';
 import { Sheet } from './sheet.tsx';
 
 interface DictatedSheetProps {
-  readonly facts: Pick<VisitFacts, 'notes' | 'recommendations' | 'signatures'>;
+  readonly facts: Pick<VisitFacts, 'visit' | 'notes' | 'recommendations' | 'signatures'>;
   readonly onWrite: (of: number, text: string) => void;
   readonly onClose: () => void;
 }
@@ -24,7 +24,7 @@ export function DictatedSheet({ facts, onWrite, onClose }: DictatedSheetProps) {
               <strong>{heading}:</strong> {shownWords(line)}
             </p>
             <p className="quiet">{dictationDetail(line)}</p>
-            {line.sound === undefined ? null : <PlaySound sound={line.sound} of={heading} />}
+            {line.sound === undefined ? null : <PlaySound sound={line.sound} of={heading} visit={facts.visit} />}
             <WriteOver heading={heading} line={line} onWrite={onWrite} />
           </li>
         ))}

@@ -75,8 +75,8 @@ const ACTION_WORDS = {
     full: 'Ask the customer for consent to the work. Say "customer agrees", or "customer declined".',
   },
   'sound-agreed': {
-    brief: 'Keep the sound of notes?',
-    full: 'May the sound of what is dictated be kept on this device, beside the words? Without your word it is not.',
+    brief: 'Keep the sound of what you say?',
+    full: 'May the sound of what you say be kept, for your supervisor to hear? It is deleted after some days. Without your word none is kept.',
   },
   'nameplate-read': {
     brief: 'Plate?',

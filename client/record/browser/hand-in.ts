@@ -1,0 +1,118 @@
+import { attachmentText, REQUEST_HEADERS, requestText } from '../../../grammar/visit/device-texts.ts';
+import { bytesToHex } from '../../../grammar/visit/envelope.ts';
+import { askForTicket } from './link-edge.ts';
+import { type FileRow, withPersonal } from './personal-database.ts';
+import { fromBase64url } from './sealing.ts';
+import { sha256 } from './sha256.ts';
+import { forgetPart, keyOf, type VisitPart } from './visit-keys.ts';
+
+/** Held by the one page, or the service worker, that sends files. */
+const FILES_LOCK = 'readback-files';
+/** So many bytes go in one request: what a bad network cuts is little. */
+const PART_BYTES = 262_144;
+/** By which the server says that what is personal was erased there. */
+const ERASED = 410;
+/** Somebody must act, and the record's own connection says so. */
+const TURNED_AWAY: ReadonlySet<number> = new Set([401, 403, 404, 409]);
+
+type Bytes = Uint8Array<ArrayBuffer>;
+
+/**
+ * Hands in the key of a part, so that whoever may read the visit reads its personal texts. Where those were erased there,
+ * they are erased here too. Rejects where it is worth trying again.
+ */
+export async function handInKey(part: VisitPart): Promise<void> {
+  const raw = await keyOf(part);
+  if (raw === undefined) return;
+  const response = await put(`/api/visits/${part.visit}/devices/${part.device}/key`, raw);
+  if (response.status === ERASED) return forgetPart(part);
+  if (!response.ok && !TURNED_AWAY.has(response.status)) throw new Error(`key not taken: ${response.status}`);
+}
+
+/**
+ * Sends the files that events name, the oldest first, each from where the server's bytes end. Only the server's receipt for
+ * the whole file lets this device forget its own. Resolves when none is left, or one could not be sent now.
+ */
+export async function handInFiles(): Promise<void> {
+  await navigator.locks.request(FILES_LOCK, { ifAvailable: true }, async (lock) => {
+    if (lock === null) return;
+    for (;;) {
+      const row = await nextFile();
+      if (row === undefined || !(await handInFile(row))) return;
+    }
+  });
+}
+
+async function nextFile(): Promise<(FileRow & { readonly file: Bytes }) | undefined> {
+  const rows = await withPersonal((database) => database.getAll('files'));
+  const [next] = rows.filter(({ named, file }) => named && file !== undefined).sort((a, b) => a.keptAt - b.keptAt);
+  return next?.file === undefined ? undefined : { ...next, file: next.file };
+}
+
+interface HeldAnswer {
+  readonly held: number;
+  readonly receipt?: NonNullable<FileRow['receipt']>;
+}
+
+/** Whether it is done with: received, or erased there. */
+async function handInFile(row: FileRow & { readonly file: Bytes }): Promise<boolean> {
+  const [company = '', visit = '', device = ''] = row.part.split('/');
+  const what = `of=${row.bytes}&kind=${row.kind}&media=${encodeURIComponent(row.media)}`;
+  let at = 0;
+  // First it is asked how far the server has come.
+  let data = new Uint8Array(0);
+  for (;;) {
+    const path = `/api/visits/${visit}/devices/${device}/attachments/${row.sha256}?at=${at}&${what}`;
+    const response = await put(path, data);
+    if (response.status === ERASED) {
+      await forget(row, undefined);
+      return true;
+    }
+    if (!response.ok) return false;
+    const { held, receipt } = (await response.json()) as HeldAnswer;
+    if (receipt !== undefined) {
+      const text = attachmentText({ company, visit, device, sha256: row.sha256, bytes: row.bytes, time: receipt.time });
+      if (!(await isSigned(text, receipt))) return false;
+      await forget(row, receipt);
+      return true;
+    }
+    // The server carried on from elsewhere, or not at all.
+    if (data.length > 0 && held <= at) return false;
+    at = held;
+    data = row.file.slice(at, at + PART_BYTES);
+  }
+}
+
+/** The bytes go; that they were received stays. */
+async function forget({ file: _file, ...row }: FileRow, receipt: FileRow['receipt']): Promise<void> {
+  await withPersonal(async (database) => {
+    if (receipt === undefined) await database.delete('files', row.sha256);
+    else await database.put('files', { ...row, receipt });
+  });
+}
+
+/** Whether the key that the server shows signed it. A browser without Ed25519 cannot tell, and takes the answer as it is. */
+async function isSigned(text: string, receipt: NonNullable<FileRow['receipt']>): Promise<boolean> {
+  const { receiptKey } = (await (await fetch('/api/health')).json()) as { receiptKey: string };
+  try {
+    const jwk = { kty: 'OKP', crv: 'Ed25519', x: receiptKey };
+    const key = await crypto.subtle.importKey('jwk', jwk, { name: 'Ed25519' }, false, ['verify']);
+    const signature = fromBase64url(receipt.signature);
+    return await crypto.subtle.verify({ name: 'Ed25519' }, key, signature, new TextEncoder().encode(text));
+  } catch (error) {
+    return error instanceof DOMException && error.name === 'NotSupportedError';
+  }
+}
+
+/** A request that this device signs, where it is paired. */
+async function put(path: string, body: Bytes): Promise<Response> {
+  const admission = await askForTicket();
+  const headers: Record<string, string> = { 'content-type': 'application/octet-stream' };
+  if (admission !== undefined) {
+    const { ticket, sign } = admission;
+    headers[REQUEST_HEADERS.ticket] = ticket;
+    const text = requestText({ ticket, method: 'PUT', path, body: bytesToHex(await sha256(body)) });
+    if (sign !== undefined) headers[REQUEST_HEADERS.signature] = await sign(text);
+  }
+  return fetch(path, { method: 'PUT', headers, body });
+}

@@ -1,0 +1,57 @@
+import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
+import { keepsSound } from '../../../grammar/visit/standing.ts';
+import type { Utterance } from '../../listening/ear.ts';
+import { writeWav } from '../../listening/sound/write-wav.ts';
+import { SAMPLE_RATE } from '../../listening/wav.ts';
+import { handInFiles } from '../../record/browser/hand-in.ts';
+import { keepFile, nameFiles, settleFiles } from '../../record/browser/kept-files.ts';
+import type { VisitPart } from '../../record/browser/visit-keys.ts';
+import type { VisitContext } from '../../visit/chart/context.ts';
+
+/**
+ * The sound of what was heard, where it was agreed that it may be kept: sealed and on the disk before the record speaks of
+ * it, sent once the record does. Without that word nothing is kept, and never what was taken for somebody else's talk.
+ */
+export class HeardSoundKeeper {
+  readonly #part: VisitPart;
+
+  constructor(part: VisitPart) {
+    this.#part = part;
+  }
+
+  async keep({ samples, accepted }: Utterance, context: VisitContext): Promise<KeptSound | undefined> {
+    if (samples === undefined || !keepsSound(context) || !(accepted || context.dictating !== undefined)) {
+      return undefined;
+    }
+    try {
+      const wav = writeWav(samples, SAMPLE_RATE);
+      const sha256 = await keepFile(this.#part, wav, { kind: 'sound', media: 'audio/wav' });
+      return { sha256, ms: Math.round((samples.length * 1000) / SAMPLE_RATE), sealed: true };
+    } catch {
+      // Without room for it the words go on alone, and the record speaks of no sound.
+      return undefined;
+    }
+  }
+
+  /** The events are in the record: what they name is sent as the network allows. */
+  async named(events: readonly VisitEvent[]): Promise<void> {
+    const hashes = events.flatMap(nameOf);
+    if (hashes.length === 0) return;
+    await nameFiles(hashes);
+    await handInFiles();
+  }
+
+  /** After a break: what was kept and never named is dropped, the rest is sent. */
+  async settle(events: readonly VisitEvent[]): Promise<void> {
+    await settleFiles(this.#part, new Set(events.flatMap(nameOf)));
+    await handInFiles();
+  }
+}
+
+/** The file that an event is the first to name. */
+function nameOf(event: VisitEvent): readonly string[] {
+  if (event.type !== 'input.taken' || event.input.type !== 'heard.utterance') return [];
+  const { sound } = event.input.utterance;
+  return sound?.sealed === true ? [sound.sha256] : [];
+}

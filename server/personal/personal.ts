@@ -1,0 +1,173 @@
+import { createHash } from 'node:crypto';
+import { attachmentText } from '../../grammar/visit/device-texts.ts';
+import { ServerError } from '../errors.ts';
+import type { Auditor, Doer } from '../people/auditor.ts';
+import type { EventStore } from '../store/event-store.ts';
+import type { ReceiptSigner } from '../sync/receipt-signer.ts';
+import { openFile } from './open-sealed.ts';
+import type { Attachment, AttachmentName, Erased, PersonalStore } from './personal-store.ts';
+
+/** So long things are kept, in days; what is not named is kept until somebody erases it. */
+export interface Retention {
+  readonly soundDays?: number | undefined;
+  readonly personalDays?: number | undefined;
+}
+
+export interface PersonalOptions {
+  readonly store: PersonalStore;
+  readonly events: Pick<EventStore, 'streams'>;
+  readonly auditor: Pick<Auditor, 'done'>;
+  readonly signer: Pick<ReceiptSigner, 'signText'>;
+  /** Milliseconds since 1970. */
+  readonly clock: () => number;
+}
+
+/** What a device hands in of a file: some of its bytes, and what the whole is. */
+export interface Part extends Pick<Attachment, 'company' | 'visit' | 'device' | 'sha256' | 'kind' | 'media' | 'bytes'> {
+  /** Where its bytes begin in the file. */
+  readonly at: number;
+  readonly data: Uint8Array;
+}
+
+/** How far a file has come, and the server's word for it once it is whole. */
+export interface Held {
+  readonly held: number;
+  readonly receipt?: { readonly time: number; readonly key: string; readonly signature: string };
+}
+
+/** So large a sound or photo may be, sealed: a minute of sound is 2 MB. Bytes; our choice. */
+export const LARGEST_FILE = 20_000_000;
+const DAY_MS = 86_400_000;
+
+/** Keys of visits and the files beside their events: taken, opened, erased. Each erasing is on the trail. */
+export class Personal {
+  readonly store: PersonalStore;
+  readonly #options: PersonalOptions;
+  readonly #listeners = new Set<(company: string, visit: string) => void>();
+  #erasing: NodeJS.Timeout | undefined;
+
+  constructor(options: PersonalOptions) {
+    this.#options = options;
+    this.store = options.store;
+  }
+
+  /** Calls back when a visit reads otherwise than before: its key came, or was erased. Returns what ends that. */
+  onChange(listener: (company: string, visit: string) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** @throws {ServerError} visit-erased, key-differs. */
+  async takeKey(company: string, visit: string, device: string, key: Uint8Array): Promise<void> {
+    const createdAt = this.#options.clock();
+    const outcome = await this.store.addKey({ company, visit, device, key, createdAt, erasedAt: undefined });
+    if (outcome === 'erased') throw new ServerError('visit-erased', visit);
+    if (outcome === 'other') throw new ServerError('key-differs', visit);
+    if (outcome === 'added') this.#changed(company, visit);
+  }
+
+  /**
+   * Takes bytes of a file. When it is whole its hash is checked, and only then there is a receipt.
+   * @throws {ServerError} visit-erased, attachment-wrong.
+   */
+  async takePart({ at, data, ...whole }: Part): Promise<Held> {
+    await this.store.beginAttachment(whole);
+    const known = (await this.store.attachment(whole)) as Attachment;
+    if (known.erasedAt !== undefined) throw new ServerError('visit-erased', whole.visit);
+    if (known.device !== whole.device || known.bytes !== whole.bytes) {
+      throw new ServerError('attachment-wrong', 'it was begun as another');
+    }
+    if (known.receivedAt !== undefined) return { held: known.held, receipt: this.#receipt(known, known.receivedAt) };
+    if (at + data.length > whole.bytes) throw new ServerError('attachment-wrong', 'it goes on behind its end');
+    const grew = data.length > 0 && (await this.store.addPart(whole, at, data));
+    const held = grew ? at + data.length : ((await this.store.attachment(whole))?.held ?? 0);
+    if (held < whole.bytes) return { held };
+    if (
+      createHash('sha256')
+        .update(await this.store.data(whole))
+        .digest('hex') !== whole.sha256
+    ) {
+      await this.store.dropParts(whole);
+      throw new ServerError('attachment-wrong', 'its bytes are not what its hash says');
+    }
+    const time = this.#options.clock();
+    await this.store.endAttachment(whole, time);
+    return { held, receipt: this.#receipt(whole, time) };
+  }
+
+  /**
+   * A sound or photo as it was, for somebody; that they had it is on the trail.
+   * @throws {ServerError} attachment-unknown, visit-erased.
+   */
+  async read(by: Doer, name: AttachmentName): Promise<{ readonly media: string; readonly file: Buffer }> {
+    const known = await this.store.attachment(name);
+    if (known?.erasedAt !== undefined) throw new ServerError('visit-erased', name.visit);
+    if (known?.receivedAt === undefined) throw new ServerError('attachment-unknown', name.sha256);
+    const keys = await this.store.keys(name.company, name.visit);
+    const key = keys.find(({ device }) => device === known.device)?.key;
+    const file = key === undefined ? undefined : openFile(await this.store.data(name), key);
+    if (file === undefined) throw new ServerError('visit-erased', name.visit);
+    await this.#options.auditor.done(`${known.kind} opened`, by, `${name.visit} ${name.sha256.slice(0, 16)}`);
+    return { media: known.media, file };
+  }
+
+  /** Erases the keys and files of a visit for good: its chain stays as it is, and nobody reads its texts any more. */
+  async erase(by: Doer, company: string, visit: string, why: string): Promise<Erased> {
+    const { events, auditor, clock } = this.#options;
+    const streams = await events.streams(company, visit);
+    if (streams.length === 0) throw new ServerError('visit-unknown', visit);
+    // On the trail first: what cannot be told of is not done.
+    await auditor.done('visit erased', by, `${visit} ${why}`.trim());
+    const devices = [...new Set(streams.map(({ device }) => device))];
+    const erased = await this.store.eraseVisit(company, visit, devices, clock());
+    this.#changed(company, visit);
+    return erased;
+  }
+
+  /** Deletes now what is older than it is to be kept, and from then on once a day. */
+  async keepFor(retention: Retention): Promise<void> {
+    await this.deleteOlder(retention);
+    this.#erasing = setInterval(() => void this.deleteOlder(retention).catch(() => undefined), DAY_MS);
+    this.#erasing.unref();
+  }
+
+  /** Sounds by when they came, personal texts and photos by when their visit last grew. */
+  async deleteOlder({ soundDays, personalDays }: Retention): Promise<void> {
+    const { events, auditor, clock } = this.#options;
+    const now = clock();
+    if (soundDays !== undefined) {
+      const gone = await this.store.eraseBefore('sound', now - soundDays * DAY_MS, now);
+      for (const company of new Set(gone.map((file) => file.company))) {
+        const of = gone.filter((file) => file.company === company);
+        const visits = new Set(of.map(({ visit }) => visit)).size;
+        const what = `${of.length} of ${visits} ${visits === 1 ? 'visit' : 'visits'}, kept for ${soundDays} days`;
+        await auditor.done('sounds deleted', { company }, what);
+      }
+    }
+    if (personalDays === undefined) return;
+    const before = now - personalDays * DAY_MS;
+    const seen = new Set<string>();
+    for (const { company, visit } of await this.store.keysBefore(before)) {
+      const name = `${company}/${visit}`;
+      if (seen.has(name)) continue;
+      seen.add(name);
+      const streams = await events.streams(company, visit);
+      if (streams.some(({ lastReceivedAt }) => lastReceivedAt >= before)) continue;
+      if (streams.length > 0) await this.erase({ company }, company, visit, `kept for ${personalDays} days`);
+      else await this.store.eraseVisit(company, visit, [], now);
+    }
+  }
+
+  async close(): Promise<void> {
+    clearInterval(this.#erasing);
+    await this.store.close();
+  }
+
+  #receipt(whole: Pick<Part, 'company' | 'visit' | 'device' | 'sha256' | 'bytes'>, time: number) {
+    return { time, ...this.#options.signer.signText(attachmentText({ ...whole, time })) };
+  }
+
+  #changed(company: string, visit: string): void {
+    for (const listener of this.#listeners) listener(company, visit);
+  }
+}

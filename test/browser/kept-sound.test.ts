@@ -1,0 +1,117 @@
+import type { Page } from 'playwright-core';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { readWav } from '../../client/listening/wav.ts';
+import type { LocalServer } from '../../client/record/node/local-server.ts';
+import { filesOf, handedIn } from './kept-files.ts';
+import { spokenSound } from './microphone-sound.ts';
+import { picture, ReadbackBrowser, SMALL_PHONE, scratch, startServer } from './readback-browser.ts';
+import { onlyVisit, servedRecord } from './served-record.ts';
+import { Technician } from './technician.ts';
+
+let folder: Awaited<ReturnType<typeof scratch>>;
+let server: LocalServer;
+
+beforeEach(async () => {
+  folder = await scratch();
+  server = await startServer(`${folder.path}/data`);
+});
+afterEach(async () => {
+  await server.stop();
+  await folder.remove();
+});
+
+/** Spoken by the offline voice into the browser's microphone: the customer agrees, then the word on sound, then more. */
+async function spokenVisit(agreed: 'yes' | 'no', file = 'microphone.wav') {
+  const answer = agreed === 'yes' ? 'yes' : 'do not keep the sound';
+  const parts = [7, 'customer agrees', 3, answer, 3, 'say again', 60];
+  const sound = await spokenSound(`${folder.path}/${file}`, parts);
+  const browser = await ReadbackBrowser.open({ profile: `${folder.path}/profile-${agreed}`, sound, size: SMALL_PHONE });
+  const page = await browser.page(server.url);
+  const technician = new Technician(page);
+  await technician.openAs('technician');
+  await page.getByRole('button', { name: 'ear off' }).click();
+  await page.locator('[data-ear="listening"]').waitFor({ timeout: 30_000 });
+  return { browser, page, technician };
+}
+
+const heard = (page: Page, count: number) =>
+  page.waitForFunction(
+    (least) => Number(document.querySelector('main.visit')?.getAttribute('data-heard-count')) >= least,
+    count,
+    { timeout: 60_000 },
+  );
+
+test('what was agreed to be kept is sent, heard in the review, and gone when it is erased', async () => {
+  const { browser, page, technician } = await spokenVisit('yes');
+  await heard(page, 3);
+  await technician.settled();
+  await technician.sent();
+  const files = await handedIn(page);
+  expect(files.every(({ received, kind }) => received && kind === 'sound')).toBe(true);
+  const visit = await onlyVisit(server.url);
+  const { folded, flaw, events } = await servedRecord(server.url, visit);
+  expect(flaw).toBeUndefined();
+  expect(folded.items.map(({ item }) => item)).toEqual(['consent-given', 'sound-kept']);
+  // Nothing before the word that agreed, that one not either; each utterance behind it that was accepted.
+  const agreedAt = folded.items.find(({ item }) => item === 'sound-kept')?.seq ?? 0;
+  const withSound = folded.heard.filter(({ sound }) => sound !== undefined);
+  expect(withSound.length).toBeGreaterThan(0);
+  for (const { seq, sound, accepted } of folded.heard) expect(sound !== undefined).toBe(seq > agreedAt && accepted);
+  expect(files.map(({ sha256 }) => sha256)).toEqual(withSound.map(({ sound }) => sound?.sha256));
+  // What the record holds and the server stores is sealed.
+  const site = folded.site;
+  expect(site.length).toBeGreaterThan(3);
+  expect(events.some(({ body }) => body.includes(site) || body.includes('say again'))).toBe(false);
+
+  // The sound is what the microphone heard: as long, and no silence.
+  const [{ sound } = { sound: undefined }] = withSound;
+  const answer = await fetch(`${server.url}/api/visits/${visit}/attachments/${sound?.sha256}`);
+  const samples = readWav(new Uint8Array(await answer.arrayBuffer()), 'kept.wav');
+  expect(samples.length / 16).toBeCloseTo(sound?.ms ?? 0, -1);
+  expect(Math.sqrt(samples.reduce((sum, sample) => sum + sample * sample, 0) / samples.length)).toBeGreaterThan(0.005);
+
+  // The supervisor's page reads the words and plays the sound.
+  await page.goto(`${server.url}/review?visit=${visit}`);
+  await page.locator('main.review[data-level="true"]').waitFor();
+  expect(await page.locator('h1').textContent()).toContain(site);
+  const play = page.locator(`[data-sound="${sound?.sha256}"]`).first();
+  await play.click();
+  await page.locator(`[data-sound="${sound?.sha256}"][data-played]`).first().waitFor();
+  expect(Number(await play.getAttribute('data-played'))).toBeCloseTo(sound?.ms ?? 0, -2);
+  await picture(page, 'review-sound');
+
+  // Erased by a keeper, as whoever sits at this machine is one.
+  const erased = await fetch(`${server.url}/api/visits/${visit}/erase`, {
+    method: 'POST',
+    headers: { origin: server.url },
+  });
+  expect(await erased.json()).toMatchObject({ keys: 1 });
+  await page.reload();
+  await page.locator('main.review[data-level="true"]').waitFor();
+  expect(await page.locator('h1').textContent()).toContain('(erased)');
+  expect(await page.locator('main').textContent()).not.toContain(site);
+  await play.click();
+  await page.getByText('was erased').first().waitFor();
+  await picture(page, 'review-erased');
+  expect((await servedRecord(server.url, visit)).flaw).toBeUndefined();
+
+  // The device hears of it as it next connects, and forgets its own key and files.
+  await page.goto(`${server.url}/`);
+  for (let tries = 0; (await filesOf(page)).length > 0 && tries < 100; tries += 1) await page.waitForTimeout(100);
+  expect(await filesOf(page)).toEqual([]);
+  await browser.close();
+}, 180_000);
+
+test('without agreement no sound is kept or sent', async () => {
+  const { browser, page, technician } = await spokenVisit('no');
+  await heard(page, 3);
+  await technician.settled();
+  await technician.sent();
+  const visit = await onlyVisit(server.url);
+  const { folded } = await servedRecord(server.url, visit);
+  expect(folded.items.map(({ item }) => item)).toEqual(['consent-given', 'sound-not-kept']);
+  expect(folded.heard.filter(({ sound }) => sound !== undefined)).toEqual([]);
+  expect(await filesOf(page)).toEqual([]);
+  expect(await (await fetch(`${server.url}/api/visits/${visit}/attachments`)).json()).toEqual({ attachments: [] });
+  await browser.close();
+}, 180_000);
