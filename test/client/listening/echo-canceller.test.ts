@@ -72,5 +72,5 @@ test('the transform is the discrete Fourier transform as it is defined, and undo
     );
   }
   fourier.back(found);
-  sound.forEach((sample, at) => expect(found.re[at]).toBeCloseTo(sample, 9));
+  for (const [at, sample] of sound.entries()) expect(found.re[at]).toBeCloseTo(sample, 9);
 });
