@@ -48,6 +48,8 @@ export interface HeardSpeech extends Heard {
   readonly endedMs: number;
   /** From there to the words, had the sound come in real time: pause waited for and computing that lagged behind. */
   readonly verdictMs: number;
+  /** Of it, what was computed behind the pause. */
+  readonly behindPauseMs: number;
   readonly realTimeFactor: number;
 }
 
@@ -146,6 +148,11 @@ export class Hearing {
   /** Level of the latest frame and of the quiet around it, in dBFS. */
   get level(): { readonly db: number; readonly floorDb: number } {
     return { db: this.#clock.levelDb, floorDb: this.#clock.floorDb };
+  }
+
+  /** Share of real time that computing took for all sound so far. */
+  get load(): number {
+    return this.#clock.load;
   }
 
   /** How much sound has come. */
@@ -367,6 +374,7 @@ export class Hearing {
       startedMs: this.#startedMs,
       endedMs,
       verdictMs: this.#clock.busyUntilMs - endedMs,
+      behindPauseMs: this.#clock.busyUntilMs - this.#clock.audioMs,
       realTimeFactor: this.#computedMs / Math.max(FRAME_MS, this.#clock.audioMs - this.#startedMs),
     };
   }

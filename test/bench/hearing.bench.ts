@@ -10,14 +10,13 @@ import { noises } from './hearing/noise-set.ts';
 import { orders } from './hearing/orders-set.ts';
 import { planFrom } from './hearing/plan.ts';
 import { speed } from './hearing/speed-set.ts';
-import { spliced } from './hearing/spliced-set.ts';
+import { continued, fluent, spliced } from './hearing/spliced-set.ts';
 import { expectedReadings, spoken } from './hearing/spoken-set.ts';
 import { teach } from './hearing/teach-set.ts';
-
 import { urgent } from './hearing/urgent-set.ts';
 
 /**
- * How well the ear hears. Options: `sets=orders,foreign,digits,teach,readings,spoken,spliced,level,behind,urgent,noise,speed,folder` · `half=tune|report` (the ear
+ * How well the ear hears. Options: `sets=orders,foreign,digits,teach,readings,spoken,spliced,continued,fluent,level,behind,urgent,noise,speed,folder` · `half=tune|report` (the ear
  * was tuned on one half of recordings, speakers and voices) · `every=N` `from=N` · `at=clean,24,12` decibels over the
  * noise · `people=FOLDER` of spoken orders · `digits=FOLDER` of spoken digits · `folder=FOLDER` of any sound with its
  * words · `models=both|wideband|bundled` · `minutes=N` of each noise.
@@ -38,10 +37,12 @@ export const bench: Bench = async (options, progress) => {
   await add('foreign', plan.people, (folder) => foreign(plan, folder));
   await add('digits', plan.digits, (folder) => digits(plan, folder));
   await add('teach', plan.digits, (folder) => teach(plan, folder));
+  await add('fluent', plan.digits, (folder) => fluent(plan, folder));
   await add('folder', plan.folder, (folder) => soundFolder(plan, folder));
   await add('readings', none, () => expectedReadings(plan));
   await add('spoken', none, () => spoken(plan));
   await add('spliced', none, () => spliced(plan));
+  await add('continued', none, () => continued(plan));
   await add('level', none, () => levels(plan));
   await add('behind', none, () => behind(plan));
   await add('urgent', none, () => urgent(plan));

@@ -81,6 +81,11 @@ export class MicrophoneEar implements PageEar {
     this.#order({ order: 'heed', what, spoken });
   }
 
+  /** The mouth begins to play these samples, 16 kHz; none: it was cut short. What comes back of them is taken out. */
+  plays(samples: Float32Array): void {
+    this.#order({ order: 'plays', samples });
+  }
+
   attend(on: boolean): void {
     this.#attends = on;
     this.#order({ order: 'attend', on });

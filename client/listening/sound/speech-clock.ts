@@ -15,6 +15,7 @@ const SMOOTHING = 0.3;
 export class SpeechClock {
   #audioMs = 0;
   #busyUntilMs = 0;
+  #computedMs = 0;
   #loudMs = 0;
   #lastSpeechMs = 0;
   #peakDb = -100;
@@ -33,6 +34,11 @@ export class SpeechClock {
 
   get busyUntilMs(): number {
     return this.#busyUntilMs;
+  }
+
+  /** Share of the time of all sound so far that computing took. */
+  get load(): number {
+    return this.#computedMs / Math.max(FRAME_MS, this.#audioMs);
   }
 
   get levelDb(): number {
@@ -69,6 +75,7 @@ export class SpeechClock {
 
   /** Computing for the latest frame took so long. */
   computed(milliseconds: number): void {
+    this.#computedMs += milliseconds;
     this.#busyUntilMs = Math.max(this.#busyUntilMs, this.#audioMs) + milliseconds;
   }
 }

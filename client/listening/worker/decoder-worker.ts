@@ -66,6 +66,9 @@ class DecoderWorker {
         this.#spoken = order.spoken;
         this.#hearing?.heed(this.#heedsNow(), this.#spoken);
         return;
+      case 'plays':
+        this.#hearing?.plays(order.samples);
+        return;
       case 'attend':
         this.#attend(order.on);
         return;

@@ -9,6 +9,8 @@ export type EarOrder =
   | { readonly order: 'expect'; readonly expectation: Expectation }
   /** While the mouth speaks only the urgent words are heeded, but for those that it says itself. */
   | { readonly order: 'heed'; readonly what: 'everything' | 'urgent'; readonly spoken: string }
+  /** The mouth begins to play these samples, 16 kHz; none: it was cut short. */
+  | { readonly order: 'plays'; readonly samples: Float32Array }
   /** The sound of each utterance is given along with it, from now on. */
   | { readonly order: 'give-sound'; readonly on: boolean }
   /** While it does not attend, "stop" alone is heard. What was begun to be said before is still heard out. */

@@ -92,6 +92,11 @@ export class PageHearing {
     if (this.#attention === 'wake') await this.#startWakeWord();
   }
 
+  /** What the mouth plays, so that it is not heard as if somebody said it. */
+  plays(samples: Float32Array): void {
+    if (this.#ear instanceof MicrophoneEar) this.#ear.plays(samples);
+  }
+
   async stop(): Promise<void> {
     this.#wakeWord?.end();
     this.#wakeWord = undefined;

@@ -118,7 +118,14 @@ export class VisitSession {
         this.#heed(state);
         this.#changed();
       },
-      { loadVoice: () => OfflineVoice.load(() => this.#sounds.context()), manner: () => speakingManner() },
+      {
+        loadVoice: () =>
+          OfflineVoice.load(
+            () => this.#sounds.context(),
+            (samples) => this.#ear.plays(samples),
+          ),
+        manner: () => speakingManner(),
+      },
     );
     record.subscribe(() => this.#changed());
     record.onTold((message) => {

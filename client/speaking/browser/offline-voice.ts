@@ -11,11 +11,13 @@ export class OfflineVoice implements Voice {
   readonly #worker: Worker;
   readonly #waiting = new Map<number, (samples: Float32Array<ArrayBuffer>) => void>();
   readonly #context: () => AudioContext;
+  readonly #plays: (samples: Float32Array) => void;
   #number = 0;
 
-  private constructor(worker: Worker, context: () => AudioContext) {
+  private constructor(worker: Worker, context: () => AudioContext, plays: (samples: Float32Array) => void) {
     this.#worker = worker;
     this.#context = context;
+    this.#plays = plays;
     worker.onmessage = ({ data }: MessageEvent<VoiceNews>) => {
       if (data.news !== 'said') return;
       this.#waiting.get(data.number)?.(data.samples);
@@ -27,8 +29,12 @@ export class OfflineVoice implements Voice {
    * Fetches the voice (14 MB, once: it is kept on the device) and makes it ready. Rejects where it cannot be had.
    *
    * @param context where it is heard; asked for at the first sentence
+   * @param plays is given the samples of each sentence, 16 kHz, as it begins to sound, and none when it is cut short
    */
-  static load(context: () => AudioContext): Promise<OfflineVoice> {
+  static load(
+    context: () => AudioContext,
+    plays: (samples: Float32Array) => void = () => undefined,
+  ): Promise<OfflineVoice> {
     const worker = new Worker(new URL('../worker/voice-worker.ts', import.meta.url), { type: 'module' });
     return new Promise((resolve, reject) => {
       const fail = (detail: string) => {
@@ -36,7 +42,7 @@ export class OfflineVoice implements Voice {
         reject(new Error(detail));
       };
       worker.onmessage = ({ data }: MessageEvent<VoiceNews>) => {
-        if (data.news === 'ready') resolve(new OfflineVoice(worker, context));
+        if (data.news === 'ready') resolve(new OfflineVoice(worker, context, plays));
         if (data.news === 'failed') fail(data.detail);
       };
       worker.onerror = (event) => {
@@ -64,6 +70,7 @@ export class OfflineVoice implements Voice {
       return new Promise((resolve) => {
         playing.onended = () => resolve('spoken');
         playing.start();
+        this.#plays(samples);
       });
     };
     return {
@@ -71,6 +78,7 @@ export class OfflineVoice implements Voice {
       cut: () => {
         isCut = true;
         source?.stop();
+        if (source !== undefined) this.#plays(new Float32Array(0));
       },
     };
   }

@@ -22,8 +22,8 @@ export interface Plan {
 }
 
 /**
- * Recordings are parted by their place in the sorted list, speakers and voices likewise: on the even ones the ear was
- * tuned, on the odd ones it is reported.
+ * Speakers and voices are parted by their place in the sorted list, orders by the voice that they seem to be of: on the
+ * first half the ear is tuned, on the other it is reported. Gates of before were set on every second order of the list.
  */
 export type Half = 'all' | 'tune' | 'report';
 
@@ -35,6 +35,8 @@ export const EVERY_SET = [
   'readings',
   'spoken',
   'spliced',
+  'continued',
+  'fluent',
   'level',
   'behind',
   'urgent',

@@ -6,11 +6,11 @@ import { levelOf } from '../../../client/listening/sound/level.ts';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { Figure } from '../figures.ts';
 import { hear } from './hear-sound.ts';
-import { randomFrom } from './noise.ts';
-import { inHalf, type Plan } from './plan.ts';
+import { condenserNoise, mixed, randomFrom } from './noise.ts';
+import { inHalf, levelName, type Plan } from './plan.ts';
 import { readSound } from './read-sound.ts';
 import { judged } from './spoken-set.ts';
-import { outcomes, shareFigure, type Tried, times } from './tried.ts';
+import { loadFigure, outcomes, shareFigure, type Tried, times } from './tried.ts';
 import { benchVoices } from './voices.ts';
 
 const NAMES = 'zero one two three four five six seven eight nine'.split(' ');
@@ -31,26 +31,40 @@ const IN_PARTS: readonly (readonly [string, Expectation['readings'][number]])[] 
   ['fourteen | point | two | amps', { quantity: 'current', at: ['compressor'] }],
 ];
 /** Pauses in milliseconds: within a number said haltingly, and so long that its first part was given already. */
-const PAUSES = { 'pauses to 400 ms': [100, 400], 'pauses of 0.7 to 1.3 s': [700, 1_300] } as const;
+const HALTING = [100, 400] as const;
+const CONTINUED = [700, 1_300] as const;
+/** The pauses of somebody who says a number without stopping. */
+const FLUENT = [10, 60] as const;
 
-/** Numbers said with pauses in them: how many come out in pieces, and what the pieces come to. */
-export async function spliced(plan: Plan): Promise<Figure[]> {
+/** Numbers said with pauses to 400 ms in them: how many come out in pieces, and what the pieces come to. */
+export const spliced = (plan: Plan): Promise<Figure[]> => withPausesOf(plan, 'pauses to 400 ms', HALTING);
+
+/** Numbers whose first part was given when their second came, 0.7 to 1.3 s later. */
+export const continued = (plan: Plan): Promise<Figure[]> => withPausesOf(plan, 'pauses of 0.7 to 1.3 s', CONTINUED);
+
+/** Numbers made of single digits of people, said without stopping, under a fan. */
+export async function fluent(plan: Plan, folder: string): Promise<Figure[]> {
   const figures: Figure[] = [];
-  for (const [name, range] of Object.entries(PAUSES)) {
-    if (plan.digits !== undefined)
-      figures.push(...(await ofPeople(plan, plan.digits, `digits of people, ${name}`, range)));
-    figures.push(...(await ofVoices(plan, `numbers of voices, ${name}`, range)));
-  }
+  for (const level of plan.levels ?? [undefined, 10, 5])
+    figures.push(...(await ofPeople(plan, folder, `numbers of people, ${levelName(level)}`, FLUENT, level)));
   return figures;
+}
+
+async function withPausesOf(plan: Plan, name: string, range: Range): Promise<Figure[]> {
+  const figures: Figure[] = [];
+  if (plan.digits !== undefined)
+    figures.push(...(await ofPeople(plan, plan.digits, `digits of people, ${name}`, range)));
+  return [...figures, ...(await ofVoices(plan, `numbers of voices, ${name}`, range))];
 }
 
 type Range = readonly [number, number];
 
-async function ofPeople(plan: Plan, folder: string, name: string, range: Range): Promise<Figure[]> {
+async function ofPeople(plan: Plan, folder: string, name: string, range: Range, level?: number): Promise<Figure[]> {
   const speakers = (await readdir(folder, { withFileTypes: true })).filter((entry) => entry.isDirectory());
   const hearing = await loadHearing(plan.settings);
   const random = chanceFrom(11);
   const tried: Pieces[] = [];
+  const figures: Figure[] = [];
   for (const speaker of inHalf(speakers.map((one) => one.name).sort(), plan.half)) {
     for (let count = 0; count < Math.ceil(67 / plan.every); count += 1) {
       const [place, hundreds] = PLACES[count % PLACES.length]!;
@@ -65,12 +79,17 @@ async function ofPeople(plan: Plan, folder: string, name: string, range: Range):
         parts.push(trimmed(await readSound(join(folder, speaker, `${digit}_${speaker}_${take}.wav`))));
       }
       const words = digits.map((digit) => NAMES[digit]).join(' ');
-      tried.push(tryParts(hearing, words, place, parted(parts, range, random), range, random));
+      tried.push(tryParts(hearing, words, place, parted(parts, range, random), range, random, level));
     }
+    const own = tried.slice(-Math.ceil(67 / plan.every));
+    const right = own.filter(({ outcome }) => outcome === 'right').length;
+    const wrong = own.filter(({ outcome }) => outcome === 'wrong').length;
+    figures.push(shareFigure(`${name}, ${speaker}: taken and right`, right, own.length, `${wrong} wrong`));
     plan.progress(`${name}: ${tried.length}`);
   }
+  figures.push(loadFigure(name, hearing));
   hearing.close();
-  return figuresOf(plan, name, tried);
+  return [...figuresOf(plan, name, tried), ...figures];
 }
 
 async function ofVoices(plan: Plan, name: string, range: Range): Promise<Figure[]> {
@@ -99,11 +118,14 @@ function tryParts(
   parts: readonly Float32Array[],
   [least, most]: Range,
   random: () => number,
+  level?: number,
 ): Pieces {
   const expectation = { readings: [place] };
   hearing.expect(expectation);
-  const sound = withPauses(parts, () => least + random() * (most - least));
-  const heard = hear(hearing, sound);
+  const clean = withPauses(parts, () => least + random() * (most - least));
+  const seed = Math.floor(1_000 * random());
+  const sound = level === undefined ? clean : mixed(clean, condenserNoise(clean.length / 16_000, seed), level);
+  const heard = hear(hearing, sound, clean);
   const left = heard.filter((_, index) => heard[index + 1]?.continues !== true);
   return {
     ...judged(words, left, expectation),

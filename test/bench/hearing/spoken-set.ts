@@ -7,7 +7,7 @@ import { hear } from './hear-sound.ts';
 import { condenserNoise, mixed } from './noise.ts';
 import { inHalf, levelName, type Plan } from './plan.ts';
 import { FOREIGN, sentencesOf } from './sentences.ts';
-import { outcomes, shareFigure, type Tried, times, timesOf } from './tried.ts';
+import { loadFigure, outcomes, shareFigure, type Tried, times, timesOf } from './tried.ts';
 import { type BenchVoice, benchVoices } from './voices.ts';
 import { wordError } from './word-error.ts';
 
@@ -38,8 +38,10 @@ async function saidUnderNoise(plan: Plan, kinds: readonly Kind[]): Promise<Figur
       const hearing = await loadHearing(plan.settings);
       const tried = sentences.map((words, index) => {
         if (index % 10 === 0) plan.progress(`${name}: ${index} of ${sentences.length}`);
-        return trySentence(hearing, words, voices[index % voices.length]!, level, expected);
+        const voice = voices[index % voices.length]!;
+        return { ...trySentence(hearing, words, voice, level, expected), voice: voice.name };
       });
+      figures.push(...byVoice(name, tried), loadFigure(name, hearing));
       hearing.close();
       const pairs = tried.map(({ name: said, text }) => ({ said, heard: text }));
       figures.push(...outcomes(name, tried), ...times(name, tried), ...wordError(name, pairs));
@@ -47,6 +49,16 @@ async function saidUnderNoise(plan: Plan, kinds: readonly Kind[]): Promise<Figur
     }
   }
   return figures;
+}
+
+/** Voices differ more from one another than people do: each by itself. */
+function byVoice(name: string, tried: readonly (Tried & { readonly voice: string })[]): Figure[] {
+  return [...new Set(tried.map(({ voice }) => voice))].map((voice) => {
+    const own = tried.filter((one) => one.voice === voice);
+    const right = own.filter(({ outcome }) => outcome === 'right').length;
+    const wrong = own.filter(({ outcome }) => outcome === 'wrong').length;
+    return shareFigure(`${name}, ${voice}: taken and right`, right, own.length, `${wrong} wrong`);
+  });
 }
 
 async function foreignTalk(plan: Plan, voices: readonly BenchVoice[]): Promise<Figure[]> {

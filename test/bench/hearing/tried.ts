@@ -1,4 +1,4 @@
-import type { HeardSpeech } from '../../../client/listening/hearing.ts';
+import type { HeardSpeech, Hearing } from '../../../client/listening/hearing.ts';
 import { type Figure, quantile } from '../figures.ts';
 import { shareOf, written } from './tally.ts';
 
@@ -15,6 +15,8 @@ export interface Tried {
   /** Score against the phone loop: what the gate is calibrated on. */
   readonly margin: number;
   readonly verdictMs: number;
+  /** Of it, what was computed behind the pause that ended the sentence. */
+  readonly behindPauseMs: number;
   readonly realTimeFactor: number;
   /** Whether one pass was enough. */
   readonly pass: 'first' | 'second' | 'none';
@@ -45,6 +47,7 @@ export function timesOf(heard: HeardSpeech | undefined): Omit<Tried, 'name' | 'o
     text: heard?.text ?? '',
     margin: heard?.margin ?? Number.NEGATIVE_INFINITY,
     verdictMs: heard?.verdictMs ?? Number.NaN,
+    behindPauseMs: heard?.behindPauseMs ?? Number.NaN,
     realTimeFactor: heard?.realTimeFactor ?? Number.NaN,
     pass: heard === undefined ? 'none' : heard.looks > 1 ? 'second' : 'first',
   };
@@ -69,8 +72,10 @@ export function times(name: string, tried: readonly Tried[]): Figure[] {
     ['first', 'aim ≤ 450'],
     ['second', 'aim ≤ 1200'],
   ] as const) {
-    const verdicts = tried.filter((one) => one.pass === pass).map(({ verdictMs }) => verdictMs);
-    if (verdicts.length === 0) continue;
+    const ofPass = tried.filter((one) => one.pass === pass);
+    if (ofPass.length === 0) continue;
+    const verdicts = ofPass.map(({ verdictMs }) => verdictMs);
+    const behind = ofPass.map(({ behindPauseMs }) => behindPauseMs);
     const of = `${name}: end of speech to verdict, ${pass} pass`;
     figures.push(
       {
@@ -80,6 +85,8 @@ export function times(name: string, tried: readonly Tried[]): Figure[] {
         against: `${verdicts.length} of ${tried.length}`,
       },
       { name: `${of}, p95`, value: quantile(verdicts, 0.95), unit: 'ms', against: aim },
+      { name: `${of}, without the pause, p50`, value: quantile(behind, 0.5), unit: 'ms', against: 'aim ≤ 450' },
+      { name: `${of}, without the pause, p95`, value: quantile(behind, 0.95), unit: 'ms', against: 'aim ≤ 900' },
     );
   }
   const factors = tried.map((one) => one.realTimeFactor).filter(Number.isFinite);
@@ -106,3 +113,11 @@ export function shareFigure(name: string, count: number, of: number, against = '
   const share = shareOf(count, of);
   return { name, value: share.percent, unit: '%', against: [written(share), against].filter(Boolean).join('; ') };
 }
+
+/** What the whole of the sound cost, silence between the sentences included. */
+export const loadFigure = (name: string, { load }: Pick<Hearing, 'load'>): Figure => ({
+  name: `${name}: processor time for a second of sound`,
+  value: load,
+  unit: 's',
+  against: 'aim ≤ 0.35',
+});
