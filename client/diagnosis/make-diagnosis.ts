@@ -21,6 +21,7 @@ import {
   isExcluded,
   isNamed,
   isShownOutright,
+  nearlyProved,
   provedBeside,
   raise,
   sayShown,
@@ -39,6 +40,8 @@ const STILL_LEFT = 0.003;
 const DOUBTED = 0.5;
 /** A leader below this that is shown outright has one reading of its proof taken twice (ours). */
 const SURE = 0.9;
+/** From this probability on the leader's row is read before anything that would tell more of the others (ours). */
+const READ_FIRST = 0.5;
 /** A reading that is this probably a stray one contradicts the rest. */
 const CONTRADICTS = 0.8;
 
@@ -117,11 +120,15 @@ function assess(
   if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, second);
   else if (proof && proof.unproved.length > 0) doubtExclusion(table, posterior, top.fault, second);
   // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
-  const isEnd = top.fault === 'something-else' && standsOut && confirm.length === 0;
+  const isLost = top.fault === 'something-else' && standsOut && confirm.length === 0;
+  const near = isLost ? nearlyProved(table, posterior, read) : undefined;
+  const tried = near ? nextOfProof(stance, near).filter(canBeDone) : [];
+  const isEnd = isLost && tried.length === 0;
   if (!isNamed(top.fault) && !isEnd) doubtWithoutRow(table, posterior, top.fault);
   // Where nothing else tells, waiting does.
   const last = wait && canBeDone(wait.test) ? [wait.test] : [];
-  const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...ranked, ...last])];
+  const early = proof && top.probability >= READ_FIRST ? nextOfProof(stance, proof) : [];
+  const next = isEnd ? [] : [...new Set([...confirm, ...lacks, ...tried, ...early, ...ranked, ...last])];
   const excluded = [...rows.keys()].filter((fault) => isExcluded(rows.get(fault), standing));
   return {
     version: table.version,
@@ -132,7 +139,7 @@ function assess(
     ),
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
     ...(strange.length > 0 ? { contradiction: strange } : {}),
-    done: standsOut && proved,
+    done: standsOut && proved && tried.length === 0,
     ...(confirm[0] ? { confirm: confirm[0] } : {}),
     ...(proof ? { proof: { readings: proof.shown.map(({ seq }) => seq), unproved: proof.unproved } } : {}),
     ...(next[0] ? { expects: explainTest(table, next[0], leadingOf(before)) } : {}),

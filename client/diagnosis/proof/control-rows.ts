@@ -105,7 +105,12 @@ export const CONTROL_ROWS = {
     against: [wholeWire('ohms-C-wire')],
   },
   'G-wire-broken': {
-    needs: [[by(below('volts-R-G-thermostat', CLOSED))], [by(carriesNone('volts-G-C-air-handler'))]],
+    needs: [
+      [by(below('volts-R-G-thermostat', CLOSED))],
+      [by(carriesNone('volts-G-C-air-handler'))],
+      // Where everything sags there is little between G and C as well.
+      [by(carries('volts-R-C-air-handler')), by(carries('volts-transformer-secondary'))],
+    ],
   },
   'thermostat-not-calling': {
     needs: [
@@ -128,7 +133,8 @@ export const CONTROL_ROWS = {
     against: [below('volts-R-Y-thermostat', CLOSED)],
   },
   'thermostat-no-fan-call': {
-    needs: [[by(atLeast('volts-R-G-thermostat', OPEN))], [by(carriesNone('volts-G-C-air-handler'))]],
+    // On fewer volts than a sound transformer gives it closes nothing.
+    needs: [[by(atLeast('volts-R-G-thermostat', RIGHT))], [by(carriesNone('volts-G-C-air-handler'))]],
     against: [below('volts-R-G-thermostat', CLOSED)],
   },
   'O-wire-broken': {

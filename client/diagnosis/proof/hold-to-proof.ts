@@ -122,6 +122,28 @@ export function provedBeside(table: FaultTable, posterior: Posterior, read: Read
   }
 }
 
+/** Parts of a row that may lack where the rest was read: one more reading each, and it is known. */
+const MOST_LACKING = 2;
+
+/**
+ * The likeliest fault that the ranking gave up although what was read of its row is met directly, with what the row
+ * lacks: it is read before "something else" is the end.
+ */
+export function nearlyProved(table: FaultTable, posterior: Posterior, read: Read): Proof | undefined {
+  const near = table.faults.flatMap((fault, f) => {
+    const row = PROOF_ROWS[fault];
+    const probability = posterior.fault[f]!;
+    if (!isNamed(fault) || row.judgedTogether || row.opensOnCause || probability < LEAST_PROVED) return [];
+    const proof = proveRow(row, read);
+    const { shown, lacking, unproved, denied } = proof;
+    const isClose = lacking.length > 0 && lacking.length <= MOST_LACKING && 2 * lacking.length <= row.needs.length + 1;
+    const isOne = lacking.every((ways) => ways.some((tests) => tests.length === 1));
+    const isRead = shown.some((reading) => !isLook(reading));
+    return isClose && isOne && isRead && unproved.length + denied.length === 0 ? [{ probability, proof }] : [];
+  });
+  return near.sort((a, b) => b.probability - a.probability)[0]?.proof;
+}
+
 /** Share of "something else" that a fault proved beside the ranking gets (ours). */
 const BESIDE = 0.85;
 

@@ -60,7 +60,8 @@ function drawCompressor(profile: UnitProfile, volts: number, random: Random): Mo
   return {
     ratedVolts: volts,
     turningAmps: rla * between(random, 0.6, 0.92),
-    stoppedAmps: lra * between(random, 0.9, 1.05),
+    // A plate's figure is one for its kind, at its own volts: single ones lie apart by a fifth (ours).
+    stoppedAmps: lra * between(random, 0.82, 1.22),
     ratedMicrofarads: profile.capacitor?.herm ?? between(random, 30, 60),
     windingRatio: between(random, 1.15, 1.4),
     runOhms,
