@@ -2,6 +2,7 @@ import { Kysely, PostgresDialect } from 'kysely';
 import pg from 'pg';
 import { ServerError } from '../errors.ts';
 import type { ServerTables } from './server-tables.ts';
+import { WITHOUT_NUL } from './without-nul.ts';
 
 /** A PostgreSQL database, opened: what every store of a server there is made on. */
 export interface PostgresDatabase {
@@ -55,7 +56,7 @@ export async function openPostgres(url: string): Promise<PostgresDatabase> {
   pool.on('connect', (client) => client.on('error', () => undefined));
   try {
     const kept = await assertSafe(pool, name);
-    const db = new Kysely<ServerTables>({ dialect: new PostgresDialect({ pool }) });
+    const db = new Kysely<ServerTables>({ dialect: new PostgresDialect({ pool }), plugins: [WITHOUT_NUL] });
     return {
       name,
       pool,

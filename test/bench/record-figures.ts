@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { startLocalServer } from '../../client/record/node/local-server.ts';
 import { linkBytes } from '../../grammar/visit/envelope.ts';
@@ -17,6 +17,21 @@ export function processorSeconds(pid: number): number {
     .replace(/^.*\) /, '')
     .split(' ');
   return (Number(fields[11]) + Number(fields[12])) / TICKS_A_SECOND;
+}
+
+/** The same of a process and of those that it started and that are there. */
+export function processorSecondsOfAll(pid: number): number {
+  const children = readdirSync('/proc').filter((name) => /^\d+$/.test(name) && parentOf(name) === pid);
+  return [pid, ...children.map(Number)].reduce((sum, one) => sum + processorSeconds(one), 0);
+}
+
+function parentOf(process: string): number {
+  try {
+    return Number(/^PPid:\t(\d+)$/m.exec(readFileSync(`/proc/${process}/status`, 'utf8'))?.[1]);
+  } catch {
+    // It ended meanwhile.
+    return 0;
+  }
 }
 
 /** What lists do to a device: its longest wait for an acknowledgement, while pages are asked for without a pause. */

@@ -5,7 +5,7 @@ import { loadInProcess, saturateFromProcess } from '../load/load-process.ts';
 import { runReconnectStorm } from '../load/reconnect-storm.ts';
 import { type OwnPostgres, postgresPrograms, startOwnPostgres } from '../server/own-postgres.ts';
 import { type Figure, median } from './figures.ts';
-import { processorSeconds } from './record-figures.ts';
+import { processorSeconds, processorSecondsOfAll } from './record-figures.ts';
 
 export interface StoresLoad {
   readonly visits: number;
@@ -20,6 +20,8 @@ export interface StoresLoad {
 
 interface Place {
   readonly name: string;
+  /** Seconds of processor that the database used so far, where it is a program of its own. */
+  readonly ofDatabase?: () => number;
   /** Servers on one record of their own. */
   start(): Promise<readonly LocalServer[]>;
 }
@@ -65,14 +67,19 @@ function placesOf(program: string, folder: string, postgres: OwnPostgres | undef
     return servers;
   };
   const name = `PostgreSQL ${postgres.version}`;
-  return [sqlite, { name, start: () => on(1) }, { name: `two servers on ${name}`, start: () => on(2) }];
+  const ofDatabase = () => processorSecondsOfAll(postgres.pid);
+  return [
+    sqlite,
+    { name, ofDatabase, start: () => on(1) },
+    { name: `two servers on ${name}`, ofDatabase, start: () => on(2) },
+  ];
 }
 
 async function steadyAndStorm(place: Place, { visits, rate, seconds, storm }: StoresLoad): Promise<readonly Figure[]> {
   const servers = await place.start();
   const used = () => servers.reduce((sum, { pid }) => sum + processorSeconds(pid), 0);
   try {
-    const before = used();
+    const [before, databaseBefore] = [used(), place.ofDatabase?.() ?? 0];
     const each = visits / servers.length;
     const results = await Promise.all(
       servers.map(({ url }, at) => loadInProcess({ url, visits: each, rate, seconds, named: `at-${at}` })),
@@ -80,6 +87,7 @@ async function steadyAndStorm(place: Place, { visits, rate, seconds, storm }: St
     const sent = results.reduce((sum, one) => sum + one.sent, 0);
     const acknowledged = results.reduce((sum, one) => sum + one.acknowledged, 0);
     const cost = used() - before;
+    const ofDatabase = place.ofDatabase === undefined ? undefined : place.ofDatabase() - databaseBefore;
     const [first] = servers;
     const stormSeconds = await runReconnectStorm((first as LocalServer).url, 500, storm / 500);
     const load = `${place.name}, ${visits} visits × ${rate}/s`;
@@ -93,6 +101,9 @@ async function steadyAndStorm(place: Place, { visits, rate, seconds, storm }: St
       },
       { name: `${load}: acknowledged of sent`, value: acknowledged / sent, unit: '', against: 'must be 1' },
       { name: `${load}: servers, processor time an event`, value: (cost / sent) * 1e6, unit: 'µs' },
+      ...(ofDatabase === undefined
+        ? []
+        : [{ name: `${load}: database, processor time an event`, value: (ofDatabase / sent) * 1e6, unit: 'µs' }]),
       {
         name: `${load}: load generator’s own share of a processor`,
         value: Math.max(...results.map((one) => one.share)),

@@ -56,6 +56,31 @@ export function peopleContract(name: string, opened: () => PeopleStore, reopen: 
   }
 
   describe(`${name}: people`, () => {
+    test('text that no database need hold harms nothing: it is known by nobody, and told on the trail', async () => {
+      const within = await company();
+      expect(await opened().personByLogin('ro\u0000bin')).toBeUndefined();
+      expect(
+        await opened().addPerson({
+          ...(await person(within)),
+          person: fresh('person'),
+          login: fresh('login'),
+          name: 'a\u0000b',
+        }),
+      ).toBe(true);
+      await opened().note({
+        at: 1,
+        company: within,
+        person: '',
+        device: '',
+        deed: 'd',
+        outcome: 'refused',
+        detail: 'x\u0000y',
+        times: 1,
+      });
+      const [line] = await opened().audit(within, { limit: 1 });
+      expect(['x\u0000y', 'x\ufffdy']).toContain(line?.detail);
+    });
+
     test('what is put in comes back, also after opening again', async () => {
       const within = await company();
       const one = await person(within, { name: 'Ünal “½”', password: '$argon2id$…' });

@@ -189,6 +189,21 @@ describe.skipIf(missing !== undefined)(`moving to PostgreSQL${missing === undefi
     expect(run('--data', folder).stderr).toBe('Name the database by --to: see "npm run -s move -- --help".\n');
     expect(run('--to', 'http://x').stderr).toMatch(/^DATABASE_URL must be an address such as [^\n]+\n$/);
     expect(run('--help').stdout).toContain('Usage: npm run -s move');
+    // The same verdict by the same heads, there as here.
+    const verify = (...args: string[]) =>
+      spawnSync(process.execPath, [buildRoom('server', 'tools/verify.js'), ...args], { encoding: 'utf8' });
+    const [here, there] = [verify('--data', folder), verify('--database', url)];
+    expect(here.stdout).toMatch(/^561 events in 82 streams; 2 not as it was:\n/);
+    expect([there.stdout, there.stderr, there.status]).toEqual([here.stdout, '', 1]);
+    // Who keeps the database lets themselves in.
+    const keeperTool = buildRoom('server', 'tools/keeper.js');
+    const env = { ...process.env, DATABASE_URL: url };
+    const added = spawnSync(process.execPath, [keeperTool, 'robin'], { encoding: 'utf8', env });
+    expect(added.stdout).toMatch(/^robin is a keeper of local\. Good once, within a day: http:\S+\n$/);
+    const { peopleStore, store, peers } = await openDatabase(url, { acceptLoss: false });
+    expect((await peopleStore.personByLogin('robin'))?.role).toBe('keeper');
+    await peers.close();
+    await store.close();
     expect(readFileSync(join(folder, 'heads.jsonl'), 'utf8').length).toBeGreaterThan(0);
   });
 });
