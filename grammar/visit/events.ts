@@ -82,6 +82,8 @@ export type VisitOutcome =
       readonly role: 'technician' | 'trainee';
       readonly unit: UnitProfile;
       readonly software: string;
+      /** The exercise that this is, by its name: nobody stood at a unit. */
+      readonly exercise?: string;
     }
   | { readonly type: 'phase.entered'; readonly phase: Phase }
   | { readonly type: 'focus.moved'; readonly focus: Focus }

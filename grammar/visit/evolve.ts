@@ -76,8 +76,11 @@ function evolveInput(input: VisitInput): Change {
 function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): Change {
   switch (event.type) {
     case 'visit.opened': {
-      const { visit, site, complaint, role, unit, software } = event;
-      return { visit, site, complaint, role, listed: unit, unit, software, lastHeard: moment.time.mono };
+      const { visit, site, complaint, role, unit, software, exercise } = event;
+      return {
+        ...{ visit, site, complaint, role, listed: unit, unit, software, exercise },
+        lastHeard: moment.time.mono,
+      };
     }
     case 'phase.entered':
       return {

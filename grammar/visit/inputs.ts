@@ -93,7 +93,11 @@ export type VisitInput =
       readonly software: string;
       /** The time zone of the device as its IANA name, such as America/Chicago. */
       readonly zone?: string;
+      /** At a simulated unit: the name of the exercise. The search is led by who is at the unit, not by the planner. */
+      readonly exercise?: string;
     }
+  /** Somebody goes to a test of their own choice: what guards it is asked as if the search had chosen it. */
+  | { readonly type: 'went.to-test'; readonly time: InputTime; readonly test: RankedTest }
   /** The visit is taken up again from its record, after a reload or a break. `cut`: what was heard when it broke off. */
   | { readonly type: 'restored.visit'; readonly time: InputTime; readonly cut?: string }
   | { readonly type: 'heard.utterance'; readonly time: InputTime; readonly utterance: HeardUtterance }

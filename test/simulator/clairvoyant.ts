@@ -5,12 +5,12 @@ import { nextOfProof } from '../../client/diagnosis/proof/next-proof.ts';
 import { PROOF_ROWS } from '../../client/diagnosis/proof/proof-rows.ts';
 import { proveRow } from '../../client/diagnosis/proof/weigh-proof.ts';
 import { OPEN_OHMS } from '../../client/diagnosis/table/predict.ts';
+import { type Job, WorkClock } from '../../client/practice/work-clock.ts';
 import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Case } from './draw-case.ts';
 import { type Answer, Instrument } from './instrument.ts';
-import { type Job, WorkClock } from './work-clock.ts';
 
 /** What everybody looks at first. */
 const LOOKS: readonly TestId[] = ['look-outdoor-fan', 'look-compressor'];

@@ -32,6 +32,7 @@ function everyInput<A>(actions: A) {
     'restored.visit': { actions },
     'heard.utterance': { actions },
     'touched.command': { actions },
+    'went.to-test': { actions },
     'mouth.finished': { actions },
     'diagnosis.answered': { actions },
     'timer.elapsed': { actions },

@@ -6,6 +6,7 @@ import { BECAUSE } from '../../words/talk/reasons.ts';
 import type { Turn } from '../chart/turn.ts';
 import { heedDenied } from './ask-still-off.ts';
 import { gateUnit } from './gate-unit.ts';
+import { goToTest } from './go-elsewhere.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedCircuitTold } from './heed-circuit-told.ts';
 import { heedClock } from './heed-clock.ts';
@@ -30,6 +31,7 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
   'restored.visit': takeUpVisit,
   'heard.utterance': takeHeard,
   'touched.command': (turn, { command }) => takeTouched(turn, command),
+  'went.to-test': (turn, { test }) => goToTest(turn, test),
   'mouth.finished': promptFinished,
   'diagnosis.answered': (turn, { answer }) => takeAnswer(turn, answer),
   'timer.elapsed': (turn, { timer }) => takeTimer(turn, timer),
@@ -82,9 +84,10 @@ export function takeAfterClose(turn: Turn, input: VisitInput): void {
 }
 
 function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
-  const { visit, site, complaint, role, unit, software } = input;
+  const { visit, site, complaint, role, unit, software, exercise } = input;
   if (turn.context.visit !== '') return void turn.say('answer', SAY.openAlready);
-  turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software });
+  const named = exercise === undefined ? {} : { exercise };
+  turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software, ...named });
   turn.record({ type: 'phase.entered', phase: 'arrive' });
   turn.say('answer', SAY.opened(site));
   gateUnit(turn);
