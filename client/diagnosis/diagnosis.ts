@@ -99,4 +99,6 @@ export interface Diagnosis {
   ): TestId | undefined;
   /** What the test would show under the leading suspects. Given only when asked, and after the reading in a live visit. */
   explain(test: TestId, suspects: readonly Suspect[]): readonly Expected[];
+  /** How much a test can still tell of which fault it is, in bits; 0 where this unit has no such test. */
+  tells(test: TestId, evidence: readonly Evidence[]): number;
 }

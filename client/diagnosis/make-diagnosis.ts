@@ -1,6 +1,7 @@
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Diagnosis, Evidence, NextTest, Suspect } from './diagnosis.ts';
+import { bitsOfTest } from './explain/bits-of-test.ts';
 import { explainTest } from './explain/explain-test.ts';
 import { HAZARD_SIGNS } from './hazards/hazard-signs.ts';
 import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
@@ -65,6 +66,7 @@ export function diagnosisFrom(table: FaultTable): Diagnosis {
       evidence.length === 0 && parked.length === 0 ? atTheDoor : assess(table, evidence, parked, index, fallsWith),
     testFor: (reading) => findTest(index, reading),
     explain: (test, suspects) => explainTest(table, test, suspects),
+    tells: (test, evidence) => bitsOfTest(table, test, standingReadings(table.tests, index, evidence, fallsWith)),
   };
 }
 

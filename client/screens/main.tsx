@@ -15,6 +15,9 @@ const ReviewPage = lazy(() => import('./review/review-page.tsx').then((module) =
 const FleetPage = lazy(() => import('./review/fleet-page.tsx').then((module) => ({ default: module.FleetPage })));
 const SignInPage = lazy(() => import('./people/sign-in-page.tsx').then((module) => ({ default: module.SignInPage })));
 const PairPage = lazy(() => import('./people/pair-page.tsx').then((module) => ({ default: module.PairPage })));
+const PracticePage = lazy(() =>
+  import('./practice/practice-page.tsx').then((module) => ({ default: module.PracticePage })),
+);
 const PeoplePage = lazy(() => import('./people/people-page.tsx').then((module) => ({ default: module.PeoplePage })));
 
 /** The pages that are fetched where they are asked for, by the beginning of their address. */
@@ -24,6 +27,7 @@ const ASKED_FOR = [
   ['/sign-in', SignInPage],
   ['/pair', PairPage],
   ['/people', PeoplePage],
+  ['/practice', PracticePage],
 ] as const;
 
 function Page() {

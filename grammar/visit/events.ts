@@ -83,6 +83,8 @@ export type VisitOutcome =
       readonly role: 'technician' | 'trainee';
       readonly unit: UnitProfile;
       readonly software: string;
+      /** The exercise that this is, by its name: nobody stood at a unit. */
+      readonly exercise?: string;
     }
   /** Another device carries the visit on; whoever carries it is what their role allows. */
   | {

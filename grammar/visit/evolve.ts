@@ -80,8 +80,11 @@ function evolveInput(input: VisitInput): Change {
 function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): Change {
   switch (event.type) {
     case 'visit.opened': {
-      const { visit, site, complaint, role, unit, software } = event;
-      return { visit, site, complaint, role, listed: unit, unit, software, lastHeard: moment.time.mono };
+      const { visit, site, complaint, role, unit, software, exercise } = event;
+      return {
+        ...{ visit, site, complaint, role, listed: unit, unit, software, exercise },
+        lastHeard: moment.time.mono,
+      };
     }
     case 'visit.taken-over':
       // Who takes it over was not there when a supervisor spoke; whether they have a microphone is not known yet.

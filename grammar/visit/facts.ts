@@ -173,6 +173,8 @@ export interface VisitFacts {
   readonly complaint: string;
   readonly role: 'technician' | 'trainee';
   readonly software: string;
+  /** The exercise that this is, by its name; undefined at a real unit. */
+  readonly exercise: string | undefined;
   /** As it was listed when the visit was opened. */
   readonly listed: UnitProfile;
   /** With all that the nameplate said of it. */
@@ -323,6 +325,7 @@ export function noFacts(): VisitFacts {
     complaint: '',
     role: 'technician',
     software: '',
+    exercise: undefined,
     listed: { id: 'unknown' },
     unit: { id: 'unknown' },
     plate: {},

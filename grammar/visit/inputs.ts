@@ -105,7 +105,11 @@ export type VisitInput =
       readonly zone?: string;
       /** In which units a number without one is; the usual ones where absent. */
       readonly units?: UnitChoice;
+      /** At a simulated unit: the name of the exercise. The search is led by who is at the unit, not by the planner. */
+      readonly exercise?: string;
     }
+  /** Somebody goes to a test of their own choice: what guards it is asked as if the search had chosen it. */
+  | { readonly type: 'went.to-test'; readonly time: InputTime; readonly test: RankedTest }
   /** Other units were chosen on the device: from now on a number without one is in these. */
   | { readonly type: 'chose.units'; readonly time: InputTime; readonly units: UnitChoice }
   /** The visit is taken up again from its record, after a reload or a break. `cut`: what was heard when it broke off. */

@@ -34,6 +34,7 @@ const WORDS = ['heard', 'taken', 'text', 'alternatives', 'words'] as const;
 const PERSONAL: Readonly<Record<VisitInput['type'] | VisitOutcome['type'], readonly string[]>> = {
   'opened.visit': ['site', 'complaint'],
   'chose.units': [],
+  'went.to-test': [],
   'took.over.visit': ['person'],
   'restored.visit': ['cut'],
   'heard.utterance': WORDS,

@@ -2,9 +2,9 @@ import type { Answer, AskedTest } from '../../client/practice/plant/answer-test.
 import { Dice } from '../../client/practice/plant/dice.ts';
 import { type ForeignCase, unitOf } from '../../client/practice/plant/hidden-case.ts';
 import { boilsAt } from '../../client/practice/plant/pressure-chart.ts';
+import { type Job, WorkClock } from '../../client/practice/work-clock.ts';
 import { listLines } from '../../client/terminal/diagnose-session.ts';
 import { followChart } from '../simulator/branching-chart.ts';
-import { type Job, WorkClock } from '../simulator/work-clock.ts';
 import { type Conduct, ForeignTechnician } from './foreign-technician.ts';
 
 const TESTS = new Map(

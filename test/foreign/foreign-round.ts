@@ -1,9 +1,9 @@
 import { Dice } from '../../client/practice/plant/dice.ts';
 import { drawBuild } from '../../client/practice/plant/draw-plant.ts';
 import { drawForeignCase, type ForeignCase, unitOf } from '../../client/practice/plant/hidden-case.ts';
+import type { Job } from '../../client/practice/work-clock.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { jobsFor, proveKnown } from '../simulator/clairvoyant.ts';
-import type { Job } from '../simulator/work-clock.ts';
 import { chartVisit } from './chart-visit.ts';
 import { type Plate, profileOf } from './foreign-profile.ts';
 import { CAREFUL, type Conduct, ForeignTechnician, UNFRIENDLY } from './foreign-technician.ts';

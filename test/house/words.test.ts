@@ -4,10 +4,10 @@ import { sourceFiles } from './import-graph.ts';
 import { type Literal, literalsIn, literalsOf, textsOf } from './literals.ts';
 
 /** Rooms whose words stand in client/words. */
-const ROOMS = ['client/visit', 'client/screens', 'client/terminal', 'client/speaking'];
+const ROOMS = ['client/visit', 'client/practice', 'client/screens', 'client/terminal', 'client/speaking'];
 
-/** The terminal's tools hold their own usage and coded errors; the build of the pages is none of them. */
-const OWN_SENTENCES = /^client\/terminal\/(?!print-|describe-)|^client\/screens\/node\//;
+/** The terminal's tools and the practice hold their own usage and coded errors; the build of the pages is none of them. */
+const OWN_SENTENCES = /^client\/terminal\/(?!print-|describe-)|^client\/screens\/node\/|^client\/practice\/errors/;
 
 function outside(literals: readonly Literal[]): readonly Literal[] {
   return literals.filter(({ as, at }) => as !== 'sentence' || !OWN_SENTENCES.test(at));
@@ -54,12 +54,13 @@ describe('what the mouth is given', () => {
   /** Recorded or written, and never spoken. */
   const UNSPOKEN = ['client/words/talk/reasons.ts', 'client/words/talk/summary-words.ts'];
 
-  it.each(sourceFiles('client/words/talk').filter((file) => !UNSPOKEN.includes(file)))(
-    'by %s holds none of the words that are listened for meanwhile, and never says safe',
-    (file) => {
-      const texts = textsOf(file).filter((text) => /\p{L} /u.test(text));
-      expect(texts.length).toBeGreaterThan(3);
-      expect(texts.filter((text) => NEVER_SAID.test(text))).toEqual([]);
-    },
-  );
+  it.each(
+    [...sourceFiles('client/words/talk'), 'client/words/practice/exercise-words.ts'].filter(
+      (file) => !UNSPOKEN.includes(file),
+    ),
+  )('by %s holds none of the words that are listened for meanwhile, and never says safe', (file) => {
+    const texts = textsOf(file).filter((text) => /\p{L} /u.test(text));
+    expect(texts.length).toBeGreaterThan(3);
+    expect(texts.filter((text) => NEVER_SAID.test(text))).toEqual([]);
+  });
 });

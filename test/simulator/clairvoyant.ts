@@ -6,13 +6,13 @@ import { PROOF_ROWS } from '../../client/diagnosis/proof/proof-rows.ts';
 import { proveRow } from '../../client/diagnosis/proof/weigh-proof.ts';
 import { testsFor } from '../../client/diagnosis/table/build-table.ts';
 import { OPEN_OHMS } from '../../client/diagnosis/table/predict.ts';
+import { type Job, WorkClock } from '../../client/practice/work-clock.ts';
 import { listLines } from '../../client/terminal/diagnose-session.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Answer } from './instrument.ts';
-import { type Job, WorkClock } from './work-clock.ts';
 
 /** What everybody looks at first. */
 const LOOKS: readonly TestId[] = ['look-outdoor-fan', 'look-compressor'];

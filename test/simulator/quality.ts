@@ -1,6 +1,7 @@
 import { makeDiagnosis } from '../../client/diagnosis/make-diagnosis.ts';
 import { saturationTemperature } from '../../client/diagnosis/refrigerant/saturation.ts';
 import { Dice } from '../../client/practice/plant/dice.ts';
+import type { Job } from '../../client/practice/work-clock.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Plate } from './branching-chart.ts';
@@ -9,7 +10,6 @@ import { type Case, drawCase, profileFor, type Wrong } from './draw-case.ts';
 import { drawRatings, type Ratings } from './hidden-unit.ts';
 import { Instrument } from './instrument.ts';
 import { type Outcome, runChart, runDiagnosis } from './run-case.ts';
-import type { Job } from './work-clock.ts';
 
 export interface Quality {
   readonly cases: number;

@@ -1,4 +1,5 @@
 import type { Diagnosis } from '../../client/diagnosis/diagnosis.ts';
+import { type Job, type Spending, WorkClock } from '../../client/practice/work-clock.ts';
 import { DiagnoseSession, type StatusLine } from '../../client/terminal/diagnose-session.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
@@ -6,7 +7,6 @@ import { followChart, type Plate } from './branching-chart.ts';
 import type { Case } from './draw-case.ts';
 import { followOrder } from './fixed-order.ts';
 import { type Answer, Instrument } from './instrument.ts';
-import { type Job, type Spending, WorkClock } from './work-clock.ts';
 
 export interface Outcome {
   readonly faults: readonly FaultId[];

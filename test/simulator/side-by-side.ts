@@ -1,5 +1,5 @@
+import type { Spending } from '../../client/practice/work-clock.ts';
 import { calibrate } from './quality.ts';
-import type { Spending } from './work-clock.ts';
 
 /** A case that is over, whichever simulator it came from. */
 export interface Ended {

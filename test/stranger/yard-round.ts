@@ -1,9 +1,9 @@
 import { makeDiagnosis } from '../../client/diagnosis/make-diagnosis.ts';
+import { type Job, type Spending, WorkClock } from '../../client/practice/work-clock.ts';
 import { DiagnoseSession, listLines } from '../../client/terminal/diagnose-session.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { followChart } from '../simulator/branching-chart.ts';
 import { jobsFor, proveKnown } from '../simulator/clairvoyant.ts';
-import { type Job, type Spending, WorkClock } from '../simulator/work-clock.ts';
 import { Chance } from './chance.ts';
 import { boilingAt } from './loop.ts';
 import type { Question, Reading } from './meter.ts';

@@ -101,7 +101,7 @@ export class MeteredPlant {
       case 'microfarads':
         return this.microfarads(test.to!);
       case 'temperature':
-        return this.temperature(test);
+        return this.temperature(test, call);
       case 'pressure':
         return this.pressure(test, call);
       default:
@@ -173,10 +173,10 @@ export class MeteredPlant {
     }
   }
 
-  private temperature(test: AskedTest): Answer {
+  private temperature(test: AskedTest, call: boolean): Answer {
     const { cycle: day, build } = this.plant;
-    const state =
-      this.settled(true).compressor === 'running' || this.meetsItRunning ? this.settled(true).cycle : undefined;
+    const { compressor, cycle } = this.settled(call);
+    const state = compressor === 'running' || this.meetsItRunning ? cycle : undefined;
     const read = (f: number, scatter = 0.6) => round(f + this.off.thermometer + this.dice.around(0, scatter), 0.1);
     const idle = day.outdoorF + 1;
     const indoorsIdle = day.returnF - 1;

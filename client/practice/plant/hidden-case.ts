@@ -76,14 +76,21 @@ function hide(build: Build, seed: number, causes: readonly Cause[], dice: Dice):
 
 /** A case of `count` causes that this build can have. @param where inside the list of faults, or outside it */
 export function drawForeignCase(build: Build, seed: number, where: 'inside' | 'outside', count: 1 | 2): ForeignCase {
+  return drawCaseOf(where === 'inside' ? CAUSES_INSIDE : CAUSES_OUTSIDE, build, seed, count);
+}
+
+export const causesOf = (family: Family): readonly Cause[] => BY_FAMILY[family];
+
+/** A case of `count` of these causes, of those that this build can have. */
+export function drawCaseOf(causes: readonly Cause[], build: Build, seed: number, count: 1 | 2): ForeignCase {
   const dice = new Dice(seed + 1);
-  const pool = (where === 'inside' ? CAUSES_INSIDE : CAUSES_OUTSIDE).filter((c) => c.fits?.(build) ?? true);
+  const pool = causes.filter((c) => c.fits?.(build) ?? true);
   const loud = pool.filter((c) => !c.quiet || count === 1);
   for (;;) {
     const first = pick(loud, dice);
     const rest = loud.filter((c) => !c.called.some((f) => first.called.includes(f)));
-    const causes = count === 1 ? [first] : [first, pick(rest, dice)];
-    const kase = hide(build, seed, causes, dice);
+    const drawn = count === 1 ? [first] : [first, pick(rest, dice)];
+    const kase = hide(build, seed, drawn, dice);
     if (kase) return kase;
   }
 }

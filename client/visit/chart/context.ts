@@ -126,9 +126,17 @@ export interface Talk {
   readonly heard: Understanding | undefined;
   /** Steps that were asked, the latest last. */
   readonly asked: readonly Step[];
-  /** Steps that the technician asked for by name: they go before the plan. Their answers bear numbers behind `since`. */
+  /**
+   * Steps that the technician asked for by name: they go before the plan. Their answers bear numbers behind `since`.
+   * `bringsBack`: also where power or a call must come back for them.
+   */
   readonly wanted:
-    | { readonly steps: readonly Step[]; readonly since: number; readonly parkedBefore: number }
+    | {
+        readonly steps: readonly Step[];
+        readonly since: number;
+        readonly parkedBefore: number;
+        readonly bringsBack: boolean;
+      }
     | undefined;
   /** Nothing is asked until something is said; and whether that held before what is being taken now. */
   readonly waits: boolean;

@@ -34,6 +34,7 @@ function everyInput<A>(actions: A) {
     'took.over.visit': { actions },
     'heard.utterance': { actions },
     'touched.command': { actions },
+    'went.to-test': { actions },
     'mouth.finished': { actions },
     'diagnosis.answered': { actions },
     'timer.elapsed': { actions },

@@ -1,3 +1,4 @@
+import type { RankedTest } from '../../../grammar/visit/inputs.ts';
 import type { Focus } from '../../../grammar/vocabulary/focuses.ts';
 import { ANSWER } from '../../words/talk/answer-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -7,6 +8,7 @@ import { isOpened } from '../rules/isolation.ts';
 import { askWords } from '../steps/ask-step.ts';
 import { startsOpenCircuit, undoes } from '../steps/choose-step.ts';
 import { pressingStep } from '../steps/dead-steps.ts';
+import { testStep } from '../steps/plans.ts';
 import { stepsOf } from '../steps/wanted-steps.ts';
 import { takeBack } from './take-correction.ts';
 
@@ -23,6 +25,15 @@ export function skipTo(turn: Turn, focus: Focus): void {
   }
   turn.say('answer', ANSWER.goesTo(focus));
   want(turn, steps);
+}
+
+/**
+ * A test that somebody goes to of their own choice comes next: guarded like any other, and behind the power and the call
+ * that it wants back.
+ */
+export function goToTest(turn: Turn, test: RankedTest): void {
+  const step = testStep(test);
+  if (holdsUp(step, turn.context) === undefined) want(turn, [step], true);
 }
 
 /**
@@ -67,24 +78,30 @@ function backInProof(turn: Turn, { ask }: Step): void {
   turn.repeatStep();
 }
 
-function want(turn: Turn, steps: readonly Step[]): void {
+function want(turn: Turn, steps: readonly Step[], bringsBack = false): void {
   const { readingCount, parked } = turn.context;
-  turn.talk({ wanted: { steps, since: readingCount, parkedBefore: parked.length } });
+  turn.talk({ wanted: { steps, since: readingCount, parkedBefore: parked.length, bringsBack } });
   turn.raise({ type: 'step.set-aside' });
 }
 
 /** What stands in the way of a step now, in words; undefined where nothing does. */
 function inTheWay(step: Step, context: VisitContext): string | undefined {
-  const { phase, proof, search, gate } = context;
+  const held = holdsUp(step, context);
+  if (held !== undefined) return held;
   const { needs, zone } = step;
+  if (!undoes(step, context)) return undefined;
+  const own = zone === 'none' ? 'outdoor-load' : zone;
+  return needs.power === 'on' && isOpened(own, context) ? ANSWER.inTheWay.power(own) : ANSWER.inTheWay.call;
+}
+
+/** What no switch of the technician's takes away. */
+function holdsUp({ needs, source }: Step, context: VisitContext): string | undefined {
+  const { phase, proof, search, gate } = context;
   if (context.held) return SAY.held;
   if (proof !== undefined) return ANSWER.inTheWay.proof;
   if (search !== undefined || pressingStep(context) !== undefined) return ANSWER.inTheWay.search;
   if (phase === 'repair') return ANSWER.inTheWay.repair;
-  if (phase === 'close' && step.source !== 'close') return ANSWER.inTheWay.close;
+  if (phase === 'close' && source !== 'close') return ANSWER.inTheWay.close;
   if (gate !== undefined) return ANSWER.inTheWay.gate;
-  if (startsOpenCircuit(needs, context)) return ANSWER.inTheWay.opened;
-  if (!undoes(step, context)) return undefined;
-  const own = zone === 'none' ? 'outdoor-load' : zone;
-  return needs.power === 'on' && isOpened(own, context) ? ANSWER.inTheWay.power(own) : ANSWER.inTheWay.call;
+  return startsOpenCircuit(needs, context) ? ANSWER.inTheWay.opened : undefined;
 }

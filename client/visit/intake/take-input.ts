@@ -8,6 +8,7 @@ import type { Turn } from '../chart/turn.ts';
 import { heedDenied } from './ask-still-off.ts';
 import { chooseUnits } from './choose-units.ts';
 import { gateUnit } from './gate-unit.ts';
+import { goToTest } from './go-elsewhere.ts';
 import { heedCircuit } from './heed-circuit.ts';
 import { heedCircuitTold } from './heed-circuit-told.ts';
 import { heedClock } from './heed-clock.ts';
@@ -34,6 +35,7 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
   'took.over.visit': takeOverVisit,
   'heard.utterance': takeHeard,
   'touched.command': (turn, { command }) => takeTouched(turn, command),
+  'went.to-test': (turn, { test }) => goToTest(turn, test),
   'mouth.finished': promptFinished,
   'diagnosis.answered': (turn, { answer }) => takeAnswer(turn, answer),
   'timer.elapsed': (turn, { timer }) => takeTimer(turn, timer),
@@ -86,9 +88,10 @@ export function takeAfterClose(turn: Turn, input: VisitInput): void {
 }
 
 function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
-  const { visit, site, complaint, role, unit, software } = input;
+  const { visit, site, complaint, role, unit, software, exercise } = input;
   if (turn.context.visit !== '') return void turn.say('answer', SAY.openAlready);
-  turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software });
+  const named = exercise === undefined ? {} : { exercise };
+  turn.record({ type: 'visit.opened', visit, site, complaint, role, unit, software, ...named });
   turn.record({ type: 'phase.entered', phase: 'arrive' });
   if (input.units !== undefined && !isUsualChoice(input.units))
     turn.record({ type: 'units.chosen', units: input.units });

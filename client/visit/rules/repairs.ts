@@ -194,6 +194,14 @@ export function mendedBy(work: WorkId, suspects: readonly FaultId[]): readonly F
   });
 }
 
+/** Each of the parts and each of the works that cures a fault. */
+export function mendingsOf(fault: FaultId): {
+  readonly parts: readonly FittedPartId[];
+  readonly works: readonly WorkId[];
+} {
+  return repairFor(fault);
+}
+
 /** What repairs a fault: a part that is fitted, work without one, either, or the charge. */
 export function repairOf(fault: FaultId | undefined): Repair['by'] {
   return repairFor(fault).by;

@@ -49,6 +49,8 @@ export function chooseGoal(context: VisitContext): Step | undefined {
 function wantedStep(context: VisitContext): Step | undefined {
   if (context.phase === 'repair' || context.phase === 'closed') return undefined;
   const step = context.wanted?.steps.find((one) => !isOver(one, context));
+  const bringsBack = context.wanted?.bringsBack === true;
+  if (step !== undefined && bringsBack && !startsOpenCircuit(step.needs, context)) return step;
   return step === undefined || undoes(step, context) || startsOpenCircuit(step.needs, context) ? undefined : step;
 }
 
@@ -59,7 +61,7 @@ function goalOfPhase(context: VisitContext): Step | undefined {
     case 'arrive':
       return ARRIVE_PLAN.find(open);
     case 'testing':
-      return isFresh(context) ? (bestTest(context) ?? closingStep(context)) : undefined;
+      return isFresh(context) ? (ledTest(context) ?? closingStep(context)) : undefined;
     case 'repair': {
       const refrigerant = refrigerantInRepair(context);
       if (refrigerant !== undefined) return refrigerant === 'waiting' ? undefined : refrigerant;
@@ -200,15 +202,20 @@ export function isLeftPassed(context: VisitContext): boolean {
   return next.some((test) => isJustParked(test.id, context));
 }
 
+/** In an exercise who is at the unit chooses the tests: none is asked for. */
+function ledTest(context: VisitContext): Step | undefined {
+  const best = context.exercise === undefined ? bestTest(context) : undefined;
+  return best === undefined ? undefined : testStep(best);
+}
+
 /** The planner's best test; parked ones come back when nothing else is left; once power or the call is off, its best that goes on from there. */
-function bestTest(context: VisitContext): Step | undefined {
+export function bestTest(context: VisitContext): RankedTest | undefined {
   const again = readOnceMore(context);
   const open = [...(again === undefined || endangers(again, context) ? [] : [again]), ...openTests(context)];
   // Power was sent there for what is read live: that comes before it is taken off again.
   const fed = context.fedAt === evidenceSeen(context) ? open.find((one) => readsFed(one, context)) : undefined;
   const best = again === open[0] ? again : open.find((one) => !undoes(testStep(one), context));
-  const test = fed ?? best ?? open[0];
-  return test === undefined ? undefined : testStep(test);
+  return fed ?? best ?? open[0];
 }
 
 function readsFed({ needs }: RankedTest, { call }: VisitContext): boolean {

@@ -190,6 +190,7 @@ export const INPUT_ENTRIES: { readonly [T in VisitInput['type']]: Entry<Extract<
   'remarked.visit': INPUT,
   'edge.failed': INPUT,
   'chose.units': INPUT,
+  'went.to-test': ({ test }) => [`Went to a test of their own choice: ${inDashes(test.id)}`],
 };
 
 /** How an event stands in the talk. A kind that is not known here stands as unknown. */

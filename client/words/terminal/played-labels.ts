@@ -23,6 +23,12 @@ export const PLAYED_LABELS = {
   unproven: 'unproven',
   corrected: 'corrected',
   finding: 'FINDING',
+  measured: 'meter',
+  seen: 'eyes',
+  exercise: 'exercise',
+  hint: 'hint',
+  wouldShow: 'expected',
+  left: 'left',
 } as const;
 
 export const PLAYED_LINES = {

@@ -1,7 +1,8 @@
-import type { Asked } from './instrument.ts';
-
-/** A test with where it is done and how long the work itself takes. */
-export interface Job extends Asked {
+/** A test with what it needs, where it is done and how long the work itself takes. */
+export interface Job {
+  readonly id: string;
+  readonly function: string;
+  readonly needs: { readonly power: string; readonly call: string; readonly bench: boolean };
   readonly place: string;
   readonly minutes: number;
   /** Minutes of these that are waited. */

@@ -1,0 +1,31 @@
+import type { RankedTest } from '../../grammar/visit/inputs.ts';
+import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import { TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
+import type { VisitContext } from '../visit/chart/context.ts';
+import { focusOf } from '../visit/steps/focus-of.ts';
+import { testStep } from '../visit/steps/plans.ts';
+import { HINT_WORDS } from '../words/practice/exercise-words.ts';
+import type { HintLevel } from './exercise-log.ts';
+
+/** Useful tests in a row after which a hint says one level less (ours). */
+const FADES_AFTER = 2;
+
+/** How much a hint may give away after so many useful tests in a row without one: less and less. */
+export function mostLevel(streak: number): HintLevel {
+  return Math.max(1, 3 - Math.floor(streak / FADES_AFTER)) as HintLevel;
+}
+
+export function hintWords(test: RankedTest, level: HintLevel): string {
+  if (level === 1) return HINT_WORDS.direction(focusOf(testStep(test)));
+  if (level === 2) return HINT_WORDS.place(TEST_MODELS[test.id].place, test.function);
+  return HINT_WORDS.test(test.id, test.needs);
+}
+
+/** A test with all that a step wants to know of it. */
+export function rankedTest(id: TestId, context: VisitContext): RankedTest {
+  const ranked = context.assessment?.next.find((one) => one.id === id);
+  if (ranked !== undefined) return ranked;
+  const { function: fn, quantity, at, needs, minutes, hazards, measure } = TEST_MODELS[id];
+  const answers = measure.kind === 'look' ? { answers: measure.answers } : {};
+  return { id, function: fn, quantity, at, needs, minutes, hazards, ...answers };
+}

@@ -1,0 +1,70 @@
+import type { FaultId } from '../../grammar/vocabulary/faults.ts';
+import type { PointId } from '../../grammar/vocabulary/points.ts';
+import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
+import type { Expected, Suspect } from '../diagnosis/diagnosis.ts';
+import type { Shown, Taking } from './simulated-unit.ts';
+
+/** A suspect that a test is made for, or none. */
+export type Hypothesis = FaultId | 'none-yet';
+
+/** What stops an exercise as it would stop a person. */
+export const SAFETY_ERRORS = [
+  /** Hands at a conductor that holds a dangerous voltage. */
+  'touched-live',
+  /** Ohms, continuity, megohms or microfarads where there is voltage. */
+  'ohms-on-live',
+  /** Hands or a meter at a capacitor that still holds its charge. */
+  'charged-capacitor',
+  /** Power or a call given while something is open that hands are at. */
+  'energised-hands-in',
+  /** Hands or an ohmmeter where it is dead, and nobody had proven that. */
+  'not-proven-dead',
+] as const;
+export type SafetyError = (typeof SAFETY_ERRORS)[number];
+
+/** How an exercise is over. */
+export const ENDINGS = ['closed', 'stopped', 'given-up', 'out-of-time'] as const;
+export type Ending = (typeof ENDINGS)[number];
+
+/** A test that was made, with what was thought before it and what came of it. */
+export interface TestMade {
+  readonly type: 'tested';
+  readonly test: TestId;
+  readonly taking: Taking | 'look';
+  readonly shown: Shown | string;
+  readonly hypothesis: Hypothesis;
+  /** How much it could tell before it was made. Bits. */
+  readonly bits: number;
+  /** It could tell next to nothing. */
+  readonly redundant: boolean;
+  /** What each leading suspect said that it would show. */
+  readonly expected: readonly Expected[];
+  readonly before: readonly Suspect[];
+  readonly after: readonly Suspect[];
+}
+
+/** What happened in an exercise beside the record of its visit. */
+export type ExerciseDeed =
+  | TestMade
+  | { readonly type: 'hinted'; readonly level: HintLevel; readonly words: string }
+  /** `harm`: somebody would be hurt, or a meter be gone. `near-miss`: it happened to go well. */
+  | {
+      readonly type: 'stopped-for';
+      readonly error: SafetyError;
+      readonly weight: 'harm' | 'near-miss';
+      readonly zone: ZoneId;
+      /** Volts that hands or meter met, a.c. or d.c. */
+      readonly volts: number;
+      /** What was being done, in its own words. */
+      readonly what: string;
+    }
+  | { readonly type: 'probes-elsewhere'; readonly said: readonly PointId[]; readonly stood: readonly PointId[] }
+  | { readonly type: 'mended'; readonly what: string; readonly cures: boolean }
+  | { readonly type: 'ended'; readonly how: Ending };
+
+/** How much a hint gives away: which circuit, which place, which test. */
+export type HintLevel = 1 | 2 | 3;
+
+/** A deed with when it was: minutes of work, and how many events the record of the visit held. */
+export type LoggedDeed = ExerciseDeed & { readonly minutes: number; readonly events: number };

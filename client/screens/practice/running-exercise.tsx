@@ -1,0 +1,140 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Exercise } from '../../practice/exercise.ts';
+import { nameOf } from '../../practice/exercise-plan.ts';
+import { PRACTICE } from '../../words/practice/practice-page-words.ts';
+import { faultWords } from '../../words/things/fault-words.ts';
+import { pointWords } from '../../words/things/place-words.ts';
+import { EnergyBand } from '../show/energy-band.tsx';
+import { ExerciseKeys } from './exercise-keys.tsx';
+import { Ladder } from './ladder.tsx';
+import type { PracticeSession, PracticeState } from './practice-session.ts';
+import { TestMadePanel } from './test-made.tsx';
+
+interface RunningExerciseProps {
+  readonly session: PracticeSession;
+  readonly exercise: Exercise;
+  readonly state: PracticeState;
+}
+
+/** An exercise while it is worked through: talk, drawing, keys, and what the last test came to. */
+export function RunningExercise({ session, exercise, state }: RunningExerciseProps) {
+  const [probes, setProbes] = useState<readonly string[]>([]);
+  const { context, log } = exercise;
+  const made = log.findLast((deed) => deed.type === 'tested');
+  const hints = log.filter(({ type }) => type === 'hinted').length;
+  const put = (point: (typeof exercise.probes)[number]) => {
+    // A third choice begins anew: two probes are all there are.
+    const now = exercise.probes.length === 1 && exercise.probes[0] !== point ? [exercise.probes[0]!, point] : [point];
+    exercise.place(now);
+    setProbes(now);
+  };
+  const stood = exercise.probes.length > 0 ? exercise.probes : probes.length === 0 ? [] : exercise.probes;
+  return (
+    <main
+      className="practice running"
+      data-stage="running"
+      data-lines={state.lines.length}
+      aria-busy={state.busy}
+      data-tests={log.length}
+    >
+      <header className="practice-head">
+        <h1>{PRACTICE.running(nameOf(session.plan))}</h1>
+        <p>
+          {PRACTICE.work(exercise.work.minutes)} · {PRACTICE.hintsUsed(hints)}
+        </p>
+      </header>
+      <EnergyBand energy={context.energy} />
+      <div className="practice-columns">
+        <section className="practice-side" aria-label={PRACTICE.talk}>
+          <Talk state={state} />
+          <SayIt onSay={(text) => session.say(text)} />
+          {exercise.asked === undefined ? null : (
+            <section aria-label={PRACTICE.suspect} className="practice-asked">
+              <h2>{PRACTICE.suspect}</h2>
+              <div className="keys">
+                {exercise.asked.map(({ fault }) => (
+                  <button
+                    type="button"
+                    className="key wide"
+                    key={fault}
+                    onClick={() => session.order({ order: 'suspect', suspect: fault }, faultWords(fault))}
+                  >
+                    {faultWords(fault)}
+                  </button>
+                ))}
+                <button
+                  type="button"
+                  className="key"
+                  onClick={() => session.order({ order: 'suspect', suspect: 'none-yet' }, PRACTICE.none)}
+                >
+                  {PRACTICE.none}
+                </button>
+              </div>
+            </section>
+          )}
+          <ExerciseKeys session={session} exercise={exercise} ear={state.ear} />
+        </section>
+        <section className="practice-side" aria-label={PRACTICE.diagram}>
+          <Ladder
+            unit={exercise.drawn.profile}
+            commonOn={exercise.drawn.kase.build.commonOn}
+            probes={stood}
+            onPut={put}
+          />
+          <p role="status" className="practice-probes">
+            {PRACTICE.probes(
+              ...([stood[0], stood[1]].map((point) => (point === undefined ? undefined : pointWords(point))) as [
+                string | undefined,
+                string | undefined,
+              ]),
+            )}
+          </p>
+          {made?.type === 'tested' ? <TestMadePanel made={made} /> : null}
+        </section>
+      </div>
+    </main>
+  );
+}
+
+/** What was said and shown, the latest in view. */
+function Talk({ state }: { readonly state: PracticeState }) {
+  const list = useRef<HTMLOListElement>(null);
+  const { lines } = state;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: with each line
+  useEffect(() => {
+    list.current?.scrollTo({ top: list.current.scrollHeight });
+  }, [lines.length]);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by the keyboard
+    <ol className="practice-talk" ref={list} tabIndex={0} aria-label={PRACTICE.talk} aria-live="polite">
+      {lines.map((line, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: lines are only added
+        <li key={at} data-by={line.by}>
+          <span className="practice-by">{PRACTICE.by[line.by]}</span> {line.text}
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function SayIt({ onSay }: { readonly onSay: (text: string) => void }) {
+  const [text, setText] = useState('');
+  return (
+    <form
+      className="practice-say"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (text.trim() !== '') onSay(text.trim());
+        setText('');
+      }}
+    >
+      <label>
+        {PRACTICE.sentence}
+        <input type="text" value={text} autoComplete="off" onChange={({ target }) => setText(target.value)} />
+      </label>
+      <button type="submit" className="control">
+        {PRACTICE.send}
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,138 @@
+import { useEffect, useState } from 'react';
+import { type ExercisePlan, FAMILIES, linkOf, type PracticeFamily } from '../../practice/exercise-plan.ts';
+import { type ExerciseDone, type FamilyProgress, progressOf } from '../../practice/progress.ts';
+import { PRACTICE } from '../../words/practice/practice-page-words.ts';
+import { exercisesDone } from './kept-exercises.ts';
+
+interface StartExerciseProps {
+  /** Set by the link that led here. */
+  readonly set: ExercisePlan | undefined;
+  readonly wrong: string | undefined;
+  readonly onBegin: (plan: ExercisePlan) => void;
+}
+
+/** Where an exercise is chosen, begun, or set for somebody by its address; and how one gets on. */
+export function StartExercise({ set, wrong, onBegin }: StartExerciseProps) {
+  const [family, setFamily] = useState<PracticeFamily>(set?.family ?? 'motors');
+  const [seed, setSeed] = useState(() => String(set?.seed ?? 1 + (Date.now() % 9_999)));
+  const [minutes, setMinutes] = useState(set?.minutes === undefined ? '' : String(set.minutes));
+  const [hints, setHints] = useState(set?.hints === undefined ? '' : String(set.hints));
+  const number = Number(seed);
+  const isRight = Number.isInteger(number) && number >= 1 && number <= 99_999;
+  const plan: ExercisePlan = {
+    ...{ family, seed: number },
+    ...(Number(minutes) >= 1 ? { minutes: Number(minutes) } : {}),
+    ...(Number(hints) >= 1 ? { hints: Number(hints) } : {}),
+  };
+  return (
+    <main className="start practice" data-stage="start">
+      <h1>{PRACTICE.title}</h1>
+      <p>{PRACTICE.intro}</p>
+      {wrong === undefined ? null : (
+        <p className="notice" role="alert">
+          {wrong}
+        </p>
+      )}
+      <form
+        className="open-visit"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (isRight) onBegin(plan);
+        }}
+      >
+        <fieldset className="practice-families">
+          <legend>{PRACTICE.family}</legend>
+          {FAMILIES.map((one) => (
+            <label key={one} className="practice-family">
+              <input type="radio" name="family" checked={family === one} onChange={() => setFamily(one)} />
+              <span>{PRACTICE.families[one]}</span>
+            </label>
+          ))}
+        </fieldset>
+        <NumberField label={PRACTICE.number} help={PRACTICE.numberHelp} value={seed} most={99_999} set={setSeed} />
+        <NumberField label={PRACTICE.minutes} help={PRACTICE.noLimit} value={minutes} most={999} set={setMinutes} />
+        <NumberField label={PRACTICE.hints} help={PRACTICE.noLimit} value={hints} most={999} set={setHints} />
+        <button type="submit" className="key first" disabled={!isRight}>
+          {PRACTICE.begin}
+        </button>
+      </form>
+      <section>
+        <h2>{PRACTICE.setFor}</h2>
+        <p>
+          <a className="practice-link" href={linkOf(plan)}>
+            {isRight ? new URL(linkOf(plan), location.href).href : PRACTICE.link}
+          </a>
+        </p>
+      </section>
+      <section>
+        <h2>{PRACTICE.progress}</h2>
+        <Progress />
+      </section>
+    </main>
+  );
+}
+
+interface NumberFieldProps {
+  readonly label: string;
+  readonly help: string;
+  readonly value: string;
+  readonly most: number;
+  readonly set: (value: string) => void;
+}
+
+function NumberField({ label, help, value, most, set }: NumberFieldProps) {
+  return (
+    <label>
+      {label}
+      <input type="number" min={1} max={most} step={1} value={value} onChange={({ target }) => set(target.value)} />
+      <span className="quiet">{help}</span>
+    </label>
+  );
+}
+
+const THEN = ['harmful', 'skippedProofs', 'hints', 'pace'] as const;
+
+function Progress() {
+  const [done, setDone] = useState<readonly ExerciseDone[]>();
+  useEffect(() => {
+    exercisesDone().then(setDone, () => setDone([]));
+  }, []);
+  if (done === undefined) return null;
+  const progress = progressOf(done);
+  if (progress.length === 0) return <p className="quiet">{PRACTICE.noProgress}</p>;
+  const { family, exercises, mended, harmful, skippedProofs, hints, pace } = PRACTICE.progressHeads;
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by the keyboard
+    <section className="practice-scroll" tabIndex={0} aria-label={PRACTICE.progress}>
+      <p className="quiet">{PRACTICE.thenHelp}</p>
+      <table className="practice-table">
+        <thead>
+          <tr>
+            {[family, exercises, mended, harmful, skippedProofs, hints, pace].map((head) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {progress.map((one) => (
+            <tr key={one.family} data-family={one.family}>
+              <th scope="row">{PRACTICE.families[one.family]}</th>
+              <td>{one.exercises}</td>
+              <td>{one.mended}</td>
+              {THEN.map((name) => (
+                <td key={name}>{thenWords(one[name])}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function thenWords({ before, lately }: FamilyProgress['pace']): string {
+  const show = (value: number | undefined) => (value === undefined ? undefined : value.toFixed(1));
+  return PRACTICE.beforeAndLately(show(before), show(lately));
+}
