@@ -6,6 +6,7 @@ import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import type { LinkState } from '../../record/link.ts';
 import { type VisitWatch, watchVisit } from '../../record/watch-visit.ts';
+import { askServer, type ServerAnswer } from '../session/server-answer.ts';
 import { readingCompany } from '../session/who.ts';
 
 export interface WatchedVisit {
@@ -33,18 +34,25 @@ export function useWatchedVisit(visit: string): WatchedVisit {
     let gone = false;
     let isLevel = false;
     const all: WatchedEvent[] = [];
-    void readingCompany().then((company) => {
+    const take = (fresh: readonly WatchedEvent[]) => {
+      all.push(...fresh);
+      setCome(all.length);
+    };
+    void Promise.all([readingCompany(), readHeld(visit, (page) => !gone && take(page))]).then(([company]) => {
       if (gone) return;
+      performance.mark('readback.replay-read');
+      let shown = all.length;
+      setEntries([...all]);
       watch = watchVisit({
         company,
         visit,
+        held: all,
         ...browserLink(),
         events: (fresh, now) => {
-          all.push(...fresh);
-          if (now && !isLevel) performance.mark('readback.replay-level');
+          take(fresh);
           isLevel ||= now;
-          setCome(all.length);
-          if (isLevel && (now || fresh.length > 0)) setEntries([...all]);
+          if (isLevel && all.length !== shown) setEntries([...all]);
+          if (isLevel) shown = all.length;
           if (now) setLevel(true);
         },
         changed: setLink,
@@ -59,6 +67,26 @@ export function useWatchedVisit(visit: string): WatchedVisit {
   }, [visit]);
   const joined = useMemo(() => joinEntries(entries), [entries]);
   return { ...joined, come, level, link };
+}
+
+/** So many events are asked for at once. */
+const A_PAGE = 5_000;
+
+/** What the server holds already, page by page: a watch by itself takes a long visit in small pieces. */
+async function readHeld(visit: string, take: (page: readonly WatchedEvent[]) => void): Promise<void> {
+  for (let after: number | undefined = 0; after !== undefined; ) {
+    const path: string = `/api/visits/${encodeURIComponent(visit)}/events?after=${after}&limit=${A_PAGE}`;
+    const answer: ServerAnswer<EventsPage> = await askServer<EventsPage>('GET', path);
+    // What cannot be read in this way the watch brings, or tells why not.
+    if (!answer.ok) return;
+    take(answer.body.events);
+    after = answer.body.next;
+  }
+}
+
+interface EventsPage {
+  readonly events: readonly WatchedEvent[];
+  readonly next?: number;
 }
 
 /** By device, in the order in which the server first heard of each. */
