@@ -1,4 +1,4 @@
-import { memo, useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
 import { COMPARE, PRINTED, REPLAY, REVIEW } from '../../words/pages/review-words.ts';
 import { beforeAndAfter } from '../../words/printed/print-readings.ts';
@@ -53,8 +53,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
   const replay = useReplay(times, true);
   const count = replay.following ? events.length : times.countAt(replay.moment);
   const then = useMemo(() => moments.at(count), [moments, count]);
-  // Long lists follow the moment as soon as there is time.
-  const later = useDeferredValue(then);
+  const later = useAtMostEvery(FOLLOWS_MS, then);
   const [helps, setHelps] = useState(false);
   const { seek } = replay;
   const countNow = useRef(count);
@@ -126,6 +125,25 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
       <KeysHelp open={helps} close={() => setHelps(false)} />
     </main>
   );
+}
+
+/** Long lists follow a moment that is dragged so often, and at once where it is put. */
+const FOLLOWS_MS = 120;
+
+/** The value, changing no oftener than that; the last one always comes. */
+function useAtMostEvery<Value>(ms: number, value: Value): Value {
+  const [shown, setShown] = useState(value);
+  const changedAt = useRef(-Infinity);
+  useEffect(() => {
+    if (value === shown) return;
+    const wait = Math.max(0, changedAt.current + ms - performance.now());
+    const timer = setTimeout(() => {
+      changedAt.current = performance.now();
+      setShown(value);
+    }, wait);
+    return () => clearTimeout(timer);
+  }, [value, shown, ms]);
+  return shown;
 }
 
 /** True from the frame on that shows the visit as it was read first; benches read when that was. */
