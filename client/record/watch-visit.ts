@@ -4,6 +4,8 @@ import { Link, type LinkOptions, type LinkState } from './link.ts';
 export interface WatchOptions extends LinkOptions {
   readonly company: string;
   readonly visit: string;
+  /** Events that are here already, by another way: it goes on behind them. */
+  readonly held?: readonly Pick<WatchedEvent, 'device' | 'epoch' | 'seq'>[];
   /** Events in order; `level` once the watcher has come level with the server, from then on they are live. */
   readonly events: (events: readonly WatchedEvent[], level: boolean) => void;
   readonly changed?: (state: LinkState) => void;
@@ -18,6 +20,10 @@ export interface VisitWatch {
 export function watchVisit(options: WatchOptions): VisitWatch {
   /** How far each stream (device and epoch) has come here. */
   const heads = new Map<string, { device: string; epoch: number; seq: number }>();
+  for (const { device, epoch, seq } of options.held ?? []) {
+    const key = streamKey({ device, epoch });
+    heads.set(key, { device, epoch, seq: Math.max(seq, heads.get(key)?.seq ?? 0) });
+  }
   const link = new Link(options, {
     opened: () =>
       link.open({

@@ -30,11 +30,12 @@ const ASKED_FOR = [
   ['/practice', PracticePage],
 ] as const;
 
+const [, Shown = TechnicianPage] = ASKED_FOR.find(([address]) => location.pathname.startsWith(address)) ?? [];
+
 function Page() {
-  const [, Asked = TechnicianPage] = ASKED_FOR.find(([address]) => location.pathname.startsWith(address)) ?? [];
   return (
     <Suspense fallback={<p className="quiet">{PAGE.loading}</p>}>
-      <Asked />
+      <Shown />
     </Suspense>
   );
 }
@@ -50,7 +51,9 @@ createRoot(place).render(
   </StrictMode>,
 );
 keepForOffline();
-void sendUnsent();
+// Beside another page it waits until that is drawn.
+if (Shown === TechnicianPage) void sendUnsent();
+else setTimeout(sendUnsent, 5_000);
 
 /** What this device has not sent goes out whatever page is open; who reads a review does not wait for its program. */
 async function sendUnsent(): Promise<void> {

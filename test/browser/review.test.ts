@@ -115,11 +115,11 @@ describe('a visit on its time line', () => {
       .click();
     expect(await page.locator('[data-heard]').textContent()).toBe('compressor runs then trips');
     expect(await page.locator('.moment [data-zone="outdoor-load"]').getAttribute('data-energy')).toBe('live');
-    expect(await page.locator('tr[data-reading]').count()).toBe(2);
+    await expect.poll(() => page.locator('tr[data-reading]').count()).toBe(2);
     expect(await page.locator('.tracks-moment').count()).toBe(1);
     const marked = page.locator('[aria-current="step"]');
     await expect.poll(() => marked.textContent()).toContain('compressor');
-    expect(await page.locator('[aria-current="step"]').count()).toBe(1);
+    await expect.poll(() => page.locator('[aria-current="step"]').count()).toBe(1);
     const box = await page.locator('.tracks').boundingBox();
     await page.mouse.click((box?.x ?? 0) + 110, (box?.y ?? 0) + 40);
     await page.locator('tr[data-reading]').first().waitFor({ state: 'detached' });

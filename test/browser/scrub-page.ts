@@ -1,7 +1,7 @@
 /** In the page: milliseconds from navigation to the frame that showed the visit, and from its last event to that. */
 export function openedAfter(): [number, number] {
   const at = (name: string) => performance.getEntriesByName(name).at(-1)?.startTime ?? Number.NaN;
-  return [at('readback.replay-drawn'), at('readback.replay-drawn') - at('readback.replay-level')];
+  return [at('readback.replay-drawn'), at('readback.replay-drawn') - at('readback.replay-read')];
 }
 
 /** In the page: sets the slider on with each frame, there and back, and gives the time between frames. Milliseconds. */

@@ -1,8 +1,9 @@
+import { memo } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { ANSWERS, answersOf } from '../../words/shown/answer-lines.ts';
 
 /** What whoever opens a visit wants to know first: what was wrong, how sure, what was done, does it cool, was it done rightly. */
-export function Answers({ folded }: { readonly folded: FoldedVisit }) {
+export const Answers = memo(function Answers({ folded }: { readonly folded: FoldedVisit }) {
   return (
     <dl className="answers" aria-label={ANSWERS.title}>
       {answersOf(folded).map(({ id, question, answer, details, danger }) => (
@@ -20,4 +21,4 @@ export function Answers({ folded }: { readonly folded: FoldedVisit }) {
       ))}
     </dl>
   );
-}
+});

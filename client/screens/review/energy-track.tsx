@@ -2,6 +2,7 @@ import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
 import { ENERGY_WORDS, ZONE_SHORT } from '../../words/shown/energy-names.ts';
+import { lastOfEach } from './last-of-each.ts';
 import { labelWidth } from './place-labels.ts';
 import { Track } from './track.tsx';
 import type { TrackScale } from './track-scale.ts';
@@ -25,20 +26,22 @@ export function EnergyTrack({ changes, scale, timeOf, end }: EnergyTrackProps) {
           <text className="track-name" x={2} y={index * ROW + 16}>
             {ZONE_SHORT[zone]}
           </text>
-          {stretches(zone, changes, timeOf, end).map(({ state, from, to }) => {
-            const x = scale.across(from);
-            const width = Math.max(1.5, scale.across(to) - x);
-            return (
-              <g key={`${state}-${from}`} className={`stretch stretch-${state}`}>
-                <rect x={x} y={index * ROW + 1} width={width} height={ROW - 2} />
-                {width < labelWidth(ENERGY_WORDS[state]) + 2 * PAD ? null : (
-                  <text x={x + PAD} y={index * ROW + 16}>
-                    {ENERGY_WORDS[state]}
-                  </text>
-                )}
-              </g>
-            );
-          })}
+          {lastOfEach(stretches(zone, changes, timeOf, end), ({ from }) => Math.round(scale.across(from))).map(
+            ({ state, from, to }) => {
+              const x = scale.across(from);
+              const width = Math.max(1.5, scale.across(to) - x);
+              return (
+                <g key={`${state}-${from}`} className={`stretch stretch-${state}`}>
+                  <rect x={x} y={index * ROW + 1} width={width} height={ROW - 2} />
+                  {width < labelWidth(ENERGY_WORDS[state]) + 2 * PAD ? null : (
+                    <text x={x + PAD} y={index * ROW + 16}>
+                      {ENERGY_WORDS[state]}
+                    </text>
+                  )}
+                </g>
+              );
+            },
+          )}
         </g>
       ))}
     </Track>

@@ -1,5 +1,6 @@
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { LANDMARK_WORDS, TRACKS } from '../../words/pages/review-words.ts';
+import { lastOfEach } from './last-of-each.ts';
 import { labelWidth } from './place-labels.ts';
 import { Track } from './track.tsx';
 import type { TrackScale } from './track-scale.ts';
@@ -26,14 +27,15 @@ export function HappeningTrack({ phases, lines, scale, timeOf, end }: HappeningT
     })),
     { name: TRACKS.sound, danger: false, marks: lines.filter(({ sound }) => sound !== undefined) },
   ].filter(({ marks }) => marks.length > 0);
+  const shownPhases = lastOfEach(phases, ({ seq }) => Math.round(scale.across(timeOf(seq))));
   return (
     <Track title={TRACKS.happenings} height={(rows.length + 1) * ROW} scale={scale}>
       <text className="track-name" x={2} y={16}>
         {TRACKS.phase}
       </text>
-      {phases.map(({ seq, phase }, index) => {
+      {shownPhases.map(({ seq, phase }, index) => {
         const x = scale.across(timeOf(seq));
-        const next = phases[index + 1];
+        const next = shownPhases[index + 1];
         const width = Math.max(1.5, scale.across(next === undefined ? end : timeOf(next.seq)) - x);
         return (
           <g key={seq} className="phase-stretch">
@@ -53,7 +55,7 @@ export function HappeningTrack({ phases, lines, scale, timeOf, end }: HappeningT
             <text className="track-name" x={2} y={y + 16}>
               {name}
             </text>
-            {marks.map((line) => (
+            {lastOfEach(marks, ({ seq }) => Math.round(scale.across(timeOf(seq)))).map((line) => (
               <path key={`${line.seq}-${line.text}`} d={`M${scale.across(timeOf(line.seq))} ${y + 4} v14`}>
                 <title>{line.text}</title>
               </path>

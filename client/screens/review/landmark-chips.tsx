@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { LANDMARK_WORDS, REPLAY } from '../../words/pages/review-words.ts';
 import type { Goal, Goals } from './goals.ts';
 
@@ -7,7 +8,7 @@ interface LandmarkChipsProps {
 }
 
 /** A key for each kind that the visit has: with how many there are, and to the next. */
-export function LandmarkChips({ goals, go }: LandmarkChipsProps) {
+export const LandmarkChips = memo(function LandmarkChips({ goals, go }: LandmarkChipsProps) {
   const there = [...goals].filter(([, seqs]) => seqs.length > 0);
   if (there.length === 0) return null;
   return (
@@ -27,4 +28,4 @@ export function LandmarkChips({ goals, go }: LandmarkChipsProps) {
       ))}
     </ul>
   );
-}
+});

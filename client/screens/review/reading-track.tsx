@@ -3,6 +3,7 @@ import type { ReadingLine } from '../../../grammar/visit/facts.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
 import { showUnit } from '../../words/shown/show-reading.ts';
 import { READING_TABLE } from '../../words/shown/table-words.ts';
+import { lastOfEach } from './last-of-each.ts';
 import { placeLabels } from './place-labels.ts';
 import { Track } from './track.tsx';
 import { TRACK_LEFT, TRACK_TOP, type TrackScale } from './track-scale.ts';
@@ -48,7 +49,7 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
   const down = laneScale(readings, top);
   const ticks = down.domain();
   const shownTick = down.tickFormat(2);
-  const marks = readings.map((line) => {
+  const all = readings.map((line) => {
     const { value } = line.reading;
     return {
       line,
@@ -57,6 +58,7 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
       bad: line.judged?.word === 'does not fit' || line.judged?.word === 'impossible',
     };
   });
+  const marks = lastOfEach(all, ({ line, x, y, bad }) => `${Math.round(x)} ${Math.round(y)} ${bad} ${line.withdrawn}`);
   const labels = placeLabels(
     marks.map(({ line, x, y }) => ({
       text: String(line.reading.value),

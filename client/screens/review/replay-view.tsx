@@ -1,4 +1,4 @@
-import { useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
 import { COMPARE, PRINTED, REPLAY, REVIEW } from '../../words/pages/review-words.ts';
 import { beforeAndAfter } from '../../words/printed/print-readings.ts';
@@ -53,19 +53,20 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
   const replay = useReplay(times, true);
   const count = replay.following ? events.length : times.countAt(replay.moment);
   const then = useMemo(() => moments.at(count), [moments, count]);
-  // Long lists follow the moment as soon as there is time.
-  const later = useDeferredValue(then);
+  const later = useAtMostEvery(FOLLOWS_MS, then);
   const [helps, setHelps] = useState(false);
   const { seek } = replay;
+  const countNow = useRef(count);
+  countNow.current = count;
   const go = useCallback(
     (goal: Goal, way: 'on' | 'back') => {
-      const seq = nextGoal(goals.get(goal) ?? [], count, way);
+      const seq = nextGoal(goals.get(goal) ?? [], countNow.current, way);
       if (seq !== undefined) seek(times.momentOf(seq));
     },
-    [goals, count, times, seek],
+    [goals, times, seek],
   );
   useReviewKeys({ replay, go, help: () => setHelps(true) });
-  const drawn = useDrawn(level);
+  const drawn = useDrawn();
   return (
     <main className="review" data-count={count} data-events={events.length} data-level={level} data-drawn={drawn}>
       <header className="review-head">
@@ -126,11 +127,29 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
   );
 }
 
-/** True from the frame on that shows all that was there at first; benches read when that was. */
-function useDrawn(level: boolean): true | undefined {
+/** Long lists follow a moment that is dragged so often, and at once where it is put. */
+const FOLLOWS_MS = 120;
+
+/** The value, changing no oftener than that; the last one always comes. */
+function useAtMostEvery<Value>(ms: number, value: Value): Value {
+  const [shown, setShown] = useState(value);
+  const changedAt = useRef(-Infinity);
+  useEffect(() => {
+    if (value === shown) return;
+    const wait = Math.max(0, changedAt.current + ms - performance.now());
+    const timer = setTimeout(() => {
+      changedAt.current = performance.now();
+      setShown(value);
+    }, wait);
+    return () => clearTimeout(timer);
+  }, [value, shown, ms]);
+  return shown;
+}
+
+/** True from the frame on that shows the visit as it was read first; benches read when that was. */
+function useDrawn(): true | undefined {
   const [drawn, setDrawn] = useState<true>();
   useEffect(() => {
-    if (!level) return;
     const frame = requestAnimationFrame(() =>
       setTimeout(() => {
         performance.mark('readback.replay-drawn');
@@ -138,7 +157,7 @@ function useDrawn(level: boolean): true | undefined {
       }),
     );
     return () => cancelAnimationFrame(frame);
-  }, [level]);
+  }, []);
   return drawn;
 }
 
@@ -152,7 +171,12 @@ function Unhurried({ children }: { readonly children: React.ReactNode }) {
   return now ? children : null;
 }
 
-function BesideOthers({ visit, events }: { readonly visit: string; readonly events: WatchedVisit['events'] }) {
+interface BesideOthersProps {
+  readonly visit: string;
+  readonly events: WatchedVisit['events'];
+}
+
+const BesideOthers = memo(function BesideOthers({ visit, events }: BesideOthersProps) {
   const record = useMemo(() => toVisitRecord(events), [events]);
   const table = useMemo(() => beforeAndAfter(record), [record]);
   return (
@@ -165,7 +189,7 @@ function BesideOthers({ visit, events }: { readonly visit: string; readonly even
       </Folding>
     </>
   );
-}
+});
 
 function waitingWords({ link, level, come }: WatchedVisit): string {
   if (link.link === 'stopped') return link.sentence;

@@ -5,6 +5,7 @@ import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
 import { showPercent } from '../../words/shown/show-likely.ts';
 import { faultWords } from '../../words/things/fault-words.ts';
+import { lastOfEach } from './last-of-each.ts';
 import { Track } from './track.tsx';
 import { TRACK_LEFT, type TrackScale } from './track-scale.ts';
 
@@ -39,9 +40,11 @@ export function SuspectTrack({ rankings, scale, timeOf, end }: SuspectTrackProps
   }));
   const last = standing.at(-1);
   if (last !== undefined) standing.push({ ...last, moment: end });
+  // Of a long visit many stand in one pixel: the last of them is what is seen.
+  const drawn = lastOfEach(standing, ({ moment }) => Math.round(scale.across(moment)));
   const series = stack<Standing, FaultId>()
     .keys(shown)
-    .value(({ shares }, fault) => shares.get(fault) ?? 0)(standing);
+    .value(({ shares }, fault) => shares.get(fault) ?? 0)(drawn);
   const shape = area<(typeof series)[number][number]>()
     .curve(curveStepAfter)
     .x(({ data }) => scale.across(data.moment))

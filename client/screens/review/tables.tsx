@@ -1,4 +1,4 @@
-import { memo, type ReactNode, useState } from 'react';
+import { memo, type ReactNode, useMemo, useState } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
@@ -10,7 +10,7 @@ import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { AtMoment } from './visit-moments.ts';
 
 /** So many rows of a table are shown, the latest, until all are asked for. */
-const SHOWN = 120;
+const SHOWN = 40;
 
 interface TablesProps {
   readonly then: AtMoment;
@@ -23,7 +23,7 @@ export const Tables = memo(function Tables({ then, times }: TablesProps) {
   return (
     <>
       <Folding title={TRACKS.readings} open>
-        <Latest rows={readings}>{(rows) => <ReadingTable readings={rows} />}</Latest>
+        <Latest rows={readings}>{(rows) => <Readings readings={rows} />}</Latest>
       </Folding>
       <Folding title={TRACKS.energy}>
         <Latest rows={then.energyChanges}>
@@ -48,6 +48,8 @@ export const Tables = memo(function Tables({ then, times }: TablesProps) {
     </>
   );
 });
+
+const Readings = memo(ReadingTable);
 
 function energyRow(
   { seq, zone, to, why }: FoldedVisit['energyChanges'][number],
@@ -114,9 +116,10 @@ interface LatestProps<Row> {
 function Latest<Row>({ rows, children }: LatestProps<Row>) {
   const [all, setAll] = useState(false);
   const hidden = all ? 0 : Math.max(0, rows.length - SHOWN);
+  const shown = useMemo(() => (hidden === 0 ? rows : rows.slice(hidden)), [rows, hidden]);
   return (
     <>
-      {children(hidden === 0 ? rows : rows.slice(hidden))}
+      {children(shown)}
       {hidden === 0 ? null : (
         <button type="button" className="control" onClick={() => setAll(true)}>
           {TRACKS.earlier(hidden)}

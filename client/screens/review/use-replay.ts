@@ -36,7 +36,7 @@ export function useReplay(times: ReplayTimes, startAtEnd: boolean): Replay {
     const clamped = Math.max(0, to);
     setFollowing(false);
     setMoment(clamped);
-    history.replaceState(history.state, '', fragmentOf(clamped));
+    keepInAddress(clamped);
   }, []);
 
   useEffect(() => {
@@ -69,6 +69,7 @@ export function useReplay(times: ReplayTimes, startAtEnd: boolean): Replay {
     follow: () => {
       setPlaying(false);
       setFollowing(true);
+      clearTimeout(settling);
       history.replaceState(history.state, '', location.pathname + location.search);
     },
     step: (way) => {
@@ -76,6 +77,19 @@ export function useReplay(times: ReplayTimes, startAtEnd: boolean): Replay {
       seek(times.step(shown, way));
     },
   };
+}
+
+/** The address follows a moment that is dragged once it rests: a browser takes only so many changes of it. */
+const RESTS_MS = 150;
+let settling: ReturnType<typeof setTimeout> | undefined;
+
+function keepInAddress(moment: number): void {
+  clearTimeout(settling);
+  const { pathname, search } = location;
+  settling = setTimeout(() => {
+    if (location.pathname !== pathname || location.search !== search) return;
+    history.replaceState(history.state, '', fragmentOf(moment));
+  }, RESTS_MS);
 }
 
 /** Moves the moment on with the screen's frames while playing, and stops at the end. */

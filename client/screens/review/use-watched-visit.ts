@@ -6,6 +6,7 @@ import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import { inTurn } from '../../record/in-turn.ts';
 import type { LinkState } from '../../record/link.ts';
 import { type VisitWatch, watchVisit } from '../../record/watch-visit.ts';
+import { askServer, type ServerAnswer } from '../session/server-answer.ts';
 import { readingCompany } from '../session/who.ts';
 import { ASK_AGAIN_MS, VisitTexts } from './open-visit-texts.ts';
 
@@ -46,22 +47,28 @@ export function useWatchedVisit(visit: string): WatchedVisit {
         if (gone) return;
         const read = fresh.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }));
         opened = anew ? read : [...opened, ...read];
-        setEntries(opened);
+        if (read.length > 0) setEntries(opened);
         if (isLevel) setLevel(true);
         clearTimeout(again);
         if (waits) again = setTimeout(() => void show(true, waitMs * 2), waitMs);
       });
-    void readingCompany().then((company) => {
+    const take = (fresh: readonly WatchedEvent[]) => {
+      all.push(...fresh);
+      setCome(all.length);
+    };
+    void Promise.all([readingCompany(), readHeld(visit, (page) => !gone && take(page))]).then(([company]) => {
       if (gone) return;
+      performance.mark('readback.replay-read');
+      void show(false, ASK_AGAIN_MS);
       watch = watchVisit({
         company,
         visit,
+        held: all,
         ...browserLink(),
         events: (fresh, now) => {
-          all.push(...fresh);
-          if (now && !isLevel) performance.mark('readback.replay-level');
+          take(fresh);
           isLevel ||= now;
-          setCome(all.length);
+          // What comes while the watch draws level is shown in one piece.
           if (isLevel && (now || fresh.length > 0)) void show(false, ASK_AGAIN_MS);
         },
         changed: setLink,
@@ -80,4 +87,24 @@ export function useWatchedVisit(visit: string): WatchedVisit {
     return { events, others: leftOut.reduce((sum, { count }) => sum + count, 0) };
   }, [entries]);
   return { ...joined, come, level, link };
+}
+
+/** So many events are asked for at once. */
+const A_PAGE = 5_000;
+
+/** What the server holds already, page by page: a watch by itself takes a long visit in small pieces. */
+async function readHeld(visit: string, take: (page: readonly WatchedEvent[]) => void): Promise<void> {
+  for (let after: number | undefined = 0; after !== undefined; ) {
+    const path: string = `/api/visits/${encodeURIComponent(visit)}/events?after=${after}&limit=${A_PAGE}`;
+    const answer: ServerAnswer<EventsPage> = await askServer<EventsPage>('GET', path);
+    // What cannot be read in this way the watch brings, or tells why not.
+    if (!answer.ok) return;
+    take(answer.body.events);
+    after = answer.body.next;
+  }
+}
+
+interface EventsPage {
+  readonly events: readonly WatchedEvent[];
+  readonly next?: number;
 }
