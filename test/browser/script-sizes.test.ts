@@ -22,7 +22,8 @@ function withImports(...starts: readonly string[]): ReadonlySet<string> {
   for (let name = left.pop(); name !== undefined; name = left.pop()) {
     if (seen.has(name)) continue;
     seen.add(name);
-    for (const [, imported] of textOf(name).matchAll(/(?:from|import)\s*["']\.\/([\w.-]+\.js)["']/g)) left.push(imported!);
+    for (const [, imported] of textOf(name).matchAll(/(?:from|import)\s*["']\.\/([\w.-]+\.js)["']/g))
+      left.push(imported!);
   }
   return seen;
 }
