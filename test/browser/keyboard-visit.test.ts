@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
-import { accessFaults, overflow, smallestKey } from './look-over.ts';
+import { accessFaults, largerThanTheTwo, overflow, redWithoutDanger, smallestKey } from './look-over.ts';
 import { DESK, PHONE, picture, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
 import { onlyVisit, servedRecord, standingReadings } from './served-record.ts';
 import { LIBRARY_READINGS, libraryLines, Technician } from './technician.ts';
@@ -109,6 +109,21 @@ describe('the library visit by keyboard alone', () => {
     );
     const faults = (await accessFaults(page)).map((fault) => fault.split(':')[0]);
     expect(faults).toEqual(expect.arrayContaining(['color-contrast-enhanced', 'button-name']));
+    await page.close();
+  });
+
+  test('and: red that is no danger, words as large as the step', async () => {
+    const page = await browser.page('about:blank');
+    await page.setContent(
+      `<main class="visit"><p class="asked-words" style="font-size:20px">step</p><p style="font-size:20px">beside</p>
+      <p class="warned" style="color:#7a1f0a">hands off</p><p style="color:#7a1f0a">red</p>
+      <button class="key warm" style="background:#7a1f0a">Send</button></main>`,
+    );
+    expect((await largerThanTheTwo(page)).join()).toContain('beside');
+    const red = (await redWithoutDanger(page)).join();
+    expect(red).toContain('red');
+    expect(red).toContain('Send');
+    expect(red).not.toContain('hands off');
     await page.close();
   });
 });

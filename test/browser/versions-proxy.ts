@@ -27,12 +27,12 @@ export class VersionsProxy {
         other.write(head);
         socket.write(rest);
         other.pipe(socket).pipe(other);
-        for (const end of [socket, other]) {
-          end.on('error', () => {
-            socket.destroy();
-            other.destroy();
-          });
-        }
+        const end = () => {
+          socket.destroy();
+          other.destroy();
+        };
+        socket.on('error', end);
+        other.on('error', end);
       });
       passed.on('error', () => socket.destroy());
       passed.end();

@@ -26,6 +26,22 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     noticedBy: ['test/grammar/phrases/numbers.test.ts', 'test/grammar/phrases/utterances.test.ts'],
   },
   {
+    id: 'unit-not-chosen',
+    harm: 'a bare 20 under Celsius is recorded as 20 degrees Fahrenheit',
+    file: 'grammar/phrases/compose/reading.ts',
+    from: 'said.units[0] ?? bareUnitOf(row, choice)',
+    to: 'said.units[0] ?? bareUnitOf(row)',
+    noticedBy: ['test/grammar/phrases/chosen-units.test.ts', 'test/client/visit/chosen-units.test.ts'],
+  },
+  {
+    id: 'unit-said-lost',
+    harm: 'fahrenheit said aloud under Celsius is recorded as Celsius',
+    file: 'grammar/phrases/compose/said-value.ts',
+    from: 'item.asChosen ? choice.temperature : item.unit',
+    to: "item.asChosen || item.unit === '[degF]' ? choice.temperature : item.unit",
+    noticedBy: ['test/grammar/phrases/chosen-units.test.ts', 'test/client/visit/chosen-units.test.ts'],
+  },
+  {
     id: 'repair-not-asked',
     harm: 'a word that had to be repaired is logged as if it had been said',
     file: 'grammar/phrases/judge.ts',

@@ -3,6 +3,9 @@ import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { HEARD } from '../../words/pages/visit-words.ts';
 import { showUnderstood } from '../../words/shown/transcript-words.ts';
 
+/** Letters of one line: more than any note; our choice. */
+const LONGEST_TYPED = 20_000;
+
 interface HeardPanelProps {
   readonly folded: FoldedVisit;
   /** What the page already shows large; it is not shown a second time, only read out. */
@@ -28,12 +31,14 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
       <dl>
         <div>
           <dt>{HEARD.heard}</dt>
-          <dd data-heard>{heard === undefined ? HEARD.nothing : heard.text}</dd>
+          <dd data-heard dir="auto">
+            {heard === undefined ? HEARD.nothing : HEARD.shortly(heard.text)}
+          </dd>
         </div>
         <div>
           <dt>{HEARD.understood}</dt>
-          <dd data-understood>
-            {heard === undefined ? HEARD.none : showUnderstood(heard.understanding, heard.accepted)}
+          <dd data-understood dir="auto">
+            {heard === undefined ? HEARD.none : HEARD.shortly(showUnderstood(heard.understanding, heard.accepted))}
           </dd>
         </div>
         <div className={said !== undefined && shown.includes(said.text) ? 'reader-only' : undefined}>
@@ -58,7 +63,7 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
           autoCapitalize="off"
           spellCheck={false}
           enterKeyHint="send"
-          maxLength={2000}
+          maxLength={LONGEST_TYPED}
         />
         <button type="submit" className="control" disabled={onType === undefined}>
           {HEARD.send}

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useCallback, useEffect, useState, useSyncExternalStore } from 'react';
+import { useCallback, useEffect, useState, useSyncExternalStore } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { VISIT } from '../../words/pages/visit-words.ts';
@@ -14,16 +14,26 @@ import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
 import { longWord } from './long-word.ts';
 import { isRepaired, NowPanel, shownLarge } from './now-panel.tsx';
-import type { Open } from './open-sheet.tsx';
+import type { Open, OpenSheet as OpenSheetType } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
 import { TalkKey } from './talk-key.tsx';
 import type { TouchKey } from './touch-key.ts';
 import { keysFor } from './touch-keys.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 
-/** All sheets, fetched when the visit begins: a key that is pressed later needs no server. */
-const fetchSheets = () => import('./open-sheet.tsx');
-const OpenSheet = lazy(async () => ({ default: (await fetchSheets()).OpenSheet }));
+/**
+ * All sheets, fetched when the visit begins: a key that is pressed later waits for nothing and needs no server.
+ *
+ * @param isWanted one is to be shown: where they did not come before, they are asked for again
+ */
+function useSheets(isWanted: boolean): typeof OpenSheetType | undefined {
+  const [sheets, setSheets] = useState<{ readonly OpenSheet: typeof OpenSheetType }>();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: asked for again where a key asks
+  useEffect(() => {
+    if (sheets === undefined) import('./open-sheet.tsx').then(setSheets, () => undefined);
+  }, [isWanted]);
+  return sheets?.OpenSheet;
+}
 
 interface RunningVisitProps {
   readonly session: VisitSession;
@@ -49,9 +59,7 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
     else if (does.do === 'pad') setOpen({ sheet: 'pad', pad: does.pad });
     else setOpen({ sheet: does.sheet });
   };
-  useEffect(() => {
-    fetchSheets().catch(() => undefined);
-  }, []);
+  const OpenSheet = useSheets(open !== undefined);
   const close = () => setOpen(undefined);
   const hold = useCallback((down: boolean) => session.holdToTalk(down), [session]);
   const cautionToCome = !cautionGiven(folded, context.caution);
@@ -129,10 +137,8 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
         <h2>{VISIT.readings}</h2>
         <ReadingTable readings={folded.readings} />
       </aside>
-      {open === undefined ? null : (
-        <Suspense fallback={null}>
-          <OpenSheet open={open} session={session} show={setOpen} close={close} earOn={earOn} toggleEar={toggleEar} />
-        </Suspense>
+      {open === undefined || OpenSheet === undefined ? null : (
+        <OpenSheet open={open} session={session} show={setOpen} close={close} earOn={earOn} toggleEar={toggleEar} />
       )}
     </main>
   );

@@ -32,7 +32,7 @@ export function ScreenSheet({ units, onUnits, onClose }: ScreenSheetProps) {
         onChoose={(light) => change({ light })}
       />
       <Choices title={SCREEN.text} names={SCREEN.texts} chosen={settings.text} onChoose={(text) => change({ text })} />
-      <p>{SCREEN.ofUnits}</p>
+      <p className="sheet-note">{SCREEN.ofUnits}</p>
       <Choices
         title={SCREEN.temperature}
         names={SCREEN.temperatures}

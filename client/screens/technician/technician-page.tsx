@@ -1,5 +1,5 @@
 import './technician.css';
-import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import { claimWriter, type WriterClaim } from '../../record/browser/one-writer.ts';
 import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
@@ -17,18 +17,18 @@ import { knownUnits } from './known-units.ts';
 import { OpenVisit } from './open-visit.tsx';
 import type { VisitOpening } from './opening-from.ts';
 import { OtherTab } from './other-tab.tsx';
+import type { RunningVisit } from './running-visit.tsx';
 import { UnsentFiles } from './unsent-files.tsx';
 import { VisitsElsewhere } from './visits-elsewhere.tsx';
 
 /** What a visit runs on, apart from the list that the page begins with: fetched while nobody waits for it yet. */
 const fetchVisit = () => Promise.all([import('./running-visit.tsx'), import('../session/visit-session.ts')]);
-const RunningVisit = lazy(async () => ({ default: (await fetchVisit())[0].RunningVisit }));
 
 type Place =
   | { readonly at: 'looking' }
   | { readonly at: 'visits'; readonly visits: readonly DeviceVisit[] }
   | { readonly at: 'reading'; readonly visit: DeviceVisit }
-  | { readonly at: 'running'; readonly session: VisitSession }
+  | { readonly at: 'running'; readonly session: VisitSession; readonly Shown: typeof RunningVisit }
   | { readonly at: 'other-tab'; readonly stream: StreamId }
   | { readonly at: 'failed'; readonly sentence: string };
 
@@ -43,8 +43,8 @@ export function TechnicianPage() {
     claim.current?.release();
     claim.current = claimWriter(stream.visit, {
       writing: () => {
-        session()
-          .then((running) => setPlace({ at: 'running', session: running }))
+        Promise.all([session(), fetchVisit()])
+          .then(([running, [shown]]) => setPlace({ at: 'running', session: running, Shown: shown.RunningVisit }))
           .catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
       },
       waiting: () => setPlace({ at: 'other-tab', stream }),
@@ -96,13 +96,11 @@ export function TechnicianPage() {
       return <p className="quiet">{START.looking}</p>;
     case 'running':
       return (
-        <Suspense fallback={<p className="quiet">{PAGE.loading}</p>}>
-          <RunningVisit
-            session={place.session}
-            onLeave={() => void leave(place.session)}
-            onTakeAgain={(visit) => void leave(place.session).then(() => takeOver(visit))}
-          />
-        </Suspense>
+        <place.Shown
+          session={place.session}
+          onLeave={() => void leave(place.session)}
+          onTakeAgain={(visit) => void leave(place.session).then(() => takeOver(visit))}
+        />
       );
     case 'other-tab':
       return <OtherTab device={device} stream={place.stream} />;

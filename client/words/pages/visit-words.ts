@@ -80,7 +80,17 @@ export const NOW = {
   check: 'Say or touch: I am fine.',
 } as const;
 
+/** Letters of a line of the panel: more would push what is to be done off a phone. By whole signs, so that none is cut in two. */
+const LONG_LINE = 240;
+const shortly = (text: string): string => {
+  if (text.length <= LONG_LINE) return text;
+  const signs = [...text];
+  const left = signs.length - LONG_LINE;
+  return left <= 0 ? text : `${signs.slice(0, LONG_LINE).join('')}… (${left} letters more, in the record)`;
+};
+
 export const HEARD = {
+  shortly,
   panel: 'Heard and understood',
   heard: 'heard',
   nothing: 'nothing yet',
