@@ -15,9 +15,11 @@ const LATEST = 0.15;
 /** Share of the transform that a frame fills. */
 const FILLED = FRAME / SIZE;
 /** What stays of the echo, as a share of what was taken out, over the filter's own doubt. Our measuring in a made-up room. */
-const LEFT = 0.03;
+const LEFT = 0.2;
 /** What may be echo is damped down to this. */
-const LEAST = 0.05;
+const LEAST = 0;
+/** How fast a frame that holds nothing more is damped after one that did: the weak sounds of a word. */
+const GIVES_WAY = 0.2;
 /** Parts of the path that are kept to their length in a frame, in turn: all in each would cost as much as the rest. */
 const TIDIED = 4;
 
@@ -147,7 +149,7 @@ export class EchoCanceller {
     const share = Math.max(LEAST ** 2, 1 - (LEFT * taken) / Math.max(left, 1e-12));
     // At once for somebody who speaks; back again over some frames.
     const goal = Math.sqrt(share);
-    this.#damping = goal > this.#damping ? goal : this.#damping + 0.4 * (goal - this.#damping);
+    this.#damping = goal > this.#damping ? goal : this.#damping + GIVES_WAY * (goal - this.#damping);
     const by = this.#damping;
     return out.map((sample) => sample * by);
   }

@@ -17,6 +17,7 @@ const SAID = ['stop', 'wait', URGENT_PHRASES[1], URGENT_PHRASES[0], URGENT_PHRAS
 const PROMPT =
   'Leg one to ground. Black lead to ground, red lead to leg one, and say what the meter shows when it is steady.';
 const AT = 24_000;
+const FRAME = 320;
 /** Six voices say each of them, each time over another part of the prompt. */
 const VOICES = 6;
 const TIMES = 2;
@@ -45,7 +46,8 @@ const CONDITIONS: readonly Condition[] = [
 export async function urgent(plan: Plan): Promise<Figure[]> {
   const [own, ...others] = benchVoices();
   const voices = spread(inHalf(others, plan.half), VOICES);
-  const prompt = own!.say(PROMPT);
+  const said = own!.say(PROMPT);
+  const prompt = said.subarray(0, said.length - (said.length % FRAME));
   const figures: Figure[] = [];
   for (const condition of CONDITIONS) figures.push(await tried(plan, condition, voices, prompt));
   const hearing = await loadHearing(plan.settings);
@@ -70,7 +72,8 @@ async function tried(plan: Plan, condition: Condition, voices: readonly BenchVoi
   const part = orders.filter((_, index) => index % plan.every === plan.from);
   for (const [turn, { voice, words, time }] of part.entries()) {
     const said = voice.say(words);
-    const clean = new Float32Array(AT + said.length + 32_000);
+    // In whole frames, or the next would begin with what is left of this.
+    const clean = new Float32Array(FRAME * Math.ceil((AT + said.length + 32_000) / FRAME));
     clean.set(said, AT);
     const played = clean.map((_, index) => prompt[(9_000 * turn + index) % prompt.length]!);
     const { ownBelow } = condition;
