@@ -267,7 +267,7 @@ export class Hearing {
     if (blocks === undefined) return;
     this.#gathered = undefined;
     this.#gain.begin(blocks);
-    for (const block of blocks) this.#give(block);
+    for (const block of NearVoice.withoutLead(blocks)) this.#give(block);
   }
 
   #give(samples: Float32Array): void {

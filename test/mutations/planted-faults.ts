@@ -144,7 +144,7 @@ function readRight(`,
   {
     id: 'denoiser-misaligned',
     harm: 'what is denoised and what is not are added out of step: words are heard in noise that were never said',
-    file: 'client/listening/hearing.ts',
+    file: 'client/listening/sound/clean-sound.ts',
     from: 'const WET = 0.8;',
     to: 'const WET = 0;',
     noticedBy: ['test/client/listening/in-noise.test.ts', 'test/client/listening/hearing.test.ts'],

@@ -25,6 +25,7 @@ export class CleanSound {
   /** The mouth begins to play this now, in the stead of what it played; nothing: it is quiet. 16 kHz, -1…1. */
   plays(samples: Float32Array): void {
     this.#playing = samples;
+    if (samples.length > 0) this.#echo.begin();
   }
 
   /**
@@ -32,7 +33,9 @@ export class CleanSound {
    * @returns as much, `DENOISER_DELAY` late, and how likely it is speech, 0…1
    */
   push(frame: Float32Array): Cleaned {
-    return this.#denoised(this.#echo.push(frame, this.#playedNow()));
+    const near = this.#echo.push(frame, this.#playedNow());
+    this.#shift(this.#echo.takeLag());
+    return this.#denoised(near);
   }
 
   /** The same of silence that no microphone gave: nothing is played meanwhile. */
@@ -51,6 +54,14 @@ export class CleanSound {
     dry.set(near, DENOISER_DELAY);
     for (let index = 0; index < FRAME; index += 1) samples[index] = WET * samples[index]! + (1 - WET) * dry[index]!;
     return { samples, speech };
+  }
+
+  /** What is still to be played comes so many samples later than it was told. */
+  #shift(lag: number): void {
+    const later = new Float32Array(Math.max(0, this.#playing.length + lag));
+    if (lag > 0) later.set(this.#playing, lag);
+    else later.set(this.#playing.subarray(-lag));
+    if (lag !== 0) this.#playing = later;
   }
 
   #playedNow(): Float32Array | undefined {

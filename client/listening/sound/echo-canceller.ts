@@ -1,5 +1,6 @@
 import { FRAME } from './denoiser.ts';
 import { emptySpectrum, Fourier, type Spectrum } from './fourier.ts';
+import { lagOf, powerOf } from './lag.ts';
 
 /** Longer than two frames, so that what a part of the path makes of the latest frame does not run round the end. */
 const SIZE = 512;
@@ -15,9 +16,14 @@ const LATEST = 0.15;
 /** Share of the transform that a frame fills. */
 const FILLED = FRAME / SIZE;
 /** What stays of the echo, as a share of what was taken out, over the filter's own doubt. Our measuring in a made-up room. */
-const LEFT = 0.03;
+const LEFT = 0.2;
 /** What may be echo is damped down to this. */
-const LEAST = 0.05;
+const LEAST = 0;
+/** How fast a frame that holds nothing more is damped after one that did: the weak sounds of a word. */
+const GIVES_WAY = 0.2;
+/** So many frames of a prompt are compared with what was awaited, from where that is to be heard at all (a sum of squares). */
+const BEGINNING = 30;
+const AUDIBLE = 1e-3;
 /** Parts of the path that are kept to their length in a frame, in turn: all in each would cost as much as the rest. */
 const TIDIED = 4;
 
@@ -42,8 +48,32 @@ export class EchoCanceller {
   readonly #work = emptySpectrum(SIZE);
   #tidied = 0;
   #damping = 1;
+  /** What came and what was awaited of it at the beginning of a prompt, until it is known how late it is. */
+  #beginning: { readonly came: Float32Array[]; readonly awaited: Float32Array[] } | undefined;
+  #isKnown = false;
+  #settling = 0;
+  #lag = 0;
   /** Frames since something was played. */
   #silent = PARTS;
+
+  /** Another prompt begins: nobody can say to the millisecond when. */
+  begin(): void {
+    this.#beginning = this.#isKnown ? { came: [], awaited: [] } : undefined;
+    this.#isKnown = true;
+    // The end of another, which was laid right, says nothing of this one.
+    this.#played.fill(0);
+    for (const { re, im } of this.#spectra) {
+      re.fill(0);
+      im.fill(0);
+    }
+  }
+
+  /** By how many samples the prompt turned out to be later than it was told, once; else 0. */
+  takeLag(): number {
+    const lag = this.#lag;
+    this.#lag = 0;
+    return lag;
+  }
 
   /**
    * @param frame 10 ms of the microphone at 16 kHz
@@ -55,9 +85,28 @@ export class EchoCanceller {
     if (this.#silent > PARTS) return frame;
     this.#follow(played);
     const echo = this.#echoNow();
+    if (this.#beginning !== undefined) return this.#compared(frame, Float32Array.from(echo));
     const out = frame.map((sample, index) => sample - echo[index]!);
-    this.#learn(out);
+    // What was played before stands still in its old place.
+    if (this.#settling > 0) this.#settling -= 1;
+    else this.#learn(out);
     return this.#damped(out, echo);
+  }
+
+  /** What is awaited in the wrong place is not taken out, and nothing is learnt of it. */
+  #compared(frame: Float32Array, echo: Float32Array): Float32Array {
+    const beginning = this.#beginning!;
+    if (beginning.came.length > 0 || powerOf(echo) > AUDIBLE) {
+      beginning.came.push(frame.slice());
+      beginning.awaited.push(echo);
+    }
+    if (beginning.came.length >= BEGINNING) {
+      this.#lag = lagOf(joined(beginning.came), joined(beginning.awaited));
+      this.#beginning = undefined;
+      this.#settling = this.#lag === 0 ? 0 : PARTS;
+    }
+    const out = frame.map((sample, index) => sample - echo[index]!);
+    return powerOf(out) < powerOf(frame) ? out : frame;
   }
 
   #follow(played: Float32Array | undefined): void {
@@ -147,11 +196,17 @@ export class EchoCanceller {
     const share = Math.max(LEAST ** 2, 1 - (LEFT * taken) / Math.max(left, 1e-12));
     // At once for somebody who speaks; back again over some frames.
     const goal = Math.sqrt(share);
-    this.#damping = goal > this.#damping ? goal : this.#damping + 0.4 * (goal - this.#damping);
+    this.#damping = goal > this.#damping ? goal : this.#damping + GIVES_WAY * (goal - this.#damping);
     const by = this.#damping;
     return out.map((sample) => sample * by);
   }
 }
+
+const joined = (frames: readonly Float32Array[]): Float32Array => {
+  const whole = new Float32Array(FRAME * frames.length);
+  for (const [index, frame] of frames.entries()) whole.set(frame, FRAME * index);
+  return whole;
+};
 
 /** The upper half of a real sound's spectrum. */
 function mirror({ re, im }: Spectrum): void {
@@ -162,9 +217,3 @@ function mirror({ re, im }: Spectrum): void {
     im[SIZE - bin] = -im[bin]!;
   }
 }
-
-const powerOf = (samples: Float32Array | Float64Array): number => {
-  let sum = 0;
-  for (const sample of samples) sum += sample * sample;
-  return sum;
-};

@@ -13,6 +13,8 @@ const NEARER_FRAMES = 5;
 const RISE_FRAMES = 20;
 /** What was heard for so many frames has a level that another voice can be held against. */
 const KNOWN_FRAMES = 50;
+/** The weak sound that a word may begin with, in frames before its first loud one. */
+const LEAD_FRAMES = 18;
 /** How a far frame is damped: enough that no word is found in it, not so much that it is silence. */
 const DAMPED = 0.1;
 
@@ -62,6 +64,14 @@ export class NearVoice {
   /** A frame that is not of this voice, as it is given on. */
   static damped(block: Float32Array): Float32Array {
     return block.map((sample) => sample * DAMPED);
+  }
+
+  /** The beginning of an utterance, without what others said before its own first word. Frames of 10 ms. */
+  static withoutLead(blocks: readonly Float32Array[]): readonly Float32Array[] {
+    const levels = blocks.map(levelOf);
+    const limit = Math.max(...levels) - FAR_BELOW_DB;
+    const first = levels.findIndex((level, at) => level > limit && (levels[at + 1] ?? level) > limit);
+    return blocks.map((block, at) => (at < first - LEAD_FRAMES ? NearVoice.damped(block) : block));
   }
 
   #follow(block: Float32Array): void {

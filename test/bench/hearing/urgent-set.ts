@@ -17,6 +17,7 @@ const SAID = ['stop', 'wait', URGENT_PHRASES[1], URGENT_PHRASES[0], URGENT_PHRAS
 const PROMPT =
   'Leg one to ground. Black lead to ground, red lead to leg one, and say what the meter shows when it is steady.';
 const AT = 24_000;
+const FRAME = 320;
 /** Six voices say each of them, each time over another part of the prompt. */
 const VOICES = 6;
 const TIMES = 2;
@@ -40,14 +41,19 @@ const CONDITIONS: readonly Condition[] = [
 
 /**
  * The urgent words while the mouth speaks: under a fan, and over the mouth's own voice as a made-up room gives it back;
- * and what is taken for one in other talk and in the mouth's own voice.
+ * and what is taken for one in other talk and in the mouth's own voice. `at`: only over the own voice, so far down.
  */
 export async function urgent(plan: Plan): Promise<Figure[]> {
   const [own, ...others] = benchVoices();
   const voices = spread(inHalf(others, plan.half), VOICES);
-  const prompt = own!.say(PROMPT);
+  const said = own!.say(PROMPT);
+  const prompt = said.subarray(0, said.length - (said.length % FRAME));
   const figures: Figure[] = [];
-  for (const condition of CONDITIONS) figures.push(await tried(plan, condition, voices, prompt));
+  const { levels } = plan;
+  const conditions =
+    levels === undefined ? CONDITIONS : CONDITIONS.filter(({ known, ownBelow }) => known && levels.includes(ownBelow));
+  for (const condition of conditions) figures.push(await tried(plan, condition, voices, prompt));
+  if (levels !== undefined) return figures;
   const hearing = await loadHearing(plan.settings);
   hearing.heed('urgent', PROMPT);
   figures.push(await falseOnes(plan, hearing, prompt));
@@ -70,14 +76,15 @@ async function tried(plan: Plan, condition: Condition, voices: readonly BenchVoi
   const part = orders.filter((_, index) => index % plan.every === plan.from);
   for (const [turn, { voice, words, time }] of part.entries()) {
     const said = voice.say(words);
-    const clean = new Float32Array(AT + said.length + 32_000);
+    // In whole frames, or the next would begin with what is left of this.
+    const clean = new Float32Array(FRAME * Math.ceil((AT + said.length + 32_000) / FRAME));
     clean.set(said, AT);
     const played = clean.map((_, index) => prompt[(9_000 * turn + index) % prompt.length]!);
     const { ownBelow } = condition;
     let sound: Float32Array = clean;
     if (condition.fan) sound = mixed(clean, condenserNoise(clean.length / 16_000, turn + 1 + 100 * time), 0);
     if (ownBelow !== undefined) sound = mixed(clean, inRoom(played), ownBelow);
-    if (condition.known) hearing.plays(played);
+    if (condition.known) hearing.plays(told(played, turn));
     const heard = hear(hearing, sound, clean).filter(({ accepted }) => accepted);
     if (heard.some(({ text }) => text === words)) right += 1;
     else
@@ -87,6 +94,12 @@ async function tried(plan: Plan, condition: Condition, voices: readonly BenchVoi
   }
   hearing.close();
   return shareFigure(`urgent words, ${condition.name}`, right, part.length, 'aim ≥ 95 %');
+}
+
+/** Nobody can tell to the millisecond when it begins: up to 20 ms earlier or later than it does. */
+function told(played: Float32Array, turn: number): Float32Array {
+  const wrong = 16 * (((7 * turn) % 41) - 20);
+  return played.map((_, index) => played[index + wrong] ?? 0);
 }
 
 /** So many of them, from all along the list. */

@@ -5,7 +5,8 @@ import type { Gate } from '../../../client/listening/recogniser/gate.ts';
 import { GATES } from '../../../client/listening/recogniser/gates.ts';
 import { visitGrammar } from '../../../client/listening/visit-hearing.ts';
 import { PRONUNCIATIONS } from '../../../grammar/export/pronunciations.ts';
-import { acceptedTalk, asRecorded, type Change, FOUR, SENTENCES, score, under } from './few-sentences.ts';
+import { condenserNoise } from '../../bench/hearing/noise.ts';
+import { acceptedTalk, asRecorded, type Change, FOUR, SENTENCES, score, soundOf, under } from './few-sentences.ts';
 
 /** An ear whose gate lets everything through. */
 async function openEar(): Promise<Hearing> {
@@ -45,6 +46,21 @@ describe('what is heard of eight sentences', { timeout: 480_000 }, () => {
   test('with a tenth of the sound missing in gaps, nothing wrong', () => {
     const gaps: Change = (sound) => sound.map((sample, at) => (at % 3_200 < 320 ? 0 : sample));
     expect(score(hearing, gaps, FOUR).wrong).toBe(0);
+  });
+
+  test('twenty minutes of a condenser in one piece: nothing is taken of it, nor of the sentence behind it but what it says', () => {
+    hearing.expect({ readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] });
+    const taken: string[] = [];
+    const listen = (sound: Float32Array): void => {
+      for (let at = 0; at < sound.length; at += 320)
+        for (const { accepted, text } of hearing.push(sound.subarray(at, at + 320))) if (accepted) taken.push(text);
+    };
+    for (let minute = 0; minute < 20; minute += 1) listen(condenserNoise(60, minute + 1));
+    expect(taken).toEqual([]);
+    const [id, words] = SENTENCES[0];
+    listen(soundOf(id));
+    listen(new Float32Array(16_000));
+    expect(taken).toEqual([words]);
   });
 
   test('nothing of other talk', () => {

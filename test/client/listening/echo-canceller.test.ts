@@ -48,6 +48,30 @@ describe('the echo of the own voice', () => {
     expect(levelOf(wrong)).toBeLessThan(levelOf(part(echo)) - 11);
   });
 
+  test.each([13, -9])(
+    'of a prompt that begins %i ms later than the one before is found again within a second',
+    (laterMs) => {
+      const canceller = new EchoCanceller();
+      let awaited = played;
+      const run = (lateMs: number): Float32Array => {
+        const echo = heardBack(played, lateMs);
+        const out = new Float32Array(echo.length);
+        awaited = played;
+        canceller.begin();
+        for (let at = 0; at + FRAME <= echo.length; at += FRAME) {
+          out.set(canceller.push(echo.subarray(at, at + FRAME), awaited.subarray(at, at + FRAME)), at);
+          const lag = canceller.takeLag();
+          if (lag !== 0) awaited = played.map((_, index) => played[index - lag] ?? 0);
+        }
+        return out;
+      };
+      run(80);
+      run(80);
+      const out = run(80 + laterMs);
+      expect(levelOf(from(out, 1.5))).toBeLessThan(levelOf(from(heardBack(played, 80), 1.5)) - 15);
+    },
+  );
+
   test('is nothing where nothing is played: the sound stays as it came', () => {
     const canceller = new EchoCanceller();
     const frame = Float32Array.from({ length: FRAME }, (_, at) => Math.sin(at));

@@ -23,7 +23,7 @@ export const SENTENCES = [
 export const FOUR = SENTENCES.slice(0, 4);
 
 const AUDIO = new URL('../../../fixtures/audio/library/', import.meta.url);
-const soundOf = (id: string): Float32Array => readWav(readFileSync(new URL(`${id}.wav`, AUDIO)), id);
+export const soundOf = (id: string): Float32Array => readWav(readFileSync(new URL(`${id}.wav`, AUDIO)), id);
 const talk = FOREIGN.slice(0, 4).map((words) => speak({ name: 'rms' }, words));
 
 export type Change = (sound: Float32Array) => Float32Array;

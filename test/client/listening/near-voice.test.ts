@@ -28,6 +28,15 @@ test('a knock without a voice in it begins none', () => {
   expect(steps([...frames(100, -40), ...frames(20, -10)], false)).not.toContain('nearer');
 });
 
+test('what others said before the first word is damped, the weak sound before it is not', () => {
+  const levels = NearVoice.withoutLead([...frames(20, -45), ...frames(12, -40), ...frames(20, -20)]).map((block) =>
+    Math.round(20 * Math.log10(block[0]!)),
+  );
+  expect(levels.slice(0, 14).every((level) => level === -65)).toBe(true);
+  expect(levels.slice(14, 20).every((level) => level === -45)).toBe(true);
+  expect(levels.slice(20)).toEqual([...Array(12).fill(-40), ...Array(20).fill(-20)]);
+});
+
 test('one who begins softly is not parted from their own first word', () => {
   expect(steps([...frames(25, -35), ...frames(60, -20)])).not.toContain('nearer');
 });
