@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { TEST_MODELS } from '../../client/diagnosis/measuring/test-models.ts';
-import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import { CAUTIONS } from '../../client/words/talk/caution-words.ts';
+import { TESTS, type TestId } from '../../grammar/vocabulary/tests.ts';
 import { tries } from '../how-much.ts';
 import { runRound } from './quality.ts';
 import type { Outcome } from './run-case.ts';
@@ -46,6 +47,13 @@ describe('asks like a technician', () => {
 
   it('ends on no look at what was in sight all the while', () => {
     expect(share((tests) => tests.length > 3 && /^look-(outdoor-fan|compressor)$/.test(tests.at(-1)!))).toBe(0);
+  });
+
+  it('asks for the heat of a compressor near its shell, and no hand on it', () => {
+    const heat = TESTS.find(({ id }) => id === 'look-compressor-heat')!;
+    expect(heat.name).toContain('near the shell');
+    expect(CAUTIONS.find(({ id }) => id === 'shell-heat')!.words).toMatch(/hand near, not on it/);
+    expect(TESTS.filter(({ name }) => /touch|hand on|feel/.test(name))).toEqual([]);
   });
 
   it('goes dead once: seldom dead, live again, and dead again', () => {
