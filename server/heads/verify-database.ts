@@ -56,18 +56,18 @@ async function guardFindings({ pool, name }: PostgresDatabase): Promise<readonly
 type Row = StreamId & FollowsRow & { readonly forks: number; readonly said: number | null };
 
 const STREAMS = `
-SELECT company, visit, device, epoch, follows_epoch AS "followsEpoch", follows_seq AS "followsSeq",
+SELECT id, company, visit, device, epoch, follows_epoch AS "followsEpoch", follows_seq AS "followsSeq",
   follows_hash AS "followsHash", (SELECT count(*) FROM fork WHERE fork.stream = stream.id) AS forks,
   (SELECT max(seq) FROM said WHERE said.company = stream.company AND said.visit = stream.visit
     AND said.device = stream.device AND said.epoch = stream.epoch
     AND NOT EXISTS (SELECT FROM stream AS later WHERE later.company = said.company AND later.visit = said.visit
       AND later.device = said.device AND later.follows_epoch = said.epoch)) AS said
 FROM stream
-UNION ALL SELECT company, visit, device, epoch, NULL, NULL, NULL, 0, max(seq) FROM said
+UNION ALL SELECT NULL, company, visit, device, epoch, NULL, NULL, NULL, 0, max(seq) FROM said
   WHERE NOT EXISTS (SELECT FROM stream WHERE stream.company = said.company AND stream.visit = said.visit
     AND stream.device = said.device AND stream.epoch = said.epoch)
   GROUP BY company, visit, device, epoch
-ORDER BY 1, 2, 3, 4`;
+ORDER BY 1 NULLS LAST, 2, 3, 4, 5`;
 
 const EVENTS_A_PART = 1_000;
 

@@ -141,10 +141,13 @@ WHERE company = $1 AND visit = ANY ($2::text[]) AND NOT EXISTS (SELECT FROM stre
     AND stream.device = said.device AND stream.epoch = said.epoch)
 GROUP BY visit, device, epoch`;
 
+/** Clocks of several servers differ a little, and a batch waits a little. */
+const CLOCKS_DIFFER_MS = 2_000;
+
 /** Streams whose times of receipt go back anywhere. */
 const BACKWARDS = `
 SELECT DISTINCT stream AS id FROM (
-  SELECT stream, received_at < lag(received_at) OVER (PARTITION BY stream ORDER BY seq) AS back
+  SELECT stream, received_at + ${CLOCKS_DIFFER_MS} < lag(received_at) OVER (PARTITION BY stream ORDER BY seq) AS back
   FROM event WHERE stream = ANY ($1::bigint[])) AS read WHERE back`;
 
 const BEYOND = `

@@ -104,7 +104,7 @@ describe.skipIf(missing !== undefined)(
       };
       await Promise.all([write(here), write(there)]);
       const { streams } = await getJson<{ streams: object[] }>(`${here.url}/api/visits/raced`);
-      expect(streams).toMatchObject([{ head: { seq: 400, hash: entries.at(-1)?.hash }, forks: 0, flags: [] }]);
+      expect(streams).toMatchObject([{ head: { seq: 400, hash: entries.at(-1)?.hash }, forks: 0 }]);
       const { events } = await getJson<{ events: Entry[] }>(`${there.url}/api/visits/raced/events`);
       expect(events.map(({ hash }) => hash)).toEqual(entries.map(({ hash }) => hash));
       // Receipts of both are by one key.
