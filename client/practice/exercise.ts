@@ -126,6 +126,11 @@ export class Exercise {
   get hypothesis(): Hypothesis | undefined {
     return this.#hypothesis;
   }
+  /** What an ear is to expect: a suspect is most surely heard by its number, and a number where one is expected. */
+  get heardNext(): Expectation {
+    const isAsked = this.#pending?.waits === 'hypothesis';
+    return isAsked ? { readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] } : this.expectation;
+  }
   /** The suspects among whom one is asked for; undefined where none is. */
   get asked(): readonly Suspect[] | undefined {
     return this.#pending?.waits === 'hypothesis' ? this.suspects : undefined;
@@ -193,8 +198,13 @@ export class Exercise {
         suspectIn(heard.text) ??
         (understanding.meaning.kind === 'value' ? Number(understanding.meaning.value) : undefined);
       if (suspect !== undefined) return this.order({ order: 'suspect', suspect });
+      if (understanding.meaning.kind === 'command' && NOBODY.includes(understanding.meaning.command))
+        return this.order({ order: 'suspect', suspect: 'none-yet' });
     }
-    if (!heard.accepted) return this.#pass(() => this.run.hear(heard));
+    if (!heard.accepted) {
+      if (this.#pending?.waits === 'hypothesis') return this.#tell('exercise', EXERCISE.noSuchSuspect);
+      return this.#pass(() => this.run.hear(heard));
+    }
     await this.#take(understanding, isPlace ? said : {}, () => this.run.hear(heard));
   }
 
@@ -243,8 +253,12 @@ export class Exercise {
     await this.run.settled();
     if (this.context.phase === 'closed') return this.#end('closed');
     const { context } = this;
-    if (this.#pending?.waits === 'caution' && context.caution === undefined && openQuestion(context) === undefined)
-      await this.#make(this.#pending.attempt);
+    if (this.#pending?.waits !== 'caution' || context.caution !== undefined || openQuestion(context) !== undefined)
+      return;
+    const { attempt } = this.#pending;
+    // A question that stood open kept the visit from leading there.
+    if (attempt.chosen && context.step?.test !== attempt.test) await this.#guard(attempt);
+    else await this.#make(attempt);
   }
 
   #utter(meaning: Meaning, words: string): void {
@@ -394,7 +408,9 @@ export class Exercise {
       this.run.take({ type: 'went.to-test', test: rankedTest(attempt.test, this.context) });
       await this.run.settled();
     }
-    if (this.context.caution === undefined) return this.#make(attempt);
+    const { context } = this;
+    const isKept = attempt.chosen && openQuestion(context) !== undefined;
+    if (context.caution === undefined && !isKept) return this.#make(attempt);
     this.#pending = { attempt, waits: 'caution' };
   }
 
@@ -510,6 +526,9 @@ export class Exercise {
     this.#note({ type: 'ended', how });
   }
 }
+
+/** To the question for a suspect, what an ear hears that knows the words of a visit alone. */
+const NOBODY: readonly CommandId[] = ['pass', 'unsure', 'no'];
 
 /** Over any ghost: a.c. that a meter on volts is left on. */
 const LIVE_FROM = 20;

@@ -33,7 +33,7 @@ export async function cutOff(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const texts = [
       ...document.querySelectorAll(
-        '.asked-words, .heard dd, .live p, .proof-number, .visit-keys .key, .leading, .sheet label',
+        '.asked-words, .heard dd, .live p, .proof-number, .visit-keys .key, .practice-keys .key, .leading, .sheet label',
       ),
     ];
     const isCut = (element: Element) => {

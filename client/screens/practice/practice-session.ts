@@ -117,7 +117,7 @@ export class PracticeSession {
     if (!['off', 'failed'].includes(this.#ear.state().ear)) return this.#ear.stop();
     this.#mouth.prime();
     this.#sounds.prime();
-    if (this.#exercise !== undefined) this.#ear.expect(this.#exercise.expectation);
+    if (this.#exercise !== undefined) this.#ear.expect(this.#exercise.heardNext);
     await this.#ear.start({
       onUtterance: (heard) => this.#do(heard.accepted ? heard.text : '', (exercise) => exercise.hear(heard)),
       onFault: (_fault, sentence) => this.#line({ by: 'exercise', text: sentence }),
@@ -165,7 +165,7 @@ export class PracticeSession {
         if (words !== '') this.#line({ by: 'you', text: words });
         this.#change({ busy: true });
         await give(exercise);
-        this.#ear.expect(exercise.expectation);
+        this.#ear.expect(exercise.heardNext);
         if (exercise.ended !== undefined) this.#ended();
         this.#change({ busy: false });
       })

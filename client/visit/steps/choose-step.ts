@@ -127,7 +127,8 @@ export function isSettled(step: Step, context: VisitContext): boolean {
     (step.plate?.[0] !== undefined && isRead(step.plate[0], context)) ||
     doneOfRefrigerant(context.refrigerantWork).includes(step.id) ||
     context.parked.some((parked) => parked.step === step.id) ||
-    (step.withMicrophone === true && !context.listens) ||
+    // An exercise keeps no sound.
+    (step.withMicrophone === true && (!context.listens || context.exercise !== undefined)) ||
     // What was taken off shows nothing of what it did.
     (step.whileFed === true && isOpened('outdoor-load', context)) ||
     (step.withGauges === true && !standingReadings(context).some(({ reading }) => reading.quantity === 'pressure'))
