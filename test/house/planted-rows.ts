@@ -179,6 +179,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     row: "  | { readonly type: 'planted.happened' }\n",
     mustFill: [
       'client/terminal/print-played.ts',
+      'client/words/shown/entry-words.ts',
       'grammar/visit/evolve.ts',
       'grammar/visit/fold-visit.ts',
       'grammar/visit/is-whole.ts',
@@ -190,11 +191,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     file: 'grammar/visit/fold-visit.ts',
     before: '  readonly injuries: readonly Moment[];\n',
     row: '  readonly plantedLines: readonly Moment[];\n',
-    mustFill: [
-      'client/screens/review/transcript-lines.ts',
-      'grammar/export/visit-record.ts',
-      'grammar/visit/fold-visit.ts',
-    ],
+    mustFill: ['grammar/export/visit-record.ts', 'grammar/visit/fold-visit.ts'],
   },
   {
     what: 'an input',
@@ -202,6 +199,10 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     file: 'grammar/visit/inputs.ts',
     before: "  | { readonly type: 'heard.utterance'",
     row: "  | { readonly type: 'planted.taken'; readonly time: InputTime }\n",
-    mustFill: ['client/visit/chart/machine.ts', 'client/visit/intake/take-input.ts'],
+    mustFill: [
+      'client/visit/chart/machine.ts',
+      'client/visit/intake/take-input.ts',
+      'client/words/shown/entry-words.ts',
+    ],
   },
 ];
