@@ -189,6 +189,7 @@ describe('a supervisor in the replay', () => {
       .poll(() => page.locator('[aria-current="step"]').textContent())
       .toMatch(/[Pp]roof|energy|Suspects|said/);
     const proof = await count(page);
+    await expect.poll(() => new URL(page.url()).hash).not.toBe('#t=0');
     await page.evaluate(() => {
       location.hash = '#t=0';
     });
