@@ -5,7 +5,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
 import { LIGHTS, TEXT_SIZES } from '../../client/screens/session/screen-settings.ts';
 import { accessFaults, cutOff, largerThanTheTwo, overflow, overlaps, redWithoutDanger } from './look-over.ts';
+import { cutLabels, cutTexts, overlappingLabels, strayDanger } from './look-over-review.ts';
 import { PROJECT_ROOT } from './project-root.ts';
+import { putVisit, RECORDED, recordedBodies } from './put-visit.ts';
 import { ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
 import { libraryLines, Technician } from './technician.ts';
 
@@ -168,21 +170,55 @@ describe('the practice', () => {
     expect(faults).toEqual([]);
   }, 900_000);
 });
+/** The same, and what only drawings can have wrong with them. */
+async function lookOverDrawn(name: string): Promise<readonly string[]> {
+  const faults = [...(await lookOver(name))];
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    await page.waitForTimeout(100);
+    const found = [
+      ...(await overlappingLabels(page)).map((one) => `labels overlap: ${one}`),
+      ...(await cutLabels(page)).map((one) => `label cut: ${one}`),
+      ...(await cutTexts(page)).map((one) => `text cut: ${one}`),
+      ...(await strayDanger(page)).map((one) => `looks like danger: ${one}`),
+    ];
+    faults.push(...found.map((one) => `${name} ${size.width}×${size.height}: ${one}`));
+  }
+  return faults;
+}
 
 describe('review', () => {
-  test('its list, a visit and the printed record', async () => {
+  test('its list, a visit, its keys, the printed record and all visits together', async () => {
     const faults: string[] = [];
+    for (const name of RECORDED) await putVisit(server.url, name, recordedBodies(name));
     await page.goto(`${server.url}/review`);
-    const card = page.locator('a.visit-card').first();
-    await card.waitFor();
-    faults.push(...(await lookOver('review-list')));
-    const visit = `${server.url}${await card.getAttribute('href')}`;
+    await page.locator('a.visit-card').first().waitFor();
+    faults.push(...(await lookOverDrawn('review-list')));
+    await page.getByText('Filters', { exact: true }).click();
+    faults.push(...(await lookOverDrawn('review-filters')));
+    await page.getByRole('searchbox').fill('no such words anywhere');
+    await page.getByText('No visit fits').waitFor();
+    faults.push(...(await lookOverDrawn('review-nothing')));
+    const visit = `${server.url}/review?visit=library`;
     await page.goto(visit);
     await page.locator('main.review[data-level="true"]').waitFor();
-    faults.push(...(await lookOver('review-visit')));
+    faults.push(...(await lookOverDrawn('review-visit')));
+    await page.evaluate(() => {
+      location.hash = '#t=30';
+    });
+    faults.push(...(await lookOverDrawn('review-middle')));
+    await page.getByText('Write a remark').click();
+    await page.getByText('Beside another visit to this unit').click();
+    faults.push(...(await lookOverDrawn('review-remark')));
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Keys of this page' }).click();
+    faults.push(...(await lookOverDrawn('review-keys')));
     await page.goto(`${visit}&print`);
     await page.locator('main.printed[data-printed]').waitFor();
     faults.push(...(await lookOver('printed')));
+    await page.goto(`${server.url}/fleet`);
+    await page.locator('.bar-chart').first().waitFor();
+    faults.push(...(await lookOverDrawn('fleet')));
     expect(faults).toEqual([]);
-  }, 300_000);
+  }, 900_000);
 });

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
 import { accessFaults, overflow } from './look-over.ts';
+import { cutLabels, cutTexts, overlappingLabels, strayDanger } from './look-over-review.ts';
 import { putVisit, RECORDED, recordedBodies } from './put-visit.ts';
 import { DESK, PHONE, picture, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
 
@@ -33,73 +34,6 @@ const opened = (site: string, complaint = 'does not cool') =>
   body('visit.opened', { visit: 'x', site, complaint, role: 'technician', unit: { id: 'unknown' }, software: 'other' });
 const note = (text: string, mono = 1_000, wall = mono) => body('note.taken', { text }, at(mono, wall));
 
-/** Texts in the drawings that lie over one another, by their words. Measured in the page. */
-function overlappingLabels(page: Page): Promise<readonly string[]> {
-  return page.evaluate(() => {
-    const texts = [...document.querySelectorAll('.tracks svg text, .bar-chart svg text')].map((element) => ({
-      words: element.textContent ?? '',
-      svg: element.closest('svg'),
-      box: element.getBoundingClientRect(),
-    }));
-    return texts.flatMap((a, i) =>
-      texts.slice(i + 1).flatMap((b) => {
-        const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
-        const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
-        // The box of a text holds room above and below its signs.
-        return wide > 1 && high > 4 ? [`${a.words} | ${b.words}`] : [];
-      }),
-    );
-  });
-}
-
-/** Texts in the drawings that stick out of them. */
-function cutLabels(page: Page): Promise<readonly string[]> {
-  return page.evaluate(() =>
-    [...document.querySelectorAll('.tracks svg text, .bar-chart svg text')]
-      .filter((element) => {
-        const [box, svg] = [element.getBoundingClientRect(), element.closest('svg')?.getBoundingClientRect()];
-        return svg === undefined || box.left < svg.left - 1 || box.right > svg.right + 1 || box.bottom > svg.bottom + 4;
-      })
-      .map((element) => element.textContent ?? ''),
-  );
-}
-
-/** Elements in the colours of danger that are none of those that may be. */
-function strayDanger(page: Page): Promise<readonly string[]> {
-  return page.evaluate(() => {
-    const probe = document.body.appendChild(document.createElement('i'));
-    const colourOf = (name: string) => {
-      probe.style.color = `var(${name})`;
-      return getComputedStyle(probe).color;
-    };
-    // In full sun some of them are plain white or black, as all else is.
-    const plain = ['--paper', '--panel', '--ink'].map(colourOf);
-    const colours = ['--warm', '--warm-paper', '--warm-ink'].map(colourOf).filter((one) => !plain.includes(one));
-    probe.remove();
-    const danger =
-      '.energy-live, .energy-unknown, .stretch-live, .stretch-unknown, .happening-danger, .chip-danger, .badge-danger, .answer-danger, .line-unproven, .line-hurt';
-    const isDrawn = (style: CSSStyleDeclaration, property: string) => {
-      if (property === 'color') return false;
-      if (property.startsWith('border')) return style.borderLeftWidth !== '0px';
-      return style.getPropertyValue(property) !== 'none';
-    };
-    return [...document.querySelectorAll('main *')]
-      .filter((element) => element.closest(danger) === null)
-      .filter((element) => {
-        const style = getComputedStyle(element);
-        const own = [...element.childNodes].some(
-          (node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim(),
-        );
-        const drawn = ['background-color', 'border-left-color', 'border-top-color', 'fill', 'stroke'];
-        return (
-          (own && colours.includes(style.color)) ||
-          drawn.some((property) => isDrawn(style, property) && colours.includes(style.getPropertyValue(property)))
-        );
-      })
-      .map((element) => `${element.tagName}.${element.getAttribute('class') ?? ''}`);
-  });
-}
-
 describe('a visit on its first screen', () => {
   test.each(RECORDED)('answers the five questions, and no label lies over another or is cut: %s', async (name) => {
     const page = await open(name);
@@ -116,6 +50,7 @@ describe('a visit on its first screen', () => {
       expect([name, width, await overlappingLabels(page)]).toEqual([name, width, []]);
       expect([name, width, await cutLabels(page)]).toEqual([name, width, []]);
       expect([name, width, await overflow(page)]).toEqual([name, width, 0]);
+      expect([name, width, await cutTexts(page)]).toEqual([name, width, []]);
     }
     expect(await strayDanger(page)).toEqual([]);
     await page.close();
@@ -254,6 +189,7 @@ describe('a supervisor in the replay', () => {
       .poll(() => page.locator('[aria-current="step"]').textContent())
       .toMatch(/[Pp]roof|energy|Suspects|said/);
     const proof = await count(page);
+    await expect.poll(() => new URL(page.url()).hash).not.toBe('#t=0');
     await page.evaluate(() => {
       location.hash = '#t=0';
     });

@@ -26,8 +26,7 @@ interface FleetAnswer {
   readonly tables: readonly FleetTable[];
 }
 
-const PERIOD = ['from', 'until'] as const;
-
+const ENDS = ['from', 'until'] as const;
 /** So many rows are drawn; the table holds all. */
 const DRAWN = 12;
 
@@ -48,7 +47,7 @@ export function FleetPage() {
       )}
       {problem?.turnedAway === true ? <SignInFirst next="/fleet" /> : null}
       <search className="filter-fields">
-        {PERIOD.map((end) => (
+        {ENDS.map((end) => (
           <label key={end}>
             <span>{FLEET[end]}</span>
             <input

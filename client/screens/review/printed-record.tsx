@@ -51,26 +51,28 @@ function PrintedSection({ section: { title, table, lines } }: { readonly section
     <section>
       <h2>{title}</h2>
       {table === undefined ? null : (
-        <table>
-          <thead>
-            <tr>
-              {table.head.map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {table.rows.map((row) => (
-              <tr key={row.join('|')}>
-                {row.map((cell, at) => (
-                  <td key={table.head[at]}>{cell}</td>
+        <div className="table-room">
+          <table>
+            <thead>
+              <tr>
+                {table.head.map((name) => (
+                  <th key={name} scope="col">
+                    {name}
+                  </th>
                 ))}
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {table.rows.map((row) => (
+                <tr key={row.join('|')}>
+                  {row.map((cell, at) => (
+                    <td key={table.head[at]}>{cell}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
       )}
       {numbered(lines).map(([key, line]) => (
         <p key={key}>{line}</p>

@@ -69,50 +69,52 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
   const drawn = useDrawn();
   return (
     <main className="review" data-count={count} data-events={events.length} data-level={level} data-drawn={drawn}>
-      <header className="review-head">
-        <h1 dir="auto">
-          {whole.site} <span className="quiet">{whole.complaint}</span>
-        </h1>
-        <p>
-          <a href="/review">{REVIEW.allVisits}</a>
-          <span className="quiet"> {visit} · </span>
-          <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
-        </p>
-        <Incomplete visit={visit} held={events.length + others} />
-        {others === 0 ? null : (
-          <p className="told" data-others>
-            {REPLAY.others(others)}
+      <div className="review-read">
+        <header className="review-head">
+          <h1 dir="auto">
+            {whole.site} <span className="quiet">{whole.complaint}</span>
+          </h1>
+          <p>
+            <a href="/review">{REVIEW.allVisits}</a>
+            <span className="quiet"> {visit} · </span>
+            <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
           </p>
-        )}
-        <div className="review-tools">
-          <a className="control" href={`/review?visit=${encodeURIComponent(visit)}&print`}>
-            {PRINTED.open}
-          </a>
-          <TakeAway visit={visit} />
-          <RecordCheck visit={visit} />
-          <button type="button" className="control" aria-label={REPLAY.keys} onClick={() => setHelps(true)}>
-            {REPLAY.keysShort}
-          </button>
+          <Incomplete visit={visit} held={events.length + others} />
+          {others === 0 ? null : (
+            <p className="told" data-others>
+              {REPLAY.others(others)}
+            </p>
+          )}
+          <div className="review-tools">
+            <a className="control" href={`/review?visit=${encodeURIComponent(visit)}&print`}>
+              {PRINTED.open}
+            </a>
+            <TakeAway visit={visit} />
+            <RecordCheck visit={visit} />
+            <button type="button" className="control" aria-label={REPLAY.keys} onClick={() => setHelps(true)}>
+              {REPLAY.keysShort}
+            </button>
+          </div>
+          <AcknowledgeLive visit={visit} folded={whole} />
+        </header>
+        <Answers folded={whole} />
+        <div className="review-talk">
+          <LandmarkChips goals={goals} go={go} />
+          <Transcript visit={visit} lines={lines} times={times} count={later.facts.events} seek={seek} />
+          <Folding title={REPLAY.remark}>
+            <WriteRemark visit={visit} />
+          </Folding>
         </div>
-        <AcknowledgeLive visit={visit} folded={whole} />
-      </header>
-      <Answers folded={whole} />
-      <div className="review-talk">
-        <LandmarkChips goals={goals} go={go} />
-        <Transcript visit={visit} lines={lines} times={times} count={later.facts.events} seek={seek} />
-        <Folding title={REPLAY.remark}>
-          <WriteRemark visit={visit} />
-        </Folding>
-      </div>
-      <div className="review-side">
-        <MomentPanel then={then} />
-        <Tracks folded={whole} lines={lines} times={times} wall={wall} moment={replay.moment} seek={seek} />
-        <section className="tables" aria-label={REPLAY.tables}>
-          <Unhurried>
-            <BesideOthers visit={visit} events={events} />
-          </Unhurried>
-          <Tables then={later} times={times} />
-        </section>
+        <div className="review-side">
+          <MomentPanel then={then} />
+          <Tracks folded={whole} lines={lines} times={times} wall={wall} moment={replay.moment} seek={seek} />
+          <section className="tables" aria-label={REPLAY.tables}>
+            <Unhurried>
+              <BesideOthers visit={visit} events={events} />
+            </Unhurried>
+            <Tables then={later} times={times} />
+          </section>
+        </div>
       </div>
       <PlayerBar
         replay={replay}

@@ -1,4 +1,5 @@
 import { memo, type ReactNode, useMemo, useState } from 'react';
+import type { VisitFacts } from '../../../grammar/visit/facts.ts';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
@@ -49,7 +50,13 @@ export const Tables = memo(function Tables({ then, times }: TablesProps) {
   );
 });
 
-const Readings = memo(ReadingTable);
+const Readings = memo(function Readings({ readings }: { readonly readings: VisitFacts['readings'] }) {
+  return (
+    <div className="table-room">
+      <ReadingTable readings={readings} />
+    </div>
+  );
+});
 
 function energyRow(
   { seq, zone, to, why }: FoldedVisit['energyChanges'][number],
