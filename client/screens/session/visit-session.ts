@@ -1,4 +1,4 @@
-import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { Expectation, Meaning } from '../../../grammar/phrases/meaning.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
@@ -7,6 +7,7 @@ import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Utterance } from '../../listening/ear.ts';
+import type { SaidAloud } from '../../listening/profile/learn-voice.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import { handInFiles } from '../../record/browser/hand-in.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
@@ -19,11 +20,13 @@ import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
 import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mouth.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
+import type { ReadAloud } from '../../words/talk/read-aloud-words.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { HeardSoundKeeper } from './heard-sound-keeper.ts';
 import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
+import { type ReadAloudTalk, readAloud } from './read-aloud.ts';
 import { type CheckStep, checkSound } from './sound-check.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
@@ -226,6 +229,32 @@ export class VisitSession {
       );
     } finally {
       this.#ear.divert(undefined);
+      this.#ear.expect(this.#run?.expectation ?? { readings: [] });
+    }
+  }
+
+  /**
+   * Takes the sound of sentences that are read aloud; nothing of it reaches the visit, and none of it is kept.
+   * @returns `impossible` where this ear keeps its sound to itself; `unheard` where nothing was said any more
+   */
+  async readAloud(
+    sentences: readonly ReadAloud[],
+    talk: ReadAloudTalk,
+  ): Promise<readonly SaidAloud[] | 'impossible' | 'unheard'> {
+    if (['off', 'failed'].includes(this.#ear.state().ear)) await this.startEar();
+    const port = this.#ear.sound();
+    if (port === undefined) return 'impossible';
+    port.close();
+    this.#hush(false);
+    const said: Utterance[] = [];
+    this.#ear.divert((utterance) => said.push(utterance));
+    this.#ear.giveSound(true);
+    try {
+      const parts = { expect: (expectation: Expectation) => this.#ear.expect(expectation), said };
+      return (await readAloud(parts, sentences, talk)) ?? 'unheard';
+    } finally {
+      this.#ear.divert(undefined);
+      this.#ear.giveSound(this.#run !== undefined && keepsSound(this.#run.context));
       this.#ear.expect(this.#run?.expectation ?? { readings: [] });
     }
   }

@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { wireMoves } from '../../../grammar/visit/standing.ts';
 import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
@@ -24,6 +25,9 @@ import { readingToSetRight } from './touch-keys.ts';
 import { WireSheet } from './wire-sheet.tsx';
 import { WriteSheet } from './write-sheet.tsx';
 
+/** Read once, or never: it is fetched when it is asked for. */
+const LearnSheet = lazy(async () => ({ default: (await import('./learn-sheet.tsx')).LearnSheet }));
+
 /** Which sheet is open. */
 export type Open =
   | {
@@ -40,6 +44,7 @@ export type Open =
         | 'wires'
         | 'sound'
         | 'sound-check'
+        | 'learn'
         | 'screen';
     }
   | { readonly sheet: 'pad'; readonly pad: PadRequest };
@@ -116,9 +121,21 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'plate':
       return <PlateSheet context={context} onEnter={enter} onClose={close} />;
     case 'sound':
-      return <SoundSheet onChanged={() => (earOn ? void session.startEar() : undefined)} onClose={close} />;
+      return (
+        <SoundSheet
+          onChanged={() => (earOn ? void session.startEar() : undefined)}
+          onLearn={() => show({ sheet: 'learn' })}
+          onClose={close}
+        />
+      );
     case 'sound-check':
       return <SoundCheckSheet session={session} onClose={close} />;
+    case 'learn':
+      return (
+        <Suspense fallback={null}>
+          <LearnSheet session={session} onClose={close} />
+        </Suspense>
+      );
     case 'screen':
       return <ScreenSheet onClose={close} />;
     case 'supervisor':
