@@ -14,6 +14,8 @@ export interface TranscriptLine {
   readonly detail?: string;
   /** Kept of it. */
   readonly sound?: KeptSound;
+  /** A photo of that moment, by its hash. */
+  readonly photo?: string;
 }
 
 type ListKey = {
@@ -39,6 +41,7 @@ const LINES: { readonly [K in ListKey]: ((line: FoldedVisit[K][number]) => Line)
   notes: (line) => ({ kind: 'note', text: TRANSCRIPT.note(line), ...dictated(line) }),
   recommendations: (line) => ({ kind: 'note', text: TRANSCRIPT.recommended(line), ...dictated(line) }),
   signatures: (line) => ({ kind: 'note', text: TRANSCRIPT.signed(line), ...dictated(line) }),
+  photos: (line) => ({ kind: 'note', text: TRANSCRIPT.photo(line), photo: line.sha256 }),
   remarks: (line) => ({ kind: 'note', text: TRANSCRIPT.remark(line) }),
   acknowledgements: (line) => ({ kind: 'note', text: TRANSCRIPT.acknowledged(line) }),
   unanswered: (line) => ({ kind: 'note', text: TRANSCRIPT.unanswered(line) }),

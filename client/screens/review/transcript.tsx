@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
 import { PlaySound } from '../show/play-sound.tsx';
+import { ShowPhoto } from '../show/show-photo.tsx';
 import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
 
@@ -43,6 +44,7 @@ export function Transcript({ visit, lines, times, count, seek }: TranscriptProps
               )}
             </button>
             {line.sound === undefined ? null : <PlaySound sound={line.sound} of={line.text} visit={visit} />}
+            {line.photo === undefined ? null : <ShowPhoto sha256={line.photo} of={line.text} visit={visit} />}
           </li>
         ))}
       </ol>

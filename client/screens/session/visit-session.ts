@@ -2,6 +2,7 @@ import type { Expectation, Meaning } from '../../../grammar/phrases/meaning.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import type { PhotoSubject } from '../../../grammar/visit/kept-photo.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { keepsSound } from '../../../grammar/visit/standing.ts';
@@ -10,6 +11,7 @@ import type { Utterance } from '../../listening/ear.ts';
 import type { SaidAloud } from '../../listening/profile/learn-voice.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import { handInFiles } from '../../record/browser/hand-in.ts';
+import { keepFile } from '../../record/browser/kept-files.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
 import type { VisitPart } from '../../record/browser/visit-keys.ts';
@@ -20,6 +22,7 @@ import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
 import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mouth.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
+import { PHOTO } from '../../words/shown/photo-words.ts';
 import type { ReadAloud } from '../../words/talk/read-aloud-words.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { HeardSoundKeeper } from './heard-sound-keeper.ts';
@@ -27,6 +30,7 @@ import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
 import { type ReadAloudTalk, readAloud } from './read-aloud.ts';
+import { shrinkPhoto } from './shrink-photo.ts';
 import { type CheckStep, checkSound } from './sound-check.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
@@ -65,6 +69,7 @@ export type Opening = Parameters<typeof VisitRun.open>[1];
 export class VisitSession {
   readonly #record: VisitRecord;
   readonly #heardSounds: HeardSoundKeeper;
+  readonly #part: VisitPart;
   /** What is heard comes in its order, though a sound takes its time to be kept. */
   readonly #arrive = inTurn();
   readonly #news: TabNews;
@@ -89,6 +94,7 @@ export class VisitSession {
 
   private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
     const { record, news, part } = edges;
+    this.#part = part;
     this.#heardSounds = new HeardSoundKeeper(part);
     this.#record = record;
     this.#news = news;
@@ -183,6 +189,22 @@ export class VisitSession {
   /** Writes words over those of a dictation, by the number of its event. */
   writeOver(of: number, text: string): void {
     this.#work((run) => run.take({ type: 'wrote.words', of, text }));
+  }
+
+  /**
+   * Keeps a photo beside the record; it is on the disk before the record speaks of it.
+   * @returns why it is not kept, in a sentence; undefined where it is
+   */
+  async keepPhoto(of: PhotoSubject, file: Blob): Promise<string | undefined> {
+    const photo = await shrinkPhoto(file).catch(() => undefined);
+    if (photo === undefined) return PHOTO.unreadable;
+    try {
+      const sha256 = await keepFile(this.#part, photo, { kind: 'photo', media: 'image/jpeg' });
+      this.#work((run) => run.take({ type: 'took.photo', of, sha256 }));
+      return undefined;
+    } catch {
+      return PHOTO.noRoom;
+    }
   }
 
   acknowledgeAsSupervisor(supervisor: string): void {

@@ -12,6 +12,7 @@ import { DictatedSheet } from './dictated-sheet.tsx';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
 import { PadSheet } from './pad-sheet.tsx';
 import { PartPicker } from './part-picker.tsx';
+import { PhotoSheet } from './photo-sheet.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { PlateSheet } from './plate-sheet.tsx';
 import { ReadingPicker } from './reading-picker.tsx';
@@ -41,6 +42,7 @@ export type Open =
         | 'supervisor'
         | 'write'
         | 'dictated'
+        | 'photo'
         | 'wires'
         | 'sound'
         | 'sound-check'
@@ -81,6 +83,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       case 'part':
       case 'write':
       case 'dictated':
+      case 'photo':
       case 'wires':
       case 'sound':
       case 'sound-check':
@@ -118,6 +121,14 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <PartPicker onEnter={enter} onClose={close} />;
     case 'dictated':
       return <DictatedSheet facts={context} onWrite={(of, text) => session.writeOver(of, text)} onClose={close} />;
+    case 'photo':
+      return (
+        <PhotoSheet
+          taken={session.state().folded.photos.length}
+          onPhoto={(of, file) => session.keepPhoto(of, file)}
+          onClose={close}
+        />
+      );
     case 'plate':
       return <PlateSheet context={context} onEnter={enter} onClose={close} />;
     case 'sound':
