@@ -78,6 +78,7 @@ const LINES: {
   'recommendation.withdrawn': 'heard-and-said',
   'visit.signed': 'heard-and-said',
   'remark.made': 'heard-and-said',
+  'photo.taken': 'heard-and-said',
   'injury.reported': 'heard-and-said',
   'supervisor.withdrawn': 'heard-and-said',
   'reading.waits': 'heard-and-said',

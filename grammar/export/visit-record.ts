@@ -21,6 +21,8 @@ type LeftOut =
   | 'suspects'
   | 'steps'
   | 'interruptions'
+  /** They stay beside the record, as sounds do. */
+  | 'photos'
   | 'first'
   | 'last'
   /** As what could not be read. */

@@ -17,6 +17,7 @@ import type { WorkId } from '../vocabulary/works.ts';
 import type { EnergyState, ZoneId } from '../vocabulary/zones.ts';
 import type { Dictation } from './dictated.ts';
 import type { AnsweredFrom, InputTime, LastEntry, VisitInput } from './inputs.ts';
+import type { KeptPhoto } from './kept-photo.ts';
 import type { Question, QuestionEnd } from './questions.ts';
 import type { RefrigerantCheck, RefrigerantStage } from './refrigerant-facts.ts';
 
@@ -376,6 +377,7 @@ export type VisitOutcome =
   | { readonly type: 'recommendation.withdrawn'; readonly text: string }
   | ({ readonly type: 'visit.signed'; readonly who: 'technician' | 'customer'; readonly name: string } & Dictation)
   | { readonly type: 'remark.made'; readonly author: string; readonly text: string }
+  | ({ readonly type: 'photo.taken' } & KeptPhoto)
   | { readonly type: 'injury.reported' }
   /** The lone-worker check: asked for, put, answered, left without an answer, ended. Minutes. */
   | { readonly type: 'check.set'; readonly minutes: number; readonly every: boolean }

@@ -437,6 +437,7 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'charge.judged':
     case 'refrigerant.judged':
     case 'remark.made':
+    case 'photo.taken':
     case 'injury.reported':
     case 'check.unanswered':
     case 'edge.interrupted':

@@ -11,6 +11,7 @@ import { evolve } from './evolve.ts';
 import { type Moment, noFacts, type VisitFacts } from './facts.ts';
 import type { AnsweredFrom, VisitInput } from './inputs.ts';
 import { isWhole } from './is-whole.ts';
+import type { KeptPhoto } from './kept-photo.ts';
 import type { KeptSound } from './kept-sound.ts';
 import { inTodaysNames } from './older-events.ts';
 
@@ -87,6 +88,7 @@ interface TimeLine {
   /** What was judged of an opened refrigerant circuit. */
   readonly refrigerant: readonly (Moment & Omit<Extract<VisitOutcome, { type: 'refrigerant.judged' }>, 'type'>)[];
   readonly remarks: readonly (Moment & { readonly author: string; readonly text: string })[];
+  readonly photos: readonly (Moment & KeptPhoto)[];
   readonly focuses: readonly (Moment & { readonly focus: Focus })[];
   /** Closes that went through with something left, and the reason that was spoken. */
   readonly overrides: readonly (Moment & { readonly why: readonly string[]; readonly reason: string })[];
@@ -138,6 +140,7 @@ function emptyTimeLine(): Mutable<TimeLine> {
     injuries: [],
     refrigerant: [],
     remarks: [],
+    photos: [],
     focuses: [],
     overrides: [],
     warnings: [],
@@ -272,6 +275,9 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
       return;
     case 'remark.made':
       view.remarks.push({ ...moment, author: event.author, text: event.text });
+      return;
+    case 'photo.taken':
+      view.photos.push({ ...moment, of: event.of, sha256: event.sha256 });
       return;
     case 'injury.reported':
       view.injuries.push(moment);

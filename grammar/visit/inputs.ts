@@ -9,6 +9,7 @@ import type { TestId } from '../vocabulary/tests.ts';
 import type { UnitChoice } from '../vocabulary/unit-choice.ts';
 import type { UnitProfile } from '../vocabulary/unit-profile.ts';
 import type { Hash } from './envelope.ts';
+import type { KeptPhoto } from './kept-photo.ts';
 import type { KeptSound } from './kept-sound.ts';
 import type { Vouched } from './messages.ts';
 
@@ -139,6 +140,8 @@ export type VisitInput =
   | { readonly type: 'diagnosis.answered'; readonly time: InputTime; readonly answer: RankedSuspects }
   /** Words were written over those of a dictation, by the number of its event. */
   | { readonly type: 'wrote.words'; readonly time: InputTime; readonly of: number; readonly text: string }
+  /** A photo was taken and is kept beside the record. */
+  | ({ readonly type: 'took.photo'; readonly time: InputTime } & KeptPhoto)
   | { readonly type: 'timer.elapsed'; readonly time: InputTime; readonly timer: TimerId }
   /** A supervisor, present or watching, acknowledges a trainee's live steps. */
   | {

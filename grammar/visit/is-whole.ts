@@ -97,6 +97,7 @@ const FIELDS: { readonly [T in VisitOutcome['type']]: Fields<Of<T>> } = {
   'recommendation.withdrawn': { text: 'text' },
   'visit.signed': { who: 'text', name: 'text' },
   'remark.made': { author: 'text', text: 'text' },
+  'photo.taken': { of: 'text', sha256: 'text' },
   'injury.reported': {},
   'check.set': { minutes: 'number', every: 'yes-or-no' },
   'check.asked': { times: 'number' },

@@ -18,6 +18,15 @@ export interface LearningParts {
   readonly gate: Gate;
 }
 
+/** What was learnt of a voice, and what that brings on what it was not learnt from. */
+export interface Learnt {
+  readonly profile: VoiceProfile;
+  /** Words heard right in the half of the tries that was not learnt from, before and after, of so many. */
+  readonly before: number;
+  readonly after: number;
+  readonly of: number;
+}
+
 /** A word must have been said so often for its sounds to be learnt. */
 const OFTEN = 3;
 /** How many ways of saying a word are learnt, and how much of the score each must bring where it was not taken from. */
@@ -25,6 +34,8 @@ const MOST_FORMS = 2;
 const WORTH = 100;
 /** What is learnt from one half must bring so much more right in the other: tries, and their share of all. */
 const MORE_RIGHT = { tries: 2, share: 0.05 } as const;
+/** Of the work; the rest is learning from all. */
+const HELD_BACK_SHARE = 0.6;
 
 /**
  * Learns how a person says the words of some sentences: the mean of the voice, and for each word what sounds were heard
@@ -34,6 +45,19 @@ const MORE_RIGHT = { tries: 2, share: 0.05 } as const;
  * @throws ListeningError `model-missing`, `grammar-unknown-word`
  */
 export async function learnVoice(parts: LearningParts, said: readonly SaidAloud[]): Promise<VoiceProfile> {
+  return (await learnAndMeasure(parts, said)).profile;
+}
+
+/**
+ * The same, with what it brings.
+ * @param tell how much of it is done, 0…1
+ * @throws ListeningError `model-missing`, `grammar-unknown-word`
+ */
+export async function learnAndMeasure(
+  parts: LearningParts,
+  said: readonly SaidAloud[],
+  tell: (share: number) => void = () => undefined,
+): Promise<Learnt> {
   const { speech, model, pronunciations, gate } = parts;
   const decoder = await GrammarDecoder.open(speech, model, { ...pronunciations, ...PHONE_WORDS });
   try {
@@ -43,14 +67,16 @@ export async function learnVoice(parts: LearningParts, said: readonly SaidAloud[
     );
     const learner = new FormLearner(decoder, mean);
     const places = placesOf(said);
-    const forms = learner.isWorthIt(places) ? learner.learn(places) : [];
+    const held = learner.heldBack(places, (share) => tell(share * HELD_BACK_SHARE));
+    const isWorthIt = held.after - held.before >= Math.max(MORE_RIGHT.tries, MORE_RIGHT.share * held.of);
+    const forms = isWorthIt ? learner.learn(places) : [];
+    tell(1);
     const words = new Set(forms.map(({ word }) => word));
     const soundsOf = (word: string) => forms.filter((form) => form.word === word).map(({ sounds }) => sounds);
-    return {
-      model: model.id,
-      mean,
-      pronunciations: Object.fromEntries([...words].map((word) => [word, soundsOf(word)])),
-    };
+    const pronunciations = Object.fromEntries([...words].map((word) => [word, soundsOf(word)]));
+    // Forms that are not kept bring nothing.
+    const after = isWorthIt ? held.after : held.before;
+    return { ...held, after, profile: { model: model.id, mean, pronunciations } };
   } finally {
     decoder.close();
   }
@@ -72,7 +98,8 @@ function placesOf(said: readonly SaidAloud[]): ReadonlyMap<string, readonly Plac
       if (before !== undefined) places.set(word, [...before, { words, at, sound }]);
     });
   }
-  return places;
+  // What is too seldom for each half to learn from teaches nothing, and only takes its time.
+  return new Map([...places].filter(([, own]) => own.length >= 2 * OFTEN));
 }
 
 type Places = ReadonlyMap<string, readonly Place[]>;
@@ -94,18 +121,23 @@ class FormLearner {
     this.#mean = mean;
   }
 
-  /** Whether what each half of the tries teaches brings more right in the other. */
-  isWorthIt(places: Places): boolean {
+  /** What each half of the tries teaches brings in the other. */
+  heldBack(places: Places, tell: (share: number) => void): Pick<Learnt, 'before' | 'after' | 'of'> {
     const halves = [0, 1].map(
       (odd) => new Map([...places].map(([word, own]) => [word, own.filter((_, index) => index % 2 === odd)])),
     );
     const [one = places, other = places] = halves;
-    const gain = [
+    let [before, after, done] = [0, 0, 0];
+    for (const [from, to] of [
       [one, other],
       [other, one],
-    ].reduce((sum, [from, to]) => sum + this.#right(to!, this.learn(from!)) - this.#right(to!, []), 0);
-    const tries = [...places.values()].flat().length;
-    return gain >= Math.max(MORE_RIGHT.tries, MORE_RIGHT.share * tries);
+    ] as const) {
+      after += this.#right(to, this.learn(from));
+      before += this.#right(to, []);
+      done += 1;
+      tell(done / halves.length);
+    }
+    return { before, after, of: [...places.values()].flat().length };
   }
 
   learn(places: Places): readonly Form[] {

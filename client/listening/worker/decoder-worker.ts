@@ -1,17 +1,14 @@
-import createRnnoise from '@jitsi/rnnoise-wasm/dist/rnnoise.js';
-import rnnoiseWasm from '@jitsi/rnnoise-wasm/dist/rnnoise.wasm?url';
-import createSoundswallower from 'soundswallower';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { HeardSpeech, Hearing } from '../hearing.ts';
 import { ListeningError } from '../listening-error.ts';
-import type { ModelChoice, SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
+import type { ModelChoice } from '../recogniser/speech-module.ts';
 import { SoundTail } from '../sound/sound-tail.ts';
 import { toUtterance } from '../to-utterance.ts';
 import { openVisitHearing } from '../visit-hearing.ts';
 import { SAMPLE_RATE } from '../wav.ts';
 import type { EarNews, EarOrder } from './ear-messages.ts';
-import { MODEL_FOLDERS } from './model-cache.ts';
-import { modelFetch } from './model-fetch.ts';
+import { readKeptVoice } from './kept-voice.ts';
+import { withModels } from './load-models.ts';
 
 declare const self: DedicatedWorkerGlobalScope;
 
@@ -194,27 +191,13 @@ async function openWith(models: ModelChoice): Promise<Hearing> {
 }
 
 async function open(models: ModelChoice): Promise<Hearing> {
-  const network = self.fetch.bind(self);
-  // The recogniser asks for its model by the global fetch; it is given one that keeps what it fetched.
-  self.fetch = modelFetch(network);
-  const [speech, rnnoise] = await Promise.all([
-    createSoundswallower() as unknown as Promise<SpeechModule>,
-    createRnnoise({ locateFile: () => rnnoiseWasm }),
-  ]);
-  try {
-    const model = models === 'bundled' ? MODELS.bundled : MODELS.wideband;
-    const parts = { speech, model, rnnoise, now: () => performance.now() };
-    return await openVisitHearing(models === 'both' ? { ...parts, second: MODELS.bundled } : parts);
-  } finally {
-    self.fetch = network;
-  }
+  // Without what was learnt of the voice it hears as well as for anybody.
+  const kept = await readKeptVoice().catch(() => undefined);
+  return withModels(models, (parts) => {
+    const fits = [parts.model, parts.second].some((model) => model?.id === kept?.profile.model);
+    return openVisitHearing(kept === undefined || !fits ? parts : { ...parts, profile: kept.profile });
+  });
 }
-
-/** The wideband model has no dictionary of its own. */
-const MODELS: Readonly<Record<SpeechModel['id'], SpeechModel>> = {
-  bundled: { id: 'bundled', folder: MODEL_FOLDERS.bundled },
-  wideband: { id: 'wideband', folder: MODEL_FOLDERS.wideband, dictionary: `${MODEL_FOLDERS.bundled}/dict.txt` },
-};
 
 function tell(news: EarNews): void {
   self.postMessage(news);

@@ -24,6 +24,8 @@ export interface TranscriptLine {
   readonly landmark?: Landmark;
   /** Why it is left out of the talk; it stands only where every entry is shown. */
   readonly leftOut?: string;
+  /** A photo of that moment, by its hash. */
+  readonly photo?: string;
 }
 
 type ListKey = {
@@ -64,6 +66,7 @@ const LINES = {
   notes: (line) => ({ kind: 'note', text: TRANSCRIPT.note(line), ...dictated(line) }),
   recommendations: (line) => ({ kind: 'note', text: TRANSCRIPT.recommended(line), ...dictated(line) }),
   signatures: (line) => ({ kind: 'note', text: TRANSCRIPT.signed(line), ...dictated(line) }),
+  photos: (line) => ({ kind: 'note', text: TRANSCRIPT.photo(line), photo: line.sha256 }),
   remarks: (line) => ({ kind: 'remark', text: TRANSCRIPT.remark(line), landmark: 'remark' }),
   acknowledgements: (line) => ({ kind: 'note', text: TRANSCRIPT.acknowledged(line) }),
   takeOvers: (line) => ({ kind: 'note', text: TRANSCRIPT.takenOver(line) }),

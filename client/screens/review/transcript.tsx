@@ -2,6 +2,7 @@ import { useVirtualizer } from '@tanstack/react-virtual';
 import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
 import { PlaySound } from '../show/play-sound.tsx';
+import { ShowPhoto } from '../show/show-photo.tsx';
 import { type ReplayTimes, showMoment } from './replay-times.ts';
 import type { TranscriptLine } from './transcript-lines.ts';
 import { upTo } from './visit-moments.ts';
@@ -116,6 +117,7 @@ const Line = memo(function Line({ visit, line, moment, isCurrent, seek }: LinePr
         )}
       </button>
       {line.sound === undefined ? null : <PlaySound sound={line.sound} of={line.text} visit={visit} />}
+      {line.photo === undefined ? null : <ShowPhoto sha256={line.photo} of={line.text} visit={visit} />}
     </>
   );
 });

@@ -51,7 +51,9 @@ export class HeardSoundKeeper {
 
 /** The file that an event is the first to name. */
 function nameOf(event: VisitEvent): readonly string[] {
-  if (event.type !== 'input.taken' || event.input.type !== 'heard.utterance') return [];
+  if (event.type !== 'input.taken') return [];
+  if (event.input.type === 'took.photo') return [event.input.sha256];
+  if (event.input.type !== 'heard.utterance') return [];
   const { sound } = event.input.utterance;
   return sound?.sealed === true ? [sound.sha256] : [];
 }

@@ -1,6 +1,7 @@
-import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { Expectation, Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
+import type { PhotoSubject } from '../../../grammar/visit/kept-photo.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import type { TakenOver } from '../../../grammar/visit/messages.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
@@ -8,8 +9,10 @@ import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { Utterance } from '../../listening/ear.ts';
+import type { SaidAloud } from '../../listening/profile/learn-voice.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import { handInFiles } from '../../record/browser/hand-in.ts';
+import { keepFile } from '../../record/browser/kept-files.ts';
 import { type TakenVisit, withTaken } from '../../record/browser/lease-database.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
@@ -21,12 +24,16 @@ import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
 import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mouth.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
+import { PHOTO } from '../../words/shown/photo-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
+import type { ReadAloud } from '../../words/talk/read-aloud-words.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { HeardSoundKeeper } from './heard-sound-keeper.ts';
 import { PageClock } from './page-clock.ts';
 import { type HearingState, PageHearing } from './page-hearing.ts';
 import { PageSounds, speakingManner } from './page-sounds.ts';
+import { type ReadAloudTalk, readAloud } from './read-aloud.ts';
+import { shrinkPhoto } from './shrink-photo.ts';
 import { type CheckStep, checkSound } from './sound-check.ts';
 import { UnderstandLink } from './understand-link.ts';
 
@@ -73,6 +80,7 @@ export class VisitSession {
   readonly #record: VisitRecord;
   readonly #taken: TakenVisit | undefined;
   readonly #heardSounds: HeardSoundKeeper;
+  readonly #part: VisitPart;
   /** What is heard comes in its order, though a sound takes its time to be kept. */
   readonly #arrive = inTurn();
   readonly #news: TabNews;
@@ -100,6 +108,7 @@ export class VisitSession {
   private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
     const { record, news, part, taken, left } = edges;
     this.#taken = taken;
+    this.#part = part;
     this.#heardSounds = new HeardSoundKeeper(part);
     this.#record = record;
     this.#news = news;
@@ -221,6 +230,22 @@ export class VisitSession {
     this.#work((run) => run.take({ type: 'chose.units', units }));
   }
 
+  /**
+   * Keeps a photo beside the record; it is on the disk before the record speaks of it.
+   * @returns why it is not kept, in a sentence; undefined where it is
+   */
+  async keepPhoto(of: PhotoSubject, file: Blob): Promise<string | undefined> {
+    const photo = await shrinkPhoto(file).catch(() => undefined);
+    if (photo === undefined) return PHOTO.unreadable;
+    try {
+      const sha256 = await keepFile(this.#part, photo, { kind: 'photo', media: 'image/jpeg' });
+      this.#work((run) => run.take({ type: 'took.photo', of, sha256 }));
+      return undefined;
+    } catch {
+      return PHOTO.noRoom;
+    }
+  }
+
   acknowledgeAsSupervisor(supervisor: string): void {
     this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'this-device' }));
   }
@@ -265,6 +290,32 @@ export class VisitSession {
       );
     } finally {
       this.#ear.divert(undefined);
+      this.#ear.expect(this.#run?.expectation ?? { readings: [] });
+    }
+  }
+
+  /**
+   * Takes the sound of sentences that are read aloud; nothing of it reaches the visit, and none of it is kept.
+   * @returns `impossible` where this ear keeps its sound to itself; `unheard` where nothing was said any more
+   */
+  async readAloud(
+    sentences: readonly ReadAloud[],
+    talk: ReadAloudTalk,
+  ): Promise<readonly SaidAloud[] | 'impossible' | 'unheard'> {
+    if (['off', 'failed'].includes(this.#ear.state().ear)) await this.startEar();
+    const port = this.#ear.sound();
+    if (port === undefined) return 'impossible';
+    port.close();
+    this.#hush(false);
+    const said: Utterance[] = [];
+    this.#ear.divert((utterance) => said.push(utterance));
+    this.#ear.giveSound(true);
+    try {
+      const parts = { expect: (expectation: Expectation) => this.#ear.expect(expectation), said };
+      return (await readAloud(parts, sentences, talk)) ?? 'unheard';
+    } finally {
+      this.#ear.divert(undefined);
+      this.#ear.giveSound(this.#run !== undefined && keepsSound(this.#run.context));
       this.#ear.expect(this.#run?.expectation ?? { readings: [] });
     }
   }

@@ -4,6 +4,7 @@ import { readFile } from '../../record/browser/kept-files.ts';
 import { KeptSounds } from '../../record/browser/kept-sounds.ts';
 import { RecordDatabase } from '../../record/browser/record-database.ts';
 import { DICTATED } from '../../words/shown/dictated-words.ts';
+import { fetchAttachment } from './fetch-attachment.ts';
 
 interface PlaySoundProps {
   readonly sound: KeptSound;
@@ -60,9 +61,7 @@ async function readHere({ sha256, sealed }: KeptSound): Promise<Uint8Array<Array
 /** The file, or the sentence that says why there is none. */
 async function fetchSound({ sha256, sealed }: KeptSound, visit: string): Promise<Uint8Array<ArrayBuffer> | string> {
   if (sealed !== true) return DICTATED.notHere;
-  const response = await fetch(`/api/visits/${encodeURIComponent(visit)}/attachments/${sha256}`);
-  if (!response.ok) return ((await response.json()) as { sentence: string }).sentence;
-  return new Uint8Array(await response.arrayBuffer());
+  return fetchAttachment(visit, sha256);
 }
 
 /** Begins to play; resolves to how many milliseconds it lasts. */

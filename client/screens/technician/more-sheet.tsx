@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
 import { MORE } from '../../words/pages/key-words.ts';
+import { PHOTO } from '../../words/shown/photo-words.ts';
 import { AboutLine } from '../show/about-line.tsx';
 import { KeepingLine } from './keeping-line.tsx';
 import { longWord } from './long-word.ts';
@@ -17,6 +18,7 @@ export type MoreChoice =
   | 'set-right'
   | 'write'
   | 'dictated'
+  | 'photo'
   | 'wires'
   | 'hurt'
   | 'ear'
@@ -110,7 +112,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
       choice(MORE.wires, 'wires', context.wires.length === 0 ? MORE.lacks.wires : undefined),
     ],
     mend: choice(MORE.setRight, 'set-right', readingToSetRight(context) === undefined ? MORE.lacks.reading : undefined),
-    write: [choice(MORE.write, 'write'), choice(MORE.dictated, 'dictated')],
+    write: [choice(MORE.write, 'write'), choice(MORE.dictated, 'dictated'), choice(PHOTO.title, 'photo')],
     ask: choice(MORE.phrases, 'phrases'),
     lead: null,
     talk: [

@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { wireMoves } from '../../../grammar/visit/standing.ts';
 import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
@@ -12,6 +13,7 @@ import { DictatedSheet } from './dictated-sheet.tsx';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
 import { PadSheet } from './pad-sheet.tsx';
 import { PartPicker } from './part-picker.tsx';
+import { PhotoSheet } from './photo-sheet.tsx';
 import { PhraseSheet } from './phrase-sheet.tsx';
 import { PickSheet } from './pick-sheet.tsx';
 import { PlateSheet } from './plate-sheet.tsx';
@@ -26,6 +28,9 @@ import { readingToSetRight } from './touch-keys.ts';
 import { WireSheet } from './wire-sheet.tsx';
 import { WriteSheet } from './write-sheet.tsx';
 
+/** Read once, or never: it is fetched when it is asked for. */
+const LearnSheet = lazy(async () => ({ default: (await import('./learn-sheet.tsx')).LearnSheet }));
+
 /** Which sheet is open. */
 export type Open =
   | {
@@ -39,10 +44,12 @@ export type Open =
         | 'supervisor'
         | 'write'
         | 'dictated'
+        | 'photo'
         | 'wires'
         | 'sound'
         | 'sound-check'
         | 'phrases'
+        | 'learn'
         | 'screen';
     }
   | { readonly sheet: 'pad'; readonly pad: PadRequest };
@@ -79,6 +86,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       case 'part':
       case 'write':
       case 'dictated':
+      case 'photo':
       case 'wires':
       case 'sound':
       case 'sound-check':
@@ -117,14 +125,34 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
       return <PartPicker onEnter={enter} onClose={close} />;
     case 'dictated':
       return <DictatedSheet facts={context} onWrite={(of, text) => session.writeOver(of, text)} onClose={close} />;
+    case 'photo':
+      return (
+        <PhotoSheet
+          taken={session.state().folded.photos.length}
+          onPhoto={(of, file) => session.keepPhoto(of, file)}
+          onClose={close}
+        />
+      );
     case 'plate':
       return <PlateSheet context={context} onEnter={enter} onClose={close} />;
     case 'sound':
-      return <SoundSheet onChanged={() => (earOn ? void session.startEar() : undefined)} onClose={close} />;
+      return (
+        <SoundSheet
+          onChanged={() => (earOn ? void session.startEar() : undefined)}
+          onLearn={() => show({ sheet: 'learn' })}
+          onClose={close}
+        />
+      );
     case 'sound-check':
       return <SoundCheckSheet session={session} onClose={close} />;
     case 'phrases':
       return <PhraseSheet expectation={expectationOf(context)} onClose={close} />;
+    case 'learn':
+      return (
+        <Suspense fallback={null}>
+          <LearnSheet session={session} onClose={close} />
+        </Suspense>
+      );
     case 'screen':
       return <ScreenSheet units={context.units} onUnits={(units) => session.chooseUnits(units)} onClose={close} />;
     case 'supervisor':

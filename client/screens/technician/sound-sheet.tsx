@@ -2,18 +2,20 @@ import { type FormEvent, type ReactNode, useState } from 'react';
 import { admitWakeHost, forgetWakeFiles, keepWakeFile } from '../../listening/browser/wake-files.ts';
 import { MODEL_CHOICES, type ModelChoice } from '../../listening/recogniser/speech-module.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
-import { SOUND, WAKE_WORD } from '../../words/pages/sound-words.ts';
+import { LEARN, SOUND, WAKE_WORD } from '../../words/pages/sound-words.ts';
 import { type Attention, keepSoundSettings, readSoundSettings, type SoundSettings } from '../session/sound-settings.ts';
 import { Sheet } from './sheet.tsx';
 
 interface SoundSheetProps {
   /** The settings were changed: the ear is to be started with them. */
   readonly onChanged: () => void;
+  /** The page on which the ear learns a voice is asked for. */
+  readonly onLearn: () => void;
   readonly onClose: () => void;
 }
 
 /** How this device listens and speaks; kept on the device only. */
-export function SoundSheet({ onChanged, onClose }: SoundSheetProps) {
+export function SoundSheet({ onChanged, onLearn, onClose }: SoundSheetProps) {
   const [settings, setSettings] = useState(readSoundSettings);
   const change = (changed: Partial<SoundSettings>) => setSettings({ ...settings, ...changed });
   const submit = async (event: FormEvent<HTMLFormElement>) => {
@@ -88,6 +90,9 @@ export function SoundSheet({ onChanged, onClose }: SoundSheetProps) {
           </select>
         </label>
         <div className="keys">
+          <button type="button" className="key full" onClick={onLearn}>
+            {LEARN.open}
+          </button>
           <button type="submit" className="key first">
             {SOUND.keep}
           </button>

@@ -42,6 +42,7 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
   'supervisor.acknowledged': supervise,
   'remarked.visit': (turn, { author, text }) => turn.record({ type: 'remark.made', author, text }),
   'wrote.words': (turn, { of, text }) => writeWords(turn, of, text),
+  'took.photo': (turn, { of, sha256 }) => turn.record({ type: 'photo.taken', of, sha256 }),
   'edge.failed': (turn, { edge, fault, sentence }) => {
     turn.record({ type: 'edge.interrupted', edge, fault, sentence });
     if (sentence !== turn.context.saidFault) turn.say('warning', sentence);
@@ -50,7 +51,7 @@ const TAKE: { readonly [T in VisitInput['type']]: (turn: Turn, input: Input<T>) 
 };
 
 /** These move no step by themselves. */
-const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit', 'wrote.words'];
+const ASIDE: readonly VisitInput['type'][] = ['mouth.finished', 'remarked.visit', 'wrote.words', 'took.photo'];
 
 /** Takes an input: what its time alone has ended, then what it says, then what the turn has brought about. */
 export function takeInput(turn: Turn, input: VisitInput): void {
@@ -71,11 +72,12 @@ function isSaid(input: VisitInput): boolean {
   return input.type === 'touched.command' || (input.type === 'heard.utterance' && input.utterance.accepted);
 }
 
-/** A closed visit takes remarks, words written over a dictation, and a call for help; whatever else is said is answered, and changes nothing. */
+/** A closed visit takes remarks, words written over a dictation, photos, and a call for help; whatever else is said is answered, and changes nothing. */
 export function takeAfterClose(turn: Turn, input: VisitInput): void {
   turn.take(input);
   if (input.type === 'remarked.visit') TAKE['remarked.visit'](turn, input);
   if (input.type === 'wrote.words') TAKE['wrote.words'](turn, input);
+  if (input.type === 'took.photo') TAKE['took.photo'](turn, input);
   if (input.type === 'touched.command') turn.say('answer', SAY.visitIsClosed);
   if (input.type !== 'heard.utterance') return;
   // What was proven for the visit is not proven for whoever stays at the unit.

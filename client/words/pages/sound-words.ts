@@ -63,6 +63,34 @@ export const SOUND_CHECK = {
   fine: 'The number was heard as said. Nothing here hinders hearing just now.',
 } as const;
 
+/** Reading aloud, so that the ear learns a voice. */
+export const LEARN = {
+  title: 'Learn my voice',
+  open: 'Learn my voice',
+  ready:
+    'Two minutes: you read numbers and orders aloud, and the ear on this device learns how you say them. It is kept on this device alone, the sound is not kept at all, and you can throw it away.',
+  needsOffline: 'It needs our own recogniser: choose it above, keep, and switch the ear on.',
+  noSound: 'Nothing was heard for half a minute: speak nearer, or try again later.',
+  begin: 'Begin',
+  again: 'Begin anew',
+  sayNow: 'Read aloud',
+  place: (number: number, of: number) => `${number} of ${of}`,
+  repeat: 'Say the last again',
+  enough: 'That is enough',
+  tooFew: (more: number) => `at least ${more} more`,
+  working: (share: number) => `Learning: ${Math.round(share * 100)} % done. It takes a minute or two.`,
+  gained: (before: number, after: number, of: number) =>
+    of === 0
+      ? 'Too little was read to learn words from: only the mean of your voice was.'
+      : `Numbers that it was not learnt from: ${before} of ${of} words heard right before, ${after} of ${of} after.`,
+  kept: 'Kept on this device. The ear uses it from its next start on.',
+  notKept: 'It did not help, so nothing was kept: the ear stays as it was.',
+  since: (day: string) => `Learnt on ${day}.`,
+  forget: 'Throw it away',
+  forgotten: 'Thrown away. The ear hears as for anybody from its next start on.',
+  failed: (detail: string) => `It could not be learnt (${detail}): try again with the server in reach.`,
+} as const;
+
 /** What is wrong with a place, and what to do about it. */
 export const PLACE_ADVICE = {
   loud: 'It is loud here: use a headset, bring the microphone nearer, or enter by touch.',

@@ -166,6 +166,7 @@ export const ENTRIES: { readonly [T in VisitOutcome['type']]: Entry<Of<T>> } = {
   'check.hastened': () => ['Check on the technician put sooner'],
   'check.ended': () => ['Check on the technician ended'],
   'talk.changed': ({ pace }) => [`Talk: ${pace}`],
+  'photo.taken': { withLine: 'photos' },
   'units.chosen': ({ units }) => [SAY.units(units)],
   'prompt.said': { withLine: 'said' },
   'visit.held': () => ['The visit was held'],
@@ -190,6 +191,7 @@ export const INPUT_ENTRIES: { readonly [T in VisitInput['type']]: Entry<Extract<
   'remarked.visit': INPUT,
   'edge.failed': INPUT,
   'chose.units': INPUT,
+  'took.photo': INPUT,
   'went.to-test': ({ test }) => [`Went to a test of their own choice: ${inDashes(test.id)}`],
 };
 

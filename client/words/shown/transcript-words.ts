@@ -3,6 +3,7 @@ import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { DICTATED, shownWords } from './dictated-words.ts';
 import { ENERGY_WORDS } from './energy-names.ts';
+import { PHOTO } from './photo-words.ts';
 import { showPercent } from './show-likely.ts';
 import { showReading } from './show-reading.ts';
 import { showMeaning, showVerdict } from './show-understanding.ts';
@@ -69,6 +70,7 @@ export const TRANSCRIPT = {
   note: (line: Line<'notes'>) => `${line.from === undefined ? DICTATED.note : DICTATED.saying}: ${shownWords(line)}`,
   recommended: (line: Line<'recommendations'>) => `${DICTATED.recommendation}: ${shownWords(line)}`,
   signed: (line: Line<'signatures'>) => `${DICTATED[line.who]}: ${line.name}`,
+  photo: (line: Line<'photos'>) => PHOTO.of[line.of] ?? PHOTO.of.other,
   remark: (line: Line<'remarks'>) => `Remark, ${line.author}: ${line.text}`,
   takenOver: ({ device, person, missing }: Line<'takeOvers'>) =>
     joined(
