@@ -1,11 +1,11 @@
+import type { Answer, AskedTest } from '../../client/practice/plant/answer-test.ts';
+import { Dice } from '../../client/practice/plant/dice.ts';
+import { type ForeignCase, unitOf } from '../../client/practice/plant/hidden-case.ts';
+import { boilsAt } from '../../client/practice/plant/pressure-chart.ts';
 import { listLines } from '../../client/terminal/diagnose-session.ts';
 import { followChart } from '../simulator/branching-chart.ts';
-import { Dice } from '../simulator/dice.ts';
 import { type Job, WorkClock } from '../simulator/work-clock.ts';
-import type { Answer, AskedTest } from './answer-test.ts';
-import { type ForeignCase, unitOf } from './foreign-case.ts';
 import { type Conduct, ForeignTechnician } from './foreign-technician.ts';
-import { boilsAt } from './pressure-chart.ts';
 
 const TESTS = new Map(
   (listLines() as (AskedTest & { readonly list: string })[]).filter((l) => l.list === 'test').map((t) => [t.id, t]),

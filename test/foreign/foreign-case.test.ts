@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import type { AskedTest } from '../../client/practice/plant/answer-test.ts';
+import { drawSeverity } from '../../client/practice/plant/causes.ts';
+import { Dice } from '../../client/practice/plant/dice.ts';
+import { drawBuild } from '../../client/practice/plant/draw-plant.ts';
+import { CAUSES_INSIDE, drawForeignCase, familyOf, unitOf } from '../../client/practice/plant/hidden-case.ts';
 import { listLines } from '../../client/terminal/diagnose-session.ts';
 import { FAULTS } from '../../grammar/vocabulary/faults.ts';
-import { Dice } from '../simulator/dice.ts';
-import type { AskedTest } from './answer-test.ts';
-import { drawSeverity } from './causes.ts';
-import { drawBuild } from './draw-plant.ts';
-import { CAUSES_INSIDE, drawForeignCase, familyOf, unitOf } from './foreign-case.ts';
 import { CAREFUL, ForeignTechnician } from './foreign-technician.ts';
 import { interview } from './interview.ts';
 

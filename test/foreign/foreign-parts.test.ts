@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { Simulation } from 'eecircuit-engine';
 import { describe, expect, it } from 'vitest';
-import { Dice } from '../simulator/dice.ts';
-import { balanceCycle } from './balance-cycle.ts';
-import { NodalNetwork } from './nodal-network.ts';
-import { over, size } from './phasor.ts';
-import type { Refrigerating } from './plant.ts';
-import { boilsAt, gaugeAt } from './pressure-chart.ts';
-import { designMotor, onBench } from './split-phase-motor.ts';
+import { balanceCycle } from '../../client/practice/plant/balance-cycle.ts';
+import { Dice } from '../../client/practice/plant/dice.ts';
+import { NodalNetwork } from '../../client/practice/plant/nodal-network.ts';
+import { over, size } from '../../client/practice/plant/phasor.ts';
+import type { Refrigerating } from '../../client/practice/plant/plant.ts';
+import { boilsAt, gaugeAt } from '../../client/practice/plant/pressure-chart.ts';
+import { designMotor, onBench } from '../../client/practice/plant/split-phase-motor.ts';
 import { buildOf, STORIES } from './stories.ts';
 
 const TURN = 2 * Math.PI * 60;

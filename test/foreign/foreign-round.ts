@@ -1,10 +1,10 @@
+import { Dice } from '../../client/practice/plant/dice.ts';
+import { drawBuild } from '../../client/practice/plant/draw-plant.ts';
+import { drawForeignCase, type ForeignCase, unitOf } from '../../client/practice/plant/hidden-case.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import { jobsFor, proveKnown } from '../simulator/clairvoyant.ts';
-import { Dice } from '../simulator/dice.ts';
 import type { Job } from '../simulator/work-clock.ts';
 import { chartVisit } from './chart-visit.ts';
-import { drawBuild } from './draw-plant.ts';
-import { drawForeignCase, type ForeignCase, unitOf } from './foreign-case.ts';
 import { type Plate, profileOf } from './foreign-profile.ts';
 import { CAREFUL, type Conduct, ForeignTechnician, UNFRIENDLY } from './foreign-technician.ts';
 import { type ForeignOutcome, interview, type Talk } from './interview.ts';

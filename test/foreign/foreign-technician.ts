@@ -1,5 +1,5 @@
-import type { Dice } from '../simulator/dice.ts';
-import type { Answer, AskedTest, MeteredPlant } from './answer-test.ts';
+import type { Answer, AskedTest, MeteredPlant } from '../../client/practice/plant/answer-test.ts';
+import type { Dice } from '../../client/practice/plant/dice.ts';
 
 /** How the one with the probes errs. Shares of 1. */
 export interface Conduct {

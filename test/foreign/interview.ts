@@ -1,7 +1,7 @@
-import { Dice } from '../simulator/dice.ts';
+import type { AskedTest } from '../../client/practice/plant/answer-test.ts';
+import { Dice } from '../../client/practice/plant/dice.ts';
+import { type ForeignCase, unitOf } from '../../client/practice/plant/hidden-case.ts';
 import { type Job, type Spending, WorkClock } from '../simulator/work-clock.ts';
-import type { AskedTest } from './answer-test.ts';
-import { type ForeignCase, unitOf } from './foreign-case.ts';
 import { type Conduct, ForeignTechnician } from './foreign-technician.ts';
 
 /** One talk in lines of JSON: what is said to it is answered. Whatever speaks the protocol can stand behind it. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { AskedTest } from '../../client/practice/plant/answer-test.ts';
+import { unitOf } from '../../client/practice/plant/hidden-case.ts';
 import { listLines } from '../../client/terminal/diagnose-session.ts';
-import type { AskedTest } from './answer-test.ts';
-import { unitOf } from './foreign-case.ts';
 import { caseOf, STORIES } from './stories.ts';
 import { PUBLISHED } from './story.ts';
 

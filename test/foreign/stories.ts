@@ -1,6 +1,6 @@
-import { CAUSES_OUTSIDE } from './causes-outside.ts';
-import { CAUSES_INSIDE, type ForeignCase } from './foreign-case.ts';
-import type { Build } from './plant.ts';
+import { CAUSES_OUTSIDE } from '../../client/practice/plant/causes-outside.ts';
+import { CAUSES_INSIDE, type ForeignCase } from '../../client/practice/plant/hidden-case.ts';
+import type { Build } from '../../client/practice/plant/plant.ts';
 import { STORIES_OF_COOLING } from './stories-of-cooling.ts';
 import { STORIES_OF_CURRENT } from './stories-of-current.ts';
 import type { Story } from './story.ts';

@@ -1,5 +1,5 @@
+import type { Build } from '../../client/practice/plant/plant.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
-import type { Build } from './plant.ts';
 
 /** What a text says is read there: from, to; or a word. */
 export type TextReading = readonly [low: number, high: number] | string;

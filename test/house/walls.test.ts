@@ -18,6 +18,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'client/record': ['grammar'],
   'client/words': ['grammar'],
   'client/visit': ['grammar', 'client/diagnosis', 'client/speaking', 'client/words'],
+  'client/practice/plant': ['grammar/vocabulary'],
+  'client/practice': ['grammar', 'client/diagnosis', 'client/speaking', 'client/words', 'client/visit'],
   'client/screens': ['grammar', 'client'],
   'client/terminal': ['grammar', 'client'],
   server: ['grammar'],

@@ -3,6 +3,7 @@ import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } fr
 import { join } from 'node:path';
 import SQLite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { Dice } from '../../client/practice/plant/dice.ts';
 import { type Entry, parseStreamText, type StreamId } from '../../grammar/visit/envelope.ts';
 import { headText, type SignedHead } from '../../grammar/visit/signed-head.ts';
 import { headHash } from '../../server/heads/heads-file.ts';
@@ -14,7 +15,6 @@ import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { SEED, tries } from '../how-much.ts';
 import { tellFigure } from '../promises/tell-figure.ts';
-import { Dice } from '../simulator/dice.ts';
 import { scratchFolder } from './built-server.ts';
 import { chainFor, streamOf } from './running-app.ts';
 

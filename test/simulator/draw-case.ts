@@ -1,7 +1,7 @@
+import { Dice } from '../../client/practice/plant/dice.ts';
 import { FAULTS, type FaultId } from '../../grammar/vocabulary/faults.ts';
 import type { Amps, Microfarads, Volts } from '../../grammar/vocabulary/quantities.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
-import { Dice } from './dice.ts';
 import { drawHiddenUnit, type HiddenUnit, type Ratings } from './hidden-unit.ts';
 import { canHave, hideFault, howOften } from './hide-fault.ts';
 import { letSettle } from './let-settle.ts';

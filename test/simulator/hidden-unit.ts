@@ -1,5 +1,5 @@
+import type { Dice } from '../../client/practice/plant/dice.ts';
 import type { RefrigerantId } from '../../grammar/vocabulary/unit-profile.ts';
-import type { Dice } from './dice.ts';
 import { torque, type Windings, windingsFor } from './psc-motor.ts';
 
 const OPEN = Number.POSITIVE_INFINITY;

@@ -1,5 +1,5 @@
+import type { Dice } from '../../client/practice/plant/dice.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
-import type { Dice } from './dice.ts';
 import type { HiddenMotor, HiddenUnit, Ratings } from './hidden-unit.ts';
 
 const OPEN = Number.POSITIVE_INFINITY;

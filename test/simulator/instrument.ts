@@ -1,5 +1,5 @@
+import type { Dice } from '../../client/practice/plant/dice.ts';
 import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
-import type { Dice } from './dice.ts';
 import type { HiddenUnit } from './hidden-unit.ts';
 import { letSettle, type Settled } from './let-settle.ts';
 import { deadNetwork } from './unit-circuits.ts';

@@ -1,10 +1,10 @@
 import { makeDiagnosis } from '../../client/diagnosis/make-diagnosis.ts';
 import { saturationTemperature } from '../../client/diagnosis/refrigerant/saturation.ts';
+import { Dice } from '../../client/practice/plant/dice.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Plate } from './branching-chart.ts';
 import { jobsFor, proveKnown } from './clairvoyant.ts';
-import { Dice } from './dice.ts';
 import { type Case, drawCase, profileFor, type Wrong } from './draw-case.ts';
 import { drawRatings, type Ratings } from './hidden-unit.ts';
 import { Instrument } from './instrument.ts';

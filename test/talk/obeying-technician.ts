@@ -1,3 +1,4 @@
+import { Dice } from '../../client/practice/plant/dice.ts';
 import type { Step, VisitContext } from '../../client/visit/chart/context.ts';
 import { observationWords } from '../../client/words/things/observation-words.ts';
 import type { Phase } from '../../grammar/visit/events.ts';
@@ -7,7 +8,6 @@ import { POINTS_BY_ID, type PointId } from '../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../grammar/vocabulary/quantities.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import { TypedVisit } from '../client/visit/typed-visit.ts';
-import { Dice } from '../simulator/dice.ts';
 import { profileFor } from '../simulator/draw-case.ts';
 import { drawHiddenUnit, type HiddenUnit, type Ratings } from '../simulator/hidden-unit.ts';
 import { hideFault } from '../simulator/hide-fault.ts';

@@ -1,5 +1,5 @@
+import { Dice } from '../../client/practice/plant/dice.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
-import { Dice } from '../simulator/dice.ts';
 import { drawRatings, type Ratings } from '../simulator/hidden-unit.ts';
 import { canHave } from '../simulator/hide-fault.ts';
 

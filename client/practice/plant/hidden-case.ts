@@ -1,4 +1,3 @@
-import { Dice } from '../simulator/dice.ts';
 import { MeteredPlant } from './answer-test.ts';
 import { type Cause, drawSeverity } from './causes.ts';
 import { CAUSES_OF_CONTROL } from './causes-of-control.ts';
@@ -6,6 +5,7 @@ import { CAUSES_OF_COOLING } from './causes-of-cooling.ts';
 import { CAUSES_OF_MOTORS } from './causes-of-motors.ts';
 import { CAUSES_OF_POWER } from './causes-of-power.ts';
 import { CAUSES_OUTSIDE } from './causes-outside.ts';
+import { Dice } from './dice.ts';
 import { drawPlant } from './draw-plant.ts';
 import type { Build } from './plant.ts';
 import { blowerTurns } from './settle.ts';

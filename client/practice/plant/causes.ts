@@ -1,5 +1,5 @@
-import type { FaultId } from '../../grammar/vocabulary/faults.ts';
-import type { Dice } from '../simulator/dice.ts';
+import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
+import type { Dice } from './dice.ts';
 import type { Build, Plant } from './plant.ts';
 
 /** Something that goes wrong with a unit. */

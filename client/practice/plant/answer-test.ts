@@ -1,4 +1,4 @@
-import type { Dice } from '../simulator/dice.ts';
+import type { Dice } from './dice.ts';
 import { size } from './phasor.ts';
 import { OPEN, type Plant, type Standing } from './plant.ts';
 import { gaugeAt } from './pressure-chart.ts';

@@ -1,4 +1,4 @@
-import { Dice } from '../simulator/dice.ts';
+import { Dice } from './dice.ts';
 import { type Build, CONTACTS, type Contact, type Drive, type Plant } from './plant.ts';
 import { designMotor, onBench, type SplitPhaseMotor } from './split-phase-motor.ts';
 
