@@ -78,6 +78,22 @@ export const WORKS_INSIDE: Readonly<Record<string, readonly WorkInside[]>> = {
       text: { kept: 'abstract-logging.txt' },
     },
   ],
+  'pg-types': [
+    {
+      work: 'the package, by the licence in its page of instructions',
+      licence: 'MIT',
+      source: 'https://github.com/brianc/node-pg-types',
+      text: { kept: 'pg-types.txt' },
+    },
+  ],
+  pgpass: [
+    {
+      work: 'the package, by the licence in its page of instructions',
+      licence: 'MIT',
+      source: 'https://github.com/hoegaarden/pgpass',
+      text: { kept: 'pgpass.txt' },
+    },
+  ],
   'better-sqlite3': [
     {
       work: 'SQLite, compiled in',
