@@ -14,7 +14,14 @@ export interface PlacedLabel {
 interface Bounds {
   readonly left: number;
   readonly right: number;
+  /** Middles of marks that no label may lie over. */
+  readonly marks?: readonly { readonly x: number; readonly y: number }[];
 }
+
+/** Around the middle of a mark, and of a text above and below its base line. In CSS pixels. */
+const MARK = 6;
+const ABOVE = 11;
+const BELOW = 2;
 
 /** Of the texts in a track, in CSS pixels: a little more than the widest sign of the fonts that are common. */
 const SIGN_WIDE = 8;
@@ -29,7 +36,10 @@ export function labelWidth(text: string): number {
  * Puts labels one after another where each lies over no other and within the bounds; one that finds no place is left
  * out, since what it says stands in the table as well. Undefined in the place of a label that was left out.
  */
-export function placeLabels(labels: readonly Label[], { left, right }: Bounds): readonly (PlacedLabel | undefined)[] {
+export function placeLabels(
+  labels: readonly Label[],
+  { left, right, marks = [] }: Bounds,
+): readonly (PlacedLabel | undefined)[] {
   const taken: { readonly left: number; readonly right: number; readonly y: number }[] = [];
   return labels.map(({ text, at }) => {
     const half = labelWidth(text) / 2;
@@ -37,6 +47,9 @@ export function placeLabels(labels: readonly Label[], { left, right }: Bounds): 
       ({ x, y }) =>
         x - half >= left &&
         x + half <= right &&
+        !marks.some(
+          (mark) => Math.abs(mark.x - x) < half + MARK && mark.y + MARK > y - ABOVE && mark.y - MARK < y + BELOW,
+        ) &&
         // Those that lie near come last: a long visit has thousands.
         !taken.some((box) => Math.abs(box.y - y) < HIGH && x + half + GAP > box.left && x - half - GAP < box.right),
     );

@@ -65,15 +65,15 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
       at:
         y > top + LANE / 2
           ? [
-              { x, y: y - 9 },
-              { x, y: y + 18 },
+              { x, y: y - 10 },
+              { x, y: y + 19 },
             ]
           : [
-              { x, y: y + 18 },
-              { x, y: y - 9 },
+              { x, y: y + 19 },
+              { x, y: y - 10 },
             ],
     })),
-    { left: TRACK_LEFT, right: scale.width },
+    { left: TRACK_LEFT, right: scale.width, marks },
   );
   return (
     <g>

@@ -67,7 +67,7 @@ function sure({ finding, readings, contradictions }: FoldedVisit): readonly stri
   const rests = readings.filter(({ number }) => evidence.includes(number)).length;
   return [
     probability > 0.99 ? 'More than 99 %' : showPercent(probability),
-    `by the model that weighs the readings; on ${count(rests, 'reading', 'readings')}`,
+    `by the model that weighs the readings; on ${rests === 0 ? 'all that was read and seen together' : count(rests, 'reading', 'readings')}`,
     unproved.length === 0 ? '' : `by exclusion: ${exclusionWords(fault, unproved)}`,
     contradictions.length === 0 ? '' : count(contradictions.length, 'contradiction', 'contradictions'),
   ];
