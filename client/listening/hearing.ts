@@ -267,7 +267,8 @@ export class Hearing {
     if (blocks === undefined) return;
     this.#gathered = undefined;
     this.#gain.begin(blocks);
-    for (const block of NearVoice.withoutLead(blocks)) this.#give(block);
+    // Where nobody else was heard before, a soft first word is the speaker's own.
+    for (const block of this.#farther.length > 0 ? NearVoice.withoutLead(blocks) : blocks) this.#give(block);
   }
 
   #give(samples: Float32Array): void {

@@ -24,6 +24,7 @@ const GIVES_WAY = 0.2;
 /** So many frames of a prompt are compared with what was awaited, from where that is to be heard at all (a sum of squares). */
 const BEGINNING = 30;
 const AUDIBLE = 1e-3;
+const BEGINNING_MOST = 100;
 /** Parts of the path that are kept to their length in a frame, in turn: all in each would cost as much as the rest. */
 const TIDIED = 4;
 
@@ -50,6 +51,7 @@ export class EchoCanceller {
   #damping = 1;
   /** What came and what was awaited of it at the beginning of a prompt, until it is known how late it is. */
   #beginning: { readonly came: Float32Array[]; readonly awaited: Float32Array[] } | undefined;
+  #beginningFrames = 0;
   #isKnown = false;
   #settling = 0;
   #lag = 0;
@@ -59,6 +61,7 @@ export class EchoCanceller {
   /** Another prompt begins: nobody can say to the millisecond when. */
   begin(): void {
     this.#beginning = this.#isKnown ? { came: [], awaited: [] } : undefined;
+    this.#beginningFrames = 0;
     this.#isKnown = true;
     // The end of another, which was laid right, says nothing of this one.
     this.#played.fill(0);
@@ -101,12 +104,23 @@ export class EchoCanceller {
       beginning.awaited.push(echo);
     }
     if (beginning.came.length >= BEGINNING) {
-      this.#lag = lagOf(joined(beginning.came), joined(beginning.awaited));
+      const lag = lagOf(joined(beginning.came), joined(beginning.awaited));
       this.#beginning = undefined;
+      this.#lag = lag ?? 0;
       this.#settling = this.#lag === 0 ? 0 : PARTS;
+      if (lag === undefined) this.#beginAnew();
     }
+    // Nothing of the last prompt came back, as with a headset: this one may.
+    this.#beginningFrames += 1;
+    if (this.#beginningFrames > BEGINNING_MOST) this.#beginAnew();
     const out = frame.map((sample, index) => sample - echo[index]!);
     return powerOf(out) < powerOf(frame) ? out : frame;
+  }
+
+  /** The path is another than it was. */
+  #beginAnew(): void {
+    this.#beginning = undefined;
+    for (const doubt of this.#doubt) doubt.fill(UNKNOWN);
   }
 
   #follow(played: Float32Array | undefined): void {

@@ -5,10 +5,10 @@ const LIKE = 0.4;
 
 /**
  * By how many samples one sound comes later than another that is like it (the peak of their normalised cross-correlation);
- * 0 where they are not alike. Positive: `sound` is the later one.
+ * undefined where they are not alike. Positive: `sound` is the later one.
  */
-export function lagOf(sound: Float32Array, like: Float32Array): number {
-  let best = { lag: 0, likeness: LIKE };
+export function lagOf(sound: Float32Array, like: Float32Array): number | undefined {
+  let best: { readonly lag: number | undefined; readonly likeness: number } = { lag: undefined, likeness: LIKE };
   const power = Math.sqrt(powerOf(sound) * powerOf(like));
   for (let lag = -MOST; lag <= MOST; lag += 1) {
     let sum = 0;
