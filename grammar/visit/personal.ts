@@ -44,7 +44,8 @@ const PERSONAL: Readonly<Record<VisitInput['type'] | VisitOutcome['type'], reado
   'wrote.words': ['text'],
   'timer.elapsed': [],
   'took.photo': [],
-  'supervisor.acknowledged': ['supervisor'],
+  // Whose word it was is what the server signed: it answers for a live step, and has to be held against that later.
+  'supervisor.acknowledged': [],
   'remarked.visit': ['author', 'text'],
   'edge.failed': [],
   'visit.opened': ['site', 'complaint'],
