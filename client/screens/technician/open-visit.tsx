@@ -155,4 +155,5 @@ const PLATE_FIELDS: readonly { name: keyof typeof OPENING.plate; of: (unit: Unit
   { name: 'lra', of: (unit) => unit.compressor?.lra },
   { name: 'fla', of: (unit) => unit.fanMotor?.fla },
   { name: 'tons', of: (unit) => unit.tons },
+  { name: 'made', of: (unit) => unit.made },
 ];

@@ -34,7 +34,8 @@ function unitFrom(text: (name: string) => string): UnitProfile {
     const value = Number(text(name).replace(',', '.'));
     return text(name) !== '' && Number.isFinite(value) && value > 0 ? value : undefined;
   };
-  const [supply, herm, fan, rla, lra, fla, tons] = ['supply', 'herm', 'fan', 'rla', 'lra', 'fla', 'tons'].map(number);
+  const plate = ['supply', 'herm', 'fan', 'rla', 'lra', 'fla', 'tons', 'made'].map(number);
+  const [supply, herm, fan, rla, lra, fla, tons, made] = plate;
   const [model, serial] = [text('model'), text('serial')];
   const refrigerant = REFRIGERANTS.find((name) => name === text('refrigerant'));
   return {
@@ -48,6 +49,7 @@ function unitFrom(text: (name: string) => string): UnitProfile {
     ...(rla === undefined || lra === undefined ? {} : { compressor: { rla: rla as Amps, lra: lra as Amps } }),
     ...(fla === undefined ? {} : { fanMotor: { fla: fla as Amps } }),
     ...(tons === undefined ? {} : { tons }),
+    ...(made === undefined ? {} : { made }),
     ...(refrigerant === undefined ? {} : { refrigerant }),
     ...(text('inverter') === '' ? {} : { inverterDriven: true }),
   };

@@ -82,6 +82,7 @@ export const OPENING = {
     lra: 'Compressor LRA, A',
     fla: 'Fan FLA, A',
     tons: 'Tons',
+    made: 'Year made',
   },
   refrigerant: 'Refrigerant',
   notKnown: 'not known',
