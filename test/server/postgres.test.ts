@@ -48,7 +48,7 @@ describe.skipIf(missing !== undefined)(`PostgreSQL${missing === undefined ? '' :
   test('tells at its start how it keeps what it commits', async () => {
     expect(await opened()).toEqual([
       expect.stringMatching(
-        /^Records are kept in PostgreSQL 1\d\.\d+ at 127\.0\.0\.1:\d+\/readback_\d+: synchronous_commit on, fsync on, full_page_writes on$/,
+        /^Records are kept in PostgreSQL 1\d\.\d+.* at 127\.0\.0\.1:\d+\/readback_\d+: synchronous_commit on, fsync on, full_page_writes on$/,
       ),
     ]);
   });
