@@ -164,7 +164,8 @@ describe('the practice', () => {
     }
     await page.getByRole('button', { name: 'Table', exact: true }).click();
     faults.push(...(await lookOver('practice-table')));
-    await type('ohms leg one to leg two');
+    await page.getByLabel('Say what you do').fill('ohms leg one to leg two');
+    await page.keyboard.press('Enter');
     await page.locator('main.practice[data-stage="debrief"]').waitFor({ timeout: 60_000 });
     faults.push(...(await lookOver('practice-debrief')));
     expect(faults).toEqual([]);
