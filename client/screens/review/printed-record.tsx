@@ -51,7 +51,9 @@ function PrintedSection({ section: { title, table, lines } }: { readonly section
     <section>
       <h2>{title}</h2>
       {table === undefined ? null : (
-        <div className="table-room">
+        // biome-ignore lint/a11y/useSemanticElements: a section of the print is what has a heading
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys
+        <div className="table-room" role="region" aria-label={title} tabIndex={0}>
           <table>
             <thead>
               <tr>

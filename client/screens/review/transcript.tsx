@@ -31,16 +31,21 @@ export function Transcript({ visit, lines, times, count, seek }: TranscriptProps
   const shown = useMemo(() => lines.filter((line) => isIn(view, line)), [lines, view]);
   const current = upTo(shown, count).length - 1;
   const list = useRef<HTMLOListElement>(null);
+  const isWhole = shown.length <= WHOLE;
   const rows = useVirtualizer({
-    count: shown.length,
+    count: isWhole ? 0 : shown.length,
     getScrollElement: () => list.current,
     estimateSize: () => HIGH,
-    overscan: shown.length <= WHOLE ? WHOLE : AROUND,
+    overscan: AROUND,
     getItemKey: (index) => `${shown[index]?.seq} ${shown[index]?.kind} ${index}`,
   });
   useEffect(() => {
-    if (current >= 0) rows.scrollToIndex(current, { align: 'center' });
-  }, [current, rows]);
+    if (current < 0) return;
+    if (!isWhole) return rows.scrollToIndex(current, { align: 'center' });
+    const line = list.current?.children[current];
+    if (list.current === null || !(line instanceof HTMLElement)) return;
+    list.current.scrollTop = line.offsetTop - list.current.clientHeight / 2;
+  }, [current, rows, isWhole]);
   return (
     <section className="transcript" aria-label={TRANSCRIPT.title}>
       <div className="transcript-head">
@@ -58,7 +63,15 @@ export function Transcript({ visit, lines, times, count, seek }: TranscriptProps
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys */}
       <ol ref={list} tabIndex={0} aria-label={TRANSCRIPT.title}>
-        <li className="transcript-room" aria-hidden="true" style={{ height: rows.getTotalSize() }} />
+        {isWhole ? (
+          shown.map((line, index) => (
+            <li key={`${line.seq} ${line.kind} ${line.text}`} data-kind={line.kind} data-seq={line.seq}>
+              <Line line={line} moment={times.momentOf(line.seq)} isCurrent={index === current} seek={seek} />
+            </li>
+          ))
+        ) : (
+          <li className="transcript-room" aria-hidden="true" style={{ height: rows.getTotalSize() }} />
+        )}
         {rows.getVirtualItems().map(({ index, key, start }) => {
           const line = shown[index];
           return line === undefined ? null : (
