@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { Expression, Rules } from '../../grammar/phrases/expression.ts';
 import { repeat, rule, sequence, word } from '../../grammar/phrases/expression.ts';
 import { ENGLISH } from '../../grammar/phrases/languages/english/english.ts';
+import { WRITTEN_ENGLISH } from '../../grammar/phrases/languages/english/written-english.ts';
 import { match } from '../../grammar/phrases/match.ts';
 import { Network } from '../../grammar/phrases/network.ts';
 import { PatternError, pattern, sentences } from '../../grammar/phrases/pattern.ts';
-import { WRITTEN_ENGLISH } from '../../grammar/phrases/languages/english/written-english.ts';
 import { tokenise } from '../../grammar/phrases/tokenise.ts';
 
 /**
