@@ -16,6 +16,8 @@ const LONGEST_REST_MS = 500;
 const LEVEL_WITHIN_MS = 400;
 const EVENTS_A_PAGE = 500;
 
+/** What is read of the record. */
+type IndexedRecord = Pick<EventStore, 'streams' | 'events' | 'ends'>;
 type VisitName = { readonly company: string; readonly visit: string };
 interface Due extends VisitName {
   readonly since: number;
@@ -27,7 +29,7 @@ interface Due extends VisitName {
  * a time, and at the start looks for what it missed. What goes wrong with one visit is reported and holds up no other.
  */
 export class IndexKeeper {
-  readonly #store: EventStore;
+  readonly #store: IndexedRecord;
   readonly #index: VisitIndex;
   readonly #keys: Pick<PersonalStore, 'keys'>;
   readonly #due = new Map<string, Due>();
@@ -36,7 +38,7 @@ export class IndexKeeper {
   readonly #putting = new Set<Promise<void>>();
   #ended = false;
 
-  constructor(store: EventStore, index: VisitIndex, keys: Pick<PersonalStore, 'keys'>) {
+  constructor(store: IndexedRecord, index: VisitIndex, keys: Pick<PersonalStore, 'keys'>) {
     this.#keys = keys;
     this.#store = store;
     this.#index = index;
@@ -52,6 +54,13 @@ export class IndexKeeper {
       else due.touched = now;
     }
     this.#later(QUIET_MS);
+  }
+
+  /** What is personal of a visit was erased: its brief goes at once, and one without is made. */
+  async forget(of: VisitName): Promise<void> {
+    await Promise.all(this.#putting);
+    await this.#index.forget(of.company, of.visit);
+    this.touched([of]);
   }
 
   /** Finds what the index lacks or holds an older state of, by how many events each visit has. */

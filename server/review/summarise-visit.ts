@@ -1,6 +1,7 @@
 import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { type FoldedVisit, type VisitFolding, visitFolding } from '../../grammar/visit/fold-visit.ts';
 import { MS_A_MINUTE } from '../../grammar/visit/inputs.ts';
+import { NOT_READABLE } from '../../grammar/visit/personal.ts';
 import { FAULTS_BY_ID } from '../../grammar/vocabulary/faults.ts';
 import { PARTS_BY_ID } from '../../grammar/vocabulary/parts.ts';
 import { nameIn } from '../../grammar/vocabulary/rows-by.ts';
@@ -53,10 +54,10 @@ function briefOf(held: HeldVisit, folded: FoldedVisit): Omit<VisitBrief, 'words'
     openedAt: Number.isFinite(claimed) ? claimed : held.lastReceivedAt,
     closed: folded.summary !== undefined,
     role: folded.role,
-    site: folded.site,
+    site: readable(folded.site),
     complaint: folded.complaint,
     model: text('model') || textIn(unit.model),
-    serial: text('serial') || textIn(unit.serial),
+    serial: readable(text('serial') || textIn(unit.serial)),
     ...(isYear(unit.made) ? { made: unit.made } : {}),
     technician: signed === UNNAMED ? '' : signed,
     ...(finding === undefined ? {} : { finding: finding.fault, certainty: finding.probability }),
@@ -122,4 +123,9 @@ function wordsOf(folded: FoldedVisit): string {
     ...(summary === undefined ? [] : [summary.plain, ...summary.technical, ...summary.openItems]),
   ];
   return texts.join('\n').slice(0, MOST_WORDS);
+}
+
+/** What was erased tells no visits apart, and none together. */
+function readable(text: string): string {
+  return text === NOT_READABLE ? '' : text;
 }

@@ -29,6 +29,19 @@ export function sqlVisitIndex(db: Kysely<IndexTables>): VisitIndex {
         await within.deleteFrom('spoken').where('rowid', '=', id).execute();
         await within.insertInto('spoken').values({ rowid: id, words: brief.words }).execute();
       }),
+    forget: (company, visit) =>
+      db.transaction().execute(async (within) => {
+        const row = await within
+          .selectFrom('brief')
+          .select('id')
+          .where('company', '=', company)
+          .where('visit', '=', visit)
+          .executeTakeFirst();
+        if (row === undefined) return;
+        await within.deleteFrom('fitted').where('brief', '=', row.id).execute();
+        await within.deleteFrom('spoken').where('rowid', '=', row.id).execute();
+        await within.deleteFrom('brief').where('id', '=', row.id).execute();
+      }),
     held: () => db.selectFrom('brief').select(['company', 'visit', 'events']).execute(),
     list: async (company, filter, { limit, offset }) => {
       const where = conditions(company, filter);

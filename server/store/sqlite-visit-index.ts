@@ -8,7 +8,7 @@ import { createIndexTables, type IndexTables } from './visit-index-tables.ts';
 /** Briefs of the visits beside the record. Not backed up: it is made anew where it is missing. */
 export const INDEX_FILE = 'visit-index.sqlite';
 /** Raised when briefs hold or mean something else: an index of another version is thrown away and made anew. */
-const VERSION = 1;
+const VERSION = 2;
 
 /**
  * Opens the index of a data folder in one file. What is there and cannot be used (damaged, foreign, of another version)
@@ -39,6 +39,7 @@ async function openFile(path: string): Promise<VisitIndex> {
     database.pragma('journal_mode = WAL');
     // What a power cut takes of it is made anew: the events that a brief was made of are counted in it.
     database.pragma('synchronous = OFF');
+    database.pragma('secure_delete = ON');
     if (tables !== 0 && database.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new Error('damaged');
     return tables === 0 ? await begin(database) : overDatabase(database);
   } catch (error) {
@@ -53,9 +54,21 @@ async function begin(database: Database): Promise<VisitIndex> {
   await sql`CREATE VIRTUAL TABLE spoken USING fts5 (words, tokenize = 'unicode61 remove_diacritics 2', prefix = '2 3')`.execute(
     db,
   );
+  await sql`INSERT INTO spoken (spoken, rank) VALUES ('secure-delete', 1)`.execute(db);
   database.pragma(`user_version = ${VERSION}`);
-  return sqlVisitIndex(db);
+  return overDatabase(database);
 }
 
 const kyselyOf = (database: Database) => new Kysely<IndexTables>({ dialect: new SqliteDialect({ database }) });
-const overDatabase = (database: Database) => sqlVisitIndex(kyselyOf(database));
+
+/** What is forgotten is overwritten in the file, and not left in the log beside it. */
+function overDatabase(database: Database): VisitIndex {
+  const index = sqlVisitIndex(kyselyOf(database));
+  return {
+    ...index,
+    forget: async (company, visit) => {
+      await index.forget(company, visit);
+      database.pragma('wal_checkpoint(TRUNCATE)');
+    },
+  };
+}

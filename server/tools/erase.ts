@@ -1,5 +1,9 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { ServerError } from '../errors.ts';
 import { Personal } from '../personal/personal.ts';
+import { IndexKeeper } from '../review/index-keeper.ts';
+import { INDEX_FILE, openSqliteVisitIndex } from '../store/sqlite-visit-index.ts';
 import { type GivenToTool, runServerTool } from './run-server-tool.ts';
 import { withPersonal } from './with-personal.ts';
 
@@ -35,12 +39,19 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   if (visit === undefined || words.length > 0) {
     throw new ServerError('tool-wrong', 'Name one visit with --visit: see "npm run -s erase -- --help".');
   }
-  return withPersonal(TOOL.name, options, async ({ events, personal, auditor, company, by }) => {
+  return withPersonal(TOOL.name, options, async ({ events, folder, personal, auditor, company, by }) => {
     const signText = () => {
       throw new ServerError('server-failed', 'nothing is taken in here');
     };
     const erasing = new Personal({ store: personal, events, auditor, signer: { signText }, clock: Date.now });
     const { keys, files } = await erasing.erase(by, company, visit, why);
+    const path = join(folder, INDEX_FILE);
+    if (existsSync(path)) {
+      const keeper = new IndexKeeper(events, await openSqliteVisitIndex(path), personal);
+      await keeper.forget({ company, visit });
+      await keeper.level(company);
+      await keeper.close();
+    }
     const what = [`${keys} ${keys === 1 ? 'key' : 'keys'}`, `${files} ${files === 1 ? 'file' : 'files'}`].join(' and ');
     process.stdout.write(`Erased of ${visit}: ${what}. Its events stand as they were written.\n`);
     return 0;

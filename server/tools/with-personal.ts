@@ -11,7 +11,8 @@ import { VisitActivity } from '../store/visit-activity.ts';
 
 /** A data folder as a tool opens it, which may do so beside its server: the record to read, what is personal to change. */
 export interface OpenedPersonal {
-  readonly events: Pick<EventStore, 'events' | 'streams' | 'visits'>;
+  readonly events: Pick<EventStore, 'events' | 'streams' | 'visits' | 'ends'>;
+  readonly folder: string;
   readonly personal: PersonalStore;
   readonly auditor: Auditor;
   readonly company: string;
@@ -36,7 +37,7 @@ export function withPersonal<Result>(
     const people = await openSqlitePeopleStore(join(folder, PEOPLE_FILE));
     const auditor = new Auditor(people, Date.now);
     try {
-      return await work({ events, personal, auditor, company, by: { company, person: `npm run ${tool}` } });
+      return await work({ events, folder, personal, auditor, company, by: { company, person: `npm run ${tool}` } });
     } finally {
       await auditor.close();
       await people.close();

@@ -210,6 +210,21 @@ export function visitIndexContract(name: string, opened: () => VisitIndex, reope
     });
   });
 
+  test(`${name}: what was forgotten is found in no way, and may be put again; no other is`, async () => {
+    const [gone, kept] = [briefOf({ words: 'secret words', parts: ['contactor'] }), briefOf({ words: 'other words' })];
+    const company = await fill(gone, kept);
+    await opened().forget('another', gone.visit);
+    expect(await namesOf(company, { words: 'secret' })).toEqual([gone.visit]);
+    await opened().forget(company, gone.visit);
+    await opened().forget(company, 'never-was');
+    await reopen();
+    expect(await namesOf(company, { words: 'secret' })).toEqual([]);
+    expect((await opened().list(company, {}, page)).visits.map(({ visit }) => visit)).toEqual([kept.visit]);
+    expect((await opened().choices(company)).parts).toEqual([]);
+    await opened().put(company, { ...gone, words: '', parts: [] });
+    expect((await opened().list(company, {}, page)).total).toBe(2);
+  });
+
   test(`${name}: what was put is there after it was closed and opened, with the count of events it was made of`, async () => {
     const brief = briefOf({ words: 'kept', steps: [{ step: 'a', minutes: 2 }], misheard: ['hm'], setRight: ['L1'] });
     const company = await fill(brief);

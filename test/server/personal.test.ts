@@ -10,6 +10,7 @@ import { openFolder } from '../../server/heads/open-folder.ts';
 import { verifyFolder } from '../../server/heads/verify-all.ts';
 import { openSqlitePeopleStore, PEOPLE_FILE } from '../../server/people/sqlite-people-store.ts';
 import { openSqlitePersonalStore, PERSONAL_FILE } from '../../server/personal/sqlite-personal-store.ts';
+import { INDEX_FILE, openSqliteVisitIndex } from '../../server/store/sqlite-visit-index.ts';
 import { verifierOf } from '../../server/sync/receipt-signer.ts';
 import { buildServer, scratchFolder } from './built-server.ts';
 import { type DeviceCipher, deviceCipher } from './device-cipher.ts';
@@ -37,6 +38,7 @@ async function start(retention?: { soundDays?: number; personalDays?: number }):
     keeper: opened.keeper,
     peopleStore: await openSqlitePeopleStore(join(folder, PEOPLE_FILE)),
     personalStore: await openSqlitePersonalStore(join(folder, PERSONAL_FILE)),
+    index: await openSqliteVisitIndex(join(folder, INDEX_FILE)),
     clock: () => now,
     ...(retention === undefined ? {} : { retention }),
   });
@@ -244,9 +246,21 @@ describe('all of one customer', () => {
   });
 });
 
+/** The visits that are found by the name of the site. */
+async function found(): Promise<readonly string[]> {
+  const { visits } = (await (await get(`/api/list?words=${encodeURIComponent(SITE)}`)).json()) as {
+    visits: readonly { visit: string; site: string }[];
+  };
+  return visits
+    .filter(({ site }) => site === SITE)
+    .map(({ visit }) => visit)
+    .toSorted();
+}
+
 describe('erasing', () => {
   test('by a keeper: texts and sound are gone, on every way; readings stay, and the record is what was written', async () => {
     const before = (await (await get('/api/visits/one/events')).json()) as object;
+    expect(await found()).toEqual(['one', 'two']);
     const response = await fetch(`${server.url}/api/visits/one/erase`, { method: 'POST', headers: origin() });
     expect(await response.json()).toEqual({ keys: 1, files: 2 });
     expect(await (await get('/api/visits/one/events')).json()).toEqual(before);
@@ -266,6 +280,7 @@ describe('erasing', () => {
     expect((await put(address('one', sha256, 0, 300_028), bytesOf(sealed))).status).toBe(410);
     expect((await (await get('/api/visits/one/check')).json()) as object).toMatchObject({ findings: [] });
     expect((await trail())[0]).toBe('visit erased: one');
+    expect(await found()).toEqual(['two']);
   });
 
   test('by hand, beside the server; the folder is verified, and says what was erased', async () => {
@@ -273,6 +288,10 @@ describe('erasing', () => {
     const { status, stdout } = run('erase', ...args);
     expect([status, stdout]).toEqual([0, 'Erased of two: 1 key and 1 file. Its events stand as they were written.\n']);
     expect(await trail()).toContain('visit erased: two asked by the customer');
+    expect(await found()).toEqual([]);
+    const listed = (await (await get('/api/list')).json()) as { visits: readonly { visit: string; site: string }[] };
+    for (const visit of ['one', 'two'])
+      expect(listed.visits).toContainEqual(expect.objectContaining({ visit, site: '' }));
     expect(run('erase', '--data', folder, '--visit', 'nothing')).toMatchObject({
       status: 2,
       stderr: expect.stringContaining('There is no visit "nothing"'),
@@ -287,7 +306,7 @@ describe('erasing', () => {
     expect([told.status, told.stdout]).toEqual([0, expect.stringContaining('visit two: what is personal was erased')]);
   });
 
-  test('is found in no file of the folder: no key, no sound', async () => {
+  test('is found in no file of the folder: no key, no sound, no name of the site', async () => {
     await stop();
     const files = filesOf(folder);
     for (const visit of ['one', 'two']) {
@@ -295,6 +314,8 @@ describe('erasing', () => {
       for (const file of files) {
         expect(file.includes(cipher.key)).toBe(false);
         expect(file.includes(sound.subarray(0, 32))).toBe(false);
+        expect(file.includes(SITE)).toBe(false);
+        expect(file.includes(SITE.toLowerCase().replaceAll(/[^a-z0-9]/g, ''))).toBe(false);
       }
     }
     await start();

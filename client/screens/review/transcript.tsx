@@ -66,7 +66,13 @@ export function Transcript({ visit, lines, times, count, seek }: TranscriptProps
         {isWhole ? (
           shown.map((line, index) => (
             <li key={`${line.seq} ${line.kind} ${line.text}`} data-kind={line.kind} data-seq={line.seq}>
-              <Line line={line} moment={times.momentOf(line.seq)} isCurrent={index === current} seek={seek} />
+              <Line
+                visit={visit}
+                line={line}
+                moment={times.momentOf(line.seq)}
+                isCurrent={index === current}
+                seek={seek}
+              />
             </li>
           ))
         ) : (
