@@ -37,6 +37,7 @@ export class IndexKeeper {
   #work: Promise<void> | undefined;
   readonly #putting = new Set<Promise<void>>();
   #ended = false;
+  #wake: () => void = () => undefined;
 
   constructor(store: IndexedRecord, index: VisitIndex, keys: Pick<PersonalStore, 'keys'>) {
     this.#keys = keys;
@@ -95,6 +96,7 @@ export class IndexKeeper {
   async close(): Promise<void> {
     this.#ended = true;
     clearTimeout(this.#timer);
+    this.#wake();
     await Promise.all([this.#work, ...this.#putting]);
     await this.#index.close();
   }
@@ -120,7 +122,10 @@ export class IndexKeeper {
       if (this.#ended) return;
       const began = performance.now();
       await this.#summarise(due);
-      await new Promise((resolve) => {
+      if (this.#ended) return;
+      // Ended at once by `close`: a timer that keeps nothing alive would let the program end before its record is closed.
+      await new Promise<void>((resolve) => {
+        this.#wake = resolve;
         setTimeout(resolve, Math.min(LONGEST_REST_MS, REST * (performance.now() - began))).unref();
       });
     }

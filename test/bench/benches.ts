@@ -20,7 +20,7 @@ export const BENCHES: Readonly<Record<string, BenchAbout>> = {
   hearing: {
     says: 'the ear on recordings and voices: right, asked, wrong, speed; shares with their 95 % interval',
     options: {
-      sets: 'some of orders,foreign,digits,teach,readings,spoken,spliced,continued,fluent,level,behind,urgent,noise,speed,folder (all)',
+      sets: 'orders,foreign,digits,teach,readings,spoken,spliced,continued,fluent,level,behind,urgent,noise,speed,folder (all)',
       people: 'folder of recordings of people',
       digits: 'folder of spoken digits',
       folder: 'folder of recordings of one’s own',

@@ -45,7 +45,10 @@ test('taken away in mid-word, the microphone leaves no value and no sound behind
   expect(cut.readings).toEqual([]);
   expect(cut.asked).toEqual([]);
   expect(cut.heard.filter(({ ear }) => ear !== 'typed')).toEqual([]);
-  expect(cut.interruptions.map(({ sentence }) => sentence)).toEqual([expect.stringMatching(/^The microphone is gone/)]);
+  const [gone, ...later] = cut.interruptions.map(({ sentence }) => sentence);
+  expect(gone).toMatch(/^The microphone is gone/);
+  // Chromium's stand-in for the question may give the microphone back by itself: then that is told too.
+  for (const sentence of later) expect(sentence).toMatch(/Listening again\.$/);
   expect(await filesOf(page)).toEqual([]);
   await picture(page, 'permission-in-mid-word');
 

@@ -209,7 +209,9 @@ describe('a supervisor in the replay', () => {
     await page.keyboard.press('Escape');
     await page.keyboard.press('p');
     expect(await count(page)).toBe(first);
+    await help.waitFor({ state: 'hidden' });
     await page.keyboard.press('?');
+    await help.waitFor();
     await help.getByLabel('Letters by themselves are keys here').check();
     await help.getByRole('button', { name: 'Close' }).click();
     await page.close();

@@ -76,7 +76,7 @@ const ACTION_WORDS = {
   },
   'sound-agreed': {
     brief: 'Keep the sound of what you say?',
-    full: 'May the sound of what you say be kept, for your supervisor to hear? It is deleted after some days. Without your word none is kept.',
+    full: 'May the sound of what you say be kept, for your supervisor to hear? Deleted after some days; without your word, none is kept.',
   },
   'nameplate-read': {
     brief: 'Plate?',
