@@ -145,7 +145,7 @@ function Start({ visits, onOpen, onGoOn, onTake, onRead }: StartProps) {
     <main className="start">
       <h1>{PAGE.program}</h1>
       <p>
-        {START.sayWhat} <a href="/review">{START.review}</a>
+        {START.sayWhat} <a href="/review">{START.review}</a> · <a href="/practice">{START.practice}</a>
       </p>
       <DeviceState />
       <KeepingLine mayStart />

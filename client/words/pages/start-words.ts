@@ -5,6 +5,7 @@ export const START = {
   looking: 'Looking for open visits…',
   sayWhat: 'Say what the meter shows; both hands stay on the probes.',
   review: 'Review of visits',
+  practice: 'Practice at a simulated unit',
   goOnWith: 'Go on with',
   openVisit: (site: string, complaint: string) => `${site}: ${complaint}`,
   newVisit: 'New visit',
