@@ -133,10 +133,10 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     clock,
   });
   // A visit reads otherwise: its key came, or was erased, and the words by which it is found with it.
-  personal.onChange((company, visit, how) => {
-    if (how === 'erased') indexing.forget({ company, visit }).catch(reportFault);
-    else indexing.touched([{ company, visit }]);
+  personal.onChange(async (company, visit, how) => {
     peers.grown([{ company, visit }]);
+    if (how === 'erased') await indexing.forget({ company, visit });
+    else indexing.touched([{ company, visit }]);
   });
   if (options.retention !== undefined) await personal.keepFor(options.retention);
   await fastify.register(handInRoutes, { personal, gate });

@@ -7,6 +7,8 @@ export interface DeviceEntry {
   readonly device: string;
   readonly epoch: number;
   readonly seq: number;
+  /** Where it is known: a take-over has to name the same. */
+  readonly hash?: string;
   readonly event: VisitEvent;
 }
 
@@ -91,7 +93,10 @@ function takenFrom(event: VisitEvent): LastEntry | undefined {
 }
 
 const isEntry = (entry: DeviceEntry, from: LastEntry) =>
-  entry.device === from.device && entry.epoch === from.epoch && entry.seq === from.seq;
+  entry.device === from.device &&
+  entry.epoch === from.epoch &&
+  entry.seq === from.seq &&
+  (entry.hash === undefined || entry.hash === from.hash);
 const isRemark = ({ event }: { readonly event: VisitEvent }) => event.type === 'remark.made';
 const isRemarkInput = (event: VisitEvent) => event.type === 'input.taken' && event.input?.type === 'remarked.visit';
 

@@ -10,6 +10,7 @@ import { namedLosses } from '../heads/keep-heads.ts';
 import { openFolder } from '../heads/open-folder.ts';
 import { lossesSince } from '../heads/take-head.ts';
 import { PEOPLE_FILE } from '../people/sqlite-people-store.ts';
+import { PERSONAL_FILE } from '../personal/sqlite-personal-store.ts';
 import { checkVisit } from '../review/check-visit.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { postgresReader } from '../store/postgres-reader.ts';
@@ -33,7 +34,7 @@ export interface Moved {
 
 /**
  * Takes a data folder over into an empty PostgreSQL database: the record byte for byte with its numbers and times, signed
- * heads, what was given up, the key, people, devices and the trail. All in one transaction: where it breaks off nothing
+ * heads, what was given up, the key, people, devices and the trail, and what is personal: keys of visits, what was erased, sounds and photos. All in one transaction: where it breaks off nothing
  * of it is there, and it can be run again. The folder stays as it is, but for a last head over all that it holds.
  *
  * Before it is committed, each table is read back and held against the folder's by a hash over all rows, and each visit
@@ -76,10 +77,11 @@ function take(
   return inTransaction(database.pool, async (client) => {
     await client.query(HELD);
     const before = await isThere(client, database.name, heads);
-    const people = openPeople(folder);
+    const beside = [PEOPLE_FILE, PERSONAL_FILE].flatMap((name) => openBeside(join(folder, name)));
+    const files = [record, ...beside];
     try {
-      if (!before) await copyAll(client, folder, record, people, heads);
-      for (const file of [record, people]) if (file !== undefined) await compare(client, file);
+      if (!before) await copyAll(client, folder, files, heads);
+      for (const file of files) await compare(client, file);
       const { streams, events } = await checkAll(client, store, heads);
       const count = async (table: string) =>
         Number((await client.query<{ count: number }>(`SELECT count(*) FROM ${table}`)).rows[0]?.count);
@@ -93,14 +95,14 @@ function take(
         database: database.name,
       };
     } finally {
-      people?.close();
+      for (const file of beside) file.close();
     }
   });
 }
 
-function openPeople(folder: string): Database | undefined {
-  const path = join(folder, PEOPLE_FILE);
-  return existsSync(path) ? new SQLite(path, { readonly: true }) : undefined;
+/** A file beside the record, where there is one. */
+function openBeside(path: string): readonly Database[] {
+  return existsSync(path) ? [new SQLite(path, { readonly: true })] : [];
 }
 
 /** Whether this folder was taken over before. @throws {ServerError} tool-wrong, where there is anything else. */
@@ -118,12 +120,10 @@ async function isThere(client: pg.PoolClient, name: string, heads: readonly Sign
 async function copyAll(
   client: pg.PoolClient,
   folder: string,
-  record: Database,
-  people: Database | undefined,
+  files: readonly Database[],
   heads: readonly SignedHead[],
 ): Promise<void> {
-  for (const file of [record, people]) {
-    if (file === undefined) continue;
+  for (const file of files) {
     for (const table of tablesOf(file)) await copyTable(file, table, client);
   }
   for (const head of heads) {

@@ -4,6 +4,8 @@ import { demandUpToDate } from '../database/migrations.ts';
 import { checkGuards } from '../database/only-grows.ts';
 import { openPostgres, type PostgresDatabase } from '../database/open-postgres.ts';
 import { ServerError } from '../errors.ts';
+import { erasureWordsOf } from '../personal/read-erasures.ts';
+import { sqlPersonalStore } from '../personal/sql-personal-store.ts';
 import { postgresReader } from '../store/postgres-reader.ts';
 import { type FollowsRow, followsOf } from '../store/summary-rows.ts';
 import { signerOf } from '../sync/receipt-signer.ts';
@@ -34,7 +36,8 @@ export async function verifyDatabase(
     // After the heads: a server that writes on meanwhile signs for what is then not yet read.
     const streams = await heldInDatabase(database);
     const findings = await guardFindings(database);
-    const notes = (await place.givenUp()).map(givenUpLine);
+    const erased = await erasureWordsOf(sqlPersonalStore(database.db, async () => undefined));
+    const notes = [...(await place.givenUp()).map(givenUpLine), ...erased];
     return await verifyHeld(streams, devices, { own, ownKey, kept, findings, notes });
   } finally {
     await database.close();

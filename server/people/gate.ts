@@ -20,7 +20,7 @@ const TICKETS = { most: 240, windowMs: 60_000 } as const;
 export type Admitted =
   /** At this machine, while nobody was added. */
   | { readonly by: 'here' }
-  | { readonly by: 'session'; readonly session: string }
+  | { readonly by: 'session'; readonly session: string; readonly visit: string }
   | { readonly by: 'device'; readonly device: string };
 
 /** A request by HTTP as a device signed it. */
@@ -31,8 +31,9 @@ export interface DeviceRequest {
   readonly path: string;
   /** SHA-256 of the body in hexadecimal. */
   readonly body: string;
-  /** Whose it says it is. */
+  /** Whose it says it is, and of which visit. */
   readonly device: string;
+  readonly visit: string;
 }
 
 interface TicketDetail {
@@ -123,6 +124,7 @@ export class Gate {
     if (device.device !== named) throw new ServerError('device-unknown', named);
     const person = await store.person(device.company, device.person);
     if (person === undefined || !may(person.role, 'write-visits')) throw new ServerError('role-refused');
+    if (!(await this.#mayWriteIn(device, asked.visit))) throw new ServerError('visit-unknown', asked.visit);
     return { company: device.company, person: person.person };
   }
 
@@ -133,9 +135,7 @@ export class Gate {
       case 'here':
         return (await this.#people.isOpen()) ? undefined : closeReason('sign-in-needed');
       case 'session':
-        return (await this.#people.callerOfSession(admitted.session)) === undefined
-          ? closeReason('sign-in-needed')
-          : undefined;
+        return this.#lookAtReader(admitted.session, admitted.visit);
       case 'device': {
         const device = await store.device(admitted.device);
         if (device === undefined || device.revokedAt !== undefined) return closeReason('device-revoked');
@@ -144,6 +144,14 @@ export class Gate {
         return kind === 'watch' || writes ? undefined : closeReason('role-refused');
       }
     }
+  }
+
+  /** A session may have ended, and a role may be another since. */
+  async #lookAtReader(session: string, visit: string): Promise<CloseReason | undefined> {
+    const caller = await this.#people.callerOfSession(session);
+    if (caller === undefined) return closeReason('sign-in-needed');
+    const reads = await mayReadVisit(caller, visit, this.#people.store, this.#store);
+    return reads ? undefined : closeReason('visit-foreign');
   }
 
   async #judge(message: Hello | Watch, company: string): Promise<Admitted | Refused> {
@@ -171,7 +179,15 @@ export class Gate {
     if (hello.stream.device !== device.device) return ['stream-foreign', who];
     const person = await this.#people.store.person(device.company, device.person);
     if (person === undefined || !may(person.role, 'write-visits')) return ['role-refused', who];
+    if (!(await this.#mayWriteIn(device, hello.stream.visit))) return ['visit-foreign', who];
     return { by: 'device', device: device.device };
+  }
+
+  /** A visit is written by the device that begins it, and by those that took it over from there on. */
+  async #mayWriteIn({ company, device }: Device, visit: string): Promise<boolean> {
+    const streams = await this.#store.streams(company, visit);
+    if (streams.length === 0 || streams.some((stream) => stream.device === device)) return true;
+    return (await this.#people.store.lease(company, visit))?.device === device;
   }
 
   async #judgeWatch(
@@ -183,7 +199,9 @@ export class Gate {
     if (caller !== undefined) {
       if (company !== caller.company) return ['company-foreign', caller];
       const reads = await mayReadVisit(caller, watch.visit, this.#people.store, this.#store);
-      return reads ? { by: 'session', session: caller.session as string } : ['visit-foreign', caller];
+      return reads
+        ? { by: 'session', session: caller.session as string, visit: watch.visit }
+        : ['visit-foreign', caller];
     }
     if (device === undefined) return ['sign-in-needed', {}];
     const revoked = refusalOf(device, watch);

@@ -261,7 +261,13 @@ export const peopleRoutes: FastifyPluginAsyncTypebox<PeopleOptions> = async (app
         tags,
         summary: 'who did what, and who was refused, the latest first',
         querystring: Type.Object({
-          before: Type.Optional(Type.Integer({ minimum: 1, description: 'the `id` of the last line before' })),
+          before: Type.Optional(
+            Type.Integer({
+              minimum: 1,
+              maximum: Number.MAX_SAFE_INTEGER,
+              description: 'the `id` of the last line before',
+            }),
+          ),
           limit: Type.Integer({ minimum: 1, maximum: 1000, default: 100 }),
         }),
         response: {

@@ -44,7 +44,11 @@ export const handInRoutes: FastifyPluginAsyncTypebox<HandInOptions> = async (app
     done(null, body),
   );
 
-  const admitted = (request: FastifyRequest, device: string, body: Buffer) => {
+  const admitted = (
+    request: FastifyRequest,
+    { visit, device }: { readonly visit: string; readonly device: string },
+    body: Buffer,
+  ) => {
     const header = (name: string) => request.headers[name] as string | undefined;
     return gate.admitRequest({
       ticket: header(REQUEST_HEADERS.ticket),
@@ -53,6 +57,7 @@ export const handInRoutes: FastifyPluginAsyncTypebox<HandInOptions> = async (app
       path: request.url,
       body: createHash('sha256').update(body).digest('hex'),
       device,
+      visit,
     });
   };
 
@@ -71,7 +76,7 @@ export const handInRoutes: FastifyPluginAsyncTypebox<HandInOptions> = async (app
     async (request, reply) => {
       const { visit, device } = request.params;
       const key = bytesOf(request.body);
-      const { company } = await admitted(request, device, key);
+      const { company } = await admitted(request, { visit, device }, key);
       if (key.length !== KEY_BYTES) throw new ServerError('request-wrong', 'a key has 32 bytes');
       await personal.takeKey(company, visit, device, key);
       return reply.code(204).send(null);
@@ -114,7 +119,7 @@ export const handInRoutes: FastifyPluginAsyncTypebox<HandInOptions> = async (app
       const { visit, device, sha256 } = request.params;
       const { at, of: bytes, kind, media } = request.query;
       const data = bytesOf(request.body);
-      const { company } = await admitted(request, device, data);
+      const { company } = await admitted(request, { visit, device }, data);
       return personal.takePart({ company, visit, device, sha256, kind, media, bytes, at, data });
     },
   );

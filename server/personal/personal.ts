@@ -43,7 +43,7 @@ const DAY_MS = 86_400_000;
 export class Personal {
   readonly store: PersonalStore;
   readonly #options: PersonalOptions;
-  readonly #listeners = new Set<(company: string, visit: string, how: 'readable' | 'erased') => void>();
+  readonly #listeners = new Set<(company: string, visit: string, how: 'readable' | 'erased') => Promise<void> | void>();
   #erasing: NodeJS.Timeout | undefined;
 
   constructor(options: PersonalOptions) {
@@ -52,7 +52,7 @@ export class Personal {
   }
 
   /** Calls back when a visit reads otherwise than before: its key came, or was erased. Returns what ends that. */
-  onChange(listener: (company: string, visit: string, how: 'readable' | 'erased') => void): () => void {
+  onChange(listener: (company: string, visit: string, how: 'readable' | 'erased') => Promise<void> | void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
   }
@@ -63,7 +63,7 @@ export class Personal {
     const outcome = await this.store.addKey({ company, visit, device, key, createdAt, erasedAt: undefined });
     if (outcome === 'erased') throw new ServerError('visit-erased', visit);
     if (outcome === 'other') throw new ServerError('key-differs', visit);
-    if (outcome === 'added') this.#changed(company, visit, 'readable');
+    if (outcome === 'added') await this.#changed(company, visit, 'readable');
   }
 
   /**
@@ -120,7 +120,7 @@ export class Personal {
     await auditor.done('visit erased', by, `${visit} ${why}`.trim());
     const devices = [...new Set(streams.map(({ device }) => device))];
     const erased = await this.store.eraseVisit(company, visit, devices, clock());
-    this.#changed(company, visit, 'erased');
+    await this.#changed(company, visit, 'erased');
     return erased;
   }
 
@@ -167,7 +167,7 @@ export class Personal {
     return { time, ...this.#options.signer.signText(attachmentText({ ...whole, time })) };
   }
 
-  #changed(company: string, visit: string, how: 'readable' | 'erased'): void {
-    for (const listener of this.#listeners) listener(company, visit, how);
+  async #changed(company: string, visit: string, how: 'readable' | 'erased'): Promise<void> {
+    for (const listener of this.#listeners) await listener(company, visit, how);
   }
 }

@@ -13,6 +13,16 @@ export function sqlPersonalStore(db: Kysely<PersonalTables>, close: () => Promis
 function keys(db: Kysely<PersonalTables>): Part<'addKey' | 'keys' | 'keysBefore' | 'erasures'> {
   return {
     addKey: async ({ company, visit, device, key, createdAt }) => {
+      // A visit that was erased stays so, whichever of its devices comes later.
+      const erased = await db
+        .selectFrom('visit_key')
+        .select('device')
+        .where('company', '=', company)
+        .where('visit', '=', visit)
+        .where('erased_at', 'is not', null)
+        .limit(1)
+        .executeTakeFirst();
+      if (erased !== undefined) return 'erased';
       const added = await db
         .insertInto('visit_key')
         .values({ company, visit, device, key: Buffer.from(key), created_at: createdAt, erased_at: null })

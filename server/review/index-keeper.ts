@@ -31,7 +31,7 @@ interface Due extends VisitName {
 export class IndexKeeper {
   readonly #store: IndexedRecord;
   readonly #index: VisitIndex;
-  readonly #keys: Pick<PersonalStore, 'keys'>;
+  readonly #keys: Pick<PersonalStore, 'keys' | 'erasures'>;
   readonly #due = new Map<string, Due>();
   #timer: NodeJS.Timeout | undefined;
   #work: Promise<void> | undefined;
@@ -39,7 +39,7 @@ export class IndexKeeper {
   #ended = false;
   #wake: () => void = () => undefined;
 
-  constructor(store: IndexedRecord, index: VisitIndex, keys: Pick<PersonalStore, 'keys'>) {
+  constructor(store: IndexedRecord, index: VisitIndex, keys: Pick<PersonalStore, 'keys' | 'erasures'>) {
     this.#keys = keys;
     this.#store = store;
     this.#index = index;
@@ -66,6 +66,12 @@ export class IndexKeeper {
 
   /** Finds what the index lacks or holds an older state of, by how many events each visit has. */
   async catchUp(): Promise<void> {
+    const briefs = await this.#index.held();
+    const named = new Set(briefs.filter(({ site }) => site !== '').map(({ company, visit }) => `${company}/${visit}`));
+    // Erased while nobody could be told: a program that ended, another server that was not heard.
+    for (const { company, visit } of await this.#keys.erasures()) {
+      if (named.delete(`${company}/${visit}`)) await this.#index.forget(company, visit);
+    }
     const has = new Map((await this.#index.held()).map((row) => [`${row.company}/${row.visit}`, row.events]));
     const held = new Map<string, VisitName & { events: number }>();
     for (const { stream, head } of await this.#store.ends()) {

@@ -91,7 +91,7 @@ export const listRoutes: FastifyPluginAsyncTypebox<ListOptions> = async (app, { 
           FilterSchema,
           Type.Object({
             limit: Type.Integer({ minimum: 1, maximum: 200, default: 50 }),
-            offset: Type.Integer({ minimum: 0, default: 0 }),
+            offset: Type.Integer({ minimum: 0, maximum: Number.MAX_SAFE_INTEGER, default: 0 }),
           }),
         ]),
         response: {

@@ -93,7 +93,7 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
         summary: 'the visits, newest activity first',
         querystring: Type.Object({
           limit: Type.Integer({ minimum: 1, maximum: 1000, default: 100 }),
-          offset: Type.Integer({ minimum: 0, default: 0 }),
+          offset: Type.Integer({ minimum: 0, maximum: Number.MAX_SAFE_INTEGER, default: 0 }),
         }),
         response: { 200: Type.Object({ visits: Type.Array(VisitSchema) }), 400: ErrorSchema },
       },
@@ -155,7 +155,12 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
         summary: 'its events by arrival, byte for byte',
         params: VisitParameters,
         querystring: Type.Object({
-          after: Type.Integer({ minimum: 0, default: 0, description: 'the `next` of the page before' }),
+          after: Type.Integer({
+            minimum: 0,
+            maximum: Number.MAX_SAFE_INTEGER,
+            default: 0,
+            description: 'the `next` of the page before',
+          }),
           limit: Type.Integer({ minimum: 1, maximum: 10_000, default: 10_000 }),
         }),
         response: {

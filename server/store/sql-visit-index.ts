@@ -42,7 +42,7 @@ export function sqlVisitIndex(db: Kysely<IndexTables>): VisitIndex {
         await within.deleteFrom('spoken').where('rowid', '=', row.id).execute();
         await within.deleteFrom('brief').where('id', '=', row.id).execute();
       }),
-    held: () => db.selectFrom('brief').select(['company', 'visit', 'events']).execute(),
+    held: () => db.selectFrom('brief').select(['company', 'visit', 'events', 'site']).execute(),
     list: async (company, filter, { limit, offset }) => {
       const where = conditions(company, filter);
       const rows = await listed().where(where).orderBy('last_at', 'desc').limit(limit).offset(offset).execute();

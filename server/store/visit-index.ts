@@ -98,8 +98,10 @@ export interface VisitIndex {
   put(company: string, brief: VisitBrief): Promise<void>;
   /** Takes the brief of a visit away, so that nothing of its words is left where it is kept. */
   forget(company: string, visit: string): Promise<void>;
-  /** How many events the brief of each visit was made of, by company and visit. */
-  held(): Promise<readonly { readonly company: string; readonly visit: string; readonly events: number }[]>;
+  /** How many events the brief of each visit was made of, and where it was. */
+  held(): Promise<
+    readonly { readonly company: string; readonly visit: string; readonly events: number; readonly site: string }[]
+  >;
   /** Newest activity first. */
   list(
     company: string,

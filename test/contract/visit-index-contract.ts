@@ -229,7 +229,7 @@ export function visitIndexContract(name: string, opened: () => VisitIndex, reope
     const brief = briefOf({ words: 'kept', steps: [{ step: 'a', minutes: 2 }], misheard: ['hm'], setRight: ['L1'] });
     const company = await fill(brief);
     await reopen();
-    expect(await opened().held()).toContainEqual({ company, visit: brief.visit, events: 10 });
+    expect(await opened().held()).toContainEqual({ company, visit: brief.visit, events: 10, site: brief.site });
     expect(await namesOf(company, { words: 'kept' })).toEqual([brief.visit]);
     expect(await opened().all(company, { after: '', limit: 9 })).toEqual([{ ...brief, words: '' }]);
     expect(await opened().all(company, { after: brief.visit, limit: 9 })).toEqual([]);

@@ -9,6 +9,7 @@ import { openPostgres } from '../../server/database/open-postgres.ts';
 import { openDatabase } from '../../server/heads/open-database.ts';
 import { openFolder } from '../../server/heads/open-folder.ts';
 import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
+import { openSqlitePersonalStore, PERSONAL_FILE } from '../../server/personal/sqlite-personal-store.ts';
 import { buildRoom, scratchFolder } from './built-server.ts';
 import { Guest, withKeepers } from './guest.ts';
 import { type OwnPostgres, postgresPrograms, startOwnPostgres } from './own-postgres.ts';
@@ -18,6 +19,7 @@ const programs = await postgresPrograms();
 const missing = 'missing' in programs ? programs.missing : undefined;
 const WHOLE = { after: 0, limit: 10_000 };
 /** What bytes may be in a body. */
+const PHOTO = { company: 'local', visit: 'visit-1', sha256: 'cd'.repeat(32) };
 const BODIES = ['', '\u0000', '½ 冷媒 🔧 \ufeff', "'; DROP TABLE event; --", '\\x00', 'x'.repeat(40_000)];
 
 describe.skipIf(missing !== undefined)(`moving to PostgreSQL${missing === undefined ? '' : `: ${missing}`}`, () => {
@@ -65,6 +67,20 @@ describe.skipIf(missing !== undefined)(`moving to PostgreSQL${missing === undefi
     await keeper.ask('POST', '/api/me/password', { password: 'six brown compressors' });
     await keeper.pair(keeper, 'tablet');
     await app.stop();
+    const personal = await openSqlitePersonalStore(join(folder, PERSONAL_FILE));
+    const key = {
+      company: 'local',
+      device: 'phone',
+      key: new Uint8Array(32).fill(7),
+      createdAt: 1,
+      erasedAt: undefined,
+    };
+    for (const visit of ['visit-1', 'visit-2']) await personal.addKey({ ...key, visit });
+    await personal.beginAttachment({ ...PHOTO, device: 'phone', kind: 'photo', media: 'image/jpeg', bytes: 5 });
+    await personal.addPart(PHOTO, 0, new Uint8Array([0, 92, 255, 39, 10]));
+    await personal.endAttachment(PHOTO, 9);
+    await personal.eraseVisit('local', 'visit-2', ['phone'], 8);
+    await personal.close();
   }
 
   test('takes all over, byte for byte; a server there goes on where the one here ended', async () => {
@@ -75,6 +91,15 @@ describe.skipIf(missing !== undefined)(`moving to PostgreSQL${missing === undefi
     const peopleHere = await openSqlitePeopleStore(join(folder, 'people.sqlite'));
     const there = await openDatabase(url, { acceptLoss: false });
     expect(there.signer.publicKey).toBe(here.signer.publicKey);
+    const personalHere = await openSqlitePersonalStore(join(folder, PERSONAL_FILE));
+    for (const visit of ['visit-1', 'visit-2']) {
+      expect(await there.personalStore.keys('local', visit)).toEqual(await personalHere.keys('local', visit));
+    }
+    expect(await there.personalStore.attachment(PHOTO)).toEqual(await personalHere.attachment(PHOTO));
+    expect([...(await there.personalStore.data(PHOTO))]).toEqual([0, 92, 255, 39, 10]);
+    const late = { company: 'local', visit: 'visit-2', device: 'tablet', key: new Uint8Array(32), createdAt: 10 };
+    expect(await there.personalStore.addKey({ ...late, erasedAt: undefined })).toBe('erased');
+    await personalHere.close();
     expect(there.keeper.heads()).toEqual(here.keeper.heads());
     expect(await there.store.ends()).toEqual(await here.store.ends());
     for (const company of ['local', 'north']) {

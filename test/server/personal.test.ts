@@ -322,6 +322,20 @@ describe('erasing', () => {
   });
 });
 
+describe('an erasing that nobody could be told of', () => {
+  test('takes the words out of the lists at the next start all the same', async () => {
+    await write('unheard', SITE);
+    await expect.poll(found, { timeout: 10_000 }).toEqual(['unheard']);
+    await stop();
+    // As where the server was killed behind it, or another server did it: the keys are gone, the index was not told.
+    const personal = await openSqlitePersonalStore(join(folder, PERSONAL_FILE));
+    await personal.eraseVisit('local', 'unheard', ['phone'], now);
+    await personal.close();
+    await start();
+    await expect.poll(found, { timeout: 10_000 }).toEqual([]);
+  });
+});
+
 describe('what is kept for so many days', () => {
   const eventsOf = async (visit: string) =>
     ((await (await get(`/api/visits/${visit}/events`)).json()) as { events: readonly { body: string }[] }).events.map(

@@ -85,6 +85,27 @@ describe('a visit that another device carries on', () => {
     expect((await takeOver(lee, 'contested', holder.device as string)).status).toBe(204);
   });
 
+  test('lets nobody write in a visit who neither began it nor took it over, nor read it by that', async () => {
+    (await writing(lee, 'own')).socket.close();
+    const ben = await (await keeper.add('ben', 'trainee')).pair(keeper, 'bens-phone');
+    for (const guest of [ben, kim]) {
+      const { client, heard } = await guest.hello(streamOf(guest.device as string, 'own'));
+      expect(heard).toMatchObject({ kind: 'error', code: 'visit-foreign' });
+      client.socket.close();
+    }
+    expect((await ben.ask('GET', '/api/visits/own/record.json')).error).toBe('visit-unknown');
+    expect((await ben.ask('GET', '/api/visits/own/keys')).error).toBe('visit-unknown');
+    expect((await takeOver(ben, 'own', 'lees-phone')).error).toBe('visit-unknown');
+  });
+
+  test('ends a watch of who may read no more', async () => {
+    (await writing(lee, 'watched')).socket.close();
+    const eve = await keeper.add('eve', 'technician');
+    const { client } = await eve.watch('north', 'watched', undefined);
+    expect((await keeper.ask('PATCH', `/api/people/${eve.person}`, { role: 'trainee' })).status).toBeLessThan(300);
+    expect((await client.closed).code).toBe(1008);
+  });
+
   test('goes to nobody’s device but one’s own, and to no other company', async () => {
     (await writing(lee, 'kept')).socket.close();
     expect((await takeOver(kim, 'kept', 'lees-phone', 'lees-phone')).error).toBe('device-unknown');

@@ -70,6 +70,13 @@ describe('a visit of several devices', () => {
     expect(joined.leftOut).toEqual([{ device: 'x', count: 3 }]);
   });
 
+  it('is not moved by who names an entry by another hash', () => {
+    const hashed = phone.map((entry) => ({ ...entry, hash: 'b'.repeat(64) }));
+    expect(names(joinDevices([...hashed, ...tablet]).entries)).toBe('p1 p2 p3 p4 p5');
+    const right = phone.map((entry) => ({ ...entry, hash: HASH }));
+    expect(names(joinDevices([...right, ...tablet]).entries)).toBe('p1 p2 p3 t1 t2 t3');
+  });
+
   it('tells epochs of a device apart', () => {
     const later = [note(3), note(4)].map((event, at) => ({ device: 'p', epoch: 2, seq: at + 1, event }));
     const joined = joinDevices([...phone.slice(0, 2), ...later, ...of('t', takeOver(5, 'p', 1, 2), note(6))]);
