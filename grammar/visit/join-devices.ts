@@ -54,42 +54,59 @@ function byDevice<Item extends DeviceEntry>(entries: readonly Item[]): ReadonlyM
   return devices;
 }
 
-/** What each holder of the lease wrote while holding it, one after another. */
+/** A take-over as a device wrote it: where in its own entries it stands, and which entry of which device it names. */
+interface Claim<Item> {
+  readonly by: readonly Item[];
+  readonly at: number;
+  readonly from: LastEntry;
+}
+
+/** What each holder of the lease wrote while holding it, one after another: no entry counts twice, whatever names it. */
 function* leasesOf<Item extends DeviceEntry>(devices: ReadonlyMap<string, readonly Item[]>): Generator<Item[]> {
   const all = [...devices.values()];
+  const claims = all.flatMap((by) =>
+    by.flatMap(({ event }, at): Claim<Item>[] => {
+      const from = takenFrom(event);
+      return from === undefined ? [] : [{ by, at, from }];
+    }),
+  );
+  /** How many entries of a device were counted, or passed over. */
+  const past = new Map<readonly Item[], number>();
   let own = all.find((one) => one.some(({ event }) => event.type === 'visit.opened')) ?? all[0];
   let begin = 0;
   while (own !== undefined) {
-    const taken = nextTakeOver(all, own, begin);
-    yield own.slice(begin, taken?.last === undefined ? undefined : taken.last + 1);
+    const taken = nextTakeOver(claims, own, begin, past);
+    const end: number = taken === undefined ? own.length : taken.last + 1;
+    yield own.slice(begin, end);
+    past.set(own, end);
     own = taken?.by;
-    begin = taken?.begin ?? 0;
+    begin = taken?.at ?? 0;
   }
 }
 
 /** Who took the visit over from the device whose entries these are, behind its entry `begin` or a later one. */
 function nextTakeOver<Item extends DeviceEntry>(
-  all: readonly (readonly Item[])[],
+  claims: readonly Claim<Item>[],
   own: readonly Item[],
   begin: number,
+  past: ReadonlyMap<readonly Item[], number>,
 ) {
-  const found = all
-    .filter((other) => other !== own)
-    .flatMap((by) =>
-      by.flatMap((entry, at) => {
-        const from = takenFrom(entry.event);
-        const last = from === undefined ? -1 : own.findIndex((one) => isEntry(one, from));
-        return last < begin ? [] : [{ by, begin: at, last }];
-      }),
-    );
+  const device = own[0]?.device;
+  const named = claims.filter(({ from }) => from.device === device);
+  const found = named
+    .filter(({ by, at }) => by !== own && at >= (past.get(by) ?? 0))
+    .map((claim) => ({ ...claim, last: own.findIndex((one) => isEntry(one, claim.from)) }))
+    .filter(({ last }) => last >= begin);
   // Who took it back from a device that had written nothing yet names an entry of their own: what comes of the other
   // one later is void. Where two claim the lease, it goes to who took it earlier.
-  const takenBack = own.findLastIndex(({ event, device }) => takenFrom(event)?.device === device);
+  const takenBack = Math.max(-1, ...named.filter(({ by }) => by === own).map(({ at }) => at));
   return found.filter(({ last }) => last >= takenBack).toSorted((a, b) => a.last - b.last)[0];
 }
 
 function takenFrom(event: VisitEvent): LastEntry | undefined {
-  return event.type === 'input.taken' && event.input?.type === 'took.over.visit' ? event.input.from : undefined;
+  if (event.type !== 'input.taken' || event.input?.type !== 'took.over.visit') return undefined;
+  const from: LastEntry | null | undefined = event.input.from;
+  return typeof from === 'object' && from !== null ? from : undefined;
 }
 
 const isEntry = (entry: DeviceEntry, from: LastEntry) =>

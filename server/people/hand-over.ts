@@ -1,9 +1,16 @@
+import Type from 'typebox';
+import { Compile } from 'typebox/compile';
 import { type StreamId, streamText } from '../../grammar/visit/envelope.ts';
+import { HeadSchema } from '../../grammar/visit/message-schemas.ts';
 import { parseRecordLine, type RecordLine } from '../../grammar/visit/record-lines.ts';
 import { ServerError } from '../errors.ts';
 import type { CommitOutcome, EventStore, ReceivedEvent } from '../store/event-store.ts';
 import type { GroupCommit } from '../sync/group-commit.ts';
 import type { Caller, People } from './people.ts';
+
+const followsSchema = Compile(
+  Type.Object({ epoch: Type.Integer({ minimum: 1, maximum: Number.MAX_SAFE_INTEGER }), head: HeadSchema }),
+);
 
 /** What became of a record that was handed over. */
 export interface HandedOver {
@@ -75,6 +82,9 @@ export class HandOver {
     const [head] = lines;
     if (head?.kind !== 'stream' || head.version !== 1 || !isStream(head.stream)) {
       throw new ServerError('file-wrong', 'its first line names no stream');
+    }
+    if (head.follows !== undefined && !followsSchema.Check(head.follows)) {
+      throw new ServerError('file-wrong', 'its first line names no stream that it follows');
     }
     const wrong = lines.findIndex((line, at) => line === undefined || (at > 0 && line.kind === 'stream'));
     if (wrong >= 0) throw new ServerError('file-wrong', `line ${wrong + 1} is none of a record`);

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { TOP } from './import-graph.ts';
 
 const css = readFileSync(join(TOP, 'client/screens/theme.css'), 'utf8');
-const guide = readFileSync(join(TOP, 'DEVELOPERS.md'), 'utf8');
+const guide = readFileSync(join(TOP, 'client/screens/README.md'), 'utf8');
 
 /** The colours that a rule sets, by their variables. */
 function coloursOf(rule: string): Readonly<Record<string, string>> {

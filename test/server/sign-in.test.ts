@@ -266,6 +266,9 @@ describe('a device', () => {
       'no record',
       file({ ...stream, device: 'other' }, chain),
       file({ ...stream, company: 'south' }, chain),
+      ...[{ epoch: 'x', head: null }, { epoch: 1, head: { seq: 1, hash: 'x' } }, 7].map((follows) =>
+        file(stream, chain).replace('"version":1', `"version":1,"follows":${JSON.stringify(follows)}`),
+      ),
     ]) {
       expect((await handOver(text)).error).toBe('file-wrong');
     }

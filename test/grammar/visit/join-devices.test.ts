@@ -70,6 +70,25 @@ describe('a visit of several devices', () => {
     expect(joined.leftOut).toEqual([{ device: 'x', count: 3 }]);
   });
 
+  it('comes to an end where two name each other in a circle, and counts no entry twice', () => {
+    const one = of('p', opened(0), takeOver(1, 't', 2), note(2));
+    const two = of('t', takeOver(1, 'p', 2), takeOver(2, 'p', 2), note(3));
+    const { entries } = joinDevices([...one, ...two]);
+    expect(new Set(entries).size).toBe(entries.length);
+    const many = ['a', 'b', 'c'].flatMap((device, n) =>
+      of(device, ...Array.from({ length: 40 }, (_, at) => takeOver(at, 'abc'[(n + at) % 3] as string, (at * 7) % 40))),
+    );
+    const joined = joinDevices([...of('p', opened(0), note(1)), ...many]).entries;
+    expect(new Set(joined).size).toBe(joined.length);
+  });
+
+  it('is not moved by a take-over that names nothing', () => {
+    for (const from of [undefined, null, 'p', 7, {}]) {
+      const event = { type: 'input.taken', input: { type: 'took.over.visit', from, time: time(3) } };
+      expect(joinDevices([...phone, ...of('x', event as unknown as VisitEvent)]).holder).toBe('p');
+    }
+  });
+
   it('is not moved by who names an entry by another hash', () => {
     const hashed = phone.map((entry) => ({ ...entry, hash: 'b'.repeat(64) }));
     expect(names(joinDevices([...hashed, ...tablet]).entries)).toBe('p1 p2 p3 p4 p5');
