@@ -11,13 +11,14 @@ import { sqlPeopleStore } from './sql-people-store.ts';
 export const PEOPLE_FILE = 'people.sqlite';
 /** "RBP1" in ASCII: tells our files from other SQLite files. */
 const APPLICATION_ID = 0x52425031;
-const VERSION = 2;
-/** The trail only grows. REPLACE deletes without a delete trigger, so a second row of a number is refused on insert. */
-const GUARDS = [
-  'update BEFORE UPDATE ON audit',
-  'delete BEFORE DELETE ON audit',
-  'replace BEFORE INSERT ON audit WHEN EXISTS (SELECT 1 FROM audit WHERE id = NEW.id)',
-].map((guard) => `CREATE TRIGGER audit_no_${guard} BEGIN SELECT RAISE(ABORT, 'the trail only grows'); END`);
+const VERSION = 3;
+const AUDIT_GUARDS = onlyGrows('audit', 'id = NEW.id', "ABORT, 'what is kept is never changed'");
+/** Of two that take the lease at once the later row is passed over. */
+const LEASE_GUARDS = onlyGrows(
+  'lease_step',
+  'company = NEW.company AND visit = NEW.visit AND number = NEW.number',
+  'IGNORE',
+);
 
 /**
  * Opens the people of a data folder in one file; begins it where there is none. A tool may open it beside a server.
@@ -64,16 +65,29 @@ function identify(database: Database, path: string): 'new' | 'ours' | 'older' {
 async function begin(db: Kysely<PeopleTables>, database: Database): Promise<void> {
   await db.transaction().execute(async (within) => {
     await createPeopleTables(within, 'sqlite');
-    for (const guard of GUARDS) database.exec(guard);
+    await createLeases(within);
+    for (const guard of [...AUDIT_GUARDS, ...LEASE_GUARDS]) database.exec(guard);
     database.pragma(`application_id = ${APPLICATION_ID}`);
     database.pragma(`user_version = ${VERSION}`);
   });
 }
 
-/** Brings the tables of the first version up to this one, in one transaction. */
+/** Brings the tables of an earlier version up to this one, in one transaction. */
 async function bringUp(db: Kysely<PeopleTables>, database: Database): Promise<void> {
   await db.transaction().execute(async (within) => {
     await createLeases(within);
+    for (const guard of LEASE_GUARDS) database.exec(guard);
     database.pragma(`user_version = ${VERSION}`);
   });
+}
+
+/** Triggers of a table that only grows. REPLACE deletes without a delete trigger, so a second row of a key is refused too. */
+function onlyGrows(table: string, sameKey: string, second: string): readonly string[] {
+  const refused = "BEGIN SELECT RAISE(ABORT, 'what is kept is never changed'); END";
+  return [
+    `CREATE TRIGGER ${table}_no_update BEFORE UPDATE ON ${table} ${refused}`,
+    `CREATE TRIGGER ${table}_no_delete BEFORE DELETE ON ${table} ${refused}`,
+    `CREATE TRIGGER ${table}_no_replace BEFORE INSERT ON ${table} WHEN EXISTS (SELECT 1 FROM ${table} WHERE ${sameKey})
+    BEGIN SELECT RAISE(${second}); END`,
+  ];
 }

@@ -5,7 +5,7 @@ import { talkVtt } from '../../grammar/export/talk-vtt.ts';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { foldVisit } from '../../grammar/visit/fold-visit.ts';
 import { ServerError } from '../errors.ts';
-import { eventsOf } from '../review/exports.ts';
+import { readVisit, type VisitSources } from '../review/read-visit.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { openFile } from './open-sealed.ts';
 import type { PersonalStore } from './personal-store.ts';
@@ -21,6 +21,12 @@ const ENDINGS: Readonly<Record<string, string>> = {
   'image/webp': 'webp',
 };
 
+/** What is read of a data folder. */
+export interface CustomerSources extends Pick<VisitSources, 'people'> {
+  readonly events: Pick<EventStore, 'events' | 'visits'>;
+  readonly personal: PersonalStore;
+}
+
 /** What was written of a customer. */
 export interface Exported {
   readonly visits: readonly string[];
@@ -35,7 +41,7 @@ export interface Exported {
  * @throws {ServerError} site-unknown, data-unwritable, tool-wrong.
  */
 export async function exportCustomer(
-  { events, personal }: { readonly events: Pick<EventStore, 'events' | 'visits'>; readonly personal: PersonalStore },
+  { events, personal, people }: CustomerSources,
   company: string,
   site: string,
   to: string,
@@ -47,7 +53,7 @@ export async function exportCustomer(
     const page = await events.visits(company, { limit: VISITS_A_PAGE, offset });
     for (const { visit, events: count } of page) {
       if (count === 0) continue;
-      const read = await eventsOf(events, personal, company, visit);
+      const { events: read } = await readVisit({ store: events, keys: personal, people }, company, visit);
       const view = foldVisit(read);
       if (!isSame(view.site, site)) continue;
       visits.push(visit);

@@ -39,7 +39,7 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   if (visit === undefined || words.length > 0) {
     throw new ServerError('tool-wrong', 'Name one visit with --visit: see "npm run -s erase -- --help".');
   }
-  return withPersonal(TOOL.name, options, async ({ events, folder, personal, auditor, company, by }) => {
+  return withPersonal(TOOL.name, options, async ({ events, folder, personal, people, auditor, company, by }) => {
     const signText = () => {
       throw new ServerError('server-failed', 'nothing is taken in here');
     };
@@ -47,7 +47,7 @@ async function main({ options, words }: GivenToTool): Promise<number> {
     const { keys, files } = await erasing.erase(by, company, visit, why);
     const path = join(folder, INDEX_FILE);
     if (existsSync(path)) {
-      const keeper = new IndexKeeper(events, await openSqliteVisitIndex(path), personal);
+      const keeper = new IndexKeeper(events, await openSqliteVisitIndex(path), { keys: personal, people });
       await keeper.forget({ company, visit });
       await keeper.level(company);
       await keeper.close();

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { LOCAL_COMPANY } from '../../grammar/visit/envelope.ts';
 import { readRecord } from '../heads/read-folder.ts';
 import { Auditor } from '../people/auditor.ts';
+import type { PeopleStore } from '../people/people-store.ts';
 import { openSqlitePeopleStore, PEOPLE_FILE } from '../people/sqlite-people-store.ts';
 import type { PersonalStore } from '../personal/personal-store.ts';
 import { openSqlitePersonalStore, PERSONAL_FILE } from '../personal/sqlite-personal-store.ts';
@@ -14,6 +15,7 @@ export interface OpenedPersonal {
   readonly events: Pick<EventStore, 'events' | 'streams' | 'visits' | 'ends'>;
   readonly folder: string;
   readonly personal: PersonalStore;
+  readonly people: Pick<PeopleStore, 'leases'>;
   readonly auditor: Auditor;
   readonly company: string;
   /** Who does it: stands on the trail. */
@@ -37,7 +39,15 @@ export function withPersonal<Result>(
     const people = await openSqlitePeopleStore(join(folder, PEOPLE_FILE));
     const auditor = new Auditor(people, Date.now);
     try {
-      return await work({ events, folder, personal, auditor, company, by: { company, person: `npm run ${tool}` } });
+      return await work({
+        events,
+        folder,
+        personal,
+        people,
+        auditor,
+        company,
+        by: { company, person: `npm run ${tool}` },
+      });
     } finally {
       await auditor.close();
       await people.close();
