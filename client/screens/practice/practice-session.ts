@@ -8,9 +8,9 @@ import { type ExercisePlan, takeDrawn } from '../../practice/exercise-plan.ts';
 import type { Order } from '../../practice/read-order.ts';
 import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
 import { PageMouth } from '../../speaking/browser/page-mouth.ts';
-import { PageClock } from '../session/page-clock.ts';
 import { type HearingState, PageHearing } from '../session/page-hearing.ts';
 import { PageSounds, speakingManner } from '../session/page-sounds.ts';
+import { PageClock } from '../worker/page-clock.ts';
 import type { PlannerRun, PracticeNews, PracticeQuestion } from '../worker/practice-messages.ts';
 import { keepExercise } from './kept-exercises.ts';
 
