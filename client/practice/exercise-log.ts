@@ -44,10 +44,18 @@ export interface TestMade {
   readonly after: readonly Suspect[];
 }
 
+/** A hint that was given to a test. */
+export interface Hint {
+  readonly type: 'hinted';
+  readonly test: TestId;
+  readonly level: HintLevel;
+  readonly words: string;
+}
+
 /** What happened in an exercise beside the record of its visit. */
 export type ExerciseDeed =
   | TestMade
-  | { readonly type: 'hinted'; readonly level: HintLevel; readonly words: string }
+  | Hint
   /** `harm`: somebody would be hurt, or a meter be gone. `near-miss`: it happened to go well. */
   | {
       readonly type: 'stopped-for';

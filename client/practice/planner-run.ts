@@ -13,8 +13,9 @@ import { SteppedClock } from '../visit/run/stepped-clock.ts';
 import type { VisitEdges } from '../visit/run/visit-run.ts';
 import { bestTest } from '../visit/steps/choose-step.ts';
 import { PERFORMED, SWITCHED, type SwitchAt, TOLD } from '../words/practice/performed-words.ts';
-import { Exercise, type ExerciseLine } from './exercise.ts';
+import { Exercise } from './exercise.ts';
 import type { DrawnExercise } from './exercise-plan.ts';
+import type { ExerciseLine } from './exercise-voice.ts';
 import { repairOfFinding } from './repair-of-finding.ts';
 
 const MOST_TURNS = 220;

@@ -4,7 +4,7 @@ import type { Diagnosis } from '../diagnosis/diagnosis.ts';
 import { makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
 import { debriefOf, lookBack } from '../practice/debrief.ts';
 import { PracticeError } from '../practice/errors.ts';
-import { Exercise, type ExerciseLine } from '../practice/exercise.ts';
+import { Exercise } from '../practice/exercise.ts';
 import {
   type DrawnExercise,
   drawExercise,
@@ -13,6 +13,7 @@ import {
   nameOf,
   readPlan,
 } from '../practice/exercise-plan.ts';
+import type { ExerciseLine } from '../practice/exercise-voice.ts';
 import { runPlanner } from '../practice/planner-run.ts';
 import { SteppedClock } from '../visit/run/stepped-clock.ts';
 import { EXERCISE } from '../words/practice/exercise-words.ts';

@@ -1,5 +1,6 @@
-import { Exercise, type ExerciseLine } from '../../../client/practice/exercise.ts';
+import { Exercise } from '../../../client/practice/exercise.ts';
 import { type DrawnExercise, drawExercise, readPlan } from '../../../client/practice/exercise-plan.ts';
+import type { ExerciseLine } from '../../../client/practice/exercise-voice.ts';
 import { SteppedClock } from '../../../client/visit/run/stepped-clock.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
