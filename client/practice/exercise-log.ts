@@ -36,6 +36,8 @@ export interface TestMade {
   readonly hypothesis: Hypothesis;
   /** How much it could tell before it was made. Bits. */
   readonly bits: number;
+  /** How much of which fault it is stood open then. Bits. */
+  readonly open: number;
   /** It could tell next to nothing. */
   readonly redundant: boolean;
   /** What each leading suspect said that it would show. */

@@ -3,13 +3,14 @@ import type { CommandId } from '../../grammar/vocabulary/commands.ts';
 import type { PointId } from '../../grammar/vocabulary/points.ts';
 import type { DialId } from '../../grammar/vocabulary/practice-orders.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
-import type { Diagnosis, Suspect } from '../diagnosis/diagnosis.ts';
+import type { Suspect } from '../diagnosis/diagnosis.ts';
 import type { LookId } from '../diagnosis/measuring/look-tests.ts';
 import type { Mouth } from '../speaking/mouth.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
 import { type Clock, type EarUtterance, type VisitEdges, VisitRun } from '../visit/run/visit-run.ts';
 import { bestTest } from '../visit/steps/choose-step.ts';
 import { EXERCISE, STOP_WORDS } from '../words/practice/exercise-words.ts';
+import type { AskedDiagnosis } from './ask-diagnosis.ts';
 import { nextHint } from './choose-hint.ts';
 import { dialFor } from './choose-taking.ts';
 import type { Ending, ExerciseDeed, Hypothesis, LoggedDeed } from './exercise-log.ts';
@@ -24,7 +25,7 @@ import { SimulatedUnit } from './simulated-unit.ts';
 import type { WorkClock } from './work-clock.ts';
 
 export interface ExerciseEdges {
-  readonly diagnosis: Diagnosis;
+  readonly diagnosis: AskedDiagnosis;
   readonly understand: VisitEdges['understand'];
   readonly mouth: Mouth;
   readonly clock: Clock;
@@ -59,7 +60,7 @@ export class Exercise {
     this.run = VisitRun.open(
       {
         ...{ understand, clock },
-        diagnose: async (_unit, evidence, parked) => diagnosis.assess(evidence, parked),
+        diagnose: (_unit, evidence, parked) => diagnosis.assess(evidence, parked),
         mouth: this.#voice.mouth,
         append: (bodies) => {
           this.#events += bodies.length;
@@ -252,6 +253,11 @@ export class Exercise {
   #isLed(): boolean {
     const { step, phase } = this.context;
     return (step === undefined || step.source === 'planner') && (phase === 'testing' || phase === 'arrive');
+  }
+
+  /** Takes a probe to one terminal of the drawing, or off it. */
+  put(point: PointId): void {
+    this.#probing.put(point);
   }
 
   /** Takes one reading at a place that is named by its points. */

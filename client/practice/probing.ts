@@ -4,7 +4,7 @@ import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import { POINTS_BY_ID, type PointId } from '../../grammar/vocabulary/points.ts';
 import type { DialId } from '../../grammar/vocabulary/practice-orders.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
-import type { Diagnosis, Suspect } from '../diagnosis/diagnosis.ts';
+import type { Suspect } from '../diagnosis/diagnosis.ts';
 import { LOOK_TESTS, type LookId } from '../diagnosis/measuring/look-tests.ts';
 import { TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
@@ -16,12 +16,13 @@ import { LOOKS } from '../visit/steps/looks.ts';
 import { testStep } from '../visit/steps/plans.ts';
 import { EXERCISE } from '../words/practice/exercise-words.ts';
 import { observationWords } from '../words/things/observation-words.ts';
+import type { AskedDiagnosis } from './ask-diagnosis.ts';
 import { rankedTest } from './choose-hint.ts';
 import { chooseTaking, dialFor, takingBetween } from './choose-taking.ts';
 import type { ExerciseDeed, Hypothesis, TestMade } from './exercise-log.ts';
 import { type Stop, stopsHands, stopsReading } from './judge-safety.ts';
 import type { SimulatedUnit, Taking } from './simulated-unit.ts';
-import { leadingOf, weighTest } from './weigh-test.ts';
+import { leadingOf } from './weigh-test.ts';
 import { WorkClock } from './work-clock.ts';
 
 /** What is about to be measured or looked at: it waits for a suspect to be named, or for a caution. */
@@ -38,7 +39,7 @@ interface Attempt {
 export interface ProbingEdges {
   readonly run: VisitRun;
   readonly unit: SimulatedUnit;
-  readonly diagnosis: Diagnosis;
+  readonly diagnosis: AskedDiagnosis;
   /** Said aloud by the exercise. */
   readonly tell: (text: string) => void;
   /** What the meter or the eyes show. */
@@ -104,6 +105,12 @@ export class Probing {
     await run.settled();
   }
 
+  /** Takes a probe to a terminal of the drawing, or off it. Two are all there are: with a third place it begins anew. */
+  put(point: PointId): void {
+    if (this.probes.includes(point)) this.probes = this.probes.filter((one) => one !== point);
+    else this.probes = this.probes.length < 2 ? [...this.probes, point] : [point];
+  }
+
   /** Reads what the probes stand on. */
   async read(): Promise<void> {
     if (this.probes.length < 2) return this.#edges.tell(EXERCISE.noProbes);
@@ -142,7 +149,7 @@ export class Probing {
     const { unit, diagnosis, stop } = this.#edges;
     const zone = said.map((point) => POINTS_BY_ID[point].zone).find((one) => one !== 'none') ?? 'outdoor-load';
     const power = unit.isSwitchedOn(zone) ? 'on' : 'off';
-    const test = diagnosis.testFor({ quantity, at: said, power, call: unit.call, bench });
+    const test = await diagnosis.testFor({ quantity, at: said, power, call: unit.call, bench });
     const zones =
       bench && test !== undefined ? zonesToProve(testStep(rankedTest(test, this.#context))) : zonesAt(taking.at);
     const held = stopsReading(taking, zones, EXERCISE.measuring(said, quantity), unit, this.#context);
@@ -206,7 +213,7 @@ export class Probing {
     const evidence = evidenceOf(this.#context);
     const shown = this.#show(taking);
     if (shown === undefined) return tell(EXERCISE.noSuchPlace);
-    const weighed = chosen && test !== undefined ? weighTest(test, evidence, assessment, diagnosis) : undefined;
+    const weighed = chosen && test !== undefined ? await diagnosis.weigh(test, evidence, assessment) : undefined;
     if (test !== undefined) this.work.count({ ...TEST_MODELS[test], id: test });
     this.#record(taking, said, shown);
     await run.settled();

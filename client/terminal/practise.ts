@@ -2,6 +2,7 @@ import { createInterface } from 'node:readline';
 import { understand } from '../../grammar/phrases/understand.ts';
 import type { Diagnosis } from '../diagnosis/diagnosis.ts';
 import { makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
+import { askHere } from '../practice/ask-diagnosis.ts';
 import { debriefOf, lookBack } from '../practice/debrief.ts';
 import { PracticeError } from '../practice/errors.ts';
 import { Exercise } from '../practice/exercise.ts';
@@ -108,7 +109,7 @@ async function practise(
 ): Promise<Exercise> {
   const clock = new SteppedClock(BEGINS);
   const exercise = await Exercise.begin(drawn, {
-    ...{ diagnosis, understand, clock, software, tell },
+    ...{ diagnosis: askHere(diagnosis), understand, clock, software, tell },
     mouth: { speak: async () => 'spoken', hush: () => {} },
     append: async () => {},
   });
