@@ -58,3 +58,24 @@ describe('the scripts of the technician’s page, packed', () => {
     expect(sheets().size).toBeGreaterThan(10);
   });
 });
+
+describe('the scripts of the practice, packed', () => {
+  const start = () => withImports(entry, fileOf('practice-page'));
+  const running = () => withImports(entry, fileOf('practice-page'), fileOf('exercising'));
+
+  test('are at most 110 kB for the page that an exercise is chosen on', () => {
+    expect(kilobytes(start())).toBeLessThan(110);
+  });
+
+  test('are at most 300 kB with a running exercise; its debrief comes behind it', () => {
+    expect(kilobytes(running())).toBeLessThan(300);
+    const debrief = withImports(entry, fileOf('practice-page'), fileOf('exercising'), fileOf('debrief-view'));
+    expect(kilobytes(debrief)).toBeGreaterThan(kilobytes(running()));
+  });
+
+  test('hold neither the grammar’s sounding-alike words nor the rows of proof of the diagnosis', () => {
+    const all = [...running()].map(textOf).join('');
+    expect(all).not.toContain('excess:25 axes:50');
+    expect([...running()].filter((name) => /^(english|make-diagnosis|review)/.test(name))).toEqual([]);
+  });
+});
