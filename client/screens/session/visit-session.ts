@@ -109,7 +109,7 @@ export class VisitSession {
     const { record, news, part, taken, left } = edges;
     this.#taken = taken;
     this.#part = part;
-    this.#heardSounds = new HeardSoundKeeper(part);
+    this.#heardSounds = new HeardSoundKeeper(part, () => record.settled());
     this.#record = record;
     this.#news = news;
     this.#events = [...events];
