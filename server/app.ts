@@ -244,8 +244,12 @@ function answerErrorsInSentences(fastify: FastifyInstance): void {
   });
 }
 
+/** RFC 9110, 15.5.14. */
+const TOO_LARGE = 413;
+
 function asServerError(thrown: Error & { statusCode?: number }): ServerError {
   if (thrown instanceof ServerError) return thrown;
   const status = thrown.statusCode ?? 500;
+  if (status === TOO_LARGE) return new ServerError('request-large', '', thrown);
   return status < 500 ? new ServerError('request-wrong', thrown.message) : new ServerError('server-failed', '', thrown);
 }

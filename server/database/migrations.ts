@@ -1,7 +1,7 @@
 import { type Kysely, type Migration, Migrator, sql } from 'kysely';
 import { ServerError } from '../errors.ts';
 import { createLeases, createPeopleTables, type PeopleTables } from '../people/people-tables.ts';
-import { createPersonalTables, type PersonalTables } from '../personal/personal-tables.ts';
+import { createPersonalTables, keepFilesByDevice, type PersonalTables } from '../personal/personal-tables.ts';
 import { HEADS_TABLES, RECORD_TABLES } from '../store/postgres-tables.ts';
 import { onlyGrows } from './only-grows.ts';
 import type { PostgresDatabase } from './open-postgres.ts';
@@ -27,6 +27,7 @@ const MIGRATIONS: Readonly<Record<string, Migration>> = {
       await run(db, onlyGrows('lease_step'));
     },
   },
+  '0006-files-by-device': { up: (db: Kysely<PersonalTables>) => keepFilesByDevice(db, 'bytea') },
 };
 
 /** Where kysely writes which of them were made. */

@@ -14,9 +14,12 @@ import type { Glance } from '../glance/glance.ts';
  */
 export class HeardSoundKeeper {
   readonly #part: VisitPart;
+  readonly #settled: () => Promise<void>;
 
-  constructor(part: VisitPart) {
+  /** @param settled resolves when the server holds the record as it is by now: no file is taken before its visit is there */
+  constructor(part: VisitPart, settled: () => Promise<void>) {
     this.#part = part;
+    this.#settled = settled;
   }
 
   async keep({ samples, accepted }: Utterance, keeping: Glance['keeping']): Promise<KeptSound | undefined> {
@@ -38,12 +41,14 @@ export class HeardSoundKeeper {
     const hashes = events.flatMap(nameOf);
     if (hashes.length === 0) return;
     await nameFiles(hashes);
+    await this.#settled();
     await handInFiles();
   }
 
   /** After a break: what was kept and never named is dropped, the rest is sent. */
   async settle(events: readonly VisitEvent[]): Promise<void> {
     await settleFiles(this.#part, new Set(events.flatMap(nameOf)));
+    await this.#settled();
     await handInFiles();
   }
 }

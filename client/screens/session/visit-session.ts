@@ -92,7 +92,7 @@ export class VisitSession {
   private constructor({ record, news, part, taken, left }: SessionEdges) {
     this.#taken = taken;
     this.#part = part;
-    this.#heardSounds = new HeardSoundKeeper(part);
+    this.#heardSounds = new HeardSoundKeeper(part, () => record.settled());
     this.#record = record;
     this.#news = news;
     this.talk = new PageTalk({
