@@ -36,17 +36,28 @@ export async function handInKey(part: VisitPart): Promise<void> {
 export async function handInFiles(): Promise<void> {
   await navigator.locks.request(FILES_LOCK, { ifAvailable: true }, async (lock) => {
     if (lock === null) return;
-    for (;;) {
-      const row = await nextFile();
-      if (row === undefined || !(await handInFile(row))) return;
+    // Others may be kept meanwhile.
+    for (let names = await namesToSend(); names.length > 0; names = await namesToSend()) {
+      for (const name of names) {
+        const row = await withPersonal((database) => database.get('files', name));
+        if (row?.file !== undefined && !(await handInFile({ ...row, file: row.file }))) return;
+      }
     }
   });
 }
 
-async function nextFile(): Promise<(FileRow & { readonly file: Bytes }) | undefined> {
-  const rows = await withPersonal((database) => database.getAll('files'));
-  const [next] = rows.filter(({ named, file }) => named && file !== undefined).sort((a, b) => a.keptAt - b.keptAt);
-  return next?.file === undefined ? undefined : { ...next, file: next.file };
+/** Of the files that wait here, the oldest first: one after another is looked at, for all of them together may be large. */
+async function namesToSend(): Promise<readonly string[]> {
+  const waiting = await withPersonal(async (database) => {
+    const found: Pick<FileRow, 'sha256' | 'keptAt'>[] = [];
+    let cursor = await database.transaction('files').store.openCursor();
+    for (; cursor !== null; cursor = await cursor.continue()) {
+      const { sha256: name, keptAt, named, file } = cursor.value;
+      if (named && file !== undefined) found.push({ sha256: name, keptAt });
+    }
+    return found;
+  });
+  return waiting.sort((a, b) => a.keptAt - b.keptAt).map(({ sha256: name }) => name);
 }
 
 interface HeldAnswer {
