@@ -17,7 +17,7 @@ Settings, from the environment:
   TLS_CERT              certificate in PEM form, with
   TLS_KEY               its private key
   PROXY_ORIGIN          address of a proxy that speaks TLS in front of it, such as https://readback.example
-  DATA_LIMIT_MB         the record stops growing at this size (no limit)
+  DATA_LIMIT_MB         record, sounds and photos stop growing at this size together (no limit)
   RETAIN_SOUND_DAYS     sounds are deleted so many days after they came (90)
   RETAIN_PERSONAL_DAYS  what is personal of a visit is erased so many days after it last grew (never)
   ACCEPT_LOSS           yes: starts though the record lacks what was signed for; what is lost was named before

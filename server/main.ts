@@ -7,6 +7,7 @@ import Fastify, { type FastifyInstance } from 'fastify';
 import { app } from './app.ts';
 import { answerTo } from './arguments.ts';
 import { type Configuration, readConfiguration } from './configuration.ts';
+import { SizeLimit } from './database/size-limit.ts';
 import { ServerError } from './errors.ts';
 import { openDatabase } from './heads/open-database.ts';
 import { openFolder } from './heads/open-folder.ts';
@@ -56,17 +57,15 @@ async function main(): Promise<void> {
 /** What the server keeps all in: a folder of its own, or a database that several share. */
 async function openKept({ databaseUrl, acceptLoss, dataDir, maxDataBytes }: Configuration) {
   if (databaseUrl !== undefined) return openDatabase(databaseUrl, { acceptLoss });
-  const { letGo, ...opened } = await openFolder(dataDir, {
-    acceptLoss,
-    ...(maxDataBytes === undefined ? {} : { maxBytes: maxDataBytes }),
-  });
+  const limit = maxDataBytes === undefined ? undefined : new SizeLimit(maxDataBytes);
+  const { letGo, ...opened } = await openFolder(dataDir, { acceptLoss, limit });
   // Held while the process lives: what nothing refers to any more is closed, and the lock with it.
   process.once('exit', letGo);
   const kept = `Records are kept in ${dataDir}`;
   return {
     ...opened,
     peopleStore: await openSqlitePeopleStore(join(dataDir, PEOPLE_FILE)),
-    personalStore: await openSqlitePersonalStore(join(dataDir, PERSONAL_FILE)),
+    personalStore: await openSqlitePersonalStore(join(dataDir, PERSONAL_FILE), limit),
     told: [kept, ...opened.told],
   };
 }

@@ -39,6 +39,7 @@ const ON_POSTGRES = [
   'limits',
   'list',
   'operations',
+  'personal-routes',
   'receipts',
   'said-heads',
   'sign-in',

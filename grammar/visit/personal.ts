@@ -146,9 +146,8 @@ const PERSONAL: Readonly<Record<VisitInput['type'] | VisitOutcome['type'], reado
  */
 export async function sealBody(body: string, cipher: TextCipher): Promise<string> {
   const event = parse(body);
-  const type = typeOf(event);
-  const names: ReadonlySet<string> = new Set(type === undefined ? [] : PERSONAL[type as keyof typeof PERSONAL]);
   if (event === undefined) return body;
+  const names = namesOf(event);
   let changed = false;
   const sealed = await mapTexts(event, async (text, name, beside) => {
     if (!names.has(name) && !isSerial(name, beside)) return text;
@@ -173,6 +172,22 @@ export async function openBody(body: string, cipher: TextCipher | undefined): Pr
   return JSON.stringify(opened);
 }
 
+/**
+ * Whether the body holds a personal text that is not sealed: whoever wrote it did not seal, so that no key that is erased
+ * takes it away. A body that is no event that is known here tells only of serial numbers.
+ */
+export function isInTheOpen(body: string): boolean {
+  const event = parse(body);
+  const names = namesOf(event);
+  for (const [text, name, beside] of textsOf(event)) {
+    if (text !== '' && !WHOLLY_SEALED.test(text) && (names.has(name) || isSerial(name, beside))) return true;
+  }
+  return false;
+}
+
+/** Nonce, what was sealed and tag have 28 bytes at the least, in base64url. */
+const WHOLLY_SEALED = new RegExp(`^${SEALED}[A-Za-z0-9_-]{38,}$`);
+
 /** Whether anything in the body is sealed. */
 export function isSealed(body: string): boolean {
   return body.includes(`"${SEALED}`);
@@ -193,6 +208,21 @@ async function mapTexts(value: unknown, map: MapText, name = '', beside: Beside 
   const entries: [string, unknown][] = [];
   for (const [key, one] of Object.entries(value)) entries.push([key, await mapTexts(one, map, key, value as Beside)]);
   return Object.fromEntries(entries);
+}
+
+/** Every text with its name and what stands beside it; texts in a list go by the list's name. */
+function* textsOf(value: unknown, name = '', beside: Beside = {}): Generator<readonly [string, string, Beside]> {
+  if (typeof value === 'string') yield [value, name, beside];
+  else if (Array.isArray(value)) for (const one of value) yield* textsOf(one, name, beside);
+  else if (typeof value === 'object' && value !== null) {
+    for (const [key, one] of Object.entries(value)) yield* textsOf(one, key, value as Beside);
+  }
+}
+
+/** Which names of an event's texts are personal. */
+function namesOf(event: unknown): ReadonlySet<string> {
+  const type = typeOf(event);
+  return new Set(type === undefined ? [] : PERSONAL[type as keyof typeof PERSONAL]);
 }
 
 function isSerial(name: string, { field }: Beside): boolean {

@@ -1,7 +1,7 @@
 import { type Kysely, type Migration, Migrator, sql } from 'kysely';
 import { ServerError } from '../errors.ts';
-import { createPeopleTables, type PeopleTables } from '../people/people-tables.ts';
-import { createPersonalTables, type PersonalTables } from '../personal/personal-tables.ts';
+import { createLeases, createPeopleTables, type PeopleTables } from '../people/people-tables.ts';
+import { createPersonalTables, keepFilesByDevice, type PersonalTables } from '../personal/personal-tables.ts';
 import { HEADS_TABLES, RECORD_TABLES } from '../store/postgres-tables.ts';
 import { onlyGrows } from './only-grows.ts';
 import type { PostgresDatabase } from './open-postgres.ts';
@@ -21,6 +21,13 @@ const MIGRATIONS: Readonly<Record<string, Migration>> = {
   },
   '0003-heads': { up: (db) => run(db, HEADS_TABLES) },
   '0004-personal': { up: (db: Kysely<PersonalTables>) => createPersonalTables(db, 'bytea') },
+  '0005-leases': {
+    up: async (db: Kysely<PeopleTables>) => {
+      await createLeases(db);
+      await run(db, onlyGrows('lease_step'));
+    },
+  },
+  '0006-files-by-device': { up: (db: Kysely<PersonalTables>) => keepFilesByDevice(db, 'bytea') },
 };
 
 /** Where kysely writes which of them were made. */

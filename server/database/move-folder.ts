@@ -9,8 +9,8 @@ import { GIVEN_UP_FILE, readGivenUp } from '../heads/given-up.ts';
 import { namedLosses } from '../heads/keep-heads.ts';
 import { openFolder } from '../heads/open-folder.ts';
 import { lossesSince } from '../heads/take-head.ts';
-import { PEOPLE_FILE } from '../people/sqlite-people-store.ts';
-import { PERSONAL_FILE } from '../personal/sqlite-personal-store.ts';
+import { openSqlitePeopleStore, PEOPLE_FILE } from '../people/sqlite-people-store.ts';
+import { openSqlitePersonalStore, PERSONAL_FILE } from '../personal/sqlite-personal-store.ts';
 import { checkVisit } from '../review/check-visit.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { postgresReader } from '../store/postgres-reader.ts';
@@ -34,8 +34,9 @@ export interface Moved {
 
 /**
  * Takes a data folder over into an empty PostgreSQL database: the record byte for byte with its numbers and times, signed
- * heads, what was given up, the key, people, devices and the trail, and what is personal: keys of visits, what was erased, sounds and photos. All in one transaction: where it breaks off nothing
- * of it is there, and it can be run again. The folder stays as it is, but for a last head over all that it holds.
+ * heads, what was given up, the key, people, devices and the trail, and what is personal: keys of visits, what was
+ * erased, sounds and photos. All in one transaction: where it breaks off nothing of it is there, and it can be run again.
+ * The folder stays as it is, but for a last head over all that it holds, and its tables brought up to this version.
  *
  * Before it is committed, each table is read back and held against the folder's by a hash over all rows, and each visit
  * is checked against its chains and the heads, there as here.
@@ -52,6 +53,11 @@ export async function moveFolder(folder: string, url: string): Promise<Moved> {
   let database: PostgresDatabase | undefined;
   try {
     await opened.keeper.take();
+    // One of an older version is brought up to date: its tables are copied as they are.
+    const personal = join(folder, PERSONAL_FILE);
+    if (existsSync(personal)) await (await openSqlitePersonalStore(personal)).close();
+    const people = join(folder, PEOPLE_FILE);
+    if (existsSync(people)) await (await openSqlitePeopleStore(people)).close();
     database = await openPostgres(url);
     await bringUpToDate(database);
     return await take(database, folder, record, opened.store, opened.keeper.heads());

@@ -4,7 +4,7 @@ import { ServerError } from '../errors.ts';
 import type { PeopleStore } from '../people/people-store.ts';
 import { sqlPeopleStore } from '../people/sql-people-store.ts';
 import type { PersonalStore } from '../personal/personal-store.ts';
-import { sqlPersonalStore } from '../personal/sql-personal-store.ts';
+import { postgresPersonalStore } from '../personal/postgres-personal-store.ts';
 import { openPostgresStore, type PostgresStore } from '../store/postgres-store.ts';
 import type { Peers } from '../sync/peers.ts';
 import { PostgresPeers } from '../sync/postgres-peers.ts';
@@ -53,7 +53,7 @@ export async function openDatabase(url: string, { acceptLoss }: { acceptLoss: bo
       // It is closed last, and the database with it.
       store: { ...store, close: () => database.close() },
       peopleStore: sqlPeopleStore(database.db, async () => undefined),
-      personalStore: sqlPersonalStore(database.db, async () => undefined),
+      personalStore: postgresPersonalStore(database),
       signer,
       keeper,
       peers: new PostgresPeers(database),

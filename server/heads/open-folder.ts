@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import type { SizeLimit } from '../database/size-limit.ts';
 import { ServerError } from '../errors.ts';
 import { openSqliteStore, RECORD_FILE, type SqliteStore } from '../store/sqlite-store.ts';
 import { KEY_FILE, openReceiptSigner, type ReceiptSigner } from '../sync/receipt-signer.ts';
@@ -31,8 +32,8 @@ export interface OpenedFolder {
 export interface OpenOptions {
   /** Goes on where something was lost. */
   readonly acceptLoss: boolean;
-  /** The record stops growing at this size. */
-  readonly maxBytes?: number;
+  /** The record stops growing where this ends. */
+  readonly limit?: SizeLimit | undefined;
 }
 
 /**
@@ -42,7 +43,7 @@ export interface OpenOptions {
  * @throws {ServerError} data-lost, key-gone, key-lost, heads-damaged, unless a loss is accepted; folder-in-use and what
  *   opening the record and the key throws.
  */
-export async function openFolder(folder: string, { acceptLoss, maxBytes }: OpenOptions): Promise<OpenedFolder> {
+export async function openFolder(folder: string, { acceptLoss, limit }: OpenOptions): Promise<OpenedFolder> {
   makeFolder(folder);
   const gone = await recordGone(folder);
   if (gone !== undefined && !acceptLoss) throw gone;
@@ -51,7 +52,7 @@ export async function openFolder(folder: string, { acceptLoss, maxBytes }: OpenO
   const letGo = lockFolder(folder);
   const store = openSqliteStore(path, {
     acceptLoss,
-    ...(maxBytes === undefined ? {} : { maxBytes }),
+    ...(limit === undefined ? {} : { limit }),
   });
   try {
     const signed = existsSync(join(folder, HEADS_FILE)) || ((await store.lastArrival()) > 0 && !store.older);

@@ -4,8 +4,8 @@ import { demandUpToDate } from '../database/migrations.ts';
 import { checkGuards } from '../database/only-grows.ts';
 import { openPostgres, type PostgresDatabase } from '../database/open-postgres.ts';
 import { ServerError } from '../errors.ts';
+import { postgresPersonalStore } from '../personal/postgres-personal-store.ts';
 import { erasureWordsOf } from '../personal/read-erasures.ts';
-import { sqlPersonalStore } from '../personal/sql-personal-store.ts';
 import { postgresReader } from '../store/postgres-reader.ts';
 import { type FollowsRow, followsOf } from '../store/summary-rows.ts';
 import { signerOf } from '../sync/receipt-signer.ts';
@@ -36,7 +36,7 @@ export async function verifyDatabase(
     // After the heads: a server that writes on meanwhile signs for what is then not yet read.
     const streams = await heldInDatabase(database);
     const findings = await guardFindings(database);
-    const erased = await erasureWordsOf(sqlPersonalStore(database.db, async () => undefined));
+    const erased = await erasureWordsOf(postgresPersonalStore(database));
     const notes = [...(await place.givenUp()).map(givenUpLine), ...erased];
     return await verifyHeld(streams, devices, { own, ownKey, kept, findings, notes });
   } finally {

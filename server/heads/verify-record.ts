@@ -1,5 +1,7 @@
 import type { Sha256 } from '../../grammar/visit/envelope.ts';
+import { isInTheOpen } from '../../grammar/visit/personal.ts';
 import { type SignedHead, standBy } from '../../grammar/visit/signed-head.ts';
+import { openWords } from '../personal/in-the-open.ts';
 import type { KeptHeads } from './heads-file.ts';
 import {
   eventsWords,
@@ -40,6 +42,7 @@ export async function verifyRecord(
     const back = receivedBackwards(one);
     if (back !== undefined) notes.push(`${one.stream}: the time of receipt goes back at event ${back}.`);
   }
+  notes.push(...(await openNotes(held)));
   const names = new Set(held.map(({ stream }) => stream));
   for (const { stream, seq } of stood.values()) {
     if (!names.has(stream)) findings.push({ stream, sentence: `Signed for with ${eventsWords(seq)}, and not here.` });
@@ -51,6 +54,28 @@ export async function verifyRecord(
     notes,
     unknown: unknowable(held, heads),
   };
+}
+
+/** So many visits are named; of the others it is told how many there are. */
+const MOST_NAMED = 5;
+/** Between so many events others are served. */
+const EVENTS_A_TURN = 100;
+
+/** What was written in the open, by visit: erasing would not reach it. */
+async function openNotes(held: readonly HeldStream[]): Promise<readonly string[]> {
+  const open = new Map<string, number>();
+  for (const { stream, events } of held) {
+    const [company = '', visit = ''] = stream.split('/');
+    const name = `${company}, visit ${visit}`;
+    for (const [at, { body }] of events.entries()) {
+      if (at % EVENTS_A_TURN === 0) await new Promise((resolve) => setImmediate(resolve));
+      if (isInTheOpen(body)) open.set(name, (open.get(name) ?? 0) + 1);
+    }
+  }
+  const named = [...open].slice(0, MOST_NAMED).map(([name, count]) => `${name}: ${openWords(count)}`);
+  const others = open.size - named.length;
+  const more = others === 1 ? '1 other visit has' : `${others} other visits have`;
+  return others === 0 ? named : [...named, `${more} entries that were written in the open.`];
 }
 
 function unknowable(held: readonly HeldStream[], heads: readonly SignedHead[]): readonly string[] {

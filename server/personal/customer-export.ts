@@ -4,8 +4,9 @@ import { readingsCsv } from '../../grammar/export/readings-csv.ts';
 import { talkVtt } from '../../grammar/export/talk-vtt.ts';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { foldVisit } from '../../grammar/visit/fold-visit.ts';
+import { NOT_READABLE } from '../../grammar/visit/personal.ts';
 import { ServerError } from '../errors.ts';
-import { eventsOf } from '../review/exports.ts';
+import { readVisit, type VisitSources } from '../review/read-visit.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { openFile } from './open-sealed.ts';
 import type { PersonalStore } from './personal-store.ts';
@@ -21,6 +22,12 @@ const ENDINGS: Readonly<Record<string, string>> = {
   'image/webp': 'webp',
 };
 
+/** What is read of a data folder. */
+export interface CustomerSources extends Pick<VisitSources, 'people'> {
+  readonly events: Pick<EventStore, 'events' | 'visits'>;
+  readonly personal: PersonalStore;
+}
+
 /** What was written of a customer. */
 export interface Exported {
   readonly visits: readonly string[];
@@ -32,14 +39,15 @@ export interface Exported {
  * lines, the record as one document, readings, talk, and its sounds and photos by the hash that the events name them by.
  *
  * @param to a folder that is new or empty
- * @throws {ServerError} site-unknown, data-unwritable, tool-wrong.
+ * @throws {ServerError} site-erased, where it names nobody; site-unknown, data-unwritable, tool-wrong.
  */
 export async function exportCustomer(
-  { events, personal }: { readonly events: Pick<EventStore, 'events' | 'visits'>; readonly personal: PersonalStore },
+  { events, personal, people }: CustomerSources,
   company: string,
   site: string,
   to: string,
 ): Promise<Exported> {
+  if (isSame(site, NOT_READABLE)) throw new ServerError('site-erased', site);
   makeEmpty(to);
   const visits: string[] = [];
   let files = 0;
@@ -47,7 +55,7 @@ export async function exportCustomer(
     const page = await events.visits(company, { limit: VISITS_A_PAGE, offset });
     for (const { visit, events: count } of page) {
       if (count === 0) continue;
-      const read = await eventsOf(events, personal, company, visit);
+      const { events: read } = await readVisit({ store: events, keys: personal, people }, company, visit);
       const view = foldVisit(read);
       if (!isSame(view.site, site)) continue;
       visits.push(visit);
@@ -69,16 +77,17 @@ export async function exportCustomer(
 
 async function writeFiles(personal: PersonalStore, company: string, visit: string, folder: string): Promise<number> {
   const keys = await personal.keys(company, visit);
-  let written = 0;
+  const written = new Set<string>();
   for (const file of await personal.attachments(company, visit)) {
+    if (written.has(file.sha256)) continue;
     const key = keys.find(({ device }) => device === file.device)?.key;
     if (file.receivedAt === undefined || file.erasedAt !== undefined || key === undefined) continue;
     const opened = openFile(await personal.data(file), key);
     if (opened === undefined) continue;
     writeFileSync(join(folder, `${file.sha256}.${ENDINGS[file.media] ?? 'bin'}`), opened);
-    written += 1;
+    written.add(file.sha256);
   }
-  return written;
+  return written.size;
 }
 
 /** As people write a name: case and spaces tell nothing apart. */

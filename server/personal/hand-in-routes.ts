@@ -26,6 +26,8 @@ const refused = {
   404: ErrorSchema,
   409: ErrorSchema,
   410: ErrorSchema,
+  413: ErrorSchema,
+  507: ErrorSchema,
 };
 const tags = ['hand in'];
 

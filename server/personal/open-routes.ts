@@ -126,7 +126,7 @@ export const openRoutes: FastifyPluginAsyncTypebox<OpenOptions> = async (app, { 
       const { visit, sha256 } = request.params;
       await demandVisit(caller.company, visit);
       if (!(await mayOpenAttachments(caller, visit, people, store))) throw new ServerError('role-refused');
-      const { media, file } = await personal.read(caller, { company: caller.company, visit, sha256 });
+      const { media, file } = await personal.read(caller, caller.company, visit, sha256);
       return reply.header('cache-control', 'no-store').type(media).send(file);
     },
   );
@@ -140,14 +140,20 @@ export const openRoutes: FastifyPluginAsyncTypebox<OpenOptions> = async (app, { 
         summary: 'erases what is personal of it, for good: its keys, sounds and photos; its chain stays whole',
         params,
         response: {
-          200: Type.Object({ keys: Type.Integer(), files: Type.Integer() }),
+          200: Type.Object({
+            keys: Type.Integer(),
+            files: Type.Integer(),
+            open: Type.Integer({ description: 'entries that hold personal texts in the open: they stay readable' }),
+            left: Type.Array(Type.String(), { description: 'what could not be overwritten where it lay' }),
+          }),
           ...refused,
         },
       },
     },
     async (request) => {
       const caller = callerOf(request);
-      return personal.erase(caller, caller.company, request.params.visit, '');
+      const { left, ...counts } = await personal.erase(caller, caller.company, request.params.visit, '');
+      return { ...counts, left: [...left] };
     },
   );
 };

@@ -31,7 +31,8 @@ export interface Attachment {
   readonly erasedAt: number | undefined;
 }
 
-export type AttachmentName = Pick<Attachment, 'company' | 'visit' | 'sha256'>;
+/** Of two devices of a visit that send the same, each has its own: neither stands in the other's way. */
+export type AttachmentName = Pick<Attachment, 'company' | 'visit' | 'sha256' | 'device'>;
 
 /** How many keys and files of a visit were erased. */
 export interface Erased {
@@ -41,11 +42,14 @@ export interface Erased {
 
 /**
  * Where keys of visits and sealed files are kept, apart from the record: it can forget, the record cannot. Every method
- * that reads for an answer takes the company. One contract suite runs on every implementation.
+ * that reads for an answer takes the company. One contract suite runs on every implementation. Whatever adds to it
+ * throws {ServerError} data-full where nothing more may be kept.
  */
 export interface PersonalStore {
   /** `other`: another key is kept for that device and visit; `erased`: it was erased, and none is taken any more. */
   addKey(key: VisitKey & { readonly key: Uint8Array }): Promise<'added' | 'same' | 'other' | 'erased'>;
+  /** Whether what is personal of the visit was erased, of any of its devices: it stays so, whichever of them comes later. */
+  isErased(company: string, visit: string): Promise<boolean>;
   /** By device. */
   keys(company: string, visit: string): Promise<readonly VisitKey[]>;
   /** Of all companies: keys that are kept, and were made before the time. For the server's own deletion. */
@@ -73,5 +77,10 @@ export interface PersonalStore {
   dropParts(name: AttachmentName): Promise<void>;
   /** Of all companies: files of a kind that were whole before the time, their bytes erased now. */
   eraseBefore(kind: AttachmentKind, time: number, at: number): Promise<readonly Attachment[]>;
+  /**
+   * Overwrites what was erased before, where the tables' files still hold it.
+   * @returns what it could not reach, a sentence each
+   */
+  overwriteErased(): Promise<readonly string[]>;
   close(): Promise<void>;
 }

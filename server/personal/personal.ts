@@ -2,10 +2,12 @@ import { createHash } from 'node:crypto';
 import { attachmentText } from '../../grammar/visit/device-texts.ts';
 import { ServerError } from '../errors.ts';
 import type { Auditor, Doer } from '../people/auditor.ts';
+import { tellKeeper } from '../report-fault.ts';
 import type { EventStore } from '../store/event-store.ts';
 import type { ReceiptSigner } from '../sync/receipt-signer.ts';
+import { countInTheOpen } from './in-the-open.ts';
 import { openFile } from './open-sealed.ts';
-import type { Attachment, AttachmentName, Erased, PersonalStore } from './personal-store.ts';
+import type { Attachment, Erased, PersonalStore } from './personal-store.ts';
 
 /** So long things are kept, in days; what is not named is kept until somebody erases it. */
 export interface Retention {
@@ -15,7 +17,7 @@ export interface Retention {
 
 export interface PersonalOptions {
   readonly store: PersonalStore;
-  readonly events: Pick<EventStore, 'streams'>;
+  readonly events: Pick<EventStore, 'streams' | 'events'>;
   readonly auditor: Pick<Auditor, 'done'>;
   readonly signer: Pick<ReceiptSigner, 'signText'>;
   /** Milliseconds since 1970. */
@@ -29,10 +31,24 @@ export interface Part extends Pick<Attachment, 'company' | 'visit' | 'device' | 
   readonly data: Uint8Array;
 }
 
+/** What erasing a visit came to. */
+export interface Erasing extends Erased {
+  /** Entries of it that hold personal texts in the open, which no erasing reaches. */
+  readonly open: number;
+  /** What could not be overwritten where it lay, a sentence each. */
+  readonly left: readonly string[];
+}
+
 /** How far a file has come, and the server's word for it once it is whole. */
 export interface Held {
   readonly held: number;
   readonly receipt?: { readonly time: number; readonly key: string; readonly signature: string };
+}
+
+/** A sound or photo as it was. */
+export interface ReadFile {
+  readonly media: string;
+  readonly file: Buffer;
 }
 
 /** So large a sound or photo may be, sealed: a minute of sound is 2 MB. Bytes; our choice. */
@@ -67,20 +83,32 @@ export class Personal {
   }
 
   /**
-   * Takes bytes of a file. When it is whole its hash is checked, and only then there is a receipt.
-   * @throws {ServerError} visit-erased, attachment-wrong.
+   * Takes bytes of a file, where its device writes in the visit: what no event can name is not kept. When it is whole its
+   * hash is checked, and only then there is a receipt.
+   * @throws {ServerError} visit-unknown, where nothing came of that device yet; visit-erased, attachment-wrong, data-full.
    */
   async takePart({ at, data, ...whole }: Part): Promise<Held> {
+    const { company, visit, device } = whole;
+    if (await this.store.isErased(company, visit)) throw new ServerError('visit-erased', visit);
+    const streams = await this.#options.events.streams(company, visit);
+    if (!streams.some((stream) => stream.device === device && stream.head.seq > 0)) {
+      throw new ServerError('visit-unknown', visit);
+    }
     await this.store.beginAttachment(whole);
     const known = (await this.store.attachment(whole)) as Attachment;
-    if (known.erasedAt !== undefined) throw new ServerError('visit-erased', whole.visit);
-    if (known.device !== whole.device || known.bytes !== whole.bytes) {
+    if (known.erasedAt !== undefined) throw new ServerError('visit-erased', visit);
+    if (known.bytes !== whole.bytes) {
       throw new ServerError('attachment-wrong', 'it was begun as another');
     }
     if (known.receivedAt !== undefined) return { held: known.held, receipt: this.#receipt(known, known.receivedAt) };
     if (at + data.length > whole.bytes) throw new ServerError('attachment-wrong', 'it goes on behind its end');
     const grew = data.length > 0 && (await this.store.addPart(whole, at, data));
     const held = grew ? at + data.length : ((await this.store.attachment(whole))?.held ?? 0);
+    if (grew && (await this.store.isErased(company, visit))) {
+      // Erased while it came: then nobody else takes it away.
+      await this.store.dropParts(whole);
+      throw new ServerError('visit-erased', visit);
+    }
     if (held < whole.bytes) return { held };
     if (
       createHash('sha256')
@@ -96,23 +124,39 @@ export class Personal {
   }
 
   /**
-   * A sound or photo as it was, for somebody; that they had it is on the trail.
+   * A sound or photo as it was, for somebody; that they had it is on the trail. Where several devices sent the same, it is
+   * the one that is whole and opens.
    * @throws {ServerError} attachment-unknown, visit-erased.
    */
-  async read(by: Doer, name: AttachmentName): Promise<{ readonly media: string; readonly file: Buffer }> {
-    const known = await this.store.attachment(name);
-    if (known?.erasedAt !== undefined) throw new ServerError('visit-erased', name.visit);
-    if (known?.receivedAt === undefined) throw new ServerError('attachment-unknown', name.sha256);
-    const keys = await this.store.keys(name.company, name.visit);
-    const key = keys.find(({ device }) => device === known.device)?.key;
-    const file = key === undefined ? undefined : openFile(await this.store.data(name), key);
-    if (file === undefined) throw new ServerError('visit-erased', name.visit);
-    await this.#options.auditor.done(`${known.kind} opened`, by, `${name.visit} ${name.sha256.slice(0, 16)}`);
-    return { media: known.media, file };
+  async read(by: Doer, company: string, visit: string, sha256: string): Promise<ReadFile> {
+    const sent = (await this.store.attachments(company, visit)).filter((one) => one.sha256 === sha256);
+    const whole = sent.filter(({ receivedAt, erasedAt }) => receivedAt !== undefined && erasedAt === undefined);
+    if (whole.length === 0 && !sent.some(({ erasedAt }) => erasedAt !== undefined)) {
+      throw new ServerError('attachment-unknown', sha256);
+    }
+    const keys = await this.store.keys(company, visit);
+    for (const one of whole) {
+      const key = keys.find(({ device }) => device === one.device)?.key;
+      const file = key === undefined ? undefined : openFile(await this.store.data(one), key);
+      if (file === undefined) continue;
+      await this.#options.auditor.done(`${one.kind} opened`, by, `${visit} ${sha256.slice(0, 16)}`);
+      return { media: one.media, file };
+    }
+    throw new ServerError('visit-erased', visit);
   }
 
-  /** Erases the keys and files of a visit for good: its chain stays as it is, and nobody reads its texts any more. */
-  async erase(by: Doer, company: string, visit: string, why: string): Promise<Erased> {
+  /**
+   * Erases the keys and files of a visit for good: its chain stays as it is, and nobody reads its sealed texts any more.
+   * What was written in the open is counted, since it stays.
+   * @throws {ServerError} visit-unknown.
+   */
+  async erase(by: Doer, company: string, visit: string, why: string): Promise<Erasing> {
+    const erased = await this.#erase(by, company, visit, why);
+    const left = await this.store.overwriteErased();
+    return { ...erased, open: await countInTheOpen(this.#options.events, company, visit), left };
+  }
+
+  async #erase(by: Doer, company: string, visit: string, why: string): Promise<Erased> {
     const { events, auditor, clock } = this.#options;
     const streams = await events.streams(company, visit);
     if (streams.length === 0) throw new ServerError('visit-unknown', visit);
@@ -133,10 +177,12 @@ export class Personal {
 
   /** Sounds by when they came, personal texts and photos by when their visit last grew. */
   async deleteOlder({ soundDays, personalDays }: Retention): Promise<void> {
-    const { events, auditor, clock } = this.#options;
+    const { auditor, clock } = this.#options;
     const now = clock();
+    let any = false;
     if (soundDays !== undefined) {
       const gone = await this.store.eraseBefore('sound', now - soundDays * DAY_MS, now);
+      any = gone.length > 0;
       for (const company of new Set(gone.map((file) => file.company))) {
         const of = gone.filter((file) => file.company === company);
         const visits = new Set(of.map(({ visit }) => visit)).size;
@@ -144,18 +190,28 @@ export class Personal {
         await auditor.done('sounds deleted', { company }, what);
       }
     }
-    if (personalDays === undefined) return;
+    if (personalDays !== undefined) any = (await this.#eraseOlder(personalDays, now)) || any;
+    if (!any) return;
+    for (const sentence of await this.store.overwriteErased()) tellKeeper(sentence);
+  }
+
+  /** Whether there was any. */
+  async #eraseOlder(personalDays: number, now: number): Promise<boolean> {
+    const { events } = this.#options;
     const before = now - personalDays * DAY_MS;
     const seen = new Set<string>();
+    let any = false;
     for (const { company, visit } of await this.store.keysBefore(before)) {
       const name = `${company}/${visit}`;
       if (seen.has(name)) continue;
       seen.add(name);
       const streams = await events.streams(company, visit);
       if (streams.some(({ lastReceivedAt }) => lastReceivedAt >= before)) continue;
-      if (streams.length > 0) await this.erase({ company }, company, visit, `kept for ${personalDays} days`);
+      any = true;
+      if (streams.length > 0) await this.#erase({ company }, company, visit, `kept for ${personalDays} days`);
       else await this.store.eraseVisit(company, visit, [], now);
     }
+    return any;
   }
 
   async close(): Promise<void> {

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import SQLite, { type Database } from 'better-sqlite3';
 import type { StreamId } from '../../grammar/visit/envelope.ts';
+import type { SizeLimit } from '../database/size-limit.ts';
 import { ServerError } from '../errors.ts';
 import type { EventStore } from './event-store.ts';
 import { sqliteReader } from './sqlite-reader.ts';
@@ -17,8 +18,8 @@ import { sqliteWriter } from './sqlite-writer.ts';
 import { VisitActivity } from './visit-activity.ts';
 
 export interface SqliteOptions {
-  /** The file stops growing at this size, as if the disk were full. */
-  readonly maxBytes?: number;
+  /** The file stops growing where this ends, as if the disk were full. */
+  readonly limit?: SizeLimit;
   /** Opens also a file that was copied, or left, without the log that belongs to it. */
   readonly acceptLoss?: boolean;
 }
@@ -34,7 +35,6 @@ export interface SqliteStore extends EventStore {
 
 /** The record in a data folder. */
 export const RECORD_FILE = 'readback.sqlite';
-const PAGE_BYTES = 4096;
 
 /**
  * Opens the embedded store in one file; begins it where there is none.
@@ -55,9 +55,6 @@ export function openSqliteStore(path: string, options: SqliteOptions = {}): Sqli
     else checkWhole(database, path);
     if (found === 'older') bringUpToDate(database);
     markInUse(database, true);
-    if (options.maxBytes !== undefined) {
-      database.pragma(`max_page_count = ${Math.floor(options.maxBytes / PAGE_BYTES)}`);
-    }
     const activity = VisitActivity.of(database);
     const holes = database.prepare<[], StreamId>(`
       SELECT company, visit, device, epoch FROM stream JOIN event ON event.stream = stream.id
@@ -67,7 +64,7 @@ export function openSqliteStore(path: string, options: SqliteOptions = {}): Sqli
       older: found === 'older',
       withHoles: () => holes.all(),
       ...sqliteReader(database, activity),
-      ...sqliteWriter(database, activity),
+      ...within(options.limit, database, sqliteWriter(database, activity)),
       close: async () => {
         markInUse(database, false);
         database.close();
@@ -77,6 +74,17 @@ export function openSqliteStore(path: string, options: SqliteOptions = {}): Sqli
     database.close();
     throw asOpeningError(error, path);
   }
+}
+
+type Writer = ReturnType<typeof sqliteWriter>;
+
+function within(limit: SizeLimit | undefined, database: Database, writer: Writer): Writer {
+  if (limit === undefined) return writer;
+  return {
+    open: limit.held(database, writer.open),
+    commit: limit.held(database, writer.commit),
+    note: limit.held(database, writer.note),
+  };
 }
 
 function openDatabase(path: string): Database {

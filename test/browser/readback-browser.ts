@@ -22,10 +22,14 @@ export async function scratch(): Promise<{ readonly path: string; remove(): Prom
 }
 
 /** The server as users run it, with the pages as they are built. */
-export async function startServer(dataDir: string, port = 0): Promise<LocalServer> {
+export async function startServer(
+  dataDir: string,
+  port = 0,
+  environment: Readonly<Record<string, string>> = {},
+): Promise<LocalServer> {
   const pages = join(PROJECT_ROOT, '.build/web/index.html');
   if (!existsSync(pages)) throw new Error('the pages are not built: run "npm run build && npm run build:web" first');
-  return startLocalServer({ program: PROGRAM, dataDir, port });
+  return startLocalServer({ program: PROGRAM, dataDir, port, environment });
 }
 
 export interface BrowserOptions {

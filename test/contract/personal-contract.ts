@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
-import type { PersonalStore } from '../../server/personal/personal-store.ts';
+import type { Attachment, PersonalStore } from '../../server/personal/personal-store.ts';
 
 let count = 0;
 const fresh = (what: string) => {
@@ -17,10 +17,16 @@ export function personalContract(name: string, opened: () => PersonalStore, reop
     key: new Uint8Array(randomBytes(32)),
     erasedAt: undefined,
   });
-  async function file(company: string, visit: string, parts: readonly Buffer[], kind: 'sound' | 'photo' = 'sound') {
-    const of = { company, visit, sha256: randomBytes(32).toString('hex') };
+  async function file(
+    company: string,
+    visit: string,
+    parts: readonly Buffer[],
+    more: Partial<Pick<Attachment, 'kind' | 'device' | 'sha256'>> = {},
+  ) {
+    const { kind = 'sound', device = 'phone', sha256 = randomBytes(32).toString('hex') } = more;
+    const of = { company, visit, device, sha256 };
     const bytes = parts.reduce((sum, part) => sum + part.length, 0);
-    await opened().beginAttachment({ ...of, device: 'phone', kind, media: 'audio/wav', bytes });
+    await opened().beginAttachment({ ...of, kind, media: 'audio/wav', bytes });
     let at = 0;
     for (const part of parts) {
       expect(await opened().addPart(of, at, part)).toBe(true);
@@ -76,6 +82,12 @@ export function personalContract(name: string, opened: () => PersonalStore, reop
         expect((await opened().data(one)).length).toBe(0);
         expect(await opened().addPart(one, 0, randomBytes(3))).toBe(false);
       }
+      expect([await opened().isErased(company, visit), await opened().isErased(company, beside.visit)]).toEqual([
+        true,
+        false,
+      ]);
+      expect(await opened().isErased(fresh('company'), visit)).toBe(false);
+      expect(await opened().overwriteErased()).toEqual([]);
       expect(await opened().addKey(kept)).toBe('erased');
       expect(await opened().addKey(key({ company, visit, device: 'never-came' }))).toBe('erased');
       expect(await opened().keys(company, beside.visit)).toEqual([beside]);
@@ -86,6 +98,20 @@ export function personalContract(name: string, opened: () => PersonalStore, reop
         ['never-came', 9],
         ['phone', 9],
       ]);
+    });
+
+    test('that come while the visit is erased are not left there, whichever is first', async () => {
+      const company = fresh('company');
+      for (let round = 0; round < 20; round += 1) {
+        const visit = fresh('visit');
+        const devices = ['one', 'two', 'three'];
+        const [outcomes] = await Promise.all([
+          Promise.all(devices.map((device) => opened().addKey(key({ company, visit, device })))),
+          opened().eraseVisit(company, visit, ['one'], 9),
+        ]);
+        expect(outcomes.every((outcome) => outcome === 'added' || outcome === 'erased')).toBe(true);
+        expect((await opened().keys(company, visit)).filter((kept) => kept.key !== undefined)).toEqual([]);
+      }
     });
 
     test('that are older than a time are found, without their secret', async () => {
@@ -127,11 +153,29 @@ export function personalContract(name: string, opened: () => PersonalStore, reop
       expect(await opened().addPart(one, 0, randomBytes(10))).toBe(true);
     });
 
-    test('are known by company, visit and hash together', async () => {
+    test('are known by company, visit, device and hash together', async () => {
       const one = await file(fresh('company'), fresh('visit'), [randomBytes(10)]);
       expect(await opened().attachment({ ...one, company: fresh('company') })).toBeUndefined();
       expect(await opened().attachment({ ...one, visit: fresh('visit') })).toBeUndefined();
+      expect(await opened().attachment({ ...one, device: 'another' })).toBeUndefined();
       expect((await opened().data({ ...one, company: fresh('company') })).length).toBe(0);
+    });
+
+    test('of two devices that send the same stand in nobody’s way, whoever begins first and says whatever of it', async () => {
+      const [company, visit] = [fresh('company'), fresh('visit')];
+      const theirs = { device: 'another', sha256: randomBytes(32).toString('hex') };
+      const part = randomBytes(4);
+      const first = await file(company, visit, [randomBytes(900)], theirs);
+      const second = await file(company, visit, [part, part], { ...theirs, device: 'phone' });
+      await opened().endAttachment(second, 12);
+      await reopen();
+      expect(await opened().attachments(company, visit)).toMatchObject([
+        { device: 'phone', bytes: 8, held: 8, receivedAt: 12 },
+        { device: 'another', bytes: 900, held: 900, receivedAt: undefined },
+      ]);
+      await opened().dropParts(first);
+      expect(Buffer.from(await opened().data(second)).equals(Buffer.concat([part, part]))).toBe(true);
+      expect(await opened().eraseVisit(company, visit, [], 13)).toEqual({ keys: 0, files: 2 });
     });
 
     test('are deleted by age and kind: those that were whole before the time, once', async () => {
@@ -139,7 +183,7 @@ export function personalContract(name: string, opened: () => PersonalStore, reop
       const [old, young, photo, part] = [
         await file(company, 'a', [randomBytes(4)]),
         await file(company, 'b', [randomBytes(4)]),
-        await file(company, 'a', [randomBytes(4)], 'photo'),
+        await file(company, 'a', [randomBytes(4)], { kind: 'photo' }),
         await file(company, 'a', [randomBytes(4)]),
       ];
       await opened().endAttachment(old, 100);

@@ -19,7 +19,7 @@ const programs = await postgresPrograms();
 const missing = 'missing' in programs ? programs.missing : undefined;
 const WHOLE = { after: 0, limit: 10_000 };
 /** What bytes may be in a body. */
-const PHOTO = { company: 'local', visit: 'visit-1', sha256: 'cd'.repeat(32) };
+const PHOTO = { company: 'local', visit: 'visit-1', device: 'phone', sha256: 'cd'.repeat(32) };
 const BODIES = ['', '\u0000', '½ 冷媒 🔧 \ufeff', "'; DROP TABLE event; --", '\\x00', 'x'.repeat(40_000)];
 
 describe.skipIf(missing !== undefined)(`moving to PostgreSQL${missing === undefined ? '' : `: ${missing}`}`, () => {
@@ -76,7 +76,7 @@ describe.skipIf(missing !== undefined)(`moving to PostgreSQL${missing === undefi
       erasedAt: undefined,
     };
     for (const visit of ['visit-1', 'visit-2']) await personal.addKey({ ...key, visit });
-    await personal.beginAttachment({ ...PHOTO, device: 'phone', kind: 'photo', media: 'image/jpeg', bytes: 5 });
+    await personal.beginAttachment({ ...PHOTO, kind: 'photo', media: 'image/jpeg', bytes: 5 });
     await personal.addPart(PHOTO, 0, new Uint8Array([0, 92, 255, 39, 10]));
     await personal.endAttachment(PHOTO, 9);
     await personal.eraseVisit('local', 'visit-2', ['phone'], 8);

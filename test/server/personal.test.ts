@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { createHash, randomBytes } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { attachmentText } from '../../grammar/visit/device-texts.ts';
@@ -208,7 +208,7 @@ describe('what is personal of a visit', () => {
     const one = bytesOf(randomBytes(1));
     expect((await put(address('one', sha256, 0, 20_000_001), one)).status).toBe(400);
     expect((await put(address('one', sha256, 0, 5).replace('audio%2Fwav', 'text%2Fhtml'), one)).status).toBe(400);
-    expect((await put(address('one', sha256, 0, 400_000), bytesOf(randomBytes(300_001)))).status).toBe(400);
+    expect((await put(address('one', sha256, 0, 400_000), bytesOf(randomBytes(300_001)))).status).toBe(413);
   });
 });
 
@@ -244,6 +244,16 @@ describe('all of one customer', () => {
     expect([status, stderr]).toEqual([2, expect.stringContaining('No visit at the site "nowhere"')]);
     expect(await trail()).toContain('customer exported: two one');
   });
+
+  test('what stands in place of erased names is nobody’s name, and neither is none', () => {
+    const to = join(scratch.path, 'erased');
+    const asked = (site: string) => run('export-customer', '--data', folder, '--site', site, '--to', to);
+    for (const site of [NOT_READABLE, ` ${NOT_READABLE.toUpperCase()} `]) {
+      expect(asked(site)).toMatchObject({ status: 2, stderr: expect.stringContaining('is no customer') });
+    }
+    expect(asked(' ')).toMatchObject({ status: 2, stderr: expect.stringContaining('Give --site and --to') });
+    expect(existsSync(to)).toBe(false);
+  });
 });
 
 /** The visits that are found by the name of the site. */
@@ -262,7 +272,7 @@ describe('erasing', () => {
     const before = (await (await get('/api/visits/one/events')).json()) as object;
     expect(await found()).toEqual(['one', 'two']);
     const response = await fetch(`${server.url}/api/visits/one/erase`, { method: 'POST', headers: origin() });
-    expect(await response.json()).toEqual({ keys: 1, files: 2 });
+    expect(await response.json()).toEqual({ keys: 1, files: 2, open: 0, left: [] });
     expect(await (await get('/api/visits/one/events')).json()).toEqual(before);
     const record = (await (await get('/api/visits/one/record.json')).json()) as {
       site: string;

@@ -4,6 +4,7 @@ import { WebSocket } from 'ws';
 import { chainBodies, type Entry, LOCAL_COMPANY, type StreamId } from '../../grammar/visit/envelope.ts';
 import type { ServerMessage } from '../../grammar/visit/messages.ts';
 import { type AppOptions, app } from '../../server/app.ts';
+import { SizeLimit } from '../../server/database/size-limit.ts';
 import { startHead } from '../../server/store/judge-event.ts';
 import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { scratchFolder } from './built-server.ts';
@@ -26,13 +27,14 @@ export async function runApp(
 ): Promise<RunningApp> {
   const scratch = scratchFolder();
   const { http, maxBytes, ...appOptions } = options;
+  const limit = maxBytes === undefined ? undefined : new SizeLimit(maxBytes);
   const fastify = Fastify({ forceCloseConnections: true, ...(http === undefined ? {} : { http }) });
   const routes: RouteOptions[] = [];
   fastify.addHook('onRoute', (route) => void routes.push(route));
   await fastify.register(app, {
-    store: appOptions.store ?? (await freshStore(scratch.path, maxBytes)),
+    store: appOptions.store ?? (await freshStore(scratch.path, limit)),
     peopleStore: appOptions.peopleStore ?? (await freshPeople()),
-    personalStore: appOptions.personalStore ?? (await freshPersonal()),
+    personalStore: appOptions.personalStore ?? (await freshPersonal(':memory:', limit)),
     origins: { kind: 'loopback' },
     loopback: true,
     signer: openReceiptSigner(join(scratch.path, 'receipt-key.pem')),

@@ -5,11 +5,12 @@ import pg from 'pg';
 import { inject } from 'vitest';
 import { bringUpToDate } from '../../server/database/migrations.ts';
 import { openPostgres } from '../../server/database/open-postgres.ts';
+import type { SizeLimit } from '../../server/database/size-limit.ts';
 import type { PeopleStore } from '../../server/people/people-store.ts';
 import { sqlPeopleStore } from '../../server/people/sql-people-store.ts';
 import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
 import type { PersonalStore } from '../../server/personal/personal-store.ts';
-import { sqlPersonalStore } from '../../server/personal/sql-personal-store.ts';
+import { postgresPersonalStore } from '../../server/personal/postgres-personal-store.ts';
 import { openSqlitePersonalStore } from '../../server/personal/sqlite-personal-store.ts';
 import type { EventStore } from '../../server/store/event-store.ts';
 import { openPostgresStore } from '../../server/store/postgres-store.ts';
@@ -19,9 +20,9 @@ import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 export const ON_POSTGRES = process.env['READBACK_TEST_STORE'] === 'postgres';
 
 /** A record of its own for one server of a test. */
-export async function freshStore(folder: string, maxBytes?: number): Promise<EventStore> {
+export async function freshStore(folder: string, limit?: SizeLimit): Promise<EventStore> {
   if (!ON_POSTGRES) {
-    return openSqliteStore(join(folder, 'readback.sqlite'), maxBytes === undefined ? {} : { maxBytes });
+    return openSqliteStore(join(folder, 'readback.sqlite'), limit === undefined ? {} : { limit });
   }
   const database = await freshDatabase();
   return { ...(await openPostgresStore(database)), close: () => database.close() };
@@ -39,11 +40,11 @@ export async function freshPeople(path = ':memory:'): Promise<PeopleStore> {
 }
 
 /** Keys, sounds and photos of its own; `path` as of people. */
-export async function freshPersonal(path = ':memory:'): Promise<PersonalStore> {
-  if (!ON_POSTGRES) return openSqlitePersonalStore(path);
+export async function freshPersonal(path = ':memory:', limit?: SizeLimit): Promise<PersonalStore> {
+  if (!ON_POSTGRES) return openSqlitePersonalStore(path, limit);
   const database = await freshDatabase(byPath.get(path));
   if (path !== ':memory:') byPath.set(path, database.url);
-  return sqlPersonalStore(database.db, () => database.close());
+  return postgresPersonalStore(database, () => database.close());
 }
 
 /** All that is kept of people at a path, as text. */

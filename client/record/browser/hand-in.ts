@@ -12,6 +12,8 @@ const FILES_LOCK = 'readback-files';
 const PART_BYTES = 262_144;
 /** By which the server says that what is personal was erased there. */
 const ERASED = 410;
+/** Of this file alone, and at this time: its visit is not there yet, or its bytes did not arrive as they are. */
+const NOT_NOW: ReadonlySet<number> = new Set([400, 404, 409, 413]);
 /** Somebody must act, and the record's own connection says so. */
 const TURNED_AWAY: ReadonlySet<number> = new Set([401, 403, 404, 409]);
 
@@ -31,21 +33,27 @@ export async function handInKey(part: VisitPart): Promise<void> {
 
 /**
  * Sends the files that events name, the oldest first, each from where the server's bytes end. Only the server's receipt for
- * the whole file lets this device forget its own. Resolves when none is left, or one could not be sent now.
+ * the whole file lets this device forget its own. Resolves when none is left, or the server takes none now; one that it
+ * does not take stays for another time, and holds up no other.
  */
 export async function handInFiles(): Promise<void> {
   await navigator.locks.request(FILES_LOCK, { ifAvailable: true }, async (lock) => {
     if (lock === null) return;
+    const tried = new Set<string>();
     for (;;) {
-      const row = await nextFile();
-      if (row === undefined || !(await handInFile(row))) return;
+      const row = await nextFile(tried);
+      if (row === undefined || (await handInFile(row)) === 'none-now') return;
+      tried.add(row.sha256);
     }
   });
 }
 
-async function nextFile(): Promise<(FileRow & { readonly file: Bytes }) | undefined> {
+/** The oldest that was not tried yet. */
+async function nextFile(tried: ReadonlySet<string>): Promise<(FileRow & { readonly file: Bytes }) | undefined> {
   const rows = await withPersonal((database) => database.getAll('files'));
-  const [next] = rows.filter(({ named, file }) => named && file !== undefined).sort((a, b) => a.keptAt - b.keptAt);
+  const [next] = rows
+    .filter(({ sha256: name, named, file }) => named && file !== undefined && !tried.has(name))
+    .sort((a, b) => a.keptAt - b.keptAt);
   return next?.file === undefined ? undefined : { ...next, file: next.file };
 }
 
@@ -54,8 +62,8 @@ interface HeldAnswer {
   readonly receipt?: NonNullable<FileRow['receipt']>;
 }
 
-/** Whether it is done with: received, or erased there. */
-async function handInFile(row: FileRow & { readonly file: Bytes }): Promise<boolean> {
+/** `done`: received, or erased there; `later`: this one is not taken now; `none-now`: no other would be either. */
+async function handInFile(row: FileRow & { readonly file: Bytes }): Promise<'done' | 'later' | 'none-now'> {
   const [company = '', visit = '', device = ''] = row.part.split('/');
   const what = `of=${row.bytes}&kind=${row.kind}&media=${encodeURIComponent(row.media)}`;
   let at = 0;
@@ -66,18 +74,18 @@ async function handInFile(row: FileRow & { readonly file: Bytes }): Promise<bool
     const response = await put(path, data);
     if (response.status === ERASED) {
       await forget(row, undefined);
-      return true;
+      return 'done';
     }
-    if (!response.ok) return false;
+    if (!response.ok) return NOT_NOW.has(response.status) ? 'later' : 'none-now';
     const { held, receipt } = (await response.json()) as HeldAnswer;
     if (receipt !== undefined) {
       const text = attachmentText({ company, visit, device, sha256: row.sha256, bytes: row.bytes, time: receipt.time });
-      if (!(await isSigned(text, receipt))) return false;
+      if (!(await isSigned(text, receipt))) return 'none-now';
       await forget(row, receipt);
-      return true;
+      return 'done';
     }
     // The server carried on from elsewhere, or not at all.
-    if (data.length > 0 && held <= at) return false;
+    if (data.length > 0 && held <= at) return 'later';
     at = held;
     data = row.file.slice(at, at + PART_BYTES);
   }

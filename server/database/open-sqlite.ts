@@ -1,0 +1,75 @@
+import SQLite, { type Database } from 'better-sqlite3';
+import { Kysely, SqliteDialect } from 'kysely';
+import { ServerError } from '../errors.ts';
+import { demandDurability } from '../store/sqlite-schema.ts';
+import { asOpeningError } from '../store/sqlite-store.ts';
+
+/** A kind of file that kysely's queries read and change: people, what is personal. The record is opened by its own. */
+export interface SqliteFile<Tables> {
+  /** Tells our files from other SQLite files. */
+  readonly applicationId: number;
+  readonly version: number;
+  /** What is set beside what every such file has. */
+  readonly pragmas: readonly string[];
+  /** Makes all tables of a new file. */
+  readonly begin: (db: Kysely<Tables>, database: Database) => Promise<void>;
+  /** Brings those of an older version up to this one. @param from that version */
+  readonly bringUp: (db: Kysely<Tables>, database: Database, from: number) => Promise<void>;
+}
+
+/** What a store is made on. */
+export interface OpenedSqlite<Tables> {
+  readonly database: Database;
+  readonly db: Kysely<Tables>;
+}
+
+/**
+ * Opens such a file, begins it where there is none, and brings an older one up to date in one transaction. A tool may
+ * open it beside a server.
+ *
+ * @param path of the file, or `:memory:`
+ * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-unsafe.
+ */
+export async function openSqlite<Tables>(path: string, file: SqliteFile<Tables>): Promise<OpenedSqlite<Tables>> {
+  const database = openDatabase(path);
+  const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
+  try {
+    const found = identify(database, path, file);
+    if (path !== ':memory:') demandDurability(database, path);
+    for (const pragma of ['busy_timeout = 5000', 'trusted_schema = OFF', ...file.pragmas]) database.pragma(pragma);
+    if (found > 0 && database.pragma('quick_check(1)', { simple: true }) !== 'ok') {
+      throw new ServerError('data-damaged', path);
+    }
+    if (found < file.version) {
+      await db.transaction().execute(async (within) => {
+        if (found === 0) await file.begin(within, database);
+        else await file.bringUp(within, database, found);
+        database.pragma(`application_id = ${file.applicationId}`);
+        database.pragma(`user_version = ${file.version}`);
+      });
+    }
+    return { database, db };
+  } catch (error) {
+    database.close();
+    throw asOpeningError(error, path);
+  }
+}
+
+function openDatabase(path: string): Database {
+  try {
+    return new SQLite(path);
+  } catch (error) {
+    throw asOpeningError(error, path);
+  }
+}
+
+/** Its version; 0 where it is new. */
+function identify<Tables>(database: Database, path: string, { applicationId, version }: SqliteFile<Tables>): number {
+  const found = database.pragma('user_version', { simple: true }) as number;
+  const application = database.pragma('application_id', { simple: true });
+  const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get();
+  if (found === 0 && application === 0 && tables === 0) return 0;
+  if (application !== applicationId) throw new ServerError('data-foreign', path);
+  if (found > version) throw new ServerError('data-newer', path);
+  return Math.max(found, 1);
+}
