@@ -8,8 +8,8 @@ import { EXERCISE } from '../../words/practice/exercise-words.ts';
 import { TOLD } from '../../words/practice/performed-words.ts';
 import { PRACTICE } from '../../words/practice/practice-page-words.ts';
 import { faultWords } from '../../words/things/fault-words.ts';
-import type { PadRequest, TouchKey } from '../technician/touch-key.ts';
-import { keysFor } from '../technician/touch-keys.ts';
+import type { PadRequest, TouchKey } from '../glance/touch-key.ts';
+import { keysFor } from '../glance/touch-keys.ts';
 
 /** A key that answers what is asked now. */
 export interface AskedKey {
