@@ -32,6 +32,8 @@ export interface ExerciseEdges {
   /** The record of the visit; never the record of a real one. */
   readonly append: VisitEdges['append'];
   readonly tell: (line: ExerciseLine) => void;
+  /** Has minutes pass at once, and calls back what is due on the way. */
+  readonly letPass: (minutes: number, settled: () => Promise<void>) => Promise<void>;
   readonly software: string;
 }
 
@@ -236,6 +238,9 @@ export class Exercise {
         return this.#proveMeter();
       case 'read':
         return this.#probing.read();
+      case 'wait':
+        this.#voice.tell('exercise', EXERCISE.passed(order.minutes));
+        return this.#edges.letPass(order.minutes, () => this.run.settled());
       case 'hint':
         return this.#isLed() ? this.#hint() : this.#pass(() => this.run.touch('what-next'));
       case 'give-up':
@@ -296,7 +301,7 @@ export class Exercise {
     this.#note({ type: 'stopped-for', ...stop });
     const words = STOP_WORDS[stop.error](stop);
     if (stop.weight === 'harm') {
-      this.#voice.tell('stop', words);
+      this.#voice.tell('stop', `${words} ${EXERCISE.ends}`);
       return this.#end('stopped');
     }
     this.#halted = true;

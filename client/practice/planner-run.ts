@@ -80,6 +80,7 @@ export class Performer {
       mouth: { speak: async () => 'spoken', hush: () => {} },
       append: async (bodies) => void this.#bodies.push(...bodies),
       tell: (line) => this.lines.push(line),
+      letPass: (minutes) => this.later(minutes),
     });
     for (let turn = 0; turn < MOST_TURNS && this.exercise.ended === undefined; turn += 1) await this.#turn();
     // Who gets no further leaves the unit as it is.

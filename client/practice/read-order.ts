@@ -12,10 +12,12 @@ import {
   LOOK_AT,
   LOOKS_SAID,
   METER_ON_SOURCE,
+  MINUTES,
   NONE_YET,
   ON_THE_BENCH,
   READ_IT,
   SUSPECT_IS,
+  WAIT,
 } from '../../grammar/vocabulary/practice-orders.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import { isAmong, numberOf } from './spoken-count.ts';
@@ -25,6 +27,8 @@ export type Order =
   | { readonly order: 'dial'; readonly dial: DialId }
   | { readonly order: 'look'; readonly look: TestId }
   | { readonly order: 'suspect'; readonly suspect: FaultId | 'none-yet' | number }
+  /** Minutes, 1 to 60. */
+  | { readonly order: 'wait'; readonly minutes: number }
   | { readonly order: 'meter-on-source' | 'read' | 'hint' | 'give-up' };
 
 const parsed = new Map<string, Expression>();
@@ -53,6 +57,9 @@ function endsOf(expression: Expression, words: readonly string[], at: number): r
   }
 }
 
+/** Minutes that are let pass at once. */
+const MOST_MINUTES = 60;
+
 const isWhole = (say: string, words: readonly string[], from: number): boolean =>
   endsOf(expressionOf(say), words, from).includes(words.length);
 
@@ -74,6 +81,8 @@ export function readOrder(text: string): Order | undefined {
     const dial = DIALS.find(({ say }) => isWhole(say, words, at));
     if (dial !== undefined) return { order: 'dial', dial: dial.id };
   }
+  const minutes = minutesIn(words);
+  if (minutes !== undefined) return { order: 'wait', minutes };
   for (const at of behind(LOOK_AT, words)) {
     const look = LOOKS_SAID.find(({ say }) => isWhole(say, words, at));
     if (look !== undefined) return { order: 'look', look: look.test };
@@ -82,6 +91,16 @@ export function readOrder(text: string): Order | undefined {
     const suspect = suspectIn(words.slice(at).join(' '));
     if (suspect !== undefined) return { order: 'suspect', suspect };
   }
+  return undefined;
+}
+
+/** "Wait five minutes", "let 15 minutes pass". */
+function minutesIn(words: readonly string[]): number | undefined {
+  for (const at of behind(WAIT, words))
+    for (let end = at + 1; end < words.length; end += 1) {
+      const minutes = numberOf(words.slice(at, end));
+      if (minutes !== undefined && minutes <= MOST_MINUTES && isWhole(MINUTES, words, end)) return minutes;
+    }
   return undefined;
 }
 

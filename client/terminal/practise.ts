@@ -20,8 +20,7 @@ import { SteppedClock } from '../visit/run/stepped-clock.ts';
 import { EXERCISE } from '../words/practice/exercise-words.ts';
 import { PLAYED_LINES } from '../words/terminal/played-labels.ts';
 import { LINE_SIGN } from '../words/terminal/visit-lines.ts';
-import { letPass } from './let-pass.ts';
-import { printDebrief, printTest } from './print-debrief.ts';
+import { printDebrief, printPlanner, printTest } from './print-debrief.ts';
 import { row } from './print-played.ts';
 import { readVersion, runTool } from './run-tool.ts';
 import { TerminalError } from './terminal-error.ts';
@@ -44,7 +43,7 @@ const TOOL = {
   notes: [
     'Say where the probes go ("leg one to ground", "ohms common to run"); the meter says the number. Beside all that is',
     'said on a visit: "look at the fan", "meter on ohms", "prove the meter", "suspect two", "none yet", "hint", "give up".',
-    'Minutes of the visit pass by "@wait MINUTES". Ctrl-D ends the exercise; the debrief follows.',
+    'Where the unit has to run first: "wait 15 minutes". Ctrl-D ends the exercise; the debrief follows.',
     'Nothing is kept: an exercise is no visit.',
   ],
   examples: [
@@ -93,7 +92,10 @@ async function main({ options }: Given<typeof TOOL>): Promise<void> {
   const planner = await runPlanner(drawn, { diagnosis, understand, software });
   if (options.planner === true) {
     for (const line of planner.lines) tell(line);
-    return finish(planner.exercise, planner.exercise, json);
+    const { planner: back, hidden } = debriefOf(planner.exercise, lookBack(planner.exercise));
+    if (json) print(JSON.stringify({ debrief: { hidden, planner: back.counts } }));
+    else for (const line of printPlanner(hidden, back)) print(line);
+    return;
   }
   tell({ by: 'exercise', text: EXERCISE.begins('does not cool') });
   const exercise = await practise(drawn, diagnosis, software, tell, json);
@@ -112,6 +114,9 @@ async function practise(
     ...{ diagnosis: askHere(diagnosis), understand, clock, software, tell },
     mouth: { speak: async () => 'spoken', hush: () => {} },
     append: async () => {},
+    letPass: async (minutes, settled) => {
+      for (let left = minutes; left > 0; await settled()) left = clock.step(left);
+    },
   });
   const terminal = process.stdin.isTTY === true && process.stdout.isTTY === true && !json;
   const reader = createInterface({
@@ -127,9 +132,7 @@ async function practise(
     const told = text.trim();
     if (!terminal && !json && told !== '') print(`${LINE_SIGN}${told}`);
     const before = exercise.log.length;
-    const wait = /^@wait ([0-9]{1,3})$/.exec(told);
-    if (wait !== null) await letPass(exercise.run, clock, Number(wait[1]));
-    else if (told !== '') await exercise.say(told);
+    if (told !== '') await exercise.say(told);
     for (const deed of exercise.log.slice(before)) {
       if (deed.type !== 'tested') continue;
       for (const line of json ? [JSON.stringify(deed)] : printTest(deed)) print(line);

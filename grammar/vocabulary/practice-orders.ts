@@ -52,6 +52,9 @@ export const NONE_YET = 'none [yet] | no suspect [yet] | no idea yet | [i have] 
 /** Reads where the probes stand on the drawing. */
 export const READ_IT = '(read | take) [it | the meter | the reading] | measure [it | there | here]';
 export const HINT = '[give me] [a] hint | i need a hint';
+/** Before and behind a number of minutes that are let pass: a unit has to run before some of it is measured. */
+export const WAIT = 'wait | let';
+export const MINUTES = '(minute | minutes) [pass | go by]';
 export const GIVE_UP = '[i] give up | end the exercise | stop the exercise';
 /** Behind a place: with the part taken out for it. */
 export const ON_THE_BENCH = '[with] [the] (part | leads) (out | off) | on the bench | out of the unit';

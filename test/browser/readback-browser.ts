@@ -39,6 +39,8 @@ export interface BrowserOptions {
   readonly microphone?: 'allowed' | 'refused' | 'absent';
   readonly size?: { readonly width: number; readonly height: number };
   readonly args?: readonly string[];
+  /** A touch screen instead of a mouse. */
+  readonly touch?: boolean;
   /** Pages are silent unless it is asked for: what is spoken would be heard by the microphone's own rules. */
   readonly voice?: 'spoken' | 'silent';
 }
@@ -68,6 +70,7 @@ export class ReadbackBrowser {
       env: { ...process.env, ...environment },
       chromiumSandbox: false,
       viewport: options.size ?? PHONE,
+      hasTouch: options.touch === true,
       args: ['--disable-gpu', ...microphoneArgs(options), ...(options.args ?? [])],
     });
     context.setDefaultTimeout(20_000);

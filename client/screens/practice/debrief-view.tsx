@@ -1,3 +1,4 @@
+import { useRef, useState } from 'react';
 import { type RunLookedBack, stopsOf } from '../../practice/debrief.ts';
 import { capital } from '../../words/capital.ts';
 import { COUNT_NAMES, type CountName, DEBRIEF } from '../../words/practice/debrief-words.ts';
@@ -5,7 +6,7 @@ import { STOP_WORDS } from '../../words/practice/exercise-words.ts';
 import { PRACTICE } from '../../words/practice/practice-page-words.ts';
 import { placeWords } from '../../words/things/place-words.ts';
 import type { Looked } from './practice-session.ts';
-import { RunReplay } from './run-replay.tsx';
+import { RunReplay, type ShownPlace } from './run-replay.tsx';
 
 interface DebriefViewProps {
   readonly looked: Looked;
@@ -18,6 +19,12 @@ interface DebriefViewProps {
 export function DebriefView({ looked, name, onAgain, onLeave }: DebriefViewProps) {
   const { debrief, trainee: own, planner: planned } = looked;
   const { trainee, planner, hidden } = debrief;
+  const [place, setPlace] = useState<ShownPlace>();
+  const replay = useRef<HTMLElement>(null);
+  const show = (events: number) => {
+    setPlace({ events });
+    replay.current?.scrollIntoView();
+  };
   const runs = [
     [DEBRIEF.trainee, trainee],
     [DEBRIEF.planner, planner],
@@ -38,7 +45,7 @@ export function DebriefView({ looked, name, onAgain, onLeave }: DebriefViewProps
       </header>
       <section>
         <h2>{DEBRIEF.stops}</h2>
-        <Stops run={trainee} />
+        <Stops run={trainee} show={show} />
       </section>
       <section>
         <h2>{DEBRIEF.counts}</h2>
@@ -62,6 +69,14 @@ export function DebriefView({ looked, name, onAgain, onLeave }: DebriefViewProps
         </table>
         <p className="quiet">{DEBRIEF.noTotal}</p>
       </section>
+      <div className="keys">
+        <button type="button" className="key first" onClick={onAgain}>
+          {PRACTICE.again}
+        </button>
+        <button type="button" className="key" onClick={onLeave}>
+          {PRACTICE.other}
+        </button>
+      </div>
       <div className="practice-columns">
         {runs.map(([who, run]) => (
           <section key={who}>
@@ -72,26 +87,23 @@ export function DebriefView({ looked, name, onAgain, onLeave }: DebriefViewProps
           </section>
         ))}
       </div>
-      <section>
+      <section ref={replay}>
         <h2>{PRACTICE.replay}</h2>
         <div className="practice-columns">
-          <RunReplay who="you" events={own} />
+          <RunReplay who="you" events={own} place={place} />
           <RunReplay who="planner" events={planned} />
         </div>
       </section>
-      <div className="keys">
-        <button type="button" className="key first" onClick={onAgain}>
-          {PRACTICE.again}
-        </button>
-        <button type="button" className="key" onClick={onLeave}>
-          {PRACTICE.other}
-        </button>
-      </div>
     </main>
   );
 }
 
-function Stops({ run }: { readonly run: RunLookedBack }) {
+interface StopsProps {
+  readonly run: RunLookedBack;
+  readonly show: (events: number) => void;
+}
+
+function Stops({ run, show }: StopsProps) {
   const stops = stopsOf(run.log);
   const elsewhere = run.log.filter((deed) => deed.type === 'probes-elsewhere');
   if (stops.length + elsewhere.length === 0) return <p>{DEBRIEF.noStops}</p>;
@@ -103,12 +115,18 @@ function Stops({ run }: { readonly run: RunLookedBack }) {
           data-weight={stop.weight}
           className={stop.weight === 'harm' ? 'notice' : ''}
         >
-          {DEBRIEF.atMinute(stop.minutes)}: {STOP_WORDS[stop.error](stop)}
+          {DEBRIEF.atMinute(stop.minutes)}: {STOP_WORDS[stop.error](stop)}{' '}
+          <button type="button" className="control" onClick={() => show(stop.events)}>
+            {PRACTICE.showIt}
+          </button>
         </li>
       ))}
       {elsewhere.map((deed) => (
         <li key={`elsewhere ${deed.events}`}>
-          {DEBRIEF.atMinute(deed.minutes)}: {DEBRIEF.elsewhere(placeWords(deed.said), placeWords(deed.stood))}
+          {DEBRIEF.atMinute(deed.minutes)}: {DEBRIEF.elsewhere(placeWords(deed.said), placeWords(deed.stood))}{' '}
+          <button type="button" className="control" onClick={() => show(deed.events)}>
+            {PRACTICE.showIt}
+          </button>
         </li>
       ))}
     </ol>

@@ -1,5 +1,5 @@
-import type { ReactNode } from 'react';
-import type { Meaning, ReadAt } from '../../../grammar/phrases/meaning.ts';
+import { type ReactNode, useState } from 'react';
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { SwitchingDevice } from '../../../grammar/vocabulary/devices.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
@@ -8,7 +8,7 @@ import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { DIALS, LOOKS_SAID } from '../../../grammar/vocabulary/practice-orders.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import { TESTS_BY_ID } from '../../../grammar/vocabulary/tests.ts';
-import { WORKS, type WorkId } from '../../../grammar/vocabulary/works.ts';
+import { WORKS } from '../../../grammar/vocabulary/works.ts';
 import type { Exercise } from '../../practice/exercise.ts';
 import { CAPACITOR_ZONES } from '../../visit/rules/isolation.ts';
 import { capital } from '../../words/capital.ts';
@@ -19,12 +19,12 @@ import { workWords } from '../../words/things/job-words.ts';
 import { meaningWords } from '../../words/things/meaning-words.ts';
 import { partWords } from '../../words/things/part-words.ts';
 import type { HearingState } from '../session/page-hearing.ts';
+import { askedKeys } from './asked-keys.ts';
 import type { PracticeSession } from './practice-session.ts';
 
 interface ExerciseKeysProps {
   readonly session: PracticeSession;
   readonly exercise: Exercise;
-  readonly ear: HearingState;
 }
 
 /** Instruments that have one place: what they read, and where. */
@@ -59,95 +59,129 @@ const call = (observation: 'thermostat-calling' | 'thermostat-not-calling'): Mea
   report: { type: 'observation', observation },
 });
 
-/** All that can be done in an exercise, by touch: what is wanted now first, the rest in groups by what the hands do. */
-export function ExerciseKeys({ session, exercise, ear }: ExerciseKeysProps) {
-  const { context, halted, probes } = exercise;
+const GROUPS = ['looks', 'single', 'switches', 'repairs'] as const;
+type GroupName = (typeof GROUPS)[number];
+
+/** What answers the moment: the visit's own keys, suspects, and going on. */
+export function MomentKeys({ session, exercise }: ExerciseKeysProps) {
+  const keys = askedKeys(exercise);
+  return keys.length === 0 ? null : (
+    <div className="keys practice-moment">
+      {keys.map(({ label, give, first = false, wide = false }) => (
+        <Key key={label} label={label} first={first} wide={wide} press={() => session.give(give, label)} />
+      ))}
+    </div>
+  );
+}
+
+/** The meter beside the drawing: read it, and what it stands on. */
+export function MeterKeys({ session, exercise }: ExerciseKeysProps) {
+  return (
+    <div className="keys">
+      <Key
+        first
+        label={PRACTICE.read}
+        off={exercise.probes.length < 2}
+        press={() => session.order({ order: 'read' }, PRACTICE.read)}
+      />
+      {DIALS.map(({ id }) => (
+        <Key
+          key={id}
+          label={PRACTICE.dial(id)}
+          on={exercise.dial === id}
+          press={() => session.order({ order: 'dial', dial: id }, EXERCISE.dial(id))}
+        />
+      ))}
+      <Key label={PRACTICE.known} press={() => session.order({ order: 'meter-on-source' }, PRACTICE.known)} />
+    </div>
+  );
+}
+
+/** All else that can be done in an exercise, by touch: in groups by what the hands do, one of them open. */
+export function ExerciseKeys({ session, exercise, ear }: ExerciseKeysProps & { readonly ear: HearingState }) {
+  const [open, setOpen] = useState<GroupName>();
   const isListening = !['off', 'failed'].includes(ear.ear);
-  const enter = (meaning: Meaning) => () => session.enter(meaning, wordsOf(meaning));
-  const order = (command: CommandId, words: string) => () => session.enter({ kind: 'command', command }, words);
-  const wantsReason = context.closeRefused.length > 0;
+  const command = (name: CommandId, words: string) => () => session.enter({ kind: 'command', command: name }, words);
   return (
     <nav aria-label={PRACTICE.answers} className="practice-keys">
+      <div className="keys practice-groups">
+        {GROUPS.map((name) => (
+          <button
+            type="button"
+            className="key"
+            key={name}
+            aria-expanded={open === name}
+            onClick={() => setOpen(open === name ? undefined : name)}
+          >
+            {PRACTICE[name]}
+          </button>
+        ))}
+      </div>
+      {open === undefined ? null : (
+        <section className="keys practice-group" aria-label={PRACTICE[open]}>
+          {keysOf(open, session, exercise)}
+        </section>
+      )}
       <div className="keys">
-        {halted ? <Key first label={PRACTICE.goOn} press={order('go-on', PRACTICE.goOn)} /> : null}
-        {context.caution === undefined ? null : (
-          <Key first label={PRACTICE.live} press={order('live', PRACTICE.live)} />
-        )}
-        {wantsReason ? <Key first label={PRACTICE.noteAbsent} press={() => session.say(PRACTICE.noteWords)} /> : null}
-        <Key
-          label={PRACTICE.read}
-          off={probes.length < 2}
-          press={() => session.order({ order: 'read' }, PRACTICE.read)}
-        />
         <Key label={PRACTICE.hint} press={() => session.order({ order: 'hint' }, PRACTICE.hint)} />
         <Key label={PRACTICE.ear(isListening)} press={() => void session.toggleEar()} />
-      </div>
-      <Group title={PRACTICE.dials}>
-        {DIALS.map(({ id }) => (
-          <Key
-            key={id}
-            label={PRACTICE.dial(id)}
-            on={exercise.dial === id}
-            press={() => session.order({ order: 'dial', dial: id }, EXERCISE.dial(id))}
-          />
-        ))}
-        <Key label={PRACTICE.known} press={() => session.order({ order: 'meter-on-source' }, PRACTICE.known)} />
-      </Group>
-      <Group title={PRACTICE.looks}>
-        {LOOKS_SAID.map(({ test }) => (
-          <Key
-            key={test}
-            label={capital(TESTS_BY_ID[test].name)}
-            press={() => session.order({ order: 'look', look: test }, TESTS_BY_ID[test].name)}
-          />
-        ))}
-      </Group>
-      <Group title={PRACTICE.single}>
-        {SINGLE.map(([quantity, point]) => (
-          <Key
-            key={`${quantity} ${point}`}
-            label={capital(EXERCISE.measuring([point], quantity))}
-            press={() =>
-              session.give({ measure: { quantity, at: [point] } as ReadAt }, EXERCISE.measuring([point], quantity))
-            }
-          />
-        ))}
-      </Group>
-      <Group title={PRACTICE.switches}>
-        {[call('thermostat-not-calling'), call('thermostat-calling')].map((meaning) => (
-          <Key key={wordsOf(meaning)} label={capital(wordsOf(meaning))} press={enter(meaning)} />
-        ))}
-        {SWITCHES.flatMap(([device, place]) =>
-          (['locked', 'closed'] as const).map((state) => {
-            const meaning: Meaning = { kind: 'report', report: { type: 'energy', device, place, state } };
-            return <Key key={wordsOf(meaning)} label={capital(wordsOf(meaning))} press={enter(meaning)} />;
-          }),
-        )}
-        <Key label={PRACTICE.discharged} press={() => session.enter(DISCHARGED, PRACTICE.discharged)} />
-        <Key label={PRACTICE.coversOn} press={() => session.say(TOLD.coversOn)} />
-      </Group>
-      <Group title={PRACTICE.repairs}>
-        {PARTS.map(({ id }) => (
-          <Key
-            key={id}
-            label={capital(partWords(id, {}))}
-            press={() => session.enter(partOf(id, exercise), partWords(id, {}))}
-          />
-        ))}
-        {WORKS.map(({ id }) => (
-          <Key
-            key={id}
-            label={capital(workWords(id))}
-            press={() => session.enter({ kind: 'work', work: id as WorkId }, workWords(id))}
-          />
-        ))}
-      </Group>
-      <div className="keys">
-        <Key label={PRACTICE.finish} press={order('finish', PRACTICE.finish)} />
+        <Key label={PRACTICE.pass} press={command('pass', PRACTICE.pass)} />
+        <Key label={PRACTICE.finish} press={command('finish', PRACTICE.finish)} />
         <Key label={PRACTICE.giveUp} press={() => session.order({ order: 'give-up' }, PRACTICE.giveUp)} />
       </div>
     </nav>
   );
+}
+
+function keysOf(group: GroupName, session: PracticeSession, exercise: Exercise): readonly ReactNode[] {
+  const enter = (meaning: Meaning) => {
+    const words = meaningWords(meaning) ?? meaning.kind;
+    return <Key key={words} label={capital(words)} press={() => session.enter(meaning, words)} />;
+  };
+  switch (group) {
+    case 'looks':
+      return LOOKS_SAID.map(({ test }) => {
+        const { name } = TESTS_BY_ID[test];
+        return (
+          <Key key={test} label={capital(name)} press={() => session.order({ order: 'look', look: test }, name)} />
+        );
+      });
+    case 'single':
+      return SINGLE.map(([quantity, point]) => {
+        const words = EXERCISE.measuring([point], quantity);
+        const measure = { quantity, at: [point] };
+        return <Key key={words} label={capital(words)} press={() => session.give({ measure }, words)} />;
+      });
+    case 'switches':
+      return [
+        ...[call('thermostat-not-calling'), call('thermostat-calling')].map(enter),
+        ...SWITCHES.flatMap(([device, place]) =>
+          (['locked', 'closed'] as const).map((state) =>
+            enter({ kind: 'report', report: { type: 'energy', device, place, state } }),
+          ),
+        ),
+        <Key
+          key="discharged"
+          label={PRACTICE.discharged}
+          press={() => session.enter(DISCHARGED, PRACTICE.discharged)}
+        />,
+        <Key key="covers" label={PRACTICE.coversOn} press={() => session.say(TOLD.coversOn)} />,
+      ];
+    case 'repairs':
+      return [
+        ...PARTS.map(({ id }) => {
+          const words = partWords(id, {});
+          return <Key key={id} label={capital(words)} press={() => session.enter(partOf(id, exercise), words)} />;
+        }),
+        ...WORKS.map(({ id }) => (
+          <Key
+            key={id}
+            label={capital(workWords(id))}
+            press={() => session.enter({ kind: 'work', work: id }, workWords(id))}
+          />
+        )),
+      ];
+  }
 }
 
 /** A part by the plate of the unit. */
@@ -160,35 +194,25 @@ function partOf(part: PartId, { drawn }: Exercise): Meaning {
   return { kind: 'part', part, ratings: ratings as Readonly<Record<string, number>> };
 }
 
-const wordsOf = (meaning: Meaning): string => meaningWords(meaning) ?? meaning.kind;
-
 interface KeyProps {
   readonly label: string;
   readonly press: () => void;
   readonly first?: boolean;
+  readonly wide?: boolean;
   readonly on?: boolean;
   readonly off?: boolean;
 }
 
-function Key({ label, press, first = false, on, off = false }: KeyProps) {
+function Key({ label, press, first = false, wide = false, on, off = false }: KeyProps) {
   return (
     <button
       type="button"
-      className={`key ${first ? 'first full' : ''}`}
+      className={['key', first ? 'first' : '', wide ? 'wide' : ''].join(' ').trim()}
       aria-pressed={on}
       disabled={off}
       onClick={press}
     >
       {label}
     </button>
-  );
-}
-
-function Group({ title, children }: { readonly title: string; readonly children: ReactNode }) {
-  return (
-    <details className="practice-group">
-      <summary className="key">{title}</summary>
-      <div className="keys">{children}</div>
-    </details>
   );
 }

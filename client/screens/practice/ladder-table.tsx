@@ -40,7 +40,7 @@ export function LadderTable({ rungs, name, probes, onPut }: ShownLadder) {
                     <td>
                       <button
                         type="button"
-                        className="control"
+                        className="key"
                         aria-pressed={probes.includes(item.point)}
                         aria-label={PRACTICE.place(pointWords(item.point))}
                         onClick={() => onPut(item.point)}

@@ -24,12 +24,12 @@ export function Ladder({ unit, commonOn, probes, onPut }: LadderProps) {
   const shown = { rungs: ladder.sections[section], name: PRACTICE.sections[section], probes, onPut };
   return (
     <div className="ladder">
-      <div className="ladder-choices">
+      <div className="keys ladder-choices">
         {LADDER_SECTIONS.map((one) => (
           <button
             type="button"
             key={one}
-            className="control"
+            className="key"
             aria-pressed={section === one}
             onClick={() => setSection(one)}
           >
@@ -37,7 +37,7 @@ export function Ladder({ unit, commonOn, probes, onPut }: LadderProps) {
           </button>
         ))}
         {WAYS.map((one) => (
-          <button type="button" key={one} className="control" aria-pressed={as === one} onClick={() => setAs(one)}>
+          <button type="button" key={one} className="key" aria-pressed={as === one} onClick={() => setAs(one)}>
             {PRACTICE[one]}
           </button>
         ))}

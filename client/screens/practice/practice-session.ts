@@ -31,7 +31,8 @@ export interface PracticeState {
   readonly building: number;
   readonly lines: readonly TalkLine[];
   readonly ear: HearingState;
-  readonly busy: boolean;
+  /** How much of what was done is still being worked out. */
+  readonly waiting: number;
   readonly sentence: string | undefined;
   readonly looked: Looked | undefined;
 }
@@ -91,7 +92,7 @@ export class PracticeSession {
       { loadVoice: () => OfflineVoice.load(() => this.#sounds.context()), manner: () => speakingManner() },
     );
     this.#state = {
-      ...{ stage: 'drawing', building: 0, lines: [], busy: false, sentence: undefined, looked: undefined },
+      ...{ stage: 'drawing', building: 0, lines: [], waiting: 0, sentence: undefined, looked: undefined },
       ear: this.#ear.state(),
     };
     this.#worker.onmessage = ({ data }: MessageEvent<PracticeNews>) => void this.#heed(data);
@@ -127,6 +128,7 @@ export class PracticeSession {
   /** Does something in the exercise. @param words how it stands in the talk */
   give(input: ExerciseInput, words: string): void {
     if (this.#exercise === undefined || this.#state.stage !== 'running') return;
+    this.#change({ waiting: this.#state.waiting + 1 });
     this.#turns = this.#turns
       .then(async () => {
         if (this.#exercise?.ended !== undefined) return;
@@ -134,7 +136,8 @@ export class PracticeSession {
         this.#keep({ deeds: [...this.#kept.deeds, { mono, words, input }] });
         await this.#give(input, words);
       })
-      .catch((error: unknown) => this.#fail(error));
+      .catch((error: unknown) => this.#fail(error))
+      .finally(() => this.#change({ waiting: this.#state.waiting - 1 }));
   }
 
   /** Called from a tap or key, so that the browser lets the page listen and speak. */
@@ -194,6 +197,7 @@ export class PracticeSession {
           clock: this.#clock,
           software: __VERSION__,
         },
+        letPass: (minutes, settled) => this.#clock.letPass(minutes, settled),
         append: async (bodies) => void this.#bodies.push(...bodies),
         tell: (line) => this.#line(line),
       });
@@ -228,11 +232,9 @@ export class PracticeSession {
   async #give(input: ExerciseInput, words: string): Promise<void> {
     const exercise = this.#exercise!;
     if (words !== '') this.#line({ by: 'you', text: words });
-    this.#change({ busy: true });
     await giveInput(exercise, input);
     this.#ear.expect(exercise.heardNext);
     this.#watchEnd();
-    this.#change({ busy: false });
   }
 
   #watchEnd(): void {

@@ -1,11 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
+import { askedNow } from '../../practice/asked-now.ts';
 import type { Exercise } from '../../practice/exercise.ts';
 import { nameOf } from '../../practice/exercise-plan.ts';
 import { PRACTICE } from '../../words/practice/practice-page-words.ts';
-import { faultWords } from '../../words/things/fault-words.ts';
 import { pointWords } from '../../words/things/place-words.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
-import { ExerciseKeys } from './exercise-keys.tsx';
+import { ExerciseKeys, MeterKeys, MomentKeys } from './exercise-keys.tsx';
 import { Ladder } from './ladder.tsx';
 import type { PracticeSession, PracticeState } from './practice-session.ts';
 import { TestMadePanel } from './test-made.tsx';
@@ -26,8 +26,8 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
     <main
       className="practice running"
       data-stage="running"
-      data-lines={state.lines.length}
-      aria-busy={state.busy}
+      data-waiting={state.waiting}
+      aria-busy={state.waiting > 0}
       data-tests={log.length}
     >
       <header className="practice-head">
@@ -37,37 +37,14 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
         </p>
       </header>
       <EnergyBand energy={context.energy} />
-      <div className="practice-columns">
-        <section className="practice-side" aria-label={PRACTICE.talk}>
+      <div className="practice-work">
+        <section className="practice-side practice-says" aria-label={PRACTICE.talk}>
           <Talk state={state} />
+          <Now exercise={exercise} />
+          <MomentKeys session={session} exercise={exercise} />
           <SayIt onSay={(text) => session.say(text)} />
-          {exercise.asked === undefined ? null : (
-            <section aria-label={PRACTICE.suspect} className="practice-asked">
-              <h2>{PRACTICE.suspect}</h2>
-              <div className="keys">
-                {exercise.asked.map(({ fault }) => (
-                  <button
-                    type="button"
-                    className="key wide"
-                    key={fault}
-                    onClick={() => session.order({ order: 'suspect', suspect: fault }, faultWords(fault))}
-                  >
-                    {faultWords(fault)}
-                  </button>
-                ))}
-                <button
-                  type="button"
-                  className="key"
-                  onClick={() => session.order({ order: 'suspect', suspect: 'none-yet' }, PRACTICE.none)}
-                >
-                  {PRACTICE.none}
-                </button>
-              </div>
-            </section>
-          )}
-          <ExerciseKeys session={session} exercise={exercise} ear={state.ear} />
         </section>
-        <section className="practice-side" aria-label={PRACTICE.diagram}>
+        <section className="practice-side practice-unit" aria-label={PRACTICE.diagram}>
           <Ladder
             unit={exercise.drawn.profile}
             commonOn={exercise.drawn.kase.build.commonOn}
@@ -75,17 +52,27 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
             onPut={(put) => session.give({ put }, '')}
           />
           <p role="status" className="practice-probes">
-            {PRACTICE.probes(
-              ...([probes[0], probes[1]].map((point) => (point === undefined ? undefined : pointWords(point))) as [
-                string | undefined,
-                string | undefined,
-              ]),
-            )}
+            {PRACTICE.probes(...probes.map(pointWords))}
           </p>
+          <MeterKeys session={session} exercise={exercise} />
           {made?.type === 'tested' ? <TestMadePanel made={made} /> : null}
+        </section>
+        <section className="practice-side practice-does" aria-label={PRACTICE.answers}>
+          <ExerciseKeys session={session} exercise={exercise} ear={state.ear} />
         </section>
       </div>
     </main>
+  );
+}
+
+/** What is asked now, or that the trainee leads. */
+function Now({ exercise }: { readonly exercise: Exercise }) {
+  const { kind, words } = askedNow(exercise);
+  return (
+    <div className="practice-now" data-asked={kind}>
+      <h2>{PRACTICE.nowTitles[kind]}</h2>
+      <p>{words}</p>
+    </div>
   );
 }
 

@@ -16,7 +16,7 @@ export function TestMadePanel({ made }: { readonly made: TestMade }) {
   return (
     <section className="practice-made" aria-label={PRACTICE.lastTest} data-redundant={made.redundant}>
       <h2>
-        {capital(DEBRIEF.test(made.test))}: {value}
+        {capital(DEBRIEF.test(made.test))} <span className="practice-value">{value}</span>
       </h2>
       <p className={made.redundant ? 'practice-idle' : 'quiet'}>
         {made.redundant ? DEBRIEF.toldNothing : DEBRIEF.couldTell(made.bits, made.open)}
@@ -37,7 +37,7 @@ export function TestMadePanel({ made }: { readonly made: TestMade }) {
               <tr key={fault}>
                 <th scope="row">
                   {capital(DEBRIEF.suspected(fault))}
-                  {made.hypothesis === fault ? ' ◀' : ''}
+                  {made.hypothesis === fault ? <span className="practice-yours"> {PRACTICE.yours}</span> : null}
                 </th>
                 <td>{said === undefined ? '–' : DEBRIEF.shown(said.expected, said.unit)}</td>
                 <td>{share(before, fault)}</td>

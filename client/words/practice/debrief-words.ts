@@ -3,6 +3,7 @@ import { OBSERVATIONS_BY_ID } from '../../../grammar/vocabulary/observations.ts'
 import type { UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { TESTS_BY_ID, type TestId } from '../../../grammar/vocabulary/tests.ts';
+import { showValue } from '../shown/show-reading.ts';
 import { faultWords } from '../things/fault-words.ts';
 
 /** What is counted, as its row is called; no row is a sum of others. */
@@ -55,7 +56,7 @@ export const DEBRIEF = {
   shown: (value: Value | string, unit: UnitCode | 'observation') =>
     unit === 'observation'
       ? nameIn(OBSERVATIONS_BY_ID, String(value))
-      : `${typeof value === 'number' ? short(value) : value} ${value === 'open' ? '' : unit}`.trim(),
+      : showValue(typeof value === 'number' ? short(value) : (value as Value), unit),
   remains: (suspects: readonly { readonly fault: FaultId; readonly probability: number }[]) =>
     suspects.map(({ fault, probability }) => `${faultWords(fault)} ${Math.round(probability * 100)} %`).join(', '),
   wouldShow: 'each suspect said it would show',
@@ -67,6 +68,6 @@ export const DEBRIEF = {
 } as const;
 
 /** As many figures as a meter has. */
-function short(value: number): string {
-  return Math.abs(value) >= 100 ? String(Math.round(value)) : String(Math.round(value * 10) / 10);
+function short(value: number): number {
+  return Math.abs(value) >= 100 ? Math.round(value) : Math.round(value * 10) / 10;
 }

@@ -7,6 +7,7 @@ import { rowsBy } from '../../../grammar/vocabulary/rows-by.ts';
 import { TESTS_BY_ID, type TestId } from '../../../grammar/vocabulary/tests.ts';
 import { ZONE_NAMES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
+import { showValue } from '../shown/show-reading.ts';
 import { faultWords } from '../things/fault-words.ts';
 import { placeWords } from '../things/place-words.ts';
 import { FUNCTION_WORDS, valueWords } from '../things/value-words.ts';
@@ -19,7 +20,8 @@ export const EXERCISE = {
   begins: (complaint: string) =>
     `Exercise. A simulated unit: ${complaint}. Say where the probes go and what you do; the meter answers.`,
   dial: (dial: DialId) => `Meter on ${DIALS_BY_ID[dial].name}.`,
-  meter: (value: Value, unit: UnitCode) => `Meter: ${valueWords(value, unit)}.`,
+  /** The digits of the instrument. */
+  meter: (value: Value, unit: UnitCode) => showValue(value, unit),
   /** What stands in the record as heard: the place and what the meter shows. */
   heard: (at: readonly PointId[], quantity: QuantityId, value: Value, unit: UnitCode) =>
     `${placeWords(at)}, ${FUNCTION_WORDS[quantity]}, ${valueWords(value, unit)}`,
@@ -29,6 +31,9 @@ export const EXERCISE = {
   noProbes: 'Put the probes on the drawing first, or say where they go.',
   whichSuspect: (suspects: readonly FaultId[]) =>
     `Whom do you suspect? ${suspects.map((fault, i) => `${i + 1}: ${faultWords(fault)}`).join('. ')}. Or none yet.`,
+  whom: 'Whom do you suspect? Say the number, or none yet.',
+  lead: 'You lead. Say where the probes go, or what you look at.',
+  passed: (minutes: number) => `${minutes} minutes pass.`,
   noSuchSuspect: 'Not a suspect of the list. Say its number, its name, or none yet.',
   suspectTaken: (fault: FaultId | 'none-yet') =>
     fault === 'none-yet' ? 'None yet.' : `${capital(faultWords(fault))}.`,
@@ -40,6 +45,7 @@ export const EXERCISE = {
   over: 'The exercise is over.',
   goOn: 'Say go on.',
   goesOn: 'Goes on.',
+  ends: 'The exercise ends here.',
   measuring: (at: readonly PointId[], quantity: QuantityId) => `${placeWords(at)}, ${FUNCTION_WORDS[quantity]}`,
   looking: (test: TestId) => TESTS_BY_ID[test].name,
 };
@@ -63,10 +69,10 @@ const BY: Readonly<Record<string, string>> = {
 
 /** Hints, each giving away more than the one before. */
 export const HINT_WORDS = {
-  direction: (focus: Focus) => `Hint: think of the ${FOCUSES_BY_ID[focus].name}.`,
-  place: (place: string, by: string) => `Hint: ${DOORS[place] ?? place}, ${BY[by] ?? by}.`,
+  direction: (focus: Focus) => `Think of the ${FOCUSES_BY_ID[focus].name}.`,
+  place: (place: string, by: string) => `${capital(DOORS[place] ?? place)}, ${BY[by] ?? by}.`,
   test: (test: TestId, { call }: { readonly call: string }) =>
-    `Hint: ${TESTS_BY_ID[test].name}${call === 'cooling' ? ', with a call' : ''}.`,
+    `${capital(TESTS_BY_ID[test].name)}${call === 'cooling' ? ', with a call' : ''}.`,
 };
 
 interface Stopped {

@@ -21,9 +21,13 @@ export class Practised {
   static async begin(name: string, minutes?: string, hints?: string): Promise<Practised> {
     const practised = new Practised(drawExercise(readPlan(name, minutes, hints)));
     const { drawn } = practised;
+    const clock = new SteppedClock(Date.parse('2026-06-15T14:00:00Z'));
     practised.exercise = await Exercise.begin(drawn, {
       ...{ understand, diagnosis: askHere(diagnosisOf(drawn.profile)), software: 'test' },
-      clock: new SteppedClock(Date.parse('2026-06-15T14:00:00Z')),
+      clock,
+      letPass: async (minutes, settled) => {
+        for (let left = minutes; left > 0; await settled()) left = clock.step(left);
+      },
       mouth: { speak: async () => 'spoken', hush: () => {} },
       append: async (bodies) => void practised.bodies.push(...bodies),
       tell: (line) => practised.lines.push(line),
