@@ -2,7 +2,7 @@ import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { type Ending, type Heard, heardAsRest, maySoonGoOn, type Said } from './continuation.ts';
 import type { HeardSpeech, HearingParts } from './hearing-parts.ts';
 import { saysTooLittle } from './recogniser/gate.ts';
-import { Recogniser, type Recognition } from './recogniser/recogniser.ts';
+import { Recogniser, type Recognition, type SoFar } from './recogniser/recogniser.ts';
 import { type Recognising, TwoModels } from './recogniser/two-models.ts';
 import { type Cleaned, CleanSound } from './sound/clean-sound.ts';
 import { FRAME } from './sound/denoiser.ts';
@@ -17,6 +17,8 @@ const FRAME_MS = 10;
 const LOOK_MS = 120;
 /** The pause that ends an utterance. A fraction is waited for as long as anything where there were pauses before. */
 const PAUSE_MS: Readonly<Record<Ending, number>> = { whole: 260, fraction: 420, open: 620 };
+/** So many words may be half of a number that was misheard. */
+const FEW_WORDS = 3;
 
 /** Sound in, utterances out: noise taken out, speech found, recognised, gated. Blocks while it computes. */
 export class Hearing {
@@ -31,7 +33,7 @@ export class Hearing {
   #grammar: string | undefined;
   #expectationOfSpeech: Expectation = { readings: [] };
   #last: Said | undefined;
-  readonly #own = new OwnVoice();
+  readonly #own: OwnVoice;
   #pauses = 0;
   #startedMs = 0;
   #hangoverMs: number = PAUSE_MS.open;
@@ -48,6 +50,7 @@ export class Hearing {
     this.#parts = parts;
     this.#recogniser = recogniser;
     this.#clean = new CleanSound(parts.rnnoise);
+    this.#own = new OwnVoice(parts.voiceDb);
     this.#sound = new UtteranceSound((samples) => recogniser.feed(samples));
   }
 
@@ -199,8 +202,15 @@ export class Hearing {
     this.#looked = true;
     this.#pauses += 1;
     this.#sound.settle();
-    const ending = this.#parts.endingOf(this.#recogniser.partial(), this.#expectationOfSpeech);
-    this.#hangoverMs = PAUSE_MS[ending === 'fraction' && this.#pauses > 1 ? 'open' : ending];
+    const soFar = this.#recogniser.partial(this.#endpointer.speechFrames);
+    const ending = this.#parts.endingOf(soFar.text, this.#expectationOfSpeech);
+    const isPatient = ending === 'fraction' ? this.#pauses > 1 : this.#mayBeHalf(soFar);
+    this.#hangoverMs = PAUSE_MS[isPatient ? 'open' : ending];
+  }
+
+  /** A few words that fit badly while a number is waited for: half of one is easily taken for them ("one volt"). */
+  #mayBeHalf({ text, sure }: SoFar): boolean {
+    return !sure && this.#expectationOfSpeech.readings.length > 0 && text.split(' ').length <= FEW_WORDS;
   }
 
   #lookLater(): void {

@@ -25,6 +25,13 @@ export interface Recognition {
   readonly rivals: readonly Rival[];
 }
 
+/** What an utterance that goes on was heard as so far. */
+export interface SoFar {
+  readonly text: string;
+  /** Whether it fits so well that a whole sentence would be taken without another look. */
+  readonly sure: boolean;
+}
+
 /** Another sentence, and by how much of the score it fits worse. */
 export interface Rival {
   readonly text: string;
@@ -134,10 +141,11 @@ export class Recogniser {
     if (before < EARLY && before + samples.length >= EARLY) this.#settle();
   }
 
-  /** The best words so far. */
-  partial(): string {
+  /** The best words so far. @param speechFrames how many 10 ms frames of the utterance were speech up to now */
+  partial(speechFrames: number): SoFar {
     this.#settle();
-    return this.#first.partial();
+    const { text, score } = this.#first.partial();
+    return { text, sure: marginOf(score, this.#loop.partial().score, speechFrames) >= this.#gate.sure };
   }
 
   /** Closes the utterance. @param speechFrames how many 10 ms frames of it were speech */

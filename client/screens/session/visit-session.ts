@@ -9,7 +9,7 @@ import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { Utterance } from '../../listening/ear.ts';
-import type { SaidAloud } from '../../listening/profile/learn-voice.ts';
+import type { SaidAloud } from '../../listening/profile/as-heard.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import { handInFiles } from '../../record/browser/hand-in.ts';
 import { keepFile } from '../../record/browser/kept-files.ts';
