@@ -41,6 +41,8 @@ const GOES_ON_MS = 1_500;
 /** So many frames of speech, no quieter than this below the first part, may be the rest of it, understood or not. */
 const REST_FRAMES = 15;
 const REST_BELOW_DB = 10;
+/** Half a number takes no longer: what went on for more frames of speech, and was not understood, was talk. */
+const HALF_FRAMES = 300;
 
 /** Whether this may be the rest of that. */
 export const maySoonGoOn = (last: Said | undefined, startedMs: number): last is Said =>
@@ -61,6 +63,7 @@ export function heardAsRest(
 ): { readonly heard: Heard; readonly ofBoth: boolean } {
   const asItIs = { heard: alone, ofBoth: false };
   if (last.ending === 'whole' || (alone.accepted && last.accepted && !goesOn(alone.text))) return asItIs;
+  if (!last.accepted && last.speechFrames > HALF_FRAMES) return asItIs;
   const whole = decodedAsOne();
   // What was not understood may have been the first part of this.
   if (!last.accepted) {
