@@ -25,6 +25,28 @@ export interface Recognition {
   readonly rivals: readonly Rival[];
 }
 
+/** What an utterance that goes on was heard as so far. */
+export interface SoFar {
+  readonly text: string;
+  /** Score against the phone loop for each frame of speech. */
+  readonly margin: number;
+  /** Whether it fits so well that a whole sentence would be taken without another look. */
+  readonly sure: boolean;
+}
+
+/** What is made of talk that was not listened to until its end. */
+export const givenUp = ({ text, margin }: SoFar): Recognition => ({
+  text,
+  accepted: false,
+  doubtful: true,
+  confidence: 0,
+  margin,
+  pass: 'expected',
+  looks: 1,
+  alternatives: [],
+  rivals: [],
+});
+
 /** Another sentence, and by how much of the score it fits worse. */
 export interface Rival {
   readonly text: string;
@@ -52,6 +74,14 @@ const EXPECTED_FIRST = 0.1;
 const NUMBERS = 30;
 /** How much less, for each frame, another sentence may fit and still be what was said. */
 const NEAR = 1;
+/**
+ * The same where the other one is a number that is waited for: somebody who reads single digits is easily taken for an
+ * order ("one five five" became "was that bad"); so far below its cut such a number is asked, not rejected. In margin.
+ */
+const NEAR_NUMBER = 3;
+const ASKED_BELOW = 5;
+/** How many times farther behind a rival must be to be left unasked where the sentence is not sure. */
+const UNSURE_RIVAL = 2;
 
 /**
  * Expected sentences first, all sentences as a second look at the kept sound, both held against a phone loop. Blocks
@@ -134,10 +164,12 @@ export class Recogniser {
     if (before < EARLY && before + samples.length >= EARLY) this.#settle();
   }
 
-  /** The best words so far. */
-  partial(): string {
+  /** The best words so far. @param speechFrames how many 10 ms frames of the utterance were speech up to now */
+  partial(speechFrames: number): SoFar {
     this.#settle();
-    return this.#first.partial();
+    const { text, score } = this.#first.partial();
+    const margin = marginOf(score, this.#loop.partial().score, speechFrames);
+    return { text, margin, sure: margin >= this.#gate.sure };
   }
 
   /** Closes the utterance. @param speechFrames how many 10 ms frames of it were speech */
@@ -151,9 +183,12 @@ export class Recogniser {
     const first = found(this.#first, this.#first.end());
     if (!this.#tight || this.#alone || first.margin >= this.#gate.sure) return this.#judge(first, [], 1);
     const second = found(this.#everything, this.#again(this.#everything));
-    const [best, other] = first.margin + EXPECTED_FIRST >= second.margin ? [first, second] : [second, first];
+    // A number that is waited for and nearly fits is asked before what nobody waits for and fits no better is given up.
+    const isFirst = first.margin + EXPECTED_FIRST >= second.margin || (this.#mayBe(first) && !this.#fits(second));
+    const [best, other] = isFirst ? [first, second] : [second, first];
     // A sentence that fits clearly worse is no rival: it is what a closed grammar makes of anything.
-    const near = Math.abs(first.margin - second.margin) < NEAR && other.text !== best.text && other.text !== '';
+    const distance = this.#mayBe(other) ? NEAR_NUMBER : NEAR;
+    const near = Math.abs(first.margin - second.margin) < distance && other.text !== best.text && other.text !== '';
     return this.#judge(best, near ? [{ text: other.text, behind: best.score - other.score }] : [], 2);
   }
 
@@ -206,13 +241,15 @@ export class Recogniser {
 
   #judge(best: Found, near: readonly Rival[], looks: number): Recognition {
     const { text, margin, trial } = best;
-    const accepted = margin >= cutOf(this.#gate, trial);
+    const fits = this.#fits(best);
+    const accepted = fits || this.#mayBe(best);
     const rival = accepted ? this.#rivalOf(best) : undefined;
-    const isNear = rival !== undefined && rival.behind < this.#gate.rival;
+    const clear = this.#gate.rival * (margin < this.#gate.sure ? UNSURE_RIVAL : 1);
+    const isNear = rival !== undefined && rival.behind < clear;
     return {
       text,
       accepted,
-      doubtful: margin < this.#gate.doubt,
+      doubtful: margin < this.#gate.doubt || !fits,
       confidence: confidenceOf(margin, this.#gate, trial),
       margin,
       pass: best.by === this.#expected ? 'expected' : 'everything',
@@ -220,6 +257,16 @@ export class Recogniser {
       alternatives: textsOf(isNear ? [...near, rival] : near),
       rivals: rival === undefined ? near : [...near, rival],
     };
+  }
+
+  #fits({ margin, trial }: Found): boolean {
+    return margin >= cutOf(this.#gate, trial);
+  }
+
+  /** Whether it is a number that is waited for, and fits so nearly that it is worth a question. */
+  #mayBe({ text, margin, trial, by }: Found): boolean {
+    const isExpected = this.#tight && !this.#alone && by === this.#expected && this.#isNumber(text);
+    return isExpected && margin >= cutOf(this.#gate, trial) - ASKED_BELOW;
   }
 
   #isNumber(text: string): boolean {
