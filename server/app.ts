@@ -121,7 +121,10 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   );
   const heads = options.keeper?.heads ?? (() => []);
   const index = options.index ?? (await openSqliteVisitIndex(':memory:'));
-  const indexing = new IndexKeeper(options.store, index, options.personalStore);
+  const indexing = new IndexKeeper(options.store, index, {
+    keys: options.personalStore,
+    people: options.peopleStore,
+  });
   const store = indexedStore(options.store, indexing);
   const gate = new Gate(people, store);
   const signIn = new SignIn(people, options.signer);
@@ -168,7 +171,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     },
     say: ({ company, visit }, message) => live.say(company, visit, message),
   });
-  const leases = new Leases(people, store, live, peers);
+  const leases = new Leases(people, store, live, peers, indexing);
   const kept = metrics.counter('readback_events_stored_total', 'Events that were written to the disk.');
   const commits = new GroupCommit(
     store,

@@ -1,95 +1,37 @@
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { type Ending, type Heard, heardAsRest, maySoonGoOn, type Said } from './continuation.ts';
-import { type Gate, saysTooLittle } from './recogniser/gate.ts';
-import type { Pronunciations } from './recogniser/grammar-decoder.ts';
+import type { HeardSpeech, HearingParts } from './hearing-parts.ts';
+import { saysTooLittle } from './recogniser/gate.ts';
 import { Recogniser, type Recognition } from './recogniser/recogniser.ts';
-import type { StandsFor } from './recogniser/rivals.ts';
-import type { SpeechModel, SpeechModule } from './recogniser/speech-module.ts';
 import { type Recognising, TwoModels } from './recogniser/two-models.ts';
 import { type Cleaned, CleanSound } from './sound/clean-sound.ts';
-import { FRAME, type NoiseModule } from './sound/denoiser.ts';
-import { makeDither } from './sound/dither.ts';
+import { FRAME } from './sound/denoiser.ts';
 import { Endpointer, isSpeech, type Turn } from './sound/endpointer.ts';
 import { levelOf } from './sound/level.ts';
-import { NearVoice } from './sound/near-voice.ts';
+import { OwnVoice } from './sound/own-voice.ts';
 import { SpeechClock } from './sound/speech-clock.ts';
-import { UtteranceGain } from './sound/utterance-gain.ts';
-
-export interface HearingParts {
-  readonly speech: SpeechModule;
-  readonly model: SpeechModel;
-  /** A second model, of 8 kHz: for sound that has no more, and where the first cannot tell two sentences apart. */
-  readonly second?: SpeechModel;
-  readonly rnnoise: NoiseModule;
-  /** Words that the model's dictionary lacks. */
-  readonly pronunciations: Pronunciations;
-  readonly gates: Readonly<Record<SpeechModel['id'], Gate>>;
-  /** Which words are tried in each other's place, so that a near one is asked. */
-  readonly standsFor: StandsFor;
-  /** JSGF of everything that can be said (`all`), or of what is expected now; undefined: nothing special is. */
-  grammarFor(
-    expectation: Expectation | 'all' | { readonly urgentWhile: string },
-    units?: Expectation['units'],
-  ): string | undefined;
-  /** What a pause after these words may be. */
-  endingOf(text: string, expectation: Expectation): Ending;
-  /** The margin that an urgent word needs, where it is another than its model's gate asks. */
-  urgentMargin(text: string): number | undefined;
-  /** Whether these words behind those make another number of theirs. */
-  goesOnWith(text: string, rest: string, expectation: Expectation): boolean;
-  /** Any clock in milliseconds; only differences count. */
-  now(): number;
-}
-
-/** One utterance as it came out of the sound. Times in milliseconds of sound since the start. */
-export interface HeardSpeech extends Heard {
-  readonly startedMs: number;
-  /** End of the last frame of speech. */
-  readonly endedMs: number;
-  /** From there to the words, had the sound come in real time: pause waited for and computing that lagged behind. */
-  readonly verdictMs: number;
-  /** Of it, what was computed behind the pause. */
-  readonly behindPauseMs: number;
-  readonly realTimeFactor: number;
-}
+import { UtteranceSound } from './sound/utterance-sound.ts';
 
 const FRAME_MS = 10;
-/** Sound from before the onset that belongs to the utterance. */
-const PRE_ROLL_FRAMES = 30;
 /** After this much pause the words so far are looked at, once. */
 const LOOK_MS = 120;
 /** The pause that ends an utterance. A fraction is waited for as long as anything where there were pauses before. */
 const PAUSE_MS: Readonly<Record<Ending, number>> = { whole: 260, fraction: 420, open: 620 };
-/** So far below the voice that was understood last, and so soon after it, somebody else may have said it. */
-const BYSTANDER_BELOW_DB = 15;
-const OWN_MS = 60_000;
-/** Frames of an utterance that are gathered before the first is recognised, so that its loudness is known. */
-const GATHERED_FRAMES = 60;
+
 /** Sound in, utterances out: noise taken out, speech found, recognised, gated. Blocks while it computes. */
 export class Hearing {
   readonly #parts: HearingParts;
   readonly #recogniser: Recognising;
   readonly #clean: CleanSound;
-  readonly #dither = makeDither();
   readonly #endpointer = new Endpointer();
   readonly #clock = new SpeechClock();
   #waiting: Float32Array = new Float32Array(0);
-  /** The latest sound, cleaned. */
-  #preRoll: Float32Array[] = [];
-  readonly #gain = new UtteranceGain();
-  readonly #near = new NearVoice();
-  /** What was cleaned and waits for its gain; undefined once that is known. */
-  #gathered: Float32Array[] | undefined;
-  /** The utterance as it was given to the recogniser, and what of it was heard before somebody nearer began. */
-  #sound: Float32Array[] = [];
+  readonly #sound: UtteranceSound;
   #onlyUrgent = false;
-  #farther: Float32Array[] = [];
-  #fartherFrames = 0;
   #grammar: string | undefined;
   #expectationOfSpeech: Expectation = { readings: [] };
   #last: Said | undefined;
-  /** The loudness of the voice that was understood last, in dBFS, and until when it counts. */
-  #own = { db: -100, untilMs: 0 };
+  readonly #own = new OwnVoice();
   #pauses = 0;
   #startedMs = 0;
   #hangoverMs: number = PAUSE_MS.open;
@@ -106,6 +48,7 @@ export class Hearing {
     this.#parts = parts;
     this.#recogniser = recogniser;
     this.#clean = new CleanSound(parts.rnnoise);
+    this.#sound = new UtteranceSound((samples) => recogniser.feed(samples));
   }
 
   /** Loads the model and builds the grammars. @throws ListeningError `model-missing`, `grammar-unknown-word` */
@@ -192,14 +135,13 @@ export class Hearing {
     const began = this.#parts.now();
     const { samples, speech } = cleaned ?? this.#clean.push(frame);
     const open = this.#endpointer.open;
-    const place = open ? this.#near.step(samples, isSpeech(speech)) : 'near';
+    const place = open ? this.#sound.placeOf(samples, isSpeech(speech)) : 'near';
     const turn = this.#endpointer.step(place === 'far' ? 0 : speech, this.#hangoverMs);
     this.#clock.frame(levelOf(frame), open, turn === 'speaking');
     if (turn === 'began') this.#begin();
     if (place === 'nearer') this.#beginNearer();
-    if (turn !== 'quiet') this.#take(place === 'far' ? NearVoice.damped(samples) : samples);
-    this.#preRoll.push(samples);
-    if (this.#preRoll.length > PRE_ROLL_FRAMES) this.#preRoll.shift();
+    if (turn !== 'quiet') this.#sound.take(samples, place);
+    this.#sound.remember(samples);
     this.#lookAt(turn);
     const heard = turn === 'ended' ? this.#end() : undefined;
     const spent = this.#parts.now() - began;
@@ -229,18 +171,16 @@ export class Hearing {
     }
     this.#expectationOfSpeech = this.#expectation;
     this.#onlyUrgent = this.#heeds === 'urgent';
-    this.#farther = [];
-    this.#fartherFrames = 0;
     this.#computedMs = 0;
     this.#beginSpeech();
+    this.#sound.begin();
   }
 
   /** Somebody nearer than who was heard so far: what they say begins here. */
   #beginNearer(): void {
-    this.#giveGathered();
+    this.#sound.settle();
     this.#recogniser.drop();
-    this.#farther = [...this.#farther, ...this.#sound];
-    this.#fartherFrames += this.#endpointer.speechFrames;
+    this.#sound.beginNearer(this.#endpointer.speechFrames);
     this.#endpointer.beginAnew();
     this.#beginSpeech();
   }
@@ -251,31 +191,6 @@ export class Hearing {
     this.#pauses = 0;
     this.#lookLater();
     this.#recogniser.begin();
-    this.#sound = [];
-    this.#gathered = [...this.#preRoll];
-    this.#near.begin(this.#preRoll);
-  }
-
-  #take(samples: Float32Array): void {
-    if (this.#gathered === undefined) return this.#give(samples);
-    this.#gathered.push(samples);
-    if (this.#gathered.length >= GATHERED_FRAMES) this.#giveGathered();
-  }
-
-  #giveGathered(): void {
-    const blocks = this.#gathered;
-    if (blocks === undefined) return;
-    this.#gathered = undefined;
-    this.#gain.begin(blocks);
-    // Where nobody else was heard before, a soft first word is the speaker's own.
-    for (const block of this.#farther.length > 0 ? NearVoice.withoutLead(blocks) : blocks) this.#give(block);
-  }
-
-  #give(samples: Float32Array): void {
-    const scaled = this.#gain.scaled(samples);
-    this.#dither(scaled);
-    this.#sound.push(scaled);
-    this.#recogniser.feed(scaled);
   }
 
   #lookAt(turn: Turn): void {
@@ -283,7 +198,7 @@ export class Hearing {
     if (turn !== 'pausing' || this.#looked || this.#endpointer.pauseMs < LOOK_MS) return;
     this.#looked = true;
     this.#pauses += 1;
-    this.#giveGathered();
+    this.#sound.settle();
     const ending = this.#parts.endingOf(this.#recogniser.partial(), this.#expectationOfSpeech);
     this.#hangoverMs = PAUSE_MS[ending === 'fraction' && this.#pauses > 1 ? 'open' : ending];
   }
@@ -294,7 +209,7 @@ export class Hearing {
   }
 
   #end(): Heard {
-    this.#giveGathered();
+    this.#sound.settle();
     const { speechFrames } = this.#endpointer;
     const alone = this.#orFromTheStart(this.#judged(this.#recogniser.end(speechFrames), speechFrames));
     const last = this.#last;
@@ -306,12 +221,12 @@ export class Hearing {
       accepted,
       startedMs: this.#startedMs,
       endedMs: this.#clock.lastSpeechMs,
-      sound: this.#sound,
+      sound: this.#sound.given,
       speechFrames,
       ending: this.#parts.endingOf(text, this.#expectationOfSpeech),
       grammar: this.#grammar,
       expectation: this.#expectationOfSpeech,
-      loudestDb: this.#near.loudestDb,
+      loudestDb: this.#sound.loudestDb,
     };
     return heard;
   }
@@ -325,31 +240,31 @@ export class Hearing {
 
   /** What somebody farther off than the one who was understood last may have said is asked. */
   #ofWhom(heard: Heard): Heard {
-    const { loudestDb } = this.#near;
-    const isOwn = this.#clock.audioMs > this.#own.untilMs || loudestDb > this.#own.db - BYSTANDER_BELOW_DB;
-    if (!isOwn) return { ...heard, doubtful: true };
-    if (heard.accepted && !heard.doubtful) this.#own = { db: loudestDb, untilMs: this.#clock.audioMs + OWN_MS };
+    const { loudestDb } = this.#sound;
+    const { audioMs } = this.#clock;
+    if (!this.#own.mayHaveSaid(loudestDb, audioMs)) return { ...heard, doubtful: true };
+    if (heard.accepted && !heard.doubtful) this.#own.understood(loudestDb, audioMs);
     return heard;
   }
 
   /** Where nothing was understood from where a nearer voice seemed to begin, from the very start. */
   #orFromTheStart(heard: Heard): Heard {
-    if (heard.accepted || this.#farther.length === 0) return heard;
-    this.#sound = [...this.#farther, ...this.#sound];
-    return this.#again(this.#sound, this.#fartherFrames + this.#endpointer.speechFrames);
+    if (heard.accepted || !this.#sound.hasFarther) return heard;
+    const speechFrames = this.#sound.joinFarther();
+    return this.#again(this.#sound.given, speechFrames + this.#endpointer.speechFrames);
   }
 
   /** What may be the rest of a number, whose first part was given already. */
   #goneOn(last: Said, alone: Heard): Heard {
     const { speechFrames } = this.#endpointer;
-    const both = [...last.sound, ...this.#sound];
-    const rest = { alone, speechFrames, loudestDb: this.#near.loudestDb };
+    const both = [...last.sound, ...this.#sound.given];
+    const rest = { alone, speechFrames, loudestDb: this.#sound.loudestDb };
     const goesOn = (words: string): boolean => this.#parts.goesOnWith(last.text, words, last.expectation);
     const { heard, ofBoth } = heardAsRest(last, rest, goesOn, () =>
       this.#under(last.grammar, both, last.speechFrames + speechFrames),
     );
     if (ofBoth) {
-      this.#sound = both;
+      this.#sound.put(both);
       this.#startedMs = last.startedMs;
     }
     return heard;

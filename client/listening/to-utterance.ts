@@ -1,5 +1,5 @@
 import type { Utterance } from './ear.ts';
-import type { HeardSpeech } from './hearing.ts';
+import type { HeardSpeech } from './hearing-parts.ts';
 
 /** What was heard, as an ear delivers it. */
 export function toUtterance(heard: HeardSpeech, ear: 'offline' | 'wav', id: string): Utterance {

@@ -5,17 +5,38 @@ import type { VisitContext } from '../visit/chart/context.ts';
 import { focusOf } from '../visit/steps/focus-of.ts';
 import { testStep } from '../visit/steps/plans.ts';
 import { HINT_WORDS } from '../words/practice/exercise-words.ts';
-import type { HintLevel } from './exercise-log.ts';
+import type { ExerciseDeed, Hint, HintLevel } from './exercise-log.ts';
 
 /** Useful tests in a row after which a hint says one level less (ours). */
 const FADES_AFTER = 2;
 
-/** How much a hint may give away after so many useful tests in a row without one: less and less. */
+/** Useful tests in a row that no hint led to. What tells nothing begins anew; a hinted one counts neither way. */
+export function streakOf(log: readonly ExerciseDeed[]): number {
+  let [streak, isHinted] = [0, false];
+  for (const deed of log) {
+    if (deed.type === 'hinted') isHinted = true;
+    if (deed.type !== 'tested') continue;
+    if (deed.redundant) streak = 0;
+    else if (!isHinted) streak += 1;
+    isHinted = false;
+  }
+  return streak;
+}
+
+/** How much a hint may give away after so many useful tests in a row: less and less. */
 export function mostLevel(streak: number): HintLevel {
   return Math.max(1, 3 - Math.floor(streak / FADES_AFTER)) as HintLevel;
 }
 
-export function hintWords(test: RankedTest, level: HintLevel): string {
+/** The next hint to a test: each of one test says more than the one before, as far as it may. */
+export function nextHint(test: RankedTest, log: readonly ExerciseDeed[]): Hint {
+  const last = log.findLast((deed) => deed.type === 'hinted');
+  const next = last?.test === test.id ? last.level + 1 : 1;
+  const level = Math.min(next, mostLevel(streakOf(log))) as HintLevel;
+  return { type: 'hinted', test: test.id, level, words: hintWords(test, level) };
+}
+
+function hintWords(test: RankedTest, level: HintLevel): string {
   if (level === 1) return HINT_WORDS.direction(focusOf(testStep(test)));
   if (level === 2) return HINT_WORDS.place(TEST_MODELS[test.id].place, test.function);
   return HINT_WORDS.test(test.id, test.needs);

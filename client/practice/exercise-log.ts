@@ -36,6 +36,8 @@ export interface TestMade {
   readonly hypothesis: Hypothesis;
   /** How much it could tell before it was made. Bits. */
   readonly bits: number;
+  /** How much of which fault it is stood open then. Bits. */
+  readonly open: number;
   /** It could tell next to nothing. */
   readonly redundant: boolean;
   /** What each leading suspect said that it would show. */
@@ -44,10 +46,18 @@ export interface TestMade {
   readonly after: readonly Suspect[];
 }
 
+/** A hint that was given to a test. */
+export interface Hint {
+  readonly type: 'hinted';
+  readonly test: TestId;
+  readonly level: HintLevel;
+  readonly words: string;
+}
+
 /** What happened in an exercise beside the record of its visit. */
 export type ExerciseDeed =
   | TestMade
-  | { readonly type: 'hinted'; readonly level: HintLevel; readonly words: string }
+  | Hint
   /** `harm`: somebody would be hurt, or a meter be gone. `near-miss`: it happened to go well. */
   | {
       readonly type: 'stopped-for';

@@ -13,19 +13,23 @@ export const leadingOf = (suspects: readonly Suspect[]): readonly Suspect[] =>
 const LEAST_BITS = 0.006;
 const LEAST_SHARE = 0.025;
 
+/** What is known of a test before it is made. */
+export type Weighed = Pick<TestMade, 'bits' | 'open' | 'redundant' | 'expected'>;
+
 /** What a test could tell before it was made. */
 export function weighTest(
   test: TestId,
   evidence: readonly Evidence[],
   assessment: RankedSuspects | undefined,
   diagnosis: Diagnosis,
-): Pick<TestMade, 'bits' | 'redundant' | 'expected'> {
+): Weighed {
   const suspects = assessment?.suspects ?? [];
   const bits = diagnosis.tells(test, evidence);
   const expected = diagnosis.explain(test, leadingOf(suspects));
   // What the search itself would ask for, once more or for a proof, is never idle.
   const isAsked = assessment?.next.some(({ id }) => id === test) === true;
-  return { bits, expected, redundant: !isAsked && bits < Math.max(LEAST_BITS, LEAST_SHARE * bitsOpen(suspects)) };
+  const open = bitsOpen(suspects);
+  return { bits, open, expected, redundant: !isAsked && bits < Math.max(LEAST_BITS, LEAST_SHARE * open) };
 }
 
 /** How much of which fault it is stands open, bits. */

@@ -2,9 +2,10 @@ import { createInterface } from 'node:readline';
 import { understand } from '../../grammar/phrases/understand.ts';
 import type { Diagnosis } from '../diagnosis/diagnosis.ts';
 import { makeDiagnosis } from '../diagnosis/make-diagnosis.ts';
+import { askHere } from '../practice/ask-diagnosis.ts';
 import { debriefOf, lookBack } from '../practice/debrief.ts';
 import { PracticeError } from '../practice/errors.ts';
-import { Exercise, type ExerciseLine } from '../practice/exercise.ts';
+import { Exercise } from '../practice/exercise.ts';
 import {
   type DrawnExercise,
   drawExercise,
@@ -13,6 +14,7 @@ import {
   nameOf,
   readPlan,
 } from '../practice/exercise-plan.ts';
+import type { ExerciseLine } from '../practice/exercise-voice.ts';
 import { runPlanner } from '../practice/planner-run.ts';
 import { SteppedClock } from '../visit/run/stepped-clock.ts';
 import { EXERCISE } from '../words/practice/exercise-words.ts';
@@ -107,7 +109,7 @@ async function practise(
 ): Promise<Exercise> {
   const clock = new SteppedClock(BEGINS);
   const exercise = await Exercise.begin(drawn, {
-    ...{ diagnosis, understand, clock, software, tell },
+    ...{ diagnosis: askHere(diagnosis), understand, clock, software, tell },
     mouth: { speak: async () => 'spoken', hush: () => {} },
     append: async () => {},
   });

@@ -11,7 +11,10 @@ export function printTest(made: TestMade): readonly string[] {
     ({ fault, expected, unit }) => `${DEBRIEF.suspected(fault)}: ${DEBRIEF.shown(expected, unit)}`,
   );
   return [
-    row('wouldShow', `${shows.join('; ')} (${made.redundant ? DEBRIEF.toldNothing : DEBRIEF.bits(made.bits)})`),
+    row(
+      'wouldShow',
+      `${shows.join('; ')} (${made.redundant ? DEBRIEF.toldNothing : DEBRIEF.couldTell(made.bits, made.open)})`,
+    ),
     row('left', DEBRIEF.remains(made.after)),
   ];
 }

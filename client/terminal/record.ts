@@ -1,8 +1,9 @@
 import { basename } from 'node:path';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
+import type { DeviceEntry } from '../../grammar/visit/device-entry.ts';
 import type { VisitEvent } from '../../grammar/visit/events.ts';
-import { type DeviceEntry, entriesOfDevice, joinDevices } from '../../grammar/visit/join-devices.ts';
+import { entriesOfDevice, joinDevices } from '../../grammar/visit/join-devices.ts';
 import { printTimes } from '../words/printed/print-times.ts';
 import { VOUCHED } from '../words/printed/vouched-words.ts';
 import { printRecord } from './print-record.ts';

@@ -91,6 +91,7 @@ export type VisitOutcome =
   | {
       readonly type: 'visit.taken-over';
       readonly from: LastEntry;
+      readonly lease: number;
       readonly device: string;
       readonly person?: string;
       readonly role: 'technician' | 'trainee';

@@ -119,8 +119,10 @@ export type VisitInput =
   | {
       readonly type: 'took.over.visit';
       readonly time: InputTime;
-      /** The last entry that counts of the device that held it. */
+      /** The last entry that counts of the device that wrote before. */
       readonly from: LastEntry;
+      /** Which lease of the visit the server gave it: the first that it gives on is 1. */
+      readonly lease: number;
       /** Which device takes it, and who carries it, where the server knows. */
       readonly device: string;
       readonly person?: string;

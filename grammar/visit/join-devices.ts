@@ -1,21 +1,14 @@
+import type { DeviceEntry } from './device-entry.ts';
 import type { VisitEvent } from './events.ts';
-import type { LastEntry } from './inputs.ts';
+import { heldInTurn, type Leases } from './leases.ts';
 import { readBodies } from './read-bodies.ts';
-
-/** One entry of a device's record of a visit. */
-export interface DeviceEntry {
-  readonly device: string;
-  readonly epoch: number;
-  readonly seq: number;
-  /** Where it is known: a take-over has to name the same. */
-  readonly hash?: string;
-  readonly event: VisitEvent;
-}
 
 /** One visit of several devices, and what of it does not count. */
 export interface JoinedVisit<Item extends DeviceEntry = DeviceEntry> {
   readonly entries: readonly Item[];
-  /** The device that holds the technician's lease; undefined for no entries at all. */
+  /** The device whose entries end what counts; undefined for no entries at all. */
+  readonly writer: string | undefined;
+  /** The device that holds the technician's lease: another one than the writer where it has written nothing yet. */
   readonly holder: string | undefined;
   /** How many entries of each device do not count, remarks aside: written by who did not hold the lease. */
   readonly leftOut: readonly { readonly device: string; readonly count: number }[];
@@ -28,18 +21,20 @@ export interface JoinedVisit<Item extends DeviceEntry = DeviceEntry> {
  *
  * @param entries each device's in its order; between devices any order will do, but the opening one comes first where
  * none holds the opening of a visit
+ * @param leases to whom the server gave the lease; without it the take-overs are believed as they stand
  */
-export function joinDevices<Item extends DeviceEntry>(entries: readonly Item[]): JoinedVisit<Item> {
-  const devices = byDevice(entries);
-  const counted = [...leasesOf(devices)];
-  const joined = counted.flat();
+export function joinDevices<Item extends DeviceEntry>(entries: readonly Item[], leases?: Leases): JoinedVisit<Item> {
+  const turns = heldInTurn([...byDevice(entries).values()], leases);
+  const joined = turns.flatMap(({ own, begin, end }) => own.slice(begin, end));
   const counts = new Set(joined);
   const others = entries.filter((entry) => !counts.has(entry));
   for (const remark of others.filter(isRemark).toSorted((a, b) => claimed(a) - claimed(b))) place(joined, remark);
   const left = byDevice(others.filter(({ event }) => !isRemark({ event }) && !isRemarkInput(event)));
+  const writer = turns.at(-1)?.own[0]?.device;
   return {
     entries: joined,
-    holder: counted.at(-1)?.[0]?.device,
+    writer,
+    holder: writer === undefined ? undefined : (leases?.steps.at(-1)?.device ?? writer),
     leftOut: [...left].map(([device, { length }]) => ({ device, count: length })),
   };
 }
@@ -54,66 +49,6 @@ function byDevice<Item extends DeviceEntry>(entries: readonly Item[]): ReadonlyM
   return devices;
 }
 
-/** A take-over as a device wrote it: where in its own entries it stands, and which entry of which device it names. */
-interface Claim<Item> {
-  readonly by: readonly Item[];
-  readonly at: number;
-  readonly from: LastEntry;
-}
-
-/** What each holder of the lease wrote while holding it, one after another: no entry counts twice, whatever names it. */
-function* leasesOf<Item extends DeviceEntry>(devices: ReadonlyMap<string, readonly Item[]>): Generator<Item[]> {
-  const all = [...devices.values()];
-  const claims = all.flatMap((by) =>
-    by.flatMap(({ event }, at): Claim<Item>[] => {
-      const from = takenFrom(event);
-      return from === undefined ? [] : [{ by, at, from }];
-    }),
-  );
-  /** How many entries of a device were counted, or passed over. */
-  const past = new Map<readonly Item[], number>();
-  let own = all.find((one) => one.some(({ event }) => event.type === 'visit.opened')) ?? all[0];
-  let begin = 0;
-  while (own !== undefined) {
-    const taken = nextTakeOver(claims, own, begin, past);
-    const end: number = taken === undefined ? own.length : taken.last + 1;
-    yield own.slice(begin, end);
-    past.set(own, end);
-    own = taken?.by;
-    begin = taken?.at ?? 0;
-  }
-}
-
-/** Who took the visit over from the device whose entries these are, behind its entry `begin` or a later one. */
-function nextTakeOver<Item extends DeviceEntry>(
-  claims: readonly Claim<Item>[],
-  own: readonly Item[],
-  begin: number,
-  past: ReadonlyMap<readonly Item[], number>,
-) {
-  const device = own[0]?.device;
-  const named = claims.filter(({ from }) => from.device === device);
-  const found = named
-    .filter(({ by, at }) => by !== own && at >= (past.get(by) ?? 0))
-    .map((claim) => ({ ...claim, last: own.findIndex((one) => isEntry(one, claim.from)) }))
-    .filter(({ last }) => last >= begin);
-  // Who took it back from a device that had written nothing yet names an entry of their own: what comes of the other
-  // one later is void. Where two claim the lease, it goes to who took it earlier.
-  const takenBack = Math.max(-1, ...named.filter(({ by }) => by === own).map(({ at }) => at));
-  return found.filter(({ last }) => last >= takenBack).toSorted((a, b) => a.last - b.last)[0];
-}
-
-function takenFrom(event: VisitEvent): LastEntry | undefined {
-  if (event.type !== 'input.taken' || event.input?.type !== 'took.over.visit') return undefined;
-  const from: LastEntry | null | undefined = event.input.from;
-  return typeof from === 'object' && from !== null ? from : undefined;
-}
-
-const isEntry = (entry: DeviceEntry, from: LastEntry) =>
-  entry.device === from.device &&
-  entry.epoch === from.epoch &&
-  entry.seq === from.seq &&
-  (entry.hash === undefined || entry.hash === from.hash);
 const isRemark = ({ event }: { readonly event: VisitEvent }) => event.type === 'remark.made';
 const isRemarkInput = (event: VisitEvent) => event.type === 'input.taken' && event.input?.type === 'remarked.visit';
 
@@ -135,9 +70,13 @@ function batchEnd(entries: readonly DeviceEntry[], index: number): number {
 /** As `joinDevices`, from the bodies of all devices; and the events that count. */
 export function joinBodies<Item extends Omit<DeviceEntry, 'event'> & { readonly body: string }>(
   stored: readonly Item[],
+  leases?: Leases,
 ): JoinedVisit<Item & DeviceEntry> & { readonly events: readonly VisitEvent[] } {
   const read = readBodies(stored.map(({ body }) => body));
-  const joined = joinDevices(stored.map((entry, at) => ({ ...entry, event: read[at] as VisitEvent })));
+  const joined = joinDevices(
+    stored.map((entry, at) => ({ ...entry, event: read[at] as VisitEvent })),
+    leases,
+  );
   return { ...joined, events: joined.entries.map(({ event }) => event) };
 }
 

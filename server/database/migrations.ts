@@ -1,6 +1,6 @@
 import { type Kysely, type Migration, Migrator, sql } from 'kysely';
 import { ServerError } from '../errors.ts';
-import { createPeopleTables, type PeopleTables } from '../people/people-tables.ts';
+import { createLeases, createPeopleTables, type PeopleTables } from '../people/people-tables.ts';
 import { createPersonalTables, keepFilesByDevice, type PersonalTables } from '../personal/personal-tables.ts';
 import { HEADS_TABLES, RECORD_TABLES } from '../store/postgres-tables.ts';
 import { onlyGrows } from './only-grows.ts';
@@ -21,6 +21,12 @@ const MIGRATIONS: Readonly<Record<string, Migration>> = {
   },
   '0003-heads': { up: (db) => run(db, HEADS_TABLES) },
   '0004-personal': { up: (db: Kysely<PersonalTables>) => createPersonalTables(db, 'bytea') },
+  '0005-leases': {
+    up: async (db: Kysely<PeopleTables>) => {
+      await createLeases(db);
+      await run(db, onlyGrows('lease_step'));
+    },
+  },
   '0006-files-by-device': { up: (db: Kysely<PersonalTables>) => keepFilesByDevice(db, 'bytea') },
 };
 

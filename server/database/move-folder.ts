@@ -9,7 +9,7 @@ import { GIVEN_UP_FILE, readGivenUp } from '../heads/given-up.ts';
 import { namedLosses } from '../heads/keep-heads.ts';
 import { openFolder } from '../heads/open-folder.ts';
 import { lossesSince } from '../heads/take-head.ts';
-import { PEOPLE_FILE } from '../people/sqlite-people-store.ts';
+import { openSqlitePeopleStore, PEOPLE_FILE } from '../people/sqlite-people-store.ts';
 import { openSqlitePersonalStore, PERSONAL_FILE } from '../personal/sqlite-personal-store.ts';
 import { checkVisit } from '../review/check-visit.ts';
 import type { EventStore } from '../store/event-store.ts';
@@ -56,6 +56,8 @@ export async function moveFolder(folder: string, url: string): Promise<Moved> {
     // One of an older version is brought up to date: its tables are copied as they are.
     const personal = join(folder, PERSONAL_FILE);
     if (existsSync(personal)) await (await openSqlitePersonalStore(personal)).close();
+    const people = join(folder, PEOPLE_FILE);
+    if (existsSync(people)) await (await openSqlitePeopleStore(people)).close();
     database = await openPostgres(url);
     await bringUpToDate(database);
     return await take(database, folder, record, opened.store, opened.keeper.heads());

@@ -14,7 +14,7 @@ export interface SqliteFile<Tables> {
   /** Makes all tables of a new file. */
   readonly begin: (db: Kysely<Tables>, database: Database) => Promise<void>;
   /** Brings those of an older version up to this one. @param from that version */
-  readonly bringUp: (db: Kysely<Tables>, from: number) => Promise<void>;
+  readonly bringUp: (db: Kysely<Tables>, database: Database, from: number) => Promise<void>;
 }
 
 /** What a store is made on. */
@@ -43,7 +43,7 @@ export async function openSqlite<Tables>(path: string, file: SqliteFile<Tables>)
     if (found < file.version) {
       await db.transaction().execute(async (within) => {
         if (found === 0) await file.begin(within, database);
-        else await file.bringUp(within, found);
+        else await file.bringUp(within, database, found);
         database.pragma(`application_id = ${file.applicationId}`);
         database.pragma(`user_version = ${file.version}`);
       });

@@ -187,7 +187,7 @@ export class Gate {
   async #mayWriteIn({ company, device }: Device, visit: string): Promise<boolean> {
     const streams = await this.#store.streams(company, visit);
     if (streams.length === 0 || streams.some((stream) => stream.device === device)) return true;
-    return (await this.#people.store.lease(company, visit))?.device === device;
+    return (await this.#people.store.leases(company, visit)).at(-1)?.device === device;
   }
 
   async #judgeWatch(

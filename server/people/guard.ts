@@ -36,6 +36,7 @@ const AUDITED: ReadonlySet<ServerErrorCode> = new Set([
   'code-wrong',
   'key-wrong',
   'visit-unknown',
+  'lease-moved',
   'person-unknown',
   'device-unknown',
   'device-taken',

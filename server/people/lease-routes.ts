@@ -4,15 +4,30 @@ import { NameSchema } from '../../grammar/visit/message-schemas.ts';
 import { ErrorSchema } from '../review/visits.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { callerOf } from './guard.ts';
-import type { Leases } from './leases.ts';
+import { givenLeases, type Leases } from './leases.ts';
 import { guardVisits } from './may-read.ts';
 import type { People } from './people.ts';
 
 export interface LeaseOptions {
   readonly people: People;
-  readonly store: Pick<EventStore, 'streams'>;
+  readonly store: Pick<EventStore, 'events' | 'streams'>;
   readonly leases: Leases;
 }
+
+const LeasesSchema = Type.Object({
+  device: NameSchema,
+  opener: Type.Unsafe<string>({ ...NameSchema, description: 'the device whose first event came first' }),
+  steps: Type.Array(
+    Type.Object({
+      number: Type.Integer({ description: 'from 1 on' }),
+      device: NameSchema,
+      behind: Type.Array(Type.Object({ device: NameSchema, epoch: Type.Integer(), seq: Type.Integer() }), {
+        description:
+          'where the streams ended then: a take-over that goes by this lease names these entries or later ones',
+      }),
+    }),
+  ),
+});
 
 /** A visit is carried on by another device: one holds the technician's lease at a time. */
 export const leaseRoutes: FastifyPluginAsyncTypebox<LeaseOptions> = async (app, { people, store, leases }) => {
@@ -24,12 +39,19 @@ export const leaseRoutes: FastifyPluginAsyncTypebox<LeaseOptions> = async (app, 
       config: { needs: 'read-own-visits' },
       schema: {
         tags: ['live'],
-        summary: 'which device holds the technician’s lease of the visit',
+        summary: 'which device holds the technician’s lease of the visit, and to whom it was given before',
         params: Type.Object({ visit: NameSchema }),
-        response: { 200: Type.Object({ device: NameSchema }), 400: ErrorSchema, 404: ErrorSchema },
+        response: { 200: LeasesSchema, 400: ErrorSchema, 404: ErrorSchema },
       },
     },
-    async (request) => ({ device: await leases.holder(callerOf(request).company, request.params.visit) }),
+    async (request) => {
+      const { opener, steps } = await givenLeases(people.store, store, callerOf(request).company, request.params.visit);
+      return {
+        device: steps.at(-1)?.device ?? opener,
+        opener,
+        steps: steps.map((step) => ({ ...step, behind: [...step.behind] })),
+      };
+    },
   );
 
   app.post(
@@ -48,7 +70,7 @@ export const leaseRoutes: FastifyPluginAsyncTypebox<LeaseOptions> = async (app, 
           { additionalProperties: false },
         ),
         response: {
-          204: Type.Null(),
+          200: Type.Object({ lease: Type.Integer({ description: 'the number of the lease' }) }),
           400: ErrorSchema,
           401: ErrorSchema,
           403: ErrorSchema,
@@ -57,9 +79,6 @@ export const leaseRoutes: FastifyPluginAsyncTypebox<LeaseOptions> = async (app, 
         },
       },
     },
-    async (request, reply) => {
-      await leases.takeOver(callerOf(request), request.params.visit, request.body);
-      return reply.code(204).send(null);
-    },
+    async (request) => ({ lease: await leases.takeOver(callerOf(request), request.params.visit, request.body) }),
   );
 };

@@ -1,3 +1,4 @@
+import type { LeaseStep } from '../../grammar/visit/leases.ts';
 import type { Role } from '../../grammar/visit/roles.ts';
 
 /** All times are milliseconds since 1970 by the server's clock; all hashes are SHA-256 in hex of a secret nobody keeps. */
@@ -101,11 +102,10 @@ export interface KeptAuditLine extends AuditLine {
   readonly id: number;
 }
 
-/** Which device holds the technician's lease of a visit: that of whoever took it over last. */
-export interface Lease {
+/** The technician's lease of a visit as it was given once: whoever took it over last holds it. */
+export interface Lease extends LeaseStep {
   readonly company: string;
   readonly visit: string;
-  readonly device: string;
   /** Who took it; empty where nobody signs in. */
   readonly person: string;
   readonly takenAt: number;
@@ -151,13 +151,10 @@ export interface PeopleStore {
   /** False where there is none in the company, or it was revoked before. */
   revokeDevice(company: string, device: string, at: number): Promise<boolean>;
 
-  /** Undefined where nobody took it over from the device that opened it. */
-  lease(company: string, visit: string): Promise<Lease | undefined>;
-  /**
-   * Gives the lease to a device, where it is still held as `before` says; of two that take it at once, one has it.
-   * @param before the lease as it was read; undefined where there was none
-   */
-  takeLease(lease: Lease, before: Lease | undefined): Promise<boolean>;
+  /** In the order in which they were given; none where nobody took it over from the device that opened it. */
+  leases(company: string, visit: string): Promise<readonly Lease[]>;
+  /** Keeps that the lease was given; false where one of that number was: of two that take it at once, one has it. */
+  giveLease(lease: Lease): Promise<boolean>;
 
   addSession(session: Session): Promise<void>;
   session(hash: string): Promise<Session | undefined>;
@@ -181,7 +178,10 @@ export interface PeopleStore {
 
   /** Adds to the trail, which only grows. */
   note(line: AuditLine): Promise<void>;
-  /** The latest first, those before a number where one is given. */
+  /**
+   * The latest first, those before a number where one is given; with the refusals of whoever is of no company: a wrong
+   * code or password, no ticket, a foreign page. Those name nobody and no visit.
+   */
   audit(company: string, page: { readonly before?: number; readonly limit: number }): Promise<readonly KeptAuditLine[]>;
 
   /** Drops codes, sessions and counts that no longer say anything. */

@@ -47,7 +47,16 @@ export interface PeopleTables {
     counter: number;
     created_at: number;
   };
-  lease: { company: string; visit: string; device: string; person: string; taken_at: number };
+  /** `behind` is JSON. It only grows. */
+  lease_step: {
+    company: string;
+    visit: string;
+    number: number;
+    device: string;
+    person: string;
+    taken_at: number;
+    behind: string;
+  };
   attempt: { key: string; since: number; count: number };
   audit: {
     id: Generated<number>;
@@ -146,18 +155,20 @@ export async function createPeopleTables(db: Kysely<PeopleTables>, engine: Engin
     .addColumn('times', 'integer', (column) => column.notNull())
     .execute();
   await schema.createIndex('audit_company').on('audit').columns(['company', 'id']).execute();
-  await createLeases(db);
 }
 
-/** What the second version of the tables has beyond the first. */
+/** Leases are of a later version than the other tables; one between them held the last lease of a visit alone. */
 export async function createLeases(db: Kysely<PeopleTables>): Promise<void> {
+  await db.schema.dropTable('lease').ifExists().execute();
   await db.schema
-    .createTable('lease')
+    .createTable('lease_step')
     .addColumn('company', 'text', (column) => column.notNull())
     .addColumn('visit', 'text', (column) => column.notNull())
+    .addColumn('number', 'integer', (column) => column.notNull())
     .addColumn('device', 'text', (column) => column.notNull())
     .addColumn('person', 'text', (column) => column.notNull())
     .addColumn('taken_at', 'bigint', (column) => column.notNull())
-    .addPrimaryKeyConstraint('lease_of_visit', ['company', 'visit'])
+    .addColumn('behind', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('lease_step_of', ['company', 'visit', 'number'])
     .execute();
 }

@@ -3,36 +3,33 @@ import type { PeopleStore } from './people-store.ts';
 import type { PeopleTables } from './people-tables.ts';
 
 /** The leases of visits on any SQL database that the tables were made in. */
-export function sqlLeases(db: Kysely<PeopleTables>): Pick<PeopleStore, 'lease' | 'takeLease'> {
+export function sqlLeases(db: Kysely<PeopleTables>): Pick<PeopleStore, 'leases' | 'giveLease'> {
   return {
-    lease: async (company, visit) => {
-      const row = await db
-        .selectFrom('lease')
+    leases: async (company, visit) => {
+      const rows = await db
+        .selectFrom('lease_step')
         .selectAll()
         .where('company', '=', company)
         .where('visit', '=', visit)
-        .executeTakeFirst();
-      return row && { company, visit, device: row.device, person: row.person, takenAt: Number(row.taken_at) };
+        .orderBy('number')
+        .execute();
+      return rows.map(({ number, device, person, taken_at, behind }) => ({
+        company,
+        visit,
+        number,
+        device,
+        person,
+        takenAt: Number(taken_at),
+        behind: JSON.parse(behind),
+      }));
     },
-    takeLease: async ({ company, visit, device, person, takenAt }, before) => {
-      const holder = { device, person, taken_at: takenAt };
-      if (before === undefined) {
-        const added = await db
-          .insertInto('lease')
-          .values({ company, visit, ...holder })
-          .onConflict((conflict) => conflict.doNothing())
-          .executeTakeFirst();
-        return Number(added.numInsertedOrUpdatedRows ?? 0) === 1;
-      }
-      const changed = await db
-        .updateTable('lease')
-        .set(holder)
-        .where('company', '=', company)
-        .where('visit', '=', visit)
-        .where('device', '=', before.device)
-        .where('taken_at', '=', before.takenAt)
+    giveLease: async ({ takenAt, behind, ...lease }) => {
+      const added = await db
+        .insertInto('lease_step')
+        .values({ ...lease, taken_at: takenAt, behind: JSON.stringify(behind) })
+        .onConflict((conflict) => conflict.doNothing())
         .executeTakeFirst();
-      return Number(changed.numUpdatedRows) === 1;
+      return Number(added.numInsertedOrUpdatedRows ?? 0) === 1;
     },
   };
 }

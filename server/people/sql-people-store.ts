@@ -312,7 +312,7 @@ function trail(db: Kysely<PeopleTables>): Part<'countAttempt' | 'forgetAttempts'
       await db.insertInto('audit').values(line).execute();
     },
     audit: async (company, { before, limit }) => {
-      const lines = db.selectFrom('audit').selectAll().where('company', '=', company);
+      const lines = db.selectFrom('audit').selectAll().where('company', 'in', [company, '']);
       const page = before === undefined ? lines : lines.where('id', '<', before);
       return (await page.orderBy('id', 'desc').limit(limit).execute()).map(toAuditLine);
     },

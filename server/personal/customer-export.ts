@@ -6,7 +6,7 @@ import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { foldVisit } from '../../grammar/visit/fold-visit.ts';
 import { NOT_READABLE } from '../../grammar/visit/personal.ts';
 import { ServerError } from '../errors.ts';
-import { eventsOf } from '../review/exports.ts';
+import { readVisit, type VisitSources } from '../review/read-visit.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { openFile } from './open-sealed.ts';
 import type { PersonalStore } from './personal-store.ts';
@@ -22,6 +22,12 @@ const ENDINGS: Readonly<Record<string, string>> = {
   'image/webp': 'webp',
 };
 
+/** What is read of a data folder. */
+export interface CustomerSources extends Pick<VisitSources, 'people'> {
+  readonly events: Pick<EventStore, 'events' | 'visits'>;
+  readonly personal: PersonalStore;
+}
+
 /** What was written of a customer. */
 export interface Exported {
   readonly visits: readonly string[];
@@ -36,7 +42,7 @@ export interface Exported {
  * @throws {ServerError} site-erased, where it names nobody; site-unknown, data-unwritable, tool-wrong.
  */
 export async function exportCustomer(
-  { events, personal }: { readonly events: Pick<EventStore, 'events' | 'visits'>; readonly personal: PersonalStore },
+  { events, personal, people }: CustomerSources,
   company: string,
   site: string,
   to: string,
@@ -49,7 +55,7 @@ export async function exportCustomer(
     const page = await events.visits(company, { limit: VISITS_A_PAGE, offset });
     for (const { visit, events: count } of page) {
       if (count === 0) continue;
-      const read = await eventsOf(events, personal, company, visit);
+      const { events: read } = await readVisit({ store: events, keys: personal, people }, company, visit);
       const view = foldVisit(read);
       if (!isSame(view.site, site)) continue;
       visits.push(visit);

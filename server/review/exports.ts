@@ -1,24 +1,19 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox';
+import type { FastifyRequest } from 'fastify';
 import Type from 'typebox';
 import { readingsCsv } from '../../grammar/export/readings-csv.ts';
 import { talkVtt } from '../../grammar/export/talk-vtt.ts';
 import { toVisitRecord } from '../../grammar/export/visit-record.ts';
 import { VisitRecordSchema } from '../../grammar/export/visit-record-schema.ts';
-import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { foldVisit } from '../../grammar/visit/fold-visit.ts';
-import { joinBodies } from '../../grammar/visit/join-devices.ts';
 import { NameSchema } from '../../grammar/visit/message-schemas.ts';
 import type { RecordLine } from '../../grammar/visit/record-lines.ts';
 import { ServerError } from '../errors.ts';
 import { callerOf } from '../people/guard.ts';
 import { guardVisits } from '../people/may-read.ts';
-import { openBodies } from '../personal/open-sealed.ts';
-import type { PersonalStore } from '../personal/personal-store.ts';
-import type { EventStore, StoredEvent } from '../store/event-store.ts';
+import { readVisit, storedOf, type VisitSources } from './read-visit.ts';
 import { ErrorSchema, type ReviewOptions } from './visits.ts';
 
-/** Between so many events others are served. */
-const EVENTS_A_PAGE = 500;
 const params = Type.Object({ visit: NameSchema });
 const refusals = { 400: ErrorSchema, 404: ErrorSchema };
 
@@ -26,17 +21,18 @@ function text(type: string, description: string) {
   return { 200: { description, content: { [type]: { schema: Type.String() } } }, ...refusals };
 }
 
-export interface ExportOptions extends Pick<ReviewOptions, 'store' | 'people'> {
-  /** What is sealed is opened for who may read it. */
-  readonly keys: Pick<PersonalStore, 'keys'>;
-}
+/** What is sealed is opened for who may read it. */
+export type ExportOptions = Pick<ReviewOptions, 'store' | 'people'> & VisitSources;
 
 /**
  * A visit to take away. These addresses are readers like the pages: they fold what is stored by `grammar`, and neither
  * the store nor the protocol knows of it.
  */
-export const exportRoutes: FastifyPluginAsyncTypebox<ExportOptions> = async (app, { store, people, keys }) => {
+export const exportRoutes: FastifyPluginAsyncTypebox<ExportOptions> = async (app, sources) => {
+  const { store, people } = sources;
   guardVisits(app, people, store);
+  const read = async (request: FastifyRequest<{ Params: { visit: string } }>) =>
+    (await readVisit(sources, callerOf(request).company, request.params.visit)).events;
   const summary = (words: string) => ({ tags: ['take away'], summary: words, params });
 
   app.get(
@@ -48,7 +44,7 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ExportOptions> = async (app
         response: { 200: Type.Unsafe<object>({ type: 'object', additionalProperties: true }), ...refusals },
       },
     },
-    async (request) => toVisitRecord(await eventsOf(store, keys, callerOf(request).company, request.params.visit)),
+    async (request) => toVisitRecord(await read(request)),
   );
   app.get(
     '/api/visits/:visit/readings.csv',
@@ -57,9 +53,7 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ExportOptions> = async (app
       schema: { ...summary('its readings, RFC 4180'), response: text('text/csv', 'a reading a line') },
     },
     async (request, reply) => {
-      const csv = readingsCsv(
-        toVisitRecord(await eventsOf(store, keys, callerOf(request).company, request.params.visit)),
-      );
+      const csv = readingsCsv(toVisitRecord(await read(request)));
       return reply
         .header('content-disposition', 'attachment')
         .type('text/csv; charset=utf-8; header=present')
@@ -76,7 +70,7 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ExportOptions> = async (app
       },
     },
     async (request, reply) => {
-      const talk = talkVtt(foldVisit(await eventsOf(store, keys, callerOf(request).company, request.params.visit)));
+      const talk = talkVtt(foldVisit(await read(request)));
       return reply.header('content-disposition', 'attachment').type('text/vtt; charset=utf-8').send(talk);
     },
   );
@@ -121,36 +115,3 @@ export const exportRoutes: FastifyPluginAsyncTypebox<ExportOptions> = async (app
     async () => VisitRecordSchema,
   );
 };
-
-async function storedOf(
-  store: Pick<EventStore, 'events'>,
-  company: string,
-  visit: string,
-): Promise<readonly StoredEvent[]> {
-  const all: StoredEvent[] = [];
-  for (let after = 0; ; ) {
-    const page = await store.events(company, visit, { after, limit: EVENTS_A_PAGE });
-    all.push(...page);
-    const last = page.at(-1);
-    if (last === undefined || page.length < EVENTS_A_PAGE) break;
-    after = last.arrival;
-    await new Promise((resolve) => setImmediate(resolve));
-  }
-  if (all.length === 0) throw new ServerError('visit-unknown', visit);
-  return all;
-}
-
-/**
- * The events of a visit, opened as far as its keys are there. As `joinBodies` counts.
- * @throws {ServerError} visit-unknown.
- */
-export async function eventsOf(
-  store: Pick<EventStore, 'events'>,
-  keys: Pick<PersonalStore, 'keys'>,
-  company: string,
-  visit: string,
-): Promise<readonly VisitEvent[]> {
-  const stored = await storedOf(store, company, visit);
-  const bodies = await openBodies(stored, await keys.keys(company, visit));
-  return joinBodies(stored.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }))).events;
-}

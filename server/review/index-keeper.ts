@@ -1,9 +1,8 @@
-import { joinBodies } from '../../grammar/visit/join-devices.ts';
-import { openBodies } from '../personal/open-sealed.ts';
 import type { PersonalStore } from '../personal/personal-store.ts';
 import { reportFault } from '../report-fault.ts';
-import type { EventStore, StoredEvent, StreamSummary } from '../store/event-store.ts';
+import type { EventStore, StreamSummary } from '../store/event-store.ts';
 import type { VisitIndex } from '../store/visit-index.ts';
+import { readVisit, type VisitSources } from './read-visit.ts';
 import { summariseVisit } from './summarise-visit.ts';
 
 /** A visit that still grows is summarised so long after it was last written to, and at the latest so long after it began. */
@@ -14,10 +13,13 @@ const REST = 4;
 const LONGEST_REST_MS = 500;
 /** Whoever asks for a list waits so long for what is due. */
 const LEVEL_WITHIN_MS = 400;
-const EVENTS_A_PAGE = 500;
 
 /** What is read of the record. */
 type IndexedRecord = Pick<EventStore, 'streams' | 'events' | 'ends'>;
+/** What is read beside it. */
+export interface IndexedBeside extends Pick<VisitSources, 'people'> {
+  readonly keys: Pick<PersonalStore, 'keys' | 'erasures'>;
+}
 type VisitName = { readonly company: string; readonly visit: string };
 interface Due extends VisitName {
   readonly since: number;
@@ -31,7 +33,7 @@ interface Due extends VisitName {
 export class IndexKeeper {
   readonly #store: IndexedRecord;
   readonly #index: VisitIndex;
-  readonly #keys: Pick<PersonalStore, 'keys' | 'erasures'>;
+  readonly #beside: IndexedBeside;
   readonly #due = new Map<string, Due>();
   #timer: NodeJS.Timeout | undefined;
   #work: Promise<void> | undefined;
@@ -39,8 +41,8 @@ export class IndexKeeper {
   #ended = false;
   #wake: () => void = () => undefined;
 
-  constructor(store: IndexedRecord, index: VisitIndex, keys: Pick<PersonalStore, 'keys' | 'erasures'>) {
-    this.#keys = keys;
+  constructor(store: IndexedRecord, index: VisitIndex, beside: IndexedBeside) {
+    this.#beside = beside;
     this.#store = store;
     this.#index = index;
   }
@@ -69,7 +71,7 @@ export class IndexKeeper {
     const briefs = await this.#index.held();
     const named = new Set(briefs.filter(({ site }) => site !== '').map(({ company, visit }) => `${company}/${visit}`));
     // Erased while nobody could be told: a program that ended, another server that was not heard.
-    for (const { company, visit } of await this.#keys.erasures()) {
+    for (const { company, visit } of await this.#beside.keys.erasures()) {
       if (named.delete(`${company}/${visit}`)) await this.#index.forget(company, visit);
     }
     const has = new Map((await this.#index.held()).map((row) => [`${row.company}/${row.visit}`, row.events]));
@@ -153,19 +155,9 @@ export class IndexKeeper {
     const turn = () => new Promise((resolve) => setImmediate(resolve));
     const streams = await this.#store.streams(company, visit);
     if (streams.length === 0) return;
-    const stored: StoredEvent[] = [];
-    for (let after = 0; ; ) {
-      const page = await this.#store.events(company, visit, { after, limit: EVENTS_A_PAGE });
-      stored.push(...page);
-      const last = page.at(-1);
-      if (last === undefined || page.length < EVENTS_A_PAGE) break;
-      after = last.arrival;
-      await turn();
-    }
-    const bodies = await openBodies(stored, await this.#keys.keys(company, visit));
-    const opened = stored.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }));
+    const { stored, events } = await readVisit({ store: this.#store, ...this.#beside }, company, visit);
     const held = { visit, device: stored[0]?.device ?? streams[0]?.device ?? '', ...sumOf(streams) };
-    await this.#index.put(company, await summariseVisit(held, joinBodies(opened).events, turn));
+    await this.#index.put(company, await summariseVisit(held, events, turn));
   }
 }
 

@@ -150,11 +150,13 @@ SELECT DISTINCT stream AS id FROM (
   SELECT stream, received_at + ${CLOCKS_DIFFER_MS} < lag(received_at) OVER (PARTITION BY stream ORDER BY seq) AS back
   FROM event WHERE stream = ANY ($1::bigint[])) AS read WHERE back`;
 
+/** A stream has no gaps: so many of each are all that can come first, and what lies behind them is not sorted. */
 const BEYOND = `
 SELECT ${EVENT_COLUMNS} FROM stream
 LEFT JOIN unnest($3::text[], $4::bigint[], $5::bigint[]) AS position (device, epoch, seq)
   ON position.device = stream.device AND position.epoch = stream.epoch
 JOIN event ON event.stream = stream.id AND event.seq > coalesce(position.seq, 0)
+  AND event.seq <= coalesce(position.seq, 0) + $6
 WHERE company = $1 AND visit = $2 ORDER BY arrival LIMIT $6`;
 
 const ENDS = `

@@ -1,4 +1,4 @@
-import { type ExpressionBuilder, type Kysely, type SqlBool, sql } from 'kysely';
+import { type ExpressionBuilder, type Kysely, type SqlBool, sql, type Transaction } from 'kysely';
 import type { BriefChoices, BriefFilter, ListedBrief, VisitBrief, VisitIndex } from './visit-index.ts';
 import { REPEAT_WITHIN_DAYS } from './visit-index.ts';
 import type { IndexTables } from './visit-index-tables.ts';
@@ -12,15 +12,19 @@ const MOST_CHOICES = 200;
 
 /** The index over its tables: all SQL of it that is not the making of them. */
 export function sqlVisitIndex(db: Kysely<IndexTables>): VisitIndex {
-  const listed = () => db.selectFrom('brief').select(['brief.shown', beforeCount.as('before')]);
+  const listed = () => db.selectFrom('brief').select(['brief.shown', 'brief.before']);
   return {
     put: (company, brief) =>
       db.transaction().execute(async (within) => {
         const row = rowOf(company, brief);
+        const was = await unitOf(within, company, brief.visit);
+        const moved = was === undefined || hasMoved(was, row);
         const { id } = await within
           .insertInto('brief')
-          .values(row)
-          .onConflict((conflict) => conflict.columns(['company', 'visit']).doUpdateSet(row))
+          .values({ ...row, before: 0 })
+          .onConflict((conflict) =>
+            conflict.columns(['company', 'visit']).doUpdateSet(moved ? { ...row, before: 0 } : row),
+          )
           .returning('id')
           .executeTakeFirstOrThrow();
         await within.deleteFrom('fitted').where('brief', '=', id).execute();
@@ -28,12 +32,13 @@ export function sqlVisitIndex(db: Kysely<IndexTables>): VisitIndex {
         if (parts.length > 0) await within.insertInto('fitted').values(parts).execute();
         await within.deleteFrom('spoken').where('rowid', '=', id).execute();
         await within.insertInto('spoken').values({ rowid: id, words: brief.words }).execute();
+        if (moved) await countBefore(within, company, was === undefined ? [row] : [was, row]);
       }),
     forget: (company, visit) =>
       db.transaction().execute(async (within) => {
         const row = await within
           .selectFrom('brief')
-          .select('id')
+          .select(['id', ...UNIT])
           .where('company', '=', company)
           .where('visit', '=', visit)
           .executeTakeFirst();
@@ -41,6 +46,7 @@ export function sqlVisitIndex(db: Kysely<IndexTables>): VisitIndex {
         await within.deleteFrom('fitted').where('brief', '=', row.id).execute();
         await within.deleteFrom('spoken').where('rowid', '=', row.id).execute();
         await within.deleteFrom('brief').where('id', '=', row.id).execute();
+        await countBefore(within, company, [row]);
       }),
     held: () => db.selectFrom('brief').select(['company', 'visit', 'events', 'site']).execute(),
     list: async (company, filter, { limit, offset }) => {
@@ -97,7 +103,37 @@ const before = (same: typeof sameSerial) =>
   sql`FROM brief AS earlier WHERE earlier.company = brief.company AND earlier.opened_at < brief.opened_at
     AND earlier.opened_at >= brief.opened_at - ${sql.lit(REPEAT_MS)} AND ${same('earlier', 'brief')}`;
 const beforeCount = sql<number>`(SELECT count(*) ${before(sameSerial)}) + (SELECT count(*) ${before(sameSite)})`;
-const isRepeated = sql<SqlBool>`(EXISTS (SELECT 1 ${before(sameSerial)}) OR EXISTS (SELECT 1 ${before(sameSite)}))`;
+
+/** What says which visits are of one unit, and which was before which. */
+const UNIT = ['opened_at', 'serial_key', 'site_key'] as const;
+type OfUnit = Pick<IndexTables['brief'], (typeof UNIT)[number]>;
+
+const unitOf = (db: Transaction<IndexTables>, company: string, visit: string): Promise<OfUnit | undefined> =>
+  db.selectFrom('brief').select(UNIT).where('company', '=', company).where('visit', '=', visit).executeTakeFirst();
+
+const hasMoved = (was: OfUnit, is: OfUnit): boolean => UNIT.some((name) => was[name] !== is[name]);
+
+/**
+ * Counts anew what was before: of the visits that a row may be before, and of itself. It is kept in the rows, since a
+ * list of repeat calls would else look behind every visit of the company.
+ */
+async function countBefore(db: Transaction<IndexTables>, company: string, rows: readonly OfUnit[]): Promise<void> {
+  for (const { opened_at, serial_key, site_key } of rows) {
+    await db
+      .updateTable('brief')
+      .set({ before: beforeCount })
+      .where('company', '=', company)
+      .where('opened_at', '>=', opened_at)
+      .where('opened_at', '<=', opened_at + REPEAT_MS)
+      .where(({ eb, or, and }) =>
+        or([
+          and([eb('serial_key', '=', serial_key), eb('serial_key', '<>', '')]),
+          and([eb('site_key', '=', site_key), eb('site_key', '<>', '')]),
+        ]),
+      )
+      .execute();
+  }
+}
 
 function conditions(company: string, filter: BriefFilter) {
   return (builder: ExpressionBuilder<IndexTables, 'brief'>) => {
@@ -127,7 +163,7 @@ function conditions(company: string, filter: BriefFilter) {
           ]),
       ...(filter.unproven === true ? [builder('unproven', '>', 0)] : []),
       ...(filter.cautionsOpen === true ? [builder('cautions_open', '>', 0)] : []),
-      ...(filter.repeated === true ? [isRepeated] : []),
+      ...(filter.repeated === true ? [builder('before', '>', 0)] : []),
     ]);
   };
 }

@@ -23,10 +23,12 @@ export function sqliteReader(
   const events = database.prepare<[string, string, number, number], EventRow>(`
     SELECT ${EVENT_COLUMNS} FROM stream JOIN event ON event.stream = stream.id
     WHERE company = ? AND visit = ? AND arrival > ? ORDER BY arrival LIMIT ?`);
+  // A stream has no gaps: so many of each are all that can come first, and what lies behind them is not sorted.
   const beyond = database.prepare<[{ company: string; visit: string; positions: string; limit: number }], EventRow>(`
     SELECT ${EVENT_COLUMNS} FROM stream
     LEFT JOIN json_each(@positions) AS position ON position.value ->> 'device' = device AND position.value ->> 'epoch' = epoch
     JOIN event ON event.stream = stream.id AND event.seq > coalesce(position.value ->> 'seq', 0)
+      AND event.seq <= coalesce(position.value ->> 'seq', 0) + @limit
     WHERE company = @company AND visit = @visit ORDER BY arrival LIMIT @limit`);
   const part = database.prepare<[string, string, string, number, number, number], PartRow>(`
     SELECT event.seq, event.hash, event.body, event.received_at AS receivedAt, event.arrival

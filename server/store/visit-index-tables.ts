@@ -22,6 +22,8 @@ export interface IndexTables {
     finding: string;
     cautions_open: number;
     unproven: number;
+    /** How many visits to the same unit were in the days before: from one on it is a repeat call. */
+    before: number;
     /** What a list shows, and what the fleet counts beside it, as JSON. */
     shown: string;
     counted: string;
@@ -51,6 +53,7 @@ export async function createIndexTables({ schema }: Kysely<IndexTables>): Promis
     .addColumn('finding', 'text', (column) => column.notNull())
     .addColumn('cautions_open', 'integer', (column) => column.notNull())
     .addColumn('unproven', 'integer', (column) => column.notNull())
+    .addColumn('before', 'integer', (column) => column.notNull())
     .addColumn('shown', 'text', (column) => column.notNull())
     .addColumn('counted', 'text', (column) => column.notNull())
     .addUniqueConstraint('brief_of_visit', ['company', 'visit'])
@@ -71,6 +74,7 @@ export async function createIndexTables({ schema }: Kysely<IndexTables>): Promis
   await index('brief_by_activity', ['company', 'last_at']);
   await index('brief_by_serial', ['company', 'serial_key', 'opened_at']);
   await index('brief_by_site', ['company', 'site_key', 'opened_at']);
+  await index('brief_by_repeat', ['company', 'before', 'last_at']);
   await index('brief_by_finding', ['company', 'finding']);
   await index('brief_by_technician', ['company', 'technician']);
   await schema.createIndex('fitted_by_brief').on('fitted').columns(['brief']).execute();

@@ -30,6 +30,7 @@ export const PLACE_HELP = `  --data FOLDER      the server's data folder (./data
 interface OpenedRecord {
   readonly events: Pick<EventStore, 'events' | 'streams' | 'visits' | 'ends'>;
   readonly personal: PersonalStore;
+  readonly people: PeopleStore;
   /** Takes the words of a visit that was erased out of the lists, or has the servers do so. */
   readonly forget: (company: string, visit: string) => Promise<void>;
 }
@@ -58,8 +59,8 @@ export function withPersonal<Result>(tool: string, options: Options, work: Work<
       `--data and --database are one or the other: see "npm run -s ${tool} -- --help".`,
     );
   }
-  const told = async (people: PeopleStore, opened: OpenedRecord) => {
-    const auditor = new Auditor(people, Date.now);
+  const told = async (opened: OpenedRecord) => {
+    const auditor = new Auditor(opened.people, Date.now);
     try {
       return await work({ ...opened, auditor, company, by: { company, person: `npm run ${tool}` } });
     } finally {
@@ -73,7 +74,7 @@ export function withPersonal<Result>(tool: string, options: Options, work: Work<
     : inDatabase(databaseUrl, told);
 }
 
-type Told<Result> = (people: PeopleStore, opened: OpenedRecord) => Promise<Result>;
+type Told<Result> = (opened: OpenedRecord) => Promise<Result>;
 
 function inFolder<Result>(folder: string, told: Told<Result>): Promise<Result> {
   return readRecord(folder, async ({ database }) => {
@@ -83,13 +84,13 @@ function inFolder<Result>(folder: string, told: Told<Result>): Promise<Result> {
     const forget = async (company: string, visit: string) => {
       const path = join(folder, INDEX_FILE);
       if (!existsSync(path)) return;
-      const keeper = new IndexKeeper(events, await openSqliteVisitIndex(path), personal);
+      const keeper = new IndexKeeper(events, await openSqliteVisitIndex(path), { keys: personal, people });
       await keeper.forget({ company, visit });
       await keeper.level(company);
       await keeper.close();
     };
     try {
-      return await told(people, { events, personal, forget });
+      return await told({ events, personal, people, forget });
     } finally {
       await people.close();
       await personal.close();
@@ -108,7 +109,7 @@ async function inDatabase<Result>(url: string, told: Told<Result>): Promise<Resu
     };
     const events = postgresReader(database.pool);
     const people = sqlPeopleStore(database.db, async () => undefined);
-    return await told(people, { events, personal: postgresPersonalStore(database), forget });
+    return await told({ events, personal: postgresPersonalStore(database), people, forget });
   } finally {
     await database.close();
   }

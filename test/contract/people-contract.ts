@@ -218,23 +218,21 @@ export function peopleContract(name: string, opened: () => PeopleStore, reopen: 
       expect(await opened().passkey('other')).toBeUndefined();
     });
 
-    test('a lease goes to one of two that take it at once, and only from who holds it', async () => {
+    test('a lease goes to one of two that take it at once, and all that were given are kept', async () => {
       const [ours, theirs, visit] = [fresh('company'), fresh('company'), fresh('visit')];
-      const lease = { company: ours, visit, device: 'tablet', person: 'p', takenAt: 5 };
-      expect(await opened().lease(ours, visit)).toBeUndefined();
-      const both = await Promise.all(
-        ['tablet', 'phone'].map((device) => opened().takeLease({ ...lease, device }, undefined)),
-      );
+      const behind = [{ device: 'phone', epoch: 1, seq: 7 }];
+      const lease = { company: ours, visit, number: 1, device: 'tablet', person: 'p', takenAt: 5, behind };
+      expect(await opened().leases(ours, visit)).toEqual([]);
+      const both = await Promise.all(['tablet', 'phone'].map((device) => opened().giveLease({ ...lease, device })));
       expect(both.filter(Boolean)).toHaveLength(1);
-      const held = await opened().lease(ours, visit);
-      const next = { ...lease, device: 'third', takenAt: 6 };
-      expect(await opened().takeLease(next, { ...lease, device: 'nobody' })).toBe(false);
-      expect(await opened().takeLease(next, undefined)).toBe(false);
-      expect(await opened().takeLease(next, held)).toBe(true);
-      expect(await opened().takeLease({ ...next, takenAt: 7 }, held)).toBe(false);
+      const [held] = await opened().leases(ours, visit);
+      const next = { ...lease, number: 2, device: 'third', takenAt: 6 };
+      expect(await opened().giveLease({ ...lease, device: 'third' })).toBe(false);
+      expect(await opened().giveLease(next)).toBe(true);
+      expect(await opened().giveLease({ ...next, takenAt: 7 })).toBe(false);
       await reopen();
-      expect(await opened().lease(ours, visit)).toEqual(next);
-      expect(await opened().lease(theirs, visit)).toBeUndefined();
+      expect(await opened().leases(ours, visit)).toEqual([held, next]);
+      expect(await opened().leases(theirs, visit)).toEqual([]);
     });
 
     test('attempts are counted within a window that begins with the first', async () => {
@@ -283,6 +281,11 @@ export function peopleContract(name: string, opened: () => PeopleStore, reopen: 
       expect(first[0]).toEqual({ ...line, company: ours, deed: 'c', id: first[0]!.id });
       const rest = await opened().audit(ours, { limit: 2, before: first[1]!.id });
       expect(rest.map(({ deed }) => deed)).toEqual(['a']);
+      // Refusals of whoever is of no company: each company's keeper reads them.
+      await opened().note({ ...line, company: '', person: '', deed: 'knocked', outcome: 'refused' });
+      for (const company of [ours, theirs]) {
+        expect((await opened().audit(company, { limit: 1 }))[0]).toMatchObject({ company: '', deed: 'knocked' });
+      }
     });
   });
 }

@@ -47,10 +47,10 @@ describe('SQLite: the file of the people', () => {
       detail: '',
       times: 1,
     });
-    expect(() => change(path, "UPDATE audit SET deed = 'x'")).toThrow('the trail only grows');
-    expect(() => change(path, 'DELETE FROM audit')).toThrow('the trail only grows');
+    expect(() => change(path, "UPDATE audit SET deed = 'x'")).toThrow('what is kept is never changed');
+    expect(() => change(path, 'DELETE FROM audit')).toThrow('what is kept is never changed');
     expect(() => change(path, "INSERT OR REPLACE INTO audit VALUES (1, 2, '', '', '', '', '', '', 1)")).toThrow(
-      'the trail only grows',
+      'what is kept is never changed',
     );
   });
 
@@ -60,12 +60,14 @@ describe('SQLite: the file of the people', () => {
     await first.addCompany({ company: 'north', name: 'North', createdAt: 1 });
     await first.close();
     // As the first version made it: without leases.
-    change(older, 'DROP TABLE lease; PRAGMA user_version = 1');
+    change(older, 'DROP TABLE lease_step; PRAGMA user_version = 1');
     const raised = await openSqlitePeopleStore(older);
     expect(await raised.company('north')).toMatchObject({ name: 'North' });
-    const lease = { company: 'north', visit: 'v', device: 'd', person: '', takenAt: 1 };
-    expect(await raised.takeLease(lease, undefined)).toBe(true);
+    const lease = { company: 'north', visit: 'v', number: 1, device: 'd', person: '', takenAt: 1, behind: [] };
+    expect(await raised.giveLease(lease)).toBe(true);
     await raised.close();
+    expect(() => change(older, "UPDATE lease_step SET device = 'x'")).toThrow('never changed');
+    expect(() => change(older, 'DELETE FROM lease_step')).toThrow('never changed');
     await (await openSqlitePeopleStore(older)).close();
   });
 

@@ -237,5 +237,36 @@ export function storeContract(name: string, opened: () => EventStore, reopen: ()
       expect(await beyond([{ device: 'phone', epoch: 2, seq: 2 }])).toEqual(['p1', 'p2', 'p3', 't1', 't2']);
       expect(await beyond([{ device: 'phone', epoch: 1, seq: 9 }], 1)).toEqual(['t1']);
     });
+
+    test('read on from page to page, all comes once and by arrival, however the streams lie between each other', async () => {
+      const phone = freshStream();
+      const tablet = { ...phone, device: 'tablet' };
+      const names = (letter: string, count: number) => Array.from({ length: count }, (_, at) => `${letter}${at + 1}`);
+      const [a, b] = [await chainFor(phone, names('p', 23)), await chainFor(tablet, names('t', 9))];
+      let taken: readonly [number, number] = [0, 0];
+      for (const [p, t] of [
+        [9, 0],
+        [9, 1],
+        [10, 8],
+        [23, 8],
+        [23, 9],
+      ] as const) {
+        if (p > taken[0]) await opened().commit(received(phone, a.slice(taken[0], p)));
+        if (t > taken[1]) await opened().commit(received(tablet, b.slice(taken[1], t)));
+        taken = [p, t];
+      }
+      const all = (await opened().events('local', phone.visit, { after: 0, limit: 99 })).map(({ body }) => body);
+      for (const limit of [1, 4, 7]) {
+        const positions = new Map<string, { device: string; epoch: number; seq: number }>();
+        const read: string[] = [];
+        for (;;) {
+          const events = await opened().beyond('local', phone.visit, [...positions.values()], limit);
+          for (const { device, epoch, seq } of events) positions.set(device, { device, epoch, seq });
+          read.push(...events.map(({ body }) => body));
+          if (events.length < limit) break;
+        }
+        expect(read).toEqual(all);
+      }
+    });
   });
 }

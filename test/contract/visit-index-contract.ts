@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { VisitBrief, VisitIndex } from '../../server/store/visit-index.ts';
+import { REPEAT_WITHIN_DAYS, type VisitBrief, type VisitIndex } from '../../server/store/visit-index.ts';
+import { SEED, tries } from '../how-much.ts';
 
 const DAY = 86_400_000;
 const NOON = Date.UTC(2026, 5, 15, 12);
@@ -204,6 +206,47 @@ export function visitIndexContract(name: string, opened: () => VisitIndex, reope
       expect([first, unread, another].map(({ visit }) => before.get(visit))).toEqual([0, 1, 1]);
     });
 
+    test('is counted alike however visits came, changed and went: against counting them all one by one', async () => {
+      const puts = fc.record({
+        visit: fc.integer({ min: 1, max: 20 }).map((n) => `visit-${n}`),
+        openedAt: fc.integer({ min: 0, max: 250 }).map((day) => NOON + day * DAY),
+        serial: fc.constantFrom('', 'A-1', 'a1', 'b 2'),
+        site: fc.constantFrom('', 'Here', 'There'),
+      });
+      const steps = fc.array(
+        fc.oneof(
+          { weight: 4, arbitrary: puts },
+          puts.map(({ visit }) => visit),
+        ),
+        {
+          minLength: 30,
+          maxLength: 60,
+        },
+      );
+      await fc.assert(
+        fc.asyncProperty(steps, async (taken) => {
+          const company = fresh();
+          const held = new Map<string, VisitBrief>();
+          for (const step of taken) {
+            if (typeof step === 'string') {
+              held.delete(step);
+              await opened().forget(company, step);
+            } else {
+              held.set(step.visit, briefOf(step));
+              await opened().put(company, briefOf(step));
+            }
+          }
+          const all = [...held.values()];
+          const counted = all.map((one) => [one.visit, all.filter((other) => isBefore(other, one)).length] as const);
+          const listed = (await opened().list(company, {}, page)).visits;
+          expect(new Map(listed.map(({ visit, before }) => [visit, before]))).toEqual(new Map(counted));
+          const repeated = counted.filter(([, before]) => before > 0).map(([visit]) => visit);
+          expect((await namesOf(company, { repeated: true })).toSorted()).toEqual(repeated.toSorted());
+        }),
+        { numRuns: tries(8, 200), seed: SEED },
+      );
+    });
+
     test('is none where neither site nor serial number is known', async () => {
       const company = await fill(briefOf({ site: '' }), briefOf({ site: '', openedAt: NOON + DAY }));
       expect(await namesOf(company, { repeated: true })).toEqual([]);
@@ -234,4 +277,13 @@ export function visitIndexContract(name: string, opened: () => VisitIndex, reope
     expect(await opened().all(company, { after: '', limit: 9 })).toEqual([{ ...brief, words: '' }]);
     expect(await opened().all(company, { after: brief.visit, limit: 9 })).toEqual([]);
   });
+}
+
+/** What a repeat call is, in its own words: the same unit, within the days before. */
+function isBefore(other: VisitBrief, one: VisitBrief): boolean {
+  const days = (one.openedAt - other.openedAt) / DAY;
+  if (days <= 0 || days > REPEAT_WITHIN_DAYS) return false;
+  const [a, b] = [other.serial, one.serial].map((text) => text.toLowerCase().replaceAll(/[^a-z0-9]/g, ''));
+  if (a !== '' && b !== '') return a === b;
+  return one.site !== '' && one.site === other.site;
 }

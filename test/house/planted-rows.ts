@@ -96,7 +96,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
       'client/words/talk/prompts.ts',
       'grammar/visit/facts.ts',
       'test/client/visit/conduct-looks-by-hand.test.ts',
-      'client/screens/technician/action-keys.ts',
+      'client/screens/glance/action-keys.ts',
       'client/visit/rules/isolation.ts',
       'client/visit/rules/proof-ground.ts',
       'client/visit/rules/proof-plan.ts',
@@ -165,7 +165,7 @@ export const PLANTED_ROWS: readonly PlantedRow[] = [
     mustFill: [
       'client/visit/steps/short-answers.ts',
       'test/talk/obeying-technician.ts',
-      'client/screens/technician/action-keys.ts',
+      'client/screens/glance/action-keys.ts',
       'client/visit/intake/settle-turn.ts',
       'client/visit/rules/cautions-due.ts',
       'client/visit/steps/ask-step.ts',

@@ -39,9 +39,17 @@ async function writing(guest: Guest, visit: string): Promise<RawClient> {
 describe('a visit that another device carries on', () => {
   test('is told to the one that held it at once, by the name of who took it, and on the trail', async () => {
     const phone = await writing(lee, 'moved');
-    expect((await kim.ask('GET', '/api/visits/moved/lease')).json).toEqual({ device: 'lees-phone' });
-    expect(await takeOver(kim, 'moved', 'lees-phone')).toMatchObject({ status: 204 });
-    expect((await lee.ask('GET', '/api/visits/moved/lease')).json).toEqual({ device: 'kims-tablet' });
+    expect((await kim.ask('GET', '/api/visits/moved/lease')).json).toEqual({
+      device: 'lees-phone',
+      opener: 'lees-phone',
+      steps: [],
+    });
+    expect(await takeOver(kim, 'moved', 'lees-phone')).toMatchObject({ status: 200, json: { lease: 1 } });
+    expect((await lee.ask('GET', '/api/visits/moved/lease')).json).toEqual({
+      device: 'kims-tablet',
+      opener: 'lees-phone',
+      steps: [{ number: 1, device: 'kims-tablet', behind: [{ device: 'lees-phone', epoch: 1, seq: 1 }] }],
+    });
     expect(await phone.hear()).toEqual({ kind: 'taken-over', device: 'kims-tablet', name: 'kim’s name', time: NOW });
     // What it writes is taken and kept all the same: nothing is lost.
     const stream = streamOf('lees-phone', 'moved');
@@ -65,7 +73,7 @@ describe('a visit that another device carries on', () => {
     expect(await away.hear()).toMatchObject({ kind: 'taken-over', device: 'kims-tablet' });
     away.socket.close();
     const holding = await writing(kim, 'moved');
-    expect(await takeOver(kim, 'moved', 'kims-tablet')).toMatchObject({ status: 204 });
+    expect(await takeOver(kim, 'moved', 'kims-tablet')).toMatchObject({ json: { lease: 1 } });
     holding.socket.close();
   });
 
@@ -76,13 +84,13 @@ describe('a visit that another device carries on', () => {
       takeOver(kim, 'contested', 'lees-phone'),
       takeOver(third, 'contested', 'lees-phone'),
     ]);
-    expect(answers.map(({ status }) => status).sort()).toEqual([204, 409]);
+    expect(answers.map(({ status }) => status).sort()).toEqual([200, 409]);
     expect(answers.find(({ status }) => status === 409)?.error).toBe('lease-moved');
-    const [holder, other] = answers[0]?.status === 204 ? [kim, third] : [third, kim];
+    const [holder, other] = answers[0]?.status === 200 ? [kim, third] : [third, kim];
     expect((await takeOver(other, 'contested', 'lees-phone')).error).toBe('lease-moved');
-    expect((await takeOver(lee, 'contested', holder.device as string)).status).toBe(204);
+    expect((await takeOver(lee, 'contested', holder.device as string)).status).toBe(200);
     // An answer that was lost is asked for again.
-    expect((await takeOver(lee, 'contested', holder.device as string)).status).toBe(204);
+    expect((await takeOver(lee, 'contested', holder.device as string)).status).toBe(200);
   });
 
   test('lets nobody write in a visit who neither began it nor took it over, nor read it by that', async () => {
@@ -96,6 +104,60 @@ describe('a visit that another device carries on', () => {
     expect((await ben.ask('GET', '/api/visits/own/record.json')).error).toBe('visit-unknown');
     expect((await ben.ask('GET', '/api/visits/own/keys')).error).toBe('visit-unknown');
     expect((await takeOver(ben, 'own', 'lees-phone')).error).toBe('visit-unknown');
+  });
+
+  describe('of whom a device writes more than it was given', () => {
+    const at = (minute: number) => ({ at: new Date(NOW + minute * 60_000).toISOString(), mono: minute });
+    const note = (text: string, minute: number) => JSON.stringify({ type: 'note.taken', text, time: at(minute) });
+    const notes = async (visit: string) =>
+      (await keeper.ask('GET', `/api/visits/${visit}/record.json`)).json.notes.map((one: { text: string }) => one.text);
+
+    /** Appends bodies behind what the device wrote of the visit before. */
+    async function write(guest: Guest, visit: string, before: readonly string[], bodies: readonly string[]) {
+      const stream = streamOf(guest.device as string, visit);
+      const { client, heard } = await guest.hello(stream);
+      expect(heard.kind).toBe('welcome');
+      const chain = await chainFor(stream, [...before, ...bodies]);
+      for (const entry of chain.slice(before.length)) {
+        client.say({ kind: 'append', ...entry });
+        for (let said = await client.hear(); said.kind !== 'ack'; ) said = await client.hear();
+      }
+      client.socket.close();
+      return { all: [...before, ...bodies], end: chain.at(-1) as (typeof chain)[number] };
+    }
+    const takes = (lease: number, device: string, { seq, hash }: { seq: number; hash: string }, minute: number) =>
+      JSON.stringify({
+        type: 'input.taken',
+        outcomes: 0,
+        input: { type: 'took.over.visit', from: { device, epoch: 1, seq, hash }, lease, device: 'x', time: at(minute) },
+      });
+
+    test('nothing of it counts: not without a lease, not by one of before, not behind an earlier entry', async () => {
+      const visit = 'bounded';
+      const first = await write(lee, visit, [], [note('one', 0), note('two', 1)]);
+      const [early] = await chainFor(streamOf('lees-phone', visit), first.all);
+      await takeOver(kim, visit, 'lees-phone');
+      // The one that held it before goes on: that waits, and does not count.
+      const late = await write(lee, visit, first.all, [note('late', 2)]);
+      expect(await notes(visit)).toEqual(['one', 'two']);
+      // Behind an earlier entry than the server had.
+      const cut = await write(kim, visit, [], [takes(1, 'lees-phone', early as { seq: number; hash: string }, 3)]);
+      await write(kim, visit, cut.all, [note('kept from counting', 4)]);
+      expect(await notes(visit)).toEqual(['one', 'two']);
+      expect((await takeOver(lee, visit, 'kims-tablet')).json).toEqual({ lease: 2 });
+      const back = await write(lee, visit, late.all, [takes(2, 'lees-phone', late.end, 5), note('three', 6)]);
+      expect(await notes(visit)).toEqual(['one', 'two', 'late', 'three']);
+      // Held once, given no more: whichever lease it names.
+      for (const lease of [1, 2, 3]) {
+        const own = (await kim.ask('GET', `/api/visits/${visit}/streams/kims-tablet/1/chain.jsonl`)).text;
+        const bodies = own
+          .split('\n')
+          .filter((line) => line.includes('batch'))
+          .flatMap((line) => JSON.parse(line).entries.map(({ body }: { body: string }) => body));
+        await write(kim, visit, bodies, [takes(lease, 'lees-phone', back.end, 7), note('stolen', 8)]);
+        expect(await notes(visit)).toEqual(['one', 'two', 'late', 'three']);
+      }
+    });
   });
 
   test('ends a watch of who may read no more', async () => {
@@ -120,7 +182,7 @@ describe('a visit that another device carries on', () => {
     }
     const back = (await lee.hello(streamOf('lees-phone', 'kept'))).client;
     back.socket.close();
-    expect((await takeOver(kim, 'kept', 'lees-phone')).status).toBe(204);
+    expect((await takeOver(kim, 'kept', 'lees-phone')).status).toBe(200);
   });
 
   test('where nobody signs in any device may take it over', async () => {
@@ -132,7 +194,7 @@ describe('a visit that another device carries on', () => {
       expect(await client.hear()).toMatchObject({ kind: 'welcome' });
       client.say({ kind: 'append', ...(await chainFor(stream, ['{"type":"note"}']))[0] });
       expect(await client.hear()).toMatchObject({ kind: 'ack' });
-      expect((await takeOver(new Guest(open), 'here', 'page-one', 'page-two')).status).toBe(204);
+      expect((await takeOver(new Guest(open), 'here', 'page-one', 'page-two')).status).toBe(200);
       expect(await client.hear()).toMatchObject({ kind: 'taken-over', device: 'page-two', name: '' });
       client.socket.close();
     } finally {

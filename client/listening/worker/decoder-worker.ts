@@ -1,5 +1,6 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
-import type { HeardSpeech, Hearing } from '../hearing.ts';
+import type { Hearing } from '../hearing.ts';
+import type { HeardSpeech } from '../hearing-parts.ts';
 import { ListeningError } from '../listening-error.ts';
 import type { ModelChoice } from '../recogniser/speech-module.ts';
 import { SoundTail } from '../sound/sound-tail.ts';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { Meaning, ReadAt } from '../../../grammar/phrases/meaning.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { SwitchingDevice } from '../../../grammar/vocabulary/devices.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
@@ -108,7 +108,7 @@ export function ExerciseKeys({ session, exercise, ear }: ExerciseKeysProps) {
             key={`${quantity} ${point}`}
             label={capital(EXERCISE.measuring([point], quantity))}
             press={() =>
-              session.do(EXERCISE.measuring([point], quantity), (one) => one.measure({ quantity, at: [point] }))
+              session.give({ measure: { quantity, at: [point] } as ReadAt }, EXERCISE.measuring([point], quantity))
             }
           />
         ))}

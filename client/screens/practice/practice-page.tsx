@@ -1,13 +1,15 @@
 import '../technician/technician.css';
 import './practice.css';
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { PracticeError } from '../../practice/errors.ts';
-import { type ExercisePlan, linkOf, nameOf, readPlan } from '../../practice/exercise-plan.ts';
+import { type ExercisePlan, linkOf, readPlan } from '../../practice/exercise-plan.ts';
 import { PRACTICE } from '../../words/practice/practice-page-words.ts';
-import { DebriefView } from './debrief-view.tsx';
-import { PracticeSession } from './practice-session.ts';
-import { RunningExercise } from './running-exercise.tsx';
+import { forgetRun, type KeptRun, runOfTab } from './kept-run.ts';
 import { StartExercise } from './start-exercise.tsx';
+
+const fetchExercising = () => import('./exercising.tsx');
+/** What an exercise runs on: the machine, the unit, ear and voice. */
+const Exercising = lazy(async () => ({ default: (await fetchExercising()).Exercising }));
 
 /** What the address asks for: an exercise that somebody set, a wrong one, or none. */
 function planInAddress(): ExercisePlan | PracticeError | undefined {
@@ -22,55 +24,42 @@ function planInAddress(): ExercisePlan | PracticeError | undefined {
   }
 }
 
+/** An exercise under way: as it was before a reload, or from its beginning. */
+interface UnderWay {
+  readonly plan: ExercisePlan;
+  readonly kept: KeptRun | undefined;
+}
+
+function underWayInTab(): UnderWay | undefined {
+  const kept = runOfTab(`${location.pathname}${location.search}`);
+  return kept === undefined ? undefined : { plan: kept.plan, kept };
+}
+
 /** The page of the practice: an exercise is chosen or was set by a link, is worked through, and looked back upon. */
 export function PracticePage() {
   const [asked] = useState(planInAddress);
-  const [session, setSession] = useState<PracticeSession>();
+  const [underWay, setUnderWay] = useState(underWayInTab);
   const set = asked instanceof PracticeError ? undefined : asked;
+  useEffect(() => {
+    // Fetched behind the page that is shown, ahead of the key that wants it.
+    fetchExercising().catch(() => undefined);
+  }, []);
   const begin = (plan: ExercisePlan) => {
-    void session?.end();
     history.replaceState(undefined, '', linkOf(plan));
-    setSession(new PracticeSession(plan));
+    setUnderWay({ plan, kept: undefined });
   };
   const leave = () => {
-    void session?.end();
+    forgetRun();
     history.replaceState(undefined, '', '/practice');
-    setSession(undefined);
+    setUnderWay(undefined);
   };
-  useEffect(() => () => void session?.end(), [session]);
-  if (session !== undefined) return <Exercising session={session} onAgain={begin} onLeave={leave} />;
-  return <StartExercise set={set} wrong={asked instanceof PracticeError ? asked.message : undefined} onBegin={begin} />;
-}
-
-interface ExercisingProps {
-  readonly session: PracticeSession;
-  readonly onAgain: (plan: ExercisePlan) => void;
-  readonly onLeave: () => void;
-}
-
-function Exercising({ session, onAgain, onLeave }: ExercisingProps) {
-  const state = useSyncExternalStore(session.subscribe, session.state);
-  const { plan } = session;
-  const next = { ...plan, seed: (plan.seed % 99_999) + 1 };
-  if (state.stage === 'debrief' && state.looked !== undefined)
-    return <DebriefView looked={state.looked} name={nameOf(plan)} onAgain={() => onAgain(next)} onLeave={onLeave} />;
-  if (state.stage === 'running' && session.exercise !== undefined)
-    return <RunningExercise session={session} exercise={session.exercise} state={state} />;
+  if (underWay === undefined)
+    return (
+      <StartExercise set={set} wrong={asked instanceof PracticeError ? asked.message : undefined} onBegin={begin} />
+    );
   return (
-    <main className="start practice" data-stage={state.stage}>
-      <h1>{PRACTICE.running(nameOf(plan))}</h1>
-      {state.stage === 'failed' ? (
-        <>
-          <p className="notice" role="alert">
-            {PRACTICE.failed(state.sentence ?? '')}
-          </p>
-          <button type="button" className="key" onClick={() => onAgain(plan)}>
-            {PRACTICE.begin}
-          </button>
-        </>
-      ) : (
-        <p role="status">{state.stage === 'looking-back' ? PRACTICE.lookingBack : PRACTICE.built(state.building)}</p>
-      )}
-    </main>
+    <Suspense fallback={<p role="status">{PRACTICE.fetching}</p>}>
+      <Exercising {...underWay} onBegin={begin} onLeave={leave} />
+    </Suspense>
   );
 }

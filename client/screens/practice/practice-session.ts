@@ -1,18 +1,23 @@
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
-import { diagnosisFrom } from '../../diagnosis/make-diagnosis.ts';
+import type { AskedDiagnosis } from '../../practice/ask-diagnosis.ts';
 import { type Debrief, debriefOf } from '../../practice/debrief.ts';
-import { Exercise, type ExerciseLine } from '../../practice/exercise.ts';
+import { Exercise } from '../../practice/exercise.ts';
+import { type ExerciseInput, giveInput } from '../../practice/exercise-input.ts';
 import { type ExercisePlan, takeDrawn } from '../../practice/exercise-plan.ts';
+import type { ExerciseLine } from '../../practice/exercise-voice.ts';
 import type { Order } from '../../practice/read-order.ts';
 import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
 import { PageMouth } from '../../speaking/browser/page-mouth.ts';
-import { PageClock } from '../session/page-clock.ts';
+import type { Mouth } from '../../speaking/mouth.ts';
+import { PRACTICE } from '../../words/practice/practice-page-words.ts';
+import { startGrammar } from '../session/page-grammar.ts';
 import { type HearingState, PageHearing } from '../session/page-hearing.ts';
 import { PageSounds, speakingManner } from '../session/page-sounds.ts';
-import type { PlannerRun, PracticeNews, PracticeQuestion } from '../worker/practice-messages.ts';
+import type { DiagnosisCall, PlannerRun, PracticeNews, PracticeQuestion } from '../worker/practice-messages.ts';
 import { keepExercise } from './kept-exercises.ts';
+import { type KeptRun, keepRun } from './kept-run.ts';
+import { RetracedClock } from './retraced-clock.ts';
 
 /** One line of the talk; `you`: what the trainee said or touched. */
 export interface TalkLine {
@@ -38,6 +43,8 @@ export interface Looked {
   readonly planner: readonly VisitEvent[];
 }
 
+type Unnumbered<T> = T extends unknown ? Omit<T, 'number'> : never;
+
 /** After own speech so long is not listened: the room's echo. As on a visit. */
 const ECHO_MS = 300;
 /** Talk that is kept on the screen. */
@@ -50,16 +57,26 @@ export class PracticeSession {
   readonly #listeners = new Set<() => void>();
   readonly #sounds = new PageSounds();
   readonly #bodies: string[] = [];
-  readonly #clock = new PageClock();
+  readonly #open = new Map<number, (answer: unknown) => void>();
+  #calls = 0;
+  readonly #understand = startGrammar();
+  readonly #clock: RetracedClock;
   readonly #mouth: PageMouth;
   readonly #ear: PageHearing;
+  #kept: KeptRun;
+  /** While it is gone through again: nothing is spoken. */
+  #isRetracing = true;
   #exercise: Exercise | undefined;
   #echo: ReturnType<typeof setTimeout> | undefined;
   #turns: Promise<unknown> = Promise.resolve();
   #state: PracticeState;
 
-  constructor(plan: ExercisePlan) {
+  /** @param kept the same exercise before a reload: what was done in it is gone through again */
+  constructor(plan: ExercisePlan, kept?: KeptRun) {
     this.plan = plan;
+    this.#kept = kept ?? { plan, began: Date.now(), deeds: [], isDone: false };
+    this.#clock = new RetracedClock(this.#kept.began);
+    keepRun(this.#kept);
     this.#ear = new PageHearing(
       () => this.#change({}),
       () => this.#mouth.hush(false),
@@ -96,20 +113,28 @@ export class PracticeSession {
 
   /** Takes a typed sentence, as if it had been said. */
   say(text: string): void {
-    this.#do(text, (exercise) => exercise.say(text));
+    this.give({ say: text }, text);
   }
 
   order(order: Order, words: string): void {
-    this.#do(words, (exercise) => exercise.order(order));
+    this.give({ order }, words);
   }
 
   enter(meaning: Meaning, words: string): void {
-    this.#do(words, (exercise) => exercise.enter(meaning, words));
+    this.give({ enter: meaning, words }, words);
   }
 
-  /** Does something with the exercise; what the trainee did stands in the talk by these words. */
-  do(words: string, give: (exercise: Exercise) => Promise<void> | void): void {
-    this.#do(words, give);
+  /** Does something in the exercise. @param words how it stands in the talk */
+  give(input: ExerciseInput, words: string): void {
+    if (this.#exercise === undefined || this.#state.stage !== 'running') return;
+    this.#turns = this.#turns
+      .then(async () => {
+        if (this.#exercise?.ended !== undefined) return;
+        const { mono } = this.#clock.now();
+        this.#keep({ deeds: [...this.#kept.deeds, { mono, words, input }] });
+        await this.#give(input, words);
+      })
+      .catch((error: unknown) => this.#fail(error));
   }
 
   /** Called from a tap or key, so that the browser lets the page listen and speak. */
@@ -119,7 +144,7 @@ export class PracticeSession {
     this.#sounds.prime();
     if (this.#exercise !== undefined) this.#ear.expect(this.#exercise.heardNext);
     await this.#ear.start({
-      onUtterance: (heard) => this.#do(heard.accepted ? heard.text : '', (exercise) => exercise.hear(heard)),
+      onUtterance: (heard) => this.give({ hear: heard }, heard.accepted ? heard.text : ''),
       onFault: (_fault, sentence) => this.#line({ by: 'exercise', text: sentence }),
     });
   }
@@ -128,7 +153,27 @@ export class PracticeSession {
     await this.#ear.stop();
     this.#mouth.hush(true);
     this.#worker.terminate();
+    this.#understand.end();
     this.#sounds.end();
+  }
+
+  /** The diagnosis stays where the table of the unit was built. */
+  readonly #diagnosis: AskedDiagnosis = {
+    assess: (...given) => this.#call({ call: 'assess', given }),
+    testFor: (...given) => this.#call({ call: 'testFor', given }),
+    weigh: (...given) => this.#call({ call: 'weigh', given }),
+  };
+
+  #call<T>(call: Unnumbered<DiagnosisCall>): Promise<T> {
+    this.#calls += 1;
+    const number = this.#calls;
+    return new Promise((resolve) => {
+      this.#open.set(number, (answer) => {
+        this.#open.delete(number);
+        resolve(answer as T);
+      });
+      this.#ask({ ...call, number });
+    });
   }
 
   #ask(question: PracticeQuestion): void {
@@ -139,51 +184,76 @@ export class PracticeSession {
     if ('building' in news) return this.#change({ building: news.building });
     if ('sentence' in news) return this.#change({ stage: 'failed', sentence: news.sentence });
     if ('run' in news) return this.#lookBack(news.run);
+    if ('answer' in news) return this.#open.get(news.number)?.(news.answer);
     try {
       this.#exercise = await Exercise.begin(takeDrawn(this.plan, news.drawn), {
         ...{
-          understand,
-          diagnosis: diagnosisFrom(news.table),
-          mouth: this.#mouth,
+          understand: (text, expectation, options) => this.#understand.ask({ text, expectation, options }),
+          diagnosis: this.#diagnosis,
+          mouth: this.#quietWhileRetracing(),
           clock: this.#clock,
           software: __VERSION__,
         },
         append: async (bodies) => void this.#bodies.push(...bodies),
         tell: (line) => this.#line(line),
       });
+      await this.#retrace(this.#exercise);
       this.#change({ stage: 'running' });
+      this.#watchEnd();
     } catch (error) {
       this.#fail(error);
     }
   }
 
-  #do(words: string, give: (exercise: Exercise) => Promise<void> | void): void {
-    const exercise = this.#exercise;
-    if (exercise === undefined || this.#state.stage !== 'running') return;
-    this.#turns = this.#turns
-      .then(async () => {
-        if (words !== '') this.#line({ by: 'you', text: words });
-        this.#change({ busy: true });
-        await give(exercise);
-        this.#ear.expect(exercise.heardNext);
-        if (exercise.ended !== undefined) this.#ended();
-        this.#change({ busy: false });
-      })
-      .catch((error: unknown) => this.#fail(error));
+  /** Does again what was done before a reload, each thing at its moment. */
+  async #retrace(exercise: Exercise): Promise<void> {
+    const settled = () => exercise.run.settled();
+    for (const { mono, words, input } of this.#kept.deeds) {
+      await this.#clock.moveTo(mono, settled);
+      if (words !== '') this.#line({ by: 'you', text: words });
+      await giveInput(exercise, input);
+    }
+    this.#isRetracing = false;
+    this.#clock.goOn();
+    if (this.#kept.deeds.length > 0) this.#line({ by: 'exercise', text: PRACTICE.wentOn });
   }
 
-  #ended(): void {
-    if (this.#state.stage !== 'running') return;
+  #quietWhileRetracing(): Mouth {
+    return {
+      speak: async (prompt) => (this.#isRetracing ? 'spoken' : this.#mouth.speak(prompt)),
+      hush: (evenCaution) => this.#mouth.hush(evenCaution),
+    };
+  }
+
+  async #give(input: ExerciseInput, words: string): Promise<void> {
+    const exercise = this.#exercise!;
+    if (words !== '') this.#line({ by: 'you', text: words });
+    this.#change({ busy: true });
+    await giveInput(exercise, input);
+    this.#ear.expect(exercise.heardNext);
+    this.#watchEnd();
+    this.#change({ busy: false });
+  }
+
+  #watchEnd(): void {
+    if (this.#state.stage !== 'running' || this.#exercise?.ended === undefined) return;
     void this.#ear.stop();
     this.#change({ stage: 'looking-back' });
     this.#ask({ plan: 'run', software: __VERSION__ });
+  }
+
+  #keep(change: Partial<KeptRun>): void {
+    this.#kept = { ...this.#kept, ...change };
+    keepRun(this.#kept);
   }
 
   #lookBack({ back, events }: PlannerRun): void {
     if (this.#exercise === undefined) return;
     const debrief = debriefOf(this.#exercise, back);
     const { log: _log, ...trainee } = debrief.trainee;
-    void keepExercise({ at: new Date().toISOString(), plan: this.plan, trainee, plannerMinutes: back.counts.minutes });
+    const kept = { at: new Date().toISOString(), plan: this.plan, trainee, plannerMinutes: back.counts.minutes };
+    if (!this.#kept.isDone) void keepExercise(kept);
+    this.#keep({ isDone: true });
     const own = this.#bodies.map((body) => JSON.parse(body) as VisitEvent);
     this.#change({ stage: 'debrief', looked: { debrief, trainee: own, planner: events } });
   }

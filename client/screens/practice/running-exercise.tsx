@@ -18,17 +18,10 @@ interface RunningExerciseProps {
 
 /** An exercise while it is worked through: talk, drawing, keys, and what the last test came to. */
 export function RunningExercise({ session, exercise, state }: RunningExerciseProps) {
-  const [probes, setProbes] = useState<readonly string[]>([]);
   const { context, log } = exercise;
   const made = log.findLast((deed) => deed.type === 'tested');
   const hints = log.filter(({ type }) => type === 'hinted').length;
-  const put = (point: (typeof exercise.probes)[number]) => {
-    // A third choice begins anew: two probes are all there are.
-    const now = exercise.probes.length === 1 && exercise.probes[0] !== point ? [exercise.probes[0]!, point] : [point];
-    exercise.place(now);
-    setProbes(now);
-  };
-  const stood = exercise.probes.length > 0 ? exercise.probes : probes.length === 0 ? [] : exercise.probes;
+  const { probes } = exercise;
   return (
     <main
       className="practice running"
@@ -78,12 +71,12 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
           <Ladder
             unit={exercise.drawn.profile}
             commonOn={exercise.drawn.kase.build.commonOn}
-            probes={stood}
-            onPut={put}
+            probes={probes}
+            onPut={(put) => session.give({ put }, '')}
           />
           <p role="status" className="practice-probes">
             {PRACTICE.probes(
-              ...([stood[0], stood[1]].map((point) => (point === undefined ? undefined : pointWords(point))) as [
+              ...([probes[0], probes[1]].map((point) => (point === undefined ? undefined : pointWords(point))) as [
                 string | undefined,
                 string | undefined,
               ]),

@@ -19,7 +19,7 @@ export function TestMadePanel({ made }: { readonly made: TestMade }) {
         {capital(DEBRIEF.test(made.test))}: {value}
       </h2>
       <p className={made.redundant ? 'practice-idle' : 'quiet'}>
-        {made.redundant ? DEBRIEF.toldNothing : DEBRIEF.bits(made.bits)}
+        {made.redundant ? DEBRIEF.toldNothing : DEBRIEF.couldTell(made.bits, made.open)}
       </p>
       <table className="practice-table">
         <thead>

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { joinBodies } from '../../../grammar/visit/join-devices.ts';
+import type { Leases } from '../../../grammar/visit/leases.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
 import { inTurn } from '../../record/in-turn.ts';
@@ -25,6 +26,7 @@ export interface WatchedVisit {
 /** A visit as the server holds it, growing as it grows. What is there already is shown at once, when all of it is here. */
 export function useWatchedVisit(visit: string): WatchedVisit {
   const [entries, setEntries] = useState<readonly WatchedEvent[]>([]);
+  const [leases, setLeases] = useState<Leases>();
   const [come, setCome] = useState(0);
   const [level, setLevel] = useState(false);
   const [link, setLink] = useState<LinkState>({ link: 'connecting' });
@@ -47,33 +49,41 @@ export function useWatchedVisit(visit: string): WatchedVisit {
         if (gone) return;
         const read = fresh.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }));
         opened = anew ? read : [...opened, ...read];
+        if (read.some(isTakeOver)) await askLeases();
+        if (gone) return;
         if (read.length > 0) setEntries(opened);
         if (isLevel) setLevel(true);
         clearTimeout(again);
         if (waits) again = setTimeout(() => void show(true, waitMs * 2), waitMs);
       });
+    const askLeases = async () => {
+      const answer = await askServer<Leases>('GET', `/api/visits/${encodeURIComponent(visit)}/lease`);
+      if (answer.ok && !gone) setLeases(answer.body);
+    };
     const take = (fresh: readonly WatchedEvent[]) => {
       all.push(...fresh);
       setCome(all.length);
     };
-    void Promise.all([readingCompany(), readHeld(visit, (page) => !gone && take(page))]).then(([company]) => {
-      if (gone) return;
-      performance.mark('readback.replay-read');
-      void show(false, ASK_AGAIN_MS);
-      watch = watchVisit({
-        company,
-        visit,
-        held: all,
-        ...browserLink(),
-        events: (fresh, now) => {
-          take(fresh);
-          isLevel ||= now;
-          // What comes while the watch draws level is shown in one piece.
-          if (isLevel && (now || fresh.length > 0)) void show(false, ASK_AGAIN_MS);
-        },
-        changed: setLink,
-      });
-    });
+    void Promise.all([readingCompany(), readHeld(visit, (page) => !gone && take(page)), askLeases()]).then(
+      ([company]) => {
+        if (gone) return;
+        performance.mark('readback.replay-read');
+        void show(false, ASK_AGAIN_MS);
+        watch = watchVisit({
+          company,
+          visit,
+          held: all,
+          ...browserLink(),
+          events: (fresh, now) => {
+            take(fresh);
+            isLevel ||= now;
+            // What comes while the watch draws level is shown in one piece.
+            if (isLevel && (now || fresh.length > 0)) void show(false, ASK_AGAIN_MS);
+          },
+          changed: setLink,
+        });
+      },
+    );
     const forget = onReachable(() => watch?.retryNow());
     return () => {
       gone = true;
@@ -83,11 +93,14 @@ export function useWatchedVisit(visit: string): WatchedVisit {
     };
   }, [visit]);
   const joined = useMemo(() => {
-    const { events, leftOut } = joinBodies(entries);
+    const { events, leftOut } = joinBodies(entries, leases);
     return { events, others: leftOut.reduce((sum, { count }) => sum + count, 0) };
-  }, [entries]);
+  }, [entries, leases]);
   return { ...joined, come, level, link };
 }
+
+/** Whose entries count from then on the server says. */
+const isTakeOver = ({ body }: WatchedEvent) => body.includes('"took.over.visit"');
 
 /** So many events are asked for at once. */
 const A_PAGE = 5_000;

@@ -1,7 +1,5 @@
 import { LOCAL_COMPANY, type StreamId } from '../../../grammar/visit/envelope.ts';
-import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { sealBody, type TextCipher } from '../../../grammar/visit/personal.ts';
-import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import type { RecordLine } from '../../../grammar/visit/record-lines.ts';
 import { isUsualChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
@@ -19,6 +17,8 @@ import { readEpochs } from '../../record/next-epoch.ts';
 import type { SentSoFar } from '../../record/send-unsent.ts';
 import type { VisitLog } from '../../record/visit-log.ts';
 import { openEntries, openVisitRecord, type VisitRecord } from '../../record/visit-record.ts';
+import type { KeptVisit } from '../glance/kept-visit.ts';
+import { readKeptVisit } from './read-kept-visit.ts';
 import { readScreenSettings } from './screen-settings.ts';
 import type { VisitElsewhere } from './take-over.ts';
 import type { Opening, SessionEdges, VisitSession } from './visit-session.ts';
@@ -26,7 +26,7 @@ import type { Opening, SessionEdges, VisitSession } from './visit-session.ts';
 /** A visit as this device holds it. */
 export interface DeviceVisit {
   readonly stream: StreamId;
-  readonly folded: FoldedVisit;
+  readonly folded: KeptVisit;
   readonly closed: boolean;
   /** Set where another device carries it on. */
   readonly left: LeftVisit | undefined;
@@ -54,7 +54,7 @@ export class Device {
     const entries = logs.length === 0 ? [] : await readEpochs(logs);
     const sealed = withTaken(entries, await this.#leases.taken(stream.visit));
     const opened = await openEntries(sealed, await openerOf(stream));
-    const folded = foldVisit(readBodies(opened.map(({ body }) => body)));
+    const folded = await readKeptVisit(opened.map(({ body }) => body));
     const left = await this.#leases.left(stream.visit);
     return { stream, folded, closed: folded.summary !== undefined, left };
   }
@@ -140,7 +140,7 @@ export class Device {
     const cipher = await sealerOf(stream);
     const sealed = await Promise.all(taken.bodies.map((body) => sealBody(body, cipher)));
     await this.#leases.take({ ...taken, bodies: sealed });
-    const session = VisitSession.takeOver({ ...edges, taken }, taken);
+    const session = await VisitSession.takeOver({ ...edges, taken }, taken);
     // A bare number is read as this device's own settings say, not those of the one before.
     session.chooseUnits(readScreenSettings().units);
     return session;

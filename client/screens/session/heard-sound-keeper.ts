@@ -1,13 +1,12 @@
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
-import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import { writeWav } from '../../listening/sound/write-wav.ts';
 import { SAMPLE_RATE } from '../../listening/wav.ts';
 import { handInFiles } from '../../record/browser/hand-in.ts';
 import { keepFile, nameFiles, settleFiles } from '../../record/browser/kept-files.ts';
 import type { VisitPart } from '../../record/browser/visit-keys.ts';
-import type { VisitContext } from '../../visit/chart/context.ts';
+import type { Glance } from '../glance/glance.ts';
 
 /**
  * The sound of what was heard, where it was agreed that it may be kept: sealed and on the disk before the record speaks of
@@ -23,8 +22,8 @@ export class HeardSoundKeeper {
     this.#settled = settled;
   }
 
-  async keep({ samples, accepted }: Utterance, context: VisitContext): Promise<KeptSound | undefined> {
-    if (samples === undefined || !keepsSound(context) || !(accepted || context.dictating !== undefined)) {
+  async keep({ samples, accepted }: Utterance, keeping: Glance['keeping']): Promise<KeptSound | undefined> {
+    if (samples === undefined || keeping === 'none' || !(accepted || keeping === 'dictated')) {
       return undefined;
     }
     try {

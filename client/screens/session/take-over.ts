@@ -1,6 +1,7 @@
 import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { joinBodies } from '../../../grammar/visit/join-devices.ts';
+import type { Leases } from '../../../grammar/visit/leases.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
 import { wholeBatches } from '../../../grammar/visit/whole-batches.ts';
 import type { TakenVisit } from '../../record/browser/lease-database.ts';
@@ -39,8 +40,10 @@ export async function visitsElsewhere(
   if (!answer.ok) return answer.sentence;
   const looked = await Promise.all(
     answer.body.visits.map(async ({ visit, lastReceivedAt }) => {
-      const { holder, folded } = heldNow(await fetchOpened(link, { company, visit }));
-      const { site, complaint, summary } = folded;
+      const held = await readHeld(link, { company, visit });
+      if (typeof held === 'string') return [];
+      const { holder } = held.joined;
+      const { site, complaint, summary } = foldVisit(held.joined.events);
       const isOpen = holder !== undefined && holder !== device && site !== '' && summary === undefined;
       return isOpen ? [{ visit, site, complaint, holder, lastReceivedAt }] : [];
     }),
@@ -58,13 +61,15 @@ async function fetchOpened(
   return held.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }));
 }
 
-function heldNow(held: readonly WatchedEvent[]) {
-  const { events, holder } = joinBodies(held);
-  return { holder, folded: foldVisit(events) };
+/** A visit as all its devices wrote it, by who held its lease; a sentence where the server does not tell. */
+async function readHeld(link: LinkOptions, of: { readonly company: string; readonly visit: string }) {
+  const leases = await askServer<Leases>('GET', `/api/visits/${of.visit}/lease`);
+  if (!leases.ok) return leases.sentence;
+  return { leases: leases.body, joined: joinBodies(await fetchOpened(link, of), leases.body) };
 }
 
 /**
- * Takes a visit over for a device: asks the server for all of it, and for the lease.
+ * Takes a visit over for a device: asks the server for the lease, and for all that it held then.
  *
  * @param own how many events this device has written of it
  * @returns a sentence where that cannot be: the server refuses, the visit is closed, another device was quicker
@@ -74,21 +79,28 @@ export async function takeOver(
   { company, visit, device }: StreamId,
   own: number,
 ): Promise<TakenVisit | string> {
+  const before = await readHeld(link, { company, visit });
+  if (typeof before === 'string') return before;
+  const { holder } = before.joined;
+  if (holder === undefined) return TAKE_OVER.notThere;
+  if (foldVisit(before.joined.events).summary !== undefined) return TAKE_OVER.closed;
+  const given = await askServer<{ lease: number }>('POST', `/api/visits/${visit}/take-over`, { device, from: holder });
+  if (!given.ok) return given.sentence;
+  // What came in between counts too: the take-over names the last that is here whole.
   const streams = await askServer<{ streams: readonly Held[] }>('GET', `/api/visits/${visit}`);
   if (!streams.ok) return streams.sentence;
-  const lease = await askServer<{ device: string }>('GET', `/api/visits/${visit}/lease`);
-  if (!lease.ok) return lease.sentence;
-  const { entries, holder } = joinBodies(await fetchOpened(link, { company, visit }));
+  const stood = {
+    opener: before.leases.opener,
+    steps: before.leases.steps.filter((step) => holder === device || step.number < given.body.lease),
+  };
+  const { entries, writer } = joinBodies(await fetchOpened(link, { company, visit }), stood);
   const whole = entries.slice(0, wholeBatches(entries.map(({ event }) => event)));
-  const last = whole.findLast((entry) => entry.device === holder);
-  if (holder === undefined || last === undefined) return TAKE_OVER.notThere;
-  const folded = foldVisit(whole.map(({ event }) => event));
-  if (folded.summary !== undefined) return TAKE_OVER.closed;
-  // Who holds the lease may have written nothing yet: then the entries end with those of the device before.
-  const given = await askServer('POST', `/api/visits/${visit}/take-over`, { device, from: lease.body.device });
-  if (!given.ok) return given.sentence;
-  const missing = entries.length - whole.length + missingOf(streams.body.streams, holder);
+  // Who held the lease may have written nothing yet: then the entries end with those of the device before.
+  const last = whole.findLast((entry) => entry.device === writer);
+  if (writer === undefined || last === undefined) return TAKE_OVER.notThere;
+  const missing = entries.length - whole.length + missingOf(streams.body.streams, writer);
   const who = await askWho();
+  const folded = foldVisit(whole.map(({ event }) => event));
   const { epoch, seq, hash } = last;
   return {
     visit,
@@ -96,7 +108,8 @@ export async function takeOver(
     own,
     taking: {
       type: 'took.over.visit',
-      from: { device: holder, epoch, seq, hash },
+      from: { device: writer, epoch, seq, hash },
+      lease: given.body.lease,
       device,
       ...(who?.person === undefined ? {} : { person: who.person.name }),
       role: who?.person === undefined ? folded.role : who.person.role === 'trainee' ? 'trainee' : 'technician',

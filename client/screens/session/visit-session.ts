@@ -1,16 +1,11 @@
 import type { Expectation, Meaning } from '../../../grammar/phrases/meaning.ts';
-import type { VisitEvent } from '../../../grammar/visit/events.ts';
-import { type FoldedVisit, foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { PhotoSubject } from '../../../grammar/visit/kept-photo.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import type { TakenOver } from '../../../grammar/visit/messages.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
-import { keepsSound } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { Utterance } from '../../listening/ear.ts';
-import type { SaidAloud } from '../../listening/profile/learn-voice.ts';
-import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import { handInFiles } from '../../record/browser/hand-in.ts';
 import { keepFile } from '../../record/browser/kept-files.ts';
 import { type TakenVisit, withTaken } from '../../record/browser/lease-database.ts';
@@ -20,27 +15,23 @@ import type { VisitPart } from '../../record/browser/visit-keys.ts';
 import { inTurn } from '../../record/in-turn.ts';
 import type { OutboxState } from '../../record/outbox.ts';
 import type { VisitRecord } from '../../record/visit-record.ts';
-import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
-import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mouth.ts';
-import type { VisitContext } from '../../visit/chart/context.ts';
-import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
+import type { PageMouthState } from '../../speaking/browser/page-mouth.ts';
 import { PHOTO } from '../../words/shown/photo-words.ts';
-import { SAY } from '../../words/talk/prompts.ts';
-import type { ReadAloud } from '../../words/talk/read-aloud-words.ts';
+import { HAND_OVER } from '../../words/talk/hand-over-words.ts';
+import type { Glance } from '../glance/glance.ts';
+import type { Beginning } from '../worker/visit-messages.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { HeardSoundKeeper } from './heard-sound-keeper.ts';
-import { PageClock } from './page-clock.ts';
-import { type HearingState, PageHearing } from './page-hearing.ts';
-import { PageSounds, speakingManner } from './page-sounds.ts';
-import { type ReadAloudTalk, readAloud } from './read-aloud.ts';
+import { startGrammar } from './page-grammar.ts';
+import type { HearingState } from './page-hearing.ts';
+import { PageTalk } from './page-talk.ts';
+import { type PageEdges, RunLink } from './run-link.ts';
 import { shrinkPhoto } from './shrink-photo.ts';
-import { type CheckStep, checkSound } from './sound-check.ts';
-import { UnderstandLink } from './understand-link.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
 export interface SessionState {
-  readonly folded: FoldedVisit;
-  readonly context: VisitContext;
+  readonly glance: Glance;
+  readonly expectation: Expectation;
   readonly outbox: OutboxState;
   readonly ear: HearingState;
   readonly mouth: PageMouthState;
@@ -53,9 +44,6 @@ export interface SessionState {
   /** Set where another device carries the visit on: nothing more is taken here. */
   readonly elsewhere: TakenOver | undefined;
 }
-
-/** The quiet window after own speech, in milliseconds: the room's echo and the speaker's own delay. Our choice. */
-const ECHO_MS = 300;
 
 /** Where a session writes. */
 export interface SessionEdges {
@@ -70,13 +58,14 @@ export interface SessionEdges {
   readonly left: (by: TakenOver) => Promise<void>;
 }
 
-export type Opening = Parameters<typeof VisitRun.open>[1];
+export type Opening = Extract<Beginning, { as: 'opened' }>['opening'];
 
 /**
- * One visit running in a page: the visit itself with its edges here (microphone or typing, voice, clock, log with
+ * One visit running for a page: the visit itself in its worker, with its edges here (talk, diagnosis, grammar, log with
  * outbox), and the state that the page shows.
  */
 export class VisitSession {
+  readonly talk: PageTalk;
   readonly #record: VisitRecord;
   readonly #taken: TakenVisit | undefined;
   readonly #heardSounds: HeardSoundKeeper;
@@ -89,53 +78,30 @@ export class VisitSession {
     this.#building = share < 1 ? share : undefined;
     this.#changed();
   });
-  readonly #understand = new UnderstandLink();
-  readonly #sounds = new PageSounds();
-  readonly #mouth: PageMouth;
-  readonly #ear: PageHearing;
-  readonly #clock: PageClock;
+  readonly #grammar = startGrammar();
   readonly #listeners = new Set<() => void>();
-  readonly #events: VisitEvent[];
-  #run: VisitRun | undefined;
+  #run: RunLink | undefined;
   #problem: string | undefined;
   #elsewhere: TakenOver | undefined;
   #state: SessionState | undefined;
+  #written = 0;
   #typed = 0;
   #busy = 0;
   #building: number | undefined;
-  #echo: ReturnType<typeof setTimeout> | undefined;
 
-  private constructor(edges: SessionEdges, events: readonly VisitEvent[]) {
-    const { record, news, part, taken, left } = edges;
+  private constructor({ record, news, part, taken, left }: SessionEdges) {
     this.#taken = taken;
     this.#part = part;
     this.#heardSounds = new HeardSoundKeeper(part, () => record.settled());
     this.#record = record;
     this.#news = news;
-    this.#events = [...events];
-    this.#clock = new PageClock(timeOf(events.at(-1)));
-    this.#ear = new PageHearing(
-      () => this.#changed(),
-      () => {
-        this.#hush(false);
-        this.#sounds.play('ready');
-      },
-    );
-    this.#mouth = new PageMouth(
-      globalThis.speechSynthesis,
-      (state) => {
-        this.#heed(state);
-        this.#changed();
-      },
-      {
-        loadVoice: () =>
-          OfflineVoice.load(
-            () => this.#sounds.context(),
-            (samples) => this.#ear.plays(samples),
-          ),
-        manner: () => speakingManner(),
-      },
-    );
+    this.talk = new PageTalk({
+      changed: () => this.#changed(),
+      hush: () => this.#hush(false),
+      onUtterance: (utterance) => void this.#arrive(() => this.#hearSpoken(utterance)),
+      onFault: (fault, sentence) =>
+        this.#work((run) => run.take({ type: 'edge.failed', edge: 'ear', fault, sentence })),
+    });
     record.subscribe(() => this.#changed());
     record.onTold((message) => {
       if (message.kind === 'taken-over') return void left(message).finally(() => this.#leave(message));
@@ -149,17 +115,13 @@ export class VisitSession {
   }
 
   /** Begins a visit in an empty record. */
-  static open(edges: SessionEdges, opening: Opening): VisitSession {
-    const session = new VisitSession(edges, []);
-    session.#begin(VisitRun.open(session.#edges(), opening));
-    return session;
+  static open(edges: SessionEdges, opening: Opening): Promise<VisitSession> {
+    return VisitSession.#begun(edges, { as: 'opened', opening });
   }
 
   /** Takes a visit over from another device. */
-  static takeOver(edges: SessionEdges, { bodies, taking }: TakenVisit): VisitSession {
-    const session = new VisitSession(edges, readBodies(bodies));
-    session.#begin(VisitRun.takeOver(session.#edges(), bodies, taking));
-    return session;
+  static takeOver(edges: SessionEdges, { bodies, taking }: TakenVisit): Promise<VisitSession> {
+    return VisitSession.#begun(edges, { as: 'taken-over', bodies, taking });
   }
 
   /** Takes up the visit that stands in the record. */
@@ -169,18 +131,24 @@ export class VisitSession {
     if (taken !== undefined && (await edges.record.read()).length <= taken.own)
       return VisitSession.takeOver(edges, taken);
     const bodies = await readAll(edges);
-    const session = new VisitSession(edges, readBodies(bodies));
-    void session.#heardSounds.settle(session.#events).catch(() => undefined);
-    session.#begin(await VisitRun.restore(session.#edges(), bodies));
+    const session = new VisitSession(edges);
+    void session.#heardSounds.settle(readBodies(bodies)).catch(() => undefined);
+    await session.#begin({ as: 'restored', bodies });
+    return session;
+  }
+
+  static async #begun(edges: SessionEdges, beginning: Beginning): Promise<VisitSession> {
+    const session = new VisitSession(edges);
+    await session.#begin(beginning);
     return session;
   }
 
   /** After what hindered writing was mended: takes the visit up from its record. */
   async takeUpAgain(): Promise<void> {
+    this.#run?.end();
     const bodies = await readAll({ record: this.#record, taken: this.#taken });
-    this.#events.splice(0, this.#events.length, ...readBodies(bodies));
     this.#problem = undefined;
-    this.#begin(await VisitRun.restore(this.#edges(), bodies));
+    await this.#begin({ as: 'restored', bodies }).catch((error: unknown) => this.#stop(sentenceOf(error)));
   }
 
   readonly subscribe = (listener: () => void): (() => void) => {
@@ -250,91 +218,16 @@ export class VisitSession {
     this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'this-device' }));
   }
 
-  /** Called from a tap or key, so that the browser lets the page listen and speak. */
-  async startEar(): Promise<void> {
-    this.#mouth.prime();
-    this.#sounds.prime();
-    this.#ear.expect(this.#run?.expectation ?? { readings: [] });
-    await this.#ear.start({
-      onUtterance: (utterance) => void this.#arrive(() => this.#hearSpoken(utterance)),
-      onFault: (fault, sentence) =>
-        this.#work((run) => run.take({ type: 'edge.failed', edge: 'ear', fault, sentence })),
-    });
-  }
-
-  /** A key that is held to talk went down or came up. */
-  holdToTalk(down: boolean): void {
-    this.#ear.hold(down);
-  }
-
-  /** Measures the place and a test number; nothing that is said meanwhile reaches the visit. */
-  async checkSound(tell: (step: CheckStep) => void): Promise<PlaceMeasured | undefined> {
-    if (['off', 'failed'].includes(this.#ear.state().ear)) await this.startEar();
-    this.#hush(false);
-    const said: Utterance[] = [];
-    this.#ear.divert((utterance) => said.push(utterance));
-    // Numbers come most surely where one is expected.
-    this.#ear.expect({ readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] });
-    try {
-      return await checkSound(
-        {
-          sound: () => this.#ear.sound(),
-          hearing: () => this.#ear.state().ear === 'hearing',
-          speak: async (text) => {
-            await this.#mouth.speak({ id: 'sound-check', kind: 'answer', text });
-            return this.#mouth.state().voice !== undefined;
-          },
-          nextSaid: (withinMs) => nextSaid(said, withinMs),
-        },
-        tell,
-      );
-    } finally {
-      this.#ear.divert(undefined);
-      this.#ear.expect(this.#run?.expectation ?? { readings: [] });
-    }
-  }
-
-  /**
-   * Takes the sound of sentences that are read aloud; nothing of it reaches the visit, and none of it is kept.
-   * @returns `impossible` where this ear keeps its sound to itself; `unheard` where nothing was said any more
-   */
-  async readAloud(
-    sentences: readonly ReadAloud[],
-    talk: ReadAloudTalk,
-  ): Promise<readonly SaidAloud[] | 'impossible' | 'unheard'> {
-    if (['off', 'failed'].includes(this.#ear.state().ear)) await this.startEar();
-    const port = this.#ear.sound();
-    if (port === undefined) return 'impossible';
-    port.close();
-    this.#hush(false);
-    const said: Utterance[] = [];
-    this.#ear.divert((utterance) => said.push(utterance));
-    this.#ear.giveSound(true);
-    try {
-      const parts = { expect: (expectation: Expectation) => this.#ear.expect(expectation), said };
-      return (await readAloud(parts, sentences, talk)) ?? 'unheard';
-    } finally {
-      this.#ear.divert(undefined);
-      this.#ear.giveSound(this.#run !== undefined && keepsSound(this.#run.context));
-      this.#ear.expect(this.#run?.expectation ?? { readings: [] });
-    }
-  }
-
-  stopEar(): Promise<void> {
-    return this.#ear.stop();
-  }
-
   retryNow(): void {
     this.#record.retryNow();
   }
 
   async end(): Promise<void> {
-    await this.#ear.stop();
-    this.#mouth.hush(true);
+    await this.talk.end();
+    this.#run?.end();
     this.#diagnosis.end();
-    this.#understand.end();
+    this.#grammar.end();
     this.#forgetNetwork();
-    this.#sounds.end();
     this.#news.close();
     await this.#record.close();
   }
@@ -343,31 +236,32 @@ export class VisitSession {
   #leave(by: TakenOver): void {
     if (this.#elsewhere !== undefined) return;
     this.#elsewhere = by;
-    void this.#ear.stop();
+    void this.talk.stopEar();
     this.#hush(true);
-    void this.#mouth.speak({ id: 'taken-over', kind: 'warning', text: SAY.carriedOnElsewhere(by.name) });
+    void this.talk.mouth.speak({ id: 'taken-over', kind: 'warning', text: HAND_OVER.carriedOnElsewhere(by.name) });
     this.#changed();
   }
 
-  #begin(run: VisitRun): void {
+  async #begin(beginning: Beginning): Promise<void> {
+    const run = await RunLink.begin(this.#edges(), beginning, (sentence) => this.#stop(sentence));
     this.#run = run;
-    run.onView(({ expectation, events }) => {
-      this.#sounds.tell(events);
-      this.#ear.expect(expectation);
-      this.#ear.giveSound(keepsSound(run.context));
+    const { expectation, glance } = run.shown;
+    this.talk.expect(expectation, glance.keeping !== 'none');
+    run.onView((shown) => {
+      this.talk.tell(shown.events);
+      this.talk.expect(shown.expectation, shown.glance.keeping !== 'none');
       this.#changed();
     });
-    this.#ear.giveSound(keepsSound(run.context));
     this.#work(() => undefined);
   }
 
   #hush(evenCaution: boolean): void {
-    if (this.#run === undefined) this.#mouth.hush(evenCaution);
+    if (this.#run === undefined) this.talk.mouth.hush(evenCaution);
     else this.#run.hush(evenCaution);
   }
 
   /** Gives the run something to do, and shows that it is at it until everything that follows has come about. */
-  #work(give: (run: VisitRun) => void): void {
+  #work(give: (run: RunLink) => void): void {
     const run = this.#run;
     if (run === undefined || this.#elsewhere !== undefined) return;
     give(run);
@@ -379,17 +273,16 @@ export class VisitSession {
     };
     run.settled().then(done, (error: unknown) => {
       // Whatever stopped the run must be seen: where it was the record, #append has said so already.
-      this.#problem ??= error instanceof Error ? error.message : String(error);
+      this.#problem ??= sentenceOf(error);
       done();
     });
   }
 
-  #edges(): VisitEdges {
+  #edges(): PageEdges {
     return {
-      understand: (text, expectation, options) => this.#understand.ask(text, expectation, options),
+      understand: (text, expectation, options) => this.#grammar.ask({ text, expectation, options }),
       diagnose: (unit, evidence, parked) => this.#diagnosis.ask(unit, evidence, parked),
-      mouth: this.#mouth,
-      clock: this.#clock,
+      mouth: this.talk.mouth,
       append: (bodies) => this.#append(bodies),
     };
   }
@@ -397,17 +290,21 @@ export class VisitSession {
   async #append(bodies: readonly string[]): Promise<void> {
     try {
       await this.#record.append(bodies);
-      this.#news.tellGrown();
-      const events = readBodies(bodies);
-      this.#events.push(...events);
-      // What cannot be sent now is sent later: by this page, another, or none.
-      void this.#heardSounds.named(events).catch(() => undefined);
     } catch (error) {
-      this.#problem = error instanceof Error ? error.message : String(error);
-      this.#mouth.hush(true);
-      this.#changed();
+      this.#stop(sentenceOf(error));
       throw error;
     }
+    this.#written += bodies.length;
+    this.#news.tellGrown();
+    // What cannot be sent now is sent later: by this page, another, or none.
+    void this.#heardSounds.named(readBodies(bodies)).catch(() => undefined);
+  }
+
+  /** Nothing more can be taken until it is taken up again. */
+  #stop(sentence: string): void {
+    this.#problem = sentence;
+    this.talk.mouth.hush(true);
+    this.#changed();
   }
 
   #hear(
@@ -429,22 +326,15 @@ export class VisitSession {
 
   /** Brings its sound where that may be kept, which is on the disk before it is heard. */
   async #hearSpoken(utterance: Utterance): Promise<void> {
-    const run = this.#run;
-    const sound = run === undefined ? undefined : await this.#heardSounds.keep(utterance, run.context);
+    const keeping = this.#run?.shown.glance.keeping ?? 'none';
+    const sound = await this.#heardSounds.keep(utterance, keeping);
     const { samples: _samples, ...heard } = utterance;
     this.#hear(sound === undefined ? heard : { ...heard, sound });
   }
 
-  /** While a voice sounds, and until its echo is gone, only the urgent words are heeded; what is only shown is silent. */
-  #heed({ voice, speaking }: PageMouthState): void {
-    clearTimeout(this.#echo);
-    if (voice !== undefined && speaking !== undefined) this.#ear.heed('urgent', speaking.text);
-    else this.#echo = setTimeout(() => this.#ear.heed('everything'), voice === undefined ? 0 : ECHO_MS);
-  }
-
   #nextTyped(): string {
     this.#typed += 1;
-    return `typed-${this.#events.length}-${this.#typed}`;
+    return `typed-${this.#written}-${this.#typed}`;
   }
 
   #changed(): void {
@@ -454,12 +344,12 @@ export class VisitSession {
 
   #makeState(): SessionState {
     if (this.#run === undefined) throw new Error('the session has not begun');
+    const { glance, expectation } = this.#run.shown;
     return {
-      folded: foldVisit(this.#events),
-      context: this.#run.context,
+      ...this.talk.state(),
+      glance,
+      expectation,
       outbox: this.#record.state(),
-      ear: this.#ear.state(),
-      mouth: this.#mouth.state(),
       problem: this.#problem,
       busy: this.#busy > 0,
       building: this.#building,
@@ -468,21 +358,7 @@ export class VisitSession {
   }
 }
 
-/** The first of what is said from now on that was recognised; bystanders' talk is none. */
-async function nextSaid(said: Utterance[], withinMs: number): Promise<string | undefined> {
-  said.splice(0);
-  const until = performance.now() + withinMs;
-  while (performance.now() < until) {
-    await new Promise((resolve) => setTimeout(resolve, 50));
-    const heard = said.find(({ accepted }) => accepted);
-    if (heard !== undefined) return heard.text;
-  }
-  return undefined;
-}
-
-function timeOf(event: VisitEvent | undefined) {
-  return event === undefined ? undefined : event.type === 'input.taken' ? event.input.time : event.time;
-}
+const sentenceOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** What the visit is as it stands: before it was taken over here, and since. */
 async function readAll({ record, taken }: Pick<SessionEdges, 'record' | 'taken'>): Promise<readonly string[]> {

@@ -1,5 +1,5 @@
 import { WHY_PANEL } from '../../words/pages/visit-words.ts';
-import type { WhyPart } from './why-lines.ts';
+import type { WhyPart } from '../glance/why-lines.ts';
 
 /** Why it asks what it asks: closed until it is opened, since a prediction leads the eye. */
 export function WhyPanel({ parts }: { readonly parts: readonly WhyPart[] }) {

@@ -1,11 +1,9 @@
-import type { WireMove } from '../../../grammar/visit/events.ts';
-import { type LandingRow, landingRows } from '../../visit/rules/landings.ts';
+import type { LandingRow } from '../../visit/rules/landings.ts';
 import { nowOn, shortWireName, terminalName, WIRE_BOARD, wireName } from '../../words/shown/table-words.ts';
 import { devicesOf } from './wire-places.ts';
 
 /** The wires that moved: a table, and a small drawing of the terminals they belong to. */
-export function WireBoard({ wires }: { readonly wires: readonly WireMove[] }) {
-  const rows = landingRows(wires);
+export function WireBoard({ rows }: { readonly rows: readonly LandingRow[] }) {
   if (rows.length === 0) return <p className="quiet">{WIRE_BOARD.none}</p>;
   return (
     <div className="wires">

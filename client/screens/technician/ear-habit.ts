@@ -16,7 +16,7 @@ export function useEarHabit(session: VisitSession): void {
     if (localStorage.getItem(HABIT_KEY) !== 'on') return;
     navigator.permissions
       ?.query({ name: 'microphone' })
-      .then(({ state }) => (state === 'granted' ? session.startEar() : undefined))
+      .then(({ state }) => (state === 'granted' ? session.talk.startEar() : undefined))
       // Some browsers do not tell: the ear then waits for its key.
       .catch(() => undefined);
   }, [session]);

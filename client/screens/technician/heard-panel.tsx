@@ -1,13 +1,11 @@
 import { type FormEvent, useRef } from 'react';
-import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { HEARD } from '../../words/pages/visit-words.ts';
-import { showUnderstood } from '../../words/shown/transcript-words.ts';
+import type { Glance } from '../glance/glance.ts';
 
 /** Letters of one line: more than any note; our choice. */
 const LONGEST_TYPED = 20_000;
 
-interface HeardPanelProps {
-  readonly folded: FoldedVisit;
+interface HeardPanelProps extends Pick<Glance, 'heard' | 'said'> {
   /** What the page already shows large; it is not shown a second time, only read out. */
   readonly shown: string;
   /** Missing while nothing can be taken. */
@@ -15,10 +13,8 @@ interface HeardPanelProps {
 }
 
 /** What was heard, what was understood, what was answered; and the line to type on instead. */
-export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
+export function HeardPanel({ heard, said, shown, onType }: HeardPanelProps) {
   const line = useRef<HTMLInputElement>(null);
-  const heard = folded.heard.at(-1);
-  const said = folded.said.at(-1);
   const submit = (event: FormEvent) => {
     event.preventDefault();
     const text = line.current?.value.trim() ?? '';
@@ -38,7 +34,7 @@ export function HeardPanel({ folded, shown, onType }: HeardPanelProps) {
         <div>
           <dt>{HEARD.understood}</dt>
           <dd data-understood dir="auto">
-            {heard === undefined ? HEARD.none : HEARD.shortly(showUnderstood(heard.understanding, heard.accepted))}
+            {heard === undefined ? HEARD.none : HEARD.shortly(heard.understood)}
           </dd>
         </div>
         <div className={said !== undefined && shown.includes(said.text) ? 'reader-only' : undefined}>

@@ -1,5 +1,8 @@
-import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import type { KeptVisit } from '../glance/kept-visit.ts';
+
+/** What of a visit tells of its unit. */
+type UnitVisit = Pick<KeptVisit, 'site' | 'first' | 'unit' | 'plate'>;
 
 /** A unit as it was known at the end of a visit on this device. */
 export interface KnownUnit {
@@ -13,7 +16,7 @@ export interface KnownUnit {
  * The units of the visits on this device, the latest first: the records themselves are what is kept, so that nothing
  * else can differ from them. One of which nothing is known but its name is none.
  */
-export function knownUnits(visits: readonly { readonly folded: FoldedVisit }[]): readonly KnownUnit[] {
+export function knownUnits(visits: readonly { readonly folded: UnitVisit }[]): readonly KnownUnit[] {
   const known = visits.flatMap(({ folded }): readonly KnownUnit[] => {
     const { site, first } = folded;
     const unit = unitOf(folded);
@@ -32,7 +35,7 @@ export function unitsAt(known: readonly KnownUnit[], site: string): readonly Kno
 }
 
 /** With its model and serial number, where they were read. */
-function unitOf({ unit, plate }: FoldedVisit): UnitProfile {
+function unitOf({ unit, plate }: UnitVisit): UnitProfile {
   const { model, serial } = plate;
   return {
     ...unit,

@@ -40,7 +40,7 @@ export function LearnSheet({ session, onClose }: LearnSheetProps) {
 
   const begin = async () => {
     press.current = undefined;
-    const read = await session.readAloud(READ_ALOUD, {
+    const read = await session.talk.readAloud(READ_ALOUD, {
       ask: (index) => setStage({ stage: 'reading', index }),
       pressed: () => {
         const pressed = press.current;

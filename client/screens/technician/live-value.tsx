@@ -1,19 +1,11 @@
 import type { ReadingLine } from '../../../grammar/visit/facts.ts';
-import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
-import type { VisitContext } from '../../visit/chart/context.ts';
 import { NOW } from '../../words/pages/visit-words.ts';
 import { showPlace, showReading, showUnit } from '../../words/shown/show-reading.ts';
-import { type Live, liveValues, type ProofNumber } from './live-values.ts';
-
-interface LiveValueProps {
-  readonly folded: FoldedVisit;
-  readonly context: VisitContext;
-}
+import type { Live, LiveValues, ProofNumber } from '../glance/live-values.ts';
 
 /** What is measured now, large; what was read last, small below it. */
-export function LiveValue({ folded, context }: LiveValueProps) {
-  const { live, last } = liveValues(folded, context);
+export function LiveValue({ live, last }: LiveValues) {
   return (
     <div className="live" data-live={live.kind}>
       <LiveNow live={live} />

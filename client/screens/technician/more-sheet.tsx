@@ -1,13 +1,12 @@
 import type { ReactNode } from 'react';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
-import type { VisitContext } from '../../visit/chart/context.ts';
 import { MORE } from '../../words/pages/key-words.ts';
 import { PHOTO } from '../../words/shown/photo-words.ts';
+import type { Glance } from '../glance/glance.ts';
 import { AboutLine } from '../show/about-line.tsx';
 import { KeepingLine } from './keeping-line.tsx';
 import { longWord } from './long-word.ts';
 import { Sheet } from './sheet.tsx';
-import { readingToSetRight } from './touch-keys.ts';
 
 export type MoreChoice =
   | 'reading'
@@ -28,7 +27,7 @@ export type MoreChoice =
   | 'screen';
 
 interface MoreSheetProps {
-  readonly context: VisitContext;
+  readonly glance: Glance;
   readonly earOn: boolean;
   readonly onCommand: (command: CommandId) => void;
   readonly onChoose: (choice: MoreChoice) => void;
@@ -42,9 +41,9 @@ interface CommandKey {
   readonly group: MoreGroup;
   readonly label: string;
   /** Absent: always there. */
-  readonly isThere?: (context: VisitContext) => boolean;
+  readonly isThere?: (glance: Glance) => boolean;
   /** Why it is of no use now, if it is of none. */
-  readonly lacks?: (context: VisitContext) => string | undefined;
+  readonly lacks?: (glance: Glance) => string | undefined;
 }
 
 /**
@@ -55,7 +54,7 @@ const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'a
   'take-back': {
     group: 'mend',
     label: MORE.takeBack,
-    lacks: ({ undoable }) => (undoable.length === 0 ? MORE.lacks.said : undefined),
+    lacks: ({ sheets }) => (sheets.undoable ? undefined : MORE.lacks.said),
   },
   correct: 'another-key',
   'what-next': { group: 'ask', label: MORE.whatNext },
@@ -96,7 +95,7 @@ const COMMAND_KEYS: Readonly<Record<CommandId, CommandKey | 'of-the-moment' | 'a
 const IN_ORDER = Object.keys(COMMAND_KEYS) as CommandId[];
 
 /** Everything that can be said, by touch: what happened, and orders to Readback itself, by what the hands are at. */
-export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: MoreSheetProps) {
+export function MoreSheet({ glance, earOn, onCommand, onChoose, onClose }: MoreSheetProps) {
   const choice = (label: string, chosen: MoreChoice, lacks?: string) => (
     <Choice key={chosen} label={label} onPress={() => onChoose(chosen)} lacks={lacks} />
   );
@@ -109,9 +108,9 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
     ],
     work: [
       choice(MORE.part, 'part'),
-      choice(MORE.wires, 'wires', context.wires.length === 0 ? MORE.lacks.wires : undefined),
+      choice(MORE.wires, 'wires', glance.wires.length === 0 ? MORE.lacks.wires : undefined),
     ],
-    mend: choice(MORE.setRight, 'set-right', readingToSetRight(context) === undefined ? MORE.lacks.reading : undefined),
+    mend: choice(MORE.setRight, 'set-right', glance.sheets.toSetRight === undefined ? MORE.lacks.reading : undefined),
     write: [choice(MORE.write, 'write'), choice(MORE.dictated, 'dictated'), choice(PHOTO.title, 'photo')],
     ask: choice(MORE.phrases, 'phrases'),
     lead: null,
@@ -135,7 +134,7 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
           <div className="keys">
             {chosen[group]}
             {IN_ORDER.map((command) => (
-              <CommandChoice key={command} command={command} group={group} context={context} onCommand={onCommand} />
+              <CommandChoice key={command} command={command} group={group} glance={glance} onCommand={onCommand} />
             ))}
           </div>
         </section>
@@ -149,14 +148,14 @@ export function MoreSheet({ context, earOn, onCommand, onChoose, onClose }: More
 interface CommandChoiceProps {
   readonly command: CommandId;
   readonly group: MoreGroup;
-  readonly context: VisitContext;
+  readonly glance: Glance;
   readonly onCommand: (command: CommandId) => void;
 }
 
-function CommandChoice({ command, group, context, onCommand }: CommandChoiceProps) {
+function CommandChoice({ command, group, glance, onCommand }: CommandChoiceProps) {
   const key = COMMAND_KEYS[command];
-  if (typeof key === 'string' || key.group !== group || key.isThere?.(context) === false) return null;
-  return <Choice label={key.label} onPress={() => onCommand(command)} lacks={key.lacks?.(context)} />;
+  if (typeof key === 'string' || key.group !== group || key.isThere?.(glance) === false) return null;
+  return <Choice label={key.label} onPress={() => onCommand(command)} lacks={key.lacks?.(glance)} />;
 }
 
 interface ChoiceProps {

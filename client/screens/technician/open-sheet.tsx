@@ -1,13 +1,9 @@
 import { lazy, Suspense } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { wireMoves } from '../../../grammar/visit/standing.ts';
 import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
-import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import type { VisitContext } from '../../visit/chart/context.ts';
-import { TO_BE_PROVED } from '../../visit/rules/isolation.ts';
-import { expectationOf } from '../../visit/steps/expectation.ts';
 import { MORE } from '../../words/pages/key-words.ts';
 import { showObservation } from '../../words/shown/show-understanding.ts';
+import type { PadRequest } from '../glance/touch-key.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { DictatedSheet } from './dictated-sheet.tsx';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
@@ -23,8 +19,6 @@ import { SoundCheckSheet } from './sound-check-sheet.tsx';
 import { SoundSheet } from './sound-sheet.tsx';
 import { SupervisorSheet } from './supervisor-sheet.tsx';
 import { SwitchPicker } from './switch-picker.tsx';
-import type { PadRequest } from './touch-key.ts';
-import { readingToSetRight } from './touch-keys.ts';
 import { WireSheet } from './wire-sheet.tsx';
 import { WriteSheet } from './write-sheet.tsx';
 
@@ -65,10 +59,11 @@ interface OpenSheetProps {
 
 /** The sheet that is open over the page, and what comes of it. */
 export function OpenSheet({ open, session, show, close, earOn, toggleEar }: OpenSheetProps) {
-  const { context } = session.state();
+  const { glance, expectation } = session.state();
+  const { sheets } = glance;
   const enter = (meaning: Meaning, words: string) => session.enter(meaning, words);
   const choose = (choice: MoreChoice) => {
-    const reading = readingToSetRight(context);
+    const reading = sheets.toSetRight;
     switch (choice) {
       case 'ear':
         toggleEar();
@@ -77,7 +72,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
         enter({ kind: 'report', report: { type: 'injury' } }, MORE.hurtHeard);
         return close();
       case 'proof':
-        return show({ sheet: 'pad', pad: { kind: 'proof', zone: zoneToProve(context) } });
+        return show({ sheet: 'pad', pad: sheets.proof });
       case 'set-right':
         return reading === undefined ? close() : show({ sheet: 'pad', pad: { kind: 'set-right', reading } });
       case 'reading':
@@ -105,7 +100,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'more':
       return (
         <MoreSheet
-          context={context}
+          glance={glance}
           earOn={earOn}
           onChoose={choose}
           onClose={close}
@@ -124,21 +119,17 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'part':
       return <PartPicker onEnter={enter} onClose={close} />;
     case 'dictated':
-      return <DictatedSheet facts={context} onWrite={(of, text) => session.writeOver(of, text)} onClose={close} />;
-    case 'photo':
       return (
-        <PhotoSheet
-          taken={session.state().folded.photos.length}
-          onPhoto={(of, file) => session.keepPhoto(of, file)}
-          onClose={close}
-        />
+        <DictatedSheet facts={sheets.dictated} onWrite={(of, text) => session.writeOver(of, text)} onClose={close} />
       );
+    case 'photo':
+      return <PhotoSheet taken={sheets.photos} onPhoto={(of, file) => session.keepPhoto(of, file)} onClose={close} />;
     case 'plate':
-      return <PlateSheet context={context} onEnter={enter} onClose={close} />;
+      return <PlateSheet fields={sheets.plate} onEnter={enter} onClose={close} />;
     case 'sound':
       return (
         <SoundSheet
-          onChanged={() => (earOn ? void session.startEar() : undefined)}
+          onChanged={() => (earOn ? void session.talk.startEar() : undefined)}
           onLearn={() => show({ sheet: 'learn' })}
           onClose={close}
         />
@@ -146,7 +137,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'sound-check':
       return <SoundCheckSheet session={session} onClose={close} />;
     case 'phrases':
-      return <PhraseSheet expectation={expectationOf(context)} onClose={close} />;
+      return <PhraseSheet expectation={expectation} onClose={close} />;
     case 'learn':
       return (
         <Suspense fallback={null}>
@@ -154,22 +145,16 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
         </Suspense>
       );
     case 'screen':
-      return <ScreenSheet units={context.units} onUnits={(units) => session.chooseUnits(units)} onClose={close} />;
+      return <ScreenSheet units={glance.units} onUnits={(units) => session.chooseUnits(units)} onClose={close} />;
     case 'supervisor':
       return <SupervisorSheet onAcknowledge={(name) => session.acknowledgeAsSupervisor(name)} onClose={close} />;
     case 'wires':
-      return <WireSheet wires={wireMoves(context)} onClose={close} />;
+      return <WireSheet rows={glance.wires} onClose={close} />;
     case 'write':
-      return <WriteSheet signatures={context.signatures} onEnter={enter} onClose={close} />;
+      return <WriteSheet signatures={sheets.dictated.signatures} onEnter={enter} onClose={close} />;
     case 'pad':
-      return <PadSheet request={open.pad} units={context.units} onEnter={enter} onClose={close} />;
+      return <PadSheet request={open.pad} units={glance.units} onEnter={enter} onClose={close} />;
   }
 }
 
 const SEEN = OBSERVATIONS.map(({ id }) => ({ label: showObservation(id), value: id }));
-
-/** The zone whose switch was reported open or whose proof was begun, the outdoor unit first where several were. */
-function zoneToProve({ energy }: VisitContext): ZoneId {
-  const zones: readonly ZoneId[] = ['outdoor-load', 'disconnect-line', 'air-handler', 'control'];
-  return zones.find((zone) => TO_BE_PROVED.includes(energy[zone])) ?? 'outdoor-load';
-}

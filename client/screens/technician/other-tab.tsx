@@ -1,9 +1,8 @@
 import { useEffect, useState } from 'react';
 import type { StreamId } from '../../../grammar/visit/envelope.ts';
-import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { openTabNews } from '../../record/browser/tab-news.ts';
 import { START } from '../../words/pages/start-words.ts';
-import type { Device } from '../session/device.ts';
+import type { Device, DeviceVisit } from '../session/device.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
 
@@ -14,7 +13,7 @@ interface OtherTabProps {
 
 /** A visit that another tab writes: shown here as it grows, and taken up here when that tab closes. */
 export function OtherTab({ device, stream }: OtherTabProps) {
-  const [folded, setFolded] = useState<FoldedVisit>();
+  const [folded, setFolded] = useState<DeviceVisit['folded']>();
   useEffect(() => {
     const read = () => void device.read(stream).then((visit) => setFolded(visit.folded));
     read();

@@ -4,13 +4,11 @@ import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
 import { bareUnit, type UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { UNITS } from '../../../grammar/vocabulary/units.ts';
-import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { pairsOf } from '../../visit/rules/proof-plan.ts';
 import { PAD } from '../../words/pages/key-words.ts';
 import { showReading } from '../../words/shown/show-reading.ts';
+import type { PadRequest } from '../glance/touch-key.ts';
 import { NumberPad } from './number-pad.tsx';
 import { Sheet } from './sheet.tsx';
-import type { PadRequest } from './touch-key.ts';
 
 interface PadSheetProps {
   readonly request: PadRequest;
@@ -58,9 +56,9 @@ interface AskedNumber {
 }
 
 /** What is read in a proof, in the order in which it is asked. */
-function proofNumbers(zone: ZoneId): readonly string[] {
+function proofNumbers(pairs: Extract<PadRequest, { kind: 'proof' }>['pairs']): readonly string[] {
   const { meter, pair, meterAgain } = PAD.proof;
-  return [meter, ...pairsOf(zone).map(pair), meterAgain];
+  return [meter, ...pairs.map(pair), meterAgain];
 }
 
 function numbersOf(request: PadRequest): readonly AskedNumber[] {
@@ -70,7 +68,7 @@ function numbersOf(request: PadRequest): readonly AskedNumber[] {
     case 'set-right':
       return [{ title: PAD.setRight(request.reading), quantity: request.reading.quantity }];
     case 'proof':
-      return proofNumbers(request.zone).map((title) => ({ title, quantity: 'voltage' }));
+      return proofNumbers(request.pairs).map((title) => ({ title, quantity: 'voltage' }));
     case 'discharge':
       return request.sections.map((at) => ({ title: PAD.charge(at), quantity: 'voltage-dc' }));
     case 'meter':

@@ -1,8 +1,6 @@
 import type { FormEvent } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { NAMEPLATE_FIELDS_BY_ID, type NameplateField, type PlateField } from '../../../grammar/vocabulary/nameplate.ts';
-import type { VisitContext } from '../../visit/chart/context.ts';
-import { openPlate } from '../../visit/steps/plate-steps.ts';
 import { KEY, MORE, PLATE } from '../../words/pages/key-words.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
 import { showUnit } from '../../words/shown/show-reading.ts';
@@ -10,14 +8,14 @@ import { nameplateName } from '../../words/things/nameplate-words.ts';
 import { Sheet } from './sheet.tsx';
 
 interface PlateSheetProps {
-  readonly context: VisitContext;
+  /** Those that are asked and not read yet. */
+  readonly fields: readonly PlateField[];
   readonly onEnter: (meaning: Meaning, words: string) => void;
   readonly onClose: () => void;
 }
 
 /** The lines of the nameplate that are not read yet, to be typed; what is left empty is asked on. */
-export function PlateSheet({ context, onEnter, onClose }: PlateSheetProps) {
-  const fields = context.step === undefined ? [] : openPlate(context.step, context);
+export function PlateSheet({ fields, onEnter, onClose }: PlateSheetProps) {
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const typed = new FormData(event.currentTarget);

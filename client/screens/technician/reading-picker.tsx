@@ -4,8 +4,8 @@ import { POINTS, POINTS_BY_ID, type PointId } from '../../../grammar/vocabulary/
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import { READING_PICKER } from '../../words/pages/key-words.ts';
 import { FUNCTION_NAMES, showPoint } from '../../words/shown/show-reading.ts';
+import type { PadRequest } from '../glance/touch-key.ts';
 import { PickSheet } from './pick-sheet.tsx';
-import type { PadRequest } from './touch-key.ts';
 
 interface ReadingPickerProps {
   readonly onPicked: (request: PadRequest) => void;

@@ -1,24 +1,20 @@
 import { useCallback, useEffect, useState, useSyncExternalStore } from 'react';
-import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
-import type { VisitContext } from '../../visit/chart/context.ts';
 import { VISIT } from '../../words/pages/visit-words.ts';
+import type { TouchKey } from '../glance/touch-key.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
-import { SuspectList } from '../show/suspect-list.tsx';
-import { whyLines } from '../show/why-lines.ts';
+import { SuspectBars } from '../show/suspect-bars.tsx';
 import { WhyPanel } from '../show/why-panel.tsx';
 import { WireBoard } from '../show/wire-board.tsx';
 import { CarriedOn } from './carried-on.tsx';
 import { rememberEar, useEarHabit } from './ear-habit.ts';
 import { HeardPanel } from './heard-panel.tsx';
 import { longWord } from './long-word.ts';
-import { isRepaired, NowPanel, shownLarge } from './now-panel.tsx';
+import { NowPanel } from './now-panel.tsx';
 import type { Open, OpenSheet as OpenSheetType } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
 import { TalkKey } from './talk-key.tsx';
-import type { TouchKey } from './touch-key.ts';
-import { keysFor } from './touch-keys.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 
 /**
@@ -47,11 +43,11 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
   const [open, setOpen] = useState<Open>();
   useWakeLock();
   useEarHabit(session);
-  const { folded, context, ear, mouth, outbox, problem, busy, building, elsewhere } = state;
+  const { glance, ear, mouth, outbox, problem, busy, building, elsewhere } = state;
   const earOn = ear.ear !== 'off' && ear.ear !== 'failed';
   const toggleEar = () => {
     rememberEar(!earOn);
-    void (earOn ? session.stopEar() : session.startEar());
+    void (earOn ? session.talk.stopEar() : session.talk.startEar());
   };
   const press = ({ does }: TouchKey) => {
     if (does.do === 'command') session.touch(does.command);
@@ -61,55 +57,55 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
   };
   const OpenSheet = useSheets(open !== undefined);
   const close = () => setOpen(undefined);
-  const hold = useCallback((down: boolean) => session.holdToTalk(down), [session]);
-  const cautionToCome = !cautionGiven(folded, context.caution);
+  const hold = useCallback((down: boolean) => session.talk.holdToTalk(down), [session]);
   if (elsewhere !== undefined) {
-    const { site, visit } = folded;
+    const { site, visit } = glance;
     return <CarriedOn site={site} by={elsewhere} onTakeAgain={() => onTakeAgain(visit)} onBack={onLeave} />;
   }
   return (
-    <main className="visit" aria-busy={busy} data-phase={context.phase} data-heard-count={folded.heard.length}>
-      <h1 className="reader-only">{VISIT.at(folded.site)}</h1>
+    <main className="visit" aria-busy={busy} data-phase={glance.phase} data-heard-count={glance.heard?.times ?? 0}>
+      <h1 className="reader-only">{VISIT.at(glance.site)}</h1>
       <div className="visit-now">
         <div className="visit-read">
           <StatusStrip
             ear={ear}
             mouth={mouth}
             outbox={outbox}
-            pace={context.pace}
+            pace={glance.pace}
             onEar={toggleEar}
-            onTalk={() => session.touch(context.pace === 'full' ? 'short-talk' : 'full-talk')}
+            onTalk={() => session.touch(glance.pace === 'full' ? 'short-talk' : 'full-talk')}
             onRetry={() => session.retryNow()}
           />
-          <EnergyBand energy={folded.energy} />
+          <EnergyBand energy={glance.energy} />
           <Notices
             session={session}
             problem={problem}
             earFault={ear.fault ?? ear.instead}
             stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
           />
-          {earOn && folded.heard.length === 0 ? (
+          {earOn && glance.heard === undefined ? (
             <p className="check-first">
               <button type="button" className="control" onClick={() => setOpen({ sheet: 'sound-check' })}>
                 {VISIT.checkFirst}
               </button>
             </p>
           ) : null}
-          <NowPanel folded={folded} context={context} building={building} />
+          <NowPanel glance={glance} building={building} />
           <HeardPanel
-            folded={folded}
-            shown={shownLarge(folded, context)}
+            heard={glance.heard}
+            said={glance.said}
+            shown={`${glance.warned} ${glance.asked.words}`}
             onType={problem === undefined ? (text) => session.type(text) : undefined}
           />
         </div>
         <nav className="keys visit-keys" aria-label={VISIT.answersByTouch}>
           {earOn && ear.attention !== 'always' ? <TalkKey down={ear.attending} onHold={hold} /> : null}
-          {keysFor(context).map((key) => (
+          {glance.keys.map((key) => (
             <button
               type="button"
               key={key.label}
               className={`key ${key.tone === 'plain' ? '' : key.tone} ${key.width === 1 ? longWord(key.label) : 'wide'}`}
-              disabled={cautionToCome || problem !== undefined}
+              disabled={glance.cautionToCome || problem !== undefined}
               onClick={() => press(key)}
             >
               {key.label}
@@ -117,7 +113,7 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
           ))}
           <LastKey
             speaking={mouth.speaking !== undefined}
-            closed={folded.summary !== undefined}
+            closed={glance.closed}
             onStop={() => session.touch('stop')}
             onMore={() => setOpen({ sheet: 'more' })}
             onLeave={onLeave}
@@ -125,29 +121,23 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
         </nav>
       </div>
       <aside className="so-far" aria-label={VISIT.soFar}>
-        <h2>{isRepaired(context) ? VISIT.elseSuspects : VISIT.suspects}</h2>
-        <SuspectList suspects={context.assessment?.suspects ?? []} most={6} />
-        <WhyPanel parts={whyLines(folded, context.assessment)} />
-        {folded.wires.length === 0 ? null : (
+        <h2>{glance.repaired ? VISIT.elseSuspects : VISIT.suspects}</h2>
+        <SuspectBars suspects={glance.suspects} />
+        <WhyPanel parts={glance.why} />
+        {glance.wires.length === 0 ? null : (
           <>
             <h2>{VISIT.wires}</h2>
-            <WireBoard wires={folded.wires.map(({ wire }) => wire)} />
+            <WireBoard rows={glance.wires} />
           </>
         )}
         <h2>{VISIT.readings}</h2>
-        <ReadingTable readings={folded.readings} />
+        <ReadingTable readings={glance.readings} />
       </aside>
       {open === undefined || OpenSheet === undefined ? null : (
         <OpenSheet open={open} session={session} show={setOpen} close={close} earOn={earOn} toggleEar={toggleEar} />
       )}
     </main>
   );
-}
-
-/** Whether the caution that is due was given whole: before that, while it is queued behind other words too, no key is. */
-function cautionGiven(folded: FoldedVisit, caution: VisitContext['caution']): boolean {
-  const given = folded.cautions.filter(({ late, acknowledgedAt }) => !late && acknowledgedAt === undefined);
-  return caution === undefined || caution.spoken.every(({ id }) => given.some((one) => one.caution === id));
 }
 
 interface LastKeyProps {

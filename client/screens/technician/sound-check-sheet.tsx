@@ -17,7 +17,7 @@ type Stage = 'ready' | CheckStep | { readonly measured: PlaceMeasured } | 'impos
 export function SoundCheckSheet({ session, onClose }: SoundCheckSheetProps) {
   const [stage, setStage] = useState<Stage>('ready');
   const begin = async () => {
-    const measured = await session.checkSound(setStage);
+    const measured = await session.talk.checkSound(setStage);
     setStage(measured === undefined ? 'impossible' : { measured });
   };
   const running = stage === 'quiet' || stage === 'echo' || stage === 'number';

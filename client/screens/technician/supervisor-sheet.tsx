@@ -1,20 +1,7 @@
 import { type FormEvent, useRef } from 'react';
-import type { VisitContext } from '../../visit/chart/context.ts';
-import { cautionsFor } from '../../visit/rules/cautions-due.ts';
 import { SUPERVISOR } from '../../words/pages/key-words.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
 import { Sheet } from './sheet.tsx';
-
-/** A trainee's live step waits for a supervisor (the visit itself holds it; this only says so). */
-export function needsSupervisor({ role, supervisor, step, caution }: VisitContext): boolean {
-  return (
-    role === 'trainee' &&
-    supervisor === undefined &&
-    caution === undefined &&
-    step !== undefined &&
-    cautionsFor(step).length > 0
-  );
-}
 
 interface SupervisorSheetProps {
   readonly onAcknowledge: (supervisor: string) => void;

@@ -24,6 +24,9 @@ import { VisitsElsewhere } from './visits-elsewhere.tsx';
 /** What a visit runs on, apart from the list that the page begins with: fetched while nobody waits for it yet. */
 const fetchVisit = () => Promise.all([import('./running-visit.tsx'), import('../session/visit-session.ts')]);
 
+/** The visit's own program, which runs in a worker: fetched as far ahead. */
+const startVisitAhead = async () => (await import('../session/run-link.ts')).startVisitAhead();
+
 type Place =
   | { readonly at: 'looking' }
   | { readonly at: 'visits'; readonly visits: readonly DeviceVisit[] }
@@ -83,7 +86,9 @@ export function TechnicianPage() {
       if (running === undefined || location.search === '?visits') setPlace({ at: 'visits', visits });
       else goOn(running.stream);
     };
-    fetchVisit().catch(() => undefined);
+    fetchVisit()
+      .then(startVisitAhead)
+      .catch(() => undefined);
     look().catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
     return () => {
       gone = true;

@@ -67,7 +67,8 @@ export interface VisitView {
   readonly expectation: Expectation;
 }
 
-type Untimed<T> = T extends VisitInput ? Omit<T, 'time'> : never;
+/** An input as it is given; the clock adds its time. */
+export type Untimed<T> = T extends VisitInput ? Omit<T, 'time'> : never;
 
 /** What goes on belongs to what was expected before: its number has the place that the first part had. */
 const GOES_ON: Expectation = { readings: [] };

@@ -15,6 +15,7 @@ export const VISIT = {
   notSaved: 'Stopped: the last entry is not saved.',
   tryAgain: 'Try again',
   keptHere: 'The visit goes on here and is kept on this device.',
+  visitStopped: 'The program of the visit stopped; what it has taken is kept.',
   diagnosisStopped: 'The diagnosis stopped: load the page again; the record is kept.',
 } as const;
 

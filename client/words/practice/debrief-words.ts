@@ -61,7 +61,9 @@ export const DEBRIEF = {
   wouldShow: 'each suspect said it would show',
   left: 'left',
   toldNothing: 'could tell nothing',
-  bits: (bits: number) => `could tell ${bits.toFixed(2)} bits`,
+  /** @param bits what a test could tell, of what stood open, both in bits */
+  couldTell: (bits: number, open: number) =>
+    `could tell about ${Math.max(1, Math.min(100, Math.round((100 * bits) / Math.max(bits, open, 0.01))))} % of what was open`,
 } as const;
 
 /** As many figures as a meter has. */

@@ -25,7 +25,7 @@ export const PRACTICE = {
   begin: 'Begin',
   setFor: 'Set it for somebody',
   link: 'Address of this exercise',
-  drawing: 'Drawing the unit',
+  fetching: 'Fetching the exercise…',
   built: (share: number) => `Drawing the unit: ${Math.round(share * 100)} %`,
   running: (name: string) => `Exercise ${name}`,
   work: (minutes: number) => `${Math.round(minutes)} min of work`,
@@ -79,6 +79,7 @@ export const PRACTICE = {
   notSaid: (parts: readonly string[]) =>
     `Nobody has said whether this unit has: ${parts.join(', ')}. Drawn dashed; look before you rely on it.`,
   asUsual: 'Drawn as such units are usually wired.',
+  wentOn: 'The page was loaded anew. The exercise goes on where it stood.',
   lookingBack: 'The planner does the same exercise…',
   again: 'The next exercise of this kind',
   other: 'Another exercise',

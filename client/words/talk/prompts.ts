@@ -24,6 +24,7 @@ import { briefReadbackWords, readbackWords } from '../things/reading-words.ts';
 import { bareValueWords, UNIT_WORDS, valueWords } from '../things/value-words.ts';
 import { wireWords } from '../things/wire-words.ts';
 import { MOST_WORDS, within, wordsIn } from '../within.ts';
+import { HAND_OVER } from './hand-over-words.ts';
 
 /**
  * What the visit says that is neither a step nor a caution. None holds a word that is listened for while the mouth
@@ -163,12 +164,7 @@ export const SAY = {
   provenDead: 'Below three volts: proven dead.',
   gatedProof: "Below three volts where it was read. The maker's procedure governs the rest: not called dead here.",
   clockJumped: 'The clock jumped. Proof ended.',
-  takenOver: (site: string) => `Taken over: ${site}.`,
-  carriedOnElsewhere: (name: string) =>
-    `${name === '' ? 'Another device' : name} carries this visit on. Nothing more is taken here, and what was proven here has ended.`,
-  entriesMissing: (count: number) =>
-    `${count === 1 ? 'One entry' : `${count} entries`} of the other device did not arrive. Ask what was done.`,
-  provenByAnother: 'Proven by another: prove it dead again before hands go in.',
+  ...HAND_OVER,
   away: 'Taken up again after a while. Proof ended: prove it dead again before hands go in.',
   quiet: 'Thirty quiet minutes. The proof has lapsed: prove it dead again before hands go in.',
   supervisorFirst: "A trainee's live step: a supervisor must acknowledge it first.",

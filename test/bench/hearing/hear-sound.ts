@@ -1,4 +1,5 @@
-import type { HeardSpeech, Hearing } from '../../../client/listening/hearing.ts';
+import type { Hearing } from '../../../client/listening/hearing.ts';
+import type { HeardSpeech } from '../../../client/listening/hearing-parts.ts';
 import { endOfSpeech } from './end-of-speech.ts';
 
 /**

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { HeardSpeech, Hearing } from '../../../client/listening/hearing.ts';
+import type { Hearing } from '../../../client/listening/hearing.ts';
+import type { HeardSpeech } from '../../../client/listening/hearing-parts.ts';
 import { loadHearing } from '../../../client/listening/node/load-hearing.ts';
 import { readWav } from '../../../client/listening/wav.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';

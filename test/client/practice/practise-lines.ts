@@ -1,5 +1,7 @@
-import { Exercise, type ExerciseLine } from '../../../client/practice/exercise.ts';
+import { askHere } from '../../../client/practice/ask-diagnosis.ts';
+import { Exercise } from '../../../client/practice/exercise.ts';
 import { type DrawnExercise, drawExercise, readPlan } from '../../../client/practice/exercise-plan.ts';
+import type { ExerciseLine } from '../../../client/practice/exercise-voice.ts';
 import { SteppedClock } from '../../../client/visit/run/stepped-clock.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
@@ -20,7 +22,7 @@ export class Practised {
     const practised = new Practised(drawExercise(readPlan(name, minutes, hints)));
     const { drawn } = practised;
     practised.exercise = await Exercise.begin(drawn, {
-      ...{ understand, diagnosis: diagnosisOf(drawn.profile), software: 'test' },
+      ...{ understand, diagnosis: askHere(diagnosisOf(drawn.profile)), software: 'test' },
       clock: new SteppedClock(Date.parse('2026-06-15T14:00:00Z')),
       mouth: { speak: async () => 'spoken', hush: () => {} },
       append: async (bodies) => void practised.bodies.push(...bodies),

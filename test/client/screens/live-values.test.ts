@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Live, liveValues } from '../../../client/screens/technician/live-values.ts';
+import { type Live, liveValues } from '../../../client/screens/glance/live-values.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { ARRIVAL, TO_PROVEN_DEAD, TypedVisit } from '../visit/typed-visit.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { KeyDoes } from '../../../client/screens/technician/touch-key.ts';
-import { keysFor } from '../../../client/screens/technician/touch-keys.ts';
+import type { KeyDoes } from '../../../client/screens/glance/touch-key.ts';
+import { keysFor } from '../../../client/screens/glance/touch-keys.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import { ARRIVAL, TO_PROVEN_DEAD, TypedVisit } from '../visit/typed-visit.ts';
 

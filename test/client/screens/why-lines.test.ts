@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { whyLines } from '../../../client/screens/show/why-lines.ts';
+import { whyLines } from '../../../client/screens/glance/why-lines.ts';
 import { WHY_PANEL } from '../../../client/words/pages/visit-words.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { USUAL_CHOICE } from '../../../grammar/vocabulary/unit-choice.ts';

@@ -40,6 +40,7 @@ const SCRIPTS: readonly (readonly (string | Move | VisitInput)[])[] = [
       type: 'took.over.visit',
       time: AT,
       from: { device: 'phone', epoch: 1, seq: 2, hash: 'a'.repeat(64) },
+      lease: 1,
       device: 'tablet',
       role: 'technician',
       software: 'test',

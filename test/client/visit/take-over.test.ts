@@ -16,6 +16,7 @@ async function takenOver(
   second.run = VisitRun.takeOver(second.edges(), first.bodies, {
     type: 'took.over.visit',
     from: { device: 'phone', epoch: 1, seq: first.bodies.length, hash: 'a'.repeat(64) },
+    lease: 1,
     device: 'tablet',
     role: 'technician',
     software: 'test',

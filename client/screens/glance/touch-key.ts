@@ -6,6 +6,7 @@ import type { ObservationId } from '../../../grammar/vocabulary/observations.ts'
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
+import { pairsOf } from '../../visit/rules/proof-plan.ts';
 import { showObservation } from '../../words/shown/show-understanding.ts';
 import { itemWords } from '../../words/things/job-words.ts';
 
@@ -18,7 +19,7 @@ export type PadRequest =
       readonly bench: boolean;
     }
   | { readonly kind: 'set-right'; readonly reading: Reading }
-  | { readonly kind: 'proof'; readonly zone: ZoneId }
+  | { readonly kind: 'proof'; readonly zone: ZoneId; readonly pairs: readonly (readonly PointId[])[] }
   /** Each section whose stored charge is still to be read. */
   | { readonly kind: 'discharge'; readonly sections: readonly (readonly PointId[])[] }
   | { readonly kind: 'meter' };
@@ -71,6 +72,11 @@ export function writeKey(label: string): TouchKey {
 /** Opens the sheet where the nameplate is written. */
 export function plateKey(label: string): TouchKey {
   return { label, tone: 'first', width: 1, does: { do: 'open', sheet: 'plate' } };
+}
+
+/** The numbers of a proof: the meter, each pair of the zone, the meter again. */
+export function proofPad(zone: ZoneId): PadRequest {
+  return { kind: 'proof', zone, pairs: pairsOf(zone) };
 }
 
 export function padKey(label: string, pad: PadRequest, width: TouchKey['width'] = 1): TouchKey {

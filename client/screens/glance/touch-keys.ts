@@ -8,7 +8,7 @@ import { answersCaution } from '../../visit/steps/answers-caution.ts';
 import { KEY, SWITCH } from '../../words/pages/key-words.ts';
 import { showPlace, showValue } from '../../words/shown/show-reading.ts';
 import { keysForAction } from './action-keys.ts';
-import { needsSupervisor } from './supervisor-sheet.tsx';
+import { isPut, needsSupervisor } from './asked-now.ts';
 import { commandKey, observationKey, padKey, reportKey, type TouchKey } from './touch-key.ts';
 
 const SUPERVISOR: TouchKey = {
@@ -97,11 +97,6 @@ const SWITCHES = [
 export function readingToSetRight(context: VisitContext): Reading | undefined {
   const question = openQuestion(context);
   return question !== undefined && 'reading' in question ? question.reading : latestReading(context)?.reading;
-}
-
-/** The lone-worker check was put and is not answered yet. */
-export function isPut({ check }: VisitContext): boolean {
-  return check !== undefined && check.asked > 0;
 }
 
 function keysForStep(step: Step, context: VisitContext): readonly TouchKey[] {

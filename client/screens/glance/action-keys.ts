@@ -11,6 +11,7 @@ import {
   observationKey,
   padKey,
   plateKey,
+  proofPad,
   reportKey,
   type TouchKey,
   writeKey,
@@ -59,7 +60,7 @@ export function keysForAction(step: Step, context: VisitContext): readonly Touch
     case 'source-opened':
       return [switched(step.zone, 'locked'), pass];
     case 'absence-proved':
-      return [padKey(KEY.enterNumbers, { kind: 'proof', zone }, 2)];
+      return [padKey(KEY.enterNumbers, proofPad(zone), 2)];
     case 'meter-again':
       return [padKey(KEY.enterMeter, { kind: 'meter' }, 2)];
     case 'charge-left':

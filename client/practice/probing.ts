@@ -1,0 +1,284 @@
+import type { Meaning, ReadAt } from '../../grammar/phrases/meaning.ts';
+import { openQuestion } from '../../grammar/visit/standing.ts';
+import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
+import { POINTS_BY_ID, type PointId } from '../../grammar/vocabulary/points.ts';
+import type { DialId } from '../../grammar/vocabulary/practice-orders.ts';
+import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import type { Suspect } from '../diagnosis/diagnosis.ts';
+import { LOOK_TESTS, type LookId } from '../diagnosis/measuring/look-tests.ts';
+import { TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
+import type { VisitContext } from '../visit/chart/context.ts';
+import { evidenceOf } from '../visit/rules/evidence-of.ts';
+import { zonesAt } from '../visit/rules/zones-at.ts';
+import type { VisitRun } from '../visit/run/visit-run.ts';
+import { zonesToProve } from '../visit/steps/choose-step.ts';
+import { LOOKS } from '../visit/steps/looks.ts';
+import { testStep } from '../visit/steps/plans.ts';
+import { EXERCISE } from '../words/practice/exercise-words.ts';
+import { observationWords } from '../words/things/observation-words.ts';
+import type { AskedDiagnosis } from './ask-diagnosis.ts';
+import { rankedTest } from './choose-hint.ts';
+import { chooseTaking, dialFor, takingBetween } from './choose-taking.ts';
+import type { ExerciseDeed, Hypothesis, TestMade } from './exercise-log.ts';
+import { type Stop, stopsHands, stopsReading } from './judge-safety.ts';
+import type { SimulatedUnit, Taking } from './simulated-unit.ts';
+import { leadingOf } from './weigh-test.ts';
+import { WorkClock } from './work-clock.ts';
+
+/** What is about to be measured or looked at: it waits for a suspect to be named, or for a caution. */
+interface Attempt {
+  readonly test: TestId | undefined;
+  /** A test that the search is led by: not one that the plan of the visit asks for. */
+  readonly chosen: boolean;
+  readonly taking: Taking | LookId;
+  /** Where the words put it, which goes into the record. */
+  readonly said: readonly PointId[];
+}
+
+/** What probing needs of the exercise around it. */
+export interface ProbingEdges {
+  readonly run: VisitRun;
+  readonly unit: SimulatedUnit;
+  readonly diagnosis: AskedDiagnosis;
+  /** Said aloud by the exercise. */
+  readonly tell: (text: string) => void;
+  /** What the meter or the eyes show. */
+  readonly show: (by: 'meter' | 'eyes', text: string) => void;
+  readonly note: (deed: ExerciseDeed) => void;
+  /** Ends or holds the exercise. */
+  readonly stop: (stop: Stop) => void;
+  /** Enters the record of the visit as if it had been spoken. */
+  readonly utter: (meaning: Meaning, words: string) => void;
+  /** Minutes of work have passed. */
+  readonly worked: () => void;
+}
+
+/**
+ * The trainee's meter and eyes: where the probes stand, whom the next test is made for, and each test from the place
+ * that is named to what it showed. A test waits for its suspect, then for what the visit has to say before it.
+ */
+export class Probing {
+  readonly work = new WorkClock();
+  dial: DialId = 'volts';
+  /** Where the probes stand on the drawing. */
+  probes: readonly PointId[] = [];
+  #hypothesis: Hypothesis | undefined;
+  #pending: { readonly attempt: Attempt; readonly waits: 'hypothesis' | 'caution' } | undefined;
+  readonly #edges: ProbingEdges;
+
+  constructor(edges: ProbingEdges) {
+    this.#edges = edges;
+  }
+
+  get #context(): VisitContext {
+    return this.#edges.run.context;
+  }
+  get hypothesis(): Hypothesis | undefined {
+    return this.#hypothesis;
+  }
+  get suspects(): readonly Suspect[] {
+    return leadingOf(this.#context.assessment?.suspects ?? []);
+  }
+  /** Whether a suspect is asked for. */
+  get asks(): boolean {
+    return this.#pending?.waits === 'hypothesis';
+  }
+
+  /** What waited is not done any more. */
+  forget(): void {
+    this.#pending = undefined;
+  }
+
+  /** Whom the next test is made for: by name, or by the number in the list. */
+  async suspect(suspect: Hypothesis | number): Promise<void> {
+    const fault = typeof suspect === 'number' ? this.suspects[suspect - 1]?.fault : suspect;
+    if (fault === undefined) return this.#edges.tell(EXERCISE.noSuchSuspect);
+    this.#hypothesis = fault;
+    this.#edges.tell(EXERCISE.suspectTaken(fault));
+    if (this.#pending?.waits === 'hypothesis') await this.#guard(this.#pending.attempt);
+  }
+
+  /** Has the visit lead to a test, as if its search had chosen it: what must come before it is asked first. */
+  async leadTo(test: TestId): Promise<void> {
+    const { run } = this.#edges;
+    run.take({ type: 'went.to-test', test: rankedTest(test, run.context) });
+    await run.settled();
+  }
+
+  /** Takes a probe to a terminal of the drawing, or off it. Two are all there are: with a third place it begins anew. */
+  put(point: PointId): void {
+    if (this.probes.includes(point)) this.probes = this.probes.filter((one) => one !== point);
+    else this.probes = this.probes.length < 2 ? [...this.probes, point] : [point];
+  }
+
+  /** Reads what the probes stand on. */
+  async read(): Promise<void> {
+    if (this.probes.length < 2) return this.#edges.tell(EXERCISE.noProbes);
+    await this.#attempt(takingBetween(this.probes, this.dial, false), this.probes);
+  }
+
+  /** The probes go to a place that was named, or stand elsewhere on the drawing. */
+  async goTo(of: readonly ReadAt[], bench: boolean, told?: DialId): Promise<void> {
+    if (told !== undefined) this.dial = told;
+    const named = chooseTaking(of, this.#dialAt(of, told), bench);
+    const stood = this.probes.length === named.at.length ? this.probes : named.at;
+    if ([...stood].sort().join() !== [...named.at].sort().join())
+      this.#edges.note({ type: 'probes-elsewhere', said: named.at, stood });
+    this.probes = [];
+    await this.#attempt({ ...named, at: stood }, named.at);
+  }
+
+  /**
+   * What the meter stands on at a place: as it was told for it, as the visit asks, as it was set. A meter on volts reads
+   * what is live a.c., the charge of a section d.c., and is turned to what else is read there where nothing is.
+   */
+  #dialAt(of: readonly ReadAt[], told: DialId | undefined): DialId {
+    if (told !== undefined) return told;
+    const ask = this.#context.step?.ask;
+    if (ask?.kind === 'reading' && of.some(({ at }) => at.join() === ask.at.join()))
+      return dialFor(ask.quantity) ?? this.dial;
+    const [first] = of;
+    if (this.dial !== 'volts' || first === undefined || of.some(({ quantity }) => quantity === 'voltage'))
+      return this.dial;
+    if (this.#edges.unit.voltsAt(first.at) >= LIVE_FROM) return 'volts';
+    return of.some(({ quantity }) => quantity === 'voltage-dc') ? 'volts-dc' : (dialFor(first.quantity) ?? 'volts');
+  }
+
+  async #attempt(taking: Taking, said: readonly PointId[]): Promise<void> {
+    const { quantity, bench } = taking;
+    const { unit, diagnosis, stop } = this.#edges;
+    const zone = said.map((point) => POINTS_BY_ID[point].zone).find((one) => one !== 'none') ?? 'outdoor-load';
+    const power = unit.isSwitchedOn(zone) ? 'on' : 'off';
+    const test = await diagnosis.testFor({ quantity, at: said, power, call: unit.call, bench });
+    const zones =
+      bench && test !== undefined ? zonesToProve(testStep(rankedTest(test, this.#context))) : zonesAt(taking.at);
+    const held = stopsReading(taking, zones, EXERCISE.measuring(said, quantity), unit, this.#context);
+    if (held !== undefined) return stop(held);
+    await this.#ask({ test, chosen: test !== undefined && this.#isChosen(test, said), taking, said });
+  }
+
+  async lookAt(named: LookId): Promise<void> {
+    const { unit, stop } = this.#edges;
+    const look = (unit.call === 'none' ? WITHOUT_CALL[named] : undefined) ?? named;
+    const { zone } = LOOKS[look];
+    const byHand = look.endsWith('-by-hand') && zone !== 'none';
+    const held = byHand ? stopsHands([zone], EXERCISE.looking(look), unit, this.#context) : undefined;
+    if (held !== undefined) return stop(held);
+    await this.#ask({ test: look, chosen: this.#isChosen(look, []), taking: look, said: [] });
+  }
+
+  /** Not what the plan of the visit asks just now, nor what only sets the scene. */
+  #isChosen(test: TestId, said: readonly PointId[]): boolean {
+    const { step, phase } = this.#context;
+    if (phase !== 'testing' && phase !== 'arrive') return false;
+    if (TEST_MODELS[test].measure.kind === 'condition') return false;
+    if (step === undefined || step.source === 'planner') return true;
+    if (step.source === 'energy') return false;
+    return step.ask.kind === 'reading'
+      ? step.ask.at.join() !== said.join()
+      : step.ask.kind === 'action' || !isAnsweredBy(test, step.ask.answers);
+  }
+
+  async #ask(attempt: Attempt): Promise<void> {
+    if (!attempt.chosen || this.#hypothesis !== undefined || this.suspects.length === 0) return this.#guard(attempt);
+    this.#pending = { attempt, waits: 'hypothesis' };
+    this.#edges.tell(EXERCISE.whichSuspect(this.suspects.map(({ fault }) => fault)));
+  }
+
+  /** Through the visit's own guards: what is due before it is said, and waited for. */
+  async #guard(attempt: Attempt): Promise<void> {
+    this.#pending = undefined;
+    if (attempt.chosen && attempt.test !== undefined) await this.leadTo(attempt.test);
+    const isKept = attempt.chosen && openQuestion(this.#context) !== undefined;
+    if (this.#context.caution === undefined && !isKept) return this.#make(attempt);
+    this.#pending = { attempt, waits: 'caution' };
+  }
+
+  /** Does what waited for a caution or a question, where neither stands any more. */
+  async goOn(): Promise<void> {
+    const context = this.#context;
+    if (this.#pending?.waits !== 'caution' || context.caution !== undefined || openQuestion(context) !== undefined)
+      return;
+    const { attempt } = this.#pending;
+    // A question that stood open kept the visit from leading there.
+    if (attempt.chosen && context.step?.test !== attempt.test) await this.#guard(attempt);
+    else await this.#make(attempt);
+  }
+
+  async #make(attempt: Attempt): Promise<void> {
+    this.#pending = undefined;
+    const { test, chosen, taking, said } = attempt;
+    const { run, diagnosis, tell } = this.#edges;
+    const { assessment } = this.#context;
+    const evidence = evidenceOf(this.#context);
+    const shown = this.#show(taking);
+    if (shown === undefined) return tell(EXERCISE.noSuchPlace);
+    const weighed = chosen && test !== undefined ? await diagnosis.weigh(test, evidence, assessment) : undefined;
+    if (test !== undefined) this.work.count({ ...TEST_MODELS[test], id: test });
+    this.#record(taking, said, shown);
+    await run.settled();
+    if (weighed !== undefined && test !== undefined)
+      this.#account({
+        ...{ type: 'tested', test, shown, taking: typeof taking === 'string' ? 'look' : taking },
+        hypothesis: this.#hypothesis ?? 'none-yet',
+        before: leadingOf(assessment?.suspects ?? []),
+        after: this.suspects,
+        ...weighed,
+      });
+    this.#edges.worked();
+  }
+
+  #record(taking: Attempt['taking'], said: readonly PointId[], shown: TestMade['shown']): void {
+    const { utter } = this.#edges;
+    if (typeof shown === 'string') {
+      const observation = shown as ObservationId;
+      return utter({ kind: 'report', report: { type: 'observation', observation } }, observationWords(observation));
+    }
+    const { quantity, bench } = taking as Taking;
+    const reading = {
+      ...{ quantity, at: said, ...shown },
+      ...(bench ? { bench: true as const } : {}),
+      ...(quantity === 'pressure' ? { gauge: true as const } : {}),
+    };
+    utter({ kind: 'reading', reading }, EXERCISE.heard(said, quantity, shown.value, shown.unit));
+  }
+
+  #account(made: TestMade): void {
+    this.#edges.note(made);
+    this.#hypothesis = undefined;
+    if (made.redundant) this.#edges.tell(EXERCISE.toldNothing);
+  }
+
+  #show(taking: Attempt['taking']): ReturnType<SimulatedUnit['read']> | ObservationId {
+    const { unit, show } = this.#edges;
+    if (typeof taking === 'string') {
+      const seen = unit.see(taking, LOOK_TESTS[taking].measure.answers);
+      show('eyes', observationWords(seen));
+      return seen;
+    }
+    const shown = unit.read(taking);
+    if (shown !== undefined) show('meter', EXERCISE.meter(shown.value, shown.unit));
+    return shown;
+  }
+}
+
+/** Over any ghost: a.c. that a meter on volts is left on. */
+const LIVE_FROM = 20;
+
+/** What is looked at where nothing calls. */
+const WITHOUT_CALL: Readonly<Partial<Record<LookId, LookId>>> = {
+  'look-compressor': 'look-no-call',
+  'look-contactor': 'look-contactor-no-call',
+};
+
+/** The look that tells of something seen; undefined where none does, or where it is done and not seen. */
+export function lookFor(observation: ObservationId): LookId | undefined {
+  if (observation === 'thermostat-calling' || observation === 'thermostat-not-calling') return undefined;
+  const ids = Object.keys(LOOK_TESTS) as LookId[];
+  return ids.find((id) => (LOOK_TESTS[id].measure.answers as readonly ObservationId[]).includes(observation));
+}
+
+function isAnsweredBy(test: TestId, answers: readonly ObservationId[]): boolean {
+  const { measure } = TEST_MODELS[test];
+  return measure.kind === 'look' && measure.answers.some((answer) => answers.includes(answer));
+}

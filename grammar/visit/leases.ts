@@ -1,0 +1,165 @@
+import type { DeviceEntry } from './device-entry.ts';
+import type { VisitEvent } from './events.ts';
+import type { LastEntry } from './inputs.ts';
+import { wholeBatches } from './whole-batches.ts';
+
+/** Where a device's stream ended. */
+export interface StreamEnd {
+  readonly device: string;
+  readonly epoch: number;
+  readonly seq: number;
+}
+
+/** The lease as the server gave it once. */
+export interface LeaseStep {
+  /** From 1 on, in the order in which it was given. */
+  readonly number: number;
+  readonly device: string;
+  /** Where the streams of the visit ended on the server then: a take-over names these entries or later ones. */
+  readonly behind: readonly StreamEnd[];
+}
+
+/** Who held the technician's lease of a visit, one after another, by the server's word. */
+export interface Leases {
+  /** The device whose first event came first. */
+  readonly opener: string;
+  readonly steps: readonly LeaseStep[];
+}
+
+/** Entries that a device wrote while it held the lease: from `begin` to before `end` of its own. */
+export interface Held<Item> {
+  readonly own: readonly Item[];
+  readonly begin: number;
+  readonly end: number;
+}
+
+/** A take-over as a device wrote it: where in its own entries it stands, which lease it goes by, which entry it names. */
+interface Claim<Item> {
+  readonly own: readonly Item[];
+  readonly at: number;
+  readonly number: number;
+  readonly from: LastEntry;
+}
+
+/** One holder of the lease, and the entry of the holder before behind which it begins. */
+interface Holder<Item> {
+  readonly own: readonly Item[];
+  /** Where its own entries begin to count. */
+  readonly begin: number;
+  readonly before?: { readonly holder: Holder<Item>; readonly end: number };
+}
+
+/** So many take-overs of a record are looked at: one that was made up to hold its readers up does not. */
+const MOST_CLAIMS = 1_000;
+
+/**
+ * What each holder of the lease wrote while holding it, one after another. A take-over counts where the server gave its
+ * device the lease, and where it names an entry of the holder before behind which the server had nothing whole of that
+ * one; of holders that had sent nothing by then, nothing counts. Without the server's word (files beside each other) the
+ * take-overs are believed, in the order of the leases by which they say that they go.
+ */
+export function heldInTurn<Item extends DeviceEntry>(
+  devices: readonly (readonly Item[])[],
+  leases: Leases | undefined,
+): readonly Held<Item>[] {
+  const opening = openerOf(devices, leases);
+  if (opening === undefined) return [];
+  const holders: (Holder<Item> & { readonly number: number })[] = [{ own: opening, begin: 0, number: 0 }];
+  for (const claim of claimsOf(devices, leases)) {
+    const step = leases?.steps.find(({ number }) => number === claim.number);
+    const before = holderBefore(holders, claim, step);
+    if (before !== undefined) holders.push({ own: claim.own, begin: claim.at, number: claim.number, before });
+  }
+  const last = holders.at(-1) as (typeof holders)[number];
+  return [...turnsUpTo(last), { own: last.own, begin: last.begin, end: lastEnd(last, leases) }];
+}
+
+/** The turns before a holder's own. */
+function turnsUpTo<Item>({ before }: Holder<Item>): readonly Held<Item>[] {
+  const turns: Held<Item>[] = [];
+  for (let one = before; one !== undefined; one = one.holder.before) {
+    turns.push({ own: one.holder.own, begin: one.holder.begin, end: one.end });
+  }
+  return turns.reverse();
+}
+
+function openerOf<Item extends DeviceEntry>(devices: readonly (readonly Item[])[], leases: Leases | undefined) {
+  if (leases !== undefined) {
+    const named = devices.find(([first]) => first?.device === leases.opener);
+    if (named !== undefined) return named;
+  }
+  return devices.find((one) => one.some(({ event }) => event.type === 'visit.opened')) ?? devices[0];
+}
+
+/** The take-overs that may count, in the order of their leases: one for each lease. */
+function claimsOf<Item extends DeviceEntry>(
+  devices: readonly (readonly Item[])[],
+  leases: Leases | undefined,
+): readonly Claim<Item>[] {
+  const given = new Map(leases?.steps.map(({ number, device }) => [number, device]));
+  const claims = devices
+    .flatMap((own) => own.flatMap((entry, at): Claim<Item>[] => toClaim(own, entry, at)))
+    .filter(({ own, number }) => leases === undefined || given.get(number) === own[0]?.device)
+    .slice(0, MOST_CLAIMS)
+    .toSorted((a, b) => a.number - b.number || (nameOf(a) < nameOf(b) ? -1 : 1));
+  return claims.filter(({ number }, at) => number !== claims[at - 1]?.number);
+}
+
+function toClaim<Item extends DeviceEntry>(own: readonly Item[], { event }: Item, at: number): Claim<Item>[] {
+  if (event.type !== 'input.taken' || event.input?.type !== 'took.over.visit') return [];
+  const { from, lease } = event.input as { readonly from?: LastEntry | null; readonly lease?: unknown };
+  const isNamed = typeof from === 'object' && from !== null;
+  return isNamed && Number.isSafeInteger(lease) ? [{ own, at, number: lease as number, from }] : [];
+}
+
+const nameOf = ({ own }: Claim<DeviceEntry>) => own[0]?.device ?? '';
+
+/** The holder that the claim takes it over from, the latest first; undefined where the claim leaves out what was there. */
+function holderBefore<Item extends DeviceEntry>(
+  holders: readonly Holder<Item>[],
+  claim: Claim<Item>,
+  step: LeaseStep | undefined,
+): { readonly holder: Holder<Item>; readonly end: number } | undefined {
+  for (const holder of holders.toReversed()) {
+    const named = holder.own.findIndex((entry) => isEntry(entry, claim.from));
+    if (named >= holder.begin) {
+      const turns = [...turnsUpTo(holder), { own: holder.own, begin: holder.begin, end: named + 1 }];
+      const isBehindOwn = turns.every(({ own, end }) => own !== claim.own || end <= claim.at);
+      const isWhole = step === undefined || namesAllOf(holder, named, step);
+      return isBehindOwn && isWhole ? { holder, end: named + 1 } : undefined;
+    }
+    if (step !== undefined && heldBy(holder, step) > holder.begin) return undefined;
+  }
+  return undefined;
+}
+
+/** How many entries of a holder the server had when it gave the lease. */
+function heldBy<Item extends DeviceEntry>({ own }: Holder<Item>, { behind }: LeaseStep): number {
+  const ends = behind.filter(({ device }) => device === own[0]?.device);
+  return own.findLastIndex(({ epoch, seq }) => ends.some((end) => end.epoch === epoch && seq <= end.seq)) + 1;
+}
+
+/** Behind the entry that is named the server had no whole batch of the holder: nothing that was read is left out. */
+function namesAllOf<Item extends DeviceEntry>(holder: Holder<Item>, named: number, step: LeaseStep): boolean {
+  const left = holder.own.slice(named + 1, heldBy(holder, step)).map(({ event }) => event);
+  return left.length === 0 || (startsBatch(left[0]) && wholeBatches(left) === 0);
+}
+
+const startsBatch = (event: VisitEvent | undefined) => event?.type === 'input.taken';
+
+/** Where the lease was given on and the one that has it wrote nothing yet, what came later of the one before waits. */
+function lastEnd<Item extends DeviceEntry>(
+  last: Holder<Item> & { readonly number: number },
+  leases: Leases | undefined,
+): number {
+  const next = leases?.steps.find(({ number }) => number > last.number);
+  const holder = leases?.steps.at(-1)?.device;
+  if (next === undefined || holder === last.own[0]?.device) return last.own.length;
+  return Math.max(last.begin + 1, heldBy(last, next));
+}
+
+const isEntry = (entry: DeviceEntry, from: LastEntry) =>
+  entry.device === from.device &&
+  entry.epoch === from.epoch &&
+  entry.seq === from.seq &&
+  (entry.hash === undefined || entry.hash === from.hash);
