@@ -13,6 +13,7 @@ import { EXERCISE, STOP_WORDS } from '../words/practice/exercise-words.ts';
 import type { AskedDiagnosis } from './ask-diagnosis.ts';
 import { nextHint } from './choose-hint.ts';
 import { dialFor } from './choose-taking.ts';
+import { ClockWatch } from './clock-watch.ts';
 import type { Ending, ExerciseDeed, Hypothesis, LoggedDeed } from './exercise-log.ts';
 import { type DrawnExercise, nameOf } from './exercise-plan.ts';
 import { type ExerciseLine, ExerciseVoice } from './exercise-voice.ts';
@@ -48,6 +49,7 @@ export class Exercise {
   readonly log: LoggedDeed[] = [];
   readonly #edges: ExerciseEdges;
   readonly #probing: Probing;
+  readonly #watch: ClockWatch;
   readonly #voice: ExerciseVoice;
   #events = 0;
   #halted = false;
@@ -79,6 +81,7 @@ export class Exercise {
         ...{ role: 'technician', unit: drawn.profile, software: edges.software, exercise: nameOf(drawn.plan) },
       },
     );
+    this.#watch = new ClockWatch(clock, this.run);
     this.#probing = new Probing({
       ...{ run: this.run, unit: this.unit, diagnosis },
       tell: (text) => this.#voice.tell('exercise', text),
@@ -154,6 +157,7 @@ export class Exercise {
   /** What an ear heard. Resolves when all that follows from it has happened. */
   async hear(heard: EarUtterance): Promise<void> {
     if (this.ended !== undefined) return this.#voice.tell('exercise', EXERCISE.over);
+    await this.#watch.heed();
     if (!heard.accepted) {
       if (this.#probing.asks) return this.#voice.tell('exercise', EXERCISE.noSuchSuspect);
       return this.#pass(() => this.run.hear(heard));
@@ -169,6 +173,7 @@ export class Exercise {
   /** What was entered by touch. @param words stand in the record as what was heard */
   async enter(meaning: Meaning, words: string): Promise<void> {
     if (this.ended !== undefined) return;
+    await this.#watch.heed();
     const understanding: Understanding = { heard: words, verdict: 'logged', meaning, confidence: 1 };
     await this.#take(understanding, {}, () => this.#utter(meaning, words));
   }
@@ -226,6 +231,7 @@ export class Exercise {
     if (this.ended !== undefined) return;
     // Who was held does nothing before it is taken note of.
     if (this.#halted && order.order !== 'give-up') return this.#voice.tell('exercise', EXERCISE.goOn);
+    await this.#watch.heed();
     switch (order.order) {
       case 'dial':
         this.#probing.dial = order.dial;
@@ -267,7 +273,10 @@ export class Exercise {
 
   /** Takes one reading at a place that is named by its points. */
   async measure(read: ReadAt, bench = false): Promise<void> {
-    if (this.ended === undefined && !this.#halted) await this.#probing.goTo([read], bench, dialFor(read.quantity));
+    if (this.ended !== undefined) return;
+    if (this.#halted) return this.#voice.tell('exercise', EXERCISE.goOn);
+    await this.#watch.heed();
+    await this.#probing.goTo([read], bench, dialFor(read.quantity));
   }
 
   /** Has the visit lead to a test, as if its search had chosen it: what must come before it is asked first. */

@@ -135,42 +135,6 @@ describe("the technician's page", () => {
   }, 900_000);
 });
 
-describe('the practice', () => {
-  test('its start, an exercise in its states, and the debrief', async () => {
-    await page.goto(`${server.url}/practice`);
-    await page.getByRole('button', { name: 'Begin' }).waitFor();
-    const faults = [...(await lookOver('practice-start'))];
-    await page.goto(`${server.url}/practice?exercise=motors-411`);
-    await page.getByRole('button', { name: 'Begin' }).click();
-    await page.locator('main.practice[data-stage="running"]').waitFor({ timeout: 60_000 });
-    const type = async (line: string) => {
-      await page.getByLabel('Say what you do').fill(line);
-      await page.keyboard.press('Enter');
-      await page.locator('main.practice[aria-busy="false"]').waitFor();
-    };
-    for (const line of ['outdoor air', 'return air', 'thermostat is calling', 'look at the fan']) await type(line);
-    await type('look at the compressor');
-    await page.getByRole('heading', { name: 'Whom do you suspect?' }).waitFor();
-    faults.push(...(await lookOver('practice-suspect')));
-    await type('two');
-    await type('leg one to ground');
-    await type('none yet');
-    await page.getByRole('button', { name: 'Live', exact: true }).waitFor();
-    for (const group of await page.locator('.practice-group summary').all()) await group.click();
-    faults.push(...(await lookOver('practice-caution')));
-    for (const section of ['Outdoor unit', 'Indoor unit', '24 volts']) {
-      await page.getByRole('button', { name: section }).click();
-      faults.push(...(await lookOver(`practice-${section.replaceAll(' ', '-').toLowerCase()}`)));
-    }
-    await page.getByRole('button', { name: 'Table', exact: true }).click();
-    faults.push(...(await lookOver('practice-table')));
-    await page.getByLabel('Say what you do').fill('ohms leg one to leg two');
-    await page.keyboard.press('Enter');
-    await page.locator('main.practice[data-stage="debrief"]').waitFor({ timeout: 60_000 });
-    faults.push(...(await lookOver('practice-debrief')));
-    expect(faults).toEqual([]);
-  }, 900_000);
-});
 /** The same, and what only drawings can have wrong with them. */
 async function lookOverDrawn(name: string): Promise<readonly string[]> {
   const faults = [...(await lookOver(name))];

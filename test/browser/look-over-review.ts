@@ -3,11 +3,13 @@ import type { Page } from 'playwright-core';
 /** Texts in the drawings that lie over one another, by their words. Measured in the page. */
 export function overlappingLabels(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
-    const texts = [...document.querySelectorAll('.tracks svg text, .bar-chart svg text')].map((element) => ({
-      words: element.textContent ?? '',
-      svg: element.closest('svg'),
-      box: element.getBoundingClientRect(),
-    }));
+    const texts = [...document.querySelectorAll('.tracks svg text, .bar-chart svg text, .ladder-drawing text')].map(
+      (element) => ({
+        words: element.textContent ?? '',
+        svg: element.closest('svg'),
+        box: element.getBoundingClientRect(),
+      }),
+    );
     return texts.flatMap((a, i) =>
       texts.slice(i + 1).flatMap((b) => {
         const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
@@ -22,7 +24,7 @@ export function overlappingLabels(page: Page): Promise<readonly string[]> {
 /** Texts in the drawings that stick out of them. */
 export function cutLabels(page: Page): Promise<readonly string[]> {
   return page.evaluate(() =>
-    [...document.querySelectorAll('.tracks svg text, .bar-chart svg text')]
+    [...document.querySelectorAll('.tracks svg text, .bar-chart svg text, .ladder-drawing text')]
       .filter((element) => {
         const [box, svg] = [element.getBoundingClientRect(), element.closest('svg')?.getBoundingClientRect()];
         return svg === undefined || box.left < svg.left - 1 || box.right > svg.right + 1 || box.bottom > svg.bottom + 4;

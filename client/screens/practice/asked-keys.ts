@@ -15,6 +15,8 @@ import { keysFor } from '../glance/touch-keys.ts';
 export interface AskedKey {
   readonly label: string;
   readonly first?: boolean;
+  /** Answers danger. */
+  readonly warm?: boolean;
   readonly wide?: boolean;
   readonly give: ExerciseInput;
 }
@@ -65,7 +67,7 @@ function lookOf(step: Step): readonly AskedKey[] {
 }
 
 function keyOf({ label, tone, width, does }: TouchKey, step: Step | undefined): readonly AskedKey[] {
-  const how = { label, first: tone !== 'plain', wide: width === 2 };
+  const how = { label, first: tone === 'first', warm: tone === 'warm', wide: width === 2 };
   switch (does.do) {
     case 'command':
       return [{ ...how, give: { enter: { kind: 'command', command: does.command }, words: label } }];

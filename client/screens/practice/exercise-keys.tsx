@@ -67,8 +67,8 @@ export function MomentKeys({ session, exercise }: ExerciseKeysProps) {
   const keys = askedKeys(exercise);
   return keys.length === 0 ? null : (
     <div className="keys practice-moment">
-      {keys.map(({ label, give, first = false, wide = false }) => (
-        <Key key={label} label={label} first={first} wide={wide} press={() => session.give(give, label)} />
+      {keys.map(({ give, ...key }) => (
+        <Key key={key.label} {...key} press={() => session.give(give, key.label)} />
       ))}
     </div>
   );
@@ -198,16 +198,17 @@ interface KeyProps {
   readonly label: string;
   readonly press: () => void;
   readonly first?: boolean;
+  readonly warm?: boolean;
   readonly wide?: boolean;
   readonly on?: boolean;
   readonly off?: boolean;
 }
 
-function Key({ label, press, first = false, wide = false, on, off = false }: KeyProps) {
+function Key({ label, press, first = false, warm = false, wide = false, on, off = false }: KeyProps) {
   return (
     <button
       type="button"
-      className={['key', first ? 'first' : '', wide ? 'wide' : ''].join(' ').trim()}
+      className={['key', first ? 'first' : '', warm ? 'warm' : '', wide ? 'wide' : ''].join(' ').trim()}
       aria-pressed={on}
       disabled={off}
       onClick={press}

@@ -90,7 +90,7 @@ function Talk({ state }: { readonly state: PracticeState }) {
       {lines.map((line, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: lines are only added
         <li key={at} data-by={line.by}>
-          <span className="practice-by">{PRACTICE.by[line.by]}</span> {line.text}
+          <span className="practice-by">{PRACTICE.by[line.by]}</span> <span dir="auto">{line.text}</span>
         </li>
       ))}
     </ol>

@@ -102,33 +102,35 @@ function Progress() {
   if (progress.length === 0) return <p className="quiet">{PRACTICE.noProgress}</p>;
   const { family, exercises, mended, harmful, skippedProofs, hints, pace } = PRACTICE.progressHeads;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by the keyboard
-    <section className="practice-scroll" tabIndex={0} aria-label={PRACTICE.progress}>
+    <>
       <p className="quiet">{PRACTICE.thenHelp}</p>
-      <table className="practice-table">
-        <thead>
-          <tr>
-            {[family, exercises, mended, harmful, skippedProofs, hints, pace].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {progress.map((one) => (
-            <tr key={one.family} data-family={one.family}>
-              <th scope="row">{PRACTICE.families[one.family]}</th>
-              <td>{one.exercises}</td>
-              <td>{one.mended}</td>
-              {THEN.map((name) => (
-                <td key={name}>{thenWords(one[name])}</td>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by the keyboard */}
+      <section className="practice-scroll" tabIndex={0} aria-label={PRACTICE.progress}>
+        <table className="practice-table">
+          <thead>
+            <tr>
+              {[family, exercises, mended, harmful, skippedProofs, hints, pace].map((head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
+          </thead>
+          <tbody>
+            {progress.map((one) => (
+              <tr key={one.family} data-family={one.family}>
+                <th scope="row">{PRACTICE.families[one.family]}</th>
+                <td>{one.exercises}</td>
+                <td>{one.mended}</td>
+                {THEN.map((name) => (
+                  <td key={name}>{thenWords(one[name])}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </>
   );
 }
 

@@ -21,32 +21,35 @@ export function TestMadePanel({ made }: { readonly made: TestMade }) {
       <p className={made.redundant ? 'practice-idle' : 'quiet'}>
         {made.redundant ? DEBRIEF.toldNothing : DEBRIEF.couldTell(made.bits, made.open)}
       </p>
-      <table className="practice-table">
-        <thead>
-          <tr>
-            <th scope="col">{PRACTICE.suspectHead}</th>
-            <th scope="col">{PRACTICE.wouldShow}</th>
-            <th scope="col">{PRACTICE.before}</th>
-            <th scope="col">{PRACTICE.now}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {faults.map((fault) => {
-            const said = expected.find((one) => one.fault === fault);
-            return (
-              <tr key={fault}>
-                <th scope="row">
-                  {capital(DEBRIEF.suspected(fault))}
-                  {made.hypothesis === fault ? <span className="practice-yours"> {PRACTICE.yours}</span> : null}
-                </th>
-                <td>{said === undefined ? '–' : DEBRIEF.shown(said.expected, said.unit)}</td>
-                <td>{share(before, fault)}</td>
-                <td>{share(after, fault)}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by the keyboard */}
+      <section className="practice-scroll" tabIndex={0} aria-label={PRACTICE.lastTable}>
+        <table className="practice-table">
+          <thead>
+            <tr>
+              <th scope="col">{PRACTICE.suspectHead}</th>
+              <th scope="col">{PRACTICE.wouldShow}</th>
+              <th scope="col">{PRACTICE.before}</th>
+              <th scope="col">{PRACTICE.now}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {faults.map((fault) => {
+              const said = expected.find((one) => one.fault === fault);
+              return (
+                <tr key={fault}>
+                  <th scope="row">
+                    {capital(DEBRIEF.suspected(fault))}
+                    {made.hypothesis === fault ? <span className="practice-yours"> {PRACTICE.yours}</span> : null}
+                  </th>
+                  <td>{said === undefined ? '–' : DEBRIEF.shown(said.expected, said.unit)}</td>
+                  <td>{share(before, fault)}</td>
+                  <td>{share(after, fault)}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </section>
     </section>
   );
 }

@@ -37,6 +37,7 @@ export const PRACTICE = {
   send: 'Say',
   none: 'None yet',
   lastTest: 'The last test',
+  lastTable: 'What each suspect would show',
   suspectHead: 'Suspect',
   wouldShow: 'Would show',
   before: 'Before',

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { mostLevel, streakOf } from '../../../client/practice/choose-hint.ts';
 import { lookBack } from '../../../client/practice/debrief.ts';
 import { PracticeError } from '../../../client/practice/errors.ts';
+import type { Hint, TestMade } from '../../../client/practice/exercise-log.ts';
 import { drawExercise, linkOf, readPlan } from '../../../client/practice/exercise-plan.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { ARRIVED, PROVEN_DEAD, Practised } from './practise-lines.ts';
@@ -82,6 +84,22 @@ describe('an exercise', () => {
     expect(await p.type('hint')).toMatch(/^hint: Think of the/);
     expect(await p.type('hint')).toMatch(/used up/);
     expect(lookBack(p.exercise).counts.hints).toBe(4);
+  });
+
+  it('lets hints fade by what was found without one, and by nothing else', () => {
+    const tested = (redundant: boolean) => ({ type: 'tested', redundant }) as TestMade;
+    const hint: Hint = { type: 'hinted', test: 'look-filter', level: 1, words: '' };
+    expect(streakOf([tested(false), tested(false)])).toBe(2);
+    expect(streakOf([tested(false), hint, tested(false), tested(false)])).toBe(2);
+    expect(streakOf([tested(false), tested(true), tested(false)])).toBe(1);
+    expect([0, 1, 2, 4, 9].map(mostLevel)).toEqual([3, 3, 2, 1, 1]);
+  });
+
+  it('lets minutes pass where the unit has to run', async () => {
+    const p = await Practised.begin(FAN);
+    expect(await p.type('wait fifteen minutes')).toMatch(/^exercise: 15 minutes pass/);
+    expect(await p.type('let 5 minutes pass')).toMatch(/^exercise: 5 minutes pass/);
+    expect(await p.type('wait 90 minutes')).not.toMatch(/pass/);
   });
 
   it('ends when its minutes are over', async () => {

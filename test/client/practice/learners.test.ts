@@ -31,7 +31,7 @@ describe('the debrief', () => {
     'tells six learners apart by its counts alone',
     async () => {
       const wrong: string[] = [];
-      for (const { drawn, edges, planner } of await mendable(tries(2, 24))) {
+      for (const { drawn, edges, planner } of await mendable(tries(3, 24))) {
         for (const learner of LEARNERS) {
           const back = lookBack((await learn(learner, drawn, edges)).exercise);
           const told = tellApart(back);

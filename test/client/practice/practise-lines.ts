@@ -11,6 +11,7 @@ import { diagnosisOf } from '../../made-diagnosis.ts';
 export class Practised {
   readonly lines: ExerciseLine[] = [];
   readonly bodies: string[] = [];
+  readonly clock = new SteppedClock(Date.parse('2026-06-15T14:00:00Z'));
   readonly drawn: DrawnExercise;
   exercise!: Exercise;
 
@@ -21,7 +22,7 @@ export class Practised {
   static async begin(name: string, minutes?: string, hints?: string): Promise<Practised> {
     const practised = new Practised(drawExercise(readPlan(name, minutes, hints)));
     const { drawn } = practised;
-    const clock = new SteppedClock(Date.parse('2026-06-15T14:00:00Z'));
+    const { clock } = practised;
     practised.exercise = await Exercise.begin(drawn, {
       ...{ understand, diagnosis: askHere(diagnosisOf(drawn.profile)), software: 'test' },
       clock,

@@ -74,7 +74,50 @@ describe('what would stop a person stops the exercise', () => {
   });
 });
 
+describe('an exercise that is held', () => {
+  it('takes no order but to give up, until the trainee goes on', async () => {
+    const { p } = await stopped('thermostat is not calling', 'outdoor disconnect is pulled and locked');
+    p.exercise.unit.discharge('capacitor-herm');
+    p.exercise.unit.discharge('capacitor-fan');
+    await p.type('compressor common to run');
+    expect(p.exercise.halted).toBe(true);
+    const { length } = p.exercise.log;
+    for (const line of ['look at the fan', 'two', 'hint', 'meter on ohms', 'prove the meter', 'wait 5 minutes'])
+      expect(await p.type(line), line).toBe('exercise: Say go on.');
+    expect(p.exercise.log.length).toBe(length);
+    await p.type('go on');
+    expect(await p.type('look at the fan')).toMatch(/Whom do you suspect/);
+  });
+});
+
+describe('the clock of the device', () => {
+  // Conduct, rule e: wall and monotonic clock apart by more than two minutes end a proof.
+  it.each([5, -5])('set by %i minutes ends a proof, and ohms are held', async (minutes) => {
+    const { p } = await stopped(...PROVEN_DEAD);
+    expect(p.exercise.context.energy['outdoor-load']).toBe('proven-dead');
+    p.clock.jumpWall(minutes);
+    await p.type('ohms compressor common to run');
+    expect(p.exercise.context.energy['outdoor-load']).not.toBe('proven-dead');
+    expect(p.exercise.log.findLast((deed) => deed.type === 'stopped-for')).toMatchObject({
+      error: 'not-proven-dead',
+      weight: 'near-miss',
+    });
+  });
+});
+
 describe('probes on the drawing', () => {
+  it('are put one by one, taken off again, and begin anew with a third place', async () => {
+    const { exercise } = await Practised.begin(FAN);
+    const put = (...points: Parameters<typeof exercise.put>[0][]) => {
+      for (const point of points) exercise.put(point);
+      return exercise.probes;
+    };
+    expect(put('L1', 'L2')).toEqual(['L1', 'L2']);
+    expect(put('L1')).toEqual(['L2']);
+    expect(put('T1', 'T2')).toEqual(['T2']);
+    expect(put('T2')).toEqual([]);
+  });
+
   it('read where they stand, whatever is said of them, and the debrief knows', async () => {
     const p = await Practised.begin(FAN);
     await p.type(...ARRIVED);
