@@ -1,5 +1,5 @@
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
-import type { Recognition } from './recogniser/recogniser.ts';
+import type { Recognition } from './recogniser/recognition.ts';
 
 /** All was said; or all but a fraction of the number at the end; or more is to come, as another digit may. */
 export type Ending = 'whole' | 'fraction' | 'open';

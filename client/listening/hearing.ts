@@ -3,7 +3,8 @@ import { type Heard, heardAsRest, maySoonGoOn, type Said } from './continuation.
 import type { HeardSpeech, HearingParts } from './hearing-parts.ts';
 import { LONGEST_PAUSE_MS, LOOK_MS, pauseAfter } from './pause.ts';
 import { saysTooLittle } from './recogniser/gate.ts';
-import { givenUp, Recogniser, type Recognition } from './recogniser/recogniser.ts';
+import { Recogniser } from './recogniser/recogniser.ts';
+import { givenUp, type Recognition } from './recogniser/recognition.ts';
 import { type Recognising, TwoModels } from './recogniser/two-models.ts';
 import { type Cleaned, CleanSound } from './sound/clean-sound.ts';
 import { FRAME } from './sound/denoiser.ts';

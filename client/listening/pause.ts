@@ -1,5 +1,5 @@
 import type { Ending } from './continuation.ts';
-import type { SoFar } from './recogniser/recogniser.ts';
+import type { SoFar } from './recogniser/recognition.ts';
 
 /** After this much pause the words so far are looked at, once. */
 export const LOOK_MS = 120;

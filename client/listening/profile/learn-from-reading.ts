@@ -10,7 +10,7 @@ const NUMBERS: Expectation = { readings: [{ quantity: 'voltage', at: ['L1', 'gro
 
 /**
  * Learns a voice from what was read aloud, for the model that an ear of these parts hears by first. The sound goes the
- * way of the ear before it is learnt from. What holds no speech teaches nothing.
+ * way of the ear before it is learnt from.
  *
  * @param tell how much of it is done, 0…1
  * @throws ListeningError `model-missing`, `grammar-unknown-word`
@@ -20,7 +20,7 @@ export function learnFromReading(
   read: readonly SaidAloud[],
   tell: (share: number) => void,
 ): Promise<Learnt> {
-  const said = read.flatMap((one) => asHeard(one, rnnoise) ?? []);
+  const said = read.map((one) => asHeard(one, rnnoise));
   const expected = visitGrammar(NUMBERS) ?? '';
   const parts = { speech, model, pronunciations: PRONUNCIATIONS, gate: GATES[model.id], expected };
   return learnAndMeasure(parts, said, tell);
