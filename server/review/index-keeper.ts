@@ -156,6 +156,9 @@ export class IndexKeeper {
     const streams = await this.#store.streams(company, visit);
     if (streams.length === 0) return;
     const { stored, events } = await readVisit({ store: this.#store, ...this.#beside }, company, visit);
+    // Another server, or a tool, erased it and told only that the visit changed: its words do not stay in the file's log.
+    if ((await this.#beside.keys.keys(company, visit)).some(({ erasedAt }) => erasedAt !== undefined))
+      await this.#index.forget(company, visit);
     const held = { visit, device: stored[0]?.device ?? streams[0]?.device ?? '', ...sumOf(streams) };
     await this.#index.put(company, await summariseVisit(held, events, turn));
   }

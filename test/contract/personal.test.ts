@@ -4,13 +4,12 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import SQLite from 'better-sqlite3';
-import { Kysely, SqliteDialect } from 'kysely';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { SizeLimit } from '../../server/database/size-limit.ts';
 import type { PersonalStore } from '../../server/personal/personal-store.ts';
-import { createPersonalTables, type PersonalTables } from '../../server/personal/personal-tables.ts';
 import { openSqlitePersonalStore } from '../../server/personal/sqlite-personal-store.ts';
 import { buildRoom, scratchFolder } from '../server/built-server.ts';
+import { writeOlderPersonal } from '../server/older-personal.ts';
 import { personalContract } from './personal-contract.ts';
 
 const scratch = scratchFolder();
@@ -55,15 +54,13 @@ describe('SQLite: the file of what is personal', () => {
 
   test('of the first version is brought up to date: what it held is there, each file of the device that sent it', async () => {
     const file = join(scratch.path, 'older.sqlite');
-    const older = new SQLite(file);
-    const db = new Kysely<PersonalTables>({ dialect: new SqliteDialect({ database: older }) });
-    await createPersonalTables(db, 'blob');
-    older.exec(`PRAGMA application_id = 0x52424b31; PRAGMA user_version = 1;
-      INSERT INTO visit_key VALUES ('c', 'v', 'phone', x'0102', 3, NULL), ('c', 'gone', 'phone', NULL, 3, 4);
+    await writeOlderPersonal(
+      file,
+      `INSERT INTO visit_key VALUES ('c', 'v', 'phone', x'0102', 3, NULL), ('c', 'gone', 'phone', NULL, 3, 4);
       INSERT INTO attachment VALUES ('c', 'v', 'aa', 'phone', 'sound', 'audio/wav', 5, 5, 6, NULL),
         ('c', 'v', 'bb', 'tablet', 'photo', 'image/png', 9, 1, NULL, NULL);
-      INSERT INTO attachment_part VALUES ('c', 'v', 'aa', 0, x'ff00'), ('c', 'v', 'aa', 2, x'010203'), ('c', 'v', 'bb', 0, x'07')`);
-    await db.destroy();
+      INSERT INTO attachment_part VALUES ('c', 'v', 'aa', 0, x'ff00'), ('c', 'v', 'aa', 2, x'010203'), ('c', 'v', 'bb', 0, x'07')`,
+    );
     for (const again of [false, true]) {
       const brought = await openSqlitePersonalStore(file);
       expect(await brought.keys('c', 'v')).toMatchObject([{ key: new Uint8Array([1, 2]), createdAt: 3 }]);
@@ -91,13 +88,7 @@ describe('SQLite: the file of what is personal', () => {
     const program = pathToFileURL(buildRoom('server', 'personal/sqlite-personal-store.js')).href;
     for (let round = 0; round < 3; round += 1) {
       const file = join(scratch.path, `${which}-${round}.sqlite`);
-      if (which === 'older') {
-        const older = new SQLite(file);
-        const db = new Kysely<PersonalTables>({ dialect: new SqliteDialect({ database: older }) });
-        await createPersonalTables(db, 'blob');
-        older.exec('PRAGMA application_id = 0x52424b31; PRAGMA user_version = 1; PRAGMA journal_mode = WAL');
-        await db.destroy();
-      }
+      if (which === 'older') await writeOlderPersonal(file);
       const script = `const { openSqlitePersonalStore } = await import(${JSON.stringify(program)});
         while (Date.now() < ${Date.now() + 1_500}) {}
         await (await openSqlitePersonalStore(${JSON.stringify(file)})).close();`;

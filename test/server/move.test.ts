@@ -6,12 +6,14 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { bringUpToDate } from '../../server/database/migrations.ts';
 import { moveFolder } from '../../server/database/move-folder.ts';
 import { openPostgres } from '../../server/database/open-postgres.ts';
+import { backUpFolder } from '../../server/heads/copy-folder.ts';
 import { openDatabase } from '../../server/heads/open-database.ts';
 import { openFolder } from '../../server/heads/open-folder.ts';
 import { openSqlitePeopleStore } from '../../server/people/sqlite-people-store.ts';
 import { openSqlitePersonalStore, PERSONAL_FILE } from '../../server/personal/sqlite-personal-store.ts';
 import { buildRoom, scratchFolder } from './built-server.ts';
 import { Guest, withKeepers } from './guest.ts';
+import { writeOlderPersonal } from './older-personal.ts';
 import { type OwnPostgres, postgresPrograms, startOwnPostgres } from './own-postgres.ts';
 import { chainFor, runApp, streamOf } from './running-app.ts';
 
@@ -138,6 +140,35 @@ describe.skipIf(missing !== undefined)(`moving to PostgreSQL${missing === undefi
       201,
     );
     await app.stop();
+  });
+
+  test('takes over, and backs up, what an older version kept of a visit: each file of the device that sent it', async () => {
+    const [older, copy] = [join(scratch.path, 'older'), join(scratch.path, 'older-copy')];
+    const { store, keeper: heads, letGo } = await openFolder(older, { acceptLoss: false });
+    const stream = streamOf('visit-1');
+    await store.commit((await chainFor(stream, ['one'])).map((entry) => ({ ...entry, stream, receivedAt: 1 })));
+    await heads.close();
+    await store.close();
+    letGo();
+    const name = `'local', 'visit-1', '${PHOTO.sha256}'`;
+    await writeOlderPersonal(
+      join(older, PERSONAL_FILE),
+      `INSERT INTO attachment VALUES (${name}, 'phone', 'photo', 'image/jpeg', 3, 3, 9, NULL);
+      INSERT INTO attachment_part VALUES (${name}, 0, x'0a00ff')`,
+    );
+    await backUpFolder(older, copy);
+    const url = await postgres.database();
+    await moveFolder(older, url);
+    const there = await openDatabase(url, { acceptLoss: false });
+    const restored = await openSqlitePersonalStore(join(copy, PERSONAL_FILE));
+    for (const personal of [there.personalStore, restored]) {
+      expect(await personal.attachment(PHOTO)).toMatchObject({ device: 'phone', held: 3, receivedAt: 9 });
+      expect([...(await personal.data(PHOTO))]).toEqual([10, 0, 255]);
+    }
+    await restored.close();
+    await there.peers.close();
+    await there.keeper.close();
+    await there.store.close();
   });
 
   test('run again where it was done, it says so; a database that holds anything else is refused', async () => {

@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import pg from 'pg';
@@ -7,6 +7,7 @@ import { NOT_READABLE } from '../../grammar/visit/personal.ts';
 import { openDatabase } from '../../server/heads/open-database.ts';
 import { verifyDatabase } from '../../server/heads/verify-database.ts';
 import type { Retention } from '../../server/personal/personal.ts';
+import { openSqliteVisitIndex } from '../../server/store/sqlite-visit-index.ts';
 import { buildServer, scratchFolder } from './built-server.ts';
 import { getJson } from './get-json.ts';
 import { type OwnPostgres, postgresPrograms, startOwnPostgres } from './own-postgres.ts';
@@ -20,6 +21,7 @@ describe.skipIf(missing !== undefined)(
   `what is personal in a database, by hand${missing === undefined ? '' : `: ${missing}`}`,
   () => {
     const scratch = scratchFolder();
+    const indexPath = join(scratch.path, 'visit-index.sqlite');
     let program: string;
     let postgres: OwnPostgres;
     let url: string;
@@ -29,7 +31,8 @@ describe.skipIf(missing !== undefined)(
       program = buildServer();
       postgres = await startOwnPostgres(programs);
       url = await postgres.database();
-      server = await runApp({ ...(await openDatabase(url, { acceptLoss: false })) });
+      const index = await openSqliteVisitIndex(indexPath);
+      server = await runApp({ ...(await openDatabase(url, { acceptLoss: false })), index });
       one = await writeSealed(server.url, 'one', LIBRARY_SITE);
       await writeSealed(server.url, 'two', LIBRARY_SITE);
       await writeSealed(server.url, 'else', '9 Other Street');
@@ -119,6 +122,7 @@ describe.skipIf(missing !== undefined)(
       await client.query(`CREATE ROLE clerk LOGIN; GRANT USAGE ON ALL SEQUENCES IN SCHEMA public TO clerk;
         GRANT SELECT, INSERT, UPDATE, DELETE ON ALL TABLES IN SCHEMA public TO clerk`);
       await client.end();
+      await expect.poll(() => inIndex('9 Other Street'), { timeout: 20_000 }).toBe(true);
       const { stdout, status } = await run('erase', [
         '--database',
         url.replace('readback@', 'clerk@'),
@@ -126,6 +130,8 @@ describe.skipIf(missing !== undefined)(
         'else',
       ]);
       expect(status).toBe(0);
+      // The server's own list forgets it, in its file as well.
+      await expect.poll(() => inIndex('9 Other Street'), { timeout: 20_000 }).toBe(false);
       expect(stdout).toContain('Note: PostgreSQL says: permission denied to vacuum "visit_key"');
       expect(stdout).toContain("What was erased lies in the database's files until its owner runs VACUUM FULL.\n");
     });
@@ -173,6 +179,15 @@ describe.skipIf(missing !== undefined)(
       expect(await line('export-customer', erased)).toContain('is no customer');
       expect(existsSync(to)).toBe(false);
     });
+
+    /** Whether words lie in the index's file or its log; from a copy, since closing the file would let go of its locks. */
+    function inIndex(words: string): boolean {
+      const copies = ['', '-wal'].map((end) => `${indexPath}${end}`).filter((path) => existsSync(path));
+      return copies.some((path) => {
+        spawnSync('cp', [path, `${path}.copy`]);
+        return readFileSync(`${path}.copy`).includes(words);
+      });
+    }
 
     /** Whether the bytes lie in the file of the table of keys, as PostgreSQL reads it from the disk. */
     async function inDatabaseFiles(bytes: Buffer, database = url): Promise<boolean> {
