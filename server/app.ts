@@ -14,7 +14,7 @@ import { Devices } from './people/devices.ts';
 import { Gate } from './people/gate.ts';
 import { addGuard, cookieNames } from './people/guard.ts';
 import { HandOver } from './people/hand-over.ts';
-import { leaseRoutes } from './people/lease-routes.ts';
+import { handBackRoutes, leaseRoutes } from './people/lease-routes.ts';
 import { Leases } from './people/leases.ts';
 import { passkeyRoutes } from './people/passkey-routes.ts';
 import { Passkeys } from './people/passkeys.ts';
@@ -124,6 +124,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   const indexing = new IndexKeeper(options.store, index, {
     keys: options.personalStore,
     people: options.peopleStore,
+    signer: options.signer,
   });
   const store = indexedStore(options.store, indexing);
   const gate = new Gate(people, store);
@@ -145,7 +146,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   await fastify.register(handInRoutes, { personal, gate });
   await fastify.register(openRoutes, { personal, store, people: people.store });
   await fastify.register(reviewRoutes, { store, people: people.store, heads });
-  await fastify.register(exportRoutes, { store, people: people.store, keys: personal.store });
+  await fastify.register(exportRoutes, { store, people: people.store, keys: personal.store, signer: options.signer });
   await fastify.register(listRoutes, { store, people: people.store, index, keeper: indexing });
   await fastify.register(headRoutes, { heads, people: people.store });
   const baking = { signIn, cookies: cookieNames(options.origins), secure: options.origins.kind !== 'loopback' };
@@ -171,7 +172,10 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     },
     say: ({ company, visit }, message) => live.say(company, visit, message),
   });
-  const leases = new Leases(people, store, live, peers, indexing);
+  const leases = new Leases({
+    ...{ people, store, live, peers, signer: options.signer },
+    touched: (visit) => indexing.touched([visit]),
+  });
   const kept = metrics.counter('readback_events_stored_total', 'Events that were written to the disk.');
   const commits = new GroupCommit(
     store,
@@ -191,6 +195,7 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
   await fastify.register(remarkRoutes, { people, store, commits, keys: personal });
   await fastify.register(acknowledgeRoutes, { people, store, live, peers, signer: options.signer });
   await fastify.register(leaseRoutes, { people, store, leases });
+  await fastify.register(handBackRoutes, { leases });
   await fastify.register(metricsRoutes, { metrics, people, origins: options.origins, token: options.metricsToken });
   await fastify.register(peopleRoutes, {
     people,

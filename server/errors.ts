@@ -48,6 +48,7 @@ const SENTENCES = {
   'visit-unknown': 'There is no visit "{detail}" here: see /api/visits for those there are.',
   'visit-not-live':
     'No device writes the visit "{detail}" at this moment: nobody would hear you; speak to the trainee another way.',
+  'lease-wrong': 'This server did not sign that the visit "{detail}" was carried on: take it over again.',
   'lease-moved': 'Another device carries the visit "{detail}" on by now: look at it again before you take it over.',
   'visit-erased':
     'What is personal of the visit "{detail}" was erased: its record stands, and nobody can read or hear that any more.',
@@ -93,6 +94,7 @@ export type ServerErrorCode = keyof typeof SENTENCES;
 const STATUS: Partial<Record<ServerErrorCode, number>> = {
   'visit-unknown': 404,
   'visit-not-live': 409,
+  'lease-wrong': 403,
   'lease-moved': 409,
   'visit-erased': 410,
   'key-differs': 409,

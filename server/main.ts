@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import Fastify, { type FastifyInstance } from 'fastify';
+import Fastify, { type FastifyInstance, LogController } from 'fastify';
 import { app } from './app.ts';
 import { answerTo } from './arguments.ts';
 import { type Configuration, readConfiguration } from './configuration.ts';
@@ -21,6 +21,8 @@ const WEB_DIR = fileURLToPath(new URL('../web', import.meta.url));
 
 /** Boots the server: settings from the environment, one store, one port, and an orderly end. */
 async function main(): Promise<void> {
+  // What is kept is for whoever runs the server alone.
+  process.umask(0o077);
   carryOnUnread();
   const version = await readVersion();
   const answer = answerTo(process.argv.slice(2), version);
@@ -36,7 +38,9 @@ async function main(): Promise<void> {
     // A client that dawdles over its headers or its request is cut, so that it cannot hold connections.
     http: { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 1_000 },
     forceCloseConnections: true,
-    ...(configuration.log ? { logger: LOG_OPTIONS, disableRequestLogging: true } : {}),
+    ...(configuration.log
+      ? { logger: LOG_OPTIONS, logController: new LogController({ disableRequestLogging: true }) }
+      : {}),
     ...(configuration.tls === undefined ? {} : { https: configuration.tls }),
   }) as unknown as FastifyInstance;
   await fastify.register(app, {

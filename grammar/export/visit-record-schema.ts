@@ -273,7 +273,10 @@ export const VisitRecordSchema = Type.Object(
     ),
     /** Who acknowledged a trainee's live steps, and whether from a device of their own. */
     acknowledgements: Type.Array(
-      Type.Object({ at: Time, supervisor: Words, from: Type.Optional(oneOf(['own-device', 'this-device'])) }, closed),
+      Type.Object(
+        { at: Time, supervisor: Words, from: Type.Optional(oneOf(['own-device', 'this-device', 'unproven'])) },
+        closed,
+      ),
     ),
     /** Each time another device carried the visit on, behind the last entry that counts of the one before. */
     takeOvers: Type.Array(
@@ -300,7 +303,9 @@ export const VisitRecordSchema = Type.Object(
     ),
     /** What a trainee alone said of something live: kept, and not taken. */
     waited: Type.Array(Type.Object({ at: Time, words: Words }, closed)),
-    remarks: Type.Array(Type.Object({ at: Time, author: Words, text: Words }, closed)),
+    remarks: Type.Array(
+      Type.Object({ at: Time, author: Words, text: Words, from: Type.Optional(oneOf(['this-device'])) }, closed),
+    ),
     injuries: Type.Array(Type.Object({ at: Time }, closed)),
     /** Checks on a lone worker that nobody answered. */
     unanswered: Type.Array(Type.Object({ at: Time, times: Type.Integer({ minimum: 1 }) }, closed)),

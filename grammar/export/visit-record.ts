@@ -145,7 +145,12 @@ export function toVisitRecord(events: readonly VisitEvent[]): VisitRecord & Whol
       from: { ...from },
     })),
     waited: view.waited.map((line) => ({ ...at(line), words: line.words })),
-    remarks: view.remarks.map((line) => ({ ...at(line), author: line.author, text: line.text })),
+    remarks: view.remarks.map((line) => ({
+      ...at(line),
+      author: line.author,
+      text: line.text,
+      ...(line.from === undefined ? {} : { from: line.from }),
+    })),
     injuries: view.injuries.map(at),
     unanswered: view.unanswered.map((line) => ({ ...at(line), times: line.times })),
     overrides: view.overrides.map((line) => ({ ...at(line), why: [...line.why], reason: line.reason })),

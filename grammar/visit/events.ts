@@ -377,7 +377,13 @@ export type VisitOutcome =
   | ({ readonly type: 'recommendation.made'; readonly text: string } & Dictation)
   | { readonly type: 'recommendation.withdrawn'; readonly text: string }
   | ({ readonly type: 'visit.signed'; readonly who: 'technician' | 'customer'; readonly name: string } & Dictation)
-  | { readonly type: 'remark.made'; readonly author: string; readonly text: string }
+  | {
+      readonly type: 'remark.made';
+      readonly author: string;
+      readonly text: string;
+      /** As a reader tells it: a device wrote it in that name, and not the server. */
+      readonly from?: 'this-device';
+    }
   | ({ readonly type: 'photo.taken' } & KeptPhoto)
   | { readonly type: 'injury.reported' }
   /** The lone-worker check: asked for, put, answered, left without an answer, ended. Minutes. */

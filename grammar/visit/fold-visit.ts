@@ -87,7 +87,11 @@ interface TimeLine {
   readonly injuries: readonly Moment[];
   /** What was judged of an opened refrigerant circuit. */
   readonly refrigerant: readonly (Moment & Omit<Extract<VisitOutcome, { type: 'refrigerant.judged' }>, 'type'>)[];
-  readonly remarks: readonly (Moment & { readonly author: string; readonly text: string })[];
+  readonly remarks: readonly (Moment & {
+    readonly author: string;
+    readonly text: string;
+    readonly from?: 'this-device';
+  })[];
   readonly photos: readonly (Moment & KeptPhoto)[];
   readonly focuses: readonly (Moment & { readonly focus: Focus })[];
   /** Closes that went through with something left, and the reason that was spoken. */
@@ -280,7 +284,12 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
       view.unanswered.push({ ...moment, times: event.times });
       return;
     case 'remark.made':
-      view.remarks.push({ ...moment, author: event.author, text: event.text });
+      view.remarks.push({
+        ...moment,
+        author: event.author,
+        text: event.text,
+        ...(event.from === 'this-device' ? { from: event.from } : {}),
+      });
       return;
     case 'photo.taken':
       view.photos.push({ ...moment, of: event.of, sha256: event.sha256 });

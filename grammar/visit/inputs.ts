@@ -81,7 +81,11 @@ export interface RankedSuspects {
 export type TimerId = 'quiet' | 'proof' | 'split-reminder' | 'check' | 'refrigerant' | 'question';
 
 /** Whose device a supervisor answered from: their own, or the one of the visit. */
-export type AnsweredFrom = 'own-device' | 'this-device';
+export type AnsweredFrom =
+  | 'own-device'
+  | 'this-device'
+  /** As a reader tells it: the record says a device of their own, and no signature of the server says so. */
+  | 'unproven';
 
 /** One entry of one device's record of a visit, by its place and its hash. */
 export interface LastEntry {

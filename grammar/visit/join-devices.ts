@@ -1,5 +1,6 @@
 import type { DeviceEntry } from './device-entry.ts';
 import type { VisitEvent } from './events.ts';
+import { isServers } from './known-names.ts';
 import { heldInTurn, type Leases } from './leases.ts';
 import { readBodies } from './read-bodies.ts';
 
@@ -17,7 +18,7 @@ export interface JoinedVisit<Item extends DeviceEntry = DeviceEntry> {
 /**
  * One visit from the entries of all its devices. One device at a time holds the technician's lease: the one that opened
  * the visit, until another took it over behind an entry that it names. What the others log does not count, so that two
- * devices never both say what was measured; of them only remarks are taken, each placed by the time it claims.
+ * devices never both say what was measured; of them only remarks are taken, each placed by the time it claims: the server's own, and of whoever held the lease.
  *
  * @param entries each device's in its order; between devices any order will do, but the opening one comes first where
  * none holds the opening of a visit
@@ -28,8 +29,12 @@ export function joinDevices<Item extends DeviceEntry>(entries: readonly Item[], 
   const joined = turns.flatMap(({ own, begin, end }) => own.slice(begin, end));
   const counts = new Set(joined);
   const others = entries.filter((entry) => !counts.has(entry));
-  for (const remark of others.filter(isRemark).toSorted((a, b) => claimed(a) - claimed(b))) place(joined, remark);
-  const left = byDevice(others.filter(({ event }) => !isRemark({ event }) && !isRemarkInput(event)));
+  const writers = new Set(turns.map(({ own }) => own[0]?.device));
+  const mayRemark = ({ device }: Item) => leases === undefined || isServers(device) || writers.has(device);
+  const remarks = others.filter((entry) => isRemark(entry) && mayRemark(entry));
+  for (const remark of remarks.toSorted((a, b) => claimed(a) - claimed(b))) place(joined, remark);
+  const placed = new Set(remarks);
+  const left = byDevice(others.filter((entry) => !placed.has(entry) && !isRemarkInput(entry.event)));
   const writer = turns.at(-1)?.own[0]?.device;
   return {
     entries: joined,

@@ -1,5 +1,4 @@
 import type { DeviceEntry } from './device-entry.ts';
-import type { VisitEvent } from './events.ts';
 import type { LastEntry } from './inputs.ts';
 import { wholeBatches } from './whole-batches.ts';
 
@@ -24,6 +23,8 @@ export interface Leases {
   /** The device whose first event came first. */
   readonly opener: string;
   readonly steps: readonly LeaseStep[];
+  /** The visit was taken over before the server kept each lease: take-overs without a number are believed as well. */
+  readonly older?: boolean;
 }
 
 /** Entries that a device wrote while it held the lease: from `begin` to before `end` of its own. */
@@ -49,14 +50,15 @@ interface Holder<Item> {
   readonly before?: { readonly holder: Holder<Item>; readonly end: number };
 }
 
-/** So many take-overs of a record are looked at: one that was made up to hold its readers up does not. */
-const MOST_CLAIMS = 1_000;
+/** So many leases of a record are looked at, and so many take-overs by one: what was made up holds no reader up. */
+const MOST_LEASES = 1_000;
+const MOST_TRIES = 50;
 
 /**
  * What each holder of the lease wrote while holding it, one after another. A take-over counts where the server gave its
- * device the lease, and where it names an entry of the holder before behind which the server had nothing whole of that
- * one; of holders that had sent nothing by then, nothing counts. Without the server's word (files beside each other) the
- * take-overs are believed, in the order of the leases by which they say that they go.
+ * device the lease, was written since, and names an entry of the holder before behind which the server had nothing whole
+ * of that one; of holders that had sent nothing whole by then, nothing counts. Of several by one lease the first that may
+ * counts. Without the server's word (files beside each other) the take-overs are believed, in the order of their leases.
  */
 export function heldInTurn<Item extends DeviceEntry>(
   devices: readonly (readonly Item[])[],
@@ -65,10 +67,14 @@ export function heldInTurn<Item extends DeviceEntry>(
   const opening = openerOf(devices, leases);
   if (opening === undefined) return [];
   const holders: (Holder<Item> & { readonly number: number })[] = [{ own: opening, begin: 0, number: 0 }];
-  for (const claim of claimsOf(devices, leases)) {
-    const step = leases?.steps.find(({ number }) => number === claim.number);
-    const before = holderBefore(holders, claim, step);
-    if (before !== undefined) holders.push({ own: claim.own, begin: claim.at, number: claim.number, before });
+  for (const { number, claims } of claimsOf(devices, leases)) {
+    const step = leases?.steps.find((one) => one.number === number);
+    for (const claim of claims) {
+      const before = holderBefore(holders, claim, step);
+      if (before === undefined) continue;
+      holders.push({ own: claim.own, begin: claim.at, number, before });
+      break;
+    }
   }
   const last = holders.at(-1) as (typeof holders)[number];
   return [...turnsUpTo(last), { own: last.own, begin: last.begin, end: lastEnd(last, leases) }];
@@ -91,27 +97,54 @@ function openerOf<Item extends DeviceEntry>(devices: readonly (readonly Item[])[
   return devices.find((one) => one.some(({ event }) => event.type === 'visit.opened')) ?? devices[0];
 }
 
-/** The take-overs that may count, in the order of their leases: one for each lease. */
+/** The take-overs that may count, by their leases in order. */
 function claimsOf<Item extends DeviceEntry>(
   devices: readonly (readonly Item[])[],
   leases: Leases | undefined,
-): readonly Claim<Item>[] {
-  const given = new Map(leases?.steps.map(({ number, device }) => [number, device]));
-  const claims = devices
-    .flatMap((own) => own.flatMap((entry, at): Claim<Item>[] => toClaim(own, entry, at)))
-    .filter(({ own, number }) => leases === undefined || given.get(number) === own[0]?.device)
-    .slice(0, MOST_CLAIMS)
-    .toSorted((a, b) => a.number - b.number || (nameOf(a) < nameOf(b) ? -1 : 1));
-  return claims.filter(({ number }, at) => number !== claims[at - 1]?.number);
+): readonly { readonly number: number; readonly claims: readonly Claim<Item>[] }[] {
+  const byLease = new Map<string, { readonly number: number; readonly claims: Claim<Item>[] }>();
+  for (const claim of devices.flatMap((own) => own.flatMap((entry, at) => toClaim(own, entry, at)))) {
+    const { number } = claim;
+    if (!isGiven(claim, leases)) continue;
+    // One of before leases had numbers stands by itself.
+    const name = number === BEFORE_NUMBERS ? `before ${nameOf(claim)} ${claim.at}` : String(number);
+    const before = byLease.get(name);
+    if (before === undefined) byLease.set(name, { number, claims: [claim] });
+    else if (before.claims.length < MOST_TRIES) before.claims.push(claim);
+  }
+  const inOrder = [...byLease.values()].map(({ number, claims }) => ({
+    number,
+    claims: claims.toSorted((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1)),
+  }));
+  return inOrder
+    .toSorted((a, b) => a.number - b.number || timeOf(a.claims[0]) - timeOf(b.claims[0]))
+    .slice(0, MOST_LEASES);
+}
+
+/** Take-overs that were written before leases had numbers name none. */
+const BEFORE_NUMBERS = 0;
+
+/** The server gave its device that lease, before the device wrote it. */
+function isGiven<Item extends DeviceEntry>({ own, at, number }: Claim<Item>, leases: Leases | undefined): boolean {
+  if (number === BEFORE_NUMBERS) return leases === undefined || leases.older === true;
+  const step = leases?.steps.find((one) => one.number === number);
+  return leases === undefined || (step?.device === own[0]?.device && step !== undefined && held(own, step) <= at);
 }
 
 function toClaim<Item extends DeviceEntry>(own: readonly Item[], { event }: Item, at: number): Claim<Item>[] {
   if (event.type !== 'input.taken' || event.input?.type !== 'took.over.visit') return [];
-  const { from, lease } = event.input as { readonly from?: LastEntry | null; readonly lease?: unknown };
+  const { from, lease = BEFORE_NUMBERS } = event.input as {
+    readonly from?: LastEntry | null;
+    readonly lease?: unknown;
+  };
   const isNamed = typeof from === 'object' && from !== null;
   return isNamed && Number.isSafeInteger(lease) ? [{ own, at, number: lease as number, from }] : [];
 }
 
+const timeOf = (claim: Claim<DeviceEntry> | undefined): number => {
+  const event = claim?.own[claim.at]?.event;
+  return event?.type === 'input.taken' ? Date.parse(event.input.time.at) : 0;
+};
 const nameOf = ({ own }: Claim<DeviceEntry>) => own[0]?.device ?? '';
 
 /** The holder that the claim takes it over from, the latest first; undefined where the claim leaves out what was there. */
@@ -128,24 +161,27 @@ function holderBefore<Item extends DeviceEntry>(
       const isWhole = step === undefined || namesAllOf(holder, named, step);
       return isBehindOwn && isWhole ? { holder, end: named + 1 } : undefined;
     }
-    if (step !== undefined && heldBy(holder, step) > holder.begin) return undefined;
+    if (step !== undefined && hasWhole(holder.own.slice(holder.begin, held(holder.own, step)))) return undefined;
   }
   return undefined;
 }
 
-/** How many entries of a holder the server had when it gave the lease. */
-function heldBy<Item extends DeviceEntry>({ own }: Holder<Item>, { behind }: LeaseStep): number {
+/** How many of a device's entries the server had when it gave the lease. */
+function held<Item extends DeviceEntry>(own: readonly Item[], { behind }: LeaseStep): number {
   const ends = behind.filter(({ device }) => device === own[0]?.device);
   return own.findLastIndex(({ epoch, seq }) => ends.some((end) => end.epoch === epoch && seq <= end.seq)) + 1;
 }
 
 /** Behind the entry that is named the server had no whole batch of the holder: nothing that was read is left out. */
 function namesAllOf<Item extends DeviceEntry>(holder: Holder<Item>, named: number, step: LeaseStep): boolean {
-  const left = holder.own.slice(named + 1, heldBy(holder, step)).map(({ event }) => event);
-  return left.length === 0 || (startsBatch(left[0]) && wholeBatches(left) === 0);
+  return !hasWhole(holder.own.slice(named + 1, held(holder.own, step)));
 }
 
-const startsBatch = (event: VisitEvent | undefined) => event?.type === 'input.taken';
+/** Whether there is more than the beginning of one batch. */
+function hasWhole(entries: readonly DeviceEntry[]): boolean {
+  const events = entries.map(({ event }) => event);
+  return events.length > 0 && (events[0]?.type !== 'input.taken' || wholeBatches(events) > 0);
+}
 
 /** Where the lease was given on and the one that has it wrote nothing yet, what came later of the one before waits. */
 function lastEnd<Item extends DeviceEntry>(
@@ -155,7 +191,7 @@ function lastEnd<Item extends DeviceEntry>(
   const next = leases?.steps.find(({ number }) => number > last.number);
   const holder = leases?.steps.at(-1)?.device;
   if (next === undefined || holder === last.own[0]?.device) return last.own.length;
-  return Math.max(last.begin + 1, heldBy(last, next));
+  return Math.max(last.begin + 1, held(last.own, next));
 }
 
 const isEntry = (entry: DeviceEntry, from: LastEntry) =>

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import SQLite, { type Database } from 'better-sqlite3';
 import type pg from 'pg';
@@ -9,8 +10,8 @@ import { GIVEN_UP_FILE, readGivenUp } from '../heads/given-up.ts';
 import { namedLosses } from '../heads/keep-heads.ts';
 import { openFolder } from '../heads/open-folder.ts';
 import { lossesSince } from '../heads/take-head.ts';
-import { openSqlitePeopleStore, PEOPLE_FILE } from '../people/sqlite-people-store.ts';
-import { openSqlitePersonalStore, PERSONAL_FILE } from '../personal/sqlite-personal-store.ts';
+import { PEOPLE_FILE, PEOPLE_TABLES } from '../people/sqlite-people-store.ts';
+import { PERSONAL_FILE, PERSONAL_TABLES } from '../personal/sqlite-personal-store.ts';
 import { checkVisit } from '../review/check-visit.ts';
 import type { EventStore } from '../store/event-store.ts';
 import { postgresReader } from '../store/postgres-reader.ts';
@@ -19,6 +20,7 @@ import { KEY_FILE } from '../sync/receipt-signer.ts';
 import { copyTable, digestOfFile, digestOfTable, tablesOf } from './copy-tables.ts';
 import { bringUpToDate } from './migrations.ts';
 import { inTransaction, openPostgres, type PostgresDatabase } from './open-postgres.ts';
+import { readUpToDate } from './open-sqlite.ts';
 
 /** What was taken over. */
 export interface Moved {
@@ -51,18 +53,18 @@ export async function moveFolder(folder: string, url: string): Promise<Moved> {
   const opened = await openFolder(folder, { acceptLoss: false });
   const record = new SQLite(join(folder, RECORD_FILE), { readonly: true });
   let database: PostgresDatabase | undefined;
+  const passing = await mkdtemp(join(tmpdir(), 'readback-'));
+  let beside: readonly Database[] = [];
   try {
     await opened.keeper.take();
-    // One of an older version is brought up to date: its tables are copied as they are.
-    const personal = join(folder, PERSONAL_FILE);
-    if (existsSync(personal)) await (await openSqlitePersonalStore(personal)).close();
-    const people = join(folder, PEOPLE_FILE);
-    if (existsSync(people)) await (await openSqlitePeopleStore(people)).close();
+    beside = await openBeside(folder, passing);
     database = await openPostgres(url);
     await bringUpToDate(database);
-    return await take(database, folder, record, opened.store, opened.keeper.heads());
+    return await take(database, folder, [record, ...beside], opened.store, opened.keeper.heads());
   } finally {
     await database?.close();
+    for (const file of beside) file.close();
+    await rm(passing, { recursive: true, force: true });
     record.close();
     await opened.keeper.close();
     await opened.store.close();
@@ -76,39 +78,37 @@ const HELD = 'LOCK TABLE stream, event, said, head, signing_key, company, person
 function take(
   database: PostgresDatabase,
   folder: string,
-  record: Database,
+  files: readonly Database[],
   store: EventStore,
   heads: readonly SignedHead[],
 ): Promise<Moved> {
   return inTransaction(database.pool, async (client) => {
     await client.query(HELD);
     const before = await isThere(client, database.name, heads);
-    const beside = [PEOPLE_FILE, PERSONAL_FILE].flatMap((name) => openBeside(join(folder, name)));
-    const files = [record, ...beside];
-    try {
-      if (!before) await copyAll(client, folder, files, heads);
-      for (const file of files) await compare(client, file);
-      const { streams, events } = await checkAll(client, store, heads);
-      const count = async (table: string) =>
-        Number((await client.query<{ count: number }>(`SELECT count(*) FROM ${table}`)).rows[0]?.count);
-      return {
-        streams,
-        events,
-        people: await count('person'),
-        devices: await count('device'),
-        heads: await count('head'),
-        before,
-        database: database.name,
-      };
-    } finally {
-      for (const file of beside) file.close();
-    }
+    if (!before) await copyAll(client, folder, files, heads);
+    for (const file of files) await compare(client, file);
+    const { streams, events } = await checkAll(client, store, heads);
+    const count = async (table: string) =>
+      Number((await client.query<{ count: number }>(`SELECT count(*) FROM ${table}`)).rows[0]?.count);
+    return {
+      streams,
+      events,
+      people: await count('person'),
+      devices: await count('device'),
+      heads: await count('head'),
+      before,
+      database: database.name,
+    };
   });
 }
 
-/** A file beside the record, where there is one. */
-function openBeside(path: string): readonly Database[] {
-  return existsSync(path) ? [new SQLite(path, { readonly: true })] : [];
+/** Opens the files beside the record, where there are any, to be read: their tables are copied as they are. */
+async function openBeside(folder: string, passing: string): Promise<readonly Database[]> {
+  const [people, personal] = [join(folder, PEOPLE_FILE), join(folder, PERSONAL_FILE)];
+  return [
+    ...(existsSync(people) ? [await readUpToDate(people, PEOPLE_TABLES, passing)] : []),
+    ...(existsSync(personal) ? [await readUpToDate(personal, PERSONAL_TABLES, passing)] : []),
+  ];
 }
 
 /** Whether this folder was taken over before. @throws {ServerError} tool-wrong, where there is anything else. */

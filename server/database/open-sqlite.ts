@@ -1,3 +1,4 @@
+import { basename, join } from 'node:path';
 import SQLite, { type Database } from 'better-sqlite3';
 import { Kysely, SqliteDialect } from 'kysely';
 import { ServerError } from '../errors.ts';
@@ -67,6 +68,22 @@ async function bringUpToDate<Tables>(
     if (database.inTransaction) database.exec('ROLLBACK');
     throw error;
   }
+}
+
+/**
+ * Opens such a file to be read and leaves it as it is: of one of an older version a copy is brought up to date.
+ *
+ * @param passing folder for that copy
+ * @throws {ServerError} what opening it throws.
+ */
+export async function readUpToDate<Tables>(path: string, file: SqliteFile<Tables>, passing: string): Promise<Database> {
+  const database = new SQLite(path, { readonly: true });
+  if (identify(database, path, file) === file.version) return database;
+  const copy = join(passing, basename(path));
+  await database.backup(copy);
+  database.close();
+  await (await openSqlite(copy, file)).db.destroy();
+  return new SQLite(copy, { readonly: true });
 }
 
 function openDatabase(path: string): Database {

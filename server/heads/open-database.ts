@@ -1,3 +1,4 @@
+import type pg from 'pg';
 import { bringUpToDate } from '../database/migrations.ts';
 import { inTransaction, openPostgres, type PostgresDatabase } from '../database/open-postgres.ts';
 import { ServerError } from '../errors.ts';
@@ -72,14 +73,24 @@ export async function openDatabase(url: string, { acceptLoss }: { acceptLoss: bo
 async function openSigner({ pool, name }: PostgresDatabase, mayMake: boolean): Promise<ReceiptSigner> {
   return inTransaction(pool, async (client) => {
     await client.query('SELECT pg_advisory_xact_lock($1::bigint)', [MAKING_KEY]);
-    const { rows } = await client.query<{ readonly pem: string }>(
-      'SELECT pem FROM signing_key ORDER BY id DESC LIMIT 1',
-    );
-    const [kept] = rows;
-    if (kept !== undefined) return signerOf(kept.pem, name);
+    const kept = await readSigner(client, name);
+    if (kept !== undefined) return kept;
     if (!mayMake) throw new ServerError('key-gone', name);
     const pem = newKeyPem();
     await client.query('INSERT INTO signing_key (pem, made_at) VALUES ($1, $2)', [pem, Date.now()]);
     return signerOf(pem, name);
   });
+}
+
+/**
+ * The key that the servers of a database sign with; undefined where none was made.
+ * @throws {ServerError} key-damaged.
+ */
+export function signerInDatabase({ pool, name }: PostgresDatabase): Promise<ReceiptSigner | undefined> {
+  return readSigner(pool, name);
+}
+
+async function readSigner(client: Pick<pg.Pool, 'query'>, name: string): Promise<ReceiptSigner | undefined> {
+  const { rows } = await client.query<{ readonly pem: string }>('SELECT pem FROM signing_key ORDER BY id DESC LIMIT 1');
+  return rows[0] === undefined ? undefined : signerOf(rows[0].pem, name);
 }

@@ -8,9 +8,9 @@ import { postgresPersonalStore } from '../personal/postgres-personal-store.ts';
 import { erasureWordsOf } from '../personal/read-erasures.ts';
 import { postgresReader } from '../store/postgres-reader.ts';
 import { type FollowsRow, followsOf } from '../store/summary-rows.ts';
-import { signerOf } from '../sync/receipt-signer.ts';
 import { headsInDatabase } from './heads-in-database.ts';
 import type { HeldByDevice } from './held-by-device.ts';
+import { signerInDatabase } from './open-database.ts';
 import { givenUpLine, type KeptElsewhere, verifierFor, verifyHeld } from './verify-all.ts';
 import type { Verification } from './verify-record.ts';
 import type { Finding, HeldStream } from './verify-stream.ts';
@@ -28,10 +28,7 @@ export async function verifyDatabase(
   try {
     await demandUpToDate(database);
     const place = headsInDatabase(database);
-    const { rows } = await database.pool.query<{ readonly pem: string }>(
-      'SELECT pem FROM signing_key ORDER BY id DESC LIMIT 1',
-    );
-    const ownKey = rows[0] === undefined ? undefined : signerOf(rows[0].pem, database.name).publicKey;
+    const ownKey = (await signerInDatabase(database))?.publicKey;
     const own = await place.read(verifierFor(kept.key ?? ownKey));
     // After the heads: a server that writes on meanwhile signs for what is then not yet read.
     const streams = await heldInDatabase(database);

@@ -1,5 +1,6 @@
 import { createPublicKey, type KeyObject, verify } from 'node:crypto';
 import { pairingText, type ShownToPair } from '../../grammar/visit/device-texts.ts';
+import { isServers } from '../../grammar/visit/known-names.ts';
 import { ServerError } from '../errors.ts';
 import type { Doer } from './auditor.ts';
 import type { People } from './people.ts';
@@ -36,8 +37,9 @@ export class Devices {
     const { store, auditor, clock } = this.#people;
     const { code, device: name, publicKey, signature } = asked;
     const key = readKey(publicKey);
+    if (isServers(name)) throw new ServerError('device-taken', name);
     if (key === undefined || !signed(key, pairingText(code, name), signature)) throw new ServerError('key-wrong');
-    const taken = await store.takeCode('pairing', hashOf(code), clock());
+    const taken = await store.takeCode('pairing', hashOf(code.toLowerCase()), clock());
     if (typeof taken === 'string') throw new ServerError('code-wrong');
     const { company, person } = await this.#people.present(taken.company, taken.person);
     const device: Device = {

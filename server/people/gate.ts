@@ -1,5 +1,6 @@
 import { openingText, requestText } from '../../grammar/visit/device-texts.ts';
 import { LOCAL_COMPANY } from '../../grammar/visit/envelope.ts';
+import { isServers } from '../../grammar/visit/known-names.ts';
 import type { Hello, Watch } from '../../grammar/visit/messages.ts';
 import { ServerError } from '../errors.ts';
 import type { EventStore } from '../store/event-store.ts';
@@ -89,7 +90,10 @@ export class Gate {
   async admit(message: Hello | Watch): Promise<Admitted | CloseReason> {
     const company = message.kind === 'hello' ? message.stream.company : message.company;
     if (await this.#people.isOpen()) {
-      return company === LOCAL_COMPANY ? { by: 'here' } : closeReason('company-foreign');
+      if (company !== LOCAL_COMPANY) return closeReason('company-foreign');
+      return message.kind === 'hello' && isServers(message.stream.device)
+        ? closeReason('stream-foreign')
+        : { by: 'here' };
     }
     const outcome = await this.#judge(message, company);
     if (typeof outcome === 'object' && 'by' in outcome) return outcome;
@@ -183,11 +187,14 @@ export class Gate {
     return { by: 'device', device: device.device };
   }
 
-  /** A visit is written by the device that begins it, and by those that took it over from there on. */
+  /** A visit is written by the device that begins it, and by those that took it over: also what they held until later. */
   async #mayWriteIn({ company, device }: Device, visit: string): Promise<boolean> {
+    const leases = await this.#people.store.leases(company, visit);
+    if (leases.some((lease) => lease.device === device)) return true;
     const streams = await this.#store.streams(company, visit);
-    if (streams.length === 0 || streams.some((stream) => stream.device === device)) return true;
-    return (await this.#people.store.leases(company, visit)).at(-1)?.device === device;
+    if (streams.some((stream) => stream.device === device)) return true;
+    if ((await this.#people.store.olderLease(company, visit)) === device) return true;
+    return streams.length === 0 && leases.length === 0;
   }
 
   async #judgeWatch(

@@ -37,6 +37,7 @@ const AUDITED: ReadonlySet<ServerErrorCode> = new Set([
   'key-wrong',
   'visit-unknown',
   'lease-moved',
+  'lease-wrong',
   'person-unknown',
   'device-unknown',
   'device-taken',

@@ -14,9 +14,20 @@ export interface LeaseOptions {
   readonly leases: Leases;
 }
 
+/** A thousand leases of a visit fit. Bytes. */
+const LARGEST_GRANT = 1_000_000;
+
+const GrantSchema = Type.Object(
+  { text: Type.String(), signature: Type.String({ maxLength: 100 }) },
+  { additionalProperties: false, description: 'what the server signed of it, to be handed back' },
+);
+
 const LeasesSchema = Type.Object({
   device: NameSchema,
   opener: Type.Unsafe<string>({ ...NameSchema, description: 'the device whose first event came first' }),
+  older: Type.Optional(
+    Type.Boolean({ description: 'taken over before leases had numbers: take-overs without one are believed as well' }),
+  ),
   steps: Type.Array(
     Type.Object({
       number: Type.Integer({ description: 'from 1 on' }),
@@ -45,11 +56,17 @@ export const leaseRoutes: FastifyPluginAsyncTypebox<LeaseOptions> = async (app, 
       },
     },
     async (request) => {
-      const { opener, steps } = await givenLeases(people.store, store, callerOf(request).company, request.params.visit);
+      const { opener, steps, older } = await givenLeases(
+        people.store,
+        store,
+        callerOf(request).company,
+        request.params.visit,
+      );
       return {
         device: steps.at(-1)?.device ?? opener,
         opener,
         steps: steps.map((step) => ({ ...step, behind: [...step.behind] })),
+        ...(older === true ? { older } : {}),
       };
     },
   );
@@ -70,7 +87,10 @@ export const leaseRoutes: FastifyPluginAsyncTypebox<LeaseOptions> = async (app, 
           { additionalProperties: false },
         ),
         response: {
-          200: Type.Object({ lease: Type.Integer({ description: 'the number of the lease' }) }),
+          200: Type.Object({
+            lease: Type.Integer({ description: 'the number of the lease' }),
+            grant: GrantSchema,
+          }),
           400: ErrorSchema,
           401: ErrorSchema,
           403: ErrorSchema,
@@ -79,6 +99,29 @@ export const leaseRoutes: FastifyPluginAsyncTypebox<LeaseOptions> = async (app, 
         },
       },
     },
-    async (request) => ({ lease: await leases.takeOver(callerOf(request), request.params.visit, request.body) }),
+    async (request) => leases.takeOver(callerOf(request), request.params.visit, request.body),
+  );
+};
+
+/** What the server signed of leases speaks for itself: whoever brings it needs no other word. */
+export const handBackRoutes: FastifyPluginAsyncTypebox<Pick<LeaseOptions, 'leases'>> = async (app, { leases }) => {
+  app.put(
+    '/api/visits/:visit/lease',
+    {
+      config: { needs: 'anyone' },
+      bodyLimit: LARGEST_GRANT,
+      schema: {
+        tags: ['live'],
+        summary:
+          'hands back what this server signed of the leases, where its record was put back to before they were given',
+        params: Type.Object({ visit: NameSchema }),
+        body: GrantSchema,
+        response: { 204: Type.Null(), 400: ErrorSchema, 403: ErrorSchema, 413: ErrorSchema },
+      },
+    },
+    async (request, reply) => {
+      await leases.takeBack(request.params.visit, request.body);
+      return reply.code(204).send(null);
+    },
   );
 };

@@ -10,7 +10,7 @@ import { may } from './permissions.ts';
 export async function mayReadVisit(
   caller: Caller,
   visit: string,
-  people: Pick<PeopleStore, 'devices'>,
+  people: Pick<PeopleStore, 'devices' | 'leases'>,
   store: Pick<EventStore, 'streams'>,
 ): Promise<boolean> {
   if (may(caller.role, 'read-visits')) return true;
@@ -21,30 +21,31 @@ export async function mayReadVisit(
 export async function mayOpenAttachments(
   caller: Caller,
   visit: string,
-  people: Pick<PeopleStore, 'devices'>,
+  people: Pick<PeopleStore, 'devices' | 'leases'>,
   store: Pick<EventStore, 'streams'>,
 ): Promise<boolean> {
   return may(caller.role, 'open-attachments') || isOwnVisit(caller, visit, people, store);
 }
 
-/** Whether a device of theirs writes in it. */
-async function isOwnVisit(
+/** Whether a device of theirs writes in it, or was given it to carry on. */
+export async function isOwnVisit(
   caller: Caller,
   visit: string,
-  people: Pick<PeopleStore, 'devices'>,
+  people: Pick<PeopleStore, 'devices' | 'leases'>,
   store: Pick<EventStore, 'streams'>,
 ): Promise<boolean> {
   const own = new Set(
     (await people.devices(caller.company)).filter(({ person }) => person === caller.person).map(({ device }) => device),
   );
   const streams = await store.streams(caller.company, visit);
-  return streams.some(({ device }) => own.has(device));
+  if (streams.some(({ device }) => own.has(device))) return true;
+  return (await people.leases(caller.company, visit)).some(({ device }) => own.has(device));
 }
 
 /** Every route of the plugin that names a visit answers as if there were none where its caller may not read it. */
 export function guardVisits(
   app: FastifyInstance,
-  people: Pick<PeopleStore, 'devices'>,
+  people: Pick<PeopleStore, 'devices' | 'leases'>,
   store: Pick<EventStore, 'streams'>,
 ): void {
   app.addHook('preHandler', async (request) => {

@@ -151,10 +151,15 @@ export interface PeopleStore {
   /** False where there is none in the company, or it was revoked before. */
   revokeDevice(company: string, device: string, at: number): Promise<boolean>;
 
-  /** In the order in which they were given; none where nobody took it over from the device that opened it. */
+  /**
+   * By number: 0 is the device that opened the visit, from 1 on stand the leases in the order in which they were given;
+   * none where nobody took it over.
+   */
   leases(company: string, visit: string): Promise<readonly Lease[]>;
   /** Keeps that the lease was given; false where one of that number was: of two that take it at once, one has it. */
   giveLease(lease: Lease): Promise<boolean>;
+  /** Who had taken the visit over last before all leases were kept; undefined where nobody had. */
+  olderLease(company: string, visit: string): Promise<string | undefined>;
 
   addSession(session: Session): Promise<void>;
   session(hash: string): Promise<Session | undefined>;

@@ -47,7 +47,9 @@ export interface PeopleTables {
     counter: number;
     created_at: number;
   };
-  /** `behind` is JSON. It only grows. */
+  /** The last lease of visits that were taken over before all were kept. Nothing is added to it. */
+  lease: { company: string; visit: string; device: string; person: string; taken_at: number };
+  /** `behind` is JSON. Number 0 is the device that opened the visit, kept with the first that was given on. It only grows. */
   lease_step: {
     company: string;
     visit: string;
@@ -159,7 +161,16 @@ export async function createPeopleTables(db: Kysely<PeopleTables>, engine: Engin
 
 /** Leases are of a later version than the other tables; one between them held the last lease of a visit alone. */
 export async function createLeases(db: Kysely<PeopleTables>): Promise<void> {
-  await db.schema.dropTable('lease').ifExists().execute();
+  await db.schema
+    .createTable('lease')
+    .ifNotExists()
+    .addColumn('company', 'text', (column) => column.notNull())
+    .addColumn('visit', 'text', (column) => column.notNull())
+    .addColumn('device', 'text', (column) => column.notNull())
+    .addColumn('person', 'text', (column) => column.notNull())
+    .addColumn('taken_at', 'bigint', (column) => column.notNull())
+    .addPrimaryKeyConstraint('lease_of_visit', ['company', 'visit'])
+    .execute();
   await db.schema
     .createTable('lease_step')
     .addColumn('company', 'text', (column) => column.notNull())

@@ -3,7 +3,7 @@ import type { PeopleStore } from './people-store.ts';
 import type { PeopleTables } from './people-tables.ts';
 
 /** The leases of visits on any SQL database that the tables were made in. */
-export function sqlLeases(db: Kysely<PeopleTables>): Pick<PeopleStore, 'leases' | 'giveLease'> {
+export function sqlLeases(db: Kysely<PeopleTables>): Pick<PeopleStore, 'leases' | 'giveLease' | 'olderLease'> {
   return {
     leases: async (company, visit) => {
       const rows = await db
@@ -30,6 +30,15 @@ export function sqlLeases(db: Kysely<PeopleTables>): Pick<PeopleStore, 'leases' 
         .onConflict((conflict) => conflict.doNothing())
         .executeTakeFirst();
       return Number(added.numInsertedOrUpdatedRows ?? 0) === 1;
+    },
+    olderLease: async (company, visit) => {
+      const row = await db
+        .selectFrom('lease')
+        .select('device')
+        .where('company', '=', company)
+        .where('visit', '=', visit)
+        .executeTakeFirst();
+      return row?.device;
     },
   };
 }

@@ -15,7 +15,8 @@ const LEASE_GUARDS = onlyGrows(
   'IGNORE',
 );
 
-const FILE: SqliteFile<PeopleTables> = {
+/** The tables of that file. */
+export const PEOPLE_TABLES: SqliteFile<PeopleTables> = {
   /** "RBP1" in ASCII. */
   applicationId: 0x52425031,
   version: 3,
@@ -34,7 +35,7 @@ const FILE: SqliteFile<PeopleTables> = {
  * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-unsafe.
  */
 export async function openSqlitePeopleStore(path: string): Promise<PeopleStore> {
-  const { db } = await openSqlite(path, FILE);
+  const { db } = await openSqlite(path, PEOPLE_TABLES);
   return sqlPeopleStore(db, () => db.destroy());
 }
 

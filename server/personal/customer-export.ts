@@ -23,7 +23,7 @@ const ENDINGS: Readonly<Record<string, string>> = {
 };
 
 /** What is read of a data folder. */
-export interface CustomerSources extends Pick<VisitSources, 'people'> {
+export interface CustomerSources extends Pick<VisitSources, 'people' | 'signer'> {
   readonly events: Pick<EventStore, 'events' | 'visits'>;
   readonly personal: PersonalStore;
 }
@@ -42,7 +42,7 @@ export interface Exported {
  * @throws {ServerError} site-erased, where it names nobody; site-unknown, data-unwritable, tool-wrong.
  */
 export async function exportCustomer(
-  { events, personal, people }: CustomerSources,
+  { events, personal, people, signer }: CustomerSources,
   company: string,
   site: string,
   to: string,
@@ -55,7 +55,7 @@ export async function exportCustomer(
     const page = await events.visits(company, { limit: VISITS_A_PAGE, offset });
     for (const { visit, events: count } of page) {
       if (count === 0) continue;
-      const { events: read } = await readVisit({ store: events, keys: personal, people }, company, visit);
+      const { events: read } = await readVisit({ store: events, keys: personal, people, signer }, company, visit);
       const view = foldVisit(read);
       if (!isSame(view.site, site)) continue;
       visits.push(visit);

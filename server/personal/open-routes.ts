@@ -12,7 +12,7 @@ import type { Personal } from './personal.ts';
 export interface OpenOptions {
   readonly personal: Personal;
   readonly store: EventStore;
-  readonly people: Pick<PeopleStore, 'devices'>;
+  readonly people: Pick<PeopleStore, 'devices' | 'leases'>;
 }
 
 const refused = { 400: ErrorSchema, 401: ErrorSchema, 403: ErrorSchema, 404: ErrorSchema, 410: ErrorSchema };

@@ -126,7 +126,7 @@ export class Personal {
   /**
    * A sound or photo as it was, for somebody; that they had it is on the trail. Where several devices sent the same, it is
    * the one that is whole and opens.
-   * @throws {ServerError} attachment-unknown, visit-erased.
+   * @throws {ServerError} attachment-unknown, attachment-wrong, visit-erased.
    */
   async read(by: Doer, company: string, visit: string, sha256: string): Promise<ReadFile> {
     const sent = (await this.store.attachments(company, visit)).filter((one) => one.sha256 === sha256);
@@ -142,6 +142,8 @@ export class Personal {
       await this.#options.auditor.done(`${one.kind} opened`, by, `${visit} ${sha256.slice(0, 16)}`);
       return { media: one.media, file };
     }
+    const isLocked = whole.some(({ device }) => keys.some((one) => one.device === device && one.key !== undefined));
+    if (isLocked) throw new ServerError('attachment-wrong', 'it does not open by the key of its device');
     throw new ServerError('visit-erased', visit);
   }
 

@@ -8,7 +8,8 @@ import { sqlPersonalStore } from './sql-personal-store.ts';
 /** Keys of visits, sounds and photos in a data folder. */
 export const PERSONAL_FILE = 'personal.sqlite';
 
-const FILE: SqliteFile<PersonalTables> = {
+/** The tables of that file. */
+export const PERSONAL_TABLES: SqliteFile<PersonalTables> = {
   /** "RBK1" in ASCII. */
   applicationId: 0x52424b31,
   /** 2: files by device. */
@@ -30,7 +31,7 @@ const FILE: SqliteFile<PersonalTables> = {
  * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-unsafe.
  */
 export async function openSqlitePersonalStore(path: string, limit?: SizeLimit): Promise<PersonalStore> {
-  const { database, db } = await openSqlite(path, FILE);
+  const { database, db } = await openSqlite(path, PERSONAL_TABLES);
   const store = sqlPersonalStore(db, {
     overwriteErased: async () => emptyLog(database),
     close: () => db.destroy(),

@@ -17,7 +17,7 @@ const LEVEL_WITHIN_MS = 400;
 /** What is read of the record. */
 type IndexedRecord = Pick<EventStore, 'streams' | 'events' | 'ends'>;
 /** What is read beside it. */
-export interface IndexedBeside extends Pick<VisitSources, 'people'> {
+export interface IndexedBeside extends Pick<VisitSources, 'people' | 'signer'> {
   readonly keys: Pick<PersonalStore, 'keys' | 'erasures'>;
 }
 type VisitName = { readonly company: string; readonly visit: string };

@@ -14,7 +14,7 @@ import { ErrorSchema } from './visits.ts';
 
 export interface ListOptions {
   readonly store: Pick<EventStore, 'streams'>;
-  readonly people: Pick<PeopleStore, 'devices' | 'people'>;
+  readonly people: Pick<PeopleStore, 'devices' | 'leases' | 'people'>;
   readonly index: VisitIndex;
   readonly keeper: IndexKeeper;
 }
@@ -229,7 +229,7 @@ export const listRoutes: FastifyPluginAsyncTypebox<ListOptions> = async (app, { 
 
 /** A technician is known by the name they signed with, and by the devices that are paired to somebody of that name. */
 async function withDevices(
-  people: Pick<PeopleStore, 'devices' | 'people'>,
+  people: Pick<PeopleStore, 'devices' | 'leases' | 'people'>,
   company: string,
   filter: BriefFilter,
 ): Promise<BriefFilter> {

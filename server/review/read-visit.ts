@@ -1,11 +1,13 @@
 import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { joinBodies } from '../../grammar/visit/join-devices.ts';
+import { byKnownNames } from '../../grammar/visit/known-names.ts';
 import { ServerError } from '../errors.ts';
 import { givenLeases } from '../people/leases.ts';
 import type { PeopleStore } from '../people/people-store.ts';
 import { openBodies } from '../personal/open-sealed.ts';
 import type { PersonalStore } from '../personal/personal-store.ts';
 import type { EventStore, StoredEvent } from '../store/event-store.ts';
+import type { ReceiptSigner } from '../sync/receipt-signer.ts';
 
 /** Between so many events others are served. */
 const EVENTS_A_PAGE = 500;
@@ -14,7 +16,9 @@ const EVENTS_A_PAGE = 500;
 export interface VisitSources {
   readonly store: Pick<EventStore, 'events'>;
   readonly keys: Pick<PersonalStore, 'keys'>;
-  readonly people: Pick<PeopleStore, 'leases'>;
+  readonly people: Pick<PeopleStore, 'leases' | 'olderLease'>;
+  /** The server's own key: what it signed of a supervisor's word counts as theirs. */
+  readonly signer: Pick<ReceiptSigner, 'verifies'>;
 }
 
 /** A visit as it is read here. */
@@ -29,12 +33,15 @@ export interface ReadVisit {
  * Reads a visit for whoever folds it; `joinBodies` says what counts of several devices.
  * @throws {ServerError} visit-unknown.
  */
-export async function readVisit({ store, keys, people }: VisitSources, company: string, visit: string) {
+export async function readVisit({ store, keys, people, signer }: VisitSources, company: string, visit: string) {
   const stored = await storedOf(store, company, visit);
   const bodies = await openBodies(stored, await keys.keys(company, visit));
   const opened = stored.map((entry, at) => ({ ...entry, body: bodies[at] ?? entry.body }));
-  const { events } = joinBodies(opened, await givenLeases(people, store, company, visit));
-  return { stored, events } satisfies ReadVisit;
+  const { entries } = joinBodies(opened, await givenLeases(people, store, company, visit));
+  const named = byKnownNames(entries, { company, visit }, ({ text, vouched }) =>
+    signer.verifies(text, vouched.signature),
+  );
+  return { stored, events: named.map(({ event }) => event) } satisfies ReadVisit;
 }
 
 /**

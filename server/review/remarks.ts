@@ -3,6 +3,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox';
 import Type from 'typebox';
 import { chainBodies, type StreamId } from '../../grammar/visit/envelope.ts';
 import type { VisitEvent } from '../../grammar/visit/events.ts';
+import { REMARKS_DEVICE } from '../../grammar/visit/known-names.ts';
 import { NameSchema } from '../../grammar/visit/message-schemas.ts';
 import { sealBody, type TextCipher } from '../../grammar/visit/personal.ts';
 import { ServerError } from '../errors.ts';
@@ -37,7 +38,7 @@ const SOMEBODY = 'at the server’s own machine';
  */
 export const remarkRoutes: FastifyPluginAsyncTypebox<RemarkOptions> = async (app, { people, store, commits, keys }) => {
   guardVisits(app, people.store, store);
-  const device = `remarks-${randomBytes(8).toString('hex')}`;
+  const device = `${REMARKS_DEVICE}${randomBytes(8).toString('hex')}`;
   const writing = new Map<string, Promise<unknown>>();
 
   /** One after another for each visit: each follows from the one before it. */

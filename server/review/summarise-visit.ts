@@ -40,11 +40,15 @@ export async function summariseVisit(
     await turn();
   }
   const folded = folding.view();
-  return { ...briefOf(held, folded), words: `${held.visit}\n${wordsOf(folded)}` };
+  // A remark is made whenever somebody reads, by another clock.
+  const last = events.findLast(({ type }) => type !== 'remark.made');
+  const ended = (last?.type === 'input.taken' ? last.input.time : last?.time)?.mono ?? 0;
+  return { ...briefOf(held, folded, ended), words: `${held.visit}\n${wordsOf(folded)}` };
 }
 
-function briefOf(held: HeldVisit, folded: FoldedVisit): Omit<VisitBrief, 'words'> {
-  const { first, last, finding, unit, plate } = folded;
+/** @param ended when its own last event was, by the visit's running clock in milliseconds */
+function briefOf(held: HeldVisit, folded: FoldedVisit, ended: number): Omit<VisitBrief, 'words'> {
+  const { first, finding, unit, plate } = folded;
   const likeliest = folded.suspects.at(-1)?.suspects[0];
   const claimed = first === undefined ? Number.NaN : Date.parse(first.time.at);
   const signed = folded.signatures.findLast(({ who }) => who === 'technician')?.name ?? '';
@@ -69,8 +73,8 @@ function briefOf(held: HeldVisit, folded: FoldedVisit): Omit<VisitBrief, 'words'
     cautionsOpen: folded.cautions.filter(({ acknowledgedAt }) => acknowledgedAt === undefined).length,
     unproven: folded.unproven.length,
     ...(folded.split === undefined ? {} : { cools: folded.split.word }),
-    minutes: first === undefined || last === undefined ? 0 : minutesBetween(first.time.mono, last.time.mono),
-    steps: stepsOf(folded),
+    minutes: first === undefined ? 0 : minutesBetween(first.time.mono, ended),
+    steps: stepsOf(folded, ended),
     misheard: folded.heard
       .filter(({ understanding, accepted }) => !accepted || NOT_TAKEN.has(understanding.verdict))
       .map(({ text: words }) => words.trim().toLowerCase())
@@ -91,10 +95,10 @@ const isYear = (value: unknown): value is number => Number.isInteger(value) && N
 const NOT_TAKEN: ReadonlySet<string> = new Set(['asked', 'rejected']);
 
 /** A step lasts until the next is asked, or the visit's last event. */
-function stepsOf({ steps, last }: FoldedVisit): VisitBrief['steps'] {
+function stepsOf({ steps }: FoldedVisit, ended: number): VisitBrief['steps'] {
   return steps.map(({ step, time }, at) => ({
     step,
-    minutes: minutesBetween(time.mono, (steps[at + 1] ?? last)?.time.mono ?? time.mono),
+    minutes: minutesBetween(time.mono, steps[at + 1]?.time.mono ?? ended),
   }));
 }
 

@@ -4,17 +4,21 @@ import { HashSchema, HeadSchema, NameSchema } from '../../grammar/visit/message-
 import type { SignedHead } from '../../grammar/visit/signed-head.ts';
 import { ServerError } from '../errors.ts';
 import { callerOf } from '../people/guard.ts';
-import { guardVisits } from '../people/may-read.ts';
+import { guardVisits, isOwnVisit } from '../people/may-read.ts';
 import type { PeopleStore } from '../people/people-store.ts';
-import type { EventStore, StreamSummary } from '../store/event-store.ts';
+import { may } from '../people/permissions.ts';
+import type { EventStore, StreamSummary, VisitSummary } from '../store/event-store.ts';
 import { checkVisit } from './check-visit.ts';
 
 export interface ReviewOptions {
   readonly store: EventStore;
-  readonly people: Pick<PeopleStore, 'devices'>;
+  readonly people: Pick<PeopleStore, 'devices' | 'leases'>;
   /** All heads that the server signed. */
   readonly heads: () => readonly SignedHead[];
 }
+
+/** Of so many visits those of somebody's own devices are looked for. */
+const LOOKED_THROUGH = 500;
 
 const Milliseconds = Type.Integer({ description: 'milliseconds since 1970, by the server’s clock' });
 const Count = Type.Integer({ minimum: 0 });
@@ -88,9 +92,9 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
   app.get(
     '/api/visits',
     {
-      config: { needs: 'read-visits' },
+      config: { needs: 'read-own-visits' },
       schema: {
-        summary: 'the visits, newest activity first',
+        summary: 'the visits, newest activity first; to a trainee those of their own devices, of the latest 500',
         querystring: Type.Object({
           limit: Type.Integer({ minimum: 1, maximum: 1000, default: 100 }),
           offset: Type.Integer({ minimum: 0, maximum: Number.MAX_SAFE_INTEGER, default: 0 }),
@@ -98,7 +102,16 @@ export const reviewRoutes: FastifyPluginAsyncTypebox<ReviewOptions> = async (app
         response: { 200: Type.Object({ visits: Type.Array(VisitSchema) }), 400: ErrorSchema },
       },
     },
-    async (request) => ({ visits: [...(await store.visits(callerOf(request).company, request.query))] }),
+    async (request) => {
+      const caller = callerOf(request);
+      const { limit, offset } = request.query;
+      if (may(caller.role, 'read-visits')) return { visits: [...(await store.visits(caller.company, request.query))] };
+      const own: VisitSummary[] = [];
+      for (const visit of await store.visits(caller.company, { limit: LOOKED_THROUGH, offset: 0 })) {
+        if (await isOwnVisit(caller, visit.visit, people, store)) own.push(visit);
+      }
+      return { visits: own.slice(offset, offset + limit) };
+    },
   );
 
   app.get(

@@ -34,8 +34,8 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   if (site === undefined || site.trim() === '' || to === undefined || words.length > 0) {
     throw new ServerError('tool-wrong', 'Give --site and --to: see "npm run -s export:customer -- --help".');
   }
-  return withPersonal(TOOL.name, options, async ({ events, personal, people, auditor, company, by }) => {
-    const { visits, files } = await exportCustomer({ events, personal, people }, company, site, to);
+  return withPersonal(TOOL.name, options, async ({ events, personal, people, signer, auditor, company, by }) => {
+    const { visits, files } = await exportCustomer({ events, personal, people, signer }, company, site, to);
     await auditor.done('customer exported', by, visits.join(' '));
     const counts = `${visits.length} ${visits.length === 1 ? 'visit' : 'visits'} and ${files} ${files === 1 ? 'file' : 'files'}`;
     process.stdout.write(`${counts} in ${to}\n`);

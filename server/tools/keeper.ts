@@ -39,8 +39,11 @@ const LOGIN = /^[a-z0-9][a-z0-9.@_-]{1,63}$/;
 
 async function main({ options, words }: GivenToTool): Promise<number> {
   const [login, ...more] = words;
-  if (login === undefined || more.length > 0 || !LOGIN.test(login)) {
+  if (login === undefined || more.length > 0) {
     throw new ServerError('tool-wrong', 'Give one name to sign in by: see "npm run -s keeper -- --help".');
+  }
+  if (!LOGIN.test(login)) {
+    throw new ServerError('tool-wrong', `"${login}" is none to sign in by: 2 to 64 small letters, digits and . @ _ -`);
   }
   const company = options['company'] ?? LOCAL_COMPANY;
   if (!new RegExp(NAME_PATTERN).test(company)) {

@@ -29,6 +29,8 @@ export async function runServerTool(tool: ServerTool, run: (given: GivenToTool) 
       process.exit(0);
     });
   }
+  // What it writes is for whoever runs it alone.
+  process.umask(0o077);
   try {
     const { help, version, ...given } = readTool(tool);
     if (help) process.stdout.write(tool.help);

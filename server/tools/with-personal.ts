@@ -5,6 +5,7 @@ import { readDatabaseUrl } from '../configuration.ts';
 import { demandUpToDate } from '../database/migrations.ts';
 import { openPostgres } from '../database/open-postgres.ts';
 import { ServerError } from '../errors.ts';
+import { signerInDatabase } from '../heads/open-database.ts';
 import { readRecord } from '../heads/read-folder.ts';
 import { Auditor } from '../people/auditor.ts';
 import type { PeopleStore } from '../people/people-store.ts';
@@ -20,6 +21,7 @@ import { sqliteReader } from '../store/sqlite-reader.ts';
 import { INDEX_FILE, openSqliteVisitIndex } from '../store/sqlite-visit-index.ts';
 import { VisitActivity } from '../store/visit-activity.ts';
 import { PostgresPeers } from '../sync/postgres-peers.ts';
+import { KEY_FILE, openReceiptSigner, type ReceiptSigner } from '../sync/receipt-signer.ts';
 
 /** Options by which such a tool is told where to work. */
 export const PLACE_OPTIONS = ['company', 'data', 'database'] as const;
@@ -31,6 +33,8 @@ interface OpenedRecord {
   readonly events: Pick<EventStore, 'events' | 'streams' | 'visits' | 'ends'>;
   readonly personal: PersonalStore;
   readonly people: PeopleStore;
+  /** The server's key, as far as it is there: what it signed. */
+  readonly signer: Pick<ReceiptSigner, 'verifies'>;
   /** Takes the words of a visit that was erased out of the lists, or has the servers do so. */
   readonly forget: (company: string, visit: string) => Promise<void>;
 }
@@ -42,6 +46,9 @@ export interface OpenedPersonal extends OpenedRecord {
   /** Who does it: stands on the trail. */
   readonly by: { readonly company: string; readonly person: string };
 }
+
+/** Where the key is gone nothing can be told of what it signed. */
+const NO_SIGNER: Pick<ReceiptSigner, 'verifies'> = { verifies: () => false };
 
 type Options = Readonly<Record<string, string | undefined>>;
 type Work<Result> = (opened: OpenedPersonal) => Promise<Result>;
@@ -81,16 +88,18 @@ function inFolder<Result>(folder: string, told: Told<Result>): Promise<Result> {
     const events = sqliteReader(database, VisitActivity.of(database));
     const personal = await openSqlitePersonalStore(join(folder, PERSONAL_FILE));
     const people = await openSqlitePeopleStore(join(folder, PEOPLE_FILE));
+    const key = join(folder, KEY_FILE);
+    const signer = existsSync(key) ? openReceiptSigner(key) : NO_SIGNER;
     const forget = async (company: string, visit: string) => {
       const path = join(folder, INDEX_FILE);
       if (!existsSync(path)) return;
-      const keeper = new IndexKeeper(events, await openSqliteVisitIndex(path), { keys: personal, people });
+      const keeper = new IndexKeeper(events, await openSqliteVisitIndex(path), { keys: personal, people, signer });
       await keeper.forget({ company, visit });
       await keeper.level(company);
       await keeper.close();
     };
     try {
-      return await told({ events, personal, people, forget });
+      return await told({ events, personal, people, signer, forget });
     } finally {
       await people.close();
       await personal.close();
@@ -109,7 +118,8 @@ async function inDatabase<Result>(url: string, told: Told<Result>): Promise<Resu
     };
     const events = postgresReader(database.pool);
     const people = sqlPeopleStore(database.db, async () => undefined);
-    return await told({ events, personal: postgresPersonalStore(database), people, forget });
+    const signer = (await signerInDatabase(database)) ?? NO_SIGNER;
+    return await told({ events, personal: postgresPersonalStore(database), people, signer, forget });
   } finally {
     await database.close();
   }

@@ -60,7 +60,7 @@ describe('SQLite: the file of the people', () => {
     await first.addCompany({ company: 'north', name: 'North', createdAt: 1 });
     await first.close();
     // As the first version made it: without leases.
-    change(older, 'DROP TABLE lease_step; PRAGMA user_version = 1');
+    change(older, 'DROP TABLE lease_step; DROP TABLE lease; PRAGMA user_version = 1');
     const raised = await openSqlitePeopleStore(older);
     expect(await raised.company('north')).toMatchObject({ name: 'North' });
     const lease = { company: 'north', visit: 'v', number: 1, device: 'd', person: '', takenAt: 1, behind: [] };
@@ -69,6 +69,20 @@ describe('SQLite: the file of the people', () => {
     expect(() => change(older, "UPDATE lease_step SET device = 'x'")).toThrow('never changed');
     expect(() => change(older, 'DELETE FROM lease_step')).toThrow('never changed');
     await (await openSqlitePeopleStore(older)).close();
+  });
+
+  test('one that held the last lease of a visit alone keeps it, and says so', async () => {
+    const older = join(scratch.path, 'one-lease.sqlite');
+    await (await openSqlitePeopleStore(older)).close();
+    change(
+      older,
+      "DROP TABLE lease_step; INSERT INTO lease VALUES ('north', 'v', 'tablet', 'p', 5); PRAGMA user_version = 2",
+    );
+    const raised = await openSqlitePeopleStore(older);
+    expect(await raised.olderLease('north', 'v')).toBe('tablet');
+    expect(await raised.olderLease('south', 'v')).toBeUndefined();
+    expect(await raised.leases('north', 'v')).toEqual([]);
+    await raised.close();
   });
 
   test('one that is newer, or none of ours, is left as it is', async () => {

@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
@@ -169,6 +169,8 @@ describe('a started server', () => {
       const { ready } = JSON.parse(json ?? '');
       expect(where).toBe(`Readback is at ${ready.url}`);
       expect(what).toBe(`Records are kept in ${dataDir}`);
+      // For whoever runs the server alone, whatever the system's own habit is.
+      for (const name of ['.', ...readdirSync(dataDir)]) expect(statSync(join(dataDir, name)).mode & 0o077).toBe(0);
       expect(ear).toMatch(/^Ear: (the offline recogniser|none)/);
       const stream = streamOf('v-boot');
       const client = await RawClient.open(ready.url);

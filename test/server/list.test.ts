@@ -153,6 +153,15 @@ describe('a remark', () => {
     expect(await names('words=torque')).toEqual(['library']);
   });
 
+  test('is made whenever somebody reads: it makes the visit no longer', async () => {
+    const minutes = async () =>
+      (await ask('/api/list?limit=100')).visits.find(({ visit }: { visit: string }) => visit === 'library').minutes;
+    const before = await minutes();
+    expect(before).toBeGreaterThan(1);
+    expect((await remark('library', { text: 'later' })).status).toBe(200);
+    expect(await minutes()).toBe(before);
+  });
+
   test('may be long, and in any script, and is kept as it was written', async () => {
     const text = `${'مرحبا 😀 '.repeat(500)}<script>alert(1)</script>`;
     expect((await remark('fuse', { text })).status).toBe(200);

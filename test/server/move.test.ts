@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import SQLite from 'better-sqlite3';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { bringUpToDate } from '../../server/database/migrations.ts';
@@ -156,11 +157,28 @@ describe.skipIf(missing !== undefined)(`moving to PostgreSQL${missing === undefi
       `INSERT INTO attachment VALUES (${name}, 'phone', 'photo', 'image/jpeg', 3, 3, 9, NULL);
       INSERT INTO attachment_part VALUES (${name}, 0, x'0a00ff')`,
     );
+    const people = join(older, 'people.sqlite');
+    await (await openSqlitePeopleStore(people)).close();
+    const before = new SQLite(people);
+    before.exec(
+      "DROP TABLE lease_step; INSERT INTO lease VALUES ('local', 'visit-1', 'tablet', '', 5); PRAGMA user_version = 2",
+    );
+    before.close();
     await backUpFolder(older, copy);
     const url = await postgres.database();
     await moveFolder(older, url);
+    // The folder stays as it was, for the server that kept it.
+    for (const [name, version] of [
+      ['people.sqlite', 2],
+      [PERSONAL_FILE, 1],
+    ] as const) {
+      const left = new SQLite(join(older, name), { readonly: true });
+      expect(left.pragma('user_version', { simple: true })).toBe(version);
+      left.close();
+    }
     const there = await openDatabase(url, { acceptLoss: false });
     const restored = await openSqlitePersonalStore(join(copy, PERSONAL_FILE));
+    expect(await there.peopleStore.olderLease('local', 'visit-1')).toBe('tablet');
     for (const personal of [there.personalStore, restored]) {
       expect(await personal.attachment(PHOTO)).toMatchObject({ device: 'phone', held: 3, receivedAt: 9 });
       expect([...(await personal.data(PHOTO))]).toEqual([10, 0, 255]);

@@ -6,7 +6,7 @@ import type { ServerMessage } from '../../grammar/visit/messages.ts';
 import { type AppOptions, app } from '../../server/app.ts';
 import { SizeLimit } from '../../server/database/size-limit.ts';
 import { startHead } from '../../server/store/judge-event.ts';
-import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
+import { openReceiptSigner, type ReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { scratchFolder } from './built-server.ts';
 import { freshPeople, freshPersonal, freshStore } from './stores-of-run.ts';
 
@@ -18,6 +18,7 @@ export interface RunningApp {
   readonly folder: string;
   /** Every route that was added, as fastify itself tells. */
   readonly routes: readonly RouteOptions[];
+  readonly signer: ReceiptSigner;
   stop(): Promise<void>;
 }
 
@@ -30,6 +31,7 @@ export async function runApp(
   const limit = maxBytes === undefined ? undefined : new SizeLimit(maxBytes);
   const fastify = Fastify({ forceCloseConnections: true, ...(http === undefined ? {} : { http }) });
   const routes: RouteOptions[] = [];
+  const signer = appOptions.signer ?? openReceiptSigner(join(scratch.path, 'receipt-key.pem'));
   fastify.addHook('onRoute', (route) => void routes.push(route));
   await fastify.register(app, {
     store: appOptions.store ?? (await freshStore(scratch.path, limit)),
@@ -37,10 +39,10 @@ export async function runApp(
     personalStore: appOptions.personalStore ?? (await freshPersonal(':memory:', limit)),
     origins: { kind: 'loopback' },
     loopback: true,
-    signer: openReceiptSigner(join(scratch.path, 'receipt-key.pem')),
     webDir: join(scratch.path, 'web'),
     version: 'test',
     ...appOptions,
+    signer,
   });
   const url = await fastify.listen({ host: '127.0.0.1', port: 0 });
   return {
@@ -48,6 +50,7 @@ export async function runApp(
     url,
     folder: scratch.path,
     routes,
+    signer,
     stop: async () => {
       await fastify.close();
       scratch.remove();

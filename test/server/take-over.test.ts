@@ -1,5 +1,10 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { StreamId } from '../../grammar/visit/envelope.ts';
+import { acknowledgementText } from '../../grammar/visit/messages.ts';
+import { openReceiptSigner } from '../../server/sync/receipt-signer.ts';
 import { Guest, withKeepers } from './guest.ts';
 import { chainFor, RawClient, type RunningApp, runApp } from './running-app.ts';
 
@@ -144,7 +149,7 @@ describe('a visit that another device carries on', () => {
       const cut = await write(kim, visit, [], [takes(1, 'lees-phone', early as { seq: number; hash: string }, 3)]);
       await write(kim, visit, cut.all, [note('kept from counting', 4)]);
       expect(await notes(visit)).toEqual(['one', 'two']);
-      expect((await takeOver(lee, visit, 'kims-tablet')).json).toEqual({ lease: 2 });
+      expect((await takeOver(lee, visit, 'kims-tablet')).json).toMatchObject({ lease: 2 });
       const back = await write(lee, visit, late.all, [takes(2, 'lees-phone', late.end, 5), note('three', 6)]);
       expect(await notes(visit)).toEqual(['one', 'two', 'late', 'three']);
       // Held once, given no more: whichever lease it names.
@@ -158,6 +163,149 @@ describe('a visit that another device carries on', () => {
         expect(await notes(visit)).toEqual(['one', 'two', 'late', 'three']);
       }
     });
+  });
+
+  test('takes what a device held until later, though another has the lease by then; it hears so', async () => {
+    (await writing(lee, 'late')).socket.close();
+    await takeOver(kim, 'late', 'lees-phone');
+    const ray = await (await keeper.add('rob', 'technician')).pair(keeper, 'robs-phone');
+    await takeOver(ray, 'late', 'kims-tablet');
+    // Kim worked without a network meanwhile.
+    const { client, heard } = await kim.hello(streamOf('kims-tablet', 'late'));
+    expect(heard).toMatchObject({ kind: 'welcome' });
+    expect(await client.hear()).toMatchObject({ kind: 'taken-over', device: 'robs-phone' });
+    client.say({ kind: 'append', ...(await chainFor(streamOf('kims-tablet', 'late'), ['{"type":"note"}']))[0] });
+    expect(await client.hear()).toMatchObject({ kind: 'ack', seq: 1 });
+    client.socket.close();
+  });
+
+  test('is known again where a record was put back: whoever was given it hands in what the server signed of that', async () => {
+    const scratch = await mkdtemp(join(tmpdir(), 'readback-'));
+    const signer = openReceiptSigner(join(scratch, 'key.pem'));
+    const people = await withKeepers(['north'], () => NOW);
+    const whole = await runApp({ peopleStore: people.store, clock: () => NOW, signer });
+    const boss = await new Guest(whole).comeIn(people.codes[0] as string);
+    const one = await (await boss.add('ann', 'technician')).pair(boss, 'anns-phone');
+    const two = await (await boss.add('bea', 'technician')).pair(boss, 'beas-phone');
+    const first = await one.hello(streamOf('anns-phone', 'back'));
+    first.client.say({ kind: 'append', ...(await chainFor(streamOf('anns-phone', 'back'), ['{"type":"note"}']))[0] });
+    expect(await first.client.hear()).toMatchObject({ kind: 'ack' });
+    first.client.socket.close();
+    const { grant } = (await takeOver(two, 'back', 'anns-phone')).json;
+    const kept = await people.store.leases('north', 'back');
+    await whole.fastify.close();
+
+    // People and devices of before, and nothing of the visit.
+    const again = await withKeepers(['north'], () => NOW);
+    const put = await runApp({ peopleStore: again.store, clock: () => NOW, signer });
+    const chief = await new Guest(put).comeIn(again.codes[0] as string);
+    const ann = await (await chief.add('ann', 'technician')).pair(chief, 'anns-phone');
+    const bea = await (await chief.add('bea', 'technician')).pair(chief, 'beas-phone');
+    const hand = (asked: object, visit = 'back') => new Guest(put).ask('PUT', `/api/visits/${visit}/lease`, asked);
+    expect((await hand({ ...grant, text: grant.text.replace('beas', 'anns') })).error).toBe('lease-wrong');
+    expect((await hand({ ...grant, text: 'readback receipt 1\n' })).error).toBe('lease-wrong');
+    expect((await hand(grant, 'other')).error).toBe('lease-wrong');
+    expect((await hand(grant)).status).toBe(204);
+    expect((await hand(grant)).status).toBe(204);
+    const strip = ({ person: _person, ...lease }: (typeof kept)[number]) => lease;
+    expect((await again.store.leases('north', 'back')).map(strip)).toEqual(kept.map(strip));
+    // Whichever comes first, the one that opened it stays that.
+    for (const [guest, device] of [
+      [bea, 'beas-phone'],
+      [ann, 'anns-phone'],
+    ] as const) {
+      const { client, heard } = await guest.hello(streamOf(device, 'back'));
+      expect(heard).toMatchObject({ kind: 'welcome' });
+      if (device === 'anns-phone') expect(await client.hear()).toMatchObject({ device: 'beas-phone' });
+      client.say({ kind: 'append', ...(await chainFor(streamOf(device, 'back'), ['{"type":"note"}']))[0] });
+      expect(await client.hear()).toMatchObject({ kind: 'ack' });
+      client.socket.close();
+    }
+    expect((await chief.ask('GET', '/api/visits/back/lease')).json).toMatchObject({ opener: 'anns-phone' });
+    // A server that gave it otherwise since then goes by that.
+    await put.stop();
+    const other = await withKeepers(['north'], () => NOW + 1);
+    const given = await runApp({ peopleStore: other.store, clock: () => NOW + 1, signer });
+    const lease = { company: 'north', visit: 'back', person: '', takenAt: NOW + 1, behind: [] };
+    await other.store.giveLease({ ...lease, number: 0, device: 'anns-phone' });
+    await new Guest(given).ask('PUT', '/api/visits/back/lease', grant);
+    expect(await other.store.leases('north', 'back')).toHaveLength(1);
+    await given.stop();
+    await rm(scratch, { recursive: true });
+  });
+
+  describe('of names that a device writes', () => {
+    const at = { at: new Date(NOW).toISOString(), mono: 0 };
+    const says = (vouched: object | undefined) => [
+      JSON.stringify({
+        type: 'input.taken',
+        outcomes: 1,
+        input: { type: 'supervisor.acknowledged', supervisor: 'Sue', from: 'own-device', vouched, time: at },
+      }),
+      JSON.stringify({ type: 'supervisor.acknowledged', supervisor: 'Sue', from: 'own-device', time: at }),
+    ];
+
+    test('a supervisor’s word counts as theirs where the server signed it for this visit, and once', async () => {
+      const visit = 'signed';
+      const vouchedFor = (of: string) => {
+        const word = { company: 'north', visit: of, person: 'p', supervisor: 'Sue', time: NOW };
+        return { person: 'p', time: NOW, ...server.signer.signText(acknowledgementText(word)) };
+      };
+      const mine = vouchedFor(visit);
+      const forged = { ...mine, signature: 'A'.repeat(86) };
+      const bodies = [undefined, forged, vouchedFor('other'), mine, mine, { ...mine, time: NOW + 1 }].flatMap(says);
+      // And one that nothing came before.
+      const all = [...bodies, JSON.stringify({ type: 'note.taken', text: '', time: at }), says(mine)[1] as string];
+      const { client } = await lee.hello(streamOf('lees-phone', visit));
+      for (const entry of await chainFor(streamOf('lees-phone', visit), all)) {
+        client.say({ kind: 'append', ...entry });
+        expect(await client.hear()).toMatchObject({ kind: 'ack' });
+      }
+      client.socket.close();
+      const { acknowledgements } = (await keeper.ask('GET', `/api/visits/${visit}/record.json`)).json;
+      expect(acknowledgements.map(({ from }: { from: string }) => from)).toEqual([
+        ...['unproven', 'unproven', 'unproven', 'own-device', 'unproven', 'unproven', 'unproven'],
+      ]);
+    });
+
+    test('a remark that a device writes is told as one from that device; the server’s streams are its own', async () => {
+      const visit = 'remarked';
+      const body = JSON.stringify({ type: 'remark.made', author: 'Sue', text: 'well done', time: at });
+      const { client } = await lee.hello(streamOf('lees-phone', visit));
+      client.say({ kind: 'append', ...(await chainFor(streamOf('lees-phone', visit), [body]))[0] });
+      expect(await client.hear()).toMatchObject({ kind: 'ack' });
+      client.socket.close();
+      await keeper.ask('POST', `/api/visits/${visit}/remarks`, { text: 'mine' });
+      const { remarks } = (await keeper.ask('GET', `/api/visits/${visit}/record.json`)).json;
+      expect(remarks).toMatchObject([{ author: 'Sue', from: 'this-device' }, { text: 'mine' }]);
+      expect(remarks[1]).not.toHaveProperty('from');
+      const { streams } = (await keeper.ask('GET', `/api/visits/${visit}`)).json;
+      const own = streams.find(({ device }: { device: string }) => device !== 'lees-phone').device;
+      const { code } = (await keeper.ask('POST', `/api/people/${lee.person}/pairing`)).json;
+      for (const name of [own, 'remarks-1']) {
+        expect((await lee.ask('POST', '/api/pair', lee.pairing(code, name))).error).toBe('device-taken');
+      }
+      const open = await runApp({});
+      const raw = await RawClient.open(open.url);
+      const stream = { company: 'local', visit, device: 'remarks-1', epoch: 1 };
+      expect(await raw.hello(stream)).toMatchObject({ kind: 'error', code: 'stream-foreign' });
+      expect((await takeOver(new Guest(open), visit, 'x', 'remarks-1')).error).toBe('device-unknown');
+      await open.stop();
+    });
+  });
+
+  test('is found by a trainee on another device of theirs, among the visits of their own alone', async () => {
+    const tia = await (await keeper.add('tia', 'trainee')).pair(keeper, 'tias-phone');
+    (await writing(tia, 'tias')).socket.close();
+    (await writing(lee, 'lees')).socket.close();
+    const list = await tia.ask('GET', '/api/visits');
+    expect(list.json.visits.map(({ visit }: { visit: string }) => visit)).toEqual(['tias']);
+    expect((await tia.ask('GET', '/api/visits?offset=1')).json.visits).toEqual([]);
+    const tablet = new Guest(server);
+    for (const [name, value] of tia.cookies) tablet.cookies.set(name, value);
+    tablet.person = tia.person;
+    await tablet.pair(keeper, 'tias-tablet');
+    expect(await takeOver(tablet, 'tias', 'tias-phone')).toMatchObject({ status: 200 });
   });
 
   test('ends a watch of who may read no more', async () => {

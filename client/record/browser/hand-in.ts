@@ -1,8 +1,9 @@
 import { attachmentText, REQUEST_HEADERS, requestText } from '../../../grammar/visit/device-texts.ts';
 import { bytesToHex } from '../../../grammar/visit/envelope.ts';
+import { LeaseDatabase } from './lease-database.ts';
 import { askForTicket } from './link-edge.ts';
 import { type FileRow, withPersonal } from './personal-database.ts';
-import { fromBase64url } from './sealing.ts';
+import { isServerSigned } from './server-signed.ts';
 import { sha256 } from './sha256.ts';
 import { forgetPart, keyOf, type VisitPart } from './visit-keys.ts';
 
@@ -19,11 +20,28 @@ const TURNED_AWAY: ReadonlySet<number> = new Set([401, 403, 404, 409]);
 
 type Bytes = Uint8Array<ArrayBuffer>;
 
+/** What goes ahead of each connection of a part: who was given the visit, and the key that opens what is written of it. */
+export async function handInAhead(part: VisitPart): Promise<void> {
+  await handInLease(part.visit);
+  await handInKey(part);
+}
+
+/**
+ * Hands back what the server signed as this device was given the visit: a server whose record was put back to before that
+ * would not let it send what it holds.
+ */
+async function handInLease(visit: string): Promise<void> {
+  const grant = (await new LeaseDatabase().taken(visit))?.grant;
+  if (grant === undefined) return;
+  const headers = { 'content-type': 'application/json' };
+  await fetch(`/api/visits/${visit}/lease`, { method: 'PUT', headers, body: JSON.stringify(grant) });
+}
+
 /**
  * Hands in the key of a part, so that whoever may read the visit reads its personal texts. Where those were erased there,
  * they are erased here too. Rejects where it is worth trying again.
  */
-export async function handInKey(part: VisitPart): Promise<void> {
+async function handInKey(part: VisitPart): Promise<void> {
   const raw = await keyOf(part);
   if (raw === undefined) return;
   const response = await put(`/api/visits/${part.visit}/devices/${part.device}/key`, raw);
@@ -88,7 +106,7 @@ async function handInFile(row: FileRow & { readonly file: Bytes }): Promise<'don
     const { held, receipt } = (await response.json()) as HeldAnswer;
     if (receipt !== undefined) {
       const text = attachmentText({ company, visit, device, sha256: row.sha256, bytes: row.bytes, time: receipt.time });
-      if (!(await isSigned(text, receipt))) return 'none-now';
+      if (!(await isServerSigned(text, receipt.signature))) return 'none-now';
       await forget(row, receipt);
       return 'done';
     }
@@ -105,19 +123,6 @@ async function forget({ file: _file, ...row }: FileRow, receipt: FileRow['receip
     if (receipt === undefined) await database.delete('files', row.sha256);
     else await database.put('files', { ...row, receipt });
   });
-}
-
-/** Whether the key that the server shows signed it. A browser without Ed25519 cannot tell, and takes the answer as it is. */
-async function isSigned(text: string, receipt: NonNullable<FileRow['receipt']>): Promise<boolean> {
-  const { receiptKey } = (await (await fetch('/api/health')).json()) as { receiptKey: string };
-  try {
-    const jwk = { kty: 'OKP', crv: 'Ed25519', x: receiptKey };
-    const key = await crypto.subtle.importKey('jwk', jwk, { name: 'Ed25519' }, false, ['verify']);
-    const signature = fromBase64url(receipt.signature);
-    return await crypto.subtle.verify({ name: 'Ed25519' }, key, signature, new TextEncoder().encode(text));
-  } catch (error) {
-    return error instanceof DOMException && error.name === 'NotSupportedError';
-  }
 }
 
 /** A request that this device signs, where it is paired. */

@@ -2,6 +2,12 @@ import { type DBSchema, openDB } from 'idb';
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { TakenOver } from '../../../grammar/visit/messages.ts';
 
+/** What the server signed of the leases of a visit. */
+export interface LeaseGrant {
+  readonly text: string;
+  readonly signature: string;
+}
+
 /** What a visit was before this device took it over. */
 export interface TakenVisit {
   readonly visit: string;
@@ -9,6 +15,8 @@ export interface TakenVisit {
   readonly bodies: readonly string[];
   /** How many events this device had written of it by then: those behind them follow `bodies`. */
   readonly own: number;
+  /** The server's word that this device was given it, for a server whose record was put back to before that. */
+  readonly grant: LeaseGrant;
   /** What this device writes first: where it was not written yet, the visit is not taken over yet. */
   readonly taking: Taking;
 }

@@ -1,7 +1,7 @@
 import { streamText } from '../../../grammar/visit/envelope.ts';
 import { type SendOptions, sendUnsent } from '../send-unsent.ts';
 import { browserLogStore } from './browser-log-store.ts';
-import { handInFiles, handInKey } from './hand-in.ts';
+import { handInAhead, handInFiles } from './hand-in.ts';
 import { listStreams, listUnsent } from './indexed-db-log.ts';
 import { browserLink } from './link-edge.ts';
 import { visitsBeingWritten } from './one-writer.ts';
@@ -31,7 +31,7 @@ export async function sendDevice(
   await sendUnsent(streams, {
     open: (stream) => store.open(stream),
     link: browserLink(),
-    before: handInKey,
+    before: handInAhead,
     clock: Date.now,
     ...options,
   });

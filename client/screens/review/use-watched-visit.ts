@@ -34,7 +34,8 @@ export function useWatchedVisit(visit: string): WatchedVisit {
   useEffect(() => {
     setShown(NOTHING);
     setLevel(false);
-    const soFar = new VisitSoFar(visit, new VisitTexts(visit));
+    const reading = readingCompany();
+    const soFar = new VisitSoFar(visit, new VisitTexts(visit), reading);
     const turn = inTurn();
     let watch: VisitWatch | undefined;
     let gone = false;
@@ -61,7 +62,7 @@ export function useWatchedVisit(visit: string): WatchedVisit {
       // Gone through while the next is on its way.
       void turn(() => soFar.goOn(false));
     };
-    void Promise.all([readingCompany(), readHeld(visit, takePage)]).then(([company]) => {
+    void Promise.all([reading, readHeld(visit, takePage)]).then(([company]) => {
       if (gone) return;
       performance.mark('readback.replay-read');
       void show(false, ASK_AGAIN_MS);

@@ -1,8 +1,10 @@
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { joinDevices } from '../../../grammar/visit/join-devices.ts';
+import { byKnownNames, type VouchedWord, vouchedWords } from '../../../grammar/visit/known-names.ts';
 import type { Leases } from '../../../grammar/visit/leases.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
 import { lastTimeOf, readBodies } from '../../../grammar/visit/read-bodies.ts';
+import { isServerSigned } from '../../record/browser/server-signed.ts';
 import { askServer } from '../session/server-answer.ts';
 import type { VisitTexts } from './open-visit-texts.ts';
 import { VisitMoments } from './visit-moments.ts';
@@ -20,7 +22,10 @@ export class VisitSoFar {
   #moments = new VisitMoments([]);
   #others = 0;
 
-  constructor(visit: string, texts: VisitTexts) {
+  readonly #company: Promise<string>;
+
+  constructor(visit: string, texts: VisitTexts, company: Promise<string>) {
+    this.#company = company;
     this.#visit = visit;
     this.#texts = texts;
     this.#leases = this.#askLeases();
@@ -64,9 +69,12 @@ export class VisitSoFar {
     // Of a take-over that has come since then the server tells whether it counts.
     if (before.length > 0 && read.some(({ event }) => isTakeOver(event))) this.#leases = this.#askLeases();
     const { entries, leftOut } = joinDevices(this.#read, await this.#leases);
+    const visit = { company: await this.#company, visit: this.#visit };
+    const signed = await signedWords(vouchedWords(entries, visit));
+    const named = byKnownNames(entries, visit, ({ vouched }) => signed.has(vouched.signature));
     this.#others = leftOut.reduce((sum, { count }) => sum + count, 0);
     this.#moments = new VisitMoments(
-      entries.map(({ event }) => event),
+      named.map(({ event }) => event),
       this.#moments,
     );
     return waits;
@@ -78,3 +86,9 @@ export class VisitSoFar {
 }
 
 const isTakeOver = (event: VisitEvent) => event.type === 'input.taken' && event.input?.type === 'took.over.visit';
+
+/** The signatures of those words that the server's key holds for. */
+async function signedWords(words: readonly VouchedWord[]): Promise<ReadonlySet<string>> {
+  const held = await Promise.all(words.map(({ text, vouched }) => isServerSigned(text, String(vouched.signature))));
+  return new Set(words.filter((_, at) => held[at]).map(({ vouched }) => vouched.signature));
+}

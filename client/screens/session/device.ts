@@ -4,7 +4,7 @@ import type { RecordLine } from '../../../grammar/visit/record-lines.ts';
 import { isUsualChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { browserLogStore } from '../../record/browser/browser-log-store.ts';
 import { readPairing } from '../../record/browser/device-key.ts';
-import { handInKey } from '../../record/browser/hand-in.ts';
+import { handInAhead } from '../../record/browser/hand-in.ts';
 import { listStreams, listUnsent } from '../../record/browser/indexed-db-log.ts';
 import { LeaseDatabase, type LeftVisit, withTaken } from '../../record/browser/lease-database.ts';
 import { browserLink, onReachable } from '../../record/browser/link-edge.ts';
@@ -167,7 +167,7 @@ export class Device {
 
   async #record(stream: StreamId): Promise<VisitRecord> {
     // Whoever watches reads from the first event on: the key goes ahead of each connection.
-    const link = admittedAfter(browserLink(), () => handInKey(stream));
+    const link = admittedAfter(browserLink(), () => handInAhead(stream));
     return openVisitRecord({ stream, store: this.#store, link, cipher: await sealerOf(stream), clock: Date.now });
   }
 }

@@ -1,10 +1,11 @@
 import type { StreamId } from '../../../grammar/visit/envelope.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
 import { joinBodies } from '../../../grammar/visit/join-devices.ts';
+import { isServers } from '../../../grammar/visit/known-names.ts';
 import type { Leases } from '../../../grammar/visit/leases.ts';
 import type { WatchedEvent } from '../../../grammar/visit/messages.ts';
 import { wholeBatches } from '../../../grammar/visit/whole-batches.ts';
-import type { TakenVisit } from '../../record/browser/lease-database.ts';
+import type { LeaseGrant, TakenVisit } from '../../record/browser/lease-database.ts';
 import { fetchVisit } from '../../record/fetch-visit.ts';
 import type { LinkOptions } from '../../record/link.ts';
 import { TAKE_OVER } from '../../words/pages/start-words.ts';
@@ -84,7 +85,7 @@ export async function takeOver(
   const { holder } = before.joined;
   if (holder === undefined) return TAKE_OVER.notThere;
   if (foldVisit(before.joined.events).summary !== undefined) return TAKE_OVER.closed;
-  const given = await askServer<{ lease: number }>('POST', `/api/visits/${visit}/take-over`, { device, from: holder });
+  const given = await askServer<Given>('POST', `/api/visits/${visit}/take-over`, { device, from: holder });
   if (!given.ok) return given.sentence;
   // What came in between counts too: the take-over names the last that is here whole.
   const streams = await askServer<{ streams: readonly Held[] }>('GET', `/api/visits/${visit}`);
@@ -93,12 +94,12 @@ export async function takeOver(
     opener: before.leases.opener,
     steps: before.leases.steps.filter((step) => holder === device || step.number < given.body.lease),
   };
-  const { entries, writer } = joinBodies(await fetchOpened(link, { company, visit }), stood);
+  const { entries } = joinBodies(await fetchOpened(link, { company, visit }), stood);
   const whole = entries.slice(0, wholeBatches(entries.map(({ event }) => event)));
-  // Who held the lease may have written nothing yet: then the entries end with those of the device before.
-  const last = whole.findLast((entry) => entry.device === writer);
-  if (writer === undefined || last === undefined) return TAKE_OVER.notThere;
-  const missing = entries.length - whole.length + missingOf(streams.body.streams, writer);
+  // Who held the lease may have written nothing whole yet: then the entries end with those of the device before.
+  const last = whole.findLast(({ device: writer }) => !isServers(writer));
+  if (last === undefined) return TAKE_OVER.notThere;
+  const missing = entries.length - whole.length + missingOf(streams.body.streams, last.device);
   const who = await askWho();
   const folded = foldVisit(whole.map(({ event }) => event));
   const { epoch, seq, hash } = last;
@@ -106,9 +107,10 @@ export async function takeOver(
     visit,
     bodies: whole.map(({ body }) => body),
     own,
+    grant: given.body.grant,
     taking: {
       type: 'took.over.visit',
-      from: { device: writer, epoch, seq, hash },
+      from: { device: last.device, epoch, seq, hash },
       lease: given.body.lease,
       device,
       ...(who?.person === undefined ? {} : { person: who.person.name }),
@@ -117,6 +119,11 @@ export async function takeOver(
       ...(missing === 0 ? {} : { missing }),
     },
   };
+}
+
+interface Given {
+  readonly lease: number;
+  readonly grant: LeaseGrant;
 }
 
 interface Held {

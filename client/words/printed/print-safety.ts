@@ -10,7 +10,11 @@ import { refrigerantLacks } from './print-refrigerant.ts';
 import type { Footnotes } from './print-sources.ts';
 import type { PrintTimes } from './print-times.ts';
 
-const FROM = { 'own-device': ', from a device of their own', 'this-device': ', on this device' } as const;
+const FROM = {
+  'own-device': ', from a device of their own',
+  'this-device': ', on this device',
+  unproven: ', as this device says: no signature shows it',
+} as const;
 
 /** Each proof with its meter before and after, and every pair that was read. */
 export function proofLines({ proofs }: VisitRecord, times: PrintTimes): readonly string[] {
@@ -85,7 +89,9 @@ export function supervisorLines(record: VisitRecord, times: PrintTimes): readonl
       ({ at, supervisor, from }) =>
         `${times.clock(at)}: live steps acknowledged by ${supervisor}${from === undefined ? '' : FROM[from]}`,
     ),
-    ...record.remarks.map(({ at, author, text }) => `${times.clock(at)}: ${author}: ${text}`),
+    ...record.remarks.map(
+      ({ at, author, text, from }) => `${times.clock(at)}: ${author}${from === undefined ? '' : FROM[from]}: ${text}`,
+    ),
   ];
 }
 

@@ -71,7 +71,8 @@ export const TRANSCRIPT = {
   recommended: (line: Line<'recommendations'>) => `${DICTATED.recommendation}: ${shownWords(line)}`,
   signed: (line: Line<'signatures'>) => `${DICTATED[line.who]}: ${line.name}`,
   photo: (line: Line<'photos'>) => PHOTO.of[line.of] ?? PHOTO.of.other,
-  remark: (line: Line<'remarks'>) => `Remark, ${line.author}: ${line.text}`,
+  remark: (line: Line<'remarks'>) =>
+    `Remark, ${line.author}${line.from === undefined ? '' : ', on the device that wrote the visit'}: ${line.text}`,
   takenOver: ({ device, person, missing }: Line<'takeOvers'>) =>
     joined(
       `Carried on by another device: ${device}`,

@@ -11,7 +11,7 @@ const opened = (minute: number) => ({ type: 'visit.opened', time: time(minute) }
 const note = (minute: number) => ({ type: 'note.taken', time: time(minute) }) as unknown as VisitEvent;
 const remark = (minute: number) =>
   ({ type: 'remark.made', author: 'S. Visor', text: '', time: time(minute) }) as VisitEvent;
-const takeOver = (minute: number, lease: number, device: string, seq: number, epoch = 1) => {
+const takeOver = (minute: number, lease: number | undefined, device: string, seq: number, epoch = 1) => {
   const from: LastEntry = { device, epoch, seq, hash: HASH };
   const input = { type: 'took.over.visit', from, lease, time: time(minute) };
   return { type: 'input.taken', input, outcomes: 0 } as unknown as VisitEvent;
@@ -139,6 +139,49 @@ describe('a visit of several devices', () => {
       expect(joined.leftOut).toEqual([{ device: 'p', count: 2 }]);
     });
 
+    it('is not moved by a device that writes the take-over of its lease again and again', () => {
+      const leases = given(['t', end('p', 3)], ['x', end('p', 3), end('t', 3)]);
+      const third = of('x', takeOver(5, 2, 't', 3), note(6));
+      const again = of('t', ...Array.from({ length: 1_500 }, () => takeOver(7, 1, 'p', 3))).map(behind(3));
+      for (const all of [
+        [...phone, ...tablet, ...third, ...again],
+        [...again, ...third, ...tablet, ...phone].toSorted((a, b) => a.seq - b.seq),
+      ]) {
+        expect(names(joinDevices(all, leases).entries)).toBe('p1 p2 p3 t1 t2 t3 x1 x2');
+      }
+    });
+
+    it('counts the first take-over by a lease that may: one that names too early an entry can be set right', () => {
+      const set = of('t', takeOver(3, 1, 'p', 1), takeOver(4, 1, 'p', 3), note(5));
+      expect(names(joinDevices([...phone, ...set], once).entries)).toBe('p1 p2 p3 t2 t3');
+    });
+
+    it('counts nothing that was written before the lease by which it goes was given', () => {
+      const before = of('t', takeOver(1, 1, 'p', 3), note(2));
+      const leases = given(['t', end('p', 3), end('t', 2)]);
+      expect(names(joinDevices([...phone, ...before], leases).entries)).toBe('p1 p2 p3');
+      const since = of('t', takeOver(4, 1, 'p', 3), note(5)).map(behind(2));
+      expect(names(joinDevices([...phone, ...before, ...since], leases).entries)).toBe('p1 p2 p3 t3 t4');
+    });
+
+    it('passes over a holder of whom not one whole batch had come', () => {
+      const { event } = of('t', takeOver(3, 1, 'p', 3))[0] as DeviceEntry;
+      const half = of('t', { ...event, outcomes: 2 } as VisitEvent);
+      const leases = given(['t', end('p', 3)], ['x', end('p', 3), end('t', 1)]);
+      const third = of('x', takeOver(5, 2, 'p', 3), note(6));
+      expect(names(joinDevices([...phone, ...half, ...third], leases).entries)).toBe('p1 p2 p3 x1 x2');
+    });
+
+    it('believes take-overs without a number where the visit is older than the numbers, in their order', () => {
+      const old = (minute: number, device: string, seq: number) => takeOver(minute, undefined, device, seq);
+      const t = of('t', old(3, 'p', 3), note(4));
+      const x = of('x', old(5, 't', 2), note(6));
+      const back = of('p', old(8, 'x', 2), note(9)).map(behind(5));
+      const all = [...phone, ...back, ...t, ...x];
+      expect(names(joinDevices(all, { ...given(), older: true }).entries)).toBe('p1 p2 p3 t1 t2 x1 x2 p6 p7');
+      expect(names(joinDevices(all, given()).entries)).toBe('p1 p2 p3 p4 p5 p6 p7');
+    });
+
     it('takes the device that opened it from the server, whatever another device says that it opens', () => {
       const other = of('x', opened(0), note(1));
       expect(names(joinDevices([...other, ...phone], given()).entries)).toBe('p1 p2 p3 p4 p5');
@@ -197,12 +240,17 @@ describe('a visit of several devices', () => {
     expect(names(joinDevices(all, given(['t', end('p', 2), end('p', 2, 2)])).entries)).toBe('p1 p2 p1 p2');
   });
 
-  it('keeps remarks of whoever holds no lease, and of who held it once', () => {
+  it('keeps remarks of the server and of who held it once, and of nobody else', () => {
     const late = [...phone, ...of('p', remark(9)).map(behind(5))];
-    const joined = joinDevices([...late, ...tablet, ...of('s', remark(1))], once);
+    const joined = joinDevices([...late, ...tablet, ...of('s', remark(1)), ...of('remarks-7', remark(1))], once);
     expect(names(joined.entries)).toContain('p6');
-    expect(names(joined.entries)).toContain('s1');
-    expect(joined.leftOut).toEqual([{ device: 'p', count: 2 }]);
+    expect(names(joined.entries)).toContain('remarks-71');
+    expect(joined.leftOut).toEqual([
+      { device: 'p', count: 2 },
+      { device: 's', count: 1 },
+    ]);
+    // Of files beside each other, whose devices nobody can tell, all are taken.
+    expect(names(joinDevices([...late, ...of('s', remark(1))]).entries)).toContain('s1');
   });
 
   it('of no entries is nothing', () => {
