@@ -20,8 +20,9 @@ import { openEntries, openVisitRecord, type VisitRecord } from '../../record/vis
 import type { KeptVisit } from '../glance/kept-visit.ts';
 import { readKeptVisit } from './read-kept-visit.ts';
 import { readScreenSettings } from './screen-settings.ts';
+import type { Opening, SessionEdges } from './session-edges.ts';
 import type { VisitElsewhere } from './take-over.ts';
-import type { Opening, SessionEdges, VisitSession } from './visit-session.ts';
+import type { VisitSession } from './visit-session.ts';
 
 /** A visit as this device holds it. */
 export interface DeviceVisit {

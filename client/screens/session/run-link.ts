@@ -3,10 +3,15 @@ import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { Prompt } from '../../speaking/mouth.ts';
 import type { EarUtterance, Untimed, VisitEdges } from '../../visit/run/visit-run.ts';
 import { VISIT } from '../../words/pages/visit-words.ts';
-import type { Beginning, EdgeQuestion, EdgeValues, FromVisit, ToVisit, VisitShown } from '../worker/visit-messages.ts';
-
-/** What the page does for the visit; the clock goes in the worker. */
-export type PageEdges = Omit<VisitEdges, 'clock'>;
+import type {
+  Beginning,
+  EdgeQuestion,
+  EdgeValues,
+  FromVisit,
+  Given,
+  ToVisit,
+  VisitShown,
+} from '../worker/visit-messages.ts';
 
 const startWorker = () => new Worker(new URL('../worker/visit-worker.ts', import.meta.url), { type: 'module' });
 let ahead: Worker | undefined;
@@ -23,7 +28,7 @@ export function startVisitAhead(): void {
  */
 export class RunLink {
   readonly #worker: Worker;
-  readonly #edges: PageEdges;
+  readonly #edges: VisitEdges;
   readonly #broke: (sentence: string) => void;
   readonly #listeners = new Set<(shown: VisitShown) => void>();
   readonly #settling = new Map<number, { resolve(): void; reject(error: Error): void }>();
@@ -34,7 +39,7 @@ export class RunLink {
   #broken: string | undefined;
   #begun: { resolve(link: RunLink): void; reject(error: Error): void } | undefined;
 
-  private constructor(edges: PageEdges, broke: (sentence: string) => void) {
+  private constructor(edges: VisitEdges, broke: (sentence: string) => void) {
     this.#edges = edges;
     this.#broke = broke;
     this.#worker = ahead ?? startWorker();
@@ -50,7 +55,7 @@ export class RunLink {
    * @param broke is told why it ended by itself later on
    * @throws {Error} with the sentence that says why it cannot begin
    */
-  static begin(edges: PageEdges, beginning: Beginning, broke: (sentence: string) => void): Promise<RunLink> {
+  static begin(edges: VisitEdges, beginning: Beginning, broke: (sentence: string) => void): Promise<RunLink> {
     const link = new RunLink(edges, broke);
     return new Promise((resolve, reject) => {
       link.#begun = { resolve, reject };
@@ -107,8 +112,8 @@ export class RunLink {
     this.#settling.clear();
   }
 
-  #send(message: ToVisit): void {
-    this.#worker.postMessage(message);
+  #send(given: Given): void {
+    this.#worker.postMessage({ now: this.#edges.clock.now(), given } satisfies ToVisit);
   }
 
   #take(message: FromVisit): void {
@@ -149,6 +154,8 @@ export class RunLink {
         return this.#edges.understand(question.text, question.expectation, question.options);
       case 'diagnose':
         return this.#edges.diagnose(question.unit, question.evidence, question.parked);
+      case 'wait':
+        return new Promise((resolve) => this.#edges.clock.after(question.minutes, () => resolve(undefined)));
       case 'speak':
         return this.#isHushed(question.prompt) ? 'cut' : this.#edges.mouth.speak(question.prompt);
     }

@@ -1,65 +1,32 @@
 import type { PhraseNow } from '../../../grammar/export/find-phrases.ts';
-import type { Expectation, Meaning } from '../../../grammar/phrases/meaning.ts';
+import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { PhotoSubject } from '../../../grammar/visit/kept-photo.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
 import type { TakenOver } from '../../../grammar/visit/messages.ts';
-import { readBodies } from '../../../grammar/visit/read-bodies.ts';
+import { lastTimeOf, readBodies } from '../../../grammar/visit/read-bodies.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { Utterance } from '../../listening/ear.ts';
 import { handInFiles } from '../../record/browser/hand-in.ts';
 import { keepFile } from '../../record/browser/kept-files.ts';
-import { type TakenVisit, withTaken } from '../../record/browser/lease-database.ts';
+import type { TakenVisit } from '../../record/browser/lease-database.ts';
 import { onReachable } from '../../record/browser/link-edge.ts';
 import type { TabNews } from '../../record/browser/tab-news.ts';
 import type { VisitPart } from '../../record/browser/visit-keys.ts';
 import { inTurn } from '../../record/in-turn.ts';
-import type { OutboxState } from '../../record/outbox.ts';
 import type { VisitRecord } from '../../record/visit-record.ts';
-import type { PageMouthState } from '../../speaking/browser/page-mouth.ts';
+import type { Clock, VisitEdges } from '../../visit/run/visit-run.ts';
 import { PHOTO } from '../../words/shown/photo-words.ts';
 import { HAND_OVER } from '../../words/talk/hand-over-words.ts';
-import type { Glance } from '../glance/glance.ts';
 import type { Beginning } from '../worker/visit-messages.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { HeardSoundKeeper } from './heard-sound-keeper.ts';
+import { PageClock } from './page-clock.ts';
 import { PageGrammar } from './page-grammar.ts';
-import type { HearingState } from './page-hearing.ts';
 import { PageTalk } from './page-talk.ts';
-import { type PageEdges, RunLink } from './run-link.ts';
+import { RunLink } from './run-link.ts';
+import { type Opening, readAll, type SessionEdges, type SessionState } from './session-edges.ts';
 import { shrinkPhoto } from './shrink-photo.ts';
-
-/** All that the technician's page shows of a running visit. A new object for every change. */
-export interface SessionState {
-  readonly glance: Glance;
-  readonly expectation: Expectation;
-  readonly outbox: OutboxState;
-  readonly ear: HearingState;
-  readonly mouth: PageMouthState;
-  /** Nothing more can be written: the visit stands until this is mended and taken up again. */
-  readonly problem: string | undefined;
-  /** Something is being taken, spoken or worked out. */
-  readonly busy: boolean;
-  /** How much of the unit's table is built, 0…1, while the diagnosis waits for it. */
-  readonly building: number | undefined;
-  /** Set where another device carries the visit on: nothing more is taken here. */
-  readonly elsewhere: TakenOver | undefined;
-}
-
-/** Where a session writes. */
-export interface SessionEdges {
-  readonly record: VisitRecord;
-  /** Tells other tabs of this browser whenever the record grows. */
-  readonly news: TabNews;
-  /** Whose part of the visit is written here. */
-  readonly part: VisitPart;
-  /** Set where this device took the visit over. */
-  readonly taken: TakenVisit | undefined;
-  /** Another device carries the visit on: to be kept, so that it is not taken up here again. */
-  readonly left: (by: TakenOver) => Promise<void>;
-}
-
-export type Opening = Extract<Beginning, { as: 'opened' }>['opening'];
 
 /**
  * One visit running for a page: the visit itself in its worker, with its edges here (talk, diagnosis, grammar, log with
@@ -249,7 +216,9 @@ export class VisitSession {
   }
 
   async #begin(beginning: Beginning): Promise<void> {
-    const run = await RunLink.begin(this.#edges(), beginning, (sentence) => this.#stop(sentence));
+    const bodies = beginning.as === 'opened' ? [] : beginning.bodies;
+    const clock = new PageClock(lastTimeOf(readBodies(bodies).at(-1)));
+    const run = await RunLink.begin(this.#edges(clock), beginning, (sentence) => this.#stop(sentence));
     this.#run = run;
     const { expectation, glance } = run.shown;
     this.talk.expect(expectation, glance.keeping !== 'none');
@@ -284,8 +253,9 @@ export class VisitSession {
     });
   }
 
-  #edges(): PageEdges {
+  #edges(clock: Clock): VisitEdges {
     return {
+      clock,
       understand: (text, expectation, options) => this.#grammar.understand(text, expectation, options),
       diagnose: (unit, evidence, parked) => this.#diagnosis.ask(unit, evidence, parked),
       mouth: this.talk.mouth,
@@ -365,8 +335,3 @@ export class VisitSession {
 }
 
 const sentenceOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
-/** What the visit is as it stands: before it was taken over here, and since. */
-async function readAll({ record, taken }: Pick<SessionEdges, 'record' | 'taken'>): Promise<readonly string[]> {
-  return withTaken(await record.read(), taken).map(({ body }) => body);
-}

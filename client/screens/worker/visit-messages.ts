@@ -1,7 +1,7 @@
 import type { Expectation, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { UnderstandOptions } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
-import type { VisitInput } from '../../../grammar/visit/inputs.ts';
+import type { InputTime, VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
@@ -20,8 +20,10 @@ export type Beginning =
     }
   | { readonly as: 'restored'; readonly bodies: readonly string[] };
 
-/** What the page gives to the visit. Messages arrive in the order in which they were sent. */
-export type ToVisit =
+/** What the page gives to the visit, each with the time of its clock. Messages arrive in the order in which they were sent. */
+export type ToVisit = { readonly now: InputTime; readonly given: Given };
+
+export type Given =
   | { readonly begin: Beginning }
   | { readonly take: Untimed<VisitInput> }
   | { readonly hear: EarUtterance }
@@ -47,7 +49,9 @@ export type EdgeQuestion =
       readonly evidence: readonly Evidence[];
       readonly parked: readonly TestId[];
     }
-  | { readonly edge: 'speak'; readonly prompt: Prompt };
+  | { readonly edge: 'speak'; readonly prompt: Prompt }
+  /** Answered after so many minutes of the page's clock. */
+  | { readonly edge: 'wait'; readonly minutes: number };
 
 /** What comes back for each edge, by its name. */
 export interface EdgeValues {
@@ -55,6 +59,7 @@ export interface EdgeValues {
   readonly understand: Understanding;
   readonly diagnose: Assessment;
   readonly speak: 'spoken' | 'cut';
+  readonly wait: undefined;
 }
 
 /** The answer to the question of that number; a sentence where the edge failed. */

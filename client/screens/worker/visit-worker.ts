@@ -3,8 +3,8 @@ import { visitFolding } from '../../../grammar/visit/fold-visit.ts';
 import { readBodies } from '../../../grammar/visit/read-bodies.ts';
 import { type VisitEdges, VisitRun } from '../../visit/run/visit-run.ts';
 import { glanceOf } from '../glance/glance.ts';
-import { PageClock } from './page-clock.ts';
-import type { Beginning, EdgeQuestion, EdgeValues, FromVisit, ToVisit } from './visit-messages.ts';
+import { ToldClock } from './told-clock.ts';
+import type { Beginning, EdgeQuestion, EdgeValues, FromVisit, Given, ToVisit } from './visit-messages.ts';
 
 declare const self: DedicatedWorkerGlobalScope;
 
@@ -12,26 +12,27 @@ const tell = (message: FromVisit) => self.postMessage(message);
 const sentenceOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 const folding = visitFolding();
+const clock = new ToldClock((minutes, callback) => void ask({ edge: 'wait', minutes }).then(callback));
 const asked = new Map<number, { resolve(value: never): void; reject(error: Error): void }>();
 let run: VisitRun | undefined;
 let questions = 0;
 let isPagesHush = false;
 
-self.onmessage = ({ data }: MessageEvent<ToVisit>) => {
-  if ('begin' in data) void begin(data.begin).catch((error: unknown) => tell({ failed: sentenceOf(error) }));
-  else if ('answered' in data) settle(data);
-  else if ('take' in data) run?.take(data.take);
-  else if ('hear' in data) run?.hear(data.hear);
-  else if ('touch' in data) run?.touch(data.touch);
-  else if ('hush' in data) hush(data.hush);
-  else tellSettled(data.settle);
+self.onmessage = ({ data: { now, given } }: MessageEvent<ToVisit>) => {
+  clock.told(now);
+  if ('begin' in given) void begin(given.begin).catch((error: unknown) => tell({ failed: sentenceOf(error) }));
+  else if ('answered' in given) settle(given);
+  else if ('take' in given) run?.take(given.take);
+  else if ('hear' in given) run?.hear(given.hear);
+  else if ('touch' in given) run?.touch(given.touch);
+  else if ('hush' in given) hush(given.hush);
+  else tellSettled(given.settle);
 };
 
 async function begin(beginning: Beginning): Promise<void> {
   const bodies = beginning.as === 'opened' ? [] : beginning.bodies;
-  const events = readBodies(bodies);
-  folding.take(events);
-  run = await runOf(beginning, edgesFrom(events));
+  folding.take(readBodies(bodies));
+  run = await runOf(beginning, EDGES);
   run.onView(({ events: brought }) => show(brought));
   show([]);
 }
@@ -47,24 +48,22 @@ async function runOf(beginning: Beginning, edges: VisitEdges): Promise<VisitRun>
   }
 }
 
-/** Its edges are the page's but for the clock, which goes here too. */
-function edgesFrom(events: readonly VisitEvent[]): VisitEdges {
-  return {
-    clock: new PageClock(timeOf(events.at(-1))),
-    understand: (text, expectation, options) => ask({ edge: 'understand', text, expectation, options }),
-    diagnose: (unit, evidence, parked) => ask({ edge: 'diagnose', unit, evidence, parked }),
-    mouth: {
-      speak: (prompt) => ask({ edge: 'speak', prompt }),
-      hush: (evenCaution) => {
-        if (!isPagesHush) tell({ hush: evenCaution });
-      },
+/** Its edges are the page's. */
+const EDGES: VisitEdges = {
+  clock,
+  understand: (text, expectation, options) => ask({ edge: 'understand', text, expectation, options }),
+  diagnose: (unit, evidence, parked) => ask({ edge: 'diagnose', unit, evidence, parked }),
+  mouth: {
+    speak: (prompt) => ask({ edge: 'speak', prompt }),
+    hush: (evenCaution) => {
+      if (!isPagesHush) tell({ hush: evenCaution });
     },
-    append: async (bodies) => {
-      await ask({ edge: 'append', bodies });
-      folding.take(readBodies(bodies));
-    },
-  };
-}
+  },
+  append: async (bodies) => {
+    await ask({ edge: 'append', bodies });
+    folding.take(readBodies(bodies));
+  },
+};
 
 /** The page has silenced its mouth already: what waits here is dropped, and it is told from when on it may speak. */
 function hush(evenCaution: boolean): void {
@@ -83,7 +82,7 @@ function ask<Q extends EdgeQuestion>(question: Q): Promise<EdgeValues[Q['edge']]
   });
 }
 
-function settle(answer: Extract<ToVisit, { answered: number }>): void {
+function settle(answer: Extract<Given, { answered: number }>): void {
   const waiting = asked.get(answer.answered);
   asked.delete(answer.answered);
   if ('sentence' in answer) waiting?.reject(new Error(answer.sentence));
@@ -100,8 +99,4 @@ function tellSettled(settled: number): void {
     () => tell({ settled }),
     (error: unknown) => tell({ settled, sentence: sentenceOf(error) }),
   );
-}
-
-function timeOf(event: VisitEvent | undefined) {
-  return event?.type === 'input.taken' ? event.input.time : event?.time;
 }
