@@ -1,4 +1,5 @@
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
+import { FEW_WORDS } from './recogniser/recogniser.ts';
 import type { Recognition } from './recogniser/recognition.ts';
 
 /** All was said; or all but a fraction of the number at the end; or more is to come, as another digit may. */
@@ -43,6 +44,10 @@ const REST_FRAMES = 15;
 const REST_BELOW_DB = 10;
 /** Half a number takes no longer: what went on for more frames of speech, and was not understood, was talk. */
 const HALF_FRAMES = 300;
+
+/** Whether an utterance of few words, which did not fit at the first look, may be half of the number that is waited for. */
+export const mayBeHalf = ({ text, looks }: Pick<Heard, 'text' | 'looks'>, { readings }: Expectation): boolean =>
+  readings.length > 0 && looks > 1 && text.split(' ').length <= FEW_WORDS;
 
 /** Whether this may be the rest of that. */
 export const maySoonGoOn = (last: Said | undefined, startedMs: number): last is Said =>

@@ -1,5 +1,5 @@
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
-import { type Heard, heardAsRest, maySoonGoOn, type Said } from './continuation.ts';
+import { type Heard, heardAsRest, mayBeHalf, maySoonGoOn, type Said } from './continuation.ts';
 import type { HeardSpeech, HearingParts } from './hearing-parts.ts';
 import { LONGEST_PAUSE_MS, LOOK_MS, pauseAfter } from './pause.ts';
 import { saysTooLittle } from './recogniser/gate.ts';
@@ -248,7 +248,9 @@ export class Hearing {
       endedMs: this.#clock.lastSpeechMs,
       sound: this.#sound.given,
       speechFrames,
-      ending: this.#parts.endingOf(text, this.#expectationOfSpeech),
+      ending: mayBeHalf(heard, this.#expectationOfSpeech)
+        ? 'open'
+        : this.#parts.endingOf(text, this.#expectationOfSpeech),
       grammar: this.#grammar,
       expectation: this.#expectationOfSpeech,
       loudestDb: this.#sound.loudestDb,

@@ -1,4 +1,5 @@
 import type { Ending } from './continuation.ts';
+import { FEW_WORDS } from './recogniser/recogniser.ts';
 import type { SoFar } from './recogniser/recognition.ts';
 
 /** After this much pause the words so far are looked at, once. */
@@ -7,8 +8,6 @@ export const LOOK_MS = 120;
 const PAUSE_MS: Readonly<Record<Ending, number>> = { whole: 260, fraction: 420, open: 620 };
 /** No utterance waits longer for its rest. */
 export const LONGEST_PAUSE_MS = PAUSE_MS.open;
-/** So many words may be half of a number that was misheard. */
-const FEW_WORDS = 3;
 
 /**
  * The pause that ends an utterance, by what was heard of it so far: the longer, the likelier it goes on. A few words that

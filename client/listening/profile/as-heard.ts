@@ -1,5 +1,6 @@
 import { CleanSound } from '../sound/clean-sound.ts';
 import { FRAME, type NoiseModule } from '../sound/denoiser.ts';
+import { makeDither } from '../sound/dither.ts';
 import { Endpointer, isSpeech } from '../sound/endpointer.ts';
 import { UtteranceSound } from '../sound/utterance-sound.ts';
 import { SAMPLE_RATE } from '../wav.ts';
@@ -10,8 +11,10 @@ export interface SaidAloud {
   readonly sound: Float32Array;
 }
 
-/** The same as the ear gives it to its recogniser. */
+/** The same with quiet around it and some hiss under it, and what the ear makes of it. */
 export interface HeardAloud extends SaidAloud {
+  /** As it is given to the recogniser: noise taken out, brought to one level. */
+  readonly heard: Float32Array;
   /** Frames of 10 ms in which the ear finds speech. */
   readonly speechFrames: number;
   /** Its loud part as it came, in dBFS. */
@@ -23,7 +26,7 @@ const AROUND = SAMPLE_RATE / 2;
 /** What was read is one sentence, pauses and all. */
 const NO_PAUSE_MS = 60_000;
 
-/** What the ear makes of something read aloud: noise taken out, one gain, dither. Where it finds no speech: all of it. */
+/** What the ear makes of something read aloud. Where it finds no speech: all of it. */
 export function asHeard({ words, sound }: SaidAloud, rnnoise: NoiseModule): HeardAloud {
   const clean = new CleanSound(rnnoise);
   const endpointer = new Endpointer();
@@ -54,5 +57,6 @@ export function asHeard({ words, sound }: SaidAloud, rnnoise: NoiseModule): Hear
     whole.set(block, index * FRAME);
   });
   const speechFrames = isFound ? endpointer.speechFrames : Math.round(sound.length / FRAME);
-  return { words, sound: whole, speechFrames, loudestDb: utterance.loudestDb };
+  makeDither()(padded);
+  return { words, sound: padded, heard: whole, speechFrames, loudestDb: utterance.loudestDb };
 }

@@ -9,8 +9,8 @@ import { type Learnt, learnAndMeasure } from './learn-voice.ts';
 const NUMBERS: Expectation = { readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] };
 
 /**
- * Learns a voice from what was read aloud, for the model that an ear of these parts hears by first. The sound goes the
- * way of the ear before it is learnt from.
+ * Learns a voice from what was read aloud, for the model that an ear of these parts hears by first. How words are said is
+ * learnt from the sound as it came: from the sound as the ear has it the digits of a person of the public set taught nothing.
  *
  * @param tell how much of it is done, 0…1
  * @throws ListeningError `model-missing`, `grammar-unknown-word`

@@ -34,25 +34,21 @@ export function sureOf(gate: Gate, tried: readonly Tried[]): number {
  * @param decoder is left with the phone loop as its network
  * @throws ListeningError `grammar-unknown-word`, `grammar-broken`
  */
-export function triedBy(
-  decoder: GrammarDecoder,
-  jsgf: string,
-  mean: readonly number[],
-  said: readonly HeardAloud[],
-): readonly Tried[] {
+export function triedBy(decoder: GrammarDecoder, jsgf: string, said: readonly HeardAloud[]): readonly Tried[] {
   decoder.setGrammar(jsgf);
   const { network } = decoder;
   const own = said.filter(({ words }) => network !== undefined && follow(network, words).whole);
-  const decoded = (sound: Float32Array) => {
-    decoder.begin(mean);
-    decoder.feed(sound);
+  // Under its own mean, as the ear decodes what lies far from the one it began with.
+  const decoded = (heard: Float32Array) => {
+    decoder.begin(decoder.meanOf(heard));
+    decoder.feed(heard);
     return decoder.end();
   };
-  const found = own.map(({ sound }) => decoded(sound));
+  const found = own.map(({ heard }) => decoded(heard));
   decoder.setNetwork(PHONE_LOOP);
-  return own.flatMap(({ words, sound, speechFrames }, index) => {
+  return own.flatMap(({ words, heard, speechFrames }, index) => {
     const { text, score } = found[index]!;
-    const margin = marginOf(score, decoded(sound).score, speechFrames);
+    const margin = marginOf(score, decoded(heard).score, speechFrames);
     return text === '' ? [] : [{ margin, right: text === words }];
   });
 }

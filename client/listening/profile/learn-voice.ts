@@ -74,7 +74,7 @@ export async function learnAndMeasure(
     const soundsOf = (word: string) => forms.filter((form) => form.word === word).map(({ sounds }) => sounds);
     const learnt = Object.fromEntries([...words].map((word) => [word, soundsOf(word)]));
     decoder.teach(learnt);
-    const sure = sureOf(gate, triedBy(decoder, expected, mean, said));
+    const sure = sureOf(gate, triedBy(decoder, expected, said));
     const levels = said.map(({ loudestDb }) => loudestDb).sort((a, b) => a - b);
     const voiceDb = levels[levels.length >> 1]!;
     tell(1);

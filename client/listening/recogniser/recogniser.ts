@@ -33,6 +33,8 @@ const NEAR = 1;
  */
 const NEAR_NUMBER = 3;
 const ASKED_BELOW = 5;
+/** So many words may be half of a number that was misheard. */
+export const FEW_WORDS = 3;
 /** How many times farther behind a rival must be to be left unasked where the sentence is not sure. */
 const UNSURE_RIVAL = 2;
 
@@ -205,15 +207,16 @@ export class Recogniser {
     const { text, margin, trial } = best;
     const fits = this.#fits(best);
     const accepted = fits || this.#mayBe(best);
-    // What nobody waits for needs to be sure beside what is.
-    const isWaited = !this.#tight || best.by === this.#expected;
+    // What nobody waits for needs to be sure beside what is; so does a number of few words, which may be half of one.
+    const isHalf = this.#hasNumber(text) && text.split(' ').length <= FEW_WORDS;
+    const needed = this.#tight && (best.by !== this.#expected || isHalf) ? this.#gate.sure : this.#gate.doubt;
     const rival = accepted ? this.#rivalOf(best) : undefined;
     const clear = this.#gate.rival * (margin < this.#gate.sure ? UNSURE_RIVAL : 1);
     const isNear = rival !== undefined && rival.behind < clear;
     return {
       text,
       accepted,
-      doubtful: margin < (isWaited ? this.#gate.doubt : this.#gate.sure) || !fits,
+      doubtful: margin < needed || !fits,
       confidence: confidenceOf(margin, this.#gate, trial),
       margin,
       pass: best.by === this.#expected ? 'expected' : 'everything',

@@ -17,7 +17,7 @@ const BEFORE = 32_000;
 const BEHIND = 64_000;
 
 /** Every so many-th sentence: so many as can be heard in some minutes. */
-const APART = 10;
+const APART = 37;
 
 /** Expected readings while others talk behind: people's recordings where they are given, else synthetic voices. */
 export async function behind(plan: Plan): Promise<Figure[]> {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Heard, heardAsRest, type Said } from '../../../client/listening/continuation.ts';
+import { type Heard, heardAsRest, mayBeHalf, type Said } from '../../../client/listening/continuation.ts';
 
 const heard = (text: string, accepted: boolean): Heard => ({
   text,
@@ -25,6 +25,14 @@ const first: Said = {
   expectation: { readings: [{ quantity: 'voltage', at: ['L1', 'L2'] }] },
   loudestDb: -20,
 };
+
+test('a few words that needed a second look may be half of the number that is waited for', () => {
+  const { expectation } = first;
+  expect(mayBeHalf({ text: 'two v', looks: 2 }, expectation)).toBe(true);
+  expect(mayBeHalf({ text: 'two v', looks: 1 }, expectation)).toBe(false);
+  expect(mayBeHalf({ text: 'leg one to leg two two forty', looks: 2 }, expectation)).toBe(false);
+  expect(mayBeHalf({ text: 'two v', looks: 2 }, { readings: [] })).toBe(false);
+});
 
 describe('what follows something that nobody understood', () => {
   const rest = { alone: heard('nine', true), speechFrames: 30, loudestDb: -22 };

@@ -23,7 +23,7 @@ function said(words: string, spoken: string, stretch: number): HeardAloud {
   const padded = new Float32Array(sound.length + 16_000);
   padded.set(sound, 8_000);
   makeDither()(padded);
-  return { words, sound: padded, speechFrames: Math.round(sound.length / 160), loudestDb: -20 };
+  return { words, sound: padded, heard: padded, speechFrames: Math.round(sound.length / 160), loudestDb: -20 };
 }
 
 describe('a voice that says a word otherwise than the dictionary', { timeout: 480_000 }, () => {
