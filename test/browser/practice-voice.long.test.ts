@@ -7,7 +7,7 @@ import { Trainee } from './trainee.ts';
 /** What is said from the door to the close; a number beside a place is replaced by the meter's own. */
 const SAID = [
   'customer agrees',
-  'pass',
+  'pass on this one',
   'meter is category three',
   'outdoor air ninety degrees',
   'return air eighty degrees',
@@ -15,7 +15,7 @@ const SAID = [
   'outdoor fan is turning',
   // A look, and whom it is made for: nobody yet, then the third of the list.
   'blower is running',
-  'pass',
+  'pass on this one',
   'filter is dirty',
   'three',
   // Where a thermometer goes.
