@@ -1,5 +1,5 @@
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
-import type { Recognition } from './recogniser/recogniser.ts';
+import type { Recognition } from './recogniser/recognition.ts';
 
 /** All was said; or all but a fraction of the number at the end; or more is to come, as another digit may. */
 export type Ending = 'whole' | 'fraction' | 'open';
@@ -41,6 +41,8 @@ const GOES_ON_MS = 1_500;
 /** So many frames of speech, no quieter than this below the first part, may be the rest of it, understood or not. */
 const REST_FRAMES = 15;
 const REST_BELOW_DB = 10;
+/** Half a number takes no longer: what went on for more frames of speech, and was not understood, was talk. */
+const HALF_FRAMES = 300;
 
 /** Whether this may be the rest of that. */
 export const maySoonGoOn = (last: Said | undefined, startedMs: number): last is Said =>
@@ -61,17 +63,24 @@ export function heardAsRest(
 ): { readonly heard: Heard; readonly ofBoth: boolean } {
   const asItIs = { heard: alone, ofBoth: false };
   if (last.ending === 'whole' || (alone.accepted && last.accepted && !goesOn(alone.text))) return asItIs;
+  if (!last.accepted && last.speechFrames > HALF_FRAMES) return asItIs;
   const whole = decodedAsOne();
   // What was not understood may have been the first part of this.
   if (!last.accepted) {
     const isLonger = whole.text !== alone.text && (!alone.accepted || whole.text.endsWith(` ${alone.text}`));
-    return whole.accepted && isLonger ? { heard: { ...whole, doubtful: true }, ofBoth: true } : asItIs;
+    if (whole.accepted && isLonger) return { heard: { ...whole, doubtful: true }, ofBoth: true };
+    // As loud as this, and nobody knows what it was: the first half of a number may be lost.
+    return isVoice(last, loudestDb) ? { heard: { ...alone, doubtful: true }, ofBoth: false } : asItIs;
   }
   const rest = whole.text.slice(last.text.length);
   if (whole.accepted && whole.text.startsWith(`${last.text} `) && goesOn(rest.trim()))
     return { heard: { ...whole, continues: true }, ofBoth: true };
   if (alone.accepted)
     return { heard: { ...alone, text: `${last.text} ${alone.text}`, doubtful: true, continues: true }, ofBoth: false };
-  const isSpeech = speechFrames >= REST_FRAMES && loudestDb > last.loudestDb - REST_BELOW_DB;
-  return last.ending === 'open' && isSpeech ? { heard: { ...alone, continues: true }, ofBoth: false } : asItIs;
+  const isOpen = last.ending === 'open' && isVoice({ speechFrames, loudestDb }, last.loudestDb);
+  return isOpen ? { heard: { ...alone, continues: true }, ofBoth: false } : asItIs;
 }
+
+/** Whether it is long and loud enough to be of the voice that is as loud as that. */
+const isVoice = ({ speechFrames, loudestDb }: Pick<Said, 'speechFrames' | 'loudestDb'>, besideDb: number): boolean =>
+  speechFrames >= REST_FRAMES && loudestDb > besideDb - REST_BELOW_DB;

@@ -15,6 +15,8 @@ export interface HearingParts {
   /** Words that the model's dictionary lacks. */
   readonly pronunciations: Pronunciations;
   readonly gates: Readonly<Record<SpeechModel['id'], Gate>>;
+  /** How loud the one who is listened to is known to speak, in dBFS. */
+  readonly voiceDb?: number;
   /** Which words are tried in each other's place, so that a near one is asked. */
   readonly standsFor: StandsFor;
   /** JSGF of everything that can be said (`all`), or of what is expected now; undefined: nothing special is. */

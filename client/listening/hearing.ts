@@ -1,8 +1,10 @@
 import type { Expectation } from '../../grammar/phrases/meaning.ts';
-import { type Ending, type Heard, heardAsRest, maySoonGoOn, type Said } from './continuation.ts';
+import { type Heard, heardAsRest, maySoonGoOn, type Said } from './continuation.ts';
 import type { HeardSpeech, HearingParts } from './hearing-parts.ts';
+import { LONGEST_PAUSE_MS, LOOK_MS, pauseAfter } from './pause.ts';
 import { saysTooLittle } from './recogniser/gate.ts';
-import { Recogniser, type Recognition } from './recogniser/recogniser.ts';
+import { Recogniser } from './recogniser/recogniser.ts';
+import { givenUp, type Recognition } from './recogniser/recognition.ts';
 import { type Recognising, TwoModels } from './recogniser/two-models.ts';
 import { type Cleaned, CleanSound } from './sound/clean-sound.ts';
 import { FRAME } from './sound/denoiser.ts';
@@ -13,10 +15,11 @@ import { SpeechClock } from './sound/speech-clock.ts';
 import { UtteranceSound } from './sound/utterance-sound.ts';
 
 const FRAME_MS = 10;
-/** After this much pause the words so far are looked at, once. */
-const LOOK_MS = 120;
-/** The pause that ends an utterance. A fraction is waited for as long as anything where there were pauses before. */
-const PAUSE_MS: Readonly<Record<Ending, number>> = { whole: 260, fraction: 420, open: 620 };
+/**
+ * After so many frames of speech that fit so badly nobody will make a sentence of it: talk goes on for as long as it may,
+ * and to follow it to its end, and look at it again, cost more than all that is said to the program.
+ */
+const TALK = { frames: 800, margin: -25 } as const;
 
 /** Sound in, utterances out: noise taken out, speech found, recognised, gated. Blocks while it computes. */
 export class Hearing {
@@ -28,13 +31,15 @@ export class Hearing {
   #waiting: Float32Array = new Float32Array(0);
   readonly #sound: UtteranceSound;
   #onlyUrgent = false;
+  /** What the utterance that is open was given up as. */
+  #givenUp: Recognition | undefined;
   #grammar: string | undefined;
   #expectationOfSpeech: Expectation = { readings: [] };
   #last: Said | undefined;
-  readonly #own = new OwnVoice();
+  readonly #own: OwnVoice;
   #pauses = 0;
   #startedMs = 0;
-  #hangoverMs: number = PAUSE_MS.open;
+  #hangoverMs = LONGEST_PAUSE_MS;
   #looked = false;
   #computedMs = 0;
   #expectation: Expectation = { readings: [] };
@@ -48,6 +53,7 @@ export class Hearing {
     this.#parts = parts;
     this.#recogniser = recogniser;
     this.#clean = new CleanSound(parts.rnnoise);
+    this.#own = new OwnVoice(parts.voiceDb);
     this.#sound = new UtteranceSound((samples) => recogniser.feed(samples));
   }
 
@@ -120,7 +126,7 @@ export class Hearing {
     const heard: HeardSpeech[] = [];
     const silence = new Float32Array(FRAME);
     // Long enough for what is still in the denoiser to come out, for speech to be noticed, and for the longest pause.
-    const most = (PAUSE_MS.open + 300) / FRAME_MS;
+    const most = (LONGEST_PAUSE_MS + 300) / FRAME_MS;
     for (let count = 0; count < most; count += 1) heard.push(...this.#frame(silence, this.#clean.pushSilence()));
     this.#last = undefined;
     return heard;
@@ -140,7 +146,7 @@ export class Hearing {
     this.#clock.frame(levelOf(frame), open, turn === 'speaking');
     if (turn === 'began') this.#begin();
     if (place === 'nearer') this.#beginNearer();
-    if (turn !== 'quiet') this.#sound.take(samples, place);
+    if (turn !== 'quiet' && this.#givenUp === undefined) this.#follow(samples, place);
     this.#sound.remember(samples);
     this.#lookAt(turn);
     const heard = turn === 'ended' ? this.#end() : undefined;
@@ -179,7 +185,7 @@ export class Hearing {
   /** Somebody nearer than who was heard so far: what they say begins here. */
   #beginNearer(): void {
     this.#sound.settle();
-    this.#recogniser.drop();
+    if (this.#givenUp === undefined) this.#recogniser.drop();
     this.#sound.beginNearer(this.#endpointer.speechFrames);
     this.#endpointer.beginAnew();
     this.#beginSpeech();
@@ -189,26 +195,45 @@ export class Hearing {
     this.#startedMs = Math.max(0, this.#clock.audioMs - 100);
     this.#clock.beginSpeech();
     this.#pauses = 0;
+    this.#givenUp = undefined;
     this.#lookLater();
     this.#recogniser.begin();
   }
 
+  #follow(samples: Float32Array, place: ReturnType<UtteranceSound['placeOf']>): void {
+    this.#sound.take(samples, place);
+    const { speechFrames } = this.#endpointer;
+    if (speechFrames !== TALK.frames || this.#endpointer.pauseMs > 0 || this.#onlyUrgent) return;
+    const soFar = this.#recogniser.partial(speechFrames);
+    if (soFar.margin >= TALK.margin) return;
+    this.#recogniser.drop();
+    this.#givenUp = givenUp(soFar);
+  }
+
   #lookAt(turn: Turn): void {
+    if (this.#givenUp !== undefined) return;
     if (turn === 'speaking' && this.#looked) this.#lookLater();
     if (turn !== 'pausing' || this.#looked || this.#endpointer.pauseMs < LOOK_MS) return;
     this.#looked = true;
     this.#pauses += 1;
     this.#sound.settle();
-    const ending = this.#parts.endingOf(this.#recogniser.partial(), this.#expectationOfSpeech);
-    this.#hangoverMs = PAUSE_MS[ending === 'fraction' && this.#pauses > 1 ? 'open' : ending];
+    const soFar = this.#recogniser.partial(this.#endpointer.speechFrames);
+    const expectation = this.#expectationOfSpeech;
+    const isWaited = expectation.readings.length > 0;
+    const ending = this.#parts.endingOf(soFar.text, expectation);
+    this.#hangoverMs = pauseAfter(soFar, ending, { pauses: this.#pauses, isWaited });
   }
 
   #lookLater(): void {
     this.#looked = false;
-    this.#hangoverMs = PAUSE_MS.open;
+    this.#hangoverMs = LONGEST_PAUSE_MS;
   }
 
   #end(): Heard {
+    if (this.#givenUp !== undefined) {
+      this.#last = undefined;
+      return this.#givenUp;
+    }
     this.#sound.settle();
     const { speechFrames } = this.#endpointer;
     const alone = this.#orFromTheStart(this.#judged(this.#recogniser.end(speechFrames), speechFrames));
@@ -249,7 +274,7 @@ export class Hearing {
 
   /** Where nothing was understood from where a nearer voice seemed to begin, from the very start. */
   #orFromTheStart(heard: Heard): Heard {
-    if (heard.accepted || !this.#sound.hasFarther) return heard;
+    if (heard.accepted || !this.#sound.mayHaveBegunSoftly) return heard;
     const speechFrames = this.#sound.joinFarther();
     return this.#again(this.#sound.given, speechFrames + this.#endpointer.speechFrames);
   }

@@ -2,6 +2,7 @@ import './theme.css';
 import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
 import { PAGE } from '../words/pages/page-words.ts';
+import { readAhead } from './review/read-held.ts';
 import { keepForOffline } from './session/keep-for-offline.ts';
 import { showBySettings } from './session/screen-settings.ts';
 import { Mishap } from './show/mishap.tsx';
@@ -39,6 +40,10 @@ function Page() {
     </Suspense>
   );
 }
+
+/** A visit in the review is asked for at once: its events are on their way while its program is. */
+const watched = Shown === ReviewPage ? new URLSearchParams(location.search).get('visit') : null;
+if (watched !== null) readAhead(watched);
 
 showBySettings();
 const place = document.getElementById('page');

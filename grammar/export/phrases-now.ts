@@ -14,19 +14,8 @@ import { OBSERVATIONS } from '../vocabulary/observations.ts';
 import { PARTS } from '../vocabulary/parts.ts';
 import { POINTS_BY_ID, type PointId } from '../vocabulary/points.ts';
 import { SAID_WORKS } from '../vocabulary/works.ts';
+import type { PhraseGroup, PhraseNow } from './find-phrases.ts';
 import { sameReading } from './measurand-names.ts';
-
-/** What a phrase is of; `now` is what is asked. */
-export const PHRASE_GROUPS = ['now', 'orders', 'power', 'readings', 'seen', 'plate', 'work', 'job', 'written'] as const;
-export type PhraseGroup = (typeof PHRASE_GROUPS)[number];
-
-export interface PhraseNow {
-  readonly group: PhraseGroup;
-  /** In the grammar's own words, with "…" where a number or free words belong: no value is suggested. */
-  readonly phrase: string;
-  /** What the "…" stands for. */
-  readonly slot?: 'number' | 'words';
-}
 
 /**
  * What may be said at a moment, what is asked first: one phrase of each kind, made of the tables that the matcher is
@@ -110,12 +99,3 @@ const ALWAYS: readonly PhraseNow[] = [
   ...JOB_ITEMS.map(({ say }) => said('job', first(say))),
   ...DICTATIONS.map(({ say }): PhraseNow => ({ group: 'written', phrase: `${first(say)} …`, slot: 'words' })),
 ];
-
-/** Those that hold each of the words that are looked for, or their beginnings. */
-export function findPhrases(phrases: readonly PhraseNow[], text: string): readonly PhraseNow[] {
-  const wanted = text.toLowerCase().split(/\s+/).filter(Boolean);
-  return phrases.filter(({ phrase }) => {
-    const words = phrase.toLowerCase().split(' ');
-    return wanted.every((one) => words.some((word) => word.startsWith(one)));
-  });
-}

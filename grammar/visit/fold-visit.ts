@@ -168,6 +168,7 @@ export interface VisitFolding {
   take(events: readonly VisitEvent[]): void;
   /** What holds after the events taken so far. */
   facts(): VisitFacts;
+  /** As it is now: events that are taken later change nothing of it. */
   view(): FoldedVisit;
 }
 
@@ -191,8 +192,13 @@ export function visitFolding(from = 1): VisitFolding {
   return {
     take: (events) => events.forEach(takeOne),
     facts: () => facts,
-    view: () => ({ ...facts, ...line }),
+    view: () => ({ ...facts, ...copied(line) }),
   };
+}
+
+function copied(line: Mutable<TimeLine>): TimeLine {
+  const lists = Object.entries(line).map(([name, value]) => [name, Array.isArray(value) ? [...value] : value]);
+  return Object.fromEntries(lists) as TimeLine;
 }
 
 function typeOf(event: unknown): string {

@@ -8,10 +8,12 @@ export const UNREADABLE = 'unreadable';
  * The events in the bodies of a record, in order. A body that holds no event (damaged, or of quite another version) still
  * keeps its number: it becomes one of a type that is unknown, at the time of the event before it,
  * or, before all others, of the one behind it.
+ *
+ * @param before the time of the event before the first, where these are read behind others
  */
-export function readBodies(bodies: readonly string[]): readonly VisitEvent[] {
+export function readBodies(bodies: readonly string[], before?: InputTime): readonly VisitEvent[] {
   const events = bodies.map(parse);
-  let last = events.map(timeOf).find((time) => time !== undefined) ?? NEVER;
+  let last = before ?? events.map(timeOf).find((time) => time !== undefined) ?? NEVER;
   return events.map((event) => {
     const time = timeOf(event);
     if (time === undefined) return { type: UNREADABLE, time: last } as unknown as VisitEvent;
@@ -19,6 +21,9 @@ export function readBodies(bodies: readonly string[]): readonly VisitEvent[] {
     return event as VisitEvent;
   });
 }
+
+/** The time of an event that was read, for what is read behind it. */
+export const lastTimeOf = (event: VisitEvent | undefined): InputTime | undefined => timeOf(event);
 
 const NEVER: InputTime = { at: '1970-01-01T00:00:00.000Z', mono: 0 };
 

@@ -40,18 +40,32 @@ export async function openSqlite<Tables>(path: string, file: SqliteFile<Tables>)
     if (found > 0 && database.pragma('quick_check(1)', { simple: true }) !== 'ok') {
       throw new ServerError('data-damaged', path);
     }
-    if (found < file.version) {
-      await db.transaction().execute(async (within) => {
-        if (found === 0) await file.begin(within, database);
-        else await file.bringUp(within, database, found);
-        database.pragma(`application_id = ${file.applicationId}`);
-        database.pragma(`user_version = ${file.version}`);
-      });
-    }
+    if (found < file.version) await bringUpToDate(database, db, path, file);
     return { database, db };
   } catch (error) {
     database.close();
     throw asOpeningError(error, path);
+  }
+}
+
+/** Of two programs that open it at once one does it, the other waits and finds it done. */
+async function bringUpToDate<Tables>(
+  database: Database,
+  db: Kysely<Tables>,
+  path: string,
+  file: SqliteFile<Tables>,
+): Promise<void> {
+  database.exec('BEGIN IMMEDIATE');
+  try {
+    const found = identify(database, path, file);
+    if (found === 0) await file.begin(db, database);
+    else if (found < file.version) await file.bringUp(db, database, found);
+    database.pragma(`application_id = ${file.applicationId}`);
+    database.pragma(`user_version = ${file.version}`);
+    database.exec('COMMIT');
+  } catch (error) {
+    if (database.inTransaction) database.exec('ROLLBACK');
+    throw error;
   }
 }
 

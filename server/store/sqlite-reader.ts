@@ -25,11 +25,13 @@ export function sqliteReader(
     WHERE company = ? AND visit = ? AND arrival > ? ORDER BY arrival LIMIT ?`);
   // A stream has no gaps: so many of each are all that can come first, and what lies behind them is not sorted.
   const beyond = database.prepare<[{ company: string; visit: string; positions: string; limit: number }], EventRow>(`
+    WITH stream AS MATERIALIZED (
+      SELECT id, device, epoch, coalesce((SELECT position.value ->> 'seq' FROM json_each(@positions) AS position
+        WHERE position.value ->> 'device' = device AND position.value ->> 'epoch' = epoch), 0) AS past
+      FROM main.stream WHERE company = @company AND visit = @visit)
     SELECT ${EVENT_COLUMNS} FROM stream
-    LEFT JOIN json_each(@positions) AS position ON position.value ->> 'device' = device AND position.value ->> 'epoch' = epoch
-    JOIN event ON event.stream = stream.id AND event.seq > coalesce(position.value ->> 'seq', 0)
-      AND event.seq <= coalesce(position.value ->> 'seq', 0) + @limit
-    WHERE company = @company AND visit = @visit ORDER BY arrival LIMIT @limit`);
+    CROSS JOIN event ON event.stream = stream.id AND event.seq > past AND event.seq <= past + @limit
+    ORDER BY arrival LIMIT @limit`);
   const part = database.prepare<[string, string, string, number, number, number], PartRow>(`
     SELECT event.seq, event.hash, event.body, event.received_at AS receivedAt, event.arrival
     FROM stream JOIN event ON event.stream = stream.id

@@ -16,12 +16,13 @@ let kept: KeptStore;
 let server: LocalServer;
 
 /** Spoken by the offline voice into the browser's microphone: the customer agrees, then the word on sound, then more. */
-async function spokenVisit(agreed: 'yes' | 'no', file = 'microphone.wav') {
+async function spokenVisit(agreed: 'yes' | 'no', ready: (page: Page) => Promise<void> = async () => undefined) {
   const answer = agreed === 'yes' ? 'yes' : 'do not keep the sound';
   const parts = [7, 'customer agrees', 3, answer, 3, 'say again', 60];
-  const sound = await spokenSound(`${folder.path}/${file}`, parts);
+  const sound = await spokenSound(`${folder.path}/microphone.wav`, parts);
   const browser = await ReadbackBrowser.open({ profile: `${folder.path}/profile-${agreed}`, sound, size: SMALL_PHONE });
   const page = await browser.page(server.url);
+  await ready(page);
   const technician = new Technician(page);
   await technician.openAs('technician');
   await page.getByRole('button', { name: 'ear off' }).click();
@@ -36,7 +37,9 @@ const heard = (page: Page, count: number) =>
     { timeout: 60_000 },
   );
 
-describe.each(await keptStores())('kept in $name', ({ make, missing }) => {
+const stores = await keptStores();
+
+describe.each(stores)('kept in $name', ({ name, make, missing }) => {
   beforeEach(async () => {
     folder = await scratch();
     kept = await make(folder.path);
@@ -159,4 +162,31 @@ describe.each(await keptStores())('kept in $name', ({ make, missing }) => {
     },
     180_000,
   );
+
+  // The same of any store: the page does it.
+  if (name === stores[0]?.name)
+    test('a sound of a visit that the server does not hold yet stays on the device, and is sent behind it', async () => {
+      let away = true;
+      const { browser, page, technician } = await spokenVisit('yes', (opened) =>
+        opened.routeWebSocket(/\/sync/, (socket) => {
+          if (away) void socket.close();
+          else socket.connectToServer();
+        }),
+      );
+      await heard(page, 3);
+      await technician.settled();
+      const named = (await filesOf(page)).filter((one) => one.named);
+      expect(named.length).toBeGreaterThan(0);
+      // The browser says that there is a network: the files are tried before the visit came.
+      const refused = page.waitForResponse(
+        (answer) => answer.url().includes('/attachments/') && answer.status() === 404,
+      );
+      await page.evaluate(() => globalThis.dispatchEvent(new Event('online')));
+      expect(await (await refused).json()).toMatchObject({ error: 'visit-unknown' });
+      expect((await filesOf(page)).filter(({ here }) => here)).toHaveLength(named.length);
+      away = false;
+      await technician.sent();
+      expect((await handedIn(page)).map(({ sha256 }) => sha256)).toEqual(named.map(({ sha256 }) => sha256));
+      await browser.close();
+    }, 180_000);
 });

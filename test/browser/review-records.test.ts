@@ -158,6 +158,17 @@ describe('a record that other hands wrote', () => {
     await page.close();
   });
 
+  test('that nobody sealed says how many of its entries no erasing would reach', async () => {
+    const plain = body('phase.entered', { phase: 'measure' });
+    await putVisit(server.url, 'unsealed', [opened('Open Street'), plain, note('behind the shed')]);
+    const page = await open('unsealed');
+    await page.getByRole('button', { name: 'Verify the record' }).click();
+    const told =
+      'local, visit unsealed: 2 entries were written in the open: erasing does not reach what is personal in them.';
+    await page.locator('.record-check-said').getByText(told, { exact: true }).waitFor();
+    await page.close();
+  });
+
   test('of 200 dictations with kept sound is read to its end', async () => {
     const kept = (n: number) => ({ sha256: n.toString(16).padStart(64, '0'), ms: 2_000, bytes: 64_000 });
     const notes = Array.from({ length: 200 }, (_, n) =>

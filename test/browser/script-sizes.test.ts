@@ -36,14 +36,14 @@ const visit = () => withImports(entry, fileOf('technician-page'), fileOf('runnin
 const sheets = () => new Set([...visit(), ...withImports(fileOf('open-sheet'))]);
 
 describe('the scripts of the technician’s page, packed', () => {
-  test('are at most 115 kB for the first page that is shown', () => {
-    expect(kilobytes(withImports(entry, fileOf('technician-page')))).toBeLessThan(115);
+  test('are at most 110 kB for the first page that is shown', () => {
+    expect(kilobytes(withImports(entry, fileOf('technician-page')))).toBeLessThan(110);
   });
 
   // The sheets are no more than they are; fewer is better.
-  test('are at most 150 kB with a running visit, and 185 kB with all its sheets', () => {
-    expect(kilobytes(visit())).toBeLessThan(150);
-    expect(kilobytes(sheets())).toBeLessThan(185);
+  test('are at most 140 kB with a running visit, and 162 kB with all its sheets', () => {
+    expect(kilobytes(visit())).toBeLessThan(140);
+    expect(kilobytes(sheets())).toBeLessThan(162);
   });
 
   test('hold neither the grammar’s sounding-alike words nor the review', () => {

@@ -1,6 +1,8 @@
+import { spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import SQLite from 'better-sqlite3';
 import { Kysely, SqliteDialect } from 'kysely';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -8,7 +10,7 @@ import { SizeLimit } from '../../server/database/size-limit.ts';
 import type { PersonalStore } from '../../server/personal/personal-store.ts';
 import { createPersonalTables, type PersonalTables } from '../../server/personal/personal-tables.ts';
 import { openSqlitePersonalStore } from '../../server/personal/sqlite-personal-store.ts';
-import { scratchFolder } from '../server/built-server.ts';
+import { buildRoom, scratchFolder } from '../server/built-server.ts';
 import { personalContract } from './personal-contract.ts';
 
 const scratch = scratchFolder();
@@ -82,6 +84,37 @@ describe('SQLite: the file of what is personal', () => {
       if (!again)
         expect(await brought.addPart({ ...name, sha256: 'bb', device: 'tablet' }, 1, new Uint8Array([8]))).toBe(true);
       await brought.close();
+    }
+  });
+
+  test.each(['new', 'older'])('%s, and opened by two programs at once, is made once', async (which) => {
+    const program = pathToFileURL(buildRoom('server', 'personal/sqlite-personal-store.js')).href;
+    for (let round = 0; round < 3; round += 1) {
+      const file = join(scratch.path, `${which}-${round}.sqlite`);
+      if (which === 'older') {
+        const older = new SQLite(file);
+        const db = new Kysely<PersonalTables>({ dialect: new SqliteDialect({ database: older }) });
+        await createPersonalTables(db, 'blob');
+        older.exec('PRAGMA application_id = 0x52424b31; PRAGMA user_version = 1; PRAGMA journal_mode = WAL');
+        await db.destroy();
+      }
+      const script = `const { openSqlitePersonalStore } = await import(${JSON.stringify(program)});
+        while (Date.now() < ${Date.now() + 1_500}) {}
+        await (await openSqlitePersonalStore(${JSON.stringify(file)})).close();`;
+      const ends = [1, 2, 3].map(
+        () =>
+          new Promise((resolve) => {
+            const child = spawn(process.execPath, ['--input-type=module', '-e', script], {
+              stdio: ['ignore', 'ignore', 'pipe'],
+            });
+            let said = '';
+            child.stderr.on('data', (text) => {
+              said += text;
+            });
+            child.once('close', (status) => resolve([status, said]));
+          }),
+      );
+      expect(await Promise.all(ends)).toEqual([1, 2, 3].map(() => [0, '']));
     }
   });
 

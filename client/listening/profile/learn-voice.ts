@@ -3,19 +3,17 @@ import type { Gate } from '../recogniser/gate.ts';
 import { GrammarDecoder, type Pronunciations } from '../recogniser/grammar-decoder.ts';
 import { PHONE_WORDS, phoneOf } from '../recogniser/phone-loop.ts';
 import type { SpeechModel, SpeechModule } from '../recogniser/speech-module.ts';
+import type { HeardAloud } from './as-heard.ts';
+import { sureOf, triedBy } from './learn-sure.ts';
 import type { VoiceProfile } from './voice-profile.ts';
-
-/** What somebody was asked to say, and how it sounded: 16 kHz, -1…1, with some hiss under it. */
-export interface SaidAloud {
-  readonly words: string;
-  readonly sound: Float32Array;
-}
 
 export interface LearningParts {
   readonly speech: SpeechModule;
   readonly model: SpeechModel;
   readonly pronunciations: Pronunciations;
   readonly gate: Gate;
+  /** JSGF that some of the sentences are expected by: from which margin on they are sure is learnt by it. */
+  readonly expected: string;
 }
 
 /** What was learnt of a voice, and what that brings on what it was not learnt from. */
@@ -38,13 +36,13 @@ const MORE_RIGHT = { tries: 2, share: 0.05 } as const;
 const HELD_BACK_SHARE = 0.6;
 
 /**
- * Learns how a person says the words of some sentences: the mean of the voice, and for each word what sounds were heard
- * in its place. Forms are kept only where those learnt from each half of the tries bring more right in the other half:
+ * Learns how a person says the words of some sentences: the mean of the voice, how loud it is, from which margin on it is
+ * sure, and for each word what sounds were heard in its place. Forms are kept only where those learnt from each half of the tries bring more right in the other half:
  * who says the words as the dictionary has them would only be heard the worse for it.
  *
  * @throws ListeningError `model-missing`, `grammar-unknown-word`
  */
-export async function learnVoice(parts: LearningParts, said: readonly SaidAloud[]): Promise<VoiceProfile> {
+export async function learnVoice(parts: LearningParts, said: readonly HeardAloud[]): Promise<VoiceProfile> {
   return (await learnAndMeasure(parts, said)).profile;
 }
 
@@ -55,10 +53,10 @@ export async function learnVoice(parts: LearningParts, said: readonly SaidAloud[
  */
 export async function learnAndMeasure(
   parts: LearningParts,
-  said: readonly SaidAloud[],
+  said: readonly HeardAloud[],
   tell: (share: number) => void = () => undefined,
 ): Promise<Learnt> {
-  const { speech, model, pronunciations, gate } = parts;
+  const { speech, model, pronunciations, gate, expected } = parts;
   const decoder = await GrammarDecoder.open(speech, model, { ...pronunciations, ...PHONE_WORDS });
   try {
     const means = said.map(({ sound }) => decoder.meanOf(sound));
@@ -70,13 +68,19 @@ export async function learnAndMeasure(
     const held = learner.heldBack(places, (share) => tell(share * HELD_BACK_SHARE));
     const isWorthIt = held.after - held.before >= Math.max(MORE_RIGHT.tries, MORE_RIGHT.share * held.of);
     const forms = isWorthIt ? learner.learn(places) : [];
-    tell(1);
+    if (said.length === 0)
+      return { ...held, after: held.before, profile: { model: model.id, mean, pronunciations: {} } };
     const words = new Set(forms.map(({ word }) => word));
     const soundsOf = (word: string) => forms.filter((form) => form.word === word).map(({ sounds }) => sounds);
-    const pronunciations = Object.fromEntries([...words].map((word) => [word, soundsOf(word)]));
+    const learnt = Object.fromEntries([...words].map((word) => [word, soundsOf(word)]));
+    decoder.teach(learnt);
+    const sure = sureOf(gate, triedBy(decoder, expected, mean, said));
+    const levels = said.map(({ loudestDb }) => loudestDb).sort((a, b) => a - b);
+    const voiceDb = levels[levels.length >> 1]!;
+    tell(1);
     // Forms that are not kept bring nothing.
     const after = isWorthIt ? held.after : held.before;
-    return { ...held, after, profile: { model: model.id, mean, pronunciations } };
+    return { ...held, after, profile: { model: model.id, mean, pronunciations: learnt, sure, voiceDb } };
   } finally {
     decoder.close();
   }
@@ -89,7 +93,7 @@ interface Place {
   readonly sound: Float32Array;
 }
 
-function placesOf(said: readonly SaidAloud[]): ReadonlyMap<string, readonly Place[]> {
+function placesOf(said: readonly HeardAloud[]): ReadonlyMap<string, readonly Place[]> {
   const places = new Map<string, Place[]>();
   for (const { words: text, sound } of said) {
     const words = text.split(' ');

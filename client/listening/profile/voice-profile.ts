@@ -9,10 +9,15 @@ export interface VoiceProfile {
   readonly mean: readonly number[];
   /** How the person says some words, beside how the dictionary has them. */
   readonly pronunciations: Pronunciations;
+  /** The margin from which what is expected is taken without a second look. Not learnt at first. */
+  readonly sure?: number;
+  /** The loud part of what the person says into this microphone, in dBFS. Not learnt at first. */
+  readonly voiceDb?: number;
 }
 
 interface Adaptable {
   readonly pronunciations: Pronunciations;
+  readonly voiceDb?: number;
   readonly gates: Readonly<Record<SpeechModel['id'], Gate>>;
 }
 
@@ -23,6 +28,8 @@ export function adapted<Parts extends Adaptable>(parts: Parts, profile: VoicePro
   for (const [word, forms] of Object.entries(profile.pronunciations)) {
     pronunciations[word] = [...(pronunciations[word] ?? []), ...forms];
   }
-  const gate = { ...parts.gates[profile.model], mean: profile.mean };
-  return { ...parts, pronunciations, gates: { ...parts.gates, [profile.model]: gate } };
+  const { model, mean, sure, voiceDb } = profile;
+  const gate = { ...parts.gates[model], mean, ...(sure !== undefined && { sure }) };
+  const known = { ...parts, pronunciations, gates: { ...parts.gates, [model]: gate } };
+  return voiceDb === undefined ? known : { ...known, voiceDb };
 }

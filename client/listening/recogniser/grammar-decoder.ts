@@ -119,12 +119,16 @@ export class GrammarDecoder {
   }
 
   /** The best words so far, whether or not they are a whole sentence of the grammar. */
-  partial(): string {
-    return this.#decoder.get_text();
+  partial(): Hypothesis {
+    return this.#best();
   }
 
   end(): Hypothesis {
     this.#decoder.stop();
+    return this.#best();
+  }
+
+  #best(): Hypothesis {
     const text = this.#decoder.get_text();
     this.#module._decoder_hyp(this.#decoder.cdecoder, this.#scoreAddress);
     const score = new DataView(this.#module.HEAP8.buffer).getInt32(this.#scoreAddress, true);

@@ -2,34 +2,9 @@ import { type Automaton, follow, sentenceAlone } from './automaton.ts';
 import { confidenceOf, cutOf, type Gate, marginOf, type Trial } from './gate.ts';
 import { GrammarDecoder, type Hypothesis, type Pronunciations } from './grammar-decoder.ts';
 import { PHONE_LOOP, PHONE_WORDS } from './phone-loop.ts';
-import { rivalsOf, type StandsFor } from './rivals.ts';
+import { type Recognition, type Rival, type SoFar, textsOf } from './recognition.ts';
+import { numberedOf, rivalsOf, type StandsFor } from './rivals.ts';
 import type { SpeechModel, SpeechModule } from './speech-module.ts';
-
-/** What was heard in one stretch of speech. */
-export interface Recognition {
-  readonly text: string;
-  /** False when the sound did not fit the grammar: `text` is then the nearest sentence, not to be believed. */
-  readonly accepted: boolean;
-  /** Taken, but it fits so badly that a value in it is to be asked. */
-  readonly doubtful: boolean;
-  readonly confidence: number;
-  /** Score against the phone loop for each frame of speech. */
-  readonly margin: number;
-  /** Which grammar the words come from. */
-  readonly pass: 'expected' | 'everything';
-  /** How many times the sound was decoded before the words were believed. */
-  readonly looks: number;
-  /** Other sentences that fit the sound about as well. */
-  readonly alternatives: readonly string[];
-  /** What it is most easily taken for: the other grammar's sentence, and the same with another number in one place. */
-  readonly rivals: readonly Rival[];
-}
-
-/** Another sentence, and by how much of the score it fits worse. */
-export interface Rival {
-  readonly text: string;
-  readonly behind: number;
-}
 
 /**
  * How far the mean cepstrum of an utterance may lie from the one it was decoded under. Beyond it the utterance is decoded
@@ -52,6 +27,14 @@ const EXPECTED_FIRST = 0.1;
 const NUMBERS = 30;
 /** How much less, for each frame, another sentence may fit and still be what was said. */
 const NEAR = 1;
+/**
+ * The same where the other one is a reading that is waited for: half a number, or one read by single digits, is easily
+ * taken for an order ("one five five" became "was that bad"). So far below its cut it is asked, not rejected. In margin.
+ */
+const NEAR_NUMBER = 3;
+const ASKED_BELOW = 5;
+/** How many times farther behind a rival must be to be left unasked where the sentence is not sure. */
+const UNSURE_RIVAL = 2;
 
 /**
  * Expected sentences first, all sentences as a second look at the kept sound, both held against a phone loop. Blocks
@@ -65,6 +48,8 @@ export class Recogniser {
   readonly #gate: Gate;
   readonly #standsFor: StandsFor;
   #tight = false;
+  /** Of what is expected, what holds a number; made when it is first asked for. */
+  #numbered: { readonly network: Automaton | undefined } | undefined;
   #alone = false;
   #kept: Float32Array[] = [];
   /** What the utterance is decoded under. */
@@ -114,6 +99,7 @@ export class Recogniser {
    */
   setExpected(jsgf: string | undefined, alone = false): void {
     if (jsgf !== undefined) this.#expected.setGrammar(jsgf);
+    this.#numbered = undefined;
     this.#tight = jsgf !== undefined;
     this.#alone = this.#tight && alone;
   }
@@ -134,10 +120,12 @@ export class Recogniser {
     if (before < EARLY && before + samples.length >= EARLY) this.#settle();
   }
 
-  /** The best words so far. */
-  partial(): string {
+  /** The best words so far. @param speechFrames how many 10 ms frames of the utterance were speech up to now */
+  partial(speechFrames: number): SoFar {
     this.#settle();
-    return this.#first.partial();
+    const { text, score } = this.#first.partial();
+    const margin = marginOf(score, this.#loop.partial().score, speechFrames);
+    return { text, margin, sure: margin >= this.#gate.sure };
   }
 
   /** Closes the utterance. @param speechFrames how many 10 ms frames of it were speech */
@@ -151,10 +139,19 @@ export class Recogniser {
     const first = found(this.#first, this.#first.end());
     if (!this.#tight || this.#alone || first.margin >= this.#gate.sure) return this.#judge(first, [], 1);
     const second = found(this.#everything, this.#again(this.#everything));
-    const [best, other] = first.margin + EXPECTED_FIRST >= second.margin ? [first, second] : [second, first];
+    // A reading that is waited for and nearly fits is asked before what nobody waits for and fits no better is given up.
+    const isFirst = first.margin + EXPECTED_FIRST >= second.margin || (this.#mayBe(first) && !this.#fits(second));
+    const [best, other] = isFirst ? [first, second] : [second, first];
     // A sentence that fits clearly worse is no rival: it is what a closed grammar makes of anything.
-    const near = Math.abs(first.margin - second.margin) < NEAR && other.text !== best.text && other.text !== '';
-    return this.#judge(best, near ? [{ text: other.text, behind: best.score - other.score }] : [], 2);
+    const distance = this.#mayBe(other) ? NEAR_NUMBER : NEAR;
+    const near = Math.abs(first.margin - second.margin) < distance && other.text !== best.text && other.text !== '';
+    const besides = near ? [other] : [];
+    if (best.text !== '' && !this.#hasNumber(best.text)) besides.push(...this.#readingsBeside(best, found));
+    return this.#judge(
+      best,
+      besides.map(({ text, score }) => ({ text, behind: best.score - score })),
+      2,
+    );
   }
 
   /** How well each sentence fits a sound, by itself; only their differences count. Not while an utterance is open. */
@@ -206,13 +203,17 @@ export class Recogniser {
 
   #judge(best: Found, near: readonly Rival[], looks: number): Recognition {
     const { text, margin, trial } = best;
-    const accepted = margin >= cutOf(this.#gate, trial);
+    const fits = this.#fits(best);
+    const accepted = fits || this.#mayBe(best);
+    // What nobody waits for needs to be sure beside what is.
+    const isWaited = !this.#tight || best.by === this.#expected;
     const rival = accepted ? this.#rivalOf(best) : undefined;
-    const isNear = rival !== undefined && rival.behind < this.#gate.rival;
+    const clear = this.#gate.rival * (margin < this.#gate.sure ? UNSURE_RIVAL : 1);
+    const isNear = rival !== undefined && rival.behind < clear;
     return {
       text,
       accepted,
-      doubtful: margin < this.#gate.doubt,
+      doubtful: margin < (isWaited ? this.#gate.doubt : this.#gate.sure) || !fits,
       confidence: confidenceOf(margin, this.#gate, trial),
       margin,
       pass: best.by === this.#expected ? 'expected' : 'everything',
@@ -220,6 +221,30 @@ export class Recogniser {
       alternatives: textsOf(isNear ? [...near, rival] : near),
       rivals: rival === undefined ? near : [...near, rival],
     };
+  }
+
+  #fits({ margin, trial }: Found): boolean {
+    return margin >= cutOf(this.#gate, trial);
+  }
+
+  /** The best reading that is waited for, where an order was heard in its stead and fits little better. */
+  #readingsBeside(order: Found, found: (by: GrammarDecoder, hypothesis: Hypothesis) => Found): readonly Found[] {
+    const expected = this.#expected.network;
+    this.#numbered ??= { network: expected && numberedOf(expected, this.#standsFor) };
+    const { network } = this.#numbered;
+    if (network === undefined || order.margin >= this.#gate.sure) return [];
+    const reading = found(this.#expected, this.#fitOf(network, joined(this.#kept), this.#mean));
+    return this.#mayBe(reading) && order.margin - reading.margin < NEAR_NUMBER ? [reading] : [];
+  }
+
+  /** Whether it is a reading that is waited for, and fits so nearly that it is worth a question. */
+  #mayBe({ text, margin, trial, by }: Found): boolean {
+    const isExpected = this.#tight && !this.#alone && by === this.#expected && this.#hasNumber(text);
+    return isExpected && margin >= cutOf(this.#gate, trial) - ASKED_BELOW;
+  }
+
+  #hasNumber(text: string): boolean {
+    return text.split(' ').some((word) => this.#standsFor(word)?.kind === 'number');
   }
 
   #isNumber(text: string): boolean {
@@ -249,9 +274,6 @@ export class Recogniser {
     return found;
   }
 }
-
-/** Each once. */
-export const textsOf = (rivals: readonly Rival[]): readonly string[] => [...new Set(rivals.map(({ text }) => text))];
 
 /** The best sentence of one grammar. */
 interface Found extends Hypothesis {

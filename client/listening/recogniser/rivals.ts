@@ -73,6 +73,18 @@ const isRival = (words: readonly string[], { behind, changed }: Place, standsFor
 const isNumber = (word: string | undefined, standsFor: StandsFor): boolean =>
   word !== undefined && standsFor(word)?.kind === 'number';
 
+/** The sentences of a network that hold a number, each word of it as likely; undefined where it has none. */
+export function numberedOf(network: Automaton, standsFor: StandsFor): Automaton | undefined {
+  const count = network.arcs.length;
+  // Each state once as it is before a number was said, and once, so many places on, as it is behind one.
+  const arcs = [0, count].flatMap((behind) =>
+    network.arcs.map(
+      (own) => new Map([...own].map(([word, to]) => [word, behind > 0 || isNumber(word, standsFor) ? count + to : to])),
+    ),
+  );
+  return withoutDeadEnds({ arcs, final: [...network.final.map(() => false), ...network.final] });
+}
+
 function withoutDeadEnds({ arcs, final }: Automaton): Automaton | undefined {
   const into: number[][] = arcs.map(() => []);
   arcs.forEach((own, from) => {

@@ -1,5 +1,6 @@
 import { upperSwing } from '../sound/upper-band.ts';
-import { joined, type Recogniser, type Recognition, type Rival, textsOf } from './recogniser.ts';
+import { joined, type Recogniser } from './recogniser.ts';
+import { type Recognition, type Rival, type SoFar, textsOf } from './recognition.ts';
 
 /** What hearing needs of a recogniser, be it one model or two. */
 export type Recognising = Pick<
@@ -72,8 +73,8 @@ export class TwoModels implements Recognising {
     this.#hears.feed(samples);
   }
 
-  partial(): string {
-    return this.#hears.partial();
+  partial(speechFrames: number): SoFar {
+    return this.#hears.partial(speechFrames);
   }
 
   end(speechFrames: number): Recognition {

@@ -6,6 +6,8 @@ import { UtteranceGain } from './utterance-gain.ts';
 const PRE_ROLL_FRAMES = 30;
 /** Frames of an utterance that are gathered before the first is given on, so that its loudness is known. */
 const GATHERED_FRAMES = 60;
+/** The soft beginning of somebody's own sentence is no longer, in frames of speech. */
+const SOFT_FRAMES = 150;
 
 /** The sound of one utterance after another as the recogniser is given it: whose it is, how loud, with dither under it. */
 export class UtteranceSound {
@@ -82,6 +84,11 @@ export class UtteranceSound {
 
   get hasFarther(): boolean {
     return this.#farther.length > 0;
+  }
+
+  /** Whether what was heard before somebody nearer began may be the soft beginning of the same sentence. */
+  get mayHaveBegunSoftly(): boolean {
+    return this.hasFarther && this.#fartherFrames <= SOFT_FRAMES;
   }
 
   /** Takes the utterance from its very start, before somebody nearer began. @returns frames of speech that this adds */

@@ -1,4 +1,5 @@
-import type { Learnt, SaidAloud } from '../profile/learn-voice.ts';
+import type { SaidAloud } from '../profile/as-heard.ts';
+import type { Learnt } from '../profile/learn-voice.ts';
 import type { ModelChoice } from '../recogniser/speech-module.ts';
 
 /** What the page gives the learning worker, once. */

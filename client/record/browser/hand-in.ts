@@ -40,21 +40,29 @@ export async function handInFiles(): Promise<void> {
   await navigator.locks.request(FILES_LOCK, { ifAvailable: true }, async (lock) => {
     if (lock === null) return;
     const tried = new Set<string>();
-    for (;;) {
-      const row = await nextFile(tried);
-      if (row === undefined || (await handInFile(row)) === 'none-now') return;
-      tried.add(row.sha256);
+    // Others may be kept meanwhile.
+    for (let names = await namesToSend(tried); names.length > 0; names = await namesToSend(tried)) {
+      for (const name of names) {
+        tried.add(name);
+        const row = await withPersonal((database) => database.get('files', name));
+        if (row?.file !== undefined && (await handInFile({ ...row, file: row.file })) === 'none-now') return;
+      }
     }
   });
 }
 
-/** The oldest that was not tried yet. */
-async function nextFile(tried: ReadonlySet<string>): Promise<(FileRow & { readonly file: Bytes }) | undefined> {
-  const rows = await withPersonal((database) => database.getAll('files'));
-  const [next] = rows
-    .filter(({ sha256: name, named, file }) => named && file !== undefined && !tried.has(name))
-    .sort((a, b) => a.keptAt - b.keptAt);
-  return next?.file === undefined ? undefined : { ...next, file: next.file };
+/** Of the files that wait here and were not tried, the oldest first: each is looked at by itself, all may be large. */
+async function namesToSend(tried: ReadonlySet<string>): Promise<readonly string[]> {
+  const waiting = await withPersonal(async (database) => {
+    const found: Pick<FileRow, 'sha256' | 'keptAt'>[] = [];
+    let cursor = await database.transaction('files').store.openCursor();
+    for (; cursor !== null; cursor = await cursor.continue()) {
+      const { sha256: name, keptAt, named, file } = cursor.value;
+      if (named && file !== undefined && !tried.has(name)) found.push({ sha256: name, keptAt });
+    }
+    return found;
+  });
+  return waiting.sort((a, b) => a.keptAt - b.keptAt).map(({ sha256: name }) => name);
 }
 
 interface HeldAnswer {

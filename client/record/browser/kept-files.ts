@@ -57,9 +57,11 @@ export async function nameFiles(hashes: readonly string[]): Promise<void> {
 export async function settleFiles(part: VisitPart, named: ReadonlySet<string>): Promise<void> {
   await withPersonal(async (database) => {
     const transaction = database.transaction('files', 'readwrite', { durability: 'strict' });
-    for (const row of await transaction.store.index('part').getAll(partText(part))) {
-      if (!named.has(row.sha256)) await transaction.store.delete(row.sha256);
-      else if (!row.named) await transaction.store.put({ ...row, named: true });
+    // One after another: all of them together may be large.
+    let cursor = await transaction.store.index('part').openCursor(partText(part));
+    for (; cursor !== null; cursor = await cursor.continue()) {
+      if (!named.has(cursor.value.sha256)) await cursor.delete();
+      else if (!cursor.value.named) await cursor.update({ ...cursor.value, named: true });
     }
     await transaction.done;
   });

@@ -11,7 +11,7 @@ import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
 import { PageMouth } from '../../speaking/browser/page-mouth.ts';
 import type { Mouth } from '../../speaking/mouth.ts';
 import { PRACTICE } from '../../words/practice/practice-page-words.ts';
-import { startGrammar } from '../session/page-grammar.ts';
+import { PageGrammar } from '../session/page-grammar.ts';
 import { type HearingState, PageHearing } from '../session/page-hearing.ts';
 import { PageSounds, speakingManner } from '../session/page-sounds.ts';
 import type { DiagnosisCall, PlannerRun, PracticeNews, PracticeQuestion } from '../worker/practice-messages.ts';
@@ -60,7 +60,7 @@ export class PracticeSession {
   readonly #bodies: string[] = [];
   readonly #open = new Map<number, (answer: unknown) => void>();
   #calls = 0;
-  readonly #understand = startGrammar();
+  readonly #grammar = new PageGrammar();
   readonly #clock: RetracedClock;
   readonly #mouth: PageMouth;
   readonly #ear: PageHearing;
@@ -156,7 +156,7 @@ export class PracticeSession {
     await this.#ear.stop();
     this.#mouth.hush(true);
     this.#worker.terminate();
-    this.#understand.end();
+    this.#grammar.end();
     this.#sounds.end();
   }
 
@@ -191,7 +191,7 @@ export class PracticeSession {
     try {
       this.#exercise = await Exercise.begin(takeDrawn(this.plan, news.drawn), {
         ...{
-          understand: (text, expectation, options) => this.#understand.ask({ text, expectation, options }),
+          understand: (text, expectation, options) => this.#grammar.understand(text, expectation, options),
           diagnosis: this.#diagnosis,
           mouth: this.#quietWhileRetracing(),
           clock: this.#clock,

@@ -2,6 +2,7 @@ import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { type EnergyState, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
 import { ENERGY_WORDS, ZONE_SHORT } from '../../words/shown/energy-names.ts';
+import { boxes } from './boxes.ts';
 import { lastOfEach } from './last-of-each.ts';
 import { labelWidth } from './place-labels.ts';
 import { Track } from './track.tsx';
@@ -26,26 +27,44 @@ export function EnergyTrack({ changes, scale, timeOf, end }: EnergyTrackProps) {
           <text className="track-name" x={2} y={index * ROW + 16}>
             {ZONE_SHORT[zone]}
           </text>
-          {lastOfEach(stretches(zone, changes, timeOf, end), ({ from }) => Math.round(scale.across(from))).map(
-            ({ state, from, to }) => {
-              const x = scale.across(from);
-              const width = Math.max(1.5, scale.across(to) - x);
-              return (
-                <g key={`${state}-${from}`} className={`stretch stretch-${state}`}>
-                  <rect x={x} y={index * ROW + 1} width={width} height={ROW - 2} />
-                  {width < labelWidth(ENERGY_WORDS[state]) + 2 * PAD ? null : (
-                    <text x={x + PAD} y={index * ROW + 16}>
-                      {ENERGY_WORDS[state]}
-                    </text>
-                  )}
-                </g>
-              );
-            },
-          )}
+          <ZoneRow
+            top={index * ROW}
+            scale={scale}
+            stretches={lastOfEach(stretches(zone, changes, timeOf, end), ({ from }) => Math.round(scale.across(from)))}
+          />
         </g>
       ))}
     </Track>
   );
+}
+
+interface ZoneRowProps {
+  readonly top: number;
+  readonly scale: TrackScale;
+  readonly stretches: readonly Stretch[];
+}
+
+/** The stretches of one zone, those of a state in one shape: a long visit has hundreds. */
+function ZoneRow({ top, scale, stretches }: ZoneRowProps) {
+  const placed = stretches.map(({ state, from, to }) => {
+    const x = scale.across(from);
+    return { state, x, width: Math.max(1.5, scale.across(to) - x) };
+  });
+  return [...new Set(placed.map(({ state }) => state))].map((state) => {
+    const mine = placed.filter((one) => one.state === state);
+    return (
+      <g key={state} className={`stretch stretch-${state}`}>
+        <path d={boxes(mine, top + 1, ROW - 2)} />
+        {mine
+          .filter(({ width }) => width >= labelWidth(ENERGY_WORDS[state]) + 2 * PAD)
+          .map(({ x }) => (
+            <text key={x} x={x + PAD} y={top + 16}>
+              {ENERGY_WORDS[state]}
+            </text>
+          ))}
+      </g>
+    );
+  });
 }
 
 interface Stretch {

@@ -1,5 +1,6 @@
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { LANDMARK_WORDS, TRACKS } from '../../words/pages/review-words.ts';
+import { boxes } from './boxes.ts';
 import { lastOfEach } from './last-of-each.ts';
 import { labelWidth } from './place-labels.ts';
 import { Track } from './track.tsx';
@@ -27,27 +28,28 @@ export function HappeningTrack({ phases, lines, scale, timeOf, end }: HappeningT
     })),
     { name: TRACKS.sound, danger: false, marks: lines.filter(({ sound }) => sound !== undefined) },
   ].filter(({ marks }) => marks.length > 0);
-  const shownPhases = lastOfEach(phases, ({ seq }) => Math.round(scale.across(timeOf(seq))));
+  const shownPhases = lastOfEach(phases, ({ seq }) => Math.round(scale.across(timeOf(seq)))).map(
+    ({ seq, phase }, index, all) => {
+      const x = scale.across(timeOf(seq));
+      const next = all[index + 1];
+      return { phase, x, width: Math.max(1.5, scale.across(next === undefined ? end : timeOf(next.seq)) - x) };
+    },
+  );
   return (
     <Track title={TRACKS.happenings} height={(rows.length + 1) * ROW} scale={scale}>
       <text className="track-name" x={2} y={16}>
         {TRACKS.phase}
       </text>
-      {shownPhases.map(({ seq, phase }, index) => {
-        const x = scale.across(timeOf(seq));
-        const next = shownPhases[index + 1];
-        const width = Math.max(1.5, scale.across(next === undefined ? end : timeOf(next.seq)) - x);
-        return (
-          <g key={seq} className="phase-stretch">
-            <rect x={x} y={1} width={width} height={ROW - 2} />
-            {width < labelWidth(phase) + 2 * PAD ? null : (
-              <text x={x + PAD} y={16}>
-                {phase}
-              </text>
-            )}
-          </g>
-        );
-      })}
+      <g className="phase-stretch">
+        <path d={boxes(shownPhases, 1, ROW - 2)} />
+        {shownPhases
+          .filter(({ phase, width }) => width >= labelWidth(phase) + 2 * PAD)
+          .map(({ phase, x }) => (
+            <text key={x} x={x + PAD} y={16}>
+              {phase}
+            </text>
+          ))}
+      </g>
       {rows.map(({ name, danger, marks }, index) => {
         const y = (index + 1) * ROW;
         return (

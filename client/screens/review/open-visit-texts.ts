@@ -29,7 +29,9 @@ export class VisitTexts {
    * `waits`: a key may still come, and it is worth opening them again then.
    */
   async open(entries: readonly Sealed[]): Promise<{ readonly bodies: readonly string[]; readonly waits: boolean }> {
-    const lacks = () => entries.some(({ device, body }) => isSealed(body) && !this.#knows(device));
+    const sealed = entries.filter(({ body }) => isSealed(body));
+    if (sealed.length === 0) return { bodies: entries.map(({ body }) => body), waits: false };
+    const lacks = () => sealed.some(({ device }) => !this.#knows(device));
     if (lacks()) await this.#ask();
     const bodies = await Promise.all(entries.map(({ device, body }) => openBody(body, this.#ciphers.get(device))));
     return { bodies, waits: lacks() };

@@ -89,12 +89,21 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
         </g>
       ))}
       <line className="track-lane" x1={TRACK_LEFT} x2={scale.right} y1={top + LANE - 1} y2={top + LANE - 1} />
+      {[false, true].map((withdrawn) => (
+        <path
+          key={String(withdrawn)}
+          className={withdrawn ? 'band withdrawn' : 'band'}
+          d={marks
+            .filter(({ line }) => line.withdrawn === withdrawn)
+            .map(({ line, x }) => (line.judged === undefined ? '' : bracket(line.judged.band, x, down)))
+            .join('')}
+        />
+      ))}
       {marks.map(({ line, x, y, bad }, index) => {
         const label = labels[index];
         return (
           <g key={line.number} className={line.withdrawn ? 'mark withdrawn' : bad ? 'mark bad' : 'mark'}>
             <title>{READING_TABLE.mark(line.reading, line.judged?.word)}</title>
-            {line.judged === undefined ? null : <Band band={line.judged.band} x={x} down={down} />}
             {bad ? (
               <path d={`M${x - 5} ${y - 5} L${x + 5} ${y + 5} M${x - 5} ${y + 5} L${x + 5} ${y - 5}`} />
             ) : (
@@ -126,17 +135,14 @@ function laneScale(readings: readonly ReadingLine[], top: number) {
     .range([top + LANE - PAD, top + PAD]);
 }
 
-interface BandProps {
-  readonly band: { readonly low?: number; readonly high?: number };
-  readonly x: number;
-  readonly down: ReturnType<typeof laneScale>;
-}
-
-function Band({ band, x, down }: BandProps) {
+/** The band of a reading: a bracket at its place, from its low to its high. */
+function bracket(
+  band: { readonly low?: number; readonly high?: number },
+  x: number,
+  down: ReturnType<typeof laneScale>,
+) {
   const [low = 0, high = 0] = down.domain();
   const top = down(band.high ?? high);
   const bottom = down(band.low ?? low);
-  return (
-    <path className="band" d={`M${x - 10} ${top} H${x + 10} M${x} ${top} V${bottom} M${x - 10} ${bottom} H${x + 10}`} />
-  );
+  return `M${x - 10} ${top}H${x + 10}M${x} ${top}V${bottom}M${x - 10} ${bottom}H${x + 10}`;
 }

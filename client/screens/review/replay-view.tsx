@@ -22,7 +22,6 @@ import { transcriptLines } from './transcript-lines.ts';
 import { useReplay } from './use-replay.ts';
 import { useReviewKeys } from './use-review-keys.ts';
 import { useWatchedVisit, type WatchedVisit } from './use-watched-visit.ts';
-import { VisitMoments } from './visit-moments.ts';
 import { WallClock } from './wall-clock.ts';
 import { WriteRemark } from './write-remark.tsx';
 
@@ -43,8 +42,7 @@ export function ReplayView({ visit }: { readonly visit: string }) {
 }
 
 function Replayed({ visit, watched }: { readonly visit: string; readonly watched: WatchedVisit }) {
-  const { events, level, link, others } = watched;
-  const moments = useMemo(() => new VisitMoments(events), [events]);
+  const { events, moments, level, link, others } = watched;
   const { whole } = moments;
   const times = useMemo(() => ReplayTimes.of(events), [events]);
   const wall = useMemo(() => new WallClock(events, times, whole.zone), [events, times, whole.zone]);

@@ -35,6 +35,8 @@ export function Transcript({ visit, lines, times, count, seek }: TranscriptProps
   const rows = useVirtualizer({
     count: isWhole ? 0 : shown.length,
     getScrollElement: () => list.current,
+    // What is measured while it is drawn is drawn with the next frame, not in between.
+    useFlushSync: false,
     estimateSize: () => HIGH,
     overscan: AROUND,
     getItemKey: (index) => `${shown[index]?.seq} ${shown[index]?.kind} ${index}`,
@@ -142,7 +144,7 @@ const Line = memo(function Line({ visit, line, moment, isCurrent, seek }: LinePr
 });
 
 /** What of the record is in no line of the talk, by kind and with the reason: nothing is left out unsaid. */
-function LeftOut({ lines }: { readonly lines: readonly TranscriptLine[] }) {
+const LeftOut = memo(function LeftOut({ lines }: { readonly lines: readonly TranscriptLine[] }) {
   const counts = new Map<string, { times: number; why: string }>();
   for (const { text, leftOut } of lines) {
     if (leftOut === undefined) continue;
@@ -160,7 +162,7 @@ function LeftOut({ lines }: { readonly lines: readonly TranscriptLine[] }) {
       </ul>
     </details>
   );
-}
+});
 
 function isIn(view: View, { kind, leftOut }: TranscriptLine): boolean {
   if (view === 'entries') return true;

@@ -1,7 +1,7 @@
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { noFacts, type VisitFacts } from '../../../grammar/visit/facts.ts';
 import { factsAfter } from '../../../grammar/visit/facts-of.ts';
-import { type FoldedVisit, visitFolding } from '../../../grammar/visit/fold-visit.ts';
+import { type FoldedVisit, type VisitFolding, visitFolding } from '../../../grammar/visit/fold-visit.ts';
 
 /** What holds is kept after so many events each: to know it at a moment, fewer are gone over anew. */
 const KEPT_EVERY = 64;
@@ -22,19 +22,34 @@ export interface AtMoment {
  */
 export class VisitMoments {
   readonly whole: FoldedVisit;
-  readonly #events: readonly VisitEvent[];
+  readonly events: readonly VisitEvent[];
   readonly #kept: readonly VisitFacts[];
+  /** Handed on to whoever goes on with it. */
+  #folding: VisitFolding | undefined;
 
-  constructor(events: readonly VisitEvent[]) {
-    this.#events = events;
-    const folding = visitFolding();
-    const kept = [noFacts()];
-    for (let at = 0; at < events.length; at += KEPT_EVERY) {
-      folding.take(events.slice(at, at + KEPT_EVERY));
-      kept.push(folding.facts());
+  /** @param before the same visit before the latest events came: what they only add to is not folded anew */
+  constructor(events: readonly VisitEvent[], before?: VisitMoments) {
+    this.events = events;
+    const goesOn = before === undefined ? undefined : before.#handOn(events);
+    const folding = goesOn ?? visitFolding();
+    const kept = before === undefined || goesOn === undefined ? [noFacts()] : [...before.#kept];
+    for (let at = goesOn === undefined ? 0 : (before?.events.length ?? 0); at < events.length; ) {
+      const end = Math.min(events.length, at - (at % KEPT_EVERY) + KEPT_EVERY);
+      folding.take(events.slice(at, end));
+      if (end % KEPT_EVERY === 0) kept.push(folding.facts());
+      at = end;
     }
     this.#kept = kept;
+    this.#folding = folding;
     this.whole = folding.view();
+  }
+
+  /** The fold so far, where these events begin with all of its own. */
+  #handOn(events: readonly VisitEvent[]): VisitFolding | undefined {
+    if (!this.events.every((event, at) => event === events[at])) return undefined;
+    const folding = this.#folding;
+    this.#folding = undefined;
+    return folding;
   }
 
   /** @param count how many events have happened then */
@@ -52,10 +67,10 @@ export class VisitMoments {
   }
 
   #factsAt(count: number): VisitFacts {
-    const from = Math.floor(Math.min(count, this.#events.length) / KEPT_EVERY);
+    const from = Math.floor(Math.min(count, this.events.length) / KEPT_EVERY);
     let facts = this.#kept[from] ?? noFacts();
-    for (let at = from * KEPT_EVERY; at < Math.min(count, this.#events.length); at += 1) {
-      facts = factsAfter(facts, this.#events[at] as VisitEvent);
+    for (let at = from * KEPT_EVERY; at < Math.min(count, this.events.length); at += 1) {
+      facts = factsAfter(facts, this.events[at] as VisitEvent);
     }
     return facts;
   }

@@ -1,7 +1,7 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import type { Ear, Utterance } from '../../listening/ear.ts';
-import type { SaidAloud } from '../../listening/profile/learn-voice.ts';
+import type { SaidAloud } from '../../listening/profile/as-heard.ts';
 import type { PlaceMeasured } from '../../listening/sound/judge-place.ts';
 import { OfflineVoice } from '../../speaking/browser/offline-voice.ts';
 import { PageMouth, type PageMouthState } from '../../speaking/browser/page-mouth.ts';

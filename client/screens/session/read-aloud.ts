@@ -1,6 +1,6 @@
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import type { Utterance } from '../../listening/ear.ts';
-import type { SaidAloud } from '../../listening/profile/learn-voice.ts';
+import type { SaidAloud } from '../../listening/profile/as-heard.ts';
 import type { ReadAloud } from '../../words/talk/read-aloud-words.ts';
 
 /** What reading aloud needs of the running visit. */

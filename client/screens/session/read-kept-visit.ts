@@ -6,5 +6,10 @@ const FOLDING = new AskedWorker<readonly string[], KeptVisit>(
   async (bodies) => (await import('../glance/kept-visit.ts')).keptVisitOf(bodies),
 );
 
+/** Starts the worker: what reads visits is on the device then, whatever becomes of the server. */
+export function readyForKeptVisits(): void {
+  FOLDING.ready();
+}
+
 /** Folds a record in a worker: the page stays free however many visits lie on this device. */
 export const readKeptVisit = (bodies: readonly string[]): Promise<KeptVisit> => FOLDING.ask(bodies);

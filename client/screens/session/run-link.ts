@@ -1,5 +1,6 @@
 import type { VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import type { Prompt } from '../../speaking/mouth.ts';
 import type { EarUtterance, Untimed, VisitEdges } from '../../visit/run/visit-run.ts';
 import { VISIT } from '../../words/pages/visit-words.ts';
 import type { Beginning, EdgeQuestion, EdgeValues, FromVisit, ToVisit, VisitShown } from '../worker/visit-messages.ts';
@@ -28,6 +29,8 @@ export class RunLink {
   readonly #settling = new Map<number, { resolve(): void; reject(error: Error): void }>();
   #shown: VisitShown | undefined;
   #number = 0;
+  /** Hushes that the visit has not heeded yet: what it gives to be spoken meanwhile is cut. */
+  readonly #hushes: boolean[] = [];
   #broken: string | undefined;
   #begun: { resolve(link: RunLink): void; reject(error: Error): void } | undefined;
 
@@ -81,6 +84,7 @@ export class RunLink {
 
   /** Silence: at once here, and nothing that waits behind it is spoken. Cautions only when `evenCaution`. */
   hush(evenCaution: boolean): void {
+    this.#hushes.push(evenCaution);
     this.#send({ hush: evenCaution });
     this.#edges.mouth.hush(evenCaution);
   }
@@ -111,6 +115,7 @@ export class RunLink {
     if ('shown' in message) this.#show(message.shown);
     else if ('asks' in message) void this.#ask(message.asks, message.question);
     else if ('hush' in message) this.#edges.mouth.hush(message.hush);
+    else if ('hushed' in message) this.#hushes.shift();
     else if ('failed' in message) this.#break(message.failed);
     else {
       const waiting = this.#settling.get(message.settled);
@@ -145,8 +150,12 @@ export class RunLink {
       case 'diagnose':
         return this.#edges.diagnose(question.unit, question.evidence, question.parked);
       case 'speak':
-        return this.#edges.mouth.speak(question.prompt);
+        return this.#isHushed(question.prompt) ? 'cut' : this.#edges.mouth.speak(question.prompt);
     }
+  }
+
+  #isHushed({ kind }: Prompt): boolean {
+    return this.#hushes.some((evenCaution) => evenCaution || kind !== 'caution');
   }
 
   /** Whoever waits is told. Taken up again from its record, the visit goes on in another worker. */

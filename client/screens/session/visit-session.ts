@@ -1,3 +1,4 @@
+import type { PhraseNow } from '../../../grammar/export/find-phrases.ts';
 import type { Expectation, Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { PhotoSubject } from '../../../grammar/visit/kept-photo.ts';
 import type { KeptSound } from '../../../grammar/visit/kept-sound.ts';
@@ -22,7 +23,7 @@ import type { Glance } from '../glance/glance.ts';
 import type { Beginning } from '../worker/visit-messages.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { HeardSoundKeeper } from './heard-sound-keeper.ts';
-import { startGrammar } from './page-grammar.ts';
+import { PageGrammar } from './page-grammar.ts';
 import type { HearingState } from './page-hearing.ts';
 import { PageTalk } from './page-talk.ts';
 import { type PageEdges, RunLink } from './run-link.ts';
@@ -78,7 +79,7 @@ export class VisitSession {
     this.#building = share < 1 ? share : undefined;
     this.#changed();
   });
-  readonly #grammar = startGrammar();
+  readonly #grammar = new PageGrammar();
   readonly #listeners = new Set<() => void>();
   #run: RunLink | undefined;
   #problem: string | undefined;
@@ -214,6 +215,11 @@ export class VisitSession {
     }
   }
 
+  /** What may be said now, what is asked first. */
+  phrases(): Promise<readonly PhraseNow[]> {
+    return this.#grammar.phrasesAt(this.state().expectation);
+  }
+
   acknowledgeAsSupervisor(supervisor: string): void {
     this.#work((run) => run.take({ type: 'supervisor.acknowledged', supervisor, from: 'this-device' }));
   }
@@ -280,7 +286,7 @@ export class VisitSession {
 
   #edges(): PageEdges {
     return {
-      understand: (text, expectation, options) => this.#grammar.ask({ text, expectation, options }),
+      understand: (text, expectation, options) => this.#grammar.understand(text, expectation, options),
       diagnose: (unit, evidence, parked) => this.#diagnosis.ask(unit, evidence, parked),
       mouth: this.talk.mouth,
       append: (bodies) => this.#append(bodies),

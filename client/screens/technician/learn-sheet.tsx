@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
-import type { Learnt, SaidAloud } from '../../listening/profile/learn-voice.ts';
+import type { SaidAloud } from '../../listening/profile/as-heard.ts';
+import type { Learnt } from '../../listening/profile/learn-voice.ts';
 import { forgetVoice, type KeptVoice, keepVoice, readKeptVoice } from '../../listening/worker/kept-voice.ts';
 import type { LearnNews, LearnOrder } from '../../listening/worker/learn-messages.ts';
 import { PAGE } from '../../words/pages/page-words.ts';

@@ -1,8 +1,7 @@
 import { lazy, Suspense } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
-import { OBSERVATIONS, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
+import { OBSERVATIONS, OBSERVATIONS_BY_ID, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import { MORE } from '../../words/pages/key-words.ts';
-import { showObservation } from '../../words/shown/show-understanding.ts';
 import type { PadRequest } from '../glance/touch-key.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { DictatedSheet } from './dictated-sheet.tsx';
@@ -93,7 +92,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     }
   };
   const see = (observation: ObservationId) => {
-    enter({ kind: 'report', report: { type: 'observation', observation } }, showObservation(observation));
+    enter({ kind: 'report', report: { type: 'observation', observation } }, OBSERVATIONS_BY_ID[observation].name);
     close();
   };
   switch (open.sheet) {
@@ -137,7 +136,7 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'sound-check':
       return <SoundCheckSheet session={session} onClose={close} />;
     case 'phrases':
-      return <PhraseSheet expectation={expectation} onClose={close} />;
+      return <PhraseSheet expectation={expectation} session={session} onClose={close} />;
     case 'learn':
       return (
         <Suspense fallback={null}>
@@ -157,4 +156,4 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
   }
 }
 
-const SEEN = OBSERVATIONS.map(({ id }) => ({ label: showObservation(id), value: id }));
+const SEEN = OBSERVATIONS.map(({ id, name }) => ({ label: name, value: id }));

@@ -6,6 +6,7 @@ import { askRoomForRecord } from '../../record/browser/room-for-record.ts';
 import { PAGE } from '../../words/pages/page-words.ts';
 import { KEPT, START } from '../../words/pages/start-words.ts';
 import type { DeviceVisit } from '../session/device.ts';
+import { readyForKeptVisits } from '../session/read-kept-visit.ts';
 import { THIS_DEVICE } from '../session/this-device.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { AboutLine } from '../show/about-line.tsx';
@@ -24,8 +25,11 @@ import { VisitsElsewhere } from './visits-elsewhere.tsx';
 /** What a visit runs on, apart from the list that the page begins with: fetched while nobody waits for it yet. */
 const fetchVisit = () => Promise.all([import('./running-visit.tsx'), import('../session/visit-session.ts')]);
 
-/** The visit's own program, which runs in a worker: fetched as far ahead. */
-const startVisitAhead = async () => (await import('../session/run-link.ts')).startVisitAhead();
+/** The programs of its workers, fetched as far ahead. */
+const startAhead = async () => {
+  readyForKeptVisits();
+  (await import('../session/run-link.ts')).startVisitAhead();
+};
 
 type Place =
   | { readonly at: 'looking' }
@@ -87,7 +91,7 @@ export function TechnicianPage() {
       else goOn(running.stream);
     };
     fetchVisit()
-      .then(startVisitAhead)
+      .then(startAhead)
       .catch(() => undefined);
     look().catch((error: unknown) => setPlace({ at: 'failed', sentence: sentenceOf(error) }));
     return () => {

@@ -1,13 +1,12 @@
-import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
+import { answerGrammar } from './answer-grammar.ts';
+import type { GrammarAnswer, GrammarAsked } from './grammar-asked.ts';
 import type { Numbered, NumberedReply } from './numbered.ts';
-import type { UnderstandAsked } from './understand-asked.ts';
 
 declare const self: DedicatedWorkerGlobalScope;
 
-self.onmessage = ({ data: { number, asked } }: MessageEvent<Numbered<UnderstandAsked>>) => {
-  const answer = understand(asked.text, asked.expectation, asked.options);
-  self.postMessage({ number, answer } satisfies NumberedReply<Understanding>);
+self.onmessage = ({ data: { number, asked } }: MessageEvent<Numbered<GrammarAsked>>) => {
+  self.postMessage({ number, answer: answerGrammar(asked) } satisfies NumberedReply<GrammarAnswer>);
 };
 
 // The network is built before the first sentence asks for it.

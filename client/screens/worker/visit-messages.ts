@@ -74,7 +74,10 @@ export type FromVisit =
   | { readonly shown: VisitShown }
   /** With a sentence where the record could not be written. */
   | { readonly settled: number; readonly sentence?: string }
+  /** What is being spoken gives way: cautions too, where so. */
   | { readonly hush: boolean }
+  /** A hush of the page's was heeded: what is asked to be spoken from now on came behind it. */
+  | { readonly hushed: true }
   | { readonly asks: number; readonly question: EdgeQuestion }
   /** It could not begin. */
   | { readonly failed: string };

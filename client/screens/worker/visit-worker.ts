@@ -15,6 +15,7 @@ const folding = visitFolding();
 const asked = new Map<number, { resolve(value: never): void; reject(error: Error): void }>();
 let run: VisitRun | undefined;
 let questions = 0;
+let isPagesHush = false;
 
 self.onmessage = ({ data }: MessageEvent<ToVisit>) => {
   if ('begin' in data) void begin(data.begin).catch((error: unknown) => tell({ failed: sentenceOf(error) }));
@@ -22,7 +23,7 @@ self.onmessage = ({ data }: MessageEvent<ToVisit>) => {
   else if ('take' in data) run?.take(data.take);
   else if ('hear' in data) run?.hear(data.hear);
   else if ('touch' in data) run?.touch(data.touch);
-  else if ('hush' in data) run?.hush(data.hush);
+  else if ('hush' in data) hush(data.hush);
   else tellSettled(data.settle);
 };
 
@@ -54,13 +55,23 @@ function edgesFrom(events: readonly VisitEvent[]): VisitEdges {
     diagnose: (unit, evidence, parked) => ask({ edge: 'diagnose', unit, evidence, parked }),
     mouth: {
       speak: (prompt) => ask({ edge: 'speak', prompt }),
-      hush: (evenCaution) => tell({ hush: evenCaution }),
+      hush: (evenCaution) => {
+        if (!isPagesHush) tell({ hush: evenCaution });
+      },
     },
     append: async (bodies) => {
       await ask({ edge: 'append', bodies });
       folding.take(readBodies(bodies));
     },
   };
+}
+
+/** The page has silenced its mouth already: what waits here is dropped, and it is told from when on it may speak. */
+function hush(evenCaution: boolean): void {
+  isPagesHush = true;
+  run?.hush(evenCaution);
+  isPagesHush = false;
+  tell({ hushed: true });
 }
 
 function ask<Q extends EdgeQuestion>(question: Q): Promise<EdgeValues[Q['edge']]> {

@@ -16,11 +16,14 @@ import { benchVoices } from './voices.ts';
 const BEFORE = 32_000;
 const BEHIND = 64_000;
 
+/** Every so many-th sentence: so many as can be heard in some minutes. */
+const APART = 10;
+
 /** Expected readings while others talk behind: people's recordings where they are given, else synthetic voices. */
 export async function behind(plan: Plan): Promise<Figure[]> {
   const voices = inHalf(benchVoices(), plan.half);
   const talk = plan.people === undefined ? ofVoices() : await ofPeople(plan.people);
-  const sentences = sentencesOf('reading').filter((_, index) => index % (5 * plan.every) === plan.from);
+  const sentences = sentencesOf('reading').filter((_, index) => index % (APART * plan.every) === plan.from);
   const figures: Figure[] = [];
   for (const level of plan.levels ?? [undefined, 20, 10]) {
     const hearing = await loadHearing(plan.settings);

@@ -46,27 +46,40 @@ export const continued = (plan: Plan): Promise<Figure[]> => withPausesOf(plan, '
 export async function fluent(plan: Plan, folder: string): Promise<Figure[]> {
   const figures: Figure[] = [];
   for (const level of plan.levels ?? [undefined, 10, 5])
-    figures.push(...(await ofPeople(plan, folder, `numbers of people, ${levelName(level)}`, FLUENT, level)));
+    figures.push(
+      ...(await ofPeople(plan, folder, `numbers of people, ${levelName(level)}`, {
+        range: FLUENT,
+        numbers: 22,
+        level,
+      })),
+    );
   return figures;
 }
 
 async function withPausesOf(plan: Plan, name: string, range: Range): Promise<Figure[]> {
-  const figures: Figure[] = [];
+  // One of the two: each takes minutes.
   if (plan.digits !== undefined)
-    figures.push(...(await ofPeople(plan, plan.digits, `digits of people, ${name}`, range)));
-  return [...figures, ...(await ofVoices(plan, `numbers of voices, ${name}`, range))];
+    return await ofPeople(plan, plan.digits, `digits of people, ${name}`, { range, numbers: 67 });
+  return await ofVoices(plan, `numbers of voices, ${name}`, range);
 }
 
 type Range = readonly [number, number];
 
-async function ofPeople(plan: Plan, folder: string, name: string, range: Range, level?: number): Promise<Figure[]> {
+/** @param numbers of each speaker @param level decibels over a fan */
+async function ofPeople(
+  plan: Plan,
+  folder: string,
+  name: string,
+  { range, numbers, level }: { readonly range: Range; readonly numbers: number; readonly level?: number | undefined },
+): Promise<Figure[]> {
   const speakers = (await readdir(folder, { withFileTypes: true })).filter((entry) => entry.isDirectory());
   const hearing = await loadHearing(plan.settings);
+  const own = Math.ceil(numbers / plan.every);
   const random = chanceFrom(11);
   const tried: Pieces[] = [];
   const figures: Figure[] = [];
   for (const speaker of inHalf(speakers.map((one) => one.name).sort(), plan.half)) {
-    for (let count = 0; count < Math.ceil(67 / plan.every); count += 1) {
+    for (let count = 0; count < own; count += 1) {
       const [place, hundreds] = PLACES[count % PLACES.length]!;
       const digits = [
         hundreds[Math.floor(random() * hundreds.length)]!,
@@ -81,10 +94,10 @@ async function ofPeople(plan: Plan, folder: string, name: string, range: Range, 
       const words = digits.map((digit) => NAMES[digit]).join(' ');
       tried.push(tryParts(hearing, words, place, parted(parts, range, random), range, random, level));
     }
-    const own = tried.slice(-Math.ceil(67 / plan.every));
-    const right = own.filter(({ outcome }) => outcome === 'right').length;
-    const wrong = own.filter(({ outcome }) => outcome === 'wrong').length;
-    figures.push(shareFigure(`${name}, ${speaker}: taken and right`, right, own.length, `${wrong} wrong`));
+    const theirs = tried.slice(-own);
+    const right = theirs.filter(({ outcome }) => outcome === 'right').length;
+    const wrong = theirs.filter(({ outcome }) => outcome === 'wrong').length;
+    figures.push(shareFigure(`${name}, ${speaker}: taken and right`, right, theirs.length, `${wrong} wrong`));
     plan.progress(`${name}: ${tried.length}`);
   }
   figures.push(loadFigure(name, hearing));

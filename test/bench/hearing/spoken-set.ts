@@ -12,28 +12,34 @@ import { type BenchVoice, benchVoices } from './voices.ts';
 import { wordError } from './word-error.ts';
 
 const NOTHING: Expectation = { readings: [] };
+/** Every so many-th sentence: so many as can be heard at each level in some minutes. */
+const APART = { expected: 10, unexpected: 25 } as const;
 /** Readings that are expected, said by synthetic voices under condenser noise. */
 export async function expectedReadings(plan: Plan): Promise<Figure[]> {
-  return await saidUnderNoise(plan, [['reading', true]]);
+  return await saidUnderNoise(plan, [['reading', true]], APART.expected);
 }
 
 /** Readings that nothing expects, commands, and talk that is no sentence of the grammar. */
 export async function spoken(plan: Plan): Promise<Figure[]> {
-  const figures = await saidUnderNoise(plan, [
-    ['reading', false],
-    ['command', false],
-  ]);
+  const figures = await saidUnderNoise(
+    plan,
+    [
+      ['reading', false],
+      ['command', false],
+    ],
+    APART.unexpected,
+  );
   return [...figures, ...(await foreignTalk(plan, inHalf(benchVoices(), plan.half)))];
 }
 
 type Kind = readonly [kind: 'reading' | 'command', expected: boolean];
 
-async function saidUnderNoise(plan: Plan, kinds: readonly Kind[]): Promise<Figure[]> {
+async function saidUnderNoise(plan: Plan, kinds: readonly Kind[], apart: number): Promise<Figure[]> {
   const voices = inHalf(benchVoices(), plan.half);
   const figures: Figure[] = [];
   for (const level of plan.levels ?? [undefined, 20, 10, 5]) {
     for (const [kind, expected] of kinds) {
-      const sentences = sentencesOf(kind).filter((_, index) => index % (5 * plan.every) === plan.from);
+      const sentences = sentencesOf(kind).filter((_, index) => index % (apart * plan.every) === plan.from);
       const name = `${kind}s ${levelName(level)}${kind === 'command' ? '' : expected ? ', expected' : ', not expected'}`;
       const hearing = await loadHearing(plan.settings);
       const tried = sentences.map((words, index) => {

@@ -1,33 +1,34 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { loadHearing, loadHearingParts } from '../../../client/listening/node/load-hearing.ts';
-import { learnVoice, type SaidAloud } from '../../../client/listening/profile/learn-voice.ts';
+import type { SaidAloud } from '../../../client/listening/profile/as-heard.ts';
+import { learnFromReading } from '../../../client/listening/profile/learn-from-reading.ts';
 import type { VoiceProfile } from '../../../client/listening/profile/voice-profile.ts';
-import { GATES } from '../../../client/listening/recogniser/gates.ts';
 import { makeDither } from '../../../client/listening/sound/dither.ts';
-import { PRONUNCIATIONS } from '../../../grammar/export/pronunciations.ts';
 import type { Figure } from '../figures.ts';
 import { DIGIT_NAMES, DIGITS } from './digits-set.ts';
 import { hear } from './hear-sound.ts';
-import type { Plan } from './plan.ts';
+import { inHalf, type Plan } from './plan.ts';
 import { readSound } from './read-sound.ts';
 import { shareFigure } from './tried.ts';
 
-/** How often each digit is said for learning, and again for trying. */
-const TAKES = 6;
+/** How often each digit is said for learning, and for trying; the tries begin at another take. */
+const LEARNT = 6;
+const OTHERS = { from: 25, takes: 24 } as const;
 
 /** What an ear gains that learnt a speaker's digits from some takes, on other takes: `SPEAKER/DIGIT_SPEAKER_TAKE.wav`. */
 export async function teach(plan: Plan, folder: string): Promise<Figure[]> {
   const speakers = (await readdir(folder, { withFileTypes: true })).filter((entry) => entry.isDirectory());
   const figures: Figure[] = [];
-  for (const speaker of speakers.map(({ name }) => name).sort()) {
-    const learnt = await said(join(folder, speaker), speaker, 0);
-    const others = await said(join(folder, speaker), speaker, 25);
+  for (const speaker of inHalf(speakers.map(({ name }) => name).sort(), plan.half)) {
+    const learnt = await said(join(folder, speaker), speaker, 0, LEARNT);
+    const others = await said(join(folder, speaker), speaker, OTHERS.from, Math.ceil(OTHERS.takes / plan.every));
     const parts = await loadHearingParts({ ...plan.settings, models: 'bundled' });
     const began = plan.settings.now?.() ?? 0;
-    const profile = await learnVoice({ ...parts, pronunciations: PRONUNCIATIONS, gate: GATES.bundled }, learnt);
+    const { profile } = await learnFromReading(parts, learnt, () => undefined);
     const ms = (plan.settings.now?.() ?? 0) - began;
-    plan.progress(`${speaker}: ${JSON.stringify(profile.pronunciations)}`);
+    const { pronunciations, sure, voiceDb } = profile;
+    plan.progress(`${speaker}: sure ${sure}, ${voiceDb} dBFS, ${JSON.stringify(pronunciations)}`);
     const before = await right(plan, others);
     const after = await right(plan, others, profile);
     figures.push(
@@ -39,9 +40,9 @@ export async function teach(plan: Plan, folder: string): Promise<Figure[]> {
   return figures;
 }
 
-async function said(folder: string, speaker: string, first: number): Promise<SaidAloud[]> {
+async function said(folder: string, speaker: string, first: number, count: number): Promise<SaidAloud[]> {
   const takes = DIGIT_NAMES.flatMap((words, digit) =>
-    Array.from({ length: TAKES }, (_, index) => ({ words, file: `${digit}_${speaker}_${first + index}.wav` })),
+    Array.from({ length: count }, (_, index) => ({ words, file: `${digit}_${speaker}_${first + index}.wav` })),
   );
   return await Promise.all(
     takes.map(async ({ words, file }) => {

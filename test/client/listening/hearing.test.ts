@@ -4,7 +4,9 @@ import type { Hearing } from '../../../client/listening/hearing.ts';
 import type { HeardSpeech } from '../../../client/listening/hearing-parts.ts';
 import { loadHearing } from '../../../client/listening/node/load-hearing.ts';
 import { readWav } from '../../../client/listening/wav.ts';
+import { speak } from '../../../fixtures/speak.ts';
 import { understand } from '../../../grammar/phrases/understand.ts';
+import { FOREIGN } from '../../bench/hearing/sentences.ts';
 import { tries } from '../../how-much.ts';
 
 const AUDIO = new URL('../../../fixtures/audio/library/', import.meta.url);
@@ -125,5 +127,18 @@ describe('hearing', { timeout: 120_000 }, () => {
     const long = new Float32Array(16_000 * 20);
     for (let at = 0; at + speech.length <= long.length; at += speech.length) long.set(speech, at);
     expect(hear(long).length).toBeGreaterThanOrEqual(2);
+  });
+
+  test('gives up talk that goes on and on, and hears the sentence behind it', () => {
+    const talk = FOREIGN.flatMap((words) => [...speak({ name: 'rms' }, words).subarray(2_000, -4_000)]);
+    const words = 'leg one to ground one eighteen';
+    const silence = new Array<number>(24_000).fill(0);
+    hearing.expect({ readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] });
+    const heard = hear(Float32Array.from([...talk, ...silence, ...said(words), ...silence]));
+    // Whatever fits badly is looked at twice, but not what was given up.
+    expect(heard[0]).toMatchObject({ accepted: false, looks: 1 });
+    expect(heard[0]!.endedMs - heard[0]!.startedMs).toBeGreaterThan(8_000);
+    const taken = heard.filter(({ accepted }) => accepted).map(({ text }) => text);
+    expect(taken).toEqual([words]);
   });
 });

@@ -39,6 +39,43 @@ describe('a moment of a visit', () => {
   });
 });
 
+describe('a visit that comes in pieces', () => {
+  const pieces = (events: readonly VisitEvent[], ends: readonly number[]) => {
+    let moments = new VisitMoments([]);
+    return ends.map((end) => {
+      moments = new VisitMoments(events.slice(0, end), moments);
+      return { end, moments };
+    });
+  };
+
+  test.each(RECORDED)('is folded on as if it had come whole, and what was shown before stays as it was: %s', (name) => {
+    const events = readBodies(recordedBodies(name));
+    const shown = pieces(events, [1, 63, 64, 65, 200, 200, events.length]);
+    for (const { end, moments } of shown) {
+      expect(moments.whole).toEqual(foldVisit(events.slice(0, end)));
+      for (const count of [0, 1, 63, 64, 65, 127, 128, end].filter((one) => one <= end))
+        expect(moments.at(count).facts).toEqual(new VisitMoments(events).at(count).facts);
+    }
+  });
+
+  test('is folded anew where another beginning came to count', () => {
+    const events = readBodies(recordedBodies('library'));
+    const before = new VisitMoments(events.slice(0, 100));
+    const others = [...events.slice(0, 40), ...events.slice(60)];
+    expect(new VisitMoments(others, before).whole).toEqual(foldVisit(others));
+    expect(new VisitMoments(events.slice(0, 20), new VisitMoments(events)).whole).toEqual(
+      foldVisit(events.slice(0, 20)),
+    );
+  });
+
+  test('may be gone on with twice: whoever comes second folds it anew', () => {
+    const events = readBodies(recordedBodies('fuse'));
+    const before = new VisitMoments(events.slice(0, 100));
+    const both = [new VisitMoments(events, before), new VisitMoments(events, before)];
+    for (const { whole } of both) expect(whole).toEqual(foldVisit(events));
+  });
+});
+
 describe('clocks', () => {
   test('a remark stands where it was written in the order of the record, whatever its own clock says', () => {
     expect(ReplayTimes.of([noteAt(0), noteAt(4_000), remarkAt(1e12), noteAt(9_000)]).moments).toEqual([0, 4, 4, 9]);

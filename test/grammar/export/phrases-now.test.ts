@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { findPhrases, type PhraseNow, phrasesNow } from '../../../grammar/export/phrases-now.ts';
+import { findPhrases, type PhraseNow } from '../../../grammar/export/find-phrases.ts';
+import { phrasesNow } from '../../../grammar/export/phrases-now.ts';
 import { spokenForms } from '../../../grammar/phrases/languages/english/numbers/spoken-forms.ts';
 import type { Expectation } from '../../../grammar/phrases/meaning.ts';
 import { makeUnderstand } from '../../../grammar/phrases/understand.ts';

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
 import { foldVisit } from '../../../grammar/visit/fold-visit.ts';
-import { isSealed, NOT_READABLE, openBody, sealBody } from '../../../grammar/visit/personal.ts';
+import { isInTheOpen, isSealed, NOT_READABLE, openBody, sealBody } from '../../../grammar/visit/personal.ts';
 import { deviceCipher } from '../../server/device-cipher.ts';
 
 const bodiesOf = (name: string) =>
@@ -55,6 +55,17 @@ describe.each(['library', 'fuse', 'low-charge', 'one-pole'])('the recorded visit
     expect([erased.unknown, erased.damaged]).toEqual([open.unknown, open.damaged]);
     expect(erased.site).toBe(NOT_READABLE);
     expect(new Set(erased.heard.map(({ text }) => text))).toEqual(new Set([NOT_READABLE]));
+  });
+
+  test('has nothing in the open any more; before, each entry had that was changed by sealing', async () => {
+    const sealed = await sealAll(bodies);
+    expect(sealed.filter(isInTheOpen)).toEqual([]);
+    const changed = bodies.filter((body, at) => isSealed(sealed[at] ?? '') && body !== sealed[at]);
+    // An empty text is sealed too, and tells nothing in the open.
+    const told = changed.filter(isInTheOpen);
+    expect(bodies.filter(isInTheOpen)).toEqual(told);
+    expect(told.length).toBeGreaterThan(20);
+    for (const body of changed.filter((one) => !told.includes(one))) expect(body).toMatch(/:""|\[""/);
   });
 
   test('by another key, and a text moved to another name, is not readable', async () => {
@@ -114,3 +125,14 @@ describe('what is sealed in a body', () => {
     );
   });
 });
+
+test.each([
+  ['{"type":"note.taken","text":"behind the shed"}', true],
+  ['{"type":"note.taken","text":""}', false],
+  ['{"type":"note.taken","text":"sealed1:"}', true],
+  ['{"type":"note.taken","text":"sealed1:it only says so, and is read by anybody"}', true],
+  ['{"type":"nameplate.logged","field":"serial","value":"A1"}', true],
+  ['{"type":"nameplate.logged","field":"model","value":"A1"}', false],
+  ['{"type":"of-a-newer-version","text":"who knows"}', false],
+  ['no event', false],
+])('%s is in the open: %s', (body, open) => expect(isInTheOpen(body)).toBe(open));

@@ -1,0 +1,28 @@
+import { expect, test } from 'vitest';
+import { pauseAfter } from '../../../client/listening/pause.ts';
+
+const READING = { pauses: 1, isWaited: true };
+
+test('what is whole ends soon, what a fraction may follow later, what may go on last', () => {
+  const [whole, fraction, open] = (['whole', 'fraction', 'open'] as const).map((ending) =>
+    pauseAfter({ text: 'leg one to ground one eighteen volts', sure: true }, ending, READING),
+  );
+  expect(whole).toBeLessThan(fraction!);
+  expect(fraction).toBeLessThan(open!);
+});
+
+test('a fraction is waited for as long as anything where somebody pauses often', () => {
+  const soFar = { text: 'one one nine', sure: true };
+  const open = pauseAfter(soFar, 'open', READING);
+  expect(pauseAfter(soFar, 'fraction', { ...READING, pauses: 2 })).toBe(open);
+  expect(pauseAfter(soFar, 'fraction', READING)).toBeLessThan(open);
+});
+
+test('a few words that fit badly while a number is waited for may be half of it', () => {
+  const soFar = { text: 'one volt', sure: false };
+  const open = pauseAfter({ text: '', sure: false }, 'open', READING);
+  expect(pauseAfter(soFar, 'whole', READING)).toBe(open);
+  expect(pauseAfter({ ...soFar, sure: true }, 'whole', READING)).toBeLessThan(open);
+  expect(pauseAfter(soFar, 'whole', { ...READING, isWaited: false })).toBeLessThan(open);
+  expect(pauseAfter({ ...soFar, text: 'leg one to ground one volt' }, 'whole', READING)).toBeLessThan(open);
+});
