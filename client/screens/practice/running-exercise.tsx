@@ -68,8 +68,13 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
 /** What is asked now, or that the trainee leads. */
 function Now({ exercise }: { readonly exercise: Exercise }) {
   const { kind, words } = askedNow(exercise);
+  const panel = useRef<HTMLDivElement>(null);
+  // Whoever touched something further down on a phone sees what is asked before it is done.
+  useEffect(() => {
+    if (kind !== 'lead' && kind !== 'step') panel.current?.scrollIntoView({ block: 'nearest' });
+  }, [kind]);
   return (
-    <div className="practice-now" data-asked={kind}>
+    <div className="practice-now" data-asked={kind} ref={panel}>
       <h2>{PRACTICE.nowTitles[kind]}</h2>
       <p>{words}</p>
     </div>
