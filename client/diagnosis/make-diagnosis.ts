@@ -110,7 +110,7 @@ function assess(
     .map(([{ seq }]) => seq);
   const shown = proof !== undefined && isShownOutright(top, proof, strange.length);
   const standsOut = shown || isFound(left, worths[0]);
-  const isSearched = standsOut || ranked.length === 0 || isOutOfPatience(minutesSpent(standing), top);
+  const isSearched = standsOut || !worths[0] || isOutOfPatience(minutesSpent(standing) + worths[0].cost, top);
   const lacks = proof && isSearched ? nextOfProof(stance, proof) : [];
   const proved = lacks.length === 0;
   const settled = isSearched && proved;

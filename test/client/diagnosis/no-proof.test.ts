@@ -107,8 +107,8 @@ describe('a reading that may be nothing', () => {
 describe('patience', () => {
   it('ends sooner where nobody of the list leads', () => {
     const leads = (fault: 'something-else' | 'low-charge') => ({ fault, probability: 0.5 });
-    expect(isOutOfPatience(30, leads('something-else'))).toBe(true);
-    expect(isOutOfPatience(30, leads('low-charge'))).toBe(false);
+    expect(isOutOfPatience(28, leads('something-else'))).toBe(true);
+    expect(isOutOfPatience(28, leads('low-charge'))).toBe(false);
     expect(isOutOfPatience(60, leads('low-charge'))).toBe(true);
     expect(isOutOfPatience(10, leads('something-else'))).toBe(false);
   });
