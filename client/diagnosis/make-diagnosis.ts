@@ -8,11 +8,11 @@ import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
 import { TEST_MODELS } from './measuring/test-models.ts';
 import { chooseNext, type Ranked } from './planner/choose-next.ts';
 import { leftToProve } from './planner/left-to-prove.ts';
-import { readAgainAtLast, readAgainBeforeLeaving } from './planner/read-again.ts';
-import { ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
-import { isNotWorthMore } from './planner/when-to-stop.ts';
+import { decidedByNothing, readAgainAtLast, readAgainBeforeLeaving } from './planner/read-again.ts';
+import { minutesSpent, ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
+import { isNotWorthMore, isOutOfPatience } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
-import { findTest, indexTests, standingReadings } from './posterior/take-readings.ts';
+import { findTest, indexTests, standingReadings, type Taken } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
 import {
   doubtExclusion,
@@ -102,15 +102,23 @@ function assess(
   const top = before[0]!;
   const left = before.filter(({ fault }) => fault === top.fault || !isExcluded(rows.get(fault), standing));
   const proof = isNamed(top.fault) ? rows.get(top.fault) : undefined;
-  const strange = [...posterior.stray].filter(([, chance]) => chance > CONTRADICTS).map(([{ seq }]) => seq);
+  const place = table.faults.indexOf(top.fault);
+  const isStrange = (reading: Taken, chance: number) =>
+    chance > CONTRADICTS || (isNamed(top.fault) && posterior.strayUnder(reading, place) > CONTRADICTS);
+  const strange = [...posterior.stray]
+    .filter(([reading, chance]) => isStrange(reading, chance))
+    .map(([{ seq }]) => seq);
   const shown = proof !== undefined && isShownOutright(top, proof, strange.length);
   const standsOut = shown || isFound(left, worths[0]);
-  const lacks = proof && (standsOut || ranked.length === 0) ? nextOfProof(stance, proof) : [];
+  const isSearched = standsOut || !worths[0] || isOutOfPatience(minutesSpent(standing) + worths[0].cost, top);
+  const lacks = proof && isSearched ? nextOfProof(stance, proof) : [];
   const proved = lacks.length === 0;
-  const settled = (standsOut && proved) || (ranked.length === 0 && proved);
-  const look = { posterior, standing, stance, leader: top, place: table.faults.indexOf(top.fault) };
-  const again = settled ? readAgainAtLast(look) : readAgainBeforeLeaving(look, lacks[0] ?? ranked[0]);
+  const settled = isSearched && proved;
+  const look = { posterior, standing, stance, leader: top, place };
+  const again = settled ? readAgainAtLast(look, proof) : readAgainBeforeLeaving(look, lacks[0] ?? ranked[0]);
   const isCostly = PROOF_ROWS[top.fault].twice === true || strange.length > 0 || (shown && top.probability < SURE);
+  if (settled && proof && again.length === 0 && (shown || top.probability >= SURE))
+    again.push(...decidedByNothing(look, proof, Math.max(top.probability, SURE)));
   if (settled && proof && again.length === 0) again.push(...proveTwice(stance, isCostly, proof, standing));
   if (settled && proof) again.push(...proofToTakeAgain(proof, standing));
   const wait = proof && waitBefore(PROOF_ROWS[top.fault], read);
@@ -122,11 +130,11 @@ function assess(
   if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, second);
   else if (proof && proof.unproved.length > 0) doubtExclusion(table, posterior, top.fault, second);
   // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
-  const isLost = top.fault === 'something-else' && standsOut && confirm.length === 0;
+  const isLost = top.fault === 'something-else' && isSearched && confirm.length === 0;
   const near = isLost ? nearlyProved(table, posterior, read) : undefined;
   const tried = near ? nextOfProof(stance, near).filter(canBeDone) : [];
-  const isEnd = isLost && tried.length === 0;
-  if (!isNamed(top.fault) && !isEnd) doubtWithoutRow(table, posterior, top.fault);
+  const isEnd = tried.length === 0 && confirm.length === 0 && (isLost || (settled && !standsOut));
+  if (!isNamed(top.fault) && !(isLost && standsOut && isEnd)) doubtWithoutRow(table, posterior, top.fault);
   // Where nothing else tells, waiting does.
   const last = wait && canBeDone(wait.test) ? [wait.test] : [];
   const early = proof && top.probability >= READ_FIRST ? nextOfProof(stance, proof) : [];

@@ -2,6 +2,7 @@ import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { Suspect } from '../diagnosis.ts';
 import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { Posterior } from '../posterior/weigh-particles.ts';
+import { mayBeNothing, type Proof } from '../proof/weigh-proof.ts';
 import { type Stance, stanceAfter, testCost } from './test-cost.ts';
 import { worthOfReadingAgain } from './when-to-stop.ts';
 
@@ -29,8 +30,12 @@ const lossWithout = ({ posterior, leader, place }: SecondLook, reading: Taken): 
 /** Seen all the while by whoever stands there: nobody is sent to look once more at the end. */
 const IN_SIGHT: ReadonlySet<TestId> = new Set(['look-outdoor-fan', 'look-compressor']);
 
-/** The one reading, taken once, that is most worth a second look before a part is condemned; none if none is. */
-export function readAgainAtLast(look: SecondLook): TestId[] {
+/**
+ * The one reading, taken once, that is most worth a second look before a part is condemned; none if none is, nor for
+ * what is found by exclusion: no reading taken twice makes more of it.
+ */
+export function readAgainAtLast(look: SecondLook, proof: Proof | undefined): TestId[] {
+  if (proof && proof.unproved.length > 0) return [];
   const { posterior, standing, stance, leader } = look;
   let pivot: TestId | undefined;
   let most = 0;
@@ -46,6 +51,27 @@ export function readAgainAtLast(look: SecondLook): TestId[] {
     pivot = reading.test;
   }
   return pivot === undefined ? [] : [pivot];
+}
+
+/** Of a finding, a reading decides it whose loss would leave it less than this share of what it has (ours). */
+const DECIDES = 0.8;
+
+/**
+ * The reading that decides the finding, where it was taken once and a probe beside its metal, or an eye that did not
+ * look, would have given it as well.
+ * @param said what the finding is said with
+ */
+export function decidedByNothing(look: SecondLook, { shown }: Proof, said: number): TestId[] {
+  const { posterior, standing, place } = look;
+  const left = (reading: Taken) => posterior.without(reading, place) / said;
+  const once = shown.filter(
+    (r) => r.times === 1 && mayBeNothing(r) && mayBeReadAgain(standing, r.test) && !IN_SIGHT.has(r.test),
+  );
+  const deciding = once.filter((r) => posterior.stray.has(r) && left(r) < DECIDES);
+  return deciding
+    .sort((a, b) => left(a) - left(b))
+    .map(({ test }) => test)
+    .slice(0, 1);
 }
 
 /**

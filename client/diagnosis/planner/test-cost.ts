@@ -2,6 +2,7 @@ import { HAZARDS } from '../../../grammar/vocabulary/hazards.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { Place } from '../measuring/test-model.ts';
 import { TEST_MODELS } from '../measuring/test-models.ts';
+import type { Standing } from '../posterior/take-readings.ts';
 
 /** Where the technician stands and what is switched on. */
 export interface Stance {
@@ -91,4 +92,15 @@ export function stanceAfter(stance: Stance, id: TestId): Stance {
     gaugesOn: stance.gaugesOn || fn === 'pressure',
     last: id,
   };
+}
+
+/** Minutes of the tests whose readings stand, since the last repair. */
+export function minutesSpent({ all, repairedAt = -1 }: Pick<Standing, 'all' | 'repairedAt'>): number {
+  let at = ON_ARRIVAL;
+  let minutes = 0;
+  for (const { test, seq } of all) {
+    if (seq > repairedAt) minutes += testCost(at, test);
+    at = stanceAfter(at, test);
+  }
+  return minutes;
 }

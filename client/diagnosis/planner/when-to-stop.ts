@@ -20,6 +20,18 @@ export function isNotWorthMore(suspects: readonly Suspect[], best: Ranked | unde
   return (best.worth / entropy) * lost < 1;
 }
 
+/**
+ * Planned minutes of a search, with those of the best test, after which it ends: where nobody of the list leads, and
+ * where somebody does (ours). What tests promise by a model that the unit does not follow they do not keep; on two
+ * simulators that are not ours the truth came to lead in one or two of a hundred visits after that.
+ */
+const PATIENCE = { unnamed: 26, named: 30 } as const;
+
+/** Whether so many minutes of tests are more than a search is worth. */
+export function isOutOfPatience(minutes: number, { fault }: Suspect): boolean {
+  return minutes > (fault === 'something-else' ? PATIENCE.unnamed : PATIENCE.named);
+}
+
 /** A reading taken at the wrong place fits the wrong fault by itself: strays are more than they look (our figure). */
 const STRAYS_UNSEEN = 1.5;
 

@@ -14,6 +14,8 @@ export interface Posterior {
   readonly fault: Float64Array;
   /** For each reading used: the chance that it was a stray one. */
   readonly stray: ReadonlyMap<Taken, number>;
+  /** The same if this fault is the cause: what it cannot explain is a stray one. */
+  readonly strayUnder: (reading: Taken, fault: number) => number;
   /** Probability of a fault had the reading not been taken. */
   readonly without: (reading: Taken, fault: number) => number;
 }
@@ -178,6 +180,21 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
     stray.set(reading, isBase ? chance : chance * factor!.strayPart);
   }
 
+  const strayUnder = (reading: Taken, of: number): number => {
+    if (!stray.has(reading)) return 0;
+    const out = takenOut(reading, live);
+    let own = 0;
+    let wrong = 0;
+    for (let i = 0; i < live.length; i += 1) {
+      const p = live[i]!;
+      if (table.faultOf[p] !== of) continue;
+      own += weight[p]!;
+      wrong += weight[p]! * out[i]!;
+    }
+    const chance = own > 0 ? wrong / own : 0;
+    return usual.right.has(reading.test) ? chance : chance * used.get(reading)!.strayPart;
+  };
+
   const without = (reading: Taken, of: number): number => {
     const out = takenOut(reading, live);
     let all = 0;
@@ -190,7 +207,7 @@ export function weighParticles(table: FaultTable, standing: Standing): Posterior
     }
     return own / all;
   };
-  return { weight, heavy, fault, stray, without };
+  return { weight, heavy, fault, stray, strayUnder, without };
 }
 
 /** The last sum of logarithms for a table, and what it was summed from. */

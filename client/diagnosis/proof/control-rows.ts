@@ -3,6 +3,7 @@ import {
   arrives,
   atLeast,
   below,
+  beyond,
   broken,
   brokenWire,
   by,
@@ -24,10 +25,18 @@ const OPEN = 12;
 /** Volts of a 24 V transformer that is fed and whole, loaded (common practice: below 20 a contactor may not pull in). */
 const RIGHT = 20;
 
-const openSwitch = (part: 'float' | 'high-switch' | 'low-switch'): ProofRow => ({
+type Opening = 'float' | 'high-switch' | 'low-switch';
+const openSwitch = (part: Opening): ProofRow => ({
   needs: [[by(atLeast(`volts-${part}`, OPEN)), by(broken(`ohms-${part}`))]],
   against: [whole(`ohms-${part}`)],
 });
+
+/** Open: whether by itself or by a pressure that was there shows once it has closed again, or not. */
+const openedBy = (part: Opening): ProofRow['needs'][number] => [
+  indirectly(atLeast(`volts-${part}`, OPEN)),
+  indirectly(broken(`ohms-${part}`)),
+  by(beyond('pressure-standing')),
+];
 
 /** A float switch in Y opens the same wire. */
 const FLOAT_CLOSED: ProofRow['needs'][number] = [by(orAbsent(below('volts-float', CLOSED))), by(whole('ohms-float'))];
@@ -149,7 +158,8 @@ export const CONTROL_ROWS = {
     afterWait: { check: carriesNone('volts-coil'), minutes: 5 },
     needs: [
       [by(carries('volts-Y-C-condenser'))],
-      [by(carriesNone('volts-coil'))],
+      // A lead that is off between the terminal and the coil reads the same.
+      [indirectly(carriesNone('volts-coil')), by(beyond('volts-coil'))],
       // Behind an open coil an open switch has no volts over it.
       [by(whole('ohms-coil'))],
       [by(orAbsent(below('volts-high-switch', CLOSED))), by(whole('ohms-high-switch'))],
@@ -160,13 +170,13 @@ export const CONTROL_ROWS = {
   // It opens for a reason: a compressor that ran first says that the pressure was there.
   'high-switch-open': {
     opensOnCause: true,
-    needs: [...openSwitch('high-switch').needs, [by(sees('look-outdoor-coil', 'outdoor-coil-clean'))]],
+    needs: [openedBy('high-switch'), [by(sees('look-outdoor-coil', 'outdoor-coil-clean'))]],
     against: [whole('ohms-high-switch'), sees('look-compressor', 'compressor-runs-then-trips')],
   },
   // One that opened on a cold coil closes again: air, ice and a compressor that ran come before it.
   'low-switch-open': {
     opensOnCause: true,
-    needs: [...openSwitch('low-switch').needs, [by(sees('look-blower', 'blower-running'))]],
+    needs: [openedBy('low-switch'), [by(sees('look-blower', 'blower-running'))]],
     against: [
       whole('ohms-low-switch'),
       sees('look-compressor', 'compressor-runs-then-trips', 'compressor-running'),

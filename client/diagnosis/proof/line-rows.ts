@@ -2,6 +2,7 @@ import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import {
   atLeast,
+  atLeastShare,
   below,
   broken,
   by,
@@ -34,6 +35,13 @@ const SUPPLY: readonly TestId[] = [
   'volts-disconnect-load',
   'volts-L1-L2',
 ];
+
+/** What a supply is low by (common practice: a tenth; less what meters scatter). */
+const LOW = 0.92;
+const notLow = (test: TestId) => atLeastShare(test, LOW);
+const isLow = (test: TestId) => [underShare(test, LOW), atLeast(test, 100)] as const;
+/** A compressor that cannot start draws six times its amps, and a sound supply sags under them. */
+const NOTHING_STARTS = sees('look-compressor', 'compressor-running', 'compressor-not-running');
 
 /** Each leg to ground, where it can be read. */
 const BOTH_LEGS: readonly (readonly [TestId, TestId])[] = [
@@ -110,9 +118,14 @@ export const LINE_ROWS = {
   // Low on both legs: one that is lost reads low between the legs as well, and so does one bad pole ahead of the meter.
   'supply-low': {
     needs: [
-      SUPPLY.map((test) => by(underShare(test, 0.92), atLeast(test, 100))),
+      [
+        by(...isLow('volts-L1-L2-no-call')),
+        ...SUPPLY.map((test) => by(...isLow(test), NOTHING_STARTS)),
+        ...SUPPLY.map((test) => indirectly(...isLow(test))),
+      ],
       BOTH_LEGS.map(([one, two]) => by(atLeast(one, 55), atLeast(two, 55))),
     ],
+    against: [notLow('volts-L1-L2-no-call')],
   },
   // At the service: further on a pole of the breaker looks the same.
   'lost-utility-leg': {

@@ -68,8 +68,12 @@ export const LOAD_ROWS = {
     needs: [
       [by(ofRating('microfarads-herm', 'herm', 0.8))],
       [by(fed('volts-T1-T2'))],
-      // Of a compressor that rests on its overload nothing flows either.
-      [by(below('amps-fan-start', 0.1)), indirectly(below('amps-compressor-start', 0.3))],
+      // Of either motor alone it may be that motor's own lead, of the compressor its overload as well.
+      [
+        by(below('amps-fan-start', 0.1), below('amps-compressor-start', 0.3)),
+        indirectly(below('amps-fan-start', 0.1)),
+        indirectly(below('amps-compressor-start', 0.3)),
+      ],
       [by(wholeWinding('ohms-compressor-R-S')), by(whole('ohms-fan-R-S'))],
     ],
   },
@@ -151,13 +155,20 @@ export const LOAD_ROWS = {
         by(sees('look-outdoor-fan', 'fan-turning')),
         indirectly(sees('look-outdoor-fan', 'fan-not-turning', 'fan-hums')),
       ],
+      // Without indoor air it trips hot as well.
+      [by(sees('look-blower', 'blower-running'))],
       [by(ofRating('microfarads-herm', 'herm', 0.8))],
       [
         by(wholeWinding('ohms-compressor-C-R'), wholeWinding('ohms-compressor-C-S')),
         by(wholeWinding('ohms-compressor-R-S'), sees('look-compressor-heat', 'compressor-very-hot')),
       ],
       [
-        by(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5), withoutStartPart),
+        by(
+          lockedRotor('amps-compressor'),
+          atLeast('amps-compressor-start', 0.5),
+          withoutStartPart,
+          sees('look-compressor-heat', 'compressor-not-hot'),
+        ),
         // Where it has a part that helps it start, or may have one, that part may be what fails: its relay is not read.
         indirectly(lockedRotor('amps-compressor'), atLeast('amps-compressor-start', 0.5)),
         // Its overload has opened on heat: nothing flows, and a burnt lead would look the same.
@@ -168,6 +179,7 @@ export const LOAD_ROWS = {
         ),
       ],
     ],
+    // What is hot has run, or tried for long: whether it starts once it is cold and its pressures are even is not read.
     // What runs first and trips then is not stuck.
     against: [sees('look-compressor', 'compressor-running', 'compressor-runs-then-trips')],
     twice: true,
@@ -187,10 +199,9 @@ export const LOAD_ROWS = {
     ],
     against: [sees('look-outdoor-fan', 'fan-turning')],
   },
-  'fan-run-winding-open': { needs: [[by(broken('ohms-fan-C-R')), by(broken('ohms-fan-R-S'), whole('ohms-fan-C-S'))]] },
-  'fan-start-winding-open': {
-    needs: [[by(broken('ohms-fan-C-S')), by(broken('ohms-fan-R-S'), whole('ohms-fan-C-R'))]],
-  },
+  // At two of the three pairs: a probe beside its terminal reads open as well, and then mostly again.
+  'fan-run-winding-open': { needs: [[by(broken('ohms-fan-C-R'), broken('ohms-fan-R-S'))]] },
+  'fan-start-winding-open': { needs: [[by(broken('ohms-fan-C-S'), broken('ohms-fan-R-S'))]] },
   'fan-motor-grounded': { needs: [[by(leaks('ohms-fan-frame'))]] },
   'fan-bearings-seized': { needs: [[by(sees('look-fan-by-hand', 'fan-stiff'))]] },
   'defrost-fan-relay-open': {

@@ -2,7 +2,7 @@ import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import { type Stance, stanceAfter, testCost } from '../planner/test-cost.ts';
 import { mayBeReadAgain, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { ProofRow } from './proof-row.ts';
-import type { Proof, Read } from './weigh-proof.ts';
+import { mayBeNothing, type Proof, type Read } from './weigh-proof.ts';
 
 /** Minutes of several tests one after the other. */
 export function minutesOf(stance: Stance, tests: readonly TestId[]): number {
@@ -24,6 +24,9 @@ export function nextOfProof(stance: Stance, { lacking }: Proof): TestId[] {
 
 const byMinutes = (a: { readonly minutes: number }, b: { readonly minutes: number }): number => a.minutes - b.minutes;
 
+/** More than any test takes. */
+const MOST_MINUTES = 100;
+
 /** Where the act is costly, or a reading stays strange, and nothing that proves was taken twice or by two ways: the proving reading that is nearest, once more. */
 export function proveTwice(
   stance: Stance,
@@ -33,7 +36,9 @@ export function proveTwice(
 ): TestId[] {
   if (!isCostly || byTwoWays || shown.some(({ times }) => times > 1)) return [];
   const open = shown.filter(({ test }) => mayBeReadAgain(standing, test)).map(({ test }) => test);
-  return open.sort((a, b) => testCost(stance, a) - testCost(stance, b)).slice(0, 1);
+  // What a slip gives as well before what only the part itself gives.
+  const order = (test: TestId) => (mayBeNothing(standing.taken.get(test)!) ? 0 : MOST_MINUTES) + testCost(stance, test);
+  return open.sort((a, b) => order(a) - order(b)).slice(0, 1);
 }
 
 /** What was taken and would prove at another moment, as the amps of a compressor that tries to start: once more. */

@@ -70,6 +70,8 @@ const STRONG = 0.87;
 export const fedWell = (test: TestId): Check => number(test, (volts, profile) => volts >= STRONG * supplyOf(profile));
 export const underShare = (test: TestId, share: number): Check =>
   number(test, (volts, profile) => volts < share * supplyOf(profile));
+export const atLeastShare = (test: TestId, share: number): Check =>
+  number(test, (volts, profile) => volts >= share * supplyOf(profile));
 
 /** A 24 V circuit that carries its volts, and one that does not; ghosts over a broken wire lie between. */
 export const carries = (test: TestId): Check => atLeast(test, 18);

@@ -1,7 +1,9 @@
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
+import { TEST_MODELS } from '../measuring/test-models.ts';
 import { isStale, type Standing, type Taken } from '../posterior/take-readings.ts';
 import type { Readings } from '../refrigerant/expected-figures.ts';
+import { OPEN_OHMS } from '../table/predict.ts';
 import type { Check, ProofRow, Way } from './proof-row.ts';
 
 /** What is known when a row is held against the readings. */
@@ -39,6 +41,26 @@ function numbersOf(standing: Standing): Readings {
   return known;
 }
 
+/** What stands there may run at one moment and rest at another: two looks at it contradict nothing. */
+const CHANGES: ReadonlySet<TestId> = new Set(['look-outdoor-fan', 'look-compressor']);
+
+/** A reading that a probe beside its metal gives as well, and an answer of who did not look. */
+export const mayBeNothing = ({ test, value, observation }: Taken): boolean => {
+  if (observation !== undefined) return true;
+  const { function: fn } = TEST_MODELS[test];
+  if (fn === 'ohms') return value >= OPEN_OHMS;
+  if (fn === 'volts') return value < NO_VOLTS;
+  return fn === 'amps' ? value < NO_AMPS : fn === 'microfarads' && value < NO_MICROFARADS;
+};
+
+/** A meter that hangs in the air shows less. */
+const NO_VOLTS = 1;
+const NO_AMPS = 0.1;
+const NO_MICROFARADS = 1;
+
+/** Amps come and go with each try to start; what else a way lacks does not come by waiting. */
+const isOfAMoment = (test: TestId): boolean => TEST_MODELS[test].function === 'amps';
+
 type Outcome = 'met' | 'failed' | 'cannot' | 'missing';
 
 function outcome({ test, shows, orAbsent, holds }: Check, { standing, profile, canBeDone, isThere }: Read): Outcome {
@@ -46,8 +68,17 @@ function outcome({ test, shows, orAbsent, holds }: Check, { standing, profile, c
   if (orAbsent && !isThere(test)) return 'met';
   const reading = standing.taken.get(test);
   if (reading && isStale(reading, standing) && canBeDone(test)) return 'missing';
-  if (reading) return shows(reading, profile, numbersOf(standing)) ? 'met' : 'failed';
+  if (reading && !shows(reading, profile, numbersOf(standing))) return 'failed';
+  // What shows it against another result of the same test shows nothing: where a probe slips it often slips again.
+  if (reading) return standing.all.some(isAgainst) ? 'cannot' : 'met';
   return canBeDone(test) ? 'missing' : 'cannot';
+
+  function isAgainst(other: Taken): boolean {
+    if (!reading || other.test !== test || other === reading || CHANGES.has(test) || !mayBeNothing(reading))
+      return false;
+    const isOutweighed = other.observation !== undefined && other.times < reading.times;
+    return !isOutweighed && !shows(other, profile, numbersOf(standing));
+  }
 }
 
 function outcomeOf(way: Way, read: Read): Outcome {
@@ -75,8 +106,9 @@ function proveOne(ways: readonly Way[], read: Read): Proof {
   if (open.length > 0) return { ...none, lacking: [open.map((way) => testsOf(way, read, 'missing'))] };
   if (met.length > 0) {
     const direct = ways.filter((way) => !way.indirect);
-    const again = direct.flatMap((way) => testsOf(way, read, 'failed'));
-    return { ...none, unproved: [...again, ...direct.flatMap((way) => testsOf(way, read, 'cannot'))], again };
+    const failed = direct.map((way) => testsOf(way, read, 'failed'));
+    const unproved = [...failed.flat(), ...direct.flatMap((way) => testsOf(way, read, 'cannot'))];
+    return { ...none, unproved, again: failed.filter((tests) => tests.every(isOfAMoment)).flat() };
   }
   const cannot = those('cannot');
   if (cannot.length > 0) return { ...none, unproved: cannot.flatMap((way) => testsOf(way, read, 'cannot')) };
