@@ -91,7 +91,8 @@ export type VisitOutcome =
   | {
       readonly type: 'visit.taken-over';
       readonly from: LastEntry;
-      readonly lease: number;
+      /** Not in records of before leases had numbers. */
+      readonly lease?: number;
       readonly device: string;
       readonly person?: string;
       readonly role: 'technician' | 'trainee';

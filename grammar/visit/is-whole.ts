@@ -23,7 +23,7 @@ type Fields<E> = { readonly [K in Exclude<Required<E>, 'type'>]: Kind<Exclude<E[
 /** What an event of each type must hold; a field that is added to an event is added here, or this does not compile. */
 const FIELDS: { readonly [T in VisitOutcome['type']]: Fields<Of<T>> } = {
   'visit.opened': { visit: 'text', site: 'text', complaint: 'text', role: 'text', unit: 'record', software: 'text' },
-  'visit.taken-over': { from: 'record', lease: 'number', device: 'text', role: 'text' },
+  'visit.taken-over': { from: 'record', device: 'text', role: 'text' },
   'phase.entered': { phase: 'text' },
   'focus.moved': { focus: 'text' },
   'supervisor.acknowledged': { supervisor: 'text' },

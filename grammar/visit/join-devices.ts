@@ -32,14 +32,13 @@ export function joinDevices<Item extends DeviceEntry>(entries: readonly Item[], 
   const writers = new Set(turns.map(({ own }) => own[0]?.device));
   const mayRemark = ({ device }: Item) => leases === undefined || isServers(device) || writers.has(device);
   const remarks = others.filter((entry) => isRemark(entry) && mayRemark(entry));
-  for (const remark of remarks.toSorted((a, b) => claimed(a) - claimed(b))) place(joined, remark);
   const placed = new Set(remarks);
   const left = byDevice(others.filter((entry) => !placed.has(entry) && !isRemarkInput(entry.event)));
   const writer = turns.at(-1)?.own[0]?.device;
   return {
-    entries: joined,
+    entries: withRemarks(joined, remarks),
     writer,
-    holder: writer === undefined ? undefined : (leases?.steps.at(-1)?.device ?? writer),
+    holder: writer === undefined ? undefined : (leases?.steps.at(-1)?.device ?? leases?.older ?? writer),
     leftOut: [...left].map(([device, { length }]) => ({ device, count: length })),
   };
 }
@@ -57,19 +56,47 @@ function byDevice<Item extends DeviceEntry>(entries: readonly Item[]): ReadonlyM
 const isRemark = ({ event }: { readonly event: VisitEvent }) => event.type === 'remark.made';
 const isRemarkInput = (event: VisitEvent) => event.type === 'input.taken' && event.input?.type === 'remarked.visit';
 
-function place<Item extends DeviceEntry>(joined: Item[], remark: Item): void {
-  const after = joined.findLastIndex((entry) => claimed(entry) <= claimed(remark));
-  joined.splice(Math.max(after, batchEnd(joined, after)) + 1, 0, remark);
+/** The entries with each remark behind the last of them that claims no later time, and behind the rest of its batch. */
+function withRemarks<Item extends DeviceEntry>(entries: readonly Item[], remarks: readonly Item[]): Item[] {
+  const times = entries.map(claimed);
+  /** The earliest time from each entry on. */
+  const earliest = [...times];
+  for (let at = earliest.length - 2; at >= 0; at -= 1) {
+    earliest[at] = Math.min(earliest[at] as number, earliest[at + 1] as number);
+  }
+  /** Where the next batch begins behind each entry: a batch (an input and what came of it) is never cut. */
+  const nextBatch: number[] = Array.from({ length: entries.length + 1 }, () => entries.length);
+  for (let at = entries.length - 1; at >= 0; at -= 1) {
+    nextBatch[at] = entries[at]?.event.type === 'input.taken' ? at : (nextBatch[at + 1] as number);
+  }
+  const behind = new Map<number, Item[]>();
+  for (const remark of remarks.toSorted((a, b) => claimed(a) - claimed(b))) {
+    const place = nextBatch[countUpTo(earliest, claimed(remark))] as number;
+    const there = behind.get(place);
+    if (there === undefined) behind.set(place, [remark]);
+    else there.push(remark);
+  }
+  return [...entries, undefined].flatMap((entry, at) => [
+    ...(behind.get(at) ?? []),
+    ...(entry === undefined ? [] : [entry]),
+  ]);
 }
 
+/** How many of ascending numbers are no larger. */
+function countUpTo(ascending: readonly number[], most: number): number {
+  let [low, high] = [0, ascending.length];
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((ascending[middle] as number) <= most) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** A time that is none is later than all. */
 function claimed({ event }: DeviceEntry): number {
-  return Date.parse(event.type === 'input.taken' ? event.input.time.at : event.time.at);
-}
-
-/** A batch (an input and what came of it) is never cut by a remark. */
-function batchEnd(entries: readonly DeviceEntry[], index: number): number {
-  const next = entries.findIndex(({ event }, at) => at > index && event.type === 'input.taken');
-  return next < 0 ? entries.length - 1 : next - 1;
+  const at = Date.parse(event.type === 'input.taken' ? event.input.time.at : event.time.at);
+  return Number.isNaN(at) ? Number.POSITIVE_INFINITY : at;
 }
 
 /** As `joinDevices`, from the bodies of all devices; and the events that count. */

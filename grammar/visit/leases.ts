@@ -1,6 +1,5 @@
 import type { DeviceEntry } from './device-entry.ts';
 import type { LastEntry } from './inputs.ts';
-import { wholeBatches } from './whole-batches.ts';
 
 /** Where a device's stream ended. */
 export interface StreamEnd {
@@ -23,8 +22,11 @@ export interface Leases {
   /** The device whose first event came first. */
   readonly opener: string;
   readonly steps: readonly LeaseStep[];
-  /** The visit was taken over before the server kept each lease: take-overs without a number are believed as well. */
-  readonly older?: boolean;
+  /**
+   * Who held the lease when the server began to keep each: the take-overs without a number are believed, as far as they
+   * lead there.
+   */
+  readonly older?: string;
 }
 
 /** Entries that a device wrote while it held the lease: from `begin` to before `end` of its own. */
@@ -52,7 +54,7 @@ interface Holder<Item> {
 
 /** So many leases of a record are looked at, and so many take-overs by one: what was made up holds no reader up. */
 const MOST_LEASES = 1_000;
-const MOST_TRIES = 50;
+const MOST_TRIES = 1_000;
 
 /**
  * What each holder of the lease wrote while holding it, one after another. A take-over counts where the server gave its
@@ -112,13 +114,13 @@ function claimsOf<Item extends DeviceEntry>(
     if (before === undefined) byLease.set(name, { number, claims: [claim] });
     else if (before.claims.length < MOST_TRIES) before.claims.push(claim);
   }
-  const inOrder = [...byLease.values()].map(({ number, claims }) => ({
-    number,
-    claims: claims.toSorted((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1)),
-  }));
-  return inOrder
+  const inOrder = [...byLease.values()]
+    .map(({ number, claims }) => ({ number, claims: claims.toSorted((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1)) }))
     .toSorted((a, b) => a.number - b.number || timeOf(a.claims[0]) - timeOf(b.claims[0]))
     .slice(0, MOST_LEASES);
+  const older = inOrder.filter(({ number }) => number === BEFORE_NUMBERS);
+  const last = older.findLastIndex(({ claims: [claim] }) => claim?.own[0]?.device === leases?.older);
+  return leases === undefined ? inOrder : [...older.slice(0, last + 1), ...inOrder.slice(older.length)];
 }
 
 /** Take-overs that were written before leases had numbers name none. */
@@ -126,7 +128,7 @@ const BEFORE_NUMBERS = 0;
 
 /** The server gave its device that lease, before the device wrote it. */
 function isGiven<Item extends DeviceEntry>({ own, at, number }: Claim<Item>, leases: Leases | undefined): boolean {
-  if (number === BEFORE_NUMBERS) return leases === undefined || leases.older === true;
+  if (number === BEFORE_NUMBERS) return leases === undefined || leases.older !== undefined;
   const step = leases?.steps.find((one) => one.number === number);
   return leases === undefined || (step?.device === own[0]?.device && step !== undefined && held(own, step) <= at);
 }
@@ -154,14 +156,14 @@ function holderBefore<Item extends DeviceEntry>(
   step: LeaseStep | undefined,
 ): { readonly holder: Holder<Item>; readonly end: number } | undefined {
   for (const holder of holders.toReversed()) {
-    const named = holder.own.findIndex((entry) => isEntry(entry, claim.from));
+    const named = indexOf(holder.own, claim.from);
     if (named >= holder.begin) {
       const turns = [...turnsUpTo(holder), { own: holder.own, begin: holder.begin, end: named + 1 }];
       const isBehindOwn = turns.every(({ own, end }) => own !== claim.own || end <= claim.at);
       const isWhole = step === undefined || namesAllOf(holder, named, step);
       return isBehindOwn && isWhole ? { holder, end: named + 1 } : undefined;
     }
-    if (step !== undefined && hasWhole(holder.own.slice(holder.begin, held(holder.own, step)))) return undefined;
+    if (step !== undefined && hasWhole(holder.own, holder.begin, held(holder.own, step))) return undefined;
   }
   return undefined;
 }
@@ -169,18 +171,37 @@ function holderBefore<Item extends DeviceEntry>(
 /** How many of a device's entries the server had when it gave the lease. */
 function held<Item extends DeviceEntry>(own: readonly Item[], { behind }: LeaseStep): number {
   const ends = behind.filter(({ device }) => device === own[0]?.device);
-  return own.findLastIndex(({ epoch, seq }) => ends.some((end) => end.epoch === epoch && seq <= end.seq)) + 1;
+  const last = ({ epoch, seq }: StreamEnd) =>
+    placesOf(own).get(`${epoch}/${seq}`) ?? own.findLastIndex((entry) => entry.epoch === epoch && entry.seq <= seq);
+  return Math.max(0, ...ends.map((end) => last(end) + 1));
 }
 
 /** Behind the entry that is named the server had no whole batch of the holder: nothing that was read is left out. */
-function namesAllOf<Item extends DeviceEntry>(holder: Holder<Item>, named: number, step: LeaseStep): boolean {
-  return !hasWhole(holder.own.slice(named + 1, held(holder.own, step)));
+function namesAllOf<Item extends DeviceEntry>({ own }: Holder<Item>, named: number, step: LeaseStep): boolean {
+  return !hasWhole(own, named + 1, held(own, step));
 }
 
-/** Whether there is more than the beginning of one batch. */
-function hasWhole(entries: readonly DeviceEntry[]): boolean {
-  const events = entries.map(({ event }) => event);
-  return events.length > 0 && (events[0]?.type !== 'input.taken' || wholeBatches(events) > 0);
+/** Whether there is more from `begin` to before `end` than the beginning of one batch. */
+function hasWhole(own: readonly DeviceEntry[], begin: number, end: number): boolean {
+  if (end <= begin) return false;
+  const first = own[begin]?.event;
+  if (first?.type !== 'input.taken' || end - begin - 1 >= (first.outcomes ?? 0)) return true;
+  for (let at = begin + 1; at < end; at += 1) if (own[at]?.event.type === 'input.taken') return true;
+  return false;
+}
+
+/** Where each entry of a device stands among its own, by epoch and number: looked for once. */
+const places = new WeakMap<readonly DeviceEntry[], ReadonlyMap<string, number>>();
+
+function placesOf(own: readonly DeviceEntry[]): ReadonlyMap<string, number> {
+  const before = places.get(own);
+  if (before !== undefined) return before;
+  const found = new Map<string, number>();
+  for (const [at, { epoch, seq }] of own.entries()) {
+    if (!found.has(`${epoch}/${seq}`)) found.set(`${epoch}/${seq}`, at);
+  }
+  places.set(own, found);
+  return found;
 }
 
 /** Where the lease was given on and the one that has it wrote nothing yet, what came later of the one before waits. */
@@ -194,8 +215,10 @@ function lastEnd<Item extends DeviceEntry>(
   return Math.max(last.begin + 1, held(last.own, next));
 }
 
-const isEntry = (entry: DeviceEntry, from: LastEntry) =>
-  entry.device === from.device &&
-  entry.epoch === from.epoch &&
-  entry.seq === from.seq &&
-  (entry.hash === undefined || entry.hash === from.hash);
+/** Where the entry that is named stands among a device's own; -1 where it is none of them. */
+function indexOf(own: readonly DeviceEntry[], from: LastEntry): number {
+  const at = placesOf(own).get(`${from.epoch}/${from.seq}`);
+  const entry = at === undefined ? undefined : own[at];
+  const isNamed = entry?.device === from.device && (entry?.hash === undefined || entry.hash === from.hash);
+  return at === undefined || !isNamed ? -1 : at;
+}

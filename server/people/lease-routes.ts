@@ -26,7 +26,11 @@ const LeasesSchema = Type.Object({
   device: NameSchema,
   opener: Type.Unsafe<string>({ ...NameSchema, description: 'the device whose first event came first' }),
   older: Type.Optional(
-    Type.Boolean({ description: 'taken over before leases had numbers: take-overs without one are believed as well' }),
+    Type.Unsafe<string>({
+      ...NameSchema,
+      description:
+        'who held it before leases had numbers: take-overs without one are believed as far as they lead there',
+    }),
   ),
   steps: Type.Array(
     Type.Object({
@@ -63,10 +67,10 @@ export const leaseRoutes: FastifyPluginAsyncTypebox<LeaseOptions> = async (app, 
         request.params.visit,
       );
       return {
-        device: steps.at(-1)?.device ?? opener,
+        device: steps.at(-1)?.device ?? older ?? opener,
         opener,
         steps: steps.map((step) => ({ ...step, behind: [...step.behind] })),
-        ...(older === true ? { older } : {}),
+        ...(older === undefined ? {} : { older }),
       };
     },
   );

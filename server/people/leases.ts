@@ -75,14 +75,15 @@ export class Leases {
     const { store, auditor, clock } = people;
     await this.#own(caller, asked.device);
     const streams = await record.streams(company, visit);
-    const before = await store.leases(company, visit);
+    const before = inForce(await store.leases(company, visit));
     const opener = before[0]?.device ?? (await openerOf(record, company, visit));
     const holder = before.at(-1)?.device ?? (await store.olderLease(company, visit)) ?? opener;
     const number = before.at(-1)?.number ?? 0;
     if (holder === asked.device) return { lease: number, grant: this.#grant(company, visit, before) };
     if (holder !== asked.from) throw new ServerError('lease-moved', visit);
     const common = { company, visit, takenAt: clock() };
-    if (before.length === 0) await store.giveLease({ ...common, number: 0, device: opener, person: '', behind: [] });
+    const opening: Lease = { ...common, number: 0, device: opener, person: '', behind: [] };
+    if (before.length === 0) await store.giveLease(opening);
     const behind = streams.map(({ device, epoch, head }) => ({ device, epoch, seq: head.seq }));
     const given: Lease = { ...common, number: number + 1, device: asked.device, person, behind };
     if (!(await store.giveLease(given))) throw new ServerError('lease-moved', visit);
@@ -91,7 +92,10 @@ export class Leases {
     const message = await this.#message(company, given);
     this.#options.live.say(company, visit, message);
     await this.#options.peers.say({ company, visit }, message);
-    return { lease: given.number, grant: this.#grant(company, visit, await store.leases(company, visit)) };
+    return {
+      lease: given.number,
+      grant: this.#grant(company, visit, [...(before.length === 0 ? [opening] : before), given]),
+    };
   }
 
   /**
@@ -106,20 +110,24 @@ export class Leases {
     const grant: unknown = JSON.parse(text.slice(HEADING.length));
     if (!grantOf.Check(grant) || grant.visit !== visit) throw new ServerError('lease-wrong', visit);
     const { company, leases } = grant;
-    const known = await store.leases(company, visit);
+    const all = await store.leases(company, visit);
+    const known = inForce(all);
     const isOther = known.some(
       ({ device, takenAt }, at) => leases[at]?.device !== device || leases[at]?.takenAt !== takenAt,
     );
     const lacking = leases.slice(known.length);
-    if (isOther || lacking.length === 0) return;
-    await auditor.done('leases taken back', { company }, `${visit} ${lacking.at(-1)?.number}`);
-    for (const lease of lacking) await store.giveLease({ company, visit, ...lease });
+    // Given otherwise since then, that stays; whoever held it by this one may send what they wrote all the same.
+    const aside = leases.filter(({ device }) => !all.some((one) => one.device === device));
+    const added = isOther ? aside.map((lease, at) => ({ ...lease, number: -1 - all.length - at })) : lacking;
+    if (added.length === 0) return;
+    await auditor.done('leases taken back', { company }, `${visit} ${added.map(({ device }) => device).join(' ')}`);
+    for (const lease of added) await store.giveLease({ company, visit, ...lease });
     touched({ company, visit });
   }
 
   /** What a device that begins to write has to know: another one holds the lease. */
   async elsewhere(company: string, visit: string, device: string): Promise<TakenOver | undefined> {
-    const lease = (await this.#options.people.store.leases(company, visit)).at(-1);
+    const lease = inForce(await this.#options.people.store.leases(company, visit)).at(-1);
     return lease === undefined || lease.device === device ? undefined : this.#message(company, lease);
   }
 
@@ -157,14 +165,17 @@ export async function givenLeases(
   company: string,
   visit: string,
 ): Promise<GivenLeases> {
-  const [first, ...steps] = await people.leases(company, visit);
-  const isOlder = (await people.olderLease(company, visit)) !== undefined;
+  const [first, ...steps] = inForce(await people.leases(company, visit));
+  const older = await people.olderLease(company, visit);
   return {
     opener: first?.device ?? (await openerOf(store, company, visit)),
     steps: steps.map(({ number, device, behind }) => ({ number, device, behind })),
-    ...(isOlder ? { older: true } : {}),
+    ...(older === undefined ? {} : { older }),
   };
 }
+
+/** Without those that were set aside by a restore. */
+const inForce = (leases: readonly Lease[]) => leases.filter(({ number }) => number >= 0);
 
 /** The device whose event came first opened the visit. */
 async function openerOf(store: Pick<EventStore, 'events'>, company: string, visit: string): Promise<string> {

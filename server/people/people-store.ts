@@ -153,7 +153,7 @@ export interface PeopleStore {
 
   /**
    * By number: 0 is the device that opened the visit, from 1 on stand the leases in the order in which they were given;
-   * none where nobody took it over.
+   * none where nobody took it over. Below 0 stand those that a restore set aside.
    */
   leases(company: string, visit: string): Promise<readonly Lease[]>;
   /** Keeps that the lease was given; false where one of that number was: of two that take it at once, one has it. */

@@ -229,33 +229,52 @@ describe('a visit that another device carries on', () => {
     const lease = { company: 'north', visit: 'back', person: '', takenAt: NOW + 1, behind: [] };
     await other.store.giveLease({ ...lease, number: 0, device: 'anns-phone' });
     await new Guest(given).ask('PUT', '/api/visits/back/lease', grant);
-    expect(await other.store.leases('north', 'back')).toHaveLength(1);
+    await new Guest(given).ask('PUT', '/api/visits/back/lease', grant);
+    const numbers = (await other.store.leases('north', 'back')).map(({ number }) => number);
+    expect(numbers.filter((number) => number >= 0)).toEqual([0]);
+    // And whoever held it by the other may send what they wrote: it does not count.
+    const owner = await new Guest(given).comeIn(other.codes[0] as string);
+    const late = await (await owner.add('bea', 'technician')).pair(owner, 'beas-phone');
+    const heardOf = await late.hello(streamOf('beas-phone', 'back'));
+    expect(heardOf.heard).toMatchObject({ kind: 'welcome' });
+    heardOf.client.socket.close();
     await given.stop();
     await rm(scratch, { recursive: true });
   });
 
   describe('of names that a device writes', () => {
     const at = { at: new Date(NOW).toISOString(), mono: 0 };
-    const says = (vouched: object | undefined) => [
+    const says = (vouched: object | undefined, from = 'own-device') => [
       JSON.stringify({
         type: 'input.taken',
         outcomes: 1,
-        input: { type: 'supervisor.acknowledged', supervisor: 'Sue', from: 'own-device', vouched, time: at },
+        input: { type: 'supervisor.acknowledged', supervisor: 'Sue', from, vouched, time: at },
       }),
-      JSON.stringify({ type: 'supervisor.acknowledged', supervisor: 'Sue', from: 'own-device', time: at }),
+      JSON.stringify({ type: 'supervisor.acknowledged', supervisor: 'Sue', from, time: at }),
     ];
 
     test('a supervisor’s word counts as theirs where the server signed it for this visit, and once', async () => {
       const visit = 'signed';
-      const vouchedFor = (of: string) => {
-        const word = { company: 'north', visit: of, person: 'p', supervisor: 'Sue', time: NOW };
-        return { person: 'p', time: NOW, ...server.signer.signText(acknowledgementText(word)) };
+      const vouchedFor = (of: string, time = NOW) => {
+        const word = { company: 'north', visit: of, person: 'p', supervisor: 'Sue', time };
+        return { person: 'p', time, ...server.signer.signText(acknowledgementText(word)) };
       };
       const mine = vouchedFor(visit);
       const forged = { ...mine, signature: 'A'.repeat(86) };
-      const bodies = [undefined, forged, vouchedFor('other'), mine, mine, { ...mine, time: NOW + 1 }].flatMap(says);
-      // And one that nothing came before.
-      const all = [...bodies, JSON.stringify({ type: 'note.taken', text: '', time: at }), says(mine)[1] as string];
+      const bodies = [undefined, forged, vouchedFor('other'), mine, mine, { ...mine, time: NOW + 1 }].flatMap(
+        (vouched) => says(vouched),
+      );
+      const note = JSON.stringify({ type: 'note.taken', text: '', time: at });
+      // One that nothing came before; the same signature written otherwise; more than one outcome, by other names.
+      const again = vouchedFor(visit, NOW + 5);
+      const odd = [`${again.signature}==`, `${again.signature} `, `${again.signature.slice(0, -1)}B`];
+      const all = [
+        ...[...bodies, note, says(mine)[1] as string],
+        ...says(again),
+        ...odd.flatMap((signature) => says({ ...again, signature })),
+        ...[says(vouchedFor(visit, NOW + 6))[0] as string, note, says(mine)[1] as string, says(mine)[1] as string],
+        says(undefined, 'server')[1] as string,
+      ];
       const { client } = await lee.hello(streamOf('lees-phone', visit));
       for (const entry of await chainFor(streamOf('lees-phone', visit), all)) {
         client.say({ kind: 'append', ...entry });
@@ -265,7 +284,22 @@ describe('a visit that another device carries on', () => {
       const { acknowledgements } = (await keeper.ask('GET', `/api/visits/${visit}/record.json`)).json;
       expect(acknowledgements.map(({ from }: { from: string }) => from)).toEqual([
         ...['unproven', 'unproven', 'unproven', 'own-device', 'unproven', 'unproven', 'unproven'],
+        ...['own-device', 'unproven', 'unproven', 'unproven', 'own-device', 'unproven', 'unproven'],
       ]);
+    });
+
+    test('a word of no form is none, and holds up no reader', async () => {
+      const odd = [{}, [], 5, null, { signature: 5 }, { signature: null }, { person: { toString: 1 }, time: {} }];
+      const bodies = odd.flatMap((vouched) => says(vouched as object));
+      const { client } = await lee.hello(streamOf('lees-phone', 'odd-words'));
+      for (const entry of await chainFor(streamOf('lees-phone', 'odd-words'), bodies)) {
+        client.say({ kind: 'append', ...entry });
+        expect(await client.hear()).toMatchObject({ kind: 'ack' });
+      }
+      client.socket.close();
+      const { acknowledgements } = (await keeper.ask('GET', '/api/visits/odd-words/record.json')).json;
+      expect(acknowledgements).toHaveLength(odd.length);
+      expect(new Set(acknowledgements.map(({ from }: { from: string }) => from))).toEqual(new Set(['unproven']));
     });
 
     test('a remark that a device writes is told as one from that device; the server’s streams are its own', async () => {

@@ -178,8 +178,34 @@ describe('a visit of several devices', () => {
       const x = of('x', old(5, 't', 2), note(6));
       const back = of('p', old(8, 'x', 2), note(9)).map(behind(5));
       const all = [...phone, ...back, ...t, ...x];
-      expect(names(joinDevices(all, { ...given(), older: true }).entries)).toBe('p1 p2 p3 t1 t2 x1 x2 p6 p7');
+      expect(names(joinDevices(all, { ...given(), older: 'p' }).entries)).toBe('p1 p2 p3 t1 t2 x1 x2 p6 p7');
       expect(names(joinDevices(all, given()).entries)).toBe('p1 p2 p3 p4 p5 p6 p7');
+      // What leads on from who held it then was never given.
+      expect(names(joinDevices(all, { ...given(), older: 'x' }).entries)).toBe('p1 p2 p3 t1 t2 x1 x2');
+      expect(joinDevices([...phone, ...t], { ...given(), older: 't' }).holder).toBe('t');
+    });
+
+    // Within the time that a test may take: it was minutes.
+    it('is read to its end whatever a device writes: take-overs without number, many leases, remarks of another day', () => {
+      const many = 4_000;
+      const notes = of('t', takeOver(3, 1, 'p', 3), ...Array.from({ length: many }, () => note(4)));
+      const remarks = of('p', ...Array.from({ length: many }, () => remark(-60 * 24 * 365))).map(behind(5));
+      const claims = of('p', ...Array.from({ length: many }, (_, at) => takeOver(at, undefined, 't', many))).map(
+        behind(5),
+      );
+      const leases = given(
+        ...Array.from({ length: 500 }, (_, at) => ['xt'[at % 2] as string, end('p', 5), end('t', many)] as const),
+      );
+      const steps = of('x', ...Array.from({ length: many }, (_, at) => takeOver(at, (at % 250) * 2 + 1, 'p', 5)));
+      for (const [all, by] of [
+        [[...phone, ...notes, ...remarks], once],
+        [[...phone, ...notes, ...claims], { ...given(), older: 't' }],
+        [[...phone, ...notes, ...claims], undefined],
+        [[...phone, ...notes, ...steps], leases],
+      ] as const) {
+        const { entries } = joinDevices(all, by);
+        expect(new Set(entries).size).toBe(entries.length);
+      }
     });
 
     it('takes the device that opened it from the server, whatever another device says that it opens', () => {
