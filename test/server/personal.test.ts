@@ -200,7 +200,7 @@ describe('what is personal of a visit', () => {
     expect((await (await put(path, new Uint8Array(0))).json()) as object).toEqual({ held: 0 });
     expect((await (await put(path, good)).json()) as object).toMatchObject({ held: 5_000, receipt: { time: now } });
     // Sealed by no key of this visit: it is not opened.
-    expect(await errorOf(await get(`/api/visits/one/attachments/${sha256}`))).toBe('visit-erased');
+    expect(await errorOf(await get(`/api/visits/one/attachments/${sha256}`))).toBe('attachment-wrong');
   });
 
   test('is not larger than it may be, nor any other kind of file', async () => {
