@@ -19,10 +19,18 @@ const volts = (from: PointId, to: PointId, value: number): Evidence => {
   seq += 1;
   return { seq, kind: 'reading', quantity: 'voltage', at: [from, to], value, unit: 'V', ...CALL };
 };
-const coilOhms = (value: number): Evidence => {
+const DEAD: Circumstances = { power: 'off', call: 'cooling', bench: true };
+const ohms = (from: PointId, to: PointId, value: number): Evidence => {
   seq += 1;
-  const dead = { power: 'off', call: 'cooling', bench: true } as const;
-  return { seq, kind: 'reading', quantity: 'resistance', at: ['coil-1', 'coil-2'], value, unit: 'Ohm', ...dead };
+  return { seq, kind: 'reading', quantity: 'resistance', at: [from, to], value, unit: 'Ohm', ...DEAD };
+};
+const microfarads = (value: number): Evidence => {
+  seq += 1;
+  return { seq, kind: 'reading', quantity: 'capacitance', at: ['cap-C', 'cap-FAN'], value, unit: 'uF', ...DEAD };
+};
+const seeDead = (observation: 'fan-spins-freely' | 'outdoor-coil-clean'): Evidence => {
+  seq += 1;
+  return { seq, kind: 'observation', observation, ...DEAD, bench: false };
 };
 
 /** A visit among its tests, with what the diagnosis makes of the evidence. */
@@ -32,7 +40,7 @@ async function testing(evidence: readonly Evidence[]): Promise<VisitContext> {
   return { ...run.context, phase: 'testing', assessment, evidenceNumber: assessment.forSeq };
 }
 
-/** 24 volts come to the condenser, pass both pressure switches, and do not come to a coil that is whole; each read again, as asked. */
+/** 24 volts come to the condenser, pass both pressure switches, and do not come to a coil that is whole; each read again, as asked; and what is beside it is whole. */
 const UP_TO_THE_DELAY = (): readonly Evidence[] => [
   see('fan-not-turning'),
   see('compressor-not-running'),
@@ -43,8 +51,16 @@ const UP_TO_THE_DELAY = (): readonly Evidence[] => [
   volts('low-switch-1', 'low-switch-2', 0),
   volts('high-switch-1', 'high-switch-2', 0),
   volts('high-switch-1', 'high-switch-2', 0),
-  coilOhms(12),
+  ohms('coil-1', 'coil-2', 12),
   volts('coil-1', 'coil-2', 0),
+  // No reading of its own shows a delay: what else it could be is looked at before.
+  microfarads(5),
+  ohms('low-switch-1', 'low-switch-2', 0.1),
+  seeDead('fan-spins-freely'),
+  seeDead('outdoor-coil-clean'),
+  ohms('high-switch-1', 'high-switch-2', 0.1),
+  ohms('Y@air-handler', 'C@air-handler', 2e6),
+  ohms('Y@air-handler', 'C@air-handler', 2e6),
 ];
 
 describe('what may end by itself', () => {
