@@ -142,7 +142,7 @@ function setRight(turn: Turn, last: ReadingLine, reading: Reading): void {
   const wasOff = locked === true && zone !== 'none' && reading.quantity !== 'voltage-dc' && isPresent(reading);
   const alarming = wasOff || (actsAtOnce(reading, turn.context) && isPresent(reading));
   turn.record({ type: 'reading.corrected', number: last.number, from: last.reading, to: reading, under });
-  if (judged !== undefined) turn.record({ type: 'reading.judged', number: last.number, judged });
+  if (judged !== undefined && !alarming) turn.record({ type: 'reading.judged', number: last.number, judged });
   const doubtful = judged?.word === 'does not fit' || judged?.word === 'marginal';
   if (!alarming) turn.say('readback', SAY.corrected(reading, doubtful ? SAY.judged(judged) : ''));
   reopenCorrected(turn, last.reading, reading);
