@@ -66,9 +66,10 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   }
   const work = turn.context.refrigerantWork;
   const saysOnItsOwn = !holdsWithoutCall(turn.context) && !answersStep(turn.context.step, reading);
-  // Where none should be, its value gets no verdict, aloud or written: it is warned of, and read back behind that.
+  // Where none should be, no verdict is told, and none is written by which it would be as it should: it is warned of, and
+  // read back behind that.
   const alarming = isAlarming(reading, turn.context);
-  logReading(turn, reading, under, alarming ? undefined : judged, confirmed);
+  logReading(turn, reading, under, alarming ? withoutFits(judged) : judged, confirmed);
   if (alarming) followEnergy(turn, reading, zone);
   const remark =
     judged !== undefined && !alarming && isRemarked(judged, under, reading, turn.context) ? SAY.judged(judged) : '';
@@ -79,6 +80,11 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
   takeCharge(turn, reading);
+}
+
+/** The verdict on a voltage where none should be: it never fits there, whatever its rule says of a place that is fed. */
+export function withoutFits(judged: Judged | undefined): Judged | undefined {
+  return judged?.word === 'does not fit' ? judged : undefined;
 }
 
 /** What does not fit is said at once; that a reading fits, in full talk alone, and never of volts where power is not known to be on: a zero there is no proof. */

@@ -124,7 +124,10 @@ export const KEYS_HELP = {
     ['Home, End', 'to the start or the end, on the slider'],
     ['1, 2, 3', 'slow, normal, fast'],
     ['l', 'follows the newest entry'],
-    ['c, r, s, p', 'to the next caution, refusal, correction, proof; with Shift to the one before'],
+    [
+      'c, w, r, b, s, p',
+      'to the next caution, warning, reading refused, thing held back, correction, proof; with Shift to the one before',
+    ],
     [
       'u, h, m, t',
       'to the next work without proof, injury, remark, setting of the clock; with Shift to the one before',

@@ -150,7 +150,8 @@ describe('what became of what was heard or touched last', () => {
     ['herm to common thirty nine point two microfarads', /· refused$/],
   ])('of “%s” is told', async (line, understood) => {
     const visit = await TypedVisit.open();
-    await visit.type(line);
+    // A number is asked for then, and nothing that a yes answers.
+    await visit.type('outdoor disconnect is pulled and locked', line);
     const folded = foldVisit(visit.bodies.map((body) => JSON.parse(body) as VisitEvent));
     const told = glanceOf(folded, visit.run.context).heard?.understood;
     expect(told).toEqual(typeof understood === 'string' ? understood : expect.stringMatching(understood));
