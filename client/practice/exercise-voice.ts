@@ -41,7 +41,7 @@ export class ExerciseVoice {
     };
   }
 
-  #aloud(prompt: Prompt): Promise<'spoken' | 'cut'> {
+  #aloud(prompt: Prompt): ReturnType<Mouth['speak']> {
     const spoken = this.#speech.catch(() => undefined).then(() => this.#mouth.speak(prompt));
     this.#speech = spoken;
     return spoken;

@@ -1,3 +1,5 @@
+import type { PromptOutcome } from '../../grammar/visit/inputs.ts';
+
 /** A sentence to be spoken. `caution` cannot be talked over except by "stop", and then starts again whole. */
 export interface Prompt {
   readonly id: string;
@@ -7,8 +9,8 @@ export interface Prompt {
 
 /** prompt → sound. Implementations: browser voice, offline voice, printed, silent. */
 export interface Mouth {
-  /** Resolves when the prompt was spoken whole, or was cut short. */
-  speak(prompt: Prompt): Promise<'spoken' | 'cut'>;
+  /** Resolves when the prompt was spoken whole, or shown whole where there is no voice, or was cut short. */
+  speak(prompt: Prompt): Promise<PromptOutcome>;
   /** Cuts what is being spoken; cautions only when `evenCaution`. */
   hush(evenCaution: boolean): void;
 }

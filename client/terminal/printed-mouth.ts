@@ -1,6 +1,6 @@
 import type { Mouth, Prompt } from '../speaking/mouth.ts';
 
-/** A mouth that prints: each prompt is handed on whole and counts as spoken. */
+/** A mouth that prints: each prompt is handed on whole and counts as shown. */
 export class PrintedMouth implements Mouth {
   readonly #print: (prompt: Prompt) => void;
 
@@ -8,9 +8,9 @@ export class PrintedMouth implements Mouth {
     this.#print = print;
   }
 
-  speak(prompt: Prompt): Promise<'spoken'> {
+  speak(prompt: Prompt): Promise<'shown'> {
     this.#print(prompt);
-    return Promise.resolve('spoken');
+    return Promise.resolve('shown');
   }
 
   hush(): void {

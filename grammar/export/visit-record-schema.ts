@@ -172,6 +172,8 @@ export const VisitRecordSchema = Type.Object(
           zone: Type.Optional(Zone),
           late: Type.Boolean(),
           why: Type.Optional(Words),
+          /** No voice spoke it: it stood on the screen for as long as it takes to read. */
+          shown: Type.Optional(Type.Literal(true)),
           acknowledged: Type.Optional(Time),
         },
         closed,

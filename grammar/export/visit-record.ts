@@ -16,6 +16,7 @@ type Json<K extends keyof VisitRecord> = VisitRecord[K];
 /** What the document leaves to the record itself: the talk, and what the next technician needs not. */
 type LeftOut =
   | 'heard'
+  | 'touched'
   | 'said'
   | 'asked'
   | 'suspects'

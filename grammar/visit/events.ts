@@ -227,6 +227,8 @@ export type VisitOutcome =
       readonly zone?: ZoneId;
       /** Why it came behind what it warns of. Records of earlier versions say no more than that it did. */
       readonly late?: string | true;
+      /** It stood on the screen for as long as it takes to read; no voice spoke it. */
+      readonly shown?: true;
     }
   | { readonly type: 'caution.acknowledged'; readonly caution: string; readonly zone?: ZoneId }
   /** `danger`: what was told in words that were not understood whole. */

@@ -1,4 +1,5 @@
 import type { Understanding } from '../phrases/meaning.ts';
+import type { CommandId } from '../vocabulary/commands.ts';
 import type { SwitchingDevice } from '../vocabulary/devices.ts';
 import type { FaultId } from '../vocabulary/faults.ts';
 import type { Focus } from '../vocabulary/focuses.ts';
@@ -14,6 +15,7 @@ import { isWhole } from './is-whole.ts';
 import type { KeptPhoto } from './kept-photo.ts';
 import type { KeptSound } from './kept-sound.ts';
 import { inTodaysNames } from './older-events.ts';
+import { type Became, becameAtFirst, becameBy } from './what-became.ts';
 
 export interface HeardLine extends Moment {
   readonly text: string;
@@ -22,6 +24,8 @@ export interface HeardLine extends Moment {
   readonly confidence: number;
   readonly ear: string;
   readonly sound?: KeptSound;
+  /** What became of it, where that is not that it was taken as it was understood. */
+  readonly became?: Became;
 }
 
 export interface SaidLine extends Moment {
@@ -35,6 +39,8 @@ interface TimeLine {
   readonly last?: Moment;
   readonly heard: readonly HeardLine[];
   readonly said: readonly SaidLine[];
+  /** The key of an order that was touched last. */
+  readonly touched?: Moment & { readonly command: CommandId };
   readonly refused: readonly (Moment & { readonly reading: Reading; readonly reason: string })[];
   readonly asked: readonly (Moment & { readonly reading: Reading; readonly why: string; readonly twin?: number })[];
   readonly nameplate: readonly (Moment & {
@@ -71,6 +77,8 @@ interface TimeLine {
     readonly late: boolean;
     /** Why it came late. */
     readonly why?: string;
+    /** No voice spoke it: it stood on the screen for as long as it takes to read. */
+    readonly shown?: true;
     readonly acknowledgedAt?: Moment;
   })[];
   readonly suspects: readonly (Moment & {
@@ -180,6 +188,16 @@ export interface VisitFolding {
 export function visitFolding(from = 1): VisitFolding {
   let facts: VisitFacts = { ...noFacts(), events: from - 1 };
   const line = emptyTimeLine();
+  /** Of the utterance whose outcomes follow: whether a reading of it was taken. */
+  let taken: { readonly logged: boolean } | undefined;
+  const followHeard = (event: VisitEvent) => {
+    const last = line.heard.at(-1);
+    if (event.type === 'input.taken') taken = event.input.type === 'heard.utterance' ? { logged: false } : undefined;
+    else if (taken !== undefined && last !== undefined) {
+      line.heard[line.heard.length - 1] = withBecame(last, becameBy(event, last.became, taken.logged));
+      if (event.type === 'reading.logged') taken = { logged: true };
+    }
+  };
   const takeOne = (recorded: VisitEvent) => {
     const event = inTodaysNames(recorded);
     const moment: Moment = { seq: facts.events + 1, time: timeOf(event) ?? line.last?.time ?? facts.now };
@@ -187,6 +205,7 @@ export function visitFolding(from = 1): VisitFolding {
     line.last = moment;
     if (isWhole(event)) {
       addToLine(line, event, moment);
+      followHeard(event);
       facts = evolve(facts, event);
     } else {
       line.damaged.push({ ...moment, type: typeOf(event) });
@@ -407,10 +426,21 @@ function addToLine(view: Mutable<TimeLine>, event: VisitEvent, moment: Moment): 
 /** What was heard is shown as it was; of every other input only what came of it. */
 function addInput(view: Mutable<TimeLine>, input: VisitInput, moment: Moment): void {
   if (input.type === 'opened.visit' && typeof input.zone === 'string') view.zone = input.zone;
+  if (input.type === 'touched.command') view.touched = { ...moment, command: input.command };
   if (input.type !== 'heard.utterance') return;
   const { understanding, accepted, confidence, ear, sound } = input.utterance;
   const kept = sound === undefined ? {} : { sound };
-  view.heard.push({ ...moment, text: understanding.heard, understanding, accepted, confidence, ear, ...kept });
+  const text = understanding.heard;
+  view.heard.push(
+    withBecame(
+      { ...moment, text, understanding, accepted, confidence, ear, ...kept },
+      becameAtFirst(understanding, accepted),
+    ),
+  );
+}
+
+function withBecame({ became: _before, ...line }: HeardLine, became: Became | undefined): HeardLine {
+  return became === undefined ? line : { ...line, became };
 }
 
 type EnergyEvent = Extract<
@@ -438,7 +468,7 @@ function addEnergy(view: Mutable<TimeLine>, event: EnergyEvent, moment: Moment):
       view.warnings.push({ ...moment, words: event.words });
       return;
     case 'caution.spoken': {
-      const { caution, words, source, zone, late } = event;
+      const { caution, words, source, zone, late, shown } = event;
       view.cautions.push({
         ...moment,
         caution,
@@ -446,6 +476,7 @@ function addEnergy(view: Mutable<TimeLine>, event: EnergyEvent, moment: Moment):
         source,
         late: late !== undefined,
         ...(typeof late === 'string' ? { why: late } : {}),
+        ...(shown === true ? { shown } : {}),
         ...(zone === undefined ? {} : { zone }),
       });
       return;

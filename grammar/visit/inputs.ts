@@ -95,6 +95,9 @@ export interface LastEntry {
   readonly hash: Hash;
 }
 
+/** How a prompt ended: spoken whole; shown whole, for as long as it takes to read, where no voice spoke it; or cut short. */
+export type PromptOutcome = 'spoken' | 'shown' | 'cut';
+
 /** Everything that can move a visit. Each names its origin; each is logged before it is acted on. */
 export type VisitInput =
   | {
@@ -141,7 +144,7 @@ export type VisitInput =
       readonly type: 'mouth.finished';
       readonly time: InputTime;
       readonly prompt: string;
-      readonly outcome: 'spoken' | 'cut';
+      readonly outcome: PromptOutcome;
     }
   | { readonly type: 'diagnosis.answered'; readonly time: InputTime; readonly answer: RankedSuspects }
   /** Words were written over those of a dictation, by the number of its event. */

@@ -134,7 +134,7 @@ export const COMMANDS = [
     name: 'no',
     say: "no | nope | negative | wrong | [no] (that's | that is) (wrong | not right) | no it's not | no it is not",
   },
-  { id: 'live', name: 'live', say: "live | it's live | understood live" },
+  { id: 'live', name: 'live', say: "live [i have it] | it's live | understood live" },
   // Acknowledges a caution, and else says that the speaker has heard: it answers no question.
   {
     id: 'got-it',

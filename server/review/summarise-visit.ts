@@ -1,3 +1,4 @@
+import { cautionsTold } from '../../grammar/visit/cautions-told.ts';
 import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { type FoldedVisit, type VisitFolding, visitFolding } from '../../grammar/visit/fold-visit.ts';
 import { MS_A_MINUTE } from '../../grammar/visit/inputs.ts';
@@ -70,7 +71,7 @@ function briefOf(held: HeldVisit, folded: FoldedVisit, ended: number): Omit<Visi
       : { likeliest: likeliest.fault, certainty: likeliest.probability }),
     parts: folded.parts.map(({ part }) => part),
     works: folded.works.map(({ work }) => work),
-    cautionsOpen: folded.cautions.filter(({ acknowledgedAt }) => acknowledgedAt === undefined).length,
+    cautionsOpen: cautionsTold(folded.cautions, isAcknowledged).filter(({ open }) => open).length,
     unproven: folded.unproven.length,
     ...(folded.split === undefined ? {} : { cools: folded.split.word }),
     minutes: first === undefined ? 0 : minutesBetween(first.time.mono, ended),
@@ -83,6 +84,8 @@ function briefOf(held: HeldVisit, folded: FoldedVisit, ended: number): Omit<Visi
     setRight: folded.readings.flatMap(({ reading, corrected }) => corrected.map(() => reading.at.join(','))),
   };
 }
+
+const isAcknowledged = ({ acknowledgedAt }: FoldedVisit['cautions'][number]) => acknowledgedAt !== undefined;
 
 /** As the device writes a signature that was spoken without a name. */
 const UNNAMED = 'by voice';

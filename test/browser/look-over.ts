@@ -113,10 +113,10 @@ export async function largerThanTheTwo(page: Page): Promise<readonly string[]> {
   });
 }
 
-/** Where red is meant to be: energy that may be there, cautions and warnings, and the two keys that answer danger. */
+/** Where red is meant to be: energy that may be there, cautions and warnings, and the keys that answer danger. */
 const DANGER =
   '.energy-live, .energy-unknown, .asked-caution, .warned, .key.warm, [data-by="stop"], .practice-now[data-asked="caution"], .practice-now[data-asked="held"]';
-const KEYS_OF_DANGER = ['Live – I have it', 'Somebody is hurt'];
+const KEYS_OF_DANGER = ['Live – I have it', 'I have it', 'Somebody is hurt'];
 
 /** What is red, or reddish, as computed, and is no danger: red says that and nothing else. */
 export async function redWithoutDanger(page: Page): Promise<readonly string[]> {

@@ -91,7 +91,7 @@ export class Technician {
 
   /** Acknowledges by touch every caution that stands open, once each was given. */
   async acknowledgeCautions(): Promise<void> {
-    const live = this.page.getByRole('button', { name: 'Live – I have it' });
+    const live = this.page.getByRole('button', { name: /I have it$/ });
     while ((await live.count()) > 0) {
       await live.click();
       await this.settled();

@@ -36,6 +36,7 @@ const NUMBERS: Readonly<Record<string, string>> = { V: '240', A: '5', '°F': '70
 /** The keys that lead on, the likeliest first; where there is none of them the first key that is no way out. */
 const LEADS_ON = [
   'Live – I have it',
+  'I have it',
   'Enter it',
   'Repair is done',
   'covers are on',

@@ -1,6 +1,7 @@
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { VisitContext } from '../../visit/chart/context.ts';
+import { lateBeingGiven } from '../../visit/intake/late-cautions.ts';
 import { cautionsFor } from '../../visit/rules/cautions-due.ts';
 import { askWords } from '../../visit/steps/ask-step.ts';
 import { NOW } from '../../words/pages/visit-words.ts';
@@ -16,10 +17,14 @@ export interface Asked {
 export function askedNow(folded: FoldedVisit, context: VisitContext): Asked {
   const lastSaid = (kind: string) => folded.said.findLast((line) => line.kind === kind)?.text;
   if (folded.summary !== undefined) return { kind: 'closed', title: NOW.titles.closed, words: folded.summary.plain };
+  const late = lateBeingGiven(context);
+  // What is being cautioned of stands before all else until it was given whole, or it was not shown.
+  if (late.length > 0)
+    return { kind: 'caution', title: NOW.titles.caution, words: late.map(({ words }) => words).join(' ') };
+  if (context.caution?.isSpoken === false) return cautionNow(context.caution, context);
   if (isPut(context)) return { kind: 'question', title: NOW.titles.check, words: NOW.check };
   if (context.held) return { kind: 'held', title: NOW.titles.held, words: context.lastPrompt?.text ?? '' };
-  if (context.caution !== undefined)
-    return { kind: 'caution', title: NOW.titles.caution, words: cautionWords(context.caution, context) };
+  if (context.caution !== undefined) return cautionNow(context.caution, context);
   const question = openQuestion(context);
   if (question !== undefined)
     return { kind: 'question', title: NOW.titles.question, words: context.questions[0]?.words ?? '' };
@@ -41,6 +46,10 @@ export function warnedNow(folded: FoldedVisit, shown: string): string {
     ({ kind, seq, text }) => kind === 'warning' && seq > since && !shown.includes(text),
   );
   return folded.summary === undefined ? [...new Set(warnings.map(({ text }) => text))].join(' ') : '';
+}
+
+function cautionNow(caution: NonNullable<VisitContext['caution']>, context: VisitContext): Asked {
+  return { kind: 'caution', title: NOW.titles.caution, words: cautionWords(caution, context) };
 }
 
 /** All that is cautioned of, however many breaths it was said in, and the step that was asked with it. */
@@ -67,7 +76,9 @@ export function isPut({ check }: VisitContext): boolean {
 }
 
 /** Whether the caution that is due was given whole: before that, while it is queued behind other words too, no key is. */
-export function cautionGiven(folded: FoldedVisit, caution: VisitContext['caution']): boolean {
+export function cautionGiven(folded: FoldedVisit, context: VisitContext): boolean {
+  const { caution } = context;
+  if (lateBeingGiven(context).length > 0) return false;
   const given = folded.cautions.filter(({ late, acknowledgedAt }) => !late && acknowledgedAt === undefined);
   return caution === undefined || caution.spoken.every(({ id }) => given.some((one) => one.caution === id));
 }

@@ -8,6 +8,7 @@ import type { VisitContext } from '../../visit/chart/context.ts';
 import { TO_BE_PROVED } from '../../visit/rules/isolation.ts';
 import { type LandingRow, landingRows } from '../../visit/rules/landings.ts';
 import { openPlate } from '../../visit/steps/plate-steps.ts';
+import { showTouched } from '../../words/shown/show-understanding.ts';
 import { showUnderstood } from '../../words/shown/transcript-words.ts';
 import { faultWords } from '../../words/things/fault-words.ts';
 import { type Asked, askedNow, cautionGiven, warnedNow } from './asked-now.ts';
@@ -70,7 +71,6 @@ const MOST_SUSPECTS = 6;
 /** @param folded the record of the visit, as far as the talk has come */
 export function glanceOf(folded: FoldedVisit, context: VisitContext): Glance {
   const asked = askedNow(folded, context);
-  const heard = folded.heard.at(-1);
   const said = folded.said.at(-1);
   const { visit, notes, recommendations, signatures } = context;
   return {
@@ -82,17 +82,13 @@ export function glanceOf(folded: FoldedVisit, context: VisitContext): Glance {
     pace: context.pace,
     units: context.units,
     energy: folded.energy,
-    heard: heard && {
-      times: folded.heard.length,
-      text: heard.text,
-      understood: showUnderstood(heard.understanding, heard.accepted),
-    },
+    heard: heardLast(folded, context),
     said: said && { kind: said.kind, text: said.text },
     asked,
     warned: warnedNow(folded, asked.words),
     live: liveValues(folded, context),
     keys: keysFor(context),
-    cautionToCome: !cautionGiven(folded, context.caution),
+    cautionToCome: !cautionGiven(folded, context),
     repaired: repairsMade(context).length > 0,
     suspects: (context.assessment?.suspects ?? [])
       .slice(0, MOST_SUSPECTS)
@@ -110,6 +106,18 @@ export function glanceOf(folded: FoldedVisit, context: VisitContext): Glance {
       photos: folded.photos.length,
     },
   };
+}
+
+/** What was said or touched last. */
+function heardLast(folded: FoldedVisit, context: VisitContext): Glance['heard'] {
+  const heard = folded.heard.at(-1);
+  const { touched } = folded;
+  const times = folded.heard.length;
+  if (touched !== undefined && touched.seq > (heard?.seq ?? 0)) return { times, ...showTouched(touched.command) };
+  if (heard === undefined) return undefined;
+  const { text, understanding, accepted, became } = heard;
+  const early = became === 'nothing' && !cautionGiven(folded, context) ? 'early' : became;
+  return { times, text, understood: showUnderstood(understanding, accepted, early) };
 }
 
 /** The zone whose switch was reported open or whose proof was begun, the outdoor unit first where several were. */

@@ -4,9 +4,11 @@ import { latestReading, openQuestion } from '../../../grammar/visit/standing.ts'
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { Step, VisitContext } from '../../visit/chart/context.ts';
 import { placeBefore, placeHere } from '../../visit/intake/answer-place.ts';
+import { lateBeingGiven, lateToAcknowledge } from '../../visit/intake/late-cautions.ts';
 import { answersCaution } from '../../visit/steps/answers-caution.ts';
 import { KEY, SWITCH } from '../../words/pages/key-words.ts';
 import { showPlace, showValue } from '../../words/shown/show-reading.ts';
+import { type CautionId, STANDING_RULES } from '../../words/talk/caution-words.ts';
 import { keysForAction } from './action-keys.ts';
 import { isPut, needsSupervisor } from './asked-now.ts';
 import { commandKey, observationKey, padKey, reportKey, type TouchKey } from './touch-key.ts';
@@ -18,9 +20,19 @@ const SUPERVISOR: TouchKey = {
   does: { do: 'open', sheet: 'supervisor' },
 };
 
+/** What is live was read before its caution: that is told then, and acknowledged by itself. */
+const LATE = commandKey(KEY.live, 'live', 'warm', 2);
+
 /** The few keys of the moment: an open caution or question first, then what answers the step. */
 export function keysFor(context: VisitContext): readonly TouchKey[] {
   if (context.phase === 'closed') return [];
+  const late = lateBeingGiven(context).length > 0 || lateToAcknowledge(context).length > 0;
+  // A late caution is acknowledged beside whatever else is asked.
+  if (late && context.caution === undefined) return [LATE, ...keysBeside(context)];
+  return keysBeside(context);
+}
+
+function keysBeside(context: VisitContext): readonly TouchKey[] {
   if (isPut(context)) return [commandKey(KEY.fine, 'fine', 'first', 2)];
   if (context.held) return [commandKey(KEY.goOn, 'go-on', 'first', 2)];
   if (context.caution !== undefined) return keysForCaution(context, context.caution);
@@ -31,6 +43,9 @@ export function keysFor(context: VisitContext): readonly TouchKey[] {
   return [commandKey(KEY.whatNext, 'what-next', 'first', 2)];
 }
 
+/** The cautions of live work: their key says so. */
+const OF_LIVE: readonly string[] = [...STANDING_RULES, 'live-line', 'live-control'] satisfies readonly CautionId[];
+
 /** A caution, and beside it what answers the step that was asked in its breath: that acknowledges it too. */
 function keysForCaution(context: VisitContext, caution: NonNullable<VisitContext['caution']>): readonly TouchKey[] {
   const { step } = context;
@@ -40,7 +55,10 @@ function keysForCaution(context: VisitContext, caution: NonNullable<VisitContext
     if (does.do === 'pad') return true;
     return does.do === 'enter' ? answersCaution(given, does.meaning) : does.do === 'open' && does.sheet === 'part';
   });
-  return [commandKey(KEY.live, 'live', 'warm', answers.length === 0 ? 2 : 1), ...answers];
+  const width = answers.length === 0 ? 2 : 1;
+  const isOfLive = caution.spoken.some(({ id }) => OF_LIVE.includes(id));
+  const key = isOfLive ? commandKey(KEY.live, 'live', 'warm', width) : commandKey(KEY.haveIt, 'got-it', 'warm', width);
+  return [key, ...answers];
 }
 
 /** Another value than the one in question is set right by the key for that, under "More". */

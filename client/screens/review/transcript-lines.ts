@@ -10,7 +10,17 @@ import { showReading } from '../../words/shown/show-reading.ts';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
 
 /** What one may want to go to from one to the next. */
-export const LANDMARKS = ['refused', 'set-right', 'caution', 'proof', 'unproven', 'remark', 'hurt'] as const;
+export const LANDMARKS = [
+  'refused',
+  'held-back',
+  'set-right',
+  'caution',
+  'warning',
+  'proof',
+  'unproven',
+  'remark',
+  'hurt',
+] as const;
 export type Landmark = (typeof LANDMARKS)[number];
 
 /** One line of a visit's transcript. */
@@ -173,8 +183,8 @@ function kindOf(type: string): TranscriptLine['kind'] {
 }
 
 function landmarkOf(type: string): Landmark | undefined {
-  if (type === 'proof.refused' || type === 'part.doubted' || type === 'close.refused') return 'refused';
+  if (type === 'proof.refused' || type === 'part.doubted' || type === 'close.refused') return 'held-back';
   if (type === 'reading.corrected' || type === 'dictation.written' || type.endsWith('.withdrawn')) return 'set-right';
-  if (type === 'hazard.warned' || type === 'flammable.told' || type === 'circuit.early') return 'caution';
+  if (type === 'hazard.warned' || type === 'flammable.told' || type === 'circuit.early') return 'warning';
   return type === 'proof.recorded' ? 'proof' : undefined;
 }

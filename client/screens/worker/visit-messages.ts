@@ -1,7 +1,7 @@
 import type { Expectation, Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { UnderstandOptions } from '../../../grammar/phrases/understand.ts';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
-import type { InputTime, VisitInput } from '../../../grammar/visit/inputs.ts';
+import type { InputTime, PromptOutcome, VisitInput } from '../../../grammar/visit/inputs.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
@@ -58,7 +58,7 @@ export interface EdgeValues {
   readonly append: undefined;
   readonly understand: Understanding;
   readonly diagnose: Assessment;
-  readonly speak: 'spoken' | 'cut';
+  readonly speak: PromptOutcome;
   readonly wait: undefined;
 }
 

@@ -1,11 +1,25 @@
+import type { PromptOutcome } from '../../../grammar/visit/inputs.ts';
 import type { Mouth, Prompt } from '../mouth.ts';
 import { chooseDeviceVoice } from './device-voice.ts';
 import type { Voice } from './voice.ts';
 
-/** How long a caution stays before it counts as given where no voice speaks it: a stray tap cannot pass it unseen. */
-const SHOWN_CAUTION_MS = 1_500;
+/**
+ * A caution that no voice speaks stands for as long as it takes to read it: at 175 words a minute, the slow end of what
+ * most adults read silently (Brysbaert 2019, doi 10.1016/j.jml.2019.104047, 175 to 300, from memory), after a second to
+ * look up (our choice).
+ */
+const WORDS_A_MINUTE = 175;
+const LOOKS_UP_MS = 1_000;
 /** Browsers tell of the device's voices a while after the page was loaded. */
 const VOICES_WITHIN_MS = 2_000;
+/** A voice that is still being loaded is waited for so long before what it would say is only shown. Our choice. */
+const LOADED_WITHIN_MS = 10_000;
+
+/** How long words must stand to be read whole, in milliseconds. */
+export function readingTime(text: string): number {
+  const words = text.split(/\s+/).filter((word) => word !== '').length;
+  return LOOKS_UP_MS + (words * 60_000) / WORDS_A_MINUTE;
+}
 
 export interface PageMouthState {
   /** The name of the voice, or none: prompts are then shown only. */
@@ -21,8 +35,9 @@ export interface PageMouthOptions {
 }
 
 /**
- * Speaks with a voice of the device itself, else with the one that is fetched for it. Where there is none, or it fails,
- * every prompt is still on the screen, and counts as given there.
+ * Speaks with a voice of the device itself, else with the one that is fetched for it, and waits a while for one that is
+ * on its way. Where there is none, or it fails, every prompt is still on the screen, and counts as shown there; a caution
+ * once it stood for as long as it takes to read.
  */
 export class PageMouth implements Mouth {
   readonly #synthesis: SpeechSynthesis | undefined;
@@ -31,6 +46,9 @@ export class PageMouth implements Mouth {
   #voice: Voice | undefined;
   #deviceFailed = false;
   #asked = false;
+  /** Whether a voice may still come; and who waits for that to be known. */
+  #isComing = true;
+  #awaiting: (() => void)[] = [];
   #speaking: Prompt | undefined;
   #cut: (() => void) | undefined;
 
@@ -45,6 +63,8 @@ export class PageMouth implements Mouth {
     this.#chooseVoice();
     synthesis?.addEventListener('voiceschanged', () => this.#chooseVoice());
     if (this.#voice === undefined) setTimeout(() => this.#fetchVoice(), VOICES_WITHIN_MS);
+    if (synthesis === undefined && options.loadVoice === undefined) this.#settleVoice();
+    else setTimeout(() => this.#settleVoice(), LOADED_WITHIN_MS);
   }
 
   state(): PageMouthState {
@@ -57,10 +77,11 @@ export class PageMouth implements Mouth {
     else this.#fetchVoice();
   }
 
-  async speak(prompt: Prompt): Promise<'spoken' | 'cut'> {
+  async speak(prompt: Prompt): Promise<PromptOutcome> {
     this.#speaking = prompt;
     this.#changed(this.state());
     try {
+      if (!this.#silent() && this.#voice === undefined && this.#isComing && (await this.#isCutBefore())) return 'cut';
       const voice = this.#silent() ? undefined : this.#voice;
       return voice === undefined ? await this.#show(prompt) : await this.#say(voice, prompt);
     } finally {
@@ -79,10 +100,25 @@ export class PageMouth implements Mouth {
     return this.#options.manner?.().silent === true;
   }
 
-  #show(prompt: Prompt): Promise<'spoken' | 'cut'> {
-    if (prompt.kind !== 'caution') return Promise.resolve('spoken');
+  /** Whether it was hushed while the voice that is to speak it was on its way. */
+  #isCutBefore(): Promise<boolean> {
+    const cut = new Promise<boolean>((resolve) => {
+      this.#cut = () => resolve(true);
+    });
+    const come = new Promise<boolean>((resolve) => this.#awaiting.push(() => resolve(false)));
+    return Promise.race([cut, come]);
+  }
+
+  /** Whether there is a voice is known now, or is waited for no longer. */
+  #settleVoice(): void {
+    this.#isComing = false;
+    for (const go of this.#awaiting.splice(0)) go();
+  }
+
+  #show(prompt: Prompt): Promise<PromptOutcome> {
+    if (prompt.kind !== 'caution') return Promise.resolve('shown');
     return new Promise((resolve) => {
-      const shown = setTimeout(() => resolve('spoken'), SHOWN_CAUTION_MS);
+      const shown = setTimeout(() => resolve('shown'), readingTime(prompt.text));
       this.#cut = () => {
         clearTimeout(shown);
         resolve('cut');
@@ -90,7 +126,7 @@ export class PageMouth implements Mouth {
     });
   }
 
-  async #say(voice: Voice, prompt: Prompt): Promise<'spoken' | 'cut'> {
+  async #say(voice: Voice, prompt: Prompt): Promise<PromptOutcome> {
     const saying = voice.say(prompt.text, this.#options.manner?.().rate ?? 1);
     const cut = new Promise<'cut'>((resolve) => {
       this.#cut = () => {
@@ -110,20 +146,28 @@ export class PageMouth implements Mouth {
   #chooseVoice(): void {
     if (this.#deviceFailed) return;
     this.#voice = chooseDeviceVoice(this.#synthesis) ?? this.#voice;
+    if (this.#voice !== undefined) this.#settleVoice();
     this.#changed(this.state());
   }
 
   /** Only where the device has none, and once: a voice that failed is not fetched again. */
   #fetchVoice(): void {
     const { loadVoice } = this.#options;
-    if (this.#voice !== undefined || this.#asked || loadVoice === undefined || this.#silent()) return;
+    if (this.#voice !== undefined || this.#asked || this.#silent()) return;
+    if (loadVoice === undefined) return this.#settleVoice();
     this.#asked = true;
+    this.#isComing = true;
+    setTimeout(() => this.#settleVoice(), LOADED_WITHIN_MS);
     loadVoice().then(
       (voice) => {
         this.#voice ??= voice;
+        this.#settleVoice();
         this.#changed(this.state());
       },
-      (error: unknown) => console.warn('No voice could be fetched, prompts are shown only:', error),
+      (error: unknown) => {
+        console.warn('No voice could be fetched, prompts are shown only:', error);
+        this.#settleVoice();
+      },
     );
   }
 }

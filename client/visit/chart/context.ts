@@ -86,10 +86,13 @@ export interface Talk {
         readonly prompts: readonly string[];
         /** The step's own words were in its breath: its answer acknowledges it. */
         readonly withStep: boolean;
+        /** It was given whole, by voice or before the eyes. */
         readonly isSpoken: boolean;
+        /** A part of it was only shown: no voice spoke it. */
+        readonly isShown?: true;
       }
     | undefined;
-  /** Cautions that came behind what they warn of, and are being spoken. */
+  /** Cautions that came behind what they warn of: being given, cut short, or given and not acknowledged. */
   readonly late: readonly {
     readonly prompt: string;
     readonly caution: string;
@@ -97,6 +100,7 @@ export interface Talk {
     readonly source: string;
     readonly zone: ZoneId;
     readonly why: string;
+    readonly stands: 'due' | 'cut' | 'given';
   }[];
   /** What is dictated next, after its heading alone was said; `since` when, on the input clock in milliseconds. */
   readonly dictating: { readonly as: 'note' | DictatedAs; readonly since: number } | undefined;

@@ -44,9 +44,13 @@ const cautionSpoken = act((turn) => {
   const { caution } = turn.context;
   if (caution === undefined) return;
   for (const { id, words, source } of caution.spoken)
-    turn.record({ type: 'caution.spoken', caution: id, words, source, ...zoneIn(caution, id) });
+    turn.record({ type: 'caution.spoken', caution: id, words, source, ...zoneIn(caution, id), ...shownIn(caution) });
   turn.talk({ caution: { ...caution, prompts: [], isSpoken: true } });
 });
+
+function shownIn({ isShown }: NonNullable<VisitContext['caution']>): { readonly shown?: true } {
+  return isShown === true ? { shown: true } : {};
+}
 
 function zoneIn(caution: NonNullable<VisitContext['caution']>, id: string): { readonly zone?: ZoneId } {
   const zone = cautionZone(id, caution.zone);

@@ -16,6 +16,7 @@ import { answerCheck, cancelCheck } from './check-on-me.ts';
 import { closeVisit } from './close-visit.ts';
 import { takeTimePassed } from './follow-charge.ts';
 import { goBack, skipTo } from './go-elsewhere.ts';
+import { acknowledgeLate, lateBeingGiven, sayLateAgain } from './late-cautions.ts';
 import { park, sayNext } from './order-steps.ts';
 import { rejectQuestioned, takeBack, takeCorrection } from './take-correction.ts';
 import { passPlateLine } from './take-plate.ts';
@@ -115,7 +116,10 @@ function sayAgain(turn: Turn): void {
   const { caution, lastPrompt, silenced } = turn.context;
   const dropped = silenced.some(({ id }) => id === lastPrompt?.id) ? silenced : [];
   const isCautionDue = caution !== undefined && !caution.isSpoken;
-  for (const { kind, text } of dropped) if (!(isCautionDue && kind === 'caution')) turn.say(kind, text);
+  for (const { kind, text } of dropped) {
+    if (kind === 'caution' && (sayLateAgain(turn, text) || isCautionDue)) continue;
+    turn.say(kind, text);
+  }
   if (isCautionDue) turn.raise({ type: 'caution.again' });
   else if (dropped.length === 0) turn.say('answer', lastPrompt?.text ?? SAY.help);
 }
@@ -158,6 +162,7 @@ function takeAcknowledged(turn: Turn): void {
   const { step, caution, questions } = turn.context;
   endMoment(turn);
   if (caution !== undefined) return turn.raise({ type: 'caution.acknowledged' });
+  if (lateBeingGiven(turn.context).length > 0 || acknowledgeLate(turn)) return;
   // Who was asked for a number is going to read it.
   if (questions[0]?.question.kind === 'what-value') return;
   if (questions[0] !== undefined) turn.say('question', askAnewWords(questions[0]));

@@ -35,6 +35,7 @@ import {
   leftToSupervisor,
   refusedWhileNotDead,
   takeReading,
+  withoutFits,
 } from './take-reading.ts';
 import { followRefrigerant } from './take-refrigerant.ts';
 import { correctWaiting, takeBackWaiting } from './wait-for-supervisor.ts';
@@ -142,7 +143,8 @@ function setRight(turn: Turn, last: ReadingLine, reading: Reading): void {
   const wasOff = locked === true && zone !== 'none' && reading.quantity !== 'voltage-dc' && isPresent(reading);
   const alarming = wasOff || (actsAtOnce(reading, turn.context) && isPresent(reading));
   turn.record({ type: 'reading.corrected', number: last.number, from: last.reading, to: reading, under });
-  if (judged !== undefined) turn.record({ type: 'reading.judged', number: last.number, judged });
+  const written = alarming ? withoutFits(judged) : judged;
+  if (written !== undefined) turn.record({ type: 'reading.judged', number: last.number, judged: written });
   const doubtful = judged?.word === 'does not fit' || judged?.word === 'marginal';
   if (!alarming) turn.say('readback', SAY.corrected(reading, doubtful ? SAY.judged(judged) : ''));
   reopenCorrected(turn, last.reading, reading);

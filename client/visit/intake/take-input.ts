@@ -14,6 +14,7 @@ import { heedCircuitTold } from './heed-circuit-told.ts';
 import { heedClock } from './heed-clock.ts';
 import { endReached, heedPower } from './heed-power.ts';
 import { heedTrouble } from './heed-trouble.ts';
+import { lateFinished } from './late-cautions.ts';
 import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
 import { takeAnswer } from './take-answer.ts';
@@ -117,21 +118,16 @@ function isAsking({ meaning, verdict }: Understanding): boolean {
   return verdict === 'logged' && meaning.kind === 'command';
 }
 
-/** What was cut is kept for "say again"; a caution counts only where it was spoken whole. */
+/** What was cut is kept for "say again"; a caution counts only where it was spoken, or shown, whole. */
 function promptFinished(turn: Turn, { prompt, outcome }: Input<'mouth.finished'>): void {
   if (outcome === 'cut') keepSilenced(turn, prompt);
-  const late = turn.context.late.find((one) => one.prompt === prompt);
-  if (late !== undefined) {
-    const { prompt: _said, why, ...caution } = late;
-    turn.talk({ late: turn.context.late.filter((one) => one !== late) });
-    if (outcome === 'spoken') turn.record({ type: 'caution.spoken', ...caution, late: why });
-    return;
-  }
+  if (lateFinished(turn, prompt, outcome)) return;
   const { caution } = turn.context;
   if (caution?.prompts.includes(prompt) !== true) return;
   const left = caution.prompts.filter((one) => one !== prompt);
-  turn.talk({ caution: { ...caution, prompts: outcome === 'spoken' ? left : [] } });
-  if (outcome !== 'spoken') turn.raise({ type: 'caution.cut' });
+  const shown = outcome === 'shown' ? { isShown: true as const } : {};
+  turn.talk({ caution: { ...caution, ...shown, prompts: outcome === 'cut' ? [] : left } });
+  if (outcome === 'cut') turn.raise({ type: 'caution.cut' });
   else if (left.length === 0) turn.raise({ type: 'caution.over' });
 }
 

@@ -1,19 +1,16 @@
 import type { Judged, TakenUnder } from '../../../grammar/visit/events.ts';
-import { cautionKey } from '../../../grammar/visit/facts.ts';
 import { judgeReading, samePlaces } from '../../../grammar/visit/judge-reading.ts';
 import { latestReading, standingReadings } from '../../../grammar/visit/standing.ts';
 import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import { chosenFor, type UnitChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import type { ZoneId } from '../../../grammar/vocabulary/zones.ts';
-import { cautionById } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
 import { unprovenWords } from '../../words/things/reading-words.ts';
 import type { Step, VisitContext } from '../chart/context.ts';
 import type { Turn } from '../chart/turn.ts';
 import { answersStep, answersTest } from '../rules/answers-test.ts';
-import { liveCaution } from '../rules/cautions-due.ts';
 import { unreadSections } from '../rules/charged-sections.ts';
 import { DEAD_BELOW_VOLTS } from '../rules/dead-threshold.ts';
 import { holdsWithoutCall } from '../rules/holds-without-call.ts';
@@ -31,6 +28,7 @@ import { doubtUntried } from './heed-power.ts';
 import { heedGround, heedReturn, metNow } from './heed-return.ts';
 import { judgeCharge } from './judge-charge.ts';
 import { judgeSplit } from './judge-split.ts';
+import { cautionLate } from './late-cautions.ts';
 import { takeProofNumber } from './take-proof.ts';
 import { followRefrigerant, refusedInVacuum } from './take-refrigerant.ts';
 import { takeCharge } from './take-work.ts';
@@ -68,9 +66,10 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   }
   const work = turn.context.refrigerantWork;
   const saysOnItsOwn = !holdsWithoutCall(turn.context) && !answersStep(turn.context.step, reading);
-  logReading(turn, reading, under, judged, confirmed);
-  // Where none should be, no verdict on its value is given: it is warned of, and the value read back behind that.
+  // Where none should be, no verdict is told, and none is written by which it would be as it should: it is warned of, and
+  // read back behind that.
   const alarming = isAlarming(reading, turn.context);
+  logReading(turn, reading, under, alarming ? withoutFits(judged) : judged, confirmed);
   if (alarming) followEnergy(turn, reading, zone);
   const remark =
     judged !== undefined && !alarming && isRemarked(judged, under, reading, turn.context) ? SAY.judged(judged) : '';
@@ -81,6 +80,11 @@ export function takeReading(turn: Turn, heard: Reading, confirmed: Confirmed): v
   followRefrigerant(turn, reading, turn.context.readingCount, work);
   judgeFigures(turn);
   takeCharge(turn, reading);
+}
+
+/** The verdict on a voltage where none should be: it never fits there, whatever its rule says of a place that is fed. */
+export function withoutFits(judged: Judged | undefined): Judged | undefined {
+  return judged?.word === 'does not fit' ? judged : undefined;
 }
 
 /** What does not fit is said at once; that a reading fits, in full talk alone, and never of volts where power is not known to be on: a zero there is no proof. */
@@ -329,18 +333,5 @@ function followLiveEvidence(turn: Turn, reading: Reading, zone: ZoneId): void {
   endProofs(turn, zones, 'live', why);
   if (zone === 'disconnect-line') doubtUntried(turn, why);
   if (isSought(zone, turn.context)) turn.say('warning', SAY.stillPresent(reading.at));
-  else cautionLate(turn, zone, reading);
-}
-
-/** A volunteered live reading is taken, and cautioned at once; it is recorded once it was spoken whole. */
-function cautionLate(turn: Turn, zone: ZoneId, reading: Reading): void {
-  if (reading.quantity !== 'voltage') return;
-  const id = liveCaution(zone);
-  const key = cautionKey(id, zone);
-  const { acknowledged, caution: pending, saidLate, late } = turn.context;
-  const isSaid = acknowledged.includes(key) || saidLate.includes(key);
-  if (isSaid || pending?.spoken.some((one) => one.id === id) || late.some((one) => one.caution === id)) return;
-  const { words, source } = cautionById(id);
-  const prompt = turn.say('caution', words);
-  turn.talk({ late: [...late, { prompt, caution: id, words, source, zone, why: BECAUSE.readFirst }] });
+  else if (reading.quantity === 'voltage') cautionLate(turn, zone);
 }

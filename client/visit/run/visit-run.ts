@@ -70,6 +70,14 @@ export interface VisitView {
 /** An input as it is given; the clock adds its time. */
 export type Untimed<T> = T extends VisitInput ? Omit<T, 'time'> : never;
 
+/** Inputs that nobody gives. */
+const OF_THE_PROGRAM: ReadonlySet<VisitInput['type']> = new Set([
+  'timer.elapsed',
+  'mouth.finished',
+  'diagnosis.answered',
+  'restored.visit',
+  'edge.failed',
+]);
 /** What goes on belongs to what was expected before: its number has the place that the first part had. */
 const GOES_ON: Expectation = { readings: [] };
 /** The suspects kept with each ranking in the record; the rest is a tail of small probabilities. */
@@ -206,17 +214,22 @@ export class VisitRun {
     if (this.#failure !== undefined) return;
     try {
       const input = await make();
+      // What comes of the program itself ends with the visit: a closed record is not added to by a timer or a restart.
+      if (this.#snapshot.matches('closed') && OF_THE_PROGRAM.has(input.type)) return this.#tell([]);
       const [next, actions] = transition(visitMachine, this.#snapshot, input);
       const effects = actions as readonly Effect[];
       const events = eventsOf(input, effects);
       await this.#edges.append(events.map((event) => JSON.stringify(event)));
       this.#snapshot = next;
       for (const effect of effects) this.#carryOut(effect);
-      for (const listener of this.#listeners)
-        listener({ events, context: next.context, expectation: this.expectation });
+      this.#tell(events);
     } catch (error) {
       this.#failure = error;
     }
+  }
+
+  #tell(events: readonly VisitEvent[]): void {
+    for (const listener of this.#listeners) listener({ events, context: this.context, expectation: this.expectation });
   }
 
   #carryOut(effect: Effect): void {

@@ -10,6 +10,8 @@ export const KEY = {
   fine: 'I am fine',
   goOn: 'Go on with the visit',
   live: 'Live – I have it',
+  /** To a caution of anything else than live parts. */
+  haveIt: 'I have it',
   whatNext: 'What next',
   yes: 'Yes',
   stillOff: 'Still off, locked',

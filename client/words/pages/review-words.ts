@@ -95,9 +95,16 @@ export const REPLAY = {
 
 /** What one goes to from one to the next: its row in the picture, its key and how many there are. */
 export const LANDMARK_WORDS = {
-  refused: { row: 'refused', key: 'r', chip: (n: number) => `${n} refused` },
+  refused: {
+    row: 'readings refused',
+    key: 'r',
+    chip: (n: number) => `${n} ${n === 1 ? 'reading' : 'readings'} refused`,
+  },
+  /** A proof, a part or a close that was not taken as it was told. */
+  'held-back': { row: 'held back', key: 'b', chip: (n: number) => `${n} held back` },
   'set-right': { row: 'set right', key: 's', chip: (n: number) => `${n} set right` },
   caution: { row: 'cautions', key: 'c', chip: (n: number) => `${n} ${n === 1 ? 'caution' : 'cautions'}` },
+  warning: { row: 'warnings', key: 'w', chip: (n: number) => `${n} ${n === 1 ? 'warning' : 'warnings'}` },
   proof: { row: 'proofs', key: 'p', chip: (n: number) => `${n} ${n === 1 ? 'proof' : 'proofs'}` },
   unproven: { row: 'not proven', key: 'u', chip: (n: number) => `${n} not proven` },
   remark: { row: 'remarks', key: 'm', chip: (n: number) => `${n} ${n === 1 ? 'remark' : 'remarks'}` },
@@ -117,7 +124,10 @@ export const KEYS_HELP = {
     ['Home, End', 'to the start or the end, on the slider'],
     ['1, 2, 3', 'slow, normal, fast'],
     ['l', 'follows the newest entry'],
-    ['c, r, s, p', 'to the next caution, refusal, correction, proof; with Shift to the one before'],
+    [
+      'c, w, r, b, s, p',
+      'to the next caution, warning, reading refused, thing held back, correction, proof; with Shift to the one before',
+    ],
     [
       'u, h, m, t',
       'to the next work without proof, injury, remark, setting of the clock; with Shift to the one before',

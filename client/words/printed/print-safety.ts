@@ -1,4 +1,5 @@
 import type { VisitRecord } from '../../../grammar/export/visit-record-schema.ts';
+import { cautionsTold } from '../../../grammar/visit/cautions-told.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
 import { ZONE_NAMES, ZONES, type ZoneId } from '../../../grammar/vocabulary/zones.ts';
 import { capital } from '../capital.ts';
@@ -45,21 +46,18 @@ const STATES: Readonly<Record<VisitRecord['switches'][number]['state'], string>>
 
 /** Each caution in the words that were spoken, with when and whether it was acknowledged; one that was told again once. */
 export function cautionLines({ cautions }: VisitRecord, times: PrintTimes, notes: Footnotes): readonly string[] {
-  const told = new Map<string, VisitRecord['cautions'][number][]>();
-  for (const line of cautions) {
-    const key = `${line.words}@${line.zone ?? ''}`;
-    told.set(key, [...(told.get(key) ?? []), line]);
-  }
-  return [...told.values()].flatMap((lines) => {
+  return cautionsTold(cautions, (line) => line.acknowledged !== undefined).map(({ lines, open }) => {
     const [first] = lines;
-    if (first === undefined) return [];
     const zone = first.zone === undefined ? '' : `, ${ZONE_NAMES[first.zone]}`;
     const when = [...new Set(lines.map(({ at }) => times.clock(at)))].join(', ');
     const late = lines.find((line) => line.late);
-    const acknowledged = lines.find((line) => line.acknowledged !== undefined)?.acknowledged;
-    const answer = acknowledged === undefined ? 'not acknowledged' : `acknowledged ${times.clock(acknowledged)}`;
+    const acknowledged = lines.findLast((line) => line.acknowledged !== undefined)?.acknowledged;
+    const at = acknowledged === undefined ? '' : times.clock(acknowledged);
+    const since = at === '' ? 'not acknowledged' : `acknowledged ${at}, not since`;
+    const answer = open ? since : `acknowledged ${at}`;
+    const shown = lines.some((line) => line.shown === true) ? ' Shown, not spoken.' : '';
     const behind = late === undefined ? '' : ` Told late${late.why === undefined ? '' : `: ${late.why}`}.`;
-    return [`${when}${zone}: “${first.words}” ${answer}.${behind}${notes.mark(first.source)}`];
+    return `${when}${zone}: “${first.words}” ${answer}.${shown}${behind}${notes.mark(first.source)}`;
   });
 }
 

@@ -1,3 +1,4 @@
+import { cautionsTold } from '../../../grammar/visit/cautions-told.ts';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { isDeclined } from '../../../grammar/visit/standing.ts';
 import { capital } from '../capital.ts';
@@ -98,8 +99,9 @@ function cools({ split, charge }: FoldedVisit): readonly string[] {
 
 function rightly(folded: FoldedVisit): readonly string[] {
   const { unproven, cautions, injuries, overrides, refused, earlyStarts, unanswered, proofs, parked } = folded;
-  const unheeded = cautions.filter(({ acknowledgedAt }) => acknowledgedAt === undefined).length;
-  const late = cautions.filter((line) => line.late).length;
+  const told = cautionsTold(cautions, ({ acknowledgedAt }) => acknowledgedAt !== undefined);
+  const unheeded = told.filter(({ open }) => open).length;
+  const late = told.filter(({ lines }) => lines.some((line) => line.late)).length;
   const against = [
     [injuries.length, 'injury', 'injuries'],
     [unproven.length, 'time in a zone not proven dead', 'times in zones not proven dead'],
@@ -111,7 +113,7 @@ function rightly(folded: FoldedVisit): readonly string[] {
   ] as const;
   const found = against.filter(([number]) => number > 0).map(([number, one, more]) => count(number, one, more));
   const beside = [
-    `${count(cautions.length - unheeded, 'caution', 'cautions')} acknowledged`,
+    `${count(told.length - unheeded, 'caution', 'cautions')} acknowledged`,
     `${count(proofs.filter(({ result }) => result === 'reads dead').length, 'proof', 'proofs')} of absence`,
     refused.length === 0 ? '' : `${count(refused.length, 'reading', 'readings')} refused`,
     parked.length === 0 ? '' : `${count(parked.length, 'step', 'steps')} set aside`,

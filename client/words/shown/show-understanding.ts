@@ -1,5 +1,6 @@
 import type { Meaning, Report, Understanding } from '../../../grammar/phrases/meaning.ts';
-import { COMMANDS_BY_ID } from '../../../grammar/vocabulary/commands.ts';
+import type { Became } from '../../../grammar/visit/what-became.ts';
+import { COMMANDS_BY_ID, type CommandId } from '../../../grammar/vocabulary/commands.ts';
 import { OBSERVATIONS_BY_ID, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
@@ -80,6 +81,22 @@ function showReport(report: Report): string {
 
 const VERDICT_WORDS = { logged: 'taken', asked: 'asked back', rejected: 'not taken' } as const;
 
-export function showVerdict(understanding: Understanding, accepted: boolean): string {
-  return accepted ? VERDICT_WORDS[understanding.verdict] : 'not accepted';
+/** How it ended where that is told by what came of it. `early`: it answers a caution that is still being given. */
+const BECAME_WORDS: Readonly<Record<Became | 'early', string>> = {
+  refused: 'refused',
+  'refused-in-part': 'refused in part',
+  asked: 'asked back',
+  waits: 'waits for the supervisor',
+  nothing: 'nothing to answer',
+  early: 'wait: the caution comes first',
+};
+
+export function showVerdict(understanding: Understanding, accepted: boolean, became?: Became | 'early'): string {
+  if (!accepted) return 'not accepted';
+  return became === undefined ? VERDICT_WORDS[understanding.verdict] : BECAME_WORDS[became];
+}
+
+/** An order that was given by its key. */
+export function showTouched(command: CommandId): { readonly text: string; readonly understood: string } {
+  return { text: 'touched', understood: nameIn(COMMANDS_BY_ID, command) };
 }

@@ -1,5 +1,6 @@
 import type { Understanding } from '../../../grammar/phrases/meaning.ts';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
+import type { Became } from '../../../grammar/visit/what-became.ts';
 import { ZONE_NAMES } from '../../../grammar/vocabulary/zones.ts';
 import { DICTATED, shownWords } from './dictated-words.ts';
 import { ENERGY_WORDS } from './energy-names.ts';
@@ -11,8 +12,8 @@ import { showMeaning, showVerdict } from './show-understanding.ts';
 type Line<K extends keyof FoldedVisit> = Extract<FoldedVisit[K], readonly unknown[]>[number];
 
 /** What was understood of something heard, and what became of it. */
-export function showUnderstood(understanding: Understanding, accepted: boolean): string {
-  return joined(showMeaning(understanding.meaning), showVerdict(understanding, accepted));
+export function showUnderstood(understanding: Understanding, accepted: boolean, became?: Became | 'early'): string {
+  return joined(showMeaning(understanding.meaning), showVerdict(understanding, accepted, became));
 }
 
 /** The lines of a visit's transcript: the text of each, and the smaller one under it. */
@@ -46,7 +47,10 @@ export const TRANSCRIPT = {
     entry: 'entry',
   },
   heardDetail: (line: Line<'heard'>) =>
-    joined(showUnderstood(line.understanding, line.accepted), `${line.ear}, sure ${showPercent(line.confidence)}`),
+    joined(
+      showUnderstood(line.understanding, line.accepted, line.became),
+      `${line.ear}, sure ${showPercent(line.confidence)}`,
+    ),
   readingDetail: ({ judged, corrected, withdrawn }: Line<'readings'>) =>
     joined(
       judged === undefined ? '' : `${judged.word}: ${judged.source}`,
@@ -61,8 +65,9 @@ export const TRANSCRIPT = {
   energy: ({ zone, from, to }: Line<'energyChanges'>) =>
     `${ZONE_NAMES[zone]}: ${ENERGY_WORDS[from]} → ${ENERGY_WORDS[to]}`,
   caution: (line: Line<'cautions'>) => `Caution given: ${line.caution.replaceAll('-', ' ')}`,
-  cautionDetail: ({ late, why, acknowledgedAt, source }: Line<'cautions'>) =>
+  cautionDetail: ({ late, why, shown, acknowledgedAt, source }: Line<'cautions'>) =>
     joined(
+      shown === true ? 'shown, not spoken' : '',
       late ? `late${why === undefined ? '' : `: ${why}`}` : '',
       acknowledgedAt === undefined ? 'not acknowledged' : 'acknowledged',
       source,

@@ -4,6 +4,7 @@ import { clockJumps } from '../../../client/screens/review/clock-jumps.ts';
 import { goalsOf, nextGoal } from '../../../client/screens/review/goals.ts';
 import { labelWidth, placeLabels } from '../../../client/screens/review/place-labels.ts';
 import { ReplayTimes } from '../../../client/screens/review/replay-times.ts';
+import { transcriptLines } from '../../../client/screens/review/transcript-lines.ts';
 import { asParameters, readQuery } from '../../../client/screens/review/use-list-query.ts';
 import { VisitMoments } from '../../../client/screens/review/visit-moments.ts';
 import { WallClock } from '../../../client/screens/review/wall-clock.ts';
@@ -178,5 +179,18 @@ describe('the query of a list', () => {
     expect(Number(asked.get('until')) - Number(asked.get('from'))).toBe(86_400_000);
     expect(new Date(Number(asked.get('from'))).getHours()).toBe(0);
     expect(asParameters({ from: 'yesterday' }).get('from')).toBeNull();
+  });
+});
+
+describe('the chips of a review', () => {
+  test.each(RECORDED)('count each kind by itself, as the record has it: %s', (name) => {
+    const events = readBodies(recordedBodies(name));
+    const folded = foldVisit(events);
+    const goals = goalsOf(transcriptLines(folded, events), []);
+    const of = (type: string) => events.filter((event) => event.type === type).length;
+    expect(goals.get('caution')).toHaveLength(of('caution.spoken'));
+    expect(goals.get('refused')).toHaveLength(folded.refused.length);
+    expect(goals.get('warning')).toHaveLength(of('hazard.warned') + of('flammable.told') + of('circuit.early'));
+    expect(goals.get('held-back')).toHaveLength(of('proof.refused') + of('part.doubted') + of('close.refused'));
   });
 });
