@@ -20,6 +20,10 @@ export const SAFETY_ERRORS = [
   'energised-hands-in',
   /** Hands or an ohmmeter where it is dead, and nobody had proven that. */
   'not-proven-dead',
+  /** Power, a call or a run at a refrigerant circuit that was opened and is not tight, dry and charged. */
+  'circuit-open',
+  /** Anything else that the visit warned of while it was done. */
+  'against-warning',
 ] as const;
 export type SafetyError = (typeof SAFETY_ERRORS)[number];
 
@@ -27,10 +31,16 @@ export type SafetyError = (typeof SAFETY_ERRORS)[number];
 export const ENDINGS = ['closed', 'stopped', 'given-up', 'out-of-time'] as const;
 export type Ending = (typeof ENDINGS)[number];
 
+/** How far a proof had come when hands or an ohmmeter came. */
+export type ProofStage = 'not-off' | 'not-read' | 'half';
+
 /** A test that was made, with what was thought before it and what came of it. */
 export interface TestMade {
   readonly type: 'tested';
-  readonly test: TestId;
+  /** Undefined where no suspect says what it would show there. */
+  readonly test?: TestId;
+  /** As it is called, a test that the list lacks too. */
+  readonly what: string;
   readonly taking: Taking | 'look';
   readonly shown: Shown | string;
   readonly hypothesis: Hypothesis;
@@ -64,13 +74,33 @@ export type ExerciseDeed =
       readonly error: SafetyError;
       readonly weight: 'harm' | 'near-miss';
       readonly zone: ZoneId;
-      /** Volts that hands or meter met, a.c. or d.c. */
+      /** Volts that hands or meter met, a.c. or d.c.: the most, to ground or between. */
       readonly volts: number;
+      /** Volts between the two places of an ohmmeter. */
+      readonly between?: number;
+      /** Of hands and ohmmeters: how far the proof had come. */
+      readonly stage?: ProofStage;
+      /** What the visit says of it, where it is the visit's own warning. */
+      readonly words?: string;
       /** What was being done, in its own words. */
       readonly what: string;
     }
-  | { readonly type: 'probes-elsewhere'; readonly said: readonly PointId[]; readonly stood: readonly PointId[] }
-  | { readonly type: 'mended'; readonly what: string; readonly cures: boolean }
+  | {
+      readonly type: 'probes-elsewhere';
+      readonly said: readonly PointId[];
+      readonly stood: readonly PointId[];
+      /** They were asked there, and nobody said otherwise. */
+      readonly asked?: true;
+    }
+  /** A suspect that was named for a test; `none-yet` is none. */
+  | { readonly type: 'suspected'; readonly suspect: FaultId }
+  /** Something else was begun while this stood asked. */
+  | { readonly type: 'left-open'; readonly what: string }
+  /** A part or a work was begun; `found`: behind a finding. */
+  | { readonly type: 'repair-begun'; readonly what: string; readonly found: boolean }
+  /** `number`: of the part or work in the record, by which it is taken back. */
+  | { readonly type: 'mended'; readonly what: string; readonly cures: boolean; readonly number?: number | undefined }
+  | { readonly type: 'taken-back'; readonly number: number | undefined }
   | { readonly type: 'ended'; readonly how: Ending };
 
 /** How much a hint gives away: which circuit, which place, which test. */

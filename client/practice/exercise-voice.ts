@@ -1,10 +1,15 @@
 import type { Mouth, Prompt } from '../speaking/mouth.ts';
+import { EXERCISE } from '../words/practice/exercise-words.ts';
+import { SAY } from '../words/talk/prompts.ts';
 
 /** What an exercise tells: what the visit says, and what the unit and the exercise say themselves. */
 export interface ExerciseLine {
   readonly by: 'visit' | 'meter' | 'eyes' | 'exercise' | 'stop' | 'hint';
   readonly text: string;
 }
+
+/** What a visit says to words that it does not know: it asks for a number, which here is the meter's. */
+const ASK_A_NUMBER: readonly string[] = [SAY.notTaken, SAY.unclear];
 
 /** The one voice of an exercise: the words of the visit and the exercise's own, one after another. */
 export class ExerciseVoice {
@@ -34,8 +39,9 @@ export class ExerciseVoice {
   get mouth(): Mouth {
     return {
       speak: (prompt) => {
-        this.show('visit', prompt.text);
-        return this.#aloud(prompt);
+        const said = ASK_A_NUMBER.includes(prompt.text) ? { ...prompt, text: EXERCISE.notTaken } : prompt;
+        this.show('visit', said.text);
+        return this.#aloud(said);
       },
       hush: (evenCaution) => this.#mouth.hush(evenCaution),
     };

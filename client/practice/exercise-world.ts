@@ -1,6 +1,7 @@
 import type { Meaning, Report } from '../../grammar/phrases/meaning.ts';
+import type { VisitOutcome } from '../../grammar/visit/events.ts';
 import type { FaultId } from '../../grammar/vocabulary/faults.ts';
-import type { PartId } from '../../grammar/vocabulary/parts.ts';
+import type { FittedPartId, PartId } from '../../grammar/vocabulary/parts.ts';
 import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
 import { handsAtPart, handsAtWork } from '../visit/rules/hands-at.ts';
@@ -10,7 +11,7 @@ import { CHARGE, mendedBy, repairedBy } from '../visit/rules/repairs.ts';
 import { workWords } from '../words/things/job-words.ts';
 import { partWords } from '../words/things/part-words.ts';
 import type { ExerciseDeed } from './exercise-log.ts';
-import { type Stop, stopsHands, stopsReturn } from './judge-safety.ts';
+import { type Stop, stopsHands, stopsReturn, stopsStart } from './judge-safety.ts';
 import type { SimulatedUnit } from './simulated-unit.ts';
 
 /** What a sentence does to the unit: stopped before it is done, or done, with what was mended by it. */
@@ -35,9 +36,9 @@ export function followWords(meaning: Meaning, heard: string, unit: SimulatedUnit
       followWire(meaning.wire, unit);
       return mend(unit, heard, (fault) => meaning.wire.action === 'landed' && WIRES.test(fault));
     case 'part':
-      return followPart(meaning.part, meaning.ratings, unit);
-    case 'work':
-      return mend(unit, workWords(meaning.work), (fault) => mendedBy(meaning.work, [fault]).length > 0);
+      // It may yet be asked about, and be left out: what it mends is told by the record.
+      unit.open.delete(`part ${meaning.part}`);
+      return NOTHING;
     case 'reading':
       // Refrigerant that is weighed in is the repair of a charge.
       if (meaning.reading.quantity !== 'mass' || !(Number(meaning.reading.value) > 0)) return NOTHING;
@@ -78,10 +79,10 @@ function followWire({ action, from, to }: Extract<Meaning, { kind: 'wire' }>['wi
 function followReport(report: Report, heard: string, unit: SimulatedUnit, context: VisitContext): Effect {
   switch (report.type) {
     case 'energy':
-      return followSwitch(report, heard, unit);
+      return followSwitch(report, heard, unit, context);
     case 'observation': {
       const { observation } = report;
-      if (observation === 'thermostat-calling') return giveCall(unit, heard);
+      if (observation === 'thermostat-calling') return giveCall(unit, heard, context);
       if (observation === 'thermostat-not-calling') unit.setCall('none');
       return NOTHING;
     }
@@ -109,9 +110,10 @@ function followReport(report: Report, heard: string, unit: SimulatedUnit, contex
   }
 }
 
-function giveCall(unit: SimulatedUnit, heard: string): Effect {
+function giveCall(unit: SimulatedUnit, heard: string, context: VisitContext): Effect {
+  const isFed = unit.isClosed('outdoor') && unit.isClosed('panel');
   const stop =
-    unit.isClosed('outdoor') && unit.isClosed('panel') ? stopsReturn('outdoor-load', heard, unit) : undefined;
+    (isFed ? stopsReturn('outdoor-load', heard, unit) : undefined) ?? stopsStart('call', heard, unit, context);
   if (stop !== undefined) return { stop };
   unit.setCall('cooling');
   return NOTHING;
@@ -121,9 +123,10 @@ function followSwitch(
   { device, place, state }: Extract<Report, { type: 'energy' }>,
   heard: string,
   unit: SimulatedUnit,
+  context: VisitContext,
 ): Effect {
   if (device === 'thermostat-call' || place === 'thermostat') {
-    if (state === 'closed') return giveCall(unit, heard);
+    if (state === 'closed') return giveCall(unit, heard, context);
     unit.setCall('none');
     return NOTHING;
   }
@@ -132,19 +135,36 @@ function followSwitch(
     return NOTHING;
   }
   if (state === 'unlocked') return NOTHING;
-  const stop = stopsReturn(place === 'air-handler' ? 'air-handler' : 'outdoor-load', heard, unit);
+  const stop =
+    stopsReturn(place === 'air-handler' ? 'air-handler' : 'outdoor-load', heard, unit) ??
+    (place === 'air-handler' ? undefined : stopsStart('power', heard, unit, context));
   if (stop !== undefined) return { stop };
   unit.throw(place, true);
   return NOTHING;
 }
 
-function followPart(part: PartId, ratings: Readonly<Record<string, number | string>>, unit: SimulatedUnit): Effect {
-  unit.open.delete(`part ${part}`);
+/** What the record says was fitted or done: undefined where nothing was. */
+export function followDone(event: VisitOutcome, unit: SimulatedUnit): Effect['mended'] {
+  if (event.type === 'work.done') {
+    const { work, number } = event;
+    const { mended } = mend(unit, workWords(work), (fault) => mendedBy(work, [fault]).length > 0);
+    return mended === undefined ? undefined : { ...mended, number };
+  }
+  // Refrigerant that was weighed in was followed as it was weighed.
+  if (event.type !== 'part.fitted' || event.part === CHARGE) return undefined;
+  return { ...followPart(event.part, event.ratings, unit), number: event.number };
+}
+
+function followPart(
+  part: Exclude<FittedPartId, typeof CHARGE>,
+  ratings: Readonly<Record<string, number | string>>,
+  unit: SimulatedUnit,
+): Extract<ExerciseDeed, { type: 'mended' }> {
   const words = partWords(part, ratings);
   const blown = isBlown(part, unit);
   if (part === 'fuse' || part === 'breaker' || part === 'control-fuse') unit.renew(part);
   const { mended } = mend(unit, words, (fault) => repairedBy(part, [fault]).length > 0);
-  return { mended: { type: 'mended', what: words, cures: mended?.cures === true || blown } };
+  return { type: 'mended', what: words, cures: mended?.cures === true || blown };
 }
 
 function isBlown(part: PartId, { plant }: SimulatedUnit): boolean {

@@ -1,4 +1,5 @@
 import type { Expectation, Meaning, ReadAt, Understanding } from '../../grammar/phrases/meaning.ts';
+import type { VisitEvent } from '../../grammar/visit/events.ts';
 import type { CommandId } from '../../grammar/vocabulary/commands.ts';
 import type { PointId } from '../../grammar/vocabulary/points.ts';
 import type { DialId } from '../../grammar/vocabulary/practice-orders.ts';
@@ -10,15 +11,19 @@ import type { VisitContext } from '../visit/chart/context.ts';
 import { type Clock, type EarUtterance, type VisitEdges, VisitRun } from '../visit/run/visit-run.ts';
 import { bestTest } from '../visit/steps/choose-step.ts';
 import { EXERCISE, STOP_WORDS } from '../words/practice/exercise-words.ts';
+import { TOLD } from '../words/practice/performed-words.ts';
+import { countDone, countMeterProof, countSwitched, countTold, switchedNow } from './act-minutes.ts';
 import type { AskedDiagnosis } from './ask-diagnosis.ts';
 import { nextHint } from './choose-hint.ts';
 import { dialFor } from './choose-taking.ts';
 import { ClockWatch } from './clock-watch.ts';
+import { DISCHARGED } from './discharged.ts';
 import type { Ending, ExerciseDeed, Hypothesis, LoggedDeed } from './exercise-log.ts';
 import { type DrawnExercise, nameOf } from './exercise-plan.ts';
 import { type ExerciseLine, ExerciseVoice } from './exercise-voice.ts';
-import { followWords } from './exercise-world.ts';
-import type { Stop } from './judge-safety.ts';
+import { followDone, followWords } from './exercise-world.ts';
+import { repairBegun, stopsRecorded } from './heed-record.ts';
+import { againstWords, isOfHands, proofStage, type Stop } from './judge-safety.ts';
 import { lookFor, Probing } from './probing.ts';
 import type { Order, SaidPlace } from './read-order.ts';
 import { placesOf, readSaid } from './read-said.ts';
@@ -52,6 +57,11 @@ export class Exercise {
   readonly #watch: ClockWatch;
   readonly #voice: ExerciseVoice;
   #events = 0;
+  /** Recorded and not yet followed by the unit. */
+  #recorded: VisitEvent[] = [];
+  /** What was hidden before each repair, by its number. */
+  readonly #leftBefore = new Map<number, SimulatedUnit['left']>();
+  #disproved = false;
   #halted = false;
   #typed = 0;
 
@@ -68,6 +78,7 @@ export class Exercise {
         mouth: this.#voice.mouth,
         append: (bodies) => {
           this.#events += bodies.length;
+          this.#recorded.push(...bodies.map((body) => JSON.parse(body) as VisitEvent));
           return edges.append(bodies);
         },
       },
@@ -89,7 +100,10 @@ export class Exercise {
       note: (deed) => this.#note(deed),
       stop: (stop) => this.#stop(stop),
       utter: (meaning, words) => this.#utter(meaning, words),
-      worked: () => this.#watchTime(),
+      worked: () => {
+        this.#heedRecord();
+        this.#watchTime();
+      },
     });
   }
 
@@ -132,6 +146,10 @@ export class Exercise {
   get halted(): boolean {
     return this.#halted;
   }
+  /** The last split that was judged behind a repair speaks against it. */
+  get disproved(): boolean {
+    return this.#disproved;
+  }
   get ended(): Ending | undefined {
     const last = this.log.findLast((deed) => deed.type === 'ended');
     return last?.type === 'ended' ? last.how : undefined;
@@ -167,6 +185,10 @@ export class Exercise {
       this.#edges.understand(text, this.expectation, how),
     );
     if ('order' in said) return this.order(said.order);
+    if ('probes' in said) {
+      this.place(said.probes);
+      return this.#voice.tell('exercise', EXERCISE.probesOn(said.probes));
+    }
     await this.#take(said.understanding, said.beside, () => this.run.hear(heard));
   }
 
@@ -203,17 +225,61 @@ export class Exercise {
     }
     if (meaning.kind === 'command' && meaning.command === 'what-next' && this.#isLed()) return this.#hint();
     if (verdict !== 'rejected') {
+      this.#noteRepair(meaning, heard);
+      const before = switchedNow(this.unit);
       const { stop, mended } = followWords(meaning, heard, this.unit, this.context);
-      if (stop !== undefined) return this.#stop(stop);
+      if (stop !== undefined) return this.#stop(againstWords(stop, this.log));
+      countSwitched(this.work, before, this.unit);
+      if (verdict === 'logged') countTold(this.work, meaning);
       if (mended !== undefined) this.#note(mended);
     }
-    await this.#pass(pass);
+    await this.#pass(pass, meaning);
+  }
+
+  #noteRepair(meaning: Meaning, what: string): void {
+    const begun = repairBegun(meaning);
+    // A filter is changed on any visit.
+    if (begun === undefined || (begun.kind === 'part' && begun.part === 'filter')) return;
+    this.#note({ type: 'repair-begun', what, found: this.context.finding !== undefined });
+  }
+
+  /** The unit follows what was recorded; what was warned of and done all the same is counted. */
+  #heedRecord(meaning?: Meaning): void {
+    const events = this.#recorded;
+    this.#recorded = [];
+    for (const event of events) {
+      if (event.type === 'input.taken') continue;
+      if ((event.type === 'part.withdrawn' || event.type === 'work.withdrawn') && event.number !== undefined)
+        this.#takeBack(event.number);
+      if (event.type === 'split.judged') this.#disproved = event.word === 'does not fit';
+      countDone(this.work, event);
+      const before = this.unit.left;
+      const mended = followDone(event, this.unit);
+      if (mended === undefined) continue;
+      if (mended.number !== undefined) this.#leftBefore.set(mended.number, before);
+      this.#disproved = false;
+      this.#note(mended);
+    }
+    if (this.ended !== undefined || this.#halted) return;
+    const stop = stopsRecorded(events, meaning, this.unit, this.context, this.log);
+    if (stop !== undefined) this.#stop(stop);
+  }
+
+  /** What was told fitted or done was not: what it had cured is there again. */
+  #takeBack(number: number): void {
+    const before = this.#leftBefore.get(number);
+    this.#leftBefore.delete(number);
+    this.#note({ type: 'taken-back', number });
+    if (before !== undefined && before.length > this.unit.left.length) this.unit.unmend(before);
   }
 
   /** To the visit as it was said; then what waited for a caution is done. */
-  async #pass(pass: () => void): Promise<void> {
+  async #pass(pass: () => void, meaning?: Meaning): Promise<void> {
     pass();
     await this.run.settled();
+    this.#heedRecord(meaning);
+    this.#watchTime();
+    if (this.ended !== undefined) return;
     if (this.context.phase === 'closed') return this.#end('closed');
     await this.#probing.goOn();
   }
@@ -246,7 +312,11 @@ export class Exercise {
         return this.#probing.read();
       case 'wait':
         this.#voice.tell('exercise', EXERCISE.passed(order.minutes));
-        return this.#edges.letPass(order.minutes, () => this.run.settled());
+        this.work.act('waiting', order.minutes);
+        await this.#edges.letPass(order.minutes, () => this.run.settled());
+        return this.#watchTime();
+      case 'discharged':
+        return this.enter(DISCHARGED, TOLD.discharged);
       case 'hint':
         return this.#isLed() ? this.#hint() : this.#pass(() => this.run.touch('what-next'));
       case 'give-up':
@@ -288,6 +358,7 @@ export class Exercise {
   async #proveMeter(): Promise<void> {
     const volts = Math.round(this.drawn.kase.build.legVolts * 2);
     this.#voice.show('meter', EXERCISE.meter(volts, 'V'));
+    countMeterProof(this.work);
     await this.#pass(() =>
       this.#utter({ kind: 'report', report: { type: 'meter-proof', value: volts } }, EXERCISE.onSource(volts)),
     );
@@ -307,7 +378,8 @@ export class Exercise {
   /** Harm ends the exercise; a near miss holds it until the trainee goes on, and nothing was done. */
   #stop(stop: Stop): void {
     this.#probing.forget();
-    this.#note({ type: 'stopped-for', ...stop });
+    const stage = isOfHands(stop.error) ? { stage: proofStage(stop.zone, this.unit, this.context) } : {};
+    this.#note({ type: 'stopped-for', ...stop, ...stage });
     const words = STOP_WORDS[stop.error](stop);
     if (stop.weight === 'harm') {
       this.#voice.tell('stop', `${words} ${EXERCISE.ends}`);

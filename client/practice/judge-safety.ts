@@ -1,8 +1,10 @@
-import type { ZoneId } from '../../grammar/vocabulary/zones.ts';
+import { lackingToRun } from '../../grammar/visit/refrigerant-work.ts';
+import type { EnergyState, ZoneId } from '../../grammar/vocabulary/zones.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
 import { provedWith } from '../visit/rules/isolation.ts';
 import { isProvenDead } from '../visit/steps/choose-step.ts';
-import type { ExerciseDeed } from './exercise-log.ts';
+import { SAY_OF_REFRIGERANT } from '../words/talk/refrigerant-words.ts';
+import type { ExerciseDeed, LoggedDeed, ProofStage, SafetyError } from './exercise-log.ts';
 import type { SimulatedUnit, Taking } from './simulated-unit.ts';
 
 export type Stop = Omit<Extract<ExerciseDeed, { type: 'stopped-for' }>, 'type'>;
@@ -32,7 +34,7 @@ export function stopsReading(
   const volts = unit.voltsAt(taking.at);
   if (volts >= SPOILS_OHMS_FROM) {
     const error = taking.bench && volts >= HURTS_FROM ? 'touched-live' : 'ohms-on-live';
-    return { error, weight: 'harm', zone, volts, what };
+    return { error, weight: 'harm', zone, volts, between: unit.voltsBetween(taking.at), what };
   }
   return stopsCharge(zones, what, unit, context) ?? stopsUnproven(zones, what, unit, context);
 }
@@ -79,3 +81,44 @@ export function stopsReturn(zone: ZoneId, what: string, unit: SimulatedUnit): St
   if (unit.open.size === 0) return undefined;
   return { error: 'energised-hands-in', weight: 'harm', zone, volts: unit.voltsIn(provedWith(zone)), what };
 }
+
+/**
+ * A start of a refrigerant circuit that was opened and lacks what must come before it runs. A near miss that is held;
+ * harm where the compressor runs by it, and where it is done again against what was said.
+ */
+export function stopsStart(
+  how: 'power' | 'call',
+  what: string,
+  unit: SimulatedUnit,
+  context: VisitContext,
+): Stop | undefined {
+  const lacks = context.refrigerantWork.inVacuum ? 'vacuum' : lackingToRun(context);
+  if (lacks === undefined) return undefined;
+  const runs =
+    (how === 'call' || unit.call !== 'none') &&
+    (how === 'power' || (unit.isClosed('outdoor') && unit.isClosed('panel')));
+  const weight = runs ? 'harm' : 'near-miss';
+  const words = SAY_OF_REFRIGERANT.early(runs ? 'run' : how, lacks);
+  return { error: 'circuit-open', weight, zone: 'outdoor-load', volts: unit.voltsIn('outdoor-load'), what, words };
+}
+
+/** What is started a second time against the same words is no near miss any more. */
+export function againstWords(stop: Stop, log: readonly LoggedDeed[]): Stop {
+  const isAgain =
+    stop.error === 'circuit-open' &&
+    log.some((deed) => deed.type === 'stopped-for' && deed.error === stop.error && deed.words === stop.words);
+  return isAgain ? { ...stop, weight: 'harm' } : stop;
+}
+
+/** What only meets those who have proven nothing. */
+const OF_HANDS: readonly SafetyError[] = ['touched-live', 'ohms-on-live', 'charged-capacitor', 'not-proven-dead'];
+export const isOfHands = (error: SafetyError): boolean => OF_HANDS.includes(error);
+
+/** How far the proof of a zone had come. */
+export function proofStage(zone: ZoneId, unit: SimulatedUnit, context: VisitContext): ProofStage {
+  const proved = provedWith(zone);
+  if (unit.isSwitchedOn(proved)) return 'not-off';
+  return PROOF_BEGUN.includes(context.energy[proved]) ? 'half' : 'not-read';
+}
+
+const PROOF_BEGUN: readonly EnergyState[] = ['proving', 'reads-dead', 'in-doubt', 'proven-dead'];

@@ -1,4 +1,3 @@
-import type { Meaning } from '../../grammar/phrases/meaning.ts';
 import type { VisitEvent } from '../../grammar/visit/events.ts';
 import { openQuestion } from '../../grammar/visit/standing.ts';
 import type { PointId } from '../../grammar/vocabulary/points.ts';
@@ -14,6 +13,7 @@ import type { VisitEdges } from '../visit/run/visit-run.ts';
 import { bestTest } from '../visit/steps/choose-step.ts';
 import { PERFORMED, SWITCHED, type SwitchAt, TOLD } from '../words/practice/performed-words.ts';
 import { askHere } from './ask-diagnosis.ts';
+import { DISCHARGED } from './discharged.ts';
 import { Exercise } from './exercise.ts';
 import type { DrawnExercise } from './exercise-plan.ts';
 import type { ExerciseLine } from './exercise-voice.ts';
@@ -124,7 +124,7 @@ export class Performer {
     if (context.phase === 'testing' || context.phase === 'arrive') return this.#manner.test?.(this) ?? this.goOn();
     if (this.#idle > 5) return exercise.touch('finish');
     this.#idle += 1;
-    await this.later(5);
+    await exercise.order({ order: 'wait', minutes: 5 });
   }
 
   /** The planner's next test; where none is left, the visit is finished. */
@@ -198,14 +198,6 @@ export class Performer {
 }
 
 const FELT = 2;
-const DISCHARGED: Meaning = {
-  kind: 'several',
-  parts: CAPACITOR_ZONES.map((zone) => ({
-    kind: 'report',
-    report: { type: 'discharged', zone },
-  })),
-};
-
 function placeOf({ zone }: Step): SwitchAt {
   if (zone === 'air-handler' || zone === 'control') return 'handler';
   return zone === 'disconnect-line' ? 'panel' : 'outdoor';

@@ -4,32 +4,38 @@ import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import { POINTS_BY_ID, type PointId } from '../../grammar/vocabulary/points.ts';
 import type { DialId } from '../../grammar/vocabulary/practice-orders.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
+import { ZONES } from '../../grammar/vocabulary/zones.ts';
 import type { Suspect } from '../diagnosis/diagnosis.ts';
 import { LOOK_TESTS, type LookId } from '../diagnosis/measuring/look-tests.ts';
 import { TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
 import { evidenceOf } from '../visit/rules/evidence-of.ts';
+import { pairsOf } from '../visit/rules/proof-plan.ts';
 import { zonesAt } from '../visit/rules/zones-at.ts';
 import type { VisitRun } from '../visit/run/visit-run.ts';
+import { stepWords } from '../visit/steps/ask-step.ts';
 import { zonesToProve } from '../visit/steps/choose-step.ts';
 import { LOOKS } from '../visit/steps/looks.ts';
 import { testStep } from '../visit/steps/plans.ts';
 import { EXERCISE } from '../words/practice/exercise-words.ts';
 import { observationWords } from '../words/things/observation-words.ts';
+import { countReading } from './act-minutes.ts';
 import type { AskedDiagnosis } from './ask-diagnosis.ts';
 import { rankedTest } from './choose-hint.ts';
 import { chooseTaking, dialFor, takingBetween } from './choose-taking.ts';
 import type { ExerciseDeed, Hypothesis, TestMade } from './exercise-log.ts';
 import { type Stop, stopsHands, stopsReading } from './judge-safety.ts';
 import type { SimulatedUnit, Taking } from './simulated-unit.ts';
-import { leadingOf } from './weigh-test.ts';
+import { leadingOf, untold } from './weigh-test.ts';
 import { WorkClock } from './work-clock.ts';
 
 /** What is about to be measured or looked at: it waits for a suspect to be named, or for a caution. */
 interface Attempt {
   readonly test: TestId | undefined;
-  /** A test that the search is led by: not one that the plan of the visit asks for. */
+  /** Of the trainee's own choice, and counted: not one that the plan of the visit asks for. */
   readonly chosen: boolean;
+  /** Whether the visit leads to it as to a test of its search. */
+  readonly leads: boolean;
   readonly taking: Taking | LookId;
   /** Where the words put it, which goes into the record. */
   readonly said: readonly PointId[];
@@ -58,7 +64,7 @@ export interface ProbingEdges {
  * that is named to what it showed. A test waits for its suspect, then for what the visit has to say before it.
  */
 export class Probing {
-  readonly work = new WorkClock();
+  readonly work = new WorkClock('told');
   dial: DialId = 'volts';
   /** Where the probes stand on the drawing. */
   probes: readonly PointId[] = [];
@@ -94,6 +100,7 @@ export class Probing {
     const fault = typeof suspect === 'number' ? this.suspects[suspect - 1]?.fault : suspect;
     if (fault === undefined) return this.#edges.tell(EXERCISE.noSuchSuspect);
     this.#hypothesis = fault;
+    if (fault !== 'none-yet') this.#edges.note({ type: 'suspected', suspect: fault });
     this.#edges.tell(EXERCISE.suspectTaken(fault));
     if (this.#pending?.waits === 'hypothesis') await this.#guard(this.#pending.attempt);
   }
@@ -124,8 +131,20 @@ export class Probing {
     const stood = this.probes.length === named.at.length ? this.probes : named.at;
     if ([...stood].sort().join() !== [...named.at].sort().join())
       this.#edges.note({ type: 'probes-elsewhere', said: named.at, stood });
+    this.#noteBesideAsked(stood, named);
     this.probes = [];
     await this.#attempt({ ...named, at: stood }, named.at);
+  }
+
+  /** Volts of a proof, of the live side or of a repair, read elsewhere than where they are asked. */
+  #noteBesideAsked(stood: readonly PointId[], { quantity }: Taking): void {
+    const { step } = this.#context;
+    if (step === undefined || step.source === 'planner' || step.source === 'arrive' || stood.length < 2) return;
+    const [asked] = this.#edges.run.expectation.readings;
+    if (asked === undefined || asked.quantity !== quantity || asked.at.length < 2) return;
+    const isOfProof = step.source === 'energy' && isPairOfProof(stood);
+    if (isOfProof || [...asked.at].sort().join() === [...stood].sort().join()) return;
+    this.#edges.note({ type: 'probes-elsewhere', said: asked.at, stood, asked: true });
   }
 
   /**
@@ -154,7 +173,9 @@ export class Probing {
       bench && test !== undefined ? zonesToProve(testStep(rankedTest(test, this.#context))) : zonesAt(taking.at);
     const held = stopsReading(taking, zones, EXERCISE.measuring(said, quantity), unit, this.#context);
     if (held !== undefined) return stop(held);
-    await this.#ask({ test, chosen: test !== undefined && this.#isChosen(test, said), taking, said });
+    // A charge is read because it was led off.
+    const chosen = quantity !== 'voltage-dc' && this.#isChosen(test, said);
+    await this.#ask({ test, chosen, leads: test !== undefined && chosen && this.#mayLead(), taking, said });
   }
 
   async lookAt(named: LookId): Promise<void> {
@@ -164,22 +185,50 @@ export class Probing {
     const byHand = look.endsWith('-by-hand') && zone !== 'none';
     const held = byHand ? stopsHands([zone], EXERCISE.looking(look), unit, this.#context) : undefined;
     if (held !== undefined) return stop(held);
-    await this.#ask({ test: look, chosen: this.#isChosen(look, []), taking: look, said: [] });
+    const chosen = this.#isSearching() && this.#isChosen(look, []);
+    await this.#ask({ test: look, chosen, leads: chosen, taking: look, said: [] });
+  }
+
+  #isSearching(): boolean {
+    const { phase } = this.#context;
+    return phase === 'testing' || phase === 'arrive';
+  }
+
+  /** A proof that is under way is not left for a test. */
+  #mayLead(): boolean {
+    return this.#isSearching() && this.#context.step?.source !== 'energy';
   }
 
   /** Not what the plan of the visit asks just now, nor what only sets the scene. */
-  #isChosen(test: TestId, said: readonly PointId[]): boolean {
-    const { step, phase } = this.#context;
-    if (phase !== 'testing' && phase !== 'arrive') return false;
-    if (TEST_MODELS[test].measure.kind === 'condition') return false;
-    if (step === undefined || step.source === 'planner') return true;
-    if (step.source === 'energy') return false;
+  #isChosen(test: TestId | undefined, said: readonly PointId[]): boolean {
+    const { step } = this.#context;
+    if (test !== undefined && TEST_MODELS[test].measure.kind === 'condition') return false;
+    if (test === undefined && said.length < 2) return false;
+    if (step === undefined || step.source === 'planner') return this.#isSearching() || test === undefined;
+    if (step.source === 'energy') return said.length === 2 && !isPairOfProof(said) && !this.#isAsked(said);
+    if (!this.#isSearching()) return !this.#isAsked(said) && said.length === 2;
+    if (test === undefined) return !this.#isAsked(said);
     return step.ask.kind === 'reading'
       ? step.ask.at.join() !== said.join()
       : step.ask.kind === 'action' || !isAnsweredBy(test, step.ask.answers);
   }
 
+  /** Whether a reading is asked at these places. */
+  #isAsked(said: readonly PointId[]): boolean {
+    const places = [...said].sort().join();
+    return this.#edges.run.expectation.readings.some(({ at }) => [...at].sort().join() === places);
+  }
+
+  /** What stood asked when something else was begun: a suspect, a caution, a step of arrival. */
+  #noteLeftOpen(attempt: Attempt): void {
+    const { step } = this.#context;
+    if (this.#pending !== undefined) this.#edges.note({ type: 'left-open', what: wordsOf(this.#pending.attempt) });
+    else if (attempt.chosen && step?.source === 'arrive')
+      this.#edges.note({ type: 'left-open', what: stepWords(step, this.#context) });
+  }
+
   async #ask(attempt: Attempt): Promise<void> {
+    this.#noteLeftOpen(attempt);
     if (!attempt.chosen || this.#hypothesis !== undefined || this.suspects.length === 0) return this.#guard(attempt);
     this.#pending = { attempt, waits: 'hypothesis' };
     this.#edges.tell(EXERCISE.whichSuspect(this.suspects.map(({ fault }) => fault)));
@@ -188,8 +237,8 @@ export class Probing {
   /** Through the visit's own guards: what is due before it is said, and waited for. */
   async #guard(attempt: Attempt): Promise<void> {
     this.#pending = undefined;
-    if (attempt.chosen && attempt.test !== undefined) await this.leadTo(attempt.test);
-    const isKept = attempt.chosen && openQuestion(this.#context) !== undefined;
+    if (attempt.leads && attempt.test !== undefined) await this.leadTo(attempt.test);
+    const isKept = attempt.leads && openQuestion(this.#context) !== undefined;
     if (this.#context.caution === undefined && !isKept) return this.#make(attempt);
     this.#pending = { attempt, waits: 'caution' };
   }
@@ -201,7 +250,7 @@ export class Probing {
       return;
     const { attempt } = this.#pending;
     // A question that stood open kept the visit from leading there.
-    if (attempt.chosen && context.step?.test !== attempt.test) await this.#guard(attempt);
+    if (attempt.leads && context.step?.test !== attempt.test) await this.#guard(attempt);
     else await this.#make(attempt);
   }
 
@@ -213,13 +262,24 @@ export class Probing {
     const evidence = evidenceOf(this.#context);
     const shown = this.#show(taking);
     if (shown === undefined) return tell(EXERCISE.noSuchPlace);
-    const weighed = chosen && test !== undefined ? await diagnosis.weigh(test, evidence, assessment) : undefined;
+    const weighed = !chosen
+      ? undefined
+      : test === undefined
+        ? untold(assessment)
+        : await diagnosis.weigh(test, evidence, assessment);
     if (test !== undefined) this.work.count({ ...TEST_MODELS[test], id: test });
+    else if (typeof taking !== 'string') countReading(this.work, taking.quantity, taking.at);
     this.#record(taking, said, shown);
     await run.settled();
-    if (weighed !== undefined && test !== undefined)
+    if (weighed !== undefined)
       this.#account({
-        ...{ type: 'tested', test, shown, taking: typeof taking === 'string' ? 'look' : taking },
+        ...{
+          type: 'tested',
+          ...(test === undefined ? {} : { test }),
+          what: wordsOf(attempt),
+          shown,
+          taking: typeof taking === 'string' ? 'look' : taking,
+        },
         hypothesis: this.#hypothesis ?? 'none-yet',
         before: leadingOf(assessment?.suspects ?? []),
         after: this.suspects,
@@ -246,7 +306,7 @@ export class Probing {
   #account(made: TestMade): void {
     this.#edges.note(made);
     this.#hypothesis = undefined;
-    if (made.redundant) this.#edges.tell(EXERCISE.toldNothing);
+    if (made.redundant) this.#edges.tell(made.test === undefined ? EXERCISE.tellsOfNobody : EXERCISE.toldNothing);
   }
 
   #show(taking: Attempt['taking']): ReturnType<SimulatedUnit['read']> | ObservationId {
@@ -260,6 +320,18 @@ export class Probing {
     if (shown !== undefined) show('meter', EXERCISE.meter(shown.value, shown.unit));
     return shown;
   }
+}
+
+/** What is measured or looked at, as it is called. */
+function wordsOf({ test, taking, said }: Attempt): string {
+  if (typeof taking === 'string') return EXERCISE.looking(taking);
+  return test === undefined ? EXERCISE.measuring(said, taking.quantity) : EXERCISE.looking(test);
+}
+
+/** A pair that some proof of absence reads, or a section of a capacitor. */
+function isPairOfProof(said: readonly PointId[]): boolean {
+  const places = [...said].sort().join();
+  return ZONES.some((zone) => pairsOf(zone).some((pair) => [...pair].sort().join() === places));
 }
 
 /** Over any ghost: a.c. that a meter on volts is left on. */

@@ -6,6 +6,7 @@ import { FAULTS, type FaultId } from '../../grammar/vocabulary/faults.ts';
 import {
   DIAL_TO,
   DIALS,
+  DISCHARGED_SAID,
   type DialId,
   GIVE_UP,
   HINT,
@@ -15,6 +16,7 @@ import {
   MINUTES,
   NONE_YET,
   ON_THE_BENCH,
+  PROBES_ON,
   READ_IT,
   SUSPECT_IS,
   WAIT,
@@ -29,7 +31,7 @@ export type Order =
   | { readonly order: 'suspect'; readonly suspect: FaultId | 'none-yet' | number }
   /** Minutes, 1 to 60. */
   | { readonly order: 'wait'; readonly minutes: number }
-  | { readonly order: 'meter-on-source' | 'read' | 'hint' | 'give-up' };
+  | { readonly order: 'meter-on-source' | 'read' | 'discharged' | 'hint' | 'give-up' };
 
 const parsed = new Map<string, Expression>();
 function expressionOf(text: string): Expression {
@@ -75,6 +77,7 @@ export function readOrder(text: string): Order | undefined {
   if (isWhole(HINT, words, 0)) return { order: 'hint' };
   if (isWhole(GIVE_UP, words, 0)) return { order: 'give-up' };
   if (isWhole(READ_IT, words, 0)) return { order: 'read' };
+  if (isWhole(DISCHARGED_SAID, words, 0)) return { order: 'discharged' };
   if (isWhole(METER_ON_SOURCE, words, 0)) return { order: 'meter-on-source' };
   if (isWhole(NONE_YET, words, 0)) return { order: 'suspect', suspect: 'none-yet' };
   for (const at of behind(DIAL_TO, words)) {
@@ -118,6 +121,13 @@ export interface SaidPlace {
   readonly bench: boolean;
   /** What the meter is to be set to, where that was said. */
   readonly dial?: DialId;
+}
+
+/** The place behind "probes on"; undefined where the words are others. */
+export function probesPut(text: string): string | undefined {
+  const words = wordsOf(text);
+  const at = Math.max(0, ...behind(PROBES_ON, words));
+  return at === 0 ? undefined : words.slice(at).join(' ');
 }
 
 /** Takes off what is said of the meter and of the part beside a place: "ohms common to run", "fan section microfarads on the bench". */

@@ -1,11 +1,14 @@
 import type { ReadAt, Understanding } from '../../grammar/phrases/meaning.ts';
 import type { CommandId } from '../../grammar/vocabulary/commands.ts';
+import type { PointId } from '../../grammar/vocabulary/points.ts';
 import type { EarUtterance, VisitEdges } from '../visit/run/visit-run.ts';
-import { type Order, readOrder, type SaidPlace, splitPlace, suspectIn } from './read-order.ts';
+import { type Order, probesPut, readOrder, type SaidPlace, splitPlace, suspectIn } from './read-order.ts';
 
 /** What was said in an exercise: an order of its own, or words of the visit with what was said beside a place. */
 export type Said =
   | { readonly order: Order }
+  /** Where the probes stand from then on. */
+  | { readonly probes: readonly PointId[] }
   | { readonly understanding: Understanding; readonly beside: Partial<SaidPlace> };
 
 /**
@@ -21,6 +24,9 @@ export async function readSaid(
 ): Promise<Said> {
   const order = readOrder(heard.text);
   if (order !== undefined) return { order };
+  const put = probesPut(heard.text);
+  const [stands] = put === undefined ? [] : (placesOf(await understand(put)) ?? []);
+  if (stands !== undefined) return { probes: stands.at };
   const beside = splitPlace(heard.text);
   // What was said beside a place belongs to it only where a place is left.
   const place = beside.place === heard.text ? undefined : await understand(beside.place);

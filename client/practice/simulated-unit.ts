@@ -138,11 +138,20 @@ export class SimulatedUnit {
   mend(isMended: (hidden: Hidden) => boolean): boolean {
     const cured = this.#left.filter(isMended);
     if (cured.length === 0) return false;
-    this.#left = this.#left.filter((one) => !cured.includes(one));
+    this.#leave(this.#left.filter((one) => !cured.includes(one)));
+    return true;
+  }
+
+  /** What was said to be mended was not: it is wrong with it as before. */
+  unmend(before: readonly Hidden[]): void {
+    this.#leave(before);
+  }
+
+  #leave(left: readonly Hidden[]): void {
+    this.#left = left;
     this.#metered = unitOf(this.#kase.build, this.#kase.seed, this.#left);
     this.#contacts = { ...this.#metered.plant.contacts };
     this.#set();
-    return true;
   }
 
   /** A fuse or breaker that was renewed is whole, until it meets what blew it. */
@@ -167,6 +176,11 @@ export class SimulatedUnit {
       ...points.slice(i + 1).map((two) => [one, two] as const),
     ]);
     return Math.max(0, ...pairs.map(([one, two]) => this.#volts(one, two)));
+  }
+
+  /** Volts a.c. between two places; 0 where there is one. */
+  voltsBetween([one, two]: readonly PointId[]): number {
+    return one === undefined || two === undefined ? 0 : this.#volts(one, two);
   }
 
   /** The most volts a.c. between the conductors of a zone, and to ground. */

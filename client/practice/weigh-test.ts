@@ -32,6 +32,11 @@ export function weighTest(
   return { bits, open, expected, redundant: !isAsked && bits < Math.max(LEAST_BITS, LEAST_SHARE * open) };
 }
 
+/** What is known of a measurement of which no suspect says anything. */
+export function untold(assessment: RankedSuspects | undefined): Weighed {
+  return { bits: 0, open: bitsOpen(assessment?.suspects ?? []), expected: [], redundant: true };
+}
+
 /** How much of which fault it is stands open, bits. */
 function bitsOpen(suspects: readonly Suspect[]): number {
   return suspects.reduce((sum, { probability: p }) => sum - (p > 0 ? p * Math.log2(p) : 0), 0);

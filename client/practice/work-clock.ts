@@ -35,6 +35,7 @@ export type Spending =
   | 'gauges'
   | 'once more'
   | 'waiting'
+  | 'repairs'
   | 'looks'
   | 'volts and amps'
   | 'ohms and microfarads'
@@ -66,6 +67,19 @@ export class WorkClock {
   private call = 'cooling';
   private panelOff = false;
   private gaugesOn = false;
+  private readonly acts: 'assumed' | 'told';
+
+  /** @param acts `told`: power, call and proofs are counted as they are done, and none is assumed before a test */
+  constructor(acts: 'assumed' | 'told' = 'assumed') {
+    this.acts = acts;
+  }
+
+  /** Something that is no test: the walk there, and so many minutes. */
+  act(what: Spending, minutes: number, place?: string): void {
+    this.last = '';
+    if (place !== undefined) this.spend('walking', this.walk(place));
+    this.spend(what, minutes);
+  }
 
   count(job: Job): void {
     this.tests += 1;
@@ -108,6 +122,7 @@ export class WorkClock {
   }
 
   private makeReady(job: Job): void {
+    if (this.acts === 'told') return;
     const { power, call } = job.needs;
     if (power !== 'any' && power !== this.power) {
       this.spend('power and proving dead', power === 'off' ? 2 : 1);

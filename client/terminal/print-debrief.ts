@@ -17,7 +17,7 @@ export function printTest(made: TestMade): readonly string[] {
   return [
     row(
       'wouldShow',
-      `${shows.join('; ')} (${made.redundant ? DEBRIEF.toldNothing : DEBRIEF.couldTell(made.bits, made.open)})`,
+      `${shows.length > 0 ? shows.join('; ') : '–'} (${made.redundant ? DEBRIEF.toldNothing : DEBRIEF.couldTell(made.bits, made.open)})`,
     ),
     row('left', DEBRIEF.remains(made.after)),
   ];
@@ -44,8 +44,8 @@ export function printDebrief({ hidden, trainee, planner }: Debrief): readonly st
   const elsewhere = trainee.log
     .filter((deed) => deed.type === 'probes-elsewhere')
     .map(
-      ({ minutes, said, stood }) =>
-        `  ${DEBRIEF.atMinute(minutes).padEnd(8)}${DEBRIEF.elsewhere(placeWords(said), placeWords(stood))}`,
+      ({ minutes, said, stood, asked }) =>
+        `  ${DEBRIEF.atMinute(minutes).padEnd(8)}${DEBRIEF.elsewhere(placeWords(said), placeWords(stood), asked)}`,
     );
   const told = [...stops, ...elsewhere];
   const counts = (Object.keys(COUNT_NAMES) as CountName[]).map(
@@ -85,7 +85,7 @@ function testLines(log: readonly LoggedDeed[]): readonly string[] {
           ? DEBRIEF.shown(made.shown, 'observation')
           : DEBRIEF.shown(made.shown.value, made.shown.unit);
       const told = made.redundant ? ` · ${DEBRIEF.toldNothing}` : '';
-      return `  ${DEBRIEF.atMinute(made.minutes).padEnd(8)}${DEBRIEF.test(made.test)} = ${shown} (${DEBRIEF.suspected(made.hypothesis)})${told}`;
+      return `  ${DEBRIEF.atMinute(made.minutes).padEnd(8)}${made.what} = ${shown} (${DEBRIEF.suspected(made.hypothesis)})${told}`;
     });
   return lines.length > 0 ? lines : [`  ${DEBRIEF.noTests}`];
 }

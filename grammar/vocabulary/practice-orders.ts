@@ -49,6 +49,12 @@ export const LOOKS_SAID = [
 export const SUSPECT_IS = '[i] (suspect | think [it is | it is the] | bet on | go for) [number] [the]';
 export const NONE_YET = 'none [yet] | no suspect [yet] | no idea yet | [i have] nothing yet';
 
+/** The charge of every section led off, in the word that the visit asks for. */
+export const DISCHARGED_SAID = "[all | it is | it's | they are | both are | everything is] discharged";
+
+/** Before where the probes stand, whatever is said of it afterwards. */
+export const PROBES_ON = '[put | move] [the | my] probes [are | go] (on | to | at)';
+
 /** Reads where the probes stand on the drawing. */
 export const READ_IT = '(read | take) [it | the meter | the reading] | measure [it | there | here]';
 export const HINT = '[give me] [a] hint | i need a hint';

@@ -113,7 +113,8 @@ describe('an exercise to its debrief', () => {
       await trainee.done(() => page.keyboard.press('Enter'));
     }
     await trainee.stage('debrief');
-    expect(await trainee.count('notProven')).toEqual(['1', '0']);
+    // The split behind the planner's own repair does not fit either, and its column says so.
+    expect(await trainee.count('notProven')).toEqual(['1', '1']);
     expect(await trainee.count('hints')).toEqual(['1', '0']);
     await tabTo(page, 'Another exercise');
     await page.keyboard.press('Enter');

@@ -67,6 +67,47 @@ describe('the practice', () => {
     await page.close();
   }, 180_000);
 
+  test('shows at once what is taken, and brings up the drawing where probes are to be placed', async () => {
+    const page = await browser.page(`${server.url}/practice`);
+    await page.setViewportSize(PHONE);
+    const trainee = new Trainee(page);
+    await trainee.begin(server.url, 'motors-411');
+    // Three sentences at once, then a key: all of them are on the screen before the first is worked out.
+    const taken = await page.evaluate(() => {
+      const form = document.querySelector<HTMLFormElement>('.practice-say')!;
+      const input = form.querySelector('input')!;
+      const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
+      const say = (line: string) => {
+        set.call(input, line);
+        input.dispatchEvent(new Event('input', { bubbles: true }));
+        return new Promise((resolve) => requestAnimationFrame(() => resolve(form.requestSubmit())));
+      };
+      return (async () => {
+        for (const line of ['outdoor air', 'return air', 'thermostat is calling']) await say(line);
+        const ohms = [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Ohms')!;
+        ohms.click();
+        await new Promise((resolve) => setTimeout(resolve, 0));
+        const lines = [...document.querySelectorAll('.practice-talk li[data-by="you"]')].map(
+          ({ textContent }) => textContent,
+        );
+        return { lines: lines.length, pressed: ohms.getAttribute('aria-pressed') };
+      })();
+    });
+    expect(taken).toEqual({ lines: 4, pressed: 'true' });
+    await page.locator('main[data-waiting="0"]').waitFor();
+    expect(await page.locator('.practice-talk li[data-taken]').count()).toBe(0);
+    await trainee.type('meter on volts', 'look at the fan', 'leg one to ground', 'none yet', 'live');
+    await trainee.type('thermostat is not calling');
+    await trainee.type('outdoor disconnect is pulled and locked', 'prove the meter');
+    const drawing = page.locator('.ladder-scroll');
+    await expect.poll(() => drawing.evaluate((one) => one.getBoundingClientRect().top < innerHeight)).toBe(true);
+    expect(await page.locator('.practice-placing').textContent()).toMatch(/Leg one/i);
+    await page.screenshot({ path: join(FOLDER, 'placing-390.png') });
+    await page.setViewportSize(DESK);
+    expect(browser.errors).toEqual([]);
+    await page.close();
+  }, 120_000);
+
   test('refuses an address that sets nothing', async () => {
     const page = await browser.page(`${server.url}/practice?exercise=engines-7`);
     expect(await page.getByRole('alert').textContent()).toMatch(/No such family/);

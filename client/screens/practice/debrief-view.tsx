@@ -123,7 +123,8 @@ function Stops({ run, show }: StopsProps) {
       ))}
       {elsewhere.map((deed) => (
         <li key={`elsewhere ${deed.events}`}>
-          {DEBRIEF.atMinute(deed.minutes)}: {DEBRIEF.elsewhere(placeWords(deed.said), placeWords(deed.stood))}{' '}
+          {DEBRIEF.atMinute(deed.minutes)}:{' '}
+          {DEBRIEF.elsewhere(placeWords(deed.said), placeWords(deed.stood), deed.asked)}{' '}
           <button type="button" className="control" onClick={() => show(deed.events)}>
             {PRACTICE.showIt}
           </button>
@@ -139,8 +140,8 @@ function Tests({ run }: { readonly run: RunLookedBack }) {
   return (
     <ol className="practice-tests">
       {made.map((test) => (
-        <li key={`${test.events} ${test.test}`} data-redundant={test.redundant}>
-          {DEBRIEF.atMinute(test.minutes)}: {DEBRIEF.test(test.test)}:{' '}
+        <li key={`${test.events} ${test.what}`} data-redundant={test.redundant}>
+          {DEBRIEF.atMinute(test.minutes)}: {test.what}:{' '}
           <b>
             {typeof test.shown === 'string'
               ? DEBRIEF.shown(test.shown, 'observation')

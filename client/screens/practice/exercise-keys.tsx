@@ -5,12 +5,13 @@ import type { SwitchingDevice } from '../../../grammar/vocabulary/devices.ts';
 import type { IsolationPlace } from '../../../grammar/vocabulary/isolation-places.ts';
 import { PARTS, type PartId } from '../../../grammar/vocabulary/parts.ts';
 import type { PointId } from '../../../grammar/vocabulary/points.ts';
-import { DIALS, LOOKS_SAID } from '../../../grammar/vocabulary/practice-orders.ts';
+import { DIALS, type DialId, LOOKS_SAID } from '../../../grammar/vocabulary/practice-orders.ts';
 import type { QuantityId } from '../../../grammar/vocabulary/quantities.ts';
 import { TESTS_BY_ID } from '../../../grammar/vocabulary/tests.ts';
 import { WORKS } from '../../../grammar/vocabulary/works.ts';
+import { DISCHARGED } from '../../practice/discharged.ts';
 import type { Exercise } from '../../practice/exercise.ts';
-import { CAPACITOR_ZONES } from '../../visit/rules/isolation.ts';
+import type { ExerciseInput } from '../../practice/exercise-input.ts';
 import { capital } from '../../words/capital.ts';
 import { EXERCISE } from '../../words/practice/exercise-words.ts';
 import { TOLD } from '../../words/practice/performed-words.ts';
@@ -20,7 +21,7 @@ import { meaningWords } from '../../words/things/meaning-words.ts';
 import { partWords } from '../../words/things/part-words.ts';
 import type { HearingState } from '../session/page-hearing.ts';
 import { askedKeys } from './asked-keys.ts';
-import type { PracticeSession } from './practice-session.ts';
+import type { PracticeSession, Taken } from './practice-session.ts';
 
 interface ExerciseKeysProps {
   readonly session: PracticeSession;
@@ -50,10 +51,6 @@ const SWITCHES: readonly (readonly [SwitchingDevice, IsolationPlace])[] = [
   ['service-switch', 'air-handler'],
 ];
 
-const DISCHARGED: Meaning = {
-  kind: 'several',
-  parts: CAPACITOR_ZONES.map((zone) => ({ kind: 'report', report: { type: 'discharged', zone } })),
-};
 const call = (observation: 'thermostat-calling' | 'thermostat-not-calling'): Meaning => ({
   kind: 'report',
   report: { type: 'observation', observation },
@@ -75,7 +72,9 @@ export function MomentKeys({ session, exercise }: ExerciseKeysProps) {
 }
 
 /** The meter beside the drawing: read it, and what it stands on. */
-export function MeterKeys({ session, exercise }: ExerciseKeysProps) {
+export function MeterKeys({ session, exercise, taken }: ExerciseKeysProps & { readonly taken: readonly Taken[] }) {
+  // Pressed is pressed, though what came before is still worked out.
+  const dial = taken.reduce((is, { input }) => dialOf(input) ?? is, exercise.dial);
   return (
     <div className="keys">
       <Key
@@ -88,13 +87,17 @@ export function MeterKeys({ session, exercise }: ExerciseKeysProps) {
         <Key
           key={id}
           label={PRACTICE.dial(id)}
-          on={exercise.dial === id}
+          on={dial === id}
           press={() => session.order({ order: 'dial', dial: id }, EXERCISE.dial(id))}
         />
       ))}
       <Key label={PRACTICE.known} press={() => session.order({ order: 'meter-on-source' }, PRACTICE.known)} />
     </div>
   );
+}
+
+function dialOf(input: ExerciseInput): DialId | undefined {
+  return 'order' in input && input.order.order === 'dial' ? input.order.dial : undefined;
 }
 
 /** All else that can be done in an exercise, by touch: in groups by what the hands do, one of them open. */

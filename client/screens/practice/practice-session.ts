@@ -19,6 +19,12 @@ import { keepExercise } from './kept-exercises.ts';
 import { type KeptRun, keepRun } from './kept-run.ts';
 import { RetracedClock } from './retraced-clock.ts';
 
+/** What was taken and waits for its turn. */
+export interface Taken {
+  readonly words: string;
+  readonly input: ExerciseInput;
+}
+
 /** One line of the talk; `you`: what the trainee said or touched. */
 export interface TalkLine {
   readonly by: ExerciseLine['by'] | 'you';
@@ -33,6 +39,8 @@ export interface PracticeState {
   readonly ear: HearingState;
   /** How much of what was done is still being worked out. */
   readonly waiting: number;
+  /** The earlier first. */
+  readonly taken: readonly Taken[];
   readonly sentence: string | undefined;
   readonly looked: Looked | undefined;
 }
@@ -92,7 +100,7 @@ export class PracticeSession {
       { loadVoice: () => OfflineVoice.load(() => this.#sounds.context()), manner: () => speakingManner() },
     );
     this.#state = {
-      ...{ stage: 'drawing', building: 0, lines: [], waiting: 0, sentence: undefined, looked: undefined },
+      ...{ stage: 'drawing', building: 0, lines: [], waiting: 0, taken: [], sentence: undefined, looked: undefined },
       ear: this.#ear.state(),
     };
     this.#worker.onmessage = ({ data }: MessageEvent<PracticeNews>) => void this.#heed(data);
@@ -128,9 +136,11 @@ export class PracticeSession {
   /** Does something in the exercise. @param words how it stands in the talk */
   give(input: ExerciseInput, words: string): void {
     if (this.#exercise === undefined || this.#state.stage !== 'running') return;
-    this.#change({ waiting: this.#state.waiting + 1 });
+    const taken: Taken = { words, input };
+    this.#change({ waiting: this.#state.waiting + 1, taken: [...this.#state.taken, taken] });
     this.#turns = this.#turns
       .then(async () => {
+        this.#change({ taken: this.#state.taken.filter((one) => one !== taken) });
         if (this.#exercise?.ended !== undefined) return;
         const { mono } = this.#clock.now();
         this.#keep({ deeds: [...this.#kept.deeds, { mono, words, input }] });

@@ -2,8 +2,9 @@ import { useEffect, useRef, useState } from 'react';
 import { askedNow } from '../../practice/asked-now.ts';
 import type { Exercise } from '../../practice/exercise.ts';
 import { nameOf } from '../../practice/exercise-plan.ts';
+import { capital } from '../../words/capital.ts';
 import { PRACTICE } from '../../words/practice/practice-page-words.ts';
-import { pointWords } from '../../words/things/place-words.ts';
+import { placeWords, pointWords } from '../../words/things/place-words.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ExerciseKeys, MeterKeys, MomentKeys } from './exercise-keys.tsx';
 import { Ladder } from './ladder.tsx';
@@ -22,6 +23,13 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
   const made = log.findLast((deed) => deed.type === 'tested');
   const hints = log.filter(({ type }) => type === 'hinted').length;
   const { probes } = exercise;
+  const unit = useRef<HTMLElement>(null);
+  const asked = askedNow(exercise);
+  const placing = placesAsked(exercise, asked.kind);
+  // On a phone the drawing lies below the talk: it comes up when probes are to be placed.
+  useEffect(() => {
+    if (placing !== '' && isStacked()) unit.current?.scrollIntoView();
+  }, [placing]);
   return (
     <main
       className="practice running"
@@ -42,9 +50,13 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
           <Talk state={state} />
           <Now exercise={exercise} />
           <MomentKeys session={session} exercise={exercise} />
+          <button type="button" className="key practice-down" onClick={() => unit.current?.scrollIntoView()}>
+            {PRACTICE.toDrawing}
+          </button>
           <SayIt onSay={(text) => session.say(text)} />
         </section>
-        <section className="practice-side practice-unit" aria-label={PRACTICE.diagram}>
+        <section className="practice-side practice-unit" aria-label={PRACTICE.diagram} ref={unit}>
+          {placing === '' ? null : <p className="practice-placing">{placing}</p>}
           <Ladder
             unit={exercise.drawn.profile}
             commonOn={exercise.drawn.kase.build.commonOn}
@@ -54,7 +66,7 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
           <p role="status" className="practice-probes">
             {PRACTICE.probes(...probes.map(pointWords))}
           </p>
-          <MeterKeys session={session} exercise={exercise} />
+          <MeterKeys session={session} exercise={exercise} taken={state.taken} />
           {made?.type === 'tested' ? <TestMadePanel made={made} /> : null}
         </section>
         <section className="practice-side practice-does" aria-label={PRACTICE.answers}>
@@ -64,6 +76,18 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
     </main>
   );
 }
+
+/** The two places that are asked for, in words; nothing where none are. */
+function placesAsked(
+  { context: { step }, expectation: { readings } }: Exercise,
+  kind: ReturnType<typeof askedNow>['kind'],
+): string {
+  const [at = []] = readings.map((one) => one.at);
+  return kind === 'step' && step?.ask.kind !== 'look' && at.length === 2 ? capital(placeWords(at)) : '';
+}
+
+/** Whether talk and drawing stand below each other: see practice.css. */
+const isStacked = () => !matchMedia('(min-width: 900px)').matches;
 
 /** What is asked now, or that the trainee leads. */
 function Now({ exercise }: { readonly exercise: Exercise }) {
@@ -84,11 +108,11 @@ function Now({ exercise }: { readonly exercise: Exercise }) {
 /** What was said and shown, the latest in view. */
 function Talk({ state }: { readonly state: PracticeState }) {
   const list = useRef<HTMLOListElement>(null);
-  const { lines } = state;
+  const { lines, taken } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: with each line
   useEffect(() => {
     list.current?.scrollTo({ top: list.current.scrollHeight });
-  }, [lines.length]);
+  }, [lines.length, taken.length]);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by the keyboard
     <ol className="practice-talk" ref={list} tabIndex={0} aria-label={PRACTICE.talk} aria-live="polite">
@@ -98,6 +122,14 @@ function Talk({ state }: { readonly state: PracticeState }) {
           <span className="practice-by">{PRACTICE.by[line.by]}</span> <span dir="auto">{line.text}</span>
         </li>
       ))}
+      {taken.map(({ words }, at) =>
+        words === '' ? null : (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the first goes, the last comes
+          <li key={`taken ${at}`} data-by="you" data-taken>
+            <span className="practice-by">{PRACTICE.takenBy}</span> <span dir="auto">{words}</span>
+          </li>
+        ),
+      )}
     </ol>
   );
 }

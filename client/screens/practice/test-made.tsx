@@ -16,7 +16,7 @@ export function TestMadePanel({ made }: { readonly made: TestMade }) {
   return (
     <section className="practice-made" aria-label={PRACTICE.lastTest} data-redundant={made.redundant}>
       <h2>
-        {capital(DEBRIEF.test(made.test))} <span className="practice-value">{value}</span>
+        {capital(made.what)} <span className="practice-value">{value}</span>
       </h2>
       <p className={made.redundant ? 'practice-idle' : 'quiet'}>
         {made.redundant ? DEBRIEF.toldNothing : DEBRIEF.couldTell(made.bits, made.open)}

@@ -6,7 +6,7 @@ import { TESTS_BY_ID, type TestId } from '../../../grammar/vocabulary/tests.ts';
 import { showValue } from '../shown/show-reading.ts';
 import { faultWords } from '../things/fault-words.ts';
 
-/** What is counted, as its row is called; no row is a sum of others. */
+/** What is counted, as its row is called; there is no total. */
 export const COUNT_NAMES = {
   minutes: 'minutes of work',
   tests: 'tests',
@@ -14,7 +14,12 @@ export const COUNT_NAMES = {
   harmful: 'harmful acts',
   nearMisses: 'near misses',
   skippedProofs: 'proofs of absence skipped',
+  notSwitchedOff: 'of these, not even switched off',
+  notRead: 'of these, off and nothing read',
   probesElsewhere: 'probes elsewhere than said',
+  untested: 'suspects named, not tested',
+  leftOpen: 'questions and steps left open',
+  unfounded: 'repairs begun before a finding',
   needlessParts: 'parts fitted needlessly',
   notProven: 'repairs not proven',
   hints: 'hints',
@@ -33,13 +38,14 @@ interface Ended {
   readonly ending: keyof typeof ENDING_WORDS;
   readonly mended: boolean;
   readonly finding: FaultId | undefined;
+  readonly counts: { readonly notProven: number };
 }
 
 export const DEBRIEF = {
   title: 'Debrief',
   hidden: (faults: readonly FaultId[]) => `Hidden: ${faults.map(faultWords).join(', and ')}.`,
-  ended: ({ ending, mended, finding }: Ended) =>
-    `${ENDING_WORDS[ending]}; ${finding === undefined ? 'no finding' : `finding: ${faultWords(finding)}`}; ${mended ? 'mended' : 'not mended'}`,
+  ended: ({ ending, mended, finding, counts }: Ended) =>
+    `${ENDING_WORDS[ending]}; ${finding === undefined ? 'no finding' : `finding: ${faultWords(finding)}`}; ${mended ? 'mended' : 'not mended'}${counts.notProven > 0 ? ', not proven' : ''}`,
   trainee: 'you',
   planner: 'planner',
   stops: 'Near misses and harm',
@@ -48,7 +54,8 @@ export const DEBRIEF = {
   noTests: 'No test was made.',
   counts: 'Counts',
   noTotal: 'Each count stands for itself. There is no total.',
-  elsewhere: (said: string, stood: string) => `Told as ${said}; the probes stood at ${stood}.`,
+  elsewhere: (said: string, stood: string, asked = false) =>
+    `${asked ? 'Asked at' : 'Told as'} ${said}; the probes stood at ${stood}.`,
   atMinute: (minutes: number) => `${minutes.toFixed(0)} min`,
   test: (test: TestId) => TESTS_BY_ID[test].name,
   suspected: (suspect: FaultId | 'none-yet') => (suspect === 'none-yet' ? 'none yet' : faultWords(suspect)),

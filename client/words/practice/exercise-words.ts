@@ -28,6 +28,7 @@ export const EXERCISE = {
   onSource: (volts: number) => `meter ${volts} volts`,
   noSuchPlace: 'This unit lacks that place, or there is nothing to read.',
   oneAtATime: 'One place at a time. The meter says the number.',
+  probesOn: (at: readonly PointId[]) => `Probes on ${placeWords(at)}.`,
   noProbes: 'Put the probes on the drawing first, or say where they go.',
   whichSuspect: (suspects: readonly FaultId[]) =>
     `Whom do you suspect? ${suspects.map((fault, i) => `${i + 1}: ${faultWords(fault)}`).join('. ')}. Or none yet.`,
@@ -37,6 +38,8 @@ export const EXERCISE = {
   noSuchSuspect: 'Not a suspect of the list. Say its number, its name, or none yet.',
   suspectTaken: (fault: FaultId | 'none-yet') =>
     fault === 'none-yet' ? 'None yet.' : `${capital(faultWords(fault))}.`,
+  tellsOfNobody: 'The suspects say nothing of that place: it could tell nothing.',
+  notTaken: 'Not understood. Say where the probes go, or what you do; the meter has the number.',
   toldNothing: 'This test could hardly tell anything: every suspect would show the same.',
   noMoreHints: 'The hints of this exercise are used up.',
   noHint: 'Nothing to hint at: go by what is asked.',
@@ -79,19 +82,30 @@ interface Stopped {
   readonly zone: ZoneId;
   readonly volts: number;
   readonly what: string;
+  readonly between?: number;
+  readonly words?: string;
 }
 const metVolts = ({ volts }: Stopped) => `${Math.round(volts)} volts`;
+
+/** What stood between the probes, and the most to ground where that is more. */
+const volted = ({ volts, between }: Stopped) =>
+  between === undefined || Math.round(between) >= Math.round(volts)
+    ? `${Math.round(volts)} volts between the probes`
+    : `${Math.round(between)} volts between the probes, ${Math.round(volts)} to ground`;
 
 /** What stops an exercise, and why it would stop a person. */
 export const STOP_WORDS = {
   'touched-live': (s: Stopped) =>
     `Held. ${capital(s.what)}: ${metVolts(s)} at the ${ZONE_NAMES[s.zone]}. On a real unit this is a shock or an arc. Open, lock, prove dead, discharge; then hands.`,
   'ohms-on-live': (s: Stopped) =>
-    `Held. ${capital(s.what)}: ${metVolts(s)} into a meter on ohms or microfarads. It may burst in the hand. Prove dead first.`,
+    `Held. ${capital(s.what)}: ${volted(s)}, into a meter on ohms or microfarads. It may burst in the hand. Prove dead first.`,
   'charged-capacitor': (s: Stopped) =>
     `Held. ${capital(s.what)}: the capacitor still holds ${metVolts(s)} DC. Discharge it over a resistor, then read volts DC.`,
   'energised-hands-in': (s: Stopped) =>
     `Held. ${capital(s.what)} while the unit stands open: wires off or a part out. Land, refit and close first; hands out.`,
   'not-proven-dead': (s: Stopped) =>
     `Held. ${capital(s.what)}: the ${ZONE_NAMES[s.zone]} is not proven dead. This time it held ${metVolts(s)}; a switch that is off proves nothing. Meter, every pair, meter again.`,
+  'circuit-open': (s: Stopped) =>
+    `Held. ${s.words ?? capital(s.what)} Recover by weight, nitrogen, vacuum, standing vacuum, charge by weight; then power.`,
+  'against-warning': (s: Stopped) => `Held. Done against a warning: ${s.words ?? capital(s.what)}`,
 } as const;

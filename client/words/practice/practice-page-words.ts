@@ -34,6 +34,8 @@ export const PRACTICE = {
   talk: 'What was said and shown',
   by: { visit: 'Readback', meter: 'Meter', eyes: 'Seen', exercise: 'Exercise', stop: 'Held', hint: 'Hint', you: 'You' },
   sentence: 'Say what you do',
+  takenBy: 'Taken, waits',
+  toDrawing: 'To the drawing',
   send: 'Say',
   none: 'None yet',
   lastTest: 'The last test',

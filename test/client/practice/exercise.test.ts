@@ -63,7 +63,7 @@ describe('an exercise', () => {
     const made = p.exercise.log.find((deed) => deed.type === 'tested');
     expect(made).toMatchObject({
       test: 'look-compressor',
-      hypothesis: p.exercise.log[0]?.type === 'tested' && p.exercise.log[0].before[0]?.fault,
+      hypothesis: made?.type === 'tested' && made.before[0]?.fault,
     });
     expect(made?.type === 'tested' && made.expected.length).toBeGreaterThan(1);
     // The oil heater's resistance has nothing to do with a fan that stands.

@@ -76,6 +76,8 @@ const MANNERS: Readonly<Record<Learner, (seed: number) => ConstructorParameters<
         hurried += 1;
         return (async () => {
           await p.exercise.say('outdoor disconnect is pulled and locked');
+          // Pulled under load is held by itself.
+          if (p.exercise.halted) await p.exercise.touch('go-on');
           await p.exercise.measure({ quantity: 'resistance', at: ['comp-C', 'comp-R'] });
         })();
       },

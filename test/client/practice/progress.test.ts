@@ -4,7 +4,18 @@ import { type ExerciseDone, progressOf } from '../../../client/practice/progress
 
 const COUNTS: Counts = {
   ...{ minutes: 20, tests: 5, redundant: 0, harmful: 0, nearMisses: 0 },
-  ...{ skippedProofs: 0, probesElsewhere: 0, needlessParts: 0, notProven: 0, hints: 0 },
+  ...{
+    skippedProofs: 0,
+    probesElsewhere: 0,
+    needlessParts: 0,
+    notProven: 0,
+    hints: 0,
+    notSwitchedOff: 0,
+    notRead: 0,
+    untested: 0,
+    leftOpen: 0,
+    unfounded: 0,
+  },
 };
 const done = (family: ExerciseDone['family'], counts: Partial<Counts>, mended = true): ExerciseDone => ({
   ...{ family, mended, plannerMinutes: 10 },

@@ -1,0 +1,69 @@
+import type { Meaning } from '../../grammar/phrases/meaning.ts';
+import type { VisitEvent, VisitOutcome } from '../../grammar/visit/events.ts';
+import type { VisitContext } from '../visit/chart/context.ts';
+import type { LoggedDeed } from './exercise-log.ts';
+import { againstWords, type Stop, stopsHands } from './judge-safety.ts';
+import type { SimulatedUnit } from './simulated-unit.ts';
+
+/**
+ * What the visit recorded against an act that was done all the same, the first of it: hands where nothing was proven, a
+ * circuit started too early, a part kept against what was held against it, and whatever else it warned of while
+ * somebody did it. What a reading or a look finds is nobody's act.
+ *
+ * @param meaning what was said or touched; undefined where it was a reading or a look of the exercise's own
+ */
+export function stopsRecorded(
+  events: readonly VisitEvent[],
+  meaning: Meaning | undefined,
+  unit: SimulatedUnit,
+  context: VisitContext,
+  log: readonly LoggedDeed[],
+): Stop | undefined {
+  const volts = unit.voltsIn('outdoor-load');
+  for (const event of events as readonly VisitOutcome[]) {
+    if (event.type === 'work.unproven') {
+      const { what, zone } = event;
+      const met = stopsHands([zone], what, unit, context);
+      return met ?? { error: 'not-proven-dead', weight: 'near-miss', zone, volts: unit.voltsIn(zone), what };
+    }
+    if (event.type === 'circuit.early') {
+      const { words } = event;
+      return againstWords(
+        { error: 'circuit-open', weight: 'near-miss', zone: 'outdoor-load', volts, what: words, words },
+        log,
+      );
+    }
+    if (event.type === 'part.fitted' && event.doubts !== undefined && event.doubts.length > 0) {
+      const words = event.doubts.join(' ');
+      const what = event.words ?? event.part;
+      return { error: 'against-warning', weight: 'near-miss', zone: 'outdoor-load', volts, what, words };
+    }
+    if (event.type === 'hazard.warned' && meaning !== undefined && isAct(meaning)) {
+      const { words, zone } = event;
+      return { error: 'against-warning', weight: 'near-miss', zone, volts: unit.voltsIn(zone), what: words, words };
+    }
+  }
+  return undefined;
+}
+
+/** Something that hands do, and not what is seen, read or only guessed of it. */
+export function isAct(meaning: Meaning): boolean {
+  switch (meaning.kind) {
+    case 'several':
+      return meaning.parts.some(isAct);
+    case 'part':
+    case 'wire':
+    case 'work':
+      return true;
+    case 'report':
+      return ['energy', 'part-moved', 'cover', 'deed'].includes(meaning.report.type);
+    default:
+      return false;
+  }
+}
+
+/** What is begun as a repair, in its kind; undefined where nothing is. */
+export function repairBegun(meaning: Meaning): Extract<Meaning, { kind: 'part' | 'work' }> | undefined {
+  if (meaning.kind === 'several') return meaning.parts.map(repairBegun).find((one) => one !== undefined);
+  return meaning.kind === 'part' || meaning.kind === 'work' ? meaning : undefined;
+}
