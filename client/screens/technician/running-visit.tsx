@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState, useSyncExternalStore } from 'react';
 import { VISIT } from '../../words/pages/visit-words.ts';
 import type { TouchKey } from '../glance/touch-key.ts';
+import type { HeldInput } from '../session/held-inputs.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
@@ -43,7 +44,7 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
   const [open, setOpen] = useState<Open>();
   useWakeLock();
   useEarHabit(session);
-  const { glance, ear, mouth, outbox, problem, busy, building, elsewhere } = state;
+  const { glance, ear, mouth, outbox, problem, busy, building, elsewhere, left } = state;
   const earOn = ear.ear !== 'off' && ear.ear !== 'failed';
   const toggleEar = () => {
     rememberEar(!earOn);
@@ -80,6 +81,7 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
           <Notices
             session={session}
             problem={problem}
+            left={left}
             earFault={ear.fault ?? ear.instead}
             stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
           />
@@ -95,7 +97,9 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
             heard={glance.heard}
             said={glance.said}
             shown={`${glance.warned} ${glance.asked.words}`}
-            onType={problem === undefined ? (text) => session.type(text) : undefined}
+            onType={problem === undefined ? (text, back) => session.type(text, back) : undefined}
+            left={left}
+            onDraft={(draft) => session.hold(draft)}
           />
         </div>
         <nav className="keys visit-keys" aria-label={VISIT.answersByTouch}>
@@ -171,12 +175,14 @@ function LastKey({ speaking, closed, onStop, onMore, onLeave }: LastKeyProps) {
 interface NoticesProps {
   readonly session: VisitSession;
   readonly problem: string | undefined;
+  readonly left: readonly HeldInput[];
   readonly earFault: string | undefined;
   readonly stopped: string | undefined;
 }
 
 /** What went wrong at an edge: one sentence each, with what to do. */
-function Notices({ session, problem, earFault, stopped }: NoticesProps) {
+function Notices({ session, problem, left, earFault, stopped }: NoticesProps) {
+  const touched = left.filter(({ by }) => by !== 'line');
   return (
     <div className="notices">
       {problem === undefined ? null : (
@@ -186,6 +192,14 @@ function Notices({ session, problem, earFault, stopped }: NoticesProps) {
           </p>
           <button type="button" className="control" onClick={() => void session.takeUpAgain()}>
             {VISIT.tryAgain}
+          </button>
+        </div>
+      )}
+      {touched.length === 0 ? null : (
+        <div className="notice" role="alert" data-left>
+          <p>{VISIT.notInRecord(touched.map(({ words }) => words))}</p>
+          <button type="button" className="control" onClick={() => session.dropHeld(touched.map(({ id }) => id))}>
+            {VISIT.seen}
           </button>
         </div>
       )}
