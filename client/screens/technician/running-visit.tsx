@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState, useSyncExternalStore } from 'react';
+import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { VISIT } from '../../words/pages/visit-words.ts';
 import type { TouchKey } from '../glance/touch-key.ts';
 import type { HeldInput } from '../session/held-inputs.ts';
@@ -16,6 +16,7 @@ import { NowPanel } from './now-panel.tsx';
 import type { Open, OpenSheet as OpenSheetType } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
 import { TalkKey } from './talk-key.tsx';
+import { TypeLine } from './type-line.tsx';
 import { useWakeLock } from './use-wake-lock.ts';
 
 /**
@@ -56,6 +57,12 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
     else if (does.do === 'pad') setOpen({ sheet: 'pad', pad: does.pad });
     else setOpen({ sheet: does.sheet });
   };
+  const page = useRef<HTMLElement>(null);
+  // What is to be done next is in sight whenever it changes, whatever was scrolled to or typed in.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when these change, and only then
+  useEffect(() => {
+    for (const one of [page.current, page.current?.querySelector('.visit-read')]) one?.scrollTo({ top: 0 });
+  }, [glance.asked.words, glance.heard?.times]);
   const OpenSheet = useSheets(open !== undefined);
   const close = () => setOpen(undefined);
   const hold = useCallback((down: boolean) => session.talk.holdToTalk(down), [session]);
@@ -64,7 +71,13 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
     return <CarriedOn site={site} by={elsewhere} onTakeAgain={() => onTakeAgain(visit)} onBack={onLeave} />;
   }
   return (
-    <main className="visit" aria-busy={busy} data-phase={glance.phase} data-heard-count={glance.heard?.times ?? 0}>
+    <main
+      ref={page}
+      className="visit"
+      aria-busy={busy}
+      data-phase={glance.phase}
+      data-heard-count={glance.heard?.times ?? 0}
+    >
       <h1 className="reader-only">{VISIT.at(glance.site)}</h1>
       <div className="visit-now">
         <div className="visit-read">
@@ -93,15 +106,13 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
             </p>
           ) : null}
           <NowPanel glance={glance} building={building} />
-          <HeardPanel
-            heard={glance.heard}
-            said={glance.said}
-            shown={`${glance.warned} ${glance.asked.words}`}
-            onType={problem === undefined ? (text, back) => session.type(text, back) : undefined}
-            left={left}
-            onDraft={(draft) => session.hold(draft)}
-          />
+          <HeardPanel heard={glance.heard} said={glance.said} shown={`${glance.warned} ${glance.asked.words}`} />
         </div>
+        <TypeLine
+          onType={problem === undefined ? (text, back) => session.type(text, back) : undefined}
+          left={left}
+          onDraft={(draft) => session.hold(draft)}
+        />
         <nav className="keys visit-keys" aria-label={VISIT.answersByTouch}>
           {earOn && ear.attention !== 'always' ? <TalkKey down={ear.attending} onHold={hold} /> : null}
           {glance.keys.map((key) => (
