@@ -4,6 +4,7 @@ import { clockJumps } from '../../../client/screens/review/clock-jumps.ts';
 import { goalsOf, nextGoal } from '../../../client/screens/review/goals.ts';
 import { labelWidth, placeLabels } from '../../../client/screens/review/place-labels.ts';
 import { ReplayTimes } from '../../../client/screens/review/replay-times.ts';
+import { transcriptLines } from '../../../client/screens/review/transcript-lines.ts';
 import { asParameters, readQuery } from '../../../client/screens/review/use-list-query.ts';
 import { VisitMoments } from '../../../client/screens/review/visit-moments.ts';
 import { WallClock } from '../../../client/screens/review/wall-clock.ts';
@@ -91,6 +92,14 @@ describe('clocks', () => {
     expect(times.end).toBe(10_801);
     expect(times.playedEnd).toBeLessThan(5);
     expect(times.longStretches(60)).toEqual([{ begins: 0, lasts: 10_800 }]);
+  });
+
+  test('and tells when that was, by its own clock in the time zone of the visit', () => {
+    const events = [noteAt(0), { ...remarkAt(4_000), text: 'r' } as VisitEvent];
+    const folded = { ...foldVisit(events), zone: 'America/Denver' };
+    const [remark] = transcriptLines(folded, events).filter(({ kind }) => kind === 'remark');
+    // 14:00:04 UTC; Denver is six hours behind in June.
+    expect(remark?.detail).toBe('written 15 Jun 2026, 08:00:04');
   });
 
   test('a wall clock that was set is told of, with the entry and by how much; a remark by another clock is not', () => {
