@@ -168,10 +168,15 @@ function conditions(company: string, filter: BriefFilter) {
   };
 }
 
-/** All words of a search, each from its beginning on, as the full-text table takes it. What is no word is left out. */
+const LETTER = /^[\p{Script=Latin}\p{N}]$/u;
+
+/**
+ * All words of a search as the full-text table takes them: each whole or from its beginning on, a single letter only as a
+ * word of its own, for it begins too many. What is no word is left out.
+ */
 function searchText(asked: string): string {
   const words = asked.normalize('NFKC').match(/[\p{L}\p{N}]+/gu) ?? [];
-  return words.map((word) => `"${word}"*`).join(' ');
+  return words.map((word) => `"${word}"${LETTER.test(word) ? '' : '*'}`).join(' ');
 }
 
 async function choicesOf(db: Kysely<IndexTables>, company: string): Promise<BriefChoices> {

@@ -4,7 +4,19 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
 import { LIGHTS, TEXT_SIZES } from '../../client/screens/session/screen-settings.ts';
-import { accessFaults, cutOff, largerThanTheTwo, overflow, overlaps, redWithoutDanger } from './look-over.ts';
+import {
+  accessFaults,
+  brokenWords,
+  cutOff,
+  largerThanTheTwo,
+  outOfSight,
+  overflow,
+  overlaps,
+  redWithoutDanger,
+  show,
+  TWICE,
+  tooSmallForGloves,
+} from './look-over.ts';
 import { cutLabels, cutTexts, overlappingLabels, strayDanger } from './look-over-review.ts';
 import { PROJECT_ROOT } from './project-root.ts';
 import { putVisit, RECORDED, recordedBodies } from './put-visit.ts';
@@ -51,8 +63,10 @@ async function lookOver(name: string): Promise<readonly string[]> {
   const note = (where: string, found: readonly string[]) => faults.push(...found.map((one) => `${where}: ${one}`));
   for (const size of SIZES) {
     await page.setViewportSize(size);
-    for (const text of TEXT_SIZES) {
-      await show('light', text);
+    for (const text of [...TEXT_SIZES, TWICE]) {
+      // The review's drawings are read at a desk, where the browser enlarges them whole.
+      if (text === TWICE && REVIEWED.test(name)) continue;
+      await show(page, 'light', text);
       const where = `${name} ${size.width}×${size.height} ${text}`;
       const wide = await overflow(page);
       if (wide > 0) faults.push(`${where}: sticks out by ${wide}`);
@@ -68,12 +82,24 @@ async function lookOver(name: string): Promise<readonly string[]> {
         where,
         (await largerThanTheTwo(page)).map((one) => `as large as the step: ${one}`),
       );
+      note(
+        where,
+        (await brokenWords(page)).map((one) => `broken: ${one}`),
+      );
+      note(
+        where,
+        (await outOfSight(page)).map((one) => `out of sight: ${one}`),
+      );
+      note(
+        where,
+        (await tooSmallForGloves(page)).map((one) => `too small: ${one}`),
+      );
       if (text === 'normal') await page.screenshot({ path: join(FOLDER, `${name}-${size.width}x${size.height}.png`) });
     }
   }
   await page.setViewportSize(SIZES[2]);
   for (const light of LIGHTS) {
-    await show(light, 'normal');
+    await show(page, light, 'normal');
     note(`${name} ${light}`, await accessFaults(page));
     if (!REVIEWED.test(name))
       note(
@@ -82,18 +108,8 @@ async function lookOver(name: string): Promise<readonly string[]> {
       );
     await page.screenshot({ path: join(FOLDER, `${name}-${light}.png`) });
   }
-  await show('light', 'normal');
+  await show(page, 'light', 'normal');
   return faults;
-}
-
-async function show(light: string, text: string): Promise<void> {
-  await page.evaluate(
-    ([light, text]) => {
-      document.documentElement.dataset['light'] = light;
-      document.documentElement.dataset['text'] = text;
-    },
-    [light, text] as const,
-  );
 }
 
 /** The sheets under "More" that are open to everybody, by the key that opens them. */

@@ -33,7 +33,7 @@ export async function cutOff(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const texts = [
       ...document.querySelectorAll(
-        '.asked-words, .heard dd, .live p, .proof-number, .visit-keys .key, .practice-keys .key, .leading, .sheet label',
+        '.asked-words, .heard dd, .heard dt, .moment-talk dt, .energy-state, .energy-zone, .chip, .live p, .proof-number, .visit-keys .key, .practice-keys .key, .leading, .sheet label',
       ),
     ];
     const isCut = (element: Element) => {
@@ -155,5 +155,77 @@ export async function redWithoutDanger(page: Page): Promise<readonly string[]> {
       }
     },
     { danger: DANGER, keys: KEYS_OF_DANGER },
+  );
+}
+
+/** Words of the running visit that are broken in two where they have no hyphen and no end of a word. */
+export async function brokenWords(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    const open = document.querySelector('dialog[open]') ?? document.querySelector('main.visit');
+    if (open === null) return found;
+    const walker = document.createTreeWalker(open, NodeFilter.SHOW_TEXT);
+    const range = document.createRange();
+    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      if (node.parentElement?.closest('.reader-only') !== null || !node.parentElement.checkVisibility()) continue;
+      for (const word of (node.nodeValue ?? '').matchAll(/[\p{L}\p{N}]+/gu)) {
+        range.setStart(node, word.index);
+        range.setEnd(node, word.index + word[0].length);
+        const lines = new Set(
+          [...range.getClientRects()].filter(({ width }) => width > 0).map(({ top }) => Math.round(top)),
+        );
+        if (lines.size > 1) found.push(word[0]);
+      }
+    }
+    return found;
+  });
+}
+
+/**
+ * What of the two that count, what is to be done next and its value, is not in sight as the page stands: below the fold,
+ * scrolled out of its frame, or under the keys. Words that fill more than the screen begin in sight.
+ */
+export async function outOfSight(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    if (document.querySelector('main.visit') === null || document.querySelector('dialog[open]') !== null) return [];
+    const frame = document.querySelector('.visit-read')?.getBoundingClientRect();
+    const bottom = frame !== undefined && frame.height > 0 ? Math.min(innerHeight, frame.bottom) : innerHeight;
+    const top = frame !== undefined && frame.height > 0 ? frame.top : 0;
+    const isOut = (element: Element) => {
+      const box = element.getBoundingClientRect();
+      const end = element.matches('.asked-words') ? Math.min(box.bottom, box.top + 0.4 * innerHeight) : box.bottom;
+      return box.height > 0 && (box.top < top - 1 || end > bottom + 1);
+    };
+    return [...document.querySelectorAll('.asked-words, .live-number, .proof-number[aria-current]')]
+      .filter(isOut)
+      .map((element) => element.textContent?.slice(0, 40) ?? '');
+  });
+}
+
+/** What is pressed at the running visit and measures less than 20 mm, as CSS counts them, in either direction. */
+export async function tooSmallForGloves(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() =>
+    // Whoever types has taken the gloves off: the line and what sends it are as large as any line of a form.
+    [...document.querySelectorAll('main.visit .visit-now button, .pad-choices button')]
+      .filter((button) => button.closest('.type-line, .so-far') === null && button.checkVisibility())
+      .map((button) => ({ words: button.textContent ?? '', box: button.getBoundingClientRect() }))
+      .filter(({ box }) => box.width < 75.6 || box.height < 75.6)
+      .map(({ words, box }) => `${words}: ${Math.round(box.width)}×${Math.round(box.height)}`),
+  );
+}
+
+/** The sizes of text that a page is looked at in: its own three, and the browser's own text at twice its size. */
+export const TWICE = 'twice';
+
+/** Sets the page's light and its size of text, `TWICE` for twice the usual. */
+export async function show(page: Page, light: string, text: string): Promise<void> {
+  await page.evaluate(
+    ([light, text, twice]) => {
+      const { dataset, style } = document.documentElement;
+      dataset['light'] = light;
+      dataset['text'] = text === twice ? 'normal' : text;
+      style.fontSize = text === twice ? '225%' : '';
+    },
+    [light, text, TWICE] as const,
   );
 }

@@ -121,6 +121,9 @@ describe('a record that cannot be written or sent', () => {
     await page.getByRole('button', { name: 'Try again' }).click();
     await page.locator('[data-problem]').waitFor({ state: 'detached' });
     await technician.settled();
+    // What was not saved stands in the field again.
+    expect(await page.locator('#type-line').inputValue()).toMatch(/^note (long )+long$/);
+    await page.locator('#type-line').fill('');
     await technician.type('return air eighty degrees');
     await technician.sent();
     const { folded, flaw } = await servedRecord(server.url, await onlyVisit(server.url));

@@ -139,6 +139,14 @@ test('the record is verified at one key, which says what speaks against it and w
   await page.close();
 });
 
+test('an address that names no visit says so, and leads back to the list', async () => {
+  const page = await browser.page(`${server.url}/review?visit=../../etc`);
+  expect(await page.getByRole('alert').textContent()).toMatch(/^No visit has a name like the one in this address/);
+  await page.getByRole('link', { name: 'All visits' }).click();
+  await page.locator('a.visit-card').first().waitFor();
+  await page.close();
+});
+
 // Last: for a page of plain text the browser asks for an icon by itself, which would stand among its complaints.
 test('the list of visits leads to the third-party notices', async () => {
   const page = await browser.page(`${server.url}/review`);

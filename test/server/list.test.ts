@@ -46,6 +46,9 @@ describe('the list of visits', () => {
     expect(await names('words=dual+capacitor')).toContain('library');
     expect(await names('words=reading+room')).toHaveLength(5);
     expect(await names('words=unheard-of')).toEqual([]);
+    // A word from its beginning on; a single letter begins too many, and counts as a word.
+    expect(await names('words=reading+roo')).toHaveLength(5);
+    expect(await names('words=reading+room+%3Cw%3E')).toEqual([]);
   });
 
   test('filters by state, finding, part and day', async () => {

@@ -8,6 +8,7 @@ import { dictationDetail } from '../../words/shown/dictated-words.ts';
 import { type Elsewhere, entryOf } from '../../words/shown/entry-words.ts';
 import { showReading } from '../../words/shown/show-reading.ts';
 import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
+import { dayAndTimeIn } from './wall-clock.ts';
 
 /** What one may want to go to from one to the next. */
 export const LANDMARKS = [
@@ -77,7 +78,13 @@ const LINES = {
   recommendations: (line) => ({ kind: 'note', text: TRANSCRIPT.recommended(line), ...dictated(line) }),
   signatures: (line) => ({ kind: 'note', text: TRANSCRIPT.signed(line), ...dictated(line) }),
   photos: (line) => ({ kind: 'note', text: TRANSCRIPT.photo(line), photo: line.sha256 }),
-  remarks: (line) => ({ kind: 'remark', text: TRANSCRIPT.remark(line), landmark: 'remark' }),
+  remarks: (line, zone) => ({
+    kind: 'remark',
+    text: TRANSCRIPT.remark(line),
+    // It stands at the moment of the event before it, which may be long before it was written.
+    detail: TRANSCRIPT.remarkDetail(dayAndTimeIn(zone, line.time.at)),
+    landmark: 'remark',
+  }),
   acknowledgements: (line) => ({ kind: 'note', text: TRANSCRIPT.acknowledged(line) }),
   takeOvers: (line) => ({ kind: 'note', text: TRANSCRIPT.takenOver(line) }),
   unanswered: (line) => ({ kind: 'note', text: TRANSCRIPT.unanswered(line) }),
@@ -85,7 +92,7 @@ const LINES = {
   interruptions: (line) => ({ kind: 'note', text: line.sentence }),
   unknown: (line) => ({ kind: 'unknown', text: TRANSCRIPT.unknown(line), detail: TRANSCRIPT.unknownDetail }),
   damaged: (line) => ({ kind: 'unknown', text: TRANSCRIPT.damaged(line), detail: TRANSCRIPT.damagedDetail }),
-} satisfies { readonly [K in ListKey]?: (line: FoldedVisit[K][number]) => Line };
+} satisfies { readonly [K in ListKey]?: (line: FoldedVisit[K][number], zone: string | undefined) => Line };
 
 /** The lists that lines of the talk are taken from. */
 export const SHOWN_LISTS: ReadonlySet<string> = new Set(Object.keys(LINES));
@@ -98,8 +105,8 @@ function dictated(line: DictatedLine): Pick<TranscriptLine, 'detail' | 'sound'> 
 /** The whole visit as lines, in the order of the record: an event each, or one of a list that it stands in. */
 export function transcriptLines(folded: FoldedVisit, events: readonly VisitEvent[]): readonly TranscriptLine[] {
   const listed = (Object.keys(LINES) as (keyof typeof LINES)[]).flatMap((list) => {
-    const show = LINES[list] as (line: unknown) => Line;
-    return folded[list].map((line) => ({ seq: line.seq, ...show(line) }));
+    const show = LINES[list] as (line: unknown, zone: string | undefined) => Line;
+    return folded[list].map((line) => ({ seq: line.seq, ...show(line, folded.zone) }));
   });
   const notRead = new Set([...folded.unknown, ...folded.damaged].map(({ seq }) => seq));
   const there = new Set(listed.map(({ seq }) => seq));

@@ -15,7 +15,7 @@ export class WallClock {
       if (event.type !== 'remark.made') before = Date.parse(timeOf(event).at);
       return before;
     });
-    this.#format = formatIn(zone);
+    this.#format = formatIn(zone, TIME);
   }
 
   /** "14:03:07". */
@@ -26,11 +26,24 @@ export class WallClock {
   }
 }
 
-function formatIn(zone: string | undefined): Intl.DateTimeFormat {
-  const shown = { hour: '2-digit', minute: '2-digit', second: '2-digit', hourCycle: 'h23' } as const;
+const TIME = { hour: '2-digit', minute: '2-digit', second: '2-digit', hourCycle: 'h23' } as const;
+const DAY_AND_TIME = { ...TIME, day: 'numeric', month: 'short', year: 'numeric' } as const;
+
+/**
+ * "28 Nov 2026, 19:49:36": when something was written by a clock of its own.
+ *
+ * @param zone see `WallClock`
+ * @param at RFC 3339; nothing is shown of what is none
+ */
+export function dayAndTimeIn(zone: string | undefined, at: string): string {
+  const wall = Date.parse(at);
+  return Number.isFinite(wall) ? formatIn(zone, DAY_AND_TIME, 'en-GB').format(wall) : '';
+}
+
+function formatIn(zone: string | undefined, shown: Intl.DateTimeFormatOptions, language = 'en'): Intl.DateTimeFormat {
   try {
-    return new Intl.DateTimeFormat('en', { ...shown, ...(zone === undefined ? {} : { timeZone: zone }) });
+    return new Intl.DateTimeFormat(language, { ...shown, ...(zone === undefined ? {} : { timeZone: zone }) });
   } catch {
-    return new Intl.DateTimeFormat('en', shown);
+    return new Intl.DateTimeFormat(language, shown);
   }
 }

@@ -12,6 +12,7 @@ import type {
   ToVisit,
   VisitShown,
 } from '../worker/visit-messages.ts';
+import { AnswerWatch } from './answer-watch.ts';
 
 const startWorker = () => new Worker(new URL('../worker/visit-worker.ts', import.meta.url), { type: 'module' });
 let ahead: Worker | undefined;
@@ -32,6 +33,7 @@ export class RunLink {
   readonly #broke: (sentence: string) => void;
   readonly #listeners = new Set<(shown: VisitShown) => void>();
   readonly #settling = new Map<number, { resolve(): void; reject(error: Error): void }>();
+  readonly #watch = new AnswerWatch(() => this.#break(VISIT.visitStopped));
   #shown: VisitShown | undefined;
   #number = 0;
   /** Hushes that the visit has not heeded yet: what it gives to be spoken meanwhile is cut. */
@@ -107,17 +109,22 @@ export class RunLink {
 
   /** Nothing more comes of what was given. */
   end(): void {
+    this.#watch.end();
     this.#worker.terminate();
     for (const { resolve } of this.#settling.values()) resolve();
     this.#settling.clear();
   }
 
   #send(given: Given): void {
-    this.#worker.postMessage({ now: this.#edges.clock.now(), given } satisfies ToVisit);
+    // Until it stands its program is on its way, which takes as long as the network does.
+    const number = 'begin' in given ? 0 : this.#watch.sent();
+    this.#worker.postMessage({ now: this.#edges.clock.now(), number, given } satisfies ToVisit);
   }
 
   #take(message: FromVisit): void {
-    if ('shown' in message) this.#show(message.shown);
+    this.#watch.heard();
+    if ('came' in message) this.#watch.confirmed(message.came);
+    else if ('shown' in message) this.#show(message.shown);
     else if ('asks' in message) void this.#ask(message.asks, message.question);
     else if ('hush' in message) this.#edges.mouth.hush(message.hush);
     else if ('hushed' in message) this.#hushes.shift();
@@ -168,6 +175,7 @@ export class RunLink {
   /** Whoever waits is told. Taken up again from its record, the visit goes on in another worker. */
   #break(sentence: string): void {
     this.#broken = sentence;
+    this.#watch.end();
     this.#worker.terminate();
     if (this.#begun === undefined) this.#broke(sentence);
     else this.#begun.reject(new Error(sentence));

@@ -8,6 +8,7 @@ import type { VisitRecord } from '../../record/visit-record.ts';
 import type { PageMouthState } from '../../speaking/browser/page-mouth.ts';
 import type { Glance } from '../glance/glance.ts';
 import type { Beginning } from '../worker/visit-messages.ts';
+import type { HeldInput } from './held-inputs.ts';
 import type { HearingState } from './page-hearing.ts';
 
 /** All that the technician's page shows of a running visit. A new object for every change. */
@@ -23,6 +24,8 @@ export interface SessionState {
   readonly busy: boolean;
   /** How much of the unit's table is built, 0…1, while the diagnosis waits for it. */
   readonly building: number | undefined;
+  /** What was given before the visit was taken up, and its record does not have. */
+  readonly left: readonly HeldInput[];
   /** Set where another device carries the visit on: nothing more is taken here. */
   readonly elsewhere: TakenOver | undefined;
 }

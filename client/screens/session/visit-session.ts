@@ -21,6 +21,7 @@ import { HAND_OVER } from '../../words/talk/hand-over-words.ts';
 import type { Beginning } from '../worker/visit-messages.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { HeardSoundKeeper } from './heard-sound-keeper.ts';
+import { DRAFT, type HeldInput, HeldInputs } from './held-inputs.ts';
 import { PageClock } from './page-clock.ts';
 import { PageGrammar } from './page-grammar.ts';
 import { PageTalk } from './page-talk.ts';
@@ -34,6 +35,7 @@ import { shrinkPhoto } from './shrink-photo.ts';
  */
 export class VisitSession {
   readonly talk: PageTalk;
+  readonly #held: HeldInputs;
   readonly #record: VisitRecord;
   readonly #taken: TakenVisit | undefined;
   readonly #heardSounds: HeardSoundKeeper;
@@ -52,14 +54,16 @@ export class VisitSession {
   #problem: string | undefined;
   #elsewhere: TakenOver | undefined;
   #state: SessionState | undefined;
-  #written = 0;
-  #typed = 0;
+  /** A page that is loaded again numbers from one: what it is given must not pass for what an earlier one was. */
+  readonly #thisPage = crypto.getRandomValues(new Uint32Array(1))[0]?.toString(36);
+  #given = 0;
   #busy = 0;
   #building: number | undefined;
 
   private constructor({ record, news, part, taken, left }: SessionEdges) {
     this.#taken = taken;
     this.#part = part;
+    this.#held = new HeldInputs(part.visit);
     this.#heardSounds = new HeardSoundKeeper(part, () => record.settled());
     this.#record = record;
     this.#news = news;
@@ -100,7 +104,9 @@ export class VisitSession {
       return VisitSession.takeOver(edges, taken);
     const bodies = await readAll(edges);
     const session = new VisitSession(edges);
-    void session.#heardSounds.settle(readBodies(bodies)).catch(() => undefined);
+    const events = readBodies(bodies);
+    session.#held.takenUp(events);
+    void session.#heardSounds.settle(events).catch(() => undefined);
     await session.#begin({ as: 'restored', bodies });
     return session;
   }
@@ -115,6 +121,7 @@ export class VisitSession {
   async takeUpAgain(): Promise<void> {
     this.#run?.end();
     const bodies = await readAll({ record: this.#record, taken: this.#taken });
+    this.#held.takenUp(readBodies(bodies));
     this.#problem = undefined;
     await this.#begin({ as: 'restored', bodies }).catch((error: unknown) => this.#stop(sentenceOf(error)));
   }
@@ -130,18 +137,38 @@ export class VisitSession {
     return this.#state;
   };
 
-  /** Takes a typed sentence, as if it had been said. */
-  type(text: string): void {
-    this.#hear({ id: this.#nextTyped(), ear: 'typed', text, alternatives: [], confidence: 1, accepted: true });
+  /**
+   * Takes a typed sentence, as if it had been said.
+   * @param back the line of what is left that it was, put back into the field
+   */
+  type(text: string, back = DRAFT): void {
+    const id = this.#nextId();
+    this.#held.hold({ id, by: 'line', words: text });
+    this.#held.drop([back]);
+    this.#hear({ id, ear: 'typed', text, alternatives: [], confidence: 1, accepted: true });
+  }
+
+  /** Holds what is not given yet, in place of what was held under its name; what is empty no longer. */
+  hold(input: HeldInput): void {
+    if (input.words === '') this.dropHeld([input.id]);
+    else this.#held.hold(input);
+  }
+
+  /** These are given, or not wanted. */
+  dropHeld(ids: readonly string[]): void {
+    this.#held.drop(ids);
+    this.#changed();
   }
 
   /** Takes what was entered by touch: it needs no understanding. `words` stand in the record as what was heard. */
   enter(meaning: Meaning, words: string): void {
+    const id = this.#nextId();
+    this.#held.hold({ id, by: 'touch', words });
     this.#work((run) =>
       run.take({
         type: 'heard.utterance',
         utterance: {
-          id: this.#nextTyped(),
+          id,
           ear: 'typed',
           accepted: true,
           confidence: 1,
@@ -270,10 +297,11 @@ export class VisitSession {
       this.#stop(sentenceOf(error));
       throw error;
     }
-    this.#written += bodies.length;
+    const events = readBodies(bodies);
+    this.#held.recorded(events);
     this.#news.tellGrown();
     // What cannot be sent now is sent later: by this page, another, or none.
-    void this.#heardSounds.named(readBodies(bodies)).catch(() => undefined);
+    void this.#heardSounds.named(events).catch(() => undefined);
   }
 
   /** Nothing more can be taken until it is taken up again. */
@@ -308,9 +336,9 @@ export class VisitSession {
     this.#hear(sound === undefined ? heard : { ...heard, sound });
   }
 
-  #nextTyped(): string {
-    this.#typed += 1;
-    return `typed-${this.#written}-${this.#typed}`;
+  #nextId(): string {
+    this.#given += 1;
+    return `typed-${this.#thisPage}-${this.#given}`;
   }
 
   #changed(): void {
@@ -330,6 +358,7 @@ export class VisitSession {
       busy: this.#busy > 0,
       building: this.#building,
       elsewhere: this.#elsewhere,
+      left: this.#held.left,
     };
   }
 }

@@ -1,27 +1,13 @@
-import { type FormEvent, useRef } from 'react';
 import { HEARD } from '../../words/pages/visit-words.ts';
 import type { Glance } from '../glance/glance.ts';
-
-/** Letters of one line: more than any note; our choice. */
-const LONGEST_TYPED = 20_000;
 
 interface HeardPanelProps extends Pick<Glance, 'heard' | 'said'> {
   /** What the page already shows large; it is not shown a second time, only read out. */
   readonly shown: string;
-  /** Missing while nothing can be taken. */
-  readonly onType: ((text: string) => void) | undefined;
 }
 
-/** What was heard, what was understood, what was answered; and the line to type on instead. */
-export function HeardPanel({ heard, said, shown, onType }: HeardPanelProps) {
-  const line = useRef<HTMLInputElement>(null);
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    const text = line.current?.value.trim() ?? '';
-    if (text === '' || line.current === null || onType === undefined) return;
-    line.current.value = '';
-    onType(text);
-  };
+/** What was heard, what was understood, what was answered. */
+export function HeardPanel({ heard, said, shown }: HeardPanelProps) {
   return (
     <section className="heard" aria-label={HEARD.panel}>
       <dl>
@@ -46,25 +32,6 @@ export function HeardPanel({ heard, said, shown, onType }: HeardPanelProps) {
           </dd>
         </div>
       </dl>
-      <form className="type-line" onSubmit={submit}>
-        <label className="reader-only" htmlFor="type-line">
-          {HEARD.type}
-        </label>
-        <input
-          id="type-line"
-          ref={line}
-          className="control"
-          placeholder={HEARD.typeInstead}
-          autoComplete="off"
-          autoCapitalize="off"
-          spellCheck={false}
-          enterKeyHint="send"
-          maxLength={LONGEST_TYPED}
-        />
-        <button type="submit" className="control" disabled={onType === undefined}>
-          {HEARD.send}
-        </button>
-      </form>
     </section>
   );
 }

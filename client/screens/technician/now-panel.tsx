@@ -5,6 +5,8 @@ import { LiveValue } from './live-value.tsx';
 
 /** Words that would push the value and what was heard off a phone's screen are set smaller. */
 const LONG_WORDS = 90;
+/** Several rules at once, as the standing ones are. */
+const SEVERAL_RULES = 240;
 
 interface NowPanelProps {
   readonly glance: Glance;
@@ -31,7 +33,7 @@ export function NowPanel({ glance, building }: NowPanelProps) {
             {building === undefined ? NOW.workingItOut : NOW.building(showPercent(building))}
           </span>
         </h2>
-        <p className={words.length > LONG_WORDS ? 'asked-words long' : 'asked-words'}>{words}</p>
+        <p className={`asked-words ${lengthOf(words)}`}>{words}</p>
       </div>
       <LiveValue {...live} />
       {leading === undefined || kind === 'caution' || kind === 'closed' ? null : (
@@ -42,4 +44,9 @@ export function NowPanel({ glance, building }: NowPanelProps) {
       )}
     </section>
   );
+}
+
+function lengthOf({ length }: string): string {
+  if (length > SEVERAL_RULES) return 'longest';
+  return length > LONG_WORDS ? 'long' : '';
 }

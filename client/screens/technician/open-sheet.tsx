@@ -3,6 +3,7 @@ import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import { OBSERVATIONS, OBSERVATIONS_BY_ID, type ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import { MORE } from '../../words/pages/key-words.ts';
 import type { PadRequest } from '../glance/touch-key.ts';
+import { PAD } from '../session/held-inputs.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { DictatedSheet } from './dictated-sheet.tsx';
 import { type MoreChoice, MoreSheet } from './more-sheet.tsx';
@@ -152,7 +153,15 @@ export function OpenSheet({ open, session, show, close, earOn, toggleEar }: Open
     case 'write':
       return <WriteSheet signatures={sheets.dictated.signatures} onEnter={enter} onClose={close} />;
     case 'pad':
-      return <PadSheet request={open.pad} units={glance.units} onEnter={enter} onClose={close} />;
+      return (
+        <PadSheet
+          request={open.pad}
+          units={glance.units}
+          onEnter={enter}
+          onSoFar={(words) => session.hold({ id: PAD, by: 'pad', words })}
+          onClose={close}
+        />
+      );
   }
 }
 

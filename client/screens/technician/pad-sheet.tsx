@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Meaning } from '../../../grammar/phrases/meaning.ts';
 import type { Reading } from '../../../grammar/vocabulary/measurement.ts';
 import type { QuantityId, UnitCode, Value } from '../../../grammar/vocabulary/quantities.ts';
@@ -15,19 +15,26 @@ interface PadSheetProps {
   /** Offered first. */
   readonly units: UnitChoice;
   readonly onEnter: (meaning: Meaning, words: string) => void;
+  /** Told what was entered so far, where several numbers are asked; no words once they are given or left. */
+  readonly onSoFar: (words: string) => void;
   readonly onClose: () => void;
 }
 
 /** The number pad for what is asked: one number, or several one after another. */
-export function PadSheet({ request, units, onEnter, onClose }: PadSheetProps) {
+export function PadSheet({ request, units, onEnter, onSoFar, onClose }: PadSheetProps) {
   const [values, setValues] = useState<readonly Value[]>([]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when the pad closes, and only then
+  useEffect(() => () => onSoFar(''), []);
   const asked = numbersOf(request);
   const at = Math.min(values.length, asked.length - 1);
   const now = asked[at];
   if (now === undefined) return null;
   const take = (value: Value, unit: string) => {
     const all = [...values, value];
-    if (all.length < asked.length) return setValues(all);
+    if (all.length < asked.length) {
+      onSoFar(PAD.soFar(all, asked.length));
+      return setValues(all);
+    }
     const { meaning, words } = meaningOf(request, all, unit as UnitCode);
     onEnter(meaning, words);
     onClose();

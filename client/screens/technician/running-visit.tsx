@@ -1,6 +1,7 @@
-import { useCallback, useEffect, useState, useSyncExternalStore } from 'react';
+import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { VISIT } from '../../words/pages/visit-words.ts';
 import type { TouchKey } from '../glance/touch-key.ts';
+import type { HeldInput } from '../session/held-inputs.ts';
 import type { VisitSession } from '../session/visit-session.ts';
 import { EnergyBand } from '../show/energy-band.tsx';
 import { ReadingTable } from '../show/reading-table.tsx';
@@ -15,6 +16,7 @@ import { NowPanel } from './now-panel.tsx';
 import type { Open, OpenSheet as OpenSheetType } from './open-sheet.tsx';
 import { StatusStrip } from './status-strip.tsx';
 import { TalkKey } from './talk-key.tsx';
+import { TypeLine } from './type-line.tsx';
 import { useWakeLock } from './use-wake-lock.ts';
 
 /**
@@ -43,7 +45,7 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
   const [open, setOpen] = useState<Open>();
   useWakeLock();
   useEarHabit(session);
-  const { glance, ear, mouth, outbox, problem, busy, building, elsewhere } = state;
+  const { glance, ear, mouth, outbox, problem, busy, building, elsewhere, left } = state;
   const earOn = ear.ear !== 'off' && ear.ear !== 'failed';
   const toggleEar = () => {
     rememberEar(!earOn);
@@ -55,6 +57,12 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
     else if (does.do === 'pad') setOpen({ sheet: 'pad', pad: does.pad });
     else setOpen({ sheet: does.sheet });
   };
+  const page = useRef<HTMLElement>(null);
+  // What is to be done next is in sight whenever it changes, whatever was scrolled to or typed in.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when these change, and only then
+  useEffect(() => {
+    for (const one of [page.current, page.current?.querySelector('.visit-read')]) one?.scrollTo({ top: 0 });
+  }, [glance.asked.words, glance.heard?.times]);
   const OpenSheet = useSheets(open !== undefined);
   const close = () => setOpen(undefined);
   const hold = useCallback((down: boolean) => session.talk.holdToTalk(down), [session]);
@@ -63,7 +71,13 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
     return <CarriedOn site={site} by={elsewhere} onTakeAgain={() => onTakeAgain(visit)} onBack={onLeave} />;
   }
   return (
-    <main className="visit" aria-busy={busy} data-phase={glance.phase} data-heard-count={glance.heard?.times ?? 0}>
+    <main
+      ref={page}
+      className="visit"
+      aria-busy={busy}
+      data-phase={glance.phase}
+      data-heard-count={glance.heard?.times ?? 0}
+    >
       <h1 className="reader-only">{VISIT.at(glance.site)}</h1>
       <div className="visit-now">
         <div className="visit-read">
@@ -80,6 +94,7 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
           <Notices
             session={session}
             problem={problem}
+            left={left}
             earFault={ear.fault ?? ear.instead}
             stopped={outbox.link.link === 'stopped' ? outbox.link.sentence : undefined}
           />
@@ -91,13 +106,13 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
             </p>
           ) : null}
           <NowPanel glance={glance} building={building} />
-          <HeardPanel
-            heard={glance.heard}
-            said={glance.said}
-            shown={`${glance.warned} ${glance.asked.words}`}
-            onType={problem === undefined ? (text) => session.type(text) : undefined}
-          />
+          <HeardPanel heard={glance.heard} said={glance.said} shown={`${glance.warned} ${glance.asked.words}`} />
         </div>
+        <TypeLine
+          onType={problem === undefined ? (text, back) => session.type(text, back) : undefined}
+          left={left}
+          onDraft={(draft) => session.hold(draft)}
+        />
         <nav className="keys visit-keys" aria-label={VISIT.answersByTouch}>
           {earOn && ear.attention !== 'always' ? <TalkKey down={ear.attending} onHold={hold} /> : null}
           {glance.keys.map((key) => (
@@ -171,12 +186,14 @@ function LastKey({ speaking, closed, onStop, onMore, onLeave }: LastKeyProps) {
 interface NoticesProps {
   readonly session: VisitSession;
   readonly problem: string | undefined;
+  readonly left: readonly HeldInput[];
   readonly earFault: string | undefined;
   readonly stopped: string | undefined;
 }
 
 /** What went wrong at an edge: one sentence each, with what to do. */
-function Notices({ session, problem, earFault, stopped }: NoticesProps) {
+function Notices({ session, problem, left, earFault, stopped }: NoticesProps) {
+  const touched = left.filter(({ by }) => by !== 'line');
   return (
     <div className="notices">
       {problem === undefined ? null : (
@@ -186,6 +203,14 @@ function Notices({ session, problem, earFault, stopped }: NoticesProps) {
           </p>
           <button type="button" className="control" onClick={() => void session.takeUpAgain()}>
             {VISIT.tryAgain}
+          </button>
+        </div>
+      )}
+      {touched.length === 0 ? null : (
+        <div className="notice" role="alert" data-left>
+          <p>{VISIT.notInRecord(touched.map(({ words }) => words))}</p>
+          <button type="button" className="control" onClick={() => session.dropHeld(touched.map(({ id }) => id))}>
+            {VISIT.seen}
           </button>
         </div>
       )}

@@ -20,8 +20,11 @@ export type Beginning =
     }
   | { readonly as: 'restored'; readonly bodies: readonly string[] };
 
-/** What the page gives to the visit, each with the time of its clock. Messages arrive in the order in which they were sent. */
-export type ToVisit = { readonly now: InputTime; readonly given: Given };
+/**
+ * What the page gives to the visit, each with the time of its clock and a number that is confirmed as soon as it has
+ * come. Messages arrive in the order in which they were sent.
+ */
+export type ToVisit = { readonly now: InputTime; readonly number: number; readonly given: Given };
 
 export type Given =
   | { readonly begin: Beginning }
@@ -76,6 +79,8 @@ export interface VisitShown {
 
 /** What the visit tells the page. The first that is shown stands before anything was taken. */
 export type FromVisit =
+  /** The message of that number has come. */
+  | { readonly came: number }
   | { readonly shown: VisitShown }
   /** With a sentence where the record could not be written. */
   | { readonly settled: number; readonly sentence?: string }

@@ -18,7 +18,8 @@ let run: VisitRun | undefined;
 let questions = 0;
 let isPagesHush = false;
 
-self.onmessage = ({ data: { now, given } }: MessageEvent<ToVisit>) => {
+self.onmessage = ({ data: { now, number, given } }: MessageEvent<ToVisit>) => {
+  tell({ came: number });
   clock.told(now);
   if ('begin' in given) void begin(given.begin).catch((error: unknown) => tell({ failed: sentenceOf(error) }));
   else if ('answered' in given) settle(given);

@@ -116,6 +116,8 @@ export const PAD = {
   back: 'back',
   leave: 'Leave',
   enter: 'Enter',
+  /** The values that a pad was given of those that it asks for. */
+  soFar: (values: readonly Value[], of: number) => `${values.join(', ')} (${values.length} of ${of} on the pad)`,
   oneOf: (number: number, of: number, title: string) => `${number} of ${of}: ${title}`,
   reading: (at: readonly PointId[], quantity: QuantityId) => `${showPlace(at)}, ${FUNCTION_NAMES[quantity]}`,
   setRight: (reading: Reading) => `Set right: ${showReading(reading)}`,

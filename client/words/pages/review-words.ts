@@ -9,6 +9,9 @@ export const REVIEW = {
   notComplete: (held: number, said: number) => `not complete: ${held} held, the device said ${said}`,
   unknownTime: 'at an unknown time',
   visit: (name: string) => `Visit ${name}`,
+  noVisit: 'No visit',
+  noSuchName:
+    'No visit has a name like the one in this address: names are small letters, digits and hyphens. Choose one from the list.',
   allVisits: 'All visits',
   reading: 'Reading the visit…',
   noEntry: 'The server holds no entry of this visit yet; it will be shown as it comes.',

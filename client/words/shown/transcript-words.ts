@@ -78,6 +78,7 @@ export const TRANSCRIPT = {
   photo: (line: Line<'photos'>) => PHOTO.of[line.of] ?? PHOTO.of.other,
   remark: (line: Line<'remarks'>) =>
     `Remark, ${line.author}${line.from === undefined ? '' : ', on the device that wrote the visit'}: ${line.text}`,
+  remarkDetail: (written: string) => (written === '' ? '' : `written ${written}`),
   takenOver: ({ device, person, missing }: Line<'takeOvers'>) =>
     joined(
       `Carried on by another device: ${device}`,

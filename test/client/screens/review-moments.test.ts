@@ -94,6 +94,14 @@ describe('clocks', () => {
     expect(times.longStretches(60)).toEqual([{ begins: 0, lasts: 10_800 }]);
   });
 
+  test('and tells when that was, by its own clock in the time zone of the visit', () => {
+    const events = [noteAt(0), { ...remarkAt(4_000), text: 'r' } as VisitEvent];
+    const folded = { ...foldVisit(events), zone: 'America/Denver' };
+    const [remark] = transcriptLines(folded, events).filter(({ kind }) => kind === 'remark');
+    // 14:00:04 UTC; Denver is six hours behind in June.
+    expect(remark?.detail).toBe('written 15 Jun 2026, 08:00:04');
+  });
+
   test('a wall clock that was set is told of, with the entry and by how much; a remark by another clock is not', () => {
     const events = [noteAt(0), noteAt(1_000), remarkAt(5e9), noteAt(2_000, -3_600_000), noteAt(3_000, -3_599_000)];
     expect(clockJumps(events)).toEqual([{ seq: 4, seconds: -3_602 }]);
