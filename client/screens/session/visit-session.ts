@@ -54,9 +54,8 @@ export class VisitSession {
   #problem: string | undefined;
   #elsewhere: TakenOver | undefined;
   #state: SessionState | undefined;
-  /** A page that is loaded again numbers from one: what it is given must not pass for what an earlier one was. */
-  readonly #thisPage = crypto.getRandomValues(new Uint32Array(1))[0]?.toString(36);
-  #given = 0;
+  /** A page that is loaded again begins elsewhere: what it is given must not pass for what an earlier one was. */
+  #given = Math.random();
   #busy = 0;
   #building: number | undefined;
 
@@ -338,7 +337,7 @@ export class VisitSession {
 
   #nextId(): string {
     this.#given += 1;
-    return `typed-${this.#thisPage}-${this.#given}`;
+    return `typed-${this.#given}`;
   }
 
   #changed(): void {
