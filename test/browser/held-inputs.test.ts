@@ -97,7 +97,7 @@ describe('a page that is loaded again', () => {
     await page.locator('[data-key="enter"]').click();
     await loaded();
     expect(await page.locator('[data-left] p').textContent()).toMatch(
-      /^Entered, and not in the record: 240, 0 \(2 of \d on the pad\)\. Enter it again/,
+      /^Entered, not in the record: 240, 0 \(2 of \d on the pad\)\. Enter it again/,
     );
     await technician.press('I have read it');
     await loaded();
