@@ -45,7 +45,7 @@ export class HeldInputs {
 
   /** The record has these. */
   recorded(events: readonly VisitEvent[]): void {
-    this.drop(events.flatMap(utteranceOf));
+    if (this.#held.length > 0) this.drop(events.flatMap(utteranceOf));
   }
 
   /** The visit is taken up from all that its record has: what is held now was lost. */

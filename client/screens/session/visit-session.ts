@@ -21,7 +21,7 @@ import { HAND_OVER } from '../../words/talk/hand-over-words.ts';
 import type { Beginning } from '../worker/visit-messages.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { HeardSoundKeeper } from './heard-sound-keeper.ts';
-import { DRAFT, type HeldInput, HeldInputs } from './held-inputs.ts';
+import { type HeldInput, HeldInputs } from './held-inputs.ts';
 import { PageClock } from './page-clock.ts';
 import { PageGrammar } from './page-grammar.ts';
 import { PageTalk } from './page-talk.ts';
@@ -140,7 +140,7 @@ export class VisitSession {
    * Takes a typed sentence, as if it had been said.
    * @param back the line of what is left that it was, put back into the field
    */
-  type(text: string, back = DRAFT): void {
+  type(text: string, back: string): void {
     const id = this.#nextId();
     this.#held.hold({ id, by: 'line', words: text });
     this.#held.drop([back]);

@@ -15,7 +15,7 @@ export const VISIT = {
   notSaved: 'Stopped: the last entry is not saved.',
   tryAgain: 'Try again',
   notInRecord: (entered: readonly string[]) => `Entered, not in the record: ${entered.join('; ')}. Enter it again.`,
-  seen: 'I have read it',
+  seen: 'Noted',
   keptHere: 'The visit goes on here and is kept on this device.',
   visitStopped: 'The program of the visit stopped; what it has taken is kept.',
   diagnosisStopped: 'The diagnosis stopped: load the page again; the record is kept.',
