@@ -24,7 +24,7 @@ export class AnswerWatch {
     this.#sent += 1;
     if (this.#timer === undefined) {
       this.#silent = 0;
-      this.#lookLater();
+      this.#timer = setTimeout(this.#look, LOOK_MS);
     }
     return this.#sent;
   }
@@ -41,18 +41,13 @@ export class AnswerWatch {
 
   end(): void {
     clearTimeout(this.#timer);
-    this.#timer = undefined;
   }
 
-  #lookLater(): void {
-    this.#timer = setTimeout(() => this.#look(), LOOK_MS);
-  }
-
-  #look(): void {
+  readonly #look = (): void => {
     this.#timer = undefined;
     if (this.#confirmed === this.#sent) return;
     this.#silent += 1;
-    if (this.#silent < LOOKS) this.#lookLater();
+    if (this.#silent < LOOKS) this.#timer = setTimeout(this.#look, LOOK_MS);
     else this.#gone();
-  }
+  };
 }

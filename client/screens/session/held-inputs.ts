@@ -34,14 +34,12 @@ export class HeldInputs {
   }
 
   hold(input: HeldInput): void {
-    const replaced = (inputs: readonly HeldInput[]) => inputs.map((one) => (one.id === input.id ? input : one));
-    if (this.#held.some(({ id }) => id === input.id)) this.#keep(replaced(this.#held));
-    else this.#keep([...this.#held, input]);
+    this.#keep([...this.#held.filter(({ id }) => id !== input.id), input]);
   }
 
   drop(ids: readonly string[]): void {
     const stays = ({ id }: HeldInput) => !ids.includes(id);
-    if (!this.#held.every(stays)) this.#keep(this.#held.filter(stays));
+    this.#keep(this.#held.filter(stays));
     if (!this.#left.every(stays)) this.#left = this.#left.filter(stays);
   }
 
@@ -59,8 +57,7 @@ export class HeldInputs {
   #keep(held: readonly HeldInput[]): void {
     this.#held = held;
     try {
-      if (held.length === 0) sessionStorage.removeItem(this.#place);
-      else sessionStorage.setItem(this.#place, JSON.stringify(held));
+      sessionStorage.setItem(this.#place, JSON.stringify(held));
     } catch {
       // No room, or none allowed: it is still held until the page goes.
     }
@@ -72,10 +69,5 @@ function utteranceOf(event: VisitEvent): readonly string[] {
 }
 
 function readHeld(place: string): readonly HeldInput[] {
-  try {
-    const kept: unknown = JSON.parse(sessionStorage.getItem(place) ?? '[]');
-    return Array.isArray(kept) ? kept : [];
-  } catch {
-    return [];
-  }
+  return JSON.parse(sessionStorage.getItem(place) ?? '[]');
 }

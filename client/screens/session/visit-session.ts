@@ -21,7 +21,7 @@ import { HAND_OVER } from '../../words/talk/hand-over-words.ts';
 import type { Beginning } from '../worker/visit-messages.ts';
 import { DiagnosisLink } from './diagnosis-link.ts';
 import { HeardSoundKeeper } from './heard-sound-keeper.ts';
-import { DRAFT, type HeldInput, HeldInputs } from './held-inputs.ts';
+import { type HeldInput, HeldInputs } from './held-inputs.ts';
 import { PageClock } from './page-clock.ts';
 import { PageGrammar } from './page-grammar.ts';
 import { PageTalk } from './page-talk.ts';
@@ -54,9 +54,8 @@ export class VisitSession {
   #problem: string | undefined;
   #elsewhere: TakenOver | undefined;
   #state: SessionState | undefined;
-  /** A page that is loaded again numbers from one: what it is given must not pass for what an earlier one was. */
-  readonly #thisPage = crypto.getRandomValues(new Uint32Array(1))[0]?.toString(36);
-  #given = 0;
+  /** A page that is loaded again begins elsewhere: what it is given must not pass for what an earlier one was. */
+  #given = Math.random();
   #busy = 0;
   #building: number | undefined;
 
@@ -141,7 +140,7 @@ export class VisitSession {
    * Takes a typed sentence, as if it had been said.
    * @param back the line of what is left that it was, put back into the field
    */
-  type(text: string, back = DRAFT): void {
+  type(text: string, back: string): void {
     const id = this.#nextId();
     this.#held.hold({ id, by: 'line', words: text });
     this.#held.drop([back]);
@@ -338,7 +337,7 @@ export class VisitSession {
 
   #nextId(): string {
     this.#given += 1;
-    return `typed-${this.#thisPage}-${this.#given}`;
+    return `typed-${this.#given}`;
   }
 
   #changed(): void {

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
+import { useCallback, useEffect, useState, useSyncExternalStore } from 'react';
 import { VISIT } from '../../words/pages/visit-words.ts';
 import type { TouchKey } from '../glance/touch-key.ts';
 import type { HeldInput } from '../session/held-inputs.ts';
@@ -57,11 +57,10 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
     else if (does.do === 'pad') setOpen({ sheet: 'pad', pad: does.pad });
     else setOpen({ sheet: does.sheet });
   };
-  const page = useRef<HTMLElement>(null);
   // What is to be done next is in sight whenever it changes, whatever was scrolled to or typed in.
   // biome-ignore lint/correctness/useExhaustiveDependencies: when these change, and only then
   useEffect(() => {
-    for (const one of [page.current, page.current?.querySelector('.visit-read')]) one?.scrollTo({ top: 0 });
+    for (const one of document.querySelectorAll('.visit, .visit-read')) one.scrollTop = 0;
   }, [glance.asked.words, glance.heard?.times]);
   const OpenSheet = useSheets(open !== undefined);
   const close = () => setOpen(undefined);
@@ -71,13 +70,7 @@ export function RunningVisit({ session, onLeave, onTakeAgain }: RunningVisitProp
     return <CarriedOn site={site} by={elsewhere} onTakeAgain={() => onTakeAgain(visit)} onBack={onLeave} />;
   }
   return (
-    <main
-      ref={page}
-      className="visit"
-      aria-busy={busy}
-      data-phase={glance.phase}
-      data-heard-count={glance.heard?.times ?? 0}
-    >
+    <main className="visit" aria-busy={busy} data-phase={glance.phase} data-heard-count={glance.heard?.times ?? 0}>
       <h1 className="reader-only">{VISIT.at(glance.site)}</h1>
       <div className="visit-now">
         <div className="visit-read">

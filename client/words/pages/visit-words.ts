@@ -14,9 +14,8 @@ export const VISIT = {
   toTheVisits: 'To the visits',
   notSaved: 'Stopped: the last entry is not saved.',
   tryAgain: 'Try again',
-  notInRecord: (entered: readonly string[]) =>
-    `Entered, and not in the record: ${entered.join('; ')}. Enter it again if it still holds.`,
-  seen: 'I have read it',
+  notInRecord: (entered: readonly string[]) => `Entered, not in the record: ${entered.join('; ')}. Enter it again.`,
+  seen: 'Noted',
   keptHere: 'The visit goes on here and is kept on this device.',
   visitStopped: 'The program of the visit stopped; what it has taken is kept.',
   diagnosisStopped: 'The diagnosis stopped: load the page again; the record is kept.',
