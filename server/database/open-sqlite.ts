@@ -32,6 +32,26 @@ export interface OpenedSqlite<Tables> {
  * @throws {ServerError} data-unwritable, data-foreign, data-newer, data-damaged, data-unsafe.
  */
 export async function openSqlite<Tables>(path: string, file: SqliteFile<Tables>): Promise<OpenedSqlite<Tables>> {
+  for (let tries = 1; ; tries += 1) {
+    try {
+      return await openOnce(path, file);
+    } catch (error) {
+      if (tries === MOST_TRIES || !isBusy(error)) throw error;
+      await new Promise((resolve) => setTimeout(resolve, AGAIN_MS));
+    }
+  }
+}
+
+/** SQLite does not wait by itself where two programs switch a new file to its log at once: five seconds as elsewhere. */
+const AGAIN_MS = 50;
+const MOST_TRIES = 100;
+
+function isBusy(error: unknown): boolean {
+  const { cause } = error as { readonly cause?: unknown };
+  return cause instanceof SQLite.SqliteError && /^SQLITE_(BUSY|LOCKED)/.test(cause.code);
+}
+
+async function openOnce<Tables>(path: string, file: SqliteFile<Tables>): Promise<OpenedSqlite<Tables>> {
   const database = openDatabase(path);
   const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
   try {
