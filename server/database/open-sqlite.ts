@@ -116,9 +116,12 @@ function openDatabase(path: string): Database {
 
 /** Its version; 0 where it is new. */
 function identify<Tables>(database: Database, path: string, { applicationId, version }: SqliteFile<Tables>): number {
-  const found = database.pragma('user_version', { simple: true }) as number;
-  const application = database.pragma('application_id', { simple: true });
-  const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get();
+  // As it stood at one moment: another program may be beginning it.
+  const { found, application, tables } = database.transaction(() => ({
+    found: database.pragma('user_version', { simple: true }) as number,
+    application: database.pragma('application_id', { simple: true }),
+    tables: database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get(),
+  }))();
   if (found === 0 && application === 0 && tables === 0) return 0;
   if (application !== applicationId) throw new ServerError('data-foreign', path);
   if (found > version) throw new ServerError('data-newer', path);
