@@ -55,6 +55,8 @@ interface Holder<Item> {
 /** So many leases of a record are looked at, and so many take-overs by one: what was made up holds no reader up. */
 const MOST_LEASES = 1_000;
 const MOST_TRIES = 1_000;
+/** Of the take-overs without a number so many of each device, its first: what it adds later crowds out nobody's. */
+const MOST_OLDER = 50;
 
 /**
  * What each holder of the lease wrote while holding it, one after another. A take-over counts where the server gave its
@@ -104,23 +106,34 @@ function claimsOf<Item extends DeviceEntry>(
   devices: readonly (readonly Item[])[],
   leases: Leases | undefined,
 ): readonly { readonly number: number; readonly claims: readonly Claim<Item>[] }[] {
-  const byLease = new Map<string, { readonly number: number; readonly claims: Claim<Item>[] }>();
-  for (const claim of devices.flatMap((own) => own.flatMap((entry, at) => toClaim(own, entry, at)))) {
-    const { number } = claim;
-    if (!isGiven(claim, leases)) continue;
-    // One of before leases had numbers stands by itself.
-    const name = number === BEFORE_NUMBERS ? `before ${nameOf(claim)} ${claim.at}` : String(number);
-    const before = byLease.get(name);
-    if (before === undefined) byLease.set(name, { number, claims: [claim] });
-    else if (before.claims.length < MOST_TRIES) before.claims.push(claim);
+  const byDevice = devices.map((own) =>
+    own.flatMap((entry, at) => toClaim(own, entry, at)).filter((claim) => isGiven(claim, leases)),
+  );
+  const numbered = byDevice.map((claims) => claims.filter(({ number }) => number !== BEFORE_NUMBERS));
+  const unnumbered = byDevice.map((claims) =>
+    claims.filter(({ number }) => number === BEFORE_NUMBERS).slice(0, MOST_OLDER),
+  );
+  const byLease = new Map<number, Claim<Item>[]>();
+  for (const claim of numbered.flat().toSorted((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1))) {
+    const before = byLease.get(claim.number);
+    if (before === undefined) byLease.set(claim.number, [claim]);
+    else if (before.length < MOST_TRIES) before.push(claim);
   }
-  const inOrder = [...byLease.values()]
-    .map(({ number, claims }) => ({ number, claims: claims.toSorted((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1)) }))
-    .toSorted((a, b) => a.number - b.number || timeOf(a.claims[0]) - timeOf(b.claims[0]))
+  const inOrder = [...byLease]
+    .map(([number, claims]) => ({ number, claims }))
+    .toSorted((a, b) => a.number - b.number)
     .slice(0, MOST_LEASES);
-  const older = inOrder.filter(({ number }) => number === BEFORE_NUMBERS);
-  const last = older.findLastIndex(({ claims: [claim] }) => claim?.own[0]?.device === leases?.older);
-  return leases === undefined ? inOrder : [...older.slice(0, last + 1), ...inOrder.slice(older.length)];
+  return [
+    ...olderOf(unnumbered.flat(), leases).map((claim) => ({ number: BEFORE_NUMBERS, claims: [claim] })),
+    ...inOrder,
+  ];
+}
+
+/** Take-overs without a number, in their order, as far as they lead to who held the lease when the numbers began. */
+function olderOf<Item extends DeviceEntry>(claims: readonly Claim<Item>[], leases: Leases | undefined) {
+  const inOrder = claims.toSorted((a, b) => timeOf(a) - timeOf(b));
+  if (leases === undefined) return inOrder.slice(0, MOST_LEASES);
+  return inOrder.slice(0, inOrder.findLastIndex((claim) => nameOf(claim) === leases.older) + 1);
 }
 
 /** Take-overs that were written before leases had numbers name none. */
@@ -143,8 +156,8 @@ function toClaim<Item extends DeviceEntry>(own: readonly Item[], { event }: Item
   return isNamed && Number.isSafeInteger(lease) ? [{ own, at, number: lease as number, from }] : [];
 }
 
-const timeOf = (claim: Claim<DeviceEntry> | undefined): number => {
-  const event = claim?.own[claim.at]?.event;
+const timeOf = (claim: Claim<DeviceEntry>): number => {
+  const event = claim.own[claim.at]?.event;
   return event?.type === 'input.taken' ? Date.parse(event.input.time.at) : 0;
 };
 const nameOf = ({ own }: Claim<DeviceEntry>) => own[0]?.device ?? '';

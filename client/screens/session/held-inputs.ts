@@ -68,6 +68,12 @@ function utteranceOf(event: VisitEvent): readonly string[] {
   return event.type === 'input.taken' && event.input.type === 'heard.utterance' ? [event.input.utterance.id] : [];
 }
 
+/** Nothing where the browser keeps none, or what it kept is damaged: the visit begins all the same. */
 function readHeld(place: string): readonly HeldInput[] {
-  return JSON.parse(sessionStorage.getItem(place) ?? '[]');
+  try {
+    const held: unknown = JSON.parse(sessionStorage.getItem(place) ?? '[]');
+    return Array.isArray(held) ? held : [];
+  } catch {
+    return [];
+  }
 }

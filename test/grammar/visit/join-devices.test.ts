@@ -185,6 +185,15 @@ describe('a visit of several devices', () => {
       expect(joinDevices([...phone, ...t], { ...given(), older: 't' }).holder).toBe('t');
     });
 
+    it('loses no take-over to a device that writes ever so many without a number', () => {
+      const flood = of('p', ...Array.from({ length: 3_000 }, () => takeOver(-60, undefined, 'p', 1))).map(behind(5));
+      const t = of('t', takeOver(3, undefined, 'p', 3), note(4));
+      const x = of('x', takeOver(9, 1, 't', 2), note(10));
+      const leases: Leases = { ...given(['x', end('p', 5), end('t', 2)]), older: 't' };
+      const { entries } = joinDevices([...phone, ...flood, ...t, ...x], leases);
+      expect(names(entries)).toBe('p1 p2 p3 t1 t2 x1 x2');
+    });
+
     // Within the time that a test may take: it was minutes.
     it('is read to its end whatever a device writes: take-overs without number, many leases, remarks of another day', () => {
       const many = 4_000;
