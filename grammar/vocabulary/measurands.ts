@@ -578,6 +578,11 @@ const ROWS = [
     say: 'start (lead | winding) [amps | current] | compressor start amps | amps on the start lead',
   },
   {
+    ...amps(60, 30),
+    at: ['start-cap-1'],
+    say: '[hard] start (cap | capacitor) (amps | current) | amps (on | through) the start (cap | capacitor)',
+  },
+  {
     ...amps(10, 3),
     at: ['fan-S'],
     say: 'fan start lead (amps | current) | fan [motor] start (amps | current) | amps on the fan start lead',

@@ -89,6 +89,7 @@ export const TESTS = [
   { id: 'volts-breaker-no-call', name: 'volts across the breaker, pole one to pole two, without a call' },
   { id: 'amps-compressor', name: 'amps of the compressor' },
   { id: 'amps-compressor-start', name: 'amps of the compressor start lead' },
+  { id: 'amps-start-capacitor', name: 'amps through the start capacitor' },
   { id: 'amps-fan', name: 'amps of the outdoor fan' },
   { id: 'amps-fan-start', name: 'amps of the outdoor fan start lead' },
   { id: 'amps-blower', name: 'amps of the blower' },

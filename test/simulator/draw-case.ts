@@ -69,6 +69,7 @@ const groupOf = (fault: FaultId) => GROUPS.findIndex((g) => g.test(fault));
 function isCalledOut(unit: HiddenUnit, healthy: HiddenUnit, dice: Dice): boolean {
   const now = letSettle(unit, true);
   const usual = letSettle(healthy, true);
+  if (now.compressorTrips !== 'no') return true;
   const stands = !now.compressorTurns || !now.fanTurns || !now.blowerTurns;
   if (stands || unit.reversed || unit.iced || letSettle(unit, false, now.fuse24Out).compressorTurns) return true;
   const off = (figure: 'supplyF' | 'suctionLineF' | 'condensingF') => Math.abs(now.cycle[figure] - usual.cycle[figure]);

@@ -56,7 +56,7 @@ export interface HiddenUnit {
   /** From the contactor to the common of the dual capacitor. */
   capacitorLead: number;
   fanLeads: Leads;
-  kicker: 'none' | 'good' | 'failed';
+  kicker: 'none' | 'good' | 'failed' | 'stuck';
   kickerMicrofarads: number;
   /** A second stage: what the thermostat makes of it, its wire, its coil and what the coil moves. */
   stages: 1 | 2;

@@ -97,6 +97,9 @@ const HIDE: Readonly<Record<Exclude<FaultId, 'something-else' | 'nothing-wrong'>
     u.kicker = 'failed';
     u.kickerMicrofarads = d.span(0, 35);
   },
+  'hard-start-relay-welded': (u) => {
+    u.kicker = 'stuck';
+  },
   'capacitor-lead-off': (u) => {
     u.capacitorLead = OPEN;
   },
@@ -298,6 +301,7 @@ const CASES: Readonly<Record<FaultId, readonly [often: number, inUnit: Has]>> = 
   'fan-capacitor-open': [3, ANY],
   'fan-capacitor-shorted': [0.8, ANY],
   'hard-start-failed': [0.8, (r) => r.kicker],
+  'hard-start-relay-welded': [0.6, (r) => r.kicker],
   'capacitor-lead-off': [0.4, ANY],
   'compressor-lead-burnt': [0.8, ANY],
   'fan-lead-off': [0.6, ANY],

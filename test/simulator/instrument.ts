@@ -2,7 +2,7 @@ import type { Dice } from '../../client/practice/plant/dice.ts';
 import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import type { HiddenUnit } from './hidden-unit.ts';
 import { letSettle, type Settled } from './let-settle.ts';
-import { deadNetwork } from './unit-circuits.ts';
+import { deadNetwork, kickerAmps } from './unit-circuits.ts';
 
 /** What the simulator is asked, in the words of the tool's own lines. */
 export interface Asked {
@@ -98,6 +98,8 @@ export class Instrument {
         return now.line.ampsBetween('comp-C', 'winding');
       case 'comp-S':
         return now.line.ampsBetween('cap-C', 'cap-HERM');
+      case 'start-cap-1':
+        return kickerAmps(this.unit, now.running, now.line);
       case 'fan-motor':
         return now.line.ampsBetween('T2', 'fan-C');
       case 'fan-S':

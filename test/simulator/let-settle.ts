@@ -40,7 +40,7 @@ const joined = ({ C, R, S }: Leads, u: HiddenUnit): boolean => C + R + S + u.cap
 
 function breakawayOf(u: HiddenUnit): number {
   if (u.kicker === 'failed') return 9;
-  return u.compressor.breakaway * (u.kicker === 'good' ? 0.7 : 1);
+  return u.compressor.breakaway * (u.kicker === 'none' ? 1 : 0.7);
 }
 
 /** The coil of the second stage pulls from 15 volts on. */
@@ -103,6 +103,8 @@ export function letSettle(whole: HiddenUnit, call: boolean, fuseOut = false): Se
   const { C, R } = u.compressorLeads;
   const draws = Number.isFinite(u.overload) && Number.isFinite(u.compressor.mainDc) && Number.isFinite(C + R);
   const stalls = fed && !turns && draws;
+  // A start winding that is not relieved burns its protector out of the way.
+  const strained = turns && u.kicker === 'stuck';
   let highOut = false;
   if (noAir && u.restingNow && u.highFirst && u.switchesFitted && contactor) {
     highOut = true;
@@ -110,7 +112,7 @@ export function letSettle(whole: HiddenUnit, call: boolean, fuseOut = false): Se
     const stop = { ...running.slips, compressor: 1, fan: 1 };
     running = { ...running, contactor, slips: stop };
     line = lineNetwork(u, running);
-  } else if ((noAir || stalls) && u.restingNow) {
+  } else if ((noAir || stalls || strained) && u.restingNow) {
     running = { ...running, overloadOut: true, slips: { ...running.slips, compressor: 1 } };
     line = lineNetwork(u, running);
   }
@@ -125,7 +127,7 @@ export function letSettle(whole: HiddenUnit, call: boolean, fuseOut = false): Se
     compressorTurns,
     fanTurns,
     blowerTurns,
-    compressorTrips: stalls ? 'cannot start' : noAir ? 'runs first' : 'no',
+    compressorTrips: stalls ? 'cannot start' : noAir || strained ? 'runs first' : 'no',
     fuse24Out: blown,
     highOut,
     loaded,

@@ -67,6 +67,14 @@ export function lineNetwork(u: HiddenUnit, r: Running): Network {
   return net;
 }
 
+/** Whether the start capacitor is in the circuit. */
+const kicks = (u: HiddenUnit, r: Running): boolean =>
+  u.kicker === 'stuck' || (u.kicker === 'good' && r.slips.compressor === 1);
+
+/** Amps through the start capacitor. */
+export const kickerAmps = (u: HiddenUnit, r: Running, line: Network): number =>
+  kicks(u, r) ? magnitude(line, 'cap-C', 'cap-HERM') / size(farads(u.kickerMicrofarads)) : 0;
+
 function addOutdoorLoads(net: Network, u: HiddenUnit, r: Running): void {
   const { compressorLeads: c, fanLeads: f } = u;
   net.path('T1', 'comp-R', c.R);
@@ -77,6 +85,7 @@ function addOutdoorLoads(net: Network, u: HiddenUnit, r: Running): void {
   net.path('cap-FAN', 'fan-S', f.S);
   net.path('comp-C', 'winding', r.overloadOut ? Number.POSITIVE_INFINITY : u.overload);
   addMotor(net, u.compressor, r.slips.compressor, ['comp-R', 'comp-S', 'winding', 'cap-C', 'cap-HERM']);
+  if (kicks(u, r)) net.impedance('cap-C', 'cap-HERM', farads(u.kickerMicrofarads));
   net.path('winding', 'ground', u.compressor.shellOhms);
   net.path('T2', 'fan-feed', u.fanRelay);
   net.path('fan-feed', 'fan-C', f.C);

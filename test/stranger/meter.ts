@@ -128,7 +128,7 @@ export class MetredYard {
     if (/(high|low)-switch/.test(id)) return design.switches;
     if (/float/.test(id)) return design.float !== 'none';
     if (/C-thermostat/.test(id)) return design.wiredCommon;
-    if (/hard-start/.test(id)) return design.hardStart;
+    if (/hard-start|start-capacitor/.test(id)) return design.hardStart;
     if (/Y2|unloader|second-stage/.test(id)) return design.stages === 2;
     if (/heater/.test(id)) return design.heater;
     if (/R-C-condenser|O-C/.test(id)) return design.heatPump;
@@ -155,6 +155,7 @@ export class MetredYard {
     const branch: Readonly<Record<string, string>> = {
       'amps-compressor': 'leadC',
       'amps-compressor-start': 'leadS',
+      'amps-start-capacitor': 'startCap',
       'amps-fan': 'leadFan',
       'amps-fan-start': 'fan-start',
       'amps-blower': this.yard.design.drivenBlower ? 'blower-main' : 'blowerRelay',

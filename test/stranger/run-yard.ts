@@ -108,7 +108,7 @@ export function standYard(yard: Yard, call: boolean): Stood {
       loop = runLoop(loopNow(yard, s), yard.weather);
       if (yard.design.switches && loop.liquidPsi > yard.switchSet.high) trips = 'on pressure';
       else if (yard.design.switches && loop.suctionPsi < yard.switchSet.low) trips = 'on pressure';
-      else if (loop.load * c.load > 1.75) trips = 'on heat';
+      else if (loop.load * c.load > 1.75 || (yard.startStuck && yard.startCap > 40)) trips = 'on heat';
     } else if (
       cx.size(mesh.through('compressor-main')) > 0.4 * c.sheet.heldAmps ||
       cx.size(mesh.through('compressor-start')) > 0.3 * c.sheet.heldAmps

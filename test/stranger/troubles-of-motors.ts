@@ -56,6 +56,14 @@ export const MOTORS = lines('motors', [
     },
     (d) => d.hardStart,
   ],
+  [
+    'start-relay-welded',
+    'hard-start-relay-welded',
+    (y) => {
+      y.startStuck = true;
+    },
+    (d) => d.hardStart,
+  ],
   ['capacitor-wire-off', 'capacitor-lead-off', open('leadCap')],
   ['compressor-plug-scorched-C', 'compressor-lead-burnt', link('leadC', 20)],
   ['compressor-plug-scorched-R', 'compressor-lead-burnt', link('leadR', 20)],

@@ -128,7 +128,8 @@ function loads(mesh: Mesh, yard: Yard, s: State): void {
   );
   mesh.join('herm', 'cap-C', 'cap-HERM', yard.hermShorted ? 0.3 : capacitor(yard.herm));
   // The part that starts is out of the way once the rotor turns.
-  if (yard.startCap > 0 && !s.compressor) mesh.join('startCap', 'cap-C', 'cap-HERM', capacitor(yard.startCap));
+  if (yard.startCap > 0 && (!s.compressor || yard.startStuck))
+    mesh.join('startCap', 'cap-C', 'cap-HERM', capacitor(yard.startCap));
   joinMotor(
     mesh,
     'fan',

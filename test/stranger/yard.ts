@@ -158,6 +158,8 @@ export interface Yard {
   blowerCap: number;
   startCap: number;
   needsStart: boolean;
+  /** What should take the start capacitor out does not. */
+  startStuck: boolean;
   heaterOhms: number;
   compressor: Motor;
   fan: Motor;
@@ -236,6 +238,7 @@ export function drawYard(design: Design, chance: Chance): Yard {
     blowerCap: near(design.blowerMicrofarads, 0.02),
     startCap: design.hardStart ? near(145, 0.06) : 0,
     needsStart: design.hardStart && chance.yes(0.5),
+    startStuck: false,
     heaterOhms: near(1300, 0.15),
     compressor: sound(comp, near(0.3 * held, 0.08), near(1.05 * held, 0.08)),
     fan: sound(fan, near(30 / design.fla, 0.15), near(48 / design.fla, 0.15)),

@@ -98,6 +98,15 @@ function capacitor(microfarads: number, shorted: boolean): [number, number] {
   return shorted ? [10, 0] : [0, OMEGA * microfarads * 1e-6];
 }
 
+/** Microfarads from which on a start capacitor that does nothing stands behind a relay that never closes. */
+const WHOLE_START_CAPACITOR = 60;
+
+/** Its relay takes it out once the rotor turns (common practice: a coil that the start winding's volts lift). */
+function startCapacitorIn(unit: Unit, { compressor }: RelayState): boolean {
+  if (!unit.hardStart || unit.startRelayWelded) return unit.hardStart;
+  return compressor === 'stopped' && !(unit.needsHardStart && unit.hardStartMicrofarads > WHOLE_START_CAPACITOR);
+}
+
 function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put): void {
   const { fan } = unit;
   const compressor = state.unloaded
@@ -110,6 +119,7 @@ function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put
   put('compressor-shell', compressor.shellAtRun ? 0 : conductance(compressor.shellOhms));
   put('capacitor-lead', conductance(unit.capacitorLead));
   put('capacitor-herm', ...capacitor(unit.hermMicrofarads, unit.hermShorted));
+  put('hard-start', 0, startCapacitorIn(unit, state) ? OMEGA * unit.hardStartMicrofarads * 1e-6 : 0);
   values.gainRe[0] = comp.gain[0];
   values.gainIm[0] = comp.gain[1];
   const turn = motorAdmittance(fan, state.fan, unit.fanMicrofarads / fan.ratedMicrofarads);
@@ -212,6 +222,7 @@ export function putDeadCircuit(
   put('compressor-run', winding(compressor.runOpen, compressor.runOhms));
   put('compressor-start', winding(compressor.startOpen, compressor.startOhms));
   put('capacitor-herm', unit.hermShorted ? 10 : 0);
+  put('hard-start', 0);
   put('fan-run', winding(fan.runOpen, fan.runOhms));
   put('fan-start', winding(fan.startOpen, fan.startOhms));
   put('capacitor-fan', unit.fanCapShorted ? 10 : 0);

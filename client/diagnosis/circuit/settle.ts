@@ -127,7 +127,8 @@ export function overheats(unit: Unit, settled: Settled): boolean {
   const fed = settled.volts('T1', 'T2') > 60;
   const draws = unit.overload !== Number.POSITIVE_INFINITY && !unit.compressor.runOpen;
   const standing = settled.state.compressor === 'stopped' && draws;
-  return fed && (standing || settled.state.fan === 'stopped');
+  // A start winding is made for a moment of its start capacitor.
+  return fed && (standing || settled.state.fan === 'stopped' || unit.startRelayWelded);
 }
 
 function keepBefore(unit: Unit, into: Settled): void {

@@ -114,6 +114,14 @@ export const LOAD_FAULTS = {
       unit.hardStartMicrofarads = severity < 0.6 ? 40 * (severity / 0.6) : between(random, 88, 230);
     },
   },
+  'hard-start-relay-welded': {
+    weight: 0.3,
+    source: 'common practice: contacts that weld, or a coil that never opens them',
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    possible: (profile) => profile.hardStart === true,
+    apply: put({ hardStart: true, startRelayWelded: true }),
+  },
   'capacitor-lead-off': {
     weight: 0.3,
     source: PRACTICE,

@@ -41,7 +41,7 @@ function compressorChances(moment: Moment): readonly number[] {
   if (cooling.state.highTripped || cooling.state.lowTripped) return [0.25, 0.35, 0.02, 0.38];
   if (!fed) return [0.004, 0.98, 0.012, 0.004];
   if (cooling.state.compressor === 'turning') {
-    if (cooling.state.fan === 'stopped') return [0.6, 0.07, 0.02, 0.31];
+    if (cooling.state.fan === 'stopped' || unit.startRelayWelded) return [0.6, 0.07, 0.02, 0.31];
     const strained = unit.hermMicrofarads < 0.85 * unit.compressor.ratedMicrofarads || unit.outdoorCoilDirty;
     return strained ? [0.8, 0.04, 0.05, 0.11] : [0.955, 0.012, 0.008, 0.025];
   }

@@ -40,7 +40,10 @@ function amps(
 /** Clamp amps. */
 export const AMPS_TESTS = {
   'amps-compressor': amps('compressor', 'overload', 'cooling', 'outdoor'),
-  'amps-compressor-start': amps('comp-S', 'capacitor-herm', 'cooling', 'outdoor'),
+  'amps-compressor-start': amps('comp-S', 'compressor-start', 'cooling', 'outdoor'),
+  'amps-start-capacitor': amps('start-cap-1', 'hard-start', 'cooling', 'outdoor', {
+    possible: (profile) => profile.hardStart === true,
+  }),
   'amps-fan': amps('fan-motor', 'defrost-relay', 'cooling', 'outdoor'),
   'amps-fan-start': amps('fan-S', 'capacitor-fan', 'cooling', 'outdoor'),
   'amps-blower': amps('blower-motor', 'blower-relay', 'cooling', 'air-handler'),

@@ -63,6 +63,14 @@ export const LOAD_ROWS = {
       ],
     ],
   },
+  // It turns, and its start capacitor still carries amps: standing, it would by right (common practice).
+  'hard-start-relay-welded': {
+    needs: [
+      [by(atLeast('amps-start-capacitor', 2))],
+      [by(sees('look-compressor', 'compressor-running', 'compressor-runs-then-trips'))],
+    ],
+    against: [below('amps-start-capacitor', 0.5)],
+  },
   // Whole on the bench, and no charge where both motors ask for it.
   'capacitor-lead-off': {
     needs: [

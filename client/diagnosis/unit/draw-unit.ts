@@ -199,6 +199,7 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     compressorLeadOff: false,
     fanLeadOff: false,
     needsHardStart: false,
+    startRelayWelded: false,
     compressor,
     overload: HEALTHY,
     leadsStayOn: chance(random, 0.3),

@@ -67,6 +67,8 @@ export interface Unit {
   fanLeadOff: boolean;
   /** Needs its hard-start part to start at all. */
   needsHardStart: boolean;
+  /** Its relay does not take the start capacitor out again. */
+  startRelayWelded: boolean;
   compressor: Motor;
   overload: Path;
   /** Whoever reads the compressor leaves its leads on: the fan's winding is read with it. */

@@ -146,12 +146,16 @@ export class MeteredPlant {
     const { plant } = this;
     const settled = this.settled(call);
     // Who clamps a compressor that trips waits for its start, mostly.
-    const starts = from.startsWith('comp') && settled.compressor !== 'running' && this.dice.yes(0.75);
+    const starts = /^comp|^start-cap/.test(from) && settled.compressor !== 'running' && this.dice.yes(0.75);
     const at = starts ? settled.tried : this.now(call);
     const volts = solved(plant, at);
     const read = (amps: number) => round(amps * this.off.amps * this.dice.around(1, 0.012), 0.1);
     if (from === 'compressor') return read(ampsOf(plant, at, volts, 'compressor'));
     if (from === 'comp-S') return read(startAmpsOf(plant, at, volts, 'compressor'));
+    if (from === 'start-cap-1')
+      return plant.build.hardStart
+        ? read(size(volts('start-cap-1', 'start-cap-2')) * 2 * Math.PI * 60 * plant.microfarads.start * 1e-6)
+        : undefined;
     if (from === 'fan-motor') return read(ampsOf(plant, at, volts, 'fan'));
     if (from === 'fan-S') return read(startAmpsOf(plant, at, volts, 'fan'));
     if (from === 'blower-motor') return read(blowerAmps(plant, at, volts));

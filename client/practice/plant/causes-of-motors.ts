@@ -43,6 +43,15 @@ export const CAUSES_OF_MOTORS: readonly Cause[] = [
       else p.microfarads.start *= dice.span(0, 0.12);
     },
   },
+  {
+    id: 'start-relay-sticks',
+    called: ['hard-start-relay-welded'],
+    fits: (b) => b.hardStart,
+    weight: 0.5,
+    put: (p) => {
+      p.startRelaySticks = true;
+    },
+  },
   ...(['compressorLeadC', 'compressorLeadR', 'compressorLeadS', 'capacitorLead', 'hermLead'] as const).map(
     (lead): Cause => ({
       id: `${lead}-burnt-off`,

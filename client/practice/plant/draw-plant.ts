@@ -138,6 +138,7 @@ export function drawPlant(build: Build, dice: Dice): Plant {
     transformerHealth: 1,
     iced: false,
     disconnectOut: false,
+    startRelaySticks: false,
     // Last: the draws of a unit without it stay what they are.
     stage: drawStage(build, dice),
   };

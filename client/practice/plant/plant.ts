@@ -169,6 +169,8 @@ export interface Plant {
   /** Microfarads as they are. */
   readonly microfarads: { herm: number; fan: number; blower: number; start: number };
   readonly stage: SecondStage;
+  /** The relay of the start capacitor does not open again. */
+  startRelaySticks: boolean;
   readonly cycle: Refrigerating;
   /** What the contactor's armature does. */
   armature: 'free' | 'jammed';

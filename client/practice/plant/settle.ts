@@ -194,8 +194,12 @@ export function settle(plant: Plant, call: boolean): Settled {
   const limit = LIMITS[plant.build.refrigerant];
   const switches = plant.build.pressureSwitches;
   const trips = { highOut: switches && cycle.liquidPsi > limit.high, lowOut: switches && cycle.suctionPsi < limit.low };
+  // An auxiliary winding is made for a moment of its start capacitor.
   const hot =
-    amps > 1.45 * plant.build.plate.rla || cycle.dischargeF > 290 || (!switches && cycle.liquidPsi > limit.high * 0.97);
+    (plant.startRelaySticks && plant.microfarads.start > 40) ||
+    amps > 1.45 * plant.build.plate.rla ||
+    cycle.dischargeF > 290 ||
+    (!switches && cycle.liquidPsi > limit.high * 0.97);
   if (!(trips.highOut || trips.lowOut || hot)) return { tried, found, cycle, compressor: 'running' };
   const pressure = trips.highOut || trips.lowOut;
   const at = restOf(plant, { ...found, ...trips, slip: { ...found.slip }, overloadOut: hot && !pressure });

@@ -186,7 +186,8 @@ function wireOutdoorLoads(w: Wirer): void {
   w.capacitance('capacitor', 'cap-C', 'cap-FAN', uf.fan, shorts.fanSection);
   if (build.hardStart) {
     w.capacitance('start', 'start-cap-1', 'start-cap-2', uf.start);
-    w.resistance('field', 'cap-C', 'start-cap-1', w.at.slip.compressor > 0.25 ? 0.05 + c.startCapacitor : OPEN);
+    const isIn = w.plant.startRelaySticks || w.at.slip.compressor > 0.25;
+    w.resistance('field', 'cap-C', 'start-cap-1', isIn ? 0.05 + c.startCapacitor : OPEN);
     w.resistance('field', 'start-cap-2', 'cap-HERM', 0.01);
   }
   w.resistance('field', common!, 'fan-C', c.fanLeadC + (build.heatPump ? c.defrostRelay : 0));

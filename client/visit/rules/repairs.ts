@@ -145,6 +145,8 @@ const REPAIRS = {
     provenDead: 'outdoor-load',
   },
   'unloader-stuck-unloaded': { by: 'part', parts: ['compressor'], works: NONE, provenDead: 'outdoor-load' },
+  // The kit: a capacitor that was kept in is spent with its relay (common practice).
+  'hard-start-relay-welded': { by: 'part', parts: ['hard-start'], works: NONE, provenDead: 'outdoor-load' },
   // indoor air
   'blower-motor-open': { by: 'part', parts: ['blower-motor'], works: NONE, provenDead: 'air-handler' },
   'blower-seized': { by: 'either', parts: ['blower-motor'], works: ['blower-cleaned'], provenDead: 'air-handler' },

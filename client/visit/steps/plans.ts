@@ -134,7 +134,10 @@ export function testStep(test: RankedTest): Step {
 /** Where hands, probes or eyes are for a test. */
 export function zoneOfTest({ id, quantity, at, needs }: RankedTest): ZoneId | 'none' {
   if (quantity === 'observation') return LOOKS[id as LookId].zone;
-  return needs.bench ? benchZone(at) : zoneOf(at);
+  const zone = needs.bench ? benchZone(at) : zoneOf(at);
+  // A clamp goes around a lead and touches no section.
+  const isClamped = quantity === 'current' && (CAPACITOR_ZONES as readonly (ZoneId | 'none')[]).includes(zone);
+  return isClamped ? 'outdoor-load' : zone;
 }
 
 /** Parts in the outdoor unit, whichever circuit they belong to: hands that take one out are beside its line volts. */

@@ -77,6 +77,7 @@ export const PLAIN_WORDS: Readonly<Record<FaultId, string>> = {
   'condenser-dirty': 'the outdoor coil is dirty',
   'non-condensables': 'there is air in the refrigerant circuit',
   'leaking-valves': 'the compressor does not build up its pressure',
+  'hard-start-relay-welded': 'the part that helps the compressor start does not let go again',
   'reversing-valve-stuck': 'the valve between heating and cooling is stuck',
   'thermostat-no-second-stage':
     'the thermostat does not ask for the second stage, so the unit cools with half its strength',
