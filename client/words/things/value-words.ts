@@ -100,7 +100,12 @@ function weightWords(ounces: number): string {
   return parts.join(' ');
 }
 
+/** A probability as it is told, in whole hundredths: no model of a unit is entirely sure. */
+export function wholePercent(probability: number): number {
+  return Math.min(99, Math.round(probability * 100));
+}
+
 /** A probability, to a hundredth. */
 export function percentWords(probability: number): string {
-  return `${Math.round(probability * 100)} percent`;
+  return `${wholePercent(probability)} percent`;
 }
