@@ -35,6 +35,12 @@ export const UNIT_WORDS: Readonly<Record<UnitCode, string>> = {
   g: 'grams',
 };
 
+/** One of a unit: "one amp", "one inch of mercury". */
+const oneOf = (words: string): string =>
+  words.replace(/^(?:inches|cubic feet|[a-z]+s)\b/, (many) =>
+    many === 'cubic feet' ? 'cubic foot' : many.replace(/(?:(?<=ch)e)?s$/, ''),
+  );
+
 /** What a meter function is called aloud. */
 export const FUNCTION_WORDS: Readonly<Record<QuantityId, string>> = {
   voltage: 'volts',
@@ -61,7 +67,7 @@ export const ENGLISH_VALUES: ValueSpeech = {
   id: 'en-US',
   number: sayNumber,
   digits: sayDigits,
-  amount: (number, unit) => `${number} ${UNIT_WORDS[unit]}`,
+  amount: (number, unit) => `${number} ${number === 'one' ? oneOf(UNIT_WORDS[unit]) : UNIT_WORDS[unit]}`,
   weight: weightWords,
   open: 'open line',
 };
