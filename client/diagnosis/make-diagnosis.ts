@@ -59,14 +59,16 @@ export function makeDiagnosis(profile: UnitProfile, options: BuildOptions = {}):
 export function diagnosisFrom(table: FaultTable): Diagnosis {
   const index = indexTests(table.tests);
   const fallsWith = influence(table);
+  const standingOf = (evidence: readonly Evidence[]) => standingReadings(table.tests, index, evidence, fallsWith);
   // Every visit begins with nothing read: that answer weighs every draw of every fault, and is worked out once.
   const atTheDoor = assess(table, [], [], index, fallsWith);
   return {
     assess: (evidence, parked) =>
       evidence.length === 0 && parked.length === 0 ? atTheDoor : assess(table, evidence, parked, index, fallsWith),
     testFor: (reading) => findTest(index, reading),
-    explain: (test, suspects) => explainTest(table, test, suspects),
-    tells: (test, evidence) => bitsOfTest(table, test, standingReadings(table.tests, index, evidence, fallsWith)),
+    explain: (test, suspects, evidence) =>
+      explainTest(table, test, suspects, evidence && weighParticles(table, standingOf(evidence)).weight),
+    tells: (test, evidence) => bitsOfTest(table, test, standingOf(evidence)),
   };
 }
 

@@ -19,9 +19,16 @@ const UNITS: Readonly<Record<Exclude<NextTest['function'], 'look'>, UnitCode>> =
   pressure: '[psi]',
 };
 
-function middle(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)]!;
+/** The middle one, each by its weight. */
+function middle(values: ArrayLike<number>, weights: ArrayLike<number>): number {
+  const order = Array.from(values, (_, at) => at).sort((a, b) => values[a]! - values[b]!);
+  const half = order.reduce((sum, at) => sum + weights[at]!, 0) / 2;
+  let below = 0;
+  const at = order.find((one) => {
+    below += weights[one]!;
+    return below > half;
+  });
+  return values[at ?? order.at(-1)!]!;
 }
 
 /** A residual back into the raw reading, under usual conditions. */
@@ -53,18 +60,32 @@ function rawFigure(table: FaultTable, figure: keyof Residuals, residual: number)
   }
 }
 
-/** Middle of what a suspect's draws give; a fault that cannot move the test reads as the healthy unit does. */
-function drawsOf(table: FaultTable, start: Int32Array, fault: FaultId): readonly [from: number, count: number] {
+/** Draws of a suspect in one column of the table, and how much each counts. */
+interface Draws {
+  readonly from: number;
+  readonly weights: ArrayLike<number>;
+}
+
+/**
+ * A fault that cannot move the test reads as the healthy unit does. By the readings some draws of a fault are likelier
+ * than others: each counts by its weight, all alike where nothing was read.
+ */
+function drawsOf(table: FaultTable, start: Int32Array, fault: FaultId, weight: Float64Array | undefined): Draws {
   const own = table.faults.indexOf(fault);
-  const f = start[own]! < 0 ? table.healthy : own;
-  return [start[f]!, table.first[f + 1]! - table.first[f]!];
+  const isMoved = start[own]! >= 0;
+  const f = isMoved ? own : table.healthy;
+  const weights = isMoved ? weight?.subarray(table.first[f]!, table.first[f + 1]!) : undefined;
+  const isWeighed = weights?.some((one) => one > 0) === true;
+  const alike = new Float64Array(table.first[f + 1]! - table.first[f]!).fill(1);
+  return { from: start[f]!, weights: isWeighed && weights !== undefined ? weights : alike };
 }
 
 /** The answer that most draws of a suspect give to a look. */
-function likeliestAnswer(column: LookColumn, [from, count]: readonly [number, number]): number {
+function likeliestAnswer(column: LookColumn, { from, weights }: Draws): number {
   const sums = Array.from({ length: column.answers }, (_, answer) => {
     let sum = 0;
-    for (let d = from; d < from + count; d += 1) sum += column.chance[d * column.answers + answer]!;
+    for (let d = 0; d < weights.length; d += 1)
+      sum += weights[d]! * column.chance[(from + d) * column.answers + answer]!;
     return sum;
   });
   return sums.indexOf(Math.max(...sums));
@@ -73,19 +94,26 @@ function likeliestAnswer(column: LookColumn, [from, count]: readonly [number, nu
 /**
  * What each suspect would show at a test: the middle one of its draws, or the likeliest answer of a look.
  * Errors: `unknown-test`.
+ *
+ * @param weight of each draw by the readings, as `weighParticles` gives it; left out: before any reading
  */
-export function explainTest(table: FaultTable, test: TestId, suspects: readonly Suspect[]): readonly Expected[] {
+export function explainTest(
+  table: FaultTable,
+  test: TestId,
+  suspects: readonly Suspect[],
+  weight?: Float64Array,
+): readonly Expected[] {
   if (!Object.hasOwn(TEST_MODELS, test)) throw new DiagnosisError('unknown-test', test);
   const { measure, function: fn } = TEST_MODELS[test];
   const { column, start } = table.columns[table.tests.indexOf(test)] ?? {};
   if (!column || !start) return [];
   return suspects
     .filter(({ fault }) => fault !== 'something-else' && table.faults.includes(fault))
-    .map(({ fault }) => ({ fault, ...shown(column, drawsOf(table, start, fault)) }));
+    .map(({ fault }) => ({ fault, ...shown(column, drawsOf(table, start, fault, weight)) }));
 
-  function shown(from: Column, draws: readonly [number, number]): Shown {
+  function shown(from: Column, draws: Draws): Shown {
     if (from.kind === 'number') {
-      const mean = middle(Array.from(from.mean.subarray(draws[0], draws[0] + draws[1])));
+      const mean = middle(from.mean.subarray(draws.from, draws.from + draws.weights.length), draws.weights);
       return { expected: toValue(mean), unit: UNITS[fn as keyof typeof UNITS] };
     }
     const answers = measure.kind === 'look' ? measure.answers : [];
