@@ -4,7 +4,7 @@ import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import type { Expected, NextTest, Shown, Suspect } from '../diagnosis.ts';
 import { DiagnosisError } from '../errors.ts';
 import { TEST_MODELS } from '../measuring/test-models.ts';
-import { atmosphere, expectedFigure } from '../refrigerant/expected-figures.ts';
+import { atmosphere, expectedFigure, figureOf, type Readings } from '../refrigerant/expected-figures.ts';
 import { saturationPressure } from '../refrigerant/saturation.ts';
 import type { Column, FaultTable, LookColumn } from '../table/fault-table.ts';
 import { OPEN_OHMS, ohmsFromScale } from '../table/predict.ts';
@@ -31,11 +31,19 @@ function middle(values: ArrayLike<number>, weights: ArrayLike<number>): number {
   return values[at ?? order.at(-1)!]!;
 }
 
-/** A residual back into the raw reading, under usual conditions. */
-function rawFigure(table: FaultTable, figure: keyof Residuals, residual: number): number {
+/** What is known when a test is explained. */
+export interface Known {
+  /** Of each draw by the readings, as `weighParticles` gives it. */
+  readonly weight: Float64Array;
+  /** Latest number of each test. */
+  readonly readings: Readings;
+}
+
+/** A residual back into the raw reading, under the conditions that were read, else usual ones. */
+function rawFigure(table: FaultTable, figure: keyof Residuals, residual: number, readings: Readings): number {
   const { profile } = table;
   const at = (name: keyof Residuals) => {
-    const expected = expectedFigure(name, new Map(), profile);
+    const expected = expectedFigure(name, readings, profile);
     return profile.metering === 'fixed-orifice' ? expected.fixed : expected.valve;
   };
   const value = at(figure) + residual;
@@ -48,13 +56,13 @@ function rawFigure(table: FaultTable, figure: keyof Residuals, residual: number)
     case 'condensing':
       return gauge('bubble');
     case 'superheat':
-      return at('evaporating') + value;
+      return (figureOf('evaporating', readings, profile) ?? at('evaporating')) + value;
     case 'subcooling':
-      return at('condensing') - value;
+      return (figureOf('condensing', readings, profile) ?? at('condensing')) - value;
     case 'airDrop':
-      return 79 - value;
+      return (readings.get('temperature-return-air') ?? 79) - value;
     case 'condenserRise':
-      return 90 + value;
+      return (readings.get('temperature-outdoor-air') ?? 90) + value;
     case 'discharge':
       return value;
   }
@@ -95,13 +103,13 @@ function likeliestAnswer(column: LookColumn, { from, weights }: Draws): number {
  * What each suspect would show at a test: the middle one of its draws, or the likeliest answer of a look.
  * Errors: `unknown-test`.
  *
- * @param weight of each draw by the readings, as `weighParticles` gives it; left out: before any reading
+ * @param known left out: before any reading
  */
 export function explainTest(
   table: FaultTable,
   test: TestId,
   suspects: readonly Suspect[],
-  weight?: Float64Array,
+  known?: Known,
 ): readonly Expected[] {
   if (!Object.hasOwn(TEST_MODELS, test)) throw new DiagnosisError('unknown-test', test);
   const { measure, function: fn } = TEST_MODELS[test];
@@ -109,7 +117,7 @@ export function explainTest(
   if (!column || !start) return [];
   return suspects
     .filter(({ fault }) => fault !== 'something-else' && table.faults.includes(fault))
-    .map(({ fault }) => ({ fault, ...shown(column, drawsOf(table, start, fault, weight)) }));
+    .map(({ fault }) => ({ fault, ...shown(column, drawsOf(table, start, fault, known?.weight)) }));
 
   function shown(from: Column, draws: Draws): Shown {
     if (from.kind === 'number') {
@@ -121,7 +129,7 @@ export function explainTest(
   }
 
   function toValue(mean: number): Value {
-    if (measure.kind === 'residual') return rawFigure(table, measure.figure, mean);
+    if (measure.kind === 'residual') return rawFigure(table, measure.figure, mean, known?.readings ?? new Map());
     if (fn !== 'ohms') return mean;
     const ohms = ohmsFromScale(mean);
     return ohms > OPEN_OHMS / 2 ? 'open' : ohms;

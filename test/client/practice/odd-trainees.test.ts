@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { saturationTemperature } from '../../../client/diagnosis/refrigerant/saturation.ts';
 import { askedNow } from '../../../client/practice/asked-now.ts';
 import { lookBack } from '../../../client/practice/debrief.ts';
 import { drawExercise, FAMILIES } from '../../../client/practice/exercise-plan.ts';
@@ -60,6 +61,21 @@ describe('a unit without a live leg', () => {
     const back = lookBack(made.exercise);
     expect(back).toMatchObject({ mended: true, ending: 'closed' });
     expect(back.counts).toMatchObject({ nearMisses: 0, harmful: 0, notProven: 0 });
+  });
+});
+
+describe('what a suspect would show', () => {
+  it('is told under the pressures and the weather that were read, not under usual ones', async () => {
+    const p = await arrived('cooling-414', 'suction pressure', 'none yet', 'got it', 'suction line', 'one');
+    const [pressure, line] = p.exercise.log.filter((deed) => deed.type === 'tested');
+    const psi = Number(typeof pressure?.shown === 'object' && pressure.shown.value);
+    const boils = saturationTemperature('R-410A', 'dew', psi + 14.7);
+    const told = new Map(line?.expected.map(({ fault, expected }) => [fault, Number(expected)]));
+    // A coil that starves superheats far; one without air hardly: some 5 to 15 degrees are usual (common practice).
+    expect(told.get('low-charge')).toBeGreaterThan(boils + 25);
+    const flooded = told.get('filter-dirty') ?? told.get('blower-motor-open');
+    expect(flooded).toBeGreaterThan(boils - 10);
+    expect(flooded).toBeLessThan(boils + 20);
   });
 });
 
