@@ -71,6 +71,8 @@ const SEEN_BY: Readonly<Record<ObservationId, readonly AnswerId[]>> = {
   'disconnect-in': ['in', 'on', 'good'],
   'disconnect-out': ['pulled', 'off'],
   'covers-on': ['on'],
+  'second-stage-loads': [],
+  'second-stage-no-change': [],
 };
 
 /** A look: each answer that belongs to one of what may be seen there, and to no other of them. */
