@@ -148,7 +148,7 @@ export const TESTS = [
   { id: 'look-disconnect', name: 'look: disconnect' },
   { id: 'look-fan-by-hand', name: 'look: fan turned by hand' },
   { id: 'look-blower-by-hand', name: 'look: blower turned by hand' },
-  { id: 'look-second-stage', name: 'clamp: compressor amps as Y2 comes off and on' },
+  { id: 'look-second-stage', name: 'clamp on the compressor: lift Y two, put it back' },
   { id: 'look-compressor-heat', name: 'look: compressor heat, hand near the shell' },
   { id: 'temperature-outdoor-air', name: 'temperature of the outdoor air' },
   { id: 'temperature-return-air', name: 'temperature of the return air' },

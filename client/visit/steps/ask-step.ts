@@ -1,4 +1,10 @@
-import { actionWords, DISCHARGE_WITH_START, type Pace, repairWords } from '../../words/talk/action-words.ts';
+import {
+  actionWords,
+  CALL_BOTH_STAGES,
+  DISCHARGE_WITH_START,
+  type Pace,
+  repairWords,
+} from '../../words/talk/action-words.ts';
 import { ANSWER } from '../../words/talk/answer-words.ts';
 import { cautionById } from '../../words/talk/caution-words.ts';
 import { plateQuestion } from '../../words/talk/plate-words.ts';
@@ -74,6 +80,7 @@ function askedWords(step: Step, context: VisitContext): string {
       if (ask.done === 'part-fitted') return repairWords(repairOf(context.finding?.fault), pace);
       if (step.plate !== undefined) return plateQuestion(unreadFields(step, context), pace);
       if (ask.done === 'capacitors-discharged') return dischargeWords(step, context);
+      if (ask.done === 'call-on' && context.unit.twoStage === true) return CALL_BOTH_STAGES[pace];
       return actionWords(ask.done, step.zone, pace);
     case 'look':
       return lookStepWords(step.id, { test: step.test, answers: ask.answers }, pace);

@@ -162,6 +162,12 @@ const ELSEWHERE: Readonly<
   },
 };
 
+/** A unit with two stages is read with both of them called. */
+export const CALL_BOTH_STAGES: InBothPaces = {
+  brief: 'Call on, both stages: set it far down.',
+  full: 'Set the thermostat far below the room, so that it calls both stages, then say "thermostat is calling".',
+};
+
 /** Where nobody knows whether a start capacitor is there. */
 export const DISCHARGE_WITH_START = 'Discharge each, a start capacitor too.';
 const ELSEWHERE_DISCHARGED = 'Discharge the blower capacitor.';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { TEST_IDS, TEST_MODELS } from '../../../client/diagnosis/measuring/test-models.ts';
-import { ACTIONS, actionWords, repairWords } from '../../../client/words/talk/action-words.ts';
+import { ACTIONS, actionWords, CALL_BOTH_STAGES, repairWords } from '../../../client/words/talk/action-words.ts';
 import { ANSWER } from '../../../client/words/talk/answer-words.ts';
 import { CAUTIONS, cautionBreath, GATE_WORDS, HAZARD_WORDS } from '../../../client/words/talk/caution-words.ts';
 import { chargeWords, noChargeWords } from '../../../client/words/talk/charge-words.ts';
@@ -273,6 +273,7 @@ const ALL: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
         ] as const,
     ),
     ...(['part', 'work', 'either', 'charge'] as const).map((by) => [`${pace} ${by}`, repairWords(by, pace)] as const),
+    [`${pace} call-on of two stages`, CALL_BOTH_STAGES[pace]] as const,
     ...ACTIONS.flatMap((done) =>
       (['none', ...ZONES] as const).map((zone) => [`${pace} ${done} ${zone}`, actionWords(done, zone, pace)] as const),
     ),
