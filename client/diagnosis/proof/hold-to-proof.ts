@@ -183,7 +183,7 @@ export function sayShown(table: FaultTable, posterior: Posterior, fault: FaultId
 }
 
 /** The most that a finding by exclusion is said with (ours): nothing was read that only this fault can have given. */
-const BY_EXCLUSION = 0.75;
+const BY_EXCLUSION = 0.84;
 
 /** What is left of a leader whose row is not met yet: said so on simulators that are not ours, it was true as often. */
 const UNPROVED = 0.85;
@@ -211,7 +211,7 @@ export function doubtWithoutRow(table: FaultTable, posterior: Posterior, fault: 
 }
 
 /** Gives a fault this share; the others share the rest as they did. */
-function setShare(table: FaultTable, { fault, weight }: Posterior, id: FaultId, share: number): void {
+export function setShare(table: FaultTable, { fault, weight }: Posterior, id: FaultId, share: number): void {
   const f = table.faults.indexOf(id);
   const own = fault[f]!;
   if (own >= 1) return;

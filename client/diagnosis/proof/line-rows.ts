@@ -14,6 +14,7 @@ import {
   orAbsent,
   type ProofRow,
   SHORTED_OHMS,
+  SOUND_COIL_OHMS,
   sees,
   twoPoles,
   underShare,
@@ -185,10 +186,10 @@ export const LINE_ROWS = {
       // On less than twenty volts a sound one may stay out as well (common practice).
       [by(atLeast('volts-coil', 20))],
       [by(sees('look-contactor', 'contactor-not-pulled-in')), by(broken('ohms-pole-1-pressed'))],
-      [by(whole('ohms-coil'), atLeast('ohms-coil', 2.5))],
+      [by(whole('ohms-coil'), atLeast('ohms-coil', SOUND_COIL_OHMS))],
     ],
     against: [carriesNone('volts-coil'), sees('look-contactor', 'contactor-pulled-in')],
   },
   'contactor-coil-open': { needs: [[by(broken('ohms-coil'))]] },
-  'contactor-coil-shorted': { needs: [[by(below('ohms-coil', 4))]] },
+  'contactor-coil-shorted': { needs: [[by(below('ohms-coil', SOUND_COIL_OHMS))]] },
 } as const satisfies Partial<Record<FaultId, ProofRow>>;

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { isOutOfPatience } from '../../../client/diagnosis/planner/when-to-stop.ts';
 import { mayBeNothing } from '../../../client/diagnosis/proof/weigh-proof.ts';
 import { isProved, proofOf, reading } from './held-readings.ts';
 
@@ -46,6 +45,18 @@ describe('what is no proof', () => {
     ]);
     expect(proof).toMatchObject({ lacking: [], denied: [] });
     expect(proof.unproved).not.toEqual([]);
+  });
+
+  it('few ohms from Y to C, for a short in the cable: a coil with shorted turns reads the same', () => {
+    const loop = reading('ohms-Y-C', 5.4);
+    const sound = [loop, reading('ohms-coil', 13)];
+    const shorted = [loop, reading('ohms-coil', 5.2)];
+    expect(proofOf('control-short-Y-C', [loop])).toMatchObject({ lacking: [[['ohms-coil']]], denied: [] });
+    expect(isProved(proofOf('control-short-Y-C', sound))).toBe(true);
+    expect(proofOf('contactor-coil-shorted', sound).denied).not.toEqual([]);
+    expect(proofOf('control-short-Y-C', shorted).denied).not.toEqual([]);
+    expect(isProved(proofOf('contactor-coil-shorted', shorted))).toBe(true);
+    expect(proofOf('contactor-jammed-open', shorted).denied).not.toEqual([]);
   });
 
   it('locked-rotor amps of a hot compressor, or of one without indoor air: it may start once it is cold', () => {
@@ -101,15 +112,5 @@ describe('a reading that may be nothing', () => {
     expect(mayBeNothing(reading('volts-coil', 24))).toBe(false);
     expect(mayBeNothing(reading('ohms-coil', 12))).toBe(false);
     expect(mayBeNothing(reading('pressure-suction', 0))).toBe(false);
-  });
-});
-
-describe('patience', () => {
-  it('ends sooner where nobody of the list leads', () => {
-    const leads = (fault: 'something-else' | 'low-charge') => ({ fault, probability: 0.5 });
-    expect(isOutOfPatience(28, leads('something-else'))).toBe(true);
-    expect(isOutOfPatience(28, leads('low-charge'))).toBe(false);
-    expect(isOutOfPatience(60, leads('low-charge'))).toBe(true);
-    expect(isOutOfPatience(10, leads('something-else'))).toBe(false);
   });
 });
