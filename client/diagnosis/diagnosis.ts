@@ -97,8 +97,11 @@ export interface Diagnosis {
   testFor(
     reading: { readonly quantity: QuantityId; readonly at: readonly PointId[] } & Circumstances,
   ): TestId | undefined;
-  /** What the test would show under the leading suspects. Given only when asked, and after the reading in a live visit. */
-  explain(test: TestId, suspects: readonly Suspect[]): readonly Expected[];
+  /**
+   * What the test would show under the leading suspects, each as far as it agrees with the evidence. Given only when
+   * asked, and after the reading in a live visit.
+   */
+  explain(test: TestId, suspects: readonly Suspect[], evidence?: readonly Evidence[]): readonly Expected[];
   /** How much a test can still tell of which fault it is, in bits; 0 where this unit has no such test. */
   tells(test: TestId, evidence: readonly Evidence[]): number;
 }

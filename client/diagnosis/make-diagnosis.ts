@@ -2,7 +2,7 @@ import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { UnitProfile } from '../../grammar/vocabulary/unit-profile.ts';
 import type { Assessment, Diagnosis, Evidence, NextTest, Suspect } from './diagnosis.ts';
 import { bitsOfTest } from './explain/bits-of-test.ts';
-import { explainTest } from './explain/explain-test.ts';
+import { explainTest, type Known } from './explain/explain-test.ts';
 import { HAZARD_SIGNS } from './hazards/hazard-signs.ts';
 import { hazardsOf, plausibleSigns } from './hazards/plausible-hazards.ts';
 import { TEST_MODELS } from './measuring/test-models.ts';
@@ -12,7 +12,7 @@ import { decidedByNothing, readAgainAtLast, readAgainBeforeLeaving } from './pla
 import { minutesSpent, ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
 import { isNotWorthMore, isOutOfPatience, WORTH_PROVING } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
-import { findTest, indexTests, standingReadings, type Taken } from './posterior/take-readings.ts';
+import { findTest, indexTests, type Standing, standingReadings, type Taken } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
 import {
   doubtExclusion,
@@ -69,15 +69,22 @@ export function makeDiagnosis(profile: UnitProfile, options: BuildOptions = {}):
 export function diagnosisFrom(table: FaultTable): Diagnosis {
   const index = indexTests(table.tests);
   const fallsWith = influence(table);
+  const standingOf = (evidence: readonly Evidence[]) => standingReadings(table.tests, index, evidence, fallsWith);
   // Every visit begins with nothing read: that answer weighs every draw of every fault, and is worked out once.
   const atTheDoor = assess(table, [], [], index, fallsWith);
   return {
     assess: (evidence, parked) =>
       evidence.length === 0 && parked.length === 0 ? atTheDoor : assess(table, evidence, parked, index, fallsWith),
     testFor: (reading) => findTest(index, reading),
-    explain: (test, suspects) => explainTest(table, test, suspects),
-    tells: (test, evidence) => bitsOfTest(table, test, standingReadings(table.tests, index, evidence, fallsWith)),
+    explain: (test, suspects, evidence) =>
+      explainTest(table, test, suspects, evidence && knownBy(table, standingOf(evidence))),
+    tells: (test, evidence) => bitsOfTest(table, test, standingOf(evidence)),
   };
+}
+
+function knownBy(table: FaultTable, standing: Standing): Known {
+  const numbers = [...standing.taken].map(([test, { value }]) => [test, value] as const);
+  return { weight: weighParticles(table, standing).weight, readings: new Map(numbers) };
 }
 
 function assess(

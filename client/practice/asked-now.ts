@@ -1,8 +1,9 @@
 import { openQuestion } from '../../grammar/visit/standing.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
-import { stepWords } from '../visit/steps/ask-step.ts';
-import { EXERCISE } from '../words/practice/exercise-words.ts';
+import { askWords, stepWords } from '../visit/steps/ask-step.ts';
+import { EXERCISE, STOP_WORDS } from '../words/practice/exercise-words.ts';
 import type { Exercise } from './exercise.ts';
+import type { LoggedDeed } from './exercise-log.ts';
 
 /** What an exercise waits for. `lead`: nothing is asked, the trainee goes where they will. */
 export interface AskedNow {
@@ -11,8 +12,8 @@ export interface AskedNow {
 }
 
 /** One thing at a time, as on a visit: what holds the exercise first, then whatever the visit asks. */
-export function askedNow({ halted, asked, context }: Exercise): AskedNow {
-  if (halted) return { kind: 'held', words: EXERCISE.goOn };
+export function askedNow({ halted, asked, context, log }: Exercise): AskedNow {
+  if (halted) return { kind: 'held', words: heldWords(log) };
   if (asked !== undefined) return { kind: 'suspect', words: EXERCISE.whom };
   if (context.caution !== undefined) return { kind: 'caution', words: cautionWords(context.caution, context) };
   if (context.held || (context.check?.asked ?? 0) > 0 || context.closeRefused.length > 0)
@@ -23,6 +24,12 @@ export function askedNow({ halted, asked, context }: Exercise): AskedNow {
   return { kind: 'lead', words: EXERCISE.lead };
 }
 
+/** Why it is held, as long as it is: what was said of it has been talked over. */
+function heldWords(log: readonly LoggedDeed[]): string {
+  const stop = log.findLast((deed) => deed.type === 'stopped-for');
+  return stop === undefined ? EXERCISE.goOn : `${STOP_WORDS[stop.error](stop)} ${EXERCISE.goOn}`;
+}
+
 /** The next step comes only when minutes have passed: the unit has to run before it is measured. */
 export function waitsForTime({ step, phase }: VisitContext): boolean {
   return step === undefined && phase !== 'testing' && phase !== 'arrive' && phase !== 'closed';
@@ -31,5 +38,5 @@ export function waitsForTime({ step, phase }: VisitContext): boolean {
 function cautionWords({ spoken, withStep }: NonNullable<VisitContext['caution']>, context: VisitContext): string {
   const { step } = context;
   const cautions = spoken.map(({ words }) => words);
-  return [...cautions, ...(withStep && step !== undefined ? [stepWords(step, context)] : [])].join(' ');
+  return [...cautions, ...(withStep && step !== undefined ? [askWords(step, context)] : [])].join(' ');
 }

@@ -2,9 +2,10 @@ import type { RankedTest } from '../../grammar/visit/inputs.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import { TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
+import { bestTest } from '../visit/steps/choose-step.ts';
 import { focusOf } from '../visit/steps/focus-of.ts';
 import { testStep } from '../visit/steps/plans.ts';
-import { HINT_WORDS } from '../words/practice/exercise-words.ts';
+import { EXERCISE, HINT_WORDS } from '../words/practice/exercise-words.ts';
 import type { ExerciseDeed, Hint, HintLevel } from './exercise-log.ts';
 
 /** Useful tests in a row after which a hint says one level less (ours). */
@@ -28,8 +29,29 @@ export function mostLevel(streak: number): HintLevel {
   return Math.max(1, 3 - Math.floor(streak / FADES_AFTER)) as HintLevel;
 }
 
+/** Whether the trainee leads: nothing of the plan, of a proof or of a repair is asked. */
+export function isLed({ step, phase }: VisitContext): boolean {
+  return (step === undefined || step.source === 'planner') && (phase === 'testing' || phase === 'arrive');
+}
+
+/** The hint that is given now, or why none is. @param most hints that an exercise gives */
+export function hintNow(
+  context: VisitContext,
+  log: readonly ExerciseDeed[],
+  most = Number.POSITIVE_INFINITY,
+): Hint | string {
+  const test = bestTest(context);
+  if (test === undefined) return EXERCISE.noHint;
+  const hint = nextHint(test, log);
+  const last = log.findLast((deed) => deed.type === 'hinted');
+  // What was said already is no hint, and is counted once.
+  if (last?.test === hint.test && last.level >= hint.level)
+    return last.level === 3 ? EXERCISE.saidAll(last.words) : EXERCISE.saidLess(last.words);
+  return log.filter(({ type }) => type === 'hinted').length >= most ? EXERCISE.noMoreHints : hint;
+}
+
 /** The next hint to a test: each of one test says more than the one before, as far as it may. */
-export function nextHint(test: RankedTest, log: readonly ExerciseDeed[]): Hint {
+function nextHint(test: RankedTest, log: readonly ExerciseDeed[]): Hint {
   const last = log.findLast((deed) => deed.type === 'hinted');
   const next = last?.test === test.id ? last.level + 1 : 1;
   const level = Math.min(next, mostLevel(streakOf(log))) as HintLevel;

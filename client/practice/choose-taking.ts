@@ -3,7 +3,8 @@ import type { PointId } from '../../grammar/vocabulary/points.ts';
 import type { DialId } from '../../grammar/vocabulary/practice-orders.ts';
 import type { QuantityId } from '../../grammar/vocabulary/quantities.ts';
 import { TEST_IDS, TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
-import type { Taking } from './simulated-unit.ts';
+import type { Step } from '../visit/chart/context.ts';
+import type { SimulatedUnit, Taking } from './simulated-unit.ts';
 
 const BY_DIAL: Readonly<Record<DialId, QuantityId>> = {
   volts: 'voltage',
@@ -44,4 +45,24 @@ function isOnlyOnBench({ quantity, at }: ReadAt): boolean {
     (one) => one.quantity === quantity && [...one.at].sort().join() === places,
   );
   return models.length > 0 && models.every(({ needs }) => needs.bench);
+}
+
+/** Over any ghost: a.c. that a meter on volts is left on. */
+const LIVE_FROM = 20;
+
+/**
+ * What the meter stands on at a place: as the visit asks, else as it was set. A meter on volts reads what is live a.c.,
+ * the charge of a section d.c., and is turned to what else is read there where nothing is.
+ */
+export function dialAt(
+  of: readonly ReadAt[],
+  set: DialId,
+  ask: Step['ask'] | undefined,
+  unit: Pick<SimulatedUnit, 'voltsAt'>,
+): DialId {
+  if (ask?.kind === 'reading' && of.some(({ at }) => at.join() === ask.at.join())) return dialFor(ask.quantity) ?? set;
+  const [first] = of;
+  if (set !== 'volts' || first === undefined || of.some(({ quantity }) => quantity === 'voltage')) return set;
+  if (unit.voltsAt(first.at) >= LIVE_FROM) return 'volts';
+  return of.some(({ quantity }) => quantity === 'voltage-dc') ? 'volts-dc' : (dialFor(first.quantity) ?? 'volts');
 }

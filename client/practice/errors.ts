@@ -2,7 +2,7 @@
 export const PRACTICE_ERRORS = {
   'unknown-family': 'No such family of faults. Use power, motors, control, cooling or two.',
   'bad-seed': 'Not the number of an exercise. Use a whole number from 1 to 99999.',
-  'bad-limit': 'Not a limit. Use a whole number from 1 to 999, or leave it out.',
+  'bad-limit': 'Not a limit. Use a whole number of minutes from 1 to 999, of hints from 0, or leave it out.',
   'bad-exercise': 'Not an exercise. Use a family and a number, such as motors-412.',
 } as const;
 export type PracticeErrorCode = keyof typeof PRACTICE_ERRORS;

@@ -22,5 +22,5 @@ export async function giveInput(exercise: Exercise, input: ExerciseInput): Promi
   if ('order' in input) return exercise.order(input.order);
   if ('enter' in input) return exercise.enter(input.enter, input.words);
   if ('measure' in input) return exercise.measure(input.measure);
-  exercise.put(input.put);
+  exercise.probing.put(input.put);
 }

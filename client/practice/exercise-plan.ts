@@ -4,7 +4,7 @@ import { PracticeError } from './errors.ts';
 import type { Cause } from './plant/causes.ts';
 import { Dice } from './plant/dice.ts';
 import { drawBuild } from './plant/draw-plant.ts';
-import { CAUSES_INSIDE, causesOf, drawCaseOf, type ForeignCase } from './plant/hidden-case.ts';
+import { CAUSES_INSIDE, causesOf, drawAgain, drawCaseOf, type ForeignCase, soundSplit } from './plant/hidden-case.ts';
 import { profileOfBuild } from './plant/profile-of-build.ts';
 
 /** What is hidden: one fault of a family, or two of any. */
@@ -18,7 +18,7 @@ export interface ExercisePlan {
   readonly seed: number;
   /** Minutes of work after which it ends; as many as it takes where nothing is said. */
   readonly minutes?: number;
-  /** Hints after which none is given. */
+  /** Hints after which none is given; 0: none at all. */
   readonly hints?: number;
 }
 
@@ -43,18 +43,20 @@ export function readPlan(name: string, minutes?: string | null, hints?: string |
   if (family === undefined) throw new PracticeError('unknown-family', parts[1]!);
   const seed = Number(parts[2]);
   if (seed < 1 || seed > 99_999) throw new PracticeError('bad-seed', parts[2]!);
-  const limit = (text: string | null | undefined) => {
-    if (text === null || text === undefined || text === '') return undefined;
-    if (!/^[0-9]{1,3}$/.test(text) || Number(text) < 1) throw new PracticeError('bad-limit', text);
-    return Number(text);
-  };
-  const [most, many] = [limit(minutes), limit(hints)];
+  const [most, many] = [limitOf(minutes, 1), limitOf(hints, 0)];
   return {
     family,
     seed,
     ...(most === undefined ? {} : { minutes: most }),
     ...(many === undefined ? {} : { hints: many }),
   };
+}
+
+/** @param least none is no minutes at all; no hints at all is a limit */
+function limitOf(text: string | null | undefined, least: 0 | 1): number | undefined {
+  if (text === null || text === undefined || text === '') return undefined;
+  if (!/^[0-9]{1,3}$/.test(text) || Number(text) < least) throw new PracticeError('bad-limit', text);
+  return Number(text);
 }
 
 /** The part of an address that sets an exercise. */
@@ -110,5 +112,25 @@ export function drawExercise(plan: ExercisePlan): DrawnExercise {
     Math.floor(new Dice(seed * 31 + family.length).roll() * 1e9),
     family === 'two' ? 2 : 1,
   );
-  return { plan, profile: profileOf(plan), kase };
+  return { plan, profile: profileOf(plan), kase: onAFairDay(kase) };
+}
+
+/**
+ * What a sound unit takes off the air on a day of an exercise, °F: well inside the 16 to 22 by which a visit judges a
+ * repair (common practice), so that the scatter of a thermometer seldom carries it out. In humid air a unit takes off
+ * less, in dry air more: a repair that is well done would not be proven then.
+ */
+const FAIR_SPLIT = { low: 17.5, high: 20.8 };
+const MOST_DAYS = 60;
+
+/** The same fault on the first day, from its own on, by whose split its repair can be judged. */
+function onAFairDay(kase: ForeignCase): ForeignCase {
+  for (let day = 0; day < MOST_DAYS; day += 1) {
+    const seed = kase.seed + 7919 * day;
+    const split = soundSplit(kase.build, seed) ?? 0;
+    if (split < FAIR_SPLIT.low || split > FAIR_SPLIT.high) continue;
+    const again = day === 0 ? kase : drawAgain(kase, seed);
+    if (again !== undefined) return again;
+  }
+  return kase;
 }

@@ -1,47 +1,32 @@
 import type { Expectation, Meaning, ReadAt, Understanding } from '../../grammar/phrases/meaning.ts';
-import type { VisitEvent } from '../../grammar/visit/events.ts';
 import type { CommandId } from '../../grammar/vocabulary/commands.ts';
-import type { PointId } from '../../grammar/vocabulary/points.ts';
-import type { DialId } from '../../grammar/vocabulary/practice-orders.ts';
-import type { TestId } from '../../grammar/vocabulary/tests.ts';
 import type { Suspect } from '../diagnosis/diagnosis.ts';
 import type { LookId } from '../diagnosis/measuring/look-tests.ts';
-import type { Mouth } from '../speaking/mouth.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
-import { type Clock, type EarUtterance, type VisitEdges, VisitRun } from '../visit/run/visit-run.ts';
-import { bestTest } from '../visit/steps/choose-step.ts';
-import { EXERCISE, STOP_WORDS } from '../words/practice/exercise-words.ts';
+import type { EarUtterance, VisitRun } from '../visit/run/visit-run.ts';
+import { EXERCISE } from '../words/practice/exercise-words.ts';
 import { TOLD } from '../words/practice/performed-words.ts';
-import { countDone, countMeterProof, countSwitched, countTold, switchedNow } from './act-minutes.ts';
-import type { AskedDiagnosis } from './ask-diagnosis.ts';
-import { nextHint } from './choose-hint.ts';
+import { countMeterProof, countSwitched, countTold, switchedNow } from './act-minutes.ts';
+import { hintNow, isLed } from './choose-hint.ts';
 import { dialFor } from './choose-taking.ts';
 import { ClockWatch } from './clock-watch.ts';
 import { DISCHARGED } from './discharged.ts';
-import type { Ending, ExerciseDeed, Hypothesis, LoggedDeed } from './exercise-log.ts';
-import { type DrawnExercise, nameOf } from './exercise-plan.ts';
-import { type ExerciseLine, ExerciseVoice } from './exercise-voice.ts';
-import { followDone, followWords } from './exercise-world.ts';
+import type { ExerciseEdges } from './exercise-edges.ts';
+import type { Ending, ExerciseDeed, LoggedDeed } from './exercise-log.ts';
+import type { DrawnExercise } from './exercise-plan.ts';
+import { ExerciseVoice } from './exercise-voice.ts';
+import { followWords } from './exercise-world.ts';
 import { repairBegun, stopsRecorded } from './heed-record.ts';
-import { againstWords, isOfHands, proofStage, type Stop } from './judge-safety.ts';
-import { lookFor, Probing } from './probing.ts';
+import { Hold } from './hold.ts';
+import { againstWords, type Stop } from './judge-safety.ts';
+import { lookFor } from './look-named.ts';
+import { openVisit } from './open-visit.ts';
+import { Probing } from './probing.ts';
 import type { Order, SaidPlace } from './read-order.ts';
 import { placesOf, readSaid } from './read-said.ts';
+import { RecordFollower } from './record-follower.ts';
 import { SimulatedUnit } from './simulated-unit.ts';
 import type { WorkClock } from './work-clock.ts';
-
-export interface ExerciseEdges {
-  readonly diagnosis: AskedDiagnosis;
-  readonly understand: VisitEdges['understand'];
-  readonly mouth: Mouth;
-  readonly clock: Clock;
-  /** The record of the visit; never the record of a real one. */
-  readonly append: VisitEdges['append'];
-  readonly tell: (line: ExerciseLine) => void;
-  /** Has minutes pass at once, and calls back what is due on the way. */
-  readonly letPass: (minutes: number, settled: () => Promise<void>) => Promise<void>;
-  readonly software: string;
-}
 
 /**
  * An exercise: a visit as on any day, at a unit that is simulated. What the trainee says goes to the visit; the unit
@@ -52,17 +37,13 @@ export class Exercise {
   readonly unit: SimulatedUnit;
   readonly run: VisitRun;
   readonly log: LoggedDeed[] = [];
+  /** The trainee's meter and eyes: where the probes stand, and whom the next test is made for. */
+  readonly probing: Probing;
   readonly #edges: ExerciseEdges;
-  readonly #probing: Probing;
   readonly #watch: ClockWatch;
   readonly #voice: ExerciseVoice;
-  #events = 0;
-  /** Recorded and not yet followed by the unit. */
-  #recorded: VisitEvent[] = [];
-  /** What was hidden before each repair, by its number. */
-  readonly #leftBefore = new Map<number, SimulatedUnit['left']>();
-  #disproved = false;
-  #halted = false;
+  readonly #record: RecordFollower;
+  readonly #hold: Hold;
   #typed = 0;
 
   private constructor(drawn: DrawnExercise, edges: ExerciseEdges) {
@@ -70,34 +51,23 @@ export class Exercise {
     this.#edges = edges;
     this.unit = new SimulatedUnit(drawn.kase);
     this.#voice = new ExerciseVoice(edges.mouth, edges.tell);
-    const { diagnosis, understand, clock } = edges;
-    this.run = VisitRun.open(
-      {
-        ...{ understand, clock },
-        diagnose: (_unit, evidence, parked) => diagnosis.assess(evidence, parked),
-        mouth: this.#voice.mouth,
-        append: (bodies) => {
-          this.#events += bodies.length;
-          this.#recorded.push(...bodies.map((body) => JSON.parse(body) as VisitEvent));
-          return edges.append(bodies);
-        },
+    const note = (deed: ExerciseDeed) => this.#note(deed);
+    this.#record = new RecordFollower(this.unit, note);
+    this.#hold = new Hold({ unit: this.unit, voice: this.#voice, note, end: (how) => this.#end(how) });
+    this.run = openVisit(drawn, {
+      ...edges,
+      mouth: this.#voice.mouth,
+      append: (bodies) => {
+        this.#record.take(bodies);
+        return edges.append(bodies);
       },
-      {
-        ...{
-          type: 'opened.visit',
-          visit: `exercise-${nameOf(drawn.plan)}`,
-          site: 'practice',
-          complaint: 'does not cool',
-        },
-        ...{ role: 'technician', unit: drawn.profile, software: edges.software, exercise: nameOf(drawn.plan) },
-      },
-    );
-    this.#watch = new ClockWatch(clock, this.run);
-    this.#probing = new Probing({
-      ...{ run: this.run, unit: this.unit, diagnosis },
+    });
+    this.#watch = new ClockWatch(edges.clock, this.run);
+    this.probing = new Probing({
+      ...{ run: this.run, unit: this.unit, diagnosis: edges.diagnosis },
       tell: (text) => this.#voice.tell('exercise', text),
       show: (by, text) => this.#voice.show(by, text),
-      note: (deed) => this.#note(deed),
+      note,
       stop: (stop) => this.#stop(stop),
       utter: (meaning, words) => this.#utter(meaning, words),
       worked: () => {
@@ -119,36 +89,27 @@ export class Exercise {
   get expectation(): Expectation {
     return this.run.expectation;
   }
-  get dial(): DialId {
-    return this.#probing.dial;
-  }
-  get probes(): readonly PointId[] {
-    return this.#probing.probes;
-  }
-  get hypothesis(): Hypothesis | undefined {
-    return this.#probing.hypothesis;
-  }
   /** What the work came to, in minutes and tests. */
   get work(): WorkClock {
-    return this.#probing.work;
+    return this.probing.work;
   }
   /** What an ear is to expect: a suspect is most surely heard by its number, and a number where one is expected. */
   get heardNext(): Expectation {
-    return this.#probing.asks ? { readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] } : this.expectation;
+    return this.probing.asks ? { readings: [{ quantity: 'voltage', at: ['L1', 'ground'] }] } : this.expectation;
   }
   /** The suspects among whom one is asked for; undefined where none is. */
   get asked(): readonly Suspect[] | undefined {
-    return this.#probing.asks ? this.suspects : undefined;
+    return this.probing.asks ? this.suspects : undefined;
   }
   get suspects(): readonly Suspect[] {
-    return this.#probing.suspects;
+    return this.probing.suspects;
   }
   get halted(): boolean {
-    return this.#halted;
+    return this.#hold.isOn;
   }
   /** The last split that was judged behind a repair speaks against it. */
   get disproved(): boolean {
-    return this.#disproved;
+    return this.#record.disproved;
   }
   get ended(): Ending | undefined {
     const last = this.log.findLast((deed) => deed.type === 'ended');
@@ -156,14 +117,14 @@ export class Exercise {
   }
 
   #note(deed: ExerciseDeed): void {
-    this.log.push({ ...deed, minutes: this.work.minutes, events: this.#events });
+    this.log.push({ ...deed, minutes: this.work.minutes, events: this.#record.events });
   }
 
   /** A typed sentence. */
   say(text: string): Promise<void> {
     this.#typed += 1;
     return this.hear({
-      id: `said-${this.#typed}-${this.#events}`,
+      id: `said-${this.#typed}-${this.#record.events}`,
       ear: 'typed',
       text,
       alternatives: [],
@@ -177,16 +138,16 @@ export class Exercise {
     if (this.ended !== undefined) return this.#voice.tell('exercise', EXERCISE.over);
     await this.#watch.heed();
     if (!heard.accepted) {
-      if (this.#probing.asks) return this.#voice.tell('exercise', EXERCISE.noSuchSuspect);
+      if (this.probing.asks) return this.#voice.tell('exercise', EXERCISE.noSuchSuspect);
       return this.#pass(() => this.run.hear(heard));
     }
     const how = { alternatives: heard.alternatives, typed: heard.ear === 'typed', doubtful: heard.doubtful ?? false };
-    const said = await readSaid(heard, this.#probing.asks, async (text) =>
+    const said = await readSaid(heard, this.probing.asks, async (text) =>
       this.#edges.understand(text, this.expectation, how),
     );
     if ('order' in said) return this.order(said.order);
     if ('probes' in said) {
-      this.place(said.probes);
+      this.probing.probes = said.probes;
       return this.#voice.tell('exercise', EXERCISE.probesOn(said.probes));
     }
     await this.#take(said.understanding, said.beside, () => this.run.hear(heard));
@@ -206,11 +167,12 @@ export class Exercise {
 
   async #take(understanding: Understanding, beside: Partial<SaidPlace>, pass: () => void): Promise<void> {
     const { meaning, verdict, heard } = understanding;
-    if (this.#halted) return this.#goOn(meaning);
+    if (this.halted) return this.#hold.hear(meaning);
+    if (verdict === 'rejected' && this.probing.asks) return this.#voice.tell('exercise', EXERCISE.noSuchSuspect);
     const places = placesOf(understanding);
     if (places !== undefined) {
       const bench = beside.bench === true || (meaning.kind === 'reading' && meaning.reading.bench === true);
-      return this.#probing.goTo(places, bench, beside.dial);
+      return this.probing.goTo(places, bench, beside.dial);
     }
     if (meaning.kind === 'several' && meaning.parts.some(({ kind }) => kind === 'reading'))
       return this.#voice.tell('exercise', EXERCISE.oneAtATime);
@@ -218,14 +180,13 @@ export class Exercise {
       const { report } = meaning;
       if (report.type === 'absence-of-voltage') return this.#voice.tell('exercise', EXERCISE.oneAtATime);
       if (report.type === 'meter-proof') return this.#proveMeter();
-      if (report.type === 'observation') {
-        const look = lookFor(report.observation);
-        if (look !== undefined) return this.#probing.lookAt(look);
-      }
+      const look = report.type === 'observation' ? lookFor(report.observation) : undefined;
+      if (look !== undefined) return this.probing.lookAt(look);
     }
-    if (meaning.kind === 'command' && meaning.command === 'what-next' && this.#isLed()) return this.#hint();
+    if (meaning.kind === 'command' && meaning.command === 'what-next' && isLed(this.context)) return this.#hint();
     if (verdict !== 'rejected') {
-      this.#noteRepair(meaning, heard);
+      const begun = repairBegun(meaning, heard, this.context);
+      if (begun !== undefined) this.#note(begun);
       const before = switchedNow(this.unit);
       const { stop, mended } = followWords(meaning, heard, this.unit, this.context);
       if (stop !== undefined) return this.#stop(againstWords(stop, this.log));
@@ -236,41 +197,12 @@ export class Exercise {
     await this.#pass(pass, meaning);
   }
 
-  #noteRepair(meaning: Meaning, what: string): void {
-    const begun = repairBegun(meaning);
-    // A filter is changed on any visit.
-    if (begun === undefined || (begun.kind === 'part' && begun.part === 'filter')) return;
-    this.#note({ type: 'repair-begun', what, found: this.context.finding !== undefined });
-  }
-
   /** The unit follows what was recorded; what was warned of and done all the same is counted. */
   #heedRecord(meaning?: Meaning): void {
-    const events = this.#recorded;
-    this.#recorded = [];
-    for (const event of events) {
-      if (event.type === 'input.taken') continue;
-      if ((event.type === 'part.withdrawn' || event.type === 'work.withdrawn') && event.number !== undefined)
-        this.#takeBack(event.number);
-      if (event.type === 'split.judged') this.#disproved = event.word === 'does not fit';
-      countDone(this.work, event);
-      const before = this.unit.left;
-      const mended = followDone(event, this.unit);
-      if (mended === undefined) continue;
-      if (mended.number !== undefined) this.#leftBefore.set(mended.number, before);
-      this.#disproved = false;
-      this.#note(mended);
-    }
-    if (this.ended !== undefined || this.#halted) return;
+    const events = this.#record.follow(this.work);
+    if (this.ended !== undefined || this.halted) return;
     const stop = stopsRecorded(events, meaning, this.unit, this.context, this.log);
     if (stop !== undefined) this.#stop(stop);
-  }
-
-  /** What was told fitted or done was not: what it had cured is there again. */
-  #takeBack(number: number): void {
-    const before = this.#leftBefore.get(number);
-    this.#leftBefore.delete(number);
-    this.#note({ type: 'taken-back', number });
-    if (before !== undefined && before.length > this.unit.left.length) this.unit.unmend(before);
   }
 
   /** To the visit as it was said; then what waited for a caution is done. */
@@ -281,12 +213,12 @@ export class Exercise {
     this.#watchTime();
     if (this.ended !== undefined) return;
     if (this.context.phase === 'closed') return this.#end('closed');
-    await this.#probing.goOn();
+    await this.probing.goOn();
   }
 
   #utter(meaning: Meaning, words: string): void {
     const understanding: Understanding = { heard: words, verdict: 'logged', meaning, confidence: 1 };
-    const id = `unit-${this.#events}`;
+    const id = `unit-${this.#record.events}`;
     this.run.take({
       type: 'heard.utterance',
       utterance: { id, ear: 'typed', accepted: true, confidence: 1, understanding },
@@ -296,20 +228,20 @@ export class Exercise {
   async order(order: Order): Promise<void> {
     if (this.ended !== undefined) return;
     // Who was held does nothing before it is taken note of.
-    if (this.#halted && order.order !== 'give-up') return this.#voice.tell('exercise', EXERCISE.goOn);
+    if (this.halted && order.order !== 'give-up') return this.#hold.remind();
     await this.#watch.heed();
     switch (order.order) {
       case 'dial':
-        this.#probing.dial = order.dial;
+        this.probing.dial = order.dial;
         return this.#voice.tell('exercise', EXERCISE.dial(order.dial));
       case 'look':
-        return this.#probing.lookAt(order.look as LookId);
+        return this.probing.lookAt(order.look as LookId);
       case 'suspect':
-        return this.#probing.suspect(order.suspect);
+        return this.probing.suspect(order.suspect);
       case 'meter-on-source':
         return this.#proveMeter();
       case 'read':
-        return this.#probing.read();
+        return this.probing.read();
       case 'wait':
         this.#voice.tell('exercise', EXERCISE.passed(order.minutes));
         this.work.act('waiting', order.minutes);
@@ -318,45 +250,26 @@ export class Exercise {
       case 'discharged':
         return this.enter(DISCHARGED, TOLD.discharged);
       case 'hint':
-        return this.#isLed() ? this.#hint() : this.#pass(() => this.run.touch('what-next'));
+        return this.#hint();
       case 'give-up':
         this.#voice.tell('exercise', EXERCISE.gaveUp);
         return this.#end('given-up');
     }
   }
 
-  /** Puts the probes on the drawing; words that follow say where they are believed to be. */
-  place(at: readonly PointId[]): void {
-    this.#probing.probes = at;
-  }
-
-  /** Whether the trainee leads: nothing of the plan, of a proof or of a repair is asked. */
-  #isLed(): boolean {
-    const { step, phase } = this.context;
-    return (step === undefined || step.source === 'planner') && (phase === 'testing' || phase === 'arrive');
-  }
-
-  /** Takes a probe to one terminal of the drawing, or off it. */
-  put(point: PointId): void {
-    this.#probing.put(point);
-  }
-
   /** Takes one reading at a place that is named by its points. */
   async measure(read: ReadAt, bench = false): Promise<void> {
     if (this.ended !== undefined) return;
-    if (this.#halted) return this.#voice.tell('exercise', EXERCISE.goOn);
+    if (this.halted) return this.#hold.remind();
     await this.#watch.heed();
-    await this.#probing.goTo([read], bench, dialFor(read.quantity));
-  }
-
-  /** Has the visit lead to a test, as if its search had chosen it: what must come before it is asked first. */
-  async goToTest(test: TestId): Promise<void> {
-    await this.#probing.leadTo(test);
+    await this.probing.goTo([read], bench, dialFor(read.quantity));
   }
 
   /** The meter on a source that is known to be live. */
   async #proveMeter(): Promise<void> {
     const volts = Math.round(this.drawn.kase.build.legVolts * 2);
+    // What is read on a source is volts: nobody proves a meter on ohms.
+    this.probing.dial = 'volts';
     this.#voice.show('meter', EXERCISE.meter(volts, 'V'));
     countMeterProof(this.work);
     await this.#pass(() =>
@@ -364,36 +277,18 @@ export class Exercise {
     );
   }
 
-  #hint(): void {
-    const test = bestTest(this.context);
-    const given = this.log.filter(({ type }) => type === 'hinted').length;
-    if (given >= (this.drawn.plan.hints ?? Number.POSITIVE_INFINITY))
-      return this.#voice.tell('exercise', EXERCISE.noMoreHints);
-    if (test === undefined) return this.#voice.tell('exercise', EXERCISE.noHint);
-    const hint = nextHint(test, this.log);
+  /** A hint where the trainee leads; else the visit says what it asks. */
+  async #hint(): Promise<void> {
+    if (!isLed(this.context)) return this.#pass(() => this.run.touch('what-next'));
+    const hint = hintNow(this.context, this.log, this.drawn.plan.hints);
+    if (typeof hint === 'string') return this.#voice.tell('exercise', hint);
     this.#note(hint);
     this.#voice.tell('hint', hint.words);
   }
 
-  /** Harm ends the exercise; a near miss holds it until the trainee goes on, and nothing was done. */
   #stop(stop: Stop): void {
-    this.#probing.forget();
-    const stage = isOfHands(stop.error) ? { stage: proofStage(stop.zone, this.unit, this.context) } : {};
-    this.#note({ type: 'stopped-for', ...stop, ...stage });
-    const words = STOP_WORDS[stop.error](stop);
-    if (stop.weight === 'harm') {
-      this.#voice.tell('stop', `${words} ${EXERCISE.ends}`);
-      return this.#end('stopped');
-    }
-    this.#halted = true;
-    this.#voice.tell('stop', `${words} ${EXERCISE.goOn}`);
-  }
-
-  #goOn(meaning: Meaning): void {
-    const goesOn = meaning.kind === 'command' && ['go-on', 'got-it', 'yes', 'done', 'live'].includes(meaning.command);
-    if (!goesOn) return this.#voice.tell('exercise', EXERCISE.goOn);
-    this.#halted = false;
-    this.#voice.show('exercise', EXERCISE.goesOn);
+    this.probing.forget();
+    this.#hold.stop(stop, this.context);
   }
 
   #watchTime(): void {

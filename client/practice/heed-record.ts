@@ -1,7 +1,8 @@
 import type { Meaning } from '../../grammar/phrases/meaning.ts';
 import type { VisitEvent, VisitOutcome } from '../../grammar/visit/events.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
-import type { LoggedDeed } from './exercise-log.ts';
+import { IN_PROOF } from '../visit/rules/isolation.ts';
+import type { ExerciseDeed, LoggedDeed } from './exercise-log.ts';
 import { againstWords, type Stop, stopsHands } from './judge-safety.ts';
 import type { SimulatedUnit } from './simulated-unit.ts';
 
@@ -38,7 +39,7 @@ export function stopsRecorded(
       const what = event.words ?? event.part;
       return { error: 'against-warning', weight: 'near-miss', zone: 'outdoor-load', volts, what, words };
     }
-    if (event.type === 'hazard.warned' && meaning !== undefined && isAct(meaning)) {
+    if (event.type === 'hazard.warned' && meaning !== undefined && isAct(meaning) && !tellsOfProof(event, events)) {
       const { words, zone } = event;
       return { error: 'against-warning', weight: 'near-miss', zone, volts: unit.voltsIn(zone), what: words, words };
     }
@@ -46,8 +47,18 @@ export function stopsRecorded(
   return undefined;
 }
 
+/** That power may be back where a proof stood: it costs the proof, and is asked by the visit itself where a breaker is reset. */
+function tellsOfProof(
+  { zone }: Extract<VisitOutcome, { type: 'hazard.warned' }>,
+  events: readonly VisitEvent[],
+): boolean {
+  return (events as readonly VisitOutcome[]).some(
+    (event) => event.type === 'energy.changed' && event.zone === zone && IN_PROOF.includes(event.from),
+  );
+}
+
 /** Something that hands do, and not what is seen, read or only guessed of it. */
-export function isAct(meaning: Meaning): boolean {
+function isAct(meaning: Meaning): boolean {
   switch (meaning.kind) {
     case 'several':
       return meaning.parts.some(isAct);
@@ -62,8 +73,18 @@ export function isAct(meaning: Meaning): boolean {
   }
 }
 
-/** What is begun as a repair, in its kind; undefined where nothing is. */
-export function repairBegun(meaning: Meaning): Extract<Meaning, { kind: 'part' | 'work' }> | undefined {
-  if (meaning.kind === 'several') return meaning.parts.map(repairBegun).find((one) => one !== undefined);
+/** What is begun as a repair; undefined where nothing is. A filter is changed on any visit. */
+export function repairBegun(
+  meaning: Meaning,
+  what: string,
+  { finding }: VisitContext,
+): Extract<ExerciseDeed, { type: 'repair-begun' }> | undefined {
+  const begun = repairIn(meaning);
+  if (begun === undefined || (begun.kind === 'part' && begun.part === 'filter')) return undefined;
+  return { type: 'repair-begun', what, found: finding !== undefined };
+}
+
+function repairIn(meaning: Meaning): Extract<Meaning, { kind: 'part' | 'work' }> | undefined {
+  if (meaning.kind === 'several') return meaning.parts.map(repairIn).find((one) => one !== undefined);
   return meaning.kind === 'part' || meaning.kind === 'work' ? meaning : undefined;
 }

@@ -133,8 +133,8 @@ export class Performer {
     const key = `${best?.id} ${this.exercise.context.evidenceNumber}`;
     if (best === undefined || key === this.#gone) return this.exercise.touch('finish');
     this.#gone = key;
-    if (this.exercise.hypothesis === undefined) await this.exercise.order({ order: 'suspect', suspect: 1 });
-    await this.exercise.goToTest(best.id);
+    if (this.exercise.probing.hypothesis === undefined) await this.exercise.order({ order: 'suspect', suspect: 1 });
+    await this.exercise.probing.leadTo(best.id);
     // Where something stands in its way it is taken as it is.
     if (this.exercise.context.step === undefined)
       await this.#read(best.quantity === 'observation' ? (best.id as LookId) : undefined, best);

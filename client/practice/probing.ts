@@ -1,18 +1,18 @@
 import type { Meaning, ReadAt } from '../../grammar/phrases/meaning.ts';
+import { samePlaces } from '../../grammar/visit/judge-reading.ts';
 import { openQuestion } from '../../grammar/visit/standing.ts';
 import type { ObservationId } from '../../grammar/vocabulary/observations.ts';
 import { POINTS_BY_ID, type PointId } from '../../grammar/vocabulary/points.ts';
 import type { DialId } from '../../grammar/vocabulary/practice-orders.ts';
 import type { TestId } from '../../grammar/vocabulary/tests.ts';
-import { ZONES } from '../../grammar/vocabulary/zones.ts';
 import type { Suspect } from '../diagnosis/diagnosis.ts';
 import { LOOK_TESTS, type LookId } from '../diagnosis/measuring/look-tests.ts';
 import { TEST_MODELS } from '../diagnosis/measuring/test-models.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
 import { evidenceOf } from '../visit/rules/evidence-of.ts';
-import { pairsOf } from '../visit/rules/proof-plan.ts';
 import { zonesAt } from '../visit/rules/zones-at.ts';
 import type { VisitRun } from '../visit/run/visit-run.ts';
+import { isHeldBack } from '../visit/steps/answers-caution.ts';
 import { stepWords } from '../visit/steps/ask-step.ts';
 import { zonesToProve } from '../visit/steps/choose-step.ts';
 import { LOOKS } from '../visit/steps/looks.ts';
@@ -21,25 +21,16 @@ import { EXERCISE } from '../words/practice/exercise-words.ts';
 import { observationWords } from '../words/things/observation-words.ts';
 import { countReading } from './act-minutes.ts';
 import type { AskedDiagnosis } from './ask-diagnosis.ts';
+import { type Attempt, attemptWords, isSame } from './attempt.ts';
 import { rankedTest } from './choose-hint.ts';
-import { chooseTaking, dialFor, takingBetween } from './choose-taking.ts';
+import { chooseTaking, dialAt, takingBetween } from './choose-taking.ts';
 import type { ExerciseDeed, Hypothesis, TestMade } from './exercise-log.ts';
 import { type Stop, stopsHands, stopsReading } from './judge-safety.ts';
+import { lookNow } from './look-named.ts';
+import { besideAsked, isOwnChoice, isSearching } from './own-choice.ts';
 import type { SimulatedUnit, Taking } from './simulated-unit.ts';
 import { leadingOf, untold } from './weigh-test.ts';
 import { WorkClock } from './work-clock.ts';
-
-/** What is about to be measured or looked at: it waits for a suspect to be named, or for a caution. */
-interface Attempt {
-  readonly test: TestId | undefined;
-  /** Of the trainee's own choice, and counted: not one that the plan of the visit asks for. */
-  readonly chosen: boolean;
-  /** Whether the visit leads to it as to a test of its search. */
-  readonly leads: boolean;
-  readonly taking: Taking | LookId;
-  /** Where the words put it, which goes into the record. */
-  readonly said: readonly PointId[];
-}
 
 /** What probing needs of the exercise around it. */
 export interface ProbingEdges {
@@ -66,7 +57,7 @@ export interface ProbingEdges {
 export class Probing {
   readonly work = new WorkClock('told');
   dial: DialId = 'volts';
-  /** Where the probes stand on the drawing. */
+  /** Where the probes stand on the drawing; words that follow say where they are believed to be. */
   probes: readonly PointId[] = [];
   #hypothesis: Hypothesis | undefined;
   #pending: { readonly attempt: Attempt; readonly waits: 'hypothesis' | 'caution' } | undefined;
@@ -127,40 +118,14 @@ export class Probing {
   /** The probes go to a place that was named, or stand elsewhere on the drawing. */
   async goTo(of: readonly ReadAt[], bench: boolean, told?: DialId): Promise<void> {
     if (told !== undefined) this.dial = told;
-    const named = chooseTaking(of, this.#dialAt(of, told), bench);
+    const dial = told ?? dialAt(of, this.dial, this.#context.step?.ask, this.#edges.unit);
+    const named = chooseTaking(of, dial, bench);
     const stood = this.probes.length === named.at.length ? this.probes : named.at;
-    if ([...stood].sort().join() !== [...named.at].sort().join())
-      this.#edges.note({ type: 'probes-elsewhere', said: named.at, stood });
-    this.#noteBesideAsked(stood, named);
+    if (!samePlaces(stood, named.at)) this.#edges.note({ type: 'probes-elsewhere', said: named.at, stood });
+    const beside = besideAsked(stood, named, this.#edges.run);
+    if (beside !== undefined) this.#edges.note(beside);
     this.probes = [];
     await this.#attempt({ ...named, at: stood }, named.at);
-  }
-
-  /** Volts of a proof, of the live side or of a repair, read elsewhere than where they are asked. */
-  #noteBesideAsked(stood: readonly PointId[], { quantity }: Taking): void {
-    const { step } = this.#context;
-    if (step === undefined || step.source === 'planner' || step.source === 'arrive' || stood.length < 2) return;
-    const [asked] = this.#edges.run.expectation.readings;
-    if (asked === undefined || asked.quantity !== quantity || asked.at.length < 2) return;
-    const isOfProof = step.source === 'energy' && isPairOfProof(stood);
-    if (isOfProof || [...asked.at].sort().join() === [...stood].sort().join()) return;
-    this.#edges.note({ type: 'probes-elsewhere', said: asked.at, stood, asked: true });
-  }
-
-  /**
-   * What the meter stands on at a place: as it was told for it, as the visit asks, as it was set. A meter on volts reads
-   * what is live a.c., the charge of a section d.c., and is turned to what else is read there where nothing is.
-   */
-  #dialAt(of: readonly ReadAt[], told: DialId | undefined): DialId {
-    if (told !== undefined) return told;
-    const ask = this.#context.step?.ask;
-    if (ask?.kind === 'reading' && of.some(({ at }) => at.join() === ask.at.join()))
-      return dialFor(ask.quantity) ?? this.dial;
-    const [first] = of;
-    if (this.dial !== 'volts' || first === undefined || of.some(({ quantity }) => quantity === 'voltage'))
-      return this.dial;
-    if (this.#edges.unit.voltsAt(first.at) >= LIVE_FROM) return 'volts';
-    return of.some(({ quantity }) => quantity === 'voltage-dc') ? 'volts-dc' : (dialFor(first.quantity) ?? 'volts');
   }
 
   async #attempt(taking: Taking, said: readonly PointId[]): Promise<void> {
@@ -174,55 +139,31 @@ export class Probing {
     const held = stopsReading(taking, zones, EXERCISE.measuring(said, quantity), unit, this.#context);
     if (held !== undefined) return stop(held);
     // A charge is read because it was led off.
-    const chosen = quantity !== 'voltage-dc' && this.#isChosen(test, said);
+    const chosen = quantity !== 'voltage-dc' && isOwnChoice(test, said, this.#edges.run);
     await this.#ask({ test, chosen, leads: test !== undefined && chosen && this.#mayLead(), taking, said });
   }
 
   async lookAt(named: LookId): Promise<void> {
     const { unit, stop } = this.#edges;
-    const look = (unit.call === 'none' ? WITHOUT_CALL[named] : undefined) ?? named;
+    const look = lookNow(named, unit.call);
     const { zone } = LOOKS[look];
     const byHand = look.endsWith('-by-hand') && zone !== 'none';
     const held = byHand ? stopsHands([zone], EXERCISE.looking(look), unit, this.#context) : undefined;
     if (held !== undefined) return stop(held);
-    const chosen = this.#isSearching() && this.#isChosen(look, []);
+    const chosen = isSearching(this.#context) && isOwnChoice(look, [], this.#edges.run);
     await this.#ask({ test: look, chosen, leads: chosen, taking: look, said: [] });
-  }
-
-  #isSearching(): boolean {
-    const { phase } = this.#context;
-    return phase === 'testing' || phase === 'arrive';
   }
 
   /** A proof that is under way is not left for a test. */
   #mayLead(): boolean {
-    return this.#isSearching() && this.#context.step?.source !== 'energy';
-  }
-
-  /** Not what the plan of the visit asks just now, nor what only sets the scene. */
-  #isChosen(test: TestId | undefined, said: readonly PointId[]): boolean {
-    const { step } = this.#context;
-    if (test !== undefined && TEST_MODELS[test].measure.kind === 'condition') return false;
-    if (test === undefined && said.length < 2) return false;
-    if (step === undefined || step.source === 'planner') return this.#isSearching() || test === undefined;
-    if (step.source === 'energy') return said.length === 2 && !isPairOfProof(said) && !this.#isAsked(said);
-    if (!this.#isSearching()) return !this.#isAsked(said) && said.length === 2;
-    if (test === undefined) return !this.#isAsked(said);
-    return step.ask.kind === 'reading'
-      ? step.ask.at.join() !== said.join()
-      : step.ask.kind === 'action' || !isAnsweredBy(test, step.ask.answers);
-  }
-
-  /** Whether a reading is asked at these places. */
-  #isAsked(said: readonly PointId[]): boolean {
-    const places = [...said].sort().join();
-    return this.#edges.run.expectation.readings.some(({ at }) => [...at].sort().join() === places);
+    return isSearching(this.#context) && this.#context.step?.source !== 'energy';
   }
 
   /** What stood asked when something else was begun: a suspect, a caution, a step of arrival. */
   #noteLeftOpen(attempt: Attempt): void {
     const { step } = this.#context;
-    if (this.#pending !== undefined) this.#edges.note({ type: 'left-open', what: wordsOf(this.#pending.attempt) });
+    if (this.#pending !== undefined && isSame(this.#pending.attempt, attempt)) return;
+    if (this.#pending !== undefined) this.#edges.note({ type: 'left-open', what: attemptWords(this.#pending.attempt) });
     else if (attempt.chosen && step?.source === 'arrive')
       this.#edges.note({ type: 'left-open', what: stepWords(step, this.#context) });
   }
@@ -237,10 +178,18 @@ export class Probing {
   /** Through the visit's own guards: what is due before it is said, and waited for. */
   async #guard(attempt: Attempt): Promise<void> {
     this.#pending = undefined;
+    if (this.#wasCautioned(attempt)) return this.#make(attempt);
     if (attempt.leads && attempt.test !== undefined) await this.leadTo(attempt.test);
     const isKept = attempt.leads && openQuestion(this.#context) !== undefined;
     if (this.#context.caution === undefined && !isKept) return this.#make(attempt);
     this.#pending = { attempt, waits: 'caution' };
+  }
+
+  /** Its caution was heard in the breath that asked for it: whoever does it then has acknowledged it, as on any visit. */
+  #wasCautioned({ test, said }: Attempt): boolean {
+    const { step, caution } = this.#context;
+    if (step === undefined || caution === undefined || isHeldBack({ step, caution })) return false;
+    return step.ask.kind === 'reading' ? samePlaces(step.ask.at, said) : step.test !== undefined && step.test === test;
   }
 
   /** Does what waited for a caution or a question, where neither stands any more. */
@@ -276,7 +225,7 @@ export class Probing {
         ...{
           type: 'tested',
           ...(test === undefined ? {} : { test }),
-          what: wordsOf(attempt),
+          what: attemptWords(attempt),
           shown,
           taking: typeof taking === 'string' ? 'look' : taking,
         },
@@ -320,37 +269,4 @@ export class Probing {
     if (shown !== undefined) show('meter', EXERCISE.meter(shown.value, shown.unit));
     return shown;
   }
-}
-
-/** What is measured or looked at, as it is called. */
-function wordsOf({ test, taking, said }: Attempt): string {
-  if (typeof taking === 'string') return EXERCISE.looking(taking);
-  return test === undefined ? EXERCISE.measuring(said, taking.quantity) : EXERCISE.looking(test);
-}
-
-/** A pair that some proof of absence reads, or a section of a capacitor. */
-function isPairOfProof(said: readonly PointId[]): boolean {
-  const places = [...said].sort().join();
-  return ZONES.some((zone) => pairsOf(zone).some((pair) => [...pair].sort().join() === places));
-}
-
-/** Over any ghost: a.c. that a meter on volts is left on. */
-const LIVE_FROM = 20;
-
-/** What is looked at where nothing calls. */
-const WITHOUT_CALL: Readonly<Partial<Record<LookId, LookId>>> = {
-  'look-compressor': 'look-no-call',
-  'look-contactor': 'look-contactor-no-call',
-};
-
-/** The look that tells of something seen; undefined where none does, or where it is done and not seen. */
-export function lookFor(observation: ObservationId): LookId | undefined {
-  if (observation === 'thermostat-calling' || observation === 'thermostat-not-calling') return undefined;
-  const ids = Object.keys(LOOK_TESTS) as LookId[];
-  return ids.find((id) => (LOOK_TESTS[id].measure.answers as readonly ObservationId[]).includes(observation));
-}
-
-function isAnsweredBy(test: TestId, answers: readonly ObservationId[]): boolean {
-  const { measure } = TEST_MODELS[test];
-  return measure.kind === 'look' && measure.answers.some((answer) => answers.includes(answer));
 }

@@ -25,7 +25,7 @@ export function weighTest(
 ): Weighed {
   const suspects = assessment?.suspects ?? [];
   const bits = diagnosis.tells(test, evidence);
-  const expected = diagnosis.explain(test, leadingOf(suspects));
+  const expected = diagnosis.explain(test, leadingOf(suspects), evidence);
   // What the search itself would ask for, once more or for a proof, is never idle.
   const isAsked = assessment?.next.some(({ id }) => id === test) === true;
   const open = bitsOpen(suspects);

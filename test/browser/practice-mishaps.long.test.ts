@@ -46,6 +46,29 @@ describe('an exercise', () => {
     expect(browser.errors).toEqual([]);
   }, 120_000);
 
+  test('whose tab was copied is ended by both and counts once', async () => {
+    const page = await browser.page('about:blank');
+    const trainee = new Trainee(page);
+    await trainee.begin(server.url, 'control-413');
+    await trainee.type('outdoor air');
+    // A page opened by another of the same origin begins with a copy of what its tab keeps (HTML standard, window open steps; from memory).
+    const [copy] = await Promise.all([
+      page.waitForEvent('popup'),
+      page.evaluate(() => void open(location.href, '_blank')),
+    ]);
+    const second = new Trainee(copy);
+    await second.stage('running');
+    expect((await talkOf(copy)).join()).toMatch(/Outdoor air/);
+    for (const one of [trainee, second]) {
+      await one.type('give up');
+      await one.stage('debrief');
+    }
+    await page.goto(`${server.url}/practice`);
+    expect(await page.locator('tr[data-family="control"] td').first().textContent()).toBe('1');
+    await copy.close();
+    await page.close();
+  }, 120_000);
+
   test('goes on where the clock of the device jumps', async () => {
     const page = await browser.page('about:blank');
     await page.addInitScript(() => {

@@ -95,4 +95,21 @@ export function drawCaseOf(causes: readonly Cause[], build: Build, seed: number,
   }
 }
 
+/** The same causes in the same build on another day; undefined where nobody would call for them then. */
+export function drawAgain({ build, hidden }: ForeignCase, seed: number): ForeignCase | undefined {
+  return hide(
+    build,
+    seed,
+    hidden.map(({ cause }) => cause),
+    new Dice(seed + 1),
+  );
+}
+
+/** Degrees Fahrenheit that this build takes off the air on that day with nothing wrong with it; undefined where it does not run. */
+export function soundSplit(build: Build, seed: number): number | undefined {
+  const unit = unitOf(build, seed, []);
+  const { cycle } = unit.settled(true);
+  return cycle === undefined ? undefined : unit.plant.cycle.returnF - cycle.supplyF;
+}
+
 const pick = (pool: readonly Cause[], dice: Dice): Cause => dice.weighted(pool.map((c) => [c, c.weight ?? 1] as const));

@@ -1,7 +1,7 @@
 import { askedNow } from '../../practice/asked-now.ts';
 import type { Exercise } from '../../practice/exercise.ts';
 import type { ExerciseInput } from '../../practice/exercise-input.ts';
-import { lookFor } from '../../practice/probing.ts';
+import { lookFor } from '../../practice/look-named.ts';
 import type { Step } from '../../visit/chart/context.ts';
 import { capital } from '../../words/capital.ts';
 import { EXERCISE } from '../../words/practice/exercise-words.ts';

@@ -74,13 +74,13 @@ export function MomentKeys({ session, exercise }: ExerciseKeysProps) {
 /** The meter beside the drawing: read it, and what it stands on. */
 export function MeterKeys({ session, exercise, taken }: ExerciseKeysProps & { readonly taken: readonly Taken[] }) {
   // Pressed is pressed, though what came before is still worked out.
-  const dial = taken.reduce((is, { input }) => dialOf(input) ?? is, exercise.dial);
+  const dial = taken.reduce((is, { input }) => dialOf(input) ?? is, exercise.probing.dial);
   return (
     <div className="keys">
       <Key
         first
         label={PRACTICE.read}
-        off={exercise.probes.length < 2}
+        off={exercise.probing.probes.length < 2}
         press={() => session.order({ order: 'read' }, PRACTICE.read)}
       />
       {DIALS.map(({ id }) => (

@@ -1,12 +1,14 @@
 import { type DBSchema, openDB } from 'idb';
 import type { RunLookedBack } from '../../practice/debrief.ts';
-import type { ExercisePlan } from '../../practice/exercise-plan.ts';
+import { type ExercisePlan, nameOf } from '../../practice/exercise-plan.ts';
 import type { ExerciseDone } from '../../practice/progress.ts';
 
 /** An exercise as this device keeps it: by itself, in a database in which no visit is. */
 export interface KeptExercise {
   /** RFC 3339, when it ended. */
   readonly at: string;
+  /** Unix time, milliseconds, when it began: by it an exercise that a tab was copied with counts once. */
+  readonly began?: number;
   readonly plan: ExercisePlan;
   readonly trainee: Omit<RunLookedBack, 'log'>;
   readonly plannerMinutes: number;
@@ -38,7 +40,7 @@ export async function exercisesDone(): Promise<readonly ExerciseDone[]> {
     const database = await open();
     const all = await database.getAll('exercises');
     database.close();
-    return all.map(({ plan, trainee, plannerMinutes }) => ({
+    return eachOnce(all).map(({ plan, trainee, plannerMinutes }) => ({
       family: plan.family,
       mended: trainee.mended,
       counts: trainee.counts,
@@ -47,4 +49,11 @@ export async function exercisesDone(): Promise<readonly ExerciseDone[]> {
   } catch {
     return [];
   }
+}
+
+/** A tab that was copied in mid-exercise ends the same one twice: the first end counts. */
+function eachOnce(all: readonly KeptExercise[]): readonly KeptExercise[] {
+  const isSame = (a: KeptExercise, b: KeptExercise) =>
+    a.began !== undefined && a.began === b.began && nameOf(a.plan) === nameOf(b.plan);
+  return all.filter((one, at) => !all.slice(0, at).some((other) => isSame(one, other)));
 }

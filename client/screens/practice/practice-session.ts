@@ -263,8 +263,9 @@ export class PracticeSession {
     if (this.#exercise === undefined) return;
     const debrief = debriefOf(this.#exercise, back);
     const { log: _log, ...trainee } = debrief.trainee;
-    const kept = { at: new Date().toISOString(), plan: this.plan, trainee, plannerMinutes: back.counts.minutes };
-    if (!this.#kept.isDone) void keepExercise(kept);
+    const { began, isDone } = this.#kept;
+    const kept = { at: new Date().toISOString(), began, plan: this.plan, trainee, plannerMinutes: back.counts.minutes };
+    if (!isDone) void keepExercise(kept);
     this.#keep({ isDone: true });
     const own = this.#bodies.map((body) => JSON.parse(body) as VisitEvent);
     this.#change({ stage: 'debrief', looked: { debrief, trainee: own, planner: events } });

@@ -22,7 +22,7 @@ export function RunningExercise({ session, exercise, state }: RunningExercisePro
   const { context, log } = exercise;
   const made = log.findLast((deed) => deed.type === 'tested');
   const hints = log.filter(({ type }) => type === 'hinted').length;
-  const { probes } = exercise;
+  const { probes } = exercise.probing;
   const unit = useRef<HTMLElement>(null);
   const asked = askedNow(exercise);
   const placing = placesAsked(exercise, asked.kind);

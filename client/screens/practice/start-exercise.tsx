@@ -1,5 +1,13 @@
 import { useEffect, useState } from 'react';
-import { type ExercisePlan, FAMILIES, linkOf, type PracticeFamily } from '../../practice/exercise-plan.ts';
+import { PracticeError } from '../../practice/errors.ts';
+import {
+  type ExercisePlan,
+  FAMILIES,
+  linkOf,
+  nameOf,
+  type PracticeFamily,
+  readPlan,
+} from '../../practice/exercise-plan.ts';
 import { type ExerciseDone, type FamilyProgress, progressOf } from '../../practice/progress.ts';
 import { PRACTICE } from '../../words/practice/practice-page-words.ts';
 import { exercisesDone } from './kept-exercises.ts';
@@ -17,13 +25,7 @@ export function StartExercise({ set, wrong, onBegin }: StartExerciseProps) {
   const [seed, setSeed] = useState(() => String(set?.seed ?? 1 + (Date.now() % 9_999)));
   const [minutes, setMinutes] = useState(set?.minutes === undefined ? '' : String(set.minutes));
   const [hints, setHints] = useState(set?.hints === undefined ? '' : String(set.hints));
-  const number = Number(seed);
-  const isRight = Number.isInteger(number) && number >= 1 && number <= 99_999;
-  const plan: ExercisePlan = {
-    ...{ family, seed: number },
-    ...(Number(minutes) >= 1 ? { minutes: Number(minutes) } : {}),
-    ...(Number(hints) >= 1 ? { hints: Number(hints) } : {}),
-  };
+  const [plan, notThus] = planOf(family, seed, minutes, hints);
   return (
     <main className="start practice" data-stage="start">
       <h1>{PRACTICE.title}</h1>
@@ -37,7 +39,7 @@ export function StartExercise({ set, wrong, onBegin }: StartExerciseProps) {
         className="open-visit"
         onSubmit={(event) => {
           event.preventDefault();
-          if (isRight) onBegin(plan);
+          if (plan !== undefined) onBegin(plan);
         }}
       >
         <fieldset className="practice-families">
@@ -51,17 +53,26 @@ export function StartExercise({ set, wrong, onBegin }: StartExerciseProps) {
         </fieldset>
         <NumberField label={PRACTICE.number} help={PRACTICE.numberHelp} value={seed} most={99_999} set={setSeed} />
         <NumberField label={PRACTICE.minutes} help={PRACTICE.noLimit} value={minutes} most={999} set={setMinutes} />
-        <NumberField label={PRACTICE.hints} help={PRACTICE.noLimit} value={hints} most={999} set={setHints} />
-        <button type="submit" className="key first" disabled={!isRight}>
+        <NumberField label={PRACTICE.hints} help={PRACTICE.noLimit} value={hints} least={0} most={999} set={setHints} />
+        {notThus === undefined ? null : (
+          <p className="notice" role="alert">
+            {notThus}
+          </p>
+        )}
+        <button type="submit" className="key first" disabled={plan === undefined}>
           {PRACTICE.begin}
         </button>
       </form>
       <section>
         <h2>{PRACTICE.setFor}</h2>
         <p>
-          <a className="practice-link" href={linkOf(plan)}>
-            {isRight ? new URL(linkOf(plan), location.href).href : PRACTICE.link}
-          </a>
+          {plan === undefined ? (
+            PRACTICE.link
+          ) : (
+            <a className="practice-link" href={linkOf(plan)}>
+              {new URL(linkOf(plan), location.href).href}
+            </a>
+          )}
         </p>
       </section>
       <section>
@@ -72,19 +83,35 @@ export function StartExercise({ set, wrong, onBegin }: StartExerciseProps) {
   );
 }
 
+/** What was filled in as a plan, or why it is none. */
+function planOf(
+  family: PracticeFamily,
+  seed: string,
+  minutes: string,
+  hints: string,
+): readonly [ExercisePlan, undefined] | readonly [undefined, string] {
+  try {
+    return [readPlan(nameOf({ family, seed: Number(seed) }), minutes, hints), undefined];
+  } catch (error) {
+    if (!(error instanceof PracticeError)) throw error;
+    return [undefined, error.message];
+  }
+}
+
 interface NumberFieldProps {
   readonly label: string;
   readonly help: string;
   readonly value: string;
+  readonly least?: number;
   readonly most: number;
   readonly set: (value: string) => void;
 }
 
-function NumberField({ label, help, value, most, set }: NumberFieldProps) {
+function NumberField({ label, help, value, least = 1, most, set }: NumberFieldProps) {
   return (
     <label>
       {label}
-      <input type="number" min={1} max={most} step={1} value={value} onChange={({ target }) => set(target.value)} />
+      <input type="number" min={least} max={most} step={1} value={value} onChange={({ target }) => set(target.value)} />
       <span className="quiet">{help}</span>
     </label>
   );

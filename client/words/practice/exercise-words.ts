@@ -42,6 +42,9 @@ export const EXERCISE = {
   notTaken: 'Not understood. Say where the probes go, or what you do; the meter has the number.',
   toldNothing: 'This test could hardly tell anything: every suspect would show the same.',
   noMoreHints: 'The hints of this exercise are used up.',
+  /** A hint once more, where it may say nothing further. */
+  saidAll: (hint: string) => `${hint} That is all of it.`,
+  saidLess: (hint: string) => `${hint} Hints say less now: you found the last ones by yourself.`,
   noHint: 'Nothing to hint at: go by what is asked.',
   gaveUp: 'Given up.',
   outOfTime: (minutes: number) => `${minutes} minutes of work are over. The exercise ends.`,

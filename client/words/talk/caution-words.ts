@@ -192,6 +192,11 @@ export function withoutVolts(words: string): string {
   return words.replace(/, volts\.$/, '.');
 }
 
+/** "Shell burns: hand near, not on it. Look: compressor heat": where the hand goes was said with the hazard. */
+function withoutHand(words: string): string {
+  return words.replace(/, hand near the shell\.$/, '.');
+}
+
 /**
  * The cautions of one step as one prompt, and what it asks in the same breath where that stays short. What further
  * hazards would make too long is left to the next step, but the first of them is always told.
@@ -204,8 +209,9 @@ export function cautionBreath(
 ): { readonly told: readonly SpokenCaution[]; readonly text: string; readonly withStep: boolean } {
   const told = [...own];
   const textOf = (list: readonly SpokenCaution[]): string => list.map(({ words }) => words).join(' ');
-  const tells = own.some(({ id }) => id === 'live-line');
-  const step = tells ? withoutVolts(asked) : asked;
+  const tells = (caution: CautionId) => own.some(({ id }) => id === caution);
+  const placed = tells('shell-heat') ? withoutHand(asked) : asked;
+  const step = tells('live-line') ? withoutVolts(placed) : placed;
   const fits = (list: readonly SpokenCaution[]): boolean => wordsIn(`${textOf(list)} ${step}`) <= BREATH_WORDS;
   for (const hazard of hazards) if (told.length === 0 || fits([...told, hazard])) told.push(hazard);
   const withStep = step !== '' && fits(told);

@@ -59,7 +59,7 @@ const MANNERS: Readonly<Record<Learner, (seed: number) => ConstructorParameters<
         if (p.exercise.context.phase !== 'testing' || !goesOn()) return undefined;
         // The ground is vouched for while it is fed, as for any proof.
         if (reads > 1 || isGroundProved('outdoor-load', p.exercise.context))
-          return p.exercise.goToTest('microfarads-herm');
+          return p.exercise.probing.leadTo('microfarads-herm');
         reads += 1;
         return p.exercise.measure({ quantity: 'voltage', at: [reads === 1 ? 'L1' : 'L2', 'ground'] });
       },
@@ -94,7 +94,8 @@ const MANNERS: Readonly<Record<Learner, (seed: number) => ConstructorParameters<
       const { ask } = step;
       if (ask.kind !== 'reading' || ask.quantity === 'wet-bulb') return undefined;
       const elsewhere = ask.at.map((point) => BESIDE[point] ?? point);
-      if (elsewhere.join() !== ask.at.join() && new Set(elsewhere).size === ask.at.length) p.exercise.place(elsewhere);
+      if (elsewhere.join() !== ask.at.join() && new Set(elsewhere).size === ask.at.length)
+        p.exercise.probing.probes = elsewhere;
       return undefined;
     },
   }),

@@ -108,9 +108,9 @@ describe('the clock of the device', () => {
 describe('probes on the drawing', () => {
   it('are put one by one, taken off again, and begin anew with a third place', async () => {
     const { exercise } = await Practised.begin(FAN);
-    const put = (...points: Parameters<typeof exercise.put>[0][]) => {
-      for (const point of points) exercise.put(point);
-      return exercise.probes;
+    const put = (...points: Parameters<typeof exercise.probing.put>[0][]) => {
+      for (const point of points) exercise.probing.put(point);
+      return exercise.probing.probes;
     };
     expect(put('L1', 'L2')).toEqual(['L1', 'L2']);
     expect(put('L1')).toEqual(['L2']);
@@ -121,7 +121,7 @@ describe('probes on the drawing', () => {
   it('read where they stand, whatever is said of them, and the debrief knows', async () => {
     const p = await Practised.begin(FAN);
     await p.type(...ARRIVED);
-    p.exercise.place(['T1', 'ground']);
+    p.exercise.probing.probes = ['T1', 'ground'];
     await p.type('leg one to ground', 'none yet', 'live');
     expect(lookBack(p.exercise).counts.probesElsewhere).toBe(1);
     expect(p.events().findLast((event) => event.type === 'reading.logged')).toMatchObject({
@@ -132,7 +132,7 @@ describe('probes on the drawing', () => {
   it('are read without a word by the dial', async () => {
     const p = await Practised.begin(FAN);
     await p.type(...ARRIVED);
-    p.exercise.place(['L1', 'L2']);
+    p.exercise.probing.probes = ['L1', 'L2'];
     await p.type('read', 'none yet', 'live');
     // Two legs of 120 V against each other, ± 5 % (ANSI C84.1, range A).
     const reading = p.events().findLast((event) => event.type === 'reading.logged');
