@@ -150,7 +150,7 @@ function assess(
   else if (proof && proof.unproved.length > 0) doubtExclusion(table, posterior, top.fault, second);
   // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
   const isLost = top.fault === 'something-else' && isSearched && confirm.length === 0;
-  const near = isLost && !isLate ? nearlyProved(table, posterior, read) : undefined;
+  const near = isLost ? nearlyProved(table, posterior, read, isLate && !standsOut) : undefined;
   const tried = near ? nextOfProof(stance, near).filter(canBeDone) : [];
   const isEnd = tried.length === 0 && confirm.length === 0 && (isLost || (settled && !standsOut));
   const isNone = isEnd && !standsOut && isNoneOfTheList(table, posterior, top.fault, proof);

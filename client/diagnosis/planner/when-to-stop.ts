@@ -26,7 +26,7 @@ export function isNotWorthMore(suspects: readonly Suspect[], best: Ranked | unde
  * follow they do not keep; on two simulators that are not ours the truth came to lead in one or two of a hundred visits
  * after that.
  */
-const PATIENCE = { unnamed: 26, faint: 24, named: 30 } as const;
+const PATIENCE = { unnamed: 26, faint: 24, named: 32 } as const;
 /** Below this a leader of the list is one of many, and so is "something else" (ours). */
 const FAINT = { named: 0.15, unnamed: 0.4 } as const;
 

@@ -5,11 +5,13 @@ import { setShare } from './hold-to-proof.ts';
 import { PROOF_ROWS } from './proof-rows.ts';
 import type { Proof } from './weigh-proof.ts';
 
-/** A suspect that is hardly more likely than not is no finding; "something else" is then said with so much (ours). */
-const LEAST_FINDING = 0.55;
+/** A suspect that is less likely than not is no finding. */
+const LEAST_FINDING = 0.5;
+/** What "something else" is then said with at the least (ours). */
+const SAID = 0.55;
 
 /**
- * Whether a search that tells no more has found nothing of the list: its leader is hardly more likely than not. One
+ * Whether a search that tells no more has found nothing of the list: its leader is less likely than not. One
  * whose row is met but for what shows once it has been waited for stays: that is known to be open, only not yet why.
  */
 export function isNoneOfTheList(
@@ -27,5 +29,5 @@ export function isNoneOfTheList(
 /** Calls it "something else", a little more likely than not at the least. */
 export function sayNone(table: FaultTable, posterior: Posterior): void {
   const open: FaultId = 'something-else';
-  if (posterior.fault[table.faults.indexOf(open)]! < LEAST_FINDING) setShare(table, posterior, open, LEAST_FINDING);
+  if (posterior.fault[table.faults.indexOf(open)]! < SAID) setShare(table, posterior, open, SAID);
 }

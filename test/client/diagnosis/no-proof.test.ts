@@ -22,6 +22,10 @@ describe('what is no proof', () => {
     expect(isProved(proofOf('supply-low', [...starting, reading('volts-L1-L2-no-call', 192)]))).toBe(true);
     expect(proofOf('supply-low', [...starting, reading('volts-L1-L2-no-call', 238)]).denied).not.toEqual([]);
     expect(isProved(proofOf('supply-low', [...low, reading('look-compressor', 'compressor-running')]))).toBe(true);
+    const standing = [...low, reading('look-compressor', 'compressor-not-running')];
+    expect(isProved(proofOf('supply-low', standing))).toBe(false);
+    expect(isProved(proofOf('supply-low', [...standing, reading('amps-compressor', 0)]))).toBe(true);
+    expect(isProved(proofOf('supply-low', [...standing, reading('amps-compressor', 130)]))).toBe(false);
   });
 
   it('a switch that is open, for its being the cause: what opened it may be', () => {
