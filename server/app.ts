@@ -94,6 +94,13 @@ export async function app(fastify: FastifyInstance, options: AppOptions): Promis
     const { host } = request.headers;
     if (!allowedHost(options.origins, host)) throw new ServerError('origin-foreign', ownAddress(options.origins, host));
   });
+  // "1e999" is read as a number, and no bound of a schema is held against it.
+  fastify.addHook('preHandler', async ({ query, params }) => {
+    for (const [name, value] of Object.entries({ ...(query as object), ...(params as object) })) {
+      if (typeof value === 'number' && !Number.isFinite(value))
+        throw new ServerError('request-wrong', `${name} is too large`);
+    }
+  });
   // A refused upgrade has left the HTTP server's own list of connections: nobody else would ever close it.
   fastify.addHook('onResponse', async (request, reply) => {
     if (request.headers.upgrade !== undefined && reply.statusCode >= 400) request.raw.socket.destroySoon();

@@ -8,30 +8,28 @@ import { showBySettings } from './session/screen-settings.ts';
 import { Mishap } from './show/mishap.tsx';
 
 /** Each page is fetched where it is asked for: a technician's phone does not carry the review, nor a desk the ear. */
-const TechnicianPage = lazy(() =>
-  import('./technician/technician-page.tsx').then((module) => ({ default: module.TechnicianPage })),
-);
-const ReviewPage = lazy(() => import('./review/review-page.tsx').then((module) => ({ default: module.ReviewPage })));
+const technician = () =>
+  import('./technician/technician-page.tsx').then((module) => ({ default: module.TechnicianPage }));
+const review = () => import('./review/review-page.tsx').then((module) => ({ default: module.ReviewPage }));
 
-const FleetPage = lazy(() => import('./review/fleet-page.tsx').then((module) => ({ default: module.FleetPage })));
-const SignInPage = lazy(() => import('./people/sign-in-page.tsx').then((module) => ({ default: module.SignInPage })));
-const PairPage = lazy(() => import('./people/pair-page.tsx').then((module) => ({ default: module.PairPage })));
-const PracticePage = lazy(() =>
-  import('./practice/practice-page.tsx').then((module) => ({ default: module.PracticePage })),
-);
-const PeoplePage = lazy(() => import('./people/people-page.tsx').then((module) => ({ default: module.PeoplePage })));
-
-/** The pages that are fetched where they are asked for, by the beginning of their address. */
+/** The other pages, by the beginning of their address. */
 const ASKED_FOR = [
-  ['/review', ReviewPage],
-  ['/fleet', FleetPage],
-  ['/sign-in', SignInPage],
-  ['/pair', PairPage],
-  ['/people', PeoplePage],
-  ['/practice', PracticePage],
+  ['/review', review],
+  ['/fleet', () => import('./review/fleet-page.tsx').then((module) => ({ default: module.FleetPage }))],
+  ['/sign-in', () => import('./people/sign-in-page.tsx').then((module) => ({ default: module.SignInPage }))],
+  ['/pair', () => import('./people/pair-page.tsx').then((module) => ({ default: module.PairPage }))],
+  ['/people', () => import('./people/people-page.tsx').then((module) => ({ default: module.PeoplePage }))],
+  ['/practice', () => import('./practice/practice-page.tsx').then((module) => ({ default: module.PracticePage }))],
 ] as const;
 
-const [, Shown = TechnicianPage] = ASKED_FOR.find(([address]) => location.pathname.startsWith(address)) ?? [];
+const [, shown = technician] = ASKED_FOR.find(([address]) => location.pathname.startsWith(address)) ?? [];
+
+/** A visit in the review is asked for before all else: its events are on their way while its program is. */
+const watched = shown === review ? new URLSearchParams(location.search).get('visit') : null;
+if (watched !== null) readAhead(watched);
+
+const fetched = shown();
+const Shown = lazy(() => fetched);
 
 function Page() {
   return (
@@ -40,10 +38,6 @@ function Page() {
     </Suspense>
   );
 }
-
-/** A visit in the review is asked for at once: its events are on their way while its program is. */
-const watched = Shown === ReviewPage ? new URLSearchParams(location.search).get('visit') : null;
-if (watched !== null) readAhead(watched);
 
 showBySettings();
 const place = document.getElementById('page');
@@ -57,7 +51,7 @@ createRoot(place).render(
 );
 keepForOffline();
 // Beside another page it waits until that is drawn.
-if (Shown === TechnicianPage) void sendUnsent();
+if (shown === technician) void sendUnsent();
 else setTimeout(sendUnsent, 5_000);
 
 /** What this device has not sent goes out whatever page is open; who reads a review does not wait for its program. */

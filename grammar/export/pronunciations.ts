@@ -56,6 +56,7 @@ export const PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
   pascals: ['P AE S K AH L Z'],
   reseated: ['R IY S IY T IH D'],
   snugged: ['S N AH G D'],
+  solenoid: ['S OW L AH N OY D'],
   subcool: ['S AH B K UW L'],
   subcooling: ['S AH B K UW L IH NG'],
   superheat: ['S UW P ER HH IY T'],
@@ -64,6 +65,7 @@ export const PRONUNCIATIONS: Readonly<Record<string, readonly string[]>> = {
   tstat: ['T IY S T AE T'],
   unblocked: ['AH N B L AA K T'],
   unclogged: ['AH N K L AA G D'],
+  unloader: ['AH N L OW D ER'],
   valved: ['V AE L V D'],
   windings: ['W AY N D IH NG Z'],
 };

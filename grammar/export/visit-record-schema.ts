@@ -14,6 +14,7 @@ const oneOf = <const T extends readonly string[]>(words: T) =>
 /** RFC 3339, UTC, as the clock of the device gave it. */
 const Time = Type.String({ pattern: '^\\d{4}-\\d{2}-\\d{2}T\\d{2}:\\d{2}:\\d{2}(\\.\\d+)?Z$' });
 const Words = Type.String({ minLength: 1 });
+const OfOpening = Type.String({ description: 'empty where no opening of the visit could be read' });
 /** A number in `unit`, or the meter's word for an open circuit. */
 const Value = Type.Union([Type.Number(), Type.Literal('open')]);
 /** UCUM code. */
@@ -96,11 +97,11 @@ export const VisitRecordSchema = Type.Object(
   {
     format: Type.Literal('readback-visit'),
     version: Type.Literal(1),
-    visit: Words,
+    visit: OfOpening,
     site: Type.String(),
     complaint: Type.String(),
     role: oneOf(['technician', 'trainee']),
-    software: Words,
+    software: OfOpening,
     /** Of the device that opened the visit, by its IANA name; times in this document are UTC all the same. */
     zone: Type.Optional(Words),
     /** UCUM codes in which a number without a unit was, at the end of the visit; absent where °F and psi. Each reading has its own. */

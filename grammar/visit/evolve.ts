@@ -29,11 +29,12 @@ import { evidenceSeen } from './standing.ts';
  * keeps beside the facts passes through as it is. Nothing is judged here: what was decided stands in the event.
  */
 export function evolve<F extends VisitFacts>(facts: F, event: VisitEvent): F {
+  // One copy, which nobody else has yet: a long visit is folded event by event.
   const after = { ...facts, events: facts.events + 1 };
-  if (event.type === 'input.taken') return { ...after, ...evolveInput(event.input) };
+  if (event.type === 'input.taken') return Object.assign(after, evolveInput(event.input));
   const moment: Moment = { seq: after.events, time: event.time };
   const change = evolveOutcome(facts, event, moment);
-  return { ...after, ...change, ...evolveRefrigerant(facts, event, change.parked) };
+  return Object.assign(after, change, evolveRefrigerant(facts, event, change.parked));
 }
 
 /** What was said of the refrigerant circuit is gone through anew: what is taken back brings what came behind it out of order. */

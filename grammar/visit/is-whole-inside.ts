@@ -21,3 +21,13 @@ export function isSummary(value: unknown): boolean {
 export function isPlaces(value: unknown): boolean {
   return isListOf(isText)(value) || isListOf(isListOf(isText))(value);
 }
+
+/** Suspects as they were ranked: whoever reads them goes by the first, and adds them up. */
+export const isRanking = isListOf((value) => {
+  const { fault, probability } = (value ?? {}) as Readonly<Record<string, unknown>>;
+  return isText(fault) && isChance(probability);
+});
+
+/** Shares that were divided by their sum may lie a rounding beside one. */
+export const isChance = (value: unknown): value is number =>
+  typeof value === 'number' && value >= 0 && value <= 1 + 1e-9;

@@ -1,9 +1,9 @@
 import type { VisitEvent, VisitOutcome } from './events.ts';
-import { isJudged, isListOf, isPlaces, isSummary, isText } from './is-whole-inside.ts';
+import { isChance, isJudged, isListOf, isPlaces, isRanking, isSummary, isText } from './is-whole-inside.ts';
+import { isTime } from './read-bodies.ts';
 import type { RefrigerantCheck } from './refrigerant-facts.ts';
 
 type Of<T extends VisitOutcome['type']> = Extract<VisitOutcome, { type: T }>;
-type Required<E> = { [K in keyof E]-?: undefined extends E[K] ? never : K }[keyof E];
 /** How a field is looked at; what is inside a record is not. */
 type Kind<V> = [V] extends [string]
   ? 'text'
@@ -17,86 +17,129 @@ type Kind<V> = [V] extends [string]
           ? 'reading'
           : [V] extends [string | number]
             ? 'text-or-number'
-            : 'record';
-type Fields<E> = { readonly [K in Exclude<Required<E>, 'type'>]: Kind<Exclude<E[K], undefined>> };
+            : [V] extends [string | boolean]
+              ? 'text-or-yes'
+              : 'record';
+type Fields<E> = {
+  readonly [K in Exclude<keyof E, 'type' | 'time'>]-?: undefined extends E[K]
+    ? `${Kind<Exclude<E[K], undefined>>}?`
+    : Kind<E[K]>;
+};
 
-/** What an event of each type must hold; a field that is added to an event is added here, or this does not compile. */
+/** What an event of each type must hold, and what it may hold ("?"); a field that is added to an event is added here, or this does not compile. */
 const FIELDS: { readonly [T in VisitOutcome['type']]: Fields<Of<T>> } = {
-  'visit.opened': { visit: 'text', site: 'text', complaint: 'text', role: 'text', unit: 'record', software: 'text' },
-  'visit.taken-over': { from: 'record', device: 'text', role: 'text' },
+  'visit.opened': {
+    visit: 'text',
+    site: 'text',
+    complaint: 'text',
+    role: 'text',
+    unit: 'record',
+    software: 'text',
+    exercise: 'text?',
+  },
+  'visit.taken-over': {
+    from: 'record',
+    device: 'text',
+    role: 'text',
+    lease: 'number?',
+    missing: 'number?',
+    person: 'text?',
+  },
   'phase.entered': { phase: 'text' },
   'focus.moved': { focus: 'text' },
-  'supervisor.acknowledged': { supervisor: 'text' },
+  'supervisor.acknowledged': { supervisor: 'text', from: 'text?' },
   'supervisor.withdrawn': {},
-  'reading.waits': { number: 'number', words: 'text' },
+  'reading.waits': { number: 'number', words: 'text', reading: 'reading?', report: 'record?' },
   'waiting.withdrawn': { number: 'number' },
   'unit.gated': { gate: 'text', words: 'text' },
-  'reading.logged': { reading: 'reading', number: 'number', under: 'record' },
+  'reading.logged': { reading: 'reading', number: 'number', under: 'record', test: 'text?', confirmed: 'yes-or-no?' },
   'reading.judged': { number: 'number', judged: 'record' },
-  'reading.asked': { reading: 'reading', why: 'text' },
+  'reading.asked': { reading: 'reading', why: 'text', twin: 'number?' },
   'reading.refused': { reading: 'reading', reason: 'text' },
-  'reading.corrected': { number: 'number', from: 'reading', to: 'reading' },
+  'reading.corrected': { number: 'number', from: 'reading', to: 'reading', under: 'record?' },
   'reading.withdrawn': { number: 'number' },
-  'observation.logged': { observation: 'text', number: 'number', under: 'record' },
+  'observation.logged': { observation: 'text', number: 'number', under: 'record', test: 'text?' },
   'observation.withdrawn': { number: 'number' },
   'refusal.withdrawn': {},
   'nameplate.withdrawn': { field: 'text' },
   'question.asked': { number: 'number', question: 'record', words: 'text' },
   'question.ended': { number: 'number', how: 'text' },
-  'switch.reported': { place: 'text', state: 'text' },
+  'switch.reported': { place: 'text', state: 'text', device: 'text?', lockOff: 'yes-or-no?' },
   'switch.withdrawn': { place: 'text' },
   'call.seen': { call: 'text' },
   'run.changed': { running: 'yes-or-no' },
-  'nameplate.logged': { field: 'text', value: 'text-or-number' },
+  'nameplate.logged': { field: 'text', value: 'text-or-number', unit: 'text?' },
   'energy.changed': { zone: 'text', from: 'text', to: 'text', why: 'text' },
-  'proof.began': { zone: 'text', before: 'number' },
+  'proof.began': { zone: 'text', before: 'number', began: 'number?' },
   'proof.pair': { zone: 'text', at: 'list', value: 'number' },
-  'proof.reopened': { zone: 'text', why: 'text' },
+  'proof.reopened': { zone: 'text', why: 'text', at: 'list?' },
   'proof.refused': { zone: 'text', why: 'text' },
-  'proof.withdrawn': { zone: 'text' },
+  'proof.withdrawn': { zone: 'text', corrected: 'yes-or-no?' },
   'charge.released': { zone: 'text' },
   'charge.doubted': { zones: 'list' },
-  'proof.recorded': { zone: 'text', before: 'number', values: 'list', after: 'number', result: 'text' },
+  'proof.recorded': { zone: 'text', before: 'number', values: 'list', after: 'number', result: 'text', at: 'list?' },
   'search.began': { zone: 'text', at: 'list' },
   'search.ended': { zone: 'text', why: 'text' },
-  'caution.spoken': { caution: 'text', words: 'text', source: 'text' },
-  'caution.acknowledged': { caution: 'text' },
-  'hazard.warned': { words: 'text', zone: 'text' },
+  'caution.spoken': {
+    caution: 'text',
+    words: 'text',
+    source: 'text',
+    zone: 'text?',
+    late: 'text-or-yes?',
+    shown: 'yes-or-no?',
+  },
+  'caution.acknowledged': { caution: 'text', zone: 'text?' },
+  'hazard.warned': { words: 'text', zone: 'text', danger: 'text?' },
   'step.asked': { step: 'text', words: 'text' },
-  'step.parked': { step: 'text', why: 'text' },
+  'step.parked': { step: 'text', why: 'text', test: 'text?', optional: 'yes-or-no?', words: 'text?' },
   'steps.settled': { steps: 'list' },
   'steps.reopened': { steps: 'list' },
   'suspects.ranked': { version: 'text', forSeq: 'number', suspects: 'list', hazards: 'list' },
   'contradiction.noticed': { numbers: 'list' },
-  'finding.stated': { fault: 'text', probability: 'number', evidence: 'list' },
-  'part.fitted': { part: 'text', ratings: 'record', repairs: 'list' },
-  'part.doubted': { part: 'text', weight: 'text', why: 'text', source: 'text' },
-  'part.withdrawn': { part: 'text' },
-  'work.done': { work: 'text', repairs: 'list' },
-  'work.withdrawn': { work: 'text' },
+  'finding.stated': { fault: 'text', probability: 'number', evidence: 'list', unproved: 'list?' },
+  'part.fitted': {
+    part: 'text',
+    ratings: 'record',
+    repairs: 'list',
+    number: 'number?',
+    words: 'text?',
+    doubts: 'list?',
+  },
+  'part.doubted': { part: 'text', weight: 'text', why: 'text', source: 'text', words: 'text?', number: 'number?' },
+  'part.withdrawn': { part: 'text', number: 'number?' },
+  'work.done': { work: 'text', repairs: 'list', number: 'number?', words: 'text?' },
+  'work.withdrawn': { work: 'text', number: 'number?' },
   'landing.doubted': { wire: 'record', why: 'text' },
   'close.overridden': { why: 'list', reason: 'text' },
   'wire.moved': { wire: 'record' },
   'wire.withdrawn': { wire: 'record' },
-  'deed.reported': { deed: 'record' },
+  'deed.reported': { deed: 'record', steps: 'text?' },
   'deed.withdrawn': { deed: 'record' },
-  'work.unproven': { what: 'text', zone: 'text', state: 'text', cause: 'number' },
+  'work.unproven': { what: 'text', zone: 'text', state: 'text', cause: 'number', alone: 'yes-or-no?' },
   'unproven.withdrawn': { cause: 'number' },
   'split.judged': { split: 'number', minutes: 'number', word: 'text', band: 'record', source: 'text' },
-  'charge.judged': { figure: 'text', value: 'number', refrigerant: 'text', readings: 'list', minutes: 'number' },
-  'refrigerant.judged': { check: 'text', value: 'number', minutes: 'number', judged: 'record' },
+  'charge.judged': {
+    figure: 'text',
+    value: 'number',
+    refrigerant: 'text',
+    readings: 'list',
+    minutes: 'number',
+    judged: 'record?',
+    noVerdict: 'text?',
+  },
+  'refrigerant.judged': { check: 'text', value: 'number', minutes: 'number', judged: 'record', reading: 'number?' },
   'refrigerant.told': { what: 'text', number: 'number', words: 'text' },
   'refrigerant.untold': { number: 'number' },
-  'circuit.early': { how: 'text', lacks: 'text', words: 'text' },
+  'circuit.early': { how: 'text', lacks: 'text', words: 'text', number: 'number?' },
   'flammable.told': { caution: 'text', words: 'text', source: 'text' },
-  'note.taken': { text: 'text' },
+  'note.taken': { text: 'text', from: 'text?', about: 'text?', sound: 'record?', guessed: 'yes-or-no?' },
   'dictation.written': { of: 'number', text: 'text' },
-  'item.reported': { item: 'text' },
+  'item.reported': { item: 'text', said: 'text?' },
   'item.withdrawn': { item: 'text' },
-  'recommendation.made': { text: 'text' },
+  'recommendation.made': { text: 'text', sound: 'record?', guessed: 'yes-or-no?' },
   'recommendation.withdrawn': { text: 'text' },
-  'visit.signed': { who: 'text', name: 'text' },
-  'remark.made': { author: 'text', text: 'text' },
+  'visit.signed': { who: 'text', name: 'text', sound: 'record?', guessed: 'yes-or-no?' },
+  'remark.made': { author: 'text', text: 'text', from: 'text?' },
   'photo.taken': { of: 'text', sha256: 'text' },
   'injury.reported': {},
   'check.set': { minutes: 'number', every: 'yes-or-no' },
@@ -119,11 +162,15 @@ const LOOKS: Readonly<Record<string, (value: unknown) => boolean>> = {
   text: (value) => typeof value === 'string',
   number: (value) => typeof value === 'number',
   'yes-or-no': (value) => typeof value === 'boolean',
+  'text-or-yes': (value) => typeof value === 'string' || value === true,
   'text-or-number': (value) => typeof value === 'string' || typeof value === 'number',
   list: Array.isArray,
   record: isRecord,
   reading: isReading,
 };
+
+const isOfKind = (kind: string, value: unknown): boolean =>
+  kind.endsWith('?') ? value === undefined || isOfKind(kind.slice(0, -1), value) : LOOKS[kind]?.(value) === true;
 
 function isReading(value: unknown): boolean {
   if (!isRecord(value)) return false;
@@ -163,6 +210,9 @@ const INSIDE: readonly (readonly [string, (value: unknown) => boolean])[] = [
   ['judged', isJudged],
   ['check', (value) => (REFRIGERANT_CHECKS as readonly unknown[]).includes(value)],
   ['summary', isSummary],
+  ['suspects', isRanking],
+  ['hazards', isListOf(isText)],
+  ['probability', isChance],
   ['doubts', isListOf(isText)],
   ['why', (value) => isText(value) || isListOf(isText)(value)],
   ['at', isPlaces],
@@ -184,7 +234,7 @@ export function isWhole(event: VisitEvent): boolean {
   const fields = (FIELDS as Readonly<Record<string, Readonly<Record<string, string>>>>)[event.type];
   const held = event as unknown as Readonly<Record<string, unknown>>;
   if (fields === undefined) return true;
-  const looks = Object.entries(fields).every(([name, kind]) => LOOKS[kind]?.(held[name]) === true);
+  const looks = Object.entries(fields).every(([name, kind]) => isOfKind(kind, held[name]));
   return looks && isTime(held['time']) && INSIDE.every(([name, look]) => held[name] === undefined || look(held[name]));
 }
 
@@ -198,9 +248,4 @@ function isHeardWhole(input: { readonly type: string }): boolean {
 
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-function isTime(value: unknown): boolean {
-  if (!isRecord(value) || typeof value['at'] !== 'string' || typeof value['mono'] !== 'number') return false;
-  return !Number.isNaN(Date.parse(value['at']));
 }

@@ -152,8 +152,10 @@ function toClaim<Item extends DeviceEntry>(own: readonly Item[], { event }: Item
     readonly from?: LastEntry | null;
     readonly lease?: unknown;
   };
-  const isNamed = typeof from === 'object' && from !== null;
-  return isNamed && Number.isSafeInteger(lease) ? [{ own, at, number: lease as number, from }] : [];
+  const isNamed = typeof from === 'object' && from !== null && Number.isSafeInteger(from.epoch);
+  return isNamed && Number.isSafeInteger(from.seq) && Number.isSafeInteger(lease)
+    ? [{ own, at, number: lease as number, from }]
+    : [];
 }
 
 const timeOf = (claim: Claim<DeviceEntry>): number => {

@@ -45,7 +45,7 @@ export function withNameplate(unit: UnitProfile, plate: Plate): UnitProfile {
     ...(heatPump === undefined ? {} : { heatPump }),
     ...(heater === undefined ? {} : { crankcaseHeater: heater }),
     ...(metering === 'fixed-orifice' || metering === 'thermostatic-valve' ? { metering } : {}),
-    ...(drive === undefined ? {} : { inverterDriven: drive === 'inverter' }),
+    ...(drive === undefined ? {} : { inverterDriven: drive === 'inverter', twoStage: drive === 'two-stage' }),
     ...(blower === 'electronic' || blower === 'capacitor' ? { blowerDrive: blower } : {}),
     ...(typeof refrigerant === 'string' ? { refrigerant: refrigerant as RefrigerantId } : {}),
   };

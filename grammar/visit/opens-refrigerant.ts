@@ -24,6 +24,8 @@ export const OPENS_REFRIGERANT: Readonly<Record<FittedPartId | WorkId, boolean>>
   'control-board': false,
   'blower-relay': false,
   'reversing-valve': true,
+  // The coil that plugs on from outside (common practice); one inside the shell comes with the compressor.
+  'unloader-solenoid': false,
   'crankcase-heater': false,
   'door-switch': false,
   'expansion-valve': true,

@@ -1,5 +1,6 @@
 import type { VisitOutcome } from './events.ts';
 import type { VisitInput } from './inputs.ts';
+import { isTooDeep, parseBody } from './parse-body.ts';
 
 /** How a text that was sealed begins: the form of what follows is told by its number. */
 const SEALED = 'sealed1:';
@@ -174,9 +175,10 @@ export async function openBody(body: string, cipher: TextCipher | undefined): Pr
 
 /**
  * Whether the body holds a personal text that is not sealed: whoever wrote it did not seal, so that no key that is erased
- * takes it away. A body that is no event that is known here tells only of serial numbers.
+ * takes it away. A body that is no event that is known here tells only of serial numbers; one that is nested deeper than any event may hold anything.
  */
 export function isInTheOpen(body: string): boolean {
+  if (isTooDeep(body)) return true;
   const event = parse(body);
   const names = namesOf(event);
   for (const [text, name, beside] of textsOf(event)) {
@@ -194,6 +196,7 @@ export function isSealed(body: string): boolean {
 }
 
 type Beside = Readonly<Record<string, unknown>>;
+type Text = readonly [text: string, name: string, beside: Beside];
 type MapText = (text: string, name: string, beside: Beside) => Promise<string>;
 
 /** A copy with each text mapped; texts in a list go by the list's name. */
@@ -211,12 +214,13 @@ async function mapTexts(value: unknown, map: MapText, name = '', beside: Beside 
 }
 
 /** Every text with its name and what stands beside it; texts in a list go by the list's name. */
-function* textsOf(value: unknown, name = '', beside: Beside = {}): Generator<readonly [string, string, Beside]> {
-  if (typeof value === 'string') yield [value, name, beside];
-  else if (Array.isArray(value)) for (const one of value) yield* textsOf(one, name, beside);
+function textsOf(value: unknown, name = '', beside: Beside = {}, into: Text[] = []): readonly Text[] {
+  if (typeof value === 'string') into.push([value, name, beside]);
+  else if (Array.isArray(value)) for (const one of value) textsOf(one, name, beside, into);
   else if (typeof value === 'object' && value !== null) {
-    for (const [key, one] of Object.entries(value)) yield* textsOf(one, key, value as Beside);
+    for (const [key, one] of Object.entries(value)) textsOf(one, key, value as Beside, into);
   }
+  return into;
 }
 
 /** Which names of an event's texts are personal. */
@@ -238,10 +242,6 @@ function typeOf(event: unknown): string | undefined {
 }
 
 function parse(body: string): object | undefined {
-  try {
-    const value: unknown = JSON.parse(body);
-    return typeof value === 'object' && value !== null ? value : undefined;
-  } catch {
-    return undefined;
-  }
+  const value = parseBody(body);
+  return typeof value === 'object' && value !== null ? value : undefined;
 }

@@ -1,5 +1,6 @@
 import type { VisitEvent } from './events.ts';
 import type { InputTime } from './inputs.ts';
+import { parseBody } from './parse-body.ts';
 
 /** A type that no version writes: a fold lists it as unknown. */
 export const UNREADABLE = 'unreadable';
@@ -12,7 +13,7 @@ export const UNREADABLE = 'unreadable';
  * @param before the time of the event before the first, where these are read behind others
  */
 export function readBodies(bodies: readonly string[], before?: InputTime): readonly VisitEvent[] {
-  const events = bodies.map(parse);
+  const events = bodies.map(parseBody);
   let last = before ?? events.map(timeOf).find((time) => time !== undefined) ?? NEVER;
   return events.map((event) => {
     const time = timeOf(event);
@@ -27,22 +28,21 @@ export const lastTimeOf = (event: VisitEvent | undefined): InputTime | undefined
 
 const NEVER: InputTime = { at: '1970-01-01T00:00:00.000Z', mono: 0 };
 
-function parse(body: string): unknown {
-  try {
-    return JSON.parse(body);
-  } catch {
-    return undefined;
-  }
-}
-
 /** The time of something that has the outer form of an event, else undefined. */
 function timeOf(event: unknown): InputTime | undefined {
   if (!isObject(event) || typeof event['type'] !== 'string') return undefined;
   const timed = event['type'] === 'input.taken' ? event['input'] : event;
   const time = isObject(timed) ? timed['time'] : undefined;
-  const whole = isObject(time) && !Number.isNaN(Date.parse(String(time['at']))) && typeof time['mono'] === 'number';
-  return whole ? (time as unknown as InputTime) : undefined;
+  return isTime(time) ? time : undefined;
 }
+
+/** A moment in UTC (RFC 3339, as every version wrote it) and the running clock. */
+export function isTime(time: unknown): time is InputTime {
+  if (!isObject(time) || typeof time['at'] !== 'string' || typeof time['mono'] !== 'number') return false;
+  return UTC.test(time['at']) && !Number.isNaN(Date.parse(time['at']));
+}
+
+const UTC = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?Z$/;
 
 function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null;

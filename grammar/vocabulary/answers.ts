@@ -5,7 +5,11 @@
 export const ANSWERS = [
   {
     id: 'did',
-    say: '[$ay] [i | we] [have] [already] (did [it | that | so] | done it | took care of (it | that) | taken care of | handled [it]) | [$it | $ay] [all] discharged | (bled | drained) (it | them) [down | off] | [$it] [already] (taken care of | handled) | [$ay] i have | [$ay] already (done | did [it | that]) | [$ay] (it | they | he | she | we) (is | are | do | does | did | have) | all of (it | them) [is | are] [done]',
+    say: '[$ay] [i | we] [have] [already] (did [it | that | so] | done it | took care of (it | that) | taken care of | handled [it]) | [$it] [already] (taken care of | handled) | [$ay] i have | [$ay] already (done | did [it | that]) | [$ay] (it | they | he | she | we) (is | are | do | does | did | have) | all of (it | them) [is | are] [done]',
+  },
+  {
+    id: 'discharged',
+    say: '[$it | $ay | both] [all] discharged [it | [them] both | them] [now] | (bled | drained) (it | them | both) [down | off]',
   },
   {
     id: 'not-yet',

@@ -91,6 +91,11 @@ export const FAULTS = [
   { id: 'non-condensables', name: 'non-condensable gas' },
   { id: 'leaking-valves', name: 'compressor valves leaking' },
   { id: 'reversing-valve-stuck', name: 'reversing valve stuck in heating' },
+  // second stage
+  { id: 'thermostat-no-second-stage', name: 'thermostat does not call the second stage' },
+  { id: 'Y2-wire-broken', name: 'Y two wire broken to the condenser' },
+  { id: 'unloader-solenoid-open', name: 'unloader solenoid open' },
+  { id: 'unloader-stuck-unloaded', name: 'unloader valve stuck unloaded' },
   // the open ends
   { id: 'nothing-wrong', name: 'nothing wrong found' },
   { id: 'something-else', name: 'something else' },

@@ -477,6 +477,22 @@ const ROWS = [
   { ...CONTROL, at: ['R@condenser', 'Y@condenser'] },
   { ...CONTROL, at: ['C@condenser', 'Y@condenser'] },
   { ...CONTROL, at: ['C@condenser', 'O@condenser'] },
+  // the second stage: its wire, and the solenoid that it feeds
+  { ...CONTROL, at: ['R@thermostat', 'Y2@thermostat'] },
+  { ...CONTROL, at: ['C@thermostat', 'Y2@thermostat'], say: 'y two' },
+  { ...CONTROL, at: ['R@air-handler', 'Y2@air-handler'] },
+  { ...CONTROL, at: ['C@air-handler', 'Y2@air-handler'] },
+  { ...CONTROL, at: ['C@condenser', 'Y2@condenser'], say: 'second stage' },
+  {
+    ...CONTROL,
+    at: ['unloader-1', 'unloader-2'],
+    say: 'unloader [solenoid] | solenoid | (unloader [solenoid] | solenoid) (volts | voltage)',
+  },
+  {
+    ...winding(20, 80),
+    at: ['unloader-1', 'unloader-2'],
+    say: 'unloader [solenoid] | solenoid | (unloader [solenoid] | solenoid) (ohms | resistance)',
+  },
   { ...CONTROL, at: ['float-1', 'float-2'], say: 'float | float switch | across the float [switch]' },
   { ...CONTACT, at: ['float-1', 'float-2'], say: 'float | float switch | across the float [switch]' },
   {

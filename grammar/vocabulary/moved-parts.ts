@@ -27,6 +27,7 @@ export const MOVED: Readonly<Record<PartId, 'out' | 'taken' | 'never'>> = {
   'control-board': 'taken',
   'blower-relay': 'taken',
   'reversing-valve': 'taken',
+  'unloader-solenoid': 'taken',
   'crankcase-heater': 'taken',
   'door-switch': 'taken',
   'expansion-valve': 'taken',

@@ -214,9 +214,11 @@ export const NAMEPLATE_FIELDS = [
     name: 'compressor drive',
     say: '(unit | compressor) is | drive',
     value: 'choice',
+    aloneAs: "(unit | compressor | it) is [a] | it's [a]",
     choices: [
       { value: 'inverter', say: 'inverter [driven] | variable speed | communicating' },
       { value: 'single-speed', say: 'single speed | single stage' },
+      { value: 'two-stage', say: '[a] two stage | two stages' },
     ],
   },
   {

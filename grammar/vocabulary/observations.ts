@@ -216,6 +216,16 @@ export const OBSERVATIONS = [
     say: "[the] compressor ((is not | isn't | ain't | not) hot | is cool | is cold)",
   },
   {
+    id: 'second-stage-loads',
+    name: 'amps rise with second stage',
+    say: '[the] [compressor] amps (rise | rose | go up | went up | climb | jump | jumped) with (y two | [the] second stage) [on | back on] | [the] second stage (loads | loads up | comes in | kicks in | makes a difference)',
+  },
+  {
+    id: 'second-stage-no-change',
+    name: 'amps do not rise with second stage',
+    say: "[the] [compressor] amps ((do not | don't | did not | didn't) (rise | change | go up | move) | (stay | stayed) [the same | put]) with (y two | [the] second stage) [on | back on] | [the] second stage ((does not | doesn't | did not | didn't | won't | will not) (load [up] | come in | kick in) | makes no difference)",
+  },
+  {
     id: 'contacts-clean',
     name: 'contacts are clean',
     say: '[the] [contactor] (contacts | points) (are | look) (clean | good | fine)',

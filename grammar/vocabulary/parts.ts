@@ -58,6 +58,12 @@ export const PARTS = [
   { id: 'control-board', name: 'control board', say: '[control | furnace | indoor | air handler] board', ratings: [] },
   { id: 'blower-relay', name: 'blower relay', say: '(blower | indoor fan) relay', ratings: [] },
   { id: 'reversing-valve', name: 'reversing valve', say: 'reversing valve', ratings: [] },
+  {
+    id: 'unloader-solenoid',
+    name: 'unloader solenoid',
+    say: 'unloader [solenoid] | second stage solenoid',
+    ratings: [],
+  },
   { id: 'crankcase-heater', name: 'crankcase heater', say: 'crankcase heater', ratings: [] },
   { id: 'door-switch', name: 'blower door switch', say: '[blower] door switch', ratings: [] },
   { id: 'expansion-valve', name: 'expansion valve', say: '(expansion | metering) valve', ratings: ['tons'] },

@@ -41,6 +41,11 @@ export interface UnitProfile {
   readonly refrigerant?: RefrigerantId;
   readonly heatPump?: boolean;
   readonly inverterDriven?: boolean;
+  /**
+   * A second stage: an unloader solenoid of 24 V on Y2 and C, without which the compressor pumps about two thirds (common
+   * practice). Left out, the unit has one stage: most have, and a technician who sees a Y2 says so.
+   */
+  readonly twoStage?: boolean;
   readonly tons?: number;
   /** A fused pull-out or safety switch at the unit; false: no line fuses there. */
   readonly fusedDisconnect?: boolean;

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Database } from 'better-sqlite3';
 import type pg from 'pg';
+import { replaced } from './without-nul.ts';
 
 /** So many rows are read, and put in, at once. */
 const ROWS = 500;
@@ -80,11 +81,15 @@ function orderOf(from: Database, table: string): string {
   return keys.map(({ name, type }) => `"${name}"${/text/i.test(type) ? ' COLLATE "C"' : ''}`).join(', ');
 }
 
+/** A name with U+0000 was taken once: it goes over as a server on PostgreSQL would have kept it. */
+const withoutNul = (row: Row): Row =>
+  Object.fromEntries(Object.entries(row).map(([column, value]) => [column, replaced(value)]));
+
 function* pagesOf(from: Database, table: string): Generator<readonly Row[]> {
   const order = orderOf(from, table).replaceAll('"C"', 'BINARY');
   let page: Row[] = [];
   for (const row of from.prepare<[], Row>(`SELECT * FROM "${table}" ORDER BY ${order}`).iterate()) {
-    page.push(row);
+    page.push(withoutNul(row));
     if (page.length < ROWS) continue;
     yield page;
     page = [];

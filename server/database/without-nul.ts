@@ -25,4 +25,7 @@ class Replacing extends OperationNodeTransformer {
   }
 }
 
-const replaced = (value: unknown) => (typeof value === 'string' ? value.replaceAll('\u0000', '\ufffd') : value);
+/** A value as PostgreSQL keeps it. */
+export function replaced<Value>(value: Value): Value | string {
+  return typeof value === 'string' ? value.replaceAll('\u0000', '\ufffd') : value;
+}

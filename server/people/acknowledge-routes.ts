@@ -45,7 +45,9 @@ export const acknowledgeRoutes: FastifyPluginAsyncTypebox<AcknowledgeOptions> = 
     },
     async (request) => {
       const caller = callerOf(request);
-      const { company, person, name: supervisor } = caller;
+      const { company, person } = caller;
+      // A name of before names had to be one line: what is signed has a field a line.
+      const supervisor = caller.name.replaceAll(/[\n\r]/g, ' ');
       const { visit } = request.params;
       // At a machine that knows nobody, nobody's word can be told from another's.
       if (person === '') throw new ServerError('sign-in-needed', 'add people before');

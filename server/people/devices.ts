@@ -38,7 +38,8 @@ export class Devices {
     const { code, device: name, publicKey, signature } = asked;
     const key = readKey(publicKey);
     if (isServers(name)) throw new ServerError('device-taken', name);
-    if (key === undefined || !signed(key, pairingText(code, name), signature)) throw new ServerError('key-wrong');
+    const isKey = key !== undefined && isOwnWriting(publicKey, key);
+    if (!isKey || !signed(key, pairingText(code, name), signature)) throw new ServerError('key-wrong');
     const taken = await store.takeCode('pairing', hashOf(code.toLowerCase()), clock());
     if (typeof taken === 'string') throw new ServerError('code-wrong');
     const { company, person } = await this.#people.present(taken.company, taken.person);
@@ -76,6 +77,11 @@ export function signedBy(device: Device, text: string, signature: string): boole
 /** ECDSA over P-256 with SHA-256, r and s one after another as WebCrypto writes them (IEEE P1363). */
 function signed(key: KeyObject, text: string, signature: string): boolean {
   return verify('sha256', Buffer.from(text), { key, dsaEncoding: 'ieee-p1363' }, Buffer.from(signature, 'base64url'));
+}
+
+/** Nothing stands in it beside the key: one key has one writing. */
+function isOwnWriting(spki: string, key: KeyObject): boolean {
+  return key.export({ format: 'der', type: 'spki' }).toString('base64url') === spki;
 }
 
 /** A P-256 key as SPKI in base64url; undefined where it is none. */

@@ -3,6 +3,7 @@ import Type from 'typebox';
 import { NameSchema, SignatureSchema } from '../../grammar/visit/message-schemas.ts';
 import { ServerError } from '../errors.ts';
 import { ErrorSchema } from '../review/visits.ts';
+import { CALLED } from './called.ts';
 import type { Devices } from './devices.ts';
 import { callerOf } from './guard.ts';
 import type { HandOver } from './hand-over.ts';
@@ -19,7 +20,7 @@ export interface PeopleOptions {
 const tags = ['people and devices'];
 const refused = { 400: ErrorSchema, 401: ErrorSchema, 403: ErrorSchema, 404: ErrorSchema, 409: ErrorSchema };
 const Milliseconds = Type.Integer({ description: 'milliseconds since 1970, by the server’s clock' });
-const Called = Type.String({ minLength: 1, maxLength: 100, pattern: '\\S' });
+const Called = Type.String({ ...CALLED });
 const Login = Type.String({ pattern: '^[a-z0-9][a-z0-9.@_-]{1,63}$' });
 const PersonParameters = Type.Object({ person: NameSchema });
 const CodeSchema = Type.String({ description: 'given once: only its hash is kept' });

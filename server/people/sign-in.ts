@@ -33,7 +33,8 @@ export class SignIn {
   ): Promise<string> {
     const { store, clock } = this.#people;
     const login = given.login.toLowerCase();
-    const browser = this.#isKnown(login, known) ? hashOf(known as string) : undefined;
+    const nonce = this.#knownBy(login, known);
+    const browser = nonce === undefined ? undefined : hashOf(nonce);
     // Without room nothing is counted either: names that are made up would fill the disk.
     if (!this.#passwords.hasRoom(browser !== undefined)) throw new ServerError('try-later');
     // Counted before the password is looked at: tries that run at once are counted too.
@@ -86,9 +87,11 @@ export class SignIn {
     return `${nonce}.${this.#signer.signText(knownText(login, nonce)).signature}`;
   }
 
-  #isKnown(login: string, known: KnownBrowser | undefined): boolean {
-    const [nonce, signature] = known?.split('.') ?? [];
-    return nonce !== undefined && signature !== undefined && this.#signer.verifies(knownText(login, nonce), signature);
+  /** By what a browser is told apart from others; its cookie may be written in more than one way, this may not. */
+  #knownBy(login: string, known: KnownBrowser | undefined): string | undefined {
+    const [nonce, signature, ...more] = known?.split('.') ?? [];
+    if (nonce === undefined || signature === undefined || more.length > 0) return undefined;
+    return this.#signer.verifies(knownText(login, nonce), signature) ? nonce : undefined;
   }
 }
 

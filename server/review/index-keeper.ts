@@ -1,7 +1,7 @@
 import type { PersonalStore } from '../personal/personal-store.ts';
 import { reportFault } from '../report-fault.ts';
 import type { EventStore, StreamSummary } from '../store/event-store.ts';
-import type { VisitIndex } from '../store/visit-index.ts';
+import type { VisitBrief, VisitIndex } from '../store/visit-index.ts';
 import { readVisit, type VisitSources } from './read-visit.ts';
 import { summariseVisit } from './summarise-visit.ts';
 
@@ -152,15 +152,25 @@ export class IndexKeeper {
   }
 
   async #put({ company, visit }: VisitName): Promise<void> {
-    const turn = () => new Promise((resolve) => setImmediate(resolve));
     const streams = await this.#store.streams(company, visit);
     if (streams.length === 0) return;
-    const { stored, events } = await readVisit({ store: this.#store, ...this.#beside }, company, visit);
     // Another server, or a tool, erased it and told only that the visit changed: its words do not stay in the file's log.
     if ((await this.#beside.keys.keys(company, visit)).some(({ erasedAt }) => erasedAt !== undefined))
       await this.#index.forget(company, visit);
-    const held = { visit, device: stored[0]?.device ?? streams[0]?.device ?? '', ...sumOf(streams) };
-    await this.#index.put(company, await summariseVisit(held, events, turn));
+    await this.#index.put(company, await this.#briefOf(company, visit, streams));
+  }
+
+  /** One that cannot be read is listed all the same, as a visit of nothing, and tried again at the next start. */
+  async #briefOf(company: string, visit: string, streams: readonly StreamSummary[]): Promise<VisitBrief> {
+    const held = { visit, device: streams[0]?.device ?? '', ...sumOf(streams) };
+    const turn = () => new Promise((resolve) => setImmediate(resolve));
+    try {
+      const { stored, events } = await readVisit({ store: this.#store, ...this.#beside }, company, visit);
+      return await summariseVisit({ ...held, device: stored[0]?.device ?? held.device }, events, turn);
+    } catch (error) {
+      if (!this.#ended) reportFault(error);
+      return summariseVisit({ ...held, events: 0 }, []);
+    }
   }
 }
 

@@ -4,6 +4,7 @@ import { readDatabaseUrl } from '../configuration.ts';
 import { openPeopleInDatabase } from '../database/people-in-database.ts';
 import { ServerError } from '../errors.ts';
 import { makeFolder } from '../heads/make-folder.ts';
+import { isCalled } from '../people/called.ts';
 import { People } from '../people/people.ts';
 import type { PeopleStore } from '../people/people-store.ts';
 import { openSqlitePeopleStore, PEOPLE_FILE } from '../people/sqlite-people-store.ts';
@@ -49,6 +50,8 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   if (!new RegExp(NAME_PATTERN).test(company)) {
     throw new ServerError('tool-wrong', `--company ${company} must be small letters, digits and hyphens.`);
   }
+  const name = options['name'] ?? login;
+  if (!isCalled(name)) throw new ServerError('tool-wrong', '--name must be one line of up to 100 characters.');
   const url = options['url'] ?? 'http://127.0.0.1:8470';
   if (!URL.canParse('/sign-in', url)) {
     throw new ServerError('tool-wrong', `--url ${url} must be an address such as https://readback.example.`);
@@ -56,7 +59,7 @@ async function main({ options, words }: GivenToTool): Promise<number> {
   const store = await openPeople(options['data']);
   const people = new People({ store, clock: Date.now, loopback: false });
   try {
-    const code = await codeFor(people, company, login, options['name'] ?? login);
+    const code = await codeFor(people, company, login, name);
     const link = new URL(`/sign-in#${code}`, url);
     process.stdout.write(`${login} is a keeper of ${company}. Good once, within a day: ${link}\n`);
     return 0;

@@ -1,9 +1,10 @@
-import type { CDPSession, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
 import { ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
 import { servedRecord } from './served-record.ts';
 import { Technician } from './technician.ts';
+import { wakeToSend } from './wake-to-send.ts';
 
 let folder: Awaited<ReturnType<typeof scratch>>;
 let server: LocalServer | undefined;
@@ -25,18 +26,6 @@ afterAll(async () => {
   await folder.remove();
 });
 
-/** The registration of our service worker, as Chromium's own tools name it. */
-async function registrationOf(tools: CDPSession): Promise<string> {
-  const found = new Promise<string>((resolve) => {
-    tools.on('ServiceWorker.workerRegistrationUpdated', ({ registrations }) => {
-      const ours = registrations.find(({ scopeURL }) => scopeURL.startsWith(url));
-      if (ours !== undefined) resolve(ours.registrationId);
-    });
-  });
-  await tools.send('ServiceWorker.enable');
-  return found;
-}
-
 async function heldWhole(): Promise<boolean> {
   const { visits } = (await (await fetch(`${url}/api/visits`)).json()) as { visits: readonly { visit: string }[] };
   const [first] = visits;
@@ -57,14 +46,7 @@ describe('a visit that was closed without a server', { timeout: 120_000 }, () =>
     await page.goto('about:blank');
     server = await startServer(`${folder.path}/data`, port);
     expect(await heldWhole()).toBe(false);
-    const tools = await page.context().newCDPSession(page);
-    const registrationId = await registrationOf(tools);
-    await tools.send('ServiceWorker.dispatchSyncEvent', {
-      origin: url,
-      registrationId,
-      tag: 'readback-send',
-      lastChance: false,
-    });
+    await wakeToSend(page, url);
     await expect.poll(heldWhole, { timeout: 60_000, interval: 250 }).toBe(true);
   });
 });

@@ -83,7 +83,7 @@ test('a note by voice is kept as sound under its hash, played, and written over;
   expect(after.notes[0]).not.toHaveProperty('guessed');
 
   await page.goto(`${server.url}/review?visit=${visit}`);
-  await page.locator('main.review[data-level="true"]').waitFor();
+  await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
   const line = page.locator('li', { hasText: 'Note: Cover by the garden gate is missing' });
   expect(await line.textContent()).toContain('written over');
   await line.locator('[data-sound]').waitFor();

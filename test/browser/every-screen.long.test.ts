@@ -182,7 +182,7 @@ describe('review', () => {
     faults.push(...(await lookOverDrawn('review-nothing')));
     const visit = `${server.url}/review?visit=library`;
     await page.goto(visit);
-    await page.locator('main.review[data-level="true"]').waitFor();
+    await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
     faults.push(...(await lookOverDrawn('review-visit')));
     await page.evaluate(() => {
       location.hash = '#t=30';

@@ -5,6 +5,7 @@ import { keptForOffline, picture, ReadbackBrowser, scratch, startServer } from '
 import { onlyVisit, servedRecord, standingReadings } from './served-record.ts';
 import { LIBRARY_READINGS, libraryLines, Technician } from './technician.ts';
 import { VersionsProxy } from './versions-proxy.ts';
+import { wakeToSend } from './wake-to-send.ts';
 
 let folder: Awaited<ReturnType<typeof scratch>>;
 let server: LocalServer | undefined;
@@ -135,6 +136,8 @@ describe('a newer version', () => {
       await technician.type('finish the visit');
       await technician.type('note the customer calls again');
       await page.goto('about:blank');
+      // The old service worker, woken while a page that sends is open, is no reason to wait.
+      await wakeToSend(other, proxy.url);
       // The browser takes a moment to know that the page with the visit is gone.
       const start = other.getByRole('button', { name: 'Start the newer version' });
       const asks = async () => {

@@ -89,7 +89,7 @@ describe.each(stores)('kept in $name', ({ name, make, missing }) => {
 
       // The supervisor's page reads the words and plays the sound.
       await page.goto(`${server.url}/review?visit=${visit}`);
-      await page.locator('main.review[data-level="true"]').waitFor();
+      await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
       expect(await page.locator('h1').textContent()).toContain(site);
       const play = page.locator(`[data-sound="${sound?.sha256}"]`).first();
       await play.click();
@@ -128,7 +128,7 @@ describe.each(stores)('kept in $name', ({ name, make, missing }) => {
       expect(await erased.json()).toMatchObject({ keys: 1, open: 0, left: [] });
       expect(await kept.holds(key)).toBe(false);
       await page.reload();
-      await page.locator('main.review[data-level="true"]').waitFor();
+      await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
       expect(await page.locator('h1').textContent()).toContain('(erased)');
       expect(await page.locator('main').textContent()).not.toContain(site);
       await play.click();

@@ -80,7 +80,7 @@ describe('the library visit by keyboard alone', () => {
     const isAtVisit = () => page.evaluate(() => document.activeElement?.matches('.visit-card') === true);
     for (let tabs = 0; tabs < 40 && !(await isAtVisit()); tabs += 1) await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
-    await page.locator('main.review[data-level="true"]').waitFor();
+    await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
     await picture(page, 'review-end');
     expect(await accessFaults(page)).toEqual([]);
     expect(await overflow(page)).toBeLessThanOrEqual(0);

@@ -81,7 +81,7 @@ test('200 photos are taken, sealed and sent; the review opens, shows them as the
 
   await page.setViewportSize(DESK);
   await page.goto(`${server.url}/review?visit=${visit}`);
-  await page.locator('main.review[data-level="true"]').waitFor();
+  await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
   // Each opening is put on the visit's trail: none is opened by itself.
   expect(browser.requests.filter((url) => url.includes('/attachments/') && !url.includes('/devices/'))).toEqual([]);
   const keys = page.getByRole('button', { name: /^Show Photo/ });

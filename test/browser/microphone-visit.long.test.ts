@@ -49,7 +49,7 @@ test('the library visit spoken into the microphone reaches the server with the s
   expect(new Set(folded.heard.map((line) => line.ear))).toEqual(new Set(['offline']));
 
   await page.goto(`${server.url}/review?visit=${visit}`);
-  await page.locator('main.review[data-level="true"]').waitFor();
+  await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
   expect(await page.locator('tr[data-reading]').count()).toBe(LIBRARY_READINGS.length);
   await picture(page, 'review-spoken-visit');
 }, 420_000);

@@ -63,7 +63,7 @@ describe('the pages keep to themselves', () => {
     await keptForOffline(page);
     await page.goto(`${server.url}/review`);
     await page.locator('.visit-card').click();
-    await page.locator('main.review[data-level="true"]').waitFor();
+    await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
     expect(browser.errors).toEqual([]);
     expect(browser.requests.filter((url) => new URL(url).host !== new URL(server.url).host)).toEqual([]);
     expect(strayed).toEqual([]);

@@ -83,7 +83,7 @@ test('a photo of the plate is sealed, named by the record, sent, and seen in the
 
   await page.setViewportSize({ width: 1280, height: 800 });
   await page.goto(`${server.url}/review?visit=${visit}`);
-  await page.locator('main.review[data-level="true"]').waitFor();
+  await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
   const line = page.locator('li', { hasText: 'Photo of the plate' });
   await line.getByRole('button', { name: 'Show' }).click();
   const image = page.locator(`img[data-photo="${file?.sha256}"]`);

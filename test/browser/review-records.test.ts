@@ -23,7 +23,7 @@ afterAll(async () => {
 
 async function open(visit: string, fragment = ''): Promise<Page> {
   const page = await browser.page(`${server.url}/review?visit=${visit}${fragment}`);
-  await page.locator('main.review[data-level="true"]').waitFor();
+  await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
   return page;
 }
 
@@ -296,7 +296,7 @@ describe('the list', () => {
     await page.reload();
     await page.getByText('1 visit', { exact: true }).waitFor();
     await page.locator('.visit-card').click();
-    await page.locator('main.review[data-level="true"]').waitFor();
+    await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
     await page.goBack();
     expect(await page.getByRole('searchbox').inputValue()).toBe('fan section weak');
     await page.getByRole('button', { name: 'Clear all' }).click();

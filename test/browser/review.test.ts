@@ -39,7 +39,7 @@ afterAll(async () => {
 
 async function openReplay(fragment = ''): Promise<Page> {
   const page = await browser.page(`${server.url}/review?visit=${visit}${fragment}`);
-  await page.locator('main.review[data-level="true"]').waitFor();
+  await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
   return page;
 }
 

@@ -1,7 +1,17 @@
-/** In the page: milliseconds from navigation to the frame that showed the visit, and from its last event to that. */
-export function openedAfter(): [number, number] {
+/** Milliseconds from navigation. */
+export interface Opened {
+  /** The last event that the server held was here. */
+  readonly read: number;
+  /** The frame that showed the first screen: answers, talk, the moment and the player, all of them of the whole visit. */
+  readonly open: number;
+  /** The frame that showed the charts and the tables too: all of it. */
+  readonly whole: number;
+}
+
+/** In the page: when it was opened. */
+export function openedAfter(): Opened {
   const at = (name: string) => performance.getEntriesByName(name).at(-1)?.startTime ?? Number.NaN;
-  return [at('readback.replay-drawn'), at('readback.replay-drawn') - at('readback.replay-read')];
+  return { read: at('readback.replay-read'), open: at('readback.replay-open'), whole: at('readback.replay-drawn') };
 }
 
 /** In the page: sets the slider on with each frame, there and back, and gives the time between frames. Milliseconds. */

@@ -22,6 +22,7 @@ export function chartVisit(kase: ForeignCase, conduct: Conduct) {
     blower: build.plate.blower,
     valve: build.valve,
     subcool: build.plate.subcooling,
+    twoStage: build.twoStage,
     dew: (psi: number) => boilsAt(build.refrigerant, psi),
     bubble: (psi: number) => boilsAt(build.refrigerant, psi),
   };

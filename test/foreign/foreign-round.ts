@@ -18,6 +18,8 @@ interface Drawn {
   readonly faults: 1 | 2;
   readonly plate: Plate;
   readonly conduct: Conduct;
+  /** Units with a second stage. */
+  readonly twoStage?: true;
 }
 
 const ONE: Drawn = { title: '', where: 'inside', faults: 1, plate: 'right', conduct: CAREFUL };
@@ -26,6 +28,7 @@ const DRAWN = {
   'foreign-unfriendly': { ...ONE, title: 'in the list, unfriendly', conduct: UNFRIENDLY },
   'foreign-plate': { ...ONE, title: 'in the list, plate wrong', plate: 'wrong' },
   'foreign-two': { ...ONE, title: 'two of the list', faults: 2 },
+  'foreign-two-stage': { ...ONE, title: 'two-stage, careful', twoStage: true },
   'foreign-outside': { ...ONE, title: 'outside the list', where: 'outside' },
 } as const satisfies Readonly<Record<string, Drawn>>;
 
@@ -59,7 +62,7 @@ function playDrawn(round: Drawn, { cases, designs, seed }: HowMany): Sitting {
   const each = Math.ceil(cases / designs);
   for (let d = 0; d < designs; d += 1) {
     const own = seed * 7919 + d * 101;
-    const build = drawBuild(own);
+    const build = drawBuild(own, round.twoStage);
     const profile = profileOf(build, `foreign-${own}`, round.plate, new Dice(own + 3));
     const talks = sessionTalks(profile);
     for (let c = 0; c < each; c += 1) {

@@ -26,6 +26,7 @@ const USUAL: Build = {
   float: 'breaks-Y',
   pressureSwitches: true,
   hardStart: false,
+  twoStage: false,
   commonGrounded: true,
   thermostatOnBattery: false,
   thermostatHasC: true,

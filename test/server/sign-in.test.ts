@@ -83,6 +83,69 @@ describe('signing in', () => {
   });
 });
 
+describe('a browser that is known for a name', () => {
+  test('is one however its cookie is written: tries by it are counted as its own, or as anybody’s', async () => {
+    const guest = new Guest(server);
+    await signIn(guest, PASSWORD);
+    const known = guest.cookies.get('readback-known') as string;
+    const written = (at: number) => [
+      `${known}.x${at}`,
+      `${known}${'='.repeat(at + 1)}`,
+      `${known}${'%3D'.repeat(at + 1)}`,
+      `${' '.repeat(at)}${known}`,
+    ];
+    let looked = 0;
+    for (let at = 0; at < 15; at += 1) {
+      for (const cookie of written(at)) {
+        const again = new Guest(server);
+        again.cookies.set('readback-known', cookie);
+        if ((await signIn(again, 'not the password')).error === 'sign-in-wrong') looked += 1;
+      }
+    }
+    // Ten as this browser, ten as whoever comes.
+    expect(looked).toBeLessThanOrEqual(20);
+  });
+});
+
+describe('a name', () => {
+  const add = (name: string, login: string) => keeper.ask('POST', '/api/people', { login, name, role: 'supervisor' });
+
+  test.each([
+    ['none', '   '],
+    ['on two lines', 'Sue\nSand'],
+    ['with a control character', 'a\u0000b'],
+    ['with one of the C1 set', 'a\u0085b'],
+    ['that turns what stands behind it', 'Sue \u202edrac'],
+    ['that isolates it', 'Sue \u2067Sand'],
+    ['on lines of Unicode', 'Sue\u2028Sand'],
+  ])('%s is refused, of who is new and of who is there', async (_, name) => {
+    expect((await add(name, 'sue')).error).toBe('request-wrong');
+    const { json } = await add('Sue', 'sue');
+    expect((await keeper.ask('PATCH', `/api/people/${json.person.person}`, { name })).error).toBe('request-wrong');
+  });
+
+  test.each(['José Ñandú', '李 小龙', 'محمد', 'Anne-Lise O’Hara (nights)', 'Kim 👩🏽\u200d🔧'])(
+    '%s is taken',
+    async (name) => {
+      expect((await add(name, 'sue')).json.person.name).toBe(name);
+    },
+  );
+});
+
+describe('a device’s key', () => {
+  test('is paired in its one writing', async () => {
+    const phone = new Guest(server);
+    const pairing = async (change: (key: string) => string) => {
+      const { code } = (await keeper.ask('POST', `/api/people/${keeper.person}/pairing`)).json;
+      return phone.ask('POST', '/api/pair', { ...phone.pairing(code, 'phone'), publicKey: change(phone.publicKey()) });
+    };
+    for (const change of [(key: string) => `${key}AAAA`, (key: string) => `${key}=`, (key: string) => `${key}A`]) {
+      expect([400, 403, 401]).toContain((await pairing(change)).status);
+    }
+    expect((await pairing((key) => key)).status).toBe(201);
+  });
+});
+
 describe('a session', () => {
   test('ends when it is signed out of: its cookie opens nothing any more', async () => {
     const kept = new Map(keeper.cookies);

@@ -12,6 +12,7 @@ export interface Plate {
   readonly blower: number;
   readonly valve: boolean;
   readonly subcool: number;
+  readonly twoStage?: boolean;
   /** Saturation temperatures from the technician's own card, °F at psi gauge. */
   readonly dew: (psi: number) => number;
   readonly bubble: (psi: number) => number;
@@ -187,6 +188,8 @@ function bothRun(measure: Measure, plate: Plate): FaultId {
   if (sees(measure, 'look-outdoor-coil', 'outdoor-coil-dirty')) return 'condenser-dirty';
   const line = badLine(measure);
   if (line) return line;
+  const stage = plate.twoStage ? weakStage(measure) : undefined;
+  if (stage) return stage;
   const back = num(measure('temperature-return-air'));
   const split = back - num(measure('temperature-supply-air'));
   if (split < -2) return 'reversing-valve-stuck';
@@ -208,6 +211,14 @@ function bothRun(measure: Measure, plate: Plate): FaultId {
   if (evaporating > 52) return 'leaking-valves';
   if (subcooling < plate.subcool - 4) return 'low-charge';
   return stillUnclear(measure, plate);
+}
+
+/** A second stage that does not come in: volts at its end first, then the coil, then the way back to the thermostat. */
+function weakStage(measure: Measure): FaultId | undefined {
+  if (!sees(measure, 'look-second-stage', 'second-stage-no-change')) return undefined;
+  if (reads(measure, 'volts-Y2-C-condenser', (v) => v > 18))
+    return reads(measure, 'ohms-unloader', (v) => v > 1e5) ? 'unloader-solenoid-open' : 'unloader-stuck-unloaded';
+  return reads(measure, 'volts-R-Y2-thermostat', (v) => v > 18) ? 'thermostat-no-second-stage' : 'Y2-wire-broken';
 }
 
 function stillUnclear(measure: Measure, plate: Plate): FaultId {

@@ -28,6 +28,7 @@ export function profileFor(r: Ratings, id: string, wrong: Wrong): UnitProfile {
     floatSwitch: r.floatIn === 'none' ? 'none' : `breaks-${r.floatIn}`,
     pressureSwitches: r.switches,
     hardStart: r.kicker,
+    ...(r.stages === 2 ? { twoStage: true } : {}),
     plateSubcooling: r.subcool,
     ...(r.tap === 240 ? {} : { transformerTap: 208 as Volts }),
   };
@@ -60,7 +61,7 @@ const GROUPS: readonly RegExp[] = [
   /fan/,
   /transformer|control|wire|thermostat|float|switch|handler-no/,
   /blower|filter|indoor|coil/,
-  /charge|restriction|condens|valves|reversing/,
+  /charge|restriction|condens|valves|reversing|unload/,
 ];
 const groupOf = (fault: FaultId) => GROUPS.findIndex((g) => g.test(fault));
 

@@ -58,6 +58,15 @@ export interface HiddenUnit {
   fanLeads: Leads;
   kicker: 'none' | 'good' | 'failed';
   kickerMicrofarads: number;
+  /** A second stage: what the thermostat makes of it, its wire, its coil and what the coil moves. */
+  stages: 1 | 2;
+  statCallsTwo: boolean;
+  wireTwo: number;
+  unloaderR: number;
+  unloaderX: number;
+  bypassSticks: boolean;
+  /** Share of what is pumped with the bypass closed that is pumped with it open. */
+  lowStage: number;
   fan: HiddenMotor;
   fanRelay: number;
   door: number;
@@ -135,6 +144,8 @@ export interface Ratings {
   floatIn: 'R' | 'Y' | 'none';
   switches: boolean;
   kicker: boolean;
+  /** Left out: one. */
+  stages?: 2;
   tap: 208 | 240;
   subcool: number;
 }
@@ -183,6 +194,20 @@ function motor(dice: Dice, volts: number, turning: number, stopped: number, rate
     stuck: false,
     capShorted: false,
   };
+}
+
+/** Drawn behind everything else: units with one stage stay what they were. */
+function drawStages(r: Ratings, dice: Dice) {
+  const two = r.stages === 2;
+  return {
+    stages: two ? 2 : 1,
+    statCallsTwo: two,
+    wireTwo: two ? dice.span(0.6, 2) : OPEN,
+    unloaderR: two ? dice.span(25, 62) : OPEN,
+    unloaderX: two ? dice.span(20, 45) : 0,
+    bypassSticks: false,
+    lowStage: two ? dice.span(0.6, 0.74) : 1,
+  } as const;
 }
 
 /** The most a healthy motor can pull at any speed, synchronous watts. */
@@ -287,5 +312,6 @@ export function drawHiddenUnit(r: Ratings, dice: Dice, spread = 1): HiddenUnit {
     subcoolF: r.subcool + spread * dice.leaning(-2.5, 2.5),
     restingNow: dice.yes(0.3),
     highFirst: dice.yes(0.4),
+    ...drawStages(r, dice),
   };
 }

@@ -237,6 +237,18 @@ const HIDE: Readonly<Record<Exclude<FaultId, 'something-else' | 'nothing-wrong'>
   'reversing-valve-stuck': (u) => {
     u.reversed = true;
   },
+  'thermostat-no-second-stage': (u) => {
+    u.statCallsTwo = false;
+  },
+  'Y2-wire-broken': (u) => {
+    u.wireTwo = OPEN;
+  },
+  'unloader-solenoid-open': (u) => {
+    u.unloaderR = OPEN;
+  },
+  'unloader-stuck-unloaded': (u) => {
+    u.bypassSticks = true;
+  },
 };
 
 /** Hides a fault in a healthy unit. */
@@ -248,6 +260,9 @@ export function hideFault(u: HiddenUnit, fault: FaultId, dice: Dice): void {
 type Has = (ratings: Ratings) => boolean;
 const ANY: Has = () => true;
 const NONE: Has = () => false;
+/** Units with two stages are drawn in a round of their own: half of it is of what they alone can have. */
+const STAGE_OFTEN = 24;
+const TWO_STAGES: Has = (r) => r.stages === 2;
 const TWO_POLES: Has = (r) => r.poles === 2;
 
 /**
@@ -328,6 +343,10 @@ const CASES: Readonly<Record<FaultId, readonly [often: number, inUnit: Has]>> = 
   'non-condensables': [0.8, ANY],
   'leaking-valves': [0.8, ANY],
   'reversing-valve-stuck': [0.8, (r) => r.heatPump],
+  'thermostat-no-second-stage': [STAGE_OFTEN, TWO_STAGES],
+  'Y2-wire-broken': [STAGE_OFTEN, TWO_STAGES],
+  'unloader-solenoid-open': [STAGE_OFTEN, TWO_STAGES],
+  'unloader-stuck-unloaded': [STAGE_OFTEN, TWO_STAGES],
   'nothing-wrong': [0, NONE],
   'something-else': [0, NONE],
 };

@@ -17,7 +17,7 @@ export interface Asked {
 export type Answer = number | 'open' | ObservationId;
 
 const OPEN = Number.POSITIVE_INFINITY;
-const CONTROL = /@|^coil-|^float|^high-|^low-|^control-fuse|^transformer-secondary/;
+const CONTROL = /@|^coil-|^unloader|^float|^high-|^low-|^control-fuse|^transformer-secondary/;
 
 /** The meter, thermometer, gauges, eyes and ears of a case. */
 export class Instrument {
@@ -126,6 +126,7 @@ export class Instrument {
       'L1 T1': () => pole(0),
       'L2 T2': () => (u.poles === 1 ? 0.02 : pole(1)),
       'coil-1 coil-2': () => u.coilR,
+      'unloader-1 unloader-2': () => u.unloaderR,
       'comp-C comp-R': () => overload + c.mainDc,
       'comp-C comp-S': () => overload + c.auxDc,
       'comp-R comp-S': () => c.mainDc + c.auxDc,
@@ -225,6 +226,8 @@ export class Instrument {
       const held = call === 'none' && (u.welded[0] || u.welded[1]) && d.yes(u.welded[0] && u.welded[1] ? 0.9 : 0.5);
       return (now.running.contactor && !u.jammed) || held ? 'contactor-pulled-in' : 'contactor-not-pulled-in';
     }
+    if (has('second-stage-loads'))
+      return now.compressorTurns && now.loaded ? 'second-stage-loads' : 'second-stage-no-change';
     if (has('contacts-burnt')) {
       if (u.pole[0] > 0.1 || u.pole[1] > 0.1) return d.yes(0.85) ? 'contacts-burnt' : 'contacts-clean';
       if (u.welded[0] || u.welded[1]) return d.yes(0.7) ? 'contacts-stuck' : 'contacts-clean';

@@ -16,6 +16,8 @@ export interface Settled {
   readonly compressorTrips: 'no' | 'cannot start' | 'runs first';
   readonly fuse24Out: boolean;
   readonly highOut: boolean;
+  /** The second stage, where there is one, is in. */
+  readonly loaded: boolean;
   readonly cycle: CycleState;
 }
 
@@ -41,6 +43,17 @@ function breakawayOf(u: HiddenUnit): number {
   return u.compressor.breakaway * (u.kicker === 'good' ? 0.7 : 1);
 }
 
+/** The coil of the second stage pulls from 15 volts on. */
+const bypassShut = (u: HiddenUnit, volts: number): boolean =>
+  Number.isFinite(u.unloaderR) && volts > 15 && !u.bypassSticks;
+
+/** With its bypass open the rotor carries less: what it pumps, and half of the rest (our figure). */
+function atStage(u: HiddenUnit, loaded: boolean): HiddenUnit {
+  if (loaded) return u;
+  const load = u.compressor.load * (0.1 + 0.9 * u.lowStage);
+  return { ...u, compressor: { ...u.compressor, load } };
+}
+
 function relays(u: HiddenUnit, call: boolean, highOut: boolean, fuseOut: boolean) {
   const idle: Running = { contactor: false, blowerRelay: false, overloadOut: false, slips: STILL };
   const primary = magnitude(lineNetwork(u, idle), 'transformer-primary-1', 'transformer-primary-2');
@@ -54,6 +67,7 @@ function relays(u: HiddenUnit, call: boolean, highOut: boolean, fuseOut: boolean
     blown,
     contactor: coil >= u.pullIn && Number.isFinite(u.coilR) && u.coilR > 3,
     blowerRelay: magnitude(control, 'G@air-handler', 'C@air-handler') > 16,
+    loaded: u.stages === 1 || bypassShut(u, magnitude(control, 'unloader-1', 'unloader-2')),
   };
 }
 
@@ -77,8 +91,9 @@ function spin(u: HiddenUnit, standing: Running): Running['slips'] {
 }
 
 /** Lets relays pull, motors start and protectors trip. `fuseOut` carries a blown control fuse on from before. */
-export function letSettle(u: HiddenUnit, call: boolean, fuseOut = false): Settled {
-  let { control, blown, contactor, blowerRelay } = relays(u, call, false, fuseOut);
+export function letSettle(whole: HiddenUnit, call: boolean, fuseOut = false): Settled {
+  let { control, blown, contactor, blowerRelay, loaded } = relays(whole, call, false, fuseOut);
+  const u = atStage(whole, loaded);
   const standing: Running = { contactor, blowerRelay, overloadOut: false, slips: STILL };
   let running: Running = { ...standing, slips: spin(u, standing) };
   let line = lineNetwork(u, running);
@@ -113,6 +128,7 @@ export function letSettle(u: HiddenUnit, call: boolean, fuseOut = false): Settle
     compressorTrips: stalls ? 'cannot start' : noAir ? 'runs first' : 'no',
     fuse24Out: blown,
     highOut,
-    cycle: runCycle(u, compressorTurns, speed, blowerTurns),
+    loaded,
+    cycle: runCycle(u, compressorTurns, speed, blowerTurns, loaded ? 1 : u.lowStage),
   };
 }

@@ -16,9 +16,20 @@ import { type Sat, sideBySide, surelyWrong } from './side-by-side.ts';
 
 /**
  * What is wrong with the profile that the diagnosis is given; with a right one, `two` is a round of two faults and
- * `unread` one without misreads.
+ * `unread` one without misreads, `two-stage` one of units with a second stage.
  */
-const ROUNDS = ['matched', 'unread', 'spread', 'supply', 'poles', 'heater', 'metering', 'sparse', 'two'] as const;
+const ROUNDS = [
+  'matched',
+  'unread',
+  'spread',
+  'supply',
+  'poles',
+  'heater',
+  'metering',
+  'sparse',
+  'two',
+  'two-stage',
+] as const;
 /** A round, or all rounds of one simulator. */
 const ONLY = [...ROUNDS, ...FOREIGN_ROUNDS, ...YARD_ROUNDS, 'second', 'foreign', 'stranger'] as const;
 
@@ -32,7 +43,7 @@ const TOOL = {
     designs: { value: 'N', says: 'designs of units they are spread over (12)' },
     seed: { value: 'N', says: 'where chance begins (1)' },
     misread: { value: 'SHARE', says: 'share of readings that are misread (0.02)' },
-    only: { value: 'NAME', says: 'one round, or all of one simulator: second, foreign, stranger' },
+    only: { value: 'NAME', says: 'one round, or all of one simulator: second, foreign, stranger; two-stage: of each' },
     failures: { says: 'prints every miss with its readings and the final ranking' },
   },
   notes: [
@@ -55,6 +66,7 @@ const TITLES = {
   matched: 'profile right, 2 % misread',
   unread: 'profile right, no misreads',
   two: 'two faults, repair and rerun',
+  'two-stage': 'two-stage units, 2 % misread',
 } as const;
 
 const BY_ROOM = { power: LINE_FAULTS, motors: LOAD_FAULTS, control: CONTROL_FAULTS, cooling: AIR_FAULTS } as const;
@@ -114,7 +126,7 @@ function numberOf(name: string, text: string | undefined, standard: number): num
 }
 
 const wants = (only: string | undefined, simulator: 'second' | 'foreign' | 'stranger', round: string): boolean =>
-  only === undefined || only === simulator || only === round;
+  only === undefined || only === simulator || only === round || (only === 'two-stage' && round.endsWith(only));
 
 const depthsOf = (o: ForeignOutcome | YardOutcome) => ('depths' in o ? o.depths : o.severities);
 
@@ -151,10 +163,11 @@ async function main({ options }: Given<typeof TOOL>): Promise<void> {
   const sittings: Sat[] = [];
   for (const name of ROUNDS.filter((round) => wants(only, 'second', round))) {
     const two = name === 'two';
-    const wrong: Wrong = two || name === 'unread' ? 'matched' : name;
+    const wrong: Wrong = two || name === 'unread' || name === 'two-stage' ? 'matched' : name;
     const title = TITLES[name as keyof typeof TITLES] ?? `profile wrong: ${name}`;
     const misread = name === 'unread' ? 0 : base.misread;
-    const round = runRound({ ...base, wrong, faults: two ? 2 : 1, misread });
+    const stages = name === 'two-stage' ? ({ stages: 2 } as const) : {};
+    const round = runRound({ ...base, wrong, faults: two ? 2 : 1, misread, ...stages });
     report(title, round, failures);
     const ended = round.outcomes.map((o) => ({ ...o, family: familyOfFault(o.faults[0]!) }));
     sittings.push({ simulator: 'second', title, ended, charts: round.charts, known: round.known ?? [] });

@@ -66,6 +66,7 @@ function plateOf(r: Ratings): Plate {
     blower: r.blowerMicrofarads,
     valve: r.valve,
     subcool: r.subcool,
+    twoStage: r.stages === 2,
     dew: (psi) => saturationTemperature(r.fluid, 'dew', psi + 14.696),
     bubble: (psi) => saturationTemperature(r.fluid, 'bubble', psi + 14.696),
   };
@@ -79,6 +80,8 @@ export interface RoundOptions {
   readonly faults: 1 | 2;
   readonly seed: number;
   readonly misread: number;
+  /** Units with a second stage. */
+  readonly stages?: 2;
 }
 
 /** Minutes of whoever knows the case's fault and reads without a slip. */
@@ -95,7 +98,8 @@ export function runRound(o: RoundOptions): Round {
   const order: Done[] = [];
   const known: number[] = [];
   for (let d = 0; d < o.designs; d += 1) {
-    const ratings = drawRatings(new Dice(o.seed * 1000 + d));
+    const drawn = drawRatings(new Dice(o.seed * 1000 + d));
+    const ratings: Ratings = o.stages === undefined ? drawn : { ...drawn, stages: o.stages };
     const profile = profileFor(ratings, `design-${o.seed}-${d}`, o.wrong);
     const diagnosis = makeDiagnosis(profile);
     const jobs = jobsFor(profileFor(ratings, 'true', 'matched'));

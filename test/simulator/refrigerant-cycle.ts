@@ -53,7 +53,13 @@ function still(u: HiddenUnit, blowerTurns: boolean): CycleState {
  * A steady state from three balances: what the compressor pumps, what the indoor coil takes up, what the outdoor coil
  * gives off. Btu/h and °F. Charge and restriction starve the indoor coil, which shows as superheat.
  */
-export function runCycle(u: HiddenUnit, running: boolean, fanTurns: number, blowerTurns: boolean): CycleState {
+export function runCycle(
+  u: HiddenUnit,
+  running: boolean,
+  fanTurns: number,
+  blowerTurns: boolean,
+  stage = 1,
+): CycleState {
   if (!running) return still(u, blowerTurns);
   if (u.reversed) return heating(u);
   const rated = 12_000 * u.tons;
@@ -74,15 +80,15 @@ export function runCycle(u: HiddenUnit, running: boolean, fanTurns: number, blow
   let te = u.evaporatorF;
   let tc = u.outdoorF + u.approachF;
   for (let i = 0; i < 60; i += 1) {
-    const pumped = rated * (1 + 0.019 * (te - 45) - 0.0065 * (tc - 115)) * (1 - u.leak);
-    const power = 0.24 * rated * (1 + 0.011 * (tc - 115));
+    const pumped = rated * (1 + 0.019 * (te - 45) - 0.0065 * (tc - 115)) * (1 - u.leak) * stage;
+    const power = 0.24 * rated * stage * (1 + 0.011 * (tc - 115));
     te += 0.5 * (u.wetBulbF - pumped / uaEvaporator - te);
     tc += 0.4 * (u.outdoorF + (pumped + power) / uaCondenser - tc);
     tc = Math.min(tc, 149);
     te = Math.max(te, -15);
   }
-  const pumped = rated * (1 + 0.019 * (te - 45) - 0.0065 * (tc - 115)) * (1 - u.leak);
-  const power = 0.24 * rated * (1 + 0.011 * (tc - 115));
+  const pumped = rated * (1 + 0.019 * (te - 45) - 0.0065 * (tc - 115)) * (1 - u.leak) * stage;
+  const power = 0.24 * rated * stage * (1 + 0.011 * (tc - 115));
   const subcool = Math.max(0, u.subcoolF - 48 * shortfall + 42 * overfill + 11 * u.restriction - 9 * u.leak);
   // Dry-bulb approach of the air to the coil; slow air comes closer to it.
   const ntu = 0.81 * wetted * Math.max(0.1, air) ** -0.45;

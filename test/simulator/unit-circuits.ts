@@ -132,6 +132,7 @@ export function controlNetwork(
   if (Number.isFinite(u.coilR)) net.impedance('coil-1', 'coil-2', cx(u.coilR, u.coilX));
   net.path('C@air-handler', 'C@condenser', u.wireC);
   net.path('Y@condenser', 'C@condenser', Math.max(u.shortYC, 0.02));
+  if (u.stages === 2) addSecondStage(net, u, call);
   if (u.heatPump) {
     net.path('R@thermostat', 'O@thermostat', 0.05);
     net.path('O@thermostat', 'O@air-handler', 0.5);
@@ -140,6 +141,16 @@ export function controlNetwork(
     net.path('R@air-handler', 'R@condenser', 0.5);
   }
   return net;
+}
+
+/** Y2 runs past the air handler to the coil on the compressor; the other end of the coil is on the common. */
+function addSecondStage(net: Network, u: HiddenUnit, call: boolean): void {
+  if (call && u.statCalls && u.statCallsTwo) net.path('R@thermostat', 'Y2@thermostat', 0.05);
+  net.path('Y2@thermostat', 'Y2@air-handler', 0.4);
+  net.path('Y2@air-handler', 'Y2@condenser', u.wireTwo);
+  net.join('unloader-1', 'Y2@condenser');
+  net.join('unloader-2', 'C@condenser');
+  if (Number.isFinite(u.unloaderR)) net.impedance('unloader-1', 'unloader-2', cx(u.unloaderR, u.unloaderX));
 }
 
 function addFloat(net: Network, u: HiddenUnit): void {

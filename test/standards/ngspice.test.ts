@@ -28,6 +28,10 @@ const CIRCUITS: readonly (readonly [FaultId, UnitProfile, 'cooling' | 'idle', nu
   ['control-short-Y-C', { id: 'n', heatPump: true }, 'cooling', 14],
   ['float-switch-open', { id: 'o', floatSwitch: 'breaks-R' }, 'cooling', 15],
   ['supply-low', { id: 'p', heatPump: true }, 'idle', 16],
+  ['nothing-wrong', { id: 'q', twoStage: true }, 'cooling', 17],
+  ['unloader-solenoid-open', { id: 'r', twoStage: true, heatPump: true }, 'cooling', 18],
+  ['Y2-wire-broken', { id: 's', twoStage: true }, 'cooling', 20],
+  ['C-wire-broken', { id: 't', twoStage: true }, 'cooling', 19],
 ];
 
 describe('node voltages against ngspice (eecircuit-engine 1.8.0, ngspice in WebAssembly)', () => {

@@ -65,6 +65,9 @@ export function lookAt(id: string, yard: Yard, stood: Stood, idle: Stood, chance
       return yard.breakerTripped ? 'breaker-tripped' : 'breaker-on';
     case 'look-disconnect':
       return yard.disconnectOut ? 'disconnect-out' : 'disconnect-in';
+    case 'look-second-stage':
+      // Lifting Y2 changes what is drawn where it was in.
+      return errs('second-stage-loads', 'second-stage-no-change', !!state.compressor && state.spills === 0, 0.03);
     case 'look-fan-by-hand':
       return errs('fan-stiff', 'fan-spins-freely', yard.fan.load > 2.5);
     case 'look-blower-by-hand':

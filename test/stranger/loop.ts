@@ -49,6 +49,8 @@ export interface Loop {
   valveReach: number;
   valveStuckOpen: boolean;
   pumping: number;
+  /** Share that a bypass sends back before it is compressed; none where nothing is said. */
+  spills?: number;
   reversed: boolean;
   /** °F above outdoors of the air that the condenser breathes. */
   breathesAgain: number;
@@ -94,11 +96,12 @@ export function runLoop(loop: Loop, weather: Weather): Running {
   let indoors = 0.3;
   let opening = 0.7;
   let [flow, feed, capacity] = [1, 1, 1];
-  const stock = loop.charge;
+  const { charge: stock, spills = 0 } = loop;
   for (let minute = 0; minute < 1500; minute += 1) {
     const ratio = boilingPsi(loop.fluid, condenses) / boilingPsi(loop.fluid, boils);
     // Swept gas is denser the warmer it boils; clearance and leaks eat more of it the higher the ratio.
-    flow = Math.exp(0.0165 * (boils - 40)) * clamp(1.12 - 0.045 * (ratio - 0.3), 0.2, 1.2) * loop.pumping;
+    flow =
+      Math.exp(0.0165 * (boils - 40)) * clamp(1.12 - 0.045 * (ratio - 0.3), 0.2, 1.2) * loop.pumping * (1 - spills);
     const outdoors = clamp(stock - indoors, 0, 2);
     // Liquid stands in the last tubes; without it gas goes down the liquid line.
     const sealed = clamp((outdoors - 0.38) / 0.24, 0, 1);
@@ -122,7 +125,7 @@ export function runLoop(loop: Loop, weather: Weather): Running {
     const carried = flow * (0.86 + 0.14 * Math.min(1.2, sealed + 0.2));
     capacity = carried;
     boils += 0.35 * (taken - carried);
-    const given = capacity * 0.78 + 0.22 * (1 + 0.012 * (condenses - boils - 75));
+    const given = capacity * 0.78 + 0.22 * (1 + 0.012 * (condenses - boils - 75)) * (1 - 0.85 * spills);
     const flooded = clamp(1.04 - 0.32 * Math.max(0, outdoors - 0.62), 0.4, 1.05);
     const leaves = loop.outdoorSurface * loop.outdoorAir ** 0.7 * flooded;
     condenses += 0.35 * (given - (leaves * (condenses - air)) / 20);

@@ -129,6 +129,7 @@ export class MetredYard {
     if (/float/.test(id)) return design.float !== 'none';
     if (/C-thermostat/.test(id)) return design.wiredCommon;
     if (/hard-start/.test(id)) return design.hardStart;
+    if (/Y2|unloader|second-stage/.test(id)) return design.stages === 2;
     if (/heater/.test(id)) return design.heater;
     if (/R-C-condenser|O-C/.test(id)) return design.heatPump;
     if (/microfarads-blower|ohms-blower$/.test(id)) return !design.drivenBlower;
@@ -181,6 +182,7 @@ export class MetredYard {
       'ohms-pole-1-pressed': () => (yard.jammed ? OPEN : yard.contact[0]),
       'ohms-pole-2-pressed': () => (yard.design.poles === 1 ? 0.003 : yard.jammed ? OPEN : yard.contact[1]),
       'ohms-coil': () => yard.coilOhms,
+      'ohms-unloader': () => yard.stage.coil,
       'ohms-compressor-shell': () =>
         grounded('windings', 'comp-R', 'comp-S', 'comp-C') + Math.min(5, compressor.mainOhms),
       'ohms-compressor-R-shell': () => grounded('windings', 'comp-R', 'comp-S', 'comp-C'),

@@ -1,7 +1,7 @@
 import { type Running, runLoop } from './loop.ts';
 import { type Cx, cx, type Solved } from './mesh.ts';
 import { type Motor, slipOf, startTorque } from './sheet-motor.ts';
-import { live, type State, type Turn, whole } from './wire-yard.ts';
+import { live, type State, spilled, type Turn, whole } from './wire-yard.ts';
 import type { Yard } from './yard.ts';
 
 /** What a yard has come to, with or without a call. */
@@ -44,6 +44,7 @@ export function standYard(yard: Yard, call: boolean): Stood {
     fan: undefined,
     blower: undefined,
     overload: false,
+    spills: 0,
     high: false,
     low: false,
   };
@@ -65,6 +66,7 @@ export function standYard(yard: Yard, call: boolean): Stood {
       yard.coilOhms < 1000 &&
       cx.size(volts(mesh, 'coil-1', 'C@condenser')) * Math.min(1, yard.coilTurns + 0.25) >
         (s.contactor ? 9 : yard.pullsAt);
+    s.spills = spilled(yard, mesh);
     s.blowerRelay = cx.size(volts(mesh, 'G@air-handler', 'C@air-handler')) > 14;
     const c = yard.compressor;
     const needs = yard.needsStart && yard.startCap < 60 ? 9 : 0.9;
@@ -160,6 +162,7 @@ function loopNow(yard: Yard, s: State) {
   const air = s.blower ? (yard.design.drivenBlower ? 1 : 1 - s.blower.slip + 0.05) : 0.07;
   return {
     ...yard.loop,
+    spills: s.spills,
     outdoorAir: yard.loop.outdoorAir * Math.max(0.1, speed) * (yard.fanBackwards ? 0.35 : 1),
     indoorAir: yard.loop.indoorAir * Math.max(0.07, air),
   };

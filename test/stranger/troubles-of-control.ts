@@ -2,6 +2,9 @@ import { BROKEN, lines, open } from './trouble.ts';
 import type { Design } from './yard.ts';
 
 const stages = (d: Design) => d.switches;
+const second = (d: Design) => d.stages === 2;
+/** Half of what befalls units with a second stage befalls it: they are drawn in a round of their own. */
+const STAGE_OFTEN = 20;
 
 export const CONTROL = lines('control', [
   [
@@ -112,4 +115,40 @@ export const CONTROL = lines('control', [
     stages,
   ],
   ['door-ajar', 'door-switch-open', open('door')],
+  [
+    'thermostat-no-Y2',
+    'thermostat-no-second-stage',
+    (y) => {
+      y.stage.calls = false;
+    },
+    second,
+    STAGE_OFTEN,
+  ],
+  [
+    'Y2-cut',
+    'Y2-wire-broken',
+    (y, d) => {
+      y.stage[d > 0.5 ? 'outdoors' : 'indoors'] = BROKEN;
+    },
+    second,
+    STAGE_OFTEN,
+  ],
+  [
+    'unloader-coil-burnt-out',
+    'unloader-solenoid-open',
+    (y) => {
+      y.stage.coil = BROKEN;
+    },
+    second,
+    STAGE_OFTEN,
+  ],
+  [
+    'plunger-stuck',
+    'unloader-stuck-unloaded',
+    (y) => {
+      y.stage.plunger = false;
+    },
+    second,
+    STAGE_OFTEN,
+  ],
 ]);

@@ -1,4 +1,4 @@
-import { type Cx, cx, Mesh } from './mesh.ts';
+import { type Cx, cx, Mesh, type Solved } from './mesh.ts';
 import { heldOhms, type Motor, speedVolts, startWindingOhms, turningOhms } from './sheet-motor.ts';
 import { LINKS, type LinkName, type Yard } from './yard.ts';
 
@@ -17,6 +17,8 @@ export interface State {
   blower: Turn;
   /** What heat or pressure has opened. */
   overload: boolean;
+  /** Share of the stroke that an open bypass sends back. */
+  spills: number;
   high: boolean;
   low: boolean;
 }
@@ -115,7 +117,8 @@ function loads(mesh: Mesh, yard: Yard, s: State): void {
   joinMotor(
     mesh,
     'compressor',
-    yard.compressor,
+    // Spilling spares watts, a little less than it spares gas.
+    { ...yard.compressor, load: yard.compressor.load * (1 - 0.85 * s.spills) },
     s.compressor,
     { main: 'comp-R', start: 'comp-S', common: 'windings' },
     {
@@ -179,8 +182,31 @@ function low(mesh: Mesh, yard: Yard, s: State): void {
   if (yard.coilOhms < 1000) mesh.join('coil', 'coil-1', 'C@condenser', pull);
   mesh.join('relayCoil', 'G@air-handler', 'C@air-handler', [40, 130]);
   if (design.heatPump) mesh.join('valveCoil', 'O@condenser', 'C@condenser', [14, 70]);
+  if (design.stages === 2) second(mesh, yard, s);
   if (design.wiredCommon) mesh.join('display', 'R@thermostat', 'C@thermostat', 900);
   else mesh.join('display', 'R@thermostat', 'Y@thermostat', 60_000);
+}
+
+/** Whether the thermostat closes to Y2: it asks for both stages at once. */
+const asksSecond = (yard: Yard, s: State): boolean => s.call && yard.stage.calls && !yard.thermostatOff && awake(yard);
+
+/** The wire of the second stage and the coil at its end. */
+function second(mesh: Mesh, yard: Yard, s: State): void {
+  const { stage, design } = yard;
+  if (asksSecond(yard, s)) mesh.join('callY2', 'R@thermostat', 'Y2@thermostat', 0.15);
+  if (whole(stage.indoors)) mesh.join('wireY2', 'Y2@thermostat', 'Y2@air-handler', stage.indoors);
+  if (whole(stage.outdoors)) mesh.join('outY2', 'Y2@air-handler', 'Y2@condenser', stage.outdoors);
+  if (design.stageBehindContactor && (!s.contactor || yard.jammed)) return;
+  mesh.join('plugY2', 'Y2@condenser', 'unloader-1', 0.05);
+  if (stage.coil < 1000) mesh.join('unloader', 'unloader-1', 'C@condenser', [stage.coil, 0.7 * stage.coil]);
+}
+
+/** Share of its stroke that the compressor spills back: none where it has one stage, or the plunger has come. */
+export function spilled(yard: Yard, mesh: Solved): number {
+  const { stage, design } = yard;
+  if (design.stages === 1) return 0;
+  const across = cx.size(cx.less(mesh.at('unloader-1') ?? [0, 0], mesh.at('C@condenser') ?? [0, 0]));
+  return stage.plunger && stage.coil < 1000 && across > 16 ? 0 : stage.spills;
 }
 
 /** The same wiring with its power off, for an ohmmeter: direct current, contacts at rest. */
@@ -194,6 +220,7 @@ export function deadMesh(yard: Yard, overload: boolean): Mesh {
     fan: undefined,
     blower: undefined,
     overload,
+    spills: 0,
     high: false,
     low: false,
   };

@@ -16,12 +16,14 @@ interface Kind {
   readonly where: 'inside' | 'outside';
   readonly faults: 1 | 2;
   readonly manner: Manner;
+  readonly stages?: 2;
 }
 
 const KINDS = {
   'stranger-steady': { title: 'in the list, steady', where: 'inside', faults: 1, manner: STEADY },
   'stranger-hurried': { title: 'in the list, hurried', where: 'inside', faults: 1, manner: HURRIED },
   'stranger-two': { title: 'two of the list', where: 'inside', faults: 2, manner: STEADY },
+  'stranger-two-stage': { title: 'two-stage, steady', where: 'inside', faults: 1, manner: STEADY, stages: 2 },
   'stranger-outside': { title: 'outside the list', where: 'outside', faults: 1, manner: STEADY },
 } as const satisfies Readonly<Record<string, Kind>>;
 export type YardRoundName = keyof typeof KINDS;
@@ -47,6 +49,7 @@ export function plateOf(design: Design, id: string): UnitProfile {
     floatSwitch: design.float,
     pressureSwitches: design.switches,
     hardStart: design.hardStart,
+    ...(design.stages === 2 ? { twoStage: true } : {}),
     ...(design.valve ? { plateSubcooling: 10 } : {}),
   } as UnitProfile;
 }
@@ -156,6 +159,7 @@ function chartYard(kase: YardCase, manner: Manner) {
     blower: design.blowerMicrofarads,
     valve: design.valve,
     subcool: 10,
+    twoStage: design.stages === 2,
     dew: (psi: number) => boilingAt(design.fluid, psi),
     bubble: (psi: number) => boilingAt(design.fluid, psi, 'liquid'),
   };
@@ -196,13 +200,13 @@ export function playYardRound(
   name: YardRoundName,
   how: { readonly cases: number; readonly designs: number; readonly seed: number },
 ) {
-  const kind = KINDS[name];
+  const kind: Kind = KINDS[name];
   const outcomes: YardOutcome[] = [];
   const charts: ReturnType<typeof chartYard>[] = [];
   const known: number[] = [];
   for (let d = 0; d < how.designs; d += 1) {
     const own = how.seed * 6007 + d * 211;
-    const design = drawDesign(new Chance(own));
+    const design = drawDesign(new Chance(own), kind.stages);
     const plate = plateOf(design, `yard-${own}`);
     const diagnosis = makeDiagnosis(plate);
     for (let c = 0; c < Math.ceil(how.cases / how.designs); c += 1) {

@@ -31,6 +31,9 @@ export interface Design {
   readonly delay: boolean;
   /** The thermostat's display blanks, or the panel has a ground fault breaker. */
   readonly groundFaultBreaker: boolean;
+  /** A second stage; its coil may hang behind a contact that the contactor brings along. */
+  readonly stages: 1 | 2;
+  readonly stageBehindContactor: boolean;
 }
 
 const tonnage = [
@@ -43,8 +46,8 @@ const tonnage = [
   [5, 70, 140],
 ] as const;
 
-/** A design as one meets them (common practice). */
-export function drawDesign(chance: Chance): Design {
+/** A design as one meets them (common practice). @param stages no other draw depends on them */
+export function drawDesign(chance: Chance, stages: 1 | 2 = 1): Design {
   const [tons, herm, lra] = chance.pick(tonnage);
   const heatPump = chance.yes(0.35);
   return {
@@ -77,6 +80,8 @@ export function drawDesign(chance: Chance): Design {
     grounded24: chance.yes(0.5),
     delay: chance.yes(0.3),
     groundFaultBreaker: chance.yes(0.15),
+    stages,
+    stageBehindContactor: stages === 2 && chance.yes(0.35),
   };
 }
 
@@ -136,6 +141,8 @@ export interface Yard {
   contact: [closed: number, closed2: number];
   welded: [boolean, boolean];
   jammed: boolean;
+  /** Y2: its way indoors and out, the coil that it feeds, and whether the coil's plunger moves. Ohms. */
+  stage: { calls: boolean; indoors: number; outdoors: number; coil: number; plunger: boolean; spills: number };
   coilOhms: number;
   /** Share of the coil's turns that are left. */
   coilTurns: number;
@@ -259,5 +266,14 @@ export function drawYard(design: Design, chance: Chance): Yard {
     },
     breakerTripped: false,
     disconnectOut: false,
+    stage: {
+      calls: true,
+      indoors: 0.5,
+      outdoors: 0.8,
+      coil: design.stages === 2 ? chance.span(22, 70) : Number.POSITIVE_INFINITY,
+      plunger: true,
+      // What the open bypass sends back: a third, some more or less (common practice, from memory).
+      spills: design.stages === 2 ? chance.span(0.28, 0.4) : 0,
+    },
   };
 }

@@ -8,6 +8,8 @@ export interface RelayState {
   readonly call: boolean;
   readonly contactor: boolean;
   readonly blowerRelay: boolean;
+  /** The second stage is not in: the compressor bypasses a third. */
+  readonly unloaded: boolean;
   readonly compressor: MotorState;
   readonly fan: MotorState;
   readonly blower: MotorState;
@@ -22,6 +24,7 @@ export const RESTING: RelayState = {
   call: false,
   contactor: false,
   blowerRelay: false,
+  unloaded: false,
   compressor: 'stopped',
   fan: 'stopped',
   blower: 'stopped',
@@ -96,7 +99,10 @@ function capacitor(microfarads: number, shorted: boolean): [number, number] {
 }
 
 function putLoads(unit: Unit, state: RelayState, values: CircuitValues, put: Put): void {
-  const { compressor, fan } = unit;
+  const { fan } = unit;
+  const compressor = state.unloaded
+    ? { ...unit.compressor, turningAmps: unit.unloadedAmps * unit.compressor.turningAmps }
+    : unit.compressor;
   const comp = motorAdmittance(compressor, state.compressor, unit.hermMicrofarads / compressor.ratedMicrofarads);
   put('overload', state.overloadTripped ? 0 : conductance(unit.overload));
   put('compressor-run', ...comp.run);
@@ -164,6 +170,17 @@ function putControl(unit: Unit, state: RelayState, put: Put): void {
   put('O-wire-indoors', unit.heatPump ? 2 : 0);
   put('O-wire-outdoors', unit.heatPump ? conductance(unit.oWire) : 0);
   put('reversing-valve-coil', unit.heatPump ? 20 / 4000 : 0, unit.heatPump ? -60 / 4000 : 0);
+  putSecondStage(unit, state, put);
+}
+
+/** The wire of the second stage and its solenoid; a unit with one stage has neither. */
+function putSecondStage({ twoStage, ...unit }: Unit, state: RelayState, put: Put): void {
+  put('call-Y2', closedIf(twoStage && state.call && unit.thermostatCalls && unit.thermostatCallsSecond));
+  put('Y2-wire-indoors', twoStage ? conductance(unit.y2WireIndoors) : 0);
+  put('Y2-wire-outdoors', twoStage ? conductance(unit.y2WireOutdoors) : 0);
+  const whole = twoStage && unit.unloaderOhms < Number.POSITIVE_INFINITY;
+  const z2 = unit.unloaderOhms ** 2 + unit.unloaderReactance ** 2;
+  put('unloader-solenoid', whole ? unit.unloaderOhms / z2 : 0, whole ? -unit.unloaderReactance / z2 : 0);
 }
 
 /** Writes the circuit of a unit in a state, at line frequency. */
@@ -203,6 +220,7 @@ export function putDeadCircuit(
   put('contactor-coil', conductance(unit.coilOhms));
   put('blower-relay-coil', 1 / 40);
   put('reversing-valve-coil', unit.heatPump ? 1 / 20 : 0);
+  put('unloader-solenoid', unit.twoStage ? conductance(unit.unloaderOhms) : 0);
   for (const leg of [1, 2] as const) {
     put(`blade-${leg}`, 0);
     put(`handler-feed-${leg}`, 0);

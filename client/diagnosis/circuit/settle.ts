@@ -80,10 +80,18 @@ export function settle(unit: Unit, call: boolean, fuseAlreadyBlown: boolean, int
   const blowerRelay = into.volts('G-handler', 'C-handler') >= 17;
   const stuck = unit.poleStuck[0] || unit.poleStuck[1];
   if (!contactor && !blowerRelay && !stuck) return;
-  into.solve(unit, { ...into.state, contactor, blowerRelay });
+  const unloaded = unit.twoStage && !isLoaded(unit, into);
+  into.solve(unit, { ...into.state, contactor, blowerRelay, unloaded });
   startMotors(unit, into);
   tripProtectors(unit, into);
   if (into.state.contactor && into.volts('coil-hot', 'C-condenser') < DROP_OUT_VOLTS) stopOutdoors(unit, into, {});
+}
+
+/** The solenoid of the second stage pulls, and what it moves follows. */
+function isLoaded(unit: Unit, into: Settled): boolean {
+  const pulls =
+    unit.unloaderOhms < Number.POSITIVE_INFINITY && into.volts('Y2-condenser', 'C-condenser') >= unit.unloaderPullVolts;
+  return pulls && !unit.stuckUnloaded;
 }
 
 const OMEGA = 2 * Math.PI * 60;

@@ -53,6 +53,10 @@ export const NODES = [
   'coil-hot',
   'C-condenser',
   'O-condenser',
+  // the second stage
+  'Y2-thermostat',
+  'Y2-handler',
+  'Y2-condenser',
 ] as const;
 export type NodeName = (typeof NODES)[number];
 
@@ -136,6 +140,10 @@ export const BRANCHES = [
   { id: 'O-wire-indoors', from: 'O-thermostat', to: 'O-handler' },
   { id: 'O-wire-outdoors', from: 'O-handler', to: 'O-condenser' },
   { id: 'reversing-valve-coil', from: 'O-condenser', to: 'C-condenser' },
+  { id: 'call-Y2', from: 'R-thermostat', to: 'Y2-thermostat' },
+  { id: 'Y2-wire-indoors', from: 'Y2-thermostat', to: 'Y2-handler' },
+  { id: 'Y2-wire-outdoors', from: 'Y2-handler', to: 'Y2-condenser' },
+  { id: 'unloader-solenoid', from: 'Y2-condenser', to: 'C-condenser' },
 ] as const satisfies readonly BranchShape[];
 export type BranchName = (typeof BRANCHES)[number]['id'];
 

@@ -3,6 +3,7 @@ import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { between, chance, logBetween } from '../random.ts';
 import { type FaultModel, OPEN, PRACTICE, put, putMotor, USUAL_LOSS } from './fault-model.ts';
 
+const twoStage = (profile: UnitProfile) => profile.twoStage === true;
 const switches = (profile: UnitProfile) => profile.pressureSwitches !== false;
 
 /** Strands that still touch leave some ohms in one break of four (our figure). */
@@ -132,6 +133,43 @@ export const CONTROL_FAULTS = {
     graded: false,
     lostMinutes: USUAL_LOSS,
     apply: put({ delay: OPEN }),
+  },
+  'thermostat-no-second-stage': {
+    weight: 0.6,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: 90,
+    possible: twoStage,
+    apply: put({ thermostatCallsSecond: false }),
+  },
+  'Y2-wire-broken': {
+    weight: 0.6,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    possible: twoStage,
+    // Indoors or out, open mostly: strands that still touch leave too few volts for the solenoid.
+    apply: (unit, random) => {
+      const severity = random();
+      unit[chance(random, 0.4) ? 'y2WireIndoors' : 'y2WireOutdoors'] =
+        severity < 0.25 ? 90 * 60 ** (4 * severity) : OPEN;
+    },
+  },
+  'unloader-solenoid-open': {
+    weight: 0.6,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: USUAL_LOSS,
+    possible: twoStage,
+    apply: put({ unloaderOhms: OPEN }),
+  },
+  'unloader-stuck-unloaded': {
+    weight: 0.4,
+    source: PRACTICE,
+    graded: false,
+    lostMinutes: 1800,
+    possible: twoStage,
+    apply: put({ stuckUnloaded: true }),
   },
   'float-switch-open': {
     weight: 3,

@@ -1,5 +1,6 @@
 import type { ObservationId } from '../../../grammar/vocabulary/observations.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
+import type { UnitProfile } from '../../../grammar/vocabulary/unit-profile.ts';
 import { overheats } from '../circuit/settle.ts';
 import type { TestNeeds } from '../diagnosis.ts';
 import { type Moment, placeOf, type Spot, type TestModel } from './test-model.ts';
@@ -205,6 +206,19 @@ export const LOOK_TESTS = {
     'air-handler',
     0.6,
   ),
+  // A clamp on its common lead, the 24 V wire of the second stage lifted and put back: the one way to see a valve that no
+  // lead reaches (common practice).
+  'look-second-stage': {
+    ...look(
+      ['second-stage-loads', 'second-stage-no-change'],
+      ({ cooling }) => odds(cooling.state.compressor === 'turning' && !cooling.state.unloaded ? 0.97 : 0.03),
+      CALL,
+      'outdoor-behind-panel',
+      2,
+    ),
+    hazards: ['line-voltage', 'moving-fan'],
+    possible: (profile: UnitProfile) => profile.twoStage === true,
+  },
   'look-compressor-heat': look(
     ['compressor-very-hot', 'compressor-not-hot'],
     ({ unit, cooling }) => odds(overheats(unit, cooling) || cooling.state.overloadTripped ? 0.75 : 0.06),

@@ -14,6 +14,7 @@ const OFF = { power: 'off', call: 'any', bench: false } as const;
 const BENCH = { power: 'off', call: 'any', bench: true } as const;
 const fused = (profile: UnitProfile) => profile.fusedDisconnect !== false;
 const twoPoles = (profile: UnitProfile) => profile.contactorPoles !== 1;
+const twoStage = (profile: UnitProfile) => profile.twoStage === true;
 const switches = (profile: UnitProfile) => profile.pressureSwitches !== false;
 
 function amps(
@@ -195,6 +196,10 @@ export const OHMS_TESTS = {
   'ohms-C-wire': onBench(
     { at: ['C@air-handler', 'C@condenser'], place: 'outdoor', minutes: 4 },
     ({ unit }) => unit.cWire,
+  ),
+  'ohms-unloader': onBench(
+    { at: ['unloader-1', 'unloader-2'], place: 'outdoor', minutes: 1.5, possible: twoStage },
+    ({ unit }) => unit.unloaderOhms,
   ),
   'ohms-float': onBench(
     { at: ['float-1', 'float-2'], place: 'air-handler', minutes: 1, possible: (p) => p.floatSwitch !== 'none' },

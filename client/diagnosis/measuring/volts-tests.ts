@@ -39,6 +39,7 @@ const ACROSS_FLOAT: Pick<Probe, 'at' | 'measure'> = {
 const fused = (profile: UnitProfile) => profile.fusedDisconnect !== false;
 const heatPump = (profile: UnitProfile) => profile.heatPump !== false;
 const pressureSwitches = (profile: UnitProfile) => profile.pressureSwitches !== false;
+const twoStage = (profile: UnitProfile) => profile.twoStage === true;
 const floatSwitch = (profile: UnitProfile) => profile.floatSwitch !== 'none';
 
 const outdoor = (a: NodePoint, b: NodePoint): Probe => ({ ...between(a, b), place: 'outdoor', hazards: LINE });
@@ -112,6 +113,14 @@ const PROBES = {
   'volts-R-Y-thermostat': low('thermostat', 'R@thermostat', 'Y@thermostat'),
   'volts-R-G-thermostat': low('thermostat', 'R@thermostat', 'G@thermostat'),
   'volts-Y-C-thermostat': low('thermostat', 'Y@thermostat', 'C@thermostat'),
+  'volts-Y2-C-condenser': { ...low('outdoor', 'Y2@condenser', 'C@condenser'), possible: twoStage },
+  // On the way between both: taken when offered. Asked for, it was the first question before anybody had looked.
+  'volts-Y2-C-air-handler': {
+    ...low('air-handler', 'Y2@air-handler', 'C@air-handler'),
+    possible: twoStage,
+    onlyVolunteered: true,
+  },
+  'volts-R-Y2-thermostat': { ...low('thermostat', 'R@thermostat', 'Y2@thermostat'), possible: twoStage },
   // Where the common floats these mislead: taken when offered, never asked for.
   'volts-R-ground': { ...low('air-handler', 'R@air-handler', 'ground'), onlyVolunteered: true },
   'volts-C-ground': { ...low('air-handler', 'C@air-handler', 'ground'), onlyVolunteered: true },

@@ -1,5 +1,16 @@
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
-import { beyond, by, carries, figure, indirect, indirectly, type ProofRow, sees, taken } from './proof-row.ts';
+import {
+  beyond,
+  by,
+  carries,
+  figure,
+  indirect,
+  indirectly,
+  orAbsent,
+  type ProofRow,
+  sees,
+  taken,
+} from './proof-row.ts';
 
 /**
  * What each figure must show, °F against what outdoor air, indoor air and metering device make expected: the sign after
@@ -74,6 +85,8 @@ export const AIR_ROWS = {
     needs: [
       [indirect(SUCTION_NOT_LOW, HEAD_NOT_HIGH), by(beyond('pressure-suction'))],
       [by(taken('temperature-suction-line'))],
+      // One that stays unloaded reads the same.
+      [by(orAbsent(sees('look-second-stage', 'second-stage-loads')))],
     ],
     twice: true,
   },

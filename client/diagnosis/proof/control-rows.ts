@@ -152,6 +152,36 @@ export const CONTROL_ROWS = {
       [by(carries('volts-Y-C-condenser')), by(carries('volts-R-C-condenser')), by(carries('volts-coil'))],
     ],
   },
+  // Y calls, so it is alive. Some hold the second stage back: ten minutes mostly settle it (common practice).
+  'thermostat-no-second-stage': {
+    afterWait: { check: atLeast('volts-R-Y2-thermostat', OPEN), minutes: 10 },
+    needs: [
+      [by(atLeast('volts-R-Y2-thermostat', RIGHT))],
+      [by(below('volts-R-Y-thermostat', CLOSED)), by(carries('volts-Y-C-condenser'))],
+      [by(carriesNone('volts-Y2-C-condenser')), by(carriesNone('volts-Y2-C-air-handler'))],
+    ],
+    against: [below('volts-R-Y2-thermostat', CLOSED)],
+  },
+  // Called at the thermostat, and it does not arrive where Y does: the common is whole.
+  'Y2-wire-broken': {
+    needs: [
+      [by(below('volts-R-Y2-thermostat', CLOSED))],
+      [by(carriesNone('volts-Y2-C-condenser')), sags('volts-Y2-C-condenser', 'volts-Y-C-condenser')],
+      [by(carries('volts-Y-C-condenser')), by(carries('volts-coil'))],
+    ],
+    against: [atLeast('volts-R-Y2-thermostat', OPEN)],
+  },
+  'unloader-solenoid-open': { needs: [[by(broken('ohms-unloader'))]], against: [whole('ohms-unloader')] },
+  // Volts and solenoid are right and the amps do not rise: what it moves is inside, and valves that leak read like it.
+  'unloader-stuck-unloaded': {
+    needs: [
+      [by(carries('volts-Y2-C-condenser'))],
+      [by(whole('ohms-unloader'))],
+      [indirectly(sees('look-second-stage', 'second-stage-no-change')), by(beyond('look-second-stage'))],
+    ],
+    against: [sees('look-second-stage', 'second-stage-loads')],
+    twice: true,
+  },
   // What enters at Y and C passes both switches and does not come to the coil. A delay ends by itself: it is waited for
   // (common practice: three to five minutes against short cycling).
   'delay-stays-open': {

@@ -69,6 +69,21 @@ const REVERSED: Readonly<Record<keyof Residuals, Predicted>> = {
   standing: { mean: 0, spread: 2 },
 };
 
+/**
+ * What a compressor that pumps two thirds leaves to be read: less head, a warmer coil, air that is cooled less (signs and
+ * sizes common practice, ours).
+ */
+const UNLOADED: Readonly<Residuals> = {
+  evaporating: 5,
+  superheat: 1,
+  condensing: -6,
+  subcooling: -1,
+  discharge: -9,
+  condenserRise: -5,
+  airDrop: -5,
+  standing: 0,
+};
+
 /** A residual under the drawn unit, gated on what runs. °F. */
 export function predictResidual({ unit, cooling }: Moment, figure: keyof Residuals): Predicted {
   const { compressor, fan, blower } = cooling.state;
@@ -78,5 +93,6 @@ export function predictResidual({ unit, cooling }: Moment, figure: keyof Residua
     if (fan === 'stopped') return NO_OUTDOOR_AIR[figure];
     if (blower === 'stopped') return NO_INDOOR_AIR[figure];
   }
-  return { mean: unit.residuals[figure], spread: Math.hypot(READING_SPREAD[figure], HEALTHY_SCATTER[figure]) };
+  const shift = cooling.state.unloaded ? unit.unloadedShift * UNLOADED[figure] : 0;
+  return { mean: unit.residuals[figure] + shift, spread: Math.hypot(READING_SPREAD[figure], HEALTHY_SCATTER[figure]) };
 }

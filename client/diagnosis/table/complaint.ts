@@ -12,6 +12,7 @@ const UNNOTICED = 0.2;
 export function complaintChance({ unit, cooling, idle }: Moment): number {
   const { compressor, fan, blower } = cooling.state;
   if (compressor === 'stopped' || fan === 'stopped' || blower === 'stopped' || unit.reversed) return 1;
+  if (cooling.state.unloaded) return 1;
   if (idle.state.compressor === 'turning' || unit.coilIced) return 1;
   const figures = (Object.keys(HEALTHY_SCATTER) as (keyof Residuals)[]).filter((f) => f !== 'standing');
   const worst = Math.max(...figures.map((f) => Math.abs(unit.residuals[f]) / HEALTHY_SCATTER[f]));

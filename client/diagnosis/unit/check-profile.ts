@@ -28,6 +28,7 @@ const WORDS: readonly (readonly [string, (p: UnitProfile) => unknown, readonly u
   ['fused disconnect', (p) => p.fusedDisconnect, [true, false]],
   ['pressure switches', (p) => p.pressureSwitches, [true, false]],
   ['blower drive', (p) => p.blowerDrive, ['capacitor', 'electronic']],
+  ['two stage', (p) => p.twoStage, [true, false]],
   ['hard start', (p) => p.hardStart, [true, false]],
 ];
 
@@ -49,6 +50,7 @@ const FIELDS: Readonly<Record<keyof UnitProfile, readonly string[] | 'value'>> =
   refrigerant: 'value',
   heatPump: 'value',
   inverterDriven: 'value',
+  twoStage: 'value',
   tons: 'value',
   fusedDisconnect: 'value',
   floatSwitch: 'value',

@@ -222,5 +222,24 @@ export function drawUnit(profile: UnitProfile, random: Random): Unit {
     outdoorCoilDirty: chance(random, 0.08),
     oilAtJoint: chance(random, 0.04),
     reversed: false,
+    ...drawSecondStage(profile, random),
+  };
+}
+
+/** Drawn last and only where the unit has one: the draws of the others stay what they are. */
+function drawSecondStage({ twoStage = false }: UnitProfile, random: Random) {
+  return {
+    twoStage,
+    thermostatCallsSecond: true,
+    y2WireIndoors: twoStage ? between(random, 0.2, 0.8) : Number.POSITIVE_INFINITY,
+    y2WireOutdoors: twoStage ? between(random, 0.3, 1.2) : Number.POSITIVE_INFINITY,
+    // Common practice for coils that plug on a compressor of 2 to 5 tons, from memory: tens of ohms.
+    unloaderOhms: twoStage ? logBetween(random, 18, 75) : Number.POSITIVE_INFINITY,
+    unloaderReactance: twoStage ? between(random, 15, 60) : 0,
+    unloaderPullVolts: twoStage ? between(random, 14, 18.5) : 0,
+    stuckUnloaded: false,
+    // Unloaded it pumps two thirds and draws seven tenths (common practice, from memory; our widths).
+    unloadedAmps: twoStage ? between(random, 0.58, 0.84) : 1,
+    unloadedShift: twoStage ? between(random, 0.5, 1.5) : 0,
   };
 }

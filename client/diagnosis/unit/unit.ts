@@ -120,6 +120,22 @@ export interface Unit {
   lowTripsWithoutBlower: boolean;
   /** Its head is so high that it trips while it runs. */
   tripsOnHead: boolean;
+  // second stage
+  twoStage: boolean;
+  /** Closes R to Y2 as well when one stage does not keep up. */
+  thermostatCallsSecond: boolean;
+  y2WireIndoors: Path;
+  y2WireOutdoors: Path;
+  /** Solenoid of 24 V that closes the bypass of the compressor; its ohms and its reactance at 60 hertz. */
+  unloaderOhms: Path;
+  unloaderReactance: number;
+  /** It pulls only from so many volts. */
+  unloaderPullVolts: number;
+  /** Its valve or bypass stays where it bypasses, whatever the solenoid does. */
+  stuckUnloaded: boolean;
+  /** Of the full load's amps, what it draws unloaded; and how far the cooling falls short, 1 for the typical unit. */
+  unloadedAmps: number;
+  unloadedShift: number;
   // air and refrigerant
   heatPump: boolean;
   metering: 'fixed-orifice' | 'thermostatic-valve';

@@ -53,9 +53,15 @@ const RUNGS: readonly Wanted[] = [
   ),
   { section: 'control', left: ['secondary-hot'], right: ['R-handler'] },
   { section: 'control', load: 'R-wire-outdoors', left: ['R-handler'], right: ['R-condenser'] },
-  ...(['thermostat-electronics', 'contactor-coil', 'blower-relay-coil', 'reversing-valve-coil'] as const).map(
-    (load): Wanted => ({ section: 'control', load, left: ['R-handler'], right: ['C-handler'] }),
-  ),
+  ...(
+    [
+      'thermostat-electronics',
+      'contactor-coil',
+      'blower-relay-coil',
+      'reversing-valve-coil',
+      'unloader-solenoid',
+    ] as const
+  ).map((load): Wanted => ({ section: 'control', load, left: ['R-handler'], right: ['C-handler'] })),
 ];
 
 /** What uses power: a way to a rail leads through none of them. */

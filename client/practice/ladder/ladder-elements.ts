@@ -21,6 +21,8 @@ export interface LadderElement {
 
 const yesOrNo = (said: boolean | undefined): Known => (said === undefined ? 'not-said' : said ? 'there' : 'not-there');
 const heatPump = ({ heatPump }: UnitProfile) => yesOrNo(heatPump);
+/** Left out, the unit has one stage. */
+const secondStage = ({ twoStage }: UnitProfile): Known => (twoStage === true ? 'there' : 'not-there');
 const pressures = ({ pressureSwitches }: UnitProfile) => yesOrNo(pressureSwitches);
 const fused = ({ fusedDisconnect }: UnitProfile) => yesOrNo(fusedDisconnect);
 /** A motor with a drive of its own has no capacitor and no second winding that could be read. */
@@ -99,4 +101,8 @@ export const LADDER_ELEMENTS: Readonly<Partial<Record<BranchName, LadderElement>
   'O-wire-indoors': { sign: 'wire', place: 'air-handler', known: heatPump },
   'O-wire-outdoors': { sign: 'wire', place: 'condenser', known: heatPump },
   'reversing-valve-coil': { sign: 'coil', place: 'condenser', known: heatPump },
+  'call-Y2': { sign: 'contact', place: 'thermostat', known: secondStage },
+  'Y2-wire-indoors': { sign: 'wire', place: 'air-handler', known: secondStage },
+  'Y2-wire-outdoors': { sign: 'wire', place: 'condenser', known: secondStage },
+  'unloader-solenoid': { sign: 'coil', ends: ['unloader-1', 'unloader-2'], known: secondStage },
 };

@@ -23,6 +23,7 @@ export type Answer = number | 'open' | string | undefined;
 /** Which part is taken out of the circuit for a measurement on the bench, by the point it begins at. */
 const BENCH: readonly (readonly [start: string, part: Part])[] = [
   ['coil-', 'coil'],
+  ['unloader', 'unloader'],
   ['fan-', 'fan'],
   ['comp-', 'compressor'],
   ['heater-', 'heater'],
@@ -255,6 +256,9 @@ export class MeteredPlant {
         );
       case 'look-disconnect':
         return either(plant.disconnectOut, 'disconnect-out', 'disconnect-in');
+      case 'look-second-stage':
+        if (!plant.build.twoStage) return undefined;
+        return either(this.dropsWithoutStage(), 'second-stage-loads', 'second-stage-no-change');
       case 'look-fan-by-hand':
         return either(plant.drives.fan.seized, 'fan-stiff', 'fan-spins-freely');
       case 'look-blower-by-hand':
@@ -269,6 +273,19 @@ export class MeteredPlant {
         // What only eyes tell: the first of a look's answers is the bad one.
         return either(plant.seen.has(test.answers![0]!), test.answers![0]!, test.answers![1]!);
     }
+  }
+
+  /** Amps before and after the wire of the second stage is lifted: a clamp shows a tenth. */
+  private dropsWithoutStage(): boolean {
+    const { compressor, tried } = this.settled(true);
+    if (compressor !== 'running') return false;
+    const { wireOutdoors } = this.plant.stage;
+    this.plant.stage.wireOutdoors = OPEN;
+    const lifted = settle(this.plant, true).tried;
+    const amps = (at: Standing) => ampsOf(this.plant, at, solved(this.plant, at), 'compressor');
+    const without = amps(lifted);
+    this.plant.stage.wireOutdoors = wireOutdoors;
+    return without < 0.92 * amps(tried);
   }
 
   private fanLook(at: Standing): string {

@@ -43,6 +43,7 @@ export function balanceCycle(build: Build, r: Refrigerating): CycleState {
   const condenser0 = gaugeAt(fluid, DESIGN.condenserF) + 14.7;
   const subcooling0 = build.plate.subcooling;
   const air = { indoor: Math.max(r.indoorAir, 0.03), outdoor: Math.max(r.outdoorAir, 0.03) };
+  const { stroke = 1 } = r;
   const drive = r.wetBulbF + 3;
   let evaporatorF = DESIGN.evaporatorF;
   let condenserF = r.outdoorF + 21;
@@ -55,9 +56,10 @@ export function balanceCycle(build: Build, r: Refrigerating): CycleState {
     const low = Math.max(gaugeAt(fluid, evaporatorF) + 14.7, 5);
     const high = gaugeAt(fluid, condenserF) + 14.7 + r.foreignGas;
     const pumped =
-      (1 - r.leak) * (low / evaporator0) * clamp(1 - 0.05 * (high / low - condenser0 / evaporator0), 0.2, 1.2);
+      stroke * (1 - r.leak) * (low / evaporator0) * clamp(1 - 0.05 * (high / low - condenser0 / evaporator0), 0.2, 1.2);
     capacity = pumped * (1 - 0.0045 * (condenserF - subcooling - (DESIGN.condenserF - subcooling0)));
-    work = (1 - 0.5 * r.leak) * (low / evaporator0) ** 0.45 * (high / condenser0) ** 0.65;
+    // Ports that stand open spare most of the work; what drags stays.
+    work = (0.12 + 0.88 * stroke) * (1 - 0.5 * r.leak) * (low / evaporator0) ** 0.45 * (high / condenser0) ** 0.65;
     const wetted = clamp(
       1 - (0.75 * Math.max(superheat - DESIGN.superheat, 0)) / Math.max(drive - evaporatorF, 8),
       0.12,

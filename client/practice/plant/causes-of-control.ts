@@ -1,6 +1,9 @@
 import { type Cause, decades, fraying } from './causes.ts';
 import { OPEN } from './plant.ts';
 
+/** Of units with a second stage half are drawn with something that they alone can have. */
+const STAGE_OFTEN = 16;
+
 /** The 24 volt side and the indoor unit. */
 export const CAUSES_OF_CONTROL: readonly Cause[] = [
   {
@@ -112,6 +115,44 @@ export const CAUSES_OF_CONTROL: readonly Cause[] = [
     fits: (b) => b.pressureSwitches,
     put: (p) => {
       p.contacts.lowSwitch = OPEN;
+    },
+  },
+  {
+    id: 'thermostat-stays-at-first-stage',
+    called: ['thermostat-no-second-stage'],
+    fits: (b) => b.twoStage,
+    weight: STAGE_OFTEN,
+    put: (p) => {
+      p.stage.thermostat = OPEN;
+    },
+  },
+  ...(['wireIndoors', 'wireOutdoors'] as const).map(
+    (wire): Cause => ({
+      id: `second-stage-${wire}-broken`,
+      called: ['Y2-wire-broken'],
+      fits: (b) => b.twoStage,
+      weight: STAGE_OFTEN / 2,
+      put: (p, s) => {
+        p.stage[wire] = fraying(s);
+      },
+    }),
+  ),
+  {
+    id: 'unloader-coil-burnt',
+    called: ['unloader-solenoid-open'],
+    fits: (b) => b.twoStage,
+    weight: STAGE_OFTEN,
+    put: (p) => {
+      p.stage.coil = OPEN;
+    },
+  },
+  {
+    id: 'unloader-ports-stick',
+    called: ['unloader-stuck-unloaded'],
+    fits: (b) => b.twoStage,
+    weight: STAGE_OFTEN,
+    put: (p) => {
+      p.stage.portsStick = true;
     },
   },
   {

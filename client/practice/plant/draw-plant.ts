@@ -1,5 +1,5 @@
 import { Dice } from './dice.ts';
-import { type Build, CONTACTS, type Contact, type Drive, type Plant } from './plant.ts';
+import { type Build, CONTACTS, type Contact, type Drive, OPEN, type Plant, type SecondStage } from './plant.ts';
 import { designMotor, onBench, type SplitPhaseMotor } from './split-phase-motor.ts';
 
 /** Compressors and fans of split systems, from plates that are common (common practice). */
@@ -12,8 +12,11 @@ const SIZES = [
   { tons: 5, rla: 25.0, lra: 134, fla: 2.0, herm: 70, fan: 7.5 },
 ];
 
-/** A build with its wiring as installers leave it. */
-export function drawBuild(seed: number): Build {
+/**
+ * A build with its wiring as installers leave it.
+ * @param twoStage with a second stage; no draw depends on it
+ */
+export function drawBuild(seed: number, twoStage = false): Build {
   const dice = new Dice(seed);
   const size = dice.pick(SIZES);
   const heatPump = dice.yes(0.35);
@@ -42,6 +45,7 @@ export function drawBuild(seed: number): Build {
     ]),
     pressureSwitches: dice.yes(0.65),
     hardStart: dice.yes(0.2),
+    twoStage,
     commonGrounded: dice.yes(0.6),
     thermostatOnBattery: dice.yes(0.35),
     thermostatHasC: dice.yes(0.75),
@@ -134,5 +138,21 @@ export function drawPlant(build: Build, dice: Dice): Plant {
     transformerHealth: 1,
     iced: false,
     disconnectOut: false,
+    // Last: the draws of a unit without it stay what they are.
+    stage: drawStage(build, dice),
+  };
+}
+
+function drawStage({ twoStage }: Build, dice: Dice): SecondStage {
+  const good = { thermostat: 0.05, wireIndoors: 0.3, wireOutdoors: 0.4, coil: 0.01, portsStick: false };
+  if (!twoStage) return { ...good, rectified: false, coilOhms: OPEN, coilReactance: 0, pullIn: 0, strokeLeft: 1 };
+  const rectified = dice.yes(0.4);
+  return {
+    ...good,
+    rectified,
+    coilOhms: rectified ? dice.span(28, 45) : dice.span(16, 34),
+    coilReactance: rectified ? 0 : dice.span(18, 40),
+    pullIn: dice.span(13, 17),
+    strokeLeft: dice.span(0.6, 0.72),
   };
 }

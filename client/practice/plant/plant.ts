@@ -93,6 +93,8 @@ export interface Refrigerating {
   foreignGas: number;
   /** Share of what the compressor pumps that flows back through its valves. */
   leak: number;
+  /** Of its stroke, what compresses; 1 where nothing is said. */
+  stroke?: number;
   /** Hot gas through a valve between its seats. */
   reversed: boolean;
   outdoorF: number;
@@ -122,6 +124,8 @@ export interface Build {
   readonly float: 'breaks-R' | 'breaks-Y' | 'none';
   readonly pressureSwitches: boolean;
   readonly hardStart: boolean;
+  /** Ports of the compressor that a coil of 24 volts closes for its second stage. */
+  readonly twoStage: boolean;
   readonly commonGrounded: boolean;
   readonly thermostatOnBattery: boolean;
   readonly thermostatHasC: boolean;
@@ -140,6 +144,22 @@ export interface Build {
   };
 }
 
+/** What the second stage is made of: ohms of its contacts and wires, its coil, and the ports that the coil closes. */
+export interface SecondStage {
+  thermostat: number;
+  wireIndoors: number;
+  wireOutdoors: number;
+  coil: number;
+  /** A rectifier in the plug feeds a coil for direct current: alternating current meets ohms alone. */
+  readonly rectified: boolean;
+  readonly coilOhms: number;
+  readonly coilReactance: number;
+  readonly pullIn: number;
+  portsStick: boolean;
+  /** Share of its stroke that is left with the ports open. */
+  readonly strokeLeft: number;
+}
+
 /** A unit with whatever is wrong with it. */
 export interface Plant {
   readonly build: Build;
@@ -148,6 +168,7 @@ export interface Plant {
   readonly drives: Record<Machine, Drive>;
   /** Microfarads as they are. */
   readonly microfarads: { herm: number; fan: number; blower: number; start: number };
+  readonly stage: SecondStage;
   readonly cycle: Refrigerating;
   /** What the contactor's armature does. */
   armature: 'free' | 'jammed';
@@ -169,6 +190,8 @@ export interface Standing {
   readonly call: boolean;
   contactorIn: boolean;
   blowerRelayIn: boolean;
+  /** The ports of a second stage are closed, or there are none. */
+  portsClosed: boolean;
   readonly slip: Record<Machine, number>;
   /** Opened by heat or pressure for now; closes again. */
   overloadOut: boolean;

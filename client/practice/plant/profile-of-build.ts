@@ -22,6 +22,7 @@ export function profileOfBuild(build: Build, id: string): UnitProfile {
     floatSwitch: build.float,
     pressureSwitches: build.pressureSwitches,
     hardStart: build.hardStart,
+    ...(build.twoStage ? { twoStage: true } : {}),
     transformerTap: build.tap,
     plateSubcooling: plate.subcooling,
   };

@@ -92,6 +92,10 @@ function settleRelays(plant: Plant, at: Standing, volts: Volts): void {
   const coil = size(volts('coil-inside', 'coil-2'));
   const shorted = plant.shorts.coilTurns < 1e6;
   at.contactorIn = plant.armature === 'free' && !shorted && coil > plant.pullIn * (at.contactorIn ? 0.65 : 1);
+  const { stage, build } = plant;
+  at.portsClosed =
+    !build.twoStage ||
+    (!stage.portsStick && size(volts('unloader-inside', 'unloader-2')) > stage.pullIn && stage.coil < OPEN);
   at.blowerRelayIn = size(volts('G@air-handler', 'C@air-handler')) > (at.blowerRelayIn ? 9 : 15);
 }
 
@@ -99,6 +103,7 @@ const nothingMoves = (call: boolean): Standing => ({
   call,
   contactorIn: false,
   blowerRelayIn: false,
+  portsClosed: true,
   slip: { compressor: 1, fan: 1, blower: 1 },
   overloadOut: false,
   highOut: false,
@@ -144,6 +149,7 @@ export function cycleOf(plant: Plant, at: Standing): CycleState {
   const indoors = plant.build.electronicBlower ? airOf(blowerTurns(plant, at) ? 0.1 : 1) : airOf(at.slip.blower);
   return balanceCycle(plant.build, {
     ...cycle,
+    stroke: at.portsClosed ? 1 : plant.stage.strokeLeft,
     outdoorAir: cycle.outdoorAir * airOf(at.slip.fan),
     indoorAir: cycle.indoorAir * indoors * (iced ? 0.2 : 1),
   });

@@ -10,6 +10,7 @@ export type Part =
   | 'supply'
   | 'contactor'
   | 'coil'
+  | 'unloader'
   | 'compressor'
   | 'capacitor'
   | 'fan'
@@ -305,6 +306,7 @@ function wireOutdoorControl(w: Wirer, call: boolean): void {
     w.impedance('field', 'O@condenser', 'C@condenser', 30, 60);
     w.resistance('field', 'R@condenser', 'C@condenser', 700);
   }
+  if (build.twoStage) wireSecondStage(w, call);
   const afterTimer = 'coil-feed';
   if (build.pressureSwitches) {
     w.resistance('field', 'Y@condenser', 'high-switch-1', 0.01);
@@ -319,4 +321,24 @@ function wireOutdoorControl(w: Wirer, call: boolean): void {
   w.resistance('coil', 'coil-1', 'coil-inside', c.coil);
   w.impedance('coil', 'coil-inside', 'coil-2', healthy ? build.coilOhms : shorts.coilTurns, reactance);
   w.resistance('field', 'coil-2', 'C@condenser', 0.01);
+}
+
+/** Two more ends in the cable; the coil hangs between the wire and the common of the strip outdoors. */
+function wireSecondStage(w: Wirer, call: boolean): void {
+  const { stage } = w.plant;
+  w.resistance('thermostat', 'R@thermostat', 'Y2@thermostat', call ? stage.thermostat : OPEN);
+  w.resistance('field', 'Y2@thermostat', 'Y2@air-handler', stage.wireIndoors);
+  w.resistance('field', 'Y2@air-handler', 'Y2@condenser', stage.wireOutdoors);
+  w.resistance('field', 'Y2@condenser', 'unloader-1', 0.02);
+  w.resistance('unloader', 'unloader-1', 'unloader-inside', stage.coil);
+  // Two of four diodes are always in the way: some ohms more at these currents.
+  w.impedance(
+    'unloader',
+    'unloader-inside',
+    'unloader-2',
+    stage.coilOhms + (stage.rectified && !w.dc ? 2 : 0),
+    stage.coilReactance,
+  );
+  w.resistance('field', 'unloader-2', 'C@condenser', 0.02);
+  w.capacitance('house', 'Y2@condenser', 'C@condenser', 0.0018);
 }

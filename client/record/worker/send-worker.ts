@@ -10,22 +10,25 @@ interface SyncEvent extends Event {
 
 /** A browser lets a worker run for some minutes; what is unsent by then is tried again when it wakes it next. */
 const LONGEST_MS = 60_000;
+/**
+ * How long a page that is just closing may still hold the sending. A page that stays open sends itself; a worker that
+ * waited on for it would keep a newer version from starting.
+ */
+const PAGE_CLOSES_MS = 3_000;
 
 /**
  * The part of the service worker that sends what is unsent when no page is open any more. While a page is open, it
- * sends itself, and this waits for it. When something stays unsent the work fails, so that the browser wakes us again
- * after growing pauses.
+ * sends itself, and this leaves it to it. When something stays unsent the work fails, so that the browser wakes us
+ * again after growing pauses.
  */
 async function sendAll(): Promise<void> {
   const database = new RecordDatabase();
-  const page = new AbortController();
-  const timer = setTimeout(() => page.abort(), LONGEST_MS);
   try {
-    await navigator.locks.request(SENDING_LOCK, { signal: page.signal }, () => sendWithinTime(database));
+    const turn = AbortSignal.timeout(PAGE_CLOSES_MS);
+    await navigator.locks.request(SENDING_LOCK, { signal: turn }, () => sendWithinTime(database));
     const unsent = await listUnsent(database);
     if (unsent.length > 0) throw new Error(`${unsent.length} streams are not sent yet`);
   } finally {
-    clearTimeout(timer);
     await database.close();
   }
 }

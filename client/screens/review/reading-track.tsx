@@ -58,7 +58,7 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
       bad: line.judged?.word === 'does not fit' || line.judged?.word === 'impossible',
     };
   });
-  const marks = lastOfEach(all, ({ line, x, y, bad }) => `${Math.round(x)} ${Math.round(y)} ${bad} ${line.withdrawn}`);
+  const marks = lastOfEach(all, placeOf);
   const labels = placeLabels(
     marks.map(({ line, x, y }) => ({
       text: String(line.reading.value),
@@ -119,6 +119,12 @@ function Lane({ top, name, readings, scale, timeOf }: LaneProps) {
       })}
     </g>
   );
+}
+
+/** What is drawn at one pixel in one way; no drawing is as wide or high as 2^16. */
+function placeOf({ line, x, y, bad }: { line: ReadingLine; x: number; y: number; bad: boolean }): number {
+  const way = (bad ? 2 : 0) + (line.withdrawn ? 1 : 0);
+  return (Math.round(x) * 2 ** 16 + Math.round(y)) * 4 + way;
 }
 
 /** From a value to its height in the lane: over all values and the ends of their bands, to round numbers. */

@@ -64,9 +64,16 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
     [goals, times, seek],
   );
   useReviewKeys({ replay, go, help: () => setHelps(true) });
-  const drawn = useDrawn();
+  const [isOpen, isDrawn] = useDrawnInTurn();
   return (
-    <main className="review" data-count={count} data-events={events.length} data-level={level} data-drawn={drawn}>
+    <main
+      className="review"
+      data-count={count}
+      data-events={events.length}
+      data-level={level}
+      data-open={isOpen || undefined}
+      data-drawn={isDrawn || undefined}
+    >
       <div className="review-read">
         <header className="review-head">
           <h1 dir="auto">
@@ -105,13 +112,17 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
         </div>
         <div className="review-side">
           <MomentPanel then={then} />
-          <Tracks folded={whole} lines={lines} times={times} wall={wall} moment={replay.moment} seek={seek} />
-          <section className="tables" aria-label={REPLAY.tables}>
-            <Unhurried>
-              <BesideOthers visit={visit} events={events} />
-            </Unhurried>
-            <Tables then={later} times={times} />
-          </section>
+          {isOpen ? (
+            <>
+              <Tracks folded={whole} lines={lines} times={times} wall={wall} moment={replay.moment} seek={seek} />
+              <section className="tables" aria-label={REPLAY.tables}>
+                <Unhurried>
+                  <BesideOthers visit={visit} events={events} />
+                </Unhurried>
+                <Tables then={later} times={times} />
+              </section>
+            </>
+          ) : null}
         </div>
       </div>
       <PlayerBar
@@ -146,19 +157,33 @@ function useAtMostEvery<Value>(ms: number, value: Value): Value {
   return shown;
 }
 
-/** True from the frame on that shows the visit as it was read first; benches read when that was. */
-function useDrawn(): true | undefined {
-  const [drawn, setDrawn] = useState<true>();
+/** The frames that show a visit as it was read first: answers, talk, moment and player; then charts and tables too. */
+const FRAMES = ['readback.replay-open', 'readback.replay-drawn'] as const;
+
+/** A page that nobody sees gets no frames: it goes on without. */
+const NO_FRAME_MS = 1_000;
+
+/** For each of these frames whether it is there; benches read when that was. */
+function useDrawnInTurn(): readonly [boolean, boolean] {
+  const [shown, setShown] = useState(0);
   useEffect(() => {
-    const frame = requestAnimationFrame(() =>
-      setTimeout(() => {
-        performance.mark('readback.replay-drawn');
-        setDrawn(true);
-      }),
-    );
-    return () => cancelAnimationFrame(frame);
-  }, []);
-  return drawn;
+    const mark = FRAMES[shown];
+    if (mark === undefined) return;
+    const go = () => {
+      performance.mark(mark);
+      setShown(shown + 1);
+    };
+    let timer = setTimeout(go, NO_FRAME_MS);
+    const frame = requestAnimationFrame(() => {
+      clearTimeout(timer);
+      timer = setTimeout(go);
+    });
+    return () => {
+      cancelAnimationFrame(frame);
+      clearTimeout(timer);
+    };
+  }, [shown]);
+  return [shown > 0, shown > 1];
 }
 
 /** What is made only once the page is there. */

@@ -1,4 +1,4 @@
-import { memo, type PointerEvent, type RefObject, useEffect, useMemo, useRef, useState } from 'react';
+import { memo, type PointerEvent, type RefObject, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import { EnergyTrack } from './energy-track.tsx';
 import { HappeningTrack } from './happening-track.tsx';
@@ -40,7 +40,7 @@ export function Tracks({ folded, lines, times, wall, moment, seek }: TracksProps
         if (event.currentTarget.hasPointerCapture(event.pointerId)) go(event);
       }}
     >
-      <DrawnTracks folded={folded} lines={lines} times={times} wall={wall} scale={scale} />
+      {width === 0 ? null : <DrawnTracks folded={folded} lines={lines} times={times} wall={wall} scale={scale} />}
       <div
         className="tracks-moment"
         data-moment={moment}
@@ -70,13 +70,16 @@ const DrawnTracks = memo(function DrawnTracks({ folded, lines, times, wall, scal
 /** The padding of `.tracks` in review.css. */
 const PADDING = 8;
 
-/** The inner width of an element, in CSS pixels; it is drawn again when that changes. */
+/** The inner width of an element, in CSS pixels, 0 before it is there; it is drawn again when that changes. */
 function useWidth(element: RefObject<HTMLElement | null>): number {
-  const [width, setWidth] = useState(360);
-  useEffect(() => {
+  const [width, setWidth] = useState(0);
+  useLayoutEffect(() => {
     if (element.current === null) return;
+    const wide = (inner: number) => setWidth(Math.max(260, inner));
+    const { offsetWidth, clientWidth } = element.current;
+    wide(element.current.getBoundingClientRect().width - (offsetWidth - clientWidth) - 2 * PADDING);
     const observer = new ResizeObserver(([entry]) => {
-      if (entry !== undefined) setWidth(Math.max(260, entry.contentRect.width));
+      if (entry !== undefined) wide(entry.contentRect.width);
     });
     observer.observe(element.current);
     return () => observer.disconnect();

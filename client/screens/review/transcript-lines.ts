@@ -102,18 +102,47 @@ function dictated(line: DictatedLine): Pick<TranscriptLine, 'detail' | 'sound'> 
   return { ...(detail === '' ? {} : { detail }), ...(line.sound === undefined ? {} : { sound: line.sound }) };
 }
 
+/**
+ * Lines that were made, by what they were made of: neither an event nor a line of the view is ever changed, so that of a
+ * visit that grows only what has come since is worded.
+ */
+const fromLists = new Map<
+  string,
+  WeakMap<object, { readonly zone: string | undefined; readonly made: TranscriptLine }>
+>(Object.keys(LINES).map((list) => [list, new WeakMap()]));
+const fromEvents = new WeakMap<
+  VisitEvent,
+  { readonly seq: number; readonly isListed: boolean; readonly made: readonly TranscriptLine[] }
+>();
+
 /** The whole visit as lines, in the order of the record: an event each, or one of a list that it stands in. */
 export function transcriptLines(folded: FoldedVisit, events: readonly VisitEvent[]): readonly TranscriptLine[] {
-  const listed = (Object.keys(LINES) as (keyof typeof LINES)[]).flatMap((list) => {
-    const show = LINES[list] as (line: unknown, zone: string | undefined) => Line;
-    return folded[list].map((line) => ({ seq: line.seq, ...show(line, folded.zone) }));
-  });
+  const listed = (Object.keys(LINES) as (keyof typeof LINES)[]).flatMap((list) =>
+    folded[list].map((line) => listLine(list, line, folded.zone)),
+  );
   const notRead = new Set([...folded.unknown, ...folded.damaged].map(({ seq }) => seq));
   const there = new Set(listed.map(({ seq }) => seq));
   const others = events.flatMap((event, index) =>
-    notRead.has(index + 1) ? [] : eventLine(inTodaysNames(event), index + 1, there.has(index + 1)),
+    notRead.has(index + 1) ? [] : eventLines(event, index + 1, there.has(index + 1)),
   );
   return [...listed, ...others].sort((a, b) => a.seq - b.seq);
+}
+
+function listLine(list: keyof typeof LINES, line: Moment, zone: string | undefined): TranscriptLine {
+  const before = fromLists.get(list)?.get(line);
+  if (before !== undefined && before.zone === zone) return before.made;
+  const show = LINES[list] as (line: unknown, zone: string | undefined) => Line;
+  const made = { seq: line.seq, ...show(line, zone) };
+  fromLists.get(list)?.set(line, { zone, made });
+  return made;
+}
+
+function eventLines(event: VisitEvent, seq: number, isListed: boolean): readonly TranscriptLine[] {
+  const before = fromEvents.get(event);
+  if (before !== undefined && before.seq === seq && before.isListed === isListed) return before.made;
+  const made = eventLine(inTodaysNames(event), seq, isListed);
+  fromEvents.set(event, { seq, isListed, made });
+  return made;
 }
 
 /** @param isListed whether a list has a line for it */

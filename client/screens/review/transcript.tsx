@@ -21,7 +21,7 @@ type View = (typeof VIEWS)[number];
 
 /** So many lines stand in the page whole; of more only those around what is in view. */
 const WHOLE = 600;
-const AROUND = 20;
+const AROUND = 8;
 /** Of a line that was not measured yet, in CSS pixels. */
 const HIGH = 62;
 
@@ -39,8 +39,12 @@ export function Transcript({ visit, lines, times, count, seek }: TranscriptProps
     useFlushSync: false,
     estimateSize: () => HIGH,
     overscan: AROUND,
-    getItemKey: (index) => `${shown[index]?.seq} ${shown[index]?.kind} ${index}`,
+    // It begins where it will be: what lies before is never laid out.
+    initialOffset: () => Math.max(0, current) * HIGH,
   });
+  // Rows are known by their place: of another choice of them none was measured.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: measured anew where the choice changes
+  useEffect(() => rows.measure(), [rows, view]);
   useEffect(() => {
     if (current < 0) return;
     if (!isWhole) return rows.scrollToIndex(current, { align: 'center' });

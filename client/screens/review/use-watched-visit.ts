@@ -8,6 +8,7 @@ import { type VisitWatch, watchVisit } from '../../record/watch-visit.ts';
 import { readingCompany } from '../session/who.ts';
 import { ASK_AGAIN_MS, VisitTexts } from './open-visit-texts.ts';
 import { readHeld } from './read-held.ts';
+import { transcriptLines } from './transcript-lines.ts';
 import { VisitMoments } from './visit-moments.ts';
 import { VisitSoFar } from './visit-so-far.ts';
 
@@ -56,11 +57,15 @@ export function useWatchedVisit(visit: string): WatchedVisit {
         clearTimeout(again);
         if (waits) again = setTimeout(() => void show(true, waitMs * 2), waitMs);
       });
-    const takePage = (page: readonly WatchedEvent[]) => {
+    const takePage = (page: readonly WatchedEvent[], goesOn: boolean) => {
       if (gone) return;
       take(page);
-      // Gone through while the next is on its way.
-      void turn(() => soFar.goOn(false));
+      if (!goesOn) return;
+      // Gone through and worded while the next is on its way.
+      void turn(async () => {
+        await soFar.goOn(false);
+        transcriptLines(soFar.moments.whole, soFar.moments.events);
+      });
     };
     void Promise.all([reading, readHeld(visit, takePage)]).then(([company]) => {
       if (gone) return;

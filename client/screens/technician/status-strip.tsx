@@ -36,7 +36,7 @@ export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }
       <button type="button" className="chip talk" aria-pressed={pace === 'full'} onClick={onTalk}>
         <span>
           {pace === 'full' ? STRIP.fullTalk : STRIP.shortTalk}
-          <span className="chip-note">{mouth.voice === undefined ? STRIP.noVoice : STRIP.spoken}</span>
+          <span className="chip-note">{voiceWords(mouth)}</span>
         </span>
       </button>
       <button
@@ -53,6 +53,12 @@ export function StatusStrip({ ear, mouth, outbox, pace, onEar, onTalk, onRetry }
       </button>
     </header>
   );
+}
+
+/** A voice that is still being loaded is not one that is missing. */
+function voiceWords({ voice, isComing }: PageMouthState): string {
+  if (voice !== undefined) return STRIP.spoken;
+  return isComing ? STRIP.voiceComes : STRIP.noVoice;
 }
 
 /** While it attends to nothing it is ready all the same: what for is said instead. */

@@ -24,6 +24,8 @@ export function readingTime(text: string): number {
 export interface PageMouthState {
   /** The name of the voice, or none: prompts are then shown only. */
   readonly voice: string | undefined;
+  /** There is none yet, and one is being looked for or loaded. */
+  readonly isComing: boolean;
   readonly speaking: Prompt | undefined;
 }
 
@@ -48,6 +50,8 @@ export class PageMouth implements Mouth {
   #asked = false;
   /** Whether a voice may still come; and who waits for that to be known. */
   #isComing = true;
+  /** It is being loaded, also when it is waited for no longer. */
+  #isLoading = false;
   #awaiting: (() => void)[] = [];
   #speaking: Prompt | undefined;
   #cut: (() => void) | undefined;
@@ -68,7 +72,12 @@ export class PageMouth implements Mouth {
   }
 
   state(): PageMouthState {
-    return { voice: this.#silent() ? undefined : this.#voice?.name, speaking: this.#speaking };
+    const silent = this.#silent();
+    return {
+      voice: silent ? undefined : this.#voice?.name,
+      isComing: !silent && this.#voice === undefined && (this.#isComing || this.#isLoading),
+      speaking: this.#speaking,
+    };
   }
 
   /** To be called from a tap or key: browsers let a page speak only after one. */
@@ -111,8 +120,10 @@ export class PageMouth implements Mouth {
 
   /** Whether there is a voice is known now, or is waited for no longer. */
   #settleVoice(): void {
+    const was = this.#isComing;
     this.#isComing = false;
     for (const go of this.#awaiting.splice(0)) go();
+    if (was) this.#changed(this.state());
   }
 
   #show(prompt: Prompt): Promise<PromptOutcome> {
@@ -157,17 +168,20 @@ export class PageMouth implements Mouth {
     if (loadVoice === undefined) return this.#settleVoice();
     this.#asked = true;
     this.#isComing = true;
+    this.#isLoading = true;
+    this.#changed(this.state());
     setTimeout(() => this.#settleVoice(), LOADED_WITHIN_MS);
-    loadVoice().then(
-      (voice) => {
-        this.#voice ??= voice;
+    loadVoice()
+      .then(
+        (voice) => {
+          this.#voice ??= voice;
+        },
+        (error: unknown) => console.warn('No voice could be fetched, prompts are shown only:', error),
+      )
+      .finally(() => {
+        this.#isLoading = false;
         this.#settleVoice();
         this.#changed(this.state());
-      },
-      (error: unknown) => {
-        console.warn('No voice could be fetched, prompts are shown only:', error);
-        this.#settleVoice();
-      },
-    );
+      });
   }
 }

@@ -71,11 +71,13 @@ export function cautionsFor(step: Step): readonly CautionId[] {
   return [liveCaution(step.zone)];
 }
 
-/** Looks that want a hand. */
+/** Looks that want a hand, or a clamp. */
 const CAUTIONS_OF_LOOK: Readonly<Record<string, readonly CautionId[]>> = {
   'look-fan-by-hand': ['fan-by-hand'],
   'look-blower-by-hand': ['fan-by-hand'],
   'look-compressor-heat': ['shell-heat'],
+  // A clamp and a lifted 24 V lead in an open panel that runs.
+  'look-second-stage': ['running-parts'],
 } satisfies Partial<Record<TestId, readonly CautionId[]>>;
 
 /** The caution that belongs to a live voltage in a zone. */

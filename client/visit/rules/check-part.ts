@@ -39,6 +39,7 @@ const CHECKS: Readonly<Record<PartId, Check>> = {
   'control-board': FITS,
   'blower-relay': FITS,
   'reversing-valve': FITS,
+  'unloader-solenoid': FITS,
   'crankcase-heater': FITS,
   'door-switch': FITS,
   'expansion-valve': FITS,

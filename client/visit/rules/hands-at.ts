@@ -40,6 +40,7 @@ const HANDS_AT_PART: Readonly<Record<FittedPartId, Zones>> = {
   'control-board': INDOORS,
   'blower-relay': INDOORS,
   'reversing-valve': OUTDOORS,
+  'unloader-solenoid': OUTDOORS,
   'crankcase-heater': OUTDOORS,
   'door-switch': INDOORS,
   'expansion-valve': INDOORS,

@@ -129,6 +129,22 @@ const REPAIRS = {
   'high-switch-open': { by: 'either', parts: ['pressure-switch'], works: ['switch-reset'], provenDead: 'outdoor-load' },
   'low-switch-open': { by: 'either', parts: ['pressure-switch'], works: ['switch-reset'], provenDead: 'outdoor-load' },
   'door-switch-open': { by: 'either', parts: ['door-switch'], works: ['door-closed'], provenDead: 'air-handler' },
+  // second stage
+  'thermostat-no-second-stage': {
+    by: 'either',
+    parts: ['thermostat'],
+    works: ['thermostat-set'],
+    provenDead: 'control',
+  },
+  'Y2-wire-broken': { by: 'work', parts: NONE, works: ['control-wire-repaired'], provenDead: 'control' },
+  // Plugged on from outside, or inside the shell: then the compressor is the part (common practice, the maker decides).
+  'unloader-solenoid-open': {
+    by: 'part',
+    parts: ['unloader-solenoid', 'compressor'],
+    works: NONE,
+    provenDead: 'outdoor-load',
+  },
+  'unloader-stuck-unloaded': { by: 'part', parts: ['compressor'], works: NONE, provenDead: 'outdoor-load' },
   // indoor air
   'blower-motor-open': { by: 'part', parts: ['blower-motor'], works: NONE, provenDead: 'air-handler' },
   'blower-seized': { by: 'either', parts: ['blower-motor'], works: ['blower-cleaned'], provenDead: 'air-handler' },

@@ -46,6 +46,9 @@ export const SHOWN_BY_LOOK: Readonly<Record<ObservationId, ShownByLook>> = {
   'covers-on': { ...NOTHING, answers: ['energy.covers-on'] },
   'compressor-runs-then-trips': ENERGISED,
   'compressor-not-hot': NOTHING,
+  // Something is drawn either way.
+  'second-stage-loads': RUNS,
+  'second-stage-no-change': NOTHING,
   'contacts-clean': NOTHING,
   'capacitor-not-swollen': NOTHING,
   'coil-clear': NOTHING,

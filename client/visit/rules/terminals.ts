@@ -8,7 +8,8 @@ export type Equipment =
   | 'blower-capacitor'
   | 'float-switch'
   | 'pressure-switches'
-  | 'reversing-valve';
+  | 'reversing-valve'
+  | 'second-stage';
 
 interface Terminal {
   /** What the point is there with; `always`: every unit has it. */
@@ -58,6 +59,7 @@ export const TERMINALS: Readonly<Record<PointId, Terminal>> = {
   'R@thermostat': { with: 'always', conductor: 'its own' },
   'C@thermostat': { with: 'always', conductor: 'its own' },
   'Y@thermostat': { with: 'always', conductor: 'its own' },
+  'Y2@thermostat': { with: 'second-stage', conductor: 'its own' },
   'G@thermostat': { with: 'always', conductor: 'its own' },
   'O@thermostat': { with: 'reversing-valve', conductor: 'its own' },
   'B@thermostat': { with: 'reversing-valve', conductor: 'its own' },
@@ -65,6 +67,7 @@ export const TERMINALS: Readonly<Record<PointId, Terminal>> = {
   'R@air-handler': { with: 'always', conductor: 'its own' },
   'C@air-handler': { with: 'always', conductor: 'its own' },
   'Y@air-handler': { with: 'always', conductor: 'its own' },
+  'Y2@air-handler': { with: 'second-stage', conductor: 'its own' },
   'G@air-handler': { with: 'always', conductor: 'its own' },
   'O@air-handler': { with: 'reversing-valve', conductor: 'its own' },
   'B@air-handler': { with: 'reversing-valve', conductor: 'its own' },
@@ -72,7 +75,10 @@ export const TERMINALS: Readonly<Record<PointId, Terminal>> = {
   'R@condenser': { with: 'always', conductor: 'its own' },
   'C@condenser': { with: 'always', conductor: 'its own' },
   'Y@condenser': { with: 'always', conductor: 'its own' },
+  'Y2@condenser': { with: 'second-stage', conductor: 'its own' },
   'O@condenser': { with: 'reversing-valve', conductor: 'its own' },
+  'unloader-1': { with: 'second-stage', conductor: 'its own' },
+  'unloader-2': { with: 'second-stage', conductor: 'its own' },
   'float-1': { with: 'float-switch', conductor: 'its own' },
   'float-2': { with: 'float-switch', conductor: 'its own' },
   'high-switch-1': { with: 'pressure-switches', conductor: 'its own' },

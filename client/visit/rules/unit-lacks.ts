@@ -17,6 +17,7 @@ const ABSENCES: Readonly<Record<Equipment, Absence>> = {
   'float-switch': { words: ABSENT.floatSwitch, isAbsent: (unit) => unit.floatSwitch === 'none' },
   'pressure-switches': { words: ABSENT.pressureSwitches, isAbsent: (unit) => unit.pressureSwitches === false },
   'reversing-valve': { words: ABSENT.reversingValve, isAbsent: (unit) => unit.heatPump === false },
+  'second-stage': { words: ABSENT.secondStage, isAbsent: (unit) => unit.twoStage === false },
 };
 
 /** What the unit lacks, by its profile, of the places a reading names ("a float switch"); undefined where nothing. */

@@ -33,6 +33,7 @@ export const LOOKS: Readonly<Record<LookId, Look>> = {
   'look-disconnect': { focus: 'line-circuit', zone: 'none' },
   'look-fan-by-hand': OUTDOORS,
   'look-blower-by-hand': INDOORS,
+  'look-second-stage': OUTDOORS,
   'look-compressor-heat': OUTDOORS,
 };
 

@@ -71,6 +71,8 @@ const SEEN_BY: Readonly<Record<ObservationId, readonly AnswerId[]>> = {
   'disconnect-in': ['in', 'on', 'good'],
   'disconnect-out': ['pulled', 'off'],
   'covers-on': ['on'],
+  'second-stage-loads': [],
+  'second-stage-no-change': [],
 };
 
 /** A look: each answer that belongs to one of what may be seen there, and to no other of them. */
@@ -133,7 +135,7 @@ const AT_ACTION: Readonly<Record<ActionDone, ShortAnswers | OfStep>> = {
   'meter-again': METER,
   'source-opened': SAID_AGAIN,
   'capacitors-discharged': ({ zone }, context) => dischargedAll(zone, context),
-  'charge-left': { ...doneBy(order('done')), ...NOT_YET },
+  'charge-left': { ...doneBy(order('done')), discharged: order('done'), ...NOT_YET },
   'part-fitted': SAID_AGAIN,
   'wires-landed': SAID_AGAIN,
   'tug-tested': {
@@ -208,7 +210,8 @@ function dischargedAll(zone: ZoneId | 'none', context: VisitContext): ShortAnswe
   const parts = sections.map((one) => report({ type: 'discharged', zone: one.zone }));
   const [first] = parts;
   if (first === undefined) return NOT_YET;
-  return { ...doneBy(parts.length === 1 ? first : { kind: 'several', parts }), ...NOT_YET };
+  const told: Meaning = parts.length === 1 ? first : { kind: 'several', parts };
+  return { ...doneBy(told), discharged: told, ...NOT_YET };
 }
 
 /** Where "nothing" is a number; in ohms it may be none of them, or no path. */
@@ -230,6 +233,8 @@ function atReading({ ask }: Step, context: VisitContext): ShortAnswers {
     dead: ask.quantity === 'voltage' ? zero : numberWanted,
     'all-zero': numberWanted,
     did: numberWanted,
+    // Told that it is, with the number still to be read.
+    ...(ask.quantity === 'voltage-dc' ? { discharged: numberWanted } : {}),
     done: numberWanted,
     all: numberWanted,
     good: numberWanted,

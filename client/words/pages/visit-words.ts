@@ -37,6 +37,7 @@ export const STRIP = {
   fullTalk: 'full talk',
   shortTalk: 'short talk',
   noVoice: 'no voice',
+  voiceComes: 'voice loading',
   spoken: 'spoken',
   server: 'server',
   noServer: 'no server',

@@ -5,6 +5,7 @@ const OWN: Readonly<Record<string, string>> = {
   'call-Y': 'thermostat, R to Y',
   'call-G': 'thermostat, R to G',
   'call-O': 'thermostat, R to O',
+  'call-Y2': 'thermostat, R to Y2',
   'float-in-R': 'float switch in R',
   'float-in-Y': 'float switch in Y',
   'capacitor-herm': 'herm section',
@@ -36,7 +37,7 @@ export function terminalMark(point: string): string {
   const marks: Readonly<Record<string, string>> = { ground: 'GND', neutral: 'N', shell: 'shell', 'fan-frame': 'frame' };
   const short = point
     .replace(
-      /^(comp|fan|cap|coil|handler|blower-cap|blower|door-switch|float|heater|start-cap|high-switch|low-switch)-/,
+      /^(comp|fan|cap|coil|handler|blower-cap|blower|door-switch|float|heater|start-cap|high-switch|low-switch|unloader)-/,
       '',
     )
     .replace(/^disconnect-/, '')

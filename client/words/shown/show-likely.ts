@@ -2,10 +2,11 @@ import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import type { TestId } from '../../../grammar/vocabulary/tests.ts';
 import { exclusionWords } from '../things/exclusion-words.ts';
 import { faultWords } from '../things/fault-words.ts';
+import { wholePercent } from '../things/value-words.ts';
 
 /** A probability, to a hundredth: "67 %". */
 export function showPercent(probability: number): string {
-  return `${Math.round(probability * 100)} %`;
+  return `${wholePercent(probability)} %`;
 }
 
 /** A fault with its probability, as one of several. */

@@ -53,6 +53,7 @@ export const ABSENT = {
   floatSwitch: 'a float switch',
   pressureSwitches: 'pressure switches',
   reversingValve: 'a reversing valve',
+  secondStage: 'a second stage',
 } as const;
 
 /** What is to be done about what keeps a visit from closing. */

@@ -78,6 +78,11 @@ export const PLAIN_WORDS: Readonly<Record<FaultId, string>> = {
   'non-condensables': 'there is air in the refrigerant circuit',
   'leaking-valves': 'the compressor does not build up its pressure',
   'reversing-valve-stuck': 'the valve between heating and cooling is stuck',
+  'thermostat-no-second-stage':
+    'the thermostat does not ask for the second stage, so the unit cools with half its strength',
+  'Y2-wire-broken': 'the control wire of the second stage is broken, so the unit cools with half its strength',
+  'unloader-solenoid-open': 'the coil that switches the second stage in is broken',
+  'unloader-stuck-unloaded': 'the compressor stays in its first stage whatever is asked of it',
   'nothing-wrong': 'nothing wrong showed in what was measured',
   'something-else': 'a cause that these measurements do not name',
 };

@@ -35,6 +35,12 @@ export const UNIT_WORDS: Readonly<Record<UnitCode, string>> = {
   g: 'grams',
 };
 
+/** One of a unit: "one amp", "one inch of mercury". */
+const oneOf = (words: string): string =>
+  words.replace(/^(?:inches|cubic feet|[a-z]+s)\b/, (many) =>
+    many === 'cubic feet' ? 'cubic foot' : many.replace(/(?:(?<=ch)e)?s$/, ''),
+  );
+
 /** What a meter function is called aloud. */
 export const FUNCTION_WORDS: Readonly<Record<QuantityId, string>> = {
   voltage: 'volts',
@@ -61,7 +67,7 @@ export const ENGLISH_VALUES: ValueSpeech = {
   id: 'en-US',
   number: sayNumber,
   digits: sayDigits,
-  amount: (number, unit) => `${number} ${UNIT_WORDS[unit]}`,
+  amount: (number, unit) => `${number} ${number === 'one' ? oneOf(UNIT_WORDS[unit]) : UNIT_WORDS[unit]}`,
   weight: weightWords,
   open: 'open line',
 };
@@ -100,7 +106,12 @@ function weightWords(ounces: number): string {
   return parts.join(' ');
 }
 
+/** A probability as it is told, in whole hundredths: no model of a unit is entirely sure. */
+export function wholePercent(probability: number): number {
+  return Math.min(99, Math.round(probability * 100));
+}
+
 /** A probability, to a hundredth. */
 export function percentWords(probability: number): string {
-  return `${Math.round(probability * 100)} percent`;
+  return `${wholePercent(probability)} percent`;
 }

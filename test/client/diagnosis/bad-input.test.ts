@@ -32,6 +32,7 @@ describe('unit profiles that cannot be right', () => {
     ['half of a capacitor', { capacitor: { herm: 45 } }, 'bad-profile'],
     ['a bare number for the supply', { supply: 240 }, 'bad-profile'],
     ['null for the compressor', { compressor: null }, 'bad-profile'],
+    ['a count for a second stage', { twoStage: 2 }, 'bad-profile'],
     ['words for an inverter', { inverterDriven: 'yes' }, 'bad-profile'],
     ['no id', { id: '' }, 'bad-profile'],
     ['a number for the model', { model: 5 }, 'bad-profile'],

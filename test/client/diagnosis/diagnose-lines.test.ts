@@ -166,6 +166,7 @@ describe('lines that make no sense', () => {
     ['thousands of volts', '{"reading":4160,"test":"volts-L1-L2"}', 'bad-reading'],
     ['an answer of another look', '{"reading":"filter-dirty","test":"look-outdoor-fan"}', 'bad-reading'],
     ['a pressure past every limit', '{"reading":890,"test":"pressure-liquid"}', 'saturation-out-of-range'],
+    ['a second stage this unit lacks', '{"reading":26,"test":"volts-Y2-C-condenser"}', 'point-not-on-unit'],
     ['a part this unit lacks', '{"reading":150,"test":"microfarads-hard-start"}', 'point-not-on-unit'],
   ];
   for (const [what, line, code] of refused) {

@@ -47,7 +47,7 @@ describe('what the diagnosis knows', () => {
   });
 
   it('every fault moves some test that is worth asking for', () => {
-    const table = buildTable({ id: 'x', hardStart: true, refrigerant: 'R-410A' }, { fineness: 0.5 });
+    const table = buildTable({ id: 'x', hardStart: true, twoStage: true, refrigerant: 'R-410A' }, { fineness: 0.5 });
     for (const [f, fault] of table.faults.entries()) {
       if (fault === 'nothing-wrong' || fault === 'something-else') continue;
       const moved = table.columns.some(

@@ -52,7 +52,9 @@ const CLEAR = NAMED.filter((id) => !PROOF_ROWS[id].judgedTogether && !DIRT.inclu
 
 /** Ratings of which each can have the fault. */
 const unitsWith = (fault: FaultId): Ratings[] =>
-  Array.from({ length: UNITS }, (_, i) => drawRatings(new Dice(4000 + i))).filter((r) => canHave(fault, r));
+  Array.from({ length: UNITS }, (_, i) => drawRatings(new Dice(4000 + i)))
+    .map((r): Ratings => (/stage|Y2|unload/.test(fault) ? { ...r, stages: 2 } : r))
+    .filter((r) => canHave(fault, r));
 
 describe('a row of proof', () => {
   it(`stands for each of the ${NAMED.length} faults that can be found`, () => {

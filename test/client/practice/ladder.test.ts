@@ -18,7 +18,7 @@ describe('the ladder diagram', () => {
   });
 
   it('shows every terminal that the planner may ask for between two probes on the whole unit', () => {
-    const whole = drawLadder({ id: 'x', floatSwitch: 'breaks-Y' } as UnitProfile);
+    const whole = drawLadder({ id: 'x', floatSwitch: 'breaks-Y', twoStage: true } as UnitProfile);
     const asked = TEST_IDS.map((id) => TEST_MODELS[id])
       .filter(({ at }) => at.length === 2)
       .flatMap(({ at }) => at);
@@ -43,6 +43,28 @@ describe('the ladder diagram', () => {
       .flatMap(({ items }) => items.flatMap((item) => (item.kind === 'part' ? [item.branch] : [])));
     expect(parts).not.toContain('crankcase-heater');
     expect(parts).not.toContain('hard-start');
+  });
+
+  it('draws the second stage of a unit that has one, and of no other', () => {
+    const rungs = (unit: UnitProfile) =>
+      drawLadder(unit).sections.control.map(({ items }) =>
+        items.map((item) => (item.kind === 'terminal' ? item.point : item.branch)),
+      );
+    const ofStage = rungs({ id: 'x', twoStage: true }).find((items) => items.includes('unloader-solenoid'));
+    expect(ofStage).toEqual([
+      'R-wire-indoors',
+      'call-Y2',
+      'Y2@thermostat',
+      'Y2-wire-indoors',
+      'Y2@air-handler',
+      'Y2-wire-outdoors',
+      'Y2@condenser',
+      'unloader-1',
+      'unloader-solenoid',
+      'unloader-2',
+      'C-wire-outdoors',
+    ]);
+    expect(rungs({ id: 'x' }).flat()).not.toContain('unloader-solenoid');
   });
 
   it('hangs the loads on the leg that the wiring has them on', () => {

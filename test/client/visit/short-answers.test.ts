@@ -190,7 +190,17 @@ const STEPS: readonly Asked[] = [
     step: 'energy.capacitors-discharged',
     lines: [...TO_PROOF, 'two forty', ...PAIRS, 'two forty', 'live'],
     answers: {
-      'discharged capacitor-herm + discharged capacitor-fan': ['I did', 'already did', 'did it', 'they are'],
+      'discharged capacitor-herm + discharged capacitor-fan': [
+        'I did',
+        'already did',
+        'did it',
+        'they are',
+        'discharged',
+        'they are all discharged',
+        'both discharged',
+        'discharged them both',
+        'bled them down',
+      ],
       'voltage-dc cap-C cap-HERM 0 V': ['zero', 'zero volts', 'nothing'],
     },
   },
@@ -312,6 +322,16 @@ describe('what a step asks is answered by', () => {
   it.each(STEPS.filter(({ answers }) => Object.keys(answers).length > 0).map((one) => [one.step, one] as const))(
     'natural short words: %s',
     async (_, asked) => checkAnswers(await at(asked.lines), asked),
+  );
+
+  it.each(STEPS.filter(({ step }) => step !== 'energy.capacitors-discharged').map((one) => [one.step, one] as const))(
+    'no word that names another act: %s',
+    async (_, { lines }) => {
+      const visit = await at(lines);
+      for (const text of ['discharged', "they're all discharged", 'bled them down']) {
+        expect(understand(text, visit.run.expectation).verdict, text).toBe('rejected');
+      }
+    },
   );
 
   it('natural short words at the close', async () => {

@@ -172,6 +172,13 @@ describe('a visit of several devices', () => {
       expect(names(joinDevices([...phone, ...half, ...third], leases).entries)).toBe('p1 p2 p3 x1 x2');
     });
 
+    it('takes none that names an entry otherwise than by its numbers', () => {
+      for (const seq of ['3', [3], { valueOf: 3 }, null, 3.5]) {
+        const t = of('t', takeOver(3, 1, 'p', seq as number), note(4));
+        expect(names(joinDevices([...phone, ...t], given(['t', end('p', 3)])).entries)).not.toContain('t');
+      }
+    });
+
     it('believes take-overs without a number where the visit is older than the numbers, in their order', () => {
       const old = (minute: number, device: string, seq: number) => takeOver(minute, undefined, device, seq);
       const t = of('t', old(3, 'p', 3), note(4));
