@@ -145,7 +145,8 @@ function assess(
   // What is shown directly holds, however strangely the rest behaves.
   const isOpen = !proof || proof.lacking.length + proof.unproved.length + proof.denied.length > 0;
   const isMet = top.fault === beside || !isOpen;
-  if (isSearched && !isMet && !(standsOut && isNamed(top.fault)) && confirm.length === 0)
+  const isLed = isNamed(top.fault) && (standsOut || top.probability >= READ_FIRST);
+  if (isSearched && !isMet && !isLed && confirm.length === 0)
     confirm.push(...strangeToTakeAgain(stance, strange, standing).filter(canBeDone));
   if (shown) sayShown(table, posterior, top.fault);
   const second = before[1]!.probability;
