@@ -10,7 +10,7 @@ import { chooseNext, type Ranked } from './planner/choose-next.ts';
 import { leftToProve } from './planner/left-to-prove.ts';
 import { decidedByNothing, readAgainAtLast, readAgainBeforeLeaving } from './planner/read-again.ts';
 import { minutesSpent, ON_ARRIVAL, stanceAfter } from './planner/test-cost.ts';
-import { isNotWorthMore, isOutOfPatience } from './planner/when-to-stop.ts';
+import { isNotWorthMore, isOutOfPatience, WORTH_PROVING } from './planner/when-to-stop.ts';
 import { influence } from './posterior/influence.ts';
 import { findTest, indexTests, type Standing, standingReadings, type Taken } from './posterior/take-readings.ts';
 import { type Posterior, weighParticles } from './posterior/weigh-particles.ts';
@@ -27,7 +27,15 @@ import {
   raise,
   sayShown,
 } from './proof/hold-to-proof.ts';
-import { denialsToTakeAgain, nextOfProof, proofToTakeAgain, proveTwice, waitBefore } from './proof/next-proof.ts';
+import {
+  denialsToTakeAgain,
+  nextOfProof,
+  proofToTakeAgain,
+  proveTwice,
+  strangeToTakeAgain,
+  waitBefore,
+} from './proof/next-proof.ts';
+import { isNoneOfTheList, sayNone } from './proof/none-of-the-list.ts';
 import { PROOF_ROWS } from './proof/proof-rows.ts';
 import { type BuildOptions, buildTable } from './table/build-table.ts';
 import type { FaultTable } from './table/fault-table.ts';
@@ -43,6 +51,8 @@ const DOUBTED = 0.5;
 const SURE = 0.9;
 /** From this probability on the leader's row is read before anything that would tell more of the others (ours). */
 const READ_FIRST = 0.5;
+/** From this probability on a search that is over waits for what may end by itself (ours). */
+const WAITED_FOR = 0.6;
 /** A reading that is this probably a stray one contradicts the rest. */
 const CONTRADICTS = 0.8;
 
@@ -112,13 +122,12 @@ function assess(
   const place = table.faults.indexOf(top.fault);
   const isStrange = (reading: Taken, chance: number) =>
     chance > CONTRADICTS || (isNamed(top.fault) && posterior.strayUnder(reading, place) > CONTRADICTS);
-  const strange = [...posterior.stray]
-    .filter(([reading, chance]) => isStrange(reading, chance))
-    .map(([{ seq }]) => seq);
+  const strange = [...posterior.stray].filter(([reading, chance]) => isStrange(reading, chance)).map(([one]) => one);
   const shown = proof !== undefined && isShownOutright(top, proof, strange.length);
   const standsOut = shown || isFound(left, worths[0]);
-  const isSearched = standsOut || !worths[0] || isOutOfPatience(minutesSpent(standing) + worths[0].cost, top);
-  const lacks = proof && isSearched ? nextOfProof(stance, proof) : [];
+  const isLate = isOutOfPatience(minutesSpent(standing) + (worths[0]?.cost ?? 0), top);
+  const isSearched = standsOut || !worths[0] || isLate;
+  const lacks = proof && isSearched && top.probability >= WORTH_PROVING ? nextOfProof(stance, proof) : [];
   const proved = lacks.length === 0;
   const settled = isSearched && proved;
   const look = { posterior, standing, stance, leader: top, place };
@@ -128,20 +137,25 @@ function assess(
     again.push(...decidedByNothing(look, proof, Math.max(top.probability, SURE)));
   if (settled && proof && again.length === 0) again.push(...proveTwice(stance, isCostly, proof, standing));
   if (settled && proof) again.push(...proofToTakeAgain(proof, standing));
-  const wait = proof && waitBefore(PROOF_ROWS[top.fault], read);
+  const isToWait = !settled || top.probability >= WAITED_FOR;
+  const wait = proof && isToWait ? waitBefore(PROOF_ROWS[top.fault], read) : undefined;
   if (settled && wait) again.push(wait.test);
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
+  if (isSearched && !(standsOut && isNamed(top.fault)) && confirm.length === 0)
+    confirm.push(...strangeToTakeAgain(stance, strange, standing).filter(canBeDone));
   if (shown) sayShown(table, posterior, top.fault);
   const second = before[1]!.probability;
   if (proof && proof.lacking.length > 0) doubtUnproved(table, posterior, top.fault, second);
   else if (proof && proof.unproved.length > 0) doubtExclusion(table, posterior, top.fault, second);
   // Nothing of the list is left: the readings that say so stand, and no test tells the rest apart.
   const isLost = top.fault === 'something-else' && isSearched && confirm.length === 0;
-  const near = isLost ? nearlyProved(table, posterior, read) : undefined;
+  const near = isLost ? nearlyProved(table, posterior, read, isLate && !standsOut) : undefined;
   const tried = near ? nextOfProof(stance, near).filter(canBeDone) : [];
   const isEnd = tried.length === 0 && confirm.length === 0 && (isLost || (settled && !standsOut));
-  if (!isNamed(top.fault) && !(isLost && standsOut && isEnd)) doubtWithoutRow(table, posterior, top.fault);
+  const isNone = isEnd && !standsOut && isNoneOfTheList(table, posterior, top.fault, proof);
+  if (isNone) sayNone(table, posterior);
+  else if (!isNamed(top.fault) && !(isLost && standsOut && isEnd)) doubtWithoutRow(table, posterior, top.fault);
   // Where nothing else tells, waiting does.
   const last = wait && canBeDone(wait.test) ? [wait.test] : [];
   const early = proof && top.probability >= READ_FIRST ? nextOfProof(stance, proof) : [];
@@ -155,12 +169,12 @@ function assess(
       nextTest(test, hazardsOf(TEST_MODELS[test], signs, table.profile), test === wait?.test ? wait.minutes : 0),
     ),
     hazards: signs.map((s) => HAZARD_SIGNS[s]!.id),
-    ...(strange.length > 0 ? { contradiction: strange } : {}),
+    ...(strange.length > 0 ? { contradiction: strange.map(({ seq }) => seq) } : {}),
     done: standsOut && proved && tried.length === 0,
     ...(confirm[0] ? { confirm: confirm[0] } : {}),
-    ...(proof ? { proof: { readings: proof.shown.map(({ seq }) => seq), unproved: proof.unproved } } : {}),
+    ...(proof && !isNone ? { proof: { readings: proof.shown.map(({ seq }) => seq), unproved: proof.unproved } } : {}),
     ...(next[0] ? { expects: explainTest(table, next[0], leadingOf(before)) } : {}),
-    ...(top.fault === 'something-else' && next.length === 0 ? { excluded } : {}),
+    ...((isNone || top.fault === 'something-else') && next.length === 0 ? { excluded } : {}),
   };
 }
 

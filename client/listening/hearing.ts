@@ -2,7 +2,7 @@ import type { Expectation } from '../../grammar/phrases/meaning.ts';
 import { type Heard, heardAsRest, mayBeHalf, maySoonGoOn, type Said } from './continuation.ts';
 import type { HeardSpeech, HearingParts } from './hearing-parts.ts';
 import { LONGEST_PAUSE_MS, LOOK_MS, pauseAfter } from './pause.ts';
-import { saysTooLittle } from './recogniser/gate.ts';
+import { maySayMore, saysTooLittle } from './recogniser/gate.ts';
 import { Recogniser } from './recogniser/recogniser.ts';
 import { givenUp, type Recognition } from './recogniser/recognition.ts';
 import { type Recognising, TwoModels } from './recogniser/two-models.ts';
@@ -41,6 +41,8 @@ export class Hearing {
   #startedMs = 0;
   #hangoverMs = LONGEST_PAUSE_MS;
   #looked = false;
+  /** Whether a number was open at the last look. */
+  #grows = false;
   #computedMs = 0;
   #expectation: Expectation = { readings: [] };
   #heeds: 'everything' | 'urgent' = 'everything';
@@ -141,7 +143,7 @@ export class Hearing {
     const began = this.#parts.now();
     const { samples, speech } = cleaned ?? this.#clean.push(frame);
     const open = this.#endpointer.open;
-    const place = open ? this.#sound.placeOf(samples, isSpeech(speech)) : 'near';
+    const place = open ? this.#sound.placeOf(samples, isSpeech(speech), this.#grows) : 'near';
     const turn = this.#endpointer.step(place === 'far' ? 0 : speech, this.#hangoverMs);
     this.#clock.frame(levelOf(frame), open, turn === 'speaking');
     if (turn === 'began') this.#begin();
@@ -195,13 +197,15 @@ export class Hearing {
     this.#startedMs = Math.max(0, this.#clock.audioMs - 100);
     this.#clock.beginSpeech();
     this.#pauses = 0;
+    this.#grows = false;
     this.#givenUp = undefined;
     this.#lookLater();
     this.#recogniser.begin();
   }
 
   #follow(samples: Float32Array, place: ReturnType<UtteranceSound['placeOf']>): void {
-    this.#sound.take(samples, place);
+    // A soft digit is damped once the look at the pause before it has told that no number is open.
+    this.#sound.take(samples, this.#endpointer.pauseMs < LOOK_MS ? 'near' : place);
     const { speechFrames } = this.#endpointer;
     if (speechFrames !== TALK.frames || this.#endpointer.pauseMs > 0 || this.#onlyUrgent) return;
     const soFar = this.#recogniser.partial(speechFrames);
@@ -221,7 +225,10 @@ export class Hearing {
     const expectation = this.#expectationOfSpeech;
     const isWaited = expectation.readings.length > 0;
     const ending = this.#parts.endingOf(soFar.text, expectation);
-    this.#hangoverMs = pauseAfter(soFar, ending, { pauses: this.#pauses, isWaited });
+    // An urgent word is taken though it fits badly.
+    const fits = soFar.fits || this.#onlyUrgent;
+    this.#hangoverMs = pauseAfter({ ...soFar, fits }, ending, { pauses: this.#pauses, isWaited });
+    this.#grows = isWaited && soFar.text !== '' && this.#hangoverMs === LONGEST_PAUSE_MS;
   }
 
   #lookLater(): void {
@@ -262,7 +269,11 @@ export class Hearing {
     const { text, margin } = recognition;
     const needed = this.#onlyUrgent ? this.#parts.urgentMargin(text) : undefined;
     const fits = needed === undefined ? recognition.accepted : margin >= needed;
-    return { ...recognition, accepted: fits && !saysTooLittle(text, speechFrames) };
+    return {
+      ...recognition,
+      accepted: fits && !saysTooLittle(text, speechFrames),
+      doubtful: recognition.doubtful || maySayMore(text, speechFrames),
+    };
   }
 
   /** What somebody farther off than the one who was understood last may have said is asked. */

@@ -11,17 +11,18 @@ export const LONGEST_PAUSE_MS = PAUSE_MS.open;
 
 /**
  * The pause that ends an utterance, by what was heard of it so far: the longer, the likelier it goes on. A few words that
- * fit badly while a number is waited for are as good as none: half of one is easily taken for them ("one volt").
+ * fit badly while a number is waited for are as good as none: half of one is easily taken for them ("one volt"). So is
+ * whatever does not fit at all: it is another sentence, of which nobody knows yet where it ends.
  *
  * @param said how many pauses there were in it, this one included, and whether a reading is waited for
  * @returns milliseconds
  */
 export function pauseAfter(
-  { text, sure }: Pick<SoFar, 'text' | 'sure'>,
+  { text, sure, fits }: Pick<SoFar, 'text' | 'sure' | 'fits'>,
   ending: Ending,
   { pauses, isWaited }: { readonly pauses: number; readonly isWaited: boolean },
 ): number {
-  const mayBeHalf = isWaited && !sure && text.split(' ').length <= FEW_WORDS;
+  const mayBeHalf = !fits || (isWaited && !sure && text.split(' ').length <= FEW_WORDS);
   if (ending === 'fraction') return PAUSE_MS[pauses > 1 || mayBeHalf ? 'open' : ending];
   return PAUSE_MS[mayBeHalf ? 'open' : ending];
 }

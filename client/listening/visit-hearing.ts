@@ -69,7 +69,7 @@ const urgentGrammar = (spoken: string): string =>
  * A number at the end may go on where what it would then be is taken at this moment too. While a number is waited for, a
  * short order is waited with as well: half a number is easily taken for one.
  */
-function endingOf(text: string, expectation: Expectation): Ending {
+export function endingOf(text: string, expectation: Expectation): Ending {
   if (text === '') return 'open';
   const { verdict, meaning } = understand(text, expectation);
   if (verdict !== 'logged') return 'open';
@@ -78,9 +78,15 @@ function endingOf(text: string, expectation: Expectation): Ending {
     const isShort = words.length <= SHORT_ORDER && !isUrgentWord(text);
     return isShort && expectation.readings.length > 0 ? 'open' : 'whole';
   }
-  if (!NUMBER_WORDS.includes(words.at(-1) ?? '')) return 'whole';
+  if (!NUMBER_WORDS.includes(words.at(-1) ?? '')) return isDigitAndUnit(words, expectation) ? 'open' : 'whole';
   if (NUMBER_TAILS.digit.some((tail) => goesOnWith(text, tail, expectation))) return 'open';
   return NUMBER_TAILS.fraction.some((tail) => goesOnWith(text, tail, expectation)) ? 'fraction' : 'whole';
+}
+
+/** "One four" is easily taken for "one volt". */
+function isDigitAndUnit([first = '', ...units]: readonly string[], { readings }: Expectation): boolean {
+  const digit = numberWordStandsFor(first);
+  return readings.length > 0 && units.length === 1 && digit !== undefined && Number(digit) < 10;
 }
 
 function goesOnWith(text: string, rest: string, expectation: Expectation): boolean {

@@ -9,6 +9,7 @@ import { handsToldBy } from '../visit/rules/hands-told.ts';
 import { READ_DEAD } from '../visit/rules/isolation.ts';
 import { CHARGE, mendedBy, repairedBy } from '../visit/rules/repairs.ts';
 import { workWords } from '../words/things/job-words.ts';
+import { meaningWords } from '../words/things/meaning-words.ts';
 import { partWords } from '../words/things/part-words.ts';
 import type { ExerciseDeed } from './exercise-log.ts';
 import { type Stop, stopsHands, stopsReturn, stopsStart } from './judge-safety.ts';
@@ -29,6 +30,10 @@ export function followWords(meaning: Meaning, heard: string, unit: SimulatedUnit
     const stop = stopsHands(whereAsked(meaning, context) ?? zones, what, unit, context);
     if (stop !== undefined) return { stop };
   }
+  return followTold(meaning, heard, unit, context);
+}
+
+function followTold(meaning: Meaning, heard: string, unit: SimulatedUnit, context: VisitContext): Effect {
   switch (meaning.kind) {
     case 'report':
       return followReport(meaning.report, heard, unit, context);
@@ -141,6 +146,38 @@ function followSwitch(
   if (stop !== undefined) return { stop };
   unit.throw(place, true);
   return NOTHING;
+}
+
+/**
+ * Does to the unit what was recorded and not done yet: of words that were asked about, or that told of no switch by name,
+ * nothing is done before the visit has it. Hands are judged by what the visit records of them.
+ */
+export function followRecorded(event: VisitOutcome, unit: SimulatedUnit, context: VisitContext): Effect {
+  const told = toldBy(event, unit);
+  return told === undefined ? NOTHING : followTold(told, meaningWords(told) ?? event.type, unit, context);
+}
+
+function toldBy(event: VisitOutcome, unit: SimulatedUnit): Meaning | undefined {
+  switch (event.type) {
+    case 'switch.reported': {
+      const { place, state, device = 'breaker' } = event;
+      if (state === 'unknown' || event.lockOff === true || unit.isClosed(place) === (state === 'closed'))
+        return undefined;
+      return { kind: 'report', report: { type: 'energy', device, place, state } };
+    }
+    case 'observation.logged': {
+      const { observation } = event;
+      const isSo = observation === (unit.call === 'none' ? 'thermostat-not-calling' : 'thermostat-calling');
+      const tells = observation === 'thermostat-calling' || observation === 'thermostat-not-calling';
+      return tells && !isSo ? { kind: 'report', report: { type: 'observation', observation } } : undefined;
+    }
+    case 'wire.moved':
+      return { kind: 'wire', wire: event.wire };
+    case 'deed.reported':
+      return { kind: 'report', report: event.deed };
+    default:
+      return undefined;
+  }
 }
 
 /** What the record says was fitted or done: undefined where nothing was. */

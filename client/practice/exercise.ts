@@ -16,7 +16,7 @@ import type { Ending, ExerciseDeed, LoggedDeed } from './exercise-log.ts';
 import type { DrawnExercise } from './exercise-plan.ts';
 import { ExerciseVoice } from './exercise-voice.ts';
 import { followWords } from './exercise-world.ts';
-import { repairBegun, stopsRecorded } from './heed-record.ts';
+import { stopsRecorded } from './heed-record.ts';
 import { Hold } from './hold.ts';
 import { againstWords, type Stop } from './judge-safety.ts';
 import { lookFor } from './look-named.ts';
@@ -184,14 +184,14 @@ export class Exercise {
       if (look !== undefined) return this.probing.lookAt(look);
     }
     if (meaning.kind === 'command' && meaning.command === 'what-next' && isLed(this.context)) return this.#hint();
-    if (verdict !== 'rejected') {
-      const begun = repairBegun(meaning, heard, this.context);
-      if (begun !== undefined) this.#note(begun);
+    this.#record.hear(understanding, this.context);
+    // What was not surely heard is asked about first: the unit follows what is recorded of it.
+    if (verdict === 'logged') {
       const before = switchedNow(this.unit);
       const { stop, mended } = followWords(meaning, heard, this.unit, this.context);
       if (stop !== undefined) return this.#stop(againstWords(stop, this.log));
       countSwitched(this.work, before, this.unit);
-      if (verdict === 'logged') countTold(this.work, meaning);
+      countTold(this.work, meaning);
       if (mended !== undefined) this.#note(mended);
     }
     await this.#pass(pass, meaning);
@@ -199,9 +199,9 @@ export class Exercise {
 
   /** The unit follows what was recorded; what was warned of and done all the same is counted. */
   #heedRecord(meaning?: Meaning): void {
-    const events = this.#record.follow(this.work);
+    const { events, stop: met } = this.#record.follow(this.work, this.context);
     if (this.ended !== undefined || this.halted) return;
-    const stop = stopsRecorded(events, meaning, this.unit, this.context, this.log);
+    const stop = met ?? stopsRecorded(events, meaning, this.unit, this.context, this.log);
     if (stop !== undefined) this.#stop(stop);
   }
 

@@ -1,7 +1,11 @@
-import type { VisitEvent } from '../../grammar/visit/events.ts';
-import { countDone } from './act-minutes.ts';
+import type { Understanding } from '../../grammar/phrases/meaning.ts';
+import type { VisitEvent, VisitOutcome } from '../../grammar/visit/events.ts';
+import type { VisitContext } from '../visit/chart/context.ts';
+import { countDone, countSwitched, switchedNow } from './act-minutes.ts';
 import type { ExerciseDeed } from './exercise-log.ts';
-import { followDone } from './exercise-world.ts';
+import { followDone, followRecorded } from './exercise-world.ts';
+import { repairBegun } from './heed-record.ts';
+import type { Stop } from './judge-safety.ts';
 import type { SimulatedUnit } from './simulated-unit.ts';
 import type { WorkClock } from './work-clock.ts';
 
@@ -17,6 +21,8 @@ export class RecordFollower {
   /** The last split that was judged behind a repair speaks against it. */
   disproved = false;
   #waiting: VisitEvent[] = [];
+  /** A repair that was heard, and asked about. */
+  #unsure: ExerciseDeed | undefined;
   /** What was hidden before each repair, by its number. */
   readonly #leftBefore = new Map<number, SimulatedUnit['left']>();
 
@@ -25,29 +31,52 @@ export class RecordFollower {
     this.#note = note;
   }
 
+  /** Takes note of a repair that is begun: at once where it was surely heard, else when the record has it. */
+  hear({ verdict, meaning, heard }: Understanding, context: VisitContext): void {
+    if (verdict === 'rejected') return;
+    // An answer to what was asked about.
+    if (meaning.kind === 'value' || (meaning.kind === 'command' && meaning.command !== 'no')) return;
+    const begun = repairBegun(meaning, heard, context);
+    this.#unsure = verdict === 'asked' ? begun : undefined;
+    if (verdict === 'logged' && begun !== undefined) this.#note(begun);
+  }
+
   /** Takes up what was written. @param bodies events as the record has them */
   take(bodies: readonly string[]): void {
     this.events += bodies.length;
     this.#waiting.push(...bodies.map((body) => JSON.parse(body) as VisitEvent));
   }
 
-  /** The unit follows what was written since. Returns it. */
-  follow(work: WorkClock): readonly VisitEvent[] {
+  /**
+   * The unit follows what was written since.
+   * @returns it, and what stops whoever did it: nothing of that is done then
+   */
+  follow(work: WorkClock, context: VisitContext): { readonly events: readonly VisitEvent[]; readonly stop?: Stop } {
     const events = this.#waiting;
     this.#waiting = [];
-    for (const event of events) this.#followOne(event, work);
-    return events;
+    if (this.#unsure !== undefined && events.some(({ type }) => type === 'part.fitted' || type === 'work.done')) {
+      this.#note(this.#unsure);
+      this.#unsure = undefined;
+    }
+    const stops = events.flatMap((event) =>
+      event.type === 'input.taken' ? [] : this.#followOne(event, work, context),
+    );
+    return { events, ...(stops[0] === undefined ? {} : { stop: stops[0] }) };
   }
 
-  #followOne(event: VisitEvent, work: WorkClock): void {
-    if (event.type === 'input.taken') return;
+  #followOne(event: VisitOutcome, work: WorkClock, context: VisitContext): readonly Stop[] {
     if ((event.type === 'part.withdrawn' || event.type === 'work.withdrawn') && event.number !== undefined)
       this.#takeBack(event.number);
     if (event.type === 'split.judged') this.disproved = event.word === 'does not fit';
     countDone(work, event);
-    const before = this.#unit.left;
-    const mended = followDone(event, this.#unit);
-    if (mended === undefined) return;
+    const [before, switched] = [this.#unit.left, switchedNow(this.#unit)];
+    const { stop, mended = followDone(event, this.#unit) } = followRecorded(event, this.#unit, context);
+    countSwitched(work, switched, this.#unit);
+    if (mended !== undefined) this.#noteMended(mended, before);
+    return stop === undefined ? [] : [stop];
+  }
+
+  #noteMended(mended: Extract<ExerciseDeed, { type: 'mended' }>, before: SimulatedUnit['left']): void {
     if (mended.number !== undefined) this.#leftBefore.set(mended.number, before);
     this.disproved = false;
     this.#note(mended);

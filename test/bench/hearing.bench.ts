@@ -4,7 +4,7 @@ import type { Bench, Figure } from './figures.ts';
 import { behind } from './hearing/behind-set.ts';
 import { digits } from './hearing/digits-set.ts';
 import { soundFolder } from './hearing/folder-set.ts';
-import { foreign } from './hearing/foreign-set.ts';
+import { foreign, waited } from './hearing/foreign-set.ts';
 import { levels } from './hearing/level-set.ts';
 import { noises } from './hearing/noise-set.ts';
 import { orders } from './hearing/orders-set.ts';
@@ -16,10 +16,11 @@ import { teach } from './hearing/teach-set.ts';
 import { urgent } from './hearing/urgent-set.ts';
 
 /**
- * How well the ear hears. Options: `sets=orders,foreign,digits,teach,readings,spoken,spliced,continued,fluent,level,behind,urgent,noise,speed,folder` · `half=tune|report` (the ear
+ * How well the ear hears. Options: `sets=orders,foreign,waited,digits,teach,readings,spoken,spliced,continued,fluent,level,behind,urgent,noise,speed,folder` · `half=tune|report` (the ear
  * was tuned on one half of recordings, speakers and voices) · `every=N` `from=N` · `at=clean,24,12` decibels over the
  * noise · `people=FOLDER` of spoken orders · `digits=FOLDER` of spoken digits · `folder=FOLDER` of any sound with its
- * words · `models=both|wideband|bundled` · `minutes=N` of each noise.
+ * words · `models=both|wideband|bundled` · `minutes=N` of each noise · `pace=1.5` times
+ * as fast as usual (readings, spoken).
  * Takes about a tenth to a third of the time the sound does. Sets whose recordings are not given are left out.
  */
 export const bench: Bench = async (options, progress) => {
@@ -35,6 +36,7 @@ export const bench: Bench = async (options, progress) => {
   await add('speed', none, () => speed(plan));
   await add('orders', plan.people, (folder) => orders(plan, folder));
   await add('foreign', plan.people, (folder) => foreign(plan, folder));
+  await add('waited', plan.people, (folder) => waited(plan, folder));
   await add('digits', plan.digits, (folder) => digits(plan, folder));
   await add('teach', plan.digits, (folder) => teach(plan, folder));
   await add('fluent', plan.digits, (folder) => fluent(plan, folder));

@@ -4,6 +4,7 @@ import jsqr from 'jsqr';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
+import { LIGHTS } from '../../client/screens/session/screen-settings.ts';
 import { accessFaults, overflow } from './look-over.ts';
 import { PROJECT_ROOT } from './project-root.ts';
 import { DESK, PHONE, picture, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
@@ -56,7 +57,15 @@ async function withAuthenticator(page: Page): Promise<void> {
 
 async function looksRight(page: Page, name: string): Promise<void> {
   await picture(page, name);
-  expect.soft(await accessFaults(page), name).toEqual([]);
+  const light = (chosen: string) =>
+    page.evaluate((one) => {
+      document.documentElement.dataset['light'] = one;
+    }, chosen);
+  for (const one of LIGHTS) {
+    await light(one);
+    expect.soft(await accessFaults(page), `${name}, ${one}`).toEqual([]);
+  }
+  await light('light');
   const before = page.viewportSize() ?? DESK;
   for (const size of [DESK, PHONE]) {
     await page.setViewportSize(size);

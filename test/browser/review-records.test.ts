@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LocalServer } from '../../client/record/node/local-server.ts';
 import { accessFaults, overflow } from './look-over.ts';
 import { cutLabels, cutTexts, overlappingLabels, strayDanger } from './look-over-review.ts';
+import { at, body, note, ODD_RECORDS, opened } from './odd-records.ts';
 import { putVisit, RECORDED, recordedBodies } from './put-visit.ts';
 import { DESK, PHONE, picture, ReadbackBrowser, scratch, startServer } from './readback-browser.ts';
 
@@ -26,13 +27,6 @@ async function open(visit: string, fragment = ''): Promise<Page> {
   await page.locator('main.review[data-level="true"][data-drawn]').waitFor();
   return page;
 }
-
-const START = Date.UTC(2026, 5, 15, 14);
-const at = (mono: number, wall = mono) => ({ at: new Date(START + wall).toISOString(), mono });
-const body = (type: string, fields: object, time = at(0)) => JSON.stringify({ type, ...fields, time });
-const opened = (site: string, complaint = 'does not cool') =>
-  body('visit.opened', { visit: 'x', site, complaint, role: 'technician', unit: { id: 'unknown' }, software: 'other' });
-const note = (text: string, mono = 1_000, wall = mono) => body('note.taken', { text }, at(mono, wall));
 
 describe('a visit on its first screen', () => {
   test.each(RECORDED)('answers the five questions, and no label lies over another or is cut: %s', async (name) => {
@@ -103,29 +97,7 @@ describe('a record that other hands wrote', () => {
     await page.close();
   });
 
-  test.each<readonly [string, readonly string[], string]>([
-    ['cut in the middle of an entry', [...recordedBodies('library').slice(0, 40), '{"type":"reading.lo'], 'unreadable'],
-    ['of another program', ['{"hello":"world"}', '[1,2]', '"text"', '42'], 'unreadable'],
-    ['of no readings', [opened('Quiet'), note('nobody home')], 'nobody home'],
-    [
-      'with a damaged event',
-      [opened('Bent'), body('reading.logged', { number: 1 }), note('the lid is bent')],
-      'damaged event: reading.logged',
-    ],
-    [
-      'with gaps of three hours',
-      [opened('Long'), note('before', 1_000), note('after', 10_801_000), note('later', 21_601_000)],
-      'later',
-    ],
-    ['whose running clock began anew', [opened('Restart'), note('one', 600_000), note('two', 0, 660_000)], 'two'],
-    ['of one entry', [opened('Only')], 'Visit opened'],
-    ['with a note of 5,000 characters', [opened('Wordy'), note('word '.repeat(1_000))], 'word word'],
-    [
-      'in right-to-left script and emoji',
-      [opened('مبنى المكتبة', 'لا يبرد 🥵'), note('تم الفحص ✅ 😀 done')],
-      'تم الفحص',
-    ],
-  ])('%s is shown, on a desk and on a phone', async (what, bodies, shown) => {
+  test.each(ODD_RECORDS)('%s is shown, on a desk and on a phone', async (what, bodies, shown) => {
     const name = `bad-${what.replaceAll(/\W+/g, '-')}`;
     await putVisit(server.url, name, bodies);
     const page = await open(name);
@@ -323,6 +295,11 @@ describe('all visits together', () => {
     await found.getByRole('cell', { name: 'capacitor fan section weak' }).waitFor();
     const [charts, tables] = [await page.locator('.bar-chart').count(), await page.locator('.fleet table').count()];
     expect(charts).toBe(tables);
+    const shown = await page
+      .locator('section[data-table]')
+      .evaluateAll((all) => all.map((one) => one.getAttribute('data-table')));
+    for (const table of ['findings', 'parts', 'ages', 'months', 'repeats', 'steps', 'misheard'])
+      expect(shown).toContain(table);
     const [download] = await Promise.all([page.waitForEvent('download'), found.getByText('Take away as CSV').click()]);
     expect(download.suggestedFilename()).toBe('findings.csv');
     await picture(page, 'fleet');

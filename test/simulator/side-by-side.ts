@@ -79,6 +79,23 @@ function byFamily({ ended, charts }: Sat): string {
   return each.join('; ');
 }
 
+/**
+ * How what is outside the list was called. A near name is one under which its repair is done all the same, where the
+ * simulator grants any: a contactor of the wrong coil that is called jammed is changed as well.
+ */
+function byName(ended: readonly Ended[]): string[] {
+  const outside = ended.filter((e) => e.family === 'outside');
+  if (outside.length === 0) return [];
+  const isElse = (e: Ended) => e.named.at(-1) === 'something-else';
+  const named = [
+    ['something else', outside.filter(isElse)],
+    ['a near name', outside.filter((e) => e.right && !isElse(e))],
+    ['a false one', outside.filter((e) => !e.right)],
+  ] as const;
+  const told = named.map(([name, cases]) => `${name} ${share(outside.map((e) => cases.includes(e))).trim()}`);
+  return [`  outside the list called ${told.join(', ')}`];
+}
+
 const bins = (claims: readonly (readonly [number, boolean])[]) =>
   calibrate(claims).map((b) => `${b.claimed.toFixed(2)}→${b.true.toFixed(2)} (${b.steps})`);
 
@@ -100,6 +117,7 @@ export function sideBySide(sittings: readonly Sat[]): string[] {
     return [
       `${simulator} ${title}`,
       `  by family: ${byFamily(sat)}`,
+      ...byName(ended),
       `  each step, claimed→true: ${bins(ended.flatMap((e) => e.claims)).join('  ')}`,
       `  at the end:              ${bins(ended.map((e) => [e.probability, e.right])).join('  ')}`,
       `  minutes ${whereMinutesGo(ended)}`,

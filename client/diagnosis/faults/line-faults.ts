@@ -214,7 +214,7 @@ export const LINE_FAULTS = {
     lostMinutes: USUAL_LOSS,
     apply: (unit, random) => {
       // From a few turns to all of them: whatever is left pulls nothing in.
-      unit.coilOhms = logBetween(random, 0.2, 5);
+      unit.coilOhms = logBetween(random, 0.2, 7);
       unit.coilReactance = unit.coilOhms * between(random, 0.1, 1);
       unit.pickUpVolts = OPEN;
     },

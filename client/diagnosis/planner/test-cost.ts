@@ -98,9 +98,10 @@ export function stanceAfter(stance: Stance, id: TestId): Stance {
 export function minutesSpent({ all, repairedAt = -1 }: Pick<Standing, 'all' | 'repairedAt'>): number {
   let at = ON_ARRIVAL;
   let minutes = 0;
-  for (const { test, seq } of all) {
+  for (const { test, seq, times } of all) {
     if (seq > repairedAt) minutes += testCost(at, test);
     at = stanceAfter(at, test);
+    if (seq > repairedAt) minutes += (times - 1) * testCost(at, test);
   }
   return minutes;
 }

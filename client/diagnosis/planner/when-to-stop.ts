@@ -21,16 +21,23 @@ export function isNotWorthMore(suspects: readonly Suspect[], best: Ranked | unde
 }
 
 /**
- * Planned minutes of a search, with those of the best test, after which it ends: where nobody of the list leads, and
- * where somebody does (ours). What tests promise by a model that the unit does not follow they do not keep; on two
- * simulators that are not ours the truth came to lead in one or two of a hundred visits after that.
+ * Planned minutes of a search, with those of the best test, after which it ends: where nobody of the list leads, where
+ * whoever leads is one of many, and where somebody does (ours). What tests promise by a model that the unit does not
+ * follow they do not keep; on two simulators that are not ours the truth came to lead in one or two of a hundred visits
+ * after that.
  */
-const PATIENCE = { unnamed: 26, named: 30 } as const;
+const PATIENCE = { unnamed: 26, faint: 24, named: 32 } as const;
+/** Below this a leader of the list is one of many, and so is "something else" (ours). */
+const FAINT = { named: 0.15, unnamed: 0.4 } as const;
 
 /** Whether so many minutes of tests are more than a search is worth. */
-export function isOutOfPatience(minutes: number, { fault }: Suspect): boolean {
-  return minutes > (fault === 'something-else' ? PATIENCE.unnamed : PATIENCE.named);
+export function isOutOfPatience(minutes: number, { fault, probability }: Suspect): boolean {
+  const leads = fault === 'something-else' ? 'unnamed' : 'named';
+  return minutes > PATIENCE[probability < FAINT[leads] ? 'faint' : leads];
 }
+
+/** Where a search ends, a leader below this has its row not read to the end: it is mostly another (ours). */
+export const WORTH_PROVING = 0.2;
 
 /** A reading taken at the wrong place fits the wrong fault by itself: strays are more than they look (our figure). */
 const STRAYS_UNSEEN = 1.5;

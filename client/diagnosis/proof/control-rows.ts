@@ -9,6 +9,7 @@ import {
   by,
   carries,
   carriesNone,
+  farBelow,
   indirectly,
   orAbsent,
   type ProofRow,
@@ -63,8 +64,8 @@ export const CONTROL_ROWS = {
     ],
     against: [whole('ohms-control-fuse')],
   },
-  // The coil is in the same loop: shorted, it reads the same from the air handler.
-  'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))], [by(atLeast('ohms-coil', 5))]] },
+  // The coil is in the same loop: with shorted turns it reads the same from the air handler, and no less than by itself.
+  'control-short-Y-C': { needs: [[by(below('ohms-Y-C', 8))], [farBelow('ohms-Y-C', 'ohms-coil')]] },
   // An ohm between them blows the fuse, or it takes all the volts: some that are left come from a transformer that sags,
   // and the ohm is its own winding, read at the terminals instead of the wires.
   'control-short-R-C': {

@@ -125,15 +125,20 @@ export function provedBeside(table: FaultTable, posterior: Posterior, read: Read
 /** Parts of a row that may lack where the rest was read: one more reading each, and it is known. */
 const MOST_LACKING = 2;
 
+/** One that is read when a search has taken long is thought of at least so much (ours). */
+const LEAST_PROVED_LATE = 1e-3;
+
 /**
  * The likeliest fault that the ranking gave up although what was read of its row is met directly, with what the row
  * lacks: it is read before "something else" is the end.
+ * @param isLate whether the search is over for its minutes alone
  */
-export function nearlyProved(table: FaultTable, posterior: Posterior, read: Read): Proof | undefined {
+export function nearlyProved(table: FaultTable, posterior: Posterior, read: Read, isLate: boolean): Proof | undefined {
+  const least = isLate ? LEAST_PROVED_LATE : LEAST_PROVED;
   const near = table.faults.flatMap((fault, f) => {
     const row = PROOF_ROWS[fault];
     const probability = posterior.fault[f]!;
-    if (!isNamed(fault) || row.judgedTogether || row.opensOnCause || probability < LEAST_PROVED) return [];
+    if (!isNamed(fault) || row.judgedTogether || row.opensOnCause || probability < least) return [];
     const proof = proveRow(row, read);
     const { shown, lacking, unproved, denied } = proof;
     const isClose = lacking.length > 0 && lacking.length <= MOST_LACKING && 2 * lacking.length <= row.needs.length + 1;
@@ -183,7 +188,7 @@ export function sayShown(table: FaultTable, posterior: Posterior, fault: FaultId
 }
 
 /** The most that a finding by exclusion is said with (ours): nothing was read that only this fault can have given. */
-const BY_EXCLUSION = 0.75;
+const BY_EXCLUSION = 0.84;
 
 /** What is left of a leader whose row is not met yet: said so on simulators that are not ours, it was true as often. */
 const UNPROVED = 0.85;
@@ -211,7 +216,7 @@ export function doubtWithoutRow(table: FaultTable, posterior: Posterior, fault: 
 }
 
 /** Gives a fault this share; the others share the rest as they did. */
-function setShare(table: FaultTable, { fault, weight }: Posterior, id: FaultId, share: number): void {
+export function setShare(table: FaultTable, { fault, weight }: Posterior, id: FaultId, share: number): void {
   const f = table.faults.indexOf(id);
   const own = fault[f]!;
   if (own >= 1) return;

@@ -14,6 +14,7 @@ import {
   orAbsent,
   type ProofRow,
   SHORTED_OHMS,
+  SOUND_COIL_OHMS,
   sees,
   twoPoles,
   underShare,
@@ -40,8 +41,12 @@ const SUPPLY: readonly TestId[] = [
 const LOW = 0.92;
 const notLow = (test: TestId) => atLeastShare(test, LOW);
 const isLow = (test: TestId) => [underShare(test, LOW), atLeast(test, 100)] as const;
-/** A compressor that cannot start draws six times its amps, and a sound supply sags under them. */
-const NOTHING_STARTS = sees('look-compressor', 'compressor-running', 'compressor-not-running');
+/**
+ * A compressor that cannot start draws six times its amps, one with shorted turns more, and a sound supply sags under
+ * them: whoever saw it stand may have heard no hum.
+ */
+const RUNS = sees('look-compressor', 'compressor-running');
+const DRAWS_NOTHING = below('amps-compressor', 1);
 
 /** Each leg to ground, where it can be read. */
 const BOTH_LEGS: readonly (readonly [TestId, TestId])[] = [
@@ -120,7 +125,8 @@ export const LINE_ROWS = {
     needs: [
       [
         by(...isLow('volts-L1-L2-no-call')),
-        ...SUPPLY.map((test) => by(...isLow(test), NOTHING_STARTS)),
+        ...SUPPLY.map((test) => by(...isLow(test), RUNS)),
+        ...SUPPLY.map((test) => by(...isLow(test), DRAWS_NOTHING)),
         ...SUPPLY.map((test) => indirectly(...isLow(test))),
       ],
       BOTH_LEGS.map(([one, two]) => by(atLeast(one, 55), atLeast(two, 55))),
@@ -185,10 +191,10 @@ export const LINE_ROWS = {
       // On less than twenty volts a sound one may stay out as well (common practice).
       [by(atLeast('volts-coil', 20))],
       [by(sees('look-contactor', 'contactor-not-pulled-in')), by(broken('ohms-pole-1-pressed'))],
-      [by(whole('ohms-coil'), atLeast('ohms-coil', 2.5))],
+      [by(whole('ohms-coil'), atLeast('ohms-coil', SOUND_COIL_OHMS))],
     ],
     against: [carriesNone('volts-coil'), sees('look-contactor', 'contactor-pulled-in')],
   },
   'contactor-coil-open': { needs: [[by(broken('ohms-coil'))]] },
-  'contactor-coil-shorted': { needs: [[by(below('ohms-coil', 4))]] },
+  'contactor-coil-shorted': { needs: [[by(below('ohms-coil', SOUND_COIL_OHMS))]] },
 } as const satisfies Partial<Record<FaultId, ProofRow>>;

@@ -62,3 +62,12 @@ export function denialsToTakeAgain({ denied }: Proof, standing: Standing): TestI
   const isOnce = ({ times, test }: Taken) => times === 1 && mayBeReadAgain(standing, test);
   return denied.every(isOnce) ? denied.map(({ test }) => test).slice(-1) : [];
 }
+
+/** A reading that fits nothing and was taken once: the nearest of them again, before a search ends without a finding. */
+export function strangeToTakeAgain(stance: Stance, strange: readonly Taken[], standing: Standing): TestId[] {
+  const once = strange.filter(({ times, test }) => times === 1 && mayBeReadAgain(standing, test));
+  return once
+    .map(({ test }) => test)
+    .sort((a, b) => testCost(stance, a) - testCost(stance, b))
+    .slice(0, 1);
+}

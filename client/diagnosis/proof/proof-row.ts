@@ -118,10 +118,17 @@ export const ofRating = (test: TestId, section: 'herm' | 'fan', share: number): 
 /** Times the plate's locked-rotor amps: supply and clamp on the high side, and some more (ours). */
 const MOST_LOCKED = 1.35;
 
-/** A reading beside another: both are taken, in whatever order. */
-const compared = (test: TestId, at: TestId, shows: (value: number, there: number) => boolean): Way => ({
-  checks: [taken(at), { test, shows: ({ value }, _profile, readings) => shows(value, readings.get(at) ?? value) }],
-});
+/** A reading beside another: both are taken, in whatever order; while one lacks the other denies nothing. */
+const compared = (test: TestId, at: TestId, shows: (value: number, there: number) => boolean): Way => {
+  const check: Check = {
+    test,
+    shows: ({ value }, _profile, readings) => {
+      const there = readings.get(at);
+      return there === undefined || shows(value, there);
+    },
+  };
+  return { checks: [taken(at), check] };
+};
 
 /** Share of a loss along a wire from which on it is not whole (ours: meters and moments differ by half of it). */
 const LOST = 0.06;
@@ -131,6 +138,14 @@ export const arrives = (test: TestId, from: TestId): Way =>
 /** Some of the volts that are there are lost on the way. */
 export const sags = (test: TestId, from: TestId): Way =>
   compared(test, from, (volts, there) => volts < (1 - LOST) * there);
+
+/** A sound coil of a contactor has some ten ohms (common practice); with fewer its turns touch each other. */
+export const SOUND_COIL_OHMS = 7;
+/** A short beside a coil leaves less than this of its ohms; what of it is shorted, the wires to it add to (ours). */
+const BESIDE_COIL = 0.75;
+/** Far fewer ohms from here than of the coil alone: what conducts lies beside it. */
+export const farBelow = (test: TestId, coil: TestId): Way =>
+  compared(test, coil, (ohms, there) => ohms < BESIDE_COIL * there);
 
 /** How far two clamp readings of the same current lie apart at the most (ours: twice the clamp's own error and more). */
 const SAME_AMPS = 0.12;

@@ -69,4 +69,4 @@ export interface FaultTable {
 }
 
 /** Changes whenever the same evidence could give another answer. */
-export const TABLE_VERSION = 'diagnosis-10';
+export const TABLE_VERSION = 'diagnosis-11';

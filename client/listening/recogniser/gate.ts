@@ -56,6 +56,13 @@ const SLOWEST = { alone: 60, letter: 9 } as const;
 export const saysTooLittle = (text: string, speechFrames: number): boolean =>
   speechFrames > SLOWEST.alone + SLOWEST.letter * text.length;
 
+/** The same where a question is enough: three digits of which two were lost are longer than "two" (57 frames) is. */
+const LONG_FOR = { alone: 30, letter: 9 } as const;
+
+/** Whether so much speech may hold more than these words. */
+export const maySayMore = (text: string, speechFrames: number): boolean =>
+  speechFrames > LONG_FOR.alone + LONG_FOR.letter * text.length;
+
 /** 0…1: an even chance at the cut. */
 export function confidenceOf(margin: number, gate: Gate, trial: Trial): number {
   return 1 / (1 + Math.exp(-(margin - cutOf(gate, trial)) / gate.scale));

@@ -21,6 +21,11 @@ const FOLLOW = 0.2;
  * Over all sentences they lose a long one now and then, which no second look would bring back.
  */
 const NARROW = { beam: 1e-40, pbeam: 1e-40, wbeam: 1e-25 } as const;
+/**
+ * How much surer an expected sentence without a number must be to be taken without a second look: answers are short and
+ * alike ("thermostat is on" was sure at -1.1 where "thermostat is calling" was said), and no rival of theirs is tried.
+ */
+const SURE_ORDER = 4;
 /** How much better, for each frame, a sentence of the whole grammar must fit than an expected one to be taken instead. */
 const EXPECTED_FIRST = 0.1;
 /** Words that numbers are made of: a sentence of nothing else is held against so many, not against all orders too. */
@@ -127,7 +132,7 @@ export class Recogniser {
     this.#settle();
     const { text, score } = this.#first.partial();
     const margin = marginOf(score, this.#loop.partial().score, speechFrames);
-    return { text, margin, sure: margin >= this.#gate.sure };
+    return { text, margin, sure: margin >= this.#gate.sure, fits: margin >= this.#gate.doubt };
   }
 
   /** Closes the utterance. @param speechFrames how many 10 ms frames of it were speech */
@@ -139,7 +144,8 @@ export class Recogniser {
       return { text, score, margin, by, trial: { speechFrames, words: this.#isNumber(text) ? NUMBERS : by.words } };
     };
     const first = found(this.#first, this.#first.end());
-    if (!this.#tight || this.#alone || first.margin >= this.#gate.sure) return this.#judge(first, [], 1);
+    const sure = this.#gate.sure + (this.#hasNumber(first.text) ? 0 : SURE_ORDER);
+    if (!this.#tight || this.#alone || first.margin >= sure) return this.#judge(first, [], 1);
     const second = found(this.#everything, this.#again(this.#everything));
     // A reading that is waited for and nearly fits is asked before what nobody waits for and fits no better is given up.
     const isFirst = first.margin + EXPECTED_FIRST >= second.margin || (this.#mayBe(first) && !this.#fits(second));

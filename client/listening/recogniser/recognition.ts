@@ -25,6 +25,8 @@ export interface SoFar {
   readonly margin: number;
   /** Whether it fits so well that a whole sentence would be taken without another look. */
   readonly sure: boolean;
+  /** Whether it fits well enough to tell anything: the words of a few expected sentences come out of whatever is said. */
+  readonly fits: boolean;
 }
 
 /** What is made of talk that was not listened to until its end. */

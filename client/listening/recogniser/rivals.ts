@@ -51,6 +51,14 @@ export function rivalsOf(network: Automaton, text: string, standsFor: StandsFor)
   return withoutDeadEnds({ arcs, final });
 }
 
+/** Whether one of the sentences is the other with one word more. */
+export function differByOneMore(one: string, other: string): boolean {
+  const [fewer, more] = [one.split(' '), other.split(' ')].sort((a, b) => a.length - b.length) as [string[], string[]];
+  const at = fewer.findIndex((word, index) => word !== more[index]);
+  const behind = at < 0 ? fewer.length : at;
+  return more.length === fewer.length + 1 && fewer.slice(behind).join(' ') === more.slice(behind + 1).join(' ');
+}
+
 /** Where a word may lead: along the sentence, or, once only, in a word's stead, before one, or past one left out. */
 function stepsBy(words: readonly string[], { behind, changed }: Place, word: string, standsFor: StandsFor): Place[] {
   const next = words[behind];

@@ -49,9 +49,9 @@ export class UtteranceSound {
     this.#beginVoice();
   }
 
-  /** Whose one more frame of the open utterance is. @param voiced whether it is anybody's speech */
-  placeOf(samples: Float32Array, voiced: boolean): ReturnType<NearVoice['step']> {
-    return this.#near.step(samples, voiced);
+  /** Whose one more frame of the open utterance is. @param voiced, grows as `NearVoice.step` takes them */
+  placeOf(samples: Float32Array, voiced: boolean, grows = false): ReturnType<NearVoice['step']> {
+    return this.#near.step(samples, voiced, grows);
   }
 
   /** A frame of the open utterance. */

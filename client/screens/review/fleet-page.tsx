@@ -95,9 +95,8 @@ function FleetSection({ table, query }: { readonly table: FleetTable; readonly q
           />
           <SheetRows table={{ head, rows: shown }} />
           <p>
-            <a href={`/api/fleet.csv?${parameters}`} download={`${id}.csv`}>
+            <a href={`/api/fleet.csv?${parameters}`} download={`${id}.csv`} aria-label={`${FLEET.csv} ${title}`}>
               {FLEET.csv}
-              <span className="reader-only"> {title}</span>
             </a>
           </p>
         </>

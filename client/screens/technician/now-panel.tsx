@@ -4,7 +4,7 @@ import type { Glance } from '../glance/glance.ts';
 import { LiveValue } from './live-value.tsx';
 
 /** Words that would push the value and what was heard off a phone's screen are set smaller. */
-const LONG_WORDS = 90;
+const LONG_WORDS = 55;
 /** Several rules at once, as the standing ones are. */
 const SEVERAL_RULES = 240;
 

@@ -244,7 +244,7 @@ export function circumstances(context: VisitContext, zone: ZoneId | 'none', read
 /** Nothing dead draws amps or has a frequency. */
 const SHOWS_POWER: readonly Reading['quantity'][] = ['current', 'frequency'];
 
-function isLiveVoltage(reading: Reading): boolean {
+export function isLiveVoltage(reading: Reading): boolean {
   return (
     (reading.quantity === 'voltage' &&
       typeof reading.value === 'number' &&

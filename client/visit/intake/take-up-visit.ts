@@ -1,4 +1,5 @@
 import { MS_A_MINUTE, type VisitInput } from '../../../grammar/visit/inputs.ts';
+import { latestReading } from '../../../grammar/visit/standing.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
 import { BECAUSE } from '../../words/talk/reasons.ts';
@@ -6,8 +7,11 @@ import type { Turn } from '../chart/turn.ts';
 import { IN_PROOF } from '../rules/isolation.ts';
 import { minutesToStand } from '../rules/refrigerant-plan.ts';
 import { chooseStep } from '../steps/choose-step.ts';
+import { zoneOf } from '../steps/plans.ts';
 import { lapseProofs } from './end-proofs.ts';
+import { cautionLate } from './late-cautions.ts';
 import { minutesLeft } from './take-proof.ts';
+import { isLiveVoltage } from './take-reading.ts';
 import { QUIET_MINUTES } from './take-timer.ts';
 
 /**
@@ -22,6 +26,7 @@ export function takeUpVisit(turn: Turn, { cut }: Extract<VisitInput, { type: 're
     } else turn.say('warning', SAY.recordCut);
   }
   setTimers(turn);
+  cautionCutOff(turn);
   if (!putAgain(turn) && chooseStep(turn.context) === undefined && cut === undefined) {
     const { lastPrompt } = turn.context;
     if (lastPrompt !== undefined) turn.say('answer', lastPrompt.text);
@@ -41,6 +46,15 @@ export function takeOverVisit(turn: Turn, input: Extract<VisitInput, { type: 'to
   if (proven || turn.context.discharged.length > 0) lapseProofs(turn, BECAUSE.takenOver, SAY.provenByAnother);
   setTimers(turn);
   putAgain(turn);
+}
+
+/** Where the talk broke off before the caution behind the latest reading was given whole, it is given now. */
+function cautionCutOff(turn: Turn): void {
+  const { energy, search } = turn.context;
+  const reading = latestReading(turn.context)?.reading;
+  if (search !== undefined || reading?.quantity !== 'voltage' || !isLiveVoltage(reading)) return;
+  const zone = zoneOf(reading.at);
+  if (zone !== 'none' && energy[zone] === 'live') cautionLate(turn, zone);
 }
 
 /** What stood open when the talk broke off. */

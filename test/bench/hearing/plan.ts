@@ -16,6 +16,8 @@ export interface Plan {
   /** Any folder of sound with its words. */
   readonly folder: string | undefined;
   readonly settings: Pick<HearingOptions, 'models' | 'now'>;
+  /** How many times as fast as usual the synthetic voices read. */
+  readonly pace: number;
   /** How long each noise is listened to. */
   readonly minutes: number;
   progress(text: string): void;
@@ -30,6 +32,7 @@ export type Half = 'all' | 'tune' | 'report';
 export const EVERY_SET = [
   'orders',
   'foreign',
+  'waited',
   'digits',
   'teach',
   'readings',
@@ -74,6 +77,7 @@ export function planFrom(options: ReadonlyMap<string, string>, progress: Plan['p
       now: processorMs,
       ...(models !== undefined && { models }),
     },
+    pace: Number(options.get('pace') ?? 1),
     minutes: Number(options.get('minutes') ?? 10),
     progress,
   };

@@ -29,13 +29,13 @@ export async function spoken(plan: Plan): Promise<Figure[]> {
     ],
     APART.unexpected,
   );
-  return [...figures, ...(await foreignTalk(plan, inHalf(benchVoices(), plan.half)))];
+  return [...figures, ...(await foreignTalk(plan, inHalf(benchVoices(plan.pace), plan.half)))];
 }
 
 type Kind = readonly [kind: 'reading' | 'command', expected: boolean];
 
 async function saidUnderNoise(plan: Plan, kinds: readonly Kind[], apart: number): Promise<Figure[]> {
-  const voices = inHalf(benchVoices(), plan.half);
+  const voices = inHalf(benchVoices(plan.pace), plan.half);
   const figures: Figure[] = [];
   for (const level of plan.levels ?? [undefined, 20, 10, 5]) {
     for (const [kind, expected] of kinds) {

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { isOutOfPatience } from '../../../client/diagnosis/planner/when-to-stop.ts';
 import { mayBeNothing } from '../../../client/diagnosis/proof/weigh-proof.ts';
 import { isProved, proofOf, reading } from './held-readings.ts';
 
@@ -23,6 +22,10 @@ describe('what is no proof', () => {
     expect(isProved(proofOf('supply-low', [...starting, reading('volts-L1-L2-no-call', 192)]))).toBe(true);
     expect(proofOf('supply-low', [...starting, reading('volts-L1-L2-no-call', 238)]).denied).not.toEqual([]);
     expect(isProved(proofOf('supply-low', [...low, reading('look-compressor', 'compressor-running')]))).toBe(true);
+    const standing = [...low, reading('look-compressor', 'compressor-not-running')];
+    expect(isProved(proofOf('supply-low', standing))).toBe(false);
+    expect(isProved(proofOf('supply-low', [...standing, reading('amps-compressor', 0)]))).toBe(true);
+    expect(isProved(proofOf('supply-low', [...standing, reading('amps-compressor', 130)]))).toBe(false);
   });
 
   it('a switch that is open, for its being the cause: what opened it may be', () => {
@@ -46,6 +49,18 @@ describe('what is no proof', () => {
     ]);
     expect(proof).toMatchObject({ lacking: [], denied: [] });
     expect(proof.unproved).not.toEqual([]);
+  });
+
+  it('few ohms from Y to C, for a short in the cable: a coil with shorted turns reads the same', () => {
+    const loop = reading('ohms-Y-C', 5.4);
+    const sound = [loop, reading('ohms-coil', 13)];
+    const shorted = [loop, reading('ohms-coil', 5.2)];
+    expect(proofOf('control-short-Y-C', [loop])).toMatchObject({ lacking: [[['ohms-coil']]], denied: [] });
+    expect(isProved(proofOf('control-short-Y-C', sound))).toBe(true);
+    expect(proofOf('contactor-coil-shorted', sound).denied).not.toEqual([]);
+    expect(proofOf('control-short-Y-C', shorted).denied).not.toEqual([]);
+    expect(isProved(proofOf('contactor-coil-shorted', shorted))).toBe(true);
+    expect(proofOf('contactor-jammed-open', shorted).denied).not.toEqual([]);
   });
 
   it('locked-rotor amps of a hot compressor, or of one without indoor air: it may start once it is cold', () => {
@@ -101,15 +116,5 @@ describe('a reading that may be nothing', () => {
     expect(mayBeNothing(reading('volts-coil', 24))).toBe(false);
     expect(mayBeNothing(reading('ohms-coil', 12))).toBe(false);
     expect(mayBeNothing(reading('pressure-suction', 0))).toBe(false);
-  });
-});
-
-describe('patience', () => {
-  it('ends sooner where nobody of the list leads', () => {
-    const leads = (fault: 'something-else' | 'low-charge') => ({ fault, probability: 0.5 });
-    expect(isOutOfPatience(28, leads('something-else'))).toBe(true);
-    expect(isOutOfPatience(28, leads('low-charge'))).toBe(false);
-    expect(isOutOfPatience(60, leads('low-charge'))).toBe(true);
-    expect(isOutOfPatience(10, leads('something-else'))).toBe(false);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { confidenceOf, cutOf, saysTooLittle } from '../../../client/listening/recogniser/gate.ts';
+import { confidenceOf, cutOf, maySayMore, saysTooLittle } from '../../../client/listening/recogniser/gate.ts';
 import { GATES } from '../../../client/listening/recogniser/gates.ts';
 
 describe.each(Object.entries(GATES))('the gate of the %s model', (_, gate) => {
@@ -52,4 +52,10 @@ test.each([
   ['a reading out of fifteen seconds', 'earth to whip two thirty', 1_510, true],
 ] as const)('so much speech for its words: %s', (_, text, frames, tooLittle) => {
   expect(saysTooLittle(text, frames)).toBe(tooLittle);
+});
+
+test('three digits in which one was heard may say more, the digit alone does not', () => {
+  expect(maySayMore('two', 90)).toBe(true);
+  expect(maySayMore('two', 45)).toBe(false);
+  expect(maySayMore('leg one to ground one eighteen', 200)).toBe(false);
 });

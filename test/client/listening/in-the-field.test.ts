@@ -70,6 +70,13 @@ describe('in the field', { timeout: 300_000 }, () => {
     expect(logged(heard).every((value) => value === 120.5)).toBe(true);
   });
 
+  test('a digit 18 dB softer than the number before it is not left out of it', () => {
+    const soft = scaled(said('three'), -18);
+    const heard = hear(joined(silence(500), said('one'), silence(350), soft, silence(1_400)));
+    expect(heard).toHaveLength(1);
+    expect(logged(heard)).not.toContain(1);
+  });
+
   test('a number that goes on 0.9 s after its end goes on from its first part', () => {
     const heard = hear(joined(silence(500), said('one twenty'), silence(900), said('point five'), silence(900)));
     expect(heard.map(({ continues }) => continues ?? false)).toEqual([false, true]);

@@ -4,16 +4,24 @@ import { NearVoice } from '../../../client/listening/sound/near-voice.ts';
 /** Frames of 10 ms at so many dBFS. */
 const frames = (count: number, db: number): Float32Array[] =>
   Array.from({ length: count }, () => new Float32Array(160).fill(10 ** (db / 20)));
-const steps = (blocks: readonly Float32Array[], voiced = true): string[] => {
+const steps = (blocks: readonly Float32Array[], { voiced = true, grows = false } = {}): string[] => {
   const near = new NearVoice();
   near.begin(frames(30, -70));
-  return blocks.map((block) => near.step(block, voiced));
+  return blocks.map((block) => near.step(block, voiced, grows));
 };
 
 test('a voice that goes on 20 dB below the sentence is far a fifth of a second after its end', () => {
   const places = steps([...frames(100, -20), ...frames(100, -40)]);
   expect(places.slice(0, 118)).not.toContain('far');
   expect(places.slice(125).every((place) => place === 'far')).toBe(true);
+});
+
+test('in a number that may grow a digit 20 dB down is near for 1.2 s, and no longer', () => {
+  const places = steps([...frames(100, -20), ...frames(200, -40)], { grows: true });
+  const first = places.indexOf('far');
+  expect(first).toBeGreaterThanOrEqual(100 + 120);
+  expect(first).toBeLessThanOrEqual(100 + 150);
+  expect(places.slice(first).every((place) => place === 'far')).toBe(true);
 });
 
 test('the weak end of a word, 12 dB down, is near', () => {
@@ -25,7 +33,7 @@ test('a voice 10 dB above who was heard up to then begins a sentence of its own'
 });
 
 test('a knock without a voice in it begins none', () => {
-  expect(steps([...frames(100, -40), ...frames(20, -10)], false)).not.toContain('nearer');
+  expect(steps([...frames(100, -40), ...frames(20, -10)], { voiced: false })).not.toContain('nearer');
 });
 
 test('what others said before the first word is damped, the weak sound before it is not', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Automaton, follow, toAutomaton } from '../../../client/listening/recogniser/automaton.ts';
 import { parseJsgf } from '../../../client/listening/recogniser/parse-jsgf.ts';
-import { rivalsOf } from '../../../client/listening/recogniser/rivals.ts';
+import { differByOneMore, rivalsOf } from '../../../client/listening/recogniser/rivals.ts';
 import { standsFor, visitGrammar } from '../../../client/listening/visit-hearing.ts';
 
 const network = (sentences: string): Automaton =>
@@ -71,5 +71,14 @@ describe('the rivals of a sentence', () => {
       }),
       { numRuns: 40 },
     );
+  });
+
+  test('of which some have one word more or less, wherever that stands', () => {
+    expect(differByOneMore('one point one', 'one point two one')).toBe(true);
+    expect(differByOneMore('one point two one', 'two one')).toBe(false);
+    expect(differByOneMore('one four', 'one four oh')).toBe(true);
+    expect(differByOneMore('four', 'one four')).toBe(true);
+    expect(differByOneMore('one fourteen', 'one forty')).toBe(false);
+    expect(differByOneMore('one fourteen', 'one forty five')).toBe(false);
   });
 });

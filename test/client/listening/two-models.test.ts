@@ -74,6 +74,14 @@ describe('two models that hear the same sound', { timeout: 120_000 }, () => {
     ]);
   });
 
+  test('set an order right that the first cannot hear, and doubt it', async () => {
+    const both = await open({ atein: ['S IH K'] }, { atein: ['EY T IY N'] });
+    both.setEverything(grammar('leg one to ground one (fifty | atein)'));
+    const heard = hear(both, '09-leg-one');
+    expect(heard).toMatchObject({ text: 'leg one to ground one atein', accepted: true, doubtful: true });
+    expect(heard.margin).toBeLessThan(6);
+  });
+
   test('are sure where the second can tell what the first cannot', async () => {
     const both = await open({ wun: ['W AH N'] }, { wun: ['S IH K S T IY'] });
     both.setEverything(grammar('leg one to ground (wun eighteen | one eighteen)'));

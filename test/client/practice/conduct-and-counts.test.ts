@@ -18,7 +18,7 @@ const counts = (p: Practised) => lookBack(p.exercise).counts;
 
 // Ten numbers in a row are ten faults of one unit; another ten, another unit.
 describe('a circuit that was opened and is started too early (40 CFR 82.156, ASHRAE 15; rule l of the conduct)', () => {
-  it.each(['motors-411', 'motors-415', 'power-431'])(
+  it.each(['motors-411', 'motors-414', 'power-431'])(
     '%s: power is held, and harm when it is given again',
     async (name) => {
       const p = await proven(name);

@@ -184,11 +184,65 @@ describe('what is told and not so', () => {
   });
 
   it.each([
-    'disconnect is pulled and I lifted the brown wire from T1',
+    'outdoor disconnect is pulled and lifted the brown wire from T1',
     'breaker at the panel is off and fitted a contactor',
   ])('"%s": a switch in the same breath is no proof', async (line) => {
     const p = await arrived(FAN, line);
     expect(counts(p)).toMatchObject({ skippedProofs: 1, notSwitchedOff: 0 });
+  });
+});
+
+describe('words that the ear is unsure of', () => {
+  const unsure = (p: Practised, text: string) =>
+    p.exercise.hear({
+      ...{ id: text, ear: 'offline', text, alternatives: [], confidence: 0.4, accepted: true, doubtful: true },
+    });
+
+  it('are not done before they were agreed to, and never where they were not', async () => {
+    const p = await arrived(FAN);
+    for (const answer of ['no', 'yes']) {
+      await unsure(p, 'thermostat is not calling');
+      expect(p.exercise.unit.call).toBe('cooling');
+      await p.type(answer);
+      expect(p.exercise.unit.call).toBe(answer === 'yes' ? 'none' : 'cooling');
+    }
+    for (const answer of ['no', 'yes']) {
+      await unsure(p, 'outdoor disconnect is pulled and locked');
+      expect(p.exercise.unit.isClosed('outdoor')).toBe(true);
+      await p.type(answer);
+      expect(p.exercise.unit.isClosed('outdoor')).toBe(answer === 'no');
+    }
+    expect(counts(p)).toMatchObject({ harmful: 0, nearMisses: 0 });
+  });
+
+  it('hurt nobody who never said them, and do whoever did', async () => {
+    const p = await arrived(FAN);
+    await unsure(p, 'fitted a contactor');
+    await p.type('no');
+    expect(p.exercise.ended).toBeUndefined();
+    expect(counts(p)).toMatchObject({ harmful: 0, unfounded: 0, needlessParts: 0 });
+    await unsure(p, 'fitted a contactor');
+    await p.type('yes');
+    expect(p.exercise.ended).toBe('stopped');
+    expect(counts(p)).toMatchObject({ harmful: 1, unfounded: 1 });
+  });
+
+  it('give power back to what stands open as surely as others', async () => {
+    const p = await arrived(FAN, ...PROVEN_DEAD, 'lifted the brown wire from T1');
+    await unsure(p, 'outdoor disconnect is back in');
+    await p.type('yes');
+    expect(p.exercise.unit.isClosed('outdoor')).toBe(false);
+    expect(p.exercise.log.findLast((deed) => deed.type === 'stopped-for')).toMatchObject({
+      error: 'energised-hands-in',
+      weight: 'harm',
+    });
+  });
+
+  it('name no switch where one is asked for, and close that one', async () => {
+    const p = await arrived(FAN, ...PROVEN_DEAD, 'fitted a quarter horse fan motor 230 volts', 'yes', 'live');
+    expect(p.exercise.context.step?.id).toBe('energy.power-on');
+    await p.type('power is back on');
+    expect(p.exercise.unit.isClosed('outdoor')).toBe(true);
   });
 });
 

@@ -51,6 +51,16 @@ class ScreenVisit {
     return this;
   }
 
+  /** The same record in another page: what was being shown there was cut. */
+  async reloaded(): Promise<ScreenVisit> {
+    const back = new ScreenVisit();
+    back.typed.bodies.push(...this.typed.bodies);
+    back.typed.clock.step(this.typed.run.context.now.mono / 60_000);
+    back.typed.run = await VisitRun.restore({ ...back.typed.edges(), mouth: back.mouth }, this.typed.bodies);
+    await back.turn();
+    return back;
+  }
+
   async turn(): Promise<void> {
     for (let tick = 0; tick < 30; tick += 1) await new Promise((resolve) => setImmediate(resolve));
   }
@@ -118,6 +128,29 @@ describe('a caution behind a reading that was told unasked', () => {
     await visit.read('spoken');
     expect(visit.typed.of('caution.spoken')).toMatchObject([{ caution: 'live-control' }]);
     expect(visit.typed.of('caution.spoken')[0]).not.toHaveProperty('shown');
+  });
+
+  it.each([
+    ['before it was given is given behind the reload', [], 1],
+    ['once it was given is not given again', ['shown'], 0],
+  ] as const)('that a reload cut %s', async (_, read, again) => {
+    const visit = await new ScreenVisit().open();
+    await visit.type('control voltage twenty six point four');
+    for (const how of read) await visit.read(how);
+    const back = await visit.reloaded();
+    expect(back.mouth.cautions.map(({ text }) => text)).toEqual(Array(again).fill('Live control, line beside.'));
+    expect(back.glance.cautionToCome).toBe(again === 1);
+    if (again === 1) await back.read();
+    expect(back.typed.of('caution.spoken')).toMatchObject([{ caution: 'live-control', shown: true }]);
+  });
+
+  it('is not given by a reload behind a live reading that was asked with its caution', async () => {
+    const visit = await new ScreenVisit().open();
+    await visit.type(...TO_LIVE_STEP);
+    for (let left = 0; left < 6; left += 1) await visit.read('shown');
+    await visit.type('leg one to ground one eighteen');
+    for (let left = 0; left < 6; left += 1) await visit.read('shown');
+    expect((await visit.reloaded()).typed.of('caution.spoken').some(({ late }) => late !== undefined)).toBe(false);
   });
 });
 

@@ -124,6 +124,32 @@ describe('a mouth that may fetch a voice', () => {
     expect([outcome, said]).toEqual(['spoken', ['live parts']]);
   });
 
+  test('tells that a voice is on its way for as long as it is, and not when there is one, or none', async () => {
+    voice.voices = [];
+    let come: (voice: typeof fetched) => void = () => undefined;
+    const told: boolean[] = [];
+    const slow = new PageMouth(voice.asBrowser(), ({ isComing }) => told.push(isComing), {
+      loadVoice: () => new Promise((resolve) => (come = resolve)),
+    });
+    await vi.advanceTimersByTimeAsync(30_000);
+    expect([slow.state().isComing, told.at(-1)]).toEqual([true, true]);
+    come(fetched);
+    await vi.advanceTimersByTimeAsync(0);
+    expect([slow.state().isComing, told.at(-1)]).toEqual([false, false]);
+    const none = new PageMouth(voice.asBrowser(), () => undefined);
+    expect(none.state().isComing).toBe(true);
+    await vi.advanceTimersByTimeAsync(11_000);
+    expect(none.state().isComing).toBe(false);
+    expect(mouth.state().isComing).toBe(false);
+    const failing = new PageMouth(voice.asBrowser(), ({ isComing }) => told.push(isComing), {
+      loadVoice: () => Promise.reject(new Error('gone')),
+    });
+    await vi.advanceTimersByTimeAsync(3_000);
+    expect([failing.state().isComing, told.at(-1)]).toEqual([false, false]);
+    const silent = new PageMouth(undefined, () => undefined, { manner: () => ({ silent: true, rate: 1 }) });
+    expect(silent.state().isComing).toBe(false);
+  });
+
   test('shows what it was to say where the voice does not come in time, and lets it be cut while it waits', async () => {
     const never = new PageMouth(undefined, () => undefined, { loadVoice: () => new Promise(() => undefined) });
     const cut = never.speak(prompt('caution'));
