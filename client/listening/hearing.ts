@@ -205,7 +205,7 @@ export class Hearing {
 
   #follow(samples: Float32Array, place: ReturnType<UtteranceSound['placeOf']>): void {
     // A soft digit is damped once the look at the pause before it has told that no number is open.
-    this.#sound.take(samples, this.#endpointer.pauseMs < LOOK_MS ? 'near' : place);
+    this.#sound.take(samples, this.#endpointer.pauseMs < LOOK_MS ? 'near' : place, this.#endpointer.pauseMs === 0);
     const { speechFrames } = this.#endpointer;
     if (speechFrames !== TALK.frames || this.#endpointer.pauseMs > 0 || this.#onlyUrgent) return;
     const soFar = this.#recogniser.partial(speechFrames);
@@ -243,7 +243,11 @@ export class Hearing {
     }
     this.#sound.settle();
     const { speechFrames } = this.#endpointer;
-    const alone = this.#orFromTheStart(this.#judged(this.#recogniser.end(speechFrames), speechFrames));
+    const alone = this.#orFromTheStart(
+      this.#sound.spokeOnSoftly
+        ? this.#withoutOthers(speechFrames)
+        : this.#judged(this.#recogniser.end(speechFrames), speechFrames),
+    );
     const last = this.#last;
     const goesOn = !this.#onlyUrgent && maySoonGoOn(last, this.#startedMs);
     const heard = this.#ofWhom(goesOn ? this.#goneOn(last, alone) : alone);
@@ -283,6 +287,13 @@ export class Hearing {
     if (!this.#own.mayHaveSaid(loudestDb, audioMs)) return { ...heard, doubtful: true };
     if (heard.accepted && !heard.doubtful) this.#own.understood(loudestDb, audioMs);
     return heard;
+  }
+
+  /** The sentence without the voice behind it that was taken for the speaker's own, until it spoke on. */
+  #withoutOthers(speechFrames: number): Heard {
+    this.#recogniser.drop();
+    const own = speechFrames - this.#sound.withoutSoft();
+    return this.#again(this.#sound.given, own);
   }
 
   /** Where nothing was understood from where a nearer voice seemed to begin, from the very start. */
