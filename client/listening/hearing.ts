@@ -21,6 +21,9 @@ const FRAME_MS = 10;
  */
 const TALK = { frames: 800, margin: -25 } as const;
 
+/** So many words are a bare number whose last digit is yet to come: what is soft behind more is somebody else sooner. */
+const BARE = 2;
+
 /** Sound in, utterances out: noise taken out, speech found, recognised, gated. Blocks while it computes. */
 export class Hearing {
   readonly #parts: HearingParts;
@@ -228,7 +231,8 @@ export class Hearing {
     // An urgent word is taken though it fits badly.
     const fits = soFar.fits || this.#onlyUrgent;
     this.#hangoverMs = pauseAfter({ ...soFar, fits }, ending, { pauses: this.#pauses, isWaited });
-    this.#grows = isWaited && soFar.text !== '' && this.#hangoverMs === LONGEST_PAUSE_MS;
+    const words = soFar.text === '' ? 0 : soFar.text.split(' ').length;
+    this.#grows = isWaited && words > 0 && words <= BARE && this.#hangoverMs === LONGEST_PAUSE_MS;
   }
 
   #lookLater(): void {
@@ -284,7 +288,8 @@ export class Hearing {
   #ofWhom(heard: Heard): Heard {
     const { loudestDb } = this.#sound;
     const { audioMs } = this.#clock;
-    if (!this.#own.mayHaveSaid(loudestDb, audioMs)) return { ...heard, doubtful: true };
+    // A soft digit of the speaker's own, or a word of somebody behind.
+    if (this.#sound.hasSoftWord || !this.#own.mayHaveSaid(loudestDb, audioMs)) return { ...heard, doubtful: true };
     if (heard.accepted && !heard.doubtful) this.#own.understood(loudestDb, audioMs);
     return heard;
   }

@@ -6,6 +6,8 @@ import { UtteranceGain } from './utterance-gain.ts';
 const PRE_ROLL_FRAMES = 30;
 /** Frames of an utterance that are gathered before the first is given on, so that its loudness is known. */
 const GATHERED_FRAMES = 60;
+/** Frames of soft speech that may be a word. */
+const SOFT_WORD_FRAMES = 8;
 /** The soft beginning of somebody's own sentence is no longer, in frames of speech. */
 const SOFT_FRAMES = 150;
 
@@ -103,10 +105,17 @@ export class UtteranceSound {
     return this.#near.spokeOn;
   }
 
+  /** Whether a word of it may be of a soft voice, be it the speaker's or another's. */
+  get hasSoftWord(): boolean {
+    return this.#softSpeech >= SOFT_WORD_FRAMES;
+  }
+
   /** Damps what the soft voice said. @returns frames of speech that this takes away */
   withoutSoft(): number {
+    const taken = this.#softSpeech;
+    this.#softSpeech = 0;
     this.#given = this.#given.map((block) => (this.#soft.has(block) ? NearVoice.damped(block) : block));
-    return this.#softSpeech;
+    return taken;
   }
 
   /** Takes the utterance from its very start, before somebody nearer began. @returns frames of speech that this adds */
