@@ -33,7 +33,7 @@ export function RunReplay({ who, events, place }: RunReplayProps) {
   const wall = useMemo(() => new WallClock(events, times, whole.zone), [events, times, whole.zone]);
   const lines = useMemo(() => transcriptLines(whole, events), [whole, events]);
   const replay = useReplay(times, true);
-  const { seek, choose, count, moment } = replay;
+  const { seek, choose, chosen, count, moment } = replay;
   useEffect(() => {
     if (place !== undefined) choose(place.events);
   }, [place, choose]);
@@ -45,7 +45,7 @@ export function RunReplay({ who, events, place }: RunReplayProps) {
       <EnergyBand energy={then.facts.energy} />
       <SuspectList suspects={then.suspects?.suspects ?? []} most={4} />
       <Tracks folded={whole} lines={lines} times={times} wall={wall} moment={moment} seek={seek} />
-      <Transcript visit={whole.visit} lines={lines} times={times} count={count} choose={choose} />
+      <Transcript visit={whole.visit} lines={lines} times={times} count={chosen ?? count} choose={choose} />
     </section>
   );
 }

@@ -50,12 +50,12 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
   const lines = useMemo(() => transcriptLines(whole, events), [whole, events]);
   const goals = useMemo(() => goalsOf(lines, clockJumps(events)), [lines, events]);
   const replay = useReplay(times, true);
-  const { seek, choose, count } = replay;
+  const { seek, choose, chosen, count } = replay;
   const then = useMemo(() => moments.at(count), [moments, count]);
   const later = useAtMostEvery(FOLLOWS_MS, then);
   const [helps, setHelps] = useState(false);
   const countNow = useRef(count);
-  countNow.current = count;
+  countNow.current = chosen ?? count;
   const go = useCallback(
     (goal: Goal, way: 'on' | 'back') => {
       const seq = nextGoal(goals.get(goal) ?? [], countNow.current, way);
@@ -108,7 +108,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
         <Answers folded={whole} />
         <div className="review-talk">
           <LandmarkChips goals={goals} go={go} />
-          <Transcript visit={visit} lines={lines} times={times} count={later.facts.events} choose={choose} />
+          <Transcript visit={visit} lines={lines} times={times} count={chosen ?? later.facts.events} choose={choose} />
           <Folding title={REPLAY.remark}>
             <WriteRemark visit={visit} />
           </Folding>

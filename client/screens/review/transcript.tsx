@@ -11,7 +11,7 @@ interface TranscriptProps {
   readonly visit: string;
   readonly lines: readonly TranscriptLine[];
   readonly times: ReplayTimes;
-  /** How many events have happened at the moment that is shown. */
+  /** How many events have happened at the moment that is shown, or the one of them that was chosen. */
   readonly count: number;
   readonly choose: (seq: number) => void;
 }

@@ -11,8 +11,10 @@ export const SPEEDS = [
 export interface Replay {
   /** Seconds since the first event. */
   readonly moment: number;
-  /** How many entries have happened as it is shown: those up to the one that was chosen, else all of the moment. */
+  /** How many entries have happened by the moment. */
   readonly count: number;
+  /** The entry of the moment that was chosen, by its number: others were written in the same instant, and came of it. */
+  readonly chosen: number | undefined;
   readonly playing: boolean;
   /** Keeps to the newest event as it comes. */
   readonly following: boolean;
@@ -63,12 +65,12 @@ export function useReplay(times: ReplayTimes, startAtEnd: boolean): Replay {
 
   usePlaying(playing, times, speed, setMoment, () => setPlaying(false));
 
-  const isAtChosen = chosen !== undefined && times.momentOf(chosen) === moment;
-  const happened = isAtChosen ? chosen : times.countAt(moment);
+  const isAtChosen = !following && chosen !== undefined && times.momentOf(chosen) === moment;
 
   return {
     moment: shown,
-    count: following ? times.moments.length : happened,
+    count: following ? times.moments.length : times.countAt(moment),
+    chosen: isAtChosen ? chosen : undefined,
     playing,
     following,
     speed,

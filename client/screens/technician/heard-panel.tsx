@@ -6,10 +6,15 @@ interface HeardPanelProps extends Pick<Glance, 'heard' | 'said'> {
   readonly shown: string;
 }
 
+/** An answer of more letters takes more than a line of a phone: what is less than an answer makes room for it. */
+const ONE_LINE = 35;
+
 /** What was heard, what was understood, what was answered. */
 export function HeardPanel({ heard, said, shown }: HeardPanelProps) {
+  const isShown = said !== undefined && shown.includes(said.text);
+  const isLong = !isShown && (said?.text.length ?? 0) > ONE_LINE;
   return (
-    <section className="heard" aria-label={HEARD.panel}>
+    <section className={isLong ? 'heard answered' : 'heard'} aria-label={HEARD.panel}>
       <dl>
         <div>
           <dt>{HEARD.heard}</dt>
@@ -23,7 +28,7 @@ export function HeardPanel({ heard, said, shown }: HeardPanelProps) {
             {heard === undefined ? HEARD.none : HEARD.shortly(heard.understood)}
           </dd>
         </div>
-        <div className={said !== undefined && shown.includes(said.text) ? 'reader-only' : undefined}>
+        <div className={isShown ? 'reader-only' : undefined}>
           <dt>{HEARD.said}</dt>
           {/* Every prompt is read out by a screen reader too; a caution or warning at once. */}
           <dd data-said aria-live="polite">
