@@ -142,7 +142,11 @@ function assess(
   if (settled && wait) again.push(wait.test);
   const denial = doubted.probability >= DOUBTED ? rows.get(doubted.fault) : undefined;
   const confirm = [...(denial ? denialsToTakeAgain(denial, standing) : []), ...again].filter(canBeDone);
-  if (isSearched && !(standsOut && isNamed(top.fault)) && confirm.length === 0)
+  // What is shown directly holds, however strangely the rest behaves.
+  const isOpen = !proof || proof.lacking.length + proof.unproved.length + proof.denied.length > 0;
+  const isMet = top.fault === beside || !isOpen;
+  const isLed = isNamed(top.fault) && (standsOut || top.probability >= READ_FIRST);
+  if (isSearched && !isMet && !isLed && confirm.length === 0)
     confirm.push(...strangeToTakeAgain(stance, strange, standing).filter(canBeDone));
   if (shown) sayShown(table, posterior, top.fault);
   const second = before[1]!.probability;

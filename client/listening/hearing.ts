@@ -21,6 +21,9 @@ const FRAME_MS = 10;
  */
 const TALK = { frames: 800, margin: -25 } as const;
 
+/** So many words are a bare number whose last digit is yet to come: what is soft behind more is somebody else sooner. */
+const BARE = 2;
+
 /** Sound in, utterances out: noise taken out, speech found, recognised, gated. Blocks while it computes. */
 export class Hearing {
   readonly #parts: HearingParts;
@@ -205,7 +208,7 @@ export class Hearing {
 
   #follow(samples: Float32Array, place: ReturnType<UtteranceSound['placeOf']>): void {
     // A soft digit is damped once the look at the pause before it has told that no number is open.
-    this.#sound.take(samples, this.#endpointer.pauseMs < LOOK_MS ? 'near' : place);
+    this.#sound.take(samples, this.#endpointer.pauseMs < LOOK_MS ? 'near' : place, this.#endpointer.pauseMs === 0);
     const { speechFrames } = this.#endpointer;
     if (speechFrames !== TALK.frames || this.#endpointer.pauseMs > 0 || this.#onlyUrgent) return;
     const soFar = this.#recogniser.partial(speechFrames);
@@ -228,7 +231,8 @@ export class Hearing {
     // An urgent word is taken though it fits badly.
     const fits = soFar.fits || this.#onlyUrgent;
     this.#hangoverMs = pauseAfter({ ...soFar, fits }, ending, { pauses: this.#pauses, isWaited });
-    this.#grows = isWaited && soFar.text !== '' && this.#hangoverMs === LONGEST_PAUSE_MS;
+    const words = soFar.text === '' ? 0 : soFar.text.split(' ').length;
+    this.#grows = isWaited && words > 0 && words <= BARE && this.#hangoverMs === LONGEST_PAUSE_MS;
   }
 
   #lookLater(): void {
@@ -243,7 +247,11 @@ export class Hearing {
     }
     this.#sound.settle();
     const { speechFrames } = this.#endpointer;
-    const alone = this.#orFromTheStart(this.#judged(this.#recogniser.end(speechFrames), speechFrames));
+    const alone = this.#orFromTheStart(
+      this.#sound.spokeOnSoftly
+        ? this.#withoutOthers(speechFrames)
+        : this.#judged(this.#recogniser.end(speechFrames), speechFrames),
+    );
     const last = this.#last;
     const goesOn = !this.#onlyUrgent && maySoonGoOn(last, this.#startedMs);
     const heard = this.#ofWhom(goesOn ? this.#goneOn(last, alone) : alone);
@@ -280,9 +288,17 @@ export class Hearing {
   #ofWhom(heard: Heard): Heard {
     const { loudestDb } = this.#sound;
     const { audioMs } = this.#clock;
-    if (!this.#own.mayHaveSaid(loudestDb, audioMs)) return { ...heard, doubtful: true };
+    // A soft digit of the speaker's own, or a word of somebody behind.
+    if (this.#sound.hasSoftWord || !this.#own.mayHaveSaid(loudestDb, audioMs)) return { ...heard, doubtful: true };
     if (heard.accepted && !heard.doubtful) this.#own.understood(loudestDb, audioMs);
     return heard;
+  }
+
+  /** The sentence without the voice behind it that was taken for the speaker's own, until it spoke on. */
+  #withoutOthers(speechFrames: number): Heard {
+    this.#recogniser.drop();
+    const own = speechFrames - this.#sound.withoutSoft();
+    return this.#again(this.#sound.given, own);
   }
 
   /** Where nothing was understood from where a nearer voice seemed to begin, from the very start. */

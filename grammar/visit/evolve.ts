@@ -413,7 +413,9 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'visit.held':
       return { held: true, supervisor: undefined };
     case 'visit.resumed':
-      return { held: false };
+      return { held: false, hurt: false };
+    case 'injury.reported':
+      return { hurt: true };
     case 'hazard.warned':
       return event.danger === undefined
         ? NOTHING
@@ -439,7 +441,6 @@ function evolveOutcome(facts: VisitFacts, event: VisitOutcome, moment: Moment): 
     case 'refrigerant.judged':
     case 'remark.made':
     case 'photo.taken':
-    case 'injury.reported':
     case 'check.unanswered':
     case 'edge.interrupted':
       return NOTHING;

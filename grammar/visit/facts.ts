@@ -185,6 +185,8 @@ export interface VisitFacts {
   /** Which part of the unit is searched, while testing. */
   readonly focus: Focus | undefined;
   readonly held: boolean;
+  /** Somebody was hurt, and the visit was not taken up since. */
+  readonly hurt: boolean;
   readonly pace: 'brief' | 'full';
   /** In which units a number without one is. */
   readonly units: UnitChoice;
@@ -332,6 +334,7 @@ export function noFacts(): VisitFacts {
     phase: 'arrive',
     focus: undefined,
     held: false,
+    hurt: false,
     pace: 'brief',
     units: USUAL_CHOICE,
     supervisor: undefined,

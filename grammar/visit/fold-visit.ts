@@ -194,7 +194,10 @@ export function visitFolding(from = 1): VisitFolding {
     const last = line.heard.at(-1);
     if (event.type === 'input.taken') taken = event.input.type === 'heard.utterance' ? { logged: false } : undefined;
     else if (taken !== undefined && last !== undefined) {
-      line.heard[line.heard.length - 1] = withBecame(last, becameBy(event, last.became, taken.logged));
+      line.heard[line.heard.length - 1] = withBecame(
+        last,
+        becameBy(event, last.became, taken.logged, last.understanding),
+      );
       if (event.type === 'reading.logged') taken = { logged: true };
     }
   };
@@ -434,7 +437,7 @@ function addInput(view: Mutable<TimeLine>, input: VisitInput, moment: Moment): v
   view.heard.push(
     withBecame(
       { ...moment, text, understanding, accepted, confidence, ear, ...kept },
-      becameAtFirst(understanding, accepted),
+      becameAtFirst(understanding, accepted, view.summary !== undefined),
     ),
   );
 }

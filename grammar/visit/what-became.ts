@@ -4,15 +4,25 @@ import type { VisitOutcome } from './events.ts';
 
 /**
  * What became of something heard, where it was not taken as it was understood. `nothing`: it answers, and there was
- * nothing to answer. `waits`: for a supervisor.
+ * nothing to answer. `waits`: for a supervisor. `taken`: it was in doubt by itself, and answered the question about it.
+ * `after-close`: the visit was closed, nothing was changed.
  */
-export type Became = 'refused' | 'refused-in-part' | 'asked' | 'waits' | 'nothing';
+export type Became = 'refused' | 'refused-in-part' | 'asked' | 'waits' | 'nothing' | 'taken' | 'after-close';
 
 /** Words that say something only where something was asked or cautioned of. */
 const ANSWERS: readonly CommandId[] = ['yes', 'no', 'live', 'got-it', 'here', 'same-place'];
 
-/** Before anything came of it. */
-export function becameAtFirst({ meaning, verdict }: Understanding, accepted: boolean): Became | undefined {
+/**
+ * Before anything came of it.
+ *
+ * @param closed whether the visit was closed by then
+ */
+export function becameAtFirst(
+  { meaning, verdict }: Understanding,
+  accepted: boolean,
+  closed: boolean,
+): Became | undefined {
+  if (accepted && closed) return 'after-close';
   const isAnswer = meaning?.kind === 'command' && ANSWERS.includes(meaning.command);
   return accepted && verdict === 'logged' && isAnswer ? 'nothing' : undefined;
 }
@@ -22,7 +32,12 @@ export function becameAtFirst({ meaning, verdict }: Understanding, accepted: boo
  *
  * @param logged whether a reading of the same words was taken before
  */
-export function becameBy(event: VisitOutcome, before: Became | undefined, logged: boolean): Became | undefined {
+export function becameBy(
+  event: VisitOutcome,
+  before: Became | undefined,
+  logged: boolean,
+  { verdict }: Pick<Understanding, 'verdict'>,
+): Became | undefined {
   switch (event.type) {
     case 'prompt.said':
       return before;
@@ -31,7 +46,10 @@ export function becameBy(event: VisitOutcome, before: Became | undefined, logged
     case 'close.refused':
       return logged ? 'refused-in-part' : 'refused';
     case 'reading.logged':
-      return before === 'refused' ? 'refused-in-part' : undefined;
+      if (before === 'refused') return 'refused-in-part';
+      return verdict === 'asked' ? 'taken' : undefined;
+    case 'injury.reported':
+      return undefined;
     case 'reading.waits':
       return 'waits';
     case 'reading.asked':

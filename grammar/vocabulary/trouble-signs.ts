@@ -16,7 +16,7 @@ const SIGNS: readonly { readonly trouble: Trouble; readonly words: RegExp; reado
   {
     trouble: 'person',
     words:
-      /\b(?:ouch|numb|bleeding|ambulance|nine one one|911|knocked (?:me|him|her|on|out)|call for help|burnt my|burned my|hit me|chest pain|(?:is|he's|she's|lying) (?:down )?on the (?:ground|floor)|(?:that|it|damn that) stings?|electrocuted|electrified|jolt|got hurt|is hurt|dizzy|faint(?:ed|ing)?|light ?headed|heat ?stroke|fell off|passed out|can't feel|blew up in my)\b/,
+      /\b(?:ouch|numb|bleeding|ambulance|nine one one|911|knocked (?:me|him|her|on|out)|call for help|burnt my|burned my|(?:my|his|her) (?:hand|arm|finger|thumb|wrist|face|eye|leg|skin|hair)s? (?:is|are|got|gets|feels?) (?:all )?(?:burn\w*|bleeding|numb|tingl\w*|stuck|cut)|hit me|chest pain|(?:is|he's|she's|lying) (?:down )?on the (?:ground|floor)|(?:that|it|damn that) stings?|electrocuted|electrified|jolt|got hurt|is hurt|dizzy|faint(?:ed|ing)?|light ?headed|heat ?stroke|fell off|passed out|can't feel|blew up in my)\b/,
     not: /\b(?:one|part|cap|capacitor|cover|panel|fan|motor|screws?|tools?|wires?|contactor|compressor|drill|meter|bag|box)\b.*\bon the (?:ground|floor)\b/,
   },
   {

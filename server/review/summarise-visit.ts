@@ -77,7 +77,10 @@ function briefOf(held: HeldVisit, folded: FoldedVisit, ended: number): Omit<Visi
     minutes: first === undefined ? 0 : minutesBetween(first.time.mono, ended),
     steps: stepsOf(folded, ended),
     misheard: folded.heard
-      .filter(({ understanding, accepted }) => !accepted || NOT_TAKEN.has(understanding.verdict))
+      .filter(
+        ({ understanding, accepted, became }) =>
+          !accepted || (became !== 'taken' && NOT_TAKEN.has(understanding.verdict)),
+      )
       .map(({ text: words }) => words.trim().toLowerCase())
       .filter((words) => words !== '')
       .slice(0, MOST_MISHEARD),

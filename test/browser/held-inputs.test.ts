@@ -128,6 +128,18 @@ describe("the visit's worker", () => {
     expect(await heard()).toEqual(['customer agrees', 'outdoor air ninety four degrees']);
   });
 
+  test('of the grammar gone without a word: the page understands by itself', async () => {
+    await technician.type('customer agrees');
+    const grammar = page.workers().find((one) => one.url().includes('/understand-worker'));
+    expect(grammar).toBeDefined();
+    await grammar?.evaluate(() => globalThis.close());
+    await technician.send('outdoor air ninety four degrees');
+    await technician.send('return air eighty degrees');
+    await expect.poll(heard, { timeout: 60_000 }).toHaveLength(3);
+    expect(await page.locator('[data-problem]').count()).toBe(0);
+    expect(await heard()).toEqual(['customer agrees', 'outdoor air ninety four degrees', 'return air eighty degrees']);
+  });
+
   test('that is busy, and a page that is, are taken for what they are', async () => {
     await technician.send('customer agrees');
     const hold = (ms: number) => {

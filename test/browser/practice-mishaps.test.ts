@@ -37,7 +37,7 @@ describe('an address that sets no exercise', () => {
     ['exercise=motors-4.5', /Not an exercise/],
     [`exercise=${encodeURIComponent('😀-1')}`, /Not an exercise/],
     [`exercise=${encodeURIComponent('<script>alert(1)</script>')}`, /"<script>alert\(1\)<\/script>". Not an exercise/],
-    ['exercise=motors-411&minutes=soon', /"soon". Not a limit. Use a whole number from 1 to 999/],
+    ['exercise=motors-411&minutes=soon', /"soon". Not a limit. Use a whole number of minutes from 1 to 999/],
     ['exercise=motors-411&hints=-3', /"-3". Not a limit/],
   ];
 

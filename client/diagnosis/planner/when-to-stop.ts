@@ -21,19 +21,19 @@ export function isNotWorthMore(suspects: readonly Suspect[], best: Ranked | unde
 }
 
 /**
- * Planned minutes of a search, with those of the best test, after which it ends: where nobody of the list leads, where
+ * Planned minutes of a search, with those of the best test, after which it ends: where nobody of the list leads, or
  * whoever leads is one of many, and where somebody does (ours). What tests promise by a model that the unit does not
  * follow they do not keep; on two simulators that are not ours the truth came to lead in one or two of a hundred visits
  * after that.
  */
-const PATIENCE = { unnamed: 26, faint: 24, named: 32 } as const;
-/** Below this a leader of the list is one of many, and so is "something else" (ours). */
-const FAINT = { named: 0.15, unnamed: 0.4 } as const;
+const PATIENCE = { unnamed: 26, named: 33 } as const;
+/** A leader below this is one of many (ours). */
+const FAINT = 0.15;
 
 /** Whether so many minutes of tests are more than a search is worth. */
 export function isOutOfPatience(minutes: number, { fault, probability }: Suspect): boolean {
-  const leads = fault === 'something-else' ? 'unnamed' : 'named';
-  return minutes > PATIENCE[probability < FAINT[leads] ? 'faint' : leads];
+  const isUnnamed = fault === 'something-else' || probability < FAINT;
+  return minutes > PATIENCE[isUnnamed ? 'unnamed' : 'named'];
 }
 
 /** Where a search ends, a leader below this has its row not read to the end: it is mostly another (ours). */

@@ -46,6 +46,8 @@ export const givenUp = ({ text, margin }: SoFar): Recognition => ({
 export interface Rival {
   readonly text: string;
   readonly behind: number;
+  /** One model heard this, the other that which it is a rival of. */
+  readonly contested?: true;
 }
 
 /** Each once. */

@@ -16,7 +16,7 @@ interface Expected {
 
 /** Share of its confidence that is left to a sentence which may as well be another. */
 const DOUBTED = 0.5;
-/** A rival that is so far behind by the first model's score is not put to the second. */
+/** A rival that is so far behind by the first model's score is not put to the second; nor asked where that heard it. */
 const CLEAR = 500;
 /** By how much of the score both together must put a sentence before a rival; else both are asked. */
 const CLEAR_TO_BOTH = 300;
@@ -141,19 +141,18 @@ export class TwoModels implements Recognising {
     const [wide, narrow] = [this.#wide, this.#narrow].map((model) => model.fitsOf(sound, sentences));
     const ahead = (fits: readonly number[] | undefined): number => (fits?.[0] ?? 0) - (fits?.[1] ?? 0);
     if (ahead(wide) + ahead(narrow) >= 0)
-      return { ...heard, rivals: [...heard.rivals, { text: other.text, behind: ahead(wide) }] };
-    const rivals = [{ text: heard.text, behind: 0 }, ...heard.rivals]
+      return { ...heard, rivals: [...heard.rivals, { text: other.text, behind: ahead(wide), contested: true }] };
+    const contested: Rival = { text: heard.text, behind: 0, contested: true };
+    const rivals = [contested, ...heard.rivals]
       .filter(({ text }) => text !== other.text)
-      .map(({ text, behind }) => ({ text, behind: behind - ahead(wide) }));
+      .map((rival) => ({ ...rival, behind: rival.behind - ahead(wide) }));
     return { ...heard, text: other.text, accepted, doubtful: true, rivals };
   }
 
   /** What both together leave of the rivals. */
   #settled(heard: Recognition, sound: Float32Array): Recognition {
-    const near = heard.accepted ? heard.rivals.filter(({ behind }) => behind < CLEAR) : [];
-    const left = this.#weighed(heard.text, near, sound).filter(
-      ({ text, behind }) => behind < (differByOneMore(heard.text, text) ? CLEAR_OF_SLIP : CLEAR_TO_BOTH),
-    );
+    const near = heard.accepted ? heard.rivals.filter(({ behind, contested }) => contested || behind < CLEAR) : [];
+    const left = this.#weighed(heard.text, near, sound).filter((rival) => rival.behind < clearOf(heard.text, rival));
     if (left.length === 0) return { ...heard, alternatives: [] };
     return { ...heard, confidence: DOUBTED * heard.confidence, alternatives: textsOf(left) };
   }
@@ -162,6 +161,12 @@ export class TwoModels implements Recognising {
   #weighed(text: string, rivals: readonly Rival[], sound: Float32Array): readonly Rival[] {
     if (rivals.length === 0) return rivals;
     const [own = 0, ...fits] = this.#narrow.fitsOf(sound, [text, ...rivals.map((rival) => rival.text)]);
-    return rivals.map((rival, index) => ({ text: rival.text, behind: rival.behind + own - (fits[index] ?? own) }));
+    return rivals.map((rival, index) => ({ ...rival, behind: rival.behind + own - (fits[index] ?? own) }));
   }
+}
+
+/** By how much of the score both together must put this before its rival. */
+function clearOf(text: string, rival: Rival): number {
+  if (rival.contested) return CLEAR;
+  return differByOneMore(text, rival.text) ? CLEAR_OF_SLIP : CLEAR_TO_BOTH;
 }

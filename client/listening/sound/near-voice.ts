@@ -7,11 +7,14 @@ const SMOOTHING = 0.35;
 /** So far below the loud part of its own sentence a voice is another's, behind. In dB. */
 const FAR_BELOW_DB = 13;
 /**
- * In a number that may grow a soft digit is the speaker's own, for so many frames behind the last one that was loud: as
- * long as the longest pause and a digit. Of 201 numbers of people's digits with pauses to 400 ms, whose takes differ by
- * up to 25 dB, 13 would end too soon without this, whatever the pause; 1 with 100 frames, none with 120 to 300.
+ * In a number that may grow a soft digit is the speaker's own, for so many frames behind the last one that was loud. Of 201
+ * numbers of people's digits with pauses to 400 ms, whose takes differ by up to 25 dB, 13 would end too soon without this,
+ * whatever the pause; none with 120 to 300 frames. In none does anybody speak on softly for longer than 150: who does is
+ * another.
  */
-const GROWS_FRAMES = 120;
+const GROWS_FRAMES = 150;
+/** Who speaks on does so within so many frames more. */
+const SPEAKS_ON_FRAMES = 20;
 /** So far above all that was heard up to then a nearer voice begins; in dB, for so many frames. */
 const NEARER_DB = 8;
 const NEARER_FRAMES = 5;
@@ -38,6 +41,17 @@ export class NearVoice {
   #frames = 0;
   #above = 0;
   #sinceLoud = 0;
+  #spokeOn = false;
+
+  /** Whether the latest frame is well below the loud part of the sentence. */
+  get isSoft(): boolean {
+    return this.#sinceLoud > 0;
+  }
+
+  /** Whether somebody spoke on softly, where a digit might have come, for longer than a number takes. */
+  get spokeOn(): boolean {
+    return this.#spokeOn;
+  }
 
   /** The loud part of the sentence so far, in dBFS. */
   get loudestDb(): number {
@@ -54,6 +68,7 @@ export class NearVoice {
     for (const block of blocks) this.#follow(block);
     this.#frames = 0;
     this.#sinceLoud = 0;
+    this.#spokeOn = false;
   }
 
   /**
@@ -69,7 +84,9 @@ export class NearVoice {
     if (this.#above >= NEARER_FRAMES && this.#frames >= KNOWN_FRAMES) return 'nearer';
     const isSoft = Math.max(...this.#recent.slice(-HOLD_FRAMES)) < this.#loudest - FAR_BELOW_DB;
     this.#sinceLoud = isSoft ? this.#sinceLoud + 1 : 0;
-    return isSoft && !(grows && this.#sinceLoud <= GROWS_FRAMES) ? 'far' : 'near';
+    const isOver = this.#sinceLoud > GROWS_FRAMES;
+    this.#spokeOn ||= grows && isOver && voiced && this.#sinceLoud <= GROWS_FRAMES + SPEAKS_ON_FRAMES;
+    return isSoft && !(grows && !isOver) ? 'far' : 'near';
   }
 
   /** A frame that is not of this voice, as it is given on. */

@@ -6,6 +6,8 @@ import { UtteranceGain } from './utterance-gain.ts';
 const PRE_ROLL_FRAMES = 30;
 /** Frames of an utterance that are gathered before the first is given on, so that its loudness is known. */
 const GATHERED_FRAMES = 60;
+/** Frames of soft speech that may be a word. */
+const SOFT_WORD_FRAMES = 8;
 /** The soft beginning of somebody's own sentence is no longer, in frames of speech. */
 const SOFT_FRAMES = 150;
 
@@ -20,6 +22,9 @@ export class UtteranceSound {
   /** What was cleaned and waits for its gain; undefined once that is known. */
   #gathered: Float32Array[] | undefined;
   #given: Float32Array[] = [];
+  /** Which of it is well below the loud part of the sentence, and was given on as it is all the same. */
+  #soft = new Set<Float32Array>();
+  #softSpeech = 0;
   /** What was given before somebody nearer began, and how many frames of it were speech. */
   #farther: Float32Array[] = [];
   #fartherFrames = 0;
@@ -54,10 +59,14 @@ export class UtteranceSound {
     return this.#near.step(samples, voiced, grows);
   }
 
-  /** A frame of the open utterance. */
-  take(samples: Float32Array, place: ReturnType<NearVoice['step']>): void {
+  /** A frame of the open utterance. @param voiced whether it was counted as speech */
+  take(samples: Float32Array, place: ReturnType<NearVoice['step']>, voiced = false): void {
     const own = place === 'far' ? NearVoice.damped(samples) : samples;
-    if (this.#gathered === undefined) return this.#giveOn(own);
+    if (this.#gathered === undefined) {
+      this.#giveOn(own);
+      if (place !== 'far' && this.#near.isSoft) this.#takeSoft(voiced);
+      return;
+    }
     this.#gathered.push(own);
     if (this.#gathered.length >= GATHERED_FRAMES) this.settle();
   }
@@ -91,6 +100,24 @@ export class UtteranceSound {
     return this.hasFarther && this.#fartherFrames <= SOFT_FRAMES;
   }
 
+  /** Whether a soft voice that might have said a digit spoke on: it was another's. */
+  get spokeOnSoftly(): boolean {
+    return this.#near.spokeOn;
+  }
+
+  /** Whether a word of it may be of a soft voice, be it the speaker's or another's. */
+  get hasSoftWord(): boolean {
+    return this.#softSpeech >= SOFT_WORD_FRAMES;
+  }
+
+  /** Damps what the soft voice said. @returns frames of speech that this takes away */
+  withoutSoft(): number {
+    const taken = this.#softSpeech;
+    this.#softSpeech = 0;
+    this.#given = this.#given.map((block) => (this.#soft.has(block) ? NearVoice.damped(block) : block));
+    return taken;
+  }
+
   /** Takes the utterance from its very start, before somebody nearer began. @returns frames of speech that this adds */
   joinFarther(): number {
     this.#given = [...this.#farther, ...this.#given];
@@ -104,8 +131,16 @@ export class UtteranceSound {
 
   #beginVoice(): void {
     this.#given = [];
+    this.#soft = new Set();
+    this.#softSpeech = 0;
     this.#gathered = [...this.#preRoll];
     this.#near.begin(this.#preRoll);
+  }
+
+  #takeSoft(voiced: boolean): void {
+    const last = this.#given.at(-1);
+    if (last !== undefined) this.#soft.add(last);
+    if (voiced) this.#softSpeech += 1;
   }
 
   #giveOn(samples: Float32Array): void {

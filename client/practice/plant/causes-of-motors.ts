@@ -46,7 +46,8 @@ export const CAUSES_OF_MOTORS: readonly Cause[] = [
   {
     id: 'start-relay-sticks',
     called: ['hard-start-relay-welded'],
-    fits: (b) => b.hardStart,
+    // Of the round of two-stage units alone: an exercise keeps the fault that its number had.
+    fits: (b) => b.hardStart && b.twoStage,
     weight: 0.5,
     put: (p) => {
       p.startRelaySticks = true;

@@ -95,14 +95,12 @@ export function drawCaseOf(causes: readonly Cause[], build: Build, seed: number,
   }
 }
 
-/** The same causes in the same build on another day; undefined where nobody would call for them then. */
+/** The same causes, as bad, in the same build on another day; where nobody would call for them then, as bad as it takes. */
 export function drawAgain({ build, hidden }: ForeignCase, seed: number): ForeignCase | undefined {
-  return hide(
-    build,
-    seed,
-    hidden.map(({ cause }) => cause),
-    new Dice(seed + 1),
-  );
+  const sound = unitOf(build, seed, []);
+  const isTold = hidden.every((one) => one.cause.quiet || complains(unitOf(build, seed, [one]), sound));
+  const causes = hidden.map(({ cause }) => cause);
+  return isTold ? { build, seed, hidden } : hide(build, seed, causes, new Dice(seed + 1));
 }
 
 /** Degrees Fahrenheit that this build takes off the air on that day with nothing wrong with it; undefined where it does not run. */

@@ -7,6 +7,9 @@ const TRACK_RIGHT = 8;
 /** How high a number of an axis is. */
 export const TRACK_TOP = 10;
 
+/** So many places are known at once: those of a long visit's events, which each track asks for anew. */
+const MOST_PLACES = 50_000;
+
 /** From a moment in seconds to a place on the drawing. */
 export type Across = (moment: number) => number;
 
@@ -27,7 +30,17 @@ const playedScale = (right: number, times: ReplayTimes) =>
 export function trackScale(width: number, times: ReplayTimes): TrackScale {
   const right = width - TRACK_RIGHT;
   const scale = playedScale(right, times);
-  return { width, right, across: (moment) => scale(times.toPlayed(moment)) };
+  const places = new Map<number, number>();
+  const across = (moment: number): number => {
+    const known = places.get(moment);
+    if (known !== undefined) return known;
+    const place = scale(times.toPlayed(moment));
+    // A replay that is played for hours comes by ever more moments.
+    if (places.size >= MOST_PLACES) places.clear();
+    places.set(moment, place);
+    return place;
+  };
+  return { width, right, across };
 }
 
 /** The moment at a place on the drawing. */

@@ -1,4 +1,5 @@
 import type { Numbered, NumberedReply } from '../worker/numbered.ts';
+import { AnswerWatch } from './answer-watch.ts';
 
 interface Open<Asked, Answer> {
   readonly asked: Asked;
@@ -6,8 +7,8 @@ interface Open<Asked, Answer> {
 }
 
 /**
- * A worker that answers one question at a time. It starts with the first. Where it cannot start or breaks, `here` answers
- * in the page: nothing that was asked is lost.
+ * A worker that answers one question at a time. It starts with the first. Where it cannot start, breaks, or goes without a
+ * word, `here` answers in the page: nothing that was asked is lost.
  */
 export class AskedWorker<Asked, Answer> {
   readonly #start: () => Worker;
@@ -16,6 +17,7 @@ export class AskedWorker<Asked, Answer> {
   #worker: Worker | undefined;
   #number = 0;
   #isBroken = false;
+  readonly #watch = new AnswerWatch(() => this.#break());
 
   /** @param here is fetched only where it is wanted */
   constructor(start: () => Worker, here: (asked: Asked) => Promise<Answer>) {
@@ -29,6 +31,7 @@ export class AskedWorker<Asked, Answer> {
     const number = this.#number;
     return new Promise((resolve) => {
       this.#open.set(number, { asked, resolve });
+      this.#watch.sent();
       this.ready().postMessage({ number, asked } satisfies Numbered<Asked>);
     });
   }
@@ -38,19 +41,26 @@ export class AskedWorker<Asked, Answer> {
     if (this.#worker !== undefined) return this.#worker;
     const worker = this.#start();
     worker.onmessage = ({ data: { number, answer } }: MessageEvent<NumberedReply<Answer>>) => {
+      this.#watch.heard();
+      // One after the other: all before it are answered.
+      this.#watch.confirmed(number);
       this.#open.get(number)?.resolve(answer);
       this.#open.delete(number);
     };
-    worker.onerror = () => {
-      this.#isBroken = true;
-      for (const { asked, resolve } of this.#open.values()) resolve(this.#here(asked));
-      this.#open.clear();
-    };
+    worker.onerror = () => this.#break();
     this.#worker = worker;
     return worker;
   }
 
   end(): void {
+    this.#watch.end();
     this.#worker?.terminate();
+  }
+
+  #break(): void {
+    this.#isBroken = true;
+    this.end();
+    for (const { asked, resolve } of this.#open.values()) resolve(this.#here(asked));
+    this.#open.clear();
   }
 }

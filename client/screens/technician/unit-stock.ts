@@ -58,4 +58,23 @@ export const UNIT_STOCK: readonly { readonly name: string; readonly unit: UnitPr
       pressureSwitches: true,
     },
   },
+  {
+    name: STOCK_NAMES.twoStage3Ton,
+    unit: {
+      id: 'split-cooling-3-ton-two-stage',
+      supply: { nominal: 240 as Volts },
+      contactorPoles: 2,
+      capacitor: { herm: 45 as Microfarads, fan: 5 as Microfarads },
+      compressor: { rla: 16.1 as Amps, lra: 83 as Amps },
+      fanMotor: { fla: 1.1 as Amps },
+      metering: 'thermostatic-valve',
+      refrigerant: 'R-410A',
+      heatPump: false,
+      inverterDriven: false,
+      twoStage: true,
+      tons: 3,
+      floatSwitch: 'breaks-Y',
+      pressureSwitches: true,
+    },
+  },
 ];

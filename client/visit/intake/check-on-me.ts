@@ -28,7 +28,7 @@ export function putCheck(turn: Turn): void {
 export function answerCheck(turn: Turn): void {
   const { check } = turn.context;
   if (check === undefined) {
-    turn.say('answer', SAY.noCheck);
+    turn.say('answer', turn.context.hurt ? SAY.stillHurt : SAY.noCheck);
     return;
   }
   turn.record({ type: 'check.answered' });

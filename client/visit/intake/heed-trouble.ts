@@ -8,7 +8,7 @@ import {
 } from '../../../grammar/vocabulary/danger-signs.ts';
 import { tellsOfDrive, tellsOfPropane } from '../../../grammar/vocabulary/drive-signs.ts';
 import { overcurrentTold } from '../../../grammar/vocabulary/fuse-signs.ts';
-import { troublesIn } from '../../../grammar/vocabulary/trouble-signs.ts';
+import { deniesInjury, troublesIn } from '../../../grammar/vocabulary/trouble-signs.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { GATE_WORDS } from '../../words/talk/caution-words.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -47,6 +47,15 @@ export function heedTrouble(turn: Turn, utterance: HeardUtterance): boolean {
   endReached(turn, ZONES, BECAUSE.maybeBack(understanding.heard));
   takeInjury(turn);
   return true;
+}
+
+/** Somebody is hurt: told in a sentence of its own, or in words that were not understood. */
+export function tellsOfInjury(utterance: HeardUtterance): boolean {
+  const { accepted, understanding } = utterance;
+  const { meaning, heard } = understanding;
+  if (!accepted) return false;
+  if (meaning.kind === 'report' && meaning.report.type === 'injury') return !deniesInjury(heard);
+  return isUnclear(utterance) && troublesIn(heard).has('person');
 }
 
 /** What was measured may not have been: it is to be proved anew, behind the same lock. */

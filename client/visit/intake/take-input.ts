@@ -13,7 +13,7 @@ import { heedCircuit } from './heed-circuit.ts';
 import { heedCircuitTold } from './heed-circuit-told.ts';
 import { heedClock } from './heed-clock.ts';
 import { endReached, heedPower } from './heed-power.ts';
-import { heedTrouble } from './heed-trouble.ts';
+import { heedTrouble, tellsOfInjury } from './heed-trouble.ts';
 import { lateFinished } from './late-cautions.ts';
 import { passOptional } from './pass-optional.ts';
 import { settleTurn } from './settle-turn.ts';
@@ -21,7 +21,7 @@ import { takeAnswer } from './take-answer.ts';
 import { takeDictation, writeWords } from './take-dictation.ts';
 import { takeSupervisor } from './take-job.ts';
 import { heedProofAge } from './take-proof.ts';
-import { takeInjury } from './take-report.ts';
+import { sayInjury, takeInjury } from './take-report.ts';
 import { takeTimer } from './take-timer.ts';
 import { takeOverVisit, takeUpVisit } from './take-up-visit.ts';
 import { takeTouched, takeUtterance } from './take-utterance.ts';
@@ -104,6 +104,7 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 
 /** A proof ends before anything else is made of the words, and what they mean is judged by what is left. */
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
+  if (tellsOfInjury(utterance)) sayInjury(turn);
   heedDenied(turn, utterance);
   heedPower(turn, utterance);
   heedCircuitTold(turn, utterance);

@@ -200,10 +200,17 @@ export function warnOfLook(turn: Turn, observation: ObservationId): void {
 /** Power off, help, medical evaluation even if well; the visit is held. */
 export function takeInjury(turn: Turn): void {
   turn.record({ type: 'injury.reported' });
-  turn.hush(true);
-  turn.say('warning', SAY.injury);
+  sayInjury(turn);
   turn.raise({ type: 'hold' });
   hastenCheck(turn);
+}
+
+/** What to do comes before all else that is said of the same words, and once. */
+export function sayInjury(turn: Turn): void {
+  const isSaid = turn.effects.some(({ type, params }) => type === 'say' && params.prompt.text === SAY.injury);
+  if (isSaid) return;
+  turn.hush(true);
+  turn.say('warning', SAY.injury);
 }
 
 /** Another switch than the one that is asked for: what was told stands, and the step is asked again. */

@@ -2,6 +2,7 @@ import type { Meaning, Understanding } from '../../../grammar/phrases/meaning.ts
 import type { HeardUtterance } from '../../../grammar/visit/inputs.ts';
 import { openQuestion } from '../../../grammar/visit/standing.ts';
 import type { CommandId } from '../../../grammar/vocabulary/commands.ts';
+import { hazardAboutTold } from '../../../grammar/vocabulary/danger-signs.ts';
 import { deniedOfSwitch } from '../../../grammar/vocabulary/denial-signs.ts';
 import { HAND_SIGNS, zonesOfHands } from '../../../grammar/vocabulary/hand-signs.ts';
 import { inBaseUnit } from '../../../grammar/vocabulary/in-base-unit.ts';
@@ -89,6 +90,8 @@ function takeUnknown(turn: Turn, utterance: HeardUtterance): void {
   if (turn.context.questions.length === 0 && tellsOfPower(heard))
     return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
   const isOfPower = powerMayBeBack(utterance, turn.context).length > 0;
+  // Whoever is told to stay clear is not asked to say a number again.
+  if (hazardAboutTold(heard)) return;
   if (!isOfPower && takeFreeAnswer(turn, heard)) return;
   if (!isOfPower && isNotUnderstood(understanding) && askStillOff(turn, heard)) return;
   askAnew(turn, understanding);

@@ -111,5 +111,6 @@ export const STOCK_NAMES = {
   heatPump3Ton: '3 ton split heat pump, 240 V, R-410A, 45/5 µF',
   cooling2HalfTon: '2½ ton split cooling, 240 V, R-410A, 35/5 µF',
   heatPump4Ton: '4 ton split heat pump, 208 V, R-454B, 55/7.5 µF',
+  twoStage3Ton: '3 ton split cooling, two stages, 240 V, R-410A, 45/5 µF',
   unknown: 'not known: asked from its nameplate',
 } as const;

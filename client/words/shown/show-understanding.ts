@@ -88,6 +88,8 @@ const BECAME_WORDS: Readonly<Record<Became | 'early', string>> = {
   asked: 'asked back',
   waits: 'waits for the supervisor',
   nothing: 'nothing to answer',
+  taken: 'taken',
+  'after-close': 'the visit is closed',
   early: 'wait: the caution comes first',
 };
 

@@ -77,6 +77,7 @@ export const SAY = {
   /** What a question asked of, where nobody answered it. */
   leftOut: (question: Question) => {
     const at = 'reading' in question ? question.reading.at : question.kind === 'what-value' ? question.of[0].at : [];
+    if (question.kind === 'which-switch') return 'Switch left out: say which.';
     return at.length === 0 ? 'Left out.' : `${capital(placeWords(at))}: left out.`;
   },
   visitIsClosed: 'The visit is closed. Nothing was changed.',
@@ -261,6 +262,7 @@ export const SAY = {
   signed: (as: 'technician' | 'customer', name: string) => `Signed, ${as}: ${name}.`,
 
   // The talk itself, and its end.
+  stillHurt: 'See a doctor even if you feel well. Visit held.',
   held: 'Visit held. Say "go on with the visit" to take it up.',
   resumed: 'Visit goes on.',
   units: ({ temperature, pressure }: UnitChoice) =>
