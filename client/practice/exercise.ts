@@ -291,12 +291,8 @@ export class Exercise {
 
   /** A hint where the trainee leads; else the visit says what it asks. */
   async #hint(): Promise<void> {
-    if (!isLed(this.context)) {
-      const [open] = this.context.questions;
-      // What is asked is not left out for it.
-      if (open !== undefined) return this.#voice.tell('exercise', EXERCISE.hintOfAsked(open.words));
+    if (!isLed(this.context) && openQuestion(this.context) === undefined)
       return this.#pass(() => this.run.touch('what-next'));
-    }
     const hint = hintNow(this.context, this.log, this.drawn.plan.hints);
     if (typeof hint === 'string') return this.#voice.tell('exercise', hint);
     this.#note(hint);
