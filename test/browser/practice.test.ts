@@ -56,6 +56,10 @@ describe('the practice', () => {
     expect(await page.locator('[data-run="planner"] [data-count]').count()).toBe(0);
     expect(Number(await page.locator('[data-run="planner"]').getAttribute('data-count'))).toBeGreaterThan(50);
     expect(await accessFaults(page)).toEqual([]);
+    const landmarks = page.locator('section[aria-label]');
+    const names = await landmarks.evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')));
+    expect(names.length).toBeGreaterThan(5);
+    expect(new Set(names).size).toBe(names.length);
     await pictures(page, 'debrief');
     // Never among the visits of this device, and nothing on the server.
     await page.goto(`${server.url}/?visits`);
