@@ -22,6 +22,8 @@ export type FleetTableId = (typeof FLEET_TABLES)[number];
 
 /** Of tables that have a row for each of something without end. */
 const MOST_ROWS = 100;
+/** A step of a search has the number of that search in its id: of many visits it is the same step. */
+const NUMBERED = /#\d+$/;
 const DAY_MS = 86_400_000;
 /** Units by age in so many years a row. */
 const AGE_STEP = 5;
@@ -74,7 +76,7 @@ export class Fleet {
     count(this.#ages, ageOf(brief.made, opened.getUTCFullYear()));
     count(this.#months, String(opened.getUTCMonth() + 1).padStart(2, '0'));
     this.#addUnit(brief, finding);
-    for (const { step, minutes } of brief.steps) push(this.#steps, step, minutes);
+    for (const { step, minutes } of brief.steps) push(this.#steps, step.replace(NUMBERED, ''), minutes);
     for (const words of new Set(brief.misheard)) {
       const before = this.#misheard.get(words) ?? { times: 0, visits: 0 };
       const times = brief.misheard.filter((one) => one === words).length;

@@ -4,8 +4,11 @@ import { type FoldedVisit, type VisitFolding, visitFolding } from '../../grammar
 import { MS_A_MINUTE } from '../../grammar/visit/inputs.ts';
 import { NOT_READABLE } from '../../grammar/visit/personal.ts';
 import { FAULTS_BY_ID } from '../../grammar/vocabulary/faults.ts';
+import { pairName } from '../../grammar/vocabulary/pairs.ts';
 import { PARTS_BY_ID } from '../../grammar/vocabulary/parts.ts';
+import { POINTS_BY_ID } from '../../grammar/vocabulary/points.ts';
 import { nameIn } from '../../grammar/vocabulary/rows-by.ts';
+import { UNITS_BY_CODE } from '../../grammar/vocabulary/units.ts';
 import { WORKS_BY_ID } from '../../grammar/vocabulary/works.ts';
 import type { VisitBrief } from '../store/visit-index.ts';
 
@@ -114,7 +117,10 @@ const minutesBetween = (from: number, to: number) => Math.max(0, Math.round((to 
 /** All that was said, written, found and fitted, for the search. */
 function wordsOf(folded: FoldedVisit): string {
   const { finding, summary } = folded;
-  const faults = [...(finding === undefined ? [] : [finding.fault]), ...folded.works.flatMap(({ repairs }) => repairs)];
+  const faults = [
+    ...(finding === undefined ? likeliestOf(folded) : [finding.fault]),
+    ...folded.works.flatMap(({ repairs }) => repairs),
+  ];
   const texts = [
     folded.site,
     folded.complaint,
@@ -131,8 +137,22 @@ function wordsOf(folded: FoldedVisit): string {
     ...folded.recommendations.map(({ text }) => text),
     ...folded.remarks.map(({ text }) => text),
     ...(summary === undefined ? [] : [summary.plain, ...summary.technical, ...summary.openItems]),
+    ...new Set(folded.readings.flatMap(({ reading, corrected }) => [reading, ...corrected].map(readingText))),
   ];
   return texts.join('\n').slice(0, MOST_WORDS);
+}
+
+/** The likeliest suspect, as the list shows it where nothing was stated. */
+function likeliestOf({ suspects }: FoldedVisit): readonly string[] {
+  const [likeliest] = suspects.at(-1)?.suspects ?? [];
+  return likeliest === undefined ? [] : [likeliest.fault];
+}
+
+/** A reading by its place, with the marks on the terminals and in words, and by its value with its unit. */
+function readingText({ at, value, unit }: FoldedVisit['readings'][number]['reading']): string {
+  const places = at.map((point) => `${point} ${nameIn(POINTS_BY_ID, point)}`);
+  const sign = Object.hasOwn(UNITS_BY_CODE, unit) ? UNITS_BY_CODE[unit].sign : unit;
+  return [pairName(at, 'shown') ?? '', ...places, value === 'open' ? 'open line' : `${value} ${sign}`].join(' ');
 }
 
 /** What was erased tells no visits apart, and none together. */

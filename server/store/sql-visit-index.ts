@@ -138,10 +138,10 @@ async function countBefore(db: Transaction<IndexTables>, company: string, rows: 
 function conditions(company: string, filter: BriefFilter) {
   return (builder: ExpressionBuilder<IndexTables, 'brief'>) => {
     const { state, finding, part, from, until, technician, devices = [] } = filter;
-    const words = searchText(filter.words ?? '');
+    const words = findsWords(filter.words ?? '');
     return builder.and([
       builder('company', '=', company),
-      ...(words === '' ? [] : [sql<SqlBool>`brief.id IN (SELECT rowid FROM spoken WHERE spoken MATCH ${words})`]),
+      ...(words === undefined ? [] : [words]),
       ...(state === 'not-complete' ? [builder('said', '>', 0)] : []),
       ...(state === 'closed' ? [builder('closed', '=', 1)] : []),
       ...(state === 'running' ? [builder('closed', '=', 0)] : []),
@@ -166,6 +166,13 @@ function conditions(company: string, filter: BriefFilter) {
       ...(filter.repeated === true ? [builder('before', '>', 0)] : []),
     ]);
   };
+}
+
+/** Which visits hold all words of a search; of one that has signs but no word none does. */
+function findsWords(asked: string) {
+  const words = searchText(asked);
+  if (words !== '') return sql<SqlBool>`brief.id IN (SELECT rowid FROM spoken WHERE spoken MATCH ${words})`;
+  return asked.trim() === '' ? undefined : sql<SqlBool>`0`;
 }
 
 const LETTER = /^[\p{Script=Latin}\p{N}]$/u;

@@ -8,7 +8,7 @@ import { createIndexTables, type IndexTables } from './visit-index-tables.ts';
 /** Briefs of the visits beside the record. Not backed up: it is made anew where it is missing. */
 export const INDEX_FILE = 'visit-index.sqlite';
 /** Raised when briefs hold or mean something else: an index of another version is thrown away and made anew. */
-const VERSION = 4;
+const VERSION = 5;
 
 /**
  * Opens the index of a data folder in one file. What is there and cannot be used (damaged, foreign, of another version)

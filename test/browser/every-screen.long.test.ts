@@ -12,6 +12,7 @@ import {
   outOfSight,
   overflow,
   overlaps,
+  pastTheEdge,
   redWithoutDanger,
   show,
   TWICE,
@@ -30,6 +31,7 @@ const SIZES = [
   { width: 390, height: 844 },
   { width: 430, height: 932 },
   { width: 844, height: 390 },
+  { width: 640, height: 400 },
   { width: 1280, height: 800 },
 ] as const;
 const FOLDER = join(PROJECT_ROOT, 'test-results/screens');
@@ -89,6 +91,10 @@ async function lookOver(name: string): Promise<readonly string[]> {
       note(
         where,
         (await outOfSight(page)).map((one) => `out of sight: ${one}`),
+      );
+      note(
+        where,
+        (await pastTheEdge(page)).map((one) => `past the edge: ${one}`),
       );
       note(
         where,

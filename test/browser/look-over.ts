@@ -202,6 +202,35 @@ export async function outOfSight(page: Page): Promise<readonly string[]> {
   });
 }
 
+/** Texts of the page that stand out of the window's width, or out of the key or the cell of energy they are written in. */
+export async function pastTheEdge(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const found = new Set<string>();
+    const open = document.querySelector('dialog[open]') ?? document.body;
+    const walker = document.createTreeWalker(open, NodeFilter.SHOW_TEXT);
+    const range = document.createRange();
+    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      const parent = node.parentElement;
+      if (parent === null || parent.closest('.reader-only, svg') !== null || !parent.checkVisibility()) continue;
+      const frame = parent.closest('.energy-cell, .key')?.getBoundingClientRect();
+      const [left, right] = [Math.max(0, frame?.left ?? 0), Math.min(innerWidth, frame?.right ?? innerWidth)];
+      range.selectNodeContents(node);
+      for (const box of range.getClientRects())
+        if (box.width > 0 && (box.left < left - 1 || box.right > right + 1)) found.add(node.nodeValue?.trim() ?? '');
+    }
+    return [...found];
+  });
+}
+
+/** Keys of the running visit that end below the window as it stands, by their words. */
+export async function keysBelowTheFold(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll('.visit-keys .key')]
+      .filter((key) => key.getBoundingClientRect().bottom > innerHeight + 1)
+      .map((key) => `${key.textContent} ends ${Math.round(key.getBoundingClientRect().bottom - innerHeight)} px below`),
+  );
+}
+
 /** What is pressed at the running visit and measures less than 20 mm, as CSS counts them, in either direction. */
 export async function tooSmallForGloves(page: Page): Promise<readonly string[]> {
   return page.evaluate(() =>

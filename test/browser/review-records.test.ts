@@ -38,6 +38,10 @@ describe('a visit on its first screen', () => {
       const box = await answer.boundingBox();
       expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThan(DESK.height);
     }
+    const cut = await page
+      .locator('.answer-details')
+      .evaluateAll((all) => all.filter((one) => one.scrollHeight > one.clientHeight + 1).map((one) => one.textContent));
+    expect([name, cut]).toEqual([name, []]);
     for (const width of [1280, 844, 390, 320]) {
       await page.setViewportSize({ width, height: 800 });
       await page.waitForTimeout(100);
@@ -198,6 +202,50 @@ describe('a supervisor in the replay', () => {
     await help.getByLabel('Letters by themselves are keys here').check();
     await help.getByRole('button', { name: 'Close' }).click();
     await page.close();
+  });
+
+  test('comes by a chip or a line to that very entry, though others were written in the same instant', async () => {
+    await putVisit(server.url, 'one-instant', [
+      opened('Instant'),
+      note('before', 5_000),
+      body('hazard.warned', { words: 'Stay clear of it.', zone: 'outdoor-load' }, at(5_000)),
+      note('first behind it', 5_000),
+      note('last of the instant', 5_000),
+    ]);
+    const page = await open('one-instant', '#t=0');
+    const current = () => page.locator('.line[aria-current="step"]').textContent();
+    await page.locator('[data-goal="warning"]').click();
+    await expect.poll(current).toContain('Stay clear of it');
+    await page.locator('.line', { hasText: 'first behind it' }).click();
+    await expect.poll(current).toContain('first behind it');
+    expect(await count(page)).toBe(4);
+    await page.close();
+  });
+
+  test('is told since when nothing came of a visit that is not closed, and finds all ways to take it away in sight', async () => {
+    await putVisit(server.url, 'gone-quiet', [opened('Gone quiet'), note('nobody came back')]);
+    const page = await browser.page('about:blank');
+    // A reader who comes 20 minutes later: by the page's own clock.
+    await page.addInitScript(() => {
+      const now = Date.now.bind(Date);
+      Date.now = () => now() + 20 * 60_000;
+    });
+    await page.goto(`${server.url}/review?visit=gone-quiet`);
+    await expect
+      .poll(() => page.locator('[data-link]').textContent())
+      .toMatch(/^following live; nothing has come since .*\d:\d\d/);
+    await page.close();
+    const fresh = await open('gone-quiet');
+    expect(await fresh.locator('[data-link]').textContent()).toBe('following live');
+    await fresh.setViewportSize({ width: 320, height: 640 });
+    await fresh.getByText('Take away', { exact: true }).click();
+    for (const box of await fresh
+      .locator('.take-away li')
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().toJSON())))
+      expect([box.left >= 0, box.right <= 320]).toEqual([true, true]);
+    expect(await fresh.locator('.take-away li').count()).toBe(4);
+    expect(await overflow(fresh)).toBe(0);
+    await fresh.close();
   });
 
   test('drags the line of the moment over the charts, and everything follows', async () => {

@@ -4,10 +4,12 @@ import type { LocalServer } from '../../client/record/node/local-server.ts';
 import {
   brokenWords,
   cutOff,
+  keysBelowTheFold,
   largerThanTheTwo,
   outOfSight,
   overflow,
   overlaps,
+  pastTheEdge,
   show,
   TWICE,
   tooSmallForGloves,
@@ -22,6 +24,9 @@ const SIZES = [
   PHONE,
   { width: 430, height: 932 },
   { width: 844, height: 390 },
+  // A desk, and the same one at twice its size: WCAG 2.2, 1.4.4 and 1.4.10.
+  { width: 640, height: 400 },
+  { width: 1280, height: 800 },
 ] as const;
 
 let folder: Awaited<ReturnType<typeof scratch>>;
@@ -41,7 +46,11 @@ afterAll(async () => {
   await folder.remove();
 });
 
-async function faults(state: string): Promise<readonly string[]> {
+/** @param inSight sizes of text of which step and value must be in sight as well: a long caution alone may fill a phone */
+async function faults(
+  state: string,
+  inSight: readonly string[] = ['normal', 'largest', TWICE],
+): Promise<readonly string[]> {
   const found: string[] = [];
   for (const size of SIZES) {
     await page.setViewportSize(size);
@@ -55,7 +64,8 @@ async function faults(state: string): Promise<readonly string[]> {
       note('overlaps', await overlaps(page));
       note('as large as the step', await largerThanTheTwo(page));
       note('broken', await brokenWords(page));
-      note('out of sight', await outOfSight(page));
+      note('past the edge', await pastTheEdge(page));
+      if (inSight.includes(text)) note('out of sight', await outOfSight(page));
       note('too small', await tooSmallForGloves(page));
     }
   }
@@ -87,3 +97,37 @@ test('at every size of text the step and its value are in sight, and nothing is 
   }
   expect(found).toEqual([]);
 }, 180_000);
+
+test('of a question its keys are in sight on the smallest phones, of a caution behind a warning its words and its value', async () => {
+  const technician = new Technician(page);
+  await page.goto(`${server.url}/?visits`);
+  await technician.openAs('technician');
+  await technician.type('leg one to ground one eighteen');
+  await technician.type('leg one to leg two fifteen');
+  expect(await page.locator('.asked-question').count()).toBe(1);
+  const found = [...(await faults('a question'))];
+  const keys = page.getByRole('button', { name: /^(Live – I have it|Yes, it shows that|No)$/ });
+  expect(await keys.count()).toBe(3);
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    expect([size, await keysBelowTheFold(page)]).toEqual([size, []]);
+    // The last of the three lines stands whole above the line to type on.
+    const [said, line] = [page.locator('.heard dl > div:not(.reader-only)').last(), page.locator('.type-line')];
+    if (size.width >= 390 && size.height >= 800) {
+      const [saidBox, lineBox] = [await said.boundingBox(), await line.boundingBox()];
+      expect([size, saidBox!.y + saidBox!.height <= lineBox!.y + 1]).toEqual([size, true]);
+    }
+  }
+  await technician.type('one five');
+  await technician.type('outdoor disconnect is pulled and locked');
+  await technician.type('leg one to ground one eighteen');
+  expect(await page.locator('.warned').textContent()).toMatch(/^Hands off/);
+  expect(await page.locator('.asked-caution .longest').count()).toBe(1);
+  found.push(...(await faults('a caution behind a warning', ['normal'])));
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    const box = (await page.locator('.asked-words').boundingBox()) ?? { y: -1, height: 0 };
+    expect([size, box.y >= 0, box.y + box.height <= size.height]).toEqual([size, true, true]);
+  }
+  expect(found).toEqual([]);
+}, 240_000);

@@ -35,11 +35,10 @@ export function RunReplay({ who, events, place }: RunReplayProps) {
   const wall = useMemo(() => new WallClock(events, times, whole.zone), [events, times, whole.zone]);
   const lines = useMemo(() => transcriptLines(whole, events), [whole, events]);
   const replay = useReplay(times, true);
-  const { seek, following, moment } = replay;
+  const { seek, choose, count, moment } = replay;
   useEffect(() => {
-    if (place !== undefined) seek(times.momentOf(place.events));
-  }, [place, times, seek]);
-  const count = following ? events.length : times.countAt(moment);
+    if (place !== undefined) choose(place.events);
+  }, [place, choose]);
   const then = useMemo(() => moments.at(count), [moments, count]);
   return (
     <section className="run-replay" aria-label={PRACTICE.replayOf(who)} data-run={who} data-count={count}>
@@ -61,7 +60,7 @@ export function RunReplay({ who, events, place }: RunReplayProps) {
         lines={lines}
         times={times}
         count={count}
-        seek={seek}
+        choose={choose}
         name={PRACTICE.panelOf(TRANSCRIPT.title, who)}
       />
     </section>

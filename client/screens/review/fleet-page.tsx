@@ -2,7 +2,7 @@ import './list.css';
 import { useEffect, useState } from 'react';
 import { FLEET, LIST } from '../../words/pages/list-words.ts';
 import { REVIEW } from '../../words/pages/review-words.ts';
-import { showPercent } from '../../words/shown/show-likely.ts';
+import { showPercent, showShare } from '../../words/shown/show-likely.ts';
 import { showPlace } from '../../words/shown/show-reading.ts';
 import { SignInFirst } from '../people/sign-in-page.tsx';
 import { askServer } from '../session/server-answer.ts';
@@ -112,14 +112,15 @@ function drawnColumn(columns: readonly Column[]): number {
 }
 
 function showCell(column: Column, cell: Cell): string {
-  if (column === 'share' || column === 'median-certainty') return cell === '' ? '' : showPercent(Number(cell));
+  if (column === 'share') return showShare(Number(cell));
+  if (column === 'median-certainty') return cell === '' ? '' : showPercent(Number(cell));
   if (typeof cell === 'number') return cell.toLocaleString('en');
   if (column === 'finding') return cell === 'none' ? FLEET.noFinding : LIST.fault(cell);
   if (column === 'part') return LIST.partName(cell);
   if (column === 'month') return FLEET.month(cell);
   if (column === 'age' && cell === 'unknown') return FLEET.unknown;
   if (column === 'place') return showPlace(cell.split(',') as never);
-  return column === 'step' ? cell.replaceAll(/[-:]/g, ' ') : cell;
+  return column === 'step' ? FLEET.step(cell) : cell;
 }
 
 function useFleet(query: ListQuery) {

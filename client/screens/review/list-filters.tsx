@@ -27,11 +27,12 @@ const FLAGS = ['unproven', 'cautionsOpen', 'repeated'] as const;
 export function ListFilters({ query, change }: ListFiltersProps) {
   const choices = useChoices();
   const set = (name: Asked) => (value: string) => change({ [name]: value });
-  const isFiltered = Object.keys(query).some((name) => name !== 'words');
+  // Open where something is filtered as the page comes; from then on only whoever reads it shuts it.
+  const [isOpen, setIsOpen] = useState(() => Object.keys(query).some((name) => name !== 'words'));
   return (
     <search className="list-filters">
       <SearchField words={query.words ?? ''} change={set('words')} />
-      <details open={isFiltered}>
+      <details open={isOpen} onToggle={(event) => setIsOpen(event.currentTarget.open)}>
         <summary>{LIST.filters}</summary>
         <div className="filter-fields">
           <Select label={LIST.state} value={query.state} change={set('state')} options={Object.entries(LIST.states)} />

@@ -2,6 +2,7 @@ import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { toVisitRecord } from '../../../grammar/export/visit-record.ts';
 import { COMPARE, PRINTED, REPLAY, REVIEW } from '../../words/pages/review-words.ts';
 import { beforeAndAfter } from '../../words/printed/print-readings.ts';
+import { showMoment } from '../show/show-moment.ts';
 import { AcknowledgeLive } from './acknowledge-live.tsx';
 import { Answers } from './answers.tsx';
 import { clockJumps } from './clock-jumps.ts';
@@ -49,22 +50,22 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
   const lines = useMemo(() => transcriptLines(whole, events), [whole, events]);
   const goals = useMemo(() => goalsOf(lines, clockJumps(events)), [lines, events]);
   const replay = useReplay(times, true);
-  const count = replay.following ? events.length : times.countAt(replay.moment);
+  const { seek, choose, count } = replay;
   const then = useMemo(() => moments.at(count), [moments, count]);
   const later = useAtMostEvery(FOLLOWS_MS, then);
   const [helps, setHelps] = useState(false);
-  const { seek } = replay;
   const countNow = useRef(count);
   countNow.current = count;
   const go = useCallback(
     (goal: Goal, way: 'on' | 'back') => {
       const seq = nextGoal(goals.get(goal) ?? [], countNow.current, way);
-      if (seq !== undefined) seek(times.momentOf(seq));
+      if (seq !== undefined) choose(seq);
     },
-    [goals, times, seek],
+    [goals, choose],
   );
   useReviewKeys({ replay, go, help: () => setHelps(true) });
   const [isOpen, isDrawn] = useDrawnInTurn();
+  const isQuiet = useQuiet(watched.lastReceivedAt);
   return (
     <main
       className="review"
@@ -82,7 +83,9 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
           <p>
             <a href="/review">{REVIEW.allVisits}</a>
             <span className="quiet"> {visit} · </span>
-            <span data-link={link.link}>{linkWords(watched, replay.following, whole.summary !== undefined)}</span>
+            <span data-link={link.link}>
+              {linkWords(watched, replay.following, whole.summary !== undefined, isQuiet)}
+            </span>
           </p>
           <Incomplete visit={visit} held={events.length + others} />
           {others === 0 ? null : (
@@ -105,7 +108,7 @@ function Replayed({ visit, watched }: { readonly visit: string; readonly watched
         <Answers folded={whole} />
         <div className="review-talk">
           <LandmarkChips goals={goals} go={go} />
-          <Transcript visit={visit} lines={lines} times={times} count={later.facts.events} seek={seek} />
+          <Transcript visit={visit} lines={lines} times={times} count={later.facts.events} choose={choose} />
           <Folding title={REPLAY.remark}>
             <WriteRemark visit={visit} />
           </Folding>
@@ -223,9 +226,29 @@ function waitingWords({ link, level, come }: WatchedVisit): string {
   return come === 0 ? REVIEW.reading : REPLAY.readingOn(come);
 }
 
-function linkWords({ link }: WatchedVisit, following: boolean, closed: boolean): string {
+/** A visit of which nothing came for so long is not said to be followed without saying since when. */
+const QUIET_AFTER_MS = 2 * 60_000;
+
+/** @param lastReceivedAt when the latest entry came, by the server's clock in milliseconds since 1970 */
+function useQuiet(lastReceivedAt: number): boolean {
+  const [quietAt, setQuietAt] = useState<number>();
+  useEffect(() => {
+    const left = lastReceivedAt + QUIET_AFTER_MS - Date.now();
+    const timer = setTimeout(() => setQuietAt(lastReceivedAt), Math.min(QUIET_AFTER_MS, Math.max(0, left)));
+    return () => clearTimeout(timer);
+  }, [lastReceivedAt]);
+  return quietAt === lastReceivedAt;
+}
+
+function linkWords(
+  { link, lastReceivedAt }: WatchedVisit,
+  following: boolean,
+  closed: boolean,
+  isQuiet: boolean,
+): string {
   if (closed) return REVIEW.closed;
   if (link.link === 'stopped') return link.sentence;
   if (link.link !== 'open') return REVIEW.noServer;
-  return following ? REVIEW.following : REVIEW.connected;
+  const now = following ? REVIEW.following : REVIEW.connected;
+  return isQuiet && lastReceivedAt > 0 ? REVIEW.quietSince(now, showMoment(lastReceivedAt)) : now;
 }

@@ -3,7 +3,7 @@ import { area, curveStepAfter, stack } from 'd3-shape';
 import type { FoldedVisit } from '../../../grammar/visit/fold-visit.ts';
 import type { FaultId } from '../../../grammar/vocabulary/faults.ts';
 import { TRACKS } from '../../words/pages/review-words.ts';
-import { showPercent } from '../../words/shown/show-likely.ts';
+import { showShare } from '../../words/shown/show-likely.ts';
 import { faultWords } from '../../words/things/fault-words.ts';
 import { lastOfEach } from './last-of-each.ts';
 import { Track } from './track.tsx';
@@ -65,7 +65,7 @@ export function SuspectTrack({ rankings, scale, timeOf, end }: SuspectTrackProps
         <g key={tick} className="track-tick">
           <line x1={TRACK_LEFT} x2={scale.right} y1={down(tick)} y2={down(tick)} />
           <text x={TRACK_LEFT - 6} y={down(tick) + 5} textAnchor="end">
-            {showPercent(tick)}
+            {showShare(tick)}
           </text>
         </g>
       ))}

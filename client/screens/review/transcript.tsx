@@ -13,7 +13,7 @@ interface TranscriptProps {
   readonly times: ReplayTimes;
   /** How many events have happened at the moment that is shown. */
   readonly count: number;
-  readonly seek: (moment: number) => void;
+  readonly choose: (seq: number) => void;
   /** Where a page holds two, each has its own. */
   readonly name?: string;
 }
@@ -28,7 +28,7 @@ const AROUND = 8;
 const HIGH = 62;
 
 /** The talk and what came of it; the line of the moment is marked, and choosing a line goes there. */
-export function Transcript({ visit, lines, times, count, seek, name = TRANSCRIPT.title }: TranscriptProps) {
+export function Transcript({ visit, lines, times, count, choose, name = TRANSCRIPT.title }: TranscriptProps) {
   const [view, setView] = useState<View>('all');
   const shown = useMemo(() => lines.filter((line) => isIn(view, line)), [lines, view]);
   const current = upTo(shown, count).length - 1;
@@ -79,7 +79,7 @@ export function Transcript({ visit, lines, times, count, seek, name = TRANSCRIPT
                 line={line}
                 moment={times.momentOf(line.seq)}
                 isCurrent={index === current}
-                seek={seek}
+                choose={choose}
               />
             </li>
           ))
@@ -103,7 +103,7 @@ export function Transcript({ visit, lines, times, count, seek, name = TRANSCRIPT
                 line={line}
                 moment={times.momentOf(line.seq)}
                 isCurrent={index === current}
-                seek={seek}
+                choose={choose}
               />
             </li>
           );
@@ -119,10 +119,10 @@ interface LineProps {
   readonly line: TranscriptLine;
   readonly moment: number;
   readonly isCurrent: boolean;
-  readonly seek: (moment: number) => void;
+  readonly choose: (seq: number) => void;
 }
 
-const Line = memo(function Line({ visit, line, moment, isCurrent, seek }: LineProps) {
+const Line = memo(function Line({ visit, line, moment, isCurrent, choose }: LineProps) {
   const detail = line.leftOut ?? line.detail ?? '';
   return (
     <>
@@ -130,7 +130,7 @@ const Line = memo(function Line({ visit, line, moment, isCurrent, seek }: LinePr
         type="button"
         className={`line line-${line.kind}`}
         aria-current={isCurrent ? 'step' : undefined}
-        onClick={() => seek(moment)}
+        onClick={() => choose(line.seq)}
       >
         <span className="line-time">{showMoment(moment)}</span>
         <span className="line-kind">{TRANSCRIPT.kinds[line.kind]}</span>

@@ -11,11 +11,15 @@ export const SPEEDS = [
 export interface Replay {
   /** Seconds since the first event. */
   readonly moment: number;
+  /** How many entries have happened as it is shown: those up to the one that was chosen, else all of the moment. */
+  readonly count: number;
   readonly playing: boolean;
   /** Keeps to the newest event as it comes. */
   readonly following: boolean;
   readonly speed: number;
   seek(moment: number): void;
+  /** Goes to an entry by its number, 1 for the first, though others were written in the same instant. */
+  choose(seq: number): void;
   play(): void;
   pause(): void;
   follow(): void;
@@ -29,6 +33,7 @@ export function useReplay(times: ReplayTimes, startAtEnd: boolean): Replay {
   const [playing, setPlaying] = useState(false);
   const [following, setFollowing] = useState(() => momentOf(location.hash) === undefined && startAtEnd);
   const [speed, setSpeed] = useState(1);
+  const [chosen, setChosen] = useState<number>();
   const { end } = times;
   const shown = following ? end : moment;
 
@@ -38,6 +43,14 @@ export function useReplay(times: ReplayTimes, startAtEnd: boolean): Replay {
     setMoment(clamped);
     keepInAddress(clamped);
   }, []);
+
+  const choose = useCallback(
+    (seq: number) => {
+      setChosen(seq);
+      seek(times.momentOf(seq));
+    },
+    [times, seek],
+  );
 
   useEffect(() => {
     const moved = () => {
@@ -50,12 +63,17 @@ export function useReplay(times: ReplayTimes, startAtEnd: boolean): Replay {
 
   usePlaying(playing, times, speed, setMoment, () => setPlaying(false));
 
+  const isAtChosen = chosen !== undefined && times.momentOf(chosen) === moment;
+  const happened = isAtChosen ? chosen : times.countAt(moment);
+
   return {
     moment: shown,
+    count: following ? times.moments.length : happened,
     playing,
     following,
     speed,
     seek,
+    choose,
     setSpeed,
     play: () => {
       setFollowing(false);

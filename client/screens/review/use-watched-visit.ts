@@ -23,6 +23,8 @@ export interface WatchedVisit {
   readonly level: boolean;
   /** Entries that have come so far, also while they are not shown yet. */
   readonly come: number;
+  /** When the latest of them came, by the server's clock in milliseconds since 1970; 0 before any. */
+  readonly lastReceivedAt: number;
   readonly link: LinkState;
 }
 
@@ -30,11 +32,13 @@ export interface WatchedVisit {
 export function useWatchedVisit(visit: string): WatchedVisit {
   const [shown, setShown] = useState<Shown>(NOTHING);
   const [come, setCome] = useState(0);
+  const [lastReceivedAt, setLastReceivedAt] = useState(0);
   const [level, setLevel] = useState(false);
   const [link, setLink] = useState<LinkState>({ link: 'connecting' });
   useEffect(() => {
     setShown(NOTHING);
     setLevel(false);
+    setLastReceivedAt(0);
     const reading = readingCompany();
     const soFar = new VisitSoFar(visit, new VisitTexts(visit), reading);
     const turn = inTurn();
@@ -45,6 +49,7 @@ export function useWatchedVisit(visit: string): WatchedVisit {
     const take = (fresh: readonly WatchedEvent[]) => {
       soFar.take(fresh);
       setCome(soFar.come.length);
+      setLastReceivedAt((before) => fresh.reduce((last, { receivedAt }) => Math.max(last, receivedAt), before));
     };
     /** Shows what has come since, or all anew: a key may come behind the first events. */
     const show = (anew: boolean, waitMs: number) =>
@@ -93,7 +98,7 @@ export function useWatchedVisit(visit: string): WatchedVisit {
       watch?.stop();
     };
   }, [visit]);
-  return { ...shown, events: shown.moments.events, come, level, link };
+  return { ...shown, events: shown.moments.events, come, lastReceivedAt, level, link };
 }
 
 type Shown = Pick<WatchedVisit, 'moments' | 'others'>;

@@ -72,8 +72,12 @@ function countWords(answer: ListAnswer | undefined, query: ListQuery): string {
   const { total, behind } = answer;
   if (behind > 0) return `${LIST.count(total)}. ${LIST.behind(behind)}`;
   if (total > 0) return LIST.count(total);
+  if (query.words !== undefined && !HAS_WORD.test(query.words)) return LIST.noWord;
   return Object.keys(query).length === 0 ? REVIEW.noVisits : LIST.none;
 }
+
+/** What the server takes for a word of a search. */
+const HAS_WORD = /[\p{L}\p{N}]/u;
 
 /** One line of the list: state, site, finding with its certainty, what was done, and what a supervisor should see. */
 function VisitLine({ visit }: { readonly visit: ListedVisit }) {

@@ -1,5 +1,5 @@
 import { NOW } from '../../words/pages/visit-words.ts';
-import { showPercent } from '../../words/shown/show-likely.ts';
+import { showPercent, showShare } from '../../words/shown/show-likely.ts';
 import type { Glance } from '../glance/glance.ts';
 import { LiveValue } from './live-value.tsx';
 
@@ -30,7 +30,7 @@ export function NowPanel({ glance, building }: NowPanelProps) {
         <h2>
           {title}{' '}
           <span className="busy-sign">
-            {building === undefined ? NOW.workingItOut : NOW.building(showPercent(building))}
+            {building === undefined ? NOW.workingItOut : NOW.building(showShare(building))}
           </span>
         </h2>
         <p className={`asked-words ${lengthOf(words)}`}>{words}</p>

@@ -1,8 +1,10 @@
 import { FAULTS_BY_ID } from '../../../grammar/vocabulary/faults.ts';
 import { PARTS_BY_ID } from '../../../grammar/vocabulary/parts.ts';
 import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
+import { capital } from '../capital.ts';
 import { showPercent } from '../shown/show-likely.ts';
 import { workWords } from '../things/job-words.ts';
+import { stepName } from '../things/step-name.ts';
 
 const visits = (number: number) => `${number.toLocaleString('en')} ${number === 1 ? 'visit' : 'visits'}`;
 
@@ -29,6 +31,7 @@ export const LIST = {
   clear: 'Clear all',
   count: (total: number) => visits(total),
   none: 'No visit fits: take a filter or a word away.',
+  noWord: 'The search has signs but no word or number: take them away, or add a word.',
   looking: 'Looking…',
   behind: (number: number) => `${visits(number)} still being taken up; the list fills by itself.`,
   more: (number: number) => `Show ${number} more`,
@@ -96,6 +99,7 @@ export const FLEET = {
     'set-right': 'Readings whose value was corrected afterwards.',
   },
   noFinding: 'none stated',
+  step: (id: string) => capital(stepName(id)),
   unknown: 'not known',
   /** Two thousand and one began on a Monday: any year names the months. */
   month: (number: string) =>

@@ -23,6 +23,7 @@ export const REVIEW = {
   acknowledgedBy: (name: string) => `The record of the visit says: acknowledged by ${name}.`,
   told: 'The device of the trainee was told; its record will say so.',
   following: 'following live',
+  quietSince: (now: string, last: string) => `${now}; nothing has come since ${last}`,
   connected: 'connected',
 } as const;
 
