@@ -138,12 +138,9 @@ export class Probing {
     const named = chooseTaking(of, dial, bench);
     const stays = this.#stay && this.probes.length === named.at.length;
     const stood = stays ? this.probes : named.at;
-    if (!samePlaces(stood, named.at)) {
-      if (!samePlaces(this.#toldOf, named.at)) {
-        this.#toldOf = named.at;
-        return this.#edges.tell(EXERCISE.probesStay(stood, named.at));
-      }
-      this.#edges.note({ type: 'probes-elsewhere', said: named.at, stood });
+    if (!samePlaces(stood, named.at) && !samePlaces(this.#toldOf, named.at)) {
+      this.#toldOf = named.at;
+      return this.#edges.tell(EXERCISE.probesStay(stood, named.at));
     }
     const beside = besideAsked(stood, named, this.#edges.run);
     if (beside !== undefined) this.#edges.note(beside);
@@ -237,6 +234,8 @@ export class Probing {
     const evidence = evidenceOf(this.#context);
     const shown = this.#show(taking);
     if (shown === undefined) return tell(EXERCISE.noSuchPlace);
+    if (typeof taking !== 'string' && !samePlaces(taking.at, said))
+      this.#edges.note({ type: 'probes-elsewhere', said, stood: taking.at });
     const weighed = !chosen
       ? undefined
       : test === undefined

@@ -160,7 +160,10 @@ describe('probes that were put by touch', () => {
 
   it('stand under a heading of their own in the debrief, and under no near miss', async () => {
     const p = await touched();
-    await p.type('leg two to ground', 'leg two to ground');
+    await p.type('leg two to ground', 'leg two to ground', 'none yet');
+    // Not before it is read.
+    expect(lookBack(p.exercise).counts.probesElsewhere).toBe(0);
+    await p.type('live');
     const back = lookBack(p.exercise);
     expect(back.counts).toMatchObject({ probesElsewhere: 1, nearMisses: 0 });
     const printed = printDebrief({ hidden: [], trainee: back, planner: back });
