@@ -1,8 +1,8 @@
 import { openQuestion } from '../../grammar/visit/standing.ts';
+import type { Suspect } from '../diagnosis/diagnosis.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
 import { askWords, stepWords } from '../visit/steps/ask-step.ts';
 import { EXERCISE, STOP_WORDS } from '../words/practice/exercise-words.ts';
-import type { Exercise } from './exercise.ts';
 import type { LoggedDeed } from './exercise-log.ts';
 
 /** What an exercise waits for. `lead`: nothing is asked, the trainee goes where they will. */
@@ -11,8 +11,16 @@ export interface AskedNow {
   readonly words: string;
 }
 
+/** Where an exercise stands. */
+interface ExerciseNow {
+  readonly halted: boolean;
+  readonly asked: readonly Suspect[] | undefined;
+  readonly context: VisitContext;
+  readonly log: readonly LoggedDeed[];
+}
+
 /** One thing at a time, as on a visit: what holds the exercise first, then whatever the visit asks. */
-export function askedNow({ halted, asked, context, log }: Exercise): AskedNow {
+export function askedNow({ halted, asked, context, log }: ExerciseNow): AskedNow {
   if (halted) return { kind: 'held', words: heldWords(log) };
   if (asked !== undefined) return { kind: 'suspect', words: EXERCISE.whom };
   if (context.caution !== undefined) return { kind: 'caution', words: cautionWords(context.caution, context) };

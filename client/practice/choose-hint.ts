@@ -40,6 +40,9 @@ export function hintNow(
   log: readonly ExerciseDeed[],
   most = Number.POSITIVE_INFINITY,
 ): Hint | string {
+  const [open] = context.questions;
+  // What is asked is not left out for a hint.
+  if (open !== undefined && !isLed(context)) return EXERCISE.hintOfAsked(open.words);
   const test = bestTest(context);
   if (test === undefined) return EXERCISE.noHint;
   const hint = nextHint(test, log);

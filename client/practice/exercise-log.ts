@@ -82,6 +82,8 @@ export type ExerciseDeed =
       readonly stage?: ProofStage;
       /** What the visit says of it, where it is the visit's own warning. */
       readonly words?: string;
+      /** What had been said against it before it was done, where something had. */
+      readonly said?: string;
       /** What was being done, in its own words. */
       readonly what: string;
     }

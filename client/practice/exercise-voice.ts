@@ -16,6 +16,8 @@ export class ExerciseVoice {
   readonly #mouth: Mouth;
   readonly #show: (line: ExerciseLine) => void;
   #said = 0;
+  /** Lines that were shown. */
+  shown = 0;
   #speech: Promise<unknown> = Promise.resolve();
 
   constructor(mouth: Mouth, show: (line: ExerciseLine) => void) {
@@ -25,6 +27,7 @@ export class ExerciseVoice {
 
   /** Shown, and not spoken. */
   show(by: ExerciseLine['by'], text: string): void {
+    this.shown += 1;
     this.#show({ by, text });
   }
 

@@ -1,4 +1,5 @@
 import type { Expectation, Meaning, ReadAt, Understanding } from '../../grammar/phrases/meaning.ts';
+import { openQuestion } from '../../grammar/visit/standing.ts';
 import type { CommandId } from '../../grammar/vocabulary/commands.ts';
 import type { Suspect } from '../diagnosis/diagnosis.ts';
 import type { LookId } from '../diagnosis/measuring/look-tests.ts';
@@ -7,6 +8,7 @@ import type { EarUtterance, VisitRun } from '../visit/run/visit-run.ts';
 import { EXERCISE } from '../words/practice/exercise-words.ts';
 import { TOLD } from '../words/practice/performed-words.ts';
 import { countMeterProof, countSwitched, countTold, switchedNow } from './act-minutes.ts';
+import { askedNow } from './asked-now.ts';
 import { hintNow, isLed } from './choose-hint.ts';
 import { dialFor } from './choose-taking.ts';
 import { ClockWatch } from './clock-watch.ts';
@@ -133,8 +135,15 @@ export class Exercise {
     });
   }
 
-  /** What an ear heard. Resolves when all that follows from it has happened. */
+  /** What an ear heard. Resolves when all that follows from it has happened. Nothing accepted is met with silence. */
   async hear(heard: EarUtterance): Promise<void> {
+    const { shown } = this.#voice;
+    await this.#hear(heard);
+    if (!heard.accepted || this.ended !== undefined || this.#voice.shown > shown) return;
+    this.#voice.tell('exercise', askedNow(this).words || EXERCISE.lead);
+  }
+
+  async #hear(heard: EarUtterance): Promise<void> {
     if (this.ended !== undefined) return this.#voice.tell('exercise', EXERCISE.over);
     await this.#watch.heed();
     if (!heard.accepted) {
@@ -174,6 +183,9 @@ export class Exercise {
       const bench = beside.bench === true || (meaning.kind === 'reading' && meaning.reading.bench === true);
       return this.probing.goTo(places, bench, beside.dial);
     }
+    // No number waits for its place: the meter has another.
+    if (meaning.kind === 'value' && openQuestion(this.context) === undefined)
+      return this.#voice.tell('exercise', EXERCISE.meterSays);
     if (meaning.kind === 'several' && meaning.parts.some(({ kind }) => kind === 'reading'))
       return this.#voice.tell('exercise', EXERCISE.oneAtATime);
     if (meaning.kind === 'report') {
@@ -199,9 +211,9 @@ export class Exercise {
 
   /** The unit follows what was recorded; what was warned of and done all the same is counted. */
   #heedRecord(meaning?: Meaning): void {
-    const { events, stop: met } = this.#record.follow(this.work, this.context);
+    const { events, said, stop: met } = this.#record.follow(this.work, this.context);
     if (this.ended !== undefined || this.halted) return;
-    const stop = met ?? stopsRecorded(events, meaning, this.unit, this.context, this.log);
+    const stop = met ?? stopsRecorded({ events, said }, meaning, this.unit, this.context, this.log);
     if (stop !== undefined) this.#stop(stop);
   }
 
@@ -279,7 +291,8 @@ export class Exercise {
 
   /** A hint where the trainee leads; else the visit says what it asks. */
   async #hint(): Promise<void> {
-    if (!isLed(this.context)) return this.#pass(() => this.run.touch('what-next'));
+    if (!isLed(this.context) && openQuestion(this.context) === undefined)
+      return this.#pass(() => this.run.touch('what-next'));
     const hint = hintNow(this.context, this.log, this.drawn.plan.hints);
     if (typeof hint === 'string') return this.#voice.tell('exercise', hint);
     this.#note(hint);

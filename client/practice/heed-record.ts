@@ -2,9 +2,18 @@ import type { Meaning } from '../../grammar/phrases/meaning.ts';
 import type { VisitEvent, VisitOutcome } from '../../grammar/visit/events.ts';
 import type { VisitContext } from '../visit/chart/context.ts';
 import { IN_PROOF } from '../visit/rules/isolation.ts';
+import { actionWords } from '../words/talk/action-words.ts';
+import { SAY } from '../words/talk/prompts.ts';
 import type { ExerciseDeed, LoggedDeed } from './exercise-log.ts';
 import { againstWords, type Stop, stopsHands } from './judge-safety.ts';
 import type { SimulatedUnit } from './simulated-unit.ts';
+
+/** What was written of something that was done. */
+export interface Written {
+  readonly events: readonly VisitEvent[];
+  /** What the visit had said before it, in its order. */
+  readonly said: readonly string[];
+}
 
 /**
  * What the visit recorded against an act that was done all the same, the first of it: hands where nothing was proven, a
@@ -14,7 +23,7 @@ import type { SimulatedUnit } from './simulated-unit.ts';
  * @param meaning what was said or touched; undefined where it was a reading or a look of the exercise's own
  */
 export function stopsRecorded(
-  events: readonly VisitEvent[],
+  { events, said }: Written,
   meaning: Meaning | undefined,
   unit: SimulatedUnit,
   context: VisitContext,
@@ -37,14 +46,32 @@ export function stopsRecorded(
     if (event.type === 'part.fitted' && event.doubts !== undefined && event.doubts.length > 0) {
       const words = event.doubts.join(' ');
       const what = event.words ?? event.part;
-      return { error: 'against-warning', weight: 'near-miss', zone: 'outdoor-load', volts, what, words };
+      return { error: 'against-warning', weight: 'near-miss', zone: 'outdoor-load', volts, what, words, said: words };
     }
     if (event.type === 'hazard.warned' && meaning !== undefined && isAct(meaning) && !tellsOfProof(event, events)) {
       const { words, zone } = event;
-      return { error: 'against-warning', weight: 'near-miss', zone, volts: unit.voltsIn(zone), what: words, words };
+      const before = saidAgainst(words, said);
+      return {
+        ...{ error: 'against-warning', weight: 'near-miss', zone, volts: unit.voltsIn(zone), what: words, words },
+        ...(before === undefined ? {} : { said: before }),
+      };
     }
   }
   return undefined;
+}
+
+/** What asks for the load to be taken off before a pull-out is pulled. */
+const LOAD_OFF = [
+  SAY.callOffFirst,
+  ...(['call-off', 'breaker-off'] as const).flatMap((done) =>
+    (['brief', 'full'] as const).map((pace) => actionWords(done, 'none', pace)),
+  ),
+];
+
+/** What was said last against what is warned of: a warning that comes with the act itself warned nobody before it. */
+function saidAgainst(warning: string, said: readonly string[]): string | undefined {
+  const against = warning === SAY.pulledUnderLoad ? [warning, ...LOAD_OFF] : [warning];
+  return said.flatMap((text) => against.find((words) => text.includes(words)) ?? []).at(-1);
 }
 
 /** That power may be back where a proof stood: it costs the proof, and is asked by the visit itself where a breaker is reset. */

@@ -57,8 +57,11 @@ export interface ProbingEdges {
 export class Probing {
   readonly work = new WorkClock('told');
   dial: DialId = 'volts';
-  /** Where the probes stand on the drawing; words that follow say where they are believed to be. */
-  probes: readonly PointId[] = [];
+  #probes: readonly PointId[] = [];
+  /** They were put there and nothing was read since: another place that is named does not take them away. */
+  #stay = false;
+  /** The place that was named elsewhere, where it was said that they stay. */
+  #toldOf: readonly PointId[] = [];
   #hypothesis: Hypothesis | undefined;
   #pending: { readonly attempt: Attempt; readonly waits: 'hypothesis' | 'caution' } | undefined;
   readonly #edges: ProbingEdges;
@@ -69,6 +72,13 @@ export class Probing {
 
   get #context(): VisitContext {
     return this.#edges.run.context;
+  }
+  /** Where the probes were put by touch, or by "probes on". They stay there until they are moved or read. */
+  get probes(): readonly PointId[] {
+    return this.#probes;
+  }
+  set probes(at: readonly PointId[]) {
+    [this.#probes, this.#stay, this.#toldOf] = [at, at.length > 0, []];
   }
   get hypothesis(): Hypothesis | undefined {
     return this.#hypothesis;
@@ -107,21 +117,31 @@ export class Probing {
   put(point: PointId): void {
     if (this.probes.includes(point)) this.probes = this.probes.filter((one) => one !== point);
     else this.probes = this.probes.length < 2 ? [...this.probes, point] : [point];
+    // One alone is on its way.
+    this.#stay = this.probes.length === 2;
   }
 
   /** Reads what the probes stand on. */
   async read(): Promise<void> {
     if (this.probes.length < 2) return this.#edges.tell(EXERCISE.noProbes);
+    this.#stay = false;
     await this.#attempt(takingBetween(this.probes, this.dial, false), this.probes);
   }
 
-  /** The probes go to a place that was named, or stand elsewhere on the drawing. */
+  /**
+   * The probes go to a place that was named. Where they were put elsewhere they stay, which is said, and nothing is
+   * read; who names the same place again has them read where they stand.
+   */
   async goTo(of: readonly ReadAt[], bench: boolean, told?: DialId): Promise<void> {
     if (told !== undefined) this.dial = told;
     const dial = told ?? dialAt(of, this.dial, this.#context.step?.ask, this.#edges.unit);
     const named = chooseTaking(of, dial, bench);
-    const stood = this.probes.length === named.at.length ? this.probes : named.at;
-    if (!samePlaces(stood, named.at)) this.#edges.note({ type: 'probes-elsewhere', said: named.at, stood });
+    const stays = this.#stay && this.probes.length === named.at.length;
+    const stood = stays ? this.probes : named.at;
+    if (!samePlaces(stood, named.at) && !samePlaces(this.#toldOf, named.at)) {
+      this.#toldOf = named.at;
+      return this.#edges.tell(EXERCISE.probesStay(stood, named.at));
+    }
     const beside = besideAsked(stood, named, this.#edges.run);
     if (beside !== undefined) this.#edges.note(beside);
     this.probes = [];
@@ -183,6 +203,9 @@ export class Probing {
     const isKept = attempt.leads && openQuestion(this.#context) !== undefined;
     if (this.#context.caution === undefined && !isKept) return this.#make(attempt);
     this.#pending = { attempt, waits: 'caution' };
+    // What keeps it back is asked once more: a place is no answer to it.
+    const [open] = this.#context.questions;
+    if (isKept && open !== undefined) this.#edges.tell(open.words);
   }
 
   /** Its caution was heard in the breath that asked for it: whoever does it then has acknowledged it, as on any visit. */
@@ -211,6 +234,8 @@ export class Probing {
     const evidence = evidenceOf(this.#context);
     const shown = this.#show(taking);
     if (shown === undefined) return tell(EXERCISE.noSuchPlace);
+    if (typeof taking !== 'string' && !samePlaces(taking.at, said))
+      this.#edges.note({ type: 'probes-elsewhere', said, stood: taking.at });
     const weighed = !chosen
       ? undefined
       : test === undefined

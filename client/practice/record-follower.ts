@@ -4,7 +4,7 @@ import type { VisitContext } from '../visit/chart/context.ts';
 import { countDone, countSwitched, switchedNow } from './act-minutes.ts';
 import type { ExerciseDeed } from './exercise-log.ts';
 import { followDone, followRecorded } from './exercise-world.ts';
-import { repairBegun } from './heed-record.ts';
+import { repairBegun, type Written } from './heed-record.ts';
 import type { Stop } from './judge-safety.ts';
 import type { SimulatedUnit } from './simulated-unit.ts';
 import type { WorkClock } from './work-clock.ts';
@@ -21,6 +21,8 @@ export class RecordFollower {
   /** The last split that was judged behind a repair speaks against it. */
   disproved = false;
   #waiting: VisitEvent[] = [];
+  /** All that the visit said, but for what was written last. */
+  readonly #said: string[] = [];
   /** A repair that was heard, and asked about. */
   #unsure: ExerciseDeed | undefined;
   /** What was hidden before each repair, by its number. */
@@ -49,9 +51,10 @@ export class RecordFollower {
 
   /**
    * The unit follows what was written since.
-   * @returns it, and what stops whoever did it: nothing of that is done then
+   * @returns it, what had been said before it, and what stops whoever did it: nothing of that is done then
    */
-  follow(work: WorkClock, context: VisitContext): { readonly events: readonly VisitEvent[]; readonly stop?: Stop } {
+  follow(work: WorkClock, context: VisitContext): Written & { readonly stop?: Stop } {
+    const said = [...this.#said];
     const events = this.#waiting;
     this.#waiting = [];
     if (this.#unsure !== undefined && events.some(({ type }) => type === 'part.fitted' || type === 'work.done')) {
@@ -61,7 +64,8 @@ export class RecordFollower {
     const stops = events.flatMap((event) =>
       event.type === 'input.taken' ? [] : this.#followOne(event, work, context),
     );
-    return { events, ...(stops[0] === undefined ? {} : { stop: stops[0] }) };
+    this.#said.push(...events.flatMap((event) => (event.type === 'prompt.said' ? [event.text] : [])));
+    return { events, said, ...(stops[0] === undefined ? {} : { stop: stops[0] }) };
   }
 
   #followOne(event: VisitOutcome, work: WorkClock, context: VisitContext): readonly Stop[] {

@@ -47,7 +47,6 @@ export function printDebrief({ hidden, trainee, planner }: Debrief): readonly st
       ({ minutes, said, stood, asked }) =>
         `  ${DEBRIEF.atMinute(minutes).padEnd(8)}${DEBRIEF.elsewhere(placeWords(said), placeWords(stood), asked)}`,
     );
-  const told = [...stops, ...elsewhere];
   const counts = (Object.keys(COUNT_NAMES) as CountName[]).map(
     (name) =>
       `  ${COUNT_NAMES[name].padEnd(30)}${figure(trainee.counts[name]).padStart(6)}${figure(planner.counts[name]).padStart(10)}`,
@@ -60,7 +59,8 @@ export function printDebrief({ hidden, trainee, planner }: Debrief): readonly st
     `${capital(DEBRIEF.planner)}: ${DEBRIEF.ended(planner)}.`,
     '',
     `${DEBRIEF.stops}:`,
-    ...(told.length > 0 ? told : [`  ${DEBRIEF.noStops}`]),
+    ...(stops.length > 0 ? stops : [`  ${DEBRIEF.noStops}`]),
+    ...(elsewhere.length > 0 ? ['', `${DEBRIEF.elsewhereTitle}:`, ...elsewhere] : []),
     '',
     `${`${DEBRIEF.counts}:`.padEnd(32)}${DEBRIEF.trainee.padStart(6)}${DEBRIEF.planner.padStart(10)}`,
     ...counts,

@@ -4,23 +4,29 @@ import type { Page } from 'playwright-core';
 /** WCAG 2.2, levels A, AA and AAA (contrast 7:1), as far as axe-core can tell from a page. */
 const RULES = ['wcag2a', 'wcag2aa', 'wcag2aaa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** What axe-core finds wrong with the page as it stands, one line a finding. */
-export async function accessFaults(page: Page): Promise<readonly string[]> {
+/** What axe-core finds wrong with the page as it stands, one line a finding. @param more rules of its best practices */
+export async function accessFaults(page: Page, ...more: readonly string[]): Promise<readonly string[]> {
   // Through the debugging protocol, which the page's content security policy does not hold back.
   await page.evaluate(axe.source);
-  return page.evaluate(async (rules) => {
-    const { axe } = globalThis as unknown as {
-      axe: {
-        run(
-          options: object,
-        ): Promise<{ violations: { id: string; nodes: { target: string[]; failureSummary: string }[] }[] }>;
+  return page.evaluate(
+    async ({ tags, named }) => {
+      const { axe } = globalThis as unknown as {
+        axe: {
+          run(
+            options: object,
+          ): Promise<{ violations: { id: string; nodes: { target: string[]; failureSummary: string }[] }[] }>;
+        };
       };
-    };
-    const { violations } = await axe.run({ runOnly: rules, rules: { 'color-contrast-enhanced': { enabled: true } } });
-    return violations.flatMap(({ id, nodes }) =>
-      nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary}`),
-    );
-  }, RULES);
+      const { violations } = await axe.run({
+        runOnly: tags,
+        rules: Object.fromEntries(named.map((rule) => [rule, { enabled: true }])),
+      });
+      return violations.flatMap(({ id, nodes }) =>
+        nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary}`),
+      );
+    },
+    { tags: RULES, named: ['color-contrast-enhanced', ...more] },
+  );
 }
 
 /** Whether anything sticks out of the page's width. */

@@ -55,7 +55,10 @@ describe('the practice', () => {
     expect(await page.locator('[data-count="harmful"] td').allTextContents()).toEqual(['1', '0']);
     expect(await page.locator('[data-run="planner"] [data-count]').count()).toBe(0);
     expect(Number(await page.locator('[data-run="planner"]').getAttribute('data-count'))).toBeGreaterThan(50);
-    expect(await accessFaults(page)).toEqual([]);
+    for (const colorScheme of ['dark', 'light'] as const) {
+      await page.emulateMedia({ colorScheme });
+      expect(await accessFaults(page, 'landmark-unique'), colorScheme).toEqual([]);
+    }
     await pictures(page, 'debrief');
     // Never among the visits of this device, and nothing on the server.
     await page.goto(`${server.url}/?visits`);

@@ -47,6 +47,7 @@ export function DebriefView({ looked, name, onAgain, onLeave }: DebriefViewProps
         <h2>{DEBRIEF.stops}</h2>
         <Stops run={trainee} show={show} />
       </section>
+      <Elsewhere run={trainee} show={show} />
       <section>
         <h2>{DEBRIEF.counts}</h2>
         <table className="practice-table counts">
@@ -105,8 +106,7 @@ interface StopsProps {
 
 function Stops({ run, show }: StopsProps) {
   const stops = stopsOf(run.log);
-  const elsewhere = run.log.filter((deed) => deed.type === 'probes-elsewhere');
-  if (stops.length + elsewhere.length === 0) return <p>{DEBRIEF.noStops}</p>;
+  if (stops.length === 0) return <p>{DEBRIEF.noStops}</p>;
   return (
     <ol className="practice-stops">
       {stops.map((stop) => (
@@ -121,16 +121,29 @@ function Stops({ run, show }: StopsProps) {
           </button>
         </li>
       ))}
-      {elsewhere.map((deed) => (
-        <li key={`elsewhere ${deed.events}`}>
-          {DEBRIEF.atMinute(deed.minutes)}:{' '}
-          {DEBRIEF.elsewhere(placeWords(deed.said), placeWords(deed.stood), deed.asked)}{' '}
-          <button type="button" className="control" onClick={() => show(deed.events)}>
-            {PRACTICE.showIt}
-          </button>
-        </li>
-      ))}
     </ol>
+  );
+}
+
+/** Readings told of other places than those that were read: nobody was near harm by them. */
+function Elsewhere({ run, show }: StopsProps) {
+  const elsewhere = run.log.filter((deed) => deed.type === 'probes-elsewhere');
+  if (elsewhere.length === 0) return null;
+  return (
+    <section>
+      <h2>{DEBRIEF.elsewhereTitle}</h2>
+      <ol className="practice-stops">
+        {elsewhere.map((deed) => (
+          <li key={`elsewhere ${deed.events}`}>
+            {DEBRIEF.atMinute(deed.minutes)}:{' '}
+            {DEBRIEF.elsewhere(placeWords(deed.said), placeWords(deed.stood), deed.asked)}{' '}
+            <button type="button" className="control" onClick={() => show(deed.events)}>
+              {PRACTICE.showIt}
+            </button>
+          </li>
+        ))}
+      </ol>
+    </section>
   );
 }
 

@@ -1,7 +1,9 @@
 import '../review/review.css';
 import { useEffect, useMemo } from 'react';
 import type { VisitEvent } from '../../../grammar/visit/events.ts';
+import { PLAYER } from '../../words/pages/review-words.ts';
 import { PRACTICE } from '../../words/practice/practice-page-words.ts';
+import { TRANSCRIPT } from '../../words/shown/transcript-words.ts';
 import { PlayerBar } from '../review/player-bar.tsx';
 import { ReplayTimes } from '../review/replay-times.ts';
 import { Tracks } from '../review/tracks.tsx';
@@ -41,11 +43,26 @@ export function RunReplay({ who, events, place }: RunReplayProps) {
   return (
     <section className="run-replay" aria-label={PRACTICE.replayOf(who)} data-run={who} data-count={count}>
       <h3>{PRACTICE.replayOf(who)}</h3>
-      <PlayerBar replay={replay} times={times} wall={wall} lines={lines} count={count} closed />
+      <PlayerBar
+        replay={replay}
+        times={times}
+        wall={wall}
+        lines={lines}
+        count={count}
+        closed
+        name={PRACTICE.panelOf(PLAYER.panel, who)}
+      />
       <EnergyBand energy={then.facts.energy} />
       <SuspectList suspects={then.suspects?.suspects ?? []} most={4} />
       <Tracks folded={whole} lines={lines} times={times} wall={wall} moment={moment} seek={seek} />
-      <Transcript visit={whole.visit} lines={lines} times={times} count={chosen ?? count} choose={choose} />
+      <Transcript
+        visit={whole.visit}
+        lines={lines}
+        times={times}
+        count={chosen ?? count}
+        choose={choose}
+        name={PRACTICE.panelOf(TRANSCRIPT.title, who)}
+      />
     </section>
   );
 }

@@ -14,13 +14,15 @@ interface PlayerBarProps {
   readonly lines: readonly TranscriptLine[];
   readonly count: number;
   readonly closed: boolean;
+  /** Where a page holds two, each has its own. */
+  readonly name?: string;
 }
 
 const LITTLE = 5;
 const LOT = 60;
 
 /** Play, pause, step and go to a moment, by pointer and by keys. */
-export function PlayerBar({ replay, times, wall, lines, count, closed }: PlayerBarProps) {
+export function PlayerBar({ replay, times, wall, lines, count, closed, name = PLAYER.panel }: PlayerBarProps) {
   const { end } = times;
   const { moment } = replay;
   const latest = upTo(lines, count).at(-1);
@@ -35,7 +37,7 @@ export function PlayerBar({ replay, times, wall, lines, count, closed }: PlayerB
     else replay.seek(Math.min(end, moment + order));
   };
   return (
-    <section className="player" aria-label={PLAYER.panel}>
+    <section className="player" aria-label={name}>
       <input
         type="range"
         min={0}

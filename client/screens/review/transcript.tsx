@@ -14,6 +14,8 @@ interface TranscriptProps {
   /** How many events have happened at the moment that is shown, or the one of them that was chosen. */
   readonly count: number;
   readonly choose: (seq: number) => void;
+  /** Where a page holds two, each has its own. */
+  readonly name?: string;
 }
 
 export const VIEWS = ['talk', 'all', 'entries'] as const;
@@ -26,7 +28,7 @@ const AROUND = 8;
 const HIGH = 62;
 
 /** The talk and what came of it; the line of the moment is marked, and choosing a line goes there. */
-export function Transcript({ visit, lines, times, count, choose }: TranscriptProps) {
+export function Transcript({ visit, lines, times, count, choose, name = TRANSCRIPT.title }: TranscriptProps) {
   const [view, setView] = useState<View>('all');
   const shown = useMemo(() => lines.filter((line) => isIn(view, line)), [lines, view]);
   const current = upTo(shown, count).length - 1;
@@ -53,7 +55,7 @@ export function Transcript({ visit, lines, times, count, choose }: TranscriptPro
     list.current.scrollTop = line.offsetTop - list.current.clientHeight / 2;
   }, [current, rows, isWhole]);
   return (
-    <section className="transcript" aria-label={TRANSCRIPT.title}>
+    <section className="transcript" aria-label={name}>
       <div className="transcript-head">
         <h2>{TRANSCRIPT.title}</h2>
         <label>

@@ -5,6 +5,7 @@ import { nameIn } from '../../../grammar/vocabulary/rows-by.ts';
 import { TESTS_BY_ID, type TestId } from '../../../grammar/vocabulary/tests.ts';
 import { showValue } from '../shown/show-reading.ts';
 import { faultWords } from '../things/fault-words.ts';
+import { wholePercent } from '../things/value-words.ts';
 
 /** What is counted, as its row is called; there is no total. */
 export const COUNT_NAMES = {
@@ -50,6 +51,8 @@ export const DEBRIEF = {
   planner: 'planner',
   stops: 'Near misses and harm',
   noStops: 'Nothing was stopped for.',
+  /** No harm, and a list of its own where there is one. */
+  elsewhereTitle: 'Probes elsewhere than said or asked',
   tests: 'Test by test',
   noTests: 'No test was made.',
   counts: 'Counts',
@@ -65,7 +68,7 @@ export const DEBRIEF = {
       ? nameIn(OBSERVATIONS_BY_ID, String(value))
       : showValue(typeof value === 'number' ? short(value) : (value as Value), unit),
   remains: (suspects: readonly { readonly fault: FaultId; readonly probability: number }[]) =>
-    suspects.map(({ fault, probability }) => `${faultWords(fault)} ${Math.round(probability * 100)} %`).join(', '),
+    suspects.map(({ fault, probability }) => `${faultWords(fault)} ${wholePercent(probability)} %`).join(', '),
   wouldShow: 'each suspect said it would show',
   left: 'left',
   toldNothing: 'could tell nothing',

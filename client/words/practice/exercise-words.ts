@@ -29,6 +29,12 @@ export const EXERCISE = {
   noSuchPlace: 'This unit lacks that place, or there is nothing to read.',
   oneAtATime: 'One place at a time. The meter says the number.',
   probesOn: (at: readonly PointId[]) => `Probes on ${placeWords(at)}.`,
+  /** A place was named, and the probes were put elsewhere. */
+  probesStay: (stood: readonly PointId[], named: readonly PointId[]) =>
+    `Nothing read: the probes stay on ${placeWords(stood)}. Move them, or say "probes on ${placeWords(named)}". Said once more, it is read where they stand.`,
+  meterSays: 'The meter says the number. Say where the probes go.',
+  /** A hint while something is asked. */
+  hintOfAsked: (question: string) => `Nothing to hint at: first answer what is asked. ${question}`,
   noProbes: 'Put the probes on the drawing first, or say where they go.',
   whichSuspect: (suspects: readonly FaultId[]) =>
     `Whom do you suspect? ${suspects.map((fault, i) => `${i + 1}: ${faultWords(fault)}`).join('. ')}. Or none yet.`,
@@ -87,6 +93,7 @@ interface Stopped {
   readonly what: string;
   readonly between?: number;
   readonly words?: string;
+  readonly said?: string;
 }
 const metVolts = ({ volts }: Stopped) => `${Math.round(volts)} volts`;
 
@@ -110,5 +117,11 @@ export const STOP_WORDS = {
     `Held. ${capital(s.what)}: the ${ZONE_NAMES[s.zone]} is not proven dead. This time it held ${metVolts(s)}; a switch that is off proves nothing. Meter, every pair, meter again.`,
   'circuit-open': (s: Stopped) =>
     `Held. ${s.words ?? capital(s.what)} Recover by weight, nitrogen, vacuum, standing vacuum, charge by weight; then power.`,
-  'against-warning': (s: Stopped) => `Held. Done against a warning: ${s.words ?? capital(s.what)}`,
+  'against-warning': (s: Stopped) => {
+    const words = s.words ?? capital(s.what);
+    if (s.said === undefined) return `Held. ${words}`;
+    return s.said === words
+      ? `Held. Done against a warning: ${words}`
+      : `Held. Done against what was said: "${s.said}" ${words}`;
+  },
 } as const;

@@ -98,6 +98,8 @@ export const PRACTICE = {
   other: 'Another exercise',
   replay: 'Both runs on their own clock',
   replayOf: (who: string) => (who === 'you' ? 'Your run' : 'The planner’s run'),
+  /** A panel of one of the two runs. */
+  panelOf: (panel: string, who: string) => `${panel}: ${who === 'you' ? 'your run' : 'the planner’s run'}`,
   showIt: 'Show it',
   yours: 'your suspect',
   progress: 'How you get on',

@@ -62,9 +62,18 @@ describe('what the visit warns of and is done all the same', () => {
     },
   );
 
-  it('a pull-out opened under load is a near miss', async () => {
+  it('a pull-out opened under load is a near miss; quoted is what was said before it, and nothing that was not', async () => {
+    const q = await Practised.begin('cooling-411');
+    await q.type(...ARRIVED);
+    expect(await q.type('prove the meter')).toMatch(/Call off first/);
+    expect(await q.type('outdoor disconnect is pulled and locked')).toMatch(
+      /stop: Held\. Done against what was said: "Call off first.*" Pulled with the load on/,
+    );
     const p = await Practised.begin('cooling-411');
-    await p.type(...ARRIVED, 'outdoor disconnect is pulled and locked');
+    await p.type(...ARRIVED);
+    const told = await p.type('outdoor disconnect is pulled and locked');
+    expect(told).toMatch(/stop: Held\. Pulled with the load on/);
+    expect(told).not.toMatch(/Done against/);
     expect(counts(p)).toMatchObject({ harmful: 0, nearMisses: 1, skippedProofs: 0 });
   });
 });
@@ -95,7 +104,13 @@ describe('measurements that were not asked for', () => {
     await p.type(...ARRIVED, ...PROVEN_DEAD.slice(0, 6), 'T1 to L2');
     expect(counts(p).probesElsewhere).toBe(1);
     const q = await Practised.begin(FAN);
-    await q.type(...ARRIVED, ...PROVEN_DEAD.slice(0, 6), 'probes on T1 to ground', 'leg one to ground');
+    await q.type(...ARRIVED, ...PROVEN_DEAD.slice(0, 6), 'probes on T1 to ground');
+    // Told at once that they stay there, and accused of nothing before it is done all the same.
+    const before = q.events().length;
+    expect(await q.type('leg one to ground')).toMatch(/^exercise: Nothing read: the probes stay on /);
+    expect(counts(q).probesElsewhere).toBe(0);
+    expect(q.events().length).toBe(before);
+    expect(await q.type('leg one to ground')).toMatch(/^meter: /);
     expect(counts(q).probesElsewhere).toBe(1);
   });
 });

@@ -94,9 +94,10 @@ const MANNERS: Readonly<Record<Learner, (seed: number) => ConstructorParameters<
       const { ask } = step;
       if (ask.kind !== 'reading' || ask.quantity === 'wet-bulb') return undefined;
       const elsewhere = ask.at.map((point) => BESIDE[point] ?? point);
-      if (elsewhere.join() !== ask.at.join() && new Set(elsewhere).size === ask.at.length)
-        p.exercise.probing.probes = elsewhere;
-      return undefined;
+      if (elsewhere.join() === ask.at.join() || new Set(elsewhere).size !== ask.at.length) return undefined;
+      p.exercise.probing.probes = elsewhere;
+      // Told once that they stay there, this one says the place again.
+      return p.exercise.measure(ask, step.needs.bench).then(() => p.follow(step));
     },
   }),
   'gives-up': () => ({

@@ -118,10 +118,11 @@ describe('probes on the drawing', () => {
     expect(put('T2')).toEqual([]);
   });
 
-  it('read where they stand, whatever is said of them, and the debrief knows', async () => {
+  it('read where they stand by who was told so and says another place again, and the debrief knows', async () => {
     const p = await Practised.begin(FAN);
     await p.type(...ARRIVED);
     p.exercise.probing.probes = ['T1', 'ground'];
+    expect(await p.type('leg one to ground')).toMatch(/the probes stay on/);
     await p.type('leg one to ground', 'none yet', 'live');
     expect(lookBack(p.exercise).counts.probesElsewhere).toBe(1);
     expect(p.events().findLast((event) => event.type === 'reading.logged')).toMatchObject({

@@ -23,6 +23,8 @@ const PAIRS = [
 /** Said where no leg was live: what stands before the switch, which keeps to itself that there is none. */
 const VOUCHING = ['disconnect line one to ground', 'disconnect line two to ground', 'disconnect line side'] as const;
 const VOUCH = 'the line side, where no leg was live';
+/** Told that the probes stay elsewhere, and said all the same. */
+const SAID_AGAIN = ['leg one to ground', 'leg one to ground'] as const;
 const PROOF = [
   VOUCH,
   'prove the meter',
@@ -58,7 +60,7 @@ const LINES: Readonly<Record<Stranger, readonly (readonly string[])[]>> = {
   // Reads from one side of the contactor to the other where a proof asks for one of them.
   swapper: [
     [...AGREED, ...LEGS, ...OFF, VOUCH, 'prove the meter', 'T1 to L2', 'none yet', 'L1 to T2', 'none yet'],
-    [...AGREED, ...LEGS, ...OFF, VOUCH, 'prove the meter', 'probes on T1 to ground', 'leg one to ground'],
+    [...AGREED, ...LEGS, ...OFF, VOUCH, 'prove the meter', 'probes on T1 to ground', ...SAID_AGAIN],
   ],
   // Names whoever comes to mind, tests nothing more, and is gone.
   quitter: [
