@@ -48,7 +48,8 @@ const TOOL = {
   },
   notes: [
     `Rounds of the second simulator: ${ROUNDS.join(', ')}.`,
-    `Rounds of the third: ${FOREIGN_ROUNDS.join(', ')}.`,
+    `Rounds of the third: ${FOREIGN_ROUNDS.slice(0, 4).join(', ')},`,
+    `${FOREIGN_ROUNDS.slice(4).join(', ')}.`,
     `Rounds of the fourth: ${YARD_ROUNDS.join(', ')}.`,
     'All rounds take some ten minutes; more cases take longer.',
     'Third and fourth are written apart from table, second simulator and each other, and speak the lines of diagnose;',

@@ -24,7 +24,7 @@ const CLEAR_TO_BOTH = 300;
  * The same for a rival with a word more or less: squeezed between two others a word leaves its mark in few frames, and is
  * no rival for fitting nearly as well there ("one point one" and "one point two one").
  */
-const CLEAR_OF_SLIP = 100;
+const CLEAR_OF_SLIP = 50;
 /** Margins of the first model between which a sentence that nobody waits for is heard by the second too. */
 const UNCLEAR = { least: -12, most: 6 } as const;
 /**
