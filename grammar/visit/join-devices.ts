@@ -27,8 +27,8 @@ export interface JoinedVisit<Item extends DeviceEntry = DeviceEntry> {
 export function joinDevices<Item extends DeviceEntry>(entries: readonly Item[], leases?: Leases): JoinedVisit<Item> {
   const turns = heldInTurn([...byDevice(entries).values()], leases);
   const joined = turns.flatMap(({ own, begin, end }) => own.slice(begin, end));
-  const counts = new Set(joined);
-  const others = entries.filter((entry) => !counts.has(entry));
+  // Of most visits every entry counts.
+  const others = joined.length === entries.length ? [] : without(entries, joined);
   const writers = new Set(turns.map(({ own }) => own[0]?.device));
   const mayRemark = ({ device }: Item) => leases === undefined || isServers(device) || writers.has(device);
   const remarks = others.filter((entry) => isRemark(entry) && mayRemark(entry));
@@ -41,6 +41,11 @@ export function joinDevices<Item extends DeviceEntry>(entries: readonly Item[], 
     holder: writer === undefined ? undefined : (leases?.steps.at(-1)?.device ?? leases?.older ?? writer),
     leftOut: [...left].map(([device, { length }]) => ({ device, count: length })),
   };
+}
+
+function without<Item>(all: readonly Item[], some: readonly Item[]): readonly Item[] {
+  const left = new Set(some);
+  return all.filter((one) => !left.has(one));
 }
 
 function byDevice<Item extends DeviceEntry>(entries: readonly Item[]): ReadonlyMap<string, readonly Item[]> {
@@ -57,7 +62,8 @@ const isRemark = ({ event }: { readonly event: VisitEvent }) => event.type === '
 const isRemarkInput = (event: VisitEvent) => event.type === 'input.taken' && event.input?.type === 'remarked.visit';
 
 /** The entries with each remark behind the last of them that claims no later time, and behind the rest of its batch. */
-function withRemarks<Item extends DeviceEntry>(entries: readonly Item[], remarks: readonly Item[]): Item[] {
+function withRemarks<Item extends DeviceEntry>(entries: readonly Item[], remarks: readonly Item[]): readonly Item[] {
+  if (remarks.length === 0) return entries;
   const times = entries.map(claimed);
   /** The earliest time from each entry on. */
   const earliest = [...times];
