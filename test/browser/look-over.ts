@@ -208,16 +208,24 @@ export async function outOfSight(page: Page): Promise<readonly string[]> {
   });
 }
 
-/** Texts of the page that stand out of the window's width, or out of the key or the cell of energy they are written in. */
+/**
+ * Texts of the page that stand out of the window's width, or out of the key or the cell of energy they are written in. A
+ * wide table that is moved sideways within its own frame hides none.
+ */
 export async function pastTheEdge(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const found = new Set<string>();
     const open = document.querySelector('dialog[open]') ?? document.body;
     const walker = document.createTreeWalker(open, NodeFilter.SHOW_TEXT);
     const range = document.createRange();
+    const isMoved = (element: Element | null): boolean =>
+      element !== null &&
+      element !== document.body &&
+      (/auto|scroll/.test(getComputedStyle(element).overflowX) || isMoved(element.parentElement));
     for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
       const parent = node.parentElement;
       if (parent === null || parent.closest('.reader-only, svg') !== null || !parent.checkVisibility()) continue;
+      if (parent.closest('table') !== null && isMoved(parent)) continue;
       const frame = parent.closest('.energy-cell, .key')?.getBoundingClientRect();
       const [left, right] = [Math.max(0, frame?.left ?? 0), Math.min(innerWidth, frame?.right ?? innerWidth)];
       range.selectNodeContents(node);
