@@ -42,8 +42,7 @@ export function heedTrouble(turn: Turn, utterance: HeardUtterance): boolean {
       turn.warn(DANGER_WORDS['tripped-breaker'], 'outdoor-load', 'tripped-breaker');
     countReset(turn, understanding.heard);
   }
-  if (refusesSize(turn, understanding.heard)) return true;
-  if (!troubles.has('person')) return false;
+  if (!troubles.has('person')) return refusesSize(turn, understanding.heard);
   endReached(turn, ZONES, BECAUSE.maybeBack(understanding.heard));
   takeInjury(turn);
   return true;

@@ -1,5 +1,5 @@
 import type { Understanding } from '../../../grammar/phrases/meaning.ts';
-import type { VisitInput } from '../../../grammar/visit/inputs.ts';
+import type { HeardUtterance, VisitInput } from '../../../grammar/visit/inputs.ts';
 import { isUsualChoice } from '../../../grammar/vocabulary/unit-choice.ts';
 import { ZONES } from '../../../grammar/vocabulary/zones.ts';
 import { SAY } from '../../words/talk/prompts.ts';
@@ -104,7 +104,14 @@ function openVisit(turn: Turn, input: Input<'opened.visit'>): void {
 
 /** A proof ends before anything else is made of the words, and what they mean is judged by what is left. */
 function takeHeard(turn: Turn, { utterance }: Input<'heard.utterance'>): void {
-  if (tellsOfInjury(utterance)) sayInjury(turn);
+  const isHurt = tellsOfInjury(utterance);
+  if (isHurt) sayInjury(turn);
+  takeWords(turn, utterance);
+  // Whatever else was made of the words: who was told to stop is held.
+  if (isHurt && !turn.context.hurt && !turn.goesOn) takeInjury(turn);
+}
+
+function takeWords(turn: Turn, utterance: HeardUtterance): void {
   heedDenied(turn, utterance);
   heedPower(turn, utterance);
   heedCircuitTold(turn, utterance);

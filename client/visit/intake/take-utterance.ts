@@ -90,11 +90,10 @@ function takeUnknown(turn: Turn, utterance: HeardUtterance): void {
   if (turn.context.questions.length === 0 && tellsOfPower(heard))
     return turn.ask({ kind: 'which-switch', state: 'closed' }, SAY.whichSwitch);
   const isOfPower = powerMayBeBack(utterance, turn.context).length > 0;
-  // Whoever is told to stay clear is not asked to say a number again.
-  if (hazardAboutTold(heard)) return;
   if (!isOfPower && takeFreeAnswer(turn, heard)) return;
   if (!isOfPower && isNotUnderstood(understanding) && askStillOff(turn, heard)) return;
-  askAnew(turn, understanding);
+  // Whoever is told to stay clear is not asked to say a number again.
+  if (!hazardAboutTold(heard)) askAnew(turn, understanding);
 }
 
 /** Asks once more what stands open, or for what was said. */

@@ -11,6 +11,8 @@ const HURT = [
   'my fingers are tingling',
   'his face got burned',
   'ouch that bit me',
+  'burned my hand on the sixty amp fuse',
+  'my hand is numb and the fan is spinning',
 ];
 const DANGER = ['i smell burning', 'i smell gas', 'there is smoke', 'it is arcing in there'];
 const ORDERS = 'Power off. Call for help. See a doctor even if you feel well. Visit held.';
@@ -36,6 +38,7 @@ describe('whoever is hurt', () => {
       expect(said[0]).toBe(ORDERS);
       expect(said.filter((text) => text === ORDERS)).toHaveLength(1);
       expect(typed.of('injury.reported')).toHaveLength(1);
+      expect(typed.run.context.held).toBe(true);
     }
   });
 
@@ -59,6 +62,17 @@ describe('whoever tells of fire, gas or smoke', () => {
     const said = await saidTo(await visit(...ARRIVAL), line);
     expect(said[0]).toMatch(/^Stay clear\./);
     expect(said.join(' ')).not.toMatch(/[Ss]ay (?:it|the place)|Not understood/);
+  });
+});
+
+describe('smoke beside a unit that is proven dead', () => {
+  it.each(DANGER)('leaves nothing proven without a word that it is still off: "%s"', async (line) => {
+    const typed = await visit(...TO_PROVEN_DEAD);
+    expect(typed.run.context.energy['outdoor-load']).toBe('proven-dead');
+    const said = await saidTo(typed, line);
+    expect(said.join(' ')).toContain('Stay clear.');
+    await typed.type('fan section one point one microfarads on the bench');
+    expect(typed.run.context.energy['outdoor-load']).not.toBe('proven-dead');
   });
 });
 
